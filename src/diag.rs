@@ -1,0 +1,142 @@
+//! Findings: what the program has to tell its user, each with a code, a place and what to do.
+//!
+//! [`Notes`] is the one in-out parameter of the flow, append-only. [`Refusal`] is how the head of
+//! the flow (read, normalize, extract, job) says that it cannot go on.
+
+use serde::Serialize;
+
+use crate::geom::vocabulary::Point;
+
+/// How much a finding matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Severity {
+    /// Something assumed or mended, worth knowing.
+    Info,
+    /// The layout stands, but someone should look.
+    Warning,
+    /// The drawing or job cannot be used as it is.
+    Error,
+}
+
+/// Where in the source an entity stands.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+pub struct Origin {
+    /// Line of the entity's first group in a text file, from 1; byte offset in a binary one.
+    pub line: usize,
+    /// The entity's handle (group 5), or an SVG id.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub handle: Option<String>,
+    /// The entity's type as the file names it.
+    pub entity: String,
+    /// Its layer.
+    pub layer: String,
+}
+
+/// One finding.
+#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct Note {
+    /// Stable code in words: `wall-open`, `unit-assumed`.
+    pub code: &'static str,
+    /// How much it matters.
+    pub severity: Severity,
+    /// What and where, in one sentence.
+    pub message: String,
+    /// What to do about it.
+    pub help: String,
+    /// The elevation it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub elevation: Option<String>,
+    /// Place in the **source's** coordinates and units.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schemars(with = "Option<(f64, f64)>")]
+    #[serde(serialize_with = "point_pair")]
+    pub at: Option<Point>,
+    /// The entity it is about.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub origin: Option<Origin>,
+}
+
+fn point_pair<S: serde::Serializer>(p: &Option<Point>, s: S) -> Result<S::Ok, S::Error> {
+    p.map(|p| (p.x, p.y)).serialize(s)
+}
+
+impl Note {
+    fn new(severity: Severity, code: &'static str, message: String, help: &str) -> Self {
+        let help = help.to_owned();
+        Note { code, severity, message, help, elevation: None, at: None, origin: None }
+    }
+
+    /// A finding that stops the program.
+    pub fn error(code: &'static str, message: impl Into<String>, help: &str) -> Self {
+        Self::new(Severity::Error, code, message.into(), help)
+    }
+
+    /// A finding someone should look at.
+    pub fn warning(code: &'static str, message: impl Into<String>, help: &str) -> Self {
+        Self::new(Severity::Warning, code, message.into(), help)
+    }
+
+    /// Something assumed or mended.
+    pub fn info(code: &'static str, message: impl Into<String>, help: &str) -> Self {
+        Self::new(Severity::Info, code, message.into(), help)
+    }
+
+    /// At this place, in source coordinates.
+    pub fn at(mut self, p: Point) -> Self {
+        self.at = Some(p);
+        self
+    }
+
+    /// About this entity.
+    pub fn about(mut self, origin: &Origin) -> Self {
+        self.origin = Some(origin.clone());
+        self
+    }
+
+    /// In this elevation.
+    pub fn on(mut self, elevation: &str) -> Self {
+        self.elevation = Some(elevation.to_owned());
+        self
+    }
+}
+
+/// The findings of a run, in the order they were made.
+#[derive(Clone, Debug, Default)]
+pub struct Notes(Vec<Note>);
+
+impl Notes {
+    /// Adds one finding.
+    pub fn push(&mut self, note: Note) {
+        self.0.push(note);
+    }
+
+    /// All of them.
+    pub fn all(&self) -> &[Note] {
+        &self.0
+    }
+
+    /// How many are at least this severe.
+    pub fn count(&self, least: Severity) -> usize {
+        self.0.iter().filter(|n| n.severity >= least).count()
+    }
+
+    /// An error if any finding is one; the first is named, the rest stand in the notes.
+    pub fn refuse_on_error(&self) -> Result<(), Refusal> {
+        match self.0.iter().find(|n| n.severity == Severity::Error) {
+            Some(first) => Err(Refusal::from(first.clone())),
+            None => Ok(()),
+        }
+    }
+}
+
+/// The drawing or job cannot be used; the finding says why and what to do.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", .0.message)]
+pub struct Refusal(pub Box<Note>);
+
+impl From<Note> for Refusal {
+    fn from(note: Note) -> Self {
+        Refusal(Box::new(note))
+    }
+}

@@ -1,0 +1,38 @@
+//! The one set of tolerances, asked in words. Everything here is inches.
+
+/// Spacing of the grid every coordinate is snapped to once, in `normalize`: 1/1024 in.
+///
+/// A power of two, so that snapped coordinates and their sums are exact in `f64` and boolean
+/// results come back bit for bit.
+pub const GRID: f64 = 1.0 / 1024.0;
+
+/// Two lengths nearer than this are one length: eight grid steps, under 1/100 in.
+pub const SAME: f64 = 8.0 * GRID;
+
+/// Sides that lean less than this are called level or plumb: 1/16 in over their length.
+pub const LEVEL: f64 = 1.0 / 16.0;
+
+/// The nearest grid value.
+pub fn snap(v: f64) -> f64 {
+    (v / GRID).round() * GRID
+}
+
+/// Whether two lengths or coordinates are the same for this trade.
+pub fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() <= SAME
+}
+
+/// Whether `length` goes into `room`.
+pub fn fits(length: f64, room: f64) -> bool {
+    length <= room + SAME
+}
+
+/// Whether `a` is less than `b` by more than drawing noise.
+pub fn less(a: f64, b: f64) -> bool {
+    a < b - SAME
+}
+
+/// Whether a segment of this rise reads as level.
+pub fn level(rise: f64) -> bool {
+    rise.abs() <= LEVEL
+}

@@ -1,0 +1,3 @@
+//! The `lapwright` command.
+
+fn main() {}

@@ -1,0 +1,326 @@
+//! Shapes and text on named layers. Readers yield a [`Drawing`], `annotate` makes one, writers
+//! take it, so `read(write(d))` tests both ends.
+//!
+//! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
+//! [`Group`]), colours and layers inherited, curves in one of the forms below, y up.
+
+use crate::diag::Origin;
+use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
+use crate::units::Unit;
+
+/// A drawing.
+#[derive(Clone, Debug, Default)]
+pub struct Drawing {
+    /// File stem or sheet name.
+    pub name: String,
+    /// Unit the header states, if it states one a house is drawn in.
+    pub unit: Option<Unit>,
+    /// How the source was written.
+    pub dialect: Dialect,
+    /// Layers in the source's order.
+    pub layers: Vec<Layer>,
+    /// Insertions of blocks, a parent before its children.
+    pub groups: Vec<Group>,
+    /// Shapes and text in drawing order.
+    pub items: Vec<Item>,
+    /// Windows of paper space onto model space.
+    pub viewports: Vec<Viewport>,
+}
+
+/// How the source file was written; the overlay writer answers in kind.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Dialect {
+    /// `DXF AC1015`, `SVG`.
+    pub format: String,
+    /// Binary rather than text.
+    pub binary: bool,
+    /// Encoding label the text was decoded with, as the WHATWG names it.
+    pub encoding: String,
+}
+
+/// A layer and how it looks.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Layer {
+    /// Name as written.
+    pub name: String,
+    /// Neither off nor frozen.
+    pub shown: bool,
+    /// The pen its items are drawn with.
+    pub pen: Pen,
+}
+
+/// How a line is drawn on paper.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pen {
+    /// Width on paper, millimetres, one of the ISO 128 series (FACTS DR-27).
+    pub width: f64,
+    /// Red, green, blue.
+    pub colour: [u8; 3],
+    /// Line type.
+    pub dash: Dash,
+    /// Fill of closed shapes.
+    pub fill: Option<[u8; 3]>,
+}
+
+impl Default for Pen {
+    fn default() -> Self {
+        Pen { width: 0.25, colour: [0, 0, 0], dash: Dash::Solid, fill: None }
+    }
+}
+
+/// Line types, by the names of ISO 128.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Dash {
+    /// Continuous.
+    #[default]
+    Solid,
+    /// Dashed.
+    Dashed,
+    /// Long-dashed dotted, for centre and level lines.
+    DashDot,
+    /// Long-dashed double-dotted.
+    DashDotDot,
+    /// Dotted.
+    Dotted,
+}
+
+/// One insertion of a block.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Group {
+    /// The block's name as written.
+    pub block: String,
+    /// The insertion this one is nested in.
+    pub parent: Option<usize>,
+    /// Layer of the insert, an index into [`Drawing::layers`].
+    pub layer: usize,
+    /// From block coordinates to model coordinates, the parent's included.
+    pub placed: Affine,
+    /// Attribute tags and values.
+    pub attributes: Vec<(String, String)>,
+    /// Where the INSERT stands.
+    pub origin: Origin,
+}
+
+/// Model space, or the paper space layout of that name.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Space {
+    /// Where the building is drawn, full size.
+    #[default]
+    Model,
+    /// A sheet.
+    Paper(String),
+}
+
+/// One thing drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// Index into [`Drawing::layers`], block inheritance resolved.
+    pub layer: usize,
+    /// Which space it is in.
+    pub space: Space,
+    /// Innermost insertion it came by, an index into [`Drawing::groups`].
+    pub group: Option<usize>,
+    /// Not flagged invisible, and neither its layer nor its insert's is hidden.
+    pub shown: bool,
+    /// What is drawn.
+    pub shape: Shape,
+    /// Where it stands in the source.
+    pub origin: Origin,
+}
+
+/// What can be drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// LINE, LWPOLYLINE, POLYLINE, ARC, CIRCLE.
+    Polyline(Polyline),
+    /// ELLIPSE, SPLINE, SVG paths.
+    Curve(BezPath),
+    /// HATCH and SOLID.
+    Hatch(Hatch),
+    /// TEXT, one line of MTEXT each, shown ATTRIBs.
+    Text(Text),
+    /// A dimension's values; its drawn block is left out.
+    Dimension(Dimension),
+    /// A POINT.
+    Point(Point),
+}
+
+/// Points joined by straight or bulged segments.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Polyline {
+    /// Corners; each bulge belongs to the segment from its vertex to the next.
+    pub vertices: Vec<Vertex>,
+    /// Whether the last vertex joins the first.
+    pub closed: bool,
+}
+
+/// A corner of a polyline.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Vertex {
+    /// Place.
+    pub at: Point,
+    /// Tangent of a quarter of the arc's included angle, positive counter-clockwise (FACTS DR-05).
+    pub bulge: f64,
+}
+
+/// A filled or patterned area.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Hatch {
+    /// Boundary loops, even-odd.
+    pub loops: Vec<BezPath>,
+    /// Solid fill rather than lines.
+    pub solid: bool,
+    /// Pattern name as written; it means nothing by itself.
+    pub pattern: String,
+    /// The families of parallel lines that make the pattern.
+    pub families: Vec<LineFamily>,
+}
+
+/// Parallel lines of a hatch pattern.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LineFamily {
+    /// Direction of the lines, degrees counter-clockwise from x.
+    pub angle: f64,
+    /// A point on one line.
+    pub base: Point,
+    /// From one line to the next, drawing units.
+    pub offset: (f64, f64),
+    /// Dash lengths, empty for a continuous line.
+    pub dashes: Vec<f64>,
+}
+
+/// A line of text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// Anchor point.
+    pub at: Point,
+    /// Capital height, drawing units.
+    pub height: f64,
+    /// Direction of reading, degrees counter-clockwise from x.
+    pub angle: f64,
+    /// What it says, codes resolved. Hostile: whoever writes it escapes it.
+    pub content: String,
+    /// Where the anchor stands across the line.
+    pub across: Across,
+    /// Where the anchor stands up the line.
+    pub up: Up,
+    /// Heavier weight.
+    pub bold: bool,
+}
+
+/// Horizontal anchor of a text.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Across {
+    /// At the start.
+    #[default]
+    Left,
+    /// At the middle.
+    Centre,
+    /// At the end.
+    Right,
+}
+
+/// Vertical anchor of a text.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Up {
+    /// On the baseline.
+    #[default]
+    Baseline,
+    /// Half way up the capitals.
+    Middle,
+    /// At the top of the capitals.
+    Top,
+}
+
+/// A linear dimension.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// First measured point.
+    pub from: Point,
+    /// Second measured point.
+    pub to: Point,
+    /// A point of the dimension line.
+    pub line: Point,
+    /// Direction of the dimension line, degrees; `None` for aligned.
+    pub angle: Option<f64>,
+    /// The value stored with it (group 42), drawing units.
+    pub measured: Option<f64>,
+    /// A text override that is neither empty nor `<>` (FACTS DR-11).
+    pub text: Option<String>,
+}
+
+/// A paper-space window onto model space.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Viewport {
+    /// The layout it is on.
+    pub layout: String,
+    /// Its place on the sheet, paper units.
+    pub paper: Rect,
+    /// What it shows, model units.
+    pub model: Rect,
+    /// Layers (indices) frozen in it.
+    pub frozen: Vec<usize>,
+}
+
+impl Polyline {
+    /// A straight segment.
+    pub fn line(a: Point, b: Point) -> Self {
+        Self::open([a, b])
+    }
+
+    /// An open chain of straight segments.
+    pub fn open(points: impl IntoIterator<Item = Point>) -> Self {
+        let vertices = points.into_iter().map(|at| Vertex { at, bulge: 0.0 }).collect();
+        Polyline { vertices, closed: false }
+    }
+
+    /// A closed ring of straight segments.
+    pub fn ring(points: impl IntoIterator<Item = Point>) -> Self {
+        Polyline { closed: true, ..Self::open(points) }
+    }
+
+    /// Its points, arcs flattened to `sagitta`; the first is not repeated at the end of a closed one.
+    pub fn points(&self, sagitta: f64) -> Vec<Point> {
+        let v = &self.vertices;
+        let Some(first) = v.first() else { return Vec::new() };
+        let mut out = vec![first.at];
+        let next = v.iter().skip(1).chain(v.first().filter(|_| self.closed && v.len() > 1));
+        for (a, b) in v.iter().zip(next) {
+            out.extend(crate::geom::flatten::bulge_points(a.at, b.at, a.bulge, sagitta));
+        }
+        if self.closed && out.len() > 1 {
+            out.pop();
+        }
+        out
+    }
+}
+
+impl Drawing {
+    /// Index of the layer of that name, made with `pen` if there is none.
+    pub fn layer(&mut self, name: &str, pen: Pen) -> usize {
+        if let Some(i) = self.layers.iter().position(|l| l.name == name) {
+            return i;
+        }
+        self.layers.push(Layer { name: name.to_owned(), shown: true, pen });
+        self.layers.len() - 1
+    }
+
+    /// Adds a shape to model space.
+    pub fn draw(&mut self, layer: usize, shape: Shape) {
+        let origin = Origin::default();
+        self.items.push(Item { layer, space: Space::Model, group: None, shown: true, shape, origin });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_closed_pair_of_half_circles_is_a_circle() {
+        let v = |x| Vertex { at: Point::new(x, 0.0), bulge: 1.0 };
+        let circle = Polyline { vertices: vec![v(0.0), v(10.0)], closed: true };
+        let area = crate::geom::polygon::signed_area(&circle.points(1e-4));
+        assert!((area - 25.0 * std::f64::consts::PI).abs() < 0.01);
+    }
+}

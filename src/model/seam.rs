@@ -1,0 +1,171 @@
+//! The seam problem and its answer: where panels end in each run, and which panel each piece is
+//! cut from.
+//!
+//! Lengths are inches on a whole 1/16. A **run** goes from receiver to receiver; its *cover* is
+//! `x1 - x0 - 2 gap`. Along a run the seams stand one panel less one lap apart, so one free number
+//! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
+//! lap.
+
+use serde::{Deserialize, Serialize};
+
+/// How hard the search for fewer panels tries: an iteration budget, never a clock.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "lowercase")]
+pub enum Effort {
+    /// The careful-crew method only: the offcut starts the next course where stagger allows.
+    Crew,
+    /// A short search.
+    Brief,
+    /// The default.
+    #[default]
+    Usual,
+    /// A long one.
+    Long,
+}
+
+/// The rules seams are placed by. Defaults: see the job.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeamRules {
+    /// Lengths of stock panels, inches, the first preferred.
+    pub stock: Vec<f64>,
+    /// Lap at a seam.
+    pub lap: f64,
+    /// Gap at each end of a run.
+    pub gap: f64,
+    /// Width of a saw or snip cut between two pieces of one panel.
+    pub kerf: f64,
+    /// Shortest piece in a run of more than one.
+    pub shortest: f64,
+    /// Least sideways distance between seams of near courses.
+    pub stagger: f64,
+    /// Courses that must lie between two seams in one line: courses less than this plus one apart
+    /// keep `stagger`.
+    pub clear_courses: u32,
+    /// Wished distance of a seam from a jamb line above or below an opening.
+    pub jamb: f64,
+    /// Whether a run that one panel covers may still get a seam.
+    pub seam_short_runs: bool,
+    /// Search budget.
+    pub effort: Effort,
+    /// Seed of the search.
+    pub seed: u64,
+}
+
+/// A run between two receivers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeamRun {
+    /// Name, unique in the house.
+    pub id: String,
+    /// Pocket bottom on the left, elevation inches (the long point of an angled end).
+    pub x0: f64,
+    /// Pocket bottom on the right.
+    pub x1: f64,
+    /// Places where a seam must stand, from obstacles without a mounting block. Sorted.
+    pub fixed: Vec<f64>,
+    /// Intervals where no seam may stand (mounting blocks).
+    pub barred: Vec<(f64, f64)>,
+}
+
+/// The runs of one course of one elevation.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SeamCourse {
+    /// Level counted from the house's datum; the same on every elevation.
+    pub index: i32,
+    /// Jamb lines that cross or touch this course.
+    pub avoid: Vec<f64>,
+    /// Ripped along its length.
+    pub ripped: bool,
+    /// Left to right.
+    pub runs: Vec<SeamRun>,
+}
+
+/// One elevation's courses, bottom up.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SeamElevation {
+    /// Name.
+    pub name: String,
+    /// Middles of entrances, which seams should keep away from.
+    pub entrances: Vec<f64>,
+    /// Courses, bottom up.
+    pub courses: Vec<SeamCourse>,
+}
+
+/// All runs of a house that one product covers.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeamProblem {
+    /// Rules in force.
+    pub rules: SeamRules,
+    /// Elevations; offcuts travel between them.
+    pub elevations: Vec<SeamElevation>,
+}
+
+/// A piece of a run, left to right.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cut {
+    /// Index into [`SeamPlan::panels`].
+    pub panel: usize,
+    /// Where it begins on the panel, from the panel's left end.
+    pub start: f64,
+    /// Where it ends on the panel.
+    pub end: f64,
+}
+
+/// The answer for one run.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct RunPlan {
+    /// The run's name.
+    pub id: String,
+    /// Its pieces, left to right.
+    pub pieces: Vec<Cut>,
+    /// Middles of its laps, elevation inches, left to right: one fewer than pieces.
+    pub seams: Vec<f64>,
+}
+
+/// Courses whose rules cannot all be kept.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Conflict {
+    /// Elevation.
+    pub elevation: String,
+    /// The least set of courses in conflict.
+    pub courses: Vec<i32>,
+    /// What was broken in the layout as drawn, in words.
+    pub broken: String,
+    /// The nearest setting that works, in words; empty if none was found.
+    pub remedy: String,
+}
+
+/// Proof of how few panels any layout under the rules can have.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Certificate {
+    /// Panels in the layout.
+    pub panels: usize,
+    /// No layout under the rules has fewer than this.
+    pub bound: usize,
+    /// `panels == bound`.
+    pub proven: bool,
+    /// Which dual-feasible function or length bound gave it, with its parameter.
+    pub method: String,
+    /// What the bound leaves out.
+    pub excludes: Vec<String>,
+    /// The value before rounding up, with the function evaluated per run kind, for the checker.
+    pub value: f64,
+}
+
+/// The seams of a house.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct SeamPlan {
+    /// One a run, in the problem's order.
+    pub runs: Vec<RunPlan>,
+    /// Stock length of each panel used, inches.
+    pub panels: Vec<f64>,
+    /// The proof.
+    pub certificate: Certificate,
+    /// Panels the careful-crew method takes on the same house.
+    pub crew_panels: usize,
+    /// Panels if runs that one panel covers might be seamed too (the other policy), when solved.
+    pub other_policy_panels: Option<usize>,
+    /// Rules that could not be kept.
+    pub conflicts: Vec<Conflict>,
+}

@@ -1,0 +1,179 @@
+//! Units of length and how lengths are read and written. Inches inside.
+
+use serde::{Deserialize, Serialize};
+
+/// A unit a drawing may be in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Unit {
+    /// Inch, 25.4 mm exactly (FACTS GM-08).
+    Inch,
+    /// Foot, 12 in.
+    Foot,
+    /// Millimetre.
+    Mm,
+    /// Centimetre.
+    Cm,
+    /// Metre.
+    M,
+}
+
+/// Millimetres in an inch, exact by definition (FACTS GM-08).
+pub const MM_PER_INCH: f64 = 25.4;
+
+impl Unit {
+    /// Every unit, for messages.
+    pub const ALL: [Unit; 5] = [Unit::Inch, Unit::Foot, Unit::Mm, Unit::Cm, Unit::M];
+
+    /// Inches in one of this unit.
+    pub fn inches(self) -> f64 {
+        match self {
+            Unit::Inch => 1.0,
+            Unit::Foot => 12.0,
+            Unit::Mm => 1.0 / MM_PER_INCH,
+            Unit::Cm => 10.0 / MM_PER_INCH,
+            Unit::M => 1000.0 / MM_PER_INCH,
+        }
+    }
+
+    /// The word a job file uses for it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Unit::Inch => "inch",
+            Unit::Foot => "foot",
+            Unit::Mm => "mm",
+            Unit::Cm => "cm",
+            Unit::M => "m",
+        }
+    }
+
+    /// The unit of a `$INSUNITS` code (FACTS DR-01); `None` for unitless and for units no house is
+    /// drawn in.
+    pub fn from_insunits(code: i32) -> Option<Unit> {
+        match code {
+            1 => Some(Unit::Inch),
+            2 => Some(Unit::Foot),
+            4 => Some(Unit::Mm),
+            5 => Some(Unit::Cm),
+            6 => Some(Unit::M),
+            _ => None,
+        }
+    }
+}
+
+/// Whole sixteenths nearest to a length in inches; half and over goes up (FACTS GM-07).
+pub fn sixteenths(inches: f64) -> i64 {
+    (inches * 16.0 + 0.5).floor() as i64
+}
+
+/// Feet, inches and a reduced fraction to the nearest 1/16: `12'-6 1/2"` (FACTS GM-10, TK-24).
+pub fn feet_inches(inches: f64) -> String {
+    let n = sixteenths(inches.abs());
+    let sign = if inches < 0.0 && n != 0 { "-" } else { "" };
+    format!("{sign}{}'-{}\"", n / 192, whole_and_fraction(n % 192))
+}
+
+/// Inches and a reduced fraction to the nearest 1/16: `7 1/2"`.
+pub fn inches_fraction(inches: f64) -> String {
+    let n = sixteenths(inches.abs());
+    let sign = if inches < 0.0 && n != 0 { "-" } else { "" };
+    format!("{sign}{}\"", whole_and_fraction(n))
+}
+
+fn whole_and_fraction(n: i64) -> String {
+    let (whole, part) = (n / 16, n % 16);
+    if part == 0 {
+        return whole.to_string();
+    }
+    let shift = part.trailing_zeros();
+    let fraction = format!("{}/{}", part >> shift, 16 >> shift);
+    if whole == 0 { fraction } else { format!("{whole} {fraction}") }
+}
+
+/// Reads a length: `12'-6 1/2"`, `12' 6 1/2`, `12-6`, `12ft 6in`, `150`, `150.5"`, `6 1/2`,
+/// `3810mm`. A bare number is taken as `bare`; the result is inches. `None` if it is no length.
+pub fn parse_length(text: &str, bare: Unit) -> Option<f64> {
+    let t = text.trim().to_ascii_lowercase().replace(['′', '’'], "'").replace(['″', '”'], "\"");
+    let (sign, t) = match t.strip_prefix('-') {
+        Some(rest) => (-1.0, rest.trim().to_owned()),
+        None => (1.0, t),
+    };
+    for (suffix, unit) in [("mm", Unit::Mm), ("cm", Unit::Cm), ("m", Unit::M)] {
+        if let Some(n) = t.strip_suffix(suffix) {
+            return Some(sign * plain(n)? * unit.inches());
+        }
+    }
+    let t = t.replace("feet", "'").replace("ft", "'").replace("inches", "\"");
+    let t = t.replace("inch", "\"").replace("in", "\"").replace("''", "\"");
+    if let Some((feet, rest)) = t.split_once('\'') {
+        let rest = rest.trim().trim_start_matches('-').trim();
+        let inches = if rest.is_empty() { 0.0 } else { mixed(rest.trim_end_matches('"'))? };
+        return Some(sign * (plain(feet)? * 12.0 + inches));
+    }
+    if let Some(inches) = t.strip_suffix('"') {
+        return Some(sign * mixed(inches)?);
+    }
+    if let Some((feet, inches)) = t.split_once('-') {
+        return Some(sign * (plain(feet)? * 12.0 + mixed(inches)?));
+    }
+    match plain(&t) {
+        Some(n) => Some(sign * n * bare.inches()),
+        None => Some(sign * mixed(&t)?),
+    }
+}
+
+fn plain(t: &str) -> Option<f64> {
+    let t = t.trim();
+    let digits = !t.is_empty() && t.chars().all(|c| c.is_ascii_digit() || c == '.');
+    if digits { t.parse().ok() } else { None }
+}
+
+/// A number, a fraction, or both with a space or dash between.
+fn mixed(t: &str) -> Option<f64> {
+    let t = t.trim();
+    if let Some(n) = plain(t) {
+        return Some(n);
+    }
+    let (whole, fraction) = match t.split_once([' ', '-']) {
+        Some((w, f)) => (plain(w)?, f.trim()),
+        None => (0.0, t),
+    };
+    let (top, bottom) = fraction.split_once('/')?;
+    let bottom = plain(bottom).filter(|b| *b > 0.0)?;
+    Some(whole + plain(top)? / bottom)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rounds_half_a_sixteenth_up() {
+        // FACTS GM-07 (NAVEDTRA 14044): 0.12 in x 16 = 1.92, so 2/16 = 1/8.
+        assert_eq!(inches_fraction(0.12), "1/8\"");
+        assert_eq!(inches_fraction(1.0 / 32.0), "1/16\"");
+    }
+
+    #[test]
+    fn writes_feet_and_inches_as_drafters_do() {
+        // FACTS GM-10; WX-04: 111.140 in is 9 ft 3 1/8 in.
+        assert_eq!(feet_inches(150.5), "12'-6 1/2\"");
+        assert_eq!(feet_inches(7.5), "0'-7 1/2\"");
+        assert_eq!(feet_inches(111.140), "9'-3 1/8\"");
+        assert_eq!(feet_inches(11.99), "1'-0\"");
+        assert_eq!(feet_inches(-6.25), "-0'-6 1/4\"");
+    }
+
+    #[test]
+    fn reads_every_usual_spelling() {
+        for t in ["12'-6 1/2\"", "12' 6 1/2\"", "12'6-1/2", "12ft 6.5in", "150.5", "12-6 1/2"] {
+            assert_eq!(parse_length(t, Unit::Inch), Some(150.5), "{t}");
+        }
+        assert_eq!(parse_length("3810mm", Unit::Inch), Some(150.0));
+        assert_eq!(parse_length("3810", Unit::Mm), Some(150.0));
+        assert_eq!(parse_length("6 1/2", Unit::Inch), Some(6.5));
+        for t in ["", "x", "12'x", "1/0", "--3", "nan", "inf", "1e9"] {
+            assert_eq!(parse_length(t, Unit::Inch), None, "{t}");
+        }
+    }
+}
