@@ -47,7 +47,7 @@ pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> 
 pub fn path_points(path: &BezPath, sagitta: f64) -> Vec<(Ring, bool)> {
     use super::vocabulary::PathEl;
     let mut out: Vec<(Ring, bool)> = Vec::new();
-    path.flatten(sagitta, |el| match el {
+    super::vocabulary::flatten_curve(path, sagitta, |el| match el {
         PathEl::MoveTo(p) => out.push((vec![p], false)),
         PathEl::LineTo(p) => {
             if let Some((ring, _)) = out.last_mut() {

@@ -1,4 +1,9 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod course;
 pub mod drawing;
+pub mod house;
+pub mod linework;
+pub mod receiver;
 pub mod seam;
+pub mod trim;

@@ -1,0 +1,182 @@
+//! The house as its elevations show it, each elevation in inches of its own: x to the right from
+//! its leftmost wall point, y up from the house's level line.
+
+use serde::{Deserialize, Serialize};
+
+use super::linework::Role;
+use crate::diag::Origin;
+use crate::geom::polygon::Polygon;
+use crate::geom::vocabulary::{Affine, Point, Ring};
+
+/// A house.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct House {
+    /// Elevations in wrap order where it is known (each one's right edge is the next one's left),
+    /// else as drawn.
+    pub elevations: Vec<Elevation>,
+    /// Whether `elevations` go right round the house.
+    pub wraps: bool,
+}
+
+/// One face of the house.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Elevation {
+    /// As titled.
+    pub name: String,
+    /// From elevation inches to source coordinates.
+    pub to_source: Affine,
+    /// Plane areas to side.
+    pub walls: Vec<Wall>,
+    /// Finished grade, left to right; empty where none is drawn.
+    pub grade: Vec<Point>,
+    /// Whether a level line was drawn, so that y is shared by the house.
+    pub level_drawn: bool,
+    /// Everything drawn in it, for the grey background of a sheet.
+    pub backdrop: Vec<Backdrop>,
+}
+
+/// A line of the source drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Backdrop {
+    /// Points, elevation inches.
+    pub points: Vec<Point>,
+    /// Whether the last joins the first.
+    pub closed: bool,
+    /// Role of its layer.
+    pub role: Option<Role>,
+}
+
+/// A plane area to side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wall {
+    /// Name, unique in the house: `front-1`.
+    pub id: String,
+    /// As drawn.
+    pub outline: Ring,
+    /// The outline less bare areas and roofs that hide it.
+    pub faces: Vec<Polygon>,
+    /// Openings in it.
+    pub openings: Vec<Opening>,
+    /// Fixtures on it.
+    pub obstacles: Vec<Obstacle>,
+    /// The sides of `faces`, each with what it is.
+    pub edges: Vec<Edge>,
+    /// Exposure of a drawn siding texture, inches: reported, never used (FACTS OT-24).
+    pub drawn_exposure: Option<f64>,
+    /// Which way to a wall was taken: `outline`, `hatch`, `arrangement`.
+    pub way: WallWay,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// How a wall was found.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "lowercase")]
+pub enum WallWay {
+    /// A closed outline on a wall layer.
+    #[default]
+    Outline,
+    /// The boundary of a siding hatch.
+    Hatch,
+    /// Faces of the arrangement of loose lines.
+    Arrangement,
+}
+
+/// A hole in a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Opening {
+    /// Name, unique in the house: `front-W1`.
+    pub id: String,
+    /// What it is.
+    pub kind: OpeningKind,
+    /// The edge the channel follows.
+    pub outline: Ring,
+    /// The block it was inserted as.
+    pub block: Option<String>,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// Kinds of opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum OpeningKind {
+    /// Channel on all sides, a sill.
+    Window,
+    /// Channel on head and jambs.
+    Door,
+    /// A wide door: channel on head and jambs.
+    OverheadDoor,
+    /// Louvre, vent or hatch: framed like a window.
+    Vent,
+}
+
+/// A fixture on a wall: lamp, tap, meter, vent.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Obstacle {
+    /// Name, unique in the house.
+    pub id: String,
+    /// Its outline, the mounting block's where it has one.
+    pub outline: Ring,
+    /// Whether it sits on a mounting block.
+    pub mounting_block: bool,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// One side of a wall's faces.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Edge {
+    /// What it is.
+    pub kind: EdgeKind,
+    /// From, the face on the left hand.
+    pub from: Point,
+    /// To.
+    pub to: Point,
+    /// Rise in 12 of run, for sloped sides.
+    pub pitch: Option<f64>,
+    /// Corner tag drawn beside it.
+    pub tag: Option<String>,
+}
+
+/// What a side of a wall is.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum EdgeKind {
+    /// Level bottom: the siding starts here.
+    Base,
+    /// Upright side at an outside corner.
+    OutsideCorner,
+    /// Upright side at an inside corner.
+    InsideCorner,
+    /// Upright side against something else: masonry, another cladding.
+    Abutment,
+    /// Level top under a soffit.
+    Eave,
+    /// Sloped top.
+    Rake,
+    /// Bottom, level or sloped, on a lower roof.
+    LowerRoof,
+    /// Top of a bare area (stone base) that the siding stands on.
+    BareTop,
+    /// Underside of a bare area (band, frieze) above the siding.
+    BareBottom,
+    /// Upright side of an opening.
+    Jamb,
+    /// Top of an opening: level, sloped or curved.
+    Head,
+    /// Bottom of a window.
+    Sill,
+}
+
+impl Opening {
+    /// Left, right, sill and head: the box round the outline.
+    pub fn sides(&self) -> (f64, f64, f64, f64) {
+        let b = crate::geom::polygon::bounds(&self.outline).unwrap_or_default();
+        (b.x0, b.x1, b.y0, b.y1)
+    }
+}

@@ -1,0 +1,156 @@
+//! What `normalize` yields: lines in inches on the grid, each with the role its layer plays.
+
+use serde::{Deserialize, Serialize};
+
+use super::drawing::{Group, Hatch, Layer, Text, Viewport};
+use crate::diag::Origin;
+use crate::geom::vocabulary::Point;
+
+/// What a layer's contents mean to the layout.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Role {
+    /// Closed outline of a plane area to side.
+    Wall,
+    /// Closed outline of an area that takes no lap siding: stone, brick, other cladding.
+    Bare,
+    /// Window: an inserted block or a closed loop.
+    Window,
+    /// Door, an overhead door included.
+    Door,
+    /// Roof as seen; where its closed outline overlaps a wall it hides that part.
+    Roof,
+    /// Fixture with a mounting block.
+    MountingBlock,
+    /// Fixture without one.
+    Obstacle,
+    /// Level line that ties the elevations together, the first floor by custom.
+    Level,
+    /// Finished grade.
+    Grade,
+    /// Upright line on, or up to 6 in inside, the wall edge that is an inside corner.
+    InsideCorner,
+    /// Short text near the foot of a corner, the same in both elevations that show it.
+    CornerTag,
+    /// Closed rectangle round one elevation.
+    Frame,
+    /// Text that names an elevation.
+    Title,
+    /// Drawn siding: a texture, never laid out from.
+    Texture,
+    /// Dimensions, read as evidence.
+    Dimension,
+    /// Known and left alone: notes, title blocks, hidden work.
+    Ignore,
+}
+
+/// A layer with the role it was given.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LayerUse {
+    /// The layer.
+    pub layer: Layer,
+    /// Its role; `None` where no pattern matches.
+    pub role: Option<Role>,
+    /// Shapes and texts on it in model space.
+    pub items: usize,
+}
+
+/// How the scale was settled.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scale {
+    /// Inches in one drawing unit.
+    pub inches: f64,
+    /// Unit's word, or `scaled` where a known distance set it.
+    pub unit: String,
+    /// In words: `header`, `job`, `door heights near 80 in`.
+    pub source: String,
+    /// Whether evidence in the drawing agrees, so that a scale bar may be trusted.
+    pub proved: bool,
+}
+
+/// A chain of straight segments, curves flattened.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stroke {
+    /// Points, inches on the grid; the first is not repeated at the end of a closed one.
+    pub points: Vec<Point>,
+    /// Closed by its flag or by meeting ends.
+    pub closed: bool,
+    /// Role of its layer.
+    pub role: Option<Role>,
+    /// Index into [`Linework::layers`].
+    pub layer: usize,
+    /// Index into [`Linework::groups`].
+    pub group: Option<usize>,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// A text in place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Label {
+    /// The text, lengths in inches.
+    pub text: Text,
+    /// Role of its layer.
+    pub role: Option<Role>,
+    /// Index into [`Linework::layers`].
+    pub layer: usize,
+    /// Insertion it came by.
+    pub group: Option<usize>,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// A hatch in place.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HatchArea {
+    /// Loops and line families, inches.
+    pub hatch: Hatch,
+    /// Role of its layer.
+    pub role: Option<Role>,
+    /// Index into [`Linework::layers`].
+    pub layer: usize,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// A dimension as evidence, inches.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    /// First point.
+    pub from: Point,
+    /// Second point.
+    pub to: Point,
+    /// Distance along the dimension line by its points.
+    pub drawn: f64,
+    /// The text override, if there is one.
+    pub text: Option<String>,
+    /// Place in the source.
+    pub origin: Origin,
+}
+
+/// Shown model-space content in inches, with roles.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Linework {
+    /// File stem.
+    pub name: String,
+    /// How the scale was settled. Source coordinates are inches divided by `scale.inches`.
+    pub scale: Scale,
+    /// Layers, in the source's order, with roles.
+    pub layers: Vec<LayerUse>,
+    /// Insertions, placed in inches.
+    pub groups: Vec<Group>,
+    /// Lines.
+    pub strokes: Vec<Stroke>,
+    /// Texts of model space.
+    pub labels: Vec<Label>,
+    /// Hatches.
+    pub hatches: Vec<HatchArea>,
+    /// Dimensions.
+    pub measured: Vec<Measured>,
+    /// Texts of paper space with the layout they are on, paper units.
+    pub paper_labels: Vec<(String, Label)>,
+    /// Windows onto model space; `model` in inches.
+    pub viewports: Vec<Viewport>,
+}

@@ -1,0 +1,59 @@
+//! What takes the end of a panel, and where panels stop.
+
+use serde::{Deserialize, Serialize};
+
+use super::house::EdgeKind;
+use crate::geom::polygon::Polygon;
+use crate::geom::vocabulary::Point;
+
+/// Trim that receives panels.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Receiver {
+    /// Starter strip under the first course.
+    Starter,
+    /// Outside corner post.
+    OutsidePost,
+    /// Inside corner post.
+    InsidePost,
+    /// J-channel on a wall end, a jamb, a head or over a lower roof.
+    JChannel,
+    /// J-channel with finish trim in it: sills and level tops.
+    FinishTrim,
+    /// J-channel along a rake.
+    RakeChannel,
+}
+
+/// One side of a field with its receiver.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldEdge {
+    /// What the side is.
+    pub kind: EdgeKind,
+    /// What takes the panels there.
+    pub receiver: Receiver,
+    /// From, the field on the left hand; pocket bottom, elevation inches.
+    pub from: Point,
+    /// To.
+    pub to: Point,
+    /// Opening it belongs to, an index into the wall's openings.
+    pub opening: Option<usize>,
+    /// Rise in 12, for sloped sides.
+    pub pitch: Option<f64>,
+    /// Corner tag.
+    pub tag: Option<String>,
+}
+
+/// Where panels go on one wall: the face less openings, between pocket bottoms.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Field {
+    /// Index of the elevation.
+    pub elevation: usize,
+    /// Index of the wall in it.
+    pub wall: usize,
+    /// Its area.
+    pub shapes: Vec<Polygon>,
+    /// Its sides.
+    pub edges: Vec<FieldEdge>,
+}

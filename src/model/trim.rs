@@ -1,0 +1,166 @@
+//! Trim pieces.
+
+use serde::{Deserialize, Serialize};
+
+/// Kinds of trim.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum TrimKind {
+    /// Starter strip.
+    Starter,
+    /// Outside corner post.
+    OutsidePost,
+    /// Inside corner post.
+    InsidePost,
+    /// J-channel on a jamb.
+    JambChannel,
+    /// J-channel over a head, tabbed at both ends.
+    HeadChannel,
+    /// J-channel under a sill.
+    SillChannel,
+    /// J-channel at a wall end, under an eave, or at a base off the course line.
+    WallChannel,
+    /// J-channel along a rake.
+    RakeChannel,
+    /// J-channel over a lower roof.
+    RoofChannel,
+    /// Finish trim under a sill or at a wall top.
+    FinishTrim,
+    /// Drip cap over an opening's head.
+    DripCap,
+}
+
+impl TrimKind {
+    /// Every kind.
+    pub const ALL: [TrimKind; 11] = [
+        TrimKind::Starter,
+        TrimKind::OutsidePost,
+        TrimKind::InsidePost,
+        TrimKind::JambChannel,
+        TrimKind::HeadChannel,
+        TrimKind::SillChannel,
+        TrimKind::WallChannel,
+        TrimKind::RakeChannel,
+        TrimKind::RoofChannel,
+        TrimKind::FinishTrim,
+        TrimKind::DripCap,
+    ];
+
+    /// The trade's words for it.
+    pub fn words(self) -> &'static str {
+        match self {
+            TrimKind::Starter => "starter strip",
+            TrimKind::OutsidePost => "outside corner post",
+            TrimKind::InsidePost => "inside corner post",
+            TrimKind::JambChannel => "J-channel, jamb",
+            TrimKind::HeadChannel => "J-channel, head",
+            TrimKind::SillChannel => "J-channel, sill",
+            TrimKind::WallChannel => "J-channel, wall",
+            TrimKind::RakeChannel => "J-channel, rake",
+            TrimKind::RoofChannel => "J-channel, lower roof",
+            TrimKind::FinishTrim => "finish trim",
+            TrimKind::DripCap => "drip cap",
+        }
+    }
+
+    /// The stock it is cut from: several kinds share J-channel stock.
+    pub fn stock(self) -> TrimStock {
+        match self {
+            TrimKind::Starter => TrimStock::Starter,
+            TrimKind::OutsidePost => TrimStock::OutsidePost,
+            TrimKind::InsidePost => TrimStock::InsidePost,
+            TrimKind::FinishTrim => TrimStock::FinishTrim,
+            TrimKind::DripCap => TrimStock::DripCap,
+            _ => TrimStock::JChannel,
+        }
+    }
+}
+
+/// What trim is bought as.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum TrimStock {
+    /// Starter strip.
+    Starter,
+    /// Outside corner post.
+    OutsidePost,
+    /// Inside corner post.
+    InsidePost,
+    /// J-channel.
+    JChannel,
+    /// Finish trim.
+    FinishTrim,
+    /// Drip cap.
+    DripCap,
+}
+
+impl TrimStock {
+    /// Every stock.
+    pub const ALL: [TrimStock; 6] = [
+        TrimStock::Starter,
+        TrimStock::OutsidePost,
+        TrimStock::InsidePost,
+        TrimStock::JChannel,
+        TrimStock::FinishTrim,
+        TrimStock::DripCap,
+    ];
+
+    /// The trade's words for it.
+    pub fn words(self) -> &'static str {
+        match self {
+            TrimStock::Starter => "starter strip",
+            TrimStock::OutsidePost => "outside corner post",
+            TrimStock::InsidePost => "inside corner post",
+            TrimStock::JChannel => "J-channel",
+            TrimStock::FinishTrim => "finish trim",
+            TrimStock::DripCap => "drip cap",
+        }
+    }
+}
+
+/// How a trim piece ends.
+#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TrimEnd {
+    /// Cut square.
+    Square,
+    /// Mitred, degrees off square.
+    Mitre(f64),
+    /// A water tab bent down into the channel below, so that water runs over and not behind.
+    Tab(f64),
+    /// Flange cut back and lapped over the next length.
+    Lap(f64),
+}
+
+/// One length of trim in its place.
+#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct TrimPiece {
+    /// Mark, unique in the house.
+    pub mark: String,
+    /// Kind.
+    pub kind: TrimKind,
+    /// Elevation it is drawn on.
+    pub elevation: String,
+    /// Wall.
+    pub wall: String,
+    /// Opening it frames.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub opening: Option<String>,
+    /// From, elevation inches.
+    pub from: [f64; 2],
+    /// To.
+    pub to: [f64; 2],
+    /// Cut length, tabs and laps included.
+    pub length: f64,
+    /// Its ends: at `from`, at `to`.
+    pub ends: [TrimEnd; 2],
+    /// Stock length it is cut from: `J-channel 12`.
+    pub stock: String,
+    /// Elevation where the other side of the same corner post is drawn; the post is counted here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shared_with: Option<String>,
+}
