@@ -2,5 +2,6 @@
 
 pub mod diag;
 pub mod geom;
+pub mod job;
 pub mod model;
 pub mod units;

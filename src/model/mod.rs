@@ -3,6 +3,7 @@
 pub mod course;
 pub mod drawing;
 pub mod house;
+pub mod layout;
 pub mod linework;
 pub mod receiver;
 pub mod seam;
