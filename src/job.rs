@@ -83,6 +83,9 @@ pub struct Reading {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub casing: f64,
+    /// Codes of findings that stop the program but shall only be reported: `opening-outside`,
+    /// `dimension-disagrees`.
+    pub accept: Vec<String>,
 }
 
 /// One view of the drawing.
@@ -119,10 +122,6 @@ pub struct Product {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub length: f64,
-    /// A second stock length that may be mixed in.
-    #[serde(deserialize_with = "maybe_length")]
-    #[schemars(with = "Option<Length>")]
-    pub second_length: Option<f64>,
     /// How far the foam stops short of the vinyl at each factory end. Default 5/8 in (FACTS PR-01,
     /// common practice, no source).
     #[serde(deserialize_with = "length")]
@@ -348,7 +347,14 @@ fn maybe_length<'de, D: Deserializer<'de>>(d: D) -> Result<Option<f64>, D::Error
 
 impl Default for Reading {
     fn default() -> Self {
-        Reading { unit: None, known: None, hidden_layers: false, weld: 1.0 / 16.0, casing: 0.0 }
+        Reading {
+            unit: None,
+            known: None,
+            hidden_layers: false,
+            weld: 1.0 / 16.0,
+            casing: 0.0,
+            accept: Vec::new(),
+        }
     }
 }
 
@@ -358,7 +364,6 @@ impl Default for Product {
             exposure: 8.0,
             faces: 2,
             length: 150.0,
-            second_length: None,
             foam_set_back: 0.625,
             lap: None,
             end_gap: None,
@@ -474,10 +479,9 @@ impl Job {
     pub fn validate(&self) -> Result<(), Refusal> {
         let p = &self.product;
         let gap = self.end_gap();
-        let checks: [(&str, f64, f64, f64); 27] = [
+        let checks: [(&str, f64, f64, f64); 26] = [
             ("product.exposure", p.exposure, 2.0, 48.0),
             ("product.length", p.length, 36.0, 600.0),
-            ("product.second_length", p.second_length.unwrap_or(36.0), 36.0, 600.0),
             ("product.foam_set_back", p.foam_set_back, 0.0, 4.0),
             ("product.lap", self.lap(), 0.0, 6.0),
             ("product.end_gap", gap, 0.0, 2.0),

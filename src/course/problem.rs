@@ -27,10 +27,8 @@ fn up(x: f64) -> f64 {
 
 /// The rules in force, for the seam stage.
 pub fn rules(job: &Job) -> SeamRules {
-    let mut stock = vec![job.product.length];
-    stock.extend(job.product.second_length);
     SeamRules {
-        stock,
+        stock: job.product.length,
         lap: job.lap(),
         gap: job.end_gap(),
         kerf: job.seams.kerf,
@@ -121,11 +119,11 @@ pub fn make(
             let of_wall = walls.get(i).copied();
             let code = codes.get(i).map_or("", String::as_str);
             list.iter()
-                .filter_map(|c| Some(one_course(of_wall?, c, code, &plans, plan, job, &mut names)))
+                .filter_map(|c| Some(one_course(of_wall?, c, code, &plans, job, &mut names)))
                 .collect()
         })
         .collect();
-    let panels = panels(&made, plan, &names, job);
+    let panels = panels(&made, &names, job);
     Made { courses: made, panels }
 }
 
@@ -146,7 +144,6 @@ fn one_course(
     course: &Course,
     code: &str,
     plans: &BTreeMap<&str, &RunPlan>,
-    plan: &SeamPlan,
     job: &Job,
     names: &mut Names,
 ) -> layout::Course {
@@ -163,8 +160,7 @@ fn one_course(
                     .map(|(cut, x0, x1)| {
                         n += 1;
                         let mark = format!("{code}-{}-{n}", course.index + 1);
-                        let stock =
-                            plan.panels.get(cut.panel).copied().unwrap_or(job.product.length);
+                        let stock = job.product.length;
                         making.piece(mark, cut, names.of(cut.panel), stock, x0, x1)
                     })
                     .collect()
@@ -231,12 +227,7 @@ fn placed(run: &Run, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
         .collect()
 }
 
-fn panels(
-    made: &[Vec<layout::Course>],
-    plan: &SeamPlan,
-    names: &Names,
-    job: &Job,
-) -> Vec<layout::Panel> {
+fn panels(made: &[Vec<layout::Course>], names: &Names, job: &Job) -> Vec<layout::Panel> {
     let mut cuts: BTreeMap<&str, Vec<&layout::Piece>> = BTreeMap::new();
     let all = made.iter().flatten().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
     for piece in all {
@@ -246,9 +237,9 @@ fn panels(
     numbered.sort_unstable();
     numbered
         .into_iter()
-        .map(|(number, panel)| {
+        .map(|(number, _)| {
             let id = format!("P{number}");
-            let stock = plan.panels.get(panel).copied().unwrap_or(job.product.length);
+            let stock = job.product.length;
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
             let offcut = longest_free(&mine, stock, job.seams.kerf);
