@@ -1,5 +1,6 @@
 //! Lap siding laid out on a house's elevation drawings.
 
+pub mod cli;
 pub mod course;
 pub mod diag;
 pub mod extract;
@@ -8,8 +9,12 @@ pub mod job;
 pub mod model;
 pub mod normalize;
 pub mod packing;
+pub mod pipeline;
 pub mod read;
 pub mod receive;
 pub mod seam;
+pub mod takeoff;
 pub mod trim;
 pub mod units;
+pub mod verify;
+pub mod write;

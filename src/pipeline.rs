@@ -13,10 +13,10 @@ use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
 use crate::model::layout::{self, Layout, Xy};
-use crate::model::linework::{Linework, Scale};
+use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
-use crate::{extract, normalize, read, receive, seam, takeoff, trim, verify};
+use crate::{extract, normalize, read, receive, seam, takeoff, trim, verify, write};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -67,6 +67,30 @@ fn hex(bytes: &[u8]) -> String {
     bytes.iter().map(|b| format!("{b:02x}")).collect()
 }
 
+/// The layers of a drawing with their roles.
+///
+/// # Errors
+/// When the drawing cannot be read.
+pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
+    let mut notes = Notes::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    Ok(normalize::roles::layer_roles(&drawing, job))
+}
+
+/// Every file of a layout: its path in the folder and its bytes.
+///
+/// # Errors
+/// When an overlay cannot be made from the source's bytes.
+pub fn outputs(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
+    let _: &[u8] = source;
+    Ok(vec![
+        ("layout.json".to_owned(), write::json::layout(layout)),
+        ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
+        ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
+    ])
+}
+
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
     let pole = story_pole(house, job);
@@ -93,8 +117,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.trims = trims;
     out.bound = bound(&out, &plan);
     course_notes(&out, notes);
-    let quantities = takeoff::quantities(&out);
-    out.takeoff = quantities.lines();
+    out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();
     out
@@ -252,9 +275,17 @@ fn course_notes(layout: &Layout, notes: &mut Notes) {
     }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
-        let message =
-            format!("{}: courses {} cannot keep every seam rule: {}", c.elevation, courses.join(", "), c.broken);
-        let help = if c.remedy.is_empty() { "Relax `seams.stagger` or `seams.shortest` in the job." } else { &c.remedy };
+        let message = format!(
+            "{}: courses {} cannot keep every seam rule: {}",
+            c.elevation,
+            courses.join(", "),
+            c.broken
+        );
+        let help = if c.remedy.is_empty() {
+            "Relax `seams.stagger` or `seams.shortest` in the job."
+        } else {
+            &c.remedy
+        };
         notes.push(Note::warning("seam-rules-conflict", message, help).on(&c.elevation));
     }
 }

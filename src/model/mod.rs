@@ -7,4 +7,5 @@ pub mod layout;
 pub mod linework;
 pub mod receiver;
 pub mod seam;
+pub mod takeoff;
 pub mod trim;

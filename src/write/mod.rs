@@ -1,0 +1,6 @@
+//! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
+//! file.
+
+pub mod csv;
+pub mod json;
+pub mod report;
