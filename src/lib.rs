@@ -1,5 +1,6 @@
 //! Lap siding laid out on a house's elevation drawings.
 
+pub mod annotate;
 pub mod cli;
 pub mod course;
 pub mod diag;
@@ -15,6 +16,7 @@ pub mod receive;
 pub mod seam;
 pub mod takeoff;
 pub mod trim;
+pub mod typeface;
 pub mod units;
 pub mod verify;
 pub mod write;

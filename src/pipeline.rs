@@ -1,5 +1,6 @@
 //! The order of the stages, known here alone.
 
+use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
 use crate::course::problem::{make, problem};
@@ -16,7 +17,7 @@ use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
-use crate::{extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -80,16 +81,55 @@ pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refu
 /// Every file of a layout: its path in the folder and its bytes.
 ///
 /// # Errors
-/// When an overlay cannot be made from the source's bytes.
-pub fn outputs(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    let _: &[u8] = source;
-    Ok(vec![
+/// `write-failed` when a sheet cannot be turned into PDF or PNG.
+pub fn outputs(
+    layout: &Layout,
+    source: &[u8],
+    pictures: bool,
+) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
+    let failed = |e: String| {
+        Refusal::from(crate::diag::Note::error(
+            "write-failed",
+            e,
+            "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
+        ))
+    };
+    let mut out = vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
         ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
         ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
-    ])
+    ];
+    let _: &[u8] = source;
+    let sheets = annotate::sheets(layout);
+    let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
+    if pictures {
+        let title = if layout.job.title.project.is_empty() {
+            &layout.drawing.name
+        } else {
+            &layout.job.title.project
+        };
+        let pdf = write::pdf::document(&sheets, &svgs, title, &layout.job.title.drawn_by)
+            .map_err(failed)?;
+        out.push(("sheets.pdf".to_owned(), pdf));
+        // Pictures do not depend on one another; their order is kept.
+        let pngs: Result<Vec<Vec<u8>>, String> =
+            svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
+        for (sheet, png) in sheets.iter().zip(pngs.map_err(failed)?) {
+            out.push((format!("sheets/{}.png", sheet.name), png));
+        }
+    }
+    out.extend(
+        sheets
+            .iter()
+            .zip(svgs)
+            .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
+    );
+    Ok(out)
 }
+
+/// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.
+const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {

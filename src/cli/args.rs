@@ -63,6 +63,9 @@ pub struct Layout {
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
+    /// Leave PDF and PNG out, for speed
+    #[arg(long)]
+    pub no_pictures: bool,
     /// Print nothing but errors
     #[arg(long)]
     pub quiet: bool,

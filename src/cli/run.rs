@@ -186,7 +186,7 @@ fn layout(a: &Layout) -> ExitCode {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
-    let outputs = match pipeline::outputs(&layout, &loaded.bytes) {
+    let outputs = match pipeline::outputs(&layout, &loaded.bytes, !a.no_pictures) {
         Ok(o) => o,
         Err(r) => return refused(&r, &notes),
     };

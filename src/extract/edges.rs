@@ -18,12 +18,14 @@ const TAG_REACH: f64 = 18.0;
 /// The sides of a wall's faces, each named.
 pub(super) fn edges(
     local: &Local,
+    outline: &[Point],
     faces: &[Polygon],
     bare: &[Polygon],
     roofs: &[Polygon],
     notes: &mut Notes,
 ) -> Vec<Edge> {
     let mut out = Vec::new();
+    let foot = outline.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
     for ring in faces.iter().flat_map(Polygon::rings) {
         for (from, to) in straightened(ring) {
             let rise = to - from;
@@ -41,7 +43,7 @@ pub(super) fn edges(
                     Note::info("side-leans", message, "Draw it with the orthogonal lock on.");
                 notes.push(note.at(local.source(from)).on(&local.view.name));
             }
-            let tag = if rise.x.abs() <= LEVEL { tag(local, from, to) } else { None };
+            let tag = if rise.x.abs() <= LEVEL { tag(local, from, to, foot) } else { None };
             out.push(Edge { kind, from, to, pitch, tag });
         }
     }
@@ -120,17 +122,34 @@ fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
     })
 }
 
-/// The tag near the foot of a corner, inside its wall.
-fn tag(local: &Local, from: Point, to: Point) -> Option<String> {
-    let foot = if from.y < to.y { from } else { to };
+/// The tag of a corner: the nearest one inside its wall, no farther sideways than the convention
+/// allows, from a little under the wall's foot up to the side's top. Parts of a corner above a
+/// bare area or a lower roof share the tag at its foot.
+fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
+    let x = (from.x + to.x) / 2.0;
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
+    let top = from.y.max(to.y);
     let tags = local
         .lines
         .labels
         .iter()
         .filter(|l| l.role == Some(Role::CornerTag) && local.view.region.contains(l.text.at));
-    tags.map(|l| (local.place(l.text.at), l))
-        .filter(|(p, _)| (p.x - foot.x) * inward >= -NEAR && p.distance(foot) <= TAG_REACH)
-        .min_by(|a, b| a.0.distance(foot).total_cmp(&b.0.distance(foot)))
-        .map(|(_, l)| l.text.content.chars().filter(|c| !c.is_control()).take(12).collect())
+    tags.map(|l| (local.place(l.text.at), middle_of(l), l))
+        .filter(|(p, m, _)| {
+            let aside = (x - p.x).abs().min((x - (m + p.x)).abs());
+            (p.x + m / 2.0 - x) * inward >= -NEAR
+                && aside <= TAG_REACH
+                && p.y >= foot - TAG_REACH
+                && p.y <= top
+        })
+        .min_by(|a, b| {
+            let aside = |t: &(Point, f64, _)| (x - t.0.x - t.1 / 2.0).abs();
+            aside(a).total_cmp(&aside(b))
+        })
+        .map(|(_, _, l)| l.text.content.chars().filter(|c| !c.is_control()).take(12).collect())
+}
+
+/// Width of a label, roughly: capitals are about 2/3 as wide as high.
+fn middle_of(l: &crate::model::linework::Label) -> f64 {
+    l.text.content.chars().count() as f64 * l.text.height * 2.0 / 3.0
 }

@@ -58,7 +58,7 @@ pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
     give_openings(local, &mut found, every, notes);
     give_obstacles(local, &mut found, obstacles(local), notes);
     for wall in &mut found {
-        wall.edges = edges(local, &wall.faces, &bare, &roofs, notes);
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &roofs, notes);
     }
     found
 }

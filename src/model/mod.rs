@@ -7,5 +7,6 @@ pub mod layout;
 pub mod linework;
 pub mod receiver;
 pub mod seam;
+pub mod sheet;
 pub mod takeoff;
 pub mod trim;

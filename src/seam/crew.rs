@@ -1,9 +1,10 @@
 //! The careful crew: course by course from the bottom, left to right; the offcut of the last panel
-//! begins the next run where stagger allows, else a new panel is opened (FACTS OT-10).
+//! begins the next run where stagger allows, else another from the pile that may, else a new panel
+//! is opened (FACTS OT-10).
 
 use super::construct::allowed;
 use super::digest::Digest;
-use super::pool::{Placed, Pool};
+use super::pool::{Hand, Placed, Pool};
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
@@ -23,25 +24,23 @@ pub(super) fn lay(digest: &Digest) -> Pool {
 fn next(digest: &Digest, pool: &mut Pool, part: usize, offcut: Option<usize>) -> Placed {
     let p = &digest.parts[part];
     let kerf = digest.rules.kerf;
-    let left = |pool: &Pool, i: usize| pool.panels[i].free - kerf;
     if p.one_piece {
-        let fits = offcut.filter(|i| left(pool, *i) >= p.cover);
-        return Placed::One { panel: fits.unwrap_or_else(|| pool.fresh()) };
+        let panel = pool.tightest(Hand::Any, p.cover).unwrap_or_else(|| pool.fresh());
+        return Placed::One { panel };
     }
-    // The offcut whole, if it may begin the run; else as long a first piece as stagger allows.
     for way in &p.ways {
         let spans = allowed(digest, pool, part, *way);
-        let begins = offcut.filter(|i| pool.panels[*i].left_hand.is_none());
-        let whole = begins.map(|i| (i, left(pool, i)));
-        if let Some((i, a)) = whole.filter(|(_, a)| spans.iter().any(|s| s.0 <= *a && *a <= s.1)) {
-            let last = pool.fresh();
-            return Placed::Seamed { way: *way, a, first: i, last };
-        }
-        if let Some((_, a)) = spans.last() {
-            let first = pool.fresh();
-            let last = pool.fresh_but(first);
-            return Placed::Seamed { way: *way, a: *a, first, last };
-        }
+        let stands = |a: i64| spans.iter().any(|s| s.0 <= a && a <= s.1);
+        // The last offcut whole, if it may begin the run; else another one from the pile.
+        let last_one = offcut.filter(|i| pool.panels[*i].left_hand.is_none());
+        let last_one =
+            last_one.map(|i| (pool.panels[i].free - kerf, i)).filter(|(a, _)| stands(*a));
+        let whole = last_one.or_else(|| pool.open(Hand::Left, way.least).find(|(a, _)| stands(*a)));
+        let start = whole.or_else(|| spans.last().map(|s| (s.1, pool.fresh())));
+        let Some((a, first)) = start else { continue };
+        let ends = pool.tightest(Hand::Right, way.sum - a).filter(|i| *i != first);
+        let last = ends.unwrap_or_else(|| pool.fresh_but(first));
+        return Placed::Seamed { way: *way, a, first, last };
     }
     // No place keeps the rules: a crew goes on and breaks the stagger.
     let way = p.ways.first().copied().unwrap_or_else(|| unlawful(digest, part));

@@ -33,6 +33,11 @@ pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiec
         let partner = partner(house, &seen, i);
         if let Some(j) = partner {
             seen[j].taken = true;
+            // The post reaches as far as either wall's siding does.
+            let (low, high) =
+                (seen[j].low.y.min(seen[i].low.y), seen[j].high.y.max(seen[i].high.y));
+            seen[i].low.y = low;
+            seen[i].high.y = high;
         }
         let Some(place) = fields.get(seen[i].field).and_then(|f| Place::of(house, f)) else {
             continue;
@@ -75,7 +80,11 @@ fn partner(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
         j > i && !seen[j].taken && seen[j].elevation != me.elevation && seen[j].kind == me.kind
     };
     if let Some(tag) = &me.tag {
-        return (0..seen.len()).find(|j| free(*j) && seen[*j].tag.as_ref() == Some(tag));
+        // A lower roof may part a corner: the parts at the same height belong together.
+        let shared = |j: &usize| seen[*j].high.y.min(me.high.y) - seen[*j].low.y.max(me.low.y);
+        return (0..seen.len())
+            .filter(|j| free(*j) && seen[*j].tag.as_ref() == Some(tag) && shared(j) > 0.0)
+            .max_by(|a, b| shared(a).total_cmp(&shared(b)));
     }
     let alike = |j: usize| {
         seen[j].tag.is_none() && seen[j].at_right != me.at_right && same(seen[j].high.y, me.high.y)

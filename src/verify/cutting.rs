@@ -163,7 +163,8 @@ fn notches(layout: &Layout) -> RuleCheck {
             let (x1, mid) = (x0 + n.width, x0 + n.width / 2.0);
             let edge = if n.side == NotchSide::Top { c.top } else { c.bottom };
             let into = if n.side == NotchSide::Top { -1.0 } else { 1.0 };
-            let empty = !inside(&p.outline, mid, edge + into * n.depth / 2.0);
+            let y = edge + into * n.depth / 2.0;
+            let empty = !inside(&p.outline, mid, y) || p.holes.iter().any(|h| inside(h, mid, y));
             rule.case(empty, || {
                 format!(
                     "piece {}: the notch round {} is not cut out of its outline",

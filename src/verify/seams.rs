@@ -93,19 +93,16 @@ fn stagger(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
     for e in &layout.elevations {
-        let mut all: Vec<(i32, f64)> = e
-            .walls
-            .iter()
-            .flat_map(|w| &w.courses)
-            .flat_map(|c| {
-                c.runs.iter().flat_map(move |r| r.seams.iter().map(move |s| (c.index, *s)))
-            })
+        let courses = e.walls.iter().flat_map(|w| &w.courses);
+        let mut all: Vec<(i32, f64, bool)> = courses
+            .flat_map(|c| c.runs.iter().map(move |r| (c.index, r)))
+            .flat_map(|(i, r)| (0..r.seams.len()).map(move |n| (i, r.seams[n], is_fixed(r, n))))
             .collect();
         all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        for (i, (level, x)) in all.iter().enumerate() {
-            for (other, y) in
-                all[i + 1..].iter().take_while(|o| o.0 <= level + clear).filter(|o| o.0 > *level)
-            {
+        for (i, (level, x, fixed)) in all.iter().enumerate() {
+            let near = all[i + 1..].iter().take_while(|o| o.0 <= level + clear);
+            // Two courses that one obstacle crosses have their seams where it stands.
+            for (other, y, _) in near.filter(|o| o.0 > *level && !(*fixed && o.2)) {
                 rule.case((x - y).abs() >= apart - super::SAME, || {
                     format!(
                         "{}: seams of courses {} and {} stand at {x:.3} and {y:.3}",

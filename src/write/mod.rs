@@ -3,4 +3,7 @@
 
 pub mod csv;
 pub mod json;
+pub mod pdf;
+pub mod render;
 pub mod report;
+pub mod svg;
