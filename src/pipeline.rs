@@ -100,7 +100,12 @@ pub fn outputs(
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
         ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
     ];
-    let _: &[u8] = source;
+    let overlay = annotate::overlay(layout);
+    let spliced = write::overlay::spliced(source, &overlay);
+    out.push((
+        "overlay.dxf".to_owned(),
+        spliced.unwrap_or_else(|_| write::overlay::separate(&overlay)),
+    ));
     let sheets = annotate::sheets(layout);
     let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
     if pictures {

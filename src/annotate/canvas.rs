@@ -84,6 +84,13 @@ impl Canvas {
         self.add(Ink::Text, Shape::Text(Text { at, height, angle, content, across, up, bold }));
     }
 
+    /// Text centred on a white ground, so that lines under it do not cross it.
+    pub(super) fn on_ground(&mut self, text: &str, height: f64, at: Point) {
+        let w = crate::typeface::width(text, height, false);
+        self.rect(Ink::Ground, Rect::from_center_size(at, (w + 0.02, height + 0.012)));
+        self.centred(text, height, false, at);
+    }
+
     /// A text near `wish`, with a leader where it had to move; false where there was no room.
     pub(super) fn mark(&mut self, text: &str, height: f64, wish: Point, reach: f64) -> bool {
         let Some(at) = self.placer.near(text, height, wish, reach) else { return false };
@@ -91,9 +98,10 @@ impl Canvas {
         if moved > height * 1.3 {
             let r = text_box(text, height, false, at);
             let edge = Point::new(wish.x.clamp(r.x0, r.x1), wish.y.clamp(r.y0, r.y1));
-            self.rect(Ink::Ground, r);
             self.line(Ink::Dimension, wish, edge);
         }
+        let w = crate::typeface::width(text, height, false);
+        self.rect(Ink::Ground, Rect::from_center_size(at, (w + 0.02, height + 0.012)));
         self.write(text, height, false, at, Across::Centre, Up::Middle, 0.0);
         true
     }

@@ -70,9 +70,9 @@ pub(super) fn sheet(layout: &Layout) -> Page {
         &fitted(&under, TEXT, false, area.width() * 0.6),
         TEXT,
         false,
-        Point::new(area.x0, area.y1 - 0.4),
+        Point::new(area.x0, area.y1 - 0.45),
     );
-    let top = area.y1 - 0.6;
+    let top = area.y1 - 0.62;
     let third = (area.width() - 0.5) / 3.0;
     small_elevations(&mut c, layout, Rect::new(area.x0, top - 2.6, area.x1, top));
     let mut a = Column { x: area.x0, y: top - 2.75, width: third };

@@ -246,8 +246,34 @@ fn trim_lines(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
             TrimKind::SillChannel => Vec2::new(0.0, -0.02),
             _ => Vec2::ZERO,
         };
-        c.line(ink(t.kind), v.xy(&t.from) + off, v.xy(&t.to) + off);
+        // A channel over a curved head is bent along it.
+        let curve = t
+            .opening
+            .as_ref()
+            .filter(|_| t.kind == TrimKind::HeadChannel)
+            .and_then(|id| curved_head(e, id));
+        match curve {
+            Some(points) => {
+                c.chain(Ink::Channel, points.iter().map(|p| v.xy(p) + off).collect::<Vec<_>>())
+            }
+            None => c.line(ink(t.kind), v.xy(&t.from) + off, v.xy(&t.to) + off),
+        }
     }
+}
+
+/// The points of an opening's head over its jambs, where it is not one level line.
+fn curved_head(e: &Elevation, opening: &str) -> Option<Vec<Xy>> {
+    let heads = e.walls.iter().flat_map(|w| &w.edges);
+    let sides: Vec<_> = heads
+        .filter(|s| s.kind == EdgeKind::Head && s.opening.as_deref() == Some(opening))
+        .collect();
+    if sides.len() < 3 {
+        return None;
+    }
+    let mut points: Vec<Xy> = sides.iter().flat_map(|s| [s.from, s.to]).collect();
+    points.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    points.dedup();
+    Some(points)
 }
 
 /// Course numbers on the left, butt heights and rips on the right.
@@ -391,7 +417,7 @@ fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
             let room = (p.x1 - p.x0) / v.factor;
             let r = text_box(mark, TEXT, false, centre);
             if r.width() <= room && c.placer.free(&r) {
-                c.centred(mark, TEXT, false, centre);
+                c.on_ground(mark, TEXT, centre);
             } else {
                 small.push((mark.to_owned(), centre, room));
             }
@@ -419,7 +445,7 @@ fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
             (p.x - centre.x).abs() + r.width() / 2.0 <= room / 2.0 && c.placer.free(&r)
         });
         match along {
-            Some(p) => c.centred(&mark, TEXT, false, p),
+            Some(p) => c.on_ground(&mark, TEXT, p),
             None => none += usize::from(!c.mark(&mark, TEXT, centre, 4.0)),
         }
     }

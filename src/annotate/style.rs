@@ -40,8 +40,6 @@ pub(super) enum Ink {
     Rule,
     /// What is left over of a panel.
     Offcut,
-    /// Rings round findings.
-    Warning,
 }
 
 impl Ink {
@@ -65,7 +63,6 @@ impl Ink {
             Ink::Border => "border",
             Ink::Rule => "rules",
             Ink::Offcut => "offcuts",
-            Ink::Warning => "findings",
         }
     }
 
@@ -102,7 +99,6 @@ impl Ink {
                 dash: Dash::Solid,
                 fill: Some([225, 225, 225]),
             },
-            Ink::Warning => line(0.5, [190, 80, 0], Dash::Solid),
         }
     }
 }

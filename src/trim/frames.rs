@@ -84,6 +84,10 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         let mut piece = place.piece(TrimKind::HeadChannel, a - over, b + over, 0.0, tabs());
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
+        if !flat {
+            // A curved head is flashed with tape or a bent cap, not a straight one.
+            return out;
+        }
         let past = Vec2::new(job.trim.drip_cap_past, 0.0);
         let mut cap = place.piece(TrimKind::DripCap, a - past, b + past, 0.0, square());
         cap.length = crate::geom::tol::snap(length + 2.0 * job.trim.drip_cap_past);

@@ -3,6 +3,7 @@
 
 pub mod csv;
 pub mod json;
+pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
