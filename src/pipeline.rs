@@ -96,8 +96,8 @@ pub fn outputs(
     };
     let mut out = vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
-        ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
+        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
         ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
     ];
     let overlay = annotate::overlay(layout);

@@ -10,12 +10,14 @@ use crate::model::drawing::{Across, Drawing, Polyline, Shape, Text, Up};
 pub(super) struct Canvas {
     pub(super) drawing: Drawing,
     pub(super) placer: Placer,
+    /// Marks on white grounds, drawn last so that no leader crosses them.
+    late: Vec<(String, f64, Point)>,
 }
 
 impl Canvas {
     /// A canvas whose text stays inside `area`.
     pub(super) fn new(area: Rect) -> Self {
-        Canvas { drawing: Drawing::default(), placer: Placer::new(area) }
+        Canvas { drawing: Drawing::default(), placer: Placer::new(area), late: Vec::new() }
     }
 
     fn add(&mut self, ink: Ink, shape: Shape) {
@@ -86,9 +88,20 @@ impl Canvas {
 
     /// Text centred on a white ground, so that lines under it do not cross it.
     pub(super) fn on_ground(&mut self, text: &str, height: f64, at: Point) {
-        let w = crate::typeface::width(text, height, false);
-        self.rect(Ink::Ground, Rect::from_center_size(at, (w + 0.02, height + 0.012)));
-        self.centred(text, height, false, at);
+        self.placer.take(text_box(text, height, false, at));
+        self.late.push((text.to_owned(), height, at));
+    }
+
+    /// Draws the marks that were kept for last.
+    pub(super) fn finish_marks(&mut self) {
+        let late = std::mem::take(&mut self.late);
+        for (text, height, at) in &late {
+            let w = crate::typeface::width(text, *height, false);
+            self.rect(Ink::Ground, Rect::from_center_size(*at, (w + 0.02, height + 0.012)));
+        }
+        for (text, height, at) in late {
+            self.write(&text, height, false, at, Across::Centre, Up::Middle, 0.0);
+        }
     }
 
     /// A text near `wish`, with a leader where it had to move; false where there was no room.
@@ -100,9 +113,7 @@ impl Canvas {
             let edge = Point::new(wish.x.clamp(r.x0, r.x1), wish.y.clamp(r.y0, r.y1));
             self.line(Ink::Dimension, wish, edge);
         }
-        let w = crate::typeface::width(text, height, false);
-        self.rect(Ink::Ground, Rect::from_center_size(at, (w + 0.02, height + 0.012)));
-        self.write(text, height, false, at, Across::Centre, Up::Middle, 0.0);
+        self.late.push((text.to_owned(), height, at));
         true
     }
 }

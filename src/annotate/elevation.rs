@@ -73,8 +73,10 @@ pub(super) fn sheet(layout: &Layout, index: usize) -> Page {
     heights(&mut c, e, &view, house);
     widths(&mut c, e, &view, house);
     slopes(&mut c, e, &view);
+    bare(&mut c, e, &view);
     let unplaced = marks(&mut c, e, &view) + trim_marks(&mut c, layout, e, &view);
     key(&mut c, area, unplaced);
+    c.finish_marks();
     let panels: usize =
         e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs).map(|r| r.pieces.len()).sum();
     Page {
@@ -371,7 +373,8 @@ fn slopes(c: &mut Canvas, e: &Elevation, v: &View) {
         for edge in w.edges.iter().filter(|s| s.kind == EdgeKind::Rake && s.opening.is_none()) {
             let Some(pitch) = edge.pitch else { continue };
             let (a, b) = (v.xy(&edge.from), v.xy(&edge.to));
-            if a.distance(b) < 0.8 {
+            // Short ones are undersides of lower roofs; the main slopes say enough.
+            if a.distance(b) < 1.8 {
                 continue;
             }
             let middle = a.midpoint(b);
@@ -395,6 +398,14 @@ fn slopes(c: &mut Canvas, e: &Elevation, v: &View) {
             let words = format!("{}", (pitch * 100.0).round() / 100.0);
             c.mark(&words, TEXT, Point::new(tip.x - out * 0.12, tip.y + rise / 2.0), 0.3);
         }
+    }
+}
+
+/// Areas inside walls that take no siding are named.
+fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
+    for b in e.backdrop.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
+        let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
+        c.mark("not sided", TEXT, v.map * Point::new(r.x0 + r.width() / 4.0, r.center().y), 1.0);
     }
 }
 

@@ -14,7 +14,7 @@ use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::pipeline;
 use crate::seam::Progress;
-use crate::write::{csv, json, report};
+use crate::write::{json, report, tables};
 
 /// Runs the program: parses, runs, reports.
 pub fn main() -> ExitCode {
@@ -297,7 +297,7 @@ fn takeoff(a: &Takeoff) -> ExitCode {
         Ok(l) => print(&match a.format {
             Format::Table => report::table(&l).into_bytes(),
             Format::Json => json::takeoff(&l),
-            Format::Csv => csv::takeoff(&l),
+            Format::Csv => tables::takeoff(&l),
         }),
         Err(r) => refused(&r, &notes),
     }

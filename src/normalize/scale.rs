@@ -11,8 +11,8 @@ use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
 use crate::units::{Unit, feet_inches, parse_length};
 
-/// Heights a wall outline may have, inches: half a gable to four storeys (common practice).
-const WALL: std::ops::RangeInclusive<f64> = 18.0..=600.0;
+/// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
+const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
 /// Heights a door may have, inches: nominal doors are 80, 84 and 96 (FACTS section 3, call sizes).
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
 

@@ -98,9 +98,12 @@ impl Out<'_> {
     }
 }
 
-/// Text without characters XML 1.0 forbids.
+/// Text without characters XML 1.0 forbids, nor those that turn the reading direction.
 fn legal(text: &str) -> String {
     text.chars()
+        .filter(|c| {
+            !('\u{202a}'..='\u{202e}').contains(c) && !('\u{2066}'..='\u{2069}').contains(c)
+        })
         .map(|c| match c {
             '\t' | '\n' | '\r' => ' ',
             '\u{0}'..='\u{1f}' | '\u{fffe}' | '\u{ffff}' => '\u{fffd}',
