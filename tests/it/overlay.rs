@@ -8,7 +8,8 @@ use crate::support::{laid, samples};
 /// Walks both by lines, endings included: the source's lines must stand in order, with whole
 /// insertions between. Returns how many lines hold another value.
 fn replaced(source: &[u8], out: &[u8]) -> usize {
-    let lines = |b: &'static [u8]| -> Vec<&'static [u8]> { b.split_inclusive(|c| *c == b'\n').collect() };
+    let lines =
+        |b: &'static [u8]| -> Vec<&'static [u8]> { b.split_inclusive(|c| *c == b'\n').collect() };
     let (a, b) = (lines(source.to_vec().leak()), lines(out.to_vec().leak()));
     let (mut i, mut j, mut count) = (0, 0, 0);
     while i < a.len() {

@@ -1,3 +1,5 @@
-//! To be filled.
+//! Checks against general-purpose Python libraries, ezdxf, shapely and pypdf, in an environment of
+//! pinned versions that this test makes under `target/`.
 
-fn main() {}
+mod checks;
+mod venv;
