@@ -3,6 +3,7 @@
 
 use lapwright::model::layout::Layout;
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 use crate::support::{broken, dxf, inches, lay};
 
@@ -70,7 +71,7 @@ fn net(l: &Layout) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, rng_seed: RngSeed::Fixed(20),  ..ProptestConfig::default() })]
 
     #[test]
     fn random_walls_keep_every_rule(h in house()) {
