@@ -1,5 +1,13 @@
 //! Checks against general-purpose Python libraries, ezdxf, shapely and pypdf, in an environment of
 //! pinned versions that this test makes under `target/`.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::disallowed_types,
+    reason = "a test or bench may stop at the first thing that is not as it should be"
+)]
+
 mod checks;
 mod venv;
