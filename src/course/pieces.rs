@@ -4,7 +4,7 @@
 use super::ends::{Side, lean};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
-use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::tol::{GRID, LEVEL, SAME};
 use crate::geom::vocabulary::Rect;
 use crate::model::course::{Course, Run};
 use crate::model::house::Wall;
@@ -40,8 +40,8 @@ impl Making<'_> {
         parts.sort_by(|a, b| b.area().total_cmp(&a.area()));
         let main = parts.first().cloned().unwrap_or_default();
         let left =
-            self.end(&main, Side::Left, cut.start <= SAME, x0 <= self.run.clear.bounds().x0 + SAME);
-        let at_end = cut.end >= stock - SAME;
+            self.end(&main, Side::Left, cut.start <= GRID, x0 <= self.run.clear.bounds().x0 + SAME);
+        let at_end = cut.end >= stock - GRID;
         let right = self.end(&main, Side::Right, at_end, x1 >= self.run.clear.bounds().x1 - SAME);
         Piece {
             mark,
