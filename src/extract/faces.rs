@@ -195,7 +195,8 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
             wall.openings.push(opening);
             continue;
         }
-        for part in kept.into_iter().filter(|p| p.area() > NOISE) {
+        // Every part counts, however small: what is left out would be sided on paper.
+        for part in kept {
             wall.openings.push(Opening { outline: part.outer, ..opening.clone() });
         }
     }

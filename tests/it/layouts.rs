@@ -89,6 +89,22 @@ fn a_band_across_a_window_leaves_two_openings_and_every_rule_kept() {
 }
 
 #[test]
+fn a_small_part_of_an_opening_beside_stone_counts_too() {
+    use crate::support::rect;
+    // Stone covers all of the window but its lowest 2 in over 8 in: 16 sq in, and 40 - 8 in more of
+    // its width stands on stone.
+    let d = dxf(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 112.0)),
+        ("A-WALL-BASE", &rect(0.0, 32.0, 240.0, 112.0)),
+        ("A-WALL-BASE", &rect(98.0, 0.0, 240.0, 32.0)),
+        ("A-GLAZ", &rect(90.0, 30.0, 130.0, 84.0)),
+    ]);
+    let layout = lay(d.as_bytes(), &inches());
+    let w = &layout.elevations[0].walls[0];
+    assert!((w.net_area * 144.0 - (98.0 * 32.0 - 16.0)).abs() < 1e-6, "{}", w.net_area * 144.0);
+}
+
+#[test]
 fn outlines_that_touch_at_a_corner_stay_two_walls() {
     // Two rings closed by repeating their first point, which they share.
     let ring = |points: &[(f64, f64)]| {
