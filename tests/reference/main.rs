@@ -7,5 +7,6 @@
     reason = "helpers of tests: a failure is the test's failure"
 )]
 
+mod random_houses;
 mod samples;
 mod venv;

@@ -20,7 +20,7 @@ fn audit(files: &[PathBuf]) -> BTreeMap<String, Findings> {
     serde_json::from_str(&python("tests/reference/audit.py", files)).unwrap()
 }
 
-fn assert_sound(files: &[PathBuf]) {
+pub(crate) fn assert_sound(files: &[PathBuf]) {
     let found = audit(files);
     assert_eq!(found.len(), files.len());
     for (name, f) in found {
@@ -29,7 +29,7 @@ fn assert_sound(files: &[PathBuf]) {
     }
 }
 
-fn files(folder: &Path, extension: &str) -> Vec<PathBuf> {
+pub(crate) fn files(folder: &Path, extension: &str) -> Vec<PathBuf> {
     let mut found: Vec<PathBuf> = fs::read_dir(folder)
         .unwrap()
         .map(|entry| entry.unwrap().path())
@@ -45,11 +45,11 @@ fn names(paths: &[PathBuf]) -> Vec<&str> {
 }
 
 #[track_caller]
-fn assert_same_bytes(kept: &Path, drawn: &Path) {
+pub(crate) fn assert_same_bytes(kept: &Path, drawn: &Path) {
     let [a, b] = [kept, drawn].map(|p| fs::read(p).unwrap());
     if a != b {
         let at = a.iter().zip(&b).take_while(|(x, y)| x == y).count();
-        panic!("{} differs from what tests/samples/ draws, from byte {at}", kept.display());
+        panic!("{} differs from what its script draws, from byte {at}", kept.display());
     }
 }
 

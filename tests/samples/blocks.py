@@ -1,7 +1,8 @@
-"""Blocks of windows, doors and fixtures: drawn in inches on layer 0, so that an insert's layer
-and scale take hold (a drawing in another unit inserts them scaled)."""
+"""Blocks of windows, doors and fixtures, drawn on layer 0 so that an insert's layer takes hold."""
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 from ezdxf.document import Drawing
 from shapely.geometry import Point as ShapelyPoint
@@ -39,11 +40,13 @@ def name_of(o: Opening) -> str:
     return f"{stem}-{'RT-' if o.round_top else ''}{call_size(o)}"
 
 
-def ensure(doc: Drawing, o: Opening, r12: bool) -> str:
-    """The name of the block of this opening, made when it is first asked for."""
-    name = name_of(o)
+def ensure(doc: Drawing, o: Opening, r12: bool, place: Place | None = None) -> str:
+    """The name of the block of this opening, made when it is first asked for: in inches from its
+    lower left corner, or placed otherwise."""
+    place = place or Place()
+    name = name_of(o) + place.suffix
     if name not in doc.blocks:
-        block = Block(doc, name, r12)
+        block = Block(doc, name, r12, place)
         at_zero = Opening(o.kind, 0.0, 0.0, o.width, o.height, round_top=o.round_top)
         block.ring(outline(at_zero))
         {"window": window, "door": door, "overhead-door": overhead}[o.kind](block, at_zero)
@@ -59,15 +62,31 @@ def ensure_fixture(doc: Drawing, name: str, width: float, height: float, r12: bo
         block.line((width / 2, height / 4), (width / 2, 1.0))
 
 
+@dataclass(frozen=True)
+class Place:
+    """How a block's inches become its own coordinates: turned, scaled, moved, in that order."""
+
+    scale: float = 1.0
+    at: Point = (0.0, 0.0)
+    lying: bool = False
+    """A quarter turn clockwise; the insert turns it back."""
+    suffix: str = ""
+    """Tells this block's name from that of one placed otherwise."""
+
+    def of(self, p: Point) -> Point:
+        x, y = (p[1], -p[0]) if self.lying else p
+        return (round(self.at[0] + self.scale * x, 10), round(self.at[1] + self.scale * y, 10))
+
+
 class Block:
     """A block definition being drawn."""
 
-    def __init__(self, doc: Drawing, name: str, r12: bool) -> None:
-        self.doc, self.r12 = doc, r12
+    def __init__(self, doc: Drawing, name: str, r12: bool, place: Place = Place()) -> None:
+        self.doc, self.r12, self.place = doc, r12, place
         self.block = doc.blocks.new(name)
 
     def ring(self, points: list[tuple[Point, float]]) -> None:
-        where = [(x, y, b) for (x, y), b in points]
+        where = [(*self.place.of(p), b) for p, b in points]
         attribs = {"layer": "0"}
         if self.r12:
             self.block.add_polyline2d(where, format="xyb", close=True, dxfattribs=attribs)
@@ -79,13 +98,14 @@ class Block:
         self.ring([(p, 0.0) for p in ring])
 
     def line(self, a: Point, b: Point) -> None:
-        self.block.add_line(a, b, dxfattribs={"layer": "0"})
+        self.block.add_line(self.place.of(a), self.place.of(b), dxfattribs={"layer": "0"})
 
     def circle(self, x: float, y: float, radius: float) -> None:
-        self.block.add_circle((x, y), radius, dxfattribs={"layer": "0"})
+        at = self.place.of((x, y))
+        self.block.add_circle(at, radius * self.place.scale, dxfattribs={"layer": "0"})
 
     def insert(self, name: str, p: Point) -> None:
-        self.block.add_blockref(name, p, dxfattribs={"layer": "0"})
+        self.block.add_blockref(name, self.place.of(p), dxfattribs={"layer": "0"})
 
 
 FRAME = 2.0
@@ -113,9 +133,10 @@ def window(block: Block, o: Opening) -> None:
 
 
 def sash(block: Block, width: float, height: float) -> str:
-    name = f"SASH-{width:g}X{height:g}".replace(".", "P")
+    p = block.place
+    name = f"SASH-{width:g}X{height:g}{p.suffix}".replace(".", "P")
     if name not in block.doc.blocks:
-        inner = Block(block.doc, name, block.r12)
+        inner = Block(block.doc, name, block.r12, Place(p.scale, lying=p.lying))
         inner.box(0, 0, width, height)
         inner.box(1.5, 1.5, width - 1.5, height - 1.5)
         inner.line((1.5, height * 2 / 3), (width - 1.5, height * 2 / 3))

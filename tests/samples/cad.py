@@ -10,7 +10,7 @@ from ezdxf.document import Drawing
 
 import blocks
 from design import INCHES, INSUNITS, Corner, Elevation, Obstacle, Opening, Point, Ring, Sample
-from truth import face_of, parts, ring_of
+from truth import face_of, parts, ring_of, upright_span
 
 WALL, BARE, WINDOW, DOOR = "A-WALL-OTLN", "A-WALL-BASE", "A-GLAZ", "A-DOOR"
 ROOF, MOUNT, OBSTACLE = "A-ROOF-OTLN", "A-ELEV-MBLK", "A-ELEV-OBST"
@@ -36,6 +36,7 @@ class Pen:
 
     def __init__(self, doc: Drawing, sample: Sample, elevation: Elevation) -> None:
         self.doc, self.space = doc, doc.modelspace()
+        self.names: dict[str, str] = {}
         self.r12 = sample.version == "R12"
         self.closing = sample.closing
         self.scale = 1 / INCHES[sample.unit]
@@ -46,10 +47,14 @@ class Pen:
         x, y = (o + self.scale * c for o, c in zip(self.origin, p))
         return (round(x, 10), round(y, 10))
 
-    def line(self, layer: str, points: Ring, **attribs) -> None:
+    def on(self, layer: str) -> dict[str, str]:
+        """Attributes that put an entity on a layer of the convention, by the name it has here."""
+        return {"layer": self.names.get(layer, layer)}
+
+    def line(self, layer: str, points: Ring) -> None:
         """An open polyline, a LINE where it has two points."""
         where = [self.at(p) for p in points]
-        attribs = {"layer": layer, **attribs}
+        attribs = self.on(layer)
         if len(where) == 2:
             self.space.add_line(*where, dxfattribs=attribs)
         elif self.r12:
@@ -60,7 +65,7 @@ class Pen:
     def ring(self, layer: str, points: Ring) -> None:
         """A closed polyline."""
         where = [self.at(p) for p in points]
-        attribs = {"layer": layer}
+        attribs = self.on(layer)
         if not self.r12:
             self.space.add_lwpolyline(where, close=True, dxfattribs=attribs)
         elif self.closing == "repeat":
@@ -69,15 +74,31 @@ class Pen:
             self.space.add_polyline2d(where, close=True, dxfattribs=attribs)
 
     def text(self, layer: str, p: Point, content: str, height: float) -> None:
-        attribs = {"layer": layer, "height": height * self.scale, "insert": self.at(p), "style": "OFFICE"}
-        self.space.add_text(content, dxfattribs=attribs)
+        attribs = {**self.on(layer), "height": height * self.scale, "insert": self.at(p)}
+        self.space.add_text(content, dxfattribs={**attribs, "style": "OFFICE"})
 
     def insert(self, layer: str, name: str, p: Point, mirrored: bool = False) -> None:
-        scale = {"xscale": -self.scale if mirrored else self.scale, "yscale": self.scale, "zscale": self.scale}
-        self.space.add_blockref(name, self.at(p), dxfattribs={"layer": layer, **scale})
+        across = -self.scale if mirrored else self.scale
+        scale = {"xscale": across, "yscale": self.scale, "zscale": self.scale}
+        self.space.add_blockref(name, self.at(p), dxfattribs={**self.on(layer), **scale})
+
+    def bulged(self, layer: str, points: list[tuple[Point, float]]) -> None:
+        """A closed polyline with arcs."""
+        where = [(*self.at(p), bulge) for p, bulge in points]
+        add = self.space.add_polyline2d if self.r12 else self.space.add_lwpolyline
+        add(where, format="xyb", close=True, dxfattribs=self.on(layer))
+
+    def opening(self, layer: str, o: Opening) -> None:
+        """A window or door as a block or a loop."""
+        if o.drawn == "loop":
+            self.bulged(layer, blocks.outline(o)) if o.round_top else self.ring(layer, ring_of(o))
+            return
+        name = blocks.ensure(self.doc, o, self.r12)
+        corner = (o.right if o.drawn == "mirrored" else o.left, o.sill)
+        self.insert(layer, name, corner, o.drawn == "mirrored")
 
     def circle(self, layer: str, centre: Point, radius: float) -> None:
-        self.space.add_circle(self.at(centre), radius * self.scale, dxfattribs={"layer": layer})
+        self.space.add_circle(self.at(centre), radius * self.scale, dxfattribs=self.on(layer))
 
 
 def draw(sample: Sample) -> bytes:
@@ -90,29 +111,35 @@ def draw(sample: Sample) -> bytes:
     return bytes_of(doc)
 
 
-def bytes_of(doc: Drawing) -> bytes:
+def bytes_of(doc: Drawing, binary: bool = False) -> bytes:
     """The file. The library takes the CLASS entries from a set; sorted, they come in one order."""
     if doc.dxfversion > "AC1009":
         doc.classes.add_required_classes(doc.dxfversion)
         doc.classes.classes = dict(sorted(doc.classes.classes.items()))
+    if binary:
+        raw = io.BytesIO()
+        doc.write(raw, fmt="bin")
+        return raw.getvalue()
     stream = io.StringIO(newline="")
     doc.write(stream)
     return stream.getvalue().encode(doc.output_encoding, errors="dxfreplace")
 
 
-def new_document(sample: Sample) -> Drawing:
+def new_document(sample: Sample, names: dict[str, str] | None = None) -> Drawing:
+    """An empty drawing with the convention's layers, under other names where `names` has them."""
     doc = ezdxf.new(sample.version)
     if sample.version == "R12":
         doc.header["$HANDLING"] = 0
     else:
-        doc.header["$INSUNITS"] = INSUNITS[sample.unit]
+        told = sample.insunits
+        doc.header["$INSUNITS"] = INSUNITS[sample.unit] if told is None else told
     metric = sample.unit in ("mm", "cm", "m")
     doc.header["$MEASUREMENT"] = int(metric)
     doc.header["$LUNITS"] = 2 if metric else 4
     doc.header["$LTSCALE"] = 24.0 / INCHES[sample.unit]
     doc.linetypes.add("DASHED", [0.75, 0.5, -0.25], description="Dashed __ __ __")
     for name, (colour, weight) in LAYERS.items():
-        layer = doc.layers.add(name, color=colour)
+        layer = doc.layers.add((names or {}).get(name, name), color=colour)
         if sample.version != "R12":
             layer.dxf.lineweight = weight
         if name == BELOW:
@@ -147,7 +174,7 @@ def draw_elevation(pen: Pen, e: Elevation) -> None:
     for points in e.dashed:
         pen.line(BELOW, points)
     for opening in e.openings:
-        draw_opening(pen, opening)
+        pen.opening(WINDOW if opening.kind == "window" else DOOR, opening)
     for obstacle in e.obstacles:
         draw_obstacle(pen, obstacle)
     if e.level:
@@ -159,14 +186,6 @@ def draw_elevation(pen: Pen, e: Elevation) -> None:
     draw_notes(pen, e)
 
 
-def draw_opening(pen: Pen, o: Opening) -> None:
-    layer = WINDOW if o.kind == "window" else DOOR
-    if o.drawn == "loop":
-        pen.ring(layer, ring_of(o))
-        return
-    name = blocks.ensure(pen.doc, o, pen.r12)
-    corner = (o.right if o.drawn == "mirrored" else o.left, o.sill)
-    pen.insert(layer, name, corner, o.drawn == "mirrored")
 
 
 def draw_obstacle(pen: Pen, o: Obstacle) -> None:
@@ -185,7 +204,8 @@ def draw_obstacle(pen: Pen, o: Obstacle) -> None:
 def draw_corner(pen: Pen, e: Elevation, c: Corner) -> None:
     """The tag just above the siding's foot, 3 in off the corner, and the inside-corner line."""
     wall = e.walls[c.wall]
-    foot = min(y for p in parts(face_of(e, wall)) for x, y in p.exterior.coords if abs(x - c.x) < 1e-6)
+    span = upright_span(face_of(e, wall), c.x) or upright_of(wall, c.x)
+    foot = span[0]
     inward = 1 if c.x == min(wall)[0] else -1
     wide = TAG_HEIGHT * len(c.tag)
     pen.text(TAG, (c.x + 3 if inward > 0 else c.x - 3 - wide, foot + 5), c.tag, TAG_HEIGHT)
@@ -202,9 +222,9 @@ def upright_of(wall: Ring, x: float) -> tuple[float, float]:
 def draw_notes(pen: Pen, e: Elevation) -> None:
     if e.frame:
         pen.ring(FRAME, e.frame)
-        if e.title:
-            left, bottom = min(e.frame)
-            pen.text(TITLE, (left + 24, bottom + 14), e.title, TITLE_HEIGHT)
+    if e.title:
+        left, bottom = min(e.frame) if e.frame else (0.0, 0.0)
+        pen.text(TITLE, e.title_at or (left + 24, bottom + 14), e.title, TITLE_HEIGHT)
     for p, content in e.notes:
         pen.text(NOTE, p, content, NOTE_HEIGHT)
     for p, rise in e.slopes:
@@ -227,19 +247,19 @@ def draw_dimension(pen: Pen, a: Point, b: Point, offset: float) -> None:
     upright = abs(a[0] - b[0]) < 1e-9
     base = (a[0] - offset, a[1]) if upright else (a[0], a[1] - offset)
     length = abs(b[1] - a[1]) if upright else abs(b[0] - a[0])
-    label = f"{length * pen.scale:.0f}" if pen.scale > 1 else feet_inches(length)
+    whole = abs(length - round(length)) < 1e-9
+    label = f"{length * pen.scale:.0f}" if pen.scale != 1 or not whole else feet_inches(round(length))
     made = pen.space.add_linear_dim(
         base=pen.at(base), p1=pen.at(a), p2=pen.at(b), angle=90 if upright else 0, text=label,
-        dimstyle="ELEVATION", dxfattribs={"layer": DIMS},
+        dimstyle="ELEVATION", dxfattribs=pen.on(DIMS),
     )
     made.render()
     made.dimension.dxf.text = ""
 
 
-def feet_inches(length: float) -> str:
-    """12'-6" as draughtsmen write it (FACTS GM-10); whole inches only."""
-    assert length == int(length), length
-    return f"{int(length) // 12}'-{int(length) % 12}\""
+def feet_inches(length: int) -> str:
+    """12'-6" as draughtsmen write it (FACTS GM-10)."""
+    return f"{length // 12}'-{length % 12}\""
 
 
 def draw_texture(pen: Pen, e: Elevation) -> None:
@@ -247,7 +267,7 @@ def draw_texture(pen: Pen, e: Elevation) -> None:
     for wall in e.walls:
         face = face_of(e, wall)
         for part in parts(face):
-            hatch = pen.space.add_hatch(color=256, dxfattribs={"layer": TEXTURE})
+            hatch = pen.space.add_hatch(color=256, dxfattribs=pen.on(TEXTURE))
             lines = [[0, pen.at((0, 0)), (0, e.texture * pen.scale), []]]
             hatch.set_pattern_fill("LEVEL-LINES", color=256, definition=lines, style=0)
             add_loop(pen, hatch, part.exterior.coords[:-1], 1)

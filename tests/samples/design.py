@@ -36,7 +36,9 @@ class Opening:
     height: float
     """To the crown where the top is round."""
     drawn: str = "insert"
-    """`insert`, `mirrored` (a block turned over left to right) or `loop` (a closed polyline)."""
+    """`insert`, `mirrored` (a block turned over left to right), `turned` (a block drawn lying down
+    and turned upright), `absolute` (a block drawn in place and inserted at the origin), `loop`
+    (a closed polyline) or `panes` (that and another inside it)."""
     round_top: bool = False
     """Whether the top is a half circle as wide as the window."""
     block: str | None = None
@@ -96,6 +98,8 @@ class Elevation:
     origin: Point = (0.0, 0.0)
     """Where x = 0, y = 0 falls, in drawing units."""
     frame: Ring | None = None
+    title_at: Point | None = None
+    """Where the title stands; None puts it in the frame's lower left corner."""
     bare: list[Ring] = field(default_factory=list)
     roofs: list[Roof] = field(default_factory=list)
     openings: list[Opening] = field(default_factory=list)
@@ -125,6 +129,7 @@ class Sample:
     unit: str
     elevations: list[Elevation]
     job: dict[str, dict[str, object]]
-    dimstyle_scale: float = 1.0
     closing: str = "flag"
     """How R12 rings are closed: by the closed flag or `repeat`, by the first point again."""
+    insunits: int | None = None
+    """What the header says the unit is; None says the truth."""

@@ -30,7 +30,9 @@ def main() -> None:
     args.drawings.mkdir(parents=True, exist_ok=True)
     expected: dict = {"_about": truth.ABOUT, "samples": {}}
     for sample in [heronsgate.sample(), *small.samples()]:
-        expected["samples"][sample.stem] = truth.sample_truth(sample)
+        known = truth.sample_truth(sample)
+        truth.assert_corners_meet(sample.stem, known)
+        expected["samples"][sample.stem] = known
         (args.drawings / f"{sample.stem}.dxf").write_bytes(cad.draw(sample))
         if args.jobs:
             write_text(args.drawings / f"{sample.stem}.toml", job.text_of(sample))
