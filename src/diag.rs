@@ -3,6 +3,8 @@
 //! [`Notes`] is the one in-out parameter of the flow, append-only. [`Refusal`] is how the head of
 //! the flow (read, normalize, extract, job) says that it cannot go on.
 
+use std::sync::Arc;
+
 use serde::Serialize;
 
 use crate::geom::vocabulary::Point;
@@ -19,18 +21,24 @@ pub enum Severity {
     Error,
 }
 
-/// Where in the source an entity stands.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+/// Where in the source an entity stands. Small: there is one for every item of a drawing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub struct Origin {
     /// Line of the entity's first group in a text file, from 1; byte offset in a binary one.
     pub line: usize,
     /// The entity's handle (group 5), or an SVG id.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub handle: Option<String>,
+    pub handle: Option<Box<str>>,
     /// The entity's type as the file names it.
-    pub entity: String,
+    pub entity: &'static str,
     /// Its layer.
-    pub layer: String,
+    pub layer: Arc<str>,
+}
+
+impl Default for Origin {
+    fn default() -> Self {
+        Origin { line: 0, handle: None, entity: "", layer: Arc::from("") }
+    }
 }
 
 /// One finding.

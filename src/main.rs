@@ -1,3 +1,7 @@
 //! The `lapwright` command.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    lapwright::cli::run::main()
+}

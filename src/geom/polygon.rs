@@ -60,7 +60,8 @@ impl Polygon {
 
     /// Area less holes, square inches.
     pub fn area(&self) -> f64 {
-        signed_area(&self.outer).abs() - self.holes.iter().map(|h| signed_area(h).abs()).sum::<f64>()
+        signed_area(&self.outer).abs()
+            - self.holes.iter().map(|h| signed_area(h).abs()).sum::<f64>()
     }
 
     /// The box round the outer ring; a zero box at the origin for an empty polygon.

@@ -308,7 +308,14 @@ impl Drawing {
     /// Adds a shape to model space.
     pub fn draw(&mut self, layer: usize, shape: Shape) {
         let origin = Origin::default();
-        self.items.push(Item { layer, space: Space::Model, group: None, shown: true, shape, origin });
+        self.items.push(Item {
+            layer,
+            space: Space::Model,
+            group: None,
+            shown: true,
+            shape,
+            origin,
+        });
     }
 }
 

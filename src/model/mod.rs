@@ -3,7 +3,10 @@
 pub mod course;
 pub mod drawing;
 pub mod house;
+pub mod layout;
 pub mod linework;
 pub mod receiver;
 pub mod seam;
+pub mod sheet;
+pub mod takeoff;
 pub mod trim;

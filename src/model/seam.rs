@@ -28,8 +28,8 @@ pub enum Effort {
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRules {
-    /// Lengths of stock panels, inches, the first preferred.
-    pub stock: Vec<f64>,
+    /// Length of a stock panel, inches.
+    pub stock: f64,
     /// Lap at a seam.
     pub lap: f64,
     /// Gap at each end of a run.
@@ -104,7 +104,7 @@ pub struct SeamProblem {
 /// A piece of a run, left to right.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cut {
-    /// Index into [`SeamPlan::panels`].
+    /// Number of the panel, from 0.
     pub panel: usize,
     /// Where it begins on the panel, from the panel's left end.
     pub start: f64,
@@ -136,8 +136,10 @@ pub struct Conflict {
     pub remedy: String,
 }
 
-/// Proof of how few panels any layout under the rules can have.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+/// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
+/// values, summed over the least that each run can take, no packing can undercut (Fekete and
+/// Schepers, 2001).
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -145,12 +147,32 @@ pub struct Certificate {
     pub bound: usize,
     /// `panels == bound`.
     pub proven: bool,
-    /// Which dual-feasible function or length bound gave it, with its parameter.
+    /// The function.
+    pub function: Dual,
+    /// Sum of the function over all runs, times `scale`.
+    pub sum: i64,
+    /// What one whole panel is worth in `sum`.
+    pub scale: i64,
+    /// The function in words.
     pub method: String,
     /// What the bound leaves out.
     pub excludes: Vec<String>,
-    /// The value before rounding up, with the function evaluated per run kind, for the checker.
-    pub value: f64,
+}
+
+/// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
+/// 91, 2001).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Dual {
+    /// x itself: the length bound.
+    #[default]
+    Length,
+    /// u^k: x where (k+1) x is whole, else floor((k+1) x) / k.
+    Rounded(i64),
+    /// U^e: 0 below e, 1 above 1 - e, x between; e in sixteenths of panel and kerf.
+    Clipped(i64),
+    /// phi^e: pieces over half a panel by what they leave, others by how many e go in.
+    Counted(i64),
 }
 
 /// The seams of a house.
@@ -158,8 +180,8 @@ pub struct Certificate {
 pub struct SeamPlan {
     /// One a run, in the problem's order.
     pub runs: Vec<RunPlan>,
-    /// Stock length of each panel used, inches.
-    pub panels: Vec<f64>,
+    /// Panels used; pieces name them by number from 0.
+    pub panels: usize,
     /// The proof.
     pub certificate: Certificate,
     /// Panels the careful-crew method takes on the same house.

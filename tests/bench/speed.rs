@@ -1,1 +1,3 @@
-fn main(){}
+//! To be filled.
+
+fn main() {}

@@ -1,0 +1,134 @@
+//! The cut list by panel: each stock panel as a bar with what is cut from it.
+
+use super::canvas::{Canvas, fitted};
+use super::page::{Page, room};
+use super::style::{HEADING, Ink, TEXT};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::layout::{EndCut, Layout, Panel, Piece};
+use crate::units::feet_inches;
+
+/// Height of a row.
+const ROW: f64 = 0.42;
+/// Columns on a sheet of 18 in and wider.
+fn columns(width: f64) -> usize {
+    ((width / 5.2).floor() as usize).max(1)
+}
+
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let area = room(layout);
+    let pieces: std::collections::BTreeMap<&str, &Piece> =
+        layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
+    // Whole panels need no bar: they are laid as they come.
+    let whole = |p: &&Panel| {
+        p.pieces.len() == 1
+            && p.pieces
+                .first()
+                .and_then(|m| pieces.get(m.as_str()))
+                .is_some_and(|q| is_plain(q, p.stock))
+    };
+    let (plain, cut): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
+    let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
+    let n = columns(area.width());
+    let mut out: Vec<Page> = Vec::new();
+    for (i, chunk) in cut.chunks(per_column * n).enumerate() {
+        let mut c = Canvas::new(area);
+        let words = format!(
+            "{} of {} panels are cut; {} are laid whole",
+            cut.len(),
+            layout.panels.len(),
+            plain.len()
+        );
+        heading(&mut c, area, if i == 0 { "Cut list" } else { "Cut list, continued" }, &words);
+        let width = area.width() / n as f64;
+        for (j, panel) in chunk.iter().enumerate() {
+            let x = area.x0 + (j / per_column) as f64 * width;
+            let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
+            bar(&mut c, panel, &pieces, Rect::new(x, y - ROW, x + width - 0.2, y));
+        }
+        out.push(page(c, i + 1));
+    }
+    out
+}
+
+fn is_plain(p: &Piece, stock: f64) -> bool {
+    p.start <= 0.01
+        && p.end >= stock - 0.01
+        && p.rip.is_none()
+        && p.notches.is_empty()
+        && p.left_set + p.right_set == 0.0
+}
+
+fn page(c: Canvas, n: usize) -> Page {
+    Page {
+        name: format!("cut-list-{n}"),
+        title: "Cut list".to_owned(),
+        description: "Stock panels with the pieces cut from each".to_owned(),
+        scale: "no scale".to_owned(),
+        canvas: c,
+    }
+}
+
+pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
+    let w = c.left(title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+    c.left(words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
+}
+
+/// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths
+/// below.
+fn bar(c: &mut Canvas, panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>, r: Rect) {
+    c.left(&panel.id, TEXT, true, Point::new(r.x0, r.y1 - 0.12));
+    let (x0, width) = (r.x0 + 0.5, r.width() - 0.5);
+    let k = width / panel.stock;
+    let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
+    c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));
+    let mut below = x0;
+    for mark in &panel.pieces {
+        let Some(p) = pieces.get(mark.as_str()) else { continue };
+        let (a, b) = (x0 + p.start * k, x0 + p.end * k);
+        // Angled ends are drawn as they are cut, seen from the face.
+        let lean = |end: EndCut, set: f64| {
+            if end == EndCut::Angled { (set * k).min((b - a) / 2.0) } else { 0.0 }
+        };
+        let (l, rr) = (lean(p.left_end, p.left_set), lean(p.right_end, p.right_set));
+        let shape = [
+            Point::new(a, bottom),
+            Point::new(b, bottom),
+            Point::new(b - rr, top),
+            Point::new(a + l, top),
+        ];
+        c.ring(Ink::Ground, shape);
+        c.ring(Ink::Opening, shape);
+        let w = crate::typeface::width(mark, TEXT, false);
+        if w + l + rr + 0.04 <= b - a {
+            c.centred(
+                mark,
+                TEXT,
+                false,
+                Point::new((a + b) / 2.0 + (l - rr) / 2.0, (top + bottom) / 2.0),
+            );
+        }
+        let words = describe(p);
+        let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
+        let at = below.max(a);
+        let shown = fitted(&words, TEXT, false, (r.x1 - at).max(0.0));
+        let used = c.left(&shown, TEXT, false, Point::new(at, r.y1 - 0.3));
+        below = at + used + 0.12;
+    }
+}
+
+/// Length, angles, rip and notches in short.
+fn describe(p: &Piece) -> String {
+    let mut out = feet_inches((p.length * 16.0 + 1e-6).floor() / 16.0);
+    for (end, angle) in [(p.left_end, p.left_angle), (p.right_end, p.right_angle)] {
+        if end == EndCut::Angled {
+            out.push_str(&format!(" {angle:.1}°"));
+        }
+    }
+    if let Some(r) = &p.rip {
+        out.push_str(&format!(" rip {}", crate::units::inches_fraction(r.to - r.from)));
+    }
+    if !p.notches.is_empty() {
+        out.push_str(&format!(" n{}", p.notches.len()));
+    }
+    out
+}

@@ -1,0 +1,137 @@
+//! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
+//! US National CAD Standard, discipline Z (FACTS DR-20, DR-25).
+
+use crate::geom::vocabulary::{Affine, Point};
+use crate::model::drawing::{Across, Dash, Drawing, Pen, Polyline, Shape, Text, Up};
+use crate::model::layout::{Elevation, Layout, Xy};
+use crate::model::trim::TrimKind;
+
+/// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
+const PLOT: f64 = 48.0;
+
+const LAYERS: [(&str, f64, [u8; 3], Dash); 8] = [
+    ("Z-ELEV-OTLN", 0.5, [0, 0, 0], Dash::Solid),
+    ("Z-ELEV-CRSE", 0.18, [110, 110, 110], Dash::Solid),
+    ("Z-ELEV-SEAM", 0.5, [200, 0, 0], Dash::Solid),
+    ("Z-ELEV-TRIM", 0.35, [0, 70, 160], Dash::Dashed),
+    ("Z-ELEV-CUTS", 0.35, [150, 90, 0], Dash::Solid),
+    ("Z-ELEV-IDEN", 0.18, [0, 0, 0], Dash::Solid),
+    ("Z-ELEV-DIMS", 0.18, [0, 110, 0], Dash::Solid),
+    ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
+];
+
+struct Over<'a> {
+    out: Drawing,
+    map: Affine,
+    /// Source units in an inch.
+    unit: f64,
+    elevation: &'a Elevation,
+}
+
+/// The layout over the source, in its coordinates and units.
+pub fn overlay(layout: &Layout) -> Drawing {
+    let mut out = Drawing { name: "overlay".to_owned(), ..Default::default() };
+    for (name, width, colour, dash) in LAYERS {
+        out.layer(name, Pen { width, colour, dash, fill: None });
+    }
+    for elevation in &layout.elevations {
+        let map = Affine::new(elevation.to_source);
+        let unit = map.determinant().abs().sqrt();
+        let mut over = Over { out, map, unit, elevation };
+        over.walls();
+        over.trims(layout);
+        out = over.out;
+    }
+    out
+}
+
+impl Over<'_> {
+    fn at(&self, p: Xy) -> Point {
+        self.map * Point::new(p[0], p[1])
+    }
+
+    fn ring(&mut self, layer: usize, points: &[Xy]) {
+        let ring = Polyline::ring(points.iter().map(|p| self.at(*p)).collect::<Vec<_>>());
+        self.out.draw(layer, Shape::Polyline(ring));
+    }
+
+    fn line(&mut self, layer: usize, a: Xy, b: Xy) {
+        let line = Polyline::line(self.at(a), self.at(b));
+        self.out.draw(layer, Shape::Polyline(line));
+    }
+
+    fn text(&mut self, layer: usize, content: String, at: Xy, paper_height: f64, across: Across) {
+        let height = paper_height * PLOT * self.unit;
+        let at = self.at(at);
+        self.out.draw(
+            layer,
+            Shape::Text(Text {
+                at,
+                height,
+                angle: 0.0,
+                content,
+                across,
+                up: Up::Middle,
+                bold: false,
+            }),
+        );
+    }
+
+    fn walls(&mut self) {
+        let elevation = self.elevation;
+        for w in &elevation.walls {
+            for ring in &w.field {
+                self.ring(0, ring);
+            }
+            let right = w.outline.iter().map(|p| p[0]).fold(f64::NEG_INFINITY, f64::max);
+            for c in &w.courses {
+                for r in &c.runs {
+                    for p in &r.pieces {
+                        let cut = p.rip.is_some()
+                            || !p.notches.is_empty()
+                            || p.left_set + p.right_set > 0.0;
+                        let layer = if cut { 4 } else { 1 };
+                        for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
+                            self.ring(layer, ring);
+                        }
+                        let (x, y) = ((p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
+                        self.text(5, p.mark.clone(), [x, y], 3.0 / 32.0 * 0.8, Across::Centre);
+                    }
+                    for s in &r.seams {
+                        self.line(2, [*s, c.bottom], [*s, c.top]);
+                    }
+                }
+                let words = format!("{}  {}", c.index + 1, crate::units::feet_inches(c.bottom));
+                self.text(6, words, [right + 4.0, c.bottom], 3.0 / 32.0, Across::Left);
+            }
+        }
+        let foot = elevation
+            .walls
+            .iter()
+            .flat_map(|w| &w.outline)
+            .map(|p| p[1])
+            .fold(f64::INFINITY, f64::min);
+        let words = format!(
+            "{}: SIDING LAYOUT. MAKER'S INSTRUCTIONS AND LOCAL CODE GOVERN.",
+            elevation.name
+        );
+        if foot.is_finite() {
+            self.text(7, words, [0.0, foot - 14.0], 3.0 / 32.0, Across::Left);
+        }
+    }
+
+    fn trims(&mut self, layout: &Layout) {
+        for t in layout.trims.iter().filter(|t| t.elevation == self.elevation.name) {
+            self.line(3, t.from, t.to);
+            let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+            let off = if t.kind == TrimKind::FinishTrim { -3.0 } else { 3.0 };
+            self.text(
+                5,
+                t.mark.clone(),
+                [middle[0] + off, middle[1] + off],
+                3.0 / 32.0 * 0.8,
+                Across::Left,
+            );
+        }
+    }
+}

@@ -1,0 +1,108 @@
+//! Border, title block and page number: the fields of ISO 7200 (from memory), margins of ISO 5457
+//! (20 mm at the filing edge, 10 mm elsewhere, from memory).
+
+use super::canvas::{Canvas, fitted};
+use super::scale::paper;
+use super::style::{Ink, TEXT};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::layout::Layout;
+use crate::model::sheet::Sheet;
+
+/// A page before its border.
+pub(super) struct Page {
+    pub(super) name: String,
+    pub(super) title: String,
+    pub(super) description: String,
+    pub(super) scale: String,
+    pub(super) canvas: Canvas,
+}
+
+const FILING: f64 = 20.0 / 25.4;
+const MARGIN: f64 = 10.0 / 25.4;
+/// Height of the title block.
+const BLOCK: f64 = 0.85;
+
+/// The paper of a layout's sheets.
+pub(super) fn size(layout: &Layout) -> (f64, f64) {
+    paper(&layout.job.sheet.paper)
+}
+
+/// Inside the border.
+fn border(layout: &Layout) -> Rect {
+    let (w, h) = size(layout);
+    Rect::new(FILING, MARGIN, w - MARGIN, h - MARGIN)
+}
+
+/// Where a page's own content goes: over the title block, a little off the border.
+pub(super) fn room(layout: &Layout) -> Rect {
+    let b = border(layout);
+    Rect::new(b.x0 + 0.12, b.y0 + BLOCK + 0.12, b.x1 - 0.12, b.y1 - 0.12)
+}
+
+/// Adds border, title block and page number.
+pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usize) -> Sheet {
+    let b = border(layout);
+    let (width, height) = size(layout);
+    let c = &mut page.canvas;
+    c.placer.area = Rect::new(0.0, 0.0, width, height);
+    c.rect(Ink::Border, b);
+    let top = b.y0 + BLOCK;
+    c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
+    let t = &layout.job.title;
+    let unproved = if layout.drawing.unit_proved { "" } else { "  DO NOT SCALE" };
+    let fields: [(f64, &[(&str, String)]); 5] = [
+        (0.26, &[("project", t.project.clone()), ("address", t.address.clone())]),
+        (0.18, &[("client", t.client.clone()), ("number", t.number.clone())]),
+        (
+            0.26,
+            &[
+                ("title", page.title.clone()),
+                ("document type, scale", format!("siding layout, {}{unproved}", page.scale)),
+            ],
+        ),
+        (0.14, &[("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),
+        (
+            0.16,
+            &[
+                (
+                    "date, revision",
+                    [t.date.as_str(), t.revision.as_str()]
+                        .iter()
+                        .filter(|s| !s.is_empty())
+                        .copied()
+                        .collect::<Vec<_>>()
+                        .join(", "),
+                ),
+                ("sheet", format!("{number} of {count}")),
+            ],
+        ),
+    ];
+    let mut x = b.x0;
+    for (share, cells) in fields {
+        let w = share * b.width();
+        for (i, (name, value)) in cells.iter().enumerate() {
+            let y1 = top - i as f64 * BLOCK / 2.0;
+            c.left(name, TEXT, false, Point::new(x + 0.06, y1 - 0.09));
+            let shown = if value.is_empty() { "-" } else { value };
+            c.left(
+                &fitted(shown, TEXT * 1.15, true, w - 0.12),
+                TEXT * 1.15,
+                true,
+                Point::new(x + 0.06, y1 - 0.28),
+            );
+        }
+        if x > b.x0 {
+            c.line(Ink::Rule, Point::new(x, b.y0), Point::new(x, top));
+        }
+        x += w;
+    }
+    c.line(Ink::Rule, Point::new(b.x0, top - BLOCK / 2.0), Point::new(b.x1, top - BLOCK / 2.0));
+    Sheet {
+        name: format!("{number:02}-{}", page.name),
+        title: page.title,
+        description: page.description,
+        width,
+        height,
+        drawing: page.canvas.drawing,
+    }
+}

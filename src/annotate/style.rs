@@ -1,0 +1,109 @@
+//! Pens: widths of the ISO 128 series (FACTS DR-27, from memory), line types that tell things apart
+//! in black-and-white print; colour only besides.
+
+use crate::model::drawing::{Dash, Pen};
+
+/// What is drawn, each kind on a layer of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ink {
+    /// The architect's own lines.
+    Source,
+    /// Outlines of walls.
+    Wall,
+    /// Outlines of openings.
+    Opening,
+    /// Edges of panels along courses.
+    Course,
+    /// Seams.
+    Seam,
+    /// Corner posts.
+    Post,
+    /// Starter strip.
+    Starter,
+    /// J-channel of every kind.
+    Channel,
+    /// Finish trim.
+    Finish,
+    /// Finished grade.
+    Grade,
+    /// Level line.
+    Level,
+    /// Dimension and leader lines.
+    Dimension,
+    /// Text.
+    Text,
+    /// White ground behind text.
+    Ground,
+    /// Border and rules of tables.
+    Border,
+    /// Fine rules.
+    Rule,
+    /// What is left over of a panel.
+    Offcut,
+}
+
+impl Ink {
+    /// Layer name on a sheet.
+    pub(super) fn layer(self) -> &'static str {
+        match self {
+            Ink::Source => "source",
+            Ink::Wall => "walls",
+            Ink::Opening => "openings",
+            Ink::Course => "courses",
+            Ink::Seam => "seams",
+            Ink::Post => "posts",
+            Ink::Starter => "starter",
+            Ink::Channel => "channels",
+            Ink::Finish => "finish-trim",
+            Ink::Grade => "grade",
+            Ink::Level => "level",
+            Ink::Dimension => "dimensions",
+            Ink::Text => "text",
+            Ink::Ground => "ground",
+            Ink::Border => "border",
+            Ink::Rule => "rules",
+            Ink::Offcut => "offcuts",
+        }
+    }
+
+    /// Its pen.
+    pub(super) fn pen(self) -> Pen {
+        let line =
+            |width: f64, colour: [u8; 3], dash: Dash| Pen { width, colour, dash, fill: None };
+        let black = [0, 0, 0];
+        match self {
+            Ink::Source => line(0.13, [150, 150, 150], Dash::Solid),
+            Ink::Wall => line(0.5, black, Dash::Solid),
+            Ink::Opening => line(0.35, black, Dash::Solid),
+            Ink::Course => line(0.13, [70, 70, 70], Dash::Solid),
+            Ink::Seam => line(0.5, [160, 30, 30], Dash::Solid),
+            Ink::Post => line(0.7, [30, 60, 120], Dash::Solid),
+            Ink::Starter => line(0.5, [30, 60, 120], Dash::DashDot),
+            Ink::Channel => line(0.35, [30, 60, 120], Dash::Dashed),
+            Ink::Finish => line(0.35, [30, 60, 120], Dash::Dotted),
+            Ink::Grade => line(0.7, black, Dash::Solid),
+            Ink::Level => line(0.18, black, Dash::DashDot),
+            Ink::Dimension => line(0.18, black, Dash::Solid),
+            Ink::Text => line(0.18, black, Dash::Solid),
+            Ink::Ground => Pen {
+                width: 0.0,
+                colour: [255, 255, 255],
+                dash: Dash::Solid,
+                fill: Some([255, 255, 255]),
+            },
+            Ink::Border => line(0.5, black, Dash::Solid),
+            Ink::Rule => line(0.13, [110, 110, 110], Dash::Solid),
+            Ink::Offcut => Pen {
+                width: 0.13,
+                colour: [110, 110, 110],
+                dash: Dash::Solid,
+                fill: Some([225, 225, 225]),
+            },
+        }
+    }
+}
+
+/// Least height of capitals on paper, inches: 3/32 (FACTS DR-40, NCS).
+pub(super) const TEXT: f64 = 3.0 / 32.0;
+/// Headings.
+pub(super) const HEADING: f64 = 5.0 / 32.0;

@@ -1,0 +1,6 @@
+//! The command line: the only place that touches files, the environment and the terminal.
+
+pub mod args;
+pub mod files;
+pub mod job_file;
+pub mod run;

@@ -1,0 +1,304 @@
+//! Commands to calls, findings to the terminal, results to exit codes.
+
+use std::io::{IsTerminal, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+use clap::{CommandFactory, Parser};
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::args::{Arguments, Command, Format, Layout, Reading, SchemaOf, Takeoff};
+use super::files::{self, Output};
+use super::job_file;
+use crate::diag::{Notes, Refusal, Severity};
+use crate::job::Job;
+use crate::pipeline;
+use crate::seam::Progress;
+use crate::write::{json, report, tables};
+
+/// Runs the program: parses, runs, reports.
+pub fn main() -> ExitCode {
+    match Arguments::parse().command {
+        Command::Layout(a) => layout(&a),
+        Command::Check(a) => check(&a),
+        Command::Layers(a) => layers(&a),
+        Command::Takeoff(a) => takeoff(&a),
+        Command::Schema { of } => print(&match of {
+            SchemaOf::Job => json::job_schema(),
+            SchemaOf::Layout => json::layout_schema(),
+        }),
+        Command::Completions { shell } => {
+            let mut out = Vec::new();
+            clap_complete::generate(shell, &mut Arguments::command(), "lapwright", &mut out);
+            print(&out)
+        }
+        Command::Man => {
+            let mut out = Vec::new();
+            let _ = clap_mangen::Man::new(Arguments::command()).render(&mut out);
+            print(&out)
+        }
+    }
+}
+
+/// Bytes to standard output; a reader that went away is no fault.
+fn print(bytes: &[u8]) -> ExitCode {
+    let mut out = std::io::stdout().lock();
+    let _ = out.write_all(bytes).and_then(|()| out.flush());
+    ExitCode::SUCCESS
+}
+
+fn tell(text: &str) {
+    let mut err = std::io::stderr().lock();
+    let _ = err.write_all(text.as_bytes());
+}
+
+/// A drawing with its job, read.
+struct Loaded {
+    bytes: Vec<u8>,
+    name: String,
+    job: Job,
+}
+
+fn load(a: &Reading) -> Result<Loaded, Refusal> {
+    let job = match &a.job {
+        Some(path) => {
+            let bytes = files::read(path)?;
+            job_file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
+        }
+        None => Job::default(),
+    };
+    let bytes = files::read(&a.drawing)?;
+    let name = a
+        .drawing
+        .file_name()
+        .map_or_else(|| "drawing".to_owned(), |n| n.to_string_lossy().into_owned());
+    Ok(Loaded { bytes, name, job })
+}
+
+/// Errors on the terminal, in colour where it shows and `NO_COLOR` is not set; exit 1.
+fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
+    let others: Vec<_> = notes
+        .all()
+        .iter()
+        .filter(|n| n.severity == Severity::Error && **n != *refusal.0)
+        .cloned()
+        .collect();
+    let mut text = String::new();
+    let handler = miette::GraphicalReportHandler::new_themed(theme());
+    let diagnostic = Shown(refusal.0.as_ref());
+    if handler.render_report(&mut text, &diagnostic).is_err() {
+        text = refusal.to_string();
+    }
+    tell(&text);
+    tell("\n");
+    if !others.is_empty() {
+        tell(&report::notes(&others));
+    }
+    ExitCode::from(1)
+}
+
+fn theme() -> miette::GraphicalTheme {
+    let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
+    if colour {
+        miette::GraphicalTheme::unicode()
+    } else {
+        miette::GraphicalTheme::unicode_nocolor()
+    }
+}
+
+/// A finding as the terminal shows it.
+#[derive(Debug)]
+struct Shown<'a>(&'a crate::diag::Note);
+
+impl std::fmt::Display for Shown<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}", report::plain(&self.0.message))?;
+        if let Some(p) = self.0.at {
+            write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
+        }
+        if let Some(o) = &self.0.origin {
+            let handle = o
+                .handle
+                .as_deref()
+                .map_or(String::new(), |h| format!(", handle {}", report::plain(h)));
+            write!(f, " ({} at line {}{handle})", o.entity, o.line)?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Shown<'_> {}
+
+impl miette::Diagnostic for Shown<'_> {
+    fn code<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
+        Some(Box::new(self.0.code))
+    }
+
+    fn help<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
+        Some(Box::new(&self.0.help))
+    }
+}
+
+/// A progress bar that shows itself beyond half a second.
+fn bar() -> ProgressBar {
+    let bar = ProgressBar::hidden();
+    bar.set_style(
+        ProgressStyle::with_template("seams {bar:30} {percent}%  {msg}")
+            .unwrap_or_else(|_| ProgressStyle::default_bar()),
+    );
+    bar
+}
+
+#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
+fn lay(
+    loaded: &Loaded,
+    notes: &mut Notes,
+    quiet: bool,
+) -> Result<crate::model::layout::Layout, Refusal> {
+    let started = std::time::Instant::now();
+    let bar = bar();
+    let mut shown = false;
+    let mut watch = |p: Progress| {
+        if !quiet
+            && !shown
+            && started.elapsed().as_millis() > 500
+            && std::io::stderr().is_terminal()
+        {
+            bar.set_draw_target(indicatif::ProgressDrawTarget::stderr());
+            shown = true;
+        }
+        bar.set_length(p.of);
+        bar.set_position(p.done);
+        bar.set_message(format!("{} panels, bound {}", p.panels, p.bound));
+    };
+    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    bar.finish_and_clear();
+    result
+}
+
+fn layout(a: &Layout) -> ExitCode {
+    let mut notes = Notes::default();
+    let loaded = match load(&a.reading) {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    let layout = match lay(&loaded, &mut notes, a.quiet) {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    let outputs = match pipeline::outputs(&layout, &loaded.bytes, !a.no_pictures) {
+        Ok(o) => o,
+        Err(r) => return refused(&r, &notes),
+    };
+    let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
+    if let Err(r) = files::write_folder(&folder, &outputs, &a.reading.drawing) {
+        return refused(&r, &notes);
+    }
+    if !a.quiet {
+        tell(&summary(&layout, &folder, &outputs));
+    }
+    let broken = layout.verify.rules.iter().any(|r| !r.violations.is_empty());
+    let warned = broken || notes.count(Severity::Warning) > 0;
+    if a.strict && warned { ExitCode::from(3) } else { ExitCode::SUCCESS }
+}
+
+/// What a user sees when it is done.
+fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Output]) -> String {
+    let walls = layout.walls().count();
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
+    let mut out = format!(
+        "{}: {} elevations, {walls} walls, {net:.1} sq ft net\n{}\nA careful crew would take {}, net area + {} % would buy {}.\n",
+        report::plain(&layout.drawing.name),
+        layout.elevations.len(),
+        layout.bound.words,
+        layout.bound.crew,
+        layout.job.takeoff.area_waste,
+        layout.bound.by_area
+    );
+    let warnings: Vec<_> =
+        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
+    out.push_str(&report::notes(&warnings));
+    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
+    out.push_str(&if broken == 0 {
+        format!("Checked: all {} rules kept.\n", layout.verify.rules.len())
+    } else {
+        format!("Checked: {broken} cases BREAK a rule; see report.txt.\n")
+    });
+    let top: Vec<&str> =
+        outputs.iter().map(|o| o.0.as_str()).filter(|n| !n.contains('/')).collect();
+    out.push_str(&format!("Wrote {}: {}\n", folder.display(), top.join(", ")));
+    out
+}
+
+fn check(a: &Reading) -> ExitCode {
+    let mut notes = Notes::default();
+    let result = load(a).and_then(|l| pipeline::reading(&l.bytes, &l.name, &l.job, &mut notes));
+    match result {
+        Ok(r) => {
+            let mut text = String::new();
+            for e in &r.house.elevations {
+                text.push_str(&format!("{}\n", report::plain(&e.name)));
+                for w in &e.walls {
+                    let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
+                    text.push_str(&format!(
+                        "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
+                        w.id,
+                        crate::units::feet_inches(b.width()),
+                        crate::units::feet_inches(b.height()),
+                        w.openings.len(),
+                        w.obstacles.len()
+                    ));
+                }
+            }
+            text.push_str(&report::notes(notes.all()));
+            print(text.as_bytes())
+        }
+        Err(r) => {
+            print(report::notes(notes.all()).as_bytes());
+            refused(&r, &Notes::default())
+        }
+    }
+}
+
+fn layers(a: &Reading) -> ExitCode {
+    let notes = Notes::default();
+    let result = load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job));
+    match result {
+        Ok(list) => {
+            let mut text =
+                format!("{:<32} {:>7}  {:<7} {}\n", "layer", "items", "state", "taken for");
+            for l in &list {
+                let role = l
+                    .role
+                    .and_then(|r| serde_json_word(&r))
+                    .unwrap_or_else(|| "(no role)".to_owned());
+                let state = if l.layer.shown { "shown" } else { "hidden" };
+                text.push_str(&format!(
+                    "{:<32} {:>7}  {state:<7} {role}\n",
+                    report::plain(&l.layer.name),
+                    l.items
+                ));
+            }
+            print(text.as_bytes())
+        }
+        Err(r) => refused(&r, &notes),
+    }
+}
+
+/// A role's word as the job file spells it.
+fn serde_json_word(role: &crate::model::linework::Role) -> Option<String> {
+    json::word(role)
+}
+
+fn takeoff(a: &Takeoff) -> ExitCode {
+    let mut notes = Notes::default();
+    let result = load(&a.reading).and_then(|l| lay(&l, &mut notes, true));
+    match result {
+        Ok(l) => print(&match a.format {
+            Format::Table => report::table(&l).into_bytes(),
+            Format::Json => json::takeoff(&l),
+            Format::Csv => tables::takeoff(&l),
+        }),
+        Err(r) => refused(&r, &notes),
+    }
+}

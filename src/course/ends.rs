@@ -1,0 +1,86 @@
+//! How a strip of wall ends on the left and on the right: plumb in a channel or post, or sloped
+//! along a rake.
+
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::strip::intervals_at;
+use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::course::RunEnd;
+use crate::model::receiver::{Field, Receiver};
+
+/// Which end of a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// At its lower x.
+    Left,
+    /// At its higher x.
+    Right,
+}
+
+/// The sides of a shape that bound it on the left or right: no part of the shape lies beyond
+/// them at their mid height. Bottom up.
+pub(super) fn chain(shape: &Polygon, side: Side) -> Vec<(Point, Point)> {
+    let mut out: Vec<(Point, Point)> = sides(&shape.outer)
+        .filter(|(a, b)| match side {
+            // Counter-clockwise: the left side runs down, the right side up.
+            Side::Left => b.y < a.y - SAME,
+            Side::Right => b.y > a.y + SAME,
+        })
+        .map(|(a, b)| if a.y < b.y { (a, b) } else { (b, a) })
+        .filter(|(a, b)| {
+            let middle = a.midpoint(*b);
+            let spans = intervals_at(std::slice::from_ref(shape), middle.y);
+            match side {
+                Side::Left => spans.first().is_some_and(|s| (s.0 - middle.x).abs() < 0.01),
+                Side::Right => spans.last().is_some_and(|s| (s.1 - middle.x).abs() < 0.01),
+            }
+        })
+        .collect();
+    out.sort_by(|a, b| a.0.y.total_cmp(&b.0.y));
+    out
+}
+
+/// The sloped part of an end: its rise and its signed sideways move; `None` for a plumb end.
+pub(super) fn lean(shape: &Polygon, side: Side) -> Option<Vec2> {
+    let sloped: Vec<Vec2> = chain(shape, side)
+        .into_iter()
+        .map(|(a, b)| b - a)
+        .filter(|v| v.x.abs() > LEVEL / 4.0 && v.x.abs() > v.y.abs() / 200.0)
+        .collect();
+    let sum = sloped.iter().fold(Vec2::ZERO, |s, v| s + *v);
+    (!sloped.is_empty() && sum.y > SAME).then_some(sum)
+}
+
+/// Receiver and slope of one end of a run, from the field's sides one gap beyond it.
+pub(super) fn end_of(clear: &Polygon, side: Side, field: &Field, gap: f64) -> RunEnd {
+    let slope = lean(clear, side).map_or(0.0, |v| v.x / v.y);
+    let out = if side == Side::Left { -gap } else { gap };
+    let mut parts = chain(clear, side);
+    // The side that reaches farthest names the receiver; a sloped end is named by its slope.
+    parts.sort_by(|a, b| {
+        let key =
+            |s: &(Point, Point)| if slope != 0.0 { -(s.1 - s.0).x.abs() } else { -(s.1.y - s.0.y) };
+        key(a).total_cmp(&key(b))
+    });
+    let receiver = parts
+        .iter()
+        .find_map(|(a, b)| beside(field, a.midpoint(*b) + Vec2::new(out, 0.0)))
+        .unwrap_or(Receiver::JChannel);
+    RunEnd { receiver, slope }
+}
+
+/// The receiver of the plumb or sloped field side through `p`.
+fn beside(field: &Field, p: Point) -> Option<Receiver> {
+    field
+        .edges
+        .iter()
+        .filter(|e| (e.from.y - e.to.y).abs() > SAME)
+        .find(|e| {
+            let (low, high) = if e.from.y < e.to.y { (e.from, e.to) } else { (e.to, e.from) };
+            p.y >= low.y - SAME && p.y <= high.y + SAME && {
+                let x = low.x + (p.y - low.y) / (high.y - low.y) * (high.x - low.x);
+                (x - p.x).abs() < 0.05
+            }
+        })
+        .map(|e| e.receiver)
+}

@@ -1,0 +1,266 @@
+//! From courses to the seam problem and back from its answer to pieces.
+//!
+//! The problem is posed in whole sixteenths, each run's ends moved outward to the next one; the
+//! answer is moved back, so that the layout itself is exact. A piece is thus reckoned up to 1/8 in
+//! longer than it is cut, never shorter.
+
+use std::collections::BTreeMap;
+
+use super::pieces::Making;
+use crate::geom::tol::SAME;
+use crate::job::Job;
+use crate::model::course::{Course, Run};
+use crate::model::house::{House, OpeningKind, Wall};
+use crate::model::layout;
+use crate::model::receiver::Field;
+use crate::model::seam::{
+    Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
+};
+
+fn down(x: f64) -> f64 {
+    (x * 16.0).floor() / 16.0
+}
+
+fn up(x: f64) -> f64 {
+    (x * 16.0).ceil() / 16.0
+}
+
+/// The rules in force, for the seam stage.
+pub fn rules(job: &Job) -> SeamRules {
+    SeamRules {
+        stock: job.product.length,
+        lap: job.lap(),
+        gap: job.end_gap(),
+        kerf: job.seams.kerf,
+        shortest: job.seams.shortest,
+        stagger: job.seams.stagger,
+        clear_courses: job.seams.clear_courses,
+        jamb: job.seams.jamb,
+        seam_short_runs: job.seams.seam_short_runs,
+        effort: job.seams.effort,
+        seed: job.seams.seed,
+    }
+}
+
+/// The seam problem of a house: `courses[i]` are the courses of `fields[i]`.
+pub fn problem(house: &House, fields: &[Field], courses: &[Vec<Course>], job: &Job) -> SeamProblem {
+    let mut rules = rules(job);
+    let off_grid = |r: &Run| down(r.x0) != r.x0 || up(r.x1) != r.x1;
+    if courses.iter().flatten().flat_map(|c| &c.runs).any(off_grid) {
+        // A piece is cut up to 1/16 in shorter at each end than it is reckoned.
+        rules.shortest = up(rules.shortest) + 0.0625;
+    }
+    let elevations = house
+        .elevations
+        .iter()
+        .enumerate()
+        .map(|(i, e)| {
+            let mut levels: BTreeMap<i32, SeamCourse> = BTreeMap::new();
+            let here = fields.iter().zip(courses).filter(|(f, _)| f.elevation == i);
+            for course in here.flat_map(|(_, c)| c) {
+                let level = levels.entry(course.index).or_default();
+                level.index = course.index;
+                level.avoid.extend(&course.avoid);
+                level.runs.extend(course.runs.iter().map(seam_run));
+            }
+            for level in levels.values_mut() {
+                level.avoid.sort_by(f64::total_cmp);
+                level.avoid.dedup();
+                level.runs.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.id.cmp(&b.id)));
+            }
+            let doors = e.walls.iter().flat_map(|w| &w.openings);
+            let entrances = doors
+                .filter(|o| o.kind == OpeningKind::Door)
+                .map(|o| (o.sides().0 + o.sides().1) / 2.0)
+                .collect();
+            SeamElevation {
+                name: e.name.clone(),
+                entrances,
+                courses: levels.into_values().collect(),
+            }
+        })
+        .collect();
+    SeamProblem { rules, elevations }
+}
+
+fn seam_run(r: &Run) -> SeamRun {
+    SeamRun {
+        id: r.id.clone(),
+        x0: down(r.x0),
+        x1: up(r.x1),
+        fixed: r.fixed.iter().map(|x| down(x + 1.0 / 32.0)).collect(),
+        barred: r.barred.clone(),
+    }
+}
+
+/// Pieces and panels of the layout.
+pub struct Made {
+    /// Courses of each field, in the layout's shape.
+    pub courses: Vec<Vec<layout::Course>>,
+    /// Stock panels.
+    pub panels: Vec<layout::Panel>,
+}
+
+/// Turns the answer into pieces with marks and panels with names. `codes[i]` begins the marks of
+/// `fields[i]`.
+pub fn make(
+    walls: &[&Wall],
+    courses: &[Vec<Course>],
+    codes: &[String],
+    plan: &SeamPlan,
+    job: &Job,
+) -> Made {
+    let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
+    let mut names = Names { order: BTreeMap::new() };
+    let made: Vec<Vec<layout::Course>> = courses
+        .iter()
+        .enumerate()
+        .map(|(i, list)| {
+            let of_wall = walls.get(i).copied();
+            let code = codes.get(i).map_or("", String::as_str);
+            list.iter()
+                .filter_map(|c| Some(one_course(of_wall?, c, code, &plans, job, &mut names)))
+                .collect()
+        })
+        .collect();
+    let panels = panels(&made, &names, job);
+    Made { courses: made, panels }
+}
+
+/// Panels named in the order they are first cut.
+struct Names {
+    order: BTreeMap<usize, usize>,
+}
+
+impl Names {
+    fn of(&mut self, panel: usize) -> String {
+        let next = self.order.len() + 1;
+        format!("P{}", self.order.entry(panel).or_insert(next))
+    }
+}
+
+fn one_course(
+    wall: &Wall,
+    course: &Course,
+    code: &str,
+    plans: &BTreeMap<&str, &RunPlan>,
+    job: &Job,
+    names: &mut Names,
+) -> layout::Course {
+    let mut n = 0;
+    let runs: Vec<layout::Run> = course
+        .runs
+        .iter()
+        .map(|run| {
+            let making = Making { wall, course, run, notch_clearance: job.courses.notch_clearance };
+            let found = plans.get(run.id.as_str());
+            let pieces = found.map_or_else(Vec::new, |p| {
+                placed(run, p, job)
+                    .into_iter()
+                    .map(|(cut, x0, x1)| {
+                        n += 1;
+                        let mark = format!("{code}-{}-{n}", course.index + 1);
+                        let stock = job.product.length;
+                        making.piece(mark, cut, names.of(cut.panel), stock, x0, x1)
+                    })
+                    .collect()
+            });
+            let seams = found.map_or_else(Vec::new, |p| p.seams.clone());
+            layout::Run {
+                id: run.id.clone(),
+                x0: run.x0,
+                x1: run.x1,
+                left: run.left.receiver,
+                right: run.right.receiver,
+                left_slope: run.left.slope,
+                right_slope: run.right.slope,
+                gap: run.gap,
+                fixed: seams.iter().copied().filter(|s| is_fixed(run, *s)).collect(),
+                seams,
+                pieces,
+            }
+        })
+        .collect();
+    layout::Course {
+        index: course.index,
+        bottom: course.bottom,
+        top: course.top,
+        rip: common_rip(&runs),
+        avoid: course.avoid.clone(),
+        runs,
+    }
+}
+
+fn is_fixed(run: &Run, seam: f64) -> bool {
+    run.fixed.iter().any(|f| (f - seam).abs() < 0.0625 + SAME)
+}
+
+/// Height kept, where every piece of the course is ripped to one height from its butt edge.
+fn common_rip(runs: &[layout::Run]) -> Option<f64> {
+    let mut rips = runs.iter().flat_map(|r| &r.pieces).map(|p| p.rip.as_ref());
+    let first = rips.next()??;
+    let alike = rips.all(|r| r == Some(first));
+    (alike && first.from == 0.0).then_some(first.to)
+}
+
+/// Each piece's cut and its ends on the wall.
+fn placed(run: &Run, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
+    let half = job.lap() / 2.0;
+    let last = plan.pieces.len().saturating_sub(1);
+    let (spare_left, spare_right) = (run.x0 - down(run.x0), up(run.x1) - run.x1);
+    plan.pieces
+        .iter()
+        .enumerate()
+        .map(|(i, cut)| {
+            let mut cut = *cut;
+            let before = i.checked_sub(1).and_then(|k| plan.seams.get(k));
+            let x0 = before.map_or(run.x0 + run.gap, |s| s - half);
+            let x1 = plan.seams.get(i).map_or(run.x1 - run.gap, |s| s + half);
+            if i == 0 {
+                cut.start += spare_left;
+            }
+            if i == last {
+                cut.end -= spare_right;
+            }
+            (cut, x0, x1)
+        })
+        .collect()
+}
+
+fn panels(made: &[Vec<layout::Course>], names: &Names, job: &Job) -> Vec<layout::Panel> {
+    let mut cuts: BTreeMap<&str, Vec<&layout::Piece>> = BTreeMap::new();
+    let all = made.iter().flatten().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
+    for piece in all {
+        cuts.entry(piece.panel.as_str()).or_default().push(piece);
+    }
+    let mut numbered: Vec<(usize, usize)> = names.order.iter().map(|(p, n)| (*n, *p)).collect();
+    numbered.sort_unstable();
+    numbered
+        .into_iter()
+        .map(|(number, _)| {
+            let id = format!("P{number}");
+            let stock = job.product.length;
+            let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
+            mine.sort_by(|a, b| a.start.total_cmp(&b.start));
+            let offcut = longest_free(&mine, stock, job.seams.kerf);
+            layout::Panel {
+                id,
+                stock,
+                pieces: mine.iter().map(|p| p.mark.clone()).collect(),
+                offcut,
+            }
+        })
+        .collect()
+}
+
+/// The longest length left on a panel once its pieces and their cuts are off.
+fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
+    let mut at = 0.0;
+    let mut longest: f64 = 0.0;
+    for p in pieces {
+        let room = p.start - at - if p.start > SAME { kerf } else { 0.0 };
+        longest = longest.max(room);
+        at = p.end + kerf;
+    }
+    longest.max(stock - at).max(0.0)
+}

@@ -1,0 +1,168 @@
+//! The courses of one field: each strip of the field, clearances taken off, parted into runs.
+//!
+//! Clearances: the end gap, measured along the panel, at every plumb or sloped side; the notch
+//! clearance, measured up and down, at level sides that cut a panel; none at level sides on a
+//! course line.
+
+use super::ends::{Side, end_of};
+use crate::geom::boolean::{difference, union_all};
+use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::strip::clip_band;
+use crate::geom::tol::{SAME, fits};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::job::Job;
+use crate::model::course::{Course, Run, StoryPole};
+use crate::model::house::Wall;
+use crate::model::receiver::{Field, FieldEdge};
+
+/// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
+const LEAST_AREA: f64 = 0.5;
+
+/// The courses of a field, bottom up; a course with nothing to lay is left out.
+pub fn courses(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job) -> Vec<Course> {
+    let Some(all) = bounds(field.shapes.iter().flat_map(|p| &p.outer)) else { return Vec::new() };
+    let (first, last) = (pole.course_at(all.y0), pole.course_at(all.y1 - 2.0 * SAME));
+    (first..=last)
+        .map(|index| course(field, wall, pole, job, index))
+        .filter(|c| !c.runs.is_empty())
+        .collect()
+}
+
+fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -> Course {
+    let (bottom, top) = (pole.butt(index), pole.butt(index + 1));
+    let gap = job.end_gap();
+    let strip = clip_band(&field.shapes, bottom, top);
+    let blocked = blocked(field, wall, (bottom, top), gap, job.courses.notch_clearance);
+    let clear = if blocked.is_empty() { strip } else { difference(&strip, &union_all(&blocked)) };
+    let mut clear: Vec<Polygon> = clear.into_iter().filter(|p| p.area() > LEAST_AREA).collect();
+    clear.sort_by(|a, b| {
+        let (a, b) = (a.bounds(), b.bounds());
+        a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
+    });
+    let runs = clear
+        .into_iter()
+        .enumerate()
+        .map(|(n, clear)| run(field, wall, job, format!("{}/{}/{}", wall.id, index, n), clear))
+        .collect();
+    Course { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
+}
+
+fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run {
+    let gap = job.end_gap();
+    let b = clear.bounds();
+    let (left, right) =
+        (end_of(&clear, Side::Left, field, gap), end_of(&clear, Side::Right, field, gap));
+    let near =
+        |o: &&crate::model::house::Obstacle| bounds(&o.outline).is_some_and(|r| overlaps(r, b));
+    let half = job.lap() / 2.0 + job.courses.notch_clearance;
+    let barred = wall.obstacles.iter().filter(|o| o.mounting_block).filter(near);
+    let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
+    let mut fixed: Vec<f64> = wall
+        .obstacles
+        .iter()
+        .filter(|o| !o.mounting_block)
+        .filter(near)
+        .filter_map(|o| bounds(&o.outline))
+        // The first panel goes past the obstacle (FACTS PR-11); a seam too near an end is none.
+        .map(|r| r.x1 + job.seams.past_obstacle)
+        .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
+        .collect();
+    fixed.sort_by(f64::total_cmp);
+    Run {
+        id,
+        x0: b.x0 - gap,
+        x1: b.x1 + gap,
+        left,
+        right,
+        gap,
+        fixed,
+        barred: barred.collect(),
+        clear,
+    }
+}
+
+fn overlaps(a: Rect, b: Rect) -> bool {
+    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+}
+
+/// Jamb lines of openings beside, under or over this course: within one course of it.
+fn avoid(wall: &Wall, bottom: f64, top: f64) -> Vec<f64> {
+    let reach = top - bottom;
+    let mut lines: Vec<f64> = wall
+        .openings
+        .iter()
+        .map(|o| o.sides())
+        .filter(|(_, _, sill, head)| *sill < top + reach - SAME && *head > bottom - reach + SAME)
+        .flat_map(|(left, right, _, _)| [left, right])
+        .collect();
+    lines.sort_by(f64::total_cmp);
+    lines.dedup();
+    lines
+}
+
+/// What clearances take off a strip.
+fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) -> Vec<Polygon> {
+    let sides = field.edges.iter().filter(|e| {
+        let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+        low < strip.1 - SAME && high > strip.0 + SAME
+    });
+    let mut out: Vec<Polygon> = sides.filter_map(|e| swept(e, strip, gap, notch)).collect();
+    for o in &wall.obstacles {
+        let Some(r) = bounds(&o.outline) else { continue };
+        if r.y0 - notch >= strip.1 || r.y1 + notch <= strip.0 {
+            continue;
+        }
+        let shape = Polygon::simple(o.outline.clone()).wound();
+        // A panel goes round a mounting block with room to move; it is trimmed to a bare fixture.
+        if o.mounting_block { out.extend(grown(&shape, notch)) } else { out.push(shape) }
+    }
+    out
+}
+
+/// The area swept by a side moved along the clearances.
+fn swept(edge: &FieldEdge, strip: (f64, f64), gap: f64, notch: f64) -> Option<Polygon> {
+    let (a, b) = (edge.from, edge.to);
+    if (a.y - b.y).abs() <= SAME {
+        let inside = a.y > strip.0 + SAME && a.y < strip.1 - SAME;
+        let (x0, x1) = (a.x.min(b.x) - gap, a.x.max(b.x) + gap);
+        return inside.then(|| Polygon::rect(x0, a.y - notch, x1, a.y + notch));
+    }
+    let shift = Vec2::new(gap, 0.0);
+    fits(0.0, gap)
+        .then(|| Polygon::simple(vec![a - shift, a + shift, b + shift, b - shift]).wound())
+}
+
+/// A shape and the sweep of its sides by a square of half-width `by`.
+fn grown(shape: &Polygon, by: f64) -> Vec<Polygon> {
+    let mut parts = vec![shape.clone()];
+    for (a, b) in crate::geom::polygon::sides(&shape.outer) {
+        let corners = |p: Point| {
+            [(-by, -by), (by, -by), (by, by), (-by, by)].map(|(x, y)| p + Vec2::new(x, y))
+        };
+        let points: Vec<Point> = corners(a).into_iter().chain(corners(b)).collect();
+        parts.push(Polygon::simple(hull(points)));
+    }
+    union_all(&parts)
+}
+
+/// Convex hull, counter-clockwise, by the monotone chain (A. M. Andrew, 1979).
+fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    points.dedup();
+    let half = |points: &mut dyn Iterator<Item = Point>| {
+        let mut out: Vec<Point> = Vec::new();
+        for p in points {
+            while out.len() > 1
+                && (out[out.len() - 1] - out[out.len() - 2]).cross(p - out[out.len() - 2]) <= 0.0
+            {
+                out.pop();
+            }
+            out.push(p);
+        }
+        out.pop();
+        out
+    };
+    let mut ring = half(&mut points.iter().copied());
+    ring.extend(half(&mut points.iter().rev().copied()));
+    ring
+}

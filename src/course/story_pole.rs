@@ -1,0 +1,85 @@
+//! One stick for the whole house: the datum and the butt lines above it (FACTS OT-01, OT-03).
+
+use crate::geom::tol::{SAME, snap};
+use crate::geom::vocabulary::Point;
+use crate::job::Job;
+use crate::model::course::StoryPole;
+use crate::model::house::{EdgeKind, Elevation, House, Wall};
+
+/// The story pole: the job's datum, else the lowest height at which siding may start anywhere on
+/// the house (FACTS OT-02, SD-92: find the lowest point, strike one level line round the house).
+pub fn story_pole(house: &House, job: &Job) -> StoryPole {
+    let exposure = job.product.exposure;
+    if let Some(datum) = job.courses.datum {
+        return StoryPole { datum: snap(datum), exposure, why: "fixed by the job".to_owned() };
+    }
+    let starts = house.elevations.iter().flat_map(|e| {
+        e.walls.iter().filter_map(|w| lowest_start(e, w, job.courses.clear_of_grade))
+    });
+    match starts.min_by(f64::total_cmp) {
+        Some(lowest) => StoryPole {
+            datum: snap(lowest),
+            exposure,
+            why: "the lowest start on the house that keeps clear of grade".to_owned(),
+        },
+        None => StoryPole { datum: 0.0, exposure, why: "the level line".to_owned() },
+    }
+}
+
+/// The lowest height at which this wall's siding may start: its base, or grade plus clearance
+/// where that is higher.
+fn lowest_start(elevation: &Elevation, wall: &Wall, clear: f64) -> Option<f64> {
+    let bases = wall.edges.iter().filter(|e| e.kind == EdgeKind::Base);
+    let starts = bases.flat_map(|edge| {
+        let (x0, x1) = (edge.from.x.min(edge.to.x), edge.from.x.max(edge.to.x));
+        let ends = [Point::new(x0, edge.from.y), Point::new(x1, edge.to.y)];
+        let turns = elevation.grade.iter().filter(move |g| g.x > x0 && g.x < x1);
+        let at =
+            |x: f64, base: f64| grade_at(&elevation.grade, x).map_or(base, |g| base.max(g + clear));
+        let mut out: Vec<f64> = ends.iter().map(|p| at(p.x, p.y)).collect();
+        out.extend(turns.map(|g| at(g.x, edge.from.y)));
+        out
+    });
+    starts.min_by(f64::total_cmp)
+}
+
+/// Height of finished grade at `x`; beyond its ends the nearest end's height. `None` without one.
+pub fn grade_at(grade: &[Point], x: f64) -> Option<f64> {
+    let first = grade.first()?;
+    let last = grade.last()?;
+    if x <= first.x + SAME {
+        return Some(first.y);
+    }
+    if x >= last.x - SAME {
+        return Some(last.y);
+    }
+    let pair = grade.windows(2).find(|w| w[0].x <= x && x <= w[1].x)?;
+    let run = pair[1].x - pair[0].x;
+    let along = if run > 0.0 { (x - pair[0].x) / run } else { 0.0 };
+    Some(pair[0].y + along * (pair[1].y - pair[0].y))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_shift_of_four_inches_brings_sill_and_head_to_course_lines() {
+        // FACTS WY-11: double 4 from 0: sill 36 at course 4.5, head 84 at 10.5; shifted 4 in both
+        // fall on butt lines (40 / 8 = 5, 88 / 8 = 11).
+        let at = |datum: f64, y: f64| (y - datum) / 8.0;
+        assert_eq!((at(0.0, 36.0), at(0.0, 84.0)), (4.5, 10.5));
+        let pole = StoryPole { datum: -4.0, exposure: 8.0, why: String::new() };
+        assert_eq!((pole.butt(5), pole.butt(11)), (36.0, 84.0));
+        assert_eq!(pole.course_at(36.0), 5);
+        assert_eq!(pole.course_at(35.9), 4);
+    }
+
+    #[test]
+    fn grade_between_its_points() {
+        let grade = [Point::new(0.0, -20.0), Point::new(100.0, 0.0)];
+        assert_eq!(grade_at(&grade, 50.0), Some(-10.0));
+        assert_eq!(grade_at(&grade, -5.0), Some(-20.0));
+        assert_eq!(grade_at(&[], 0.0), None);
+    }
+}

@@ -1,0 +1,155 @@
+//! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
+
+use super::Local;
+use crate::diag::{Note, Notes};
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::tol::{LEVEL, SAME, level};
+use crate::geom::vocabulary::Point;
+use crate::model::house::{Edge, EdgeKind};
+use crate::model::linework::Role;
+
+/// How near a drawn roof or bare edge must be to a wall's side to be the same line.
+const NEAR: f64 = 0.05;
+/// How far inside its wall an inside-corner line may be drawn, inches: part of the convention.
+const CORNER_REACH: f64 = 6.0;
+/// How far from a corner's foot its tag may stand, inches: part of the convention.
+const TAG_REACH: f64 = 18.0;
+
+/// The sides of a wall's faces, each named.
+pub(super) fn edges(
+    local: &Local,
+    outline: &[Point],
+    faces: &[Polygon],
+    bare: &[Polygon],
+    roofs: &[Polygon],
+    notes: &mut Notes,
+) -> Vec<Edge> {
+    let mut out = Vec::new();
+    let foot = outline.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
+    for ring in faces.iter().flat_map(Polygon::rings) {
+        for (from, to) in straightened(ring) {
+            let rise = to - from;
+            let kind = kind(local, from, to, bare, roofs);
+            let pitch =
+                (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
+            let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
+            if leaning {
+                let message = format!(
+                    "a side that should be level or plumb leans by {} over {}",
+                    crate::units::inches_fraction(rise.x.abs().min(rise.y.abs())),
+                    crate::units::feet_inches(rise.hypot())
+                );
+                let note =
+                    Note::info("side-leans", message, "Draw it with the orthogonal lock on.");
+                notes.push(note.at(local.source(from)).on(&local.view.name));
+            }
+            let tag = if rise.x.abs() <= LEVEL { tag(local, from, to, foot) } else { None };
+            out.push(Edge { kind, from, to, pitch, tag });
+        }
+    }
+    out
+}
+
+/// The sides of a ring, consecutive ones in one line joined.
+fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
+    let n = ring.len();
+    let turns = |i: usize| {
+        let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
+        let (u, v) = (b - a, c - b);
+        u.cross(v).abs() > 1e-3 * u.hypot().max(1.0) * v.hypot().max(1.0) || u.dot(v) < 0.0
+    };
+    let corners: Vec<Point> = (0..n).filter(|i| turns(*i)).map(|i| ring[i]).collect();
+    sides(&corners).collect()
+}
+
+fn kind(local: &Local, from: Point, to: Point, bare: &[Polygon], roofs: &[Polygon]) -> EdgeKind {
+    let (rise, middle) = (to - from, from.midpoint(to));
+    let on = |shapes: &[Polygon]| shapes.iter().any(|s| along(&s.outer, middle));
+    let roof_line = || {
+        local.strokes(Role::Roof).any(|s| {
+            let ring = local.ring(s);
+            ring.windows(2).any(|w| on_segment(middle, w[0], w[1]))
+        })
+    };
+    if rise.x.abs() <= LEVEL {
+        return if on(bare) || on(roofs) {
+            EdgeKind::Abutment
+        } else if is_inside_corner(local, from, to) {
+            EdgeKind::InsideCorner
+        } else {
+            EdgeKind::OutsideCorner
+        };
+    }
+    // The face lies on the left hand: going right it is above.
+    match (rise.x > 0.0, level(rise.y)) {
+        (true, true) if on(bare) => EdgeKind::BareTop,
+        (true, true) if on(roofs) || roof_line() => EdgeKind::LowerRoof,
+        (true, true) => EdgeKind::Base,
+        (true, false) => EdgeKind::LowerRoof,
+        (false, true) if on(bare) => EdgeKind::BareBottom,
+        (false, true) => EdgeKind::Eave,
+        (false, false) => EdgeKind::Rake,
+    }
+}
+
+fn along(ring: &[Point], p: Point) -> bool {
+    sides(ring).any(|(a, b)| on_segment(p, a, b))
+}
+
+fn on_segment(p: Point, a: Point, b: Point) -> bool {
+    let length = a.distance(b);
+    if length < SAME {
+        return false;
+    }
+    let u = (b - a) / length;
+    let t = (p - a).dot(u);
+    u.cross(p - a).abs() < NEAR && t > -NEAR && t < length + NEAR
+}
+
+/// An upright line on the corner layer on this side, or up to 6 in inside the wall.
+fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
+    let x = (from.x + to.x) / 2.0;
+    // Counter-clockwise, the left side runs down and the wall lies to its right.
+    let inward = if to.y < from.y { 1.0 } else { -1.0 };
+    let (low, high) = (from.y.min(to.y), from.y.max(to.y));
+    local.strokes(Role::InsideCorner).any(|s| {
+        local.ring(s).windows(2).any(|w| {
+            let upright = (w[0].x - w[1].x).abs() <= LEVEL;
+            let reach = (w[0].x - x) * inward;
+            let overlap = high.min(w[0].y.max(w[1].y)) - low.max(w[0].y.min(w[1].y));
+            upright && reach > -NEAR && reach <= CORNER_REACH + NEAR && overlap > 0.5 * (high - low)
+        })
+    })
+}
+
+/// The tag of a corner: the nearest one inside its wall, no farther sideways than the convention
+/// allows, from a little under the wall's foot up to the side's top. Parts of a corner above a
+/// bare area or a lower roof share the tag at its foot.
+fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
+    let x = (from.x + to.x) / 2.0;
+    let inward = if to.y < from.y { 1.0 } else { -1.0 };
+    let top = from.y.max(to.y);
+    let tags = local
+        .lines
+        .labels
+        .iter()
+        .filter(|l| l.role == Some(Role::CornerTag) && local.view.region.contains(l.text.at));
+    tags.map(|l| (local.place(l.text.at), middle_of(l), l))
+        .filter(|(p, m, _)| {
+            let aside = (x - p.x).abs().min((x - (m + p.x)).abs());
+            (p.x + m / 2.0 - x) * inward >= -NEAR
+                && aside <= TAG_REACH
+                && p.y >= foot - TAG_REACH
+                && p.y <= top
+        })
+        .min_by(|a, b| {
+            let aside = |t: &(Point, f64, _)| (x - t.0.x - t.1 / 2.0).abs();
+            aside(a).total_cmp(&aside(b))
+        })
+        .map(|(_, _, l)| l.text.content.chars().filter(|c| !c.is_control()).take(12).collect())
+}
+
+/// Width of a label, roughly: capitals are about 2/3 as wide as high.
+fn middle_of(l: &crate::model::linework::Label) -> f64 {
+    l.text.content.chars().count() as f64 * l.text.height * 2.0 / 3.0
+}

@@ -1,0 +1,232 @@
+//! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
+
+use super::Local;
+use super::edges::edges;
+use super::openings::{obstacles, openings};
+use crate::diag::{Note, Notes};
+use crate::geom::boolean::{difference, intersection, union_all};
+use crate::geom::polygon::{Polygon, bounds, sides, total_area};
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Point;
+use crate::model::house::{Obstacle, Opening, Wall, WallWay};
+use crate::model::linework::{Role, Stroke};
+
+/// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
+/// storey's height.
+const NOISE: f64 = 24.0;
+/// Outlines with more sides are not searched for crossings: the search is quadratic.
+const MOST_SIDES: usize = 4000;
+
+/// The walls of a view with everything on them.
+pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
+    let mut outlines: Vec<&Stroke> =
+        local.strokes(Role::Wall).filter(|s| s.closed && s.points.len() >= 3).collect();
+    outlines.sort_by(|a, b| {
+        let (a, b) = (super::stroke_box(a), super::stroke_box(b));
+        a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
+    });
+    let bare: Vec<Polygon> = loops(local, Role::Bare);
+    let roofs: Vec<Polygon> = loops(local, Role::Roof);
+    let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
+    let mut found: Vec<Wall> = Vec::new();
+    for s in &outlines {
+        let ring = local.ring(s);
+        if let Some((p, q)) = crossing(&ring) {
+            crossed(local, s, p, q, notes);
+            continue;
+        }
+        let whole = Polygon::simple(ring.clone()).wound();
+        let near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
+        if faces.is_empty() {
+            continue;
+        }
+        found.push(Wall {
+            id: String::new(),
+            outline: whole.outer,
+            faces,
+            openings: Vec::new(),
+            obstacles: Vec::new(),
+            edges: Vec::new(),
+            drawn_exposure: drawn_exposure(local, s),
+            way: WallWay::Outline,
+            origin: s.origin.clone(),
+        });
+    }
+    report_overlaps(local, &found, notes);
+    let every: Vec<Opening> = openings(local, notes);
+    give_openings(local, &mut found, every, notes);
+    give_obstacles(local, &mut found, obstacles(local), notes);
+    for wall in &mut found {
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &roofs, notes);
+    }
+    found
+}
+
+fn loops(local: &Local, role: Role) -> Vec<Polygon> {
+    local
+        .strokes(role)
+        .filter(|s| s.closed && s.points.len() >= 3)
+        .map(|s| Polygon::simple(local.ring(s)).wound())
+        .collect()
+}
+
+fn touches(a: &Polygon, b: &Polygon) -> bool {
+    let (a, b) = (a.bounds(), b.bounds());
+    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
+}
+
+/// Two sides of a ring that cross, by their crossing's sides' middles.
+fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
+    let all: Vec<(Point, Point)> = sides(ring).collect();
+    if all.len() > MOST_SIDES {
+        return None;
+    }
+    let turn = |a: Point, b: Point, c: Point| (b - a).cross(c - a);
+    for i in 0..all.len() {
+        for j in i + 2..all.len() {
+            if i == 0 && j == all.len() - 1 {
+                continue;
+            }
+            let ((a, b), (c, d)) = (all[i], all[j]);
+            let apart = a.x.max(b.x) < c.x.min(d.x)
+                || c.x.max(d.x) < a.x.min(b.x)
+                || a.y.max(b.y) < c.y.min(d.y)
+                || c.y.max(d.y) < a.y.min(b.y);
+            if !apart && turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0
+            {
+                return Some((a.midpoint(b), c.midpoint(d)));
+            }
+        }
+    }
+    None
+}
+
+fn crossed(local: &Local, s: &Stroke, p: Point, q: Point, notes: &mut Notes) {
+    let (p, q) = (local.source(p), local.source(q));
+    let message = format!(
+        "the wall outline on layer {} crosses itself: its sides near ({:.3}, {:.3}) and ({:.3}, {:.3}) cut each other",
+        s.origin.layer, p.x, p.y, q.x, q.y
+    );
+    let help = "Redraw the outline so that it goes once round the wall.";
+    notes.push(
+        Note::error("wall-crosses", message, help).about(&s.origin).at(p).on(&local.view.name),
+    );
+}
+
+fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
+    for (i, a) in walls.iter().enumerate() {
+        for b in &walls[i + 1..] {
+            if !a.faces.iter().any(|x| b.faces.iter().any(|y| touches(x, y))) {
+                continue;
+            }
+            let both = intersection(&a.faces, &b.faces);
+            let area = total_area(&both);
+            let Some(first) = both.first().filter(|_| area > NOISE) else { continue };
+            let at = local.source(first.bounds().center());
+            let message = format!(
+                "two wall outlines on layer {} overlap by {:.1} sq ft",
+                a.origin.layer,
+                area / 144.0
+            );
+            let help = "Draw each wall once: end the one behind where the one in front hides it.";
+            notes.push(
+                Note::error("walls-overlap", message, help)
+                    .about(&b.origin)
+                    .at(at)
+                    .on(&local.view.name),
+            );
+        }
+    }
+}
+
+/// Each opening goes to the wall it lies in; one outside every wall is told.
+fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, notes: &mut Notes) {
+    for mut opening in openings {
+        let shape = [Polygon::simple(opening.outline.clone()).wound()];
+        let share =
+            |w: &Wall| total_area(&intersection(&shape, &[Polygon::simple(w.outline.clone())]));
+        let best =
+            (0..walls.len()).map(|i| (i, share(&walls[i]))).max_by(|a, b| a.1.total_cmp(&b.1));
+        let area = total_area(&shape);
+        let at = local.source(shape[0].bounds().center());
+        let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
+            let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
+            let message =
+                format!("an opening on layer {} lies outside every wall", opening.origin.layer);
+            let help = "Move it into its wall, or close the wall's outline round it. To leave such openings out, put \"opening-outside\" into `accept` under [drawing].";
+            let note = if accepted {
+                Note::warning("opening-outside", message, help)
+            } else {
+                Note::error("opening-outside", message, help)
+            };
+            notes.push(note.about(&opening.origin).at(at).on(&local.view.name));
+            continue;
+        };
+        let wall = &mut walls[i];
+        let frame = bounds(&wall.outline).unwrap_or_default();
+        let (left, right, _, head) = opening.sides();
+        let over = (frame.x0 - left).max(right - frame.x1).max(head - frame.y1);
+        if inside < area - NOISE && over > 1.0 {
+            let message = format!(
+                "an opening on layer {} reaches {} out of its wall",
+                opening.origin.layer,
+                crate::units::inches_fraction(over)
+            );
+            let help = "Move the opening or the outline; the part outside is left out.";
+            notes.push(
+                Note::warning("opening-straddles", message, help)
+                    .about(&opening.origin)
+                    .at(at)
+                    .on(&local.view.name),
+            );
+        }
+        // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
+        let kept = intersection(&shape, &wall.faces);
+        let Some(main) = kept.into_iter().max_by(|a, b| a.area().total_cmp(&b.area())) else {
+            continue;
+        };
+        if main.area() < area - SAME {
+            opening.outline = main.outer;
+        }
+        wall.openings.push(opening);
+    }
+    for w in walls {
+        w.openings.sort_by(|a, b| {
+            let (a, b) = (a.sides(), b.sides());
+            a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
+        });
+    }
+}
+
+fn give_obstacles(local: &Local, walls: &mut [Wall], obstacles: Vec<Obstacle>, notes: &mut Notes) {
+    for o in obstacles {
+        let Some(b) = bounds(&o.outline) else { continue };
+        match walls.iter_mut().find(|w| w.faces.iter().any(|f| f.contains(b.center()))) {
+            Some(w) => w.obstacles.push(o),
+            None => {
+                let message = format!(
+                    "a fixture on layer {} lies on no wall; it is left out",
+                    o.origin.layer
+                );
+                let help = "Move it onto its wall, or off the fixture layer.";
+                let note = Note::info("fixture-outside", message, help).about(&o.origin);
+                notes.push(note.at(local.source(b.center())).on(&local.view.name));
+            }
+        }
+    }
+}
+
+/// Spacing of a level line family hatched over the wall: told, never laid out from (FACTS OT-24).
+fn drawn_exposure(local: &Local, wall: &Stroke) -> Option<f64> {
+    use crate::geom::vocabulary::CurveShape;
+    let b = super::stroke_box(wall);
+    local.lines.hatches.iter().find_map(|h| {
+        let at = h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, c| a.union(c))?;
+        let [family] = &h.hatch.families[..] else { return None };
+        let level =
+            family.angle.rem_euclid(180.0).min(180.0 - family.angle.rem_euclid(180.0)) < 0.5;
+        (b.contains(at.center()) && level && family.dashes.is_empty())
+            .then(|| family.offset.1.abs())
+    })
+}

@@ -1,0 +1,151 @@
+//! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
+
+mod edges;
+mod faces;
+mod openings;
+mod order;
+mod views;
+
+use crate::diag::{Note, Notes, Refusal};
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::Job;
+use crate::model::house::{Backdrop, Elevation, House};
+use crate::model::linework::{Linework, Role, Stroke};
+
+/// The house that the lines show.
+///
+/// # Errors
+/// `no-walls` when no view holds a closed wall outline. Faults that spoil an area (open or crossing
+/// outlines, overlapping walls, openings outside any wall) are pushed to `notes` as errors.
+pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Refusal> {
+    // Open outlines were reported before: without them walls may be missing.
+    notes.refuse_on_error()?;
+    let views = views::views(lines, job, notes);
+    let base = shared_base(lines, &views);
+    let mut elevations = Vec::new();
+    for view in &views {
+        if let Some(e) = elevation(lines, view, base, job, notes) {
+            elevations.push(e);
+        }
+    }
+    views::stray_openings(lines, &views, job, notes);
+    if elevations.is_empty() {
+        let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view.";
+        return Err(Note::error("no-walls", "no view holds a closed wall outline", help).into());
+    }
+    let mut house = order::wrapped(elevations);
+    order::name_walls(&mut house);
+    Ok(house)
+}
+
+/// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
+/// line in the source (bottoms within a storey), so that heights can be compared.
+fn shared_base(lines: &Linework, views: &[views::View]) -> Option<f64> {
+    let bottoms: Vec<f64> = views.iter().filter_map(|v| v.walls(lines)).map(|r| r.y0).collect();
+    let (low, high) =
+        (bottoms.iter().copied().reduce(f64::min)?, bottoms.iter().copied().reduce(f64::max)?);
+    (high - low < 96.0).then_some(low)
+}
+
+fn elevation(
+    lines: &Linework,
+    view: &views::View,
+    base: Option<f64>,
+    job: &Job,
+    notes: &mut Notes,
+) -> Option<Elevation> {
+    let all = view.walls(lines)?;
+    let level = level_line(lines, view);
+    let y0 = level.or(base).unwrap_or(all.y0);
+    if level.is_none() {
+        let how = if base.is_some() {
+            "heights are taken from the lowest wall of all views"
+        } else {
+            "its heights are taken from its own lowest wall"
+        };
+        let message = format!("{}: no level line is drawn; {how}", view.name);
+        let help = "Draw the first-floor line across each elevation on A-FLOR-LEVL, so that courses meet at the corners.";
+        let note = if base.is_some() {
+            Note::info("level-assumed", message, help)
+        } else {
+            Note::warning("level-assumed", message, help)
+        };
+        notes.push(note.on(&view.name));
+    }
+    let origin = Point::new(all.x0, y0);
+    let k = lines.scale.inches;
+    // Elevation inches to source: move back, then out of inches.
+    let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
+    let local = Local { lines, view, origin, to_source, job };
+    let walls = faces::walls(&local, notes);
+    let mut grade: Vec<Point> = local
+        .strokes(Role::Grade)
+        .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
+        .collect();
+    grade.sort_by(|a, b| a.x.total_cmp(&b.x));
+    let backdrop = view
+        .strokes(lines)
+        .map(|s| Backdrop {
+            points: s.points.iter().map(|p| local.place(*p)).collect(),
+            closed: s.closed,
+            role: s.role,
+        })
+        .collect();
+    Some(Elevation {
+        name: view.name.clone(),
+        to_source,
+        walls,
+        grade,
+        level_drawn: level.is_some(),
+        backdrop,
+    })
+}
+
+/// Height of the level line: the longest level stroke on the layer.
+fn level_line(lines: &Linework, view: &views::View) -> Option<f64> {
+    let mut found: Option<(f64, f64)> = None;
+    for s in view.strokes(lines).filter(|s| s.role == Some(Role::Level)) {
+        for w in s.points.windows(2) {
+            let length = (w[1].x - w[0].x).abs();
+            if crate::geom::tol::level(w[1].y - w[0].y) && found.is_none_or(|(l, _)| length > l) {
+                found = Some((length, w[0].y));
+            }
+        }
+    }
+    found.map(|(_, y)| y)
+}
+
+/// One view with its own coordinates.
+pub(crate) struct Local<'a> {
+    pub(crate) lines: &'a Linework,
+    pub(crate) view: &'a views::View,
+    /// Origin of the elevation, inches of the whole drawing.
+    pub(crate) origin: Point,
+    pub(crate) to_source: Affine,
+    pub(crate) job: &'a Job,
+}
+
+impl<'a> Local<'a> {
+    /// A place of the whole drawing in elevation inches.
+    pub(crate) fn place(&self, p: Point) -> Point {
+        p - self.origin.to_vec2()
+    }
+
+    /// An elevation place in source coordinates.
+    pub(crate) fn source(&self, p: Point) -> Point {
+        self.to_source * p
+    }
+
+    pub(crate) fn strokes(&self, role: Role) -> impl Iterator<Item = &'a Stroke> + use<'a> {
+        self.view.strokes(self.lines).filter(move |s| s.role == Some(role))
+    }
+
+    pub(crate) fn ring(&self, s: &Stroke) -> Vec<Point> {
+        s.points.iter().map(|p| self.place(*p)).collect()
+    }
+}
+
+/// Box of a stroke.
+pub(crate) fn stroke_box(s: &Stroke) -> Rect {
+    crate::geom::polygon::bounds(&s.points).unwrap_or(Rect::ZERO)
+}

@@ -1,0 +1,196 @@
+//! Openings and fixtures: inserted blocks by the outline of their linework, and closed loops.
+
+use std::collections::BTreeMap;
+
+use super::Local;
+use crate::diag::{Note, Notes};
+use crate::geom::boolean::union_all;
+use crate::geom::polygon::{Polygon, bounds, signed_area};
+use crate::geom::vocabulary::{Point, Ring};
+use crate::model::house::{Obstacle, Opening, OpeningKind};
+use crate::model::linework::{Linework, Role, Stroke};
+
+/// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
+/// the narrowest garage door 8 ft (FACTS section 3, call sizes).
+const OVERHEAD: f64 = 84.0;
+/// Loops smaller than this, square inches, are hardware, not openings: half a square foot.
+const LEAST: f64 = 72.0;
+
+/// What was drawn as one thing: an insertion, or one loop.
+struct Drawn {
+    outline: Ring,
+    block: Option<String>,
+    role: Role,
+    stroke: Stroke,
+}
+
+/// The openings of a view.
+pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
+    let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
+    found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
+    let found = outermost(found);
+    let open = local
+        .strokes(Role::Window)
+        .chain(local.strokes(Role::Door))
+        .filter(|s| s.group.is_none() && !s.closed);
+    if let Some((first, n)) = open.fold(None, |acc: Option<(&Stroke, usize)>, s| {
+        Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
+    }) {
+        let at = local.source(local.place(super::stroke_box(first).center()));
+        let message =
+            format!("{n} loose lines on opening layers close no loop; they are taken as detail");
+        let help = "Draw each opening as a block or a closed outline.";
+        notes.push(
+            Note::info("opening-loose", message, help)
+                .about(&first.origin)
+                .at(at)
+                .on(&local.view.name),
+        );
+    }
+    found
+        .into_iter()
+        .map(|d| {
+            let casing = local.job.drawing.casing;
+            let outline = if casing > 0.0 { cased(&d.outline, casing, d.role) } else { d.outline };
+            let b = bounds(&outline).unwrap_or_default();
+            let kind = kind(
+                d.role,
+                d.block.as_deref(),
+                &local.lines.layers[d.stroke.layer].layer.name,
+                b.width(),
+            );
+            Opening { id: String::new(), kind, outline, block: d.block, origin: d.stroke.origin }
+        })
+        .collect()
+}
+
+/// The fixtures of a view.
+pub(super) fn obstacles(local: &Local) -> Vec<Obstacle> {
+    let found = outermost(things(local, &[Role::MountingBlock, Role::Obstacle]));
+    found
+        .into_iter()
+        .map(|d| Obstacle {
+            id: String::new(),
+            outline: d.outline,
+            mounting_block: d.role == Role::MountingBlock,
+            origin: d.stroke.origin,
+        })
+        .collect()
+}
+
+/// The insertion that stands in no other.
+fn root(lines: &Linework, mut group: usize) -> usize {
+    // A view drawn as one block is no opening: the root is the outermost block on an opening layer.
+    while let Some(parent) = lines.groups.get(group).and_then(|g| g.parent) {
+        let role =
+            lines.groups.get(parent).and_then(|g| lines.layers.get(g.layer)).and_then(|l| l.role);
+        if !matches!(role, Some(Role::Window | Role::Door | Role::MountingBlock | Role::Obstacle)) {
+            break;
+        }
+        group = parent;
+    }
+    group
+}
+
+fn things(local: &Local, roles: &[Role]) -> Vec<Drawn> {
+    let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
+    let mut out = Vec::new();
+    for role in roles {
+        for s in local.strokes(*role) {
+            match s.group {
+                Some(g) => groups.entry((root(local.lines, g), *role)).or_default().push(s),
+                None if s.closed && s.points.len() >= 3 => {
+                    out.push(Drawn {
+                        outline: wound(local.ring(s)),
+                        block: None,
+                        role: *role,
+                        stroke: s.clone(),
+                    });
+                }
+                None => {}
+            }
+        }
+    }
+    for ((group, role), strokes) in groups {
+        let Some(outline) = group_outline(local, &strokes) else { continue };
+        let block = local.lines.groups.get(group).map(|g| g.block.clone());
+        out.push(Drawn { outline, block, role, stroke: strokes[0].clone() });
+    }
+    out
+}
+
+fn wound(ring: Ring) -> Ring {
+    Polygon::simple(ring).wound().outer
+}
+
+/// The outside of a block's linework: its largest loop if that holds the rest, the union of its
+/// loops, else the box round its lines.
+fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
+    let points: Vec<Point> =
+        strokes.iter().flat_map(|s| s.points.iter().map(|p| local.place(*p))).collect();
+    let all = bounds(&points)?;
+    let loops: Vec<Polygon> = strokes
+        .iter()
+        .filter(|s| s.closed && s.points.len() >= 3)
+        .map(|s| Polygon::simple(local.ring(s)).wound())
+        .collect();
+    let largest = loops.iter().max_by(|a, b| a.area().total_cmp(&b.area()));
+    if let Some(one) = largest.filter(|l| l.bounds() == all) {
+        return Some(one.outer.clone());
+    }
+    let merged = union_all(&loops);
+    let whole = merged.iter().max_by(|a, b| a.area().total_cmp(&b.area()));
+    match whole {
+        // Lines that leave the loops by more than a frame's thickness are sills and swings.
+        Some(w) if w.area() > 0.5 * all.area() => Some(w.outer.clone()),
+        _ => Some(Polygon::rect(all.x0, all.y0, all.x1, all.y1).outer),
+    }
+}
+
+/// Things that stand inside another are its panes and panels.
+fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
+    let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
+    let inside = |i: usize, j: usize| {
+        let (a, b) = (boxes[i], boxes[j]);
+        let within = a.x0 >= b.x0 - 0.01
+            && a.x1 <= b.x1 + 0.01
+            && a.y0 >= b.y0 - 0.01
+            && a.y1 <= b.y1 + 0.01;
+        within && (a != b || j < i)
+    };
+    let keep: Vec<bool> =
+        (0..found.len()).map(|i| !(0..found.len()).any(|j| j != i && inside(i, j))).collect();
+    found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()
+}
+
+fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind {
+    let words = format!("{} {}", block.unwrap_or(""), layer).to_lowercase();
+    let says = |list: &[&str]| list.iter().any(|w| words.contains(w));
+    if says(&["vent", "louv"]) {
+        return OpeningKind::Vent;
+    }
+    if role == Role::Door {
+        let wide = says(&["garage", "overhead", "ovhd"]) || width > OVERHEAD;
+        return if wide { OpeningKind::OverheadDoor } else { OpeningKind::Door };
+    }
+    OpeningKind::Window
+}
+
+/// The outline with casing round it: sides, head and, for windows, sill.
+fn cased(ring: &Ring, casing: f64, role: Role) -> Ring {
+    let b = bounds(ring).unwrap_or_default();
+    if ring.len() == 4 {
+        let sill = if role == Role::Door { b.y0 } else { b.y0 - casing };
+        return Polygon::rect(b.x0 - casing, sill, b.x1 + casing, b.y1 + casing).outer;
+    }
+    let (c, w, h) = (b.center(), b.width().max(1.0), b.height().max(1.0));
+    let (kx, ky) = ((w + 2.0 * casing) / w, (h + 2.0 * casing) / h);
+    ring.iter()
+        .map(|p| {
+            Point::new(
+                crate::geom::tol::snap(c.x + (p.x - c.x) * kx),
+                crate::geom::tol::snap(c.y + (p.y - c.y) * ky),
+            )
+        })
+        .collect()
+}

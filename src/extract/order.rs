@@ -1,0 +1,87 @@
+//! Elevations in wrap order, and names for walls, openings and fixtures.
+
+use crate::model::house::{Elevation, House, OpeningKind};
+
+/// Names in wrap order, seen from outside: each one's right edge is the next one's left.
+const WRAPS: [[&[&str]; 4]; 2] = [
+    [&["front"], &["right"], &["rear", "back"], &["left"]],
+    [&["south"], &["east"], &["north"], &["west"]],
+];
+
+/// The elevations in wrap order if their names tell it, else as they stand.
+pub(super) fn wrapped(mut elevations: Vec<Elevation>) -> House {
+    let place = |e: &Elevation, wrap: &[&[&str]; 4]| {
+        let name = e.name.to_lowercase();
+        let word = |w: &&str| name.split(|c: char| !c.is_alphanumeric()).any(|t| t == *w);
+        wrap.iter().position(|words| words.iter().any(&word))
+    };
+    for wrap in &WRAPS {
+        let places: Vec<Option<usize>> = elevations.iter().map(|e| place(e, wrap)).collect();
+        let mut known: Vec<usize> = places.iter().flatten().copied().collect();
+        known.sort_unstable();
+        known.dedup();
+        if known.len() == elevations.len() && elevations.len() > 1 {
+            elevations.sort_by_key(|e| place(e, wrap));
+            return House { wraps: elevations.len() == 4, elevations };
+        }
+    }
+    House { elevations, wraps: false }
+}
+
+/// Gives ids: `front-1`, `front-W1`, `front-D1`, `front-M1`.
+pub(super) fn name_walls(house: &mut House) {
+    let mut taken: Vec<String> = Vec::new();
+    for e in &mut house.elevations {
+        let slug = slug(&e.name, &taken);
+        taken.push(slug.clone());
+        let (mut w, mut d, mut v, mut m) = (0, 0, 0, 0);
+        for (i, wall) in e.walls.iter_mut().enumerate() {
+            wall.id = format!("{slug}-{}", i + 1);
+            for o in &mut wall.openings {
+                let (letter, n) = match o.kind {
+                    OpeningKind::Window => ('W', &mut w),
+                    OpeningKind::Vent => ('V', &mut v),
+                    OpeningKind::Door | OpeningKind::OverheadDoor => ('D', &mut d),
+                };
+                *n += 1;
+                o.id = format!("{slug}-{letter}{n}");
+            }
+            for o in &mut wall.obstacles {
+                m += 1;
+                o.id = format!("{slug}-F{m}");
+            }
+        }
+    }
+}
+
+/// The name as plain lower-case words joined by dashes, `elevation` left out, told apart from
+/// those taken.
+fn slug(name: &str, taken: &[String]) -> String {
+    let words: Vec<String> = name
+        .to_lowercase()
+        .split(|c: char| !c.is_ascii_alphanumeric())
+        .filter(|w| !w.is_empty() && *w != "elevation")
+        .take(4)
+        .map(str::to_owned)
+        .collect();
+    let base = if words.is_empty() { "wall".to_owned() } else { words.join("-") };
+    let mut out = base.clone();
+    let mut n = 1;
+    while taken.contains(&out) {
+        n += 1;
+        out = format!("{base}-{n}");
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slugs_are_plain_and_distinct() {
+        assert_eq!(slug("FRONT ELEVATION", &[]), "front");
+        assert_eq!(slug("<script>", &[]), "script");
+        assert_eq!(slug("正面", &["wall".into()]), "wall-2");
+    }
+}

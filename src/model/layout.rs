@@ -1,0 +1,395 @@
+//! The finished layout, in the shape of `layout.json` (`lapwright-layout/1`): lengths inches,
+//! angles degrees, areas square feet. Verify, takeoff, annotate and write read this and the job.
+//!
+//! Heights and places are elevation inches: x from the elevation's leftmost wall point, y from the
+//! house's level line.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::house::{EdgeKind, OpeningKind, WallWay};
+use super::receiver::Receiver;
+use super::seam::{Certificate, Conflict};
+use super::trim::TrimPiece;
+use crate::diag::Note;
+use crate::job::Job;
+
+/// A place, `[x, y]`, elevation inches.
+pub type Xy = [f64; 2];
+
+/// The format's name.
+pub const FORMAT: &str = "lapwright-layout/1";
+
+/// A laid-out house.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Layout {
+    /// Always `lapwright-layout/1`.
+    pub format: &'static str,
+    /// The source.
+    pub drawing: Source,
+    /// The job in force, defaults included.
+    pub job: Job,
+    /// Butt line of course 0.
+    pub datum: f64,
+    /// How the datum was chosen.
+    pub datum_why: String,
+    /// Faces of the house.
+    pub elevations: Vec<Elevation>,
+    /// Stock panels, in cutting order.
+    pub panels: Vec<Panel>,
+    /// The proof of how few panels there can be.
+    pub bound: Bound,
+    /// Trim, piece by piece.
+    pub trims: Vec<TrimPiece>,
+    /// What to buy.
+    pub takeoff: Vec<TakeoffLine>,
+    /// What was checked.
+    pub verify: Verify,
+    /// Findings.
+    pub notes: Vec<Note>,
+}
+
+/// Where the layout came from.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Source {
+    /// File name.
+    pub name: String,
+    /// SHA-256 of its bytes, hex.
+    pub sha256: String,
+    /// Unit taken.
+    pub unit: String,
+    /// Why that unit.
+    pub unit_source: String,
+    /// Inches in one drawing unit.
+    pub inches_per_unit: f64,
+    /// Whether evidence in the drawing agrees with the unit.
+    pub unit_proved: bool,
+}
+
+/// One face.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Elevation {
+    /// As titled.
+    pub name: String,
+    /// `[a b c d e f]`: source x = a x + c y + e, source y = b x + d y + f.
+    pub to_source: [f64; 6],
+    /// Finished grade, left to right.
+    pub grade: Vec<Xy>,
+    /// Walls.
+    pub walls: Vec<Wall>,
+    /// Lines of the source for the grey background; kept out of `layout.json`.
+    #[serde(skip)]
+    #[schemars(skip)]
+    pub backdrop: Vec<super::house::Backdrop>,
+}
+
+/// One plane area.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Wall {
+    /// Name.
+    pub id: String,
+    /// As drawn.
+    pub outline: Vec<Xy>,
+    /// How it was found.
+    pub way: WallWay,
+    /// What panels may cover between pocket bottoms: outer rings and holes, even-odd.
+    pub field: Vec<Vec<Xy>>,
+    /// Area of the wall less bare areas and roofs, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
+    /// Exposure of drawn siding, inches: not used.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drawn_exposure: Option<f64>,
+    /// Holes.
+    pub openings: Vec<Opening>,
+    /// Fixtures.
+    pub obstacles: Vec<Obstacle>,
+    /// Sides of the field, openings included.
+    pub edges: Vec<Edge>,
+    /// Courses, bottom up.
+    pub courses: Vec<Course>,
+}
+
+/// A hole.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Opening {
+    /// Name.
+    pub id: String,
+    /// Kind.
+    pub kind: OpeningKind,
+    /// Outline.
+    pub outline: Vec<Xy>,
+    /// Left side.
+    pub left: f64,
+    /// Right side.
+    pub right: f64,
+    /// Bottom.
+    pub sill: f64,
+    /// Top.
+    pub head: f64,
+}
+
+/// A fixture.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Obstacle {
+    /// Name.
+    pub id: String,
+    /// Whether it has a mounting block.
+    pub mounting_block: bool,
+    /// Outline.
+    pub outline: Vec<Xy>,
+}
+
+/// A side of a field.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Edge {
+    /// What it is.
+    pub kind: EdgeKind,
+    /// From, the field on the left hand.
+    pub from: Xy,
+    /// To.
+    pub to: Xy,
+    /// Rise in 12.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pitch: Option<f64>,
+    /// What takes panels there.
+    pub receiver: Receiver,
+    /// Opening it belongs to.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub opening: Option<String>,
+    /// Corner tag.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tag: Option<String>,
+}
+
+/// A level row of panels.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Course {
+    /// Counted from the datum.
+    pub index: i32,
+    /// Butt line.
+    pub bottom: f64,
+    /// Next butt line.
+    pub top: f64,
+    /// Height kept where every run of the course is ripped alike.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rip: Option<f64>,
+    /// Jamb lines.
+    pub avoid: Vec<f64>,
+    /// Runs.
+    pub runs: Vec<Run>,
+}
+
+/// A part of a course between receivers.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Run {
+    /// Name.
+    pub id: String,
+    /// Left pocket bottom at the long point.
+    pub x0: f64,
+    /// Right pocket bottom at the long point.
+    pub x1: f64,
+    /// Receiver on the left.
+    pub left: Receiver,
+    /// Receiver on the right.
+    pub right: Receiver,
+    /// Sideways move of the left end per inch of height.
+    pub left_slope: f64,
+    /// Sideways move of the right end per inch of height.
+    pub right_slope: f64,
+    /// End gap.
+    pub gap: f64,
+    /// Middles of laps.
+    pub seams: Vec<f64>,
+    /// Seams an obstacle fixes; a subset of `seams`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fixed: Vec<f64>,
+    /// Pieces, left to right.
+    pub pieces: Vec<Piece>,
+}
+
+/// How a piece ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum EndCut {
+    /// As it left the works.
+    Factory,
+    /// Cut square.
+    Square,
+    /// Cut at an angle.
+    Angled,
+}
+
+/// What is cut from one stock panel for one place.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Piece {
+    /// Piece mark, unique in the house.
+    pub mark: String,
+    /// Panel it is cut from.
+    pub panel: String,
+    /// Where it begins on the panel, from its left end.
+    pub start: f64,
+    /// Where it ends on the panel.
+    pub end: f64,
+    /// Long point to long point.
+    pub length: f64,
+    /// Left end on the wall, at its long point.
+    pub x0: f64,
+    /// Right end on the wall, at its long point.
+    pub x1: f64,
+    /// Left end.
+    pub left_end: EndCut,
+    /// Right end.
+    pub right_end: EndCut,
+    /// Angle of the left cut with the panel's long edge, 90 for square.
+    pub left_angle: f64,
+    /// Angle of the right cut.
+    pub right_angle: f64,
+    /// Long point to short point of the left end, along the panel.
+    pub left_set: f64,
+    /// Same, right.
+    pub right_set: f64,
+    /// Cut along the length.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rip: Option<Rip>,
+    /// Notches.
+    pub notches: Vec<Notch>,
+    /// What shows on the wall: the outer ring.
+    pub outline: Vec<Xy>,
+    /// Cut-outs in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub holes: Vec<Vec<Xy>>,
+    /// Further rings, where an opening parts the piece.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub more: Vec<Vec<Xy>>,
+}
+
+/// Where a panel is cut along its length.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Rip {
+    /// Taken off the bottom, from the butt edge; 0 if the butt edge stays.
+    pub from: f64,
+    /// Kept up to this height over the butt line.
+    pub to: f64,
+}
+
+/// Which edge a notch opens to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum NotchSide {
+    /// From the top edge: under a sill.
+    Top,
+    /// From the butt edge: over a head.
+    Bottom,
+}
+
+/// A notch, clearances included.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Notch {
+    /// Edge it opens to.
+    pub side: NotchSide,
+    /// From the piece's left end (long point), along the panel.
+    pub left: f64,
+    /// Width.
+    pub width: f64,
+    /// Depth from that edge of the course's face.
+    pub depth: f64,
+    /// Opening or obstacle it goes round.
+    pub around: String,
+}
+
+/// A stock panel.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Panel {
+    /// Name.
+    pub id: String,
+    /// Stock length.
+    pub stock: f64,
+    /// Marks of the pieces cut from it, left to right.
+    pub pieces: Vec<String>,
+    /// Longest length left over.
+    pub offcut: f64,
+}
+
+/// The panel count and the proof.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Bound {
+    /// Least possible.
+    pub panels: usize,
+    /// In this layout.
+    pub best: usize,
+    /// Whether they are the same.
+    pub proven: bool,
+    /// How the bound was found.
+    pub method: String,
+    /// What it leaves out.
+    pub excludes: Vec<String>,
+    /// In one sentence.
+    pub words: String,
+    /// The certificate, for the checker.
+    #[schemars(skip)]
+    pub certificate: Certificate,
+    /// What the careful-crew method takes.
+    pub crew: usize,
+    /// What net area and ten percent would buy.
+    pub by_area: usize,
+    /// What the other short-run policy would take, when solved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub other_policy: Option<usize>,
+    /// Rules that could not be kept.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(skip)]
+    pub conflicts: Vec<Conflict>,
+}
+
+/// One line of the takeoff.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct TakeoffLine {
+    /// What.
+    pub item: String,
+    /// Counted in.
+    pub unit: String,
+    /// Needed by the layout.
+    pub net: f64,
+    /// To order, whole stock pieces or cartons.
+    pub order: f64,
+    /// Bought and not used, percent of what is bought.
+    pub waste: f64,
+    /// How the figure came about.
+    pub how: String,
+}
+
+/// Result of the check.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct Verify {
+    /// Rule by rule.
+    pub rules: Vec<RuleCheck>,
+}
+
+/// One rule.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct RuleCheck {
+    /// In words.
+    pub rule: String,
+    /// How many cases were looked at.
+    pub checked: usize,
+    /// Each case that breaks it, in words with its place.
+    pub violations: Vec<String>,
+}
+
+impl Layout {
+    /// Walls with the elevation each is on.
+    pub fn walls(&self) -> impl Iterator<Item = (&Elevation, &Wall)> {
+        self.elevations.iter().flat_map(|e| e.walls.iter().map(move |w| (e, w)))
+    }
+
+    /// Pieces with the wall, course and run each is in.
+    pub fn pieces(&self) -> impl Iterator<Item = (&Wall, &Course, &Run, &Piece)> {
+        self.walls().flat_map(|(_, w)| {
+            w.courses.iter().flat_map(move |c| {
+                c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (w, c, r, p)))
+            })
+        })
+    }
+}

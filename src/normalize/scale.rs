@@ -1,0 +1,162 @@
+//! Which unit the drawing is in, and how sure that is. Never silent: the header is right in fewer
+//! than half of real drawings (FACTS DR-02).
+
+use std::collections::BTreeMap;
+
+use crate::diag::{Note, Notes, Refusal};
+use crate::geom::polygon::bounds;
+use crate::geom::vocabulary::{Point, Rect};
+use crate::job::Job;
+use crate::model::drawing::Drawing;
+use crate::model::linework::{Linework, Role, Scale};
+use crate::units::{Unit, feet_inches, parse_length};
+
+/// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
+const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
+/// Heights a door may have, inches: nominal doors are 80, 84 and 96 (FACTS section 3, call sizes).
+const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
+
+/// Settles the scale: the job's unit, a known distance, the header, or the evidence of sizes.
+pub(super) fn settle(
+    drawing: &Drawing,
+    lines: &Linework,
+    job: &Job,
+    notes: &mut Notes,
+) -> Result<Scale, Refusal> {
+    if let Some(text) = &job.drawing.known {
+        return known(text);
+    }
+    let evidence = Evidence::of(lines);
+    let (unit, source) = match (job.drawing.unit, drawing.unit) {
+        (Some(unit), _) => (unit, "the job"),
+        (None, Some(unit)) => (unit, "the drawing's header"),
+        (None, None) => {
+            let likely = evidence.likely().unwrap_or(Unit::Inch);
+            let message = format!(
+                "the drawing names no unit; {} is taken, by the size of its walls and doors",
+                likely.word()
+            );
+            let help = "Set `unit` under [drawing] in the job file to be sure.";
+            notes.push(Note::warning("unit-assumed", message, help));
+            (likely, "the size of walls and doors")
+        }
+    };
+    if !evidence.plausible(unit) {
+        return Err(implausible(&evidence, unit, source));
+    }
+    let proved = evidence.proves(unit);
+    let backing = if proved {
+        "; door heights or written dimensions agree"
+    } else {
+        "; nothing else in the drawing proves it"
+    };
+    let source = format!("{source}{backing}");
+    notes.push(Note::info(
+        "unit-taken",
+        format!("1 drawing unit is 1 {}, by {source}", unit.word()),
+        "Set `unit` under [drawing] if that is wrong.",
+    ));
+    Ok(Scale { inches: unit.inches(), unit: unit.word().to_owned(), source, proved })
+}
+
+fn implausible(evidence: &Evidence, unit: Unit, source: &str) -> Refusal {
+    let tallest = evidence.tallest * unit.inches();
+    let likely = match evidence.likely() {
+        Some(u) => format!(
+            " In {} it would be {}: that is the likely unit.",
+            u.word(),
+            feet_inches(evidence.tallest * u.inches())
+        ),
+        None => String::new(),
+    };
+    let message = format!(
+        "by {source} the unit is {}, but then the tallest wall is {} high.{likely}",
+        unit.word(),
+        feet_inches(tallest)
+    );
+    let help = "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.";
+    let note = Note::error("unit-implausible", message, help);
+    match evidence.at {
+        Some(p) => note.at(p).into(),
+        None => note.into(),
+    }
+}
+
+/// `x1,y1 x2,y2 = 16'-0"`, points in drawing units.
+fn known(text: &str) -> Result<Scale, Refusal> {
+    let fail = || {
+        let help = "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units.";
+        Refusal::from(Note::error(
+            "known-unreadable",
+            format!("the known distance `{text}` cannot be read"),
+            help,
+        ))
+    };
+    let (points, length) = text.split_once('=').ok_or_else(fail)?;
+    let numbers: Vec<f64> =
+        points.split([',', ' ']).filter(|t| !t.is_empty()).map_while(|t| t.parse().ok()).collect();
+    let [x1, y1, x2, y2] = numbers[..] else { return Err(fail()) };
+    let drawn = Point::new(x1, y1).distance(Point::new(x2, y2));
+    let length = parse_length(length, Unit::Inch).filter(|l| *l > 0.0).ok_or_else(fail)?;
+    if !(drawn.is_finite() && drawn > 0.0) {
+        return Err(fail());
+    }
+    let source = format!("the known distance {text}");
+    Ok(Scale { inches: length / drawn, unit: "scaled".to_owned(), source, proved: true })
+}
+
+/// Sizes in drawing units that speak for a unit.
+struct Evidence {
+    tallest: f64,
+    at: Option<Point>,
+    doors: Vec<f64>,
+    /// Drawn length and the inches its text states, for dimensions that state a unit.
+    stated: Vec<(f64, f64)>,
+}
+
+impl Evidence {
+    fn of(lines: &Linework) -> Self {
+        let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
+        let boxes: Vec<Rect> = walls.filter_map(|s| bounds(&s.points)).collect();
+        let tallest = boxes.iter().max_by(|a, b| a.height().total_cmp(&b.height()));
+        let mut doors: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
+        for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(Role::Door)) {
+            let Some(b) = bounds(&s.points) else { continue };
+            let key = (s.group, if s.group.is_some() { 0 } else { i });
+            doors.entry(key).and_modify(|r| *r = r.union(b)).or_insert(b);
+        }
+        let stated = lines.measured.iter().filter_map(|m| {
+            let text = m.text.as_ref().filter(|t| t.contains(['\'', '"', '′', '″']))?;
+            Some((m.drawn, parse_length(text, Unit::Inch)?))
+        });
+        Evidence {
+            tallest: tallest.map_or(0.0, Rect::height),
+            at: tallest.map(|r| Point::new(r.x0, r.y1)),
+            doors: doors.values().map(Rect::height).collect(),
+            stated: stated.collect(),
+        }
+    }
+
+    fn plausible(&self, unit: Unit) -> bool {
+        let tall = self.tallest * unit.inches();
+        // Loose lines on a wall layer may all be level; then there is nothing to judge by.
+        self.tallest == 0.0 || WALL.contains(&tall)
+    }
+
+    fn doors_fit(&self, unit: Unit) -> bool {
+        self.doors.iter().any(|d| DOOR.contains(&(d * unit.inches())))
+    }
+
+    fn proves(&self, unit: Unit) -> bool {
+        let agrees =
+            |(drawn, stated): &(f64, f64)| (drawn * unit.inches() - stated).abs() <= 0.02 * stated;
+        self.doors_fit(unit) || self.stated.iter().any(agrees)
+    }
+
+    /// The unit that sizes speak for.
+    fn likely(&self) -> Option<Unit> {
+        let fits = |u: &Unit| self.plausible(*u);
+        let by_doors = Unit::ALL.into_iter().filter(fits).find(|u| self.doors_fit(*u));
+        by_doors.or_else(|| Unit::ALL.into_iter().find(fits)).filter(|_| self.tallest > 0.0)
+    }
+}

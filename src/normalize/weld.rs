@@ -1,0 +1,230 @@
+//! Outlines closed: by their flag, by ends that meet, or by loose lines that join end to end
+//! within the weld tolerance. Larger gaps are reported and never welded.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::diag::{Note, Notes};
+use crate::geom::vocabulary::Point;
+use crate::model::linework::{Linework, Role, Stroke};
+use crate::units::inches_fraction;
+
+/// Roles whose strokes must be loops.
+const LOOPS: [Role; 8] = [
+    Role::Wall,
+    Role::Bare,
+    Role::Roof,
+    Role::Window,
+    Role::Door,
+    Role::MountingBlock,
+    Role::Obstacle,
+    Role::Frame,
+];
+
+/// Joins loose strokes of each role and insertion into loops, and reports outlines left open.
+pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes) {
+    let mut joined = 0usize;
+    let mut sets: BTreeMap<(Role, usize, Option<usize>), Vec<usize>> = BTreeMap::new();
+    for (i, s) in lines.strokes.iter().enumerate() {
+        if let Some(role) = s.role.filter(|r| LOOPS.contains(r) && !s.closed) {
+            sets.entry((role, s.layer, s.group)).or_default().push(i);
+        }
+    }
+    let mut gone = BTreeSet::new();
+    let mut made = Vec::new();
+    for set in sets.values() {
+        for chain in chains(&lines.strokes, set, weld) {
+            joined += chain.welded;
+            let Some(first) = chain.members.first() else { continue };
+            let mut stroke = lines.strokes[*first].clone();
+            if chain.members.len() == 1 && !chain.closed {
+                continue;
+            }
+            stroke.points = chain.points;
+            stroke.closed = chain.closed;
+            gone.extend(chain.members);
+            made.push(stroke);
+        }
+    }
+    let mut i = 0;
+    lines.strokes.retain(|_| {
+        i += 1;
+        !gone.contains(&(i - 1))
+    });
+    lines.strokes.extend(made);
+    if joined > 0 {
+        let message = format!(
+            "{joined} ends were apart by less than the weld distance ({}) and are joined",
+            inches_fraction(weld)
+        );
+        notes.push(Note::info(
+            "ends-joined",
+            message,
+            "Nothing to do; `weld` under [drawing] sets the distance.",
+        ));
+    }
+    report_open(lines, notes);
+}
+
+/// Strokes joined end to end.
+#[derive(Debug)]
+pub struct Chain {
+    /// Indices of the strokes, in order.
+    pub members: Vec<usize>,
+    /// All points.
+    pub points: Vec<Point>,
+    /// Whether the ends meet.
+    pub closed: bool,
+    /// Joints that were not exact.
+    pub welded: usize,
+}
+
+/// Chains of the open strokes in `set`, longest reach first come first served.
+pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
+    let cell = weld.max(1.0 / 64.0) * 4.0;
+    let key = |p: Point| ((p.x / cell).floor() as i64, (p.y / cell).floor() as i64);
+    let mut ends: BTreeMap<(i64, i64), Vec<(usize, bool)>> = BTreeMap::new();
+    for &i in set {
+        let p = &strokes[i].points;
+        if let (Some(a), Some(b)) = (p.first(), p.last()) {
+            ends.entry(key(*a)).or_default().push((i, true));
+            ends.entry(key(*b)).or_default().push((i, false));
+        }
+    }
+    let mut used = BTreeSet::new();
+    // The nearest unused end within the weld distance: (stroke, whether it is that one's start).
+    let near = |p: Point, used: &BTreeSet<usize>| -> Option<(usize, bool, f64)> {
+        let (cx, cy) = key(p);
+        let mut best: Option<(usize, bool, f64)> = None;
+        for dx in -1..=1 {
+            for dy in -1..=1 {
+                for &(i, start) in ends.get(&(cx + dx, cy + dy)).into_iter().flatten() {
+                    let pts = &strokes[i].points;
+                    let q = if start { pts.first() } else { pts.last() };
+                    let d = q.map_or(f64::INFINITY, |q| q.distance(p));
+                    if !used.contains(&i) && d <= weld && best.is_none_or(|b| d < b.2) {
+                        best = Some((i, start, d));
+                    }
+                }
+            }
+        }
+        best
+    };
+    let mut out = Vec::new();
+    for &i in set {
+        if !used.insert(i) {
+            continue;
+        }
+        let mut chain =
+            Chain { members: vec![i], points: strokes[i].points.clone(), closed: false, welded: 0 };
+        for _ in 0..2 {
+            while let Some(&tail) = chain.points.last() {
+                let Some((j, start, d)) = near(tail, &used) else { break };
+                used.insert(j);
+                chain.members.push(j);
+                chain.welded += usize::from(d > 0.0);
+                let more = strokes[j].points.iter().copied();
+                let more: Vec<Point> = if start { more.collect() } else { more.rev().collect() };
+                chain.points.extend(more.into_iter().skip(1));
+            }
+            chain.points.reverse();
+        }
+        let (first, last) = (chain.points.first().copied(), chain.points.last().copied());
+        if let (Some(a), Some(b)) = (first, last) {
+            let d = a.distance(b);
+            if chain.points.len() > 3 && d <= weld {
+                chain.closed = true;
+                chain.welded += usize::from(d > 0.0);
+                chain.points.pop();
+            }
+        }
+        out.push(chain);
+    }
+    out
+}
+
+/// An open outline on a wall or bare layer stops the program: its area is a guess.
+fn report_open(lines: &Linework, notes: &mut Notes) {
+    let k = lines.scale.inches;
+    let open: Vec<&Stroke> = lines
+        .strokes
+        .iter()
+        .filter(|s| !s.closed && matches!(s.role, Some(Role::Wall | Role::Bare)))
+        .collect();
+    for s in &open {
+        let (Some(a), Some(b)) = (s.points.first(), s.points.last()) else { continue };
+        // The gap is to the nearest other loose end, its own other end included.
+        let others = open
+            .iter()
+            .filter(|o| !std::ptr::eq(**o, *s))
+            .flat_map(|o| [o.points.first(), o.points.last()])
+            .flatten();
+        let mut nearest = *b;
+        for q in others {
+            if q.distance(*a) < nearest.distance(*a) {
+                nearest = *q;
+            }
+        }
+        let gap = nearest.distance(*a);
+        let what = if s.role == Some(Role::Wall) { "a wall" } else { "a bare area" };
+        let (p, q) = (Point::new(a.x / k, a.y / k), Point::new(nearest.x / k, nearest.y / k));
+        let message = format!(
+            "the outline of {what} on layer {} is open by {} between ({:.3}, {:.3}) and ({:.3}, {:.3})",
+            s.origin.layer,
+            inches_fraction(gap),
+            p.x,
+            p.y,
+            q.x,
+            q.y
+        );
+        let help = "Close the outline in the drawing; gaps up to `weld` under [drawing] are joined by the program.";
+        notes.push(Note::error("wall-open", message, help).about(&s.origin).at(p));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::diag::Origin;
+
+    fn line(a: (f64, f64), b: (f64, f64)) -> Stroke {
+        Stroke {
+            points: vec![a.into(), b.into()],
+            closed: false,
+            role: Some(Role::Wall),
+            layer: 0,
+            group: None,
+            origin: Origin::default(),
+        }
+    }
+
+    #[test]
+    fn four_loose_lines_join_whatever_their_order_and_sense() {
+        let strokes = [
+            line((0., 0.), (10., 0.)),
+            line((10., 8.), (0.01, 8.)),
+            line((10., 0.), (10., 8.)),
+            line((0., 0.), (0., 8.)),
+        ];
+        let found = chains(&strokes, &[0, 1, 2, 3], 1.0 / 16.0);
+        assert_eq!(found.len(), 1);
+        assert!(found[0].closed);
+        assert_eq!((found[0].points.len(), found[0].welded), (4, 1));
+    }
+
+    #[test]
+    fn a_gap_wider_than_the_weld_stays_open_and_is_measured() {
+        let mut lines = Linework::default();
+        lines.scale.inches = 1.0;
+        lines.strokes = vec![
+            line((0., 0.), (10., 0.)),
+            line((10., 0.), (10., 8.)),
+            line((10., 8.), (0., 8.)),
+            line((0., 8.), (0., 0.5)),
+        ];
+        let mut notes = Notes::default();
+        close_outlines(&mut lines, 1.0 / 16.0, &mut notes);
+        let note = &notes.all()[0];
+        assert_eq!(note.code, "wall-open");
+        assert!(note.message.contains("open by 1/2\""), "{}", note.message);
+    }
+}

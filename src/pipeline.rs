@@ -1,0 +1,336 @@
+//! The order of the stages, known here alone.
+
+use rayon::prelude::*;
+use sha2::{Digest, Sha256};
+
+use crate::course::problem::{make, problem};
+use crate::course::runs::courses;
+use crate::course::story_pole::story_pole;
+use crate::diag::{Notes, Refusal};
+use crate::geom::polygon::{Polygon, total_area};
+use crate::geom::vocabulary::Point;
+use crate::job::Job;
+use crate::model::course::{Course, StoryPole};
+use crate::model::drawing::Drawing;
+use crate::model::house::{self, House};
+use crate::model::layout::{self, Layout, Xy};
+use crate::model::linework::{LayerUse, Linework, Scale};
+use crate::model::receiver::Field;
+use crate::model::seam::SeamPlan;
+use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+
+/// What is told to whoever watches the search for seams.
+pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
+
+/// What the head of the flow found: enough for `check` and `layers`, and for a layout.
+#[derive(Debug)]
+pub struct Reading {
+    /// The drawing as read.
+    pub drawing: Drawing,
+    /// Its lines in inches, with roles.
+    pub lines: Linework,
+    /// The house.
+    pub house: House,
+}
+
+/// Reads a drawing as far as the house.
+///
+/// # Errors
+/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `notes`.
+pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
+    job.validate()?;
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), notes)?;
+    let lines = normalize::linework(&drawing, job, notes)?;
+    let house = extract::house(&lines, job, notes)?;
+    notes.refuse_on_error()?;
+    Ok(Reading { drawing, lines, house })
+}
+
+/// Reads a drawing and lays the house out.
+///
+/// # Errors
+/// As [`reading`].
+pub fn layout(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    notes: &mut Notes,
+    watch: Watch,
+) -> Result<Layout, Refusal> {
+    let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
+    let mut out = lay(&house, &lines.scale, job, notes, watch);
+    out.drawing.name = name.to_owned();
+    out.drawing.sha256 = hex(&Sha256::digest(bytes));
+    Ok(out)
+}
+
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().map(|b| format!("{b:02x}")).collect()
+}
+
+/// The layers of a drawing with their roles.
+///
+/// # Errors
+/// When the drawing cannot be read.
+pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
+    let mut notes = Notes::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    Ok(normalize::roles::layer_roles(&drawing, job))
+}
+
+/// Every file of a layout: its path in the folder and its bytes.
+///
+/// # Errors
+/// `write-failed` when a sheet cannot be turned into PDF or PNG.
+pub fn outputs(
+    layout: &Layout,
+    source: &[u8],
+    pictures: bool,
+) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
+    let failed = |e: String| {
+        Refusal::from(crate::diag::Note::error(
+            "write-failed",
+            e,
+            "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
+        ))
+    };
+    let mut out = vec![
+        ("layout.json".to_owned(), write::json::layout(layout)),
+        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
+        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
+        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
+    ];
+    let overlay = annotate::overlay(layout);
+    let spliced = write::overlay::spliced(source, &overlay);
+    out.push((
+        "overlay.dxf".to_owned(),
+        spliced.unwrap_or_else(|_| write::overlay::separate(&overlay)),
+    ));
+    let sheets = annotate::sheets(layout);
+    let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
+    if pictures {
+        let title = if layout.job.title.project.is_empty() {
+            &layout.drawing.name
+        } else {
+            &layout.job.title.project
+        };
+        let pdf = write::pdf::document(&sheets, &svgs, title, &layout.job.title.drawn_by)
+            .map_err(failed)?;
+        out.push(("sheets.pdf".to_owned(), pdf));
+        // Pictures do not depend on one another; their order is kept.
+        let pngs: Result<Vec<Vec<u8>>, String> =
+            svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
+        for (sheet, png) in sheets.iter().zip(pngs.map_err(failed)?) {
+            out.push((format!("sheets/{}.png", sheet.name), png));
+        }
+    }
+    out.extend(
+        sheets
+            .iter()
+            .zip(svgs)
+            .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
+    );
+    Ok(out)
+}
+
+/// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.
+const PNG_DPI: f64 = 150.0;
+
+/// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
+pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
+    let pole = story_pole(house, job);
+    let fields: Vec<Field> = house
+        .elevations
+        .iter()
+        .enumerate()
+        .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
+        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .collect();
+    let walls: Vec<&house::Wall> =
+        fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
+    let laid: Vec<Vec<Course>> =
+        fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
+    let plan = seam::plan(&problem(house, &fields, &laid, job), watch);
+    let trims = trim::trims(house, &fields, &pole, job);
+    let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
+    let mut out = bundle(house, scale, job, &pole);
+    for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
+        let shown = shown_wall(wall, field, courses);
+        out.elevations[field.elevation].walls.push(shown);
+    }
+    out.panels = made.panels;
+    out.trims = trims;
+    out.bound = bound(&out, &plan);
+    course_notes(&out, notes);
+    out.takeoff = takeoff::quantities(&out).lines;
+    out.verify = verify::check(&out);
+    out.notes = notes.all().to_vec();
+    out
+}
+
+/// Everything but walls, panels and trims.
+fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
+    let elevations = house.elevations.iter().map(|e| layout::Elevation {
+        name: e.name.clone(),
+        to_source: e.to_source.as_coeffs(),
+        grade: xys(&e.grade),
+        walls: Vec::new(),
+        backdrop: e.backdrop.clone(),
+    });
+    Layout {
+        format: layout::FORMAT,
+        drawing: layout::Source {
+            unit: scale.unit.clone(),
+            unit_source: scale.source.clone(),
+            inches_per_unit: scale.inches,
+            unit_proved: scale.proved,
+            ..Default::default()
+        },
+        job: job.clone(),
+        datum: pole.datum,
+        datum_why: pole.why.clone(),
+        elevations: elevations.collect(),
+        panels: Vec::new(),
+        bound: layout::Bound::default(),
+        trims: Vec::new(),
+        takeoff: Vec::new(),
+        verify: layout::Verify::default(),
+        notes: Vec::new(),
+    }
+}
+
+fn xys(points: &[Point]) -> Vec<Xy> {
+    points.iter().map(|p| [p.x, p.y]).collect()
+}
+
+fn shown_wall(wall: &house::Wall, field: &Field, courses: Vec<layout::Course>) -> layout::Wall {
+    let openings: Vec<layout::Opening> = wall
+        .openings
+        .iter()
+        .map(|o| {
+            let (left, right, sill, head) = o.sides();
+            let outline = xys(&o.outline);
+            layout::Opening { id: o.id.clone(), kind: o.kind, outline, left, right, sill, head }
+        })
+        .collect();
+    let edges = field.edges.iter().map(|e| layout::Edge {
+        kind: e.kind,
+        from: [e.from.x, e.from.y],
+        to: [e.to.x, e.to.y],
+        pitch: e.pitch,
+        receiver: e.receiver,
+        opening: e.opening.and_then(|i| openings.get(i)).map(|o| o.id.clone()),
+        tag: e.tag.clone(),
+    });
+    let holes: Vec<Polygon> =
+        wall.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
+    let gross = total_area(&wall.faces);
+    let net = total_area(&crate::geom::boolean::difference(
+        &wall.faces,
+        &crate::geom::boolean::union_all(&holes),
+    ));
+    layout::Wall {
+        id: wall.id.clone(),
+        outline: xys(&wall.outline),
+        way: wall.way,
+        field: field.shapes.iter().flat_map(|p| p.rings().map(|r| xys(r))).collect(),
+        gross_area: gross / 144.0,
+        net_area: net / 144.0,
+        drawn_exposure: wall.drawn_exposure,
+        edges: edges.collect(),
+        obstacles: wall
+            .obstacles
+            .iter()
+            .map(|o| layout::Obstacle {
+                id: o.id.clone(),
+                mounting_block: o.mounting_block,
+                outline: xys(&o.outline),
+            })
+            .collect(),
+        openings,
+        courses,
+    }
+}
+
+/// The beginnings of piece marks: as few letters of the elevation's name as tell it apart, and the
+/// wall's number.
+fn codes(house: &House, fields: &[Field]) -> Vec<String> {
+    let names: Vec<String> = house
+        .elevations
+        .iter()
+        .map(|e| e.name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect())
+        .collect();
+    let short = |i: usize| -> String {
+        let whole: Vec<char> = names[i].chars().collect();
+        (1..=whole.len().min(3))
+            .map(|k| whole[..k].iter().collect::<String>())
+            .find(|s| names.iter().filter(|n| n.starts_with(s.as_str())).count() == 1)
+            .unwrap_or_else(|| format!("E{}-", i + 1))
+    };
+    fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
+}
+
+fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
+    let c = &plan.certificate;
+    let by_area = takeoff::panels_by_area(layout);
+    let words = if c.proven {
+        format!("{} panels; no layout under these rules can use fewer.", c.panels)
+    } else {
+        format!("{} panels; no layout under these rules can use fewer than {}.", c.panels, c.bound)
+    };
+    layout::Bound {
+        panels: c.bound,
+        best: layout.panels.len(),
+        proven: c.proven,
+        method: c.method.clone(),
+        excludes: c.excludes.clone(),
+        words,
+        certificate: c.clone(),
+        crew: plan.crew_panels,
+        by_area,
+        other_policy: plan.other_policy_panels,
+        conflicts: plan.conflicts.clone(),
+    }
+}
+
+/// Findings of the stages after reading: thin strips and rules that could not be kept.
+fn course_notes(layout: &Layout, notes: &mut Notes) {
+    use crate::diag::Note;
+    let least = layout.job.courses.least_strip;
+    for e in &layout.elevations {
+        for w in &e.walls {
+            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
+            for (c, r) in thin {
+                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
+                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
+                    let words = crate::units::inches_fraction(height);
+                    let message = format!(
+                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
+                        e.name,
+                        c.index + 1,
+                        crate::units::feet_inches(r.x0),
+                        crate::units::feet_inches(r.x1),
+                        w.id
+                    );
+                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
+                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
+                }
+            }
+        }
+    }
+    for c in &layout.bound.conflicts {
+        let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
+        let message = format!(
+            "{}: courses {} cannot keep every seam rule: {}",
+            c.elevation,
+            courses.join(", "),
+            c.broken
+        );
+        let help = if c.remedy.is_empty() {
+            "Relax `seams.stagger` or `seams.shortest` in the job."
+        } else {
+            &c.remedy
+        };
+        notes.push(Note::warning("seam-rules-conflict", message, help).on(&c.elevation));
+    }
+}

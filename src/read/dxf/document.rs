@@ -1,0 +1,480 @@
+//! A whole DXF: header, tables, blocks, entities, in the file's order.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::census::kind_of;
+use super::entity::Groups;
+use super::expand::{Block, Body, Expander, Raw, moved, origin};
+use super::tags::{Tag, Tags};
+use super::text::Decoder;
+use crate::diag::{Note, Notes, Refusal};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::drawing::{
+    Dialect, Drawing, Layer, Pen, Polyline, Shape, Space, Vertex, Viewport,
+};
+use crate::read::limits::Limits;
+use crate::units::Unit;
+
+/// Reads a DXF.
+///
+/// # Errors
+/// `file-truncated` when the entities are missing.
+pub(in crate::read) fn drawing(
+    bytes: &[u8],
+    name: &str,
+    limits: &Limits,
+    notes: &mut Notes,
+) -> Result<Drawing, Refusal> {
+    let mut reader = Reader::new(bytes, limits, notes);
+    reader.sections();
+    reader.finish(name)
+}
+
+struct Reader<'a, 'n> {
+    tags: Tags<'a>,
+    ahead: Option<Tag<'a>>,
+    limits: &'n Limits,
+    notes: &'n mut Notes,
+    decoder: Decoder,
+    out: Drawing,
+    names: Vec<Arc<str>>,
+    index: BTreeMap<String, usize>,
+    blocks: BTreeMap<String, Block>,
+    raws: Vec<Raw>,
+    skipped: BTreeMap<String, (usize, usize)>,
+    broken: BTreeMap<&'static str, (usize, usize)>,
+    saw_entities: bool,
+    saw_end: bool,
+    version: String,
+    code_page: String,
+}
+
+impl<'a, 'n> Reader<'a, 'n> {
+    fn new(bytes: &'a [u8], limits: &'n Limits, notes: &'n mut Notes) -> Self {
+        let mut tags = Tags::new(bytes);
+        let binary = tags.is_binary();
+        let ahead = tags.next();
+        let dialect = Dialect { binary, ..Default::default() };
+        let out = Drawing { dialect, ..Default::default() };
+        Reader {
+            tags,
+            ahead,
+            limits,
+            notes,
+            decoder: Decoder::new("", ""),
+            out,
+            names: Vec::new(),
+            index: BTreeMap::new(),
+            blocks: BTreeMap::new(),
+            raws: Vec::new(),
+            skipped: BTreeMap::new(),
+            broken: BTreeMap::new(),
+            saw_entities: false,
+            saw_end: false,
+            version: String::new(),
+            code_page: String::new(),
+        }
+    }
+
+    fn next(&mut self) -> Option<Tag<'a>> {
+        let tag = self.ahead.take();
+        self.ahead = self.tags.next();
+        tag
+    }
+
+    /// The tags from a 0 tag up to the next one. The buffer is reused.
+    fn gather(&mut self, first: Tag<'a>, into: &mut Vec<Tag<'a>>) {
+        into.clear();
+        into.push(first);
+        // Extension groups (102 {..}) hold other entities' handles; they are passed over, whatever
+        // their nesting.
+        let mut inside = 0usize;
+        while let Some(tag) = self.ahead {
+            if tag.code == 0 {
+                break;
+            }
+            self.next();
+            if tag.code == 102 {
+                if tag.value.trim_ascii().starts_with(b"{") {
+                    inside += 1;
+                } else {
+                    inside = inside.saturating_sub(1);
+                }
+                continue;
+            }
+            if tag.code == 1001 {
+                // Extended data runs to the entity's end.
+                while self.ahead.is_some_and(|t| t.code >= 1000) {
+                    self.next();
+                }
+                continue;
+            }
+            if inside == 0 && tag.code != 999 && into.len() < 8 * self.limits.vertices {
+                into.push(tag);
+            }
+        }
+    }
+
+    fn sections(&mut self) {
+        let mut buffer = Vec::new();
+        while let Some(tag) = self.next() {
+            if tag.code != 0 {
+                continue;
+            }
+            if tag.is("EOF") {
+                self.saw_end = true;
+                return;
+            }
+            if !tag.is("SECTION") {
+                continue;
+            }
+            let Some(section) = self.next() else { return };
+            if section.is("HEADER") {
+                self.header();
+            } else if section.is("TABLES") {
+                self.tables(&mut buffer);
+            } else if section.is("BLOCKS") {
+                self.block_section(&mut buffer);
+            } else if section.is("ENTITIES") {
+                self.saw_entities = true;
+                let mut raws = std::mem::take(&mut self.raws);
+                self.entities(&mut buffer, &mut raws, |t| t.is("ENDSEC") || t.is("EOF"));
+                self.raws = raws;
+            }
+        }
+    }
+
+    fn header(&mut self) {
+        let mut name: &[u8] = b"";
+        while let Some(tag) = self.ahead {
+            if tag.code == 0 {
+                break;
+            }
+            self.next();
+            if tag.code == 9 {
+                name = tag.value.trim_ascii();
+                continue;
+            }
+            match name {
+                b"$ACADVER" if tag.code == 1 => {
+                    self.version = String::from_utf8_lossy(tag.value.trim_ascii()).into_owned()
+                }
+                b"$DWGCODEPAGE" if tag.code == 3 => {
+                    self.code_page = String::from_utf8_lossy(tag.value.trim_ascii()).into_owned()
+                }
+                b"$INSUNITS" if tag.code == 70 => {
+                    self.out.unit = tag.int().and_then(|c| Unit::from_insunits(c as i32));
+                }
+                _ => {}
+            }
+        }
+        self.decoder = Decoder::new(&self.code_page, &self.version);
+    }
+
+    fn layer(&mut self, name: &str) -> usize {
+        let key = name.to_uppercase();
+        if let Some(i) = self.index.get(&key) {
+            return *i;
+        }
+        let i = self.out.layers.len();
+        self.out.layers.push(Layer { name: name.to_owned(), shown: true, pen: Pen::default() });
+        self.names.push(Arc::from(name));
+        self.index.insert(key, i);
+        i
+    }
+
+    fn tables(&mut self, buffer: &mut Vec<Tag<'a>>) {
+        while let Some(tag) = self.next() {
+            if tag.code != 0 {
+                continue;
+            }
+            if tag.is("ENDSEC") || tag.is("EOF") {
+                return;
+            }
+            self.gather(tag, buffer);
+            if !tag.is("LAYER") {
+                continue;
+            }
+            let groups = Groups { tags: buffer, decoder: self.decoder };
+            let Some(name) = groups.text(2) else { continue };
+            // Bit 1 of the flags: frozen; a negative colour: off (FACTS DR-09).
+            let frozen = groups.int(70) & 1 == 1;
+            let off = groups.int(62) < 0;
+            let i = self.layer(&name);
+            self.out.layers[i].shown = !(frozen || off);
+        }
+    }
+
+    fn block_section(&mut self, buffer: &mut Vec<Tag<'a>>) {
+        while let Some(tag) = self.next() {
+            if tag.code != 0 {
+                continue;
+            }
+            if tag.is("ENDSEC") || tag.is("EOF") {
+                return;
+            }
+            if !tag.is("BLOCK") {
+                continue;
+            }
+            self.gather(tag, buffer);
+            let groups = Groups { tags: buffer, decoder: self.decoder };
+            let name = groups.text(2).unwrap_or_default();
+            let base = groups.point(10).unwrap_or(Point::ZERO);
+            let mut raws = Vec::new();
+            self.entities(buffer, &mut raws, |t| t.is("ENDBLK") || t.is("ENDSEC") || t.is("EOF"));
+            // Space blocks hold their entities here in some files; the rest are definitions.
+            let upper = name.to_uppercase();
+            if upper.starts_with("*MODEL_SPACE") || upper.starts_with("$MODEL_SPACE") {
+                self.raws.extend(raws);
+            } else if upper.starts_with("*PAPER_SPACE") || upper.starts_with("$PAPER_SPACE") {
+                let paper = Space::Paper(name.clone());
+                self.raws.extend(raws.into_iter().map(|r| Raw { space: paper.clone(), ..r }));
+            } else {
+                self.blocks.entry(upper).or_insert(Block { base, raws });
+            }
+        }
+    }
+
+    /// Entities up to (not past) a 0 tag that `ends` them.
+    fn entities(
+        &mut self,
+        buffer: &mut Vec<Tag<'a>>,
+        raws: &mut Vec<Raw>,
+        ends: impl Fn(&Tag) -> bool,
+    ) {
+        while let Some(tag) = self.ahead {
+            if tag.code == 0 && ends(&tag) {
+                if tag.is("ENDBLK") {
+                    self.next();
+                }
+                return;
+            }
+            self.next();
+            if tag.code != 0 {
+                continue;
+            }
+            self.gather(tag, buffer);
+            self.entity(buffer, raws);
+        }
+    }
+
+    fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
+        let first = buffer[0];
+        let Some(kind) = kind_of(first.value) else {
+            let name = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
+            if self.skipped.len() < 200 || self.skipped.contains_key(&name) {
+                self.skipped.entry(name).or_insert((0, first.line)).0 += 1;
+            }
+            return;
+        };
+        if matches!(kind, "ATTDEF" | "VERTEX" | "SEQEND") {
+            return;
+        }
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let name = groups.text(8).unwrap_or_else(|| "0".to_owned());
+        let handle = groups.text(5);
+        let invisible = groups.int(60) & 1 == 1;
+        let paper = groups.int(67) == 1;
+        let layer = self.layer(&name);
+        let space = if paper { Space::Paper(String::new()) } else { Space::Model };
+        let at = origin(first.line, handle, kind, &self.names[layer]);
+        if kind == "VIEWPORT" {
+            self.viewport(buffer);
+            return;
+        }
+        let bodies: Option<Vec<Body>> = match kind {
+            "POLYLINE" => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
+            "INSERT" => self.insert(buffer, raws, layer, &space),
+            _ => Groups { tags: buffer, decoder: self.decoder }
+                .shape(kind)
+                .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
+        };
+        match bodies {
+            Some(list) => raws.extend(list.into_iter().map(|body| Raw {
+                layer,
+                space: space.clone(),
+                invisible,
+                origin: at.clone(),
+                body,
+            })),
+            None => self.broken.entry(kind).or_insert((0, first.line)).0 += 1,
+        }
+    }
+
+    /// POLYLINE with its VERTEX entities, up to SEQEND.
+    fn polyline(&mut self, buffer: &mut Vec<Tag<'a>>) -> Option<Shape> {
+        let head = Groups { tags: buffer, decoder: self.decoder };
+        let flags = head.int(70);
+        let ocs = if flags & 8 == 8 {
+            crate::geom::vocabulary::Affine::IDENTITY
+        } else {
+            head.ocs(head.float(30).unwrap_or(0.0))
+        };
+        let mut vertices = Vec::new();
+        while let Some(tag) = self.ahead {
+            if tag.code != 0 || !(tag.is("VERTEX") || tag.is("SEQEND")) {
+                break;
+            }
+            self.next();
+            self.gather(tag, buffer);
+            if tag.is("SEQEND") {
+                break;
+            }
+            let v = Groups { tags: buffer, decoder: self.decoder };
+            // Control points of a spline frame are no part of the line.
+            if v.int(70) & 16 == 16 || vertices.len() >= self.limits.vertices {
+                continue;
+            }
+            if let Some(at) = v.point(10) {
+                vertices.push(Vertex { at, bulge: v.float(42).unwrap_or(0.0) });
+            }
+        }
+        // Meshes and polyface meshes are surfaces, not lines.
+        if flags & (16 | 64) != 0 {
+            return None;
+        }
+        Some(moved(Shape::Polyline(Polyline { vertices, closed: flags & 1 == 1 }), ocs))
+    }
+
+    /// INSERT with its ATTRIB entities: shown ones become texts of their own.
+    fn insert(
+        &mut self,
+        buffer: &mut Vec<Tag<'a>>,
+        raws: &mut Vec<Raw>,
+        layer: usize,
+        space: &Space,
+    ) -> Option<Vec<Body>> {
+        let head = Groups { tags: buffer, decoder: self.decoder };
+        let follows = head.int(66) == 1;
+        let mut insert = head.insert();
+        while let Some(tag) = self.ahead {
+            if !follows || tag.code != 0 || !(tag.is("ATTRIB") || tag.is("SEQEND")) {
+                break;
+            }
+            self.next();
+            self.gather(tag, buffer);
+            if tag.is("SEQEND") {
+                break;
+            }
+            let a = Groups { tags: buffer, decoder: self.decoder };
+            let (tag_name, value) = (a.text(2).unwrap_or_default(), a.text(1).unwrap_or_default());
+            let hidden = a.int(70) & 1 == 1;
+            let own = a.text(8).filter(|n| n != "0");
+            let text = a.shape("ATTRIB");
+            let handle = a.text(5);
+            if let Some(i) = &mut insert {
+                i.attributes.push((tag_name, value));
+            }
+            let on = own.map_or(layer, |n| self.layer(&n));
+            let at = origin(tag.line, handle, "ATTRIB", &self.names[on]);
+            for shape in text.unwrap_or_default() {
+                raws.push(Raw {
+                    layer: on,
+                    space: space.clone(),
+                    invisible: hidden,
+                    origin: at.clone(),
+                    body: Body::Shape(shape),
+                });
+            }
+        }
+        insert.map(|i| vec![Body::Insert(i)])
+    }
+
+    fn viewport(&mut self, buffer: &[Tag<'a>]) {
+        let g = Groups { tags: buffer, decoder: self.decoder };
+        // Viewport 1 is the sheet itself.
+        if g.int(69) == 1 {
+            return;
+        }
+        let (Some(c), Some(w), Some(h)) = (g.point(10), g.float(40), g.float(41)) else { return };
+        let (Some(view), Some(height)) = (g.point(12), g.float(45)) else { return };
+        if h <= 0.0 || height <= 0.0 {
+            return;
+        }
+        let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
+        let (vw, centre) = (height * w / h, view + target);
+        self.out.viewports.push(Viewport {
+            layout: String::new(),
+            paper: Rect::from_center_size(c, (w, h)),
+            model: Rect::from_center_size(centre, (vw, height)),
+            frozen: Vec::new(),
+        });
+    }
+
+    fn finish(mut self, name: &str) -> Result<Drawing, Refusal> {
+        self.report();
+        if !self.saw_entities && self.raws.is_empty() {
+            let what = if self.saw_end {
+                "has no ENTITIES section"
+            } else {
+                "breaks off before its ENTITIES section"
+            };
+            let help = "Open it in the program that made it and save it again as DXF.";
+            return Err(Note::error(
+                "file-truncated",
+                format!("{name} {what}; nothing can be read from it"),
+                help,
+            )
+            .into());
+        }
+        if !self.saw_end {
+            let help =
+                "What was read is used; save the drawing again to be sure that nothing is missing.";
+            self.notes.push(Note::warning(
+                "file-truncated",
+                format!("{name} breaks off without an EOF mark"),
+                help,
+            ));
+        }
+        let mut out = self.out;
+        out.name = name.to_owned();
+        let version = if self.version.is_empty() { "without a version" } else { &self.version };
+        out.dialect.format = format!("DXF {version}");
+        out.dialect.encoding = self.decoder.page.name().to_owned();
+        let mut expander = Expander {
+            blocks: &self.blocks,
+            limits: self.limits,
+            notes: self.notes,
+            stack: Vec::new(),
+            full: false,
+            missing: Vec::new(),
+        };
+        expander.all(self.raws, &mut out);
+        Ok(out)
+    }
+
+    fn report(&mut self) {
+        let bad = std::mem::take(&mut self.tags.bad);
+        if let Some(first) = bad.first() {
+            let message = format!(
+                "{} lines are no group codes, the first is line {first}; they are passed over",
+                bad.len()
+            );
+            self.notes.push(Note::warning(
+                "line-bad",
+                message,
+                "Save the drawing again; compare what is missing.",
+            ));
+        }
+        for (kind, (count, line)) in std::mem::take(&mut self.broken) {
+            let message = format!(
+                "{count} {kind} lack a value or hold no number, the first at line {line}; left out"
+            );
+            self.notes.push(Note::warning(
+                "entity-broken",
+                message,
+                "Run the drawing program's audit and save again.",
+            ));
+        }
+        for (kind, (count, line)) in std::mem::take(&mut self.skipped) {
+            let message =
+                format!("{count} {kind} are of a type that is not read, the first at line {line}");
+            self.notes.push(Note::info(
+                "entity-skipped",
+                message,
+                "Explode them to lines if they show walls or openings.",
+            ));
+        }
+    }
+}

@@ -1,0 +1,288 @@
+//! One entity's group pairs to one shape.
+
+use super::tags::Tag;
+use super::text::{Decoder, lines, plain};
+use crate::geom::flatten::SAGITTA;
+use crate::geom::vocabulary::{Affine, Arc, BezPath, Point, Vec2};
+use crate::model::drawing::{Across, Dimension, Hatch, Polyline, Shape, Text, Up, Vertex};
+
+/// The group pairs of one entity.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Groups<'a, 't> {
+    /// Type and values, the leading 0 pair first.
+    pub tags: &'t [Tag<'a>],
+    /// How strings are decoded.
+    pub decoder: Decoder,
+}
+
+/// An insertion as it stands in the file.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Insert {
+    pub block: String,
+    pub placed: Affine,
+    pub columns: i64,
+    pub rows: i64,
+    /// Column and row spacing, along the rotated axes.
+    pub spacing: (f64, f64),
+    pub angle: f64,
+    pub attributes: Vec<(String, String)>,
+}
+
+impl<'a> Groups<'a, '_> {
+    pub(super) fn get(&self, code: i32) -> Option<&Tag<'a>> {
+        self.tags.iter().find(|t| t.code == code)
+    }
+
+    pub(super) fn float(&self, code: i32) -> Option<f64> {
+        self.get(code)?.float()
+    }
+
+    pub(super) fn int(&self, code: i32) -> i64 {
+        self.get(code).and_then(Tag::int).unwrap_or(0)
+    }
+
+    pub(super) fn text(&self, code: i32) -> Option<String> {
+        Some(self.decoder.text(self.get(code)?.value))
+    }
+
+    /// A point from an x code; y is ten higher.
+    pub(super) fn point(&self, code: i32) -> Option<Point> {
+        Some(Point::new(self.float(code)?, self.float(code + 10)?))
+    }
+
+    /// From object coordinates to the world's plan of x and y, by the arbitrary axis rule.
+    pub(super) fn ocs(&self, elevation: f64) -> Affine {
+        let n = [210, 220, 230].map(|c| self.float(c));
+        let [Some(x), Some(y), Some(z)] = n else { return Affine::IDENTITY };
+        let length = (x * x + y * y + z * z).sqrt();
+        if length < 1e-12 || (x == 0.0 && y == 0.0 && z > 0.0) {
+            return Affine::IDENTITY;
+        }
+        let (x, y, z) = (x / length, y / length, z / length);
+        let near_pole = x.abs() < 1.0 / 64.0 && y.abs() < 1.0 / 64.0;
+        let ax = if near_pole { (z, 0.0, -x) } else { (-y, x, 0.0) };
+        let l = (ax.0 * ax.0 + ax.1 * ax.1 + ax.2 * ax.2).sqrt();
+        let ax = (ax.0 / l, ax.1 / l, ax.2 / l);
+        let ay = (y * ax.2 - z * ax.1, z * ax.0 - x * ax.2, x * ax.1 - y * ax.0);
+        Affine::new([ax.0, ax.1, ay.0, ay.1, x * elevation, y * elevation])
+    }
+
+    /// The shape; `None` if a value it needs is missing or no number.
+    pub(super) fn shape(&self, kind: &str) -> Option<Vec<Shape>> {
+        let one = |s: Option<Shape>| s.map(|s| vec![s]);
+        match kind {
+            "LINE" => one(Some(Shape::Polyline(Polyline::line(self.point(10)?, self.point(11)?)))),
+            "LWPOLYLINE" => one(self.lwpolyline()),
+            "ARC" => one(self.arc()),
+            "CIRCLE" => one(self.circle()),
+            "ELLIPSE" => one(self.ellipse()),
+            "SPLINE" => one(super::spline::shape(self)),
+            "HATCH" => one(Some(Shape::Hatch(super::hatch::hatch(self)?))),
+            "SOLID" | "TRACE" => one(self.solid()),
+            "TEXT" | "ATTRIB" => one(self.line_of_text()),
+            "MTEXT" => self.mtext(),
+            "DIMENSION" => one(self.dimension()),
+            "POINT" => one(Some(Shape::Point(self.point(10)?))),
+            _ => None,
+        }
+    }
+
+    fn lwpolyline(&self) -> Option<Shape> {
+        let mut vertices: Vec<Vertex> = Vec::new();
+        let mut x = None;
+        for t in self.tags {
+            match t.code {
+                10 => x = Some(t.float()?),
+                20 => vertices.push(Vertex { at: Point::new(x.take()?, t.float()?), bulge: 0.0 }),
+                42 => {
+                    if let Some(v) = vertices.last_mut() {
+                        v.bulge = t.float()?;
+                    }
+                }
+                _ => {}
+            }
+        }
+        let closed = self.int(70) & 1 == 1;
+        let shape = Shape::Polyline(Polyline { vertices, closed });
+        Some(super::expand::moved(shape, self.ocs(self.float(38).unwrap_or(0.0))))
+    }
+
+    fn arc(&self) -> Option<Shape> {
+        let (centre, radius) = (self.point(10)?, self.float(40)?);
+        if radius <= 0.0 {
+            return None;
+        }
+        let (a, b) = (self.float(50)?.to_radians(), self.float(51)?.to_radians());
+        let sweep = (b - a).rem_euclid(std::f64::consts::TAU);
+        let sweep = if sweep < 1e-12 { std::f64::consts::TAU } else { sweep };
+        let at = |angle: f64| centre + radius * Vec2::from_angle(angle);
+        // A bulge near a whole circle is huge: two halves are exact.
+        let bulge = (sweep / 8.0).tan();
+        let v = |angle: f64, bulge: f64| Vertex { at: at(angle), bulge };
+        let vertices = vec![v(a, bulge), v(a + sweep / 2.0, bulge), v(a + sweep, 0.0)];
+        let shape = Shape::Polyline(Polyline { vertices, closed: false });
+        Some(super::expand::moved(shape, self.ocs(self.float(30).unwrap_or(0.0))))
+    }
+
+    fn circle(&self) -> Option<Shape> {
+        let (centre, radius) = (self.point(10)?, self.float(40)?);
+        if radius <= 0.0 {
+            return None;
+        }
+        let v = |dx: f64| Vertex { at: centre + Vec2::new(dx, 0.0), bulge: 1.0 };
+        let shape = Polyline { vertices: vec![v(radius), v(-radius)], closed: true };
+        let ocs = self.ocs(self.float(30).unwrap_or(0.0));
+        Some(super::expand::moved(Shape::Polyline(shape), ocs))
+    }
+
+    fn ellipse(&self) -> Option<Shape> {
+        let (centre, major) = (self.point(10)?, self.point(11)?.to_vec2());
+        let ratio = self.float(40)?;
+        let (a, b) =
+            (self.float(41).unwrap_or(0.0), self.float(42).unwrap_or(std::f64::consts::TAU));
+        let flip = self.float(230).is_some_and(|z| z < 0.0);
+        let minor = if flip { -ratio } else { ratio };
+        let path = arc_path(centre, major, minor, a, (b - a).rem_euclid(std::f64::consts::TAU))?;
+        Some(Shape::Curve(path))
+    }
+
+    fn solid(&self) -> Option<Shape> {
+        let mut points = vec![self.point(10)?, self.point(11)?];
+        // The third and fourth corners are crossed over in the file.
+        points.extend(self.point(13));
+        points.push(self.point(12)?);
+        let ocs = self.ocs(self.float(30).unwrap_or(0.0));
+        let mut path = BezPath::new();
+        path.move_to(ocs * points[0]);
+        points[1..].iter().for_each(|p| path.line_to(ocs * *p));
+        path.close_path();
+        Some(Shape::Hatch(Hatch { loops: vec![path], solid: true, ..Default::default() }))
+    }
+
+    fn line_of_text(&self) -> Option<Shape> {
+        let (h, v) = (self.int(72), self.int(if self.tags[0].is("ATTRIB") { 74 } else { 73 }));
+        let ocs = self.ocs(self.float(30).unwrap_or(0.0));
+        let anchored = h != 0 || v != 0;
+        let at = if anchored { self.point(11).or(self.point(10)) } else { self.point(10) }?;
+        let text = Text {
+            at,
+            height: self.float(40).filter(|h| *h > 0.0).unwrap_or(1.0),
+            angle: self.float(50).unwrap_or(0.0),
+            content: plain(&self.text(1)?),
+            across: match h {
+                1 | 4 => Across::Centre,
+                2 => Across::Right,
+                _ => Across::Left,
+            },
+            up: match v {
+                2 => Up::Middle,
+                3 => Up::Top,
+                _ if h == 4 => Up::Middle,
+                _ => Up::Baseline,
+            },
+            bold: false,
+        };
+        Some(super::expand::moved(Shape::Text(text), ocs))
+    }
+
+    fn mtext(&self) -> Option<Vec<Shape>> {
+        let at = self.point(10)?;
+        let height = self.float(40).filter(|h| *h > 0.0).unwrap_or(1.0);
+        let angle = match self.point(11).map(Point::to_vec2) {
+            Some(v) if v.hypot() > 1e-12 => v.atan2().to_degrees(),
+            _ => self.float(50).unwrap_or(0.0),
+        };
+        let mut bytes: Vec<u8> = Vec::new();
+        // Long texts come in parts of group 3 before the last one in group 1.
+        for t in self.tags.iter().filter(|t| t.code == 3) {
+            bytes.extend(t.value);
+        }
+        bytes.extend(self.get(1).map_or(&[][..], |t| t.value));
+        let all = lines(&self.decoder.text(&bytes));
+        let corner = self.int(71).clamp(1, 9) - 1;
+        let across = [Across::Left, Across::Centre, Across::Right][(corner % 3) as usize];
+        // Lines stand 5/3 of the capitals apart, as the format defines single spacing.
+        let pitch = height * 5.0 / 3.0 * self.float(44).filter(|s| *s > 0.0).unwrap_or(1.0);
+        let total = height + pitch * (all.len().max(1) - 1) as f64;
+        let top = [0.0, total / 2.0, total][(corner / 3) as usize];
+        let down = Affine::rotate(angle.to_radians());
+        let shapes = all.into_iter().enumerate().filter(|(_, l)| !l.trim().is_empty());
+        let shapes = shapes.map(|(i, content)| {
+            let offset = down * Point::new(0.0, top - pitch * i as f64);
+            let at = at + offset.to_vec2();
+            Shape::Text(Text { at, height, angle, content, across, up: Up::Top, bold: false })
+        });
+        Some(shapes.collect())
+    }
+
+    fn dimension(&self) -> Option<Shape> {
+        let kind = self.int(70) & 7;
+        let (from, to) = (self.point(13), self.point(14));
+        if kind > 1 {
+            return None;
+        }
+        let text = self.text(1).filter(|t| !t.is_empty() && t != "<>");
+        Some(Shape::Dimension(Dimension {
+            from: from?,
+            to: to?,
+            line: self.point(10)?,
+            angle: (kind == 0).then(|| self.float(50).unwrap_or(0.0)),
+            measured: self.float(42),
+            text: text.map(|t| lines(&t).join(" ")),
+        }))
+    }
+
+    /// An INSERT with its placing; scales of 0 count as 1 (many writers leave z at 0).
+    pub(super) fn insert(&self) -> Option<Insert> {
+        let scale = |code| self.float(code).filter(|s| *s != 0.0).unwrap_or(1.0);
+        let angle = self.float(50).unwrap_or(0.0);
+        let at = self.point(10)?;
+        let placed = self.ocs(self.float(30).unwrap_or(0.0))
+            * Affine::translate(at.to_vec2())
+            * Affine::rotate(angle.to_radians())
+            * Affine::scale_non_uniform(scale(41), scale(42));
+        Some(Insert {
+            block: self.text(2)?,
+            placed,
+            columns: self.int(70).max(1),
+            rows: self.int(71).max(1),
+            spacing: (self.float(44).unwrap_or(0.0), self.float(45).unwrap_or(0.0)),
+            angle,
+            attributes: Vec::new(),
+        })
+    }
+}
+
+/// A part of an ellipse: `major` is its half axis, `ratio` the other one's share of it, angles are
+/// parameters in radians.
+pub(super) fn arc_path(
+    centre: Point,
+    major: Vec2,
+    ratio: f64,
+    start: f64,
+    sweep: f64,
+) -> Option<BezPath> {
+    let radius = major.hypot();
+    if !(radius > 0.0 && ratio != 0.0) {
+        return None;
+    }
+    let sweep = if sweep.abs() < 1e-9 { std::f64::consts::TAU } else { sweep };
+    let arc = Arc {
+        center: centre,
+        radii: Vec2::new(radius, radius * ratio),
+        start_angle: start,
+        sweep_angle: sweep,
+        x_rotation: major.atan2(),
+    };
+    let mut path = BezPath::new();
+    let whole = (sweep.abs() - std::f64::consts::TAU).abs() < 1e-9;
+    let first = Affine::translate(centre.to_vec2())
+        * Affine::rotate(arc.x_rotation)
+        * Point::new(radius * start.cos(), radius * ratio * start.sin());
+    path.move_to(first);
+    arc.to_cubic_beziers(SAGITTA / 16.0, |a, b, c| path.curve_to(a, b, c));
+    if whole {
+        path.close_path();
+    }
+    Some(path)
+}

@@ -1,0 +1,303 @@
+//! Blocks inserted: every item in place, layers and visibility inherited.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::entity::Insert;
+use crate::diag::{Note, Notes, Origin};
+use crate::geom::flatten::{SAGITTA, transformed};
+use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
+use crate::model::drawing::{Drawing, Group, Item, Polyline, Shape, Space, Text};
+use crate::read::limits::Limits;
+
+/// An entity before insertion.
+#[derive(Clone, Debug)]
+pub(super) struct Raw {
+    pub layer: usize,
+    pub space: Space,
+    pub invisible: bool,
+    pub origin: Origin,
+    pub body: Body,
+}
+
+/// What an entity is.
+#[derive(Clone, Debug)]
+pub(super) enum Body {
+    Shape(Shape),
+    Insert(Insert),
+}
+
+/// A block's definition.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Block {
+    pub base: Point,
+    pub raws: Vec<Raw>,
+}
+
+/// A shape moved by an affine map. Arcs stay arcs under turns, mirrors and even scales; under
+/// others they become chords.
+pub(super) fn moved(shape: Shape, map: Affine) -> Shape {
+    if map == Affine::IDENTITY {
+        return shape;
+    }
+    let [a, b, c, d, ..] = map.as_coeffs();
+    let turn = Vec2::new(a, b);
+    let scale = turn.hypot();
+    match shape {
+        Shape::Polyline(p) => {
+            let even = (scale - Vec2::new(c, d).hypot()).abs() < 1e-9 * scale
+                && (a * c + b * d).abs() < 1e-9 * scale * scale;
+            let bulged = p.vertices.iter().any(|v| v.bulge != 0.0);
+            if bulged && !even {
+                let size = map.determinant().abs().sqrt().max(1e-9);
+                let points = p.points(SAGITTA / size).into_iter().map(|q| map * q);
+                let mut chords = Polyline::open(points);
+                chords.closed = p.closed;
+                return Shape::Polyline(chords);
+            }
+            let sign = if map.determinant() < 0.0 { -1.0 } else { 1.0 };
+            let mut p = p;
+            for v in &mut p.vertices {
+                v.at = map * v.at;
+                v.bulge *= sign;
+            }
+            Shape::Polyline(p)
+        }
+        Shape::Curve(path) => Shape::Curve(transformed(&path, map)),
+        Shape::Hatch(mut h) => {
+            h.loops = h.loops.into_iter().map(|l: BezPath| map * l).collect();
+            for f in &mut h.families {
+                let along = Vec2::from_angle(f.angle.to_radians());
+                let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
+                f.angle = image.atan2().to_degrees();
+                f.base = map * f.base;
+                let (x, y) = f.offset;
+                f.offset = (a * x + c * y, b * x + d * y);
+            }
+            Shape::Hatch(h)
+        }
+        Shape::Text(t) => {
+            let along = Vec2::from_angle(t.angle.to_radians());
+            let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
+            let height = t.height * map.determinant().abs() / image.hypot().max(1e-12);
+            Shape::Text(Text { at: map * t.at, angle: image.atan2().to_degrees(), height, ..t })
+        }
+        Shape::Dimension(mut m) => {
+            m.from = map * m.from;
+            m.to = map * m.to;
+            m.line = map * m.line;
+            m.angle = m.angle.map(|g| g + turn.atan2().to_degrees());
+            m.measured = m.measured.map(|v| v * scale);
+            Shape::Dimension(m)
+        }
+        Shape::Point(p) => Shape::Point(map * p),
+    }
+}
+
+/// State handed down from an insert to what it brings.
+#[derive(Clone)]
+struct Context {
+    map: Affine,
+    group: Option<usize>,
+    layer: Option<usize>,
+    space: Space,
+    shown: bool,
+    depth: usize,
+}
+
+pub(super) struct Expander<'a> {
+    pub blocks: &'a BTreeMap<String, Block>,
+    pub limits: &'a Limits,
+    pub notes: &'a mut Notes,
+    pub stack: Vec<String>,
+    pub full: bool,
+    pub missing: Vec<String>,
+}
+
+impl Expander<'_> {
+    pub(super) fn all(&mut self, raws: Vec<Raw>, out: &mut Drawing) {
+        let top = Context {
+            map: Affine::IDENTITY,
+            group: None,
+            layer: None,
+            space: Space::Model,
+            shown: true,
+            depth: 0,
+        };
+        for raw in raws {
+            let context = Context { space: raw.space.clone(), ..top.clone() };
+            self.one(raw, &context, out);
+        }
+        for name in std::mem::take(&mut self.missing) {
+            let message = format!("block `{name}` is inserted but not defined");
+            self.notes.push(Note::warning(
+                "block-missing",
+                message,
+                "Bind or purge the reference and save the drawing again.",
+            ));
+        }
+    }
+
+    fn one(&mut self, raw: Raw, context: &Context, out: &mut Drawing) {
+        if out.items.len() >= self.limits.items {
+            if !self.full {
+                self.full = true;
+                let message = format!(
+                    "more than {} items after blocks are inserted; the rest is left out",
+                    self.limits.items
+                );
+                self.notes.push(
+                    Note::warning(
+                        "items-too-many",
+                        message,
+                        "Look for an array or nested block that repeats itself.",
+                    )
+                    .about(&raw.origin),
+                );
+            }
+            return;
+        }
+        // What stands on layer 0 of a block takes the layer of its insert.
+        let zero = out.layers.get(raw.layer).is_some_and(|l| l.name == "0");
+        let layer = if zero { context.layer.unwrap_or(raw.layer) } else { raw.layer };
+        let layer_shown = out.layers.get(layer).is_none_or(|l| l.shown);
+        let shown = context.shown && layer_shown && !raw.invisible;
+        match raw.body {
+            Body::Shape(shape) => {
+                let shape = moved(shape, context.map);
+                if absurd(&shape, self.limits.coordinate) {
+                    let message = format!(
+                        "a {} has a coordinate beyond {:e}; it is left out",
+                        raw.origin.entity, self.limits.coordinate
+                    );
+                    self.notes.push(
+                        Note::warning("numbers-absurd", message, "Delete or mend the entity.")
+                            .about(&raw.origin),
+                    );
+                    return;
+                }
+                let space = context.space.clone();
+                out.items.push(Item {
+                    layer,
+                    space,
+                    group: context.group,
+                    shown,
+                    shape,
+                    origin: raw.origin,
+                });
+            }
+            Body::Insert(insert) => self.insert(insert, layer, shown, &raw.origin, context, out),
+        }
+    }
+
+    fn insert(
+        &mut self,
+        insert: Insert,
+        layer: usize,
+        shown: bool,
+        origin: &Origin,
+        context: &Context,
+        out: &mut Drawing,
+    ) {
+        let key = insert.block.to_uppercase();
+        let Some(block) = self.blocks.get(&key) else {
+            if !self.missing.contains(&insert.block) && self.missing.len() < 20 {
+                self.missing.push(insert.block);
+            }
+            return;
+        };
+        if self.stack.contains(&key) || context.depth >= self.limits.nesting {
+            let why =
+                if self.stack.contains(&key) { "inserts itself" } else { "is nested too deep" };
+            let message = format!("block `{}` {why}; that insertion is left out", insert.block);
+            self.notes.push(
+                Note::warning("block-nesting", message, "Explode or redraw the block.")
+                    .about(origin),
+            );
+            return;
+        }
+        self.stack.push(key);
+        let across = Affine::rotate(insert.angle.to_radians());
+        'array: for row in 0..insert.rows {
+            for column in 0..insert.columns {
+                if out.items.len() >= self.limits.items
+                    || out.groups.len() >= self.limits.insertions
+                {
+                    self.full_array(&insert, origin);
+                    break 'array;
+                }
+                let step = across
+                    * Point::new(column as f64 * insert.spacing.0, row as f64 * insert.spacing.1);
+                let map = context.map
+                    * Affine::translate(step.to_vec2())
+                    * insert.placed
+                    * Affine::translate(-block.base.to_vec2());
+                out.groups.push(Group {
+                    block: insert.block.clone(),
+                    parent: context.group,
+                    layer,
+                    placed: map,
+                    attributes: insert.attributes.clone(),
+                    origin: origin.clone(),
+                });
+                let inner = Context {
+                    map,
+                    group: Some(out.groups.len() - 1),
+                    layer: Some(layer),
+                    space: context.space.clone(),
+                    shown,
+                    depth: context.depth + 1,
+                };
+                for raw in &block.raws {
+                    self.one(raw.clone(), &inner, out);
+                }
+            }
+        }
+        self.stack.pop();
+    }
+
+    fn full_array(&mut self, insert: &Insert, origin: &Origin) {
+        if !self.full {
+            self.full = true;
+            let message = format!(
+                "block `{}` is arrayed {} x {} times: too many; the rest is left out",
+                insert.block, insert.columns, insert.rows
+            );
+            self.notes
+                .push(Note::warning("items-too-many", message, "Reduce the array.").about(origin));
+        }
+    }
+}
+
+fn absurd(shape: &Shape, most: f64) -> bool {
+    let wild = |p: Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
+    match shape {
+        Shape::Polyline(p) => p.vertices.iter().any(|v| wild(v.at) || !v.bulge.is_finite()),
+        Shape::Curve(c) => wild_path(c, most),
+        Shape::Hatch(h) => h.loops.iter().any(|l| wild_path(l, most)),
+        Shape::Text(t) => wild(t.at) || t.height.abs() > most || t.height.is_nan(),
+        Shape::Dimension(d) => wild(d.from) || wild(d.to) || wild(d.line),
+        Shape::Point(p) => wild(*p),
+    }
+}
+
+fn wild_path(path: &BezPath, most: f64) -> bool {
+    use crate::geom::vocabulary::PathEl;
+    let wild = |p: &Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
+    path.elements().iter().any(|el| match el {
+        PathEl::MoveTo(p) | PathEl::LineTo(p) => wild(p),
+        PathEl::QuadTo(a, b) => wild(a) || wild(b),
+        PathEl::CurveTo(a, b, c) => wild(a) || wild(b) || wild(c),
+        PathEl::ClosePath => false,
+    })
+}
+
+/// An origin's parts shared between entities of one layer.
+pub(super) fn origin(
+    line: usize,
+    handle: Option<String>,
+    entity: &'static str,
+    layer: &Arc<str>,
+) -> Origin {
+    Origin { line, handle: handle.map(String::into_boxed_str), entity, layer: layer.clone() }
+}

@@ -1,0 +1,12 @@
+//! DXF: tags (group pairs), then typed entities, then blocks inserted.
+
+mod census;
+mod document;
+mod entity;
+mod expand;
+mod hatch;
+mod spline;
+pub mod tags;
+mod text;
+
+pub(super) use document::drawing;

@@ -1,0 +1,158 @@
+//! Strings of a DXF: code pages, escapes, and the inline codes of MTEXT.
+
+use encoding_rs::{Encoding, UTF_8, WINDOWS_1252};
+
+/// How the strings of a file are decoded.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Decoder {
+    /// The file's code page.
+    pub page: &'static Encoding,
+}
+
+impl Decoder {
+    /// From `$DWGCODEPAGE` and `$ACADVER`: UTF-8 from AC1021 on.
+    pub(super) fn new(code_page: &str, version: &str) -> Self {
+        let utf8 = version >= "AC1021" && version.starts_with("AC");
+        Decoder { page: if utf8 { UTF_8 } else { page(code_page) } }
+    }
+
+    /// Decodes a value. Whatever the header says, bytes that are valid UTF-8 and not plain ASCII
+    /// are UTF-8: other code pages hardly ever make valid sequences by chance.
+    pub(super) fn text(self, bytes: &[u8]) -> String {
+        let bytes = bytes.trim_ascii();
+        let decoded = match std::str::from_utf8(bytes) {
+            Ok(t) => t.to_owned(),
+            Err(_) if self.page == UTF_8 => {
+                WINDOWS_1252.decode_without_bom_handling(bytes).0.into_owned()
+            }
+            Err(_) => self.page.decode_without_bom_handling(bytes).0.into_owned(),
+        };
+        if decoded.contains("\\U+") { unicode_escapes(&decoded) } else { decoded }
+    }
+}
+
+fn page(name: &str) -> &'static Encoding {
+    let digits: String = name.chars().filter(char::is_ascii_digit).collect();
+    let label = match digits.as_str() {
+        "932" => "shift_jis",
+        "936" => "gbk",
+        "949" => "euc-kr",
+        "950" => "big5",
+        "874" => "windows-874",
+        d if d.starts_with("125") && d.len() == 4 => {
+            return Encoding::for_label(format!("windows-{d}").as_bytes()).unwrap_or(WINDOWS_1252);
+        }
+        _ => return WINDOWS_1252,
+    };
+    Encoding::for_label(label.as_bytes()).unwrap_or(WINDOWS_1252)
+}
+
+fn unicode_escapes(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some(at) = rest.find("\\U+") {
+        out.push_str(&rest[..at]);
+        let hex = rest.get(at + 3..at + 7);
+        let found = hex.and_then(|h| u32::from_str_radix(h, 16).ok()).and_then(char::from_u32);
+        match found {
+            Some(c) => {
+                out.push(c);
+                rest = &rest[at + 7..];
+            }
+            None => {
+                out.push_str("\\U+");
+                rest = &rest[at + 3..];
+            }
+        }
+    }
+    out.push_str(rest);
+    out
+}
+
+/// `%%d`, `%%p`, `%%c` and kin in a TEXT (FACTS DR-14).
+pub(super) fn plain(text: &str) -> String {
+    if !text.contains("%%") {
+        return text.to_owned();
+    }
+    let mut out = String::with_capacity(text.len());
+    let mut chars = text.chars().peekable();
+    while let Some(c) = chars.next() {
+        if c != '%' || chars.peek() != Some(&'%') {
+            out.push(c);
+            continue;
+        }
+        chars.next();
+        match chars.next() {
+            Some('d' | 'D') => out.push('°'),
+            Some('p' | 'P') => out.push('±'),
+            Some('c' | 'C') => out.push('⌀'),
+            Some('%') => out.push('%'),
+            // Under- and overline switches draw nothing themselves.
+            Some('u' | 'U' | 'o' | 'O' | 'k' | 'K') | None => {}
+            Some(other) => out.push(other),
+        }
+    }
+    out
+}
+
+/// The lines of an MTEXT, inline codes resolved.
+pub(super) fn lines(text: &str) -> Vec<String> {
+    let mut out = vec![String::new()];
+    let mut chars = text.chars();
+    while let Some(c) = chars.next() {
+        let Some(line) = out.last_mut() else { break };
+        match c {
+            '{' | '}' => {}
+            '\\' => match chars.next() {
+                Some('P' | 'X') => out.push(String::new()),
+                Some('~') => line.push(' '),
+                Some(e @ ('\\' | '{' | '}')) => line.push(e),
+                Some('L' | 'l' | 'O' | 'o' | 'K' | 'k' | 'N') | None => {}
+                Some('S') => {
+                    let stack: String = chars.by_ref().take_while(|c| *c != ';').collect();
+                    line.push_str(&stack.replace(['^', '#'], "/"));
+                }
+                // Font, height, width, colour, alignment and the like, up to a semicolon.
+                Some('f' | 'F' | 'H' | 'W' | 'Q' | 'T' | 'C' | 'c' | 'A' | 'p') => {
+                    for c in chars.by_ref() {
+                        if c == ';' {
+                            break;
+                        }
+                    }
+                }
+                Some(other) => line.push(other),
+            },
+            '^' => match chars.next() {
+                Some('J') => out.push(String::new()),
+                Some('I') => line.push(' '),
+                Some(' ') => line.push('^'),
+                _ => {}
+            },
+            c => line.push(c),
+        }
+    }
+    out.iter().map(|l| plain(l)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_of_text_and_mtext() {
+        assert_eq!(plain("45%%d %%p1/8 %%c3 50%%%"), "45° ±1/8 ⌀3 50%");
+        assert_eq!(lines("{\\fsans|b0;Sill}\\P\\H2.5;at 3'\\S1/2;"), ["Sill", "at 3'1/2"]);
+        assert_eq!(lines("a\\\\b\\{c\\}"), ["a\\b{c}"]);
+    }
+
+    #[test]
+    fn code_pages_are_told_apart_by_content() {
+        let d = Decoder::new("ANSI_1252", "AC1015");
+        assert_eq!(d.text(b"caf\xe9"), "café");
+        assert_eq!(d.text("café".as_bytes()), "café");
+        assert_eq!(d.text(b"\\U+00e9t\\U+00e9 \\U+zz"), "été \\U+zz");
+        let j = Decoder::new("ANSI_932", "AC1009");
+        assert_eq!(j.text(b"\x90\xb3\x96\xca"), "正面");
+        assert_eq!(Decoder::new("", "AC1032").text(b"caf\xe9"), "café");
+    }
+}

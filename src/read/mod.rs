@@ -1,0 +1,69 @@
+//! Readers: bytes of a drawing to a [`Drawing`] with nothing implicit.
+
+pub mod dxf;
+pub mod limits;
+
+pub use limits::Limits;
+
+use crate::diag::{Note, Notes, Refusal};
+use crate::model::drawing::Drawing;
+
+/// Reads a drawing, told apart by its content.
+///
+/// # Errors
+/// `not-dxf` when the bytes are no DXF (the note says what they look like), `file-truncated` when
+/// no entities are left, `file-too-big`, and `numbers-absurd` when nothing readable remains.
+pub fn drawing(
+    bytes: &[u8],
+    name: &str,
+    limits: &Limits,
+    notes: &mut Notes,
+) -> Result<Drawing, Refusal> {
+    if bytes.len() > limits.bytes {
+        let message = format!("{name} is {} bytes; the most read is {}", bytes.len(), limits.bytes);
+        return Err(Note::error(
+            "file-too-big",
+            message,
+            "Save only the elevations to a file of their own.",
+        )
+        .into());
+    }
+    if let Some(other) = looks_like(bytes) {
+        let message = format!("{name} is not a DXF drawing: it looks like {other}");
+        let help = "Save or export the elevations as DXF (ASCII) and give that file.";
+        return Err(Note::error("not-dxf", message, help).into());
+    }
+    dxf::drawing(bytes, name, limits, notes)
+}
+
+/// What a file that is not DXF looks like; `None` if it may be one.
+fn looks_like(bytes: &[u8]) -> Option<&'static str> {
+    let head = &bytes[..bytes.len().min(512)];
+    if head.is_empty() {
+        return Some("an empty file");
+    }
+    let starts: [(&[u8], &str); 7] = [
+        (b"AC10", "a DWG drawing"),
+        (b"%PDF", "a PDF"),
+        (b"PK\x03\x04", "a zip archive"),
+        (b"\x89PNG", "a PNG picture"),
+        (b"\xff\xd8\xff", "a JPEG picture"),
+        (b"II*\0", "a TIFF picture"),
+        (b"{", "JSON"),
+    ];
+    if let Some((_, what)) = starts.iter().find(|(magic, _)| head.starts_with(magic)) {
+        return Some(what);
+    }
+    if head.starts_with(dxf::tags::BINARY_MAGIC) {
+        return None;
+    }
+    let text = head.trim_ascii_start();
+    if text.starts_with(b"<") {
+        return Some("SVG or other XML");
+    }
+    // The first line of a DXF is a group code.
+    let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
+    let first = text.split(|b| *b == b'\n' || *b == b'\r').next().unwrap_or_default();
+    let code = !first.is_empty() && first.trim_ascii().iter().all(u8::is_ascii_digit);
+    (!code).then_some("text or data of another kind")
+}

@@ -1,0 +1,50 @@
+//! From a wall to the field panels go on.
+
+use super::sides::edges;
+use super::steps::steps;
+use crate::geom::boolean::{difference, union_all};
+use crate::geom::polygon::Polygon;
+use crate::geom::tol::snap;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::CourseRules;
+use crate::model::course::StoryPole;
+use crate::model::house::{EdgeKind, House};
+use crate::model::receiver::Field;
+
+/// The field of one wall: its faces less openings, less the clearance over lower roofs, less the
+/// whole courses that would stand too near to grade.
+///
+/// `elevation` and `wall` are indices into the house; an index out of range gives an empty field.
+pub fn field(
+    house: &House,
+    elevation: usize,
+    wall: usize,
+    pole: &StoryPole,
+    rules: &CourseRules,
+) -> Field {
+    let Some(on) = house.elevations.get(elevation) else { return Field::default() };
+    let Some(of) = on.walls.get(wall) else { return Field::default() };
+    let mut off: Vec<Polygon> =
+        of.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
+    let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
+    off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
+    let clear = difference(&of.faces, &union_all(&off));
+    let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
+    let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
+    let shapes: Vec<Polygon> =
+        shapes.iter().map(|p| p.map(|q| Point::new(snap(q.x), snap(q.y)))).collect();
+    let edges = edges(of, &shapes, pole);
+    Field { elevation, wall, shapes, edges }
+}
+
+/// The strip over a roof line that panels keep clear of, measured square to the roof.
+fn raised(a: Point, b: Point, clear: f64) -> Option<Polygon> {
+    let run = (b.x - a.x).abs();
+    if clear <= 0.0 || run < 1e-9 {
+        return None;
+    }
+    let up = Vec2::new(0.0, clear * a.distance(b) / run);
+    // Begins a little below the line so that no sliver stays between.
+    let down = Vec2::new(0.0, 0.25);
+    Some(Polygon::simple(vec![a - down, b - down, b + up, a + up]).wound())
+}

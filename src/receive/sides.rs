@@ -1,0 +1,128 @@
+//! Each side of a field matched to what it is: a side of the wall, of an opening, or of a step.
+
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::tol::{SAME, level, same};
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::course::StoryPole;
+use crate::model::house::{EdgeKind, OpeningKind, Wall};
+use crate::model::receiver::{FieldEdge, Receiver};
+
+/// How far a field's side may lie off the drawn side it came from: clearances move it.
+const REACH: f64 = 0.02;
+
+/// Every side of `shapes`, split where what it borders changes.
+pub(super) fn edges(wall: &Wall, shapes: &[Polygon], pole: &StoryPole) -> Vec<FieldEdge> {
+    shapes
+        .iter()
+        .flat_map(Polygon::rings)
+        .flat_map(|ring| sides(ring))
+        .filter(|(a, b)| a.distance(*b) > SAME)
+        .flat_map(|(a, b)| split(wall, a, b))
+        .map(|(a, b)| name(wall, a, b, pole))
+        .collect()
+}
+
+/// Cuts a side at the ends of the drawn sides that lie along it.
+fn split(wall: &Wall, a: Point, b: Point) -> Vec<(Point, Point)> {
+    let length = a.distance(b);
+    let along = (b - a) / length;
+    let of_wall = wall.edges.iter().map(|e| (e.from, e.to));
+    let of_openings = wall.openings.iter().flat_map(|o| sides(&o.outline));
+    let mut cuts: Vec<f64> = of_wall
+        .chain(of_openings)
+        .filter(|(p, q)| lies_along(*p, *q, a, along))
+        .flat_map(|(p, q)| [(p - a).dot(along), (q - a).dot(along)])
+        .filter(|t| *t > 0.5 && *t < length - 0.5)
+        .collect();
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup_by(|x, y| (*x - *y).abs() < 0.5);
+    let mut points = vec![a];
+    points.extend(cuts.iter().map(|t| a + along * *t));
+    points.push(b);
+    points.windows(2).map(|w| (w[0], w[1])).collect()
+}
+
+fn lies_along(p: Point, q: Point, a: Point, along: Vec2) -> bool {
+    along.cross(p - a).abs() < REACH && along.cross(q - a).abs() < REACH
+}
+
+fn on_segment(m: Point, p: Point, q: Point) -> bool {
+    let length = p.distance(q);
+    if length < SAME {
+        return false;
+    }
+    let along = (q - p) / length;
+    let t = (m - p).dot(along);
+    along.cross(m - p).abs() < REACH && t > -REACH && t < length + REACH
+}
+
+fn name(wall: &Wall, from: Point, to: Point, pole: &StoryPole) -> FieldEdge {
+    let middle = from.midpoint(to);
+    let opening =
+        wall.openings.iter().position(|o| sides(&o.outline).any(|(p, q)| on_segment(middle, p, q)));
+    let drawn = wall.edges.iter().find(|e| on_segment(middle, e.from, e.to));
+    let rise = to - from;
+    let (kind, pitch, tag) = match (opening, drawn) {
+        (Some(i), _) => (opening_side(wall.openings[i].kind, rise), slope(rise), None),
+        (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
+        (None, None) => (undrawn_side(wall, middle, rise), slope(rise), None),
+    };
+    let receiver = receiver(kind, from.y, pole);
+    FieldEdge { kind, receiver, from, to, opening, pitch, tag }
+}
+
+/// Rise in 12 of a sloped side.
+fn slope(rise: Vec2) -> Option<f64> {
+    if level(rise.y) || level(rise.x) { None } else { Some((12.0 * rise.y / rise.x).abs()) }
+}
+
+/// The field lies on the left hand: going right, it is above.
+fn opening_side(_kind: OpeningKind, rise: Vec2) -> EdgeKind {
+    if rise.x.abs() <= SAME {
+        EdgeKind::Jamb
+    } else if rise.x > 0.0 {
+        EdgeKind::Head
+    } else {
+        EdgeKind::Sill
+    }
+}
+
+/// A side that was not drawn comes from a clearance or a step: over a lower roof if one is near
+/// below, else a stepped start and its upright ends.
+fn undrawn_side(wall: &Wall, middle: Point, rise: Vec2) -> EdgeKind {
+    if rise.x.abs() <= SAME {
+        return EdgeKind::Abutment;
+    }
+    let over_roof = wall.edges.iter().any(|e| {
+        e.kind == EdgeKind::LowerRoof
+            && (e.from.x.min(e.to.x) - 4.0..=e.from.x.max(e.to.x) + 4.0).contains(&middle.x)
+            && line_height(e.from, e.to, middle.x).is_some_and(|y| (middle.y - y).abs() < 6.0)
+    });
+    match (over_roof, rise.x > 0.0) {
+        (true, true) => EdgeKind::LowerRoof,
+        (false, true) => EdgeKind::Base,
+        (_, false) => EdgeKind::BareBottom,
+    }
+}
+
+fn line_height(a: Point, b: Point, x: f64) -> Option<f64> {
+    let run = b.x - a.x;
+    (run.abs() > SAME).then(|| a.y + (x - a.x) / run * (b.y - a.y))
+}
+
+fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole) -> Receiver {
+    match kind {
+        // Only a butt edge locks into a starter; a cut one stands in a channel (FACTS SD-90, SD-91).
+        EdgeKind::Base | EdgeKind::BareTop => {
+            let on_line = same(pole.butt(pole.course_at(y)), y);
+            if on_line { Receiver::Starter } else { Receiver::JChannel }
+        }
+        EdgeKind::OutsideCorner => Receiver::OutsidePost,
+        EdgeKind::InsideCorner => Receiver::InsidePost,
+        EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
+        EdgeKind::Rake => Receiver::RakeChannel,
+        EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {
+            Receiver::JChannel
+        }
+    }
+}

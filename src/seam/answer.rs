@@ -1,0 +1,133 @@
+//! From placings back to pieces, seams and panels in inches.
+
+use std::collections::BTreeMap;
+
+use super::digest::Digest;
+use super::pool::{Placed, Pool, seams};
+use crate::model::seam::{Certificate, Conflict, Cut, RunPlan, SeamPlan, SeamProblem};
+
+fn inches(sixteenths: i64) -> f64 {
+    sixteenths as f64 / 16.0
+}
+
+/// The plan of the whole house.
+pub(super) fn plan(
+    problem: &SeamProblem,
+    digest: &Digest,
+    pool: &Pool,
+    mut certificate: Certificate,
+) -> SeamPlan {
+    let ones = offsets(digest, pool);
+    let mut runs: BTreeMap<(usize, usize, usize), RunPlan> = BTreeMap::new();
+    let mut numbers: BTreeMap<usize, usize> = BTreeMap::new();
+    let mut next = 0;
+    for (i, part) in digest.parts.iter().enumerate() {
+        let Some(placed) = pool.placed[i] else { continue };
+        let run = runs.entry(part.from).or_default();
+        if !run.pieces.is_empty() {
+            // A fixed seam joins this part to the one before: the lap's middle.
+            run.seams.push(inches(part.left + digest.rules.lap - digest.rules.lap / 2));
+        }
+        let mut number = |slot: usize, next: &mut usize| {
+            *numbers.entry(slot).or_insert_with(|| {
+                *next += 1;
+                *next - 1
+            })
+        };
+        match placed {
+            Placed::One { panel } => {
+                let start = ones.get(&i).copied().unwrap_or(0);
+                let panel = number(panel, &mut next);
+                run.pieces.push(Cut {
+                    panel,
+                    start: inches(start),
+                    end: inches(start + part.cover),
+                });
+            }
+            Placed::Seamed { way, a, first, last } => {
+                let l = digest.rules.panel;
+                let panel = number(first, &mut next);
+                run.pieces.push(Cut { panel, start: inches(l - a), end: inches(l) });
+                for _ in 0..way.k - 2 {
+                    run.pieces.push(Cut { panel: next, start: 0.0, end: inches(l) });
+                    next += 1;
+                }
+                let panel = number(last, &mut next);
+                run.pieces.push(Cut { panel, start: 0.0, end: inches(way.sum - a) });
+                run.seams.extend(seams(digest, i, way, a).map(|x| middle(x, digest.rules.lap)));
+            }
+        }
+    }
+    let mut plans = Vec::new();
+    for (e, elevation) in problem.elevations.iter().enumerate() {
+        for (c, course) in elevation.courses.iter().enumerate() {
+            for (i, run) in course.runs.iter().enumerate() {
+                let mut plan = runs.remove(&(e, c, i)).unwrap_or_default();
+                plan.id = run.id.clone();
+                plans.push(plan);
+            }
+        }
+    }
+    certificate.panels = next;
+    certificate.proven = next <= certificate.bound;
+    SeamPlan {
+        runs: plans,
+        panels: next,
+        certificate,
+        crew_panels: 0,
+        other_policy_panels: None,
+        conflicts: conflicts(problem, digest, pool),
+    }
+}
+
+/// The middle of a lap whose seam is counted at its whole sixteenth: an odd lap's middle lies half
+/// a sixteenth further left.
+fn middle(x: i64, lap: i64) -> f64 {
+    inches(x) - if lap % 2 == 1 { 1.0 / 32.0 } else { 0.0 }
+}
+
+/// Where each one-piece part begins on its panel: after the right-hand piece, in order.
+fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
+    let kerf = digest.rules.kerf;
+    let mut out = BTreeMap::new();
+    for (_, panel) in pool.cut() {
+        let right_hand = panel.right_hand.and_then(|p| match pool.placed[p] {
+            Some(Placed::Seamed { way, a, .. }) => Some(way.sum - a),
+            _ => None,
+        });
+        let mut at = right_hand.map_or(0, |b| b + kerf);
+        for p in &panel.ones {
+            out.insert(*p, at);
+            at += digest.parts[*p].cover + kerf;
+        }
+    }
+    out
+}
+
+/// Rules that are not kept, by elevation.
+fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
+    let mut by_elevation: BTreeMap<usize, Vec<i32>> = BTreeMap::new();
+    for (i, part) in digest.parts.iter().enumerate() {
+        let Some(Placed::Seamed { way, a, .. }) = pool.placed[i] else { continue };
+        let lawful = part.ways.iter().any(|w| w.k == way.k);
+        let spans = super::construct::allowed(digest, pool, i, way);
+        if !lawful || !spans.iter().any(|s| s.0 <= a && a <= s.1) {
+            by_elevation.entry(part.from.0).or_default().push(part.level);
+        }
+    }
+    by_elevation
+        .into_iter()
+        .map(|(e, mut courses)| {
+            courses.sort_unstable();
+            courses.dedup();
+            Conflict {
+                elevation: problem.elevations.get(e).map(|e| e.name.clone()).unwrap_or_default(),
+                courses,
+                broken:
+                    "seams stand nearer than the stagger, or a piece is shorter than the shortest"
+                        .to_owned(),
+                remedy: String::new(),
+            }
+        })
+        .collect()
+}

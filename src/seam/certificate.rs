@@ -1,0 +1,164 @@
+//! The lower bound: no layout under the rules uses fewer panels.
+//!
+//! A dual-feasible function f gives each share of a panel a value such that the pieces of one panel
+//! never sum to more than 1. So the sum over all runs of the least value that the run's pieces can
+//! have bounds the panels from below. All arithmetic is in whole numbers.
+
+use std::collections::BTreeMap;
+
+use super::digest::{Digest, Option_, Rules};
+use crate::model::seam::{Certificate, Dual};
+
+/// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.
+fn value(dual: Dual, length: i64, rules: &Rules) -> i64 {
+    let (w, room) = ((length + rules.kerf).min(rules.room()), rules.room());
+    match dual {
+        Dual::Length => w,
+        Dual::Rounded(k) => {
+            let n = (k + 1) * w;
+            if n % room == 0 { k * w } else { n / room * room }
+        }
+        Dual::Clipped(e) => {
+            if w < e {
+                0
+            } else if w > room - e {
+                room
+            } else {
+                w
+            }
+        }
+        Dual::Counted(e) => {
+            let most = room / e;
+            if 2 * w > room {
+                most - (room - w) / e
+            } else if w >= e {
+                1
+            } else {
+                0
+            }
+        }
+    }
+}
+
+fn scale(dual: Dual, rules: &Rules) -> i64 {
+    match dual {
+        Dual::Length | Dual::Clipped(_) => rules.room(),
+        Dual::Rounded(k) => k * rules.room(),
+        Dual::Counted(e) => rules.room() / e,
+    }
+}
+
+fn functions(rules: &Rules) -> Vec<Dual> {
+    let room = rules.room();
+    let mut out = vec![Dual::Length];
+    out.extend((1..=12).map(Dual::Rounded));
+    // Steps of an inch up to half a panel.
+    let steps = (1..).map(|i| 16 * i).take_while(|e| 2 * e <= room);
+    out.extend(steps.clone().map(Dual::Clipped));
+    out.extend(steps.map(Dual::Counted));
+    out
+}
+
+/// Least value a run can have under `dual`.
+fn least(cover: i64, one_piece: bool, ways: &[Option_], table: &[i64], whole: i64) -> i64 {
+    let at = |l: i64| table.get(l.max(0) as usize).copied().unwrap_or(whole);
+    let one = one_piece.then(|| at(cover));
+    let seamed = ways.iter().filter_map(|w| {
+        let ends = (w.least..=w.most).map(|a| at(a) + at(w.sum - a)).min()?;
+        Some((w.k - 2) * whole + ends)
+    });
+    one.into_iter().chain(seamed).min().unwrap_or(0)
+}
+
+/// The best bound over all functions tried.
+pub(super) fn bound(digest: &Digest) -> Certificate {
+    let rules = &digest.rules;
+    // Runs of one length are alike to the bound.
+    let mut kinds: BTreeMap<(i64, bool), (i64, Vec<Option_>)> = BTreeMap::new();
+    for p in &digest.parts {
+        kinds.entry((p.cover, p.one_piece)).or_insert_with(|| (0, p.ways.clone())).0 += 1;
+    }
+    let mut best = Certificate::default();
+    for dual in functions(rules) {
+        let whole = scale(dual, rules);
+        let table: Vec<i64> = (0..=rules.panel).map(|l| value(dual, l, rules)).collect();
+        let sum: i64 = kinds
+            .iter()
+            .map(|((cover, one), (n, ways))| n * least(*cover, *one, ways, &table, whole))
+            .sum();
+        let panels = usize::try_from((sum + whole - 1) / whole).unwrap_or(0);
+        if panels > best.bound || best.scale == 0 {
+            best = Certificate {
+                bound: panels,
+                function: dual,
+                sum,
+                scale: whole,
+                ..Default::default()
+            };
+        }
+    }
+    best.method = words(best.function);
+    best.excludes = vec![
+        "stagger and jamb wishes, which could only raise it".to_owned(),
+        "reuse of the other half of ripped courses".to_owned(),
+    ];
+    best
+}
+
+fn words(dual: Dual) -> String {
+    let inches = |e: i64| crate::units::inches_fraction(e as f64 / 16.0);
+    match dual {
+        Dual::Length => "total length over panel length".to_owned(),
+        Dual::Rounded(k) => format!("dual-feasible function u^{k} (Fekete and Schepers 2001)"),
+        Dual::Clipped(e) => {
+            format!("dual-feasible function U^e with e = {} (Fekete and Schepers 2001)", inches(e))
+        }
+        Dual::Counted(e) => format!(
+            "dual-feasible function phi^e with e = {} (Fekete and Schepers 2001)",
+            inches(e)
+        ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rules(panel: i64, kerf: i64) -> Rules {
+        Rules {
+            panel,
+            lap: 0,
+            kerf,
+            shortest: 1,
+            stagger: 0,
+            clear: 0,
+            jamb: 0,
+            seam_short: false,
+            effort: Default::default(),
+            seed: 1,
+        }
+    }
+
+    #[test]
+    fn no_panel_full_of_pieces_is_worth_more_than_one() {
+        // Every multiset of pieces that fits a small panel, for every function.
+        let r = rules(40, 2);
+        let mut duals = functions(&r);
+        duals.extend((1..=21).map(Dual::Clipped));
+        duals.extend((1..=21).map(Dual::Counted));
+        for dual in duals {
+            let v: Vec<i64> = (0..=r.panel).map(|l| value(dual, l, &r)).collect();
+            // Greatest value of pieces that fit a room: an unbounded knapsack.
+            let mut most = vec![0i64; r.room() as usize + 1];
+            for room in 1..most.len() {
+                for l in 1..=r.panel {
+                    let w = (l + r.kerf) as usize;
+                    if w <= room {
+                        most[room] = most[room].max(most[room - w] + v[l as usize]);
+                    }
+                }
+            }
+            assert!(most[r.room() as usize] <= scale(dual, &r), "{dual:?}");
+        }
+    }
+}

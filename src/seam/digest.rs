@@ -1,0 +1,212 @@
+//! The problem in sixteenths, with what the search asks again and again worked out once.
+
+use crate::model::seam::{SeamProblem, SeamRun};
+
+/// Lengths in sixteenths.
+pub(super) fn whole(x: f64) -> i64 {
+    (x * 16.0).round() as i64
+}
+
+/// The rules, in sixteenths.
+#[derive(Clone, Debug)]
+pub(super) struct Rules {
+    pub panel: i64,
+    pub lap: i64,
+    pub kerf: i64,
+    pub shortest: i64,
+    pub stagger: i64,
+    pub clear: i32,
+    pub jamb: i64,
+    pub seam_short: bool,
+    pub effort: crate::model::seam::Effort,
+    pub seed: u64,
+}
+
+impl Rules {
+    /// Distance between seams of a run.
+    pub(super) fn pitch(&self) -> i64 {
+        self.panel - self.lap
+    }
+
+    /// What a panel holds when each piece is charged one kerf.
+    pub(super) fn room(&self) -> i64 {
+        self.panel + self.kerf
+    }
+}
+
+/// One way to part a run: `k` pieces, ends summing to `sum`, the first from `least` to `most`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Option_ {
+    pub k: i64,
+    pub sum: i64,
+    pub least: i64,
+    pub most: i64,
+}
+
+/// A run, or a part of one between fixed seams.
+#[derive(Clone, Debug)]
+pub(super) struct Part {
+    /// Elevation, course (in the problem's order) and run it came from.
+    pub from: (usize, usize, usize),
+    /// Course number from the datum.
+    pub level: i32,
+    /// Left end of what is covered.
+    pub left: i64,
+    /// Length covered.
+    pub cover: i64,
+    /// Ways to part it with seams; empty if only one piece is possible.
+    pub ways: Vec<Option_>,
+    /// Whether one piece may cover it.
+    pub one_piece: bool,
+    /// Jamb lines across it.
+    pub avoid: Vec<i64>,
+    /// Intervals where no seam may stand.
+    pub barred: Vec<(i64, i64)>,
+    /// Parts whose seams must keep `stagger` from this one's.
+    pub near: Vec<usize>,
+    /// Fixed seams of near courses.
+    pub fixed_near: Vec<i64>,
+}
+
+/// The whole problem.
+#[derive(Clone, Debug)]
+pub(super) struct Digest {
+    pub rules: Rules,
+    pub parts: Vec<Part>,
+}
+
+impl Digest {
+    pub(super) fn new(problem: &SeamProblem) -> Self {
+        let r = &problem.rules;
+        let rules = Rules {
+            panel: whole(r.stock).max(1),
+            lap: whole(r.lap).clamp(0, whole(r.stock).max(1) - 1),
+            kerf: whole(r.kerf).max(0),
+            shortest: whole(r.shortest).max(1),
+            stagger: whole(r.stagger).max(0),
+            clear: r.clear_courses.min(1000) as i32,
+            jamb: whole(r.jamb),
+            seam_short: r.seam_short_runs,
+            effort: r.effort,
+            seed: r.seed,
+        };
+        let mut parts = Vec::new();
+        for (e, elevation) in problem.elevations.iter().enumerate() {
+            for (c, course) in elevation.courses.iter().enumerate() {
+                let avoid: Vec<i64> = course.avoid.iter().map(|x| whole(*x)).collect();
+                for (i, run) in course.runs.iter().enumerate() {
+                    for (left, cover) in spans(run, whole(r.gap), rules.lap) {
+                        parts.push(part(
+                            (e, c, i),
+                            course.index,
+                            (left, cover),
+                            run,
+                            &avoid,
+                            &rules,
+                        ));
+                    }
+                }
+            }
+        }
+        let fixed: Vec<(usize, i32, i64)> = fixed_seams(problem);
+        link(&mut parts, &rules, &fixed);
+        Digest { rules, parts }
+    }
+}
+
+/// What a run's parts cover: the run is cut at each fixed seam, both sides reaching half a lap past
+/// it; both ends there are cut ends.
+fn spans(run: &SeamRun, gap: i64, lap: i64) -> Vec<(i64, i64)> {
+    let (mut at, end) = (whole(run.x0) + gap, whole(run.x1) - gap);
+    let mut out = Vec::new();
+    for x in &run.fixed {
+        let x = whole(*x);
+        if x - lap > at && x + lap < end {
+            // The odd sixteenth of a lap goes to the right-hand side.
+            out.push((at, x + lap / 2 - at));
+            at = x + lap / 2 - lap;
+        }
+    }
+    if end > at {
+        out.push((at, end - at));
+    }
+    out
+}
+
+/// Fixed seams that stand: elevation, level, place.
+fn fixed_seams(problem: &SeamProblem) -> Vec<(usize, i32, i64)> {
+    let (gap, lap) = (whole(problem.rules.gap), whole(problem.rules.lap));
+    let mut out = Vec::new();
+    for (e, elevation) in problem.elevations.iter().enumerate() {
+        for course in &elevation.courses {
+            for run in &course.runs {
+                let parts = spans(run, gap, lap);
+                out.extend(
+                    parts.iter().skip(1).map(|(left, _)| (e, course.index, left + lap - lap / 2)),
+                );
+            }
+        }
+    }
+    out
+}
+
+fn part(
+    from: (usize, usize, usize),
+    level: i32,
+    span: (i64, i64),
+    run: &SeamRun,
+    avoid: &[i64],
+    rules: &Rules,
+) -> Part {
+    let (left, cover) = span;
+    let (one_piece, ways) = super::options::ways(cover, rules);
+    Part {
+        from,
+        level,
+        left,
+        cover,
+        ways,
+        one_piece,
+        avoid: avoid.iter().copied().filter(|x| *x > left && *x < left + cover).collect(),
+        barred: run.barred.iter().map(|(a, b)| (whole(*a), whole(*b))).collect(),
+        near: Vec::new(),
+        fixed_near: Vec::new(),
+    }
+}
+
+/// Which parts' seams can come too near to each other's.
+fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
+    use std::collections::BTreeMap;
+    let mut levels: BTreeMap<(usize, i32), Vec<usize>> = BTreeMap::new();
+    for (i, p) in parts.iter().enumerate() {
+        levels.entry((p.from.0, p.level)).or_default().push(i);
+    }
+    for i in 0..parts.len() {
+        let p = &parts[i];
+        let (low, high) = (p.left - rules.stagger, p.left + p.cover + rules.stagger);
+        let mut near = Vec::new();
+        for level in p.level - rules.clear..=p.level + rules.clear {
+            for &j in levels.get(&(p.from.0, level)).into_iter().flatten() {
+                let q = &parts[j];
+                let seamed = !p.ways.is_empty() && !q.ways.is_empty();
+                // Seams of one course keep apart by their panels; only other courses count.
+                if level != p.level && seamed && q.left < high && q.left + q.cover > low {
+                    near.push(j);
+                }
+            }
+        }
+        let fixed_near = fixed
+            .iter()
+            .filter(|(e, level, x)| {
+                *e == p.from.0
+                    && *level != p.level
+                    && (level - p.level).abs() <= rules.clear
+                    && *x > low
+                    && *x < high
+            })
+            .map(|f| f.2)
+            .collect();
+        parts[i].near = near;
+        parts[i].fixed_near = fixed_near;
+    }
+}

@@ -1,0 +1,68 @@
+//! Where panels end: seams of every run, and the cutting of panels to pieces, for the whole house.
+//!
+//! Words: a run's **cover** is what its panels must span; with `k` pieces the two end pieces sum to
+//! `S(k) = cover + (k-1) lap - (k-2) panel`, the `k-2` between are whole panels. The length `a` of
+//! the first piece is the one free number of a run. A **left-hand** piece begins a run (its right
+//! end is the factory's), a **right-hand** piece ends one, a **seamless** piece is a run by itself.
+//! Everything is counted in sixteenths of an inch.
+//!
+//! The simple strategy ([`Effort::Crew`]) works as a careful crew does; the strong one constructs
+//! greedily, then ruins and recreates. Both answer the same problem in the same form.
+
+mod answer;
+pub mod certificate;
+mod construct;
+mod crew;
+mod digest;
+mod improve;
+mod options;
+mod pool;
+mod random;
+
+use crate::model::seam::{Effort, SeamPlan, SeamProblem};
+
+/// How far the search is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Progress {
+    /// Rounds done.
+    pub done: u64,
+    /// Rounds in all, at most.
+    pub of: u64,
+    /// Panels in the best layout so far.
+    pub panels: usize,
+    /// The bound.
+    pub bound: usize,
+}
+
+/// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
+/// count rounds, not time.
+pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
+    let digest = digest::Digest::new(problem);
+    let certificate = certificate::bound(&digest);
+    let crew = crew::lay(&digest);
+    let best = match problem.rules.effort {
+        Effort::Crew => crew.clone(),
+        _ => {
+            let first = construct::lay(&digest);
+            improve::improve(&digest, first, certificate.bound, watch)
+        }
+    };
+    let mut plan = answer::plan(problem, &digest, &best, certificate);
+    plan.crew_panels = crew.panels();
+    plan.other_policy_panels = other_policy(problem, watch);
+    plan
+}
+
+/// Panels when runs that one panel covers may be seamed too: what the default policy costs.
+fn other_policy(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Option<usize> {
+    if problem.rules.seam_short_runs || problem.rules.effort == Effort::Crew {
+        return None;
+    }
+    let mut other = problem.clone();
+    other.rules.seam_short_runs = true;
+    let digest = digest::Digest::new(&other);
+    let certificate = certificate::bound(&digest);
+    let first = construct::lay(&digest);
+    let best = improve::improve(&digest, first, certificate.bound, watch);
+    Some(best.panels())
+}

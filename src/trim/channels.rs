@@ -1,0 +1,97 @@
+//! Channels and finish trim along the sides of a wall: eaves, rakes, wall ends, lower roofs, and
+//! starts off the course line.
+
+use super::stock::{Place, part};
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Point;
+use crate::job::Job;
+use crate::model::house::EdgeKind;
+use crate::model::receiver::{Field, FieldEdge, Receiver};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+
+/// Shortest side worth a piece, inches.
+const LEAST: f64 = 1.0;
+
+pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
+    let sides = merged(&field.edges);
+    sides
+        .iter()
+        .filter(|e| e.opening.is_none() && e.from.distance(e.to) >= LEAST)
+        .filter_map(|e| kind(e).map(|k| (k, e)))
+        .flat_map(|(kind, e)| {
+            let (a, b) = rightward(e);
+            let ends = [mitre(&sides, e, a), mitre(&sides, e, b)];
+            let whole = place.piece(kind, a, b, 0.0, ends);
+            let stock = if kind == TrimKind::FinishTrim {
+                job.trim.finish_trim
+            } else {
+                job.trim.j_channel
+            };
+            // Lengths of channel lap by one face so that water runs over the joint.
+            part(whole, stock, job.trim.channel_face)
+        })
+        .collect()
+}
+
+fn kind(e: &FieldEdge) -> Option<TrimKind> {
+    match (e.kind, e.receiver) {
+        (_, Receiver::Starter) => None,
+        (EdgeKind::Eave | EdgeKind::BareBottom, _) => Some(TrimKind::FinishTrim),
+        (EdgeKind::Rake, _) => Some(TrimKind::RakeChannel),
+        (EdgeKind::LowerRoof, _) => Some(TrimKind::RoofChannel),
+        (EdgeKind::Abutment | EdgeKind::Base | EdgeKind::BareTop, _) => Some(TrimKind::WallChannel),
+        _ => None,
+    }
+}
+
+fn rightward(e: &FieldEdge) -> (Point, Point) {
+    let swap = e.to.x < e.from.x - SAME || ((e.to.x - e.from.x).abs() <= SAME && e.to.y < e.from.y);
+    if swap { (e.to, e.from) } else { (e.from, e.to) }
+}
+
+/// Consecutive sides of one kind in one line, joined.
+pub(super) fn merged(edges: &[FieldEdge]) -> Vec<FieldEdge> {
+    let mut out: Vec<FieldEdge> = Vec::new();
+    for e in edges {
+        if let Some(last) = out.last_mut() {
+            let (u, v) = (last.to - last.from, e.to - e.from);
+            let same_line = u.cross(v).abs() < 0.02 * u.hypot().max(v.hypot()) && u.dot(v) > 0.0;
+            if last.to.distance(e.from) < SAME
+                && (last.kind, last.opening, last.receiver) == (e.kind, e.opening, e.receiver)
+                && same_line
+            {
+                last.to = e.to;
+                continue;
+            }
+        }
+        out.push(e.clone());
+    }
+    out
+}
+
+/// A mitre where two rakes meet at a peak: half the angle between them, off square.
+fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
+    if e.kind != EdgeKind::Rake {
+        return TrimEnd::Square;
+    }
+    let other = sides.iter().find(|o| {
+        o.kind == EdgeKind::Rake
+            && !std::ptr::eq(*o, e)
+            && (o.from.distance(end) < SAME || o.to.distance(end) < SAME)
+    });
+    match other {
+        Some(o) => {
+            let away = |s: &FieldEdge| {
+                if s.from.distance(end) < s.to.distance(end) {
+                    s.to - s.from
+                } else {
+                    s.from - s.to
+                }
+            };
+            let (u, v) = (away(e), away(o));
+            let between = (u.dot(v) / (u.hypot() * v.hypot())).clamp(-1.0, 1.0).acos();
+            TrimEnd::Mitre(90.0 - between.to_degrees() / 2.0)
+        }
+        None => TrimEnd::Square,
+    }
+}

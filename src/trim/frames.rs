@@ -1,0 +1,97 @@
+//! The frame of channels round an opening: sill, jambs, head with water tabs; finish trim where a
+//! cut edge stands under a sill; a drip cap over the head.
+//!
+//! Lengths by FACTS SD-104: head and sill the opening's width and two faces, jambs its height and
+//! two faces. The tabs are bent from the head's own ends (SD-105).
+
+use super::stock::{Place, part};
+use crate::geom::polygon::bounds;
+use crate::geom::tol::{SAME, same};
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::Job;
+use crate::model::course::StoryPole;
+use crate::model::house::EdgeKind;
+use crate::model::receiver::{Field, FieldEdge};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+
+pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
+    let mut out = Vec::new();
+    for (i, opening) in place.wall.openings.iter().enumerate() {
+        let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
+        let mut frame = frame(place, &sides, pole, job);
+        for piece in &mut frame {
+            piece.opening = Some(opening.id.clone());
+        }
+        out.extend(frame.into_iter().flat_map(|p| {
+            let stock = super::stock::stock_length(p.kind.stock(), &job.trim);
+            part(p, stock, job.trim.channel_face)
+        }));
+    }
+    out
+}
+
+/// The sides of one kind taken together: their length along, and the box round them.
+fn reach(
+    sides: &[&FieldEdge],
+    kind: EdgeKind,
+    keep: impl Fn(&FieldEdge) -> bool,
+) -> Option<(f64, Point, Point)> {
+    let mine: Vec<&&FieldEdge> = sides.iter().filter(|e| e.kind == kind && keep(e)).collect();
+    let points: Vec<Point> = mine.iter().flat_map(|e| [e.from, e.to]).collect();
+    let b = bounds(&points)?;
+    let length = mine.iter().map(|e| e.from.distance(e.to)).sum();
+    Some((length, Point::new(b.x0, b.y0), Point::new(b.x1, b.y1)))
+}
+
+fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
+    let face = job.trim.channel_face;
+    let square = || [TrimEnd::Square, TrimEnd::Square];
+    let mut out = Vec::new();
+    let head = reach(sides, EdgeKind::Head, |_| true);
+    let sill = reach(sides, EdgeKind::Sill, |_| true);
+    if let Some((length, low, high)) = sill {
+        let (a, b) = (low, Point::new(high.x, low.y));
+        let over = Vec2::new(face, 0.0);
+        let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, square());
+        piece.length = crate::geom::tol::snap(length + 2.0 * face);
+        out.push(piece);
+        let on_line = same(pole.butt(pole.course_at(low.y)), low.y);
+        if !on_line {
+            // A cut edge under a sill is held by finish trim inside the channel (FACTS PR-14).
+            out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
+        }
+    }
+    let middle =
+        sides.iter().map(|e| e.from.x + e.to.x).sum::<f64>() / (2 * sides.len().max(1)) as f64;
+    for left in [true, false] {
+        let jamb = reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left);
+        if let Some((length, low, high)) = jamb {
+            let down = if sill.is_some() { face } else { 0.0 };
+            let up = if head.is_some() { face } else { 0.0 };
+            let (a, b) = (Point::new(low.x, low.y - down), Point::new(low.x, high.y + up));
+            let tab = if sill.is_some() { TrimEnd::Tab(job.trim.tab) } else { TrimEnd::Square };
+            let mut piece = place.piece(TrimKind::JambChannel, a, b, 0.0, [tab, TrimEnd::Square]);
+            piece.length = crate::geom::tol::snap(length + down + up);
+            out.push(piece);
+        }
+    }
+    if let Some((length, low, high)) = head {
+        let tabs = || [TrimEnd::Tab(job.trim.tab), TrimEnd::Tab(job.trim.tab)];
+        let over = Vec2::new(face, 0.0);
+        // A curved head springs from its low ends; its channel is bent, as long as the curve.
+        let flat = (high.y - low.y).abs() <= SAME;
+        let (a, b) = if flat { (low, high) } else { (low, Point::new(high.x, low.y)) };
+        let mut piece = place.piece(TrimKind::HeadChannel, a - over, b + over, 0.0, tabs());
+        piece.length = crate::geom::tol::snap(length + 2.0 * face);
+        out.push(piece);
+        if !flat {
+            // A curved head is flashed with tape or a bent cap, not a straight one.
+            return out;
+        }
+        let past = Vec2::new(job.trim.drip_cap_past, 0.0);
+        let mut cap = place.piece(TrimKind::DripCap, a - past, b + past, 0.0, square());
+        cap.length = crate::geom::tol::snap(length + 2.0 * job.trim.drip_cap_past);
+        out.push(cap);
+    }
+    out
+}

@@ -1,0 +1,30 @@
+//! Trim, piece by piece, with lengths and ends: from fields and courses to what is cut at the saw.
+//!
+//! Runs after `course`, since what goes under a sill or at a wall's top depends on where the
+//! course cut falls.
+
+pub mod channels;
+pub mod frames;
+pub mod posts;
+pub mod starter;
+pub mod stock;
+
+use crate::job::Job;
+use crate::model::course::StoryPole;
+use crate::model::house::House;
+use crate::model::receiver::Field;
+use crate::model::trim::TrimPiece;
+
+/// Every trim piece of the house, marked, and cut from stock.
+pub fn trims(house: &House, fields: &[Field], pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
+    let mut pieces = Vec::new();
+    for field in fields {
+        let Some(place) = stock::Place::of(house, field) else { continue };
+        pieces.extend(starter::pieces(&place, field, job));
+        pieces.extend(channels::pieces(&place, field, job));
+        pieces.extend(frames::pieces(&place, field, pole, job));
+    }
+    pieces.extend(posts::pieces(house, fields, job));
+    stock::mark_and_cut(&mut pieces, job);
+    pieces
+}

@@ -1,0 +1,142 @@
+//! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
+
+use crate::geom::tol::snap;
+use crate::geom::vocabulary::Point;
+use crate::job::{Job, TrimRules};
+use crate::model::house::{Elevation, House, Wall};
+use crate::model::receiver::Field;
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
+use crate::packing;
+
+/// The wall a trim piece is on.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Place<'a> {
+    /// Its elevation.
+    pub elevation: &'a Elevation,
+    /// The wall.
+    pub wall: &'a Wall,
+}
+
+impl<'a> Place<'a> {
+    /// The place of a field, if its indices stand.
+    pub(super) fn of(house: &'a House, field: &Field) -> Option<Self> {
+        let elevation = house.elevations.get(field.elevation)?;
+        Some(Place { elevation, wall: elevation.walls.get(field.wall)? })
+    }
+
+    /// A piece from `from` to `to`, as long as they are apart and `extra` more.
+    pub(super) fn piece(
+        &self,
+        kind: TrimKind,
+        from: Point,
+        to: Point,
+        extra: f64,
+        ends: [TrimEnd; 2],
+    ) -> TrimPiece {
+        TrimPiece {
+            mark: String::new(),
+            kind,
+            elevation: self.elevation.name.clone(),
+            wall: self.wall.id.clone(),
+            opening: None,
+            from: [from.x, from.y],
+            to: [to.x, to.y],
+            length: snap(from.distance(to) + extra),
+            ends,
+            stock: String::new(),
+            shared_with: None,
+        }
+    }
+}
+
+/// Stock length of a stock.
+pub(super) fn stock_length(stock: TrimStock, rules: &TrimRules) -> f64 {
+    match stock {
+        TrimStock::Starter => rules.starter,
+        TrimStock::OutsidePost => rules.outside_post,
+        TrimStock::InsidePost => rules.inside_post,
+        TrimStock::JChannel => rules.j_channel,
+        TrimStock::FinishTrim => rules.finish_trim,
+        TrimStock::DripCap => rules.drip_cap,
+    }
+}
+
+/// Parts a piece longer than `stock` into stock lengths from its `from` end, each next one lapped
+/// over the last by `lap` (negative for a gap between butted lengths).
+pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
+    if piece.length <= stock + 1e-6 || stock <= lap.max(0.0) + 1.0 {
+        return vec![piece];
+    }
+    let (from, to) = (at(piece.from), at(piece.to));
+    // The drawn ends stand inside the cut length where tabs or laps add to it.
+    let along =
+        if from.distance(to) > 0.0 { (to - from) / piece.length } else { return vec![piece] };
+    let mut out = Vec::new();
+    let mut done = 0.0;
+    while done < piece.length - 1e-6 {
+        let length = stock.min(piece.length - done);
+        let mut next = piece.clone();
+        next.length = snap(length);
+        next.from = pair(from + along * done);
+        next.to = pair(from + along * (done + length));
+        let last = done + length >= piece.length - 1e-6;
+        if done > 0.0 {
+            next.ends[0] = TrimEnd::Square;
+        }
+        if !last {
+            next.ends[1] = if lap > 0.0 { TrimEnd::Lap(lap) } else { TrimEnd::Square };
+        }
+        out.push(next);
+        if last {
+            break;
+        }
+        done += length - lap;
+    }
+    out
+}
+
+fn at(p: [f64; 2]) -> Point {
+    Point::new(p[0], p[1])
+}
+
+fn pair(p: Point) -> [f64; 2] {
+    [snap(p.x), snap(p.y)]
+}
+
+/// Mark prefix of a kind, by the trade's words.
+fn prefix(kind: TrimKind) -> &'static str {
+    match kind {
+        TrimKind::Starter => "ST",
+        TrimKind::OutsidePost => "OP",
+        TrimKind::InsidePost => "IP",
+        TrimKind::JambChannel => "JJ",
+        TrimKind::HeadChannel => "JH",
+        TrimKind::SillChannel => "JS",
+        TrimKind::WallChannel => "JW",
+        TrimKind::RakeChannel => "JR",
+        TrimKind::RoofChannel => "JL",
+        TrimKind::FinishTrim => "FT",
+        TrimKind::DripCap => "DC",
+    }
+}
+
+/// Marks every piece and gives it its stock length: the fewest of each stock.
+pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
+    for kind in TrimKind::ALL {
+        for (n, p) in pieces.iter_mut().filter(|p| p.kind == kind).enumerate() {
+            p.mark = format!("{}{}", prefix(kind), n + 1);
+        }
+    }
+    for stock in TrimStock::ALL {
+        let length = stock_length(stock, &job.trim);
+        let mine: Vec<usize> =
+            (0..pieces.len()).filter(|i| pieces[*i].kind.stock() == stock).collect();
+        let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();
+        let plan = packing::least(&lengths, length, job.seams.kerf);
+        for (n, bin) in plan.iter().enumerate() {
+            for k in bin {
+                pieces[mine[*k]].stock = format!("{} {}", stock.words(), n + 1);
+            }
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! The one typeface of every sheet, vendored with its licence under `src/typeface/`, so that text
+//! is the same on every machine. `ttf-parser` is named here alone.
+
+/// Family name, as SVG text names it.
+pub const FAMILY: &str = "Lapwright Sans";
+/// Regular weight.
+pub const REGULAR: &[u8] = include_bytes!("typeface/sans-Regular.ttf");
+/// Bold weight.
+pub const BOLD: &[u8] = include_bytes!("typeface/sans-Bold.ttf");
+
+/// Height of capitals as a share of the font size, from the font's own table.
+pub const CAPITALS: f64 = 0.714;
+/// How far letters reach below the baseline, as a share of the font size.
+pub const DESCENT: f64 = 0.293;
+
+/// Width of a line whose capitals are `height` high, in the unit of `height`. A character the font
+/// lacks counts as one en.
+pub fn width(text: &str, height: f64, bold: bool) -> f64 {
+    let Ok(face) = ttf_parser::Face::parse(if bold { BOLD } else { REGULAR }, 0) else {
+        return 0.6 * height * text.chars().count() as f64 / CAPITALS;
+    };
+    let em = f64::from(face.units_per_em());
+    let advance: f64 = text
+        .chars()
+        .map(|c| {
+            face.glyph_index(c).and_then(|g| face.glyph_hor_advance(g)).map_or(em / 2.0, f64::from)
+        })
+        .sum();
+    advance / em * height / CAPITALS
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bold_is_wider_and_width_grows_with_height() {
+        let t = "F1-12-2";
+        assert!(width(t, 1.0, true) > width(t, 1.0, false));
+        assert!((width(t, 2.0, false) - 2.0 * width(t, 1.0, false)).abs() < 1e-9);
+    }
+}

@@ -1,0 +1,70 @@
+//! Intervals along a level line: the arithmetic of the area check.
+
+use crate::model::layout::Xy;
+
+/// Sorted, disjoint intervals.
+pub(super) type Spans = Vec<(f64, f64)>;
+
+/// The x intervals that rings cover at height `y`, even-odd. `y` should miss every vertex.
+pub(super) fn across<'a>(rings: impl IntoIterator<Item = &'a Vec<Xy>>, y: f64) -> Spans {
+    let mut xs = Vec::new();
+    for ring in rings {
+        for i in 0..ring.len() {
+            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+            if (a[1] > y) != (b[1] > y) {
+                xs.push(a[0] + (y - a[1]) * (b[0] - a[0]) / (b[1] - a[1]));
+            }
+        }
+    }
+    xs.sort_by(f64::total_cmp);
+    xs.chunks_exact(2).map(|p| (p[0], p[1])).collect()
+}
+
+/// Intervals in any order, joined where they touch.
+pub(super) fn joined(mut spans: Spans) -> Spans {
+    spans.retain(|s| s.1 > s.0);
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut out: Spans = Vec::new();
+    for s in spans {
+        match out.last_mut() {
+            Some(last) if s.0 <= last.1 => last.1 = last.1.max(s.1),
+            _ => out.push(s),
+        }
+    }
+    out
+}
+
+/// What is in `a` and not in `b`; both joined.
+pub(super) fn without(a: &Spans, b: &Spans) -> Spans {
+    let mut out = Vec::new();
+    for &(low, high) in a {
+        let mut at = low;
+        for &(l, h) in b.iter().filter(|s| s.1 > low && s.0 < high) {
+            if l > at {
+                out.push((at, l));
+            }
+            at = at.max(h);
+        }
+        if at < high {
+            out.push((at, high));
+        }
+    }
+    out
+}
+
+/// Sum of lengths.
+pub(super) fn length(spans: &Spans) -> f64 {
+    spans.iter().map(|s| s.1 - s.0).sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn taking_away_and_joining() {
+        let a = joined(vec![(5.0, 9.0), (0.0, 4.0), (4.0, 5.0)]);
+        assert_eq!(a, [(0.0, 9.0)]);
+        assert_eq!(without(&a, &vec![(1.0, 2.0), (8.0, 12.0)]), [(0.0, 1.0), (2.0, 8.0)]);
+    }
+}

@@ -1,0 +1,132 @@
+//! Seams: factory ends meet, runs add up, stagger, shortest piece.
+
+use super::{Rule, same};
+use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run};
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 5] {
+    [spans(layout), factory(layout), places(layout), stagger(layout), shortest(layout)]
+}
+
+fn runs(layout: &Layout) -> impl Iterator<Item = &Run> {
+    layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs)
+}
+
+fn is_fixed(run: &Run, i: usize) -> bool {
+    run.seams.get(i).is_some_and(|s| run.fixed.iter().any(|f| same(*f, *s)))
+}
+
+/// Pieces and laps sum to the run less its end gaps.
+fn spans(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let lap = layout.job.lap();
+    for r in runs(layout) {
+        let sum: f64 = r.pieces.iter().map(|p| p.length).sum();
+        let laps = r.pieces.len().saturating_sub(1) as f64 * lap;
+        let cover = r.x1 - r.x0 - 2.0 * r.gap;
+        rule.case(!r.pieces.is_empty() && same(sum - laps, cover), || {
+            format!(
+                "run {}: pieces less laps make {:.4}, the run takes {:.4}",
+                r.id,
+                sum - laps,
+                cover
+            )
+        });
+        rule.case(same(r.gap, layout.job.end_gap()), || {
+            format!("run {}: end gap {:.4}", r.id, r.gap)
+        });
+        for p in &r.pieces {
+            rule.case(same(p.length, p.end - p.start) && same(p.length, p.x1 - p.x0), || {
+                format!(
+                    "piece {}: {:.4} long, cut {:.4}, on the wall {:.4}",
+                    p.mark,
+                    p.length,
+                    p.end - p.start,
+                    p.x1 - p.x0
+                )
+            });
+        }
+    }
+    rule.done("pieces and laps fill each run less its gaps")
+}
+
+fn factory(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let stock = |p: &Piece| layout.panels.iter().find(|q| q.id == p.panel).map_or(0.0, |q| q.stock);
+    for r in runs(layout) {
+        for (_, pair) in r.pieces.windows(2).enumerate().filter(|(i, _)| !is_fixed(r, *i)) {
+            let (a, b) = (&pair[0], &pair[1]);
+            let ends = same(a.end, stock(a)) && same(b.start, 0.0);
+            let told = a.right_end == EndCut::Factory && b.left_end == EndCut::Factory;
+            rule.case(ends && told, || {
+                format!("run {}: {} and {} do not meet with factory ends", r.id, a.mark, b.mark)
+            });
+        }
+        for p in &r.pieces {
+            let left = p.left_end != EndCut::Factory || same(p.start, 0.0);
+            let right = p.right_end != EndCut::Factory || same(p.end, stock(p));
+            rule.case(left && right, || {
+                format!("piece {} claims a factory end it does not have", p.mark)
+            });
+        }
+    }
+    rule.done("a seam joins two factory ends")
+}
+
+fn places(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let lap = layout.job.lap();
+    for r in runs(layout) {
+        rule.case(r.seams.len() + 1 == r.pieces.len(), || {
+            format!("run {}: {} seams for {} pieces", r.id, r.seams.len(), r.pieces.len())
+        });
+        for (pair, s) in r.pieces.windows(2).zip(&r.seams) {
+            let (end, start) = (pair[0].x1, pair[1].x0);
+            rule.case(same(end - start, lap) && same((end + start) / 2.0, *s), || {
+                format!("run {}: the lap at {s:.4} runs from {start:.4} to {end:.4}", r.id)
+            });
+        }
+    }
+    rule.done("seams stand at the middle of their laps")
+}
+
+fn stagger(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
+    for e in &layout.elevations {
+        let courses = e.walls.iter().flat_map(|w| &w.courses);
+        let mut all: Vec<(i32, f64, bool)> = courses
+            .flat_map(|c| c.runs.iter().map(move |r| (c.index, r)))
+            .flat_map(|(i, r)| (0..r.seams.len()).map(move |n| (i, r.seams[n], is_fixed(r, n))))
+            .collect();
+        all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        for (i, (level, x, fixed)) in all.iter().enumerate() {
+            let near = all[i + 1..].iter().take_while(|o| o.0 <= level + clear);
+            // Two courses that one obstacle crosses have their seams where it stands.
+            for (other, y, _) in near.filter(|o| o.0 > *level && !(*fixed && o.2)) {
+                rule.case((x - y).abs() >= apart - super::SAME, || {
+                    format!(
+                        "{}: seams of courses {} and {} stand at {x:.3} and {y:.3}",
+                        e.name,
+                        level + 1,
+                        other + 1
+                    )
+                });
+            }
+        }
+    }
+    rule.done("seams of near courses keep the stagger")
+}
+
+fn shortest(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let least = layout.job.seams.shortest;
+    for r in runs(layout) {
+        // Between fixed seams a part may be as short as the obstacles leave it.
+        for p in r.pieces.iter().filter(|_| r.pieces.len() > 1 && r.fixed.is_empty()) {
+            rule.case(p.length >= least - super::SAME, || {
+                format!("piece {} is {:.4} long, shorter than {least}", p.mark, p.length)
+            });
+        }
+    }
+    rule.done("no piece of a seamed run is shorter than the shortest")
+}

@@ -1,0 +1,219 @@
+//! What the splice needs to know of the source, in one pass over its lines.
+
+use super::OverlayError;
+
+/// Places and names in a source.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Scan {
+    /// `AC1009` and on; empty where none is stated (then as R12).
+    pub version: String,
+    /// Line ending.
+    pub newline: &'static str,
+    /// Highest handle and seed.
+    pub top_handle: u64,
+    /// Whether entities carry handles.
+    pub handles: bool,
+    /// Bytes of the seed's value.
+    pub seed: Option<(usize, usize)>,
+    /// Where entities may be added: the `0` line before ENDSEC.
+    pub entities_end: usize,
+    /// The `*Model_Space` block record.
+    pub model_space: Option<String>,
+    /// The LAYER and LTYPE tables.
+    pub layers: Table,
+    pub line_types: Table,
+    /// Where TABLES begins, after its name.
+    pub tables_start: Option<usize>,
+    /// Where a TABLES section could be put: before ENTITIES' own section.
+    pub before_entities: usize,
+    /// Plot style and material handles of a layer, copied to new ones.
+    pub plot_style: Option<String>,
+}
+
+/// A symbol table.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Table {
+    /// Its own handle.
+    pub handle: Option<String>,
+    /// Bytes of its count.
+    pub count: Option<(usize, usize, i64)>,
+    /// The `0` line before ENDTAB.
+    pub end: Option<usize>,
+    /// Names, upper case.
+    pub names: Vec<String>,
+}
+
+/// One line: its bytes without ending, and where it begins.
+fn line(bytes: &[u8], at: usize) -> Option<(&[u8], usize)> {
+    let rest = bytes.get(at..).filter(|r| !r.is_empty())?;
+    let end = memchr::memchr2(b'\n', b'\r', rest).unwrap_or(rest.len());
+    let mut next = at + end;
+    if rest.get(end) == Some(&b'\r') {
+        next += 1;
+        if rest.get(end + 1) == Some(&b'\n') {
+            next += 1;
+        }
+    } else if end < rest.len() {
+        next += 1;
+    }
+    Some((&rest[..end], next))
+}
+
+fn newline(bytes: &[u8]) -> &'static str {
+    match memchr::memchr2(b'\n', b'\r', bytes) {
+        Some(i) if bytes[i] == b'\r' && bytes.get(i + 1) == Some(&b'\n') => "\r\n",
+        Some(i) if bytes[i] == b'\r' => "\r",
+        _ => "\n",
+    }
+}
+
+/// Where the pass is.
+#[derive(Default)]
+struct Place {
+    section: String,
+    table: String,
+    entity: String,
+    variable: String,
+    /// The entity's handle and name so far.
+    handle: String,
+    /// The `0` line that began the last entity.
+    zero: usize,
+    section_start: usize,
+    expects_name: bool,
+}
+
+impl Scan {
+    pub(super) fn of(bytes: &[u8]) -> Result<Self, OverlayError> {
+        let text = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+        let first = text.trim_ascii_start();
+        if !first.first().is_some_and(u8::is_ascii_digit) {
+            return Err(OverlayError::Binary);
+        }
+        let mut scan = Scan { newline: newline(bytes), ..Default::default() };
+        let mut place = Place::default();
+        let mut at = bytes.len() - text.len();
+        let mut found = false;
+        while let Some((code_line, value_at)) = line(bytes, at) {
+            let Some(code) = std::str::from_utf8(code_line.trim_ascii())
+                .ok()
+                .and_then(|c| c.parse::<i32>().ok())
+            else {
+                at = value_at;
+                continue;
+            };
+            let Some((value, next)) = line(bytes, value_at) else { break };
+            let span = (value_at, value_at + value.len());
+            found |= scan.pair(&mut place, code, value.trim_ascii(), at, span, next);
+            at = next;
+        }
+        if found { Ok(scan) } else { Err(OverlayError::NoEntities) }
+    }
+
+    /// Takes one pair; true once the ENTITIES section was seen whole.
+    fn pair(
+        &mut self,
+        p: &mut Place,
+        code: i32,
+        value: &[u8],
+        at: usize,
+        span: (usize, usize),
+        next: usize,
+    ) -> bool {
+        let text = String::from_utf8_lossy(value).to_uppercase();
+        match code {
+            0 => return self.zero(p, &text, at),
+            2 if p.expects_name => {
+                p.expects_name = false;
+                if p.entity == "SECTION" {
+                    p.section = text.clone();
+                    match text.as_str() {
+                        "TABLES" => self.tables_start = Some(next),
+                        "ENTITIES" => self.before_entities = p.section_start,
+                        _ => {}
+                    }
+                } else if p.entity == "TABLE" {
+                    p.table = text;
+                }
+            }
+            2 if p.section == "TABLES" => self.named(p, value, text),
+            9 if p.section == "HEADER" => p.variable = text,
+            1 if p.section == "HEADER" && p.variable == "$ACADVER" => self.version = text,
+            5 if p.section == "HEADER" && p.variable == "$HANDSEED" => {
+                self.seed = Some(span);
+                self.top_handle = self.top_handle.max(u64::from_str_radix(&text, 16).unwrap_or(0));
+            }
+            5 | 105 if p.section != "HEADER" => {
+                self.top_handle = self.top_handle.max(u64::from_str_radix(&text, 16).unwrap_or(0));
+                p.handle = text.clone();
+                if p.section == "ENTITIES" {
+                    self.handles = true;
+                }
+                if p.entity == "TABLE"
+                    && code == 5
+                    && let Some(t) = self.table(&p.table)
+                {
+                    t.handle = Some(text);
+                }
+            }
+            70 if p.entity == "TABLE" => {
+                if let (Some(t), Ok(n)) = (self.table(&p.table), text.parse()) {
+                    t.count.get_or_insert((span.0, span.1, n));
+                }
+            }
+            390 if p.entity == "LAYER" => {
+                self.plot_style.get_or_insert(text);
+            }
+            _ => {}
+        }
+        false
+    }
+
+    fn zero(&mut self, p: &mut Place, text: &str, at: usize) -> bool {
+        match text {
+            "SECTION" => p.section_start = at,
+            "ENDSEC" => {
+                let whole = p.section == "ENTITIES";
+                if whole {
+                    self.entities_end = at;
+                }
+                p.section.clear();
+                p.entity.clear();
+                return whole;
+            }
+            "ENDTAB" => {
+                if let Some(t) = self.table(&p.table) {
+                    t.end = Some(at);
+                }
+                p.table.clear();
+            }
+            _ => {}
+        }
+        p.expects_name = matches!(text, "SECTION" | "TABLE");
+        p.entity = text.to_owned();
+        p.handle.clear();
+        p.zero = at;
+        false
+    }
+
+    fn table(&mut self, name: &str) -> Option<&mut Table> {
+        match name {
+            "LAYER" => Some(&mut self.layers),
+            "LTYPE" => Some(&mut self.line_types),
+            _ => None,
+        }
+    }
+
+    fn named(&mut self, p: &Place, value: &[u8], text: String) {
+        match (p.table.as_str(), p.entity.as_str()) {
+            ("LAYER", "LAYER") | ("LTYPE", "LTYPE") => {
+                if let Some(t) = self.table(&p.table) {
+                    t.names.push(text);
+                }
+            }
+            ("BLOCK_RECORD", "BLOCK_RECORD") if value.eq_ignore_ascii_case(b"*Model_Space") => {
+                self.model_space.get_or_insert(p.handle.clone());
+            }
+            _ => {}
+        }
+    }
+}

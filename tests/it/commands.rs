@@ -1,0 +1,127 @@
+//! The commands as a user runs them.
+
+use assert_cmd::Command;
+
+use crate::support::root;
+
+fn run(args: &[&str]) -> std::process::Output {
+    Command::cargo_bin("lapwright").unwrap().current_dir(root()).args(args).output().unwrap()
+}
+
+#[test]
+fn the_main_job_writes_every_file_of_the_contract() {
+    let dir = tempfile::tempdir().unwrap();
+    let out = dir.path().join("one");
+    let o = out.to_str().unwrap();
+    let args = [
+        "layout",
+        "sample-drawings/one-window.dxf",
+        "--job",
+        "sample-drawings/one-window.toml",
+        "--out",
+        o,
+    ];
+    for _ in 0..2 {
+        // The second run replaces the first.
+        let result = run(&args);
+        assert!(result.status.success(), "{}", String::from_utf8_lossy(&result.stderr));
+    }
+    for name in [
+        "layout.json",
+        "overlay.dxf",
+        "sheets.pdf",
+        "takeoff.csv",
+        "cut-list.csv",
+        "report.txt",
+        "sheets/01-cover.svg",
+        "sheets/01-cover.png",
+    ] {
+        assert!(out.join(name).metadata().unwrap().len() > 100, "{name}");
+    }
+    assert_eq!(std::fs::read_dir(dir.path()).unwrap().count(), 1, "something temporary was left");
+    let json: serde_json::Value =
+        serde_json::from_slice(&std::fs::read(out.join("layout.json")).unwrap()).unwrap();
+    assert_eq!(json["format"], "lapwright-layout/1");
+    for key in [
+        "drawing",
+        "job",
+        "datum",
+        "elevations",
+        "panels",
+        "bound",
+        "trims",
+        "takeoff",
+        "verify",
+        "notes",
+    ] {
+        assert!(!json[key].is_null(), "{key}");
+    }
+    assert_eq!(
+        json["bound"]["best"].as_u64().unwrap() as usize,
+        json["panels"].as_array().unwrap().len()
+    );
+    assert!(std::fs::read(out.join("sheets.pdf")).unwrap().starts_with(b"%PDF"));
+}
+
+#[test]
+fn strict_exits_with_three_on_warnings() {
+    let dir = tempfile::tempdir().unwrap();
+    let o = dir.path().join("out");
+    // Without its job the R12 sample names no unit: a warning.
+    let args = [
+        "layout",
+        "sample-drawings/r12.dxf",
+        "--out",
+        o.to_str().unwrap(),
+        "--no-pictures",
+        "--strict",
+    ];
+    assert_eq!(run(&args).status.code(), Some(3));
+}
+
+#[test]
+fn standard_input_is_read() {
+    let bytes = std::fs::read(root().join("sample-drawings/one-wall.dxf")).unwrap();
+    let out = Command::cargo_bin("lapwright")
+        .unwrap()
+        .args(["takeoff", "-", "--format", "json"])
+        .write_stdin(bytes)
+        .output()
+        .unwrap();
+    let lines: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
+    assert_eq!(lines[0]["item"], "panels");
+}
+
+#[test]
+fn check_and_layers_tell_what_was_read() {
+    let text =
+        String::from_utf8(run(&["check", "sample-drawings/curlew-cottage.dxf"]).stdout).unwrap();
+    assert!(text.contains("front-2") && text.contains("24'-0\" wide"), "{text}");
+    let text =
+        String::from_utf8(run(&["layers", "sample-drawings/curlew-cottage.dxf"]).stdout).unwrap();
+    assert!(text.lines().any(|l| l.contains("A-WALL-OTLN") && l.contains("wall")), "{text}");
+}
+
+#[test]
+fn wrong_usage_exits_with_two() {
+    assert_eq!(run(&["lay"]).status.code(), Some(2));
+    assert_eq!(run(&["layout"]).status.code(), Some(2));
+}
+
+#[test]
+fn the_takeoff_table_fits_eighty_columns() {
+    let text =
+        String::from_utf8(run(&["takeoff", "sample-drawings/curlew-cottage.dxf"]).stdout).unwrap();
+    assert!(text.lines().count() > 8 && text.lines().all(|l| l.chars().count() <= 80), "{text}");
+}
+
+#[test]
+fn the_job_schema_knows_every_key_of_the_sample() {
+    let schema = String::from_utf8(run(&["schema", "job"]).stdout).unwrap();
+    let value: serde_json::Value = serde_json::from_str(&schema).unwrap();
+    for key in
+        ["title", "drawing", "layers", "product", "courses", "seams", "trim", "takeoff", "sheet"]
+    {
+        assert!(!value["properties"][key].is_null(), "{key}");
+    }
+}

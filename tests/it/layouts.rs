@@ -1,0 +1,115 @@
+//! Layouts of random walls: every rule kept, areas agree with an independent engine; moved,
+//! mirrored or redrawn in another unit, a house takes the same panels.
+
+use lapwright::model::layout::Layout;
+use proptest::prelude::*;
+
+use crate::support::{broken, dxf, inches, lay};
+
+/// A wall with a gable or without, openings in a row that do not touch, whole inches.
+#[derive(Clone, Debug)]
+struct House {
+    width: f64,
+    height: f64,
+    pitch: f64,
+    openings: Vec<(f64, f64, f64, f64)>,
+}
+
+fn house() -> impl Strategy<Value = House> {
+    (
+        10u32..60,
+        7u32..20,
+        0u32..13,
+        prop::collection::vec((6u32..40, 24u32..73, 0u32..50, 20u32..60), 0..5),
+    )
+        .prop_map(|(feet, high, pitch, parts)| {
+            let (width, height) = (f64::from(feet * 12), f64::from(high * 12 / 2 + 40));
+            let mut x = 0.0;
+            let mut openings = Vec::new();
+            for (gap, w, sill, h) in parts {
+                let (left, right) = (x + f64::from(gap), x + f64::from(gap + w));
+                let (low, top) = (f64::from(sill), f64::from(sill + h).min(height - 6.0));
+                if right < width - 6.0 && top - low > 12.0 {
+                    openings.push((left, low, right, top));
+                    x = right;
+                }
+            }
+            House { width, height, pitch: f64::from(pitch), openings }
+        })
+}
+
+impl House {
+    fn drawn(&self, map: impl Fn((f64, f64)) -> (f64, f64)) -> String {
+        let (w, h) = (self.width, self.height);
+        let peak = h + w / 2.0 * self.pitch / 12.0;
+        let mut wall = vec![(0.0, 0.0), (w, 0.0), (w, h)];
+        if self.pitch > 0.0 {
+            wall.push((w / 2.0, peak));
+        }
+        wall.push((0.0, h));
+        let wall: Vec<(f64, f64)> = wall.into_iter().map(&map).collect();
+        let openings: Vec<Vec<(f64, f64)>> = self
+            .openings
+            .iter()
+            .map(|(a, b, c, d)| crate::support::rect(*a, *b, *c, *d).map(&map).to_vec())
+            .collect();
+        let mut rings: Vec<(&str, &[(f64, f64)])> = vec![("A-WALL-OTLN", &wall)];
+        rings.extend(openings.iter().map(|o| ("A-GLAZ", &o[..])));
+        dxf(&rings)
+    }
+
+    fn area(&self) -> f64 {
+        let gable = self.width * self.width / 4.0 * self.pitch / 12.0;
+        let holes: f64 = self.openings.iter().map(|(a, b, c, d)| (c - a) * (d - b)).sum();
+        (self.width * self.height + gable - holes) / 144.0
+    }
+}
+
+fn net(l: &Layout) -> f64 {
+    l.walls().map(|(_, w)| w.net_area).sum()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn random_walls_keep_every_rule(h in house()) {
+        let layout = lay(h.drawn(|p| p).as_bytes(), &inches());
+        prop_assert!((net(&layout) - h.area()).abs() < 0.01, "{} {}", net(&layout), h.area());
+        let seam_conflict = !layout.bound.conflicts.is_empty();
+        let found: Vec<String> = broken(&layout).into_iter().filter(|b| !(seam_conflict && (b.contains("stagger") || b.contains("shortest")))).collect();
+        prop_assert_eq!(found, Vec::<String>::new());
+    }
+
+    #[test]
+    fn place_and_unit_change_nothing(h in house(), dx in -5000i32..5000, dy in -5000i32..5000) {
+        let job = inches();
+        let here = lay(h.drawn(|p| p).as_bytes(), &job);
+        let there = lay(h.drawn(|(x, y)| (x + f64::from(dx), y + f64::from(dy))).as_bytes(), &job);
+        let mut metric = job.clone();
+        metric.drawing.unit = Some(lapwright::units::Unit::Mm);
+        let mm = lay(h.drawn(|(x, y)| (x * 25.4, y * 25.4)).as_bytes(), &metric);
+        for other in [&there, &mm] {
+            prop_assert_eq!(here.panels.len(), other.panels.len());
+            let marks = |l: &Layout| -> Vec<(String, i64)> { l.pieces().map(|(.., p)| (p.mark.clone(), (p.length * 64.0).round() as i64)).collect() };
+            prop_assert_eq!(marks(&here), marks(other));
+        }
+    }
+
+    #[test]
+    fn a_mirrored_wall_has_mirrored_courses(h in house()) {
+        let here = lay(h.drawn(|p| p).as_bytes(), &inches());
+        let w = h.width;
+        let there = lay(h.drawn(|(x, y)| (w - x, y)).as_bytes(), &inches());
+        prop_assert!((net(&here) - net(&there)).abs() < 1e-6);
+        let runs = |l: &Layout, flip: bool| -> Vec<(i64, i64)> {
+            let mut out: Vec<(i64, i64)> = l.pieces().map(|(_, c, r, _)| (i64::from(c.index), r)).map(|(i, r)| (i, if flip { w - r.x1 } else { r.x0 })).map(|(i, x)| (i, (x * 100.0).round() as i64)).collect();
+            out.sort_unstable();
+            out.dedup();
+            out
+        };
+        prop_assert_eq!(runs(&here, false), runs(&there, true));
+        // The bound knows no left and right.
+        prop_assert_eq!(here.bound.panels, there.bound.panels);
+    }
+}

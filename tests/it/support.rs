@@ -1,0 +1,74 @@
+//! What several tests need: samples, layouts, small drawings.
+
+use std::path::{Path, PathBuf};
+
+use lapwright::cli::job_file;
+use lapwright::diag::Notes;
+use lapwright::job::Job;
+use lapwright::model::layout::Layout;
+use lapwright::pipeline;
+
+/// The project's folder.
+pub(crate) fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Every sample drawing, by stem.
+pub(crate) fn samples() -> Vec<(String, PathBuf)> {
+    let mut out: Vec<(String, PathBuf)> = std::fs::read_dir(root().join("sample-drawings"))
+        .unwrap()
+        .map(|e| e.unwrap().path())
+        .filter(|p| p.extension().is_some_and(|x| x == "dxf"))
+        .map(|p| (p.file_stem().unwrap().to_string_lossy().into_owned(), p))
+        .collect();
+    out.sort();
+    assert!(out.len() >= 7, "sample drawings are missing");
+    out
+}
+
+/// The job file beside a sample.
+pub(crate) fn job(drawing: &Path) -> Job {
+    let path = drawing.with_extension("toml");
+    job_file::parse(&std::fs::read_to_string(&path).unwrap(), "job").unwrap()
+}
+
+/// A laid-out sample.
+pub(crate) fn laid(stem: &str) -> Layout {
+    let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
+    lay(&std::fs::read(&path).unwrap(), &job(&path))
+}
+
+/// A laid-out drawing.
+pub(crate) fn lay(bytes: &[u8], job: &Job) -> Layout {
+    pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()
+}
+
+/// A minimal DXF of closed polylines, one a layer and ring, in inches by the job's word.
+pub(crate) fn dxf(rings: &[(&str, &[(f64, f64)])]) -> String {
+    let mut out = String::from("0\nSECTION\n2\nENTITIES\n");
+    for (layer, points) in rings {
+        out.push_str(&format!("0\nPOLYLINE\n8\n{layer}\n66\n1\n70\n1\n"));
+        for (x, y) in *points {
+            out.push_str(&format!("0\nVERTEX\n8\n{layer}\n10\n{x}\n20\n{y}\n"));
+        }
+        out.push_str("0\nSEQEND\n");
+    }
+    out.push_str("0\nENDSEC\n0\nEOF\n");
+    out
+}
+
+/// A job in inches that searches briefly.
+pub(crate) fn inches() -> Job {
+    job_file::parse("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n", "job").unwrap()
+}
+
+/// A rectangle's corners.
+pub(crate) fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
+    [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+}
+
+/// Every rule that is broken, with its first case.
+pub(crate) fn broken(layout: &Layout) -> Vec<String> {
+    let v = lapwright::verify::check(layout);
+    v.rules.iter().filter_map(|r| Some(format!("{}: {}", r.rule, r.violations.first()?))).collect()
+}

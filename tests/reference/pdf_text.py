@@ -1,0 +1,22 @@
+"""The PDF read back: a page a sheet, every piece mark as text.  usage: pdf_text.py PDF LAYOUT.JSON"""
+
+import json
+import sys
+
+from pypdf import PdfReader
+
+reader = PdfReader(sys.argv[1])
+layout = json.load(open(sys.argv[2]))
+text = "\n".join(page.extract_text() for page in reader.pages)
+words = set(text.split())
+problems = []
+marks = [p["mark"].split("-", 1)[1] for e in layout["elevations"] for w in e["walls"] for c in w["courses"] for r in c["runs"] for p in r["pieces"]]
+missing = [m for m in marks if m not in words]
+if missing:
+    problems.append(f"marks not found: {missing[:10]}")
+if len(reader.outline) != len(reader.pages):
+    problems.append(f"{len(reader.outline)} bookmarks for {len(reader.pages)} pages")
+fonts = {str(f.get_object()["/BaseFont"]) for p in reader.pages for f in p["/Resources"]["/Font"].values()}
+if not fonts or any("Lapwright" not in f for f in fonts):
+    problems.append(f"fonts {fonts}")
+print("; ".join(problems) or "ok")
