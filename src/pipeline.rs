@@ -94,20 +94,15 @@ pub fn outputs(
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ))
     };
-    let mut out = vec![
-        ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
-        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
-        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
-    ];
-    let overlay = annotate::overlay(layout);
-    let spliced = write::overlay::spliced(source, &overlay);
-    out.push((
-        "overlay.dxf".to_owned(),
-        spliced.unwrap_or_else(|_| write::overlay::separate(&overlay)),
-    ));
-    let sheets = annotate::sheets(layout);
-    let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
+    // Tables, overlay and sheets do not depend on one another; their order is kept.
+    let (mut out, (sheets, svgs)) = rayon::join(
+        || tables(layout, source),
+        || {
+            let sheets = annotate::sheets(layout);
+            let svgs: Vec<String> = sheets.par_iter().map(write::svg::document).collect();
+            (sheets, svgs)
+        },
+    );
     if pictures {
         let title = if layout.job.title.project.is_empty() {
             &layout.drawing.name
@@ -131,6 +126,20 @@ pub fn outputs(
             .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
     );
     Ok(out)
+}
+
+/// What is written beside the sheets.
+fn tables(layout: &Layout, source: &[u8]) -> Vec<(String, Vec<u8>)> {
+    let overlay = annotate::overlay(layout);
+    let spliced = write::overlay::spliced(source, &overlay);
+    vec![
+        ("layout.json".to_owned(), write::json::layout(layout)),
+        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
+        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
+        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
+        // A source that takes no splice (binary) gets an overlay on the same origin.
+        ("overlay.dxf".to_owned(), spliced.unwrap_or_else(|_| write::overlay::separate(&overlay))),
+    ]
 }
 
 /// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.

@@ -1,6 +1,8 @@
 //! The one typeface of every sheet, vendored with its licence under `src/typeface/`, so that text
 //! is the same on every machine. `ttf-parser` is named here alone.
 
+use std::sync::OnceLock;
+
 /// Family name, as SVG text names it.
 pub const FAMILY: &str = "Lapwright Sans";
 /// Regular weight.
@@ -13,10 +15,17 @@ pub const CAPITALS: f64 = 0.714;
 /// How far letters reach below the baseline, as a share of the font size.
 pub const DESCENT: f64 = 0.293;
 
+/// The parsed typeface, read once.
+fn face(bold: bool) -> Option<&'static ttf_parser::Face<'static>> {
+    static FACES: OnceLock<[Option<ttf_parser::Face<'static>>; 2]> = OnceLock::new();
+    let faces = FACES.get_or_init(|| [REGULAR, BOLD].map(|b| ttf_parser::Face::parse(b, 0).ok()));
+    faces[usize::from(bold)].as_ref()
+}
+
 /// Width of a line whose capitals are `height` high, in the unit of `height`. A character the font
 /// lacks counts as one en.
 pub fn width(text: &str, height: f64, bold: bool) -> f64 {
-    let Ok(face) = ttf_parser::Face::parse(if bold { BOLD } else { REGULAR }, 0) else {
+    let Some(face) = face(bold) else {
         return 0.6 * height * text.chars().count() as f64 / CAPITALS;
     };
     let em = f64::from(face.units_per_em());

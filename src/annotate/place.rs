@@ -57,6 +57,8 @@ impl Placer {
         reach: f64,
     ) -> Option<Point> {
         let step = height * 1.2;
+        // The box about the origin, measured once and moved.
+        let about = text_box(text, height, false, Point::ORIGIN);
         let rings = (reach / step).ceil() as i32;
         for ring in 0..=rings {
             let spots = 8 * ring.max(1);
@@ -66,7 +68,7 @@ impl Placer {
                 let angle = std::f64::consts::FRAC_PI_2
                     + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
                 let at = wish + Vec2::from_angle(angle) * (step * f64::from(ring));
-                let r = text_box(text, height, false, at);
+                let r = about + at.to_vec2();
                 if self.free(&r) {
                     self.take(r);
                     return Some(at);

@@ -66,7 +66,7 @@ pub fn write_folder(folder: &Path, files: &[Output], source: &Path) -> Result<()
             fs::create_dir_all(dir).map_err(fail)?;
         }
         let mut file = fs::File::create(&path).map_err(fail)?;
-        file.write_all(bytes).and_then(|()| file.sync_all()).map_err(fail)?;
+        file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
     }
     open_to_all(fresh.path());
     swap(folder, fresh, parent).map_err(fail)

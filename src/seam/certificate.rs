@@ -59,14 +59,42 @@ fn functions(rules: &Rules) -> Vec<Dual> {
     out
 }
 
-/// Least value a run can have under `dual`.
-fn least(cover: i64, one_piece: bool, ways: &[Option_], table: &[i64], whole: i64) -> i64 {
-    let at = |l: i64| table.get(l.max(0) as usize).copied().unwrap_or(whole);
-    let one = one_piece.then(|| at(cover));
-    let seamed = ways.iter().filter_map(|w| {
-        let ends = (w.least..=w.most).map(|a| at(a) + at(w.sum - a)).min()?;
-        Some((w.k - 2) * whole + ends)
-    });
+/// Values of pieces by length, and the lengths where their slope changes: between those the values
+/// run straight, so that a sum of two is least at one of them.
+struct Table {
+    values: Vec<i64>,
+    kinks: Vec<i64>,
+    whole: i64,
+}
+
+impl Table {
+    fn new(dual: Dual, rules: &Rules) -> Self {
+        let values: Vec<i64> = (0..=rules.panel).map(|l| value(dual, l, rules)).collect();
+        let bent = |w: &[i64]| w[2] - w[1] != w[1] - w[0];
+        let at = values.windows(3).enumerate().filter(|(_, w)| bent(w)).map(|(i, _)| i as i64);
+        let mut kinks: Vec<i64> = at.flat_map(|i| [i, i + 1, i + 2]).collect();
+        kinks.dedup();
+        Table { values, kinks, whole: scale(dual, rules) }
+    }
+
+    fn at(&self, length: i64) -> i64 {
+        usize::try_from(length).ok().and_then(|l| self.values.get(l)).copied().unwrap_or(self.whole)
+    }
+
+    /// Least value of both end pieces of a way.
+    fn ends(&self, w: &Option_) -> i64 {
+        let mirrored = self.kinks.iter().map(|l| w.sum - l);
+        let inside =
+            self.kinks.iter().copied().chain(mirrored).filter(|a| *a > w.least && *a < w.most);
+        let tried = [w.least, w.most].into_iter().chain(inside);
+        tried.map(|a| self.at(a) + self.at(w.sum - a)).min().unwrap_or(0)
+    }
+}
+
+/// Least value a run can have.
+fn least(cover: i64, one_piece: bool, ways: &[Option_], table: &Table) -> i64 {
+    let one = one_piece.then(|| table.at(cover));
+    let seamed = ways.iter().map(|w| (w.k - 2) * table.whole + table.ends(w));
     one.into_iter().chain(seamed).min().unwrap_or(0)
 }
 
@@ -80,11 +108,11 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
     }
     let mut best = Certificate::default();
     for dual in functions(rules) {
-        let whole = scale(dual, rules);
-        let table: Vec<i64> = (0..=rules.panel).map(|l| value(dual, l, rules)).collect();
+        let table = Table::new(dual, rules);
+        let whole = table.whole;
         let sum: i64 = kinds
             .iter()
-            .map(|((cover, one), (n, ways))| n * least(*cover, *one, ways, &table, whole))
+            .map(|((cover, one), (n, ways))| n * least(*cover, *one, ways, &table))
             .sum();
         let panels = usize::try_from((sum + whole - 1) / whole).unwrap_or(0);
         if panels > best.bound || best.scale == 0 {

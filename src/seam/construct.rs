@@ -3,20 +3,8 @@
 use std::collections::{BTreeSet, VecDeque};
 
 use super::digest::{Digest, Option_};
-use super::pool::{Hand, Placed, Pool, seams};
+use super::pool::{Hand, Placed, Pool, UNIT, seams};
 use super::random::Random;
-
-/// Weights of the cost of an insertion, in panels.
-mod weight {
-    /// A seam: enough to prefer fewer, never worth a panel.
-    pub(super) const SEAM: f64 = 0.012;
-    /// A seam nearer to a jamb line than wished.
-    pub(super) const JAMB: f64 = 0.02;
-    /// A leftover, by the square of its share of a panel: few long ones beat many short ones.
-    pub(super) const LEFTOVER: f64 = 0.8;
-    /// A leftover of a panel that holds both end pieces: only a run of one piece can use it.
-    pub(super) const LOCKED: f64 = 0.15;
-}
 
 /// Pool panels tried for an exact fill of each hand.
 const TRIES: usize = 6;
@@ -67,53 +55,15 @@ fn nearest(spans: &[(i64, i64)], wish: i64) -> Option<i64> {
     below.or_else(|| spans.first().map(|s| s.0))
 }
 
-/// How many of the part's seams stand nearer to a jamb line than wished.
-pub(super) fn hits(digest: &Digest, part: usize, way: Option_, a: i64) -> usize {
-    let avoid = &digest.parts[part].avoid;
-    if avoid.is_empty() {
-        return 0;
-    }
-    let d = digest.rules.jamb;
-    seams(digest, part, way, a).map(|x| avoid.iter().filter(|v| (x - **v).abs() < d).count()).sum()
-}
-
-/// Value of what is left on a panel.
-fn worth(free: i64, locked: bool, room: i64) -> f64 {
-    let share = free.max(0) as f64 / room as f64;
-    let w = if locked { weight::LOCKED } else { weight::LEFTOVER };
-    w * share * share
-}
-
-/// The state cost that the search minimises: panels less the worth of leftovers, plus seams and
-/// jamb hits.
-pub(super) fn cost(digest: &Digest, pool: &Pool) -> f64 {
-    let room = digest.rules.room();
-    let left: f64 = pool
-        .cut()
-        .map(|(_, p)| worth(p.free, p.left_hand.is_some() && p.right_hand.is_some(), room))
-        .sum();
-    let soft: f64 = pool.placed.iter().enumerate().map(|(i, p)| soft(digest, i, p.as_ref())).sum();
-    pool.panels() as f64 - left + soft
-}
-
-/// Seams and jamb hits of one placing.
-fn soft(digest: &Digest, part: usize, placed: Option<&Placed>) -> f64 {
-    match placed {
-        Some(Placed::Seamed { way, a, .. }) => {
-            weight::SEAM * (way.k - 1) as f64 + weight::JAMB * hits(digest, part, *way, *a) as f64
-        }
-        _ => 0.0,
-    }
-}
-
 /// A trial placing with what it costs.
-type Trial = (f64, Placed);
+type Trial = (i64, Placed);
 
 /// Inserts parts at least cost, with a share of `noise` panels of chance in each comparison.
 pub(super) struct Inserter<'a> {
     pub digest: &'a Digest,
     pub random: Random,
-    pub noise: f64,
+    /// Most chance added, in [`UNIT`]s.
+    pub noise: i64,
 }
 
 impl Inserter<'_> {
@@ -194,7 +144,7 @@ impl Inserter<'_> {
     }
 
     fn weigh(&mut self, pool: &Pool, part: usize, how: Placed, best: &mut Option<Trial>) {
-        let chance = if self.noise > 0.0 { self.noise * self.random.share() } else { 0.0 };
+        let chance = self.random.below(self.noise as usize) as i64;
         let c = self.price(pool, part, how) + chance;
         if best.as_ref().is_none_or(|b| c < b.0) {
             *best = Some((c, how));
@@ -202,35 +152,26 @@ impl Inserter<'_> {
     }
 
     /// What a placing adds to the state cost.
-    fn price(&self, pool: &Pool, part: usize, how: Placed) -> f64 {
-        let (room, kerf) = (self.digest.rules.room(), self.digest.rules.kerf);
-        let before = |i: usize| {
-            let p = &pool.panels[i];
-            if p.empty() {
-                (1.0, 0.0)
-            } else {
-                (0.0, worth(p.free, p.left_hand.is_some() && p.right_hand.is_some(), room))
-            }
-        };
+    fn price(&self, pool: &Pool, part: usize, how: Placed) -> i64 {
+        let kerf = self.digest.rules.kerf;
+        let opened = |i: usize| if pool.panels[i].empty() { UNIT } else { 0 };
         match how {
             Placed::One { panel } => {
                 let p = &pool.panels[panel];
-                let (new, old) = before(panel);
-                let locked = p.left_hand.is_some() && p.right_hand.is_some();
-                new + old - worth(p.free - self.digest.parts[part].cover - kerf, locked, room)
+                let left = p.free - self.digest.parts[part].cover - kerf;
+                opened(panel) + pool.worth(p) - pool.worth_of(left, p.locked())
             }
             Placed::Seamed { way, a, first, last } => {
-                let own = soft(self.digest, part, Some(&how)) + (way.k - 2) as f64;
-                let (new, old) = before(first);
+                let own = super::pool::soft(self.digest, part, &how) + (way.k - 2) * UNIT;
                 let pf = &pool.panels[first];
+                let before = opened(first) + pool.worth(pf);
                 if first == last {
-                    return own + new + old - worth(pf.free - way.sum - 2 * kerf, true, room);
+                    return own + before - pool.worth_of(pf.free - way.sum - 2 * kerf, true);
                 }
-                let (new2, old2) = before(last);
                 let pl = &pool.panels[last];
-                own + new + old + new2 + old2
-                    - worth(pf.free - a - kerf, pf.right_hand.is_some(), room)
-                    - worth(pl.free - (way.sum - a) - kerf, pl.left_hand.is_some(), room)
+                own + before + opened(last) + pool.worth(pl)
+                    - pool.worth_of(pf.free - a - kerf, pf.right_hand.is_some())
+                    - pool.worth_of(pl.free - (way.sum - a) - kerf, pl.left_hand.is_some())
             }
         }
     }
@@ -239,7 +180,7 @@ impl Inserter<'_> {
 /// A first whole layout: seamed runs bottom up, then runs of one piece by falling length.
 pub(super) fn lay(digest: &Digest) -> Pool {
     let mut pool = Pool::new(digest);
-    let mut inserter = Inserter { digest, random: Random::new(digest.rules.seed), noise: 0.0 };
+    let mut inserter = Inserter { digest, random: Random::new(digest.rules.seed), noise: 0 };
     let mut order: Vec<usize> = (0..digest.parts.len()).collect();
     order.sort_by_key(|i| {
         let p = &digest.parts[*i];

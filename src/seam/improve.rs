@@ -5,16 +5,16 @@
 use std::collections::BTreeSet;
 
 use super::Progress;
-use super::construct::{Inserter, cost, hits};
+use super::construct::Inserter;
 use super::digest::Digest;
-use super::pool::{Placed, Pool};
+use super::pool::{Placed, Pool, UNIT};
 use super::random::Random;
 use crate::model::seam::Effort;
 
-/// Chance in comparisons while recreating, in panels.
-const NOISE: f64 = 0.03;
-/// Worsening kept at the start and at the end of the search, in panels.
-const HEAT: (f64, f64) = (0.05, 0.001);
+/// Chance in comparisons while recreating: 0.03 panels.
+const NOISE: i64 = 3 * UNIT / 100;
+/// Worsening kept at the start and at the end of the search: 0.05 and 0.001 panels.
+const HEAT: (i64, i64) = (5 * UNIT / 100, UNIT / 1000);
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
 
@@ -24,9 +24,9 @@ fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 400 + 4 * parts,
-        Effort::Usual => 4_000 + 30 * parts,
-        Effort::Long => 40_000 + 300 * parts,
+        Effort::Brief => 200 + parts,
+        Effort::Usual => 600 + 3 * parts,
+        Effort::Long => 20_000 + 300 * parts,
     }
 }
 
@@ -40,7 +40,7 @@ pub(super) fn improve(
     let total = rounds(digest);
     // Lawful insertions never break a rule; only a first layout that did is watched.
     let watched = broken(digest, &first) > 0;
-    let (mut now, mut now_cost) = (first.clone(), cost(digest, &first));
+    let (mut now, mut now_cost) = (first.clone(), first.cost());
     let (mut best, mut best_key) = (first.clone(), key(digest, &first, watched));
     let mut inserter =
         Inserter { digest, random: Random::new(digest.rules.seed ^ 0x5eed), noise: NOISE };
@@ -60,9 +60,9 @@ pub(super) fn improve(
             taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
         let order = shuffled(digest, &taken, &mut inserter.random);
         let laid = recreate(&mut inserter, &mut now, &order);
-        let heat = HEAT.0 + (HEAT.1 - HEAT.0) * round as f64 / total as f64;
-        let next_cost = if laid { cost(digest, &now) } else { f64::INFINITY };
-        let keep = next_cost < now_cost + heat * inserter.random.share();
+        let heat = HEAT.0 + (HEAT.1 - HEAT.0) * round as i64 / total as i64;
+        let worse = inserter.random.below(heat.max(1) as usize) as i64;
+        let keep = laid && now.cost() < now_cost + worse;
         if !keep {
             order.iter().for_each(|p| {
                 now.take(digest, *p);
@@ -71,7 +71,7 @@ pub(super) fn improve(
             stale += 1;
             continue;
         }
-        now_cost = next_cost;
+        now_cost = now.cost();
         let k = key(digest, &now, watched);
         if k < best_key {
             best_key = k;
@@ -86,17 +86,9 @@ pub(super) fn improve(
 }
 
 /// What is best: rules kept, then panels, then jamb hits, then seams.
-fn key(digest: &Digest, pool: &Pool, watched: bool) -> (usize, usize, usize, i64) {
+fn key(digest: &Digest, pool: &Pool, watched: bool) -> (usize, usize, i64, i64) {
     let broken = if watched { broken(digest, pool) } else { 0 };
-    let mut touched = 0;
-    let mut count = 0;
-    for (i, p) in pool.placed.iter().enumerate() {
-        if let Some(Placed::Seamed { way, a, .. }) = p {
-            touched += hits(digest, i, *way, *a);
-            count += way.k - 1;
-        }
-    }
-    (broken, pool.panels(), touched, count)
+    (broken, pool.panels(), pool.hits, pool.seams)
 }
 
 /// Parts with a seam that breaks a hard rule.
@@ -115,22 +107,17 @@ pub(super) fn broken(digest: &Digest, pool: &Pool) -> usize {
 
 /// One to three of the emptier panels, and a few parts near what stands in them.
 fn ruin(digest: &Digest, pool: &Pool, random: &mut Random) -> Vec<usize> {
-    let mut cut: Vec<(i64, usize)> =
-        pool.cut().filter(|(_, p)| p.free > 0).map(|(i, p)| (-p.free, i)).collect();
-    if cut.is_empty() {
+    if digest.parts.is_empty() || pool.panels.is_empty() {
         return Vec::new();
     }
-    // The emptier a panel the likelier: two draws, the emptier one taken.
     let mut taken = BTreeSet::new();
     for _ in 0..1 + random.below(3) {
-        let (a, b) = (random.below(cut.len()), random.below(cut.len()));
-        let chosen = if cut[a] < cut[b] { a } else { b };
-        let p = &pool.panels[cut[chosen].1];
+        // The emptier a panel the likelier: the emptiest of a few drawn.
+        let drawn = (0..4).map(|_| random.below(pool.panels.len()));
+        let chosen =
+            drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free);
+        let Some(p) = chosen.map(|i| &pool.panels[i]) else { continue };
         taken.extend(p.left_hand.iter().chain(&p.right_hand).chain(&p.ones).copied());
-        cut.swap_remove(chosen);
-        if cut.is_empty() {
-            break;
-        }
     }
     let seeds: Vec<usize> = taken.iter().copied().collect();
     for s in seeds {

@@ -53,9 +53,10 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     plan
 }
 
-/// Panels when runs that one panel covers may be seamed too: what the default policy costs.
+/// Panels when runs that one panel covers may be seamed too: what the default policy costs. Asked
+/// for by the long effort only.
 fn other_policy(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Option<usize> {
-    if problem.rules.seam_short_runs || problem.rules.effort == Effort::Crew {
+    if problem.rules.seam_short_runs || problem.rules.effort != Effort::Long {
         return None;
     }
     let mut other = problem.clone();

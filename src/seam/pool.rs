@@ -4,6 +4,21 @@ use std::collections::BTreeSet;
 
 use super::digest::{Digest, Option_};
 
+/// One panel, in the whole numbers that costs are counted in.
+pub(super) const UNIT: i64 = 1_000_000;
+
+/// Weights of costs, in millionths of a panel.
+mod weight {
+    /// A seam: enough to prefer fewer, never worth a panel.
+    pub(super) const SEAM: i64 = 12_000;
+    /// A seam nearer to a jamb line than wished.
+    pub(super) const JAMB: i64 = 20_000;
+    /// A leftover, by the square of its share of a panel: few long ones beat many short ones.
+    pub(super) const LEFTOVER: i64 = 800_000;
+    /// A leftover of a panel that holds both end pieces.
+    pub(super) const LOCKED: i64 = 150_000;
+}
+
 /// How one part is laid.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Placed {
@@ -28,6 +43,11 @@ pub(super) struct Panel {
 }
 
 impl Panel {
+    /// Whether it holds both end pieces: only a run of one piece can use what is left.
+    pub(super) fn locked(&self) -> bool {
+        self.left_hand.is_some() && self.right_hand.is_some()
+    }
+
     pub(super) fn empty(&self) -> bool {
         self.left_hand.is_none() && self.right_hand.is_none() && self.ones.is_empty()
     }
@@ -51,6 +71,11 @@ pub(super) struct Pool {
     any: BTreeSet<(i64, usize)>,
     /// Whole panels between end pieces.
     pub wholes: i64,
+    /// Worth of all leftovers, in [`UNIT`]s.
+    leftover: i64,
+    /// Seams and jamb hits of all parts.
+    pub seams: i64,
+    pub hits: i64,
     pub placed: Vec<Option<Placed>>,
     room: i64,
     kerf: i64,
@@ -65,6 +90,9 @@ impl Pool {
             no_right: BTreeSet::new(),
             any: BTreeSet::new(),
             wholes: 0,
+            leftover: 0,
+            seams: 0,
+            hits: 0,
             placed: vec![None; digest.parts.len()],
             room: digest.rules.room(),
             kerf: digest.rules.kerf,
@@ -81,7 +109,35 @@ impl Pool {
         self.panels.iter().enumerate().filter(|(_, p)| !p.empty())
     }
 
+    /// The state cost that the search minimises: panels less the worth of leftovers, plus seams and
+    /// jamb hits. Whole numbers, so that taking a part up restores it exactly.
+    pub(super) fn cost(&self) -> i64 {
+        self.panels() as i64 * UNIT - self.leftover
+            + self.seams * weight::SEAM
+            + self.hits * weight::JAMB
+    }
+
+    /// Worth of what is left on a cut panel.
+    pub(super) fn worth(&self, p: &Panel) -> i64 {
+        if p.empty() { 0 } else { self.worth_of(p.free, p.locked()) }
+    }
+
+    /// Worth of a leftover, `locked` if the panel holds both end pieces.
+    pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
+        let w = if locked { weight::LOCKED } else { weight::LEFTOVER };
+        let free = free.max(0);
+        w * free * free / (self.room * self.room)
+    }
+
+    fn count(&mut self, digest: &Digest, part: usize, how: &Placed, sign: i64) {
+        if let Placed::Seamed { way, a, .. } = how {
+            self.seams += sign * (way.k - 1);
+            self.hits += sign * hits(digest, part, *way, *a);
+        }
+    }
+
     fn leave(&mut self, i: usize) {
+        self.leftover -= self.worth(&self.panels[i]);
         let key = (self.panels[i].free, i);
         self.no_left.remove(&key);
         self.no_right.remove(&key);
@@ -94,6 +150,8 @@ impl Pool {
             self.spare.insert(i);
             return;
         }
+        self.leftover += self.worth(&self.panels[i]);
+        let p = &self.panels[i];
         self.spare.remove(&i);
         let key = (p.free, i);
         if p.left_hand.is_none() {
@@ -165,12 +223,14 @@ impl Pool {
                 self.wholes += way.k - 2;
             }
         }
+        self.count(digest, part, &how, 1);
         self.placed[part] = Some(how);
     }
 
     /// Takes a part up again: the exact inverse of [`Pool::place`].
     pub(super) fn take(&mut self, digest: &Digest, part: usize) -> Option<Placed> {
         let how = self.placed[part].take()?;
+        self.count(digest, part, &how, -1);
         match how {
             Placed::One { panel } => {
                 self.leave(panel);
@@ -191,6 +251,28 @@ impl Pool {
             }
         }
         Some(how)
+    }
+}
+
+/// How many of the part's seams stand nearer to a jamb line than wished.
+fn hits(digest: &Digest, part: usize, way: Option_, a: i64) -> i64 {
+    let avoid = &digest.parts[part].avoid;
+    if avoid.is_empty() {
+        return 0;
+    }
+    let d = digest.rules.jamb;
+    seams(digest, part, way, a)
+        .map(|x| avoid.iter().filter(|v| (x - **v).abs() < d).count() as i64)
+        .sum()
+}
+
+/// Cost of a placing's seams and jamb hits.
+pub(super) fn soft(digest: &Digest, part: usize, how: &Placed) -> i64 {
+    match how {
+        Placed::Seamed { way, a, .. } => {
+            weight::SEAM * (way.k - 1) + weight::JAMB * hits(digest, part, *way, *a)
+        }
+        Placed::One { .. } => 0,
     }
 }
 

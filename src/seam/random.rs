@@ -20,9 +20,4 @@ impl Random {
     pub(super) fn below(&mut self, n: usize) -> usize {
         if n == 0 { 0 } else { (((self.next() >> 32) * n as u64) >> 32) as usize }
     }
-
-    /// A number from 0 up to 1.
-    pub(super) fn share(&mut self) -> f64 {
-        (self.next() >> 11) as f64 / (1u64 << 53) as f64
-    }
 }

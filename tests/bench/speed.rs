@@ -1,3 +1,84 @@
-//! To be filled.
+//! Time of each part of the main job on the sample house: `cargo bench --bench speed`.
 
-fn main() {}
+use lapwright::cli::job_file;
+use lapwright::diag::Notes;
+use lapwright::job::Job;
+use lapwright::model::layout::Layout;
+use lapwright::read::{self, Limits};
+use lapwright::{annotate, extract, normalize, pipeline, verify, write};
+
+fn main() {
+    divan::main();
+}
+
+fn source() -> (Vec<u8>, Job) {
+    let dir = concat!(env!("CARGO_MANIFEST_DIR"), "/sample-drawings/curlew-cottage");
+    let text = std::fs::read_to_string(format!("{dir}.toml")).unwrap();
+    (std::fs::read(format!("{dir}.dxf")).unwrap(), job_file::parse(&text, "job").unwrap())
+}
+
+fn laid() -> (Layout, Vec<u8>) {
+    let (bytes, job) = source();
+    let layout = pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    (layout, bytes)
+}
+
+#[divan::bench]
+fn read_dxf(b: divan::Bencher) {
+    let (bytes, _) = source();
+    b.bench(|| read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap());
+}
+
+#[divan::bench]
+fn normalize_and_extract(b: divan::Bencher) {
+    let (bytes, job) = source();
+    let drawing = read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap();
+    b.bench(|| {
+        let mut notes = Notes::default();
+        let lines = normalize::linework(&drawing, &job, &mut notes).unwrap();
+        extract::house(&lines, &job, &mut notes).unwrap()
+    });
+}
+
+#[divan::bench]
+fn read_and_lay(b: divan::Bencher) {
+    let (bytes, job) = source();
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+}
+
+#[divan::bench]
+fn read_and_lay_as_a_crew(b: divan::Bencher) {
+    let (bytes, mut job) = source();
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+}
+
+#[divan::bench]
+fn check_every_rule(b: divan::Bencher) {
+    let (layout, _) = laid();
+    b.bench(|| verify::check(&layout));
+}
+
+#[divan::bench]
+fn draw_sheets(b: divan::Bencher) {
+    let (layout, _) = laid();
+    b.bench(|| annotate::sheets(&layout));
+}
+
+#[divan::bench]
+fn write_svg(b: divan::Bencher) {
+    let sheets = annotate::sheets(&laid().0);
+    b.bench(|| sheets.iter().map(write::svg::document).collect::<Vec<_>>());
+}
+
+#[divan::bench]
+fn write_without_pictures(b: divan::Bencher) {
+    let (layout, bytes) = laid();
+    b.bench(|| pipeline::outputs(&layout, &bytes, false).unwrap());
+}
+
+#[divan::bench(sample_count = 10)]
+fn write_everything(b: divan::Bencher) {
+    let (layout, bytes) = laid();
+    b.bench(|| pipeline::outputs(&layout, &bytes, true).unwrap());
+}

@@ -102,7 +102,9 @@ pub(super) fn lines(text: &str) -> Vec<String> {
     while let Some(c) = chars.next() {
         let Some(line) = out.last_mut() else { break };
         match c {
-            '{' | '}' => {}
+            '{' | '}' | '\r' => {}
+            // Binary files hold line ends as they are.
+            '\n' => out.push(String::new()),
             '\\' => match chars.next() {
                 Some('P' | 'X') => out.push(String::new()),
                 Some('~') => line.push(' '),

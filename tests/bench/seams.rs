@@ -1,3 +1,0 @@
-//! To be filled.
-
-fn main() {}
