@@ -1,8 +1,8 @@
 """Draws random houses: `random_houses.py OUTDIR --first SEED --count N`.
 
 For each seed: house-SEED.dxf, drawn with ezdxf on the drawing convention; house-SEED.toml, its job
-file; house-SEED.json, what is true of it (as tests/samples/expected.json has it for a sample, with
-areas by shapely) and the habits it was drawn with. The same seed gives the same bytes.
+file; house-SEED.json, what is true of it (its `_about` says how to read it) and the habits it was
+drawn with. The same seed gives the same bytes.
 """
 
 from __future__ import annotations
@@ -98,7 +98,7 @@ def main() -> None:
     args.outdir.mkdir(parents=True, exist_ok=True)
     for seed in range(args.first, args.first + args.count):
         sample, h, job = house(seed)
-        known = {"_about": truth.ABOUT[:1], "seed": seed, "habits": h.said(), **truth.sample_truth(sample)}
+        known = {"_about": truth.ABOUT, "seed": seed, "habits": h.said(), **truth.sample_truth(sample)}
         path = args.outdir / sample.stem
         path.with_suffix(".dxf").write_bytes(draw(sample, h, seed, args.binary))
         path.with_suffix(".toml").write_bytes(job.encode("utf-8"))

@@ -215,11 +215,11 @@ def assert_corners_meet(stem: str, truth: dict) -> None:
 
 
 ABOUT = [
-    "What a reader must find in each drawing of sample-drawings/, worked out by tests/samples/ from",
-    "the design (shapely for areas), never from the program's own output. Written by draw.py.",
-    "samples: by file stem; unit is the drawing's true unit.",
-    "Lengths are inches, areas square feet. In an elevation x runs right from its leftmost wall",
-    "point and y up from the level line; origin is where that point falls, in drawing units.",
+    "What a reader must find in the drawing beside this file, worked out from the design (shapely for",
+    "areas), never from the program's own output.",
+    "Lengths are inches, areas square feet; unit is the drawing's true unit. In an elevation x runs",
+    "right from its leftmost wall point and y up from the level line (the lowest wall point where",
+    "none is drawn); origin is where that point falls, in drawing units.",
     "name is the title, null where the drawing has none.",
     "walls stand left to right. outline_area is the drawn outline's; gross_area is that less bare",
     "areas and the roofs that hide it, in `faces` separate parts; net_area is that less openings",
@@ -229,9 +229,9 @@ ABOUT = [
     "obstacles: box is left, bottom, right, top.",
     "rakes: sloped wall tops with pitch in 12. lower_roofs: sides of the faces on a roof; siding says",
     "whether the siding is above, below or beside the roof there.",
-    "corners: a tag seen in two elevations has the same bottom and top in both; inches from the level",
-    "line of the siding's lowest and highest point on that upright.",
+    "corners: lowest and highest point of the siding on an upright with a tag; in a sound design a tag",
+    "seen in two elevations has the same in both.",
     "grade: finished grade, left to right.",
     "starter: level bottoms, less doors: base on the wall's own bottom line, bare_top on stone.",
-    "starter of a sample is the whole perimeter's.",
+    "starter of the whole is the perimeter's.",
 ]
