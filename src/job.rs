@@ -303,18 +303,19 @@ pub struct SheetRules {
     pub paper: String,
     /// Scale as written on the sheet (`1/4" = 1'-0"`, `1:50`); left out, picked to fit.
     pub scale: Option<String>,
-    /// Lengths in `feet` and inches or in `mm`.
+    /// Series of scales a sheet is drawn to: `feet` (architectural) or `mm` (metric). Lengths are
+    /// written in feet and inches on both.
     pub lengths: LengthStyle,
 }
 
-/// How lengths are written.
+/// Which series of scales sheets use.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum LengthStyle {
-    /// Feet, inches and sixteenths.
+    /// Inches to the foot.
     #[default]
     Feet,
-    /// Millimetres.
+    /// Metric, 1:50 and so on.
     Mm,
 }
 

@@ -70,7 +70,10 @@ pub fn sixteenths(inches: f64) -> i64 {
 pub fn feet_inches(inches: f64) -> String {
     let n = sixteenths(inches.abs());
     let sign = if inches < 0.0 && n != 0 { "-" } else { "" };
-    format!("{sign}{}'-{}\"", n / 192, whole_and_fraction(n % 192))
+    let rest = n % 192;
+    // A fraction never follows the dash alone: 7'-0 3/4".
+    let zero = if rest > 0 && rest < 16 { "0 " } else { "" };
+    format!("{sign}{}'-{zero}{}\"", n / 192, whole_and_fraction(rest))
 }
 
 /// Inches and a reduced fraction to the nearest 1/16: `7 1/2"`.
@@ -159,6 +162,8 @@ mod tests {
         // FACTS GM-10; WX-04: 111.140 in is 9 ft 3 1/8 in.
         assert_eq!(feet_inches(150.5), "12'-6 1/2\"");
         assert_eq!(feet_inches(7.5), "0'-7 1/2\"");
+        assert_eq!(feet_inches(84.75), "7'-0 3/4\"");
+        assert_eq!(feet_inches(84.0), "7'-0\"");
         assert_eq!(feet_inches(111.140), "9'-3 1/8\"");
         assert_eq!(feet_inches(11.99), "1'-0\"");
         assert_eq!(feet_inches(-6.25), "-0'-6 1/4\"");

@@ -97,7 +97,7 @@ impl Canvas {
         let late = std::mem::take(&mut self.late);
         for (text, height, at) in &late {
             let w = crate::typeface::width(text, *height, false);
-            self.rect(Ink::Ground, Rect::from_center_size(*at, (w + 0.02, height + 0.012)));
+            self.rect(Ink::Ground, Rect::from_center_size(*at, (w + 0.05, height + 0.012)));
         }
         for (text, height, at) in late {
             self.write(&text, height, false, at, Across::Centre, Up::Middle, 0.0);

@@ -216,7 +216,7 @@ fn openings(c: &mut Canvas, w: &Wall, v: &View) {
 }
 
 fn ground(c: &mut Canvas, e: &Elevation, v: &View, house: Rect) {
-    let inside = |p: &&Xy| p[0] >= house.x0 - 40.0 && p[0] <= house.x1 + 40.0;
+    let inside = |p: &&Xy| p[0] >= house.x0 - 8.0 && p[0] <= house.x1 + 8.0;
     let points: Vec<Point> = e.grade.iter().filter(inside).map(|p| v.xy(p)).collect();
     if points.len() > 1 {
         c.chain(Ink::Grade, points);
@@ -238,6 +238,12 @@ fn ink(kind: TrimKind) -> Ink {
 }
 
 fn trim_lines(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+    // A post shared with another elevation is counted there and shown on both.
+    let corners = e.walls.iter().flat_map(|w| &w.edges);
+    for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
+    {
+        c.line(Ink::Post, v.xy(&s.from), v.xy(&s.to));
+    }
     for t in layout.trims.iter().filter(|t| t.elevation == e.name) {
         // Drawn a hair off the edge it follows, so that both lines are seen.
         let off = match t.kind {

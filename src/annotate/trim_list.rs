@@ -27,7 +27,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         rows.push((true, format!("{}: {} to buy", stock.words(), by_length.len())));
         for (n, list) in by_length {
             let cuts: Vec<String> = list.iter().map(|t| cut(t)).collect();
-            rows.push((false, format!("{n}:  {}", cuts.join("   "))));
+            rows.push((false, format!("{n}:  {}", cuts.join(";  "))));
         }
     }
     let area = room(layout);

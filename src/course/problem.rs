@@ -258,7 +258,7 @@ fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
     let mut at = 0.0;
     let mut longest: f64 = 0.0;
     for p in pieces {
-        let room = p.start - at - if p.start > SAME { kerf } else { 0.0 };
+        let room = p.start - at - if p.start > 0.0 { kerf } else { 0.0 };
         longest = longest.max(room);
         at = p.end + kerf;
     }

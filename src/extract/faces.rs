@@ -58,7 +58,14 @@ pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
     give_openings(local, &mut found, every, notes);
     give_obstacles(local, &mut found, obstacles(local), notes);
     for wall in &mut found {
-        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &roofs, notes);
+        // What only touches a wall's outline belongs to the wall beside it.
+        let whole = [Polygon::simple(wall.outline.clone())];
+        let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
+            let over =
+                |s: &&Polygon| total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE;
+            shapes.iter().filter(over).cloned().collect()
+        };
+        wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
     }
     found
 }
@@ -142,7 +149,7 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, notes: &mut Notes) {
-    for mut opening in openings {
+    for opening in openings {
         let shape = [Polygon::simple(opening.outline.clone()).wound()];
         let share =
             |w: &Wall| total_area(&intersection(&shape, &[Polygon::simple(w.outline.clone())]));
@@ -182,14 +189,15 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
             );
         }
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
+        // A band of stone across one leaves two parts, and panels stop at both.
         let kept = intersection(&shape, &wall.faces);
-        let Some(main) = kept.into_iter().max_by(|a, b| a.area().total_cmp(&b.area())) else {
+        if total_area(&kept) > area - SAME {
+            wall.openings.push(opening);
             continue;
-        };
-        if main.area() < area - SAME {
-            opening.outline = main.outer;
         }
-        wall.openings.push(opening);
+        for part in kept.into_iter().filter(|p| p.area() > NOISE) {
+            wall.openings.push(Opening { outline: part.outer, ..opening.clone() });
+        }
     }
     for w in walls {
         w.openings.sort_by(|a, b| {

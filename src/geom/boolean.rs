@@ -75,22 +75,28 @@ pub fn difference(a: &[Polygon], b: &[Polygon]) -> Vec<Polygon> {
     from_geo(&to_geo(a).difference(&to_geo(b)))
 }
 
-/// All of them as one set without overlaps, folded by halves so that no operand grows early.
+/// All of them as one set without overlaps, in one pass.
 pub fn union_all(polygons: &[Polygon]) -> Vec<Polygon> {
-    match polygons {
-        [] => Vec::new(),
-        [one] => union(std::slice::from_ref(one), &[]),
-        many => {
-            let (left, right) = many.split_at(many.len() / 2);
-            union(&union_all(left), &union_all(right))
-        }
+    if polygons.is_empty() {
+        return Vec::new();
     }
+    // The engine tells inside from outside by the first ring's turn: all must turn one way.
+    let wound: Vec<Polygon> = polygons.iter().map(|p| p.clone().wound()).collect();
+    from_geo(&geo::unary_union(&to_geo(&wound).0))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::geom::polygon::total_area;
+
+    #[test]
+    fn overlapping_shapes_count_once_whichever_way_they_turn() {
+        let mut back = Polygon::rect(5.0, 0.0, 15.0, 10.0);
+        back.outer.reverse();
+        let all = [Polygon::rect(0.0, 0.0, 10.0, 10.0), back, Polygon::rect(20.0, 0.0, 21.0, 1.0)];
+        assert_eq!(total_area(&union_all(&all)), 151.0);
+    }
 
     #[test]
     fn a_wall_less_its_window_keeps_exact_area_and_vertices() {

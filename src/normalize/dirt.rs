@@ -21,7 +21,8 @@ pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
     let (mut zero, mut twice): (Places, Places) = (vec![], vec![]);
     let mut seen: BTreeSet<Key> = BTreeSet::new();
     lines.strokes.retain_mut(|s| {
-        s.points.dedup();
+        // Points nearer than lengths are told apart make spurs that cross their neighbours.
+        s.points.dedup_by(|b, a| a.distance(*b) <= SAME);
         while s.closed && s.points.len() > 1 && s.points.first() == s.points.last() {
             s.points.pop();
         }

@@ -110,7 +110,20 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
         best
     };
     let mut out = Vec::new();
-    for &i in set {
+    // A stroke that comes back to its own start is a ring by itself: taken first, so that it is not
+    // strung together with a neighbour that touches it there.
+    let (rings, open): (Vec<usize>, Vec<usize>) = set.iter().partition(|i| {
+        let p = &strokes[**i].points;
+        p.len() > 3 && p[0].distance(p[p.len() - 1]) <= weld
+    });
+    for &i in &rings {
+        used.insert(i);
+        let mut points = strokes[i].points.clone();
+        let welded = usize::from(points.first() != points.last());
+        points.pop();
+        out.push(Chain { members: vec![i], points, closed: true, welded });
+    }
+    for &i in &open {
         if !used.insert(i) {
             continue;
         }

@@ -1,5 +1,13 @@
 //! Time of each part of the main job on the sample house: `cargo bench --bench speed`.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::disallowed_types,
+    reason = "a test or bench may stop at the first thing that is not as it should be"
+)]
+
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::job::Job;

@@ -1,6 +1,14 @@
 //! Every drawing of a folder of other people's drawings, named by `LAPWRIGHT_CORPUS`: each ends in
 //! a layout or in named findings, none panics or hangs.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::disallowed_types,
+    reason = "a test or bench may stop at the first thing that is not as it should be"
+)]
+
 use std::path::{Path, PathBuf};
 
 use lapwright::diag::{Notes, Severity};

@@ -19,10 +19,10 @@ fn seamed(l: &mut Layout) -> &mut lapwright::model::layout::Run {
         .unwrap()
 }
 
-fn piece<'a>(
-    l: &'a mut Layout,
+fn piece(
+    l: &mut Layout,
     keep: impl Fn(&lapwright::model::layout::Piece) -> bool,
-) -> &'a mut lapwright::model::layout::Piece {
+) -> &mut lapwright::model::layout::Piece {
     l.elevations
         .iter_mut()
         .flat_map(|e| &mut e.walls)

@@ -3,6 +3,7 @@
 
 use lapwright::model::layout::Layout;
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 use crate::support::{broken, dxf, inches, lay};
 
@@ -69,8 +70,44 @@ fn net(l: &Layout) -> f64 {
     l.walls().map(|(_, w)| w.net_area).sum()
 }
 
+#[test]
+fn a_band_across_a_window_leaves_two_openings_and_every_rule_kept() {
+    use crate::support::rect;
+    let d = dxf(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 112.0)),
+        ("A-WALL-BASE", &rect(0.0, 50.0, 240.0, 58.0)),
+        ("A-GLAZ", &rect(90.0, 30.0, 130.0, 84.0)),
+    ]);
+    let layout = lay(d.as_bytes(), &inches());
+    let w = &layout.elevations[0].walls[0];
+    let mut parts: Vec<(f64, f64)> = w.openings.iter().map(|o| (o.sill, o.head)).collect();
+    parts.sort_by(|a, b| a.0.total_cmp(&b.0));
+    assert_eq!(parts, [(30.0, 50.0), (58.0, 84.0)]);
+    // 240 x 112 less the band, less the window's two parts.
+    assert!((w.net_area * 144.0 - (240.0 * 104.0 - 40.0 * 46.0)).abs() < 1e-6);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+}
+
+#[test]
+fn outlines_that_touch_at_a_corner_stay_two_walls() {
+    // Two rings closed by repeating their first point, which they share.
+    let ring = |points: &[(f64, f64)]| {
+        let mut out = String::from("0\nPOLYLINE\n8\nA-WALL-OTLN\n66\n1\n70\n0\n");
+        for (x, y) in points {
+            out.push_str(&format!("0\nVERTEX\n8\nA-WALL-OTLN\n10\n{x}\n20\n{y}\n"));
+        }
+        out + "0\nSEQEND\n"
+    };
+    let a = ring(&[(0.0, 0.0), (0.0, 96.0), (-120.0, 96.0), (-120.0, 0.0), (0.0, 0.0)]);
+    let b = ring(&[(0.0, 0.0), (120.0, 0.0), (120.0, 96.0), (0.0, 96.0), (0.0, 0.0)]);
+    let d = format!("0\nSECTION\n2\nENTITIES\n{a}{b}0\nENDSEC\n0\nEOF\n");
+    let layout = lay(d.as_bytes(), &inches());
+    let areas: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
+    assert_eq!(areas, [80.0, 80.0]);
+}
+
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, rng_seed: RngSeed::Fixed(20),  ..ProptestConfig::default() })]
 
     #[test]
     fn random_walls_keep_every_rule(h in house()) {

@@ -1,5 +1,13 @@
 //! Integration tests, one binary.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::disallowed_types,
+    reason = "a test or bench may stop at the first thing that is not as it should be"
+)]
+
 mod bad_input;
 mod commands;
 mod facts;

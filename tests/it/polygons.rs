@@ -6,6 +6,7 @@ use lapwright::geom::boolean::{difference, intersection, union_all};
 use lapwright::geom::polygon::{Polygon, total_area};
 use lapwright::geom::vocabulary::Point;
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 
 fn other(p: &Polygon) -> Other<f64> {
     let ring = |r: &Vec<Point>| {
@@ -39,7 +40,7 @@ fn boxes() -> impl Strategy<Value = Vec<Polygon>> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, rng_seed: RngSeed::Fixed(20),  ..ProptestConfig::default() })]
 
     #[test]
     fn areas_agree(wall in gable(), holes in boxes()) {

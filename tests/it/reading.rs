@@ -78,7 +78,7 @@ fn every_sample_reads_as_the_dxf_crate_reads_it() {
         }
         a.sort();
         b.sort();
-        assert!(a.len() > 0 && a == b, "{stem}:\nours {a:#?}\ntheirs {b:#?}");
+        assert!(!a.is_empty() && a == b, "{stem}:\nours {a:#?}\ntheirs {b:#?}");
     }
 }
 
