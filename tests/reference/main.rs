@@ -4,13 +4,6 @@
     clippy::unwrap_used,
     clippy::expect_used,
     clippy::panic,
-    reason = "helpers of tests: a failure is the test's failure"
-)]
-
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
     clippy::disallowed_types,
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]

@@ -76,7 +76,8 @@ struct Starter {
 
 /// Every `.dxf` of a folder with its layout.
 fn laid(folder: &Path) -> Vec<(PathBuf, Truth, Result<Layout, String>)> {
-    let mut files: Vec<PathBuf> = fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()).collect();
+    let mut files: Vec<PathBuf> =
+        fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()).collect();
     files.retain(|p| p.extension().is_some_and(|e| e == "dxf"));
     files.sort();
     assert!(!files.is_empty());
@@ -140,9 +141,7 @@ fn same_area(a: f64, b: f64) -> bool {
 
 fn missed_of_wall(t: &Wall, w: &layout::Wall) -> Vec<String> {
     let mut out = Vec::new();
-    for (what, a, b) in
-        [("gross", w.gross_area, t.gross_area), ("net", w.net_area, t.net_area)]
-    {
+    for (what, a, b) in [("gross", w.gross_area, t.gross_area), ("net", w.net_area, t.net_area)] {
         if !same_area(a, b) {
             out.push(format!("{what} area {a:.3} for {b:.3}"));
         }
@@ -169,7 +168,7 @@ fn missed_of_wall(t: &Wall, w: &layout::Wall) -> Vec<String> {
     }
     for r in &t.rakes {
         let is = |e: &&layout::Edge| e.pitch.is_some_and(|p| (p - r.pitch).abs() < 0.02);
-        if w.edges.iter().find(is).is_none() {
+        if !w.edges.iter().any(|e| is(&e)) {
             out.push(format!("no rake at {} in 12", r.pitch));
         }
     }
@@ -194,30 +193,21 @@ fn missed_round_the_house(truth: &Truth, layout: &Layout) -> Vec<String> {
     let corners = truth.elevations.iter().flat_map(|e| &e.walls).flat_map(|w| &w.corners);
     for c in corners {
         let kind = if c.inside { EdgeKind::InsideCorner } else { EdgeKind::OutsideCorner };
+        let mut seen = 0;
         for e in &layout.elevations {
-            let spans: Vec<f64> = e
-                .walls
-                .iter()
-                .flat_map(|w| &w.edges)
-                .filter(|x| x.tag.as_ref() == Some(&c.tag))
-                .filter(|x| x.kind == kind)
-                .flat_map(|x| [x.from[1], x.to[1]])
-                .collect();
-            let (low, high) = spans
-                .iter()
-                .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(*y), b.max(*y)));
-            if !spans.is_empty() && !(near(low, c.bottom) && near(high, c.top)) {
+            let edges = e.walls.iter().flat_map(|w| &w.edges);
+            let its = edges.filter(|x| x.tag.as_ref() == Some(&c.tag) && x.kind == kind);
+            let ys: Vec<f64> = its.flat_map(|x| [x.from[1], x.to[1]]).collect();
+            if ys.is_empty() {
+                continue;
+            }
+            seen += 1;
+            let low = ys.iter().copied().fold(f64::INFINITY, f64::min);
+            let high = ys.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+            if !near(low, c.bottom) || !near(high, c.top) {
                 out.push(format!("{} stands {low}..{high} in {}", c.tag, e.name));
             }
         }
-        let seen = layout
-            .elevations
-            .iter()
-            .filter(|e| {
-                let mut edges = e.walls.iter().flat_map(|w| &w.edges);
-                edges.any(|x| x.tag.as_ref() == Some(&c.tag) && x.kind == kind)
-            })
-            .count();
         if seen != 2 {
             out.push(format!("{} is a {kind:?} in {seen} elevations", c.tag));
         }
