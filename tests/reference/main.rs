@@ -1,6 +1,5 @@
 //! Checks against general-purpose Python libraries, ezdxf, shapely and pypdf, in an environment of
 //! pinned versions that this test makes under `target/`.
-
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -10,4 +9,6 @@
 )]
 
 mod checks;
+mod random_houses;
+mod truth;
 mod venv;
