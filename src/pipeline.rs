@@ -132,11 +132,13 @@ pub fn outputs(
 fn tables(layout: &Layout, source: &[u8]) -> Vec<(String, Vec<u8>)> {
     let overlay = annotate::overlay(layout);
     let spliced = write::overlay::spliced(source, &overlay);
+    let quantities = takeoff::quantities(layout);
     vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
-        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
-        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
+        ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
+        ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
+        ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("report.txt".to_owned(), write::report::text(layout, &quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         ("overlay.dxf".to_owned(), spliced.unwrap_or_else(|_| write::overlay::separate(&overlay))),
     ]

@@ -1,0 +1,82 @@
+//! Words that several tables share.
+
+use crate::model::layout::{EndCut, NotchSide, Piece};
+use crate::model::trim::TrimEnd;
+use crate::units::LengthStyle;
+
+/// How an end is cut.
+pub(super) fn end(end: EndCut) -> &'static str {
+    match end {
+        EndCut::Factory => "factory",
+        EndCut::Square => "square",
+        EndCut::Angled => "angled",
+    }
+}
+
+/// How trim ends.
+pub(super) fn trim_end(end: &TrimEnd, style: LengthStyle) -> String {
+    match end {
+        TrimEnd::Square => "square".into(),
+        TrimEnd::Mitre(a) => format!("mitre {}", (a * 100.0).round() / 100.0),
+        TrimEnd::Tab(l) => format!("water tab {}", style.short(*l)),
+        TrimEnd::Lap(l) => format!("lap {}", style.short(*l)),
+    }
+}
+
+/// The notches of a piece in one line.
+pub(super) fn notches(piece: &Piece, style: LengthStyle) -> String {
+    let each = piece.notches.iter().map(|n| {
+        let side = if n.side == NotchSide::Top { "top" } else { "bottom" };
+        format!(
+            "{side} {} wide {} deep {} from left ({})",
+            style.short(n.width),
+            style.short(n.depth),
+            style.short(n.left),
+            n.around
+        )
+    });
+    each.collect::<Vec<_>>().join("; ")
+}
+
+/// Names with the numbers that follow one another drawn together: `P1 to P7, P9`.
+pub(super) fn ranges(names: &[String]) -> String {
+    let split = |n: &str| -> Option<(String, u64)> {
+        let digits = n.chars().rev().take_while(char::is_ascii_digit).count();
+        let (head, tail) = n.split_at(n.len() - digits);
+        tail.parse().ok().map(|k| (head.to_owned(), k))
+    };
+    let mut out: Vec<String> = Vec::new();
+    let mut first = 0;
+    for i in 0..names.len() {
+        let goes_on = names.get(i + 1).is_some_and(|next| match (split(&names[i]), split(next)) {
+            (Some((a, m)), Some((b, n))) => a == b && m.checked_add(1) == Some(n),
+            _ => false,
+        });
+        if goes_on {
+            continue;
+        }
+        out.push(match i - first {
+            0 => names[i].clone(),
+            1 => format!("{}, {}", names[first], names[i]),
+            _ => format!("{} to {}", names[first], names[i]),
+        });
+        first = i + 1;
+    }
+    out.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_in_a_row_are_drawn_together() {
+        let names = |t: &str| t.split(' ').map(str::to_owned).collect::<Vec<_>>();
+        assert_eq!(ranges(&names("P1 P2 P3 P5 P6 Q7 x")), "P1 to P3, P5, P6, Q7, x");
+        assert_eq!(
+            ranges(&names("P09 P10 P11 99999999999999999999999")),
+            "P09 to P11, 99999999999999999999999"
+        );
+        assert_eq!(ranges(&[]), "");
+    }
+}
