@@ -73,22 +73,28 @@ fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(
 fn refusal(unknown: &[(usize, String)], known: &[String], text: &str, name: &str) -> Refusal {
     let one = |(byte, path): &(usize, String)| {
         let (line, column) = place(text, *byte);
-        format!("{name}:{line}:{column}: unknown key `{path}`")
+        format!("{name}:{line}:{column}: unknown key {}", spoken(path))
     };
     let mut message = unknown.first().map(one).unwrap_or_default();
     for more in unknown.iter().skip(1) {
         message.push_str(&format!("; {}", one(more)));
     }
-    let meant: Vec<String> = unknown
-        .iter()
-        .filter_map(|(_, path)| nearest(path, known).map(|k| format!("`{k}`")))
-        .collect();
+    let meant: Vec<String> =
+        unknown.iter().filter_map(|(_, path)| nearest(path, known).map(|k| spoken(k))).collect();
     let help = if meant.is_empty() {
         LIST.to_owned()
     } else {
         format!("Did you mean {}? {LIST}", meant.join(", "))
     };
     Note::error("job-unreadable", message, &help).into()
+}
+
+/// A dotted path as the file writes it: the key, and the table it stands in.
+fn spoken(path: &str) -> String {
+    match path.rsplit_once('.') {
+        Some((table, key)) => format!("`{key}` in [{table}]"),
+        None => format!("`{path}`"),
+    }
 }
 
 /// The known key nearest to `path`: one with the same last word in another table before one that is
@@ -137,25 +143,27 @@ mod tests {
     #[test]
     fn an_unknown_key_is_placed_and_the_nearest_named() {
         let e = refused("[product]\nexposure = 8\nlenght = 150\n");
-        assert_eq!(e.message, "job.toml:3:1: unknown key `product.lenght`");
-        assert!(e.help.contains("`product.length`"), "{}", e.help);
+        assert_eq!(e.message, "job.toml:3:1: unknown key `lenght` in [product]");
+        assert!(e.help.contains("`length` in [product]"), "{}", e.help);
     }
 
     #[test]
     fn a_key_in_the_wrong_table_is_sent_to_its_own() {
         let e = refused("[product]\nstagger = 24\n");
-        assert!(e.help.contains("`seams.stagger`"), "{}", e.help);
+        assert!(e.help.contains("`stagger` in [seams]"), "{}", e.help);
         let e = refused("colour = \"sand\"\n");
-        assert!(e.help.contains("`product.colour`"), "{}", e.help);
+        assert!(e.help.contains("`colour` in [product]"), "{}", e.help);
     }
 
     #[test]
     fn every_unknown_key_is_told_in_the_order_of_the_file() {
         let e = refused("[sheets]\npaper = \"A3\"\n[[elevation]]\nname = \"F\"\n  regoin = []\n");
-        let places =
-            ["job.toml:1:2: unknown key `sheets`", "job.toml:5:3: unknown key `elevation.regoin`"];
+        let places = [
+            "job.toml:1:2: unknown key `sheets`",
+            "job.toml:5:3: unknown key `regoin` in [elevation]",
+        ];
         assert_eq!(e.message, places.join("; "));
-        assert!(e.help.contains("`sheet`, `elevation.region`"), "{}", e.help);
+        assert!(e.help.contains("`sheet`, `region` in [elevation]"), "{}", e.help);
         // What is like nothing is not guessed at.
         assert!(!refused("zzzzzzzz = 1\n").help.contains("Did you mean"));
     }
@@ -167,7 +175,7 @@ mod tests {
             "j",
         );
         assert!(job.is_ok(), "{job:?}");
-        assert!(refused("[layers]\nwindows = [\"X\"]\n").help.contains("`layers.window`"));
+        assert!(refused("[layers]\nwindows = [\"X\"]\n").help.contains("`window` in [layers]"));
     }
 
     #[test]
