@@ -8,6 +8,9 @@ use crate::write::json::job_keys;
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
 
+/// Unknown keys told at once.
+const MOST: usize = 8;
+
 /// Reads a job file.
 ///
 /// # Errors
@@ -76,11 +79,17 @@ fn refusal(unknown: &[(usize, String)], known: &[String], text: &str, name: &str
         format!("{name}:{line}:{column}: unknown key {}", spoken(path))
     };
     let mut message = unknown.first().map(one).unwrap_or_default();
-    for more in unknown.iter().skip(1) {
+    for more in unknown.iter().take(MOST).skip(1) {
         message.push_str(&format!("; {}", one(more)));
     }
-    let meant: Vec<String> =
-        unknown.iter().filter_map(|(_, path)| nearest(path, known).map(|k| spoken(k))).collect();
+    if unknown.len() > MOST {
+        message.push_str(&format!("; and {} more", unknown.len() - MOST));
+    }
+    let meant: Vec<String> = unknown
+        .iter()
+        .take(MOST)
+        .filter_map(|(_, path)| nearest(path, known).map(|k| spoken(k)))
+        .collect();
     let help = if meant.is_empty() {
         LIST.to_owned()
     } else {

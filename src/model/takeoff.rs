@@ -21,12 +21,53 @@ pub struct Takeoff {
     pub checks: Vec<CrossCheck>,
     /// What whoever orders should know.
     pub advice: Vec<String>,
+    /// Line that panels are bought by: `cartons`, unless the user prices another unit.
+    pub panels_by: PanelUnit,
     /// Costs, where the user gave prices.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cost: Option<Cost>,
 }
 
+/// Units that panels may be bought by; their lines say the same panels over again.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum PanelUnit {
+    /// Whole cartons.
+    #[default]
+    Cartons,
+    /// Single panels.
+    Panels,
+    /// Squares in whole cartons.
+    Squares,
+}
+
+impl PanelUnit {
+    /// All of them, the usual one first.
+    pub const ALL: [PanelUnit; 3] = [PanelUnit::Cartons, PanelUnit::Panels, PanelUnit::Squares];
+
+    /// Short name of its line.
+    pub fn id(self) -> &'static str {
+        match self {
+            PanelUnit::Cartons => "cartons",
+            PanelUnit::Panels => "panels",
+            PanelUnit::Squares => "squares",
+        }
+    }
+}
+
 impl Takeoff {
+    /// Whether this line is bought: it has something to order, and says no panels over again.
+    /// Cartons and squares hold the spare panels.
+    pub fn buys(&self, line: &TakeoffLine) -> bool {
+        let panels = |id: &str| PanelUnit::ALL.iter().any(|u| u.id() == id);
+        line.order > 0.0
+            && match line.id.as_str() {
+                "spare-panels" => self.panels_by == PanelUnit::Panels,
+                id if panels(id) => id == self.panels_by.id(),
+                _ => true,
+            }
+    }
+
     /// The line with this short name or these words, in any case.
     pub fn line(&self, name: &str) -> Option<&TakeoffLine> {
         let name = name.trim().to_lowercase();

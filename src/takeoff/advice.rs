@@ -1,17 +1,14 @@
 //! What whoever orders should know.
 
 use super::panels::{cartons, spare};
+use crate::job::Job;
 use crate::model::layout::Layout;
 
 /// Sentences for the report, the workbook and the notes.
 pub fn advice(layout: &Layout) -> Vec<String> {
     let product = &layout.job.product;
     let mut out = Vec::new();
-    let colour =
-        if product.colour.is_empty() { String::new() } else { format!(" in {}", product.colour) };
-    out.push(format!(
-        "Order all panels{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."
-    ));
+    out.push(one_lot(&layout.job));
     let over = cartons(layout, layout.panels.len() as f64 + spare(layout))
         * f64::from(product.carton.max(1))
         - layout.panels.len() as f64
@@ -34,4 +31,13 @@ pub fn advice(layout: &Layout) -> Vec<String> {
             .to_owned(),
     );
     out
+}
+
+/// One production lot for the house (FACTS SD-15).
+pub fn one_lot(job: &Job) -> String {
+    let colour = &job.product.colour;
+    let colour = if colour.is_empty() { String::new() } else { format!(" in {colour}") };
+    format!(
+        "Order all panels{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."
+    )
 }

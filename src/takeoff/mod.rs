@@ -13,12 +13,12 @@ pub mod price;
 pub mod rules;
 mod trims;
 
-pub use advice::advice;
+pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
 pub use explain::explain;
 
 use crate::model::layout::Layout;
-use crate::model::takeoff::Takeoff;
+use crate::model::takeoff::{PanelUnit, Takeoff};
 
 /// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).
 pub fn quantities(layout: &Layout) -> Takeoff {
@@ -34,6 +34,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
         ways: area::ways(layout),
         checks: checks::checks(layout, &lines),
         advice: advice(layout),
+        panels_by: PanelUnit::default(),
         cost: None,
         lines,
         trim_cuts,

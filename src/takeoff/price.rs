@@ -12,7 +12,8 @@
 use std::collections::BTreeSet;
 
 use crate::diag::{Note, Refusal};
-use crate::model::takeoff::{Cost, Priced, Takeoff};
+use crate::model::layout::TakeoffLine;
+use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
 
 /// A price list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -234,25 +235,16 @@ fn decimal(text: &str) -> Option<i64> {
     Some(whole.parse::<i64>().ok()? * 10_000 + part)
 }
 
-/// Lines that say the same panels in other units: only one of them is bought.
-const PANELS: [&str; 3] = ["cartons", "panels", "squares"];
-
 /// The takeoff with costs. Panels are bought by the carton where cartons are priced, else by the
 /// piece, else by the square.
 ///
 /// # Errors
 /// `prices-unreadable` when a price is by another unit than its line is counted in.
 pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Takeoff, Refusal> {
-    let mut used: BTreeSet<usize> = BTreeSet::new();
-    let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
-    let mut priced: Vec<Priced> = Vec::new();
-    for line in takeoff.lines.iter().filter(|l| l.order > 0.0) {
-        let of_line = |p: &&Price| {
-            let item = p.item.to_lowercase();
-            item == line.id || item == line.item.to_lowercase()
-        };
-        let Some(price) = list.prices.iter().find(of_line) else { continue };
-        if price.unit.to_lowercase() != line.unit.to_lowercase() {
+    let mut matched: Vec<(&TakeoffLine, &Price)> = Vec::new();
+    for line in &takeoff.lines {
+        let Some(price) = list.prices.iter().find(|p| p.is_of(line)) else { continue };
+        if !price.unit.eq_ignore_ascii_case(&line.unit) {
             let what = format!(
                 "`{}` is priced by the {}, the takeoff counts it by the {}",
                 price.item, price.unit, line.unit
@@ -260,43 +252,36 @@ pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Tak
             let help = format!("Give the price of one {}.", line.unit);
             return Err(refused(name, price.line, price.unit_column, &what, &help));
         }
-        used.insert(price.line);
-        priced.push(extended(&line.id, line.order, price));
+        matched.push((line, price));
     }
-    let has = |id: &str| priced.iter().any(|p| p.item == id);
-    let unit = PANELS.into_iter().find(|id| has(id));
-    // Cartons and squares hold the spare already.
-    let bought = |id: &str| match unit {
-        _ if !PANELS.contains(&id) && id != "spare-panels" => true,
-        Some("panels") => id == "panels" || id == "spare-panels",
-        Some(u) => id == u,
-        None => id == PANELS[0],
-    };
-    // Spare pieces cost what the others do, unless the user prices them apart.
-    if let (Some("panels"), false) = (unit, has("spare-panels"))
-        && let Some(spare) = takeoff.lines.iter().find(|l| l.id == "spare-panels")
-        && let Some(p) = list.prices.iter().find(|p| p.item.eq_ignore_ascii_case("panels"))
-    {
-        priced.push(extended("spare-panels", spare.order, p));
-    }
-    priced.retain(|p| bought(&p.item));
-    for line in takeoff.lines.iter().filter(|l| l.order > 0.0 && bought(&l.id)) {
-        if let Some(p) = priced.iter().find(|p| p.item == line.id) {
-            cost.lines.push(p.clone());
-        } else {
-            cost.unpriced.push(line.id.clone());
+    let of = |id: &str| matched.iter().find(|(l, _)| l.id == id).map(|(_, p)| *p);
+    let panels_by = PanelUnit::ALL.into_iter().find(|u| of(u.id()).is_some()).unwrap_or_default();
+    let buys = Takeoff { panels_by, lines: Vec::new(), ..Takeoff::default() };
+    let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
+    for line in takeoff.lines.iter().filter(|l| buys.buys(l)) {
+        // Spare pieces cost what the others do, unless the user prices them apart.
+        let as_panels = || if line.id == "spare-panels" { of("panels") } else { None };
+        match of(&line.id).or_else(as_panels) {
+            Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
+            None => cost.unpriced.push(line.id.clone()),
         }
     }
     cost.total = cost.lines.iter().map(|p| p.extended).sum();
-    cost.unused = list
-        .prices
-        .iter()
-        .filter(|p| !used.contains(&p.line))
-        .map(|p| format!("{} (line {})", p.item, p.line))
-        .collect();
-    cost_of_ways(&mut takeoff, unit, &cost);
+    let known = |p: &&Price| !matched.iter().any(|(_, q)| q.line == p.line);
+    let unused = list.prices.iter().filter(known);
+    cost.unused = unused.map(|p| format!("{} (line {})", p.item, p.line)).collect();
+    takeoff.panels_by = panels_by;
+    cost_of_ways(&mut takeoff, &cost);
     takeoff.cost = Some(cost);
     Ok(takeoff)
+}
+
+impl Price {
+    /// Whether it is the price of this line.
+    fn is_of(&self, line: &TakeoffLine) -> bool {
+        let item = self.item.to_lowercase();
+        item == line.id || item == line.item.to_lowercase()
+    }
 }
 
 fn extended(item: &str, order: f64, price: &Price) -> Priced {
@@ -318,18 +303,16 @@ fn money(quantity: u64, price: i64) -> i64 {
     i64::try_from((exact + 50).div_euclid(100)).unwrap_or(i64::MAX)
 }
 
-/// Panels of the other ways at the same price.
-fn cost_of_ways(takeoff: &mut Takeoff, unit: Option<&str>, cost: &Cost) {
-    let Some(p) = unit.and_then(|u| cost.lines.iter().find(|p| p.item == u)).cloned() else {
-        return;
-    };
+/// Panels of the other ways at the same price; by squares there is no such figure for pieces.
+fn cost_of_ways(takeoff: &mut Takeoff, cost: &Cost) {
+    let unit = takeoff.panels_by;
+    let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
     let multiple = u64::from(p.multiple);
     for way in &mut takeoff.ways {
-        let units = match p.item.as_str() {
-            "cartons" => way.cartons,
-            "panels" => way.panels,
-            // Squares are bought by the area of whole cartons; the layout has no such figure.
-            _ => continue,
+        let units = match unit {
+            PanelUnit::Cartons => way.cartons,
+            PanelUnit::Panels => way.panels,
+            PanelUnit::Squares => return,
         };
         way.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
     }

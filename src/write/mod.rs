@@ -9,3 +9,4 @@ pub mod render;
 pub mod report;
 pub mod svg;
 mod words;
+pub mod xlsx;
