@@ -10,15 +10,15 @@ use crate::write::report::cautions;
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Assumptions", &[14.0, 64.0, 26.0, 70.0]);
     g.texts(&["Assumptions and open questions"], Look::Title);
-    g.row += 1;
+    g.next();
     let head = g.row;
-    g.head(&["Kind", "What", "Where", "Source, or what to do"]);
+    g.head(&["Kind", "What", "Where", "Source, or what to do"], &[]);
     let mut put = |kind: &str, what: &str, at: &str, then: &str| {
         g.text(0, kind, Look::Text);
         g.text(1, what, Look::Wrapped);
         g.text(2, at, Look::Wrapped);
         g.text(3, then, Look::Wrapped);
-        g.row += 1;
+        g.next();
     };
     for n in &layout.notes {
         let kind = match n.severity {

@@ -16,6 +16,8 @@ pub(super) enum Look {
     Heading,
     /// Column heading.
     Head,
+    /// Column heading over numbers.
+    HeadRight,
     /// Plain text.
     Text,
     /// Text on as many lines as it needs.
@@ -28,7 +30,7 @@ pub(super) enum Look {
     Three,
     /// Share of one, as percent.
     Percent,
-    /// Money.
+    /// Money; nothing is shown for none.
     Money,
     /// A cell the user fills in: money.
     Entry,
@@ -65,12 +67,25 @@ pub(super) struct Grid {
     /// Next free row.
     pub(super) row: u32,
     name: &'static str,
+    widths: Vec<f64>,
+    /// Lines of text that the present row needs.
+    lines: u32,
 }
+
+/// Height of one line of text, points.
+const LINE: f64 = 13.0;
 
 impl Grid {
     /// An empty sheet with its column widths in characters.
     pub(super) fn new(name: &'static str, widths: &[f64]) -> Self {
-        let mut grid = Grid { sheet: Worksheet::new(), fault: None, row: 0, name };
+        let mut grid = Grid {
+            sheet: Worksheet::new(),
+            fault: None,
+            row: 0,
+            name,
+            widths: widths.to_vec(),
+            lines: 1,
+        };
         grid.try_to(|s| s.set_name(name).map(drop));
         for (col, width) in widths.iter().enumerate() {
             grid.try_to(|s| s.set_column_width(col as u16, *width).map(drop));
@@ -88,6 +103,10 @@ impl Grid {
     pub(super) fn text(&mut self, col: u16, words: &str, look: Look) {
         let row = self.row;
         let words = text(words);
+        if matches!(look, Look::Wrapped | Look::Head | Look::HeadRight) {
+            let width = self.widths.get(usize::from(col)).copied().unwrap_or(8.0);
+            self.lines = self.lines.max(lines(&words, width));
+        }
         self.try_to(|s| s.write_string_with_format(row, col, words, &format(look)).map(drop));
     }
 
@@ -125,18 +144,38 @@ impl Grid {
         self.sum(col, &format!("=SUBTOTAL(109,{c}{first}:{c}{last})"), result, look);
     }
 
+    /// Goes to the next row; this one is made as high as its text needs, since not every reader
+    /// works that out.
+    pub(super) fn next(&mut self) {
+        let (row, height) = (self.row, LINE * f64::from(self.lines) + 2.0);
+        if self.lines > 1 {
+            self.try_to(|s| s.set_row_height(row, height).map(drop));
+        }
+        self.lines = 1;
+        self.row += 1;
+    }
+
     /// A row of texts.
     pub(super) fn texts(&mut self, words: &[&str], look: Look) {
         for (col, w) in words.iter().enumerate() {
             self.text(col as u16, w, look);
         }
-        self.row += 1;
+        self.next();
     }
 
-    /// Column headings at this row: kept in sight and printed on every page; the next row follows.
-    pub(super) fn head(&mut self, words: &[&str]) {
+    /// A row of column headings, those of `numbers` over numbers.
+    pub(super) fn heads(&mut self, words: &[&str], numbers: &[u16]) {
+        for (col, w) in words.iter().enumerate() {
+            let over_numbers = numbers.contains(&(col as u16));
+            self.text(col as u16, w, if over_numbers { Look::HeadRight } else { Look::Head });
+        }
+        self.next();
+    }
+
+    /// Column headings at this row: kept in sight and printed on every page.
+    pub(super) fn head(&mut self, words: &[&str], numbers: &[u16]) {
         let row = self.row;
-        self.texts(words, Look::Head);
+        self.heads(words, numbers);
         self.try_to(|s| {
             s.set_freeze_panes(row + 1, 0)?;
             s.set_repeat_rows(row, row).map(drop)
@@ -178,35 +217,59 @@ impl Grid {
     }
 }
 
+/// Lines that a text takes in a column so many characters wide: words are not parted.
+fn lines(words: &str, width: f64) -> u32 {
+    let room = (width - 1.0).max(1.0) as usize;
+    let (mut lines, mut at) = (1, 0);
+    for word in words.split_whitespace() {
+        let n = word.chars().count();
+        if at > 0 && at + 1 + n > room {
+            lines += 1;
+            at = 0;
+        }
+        at += if at > 0 { n + 1 } else { n };
+        while at > room {
+            lines += 1;
+            at -= room;
+        }
+    }
+    // A row holds 409 points at most.
+    lines.min(30)
+}
+
 fn format(look: Look) -> Format {
-    let plain = Format::new().set_align(FormatAlign::Top);
-    let number = |f: &str| plain.clone().set_num_format(f);
+    let top = Format::new().set_align(FormatAlign::Top);
+    // Text after a number keeps off it.
+    let plain = top.clone().set_indent(1);
+    let number = |f: &str| top.clone().set_num_format(f);
     let total =
         |f: &str| Format::new().set_bold().set_border_top(FormatBorder::Thin).set_num_format(f);
     // Cells to fill in carry a border, not a colour alone.
     let entry = |f: &str| {
         number(f).set_border(FormatBorder::Dotted).set_background_color(Color::RGB(0xF5_F2_E6))
     };
+    let head = Format::new()
+        .set_bold()
+        .set_text_wrap()
+        .set_align(FormatAlign::Bottom)
+        .set_border_bottom(FormatBorder::Medium);
     match look {
         Look::Title => Format::new().set_bold().set_font_size(16),
         Look::Heading => Format::new().set_bold().set_font_size(12),
-        Look::Head => Format::new()
-            .set_bold()
-            .set_text_wrap()
-            .set_align(FormatAlign::Bottom)
-            .set_border_bottom(FormatBorder::Medium),
+        Look::Head => head.set_indent(1),
+        Look::HeadRight => head.set_align(FormatAlign::Right),
         Look::Text => plain,
         Look::Wrapped => plain.set_text_wrap(),
         Look::Count => number("#,##0"),
         Look::Two => number("#,##0.00"),
         Look::Three => number("#,##0.000"),
         Look::Percent => number("0.0%"),
-        Look::Money => number("#,##0.00##"),
+        Look::Money => number("#,##0.00##;-#,##0.00##;"),
         Look::Entry => entry("#,##0.00##"),
         Look::EntryCount => entry("#,##0"),
         Look::TotalCount => total("#,##0"),
         Look::Total => total("#,##0.00"),
         Look::TotalMoney => total("#,##0.00"),
-        Look::TotalText => total("@"),
+        Look::TotalText => total("@").set_indent(1),
     }
 }

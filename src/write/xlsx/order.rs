@@ -21,7 +21,7 @@ pub(super) fn total_row(takeoff: &Takeoff) -> u32 {
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
         "Order",
-        &[30.0, 12.0, 11.0, 10.0, 10.0, 9.0, 11.0, 11.0, 9.0, 9.0, 12.0, 60.0, 40.0],
+        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0],
     );
     g.texts(&["Order"], Look::Title);
     let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
@@ -33,21 +33,24 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         &["Prices are the user's own; type them into the bordered cells, or give a price list. No price is made up."],
         Look::Text,
     );
-    g.head(&[
-        "Item",
-        "Colour",
-        "Unit",
-        "Needed",
-        "To order",
-        "Not used",
-        "By published rule",
-        &price,
-        "Sold in multiples of",
-        "Units to buy",
-        &extended,
-        "How it came about",
-        "Counts",
-    ]);
+    g.head(
+        &[
+            "Item",
+            "Colour",
+            "Unit",
+            "Needed",
+            "To order",
+            "Not used",
+            "By published rule",
+            &price,
+            "Sold in multiples of",
+            "Units to buy",
+            &extended,
+            "How it came about",
+            "Counts",
+        ],
+        &[3, 4, 5, 6, 7, 8, 9, 10],
+    );
     let first = g.row + 1;
     for line in &takeoff.lines {
         row(&mut g, layout, takeoff, line);
@@ -92,7 +95,7 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     }
     g.text(11, &how(layout, takeoff, line, check.map(|c| c.how.as_str())), Look::Wrapped);
     g.text(12, &ranges(&line.counts), Look::Wrapped);
-    g.row += 1;
+    g.next();
 }
 
 /// Price, multiple, units to buy and extended cost; the last two are formulas.
@@ -109,10 +112,8 @@ fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) 
     }
     let units = priced.map_or(line.order.ceil(), |p| p.quantity as f64);
     g.sum(9, &format!("=ROUNDUP(E{excel}/I{excel},0)*I{excel}"), units, Look::Count);
-    // A line without a price stays blank, so that it is not taken for one that costs nothing.
-    let formula = format!("=IF(ISNUMBER(H{excel}),ROUND(J{excel}*H{excel},2),\"\")");
-    let result = priced.map_or(String::new(), |p| (p.extended as f64 / 100.0).to_string());
-    g.formula(10, &formula, &result, Look::Money);
+    let result = priced.map_or(0.0, |p| p.extended as f64 / 100.0);
+    g.sum(10, &format!("=ROUND(J{excel}*H{excel},2)"), result, Look::Money);
 }
 
 fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<&str>) -> String {

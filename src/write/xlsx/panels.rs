@@ -31,26 +31,29 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         of("Longest left over"),
     );
     let head = g.row;
-    g.head(&[
-        "Panel",
-        "Panels",
-        "Piece",
-        &from,
-        &to,
-        &length,
-        "Cut to",
-        "Left end",
-        "Left angle",
-        "Right end",
-        "Right angle",
-        &rip_from,
-        &rip_to,
-        "Notches",
-        "Elevation",
-        "Wall",
-        "Course",
-        &left,
-    ]);
+    g.head(
+        &[
+            "Panel",
+            "Panels",
+            "Piece",
+            &from,
+            &to,
+            &length,
+            "Cut to",
+            "Left end",
+            "Left angle",
+            "Right end",
+            "Right angle",
+            &rip_from,
+            &rip_to,
+            "Notches",
+            "Elevation",
+            "Wall",
+            "Course",
+            &left,
+        ],
+        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17],
+    );
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&Elevation, &Wall, &Course, &Piece)> = layout
         .walls()
@@ -75,7 +78,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             g.text(14, &e.name, Look::Text);
             g.text(15, &w.id, Look::Text);
             g.number(16, f64::from(c.index + 1), Look::Count);
-            g.row += 1;
+            g.next();
         }
     }
     g.filter(head, 18);

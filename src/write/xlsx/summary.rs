@@ -7,7 +7,7 @@ use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new("Summary", &[40.0, 16.0, 16.0, 16.0, 16.0, 16.0, 70.0]);
+    let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
     g.texts(&[&super::title(layout)], Look::Title);
     let t = &layout.job.title;
     for (name, value) in [
@@ -24,7 +24,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             g.texts(&[name, value], Look::Text);
         }
     }
-    g.row += 1;
+    g.next();
     totals(&mut g, layout, takeoff);
     ways(&mut g, layout, takeoff);
     offcuts(&mut g, layout, takeoff);
@@ -51,12 +51,12 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         let v = if col == "E" { line.order } else { line.net };
         let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
         g.sum(1, &format!("=Order!{col}{row}"), v, look);
-        g.row += 1;
+        g.next();
     }
     g.text(0, "Fewest panels any layout could use", Look::Text);
     g.number(1, layout.bound.panels as f64, Look::Count);
     g.text(2, &layout.bound.words, Look::Text);
-    g.row += 1;
+    g.next();
     let cost = takeoff.cost.as_ref();
     let currency = cost.map(|c| format!(", {}", c.currency)).unwrap_or_default();
     g.text(0, &format!("Cost of the priced lines{currency}"), Look::Text);
@@ -78,7 +78,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Side by side"], Look::Heading);
     let area = format!("Area ({})", style.area_unit());
-    g.texts(
+    g.heads(
         &[
             "Way of counting",
             &area,
@@ -88,7 +88,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             "Cost of panels",
             "How",
         ],
-        Look::Head,
+        &[1, 2, 3, 4, 5],
     );
     let first = g.row + 1;
     for w in &takeoff.ways {
@@ -104,16 +104,16 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(5, c as f64 / 100.0, Look::Money);
         }
         g.text(6, &w.how, Look::Wrapped);
-        g.row += 1;
+        g.next();
     }
-    g.row += 1;
+    g.next();
 }
 
 fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Where it goes"], Look::Heading);
     let of = |name: &str| format!("{name} ({})", style.unit());
-    g.texts(
+    g.heads(
         &[
             "Item",
             &of("Bought"),
@@ -122,7 +122,7 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             &of("Scrap"),
             "Not used",
         ],
-        Look::Head,
+        &[1, 2, 3, 4, 5],
     );
     for o in &takeoff.offcuts {
         let excel = g.row + 1;
@@ -134,9 +134,9 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         g.sum(4, &format!("=B{excel}-C{excel}-D{excel}"), scrap, Look::Two);
         let unused = if o.bought > 0.0 { 1.0 - o.used / o.bought } else { 0.0 };
         g.sum(5, &format!("=IF(B{excel}>0,1-C{excel}/B{excel},0)"), unused, Look::Percent);
-        g.row += 1;
+        g.next();
     }
-    g.row += 1;
+    g.next();
 }
 
 fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
@@ -144,24 +144,24 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let least = style.short(layout.job.seams.shortest);
     g.texts(&[&format!("Leftovers of {least} or longer")], Look::Heading);
     let length = format!("Length ({})", style.unit());
-    g.texts(&["Item", "Left of", &length, "Cut to", "Factory end"], Look::Head);
+    g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
     for l in &takeoff.leftovers {
         g.text(0, &l.item, Look::Text);
         g.text(1, &l.stock, Look::Text);
         g.number(2, style.number(l.length), Look::Three);
         g.text(3, &style.cut(l.length), Look::Text);
         g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
-        g.row += 1;
+        g.next();
     }
     if takeoff.leftovers.is_empty() {
         g.texts(&["none"], Look::Text);
     }
-    g.row += 1;
+    g.next();
 }
 
 fn checks(g: &mut Grid, takeoff: &Takeoff) {
     g.texts(&["Published counting rules, as a cross-check"], Look::Heading);
-    g.texts(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], Look::Head);
+    g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
         g.text(0, &c.what, Look::Text);
@@ -171,14 +171,14 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
         }
         g.text(3, &c.unit, Look::Text);
         g.text(6, &c.how, Look::Wrapped);
-        g.row += 1;
+        g.next();
     }
-    g.row += 1;
+    g.next();
 }
 
 fn verified(g: &mut Grid, layout: &Layout) {
     g.texts(&["Checked by separate code"], Look::Heading);
-    g.texts(&["Rule", "Cases", "Broken"], Look::Head);
+    g.heads(&["Rule", "Cases", "Broken"], &[1, 2]);
     for r in &layout.verify.rules {
         g.text(0, &r.rule, Look::Wrapped);
         g.number(1, r.checked as f64, Look::Count);
@@ -186,10 +186,10 @@ fn verified(g: &mut Grid, layout: &Layout) {
         if let Some(v) = r.violations.first() {
             g.text(3, v, Look::Text);
         }
-        g.row += 1;
+        g.next();
     }
     let open = layout.notes.iter().filter(|n| n.severity >= Severity::Warning).count();
     g.text(0, "Open questions (see Assumptions)", Look::Text);
     g.number(1, open as f64, Look::Count);
-    g.row += 1;
+    g.next();
 }

@@ -22,22 +22,25 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let of = |name: &str| format!("{name} ({})", style.unit());
     let (stock, length, left) = (of("Stock"), of("Length"), of("Left over"));
     let head = g.row;
-    g.head(&[
-        "Cut from",
-        "Bought",
-        &stock,
-        "Piece",
-        "Kind",
-        &length,
-        "Cut to",
-        "First end",
-        "Second end",
-        "Elevation",
-        "Wall",
-        "Opening",
-        "Also shown on",
-        &left,
-    ]);
+    g.head(
+        &[
+            "Cut from",
+            "Bought",
+            &stock,
+            "Piece",
+            "Kind",
+            &length,
+            "Cut to",
+            "First end",
+            "Second end",
+            "Elevation",
+            "Wall",
+            "Opening",
+            "Also shown on",
+            &left,
+        ],
+        &[1, 2, 5, 13],
+    );
     let first = g.row + 1;
     let pieces: BTreeMap<&str, &TrimPiece> =
         layout.trims.iter().map(|t| (t.mark.as_str(), t)).collect();
@@ -52,7 +55,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             }
             g.number(2, style.number(cut.length), Look::Three);
             piece(&mut g, layout, t);
-            g.row += 1;
+            g.next();
         }
     }
     g.filter(head, 14);
@@ -88,7 +91,7 @@ fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, 
     g.row += 2;
     g.texts(&["By kind"], Look::Heading);
     let length = format!("Length ({})", style.unit());
-    g.texts(&["Kind", "Pieces", &length], Look::Head);
+    g.heads(&["Kind", "Pieces", &length], &[1, 2]);
     for k in takeoff.lines.iter().flat_map(|l| &l.kinds) {
         let excel = g.row + 1;
         g.text(0, &k.kind, Look::Text);
@@ -97,6 +100,6 @@ fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, 
         g.sum(1, &count, k.pieces as f64, Look::Count);
         let sum = format!("=SUMIF({},A{excel},{})", range("E"), range("F"));
         g.sum(2, &sum, style.number(k.length), Look::Two);
-        g.row += 1;
+        g.next();
     }
 }

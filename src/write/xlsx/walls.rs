@@ -42,7 +42,8 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
         "Pieces".into(),
     ];
     head.extend(lines.iter().map(|l| format!("{} ({})", l.item, l.unit)));
-    g.head(&head.iter().map(String::as_str).collect::<Vec<_>>());
+    let words: Vec<&str> = head.iter().map(String::as_str).collect();
+    g.head(&words, &(2..words.len() as u16).collect::<Vec<_>>());
     let first = g.row + 1;
     for (e, w) in layout.walls() {
         let excel = g.row + 1;
@@ -57,7 +58,7 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
         for (i, l) in lines.iter().enumerate() {
             g.number(FIXED + i as u16, share(l, |s| s.wall == w.id), Look::Two);
         }
-        g.row += 1;
+        g.next();
     }
     let last = g.row.max(first);
     total(g, layout, lines, first);
@@ -125,9 +126,9 @@ fn elevations(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], (first, las
         for (i, l) in lines.iter().enumerate() {
             put(g, FIXED + i as u16, share(l, |s| s.elevation == e.name), Look::Two);
         }
-        g.row += 1;
+        g.next();
     }
-    g.row += 1;
+    g.next();
 }
 
 fn area(o: &Opening) -> f64 {
@@ -143,9 +144,9 @@ fn openings(g: &mut Grid, layout: &Layout) {
     let (width, height, sill, head) = (of("Width"), of("Height"), of("Sill"), of("Head"));
     let size = format!("Area ({})", style.area_unit());
     let top = g.row;
-    g.texts(
+    g.heads(
         &["Elevation", "Wall", "Opening", "Kind", &width, &height, &sill, &head, &size],
-        Look::Head,
+        &[4, 5, 6, 7, 8],
     );
     let first = g.row + 1;
     let mut total = 0.0;
@@ -161,7 +162,7 @@ fn openings(g: &mut Grid, layout: &Layout) {
             }
             g.number(8, style.area(area(o)), Look::Two);
             total += area(o);
-            g.row += 1;
+            g.next();
         }
     }
     g.filter(top, 9);
