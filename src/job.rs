@@ -12,7 +12,8 @@ use serde::{Deserialize, Deserializer, Serialize};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 use crate::model::seam::Effort;
-use crate::units::{Unit, parse_length};
+use crate::model::trim::TrimStock;
+use crate::units::{LengthStyle, Unit, parse_length};
 
 /// A job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -23,6 +24,7 @@ pub struct Job {
     /// How the drawing is read.
     pub drawing: Reading,
     /// Layer names of each role, with `*` and `?`; a role named here replaces its default names.
+    #[schemars(transform = named_by::<Role>)]
     pub layers: BTreeMap<Role, Vec<String>>,
     /// Views, where frames and titles in the drawing do not settle them.
     pub elevation: Vec<View>,
@@ -268,6 +270,9 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub drip_cap_past: f64,
+    /// Colour of each stock, as it shall be ordered; left out, the panels' colour.
+    #[schemars(transform = named_by::<TrimStock>)]
+    pub colours: BTreeMap<TrimStock, String>,
 }
 
 /// Fasteners and counts.
@@ -293,6 +298,13 @@ pub struct TakeoffRules {
     pub stand_off: f64,
     /// Spare panels for damage, percent of those laid. Default 0.
     pub spare: f64,
+    /// Openings over this area, square feet, are large: one rule of thumb subtracts only those.
+    /// Default 20, of 20 or 50 in use (FACTS TK-10; thresholds common practice, no source).
+    pub large_opening: f64,
+    /// Length of a roll of flashing. Default 50 ft: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub flashing_roll: f64,
 }
 
 /// Paper.
@@ -303,20 +315,16 @@ pub struct SheetRules {
     pub paper: String,
     /// Scale as written on the sheet (`1/4" = 1'-0"`, `1:50`); left out, picked to fit.
     pub scale: Option<String>,
-    /// Series of scales a sheet is drawn to: `feet` (architectural) or `mm` (metric). Lengths are
-    /// written in feet and inches on both.
+    /// `feet`: architectural scales, tables and report in feet and inches. `mm`: metric scales,
+    /// tables and report in millimetres and square metres. Sheets write feet and inches on both.
     pub lengths: LengthStyle,
 }
 
-/// Which series of scales sheets use.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum LengthStyle {
-    /// Inches to the foot.
-    #[default]
-    Feet,
-    /// Metric, 1:50 and so on.
-    Mm,
+/// Says in the schema of a map what its keys may be.
+fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
+    let mut names = schemars::SchemaGenerator::default().into_root_schema_for::<T>();
+    names.remove("$schema");
+    schema.insert("propertyNames".to_owned(), names.to_value());
 }
 
 /// A length in a job file: inches, or a text with its unit.
@@ -419,6 +427,7 @@ impl Default for TrimRules {
             post_lap: 0.75,
             starter_gap: 0.25,
             drip_cap_past: 1.0,
+            colours: BTreeMap::new(),
         }
     }
 }
@@ -432,6 +441,8 @@ impl Default for TakeoffRules {
             nail_box: 1000,
             stand_off: 0.75,
             spare: 0.0,
+            large_opening: 20.0,
+            flashing_roll: 600.0,
         }
     }
 }
@@ -480,7 +491,8 @@ impl Job {
     pub fn validate(&self) -> Result<(), Refusal> {
         let p = &self.product;
         let gap = self.end_gap();
-        let checks: [(&str, f64, f64, f64); 26] = [
+        let t = &self.takeoff;
+        let checks: [(&str, f64, f64, f64); 33] = [
             ("product.exposure", p.exposure, 2.0, 48.0),
             ("product.length", p.length, 36.0, 600.0),
             ("product.foam_set_back", p.foam_set_back, 0.0, 4.0),
@@ -506,7 +518,14 @@ impl Job {
             ("trim.j_channel", self.trim.j_channel, 24.0, 600.0),
             ("trim.finish_trim", self.trim.finish_trim, 24.0, 600.0),
             ("trim.drip_cap", self.trim.drip_cap, 24.0, 600.0),
-            ("takeoff.nail_spacing", self.takeoff.nail_spacing, 1.0, 48.0),
+            ("takeoff.nail_spacing", t.nail_spacing, 1.0, 48.0),
+            ("takeoff.trim_nail_spacing", t.trim_nail_spacing, 1.0, 48.0),
+            ("takeoff.nail_box", f64::from(t.nail_box), 1.0, 1e6),
+            ("takeoff.stand_off", t.stand_off, 0.0, 12.0),
+            ("takeoff.area_waste", t.area_waste, 0.0, 100.0),
+            ("takeoff.spare", t.spare, 0.0, 100.0),
+            ("takeoff.large_opening", t.large_opening, 0.0, 1e6),
+            ("takeoff.flashing_roll", t.flashing_roll, 12.0, 12_000.0),
         ];
         match checks.iter().find(|(_, v, least, most)| !(*v >= *least && *v <= *most)) {
             None => Ok(()),

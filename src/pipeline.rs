@@ -95,7 +95,7 @@ pub fn outputs(
         ))
     };
     // Tables, overlay and sheets do not depend on one another; their order is kept.
-    let (mut out, (sheets, svgs)) = rayon::join(
+    let (tables, (sheets, svgs)) = rayon::join(
         || tables(layout, source),
         || {
             let sheets = annotate::sheets(layout);
@@ -103,6 +103,7 @@ pub fn outputs(
             (sheets, svgs)
         },
     );
+    let mut out = tables.map_err(failed)?;
     if pictures {
         let title = if layout.job.title.project.is_empty() {
             &layout.drawing.name
@@ -129,17 +130,20 @@ pub fn outputs(
 }
 
 /// What is written beside the sheets.
-fn tables(layout: &Layout, source: &[u8]) -> Vec<(String, Vec<u8>)> {
+fn tables(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, String> {
     let overlay = annotate::overlay(layout);
     let spliced = write::overlay::spliced(source, &overlay);
-    vec![
+    let quantities = takeoff::quantities(layout);
+    Ok(vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.csv".to_owned(), write::tables::takeoff(layout)),
-        ("cut-list.csv".to_owned(), write::tables::cut_list(layout)),
-        ("report.txt".to_owned(), write::report::text(layout).into_bytes()),
+        ("takeoff.xlsx".to_owned(), write::xlsx::workbook(layout, &quantities)?),
+        ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
+        ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
+        ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("report.txt".to_owned(), write::report::text(layout, &quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         ("overlay.dxf".to_owned(), spliced.unwrap_or_else(|_| write::overlay::separate(&overlay))),
-    ]
+    ])
 }
 
 /// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.
@@ -171,6 +175,8 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.trims = trims;
     out.bound = bound(&out, &plan);
     course_notes(&out, notes);
+    let lot = takeoff::one_lot(job);
+    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();

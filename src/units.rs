@@ -93,6 +93,80 @@ fn whole_and_fraction(n: i64) -> String {
     if whole == 0 { fraction } else { format!("{whole} {fraction}") }
 }
 
+/// How tables and reports write lengths.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "lowercase")]
+pub enum LengthStyle {
+    /// Feet, inches and sixteenths; square feet.
+    #[default]
+    Feet,
+    /// Millimetres; square metres.
+    Mm,
+}
+
+/// Square feet in a square metre: 0.3048 m to the foot, exactly (FACTS GM-08).
+pub const SQ_FT_PER_M2: f64 = 1.0 / (0.3048 * 0.3048);
+
+impl LengthStyle {
+    /// A length: `12'-6 1/2"`, `3823 mm`.
+    pub fn length(self, inches: f64) -> String {
+        match self {
+            LengthStyle::Feet => feet_inches(inches),
+            LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH + 0.5).floor()),
+        }
+    }
+
+    /// A short length, to a sixteenth or a tenth of a millimetre: `7 1/2"`, `190.5 mm`.
+    pub fn short(self, inches: f64) -> String {
+        match self {
+            LengthStyle::Feet => inches_fraction(inches),
+            LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH * 10.0).round() / 10.0),
+        }
+    }
+
+    /// A length to cut, rounded down so that the piece fits (FACTS TK-24).
+    pub fn cut(self, inches: f64) -> String {
+        match self {
+            LengthStyle::Feet => feet_inches((inches * 16.0 + 1e-6).floor() / 16.0),
+            LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH + 1e-6).floor()),
+        }
+    }
+
+    /// The unit of plain numbers.
+    pub fn unit(self) -> &'static str {
+        match self {
+            LengthStyle::Feet => "in",
+            LengthStyle::Mm => "mm",
+        }
+    }
+
+    /// A length as a plain number in that unit.
+    pub fn number(self, inches: f64) -> f64 {
+        match self {
+            LengthStyle::Feet => inches,
+            LengthStyle::Mm => inches * MM_PER_INCH,
+        }
+    }
+
+    /// The unit of areas.
+    pub fn area_unit(self) -> &'static str {
+        match self {
+            LengthStyle::Feet => "sq ft",
+            LengthStyle::Mm => "m2",
+        }
+    }
+
+    /// Square feet as a plain number in that unit.
+    pub fn area(self, square_feet: f64) -> f64 {
+        match self {
+            LengthStyle::Feet => square_feet,
+            LengthStyle::Mm => square_feet / SQ_FT_PER_M2,
+        }
+    }
+}
+
 /// Reads a length: `12'-6 1/2"`, `12' 6 1/2`, `12-6`, `12ft 6in`, `150`, `150.5"`, `6 1/2`,
 /// `3810mm`. A bare number is taken as `bare`; the result is inches. `None` if it is no length.
 pub fn parse_length(text: &str, bare: Unit) -> Option<f64> {
@@ -167,6 +241,15 @@ mod tests {
         assert_eq!(feet_inches(111.140), "9'-3 1/8\"");
         assert_eq!(feet_inches(11.99), "1'-0\"");
         assert_eq!(feet_inches(-6.25), "-0'-6 1/4\"");
+    }
+
+    #[test]
+    fn metric_is_exact_and_cuts_go_down() {
+        // FACTS: 12 ft 6 in is 3810 mm, one square 9.290304 m2 (TK-01).
+        assert_eq!(LengthStyle::Mm.length(150.0), "3810 mm");
+        assert_eq!(LengthStyle::Mm.cut(150.03), "3810 mm");
+        assert_eq!(LengthStyle::Feet.cut(150.06), "12'-6\"");
+        assert!((LengthStyle::Mm.area(100.0) - 9.290304).abs() < 1e-12);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Paper sizes and drawing scales.
 
-use crate::job::LengthStyle;
+use crate::units::LengthStyle;
 use crate::units::{Unit, parse_length};
 
 /// A paper by its name, landscape, inches (FACTS DR-34 to DR-36).

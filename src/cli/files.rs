@@ -105,13 +105,14 @@ fn open_to_all(folder: &Path) {
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 10] = [
+const OURS: [&str; 11] = [
     "layout.json",
     "overlay.dxf",
     "sheets.pdf",
     "sheets",
     "takeoff.xlsx",
     "takeoff.csv",
+    "takeoff-by-wall.csv",
     "cut-list.csv",
     "report.txt",
     "problems.svg",

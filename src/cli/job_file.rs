@@ -1,42 +1,128 @@
 //! The job file: TOML to a [`Job`], with faults by line, column and nearest key.
 
+use toml::de::{DeTable, DeValue};
+
 use crate::diag::{Note, Refusal};
 use crate::job::Job;
+use crate::write::json::job_keys;
+
+const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
+
+/// Unknown keys told at once.
+const MOST: usize = 8;
 
 /// Reads a job file.
 ///
 /// # Errors
-/// `job-unreadable` with line and column; for an unknown key the nearest known one is named.
+/// `job-unreadable` with line and column; for an unknown key the nearest known one is named, and
+/// every further unknown key is listed. `job-value` for a value no layout can be made with.
 pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
+    // A byte order mark is no part of the text.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let table = DeTable::parse(text).map_err(|e| fault(&e, text, name))?;
+    let known = job_keys();
+    let mut unknown = Vec::new();
+    strangers(table.get_ref(), "", &known, &mut unknown);
+    if !unknown.is_empty() {
+        unknown.sort();
+        return Err(refusal(&unknown, &known, text, name));
+    }
     let job: Job = toml::from_str(text).map_err(|e| fault(&e, text, name))?;
     job.validate()?;
     Ok(job)
 }
 
+/// Line and column of a byte, from 1; columns in characters.
+fn place(text: &str, byte: usize) -> (usize, usize) {
+    let before = text.get(..byte).unwrap_or(text);
+    let line = before.matches('\n').count() + 1;
+    (line, before.rsplit('\n').next().map_or(0, |l| l.chars().count()) + 1)
+}
+
 fn fault(error: &toml::de::Error, text: &str, name: &str) -> Refusal {
     let place = error.span().map_or(String::new(), |s| {
-        let before = text.get(..s.start).unwrap_or(text);
-        let line = before.matches('\n').count() + 1;
-        let column = before.rsplit('\n').next().map_or(0, |l| l.chars().count()) + 1;
+        let (line, column) = place(text, s.start);
         format!(":{line}:{column}")
     });
     let message = error.message().trim();
-    let help = match nearest(message) {
-        Some(key) => format!("Did you mean `{key}`? `lapwright schema job` lists every key."),
-        None => "`lapwright schema job` lists every key and the form of its value.".to_owned(),
-    };
-    Note::error("job-unreadable", format!("{name}{place}: {message}"), &help).into()
+    Note::error("job-unreadable", format!("{name}{place}: {message}"), LIST).into()
 }
 
-/// Of an "unknown field `x`, expected one of `a`, `b`", the expected key nearest to `x`.
-fn nearest(message: &str) -> Option<String> {
-    if !message.starts_with("unknown field") && !message.starts_with("unknown variant") {
-        return None;
+/// Keys of `table` that no job has: byte and dotted path. A table under an unknown key is not
+/// looked into.
+fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(usize, String)>) {
+    for (key, value) in table {
+        let path = if above.is_empty() {
+            key.get_ref().to_string()
+        } else {
+            format!("{above}.{}", key.get_ref())
+        };
+        if !known.contains(&path) {
+            unknown.push((key.span().start, path));
+            continue;
+        }
+        match value.get_ref() {
+            DeValue::Table(t) => strangers(t, &path, known, unknown),
+            DeValue::Array(list) => {
+                for t in list.iter().filter_map(|v| v.get_ref().as_table()) {
+                    strangers(t, &path, known, unknown);
+                }
+            }
+            _ => {}
+        }
     }
-    let mut quoted = message.split('`').skip(1).step_by(2);
-    let wrong = quoted.next()?;
-    let best = quoted.min_by_key(|k| distance(wrong, k))?;
-    (distance(wrong, best) <= 1 + wrong.chars().count() / 2).then(|| best.to_owned())
+}
+
+fn refusal(unknown: &[(usize, String)], known: &[String], text: &str, name: &str) -> Refusal {
+    let one = |(byte, path): &(usize, String)| {
+        let (line, column) = place(text, *byte);
+        format!("{name}:{line}:{column}: unknown key {}", spoken(path))
+    };
+    let mut message = unknown.first().map(one).unwrap_or_default();
+    for more in unknown.iter().take(MOST).skip(1) {
+        message.push_str(&format!("; {}", one(more)));
+    }
+    if unknown.len() > MOST {
+        message.push_str(&format!("; and {} more", unknown.len() - MOST));
+    }
+    let meant: Vec<String> = unknown
+        .iter()
+        .take(MOST)
+        .filter_map(|(_, path)| nearest(path, known).map(|k| spoken(k)))
+        .collect();
+    let help = if meant.is_empty() {
+        LIST.to_owned()
+    } else {
+        format!("Did you mean {}? {LIST}", meant.join(", "))
+    };
+    Note::error("job-unreadable", message, &help).into()
+}
+
+/// A dotted path as the file writes it: the key, and the table it stands in.
+fn spoken(path: &str) -> String {
+    match path.rsplit_once('.') {
+        Some((table, key)) => format!("`{key}` in [{table}]"),
+        None => format!("`{path}`"),
+    }
+}
+
+/// The known key nearest to `path`: one with the same last word in another table before one that is
+/// misspelt; in its own table before others.
+fn nearest<'a>(path: &str, known: &'a [String]) -> Option<&'a String> {
+    let split = |p: &str| -> (String, String) {
+        let (table, key) = p.rsplit_once('.').unwrap_or(("", p));
+        (table.to_lowercase(), key.to_lowercase().replace('-', "_"))
+    };
+    let (table, key) = split(path);
+    let score = |k: &&String| {
+        let (other_table, other) = split(k);
+        let tables = distance(&table, &other_table).min(4);
+        // One letter in the key weighs more than another table.
+        (5 * distance(&key, &other) + tables, other.len())
+    };
+    let best = known.iter().min_by_key(score)?;
+    let (_, other) = split(best);
+    (distance(&key, &other) <= 1 + key.chars().count() / 3).then_some(best)
 }
 
 /// Edit distance by single characters (Levenshtein).
@@ -59,24 +145,62 @@ fn distance(a: &str, b: &str) -> usize {
 mod tests {
     use super::*;
 
+    fn refused(text: &str) -> Note {
+        *parse(text, "job.toml").unwrap_err().0
+    }
+
     #[test]
     fn an_unknown_key_is_placed_and_the_nearest_named() {
-        let e = parse("[product]\nexposure = 8\nlenght = 150\n", "job.toml").unwrap_err();
-        assert!(e.0.message.contains("job.toml:3:1"), "{}", e.0.message);
-        assert!(e.0.help.contains("`length`"), "{}", e.0.help);
+        let e = refused("[product]\nexposure = 8\nlenght = 150\n");
+        assert_eq!(e.message, "job.toml:3:1: unknown key `lenght` in [product]");
+        assert!(e.help.contains("`length` in [product]"), "{}", e.help);
+    }
+
+    #[test]
+    fn a_key_in_the_wrong_table_is_sent_to_its_own() {
+        let e = refused("[product]\nstagger = 24\n");
+        assert!(e.help.contains("`stagger` in [seams]"), "{}", e.help);
+        let e = refused("colour = \"sand\"\n");
+        assert!(e.help.contains("`colour` in [product]"), "{}", e.help);
+    }
+
+    #[test]
+    fn every_unknown_key_is_told_in_the_order_of_the_file() {
+        let e = refused("[sheets]\npaper = \"A3\"\n[[elevation]]\nname = \"F\"\n  regoin = []\n");
+        let places = [
+            "job.toml:1:2: unknown key `sheets`",
+            "job.toml:5:3: unknown key `regoin` in [elevation]",
+        ];
+        assert_eq!(e.message, places.join("; "));
+        assert!(e.help.contains("`sheet`, `region` in [elevation]"), "{}", e.help);
+        // What is like nothing is not guessed at.
+        assert!(!refused("zzzzzzzz = 1\n").help.contains("Did you mean"));
+    }
+
+    #[test]
+    fn keys_that_are_roles_and_stocks_are_known() {
+        let job = parse(
+            "[layers]\nmounting-block = [\"X\"]\n[trim.colours]\nj-channel = \"white\"\n",
+            "j",
+        );
+        assert!(job.is_ok(), "{job:?}");
+        assert!(refused("[layers]\nwindows = [\"X\"]\n").help.contains("`window` in [layers]"));
+    }
+
+    #[test]
+    fn faults_of_form_and_value_are_placed() {
+        assert!(refused("[product\n").message.starts_with("job.toml:1:"));
+        let e = refused("[product]\nexposure = 8\nfaces = \"two\"\n");
+        assert!(e.message.starts_with("job.toml:3:9: "), "{}", e.message);
+        let e = refused("[product]\ncarton = 1\ncarton = 2\n");
+        assert!(e.message.starts_with("job.toml:3:1: "), "{}", e.message);
     }
 
     #[test]
     fn lengths_come_as_numbers_or_texts() {
         let job = parse("[product]\nlength = \"16'-8\\\"\"\nexposure = 7\n", "j").unwrap();
         assert_eq!((job.product.length, job.product.exposure), (200.0, 7.0));
-        assert!(
-            parse("[product]\nlength = \"long\"\n", "j")
-                .unwrap_err()
-                .0
-                .message
-                .contains("not a length")
-        );
+        assert!(refused("[product]\nlength = \"long\"\n").message.contains("not a length"));
     }
 
     #[test]

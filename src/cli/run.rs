@@ -14,7 +14,7 @@ use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::pipeline;
 use crate::seam::Progress;
-use crate::write::{json, report, tables};
+use crate::write::{self, json, report};
 
 /// Runs the program: parses, runs, reports.
 pub fn main() -> ExitCode {
@@ -295,9 +295,9 @@ fn takeoff(a: &Takeoff) -> ExitCode {
     let result = load(&a.reading).and_then(|l| lay(&l, &mut notes, true));
     match result {
         Ok(l) => print(&match a.format {
-            Format::Table => report::table(&l).into_bytes(),
+            Format::Table => report::terminal_table(&crate::takeoff::quantities(&l)).into_bytes(),
             Format::Json => json::takeoff(&l),
-            Format::Csv => tables::takeoff(&l),
+            Format::Csv => write::csv::takeoff(&l),
         }),
         Err(r) => refused(&r, &notes),
     }

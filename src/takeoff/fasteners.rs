@@ -1,82 +1,122 @@
 //! Nails and mounting blocks.
 
-use crate::model::layout::{Layout, TakeoffLine};
-use crate::model::trim::{TrimKind, TrimPiece};
+use std::collections::BTreeMap;
+
+use super::lines::{Shares, waste, whole};
+use crate::model::layout::{Group, Layout, TakeoffLine};
+use crate::model::trim::{TrimPiece, TrimStock};
+use crate::units::inches_fraction;
 
 /// Nails of one piece: at most `spacing` apart and one more (FACTS SD-20, TK-18).
 pub(super) fn nails(length: f64, spacing: f64) -> f64 {
-    (length / spacing).ceil() + 1.0
+    whole(length / spacing.max(1.0)) + 1.0
 }
 
 /// Penetration into nailable material (FACTS SD-29, VSI-H).
 const PENETRATION: f64 = 1.25;
-/// Gap under the nail's head (FACTS SD-25, VSI-H).
-const HEAD_GAP: f64 = 1.0 / 32.0;
 /// Shortest nail for foam-backed siding (FACTS PR-06, common practice, no source).
 const SHORTEST: f64 = 2.5;
 
-/// Nail length in the next half inch: stand-off, penetration and head gap (FACTS SD-37).
+/// Nail length in the next half inch: stand-off and penetration (FACTS SD-37). The 1/32 in under
+/// the head (SD-25) alone does not call for the next size; the worked example leaves it out too.
 pub(super) fn nail_length(stand_off: f64) -> f64 {
-    let needed: f64 = stand_off + PENETRATION + HEAD_GAP;
-    // The head gap alone does not call for the next size.
-    (((needed - HEAD_GAP) * 2.0).ceil() / 2.0).max(SHORTEST)
+    (whole((stand_off + PENETRATION) * 2.0) / 2.0).max(SHORTEST)
 }
 
 fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
     // A post has a flange on both walls.
-    let flanges =
-        if matches!(t.kind, TrimKind::OutsidePost | TrimKind::InsidePost) { 2.0 } else { 1.0 };
-    flanges * nails(t.length, spacing)
+    let post = matches!(t.kind.stock(), TrimStock::OutsidePost | TrimStock::InsidePost);
+    (if post { 2.0 } else { 1.0 }) * nails(t.length, spacing)
 }
 
 pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
-    let rules = &layout.job.takeoff;
-    let panels: f64 = layout.pieces().map(|(.., p)| nails(p.length, rules.nail_spacing)).sum();
-    let trim: f64 = layout.trims.iter().map(|t| trim_nails(t, rules.trim_nail_spacing)).sum();
-    let boxed = f64::from(rules.nail_box.max(1));
-    let length = crate::units::inches_fraction(nail_length(rules.stand_off));
-    let line = |item: String, count: f64, how: String| TakeoffLine {
-        item,
-        unit: "box".into(),
-        net: count / boxed,
-        order: (count / boxed).ceil(),
-        waste: super::waste(count / boxed, (count / boxed).ceil()),
-        how,
-    };
-    let mut out = vec![
-        line(
-            format!("nails for panels, {length}"),
-            panels,
-            format!(
-                "{panels} nails at most {} apart and one more a piece; {} to a box; length by stand-off {} and 1 1/4\" into nailable material",
-                crate::units::inches_fraction(rules.nail_spacing),
-                rules.nail_box,
-                crate::units::inches_fraction(rules.stand_off)
-            ),
-        ),
-        line(
-            "nails for trim".into(),
-            trim,
-            format!(
-                "{trim} nails {} apart and one more a piece, posts on both flanges; {} to a box",
-                crate::units::inches_fraction(rules.trim_nail_spacing),
-                rules.nail_box
-            ),
-        ),
-    ];
-    let blocks =
-        layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block).count() as f64;
-    if blocks > 0.0 {
-        out.push(TakeoffLine {
-            item: "mounting blocks".into(),
-            unit: "piece".into(),
-            net: blocks,
-            order: blocks,
-            waste: 0.0,
-            how: "fixtures drawn with a mounting block".into(),
-        });
+    let mut out = vec![panel_nails(layout)];
+    if !layout.trims.is_empty() {
+        out.push(trim_nail_line(layout));
     }
+    out.extend(blocks(layout));
     out
+}
+
+/// A line of nails in boxes, its shares counted in nails.
+fn boxed(layout: &Layout, id: &str, item: String, shares: Shares, how: String) -> TakeoffLine {
+    let size = f64::from(layout.job.takeoff.nail_box.max(1));
+    let net = shares.net() / size;
+    TakeoffLine {
+        item,
+        id: id.into(),
+        unit: "box".into(),
+        group: Group::Fasteners,
+        net,
+        order: whole(net),
+        waste: waste(net, whole(net)),
+        how: format!("{} nails {how}; {size} to a box", shares.net()),
+        shares: Shares::scaled(&shares.done(layout), 1.0 / size),
+        ..Default::default()
+    }
+}
+
+fn panel_nails(layout: &Layout) -> TakeoffLine {
+    let rules = &layout.job.takeoff;
+    let style = layout.job.sheet.lengths;
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for p in w.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces) {
+            shares.add((&e.name, &w.id), None, 1, nails(p.length, rules.nail_spacing));
+        }
+    }
+    let how = format!(
+        "at most {} apart and one more in each of {} pieces; length by a stand-off of {} and {} into nailable material, foam not counted",
+        style.short(rules.nail_spacing),
+        layout.pieces().count(),
+        style.short(rules.stand_off),
+        style.short(PENETRATION)
+    );
+    // Nails are sold by the inch in both series.
+    let item = format!("nails for panels, {}", inches_fraction(nail_length(rules.stand_off)));
+    boxed(layout, "panel-nails", item, shares, how)
+}
+
+fn trim_nail_line(layout: &Layout) -> TakeoffLine {
+    let spacing = layout.job.takeoff.trim_nail_spacing;
+    let mut shares = Shares::default();
+    let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
+    for t in &layout.trims {
+        let n = trim_nails(t, spacing);
+        shares.add((&t.elevation, &t.wall), None, 1, n);
+        *by_stock.entry(t.kind.stock()).or_default() += n;
+    }
+    let each: Vec<String> = by_stock.iter().map(|(s, n)| format!("{} {n}", s.words())).collect();
+    let how = format!(
+        "{} apart and one more a piece, posts on both flanges: {}",
+        layout.job.sheet.lengths.short(spacing),
+        each.join(", ")
+    );
+    boxed(layout, "trim-nails", "nails for trim".into(), shares, how)
+}
+
+fn blocks(layout: &Layout) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    let mut counts = Vec::new();
+    for (e, w) in layout.walls() {
+        for o in w.obstacles.iter().filter(|o| o.mounting_block) {
+            shares.add((&e.name, &w.id), None, 1, 1.0);
+            counts.push(o.id.clone());
+        }
+    }
+    (!counts.is_empty()).then(|| TakeoffLine {
+        item: "mounting blocks".into(),
+        id: "mounting-blocks".into(),
+        unit: "piece".into(),
+        group: Group::Fasteners,
+        net: shares.net(),
+        order: shares.net(),
+        how: "fixtures drawn with a mounting block; the kind of each fits its fixture".into(),
+        colour: layout.job.product.colour.clone(),
+        counts,
+        shares: shares.done(layout),
+        ..Default::default()
+    })
 }
 
 #[cfg(test)]
@@ -88,6 +128,7 @@ mod tests {
         // FACTS SD-37: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
         assert_eq!(nail_length(1.25), 2.5);
         assert_eq!(nail_length(0.75), 2.5); // PR-06
+        assert_eq!(nail_length(1.75), 3.0);
     }
 
     #[test]

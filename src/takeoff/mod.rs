@@ -1,25 +1,43 @@
 //! From the layout to what to buy, each figure with how it came about.
 
+mod advice;
 mod area;
+mod checks;
+mod cut_plan;
+mod explain;
 mod fasteners;
+mod flashing;
+mod lines;
 mod panels;
+pub mod price;
+pub mod rules;
 mod trims;
 
+pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
+pub use explain::explain;
 
 use crate::model::layout::Layout;
-use crate::model::takeoff::Takeoff;
+use crate::model::takeoff::{PanelUnit, Takeoff};
 
 /// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).
 pub fn quantities(layout: &Layout) -> Takeoff {
+    let trim_cuts = cut_plan::trim_cuts(layout);
     let mut lines = panels::lines(layout);
-    lines.extend(trims::lines(layout));
+    lines.extend(trims::lines(layout, &trim_cuts));
+    lines.extend(flashing::lines(layout));
     lines.extend(fasteners::lines(layout));
-    lines.extend(area::lines(layout));
-    Takeoff { lines }
-}
-
-/// Percent of what is bought that is not used.
-fn waste(used: f64, bought: f64) -> f64 {
-    if bought > 0.0 { (100.0 * (1.0 - used / bought)).max(0.0) } else { 0.0 }
+    lines.push(area::line(layout));
+    let leftovers = cut_plan::leftovers(layout, &trim_cuts);
+    Takeoff {
+        offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
+        ways: area::ways(layout),
+        checks: checks::checks(layout, &lines),
+        advice: advice(layout),
+        panels_by: PanelUnit::default(),
+        cost: None,
+        lines,
+        trim_cuts,
+        leftovers,
+    }
 }

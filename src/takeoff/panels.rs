@@ -1,59 +1,163 @@
-//! Panels, cartons and squares: three separate numbers (FACTS TK-22).
+//! Panels, cartons and squares: separate numbers (FACTS TK-22).
 
-use super::waste;
-use crate::model::layout::{Layout, TakeoffLine};
+use super::lines::{Shares, waste, whole};
+use crate::geom::tol::SAME;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Group, Layout, Piece, TakeoffLine, Wall, Xy, Zone};
+
+/// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
+/// (FACTS section 2, coverage per piece).
+pub(super) fn coverage(layout: &Layout) -> f64 {
+    layout.job.product.exposure * layout.job.product.length / 144.0
+}
+
+/// Spare panels by the job's percentage.
+pub(super) fn spare(layout: &Layout) -> f64 {
+    whole(layout.panels.len() as f64 * layout.job.takeoff.spare / 100.0)
+}
+
+/// Cartons that hold so many panels.
+pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
+    whole(panels / f64::from(layout.job.product.carton.max(1)))
+}
+
+/// Height of the lowest foot of a rake; `None` for a wall without one.
+pub(super) fn rake_foot(wall: &Wall) -> Option<f64> {
+    let rakes = wall.edges.iter().filter(|e| e.kind == EdgeKind::Rake);
+    rakes.map(|e| e.from[1].min(e.to[1])).reduce(f64::min)
+}
+
+fn zone(wall: &Wall, butt: f64) -> Option<Zone> {
+    rake_foot(wall).map(|foot| if butt >= foot - SAME { Zone::Gable } else { Zone::Wall })
+}
+
+/// Square feet of a piece that show.
+fn face(piece: &Piece) -> f64 {
+    let ring = |r: &Vec<Xy>| {
+        let next = r.iter().cycle().skip(1);
+        r.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>().abs() / 2.0
+    };
+    let holes: f64 = piece.holes.iter().map(ring).sum();
+    (ring(&piece.outline) + piece.more.iter().map(ring).sum::<f64>() - holes) / 144.0
+}
 
 pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
-    let product = &layout.job.product;
-    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
+    let mut out = vec![panels(layout)];
     let count = layout.panels.len() as f64;
-    let bought = count * product.length;
-    let mut out = vec![TakeoffLine {
-        item: "panels".into(),
-        unit: "piece".into(),
-        net: used / product.length,
-        order: count,
-        waste: waste(used, bought),
-        how: format!(
-            "{} pieces cut from {count} panels of {}; {}",
-            layout.pieces().count(),
-            crate::units::feet_inches(product.length),
-            layout.bound.words
-        ),
-    }];
-    let spare = (count * layout.job.takeoff.spare / 100.0).ceil();
+    let spare = spare(layout);
+    let base = |item: &str, id: &str, unit: &str| TakeoffLine {
+        item: item.into(),
+        id: id.into(),
+        unit: unit.into(),
+        group: Group::Panels,
+        colour: layout.job.product.colour.clone(),
+        ..Default::default()
+    };
     if spare > 0.0 {
         out.push(TakeoffLine {
-            item: "spare panels".into(),
-            unit: "piece".into(),
-            net: 0.0,
             order: spare,
             waste: 100.0,
-            how: format!("{} % of the panels, for damage, by the job", layout.job.takeoff.spare),
+            how: format!(
+                "{} % of {count} panels, for damage, by the job; rounded up",
+                layout.job.takeoff.spare
+            ),
+            ..base("spare panels", "spare-panels", "piece")
         });
     }
+    let per_carton = f64::from(layout.job.product.carton.max(1));
     let all = count + spare;
-    let cartons = (all / f64::from(product.carton.max(1))).ceil();
+    let bought = cartons(layout, all) * per_carton;
+    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
     out.push(TakeoffLine {
-        item: "cartons".into(),
-        unit: "carton".into(),
-        net: all / f64::from(product.carton.max(1)),
-        order: cartons,
-        waste: waste(used, cartons * f64::from(product.carton) * product.length),
-        how: format!("{all} panels, {} to a carton, rounded up", product.carton),
-    });
-    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
-    let square = product.exposure * product.length / 144.0 / 100.0;
-    out.push(TakeoffLine {
-        item: "squares".into(),
-        unit: "100 sq ft".into(),
-        net: net / 100.0,
-        order: cartons * f64::from(product.carton) * square,
-        waste: waste(net / 100.0, cartons * f64::from(product.carton) * square),
+        net: all / per_carton,
+        order: cartons(layout, all),
+        waste: waste(used, bought * layout.job.product.length),
         how: format!(
-            "net wall area {net:.1} sq ft; ordered as whole cartons at {:.3} sq ft a panel",
-            square * 100.0
+            "{all} panels, spare included, {per_carton} to a carton, rounded up; {} panels over",
+            bought - all
         ),
+        ..base("cartons", "cartons", "carton")
     });
+    out.extend(squares(layout, bought, base));
     out
+}
+
+fn panels(layout: &Layout) -> TakeoffLine {
+    let length = layout.job.product.length;
+    let count = layout.panels.len() as f64;
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                shares.add((&e.name, &w.id), zone(w, c.bottom), 1, p.length / length);
+            }
+        }
+    }
+    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
+    let shown: f64 = layout.pieces().map(|(.., p)| face(p)).sum();
+    let style = layout.job.sheet.lengths;
+    TakeoffLine {
+        item: "panels".into(),
+        id: "panels".into(),
+        unit: "piece".into(),
+        group: Group::Panels,
+        net: shares.net(),
+        order: count,
+        waste: waste(used, count * length),
+        how: format!(
+            "{} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
+            layout.pieces().count(),
+            style.length(length),
+            layout.bound.words,
+            100.0 - waste(shown, count * coverage(layout))
+        ),
+        colour: layout.job.product.colour.clone(),
+        stock: Some(length),
+        length: Some(used),
+        counts: layout.panels.iter().map(|p| p.id.clone()).collect(),
+        shares: shares.done(layout),
+        ..Default::default()
+    }
+}
+
+fn squares(
+    layout: &Layout,
+    bought: f64,
+    base: impl Fn(&str, &str, &str) -> TakeoffLine,
+) -> [TakeoffLine; 2] {
+    let each = coverage(layout);
+    let laid = layout.panels.len() as f64 * each / 100.0;
+    let ordered = bought * each / 100.0;
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        shares.add((&e.name, &w.id), None, 1, w.net_area / 100.0);
+    }
+    let net = shares.net();
+    let style = layout.job.sheet.lengths;
+    let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
+    [
+        TakeoffLine {
+            net,
+            order: ordered,
+            waste: waste(net, ordered),
+            how: format!(
+                "net wall area {}; ordered as whole cartons at {} a panel",
+                area(net * 100.0),
+                format_args!("{:.3} {}", style.area(each), style.area_unit())
+            ),
+            shares: shares.done(layout),
+            ..base("squares", "squares", "100 sq ft")
+        },
+        TakeoffLine {
+            net: laid,
+            waste: waste(net, laid),
+            how: format!(
+                "not ordered by itself: {} panels cut up, {}, for a net wall area of {}",
+                layout.panels.len(),
+                area(laid * 100.0),
+                area(net * 100.0)
+            ),
+            ..base("squares laid", "squares-laid", "100 sq ft")
+        },
+    ]
 }

@@ -1,14 +1,16 @@
 //! Trim by stock length.
 
-use std::collections::BTreeSet;
+use std::collections::BTreeMap;
 
-use super::waste;
+use super::lines::{Shares, waste};
 use crate::job::TrimRules;
-use crate::model::layout::{Layout, TakeoffLine};
-use crate::model::trim::{TrimPiece, TrimStock};
+use crate::model::layout::{Group, KindShare, Layout, TakeoffLine};
+use crate::model::takeoff::StockCut;
+use crate::model::trim::{TrimKind, TrimPiece, TrimStock};
+use crate::packing;
 
 /// Length of a stock.
-fn stock_length(stock: TrimStock, r: &TrimRules) -> f64 {
+pub(super) fn stock_length(stock: TrimStock, r: &TrimRules) -> f64 {
     match stock {
         TrimStock::Starter => r.starter,
         TrimStock::OutsidePost => r.outside_post,
@@ -19,28 +21,72 @@ fn stock_length(stock: TrimStock, r: &TrimRules) -> f64 {
     }
 }
 
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
-    TrimStock::ALL
-        .into_iter()
-        .filter_map(|stock| {
-            let mine: Vec<&TrimPiece> =
-                layout.trims.iter().filter(|t| t.kind.stock() == stock).collect();
-            let used: f64 = mine.iter().map(|t| t.length).sum();
-            let pieces: BTreeSet<&str> = mine.iter().map(|t| t.stock.as_str()).collect();
-            let length = stock_length(stock, &layout.job.trim);
-            (!mine.is_empty()).then(|| TakeoffLine {
-                item: stock.words().into(),
-                unit: "piece".into(),
-                net: used / length,
-                order: pieces.len() as f64,
-                waste: waste(used, pieces.len() as f64 * length),
-                how: format!(
-                    "{} lengths, {} in all, cut from {}",
-                    mine.len(),
-                    crate::units::feet_inches(used),
-                    crate::units::feet_inches(length)
-                ),
-            })
-        })
-        .collect()
+/// Short name of a stock's line.
+pub(super) fn id(stock: TrimStock) -> String {
+    stock.words().to_lowercase().replace(' ', "-")
+}
+
+pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
+    TrimStock::ALL.into_iter().filter_map(|stock| line(layout, cuts, stock)).collect()
+}
+
+fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
+    let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.kind.stock() == stock).collect();
+    if mine.is_empty() {
+        return None;
+    }
+    let length = stock_length(stock, &layout.job.trim);
+    let mut shares = Shares::default();
+    let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
+    for t in &mine {
+        shares.add((&t.elevation, &t.wall), None, 1, t.length / length);
+        let kind = kinds.entry(t.kind).or_default();
+        kind.0 += 1;
+        kind.1 += t.length;
+    }
+    let used: f64 = mine.iter().map(|t| t.length).sum();
+    let id = id(stock);
+    let order = cuts.iter().filter(|c| c.item == id).count() as f64;
+    let lengths: Vec<f64> = mine.iter().map(|t| t.length.min(length)).collect();
+    let least = packing::plan(&lengths, length, layout.job.seams.kerf).bound;
+    let proof = if order as usize <= least {
+        "no cutting plan takes fewer".to_owned()
+    } else {
+        format!("no cutting plan takes fewer than {least}")
+    };
+    let style = layout.job.sheet.lengths;
+    Some(TakeoffLine {
+        item: stock.words().into(),
+        unit: "piece".into(),
+        group: Group::Trim,
+        net: shares.net(),
+        order,
+        waste: waste(used, order * length),
+        how: format!(
+            "{} lengths, {} in all, cut from {order} of {}; {proof}",
+            mine.len(),
+            style.length(used),
+            style.length(length)
+        ),
+        colour: colour(layout, stock),
+        stock: Some(length),
+        length: Some(used),
+        counts: mine.iter().map(|t| t.mark.clone()).collect(),
+        kinds: kinds
+            .into_iter()
+            .map(|(k, (pieces, length))| KindShare { kind: k.words().into(), pieces, length })
+            .collect(),
+        shares: shares.done(layout),
+        id,
+    })
+}
+
+/// Starter strip is behind the siding and takes no colour unless the job gives it one.
+fn colour(layout: &Layout, stock: TrimStock) -> String {
+    let own = layout.job.trim.colours.get(&stock).cloned();
+    let panels = || match stock {
+        TrimStock::Starter => String::new(),
+        _ => layout.job.product.colour.clone(),
+    };
+    own.unwrap_or_else(panels)
 }

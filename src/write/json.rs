@@ -1,7 +1,11 @@
 //! `layout.json` and the schemas, by `serde_json`.
 
+use schemars::generate::SchemaSettings;
+use serde_json::Value;
+
 use crate::job::Job;
 use crate::model::layout::Layout;
+use crate::model::takeoff::Takeoff;
 
 /// The layout as `lapwright-layout/1`, one blank of indent, a line end at the end. Lengths are
 /// rounded to the millionth of an inch: below the grid, above the noise of the last bit.
@@ -11,31 +15,81 @@ pub fn layout(layout: &Layout) -> Vec<u8> {
     pretty(&value)
 }
 
-/// JSON Schema of `layout.json`.
+/// JSON Schema of `layout.json`, as it is written.
 pub fn layout_schema() -> Vec<u8> {
-    pretty(&serde_json::to_value(schemars::schema_for!(Layout)).unwrap_or_default())
+    let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
+    pretty(&serde_json::to_value(generator.into_root_schema_for::<Layout>()).unwrap_or_default())
 }
 
-/// JSON Schema of the job file.
+/// JSON Schema of the job file, as it is read.
 pub fn job_schema() -> Vec<u8> {
-    pretty(&serde_json::to_value(schemars::schema_for!(Job)).unwrap_or_default())
+    pretty(&job_schema_value())
 }
 
-fn pretty(value: &serde_json::Value) -> Vec<u8> {
+fn job_schema_value() -> Value {
+    let generator = SchemaSettings::draft2020_12().for_deserialize().into_generator();
+    serde_json::to_value(generator.into_root_schema_for::<Job>()).unwrap_or_default()
+}
+
+/// Every key a job file may hold, dotted, tables before what is in them: `product`,
+/// `product.length`, `layers.wall`.
+pub fn job_keys() -> Vec<String> {
+    let schema = job_schema_value();
+    let mut out = Vec::new();
+    keys(&schema, &schema, "", &mut out);
+    out
+}
+
+fn keys(root: &Value, node: &Value, above: &str, out: &mut Vec<String>) {
+    // An array of tables is written with the table's own keys.
+    let node = resolved(root, node);
+    let node = node.get("items").map_or(node, |items| resolved(root, items));
+    let path = |key: &str| if above.is_empty() { key.to_owned() } else { format!("{above}.{key}") };
+    for (key, inner) in node.get("properties").and_then(Value::as_object).into_iter().flatten() {
+        out.push(path(key));
+        keys(root, inner, &path(key), out);
+    }
+    // A map from the words of an enumeration.
+    let names = node.get("propertyNames").map(|n| resolved(root, n));
+    for word in names.into_iter().flat_map(words) {
+        out.push(path(&word));
+    }
+}
+
+/// A schema with its reference followed.
+fn resolved<'a>(root: &'a Value, node: &'a Value) -> &'a Value {
+    let pointer = node.get("$ref").and_then(Value::as_str).and_then(|r| r.strip_prefix('#'));
+    pointer.and_then(|p| root.pointer(p)).unwrap_or(node)
+}
+
+/// The words of an enumeration, documented one by one or not.
+fn words(node: &Value) -> Vec<String> {
+    let plain = node.get("enum").and_then(Value::as_array).into_iter().flatten();
+    let each = node.get("oneOf").and_then(Value::as_array).into_iter().flatten();
+    let each = each.flat_map(|n| {
+        n.get("const")
+            .cloned()
+            .map(|c| vec![c])
+            .unwrap_or_else(|| n.get("enum").and_then(Value::as_array).cloned().unwrap_or_default())
+    });
+    plain.cloned().chain(each).filter_map(|v| v.as_str().map(str::to_owned)).collect()
+}
+
+fn pretty(value: &Value) -> Vec<u8> {
     let mut out = serde_json::to_vec_pretty(value).unwrap_or_default();
     out.push(b'\n');
     out
 }
 
-fn round(value: &mut serde_json::Value) {
+fn round(value: &mut Value) {
     match value {
-        serde_json::Value::Array(list) => list.iter_mut().for_each(round),
-        serde_json::Value::Object(map) => map.values_mut().for_each(round),
-        serde_json::Value::Number(n) if n.is_f64() => {
+        Value::Array(list) => list.iter_mut().for_each(round),
+        Value::Object(map) => map.values_mut().for_each(round),
+        Value::Number(n) if n.is_f64() => {
             let rounded =
                 n.as_f64().map(|v| (v * 1e6).round() / 1e6).map(|v| if v == 0.0 { 0.0 } else { v });
             if let Some(n) = rounded.and_then(serde_json::Number::from_f64) {
-                *value = serde_json::Value::Number(n);
+                *value = Value::Number(n);
             }
         }
         _ => {}
@@ -45,6 +99,13 @@ fn round(value: &mut serde_json::Value) {
 /// The takeoff lines alone.
 pub fn takeoff(layout: &Layout) -> Vec<u8> {
     let mut value = serde_json::to_value(&layout.takeoff).unwrap_or_default();
+    round(&mut value);
+    pretty(&value)
+}
+
+/// The whole takeoff: lines, cutting, leftovers, comparison, cross-checks, advice and cost.
+pub fn whole_takeoff(takeoff: &Takeoff) -> Vec<u8> {
+    let mut value = serde_json::to_value(takeoff).unwrap_or_default();
     round(&mut value);
     pretty(&value)
 }

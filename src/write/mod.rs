@@ -1,10 +1,12 @@
 //! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
 //! file.
 
+pub mod csv;
 pub mod json;
 pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
 pub mod svg;
-pub mod tables;
+mod words;
+pub mod xlsx;

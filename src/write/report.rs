@@ -1,19 +1,53 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
 use crate::diag::{Note, Severity};
-use crate::model::layout::Layout;
+use crate::model::layout::{Group, Layout};
+use crate::model::takeoff::Takeoff;
+use crate::units::LengthStyle;
 
 const WIDTH: usize = 80;
 
-/// The report of a layout.
-pub fn text(layout: &Layout) -> String {
-    let mut out = String::new();
-    let mut line = |s: &str| {
-        out.push_str(s);
-        out.push('\n');
-    };
-    line("LAPWRIGHT REPORT");
-    line("");
+/// The report of a layout: what was read and assumed, totals, the proof, the check, findings.
+pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
+    let parts = [
+        read(layout),
+        walls(layout),
+        panels(layout),
+        titled("TAKEOFF", &terminal_table(takeoff)),
+        how(takeoff),
+        comparison(layout, takeoff),
+        cross_checks(takeoff),
+        cutting(layout, takeoff),
+        costs(takeoff),
+        titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
+        checked(layout),
+        titled("FINDINGS", &notes_or_none(&layout.notes)),
+        cautions(),
+    ];
+    parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
+        + "\n"
+}
+
+fn titled(title: &str, body: &str) -> String {
+    format!("{title}\n{body}")
+}
+
+fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
+    lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
+}
+
+/// Words cut to a width, so that no drawing's text breaks a table.
+fn fitted(text: &str, width: usize) -> String {
+    let text = plain(text);
+    if text.chars().count() <= width {
+        return text;
+    }
+    text.chars().take(width.saturating_sub(1)).chain(['…']).collect()
+}
+
+/// What was read and assumed.
+fn read(layout: &Layout) -> String {
+    let mut out = String::from("LAPWRIGHT REPORT\n\n");
     let t = &layout.job.title;
     for (name, value) in [
         ("Project", &t.project),
@@ -23,78 +57,239 @@ pub fn text(layout: &Layout) -> String {
         ("Date", &t.date),
     ] {
         if !value.is_empty() {
-            line(&format!("{name}: {}", plain(value)));
+            out.push_str(&wrapped(&format!("{name}: {}", plain(value)), ""));
+            out.push('\n');
         }
     }
+    let style = layout.job.sheet.lengths;
     let d = &layout.drawing;
-    line(&format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")));
-    line(&wrapped(&format!("Unit: {}, taken by {}.", d.unit, d.unit_source), ""));
-    line(&wrapped(
-        &format!(
-            "Datum: butt line of course 1 at {} above the level line; {}.",
-            crate::units::feet_inches(layout.datum),
+    let p = &layout.job.product;
+    let proof = if d.unit_proved {
+        "evidence in the drawing agrees"
+    } else {
+        "nothing in the drawing proves it: check one length"
+    };
+    let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
+    for line in [
+        format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")),
+        format!("Unit: {}, taken by {}; {proof}.", plain(&d.unit), plain(&d.unit_source)),
+        format!(
+            "Datum: butt line of course 1 at {} {} the level line; {}.",
+            style.length(layout.datum.abs()),
+            if layout.datum < 0.0 { "below" } else { "above" },
             layout.datum_why
         ),
-        "",
-    ));
-    line("");
-    line("WALLS");
-    for (e, w) in layout.walls() {
-        line(&format!(
-            "  {:<14} {:<22} {:>8.1} sq ft gross {:>8.1} net",
-            w.id,
-            plain(&e.name),
-            w.gross_area,
-            w.net_area
-        ));
+        format!(
+            "Siding: exposure {}, panels of {}, {} to a carton{}; lap {} at seams, {} gap at ends.",
+            style.short(p.exposure),
+            style.length(p.length),
+            p.carton,
+            plain(&colour),
+            style.short(layout.job.lap()),
+            style.short(layout.job.end_gap())
+        ),
+        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned(),
+    ] {
+        out.push_str(&wrapped(&line, ""));
+        out.push('\n');
     }
-    line("");
-    line("PANELS");
+    out
+}
+
+fn walls(layout: &Layout) -> String {
+    let style = layout.job.sheet.lengths;
+    let unit = style.area_unit();
+    let mut out = format!("WALLS ({unit})\n");
+    let row = |wall: &str, elevation: &str, gross: f64, net: f64, n: usize| {
+        format!(
+            "  {:<16} {:<24} {:>9.1} gross {:>9.1} net {n:>3} openings\n",
+            fitted(wall, 16),
+            fitted(elevation, 24),
+            style.area(gross),
+            style.area(net)
+        )
+    };
+    let (mut gross, mut net, mut n) = (0.0, 0.0, 0);
+    for (e, w) in layout.walls() {
+        out.push_str(&row(&w.id, &e.name, w.gross_area, w.net_area, w.openings.len()));
+        gross += w.gross_area;
+        net += w.net_area;
+        n += w.openings.len();
+    }
+    out.push_str(&row("house", "", gross, net, n));
+    out
+}
+
+/// The proof of how few panels there can be.
+fn panels(layout: &Layout) -> String {
     let b = &layout.bound;
-    line(&wrapped(&b.words, "  "));
-    line(&wrapped(
-        &format!("The bound is by {}. It leaves out {}.", b.method, b.excludes.join("; ")),
-        "  ",
-    ));
-    line(&wrapped(
-        &format!(
+    let mut lines = vec![
+        b.words.clone(),
+        format!("The bound is by {}. It leaves out {}.", b.method, b.excludes.join("; ")),
+        format!(
             "A careful crew that starts each run with the last offcut takes {}. Net area and {} % would buy {}.",
             b.crew, layout.job.takeoff.area_waste, b.by_area
         ),
-        "  ",
-    ));
-    if let Some(other) = b.other_policy {
-        line(&wrapped(
-            &format!(
-                "If runs that one panel covers might have a seam too, {other} panels would do."
-            ),
-            "  ",
+    ];
+    lines.extend(b.other_policy.map(|other| {
+        format!("If runs that one panel covers might have a seam too, {other} panels would do.")
+    }));
+    lines.iter().fold(String::from("PANELS\n"), |out, l| out + &wrapped(l, "  ") + "\n")
+}
+
+/// How each line of the takeoff came about.
+fn how(takeoff: &Takeoff) -> String {
+    let lines: Vec<String> =
+        takeoff.lines.iter().map(|l| format!("{}: {}.", plain(&l.item), plain(&l.how))).collect();
+    titled("HOW EACH LINE CAME ABOUT", &bullets(lines.iter().map(String::as_str)))
+}
+
+fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
+    let style = layout.job.sheet.lengths;
+    let mut out = format!(
+        "SIDE BY SIDE\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
+        "way of counting",
+        style.area_unit(),
+        "panels",
+        "cartons"
+    );
+    for w in &takeoff.ways {
+        let over = match w.over {
+            0 => "-".to_owned(),
+            n if n > 0 => format!("{n} more"),
+            n => format!("{} SHORT", -n),
+        };
+        let area = w.area.map_or("-".to_owned(), |a| format!("{:.1}", style.area(a)));
+        out.push_str(&format!(
+            "  {:<34} {area:>9} {:>7} {:>8}  {over}\n",
+            fitted(&w.name, 34),
+            w.panels,
+            w.cartons
         ));
     }
-    line("");
-    line("TAKEOFF");
-    line(&table(layout));
-    line("CHECKED");
+    for w in &takeoff.ways {
+        out.push_str(&wrapped(&format!("- {}: {}.", plain(&w.name), w.how), "  "));
+        out.push('\n');
+    }
+    out
+}
+
+fn cross_checks(takeoff: &Takeoff) -> String {
+    let mut out = format!(
+        "PUBLISHED COUNTING RULES, AS A CROSS-CHECK\n  {:<34} {:>10} {:>12}  {}\n",
+        "what", "by rule", "this layout", "unit"
+    );
+    let number = |v: f64| if v.fract() == 0.0 { format!("{v:.0}") } else { format!("{v:.1}") };
+    let mut hows: Vec<&str> = Vec::new();
+    for c in &takeoff.checks {
+        let layout = if c.layout > 0.0 { number(c.layout) } else { "-".to_owned() };
+        out.push_str(&format!(
+            "  {:<34} {:>10} {layout:>12}  {}\n",
+            fitted(&c.what, 34),
+            number(c.rule),
+            c.unit
+        ));
+        if !hows.contains(&c.how.as_str()) {
+            hows.push(&c.how);
+        }
+    }
+    out + &bullets(hows.into_iter())
+}
+
+/// Where what is bought goes, and what is left.
+fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
+    let style = layout.job.sheet.lengths;
+    let mut out = format!(
+        "WHERE IT GOES\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
+        "item", "bought", "on the wall", "usable", "scrap"
+    );
+    for o in &takeoff.offcuts {
+        let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
+        out.push_str(&format!("  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n", fitted(&o.item, 22)));
+    }
+    out.push_str(&wrapped(
+        &format!(
+            "Usable: {} or longer, the shortest piece of this job. Scrap: shorter ends and saw cuts; rips, notches and rake cuts are not in it.",
+            style.short(layout.job.seams.shortest)
+        ),
+        "  ",
+    ));
+    out.push('\n');
+    let mut at = 0;
+    while let Some(first) = takeoff.leftovers.get(at) {
+        let mine: Vec<String> = takeoff.leftovers[at..]
+            .iter()
+            .take_while(|l| l.item == first.item)
+            .map(|l| format!("{} ({})", style.cut(l.length), plain(&l.stock)))
+            .collect();
+        at += mine.len();
+        out.push_str(&wrapped(&format!("{}: {}", first.item, mine.join(", ")), "  "));
+        out.push('\n');
+    }
+    out
+}
+
+/// A long length without its fraction.
+fn whole(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => format!("{:.1} ft", inches / 12.0),
+        LengthStyle::Mm => format!("{:.2} m", style.number(inches) / 1000.0),
+    }
+}
+
+fn costs(takeoff: &Takeoff) -> String {
+    let Some(cost) = &takeoff.cost else { return String::new() };
+    let currency = fitted(&cost.currency, 8);
+    let mut out = format!(
+        "COST AT THE PRICES GIVEN ({currency})\n  {:<30} {:>10} {:>14} {:>16}\n",
+        "item", "units", "price", "extended"
+    );
+    for p in &cost.lines {
+        let price = format!("{}.{:04}", p.price / 10_000, p.price % 10_000);
+        out.push_str(&format!(
+            "  {:<30} {:>10} {price:>14} {:>16}\n",
+            fitted(&p.item, 30),
+            p.quantity,
+            hundredths(p.extended)
+        ));
+    }
+    out.push_str(&format!(
+        "  {:<56} {:>16}\n",
+        "total of the priced lines",
+        hundredths(cost.total)
+    ));
+    for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)] {
+        if !list.is_empty() {
+            out.push_str(&wrapped(&format!("{what}: {}.", plain(&list.join(", "))), "  "));
+            out.push('\n');
+        }
+    }
+    out
+}
+
+fn hundredths(v: i64) -> String {
+    format!("{}.{:02}", v / 100, v % 100)
+}
+
+fn checked(layout: &Layout) -> String {
+    let mut out = String::from("CHECKED BY SEPARATE CODE\n");
     for r in &layout.verify.rules {
         let verdict = if r.violations.is_empty() {
             "kept".to_owned()
         } else {
             format!("{} BROKEN", r.violations.len())
         };
-        line(&format!("  {:<58} {:>6}  {}", r.rule, r.checked, verdict));
+        out.push_str(&format!("  {:<56} {:>7}  {verdict}\n", fitted(&r.rule, 56), r.checked));
         for v in &r.violations {
-            line(&wrapped(v, "      "));
+            out.push_str(&wrapped(&plain(v), "      "));
+            out.push('\n');
         }
     }
-    line("");
-    line("FINDINGS");
-    if layout.notes.is_empty() {
-        line("  none");
-    }
-    out.push_str(&notes(&layout.notes));
-    out.push('\n');
-    out.push_str(&cautions());
     out
+}
+
+fn notes_or_none(list: &[Note]) -> String {
+    if list.is_empty() { "  none\n".to_owned() } else { notes(list) }
 }
 
 /// Findings, one block each.
@@ -133,20 +328,20 @@ pub fn notes(notes: &[Note]) -> String {
     out
 }
 
-/// The takeoff as a table.
-pub fn table(layout: &Layout) -> String {
+/// The takeoff as a table of 80 columns.
+pub fn terminal_table(takeoff: &Takeoff) -> String {
     let mut out =
         format!("  {:<34} {:>10} {:>10} {:>8}  {}\n", "item", "net", "order", "waste", "unit");
-    for l in &layout.takeoff {
+    for l in &takeoff.lines {
         let order = if l.order > 0.0 { format!("{:.2}", l.order) } else { "-".to_owned() };
         let order = order.strip_suffix(".00").map(str::to_owned).unwrap_or(order);
-        let mut item = plain(&l.item);
-        if item.chars().count() > 34 {
-            item = item.chars().take(33).chain(['…']).collect();
-        }
+        let waste =
+            if l.group == Group::Comparison { "-".to_owned() } else { format!("{:.1} %", l.waste) };
         out.push_str(&format!(
-            "  {item:<34} {:>10.2} {order:>10} {:>6.1} %  {}\n",
-            l.net, l.waste, l.unit
+            "  {:<34} {:>10.2} {order:>10} {waste:>8}  {}\n",
+            fitted(&l.item, 34),
+            l.net,
+            fitted(&l.unit, 11)
         ));
     }
     out

@@ -34,7 +34,7 @@ const FLOORS: [(&str, u8); 24] = [
 ];
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 21] = [
+const CRATES: [(&str, &[&str]); 22] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -49,6 +49,7 @@ const CRATES: [(&str, &[&str]); 21] = [
     ("geo", &["geom"]),
     ("kurbo", &["geom"]),
     ("csv", &["write"]),
+    ("rust_xlsxwriter", &["write"]),
     ("svg", &["write"]),
     ("usvg", &["write"]),
     ("resvg", &["write"]),

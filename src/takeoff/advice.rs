@@ -1,0 +1,43 @@
+//! What whoever orders should know.
+
+use super::panels::{cartons, spare};
+use crate::job::Job;
+use crate::model::layout::Layout;
+
+/// Sentences for the report, the workbook and the notes.
+pub fn advice(layout: &Layout) -> Vec<String> {
+    let product = &layout.job.product;
+    let mut out = Vec::new();
+    out.push(one_lot(&layout.job));
+    let over = cartons(layout, layout.panels.len() as f64 + spare(layout))
+        * f64::from(product.carton.max(1))
+        - layout.panels.len() as f64
+        - spare(layout);
+    if over > 0.0 {
+        out.push(format!(
+            "Whole cartons leave {over} panels uncut. They are spare too; usually only full cartons are taken back (common practice)."
+        ));
+    }
+    out.push(
+        "Starter strip, posts and channels must be the make that goes with this siding and its thickness; plain and foam-backed parts are not interchangeable (association manual; IRC R703.11)."
+            .to_owned(),
+    );
+    out.push(
+        "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks."
+            .to_owned(),
+    );
+    out.push(
+        "Soffit, fascia, house wrap, sealants, blocks for fixtures that are not drawn, and coil stock are not in this takeoff."
+            .to_owned(),
+    );
+    out
+}
+
+/// One production lot for the house (FACTS SD-15).
+pub fn one_lot(job: &Job) -> String {
+    let colour = &job.product.colour;
+    let colour = if colour.is_empty() { String::new() } else { format!(" in {colour}") };
+    format!(
+        "Order all panels{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."
+    )
+}

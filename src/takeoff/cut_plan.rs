@@ -1,0 +1,116 @@
+//! What is cut from what, and what is left of it.
+
+use std::collections::BTreeMap;
+
+use super::panels::spare;
+use super::trims::{id, stock_length};
+use crate::geom::tol::SAME;
+use crate::model::layout::{Layout, Piece};
+use crate::model::takeoff::{Leftover, Offcut, StockCut};
+use crate::model::trim::{TrimPiece, TrimStock};
+
+/// Number of a stock piece: `J-channel 12` is 12.
+fn number(stock: &str) -> u32 {
+    stock.rsplit_once(' ').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
+}
+
+/// Each stock length of trim with its pieces, by stock and number.
+pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
+    let kerf = layout.job.seams.kerf;
+    let mut on: BTreeMap<(TrimStock, u32, &str), Vec<&TrimPiece>> = BTreeMap::new();
+    for t in &layout.trims {
+        on.entry((t.kind.stock(), number(&t.stock), &t.stock)).or_default().push(t);
+    }
+    let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
+        pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
+        let length = stock_length(stock, &layout.job.trim);
+        let used: f64 = pieces.iter().map(|t| t.length).sum();
+        StockCut {
+            item: id(stock),
+            stock: name.to_owned(),
+            length,
+            pieces: pieces.iter().map(|t| t.mark.clone()).collect(),
+            used,
+            left: (length - used - pieces.len() as f64 * kerf).max(0.0),
+        }
+    };
+    on.into_iter().map(cut).collect()
+}
+
+/// Leftovers as long as the shortest piece a layout may use.
+pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
+    let least = layout.job.seams.shortest.max(1.0);
+    let mut out = panel_leftovers(layout, least);
+    let trims = trims.iter().filter(|c| c.left >= least - SAME).map(|c| Leftover {
+        item: c.item.clone(),
+        stock: c.stock.clone(),
+        length: c.left,
+        factory_end: true,
+    });
+    out.extend(trims);
+    // Items stay in ordering order; a stable sort keeps stock order among equals.
+    let mut order: Vec<String> = Vec::new();
+    for l in &out {
+        if !order.contains(&l.item) {
+            order.push(l.item.clone());
+        }
+    }
+    let place = |l: &Leftover| order.iter().position(|i| *i == l.item).unwrap_or(0);
+    out.sort_by(|a, b| place(a).cmp(&place(b)).then(b.length.total_cmp(&a.length)));
+    out
+}
+
+fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
+    let kerf = layout.job.seams.kerf;
+    let pieces: BTreeMap<&str, &Piece> =
+        layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
+    let mut out = Vec::new();
+    for panel in &layout.panels {
+        let mut cuts: Vec<&Piece> =
+            panel.pieces.iter().filter_map(|m| pieces.get(m.as_str()).copied()).collect();
+        cuts.sort_by(|a, b| a.start.total_cmp(&b.start));
+        let mut left = |length: f64, factory_end: bool| {
+            if length >= least - SAME {
+                let (item, stock) = ("panels".to_owned(), panel.id.clone());
+                out.push(Leftover { item, stock, length, factory_end });
+            }
+        };
+        let mut at = 0.0;
+        for p in cuts {
+            left(p.start - at - kerf, at == 0.0);
+            at = p.end + kerf;
+        }
+        left(panel.stock - at, true);
+    }
+    out
+}
+
+/// Bought, used, usable and scrap, by item.
+pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
+    let mut out: Vec<Offcut> = Vec::new();
+    let mut add = |item: &str, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item)
+    {
+        Some(o) => {
+            o.bought += bought;
+            o.used += used;
+        }
+        None => out.push(Offcut { item: item.to_owned(), bought, used, ..Default::default() }),
+    };
+    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
+    add("panels", layout.panels.iter().map(|p| p.stock).sum(), used);
+    if spare(layout) > 0.0 {
+        add("spare-panels", spare(layout) * layout.job.product.length, 0.0);
+    }
+    for c in trims {
+        add(&c.item, c.length, c.used);
+    }
+    for o in &mut out {
+        let mine = left.iter().filter(|l| l.item == o.item);
+        o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
+        if o.item == "spare-panels" {
+            o.usable = o.bought;
+        }
+        o.scrap = (o.bought - o.used - o.usable).max(0.0);
+    }
+    out
+}

@@ -1,0 +1,368 @@
+//! The user's own prices: a CSV of item, unit, price, order multiple and currency. No price is
+//! ever made up: a line without one is listed as unpriced.
+//!
+//! ```text
+//! item,unit,price,order multiple,currency
+//! cartons,carton,412.00,1,USD
+//! J-channel,piece,9.85,10,USD
+//! ```
+//! `item` is a line's short name or its words, in any case; columns may stand in any order, and
+//! `order multiple` may be left out. Money is counted in whole ten-thousandths and hundredths.
+
+use std::collections::BTreeSet;
+
+use crate::diag::{Note, Refusal};
+use crate::model::layout::TakeoffLine;
+use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
+
+/// A price list.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PriceList {
+    /// As the user wrote it, the same on every row.
+    pub currency: String,
+    /// Rows.
+    pub prices: Vec<Price>,
+}
+
+/// One row of a price list.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Price {
+    /// Line of the file, from 1.
+    pub line: usize,
+    /// Item, as written.
+    pub item: String,
+    /// Unit, as written.
+    pub unit: String,
+    /// Column of the unit, from 1.
+    pub unit_column: usize,
+    /// Ten-thousandths of the currency.
+    pub price: i64,
+    /// Sold in multiples of this many.
+    pub multiple: u32,
+}
+
+/// A cell with its place: line and column from 1, columns in characters.
+#[derive(Clone, Debug, Default)]
+struct Cell {
+    text: String,
+    line: usize,
+    column: usize,
+}
+
+fn refused(name: &str, line: usize, column: usize, what: &str, help: &str) -> Refusal {
+    Note::error("prices-unreadable", format!("{name}:{line}:{column}: {what}"), help).into()
+}
+
+const HELP: &str = "The first line names the columns: item,unit,price,order multiple,currency.";
+
+/// Reads a price list; `name` is what errors call it.
+///
+/// # Errors
+/// `prices-unreadable` with line and column: not UTF-8, a column missing or unknown, an empty
+/// item, a price that is no number, two currencies, an item twice.
+pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
+    let text = std::str::from_utf8(bytes).map_err(|e| {
+        let line = bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count() + 1;
+        refused(name, line, 1, "not UTF-8 text", "Save the price list as CSV in UTF-8.")
+    })?;
+    let rows = cells(text.strip_prefix('\u{feff}').unwrap_or(text), name)?;
+    let mut rows = rows.into_iter();
+    let header = rows.next().ok_or_else(|| refused(name, 1, 1, "the file is empty", HELP))?;
+    let columns = Columns::of(&header, name)?;
+    let mut list = PriceList::default();
+    let mut seen = BTreeSet::new();
+    for row in rows {
+        let (price, currency) = columns.price(&row, name)?;
+        if !seen.insert((price.item.to_lowercase(), price.unit.to_lowercase())) {
+            let what = format!("`{}` by the {} stands twice", price.item, price.unit);
+            return Err(refused(name, price.line, 1, &what, "Keep one of the two rows."));
+        }
+        if list.currency.is_empty() {
+            list.currency.clone_from(&currency.text);
+        } else if list.currency != currency.text {
+            let what = format!("currency `{}` after `{}`", currency.text, list.currency);
+            let help = "Give every price in one currency.";
+            return Err(refused(name, currency.line, currency.column, &what, help));
+        }
+        list.prices.push(price);
+    }
+    Ok(list)
+}
+
+/// Rows of cells by RFC 4180; blank lines are left out.
+fn cells(text: &str, name: &str) -> Result<Vec<Vec<Cell>>, Refusal> {
+    let mut rows = Vec::new();
+    let mut row: Vec<Cell> = Vec::new();
+    let (mut line, mut column) = (1, 1);
+    let mut cell = Cell { line, column, ..Cell::default() };
+    let (mut quoted, mut was_quoted) = (false, false);
+    let mut chars = text.chars().peekable();
+    while let Some(c) = chars.next() {
+        column += 1;
+        match c {
+            '"' if quoted && chars.peek() == Some(&'"') => {
+                chars.next();
+                column += 1;
+                cell.text.push('"');
+            }
+            '"' if quoted => quoted = false,
+            '"' if cell.text.trim().is_empty() && !was_quoted => {
+                cell.text.clear();
+                (quoted, was_quoted) = (true, true);
+            }
+            ',' | '\n' if !quoted => {
+                row.push(std::mem::take(&mut cell));
+                was_quoted = false;
+                if c == '\n' {
+                    (line, column) = (line + 1, 1);
+                    rows.push(std::mem::take(&mut row));
+                }
+                (cell.line, cell.column) = (line, column);
+            }
+            '\r' if !quoted && chars.peek().is_none_or(|n| *n == '\n') => {}
+            _ => {
+                if c == '\n' {
+                    (line, column) = (line + 1, 1);
+                }
+                cell.text.push(c);
+            }
+        }
+    }
+    if quoted {
+        let help = "Close the quotation mark; a mark inside a cell is written twice.";
+        return Err(refused(name, cell.line, cell.column, "a quotation mark stays open", help));
+    }
+    row.push(cell);
+    rows.push(row);
+    rows.retain(|r| r.iter().any(|c| !c.text.trim().is_empty()));
+    for c in rows.iter_mut().flatten() {
+        c.text = c.text.trim().to_owned();
+    }
+    Ok(rows)
+}
+
+/// Which column holds what.
+struct Columns {
+    item: usize,
+    unit: usize,
+    price: usize,
+    multiple: Option<usize>,
+    currency: usize,
+    count: usize,
+}
+
+impl Columns {
+    fn of(header: &[Cell], name: &str) -> Result<Columns, Refusal> {
+        const KNOWN: [&str; 5] = ["item", "unit", "price", "order multiple", "currency"];
+        let names: Vec<String> = header.iter().map(|c| c.text.to_lowercase()).collect();
+        for (i, c) in header.iter().enumerate() {
+            let twice = names[..i].contains(&names[i]);
+            if twice || !KNOWN.contains(&names[i].as_str()) {
+                let what = format!(
+                    "column `{}` is {}",
+                    c.text,
+                    if twice { "there twice" } else { "not known" }
+                );
+                return Err(refused(name, c.line, c.column, &what, HELP));
+            }
+        }
+        let find = |what: &str| names.iter().position(|n| n == what);
+        let must = |what: &str| {
+            let line = header.first().map_or(1, |c| c.line);
+            find(what).ok_or_else(|| refused(name, line, 1, &format!("no column `{what}`"), HELP))
+        };
+        Ok(Columns {
+            item: must("item")?,
+            unit: must("unit")?,
+            price: must("price")?,
+            multiple: find("order multiple"),
+            currency: must("currency")?,
+            count: header.len(),
+        })
+    }
+
+    fn price(&self, row: &[Cell], name: &str) -> Result<(Price, Cell), Refusal> {
+        let first = row.first().cloned().unwrap_or_default();
+        if row.len() != self.count {
+            let what = format!("{} cells where the first line has {}", row.len(), self.count);
+            let help = "Put a cell that holds a comma in quotation marks; leave no cell out.";
+            return Err(refused(name, first.line, first.column, &what, help));
+        }
+        let at = |i: usize| row.get(i).cloned().unwrap_or_default();
+        let fail =
+            |c: &Cell, what: String, help: &str| refused(name, c.line, c.column, &what, help);
+        for (i, what) in [(self.item, "item"), (self.unit, "unit"), (self.currency, "currency")] {
+            if at(i).text.is_empty() {
+                return Err(fail(&at(i), format!("the {what} is empty"), "Fill the cell in."));
+            }
+        }
+        let cell = at(self.price);
+        let price = decimal(&cell.text).ok_or_else(|| {
+            let help = "Write a price as 9.85: no currency sign, no thousands mark, at most four decimals.";
+            fail(&cell, format!("`{}` is no price", cell.text), help)
+        })?;
+        let multiple = match self.multiple.map(at).filter(|c| !c.text.is_empty()) {
+            None => 1,
+            Some(c) => {
+                c.text.parse().ok().filter(|m| (1..=100_000).contains(m)).ok_or_else(|| {
+                    let what = format!("`{}` is no order multiple", c.text);
+                    fail(&c, what, "Write a whole number from 1.")
+                })?
+            }
+        };
+        let unit = at(self.unit);
+        let price = Price {
+            line: first.line,
+            item: at(self.item).text,
+            unit_column: unit.column,
+            unit: unit.text,
+            price,
+            multiple,
+        };
+        Ok((price, at(self.currency)))
+    }
+}
+
+/// A plain decimal in ten-thousandths.
+fn decimal(text: &str) -> Option<i64> {
+    let (whole, part) = text.split_once('.').unwrap_or((text, ""));
+    let digits = |t: &str| t.chars().all(|c| c.is_ascii_digit());
+    let sized = !whole.is_empty() && whole.len() <= 9 && part.len() <= 4;
+    if !sized || !digits(whole) || !digits(part) || (part.is_empty() && text.ends_with('.')) {
+        return None;
+    }
+    let part: i64 = if part.is_empty() { 0 } else { format!("{part:0<4}").parse().ok()? };
+    Some(whole.parse::<i64>().ok()? * 10_000 + part)
+}
+
+/// The takeoff with costs. Panels are bought by the carton where cartons are priced, else by the
+/// piece, else by the square.
+///
+/// # Errors
+/// `prices-unreadable` when a price is by another unit than its line is counted in.
+pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Takeoff, Refusal> {
+    let mut matched: Vec<(&TakeoffLine, &Price)> = Vec::new();
+    for line in &takeoff.lines {
+        let Some(price) = list.prices.iter().find(|p| p.is_of(line)) else { continue };
+        if !price.unit.eq_ignore_ascii_case(&line.unit) {
+            let what = format!(
+                "`{}` is priced by the {}, the takeoff counts it by the {}",
+                price.item, price.unit, line.unit
+            );
+            let help = format!("Give the price of one {}.", line.unit);
+            return Err(refused(name, price.line, price.unit_column, &what, &help));
+        }
+        matched.push((line, price));
+    }
+    let of = |id: &str| matched.iter().find(|(l, _)| l.id == id).map(|(_, p)| *p);
+    let panels_by = PanelUnit::ALL.into_iter().find(|u| of(u.id()).is_some()).unwrap_or_default();
+    let buys = Takeoff { panels_by, lines: Vec::new(), ..Takeoff::default() };
+    let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
+    for line in takeoff.lines.iter().filter(|l| buys.buys(l)) {
+        // Spare pieces cost what the others do, unless the user prices them apart.
+        let as_panels = || if line.id == "spare-panels" { of("panels") } else { None };
+        match of(&line.id).or_else(as_panels) {
+            Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
+            None => cost.unpriced.push(line.id.clone()),
+        }
+    }
+    cost.total = cost.lines.iter().map(|p| p.extended).sum();
+    let known = |p: &&Price| !matched.iter().any(|(_, q)| q.line == p.line);
+    let unused = list.prices.iter().filter(known);
+    cost.unused = unused.map(|p| format!("{} (line {})", p.item, p.line)).collect();
+    takeoff.panels_by = panels_by;
+    cost_of_ways(&mut takeoff, &cost);
+    takeoff.cost = Some(cost);
+    Ok(takeoff)
+}
+
+impl Price {
+    /// Whether it is the price of this line.
+    fn is_of(&self, line: &TakeoffLine) -> bool {
+        let item = self.item.to_lowercase();
+        item == line.id || item == line.item.to_lowercase()
+    }
+}
+
+fn extended(item: &str, order: f64, price: &Price) -> Priced {
+    let multiple = u64::from(price.multiple);
+    let units = (order - 1e-9).ceil().max(0.0) as u64;
+    let quantity = units.div_ceil(multiple) * multiple;
+    Priced {
+        item: item.to_owned(),
+        price: price.price,
+        multiple: price.multiple,
+        quantity,
+        extended: money(quantity, price.price),
+    }
+}
+
+/// Hundredths, half and over up.
+fn money(quantity: u64, price: i64) -> i64 {
+    let exact = i128::from(quantity) * i128::from(price);
+    i64::try_from((exact + 50).div_euclid(100)).unwrap_or(i64::MAX)
+}
+
+/// Panels of the other ways at the same price; by squares there is no such figure for pieces.
+fn cost_of_ways(takeoff: &mut Takeoff, cost: &Cost) {
+    let unit = takeoff.panels_by;
+    let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
+    let multiple = u64::from(p.multiple);
+    for way in &mut takeoff.ways {
+        let units = match unit {
+            PanelUnit::Cartons => way.cartons,
+            PanelUnit::Panels => way.panels,
+            PanelUnit::Squares => return,
+        };
+        way.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn message(text: &str) -> String {
+        parse(text.as_bytes(), "p.csv").unwrap_err().0.message
+    }
+
+    #[test]
+    fn rows_are_read_in_any_column_order() {
+        let text = "\u{feff}price,Item,Unit,currency\r\n9.85,J-channel,piece,EUR\r\n\r\n412,\"cartons\",carton,EUR\r\n";
+        let list = parse(text.as_bytes(), "p.csv").unwrap();
+        assert_eq!(list.currency, "EUR");
+        let rows: Vec<(&str, i64, u32, usize)> =
+            list.prices.iter().map(|p| (p.item.as_str(), p.price, p.multiple, p.line)).collect();
+        assert_eq!(rows, [("J-channel", 98_500, 1, 2), ("cartons", 4_120_000, 1, 4)]);
+    }
+
+    #[test]
+    fn faults_name_line_and_column() {
+        let head = "item,unit,price,order multiple,currency\n";
+        for (rest, place) in [
+            ("a,piece,9.8.5,1,USD\n", "p.csv:2:9: `9.8.5` is no price"),
+            ("a,piece,-1,1,USD\n", "p.csv:2:9: `-1` is no price"),
+            ("a,piece,$4,1,USD\n", "p.csv:2:9: `$4` is no price"),
+            ("a,piece,1e3,1,USD\n", "p.csv:2:9: `1e3` is no price"),
+            ("a,piece,4,0,USD\n", "p.csv:2:11: `0` is no order multiple"),
+            ("a,piece,4,1,USD\nb,piece,4,1,EUR\n", "p.csv:3:13: currency `EUR` after `USD`"),
+            ("a,piece,4,1\n", "p.csv:2:1: 4 cells where the first line has 5"),
+            (",piece,4,1,USD\n", "p.csv:2:1: the item is empty"),
+            ("a,piece,4,1,USD\nA,Piece,5,1,USD\n", "p.csv:3:1: `A` by the Piece stands twice"),
+            ("\"a,piece\n", "p.csv:2:1: a quotation mark stays open"),
+        ] {
+            assert_eq!(message(&format!("{head}{rest}")), place);
+        }
+        assert_eq!(message("item,unit,cost\n"), "p.csv:1:11: column `cost` is not known");
+        assert_eq!(message("item,unit,currency\n"), "p.csv:1:1: no column `price`");
+        assert_eq!(message(""), "p.csv:1:1: the file is empty");
+        assert!(parse(b"item\n\xff\n", "p").unwrap_err().0.message.starts_with("p:2:1"));
+    }
+
+    #[test]
+    fn money_is_rounded_half_up() {
+        assert_eq!(money(3, 15_050), 452); // 4.515
+        assert_eq!(money(1, 49), 0);
+        assert_eq!(money(1, 50), 1);
+    }
+}

@@ -1,0 +1,184 @@
+//! CSV by RFC 4180. A cell of text that begins with `=`, `+`, `-`, `@`, a tab or a return gets an
+//! apostrophe before it, so that no spreadsheet runs it as a formula; numbers are left alone.
+//!
+//! Lengths are inches, or millimetres where the job writes metric; the header says which.
+
+use std::collections::BTreeMap;
+
+use super::words::{end, notches, trim_end};
+use crate::model::layout::{Elevation, Layout, Piece, Wall, Zone};
+use crate::model::trim::TrimPiece;
+use crate::units::LengthStyle;
+
+/// A cell that stays text.
+pub fn safe(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']) {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> {
+    let mut writer =
+        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    // Writing to memory cannot fail; a row of another length would, and there is none.
+    let _ = writer.write_record(header);
+    for row in rows {
+        let _ = writer.write_record(&row);
+    }
+    writer.into_inner().unwrap_or_default()
+}
+
+/// A number to four decimals, without trailing zeros.
+fn number(v: f64) -> String {
+    let rounded = (v * 1e4).round() / 1e4;
+    format!("{}", if rounded == 0.0 { 0.0 } else { rounded })
+}
+
+fn owned(names: &[&str]) -> Vec<String> {
+    names.iter().map(|n| (*n).to_owned()).collect()
+}
+
+/// `takeoff.csv`: one row a line of the takeoff.
+pub fn takeoff(layout: &Layout) -> Vec<u8> {
+    let style = layout.job.sheet.lengths;
+    let mut header =
+        owned(&["item", "unit", "net", "order", "waste %", "how", "id", "part", "colour"]);
+    header.push(format!("stock ({})", style.unit()));
+    header.push(format!("length used ({})", style.unit()));
+    header.push("counts".to_owned());
+    let length = |v: Option<f64>| v.map_or(String::new(), |v| number(style.number(v)));
+    let rows = layout.takeoff.iter().map(|l| {
+        vec![
+            safe(&l.item),
+            safe(&l.unit),
+            number(l.net),
+            number(l.order),
+            number(l.waste),
+            safe(&l.how),
+            safe(&l.id),
+            super::json::word(&l.group).unwrap_or_default(),
+            safe(&l.colour),
+            length(l.stock),
+            length(l.length),
+            safe(&super::words::ranges(&l.counts)),
+        ]
+    });
+    table(&header, rows)
+}
+
+/// `takeoff-by-wall.csv`: what each wall takes of each line, in the line's unit.
+pub fn by_wall(layout: &Layout) -> Vec<u8> {
+    let header = owned(&["item", "unit", "elevation", "wall", "zone", "pieces", "net"]);
+    let rows = layout.takeoff.iter().flat_map(|l| {
+        l.shares.iter().map(|s| {
+            vec![
+                safe(&l.item),
+                safe(&l.unit),
+                safe(&s.elevation),
+                safe(&s.wall),
+                s.zone.map_or("", Zone::word).to_owned(),
+                s.pieces.to_string(),
+                number(s.net),
+            ]
+        })
+    });
+    table(&header, rows)
+}
+
+/// `cut-list.csv`: every piece of panel in cutting order, then every piece of trim.
+pub fn cut_list(layout: &Layout) -> Vec<u8> {
+    let style = layout.job.sheet.lengths;
+    let mut header = owned(&["stock", "mark"]);
+    for name in ["from", "to", "length"] {
+        header.push(format!("{name} ({})", style.unit()));
+    }
+    header.extend(owned(&["length", "left end", "left angle", "right end", "right angle"]));
+    header.push(format!("rip from ({})", style.unit()));
+    header.push(format!("rip to ({})", style.unit()));
+    header.extend(owned(&["notches", "elevation", "wall", "course"]));
+    let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                pieces.insert(&p.mark, piece(style, e, w, c.index + 1, p));
+            }
+        }
+    }
+    let panels = layout.panels.iter().flat_map(|p| &p.pieces);
+    let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
+    let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
+    trims.sort_by(|a, b| stock_key(&a.stock).cmp(&stock_key(&b.stock)));
+    table(&header, panels.chain(trims.into_iter().map(|t| trim(style, t))))
+}
+
+fn piece(style: LengthStyle, e: &Elevation, w: &Wall, course: i32, p: &Piece) -> Vec<String> {
+    let length = |v: f64| number(style.number(v));
+    let rip = |v: Option<f64>| v.map_or(String::new(), length);
+    vec![
+        safe(&p.panel),
+        safe(&p.mark),
+        length(p.start),
+        length(p.end),
+        length(p.length),
+        style.cut(p.length),
+        end(p.left_end).into(),
+        number(p.left_angle),
+        end(p.right_end).into(),
+        number(p.right_angle),
+        rip(p.rip.as_ref().map(|r| r.from)),
+        rip(p.rip.as_ref().map(|r| r.to)),
+        safe(&notches(p, style)),
+        safe(&e.name),
+        safe(&w.id),
+        course.to_string(),
+    ]
+}
+
+fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
+    let blank = String::new;
+    vec![
+        safe(&t.stock),
+        safe(&t.mark),
+        blank(),
+        blank(),
+        number(style.number(t.length)),
+        style.cut(t.length),
+        trim_end(&t.ends[0], style),
+        blank(),
+        trim_end(&t.ends[1], style),
+        blank(),
+        blank(),
+        blank(),
+        safe(t.kind.words()),
+        safe(&t.elevation),
+        safe(&t.wall),
+        blank(),
+    ]
+}
+
+/// `J-channel 12` sorts after `J-channel 9`.
+fn stock_key(stock: &str) -> (&str, u32) {
+    let (name, n) = stock.rsplit_once(' ').unwrap_or((stock, ""));
+    (name, n.parse().unwrap_or(0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_cell_runs_as_a_formula() {
+        for t in ["=1+1", "+1", "-1", "@x", "\tx", "\rx"] {
+            assert!(safe(t).starts_with('\''));
+        }
+        assert_eq!(safe("front-1"), "front-1");
+    }
+
+    #[test]
+    fn numbers_carry_no_noise() {
+        assert_eq!(number(-0.000001), "0");
+        assert_eq!(number(0.1 + 0.2), "0.3");
+    }
+}

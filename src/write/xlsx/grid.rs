@@ -1,0 +1,275 @@
+//! A sheet as it is filled: cells with their looks, column widths, and how it prints.
+
+use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Worksheet, XlsxError};
+
+use crate::model::layout::Layout;
+
+/// Longest text of one cell in the file format, less room for the mark that it was cut.
+const LONGEST: usize = 32_000;
+
+/// How a cell looks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Look {
+    /// Heading of a sheet.
+    Title,
+    /// Heading of a table.
+    Heading,
+    /// Column heading.
+    Head,
+    /// Column heading over numbers.
+    HeadRight,
+    /// Plain text.
+    Text,
+    /// Text on as many lines as it needs.
+    Wrapped,
+    /// Whole number.
+    Count,
+    /// Two decimals.
+    Two,
+    /// Three decimals.
+    Three,
+    /// Share of one, as percent.
+    Percent,
+    /// Money; nothing is shown for none.
+    Money,
+    /// A cell the user fills in: money.
+    Entry,
+    /// A cell the user fills in: whole number.
+    EntryCount,
+    /// Total: whole number.
+    TotalCount,
+    /// Total: two decimals.
+    Total,
+    /// Total: money.
+    TotalMoney,
+    /// Total: text.
+    TotalText,
+}
+
+/// A column letter for formulas.
+pub(super) fn letter(col: u16) -> String {
+    rust_xlsxwriter::utility::column_number_to_name(col)
+}
+
+/// Text that one cell can hold, without control characters.
+pub(super) fn text(text: &str) -> String {
+    let plain = crate::write::report::plain(text);
+    if plain.encode_utf16().count() <= LONGEST {
+        return plain;
+    }
+    plain.chars().take(LONGEST / 2).chain(['…']).collect()
+}
+
+/// A sheet in the making. A fault of the library is kept and told at the end.
+pub(super) struct Grid {
+    sheet: Worksheet,
+    fault: Option<XlsxError>,
+    /// Next free row.
+    pub(super) row: u32,
+    name: &'static str,
+    widths: Vec<f64>,
+    /// Lines of text that the present row needs.
+    lines: u32,
+}
+
+/// Height of one line of text, points.
+const LINE: f64 = 13.0;
+
+impl Grid {
+    /// An empty sheet with its column widths in characters.
+    pub(super) fn new(name: &'static str, widths: &[f64]) -> Self {
+        let mut grid = Grid {
+            sheet: Worksheet::new(),
+            fault: None,
+            row: 0,
+            name,
+            widths: widths.to_vec(),
+            lines: 1,
+        };
+        grid.try_to(|s| s.set_name(name).map(drop));
+        for (col, width) in widths.iter().enumerate() {
+            grid.try_to(|s| s.set_column_width(col as u16, *width).map(drop));
+        }
+        grid
+    }
+
+    fn try_to(&mut self, what: impl FnOnce(&mut Worksheet) -> Result<(), XlsxError>) {
+        if let Err(e) = what(&mut self.sheet) {
+            self.fault.get_or_insert(e);
+        }
+    }
+
+    /// Text, never run as a formula.
+    pub(super) fn text(&mut self, col: u16, words: &str, look: Look) {
+        let row = self.row;
+        let words = text(words);
+        if matches!(look, Look::Wrapped | Look::Head | Look::HeadRight) {
+            let width = self.widths.get(usize::from(col)).copied().unwrap_or(8.0);
+            self.lines = self.lines.max(lines(&words, width));
+        }
+        self.try_to(|s| s.write_string_with_format(row, col, words, &format(look)).map(drop));
+    }
+
+    /// A number; one that is none leaves the cell blank.
+    pub(super) fn number(&mut self, col: u16, value: f64, look: Look) {
+        let row = self.row;
+        if value.is_finite() {
+            self.try_to(|s| s.write_number_with_format(row, col, value, &format(look)).map(drop));
+        }
+    }
+
+    /// A blank cell with a look: one for the user to fill in.
+    pub(super) fn blank(&mut self, col: u16, look: Look) {
+        let row = self.row;
+        self.try_to(|s| s.write_blank(row, col, &format(look)).map(drop));
+    }
+
+    /// A formula of our own making, with its result for readers that do not calculate.
+    pub(super) fn formula(&mut self, col: u16, formula: &str, result: &str, look: Look) {
+        let row = self.row;
+        let formula = Formula::new(formula).set_result(result);
+        self.try_to(|s| s.write_formula_with_format(row, col, formula, &format(look)).map(drop));
+    }
+
+    /// A formula with a number for its result.
+    pub(super) fn sum(&mut self, col: u16, formula: &str, result: f64, look: Look) {
+        self.formula(col, formula, &result.to_string(), look);
+    }
+
+    /// The sum of a column's rows from `first` (1-based) to the row above this one, hidden rows of
+    /// a filter left out.
+    pub(super) fn subtotal(&mut self, col: u16, first: u32, result: f64, look: Look) {
+        let c = letter(col);
+        let last = self.row.max(first);
+        self.sum(col, &format!("=SUBTOTAL(109,{c}{first}:{c}{last})"), result, look);
+    }
+
+    /// Goes to the next row; this one is made as high as its text needs, since not every reader
+    /// works that out.
+    pub(super) fn next(&mut self) {
+        let (row, height) = (self.row, LINE * f64::from(self.lines) + 2.0);
+        if self.lines > 1 {
+            self.try_to(|s| s.set_row_height(row, height).map(drop));
+        }
+        self.lines = 1;
+        self.row += 1;
+    }
+
+    /// A row of texts.
+    pub(super) fn texts(&mut self, words: &[&str], look: Look) {
+        for (col, w) in words.iter().enumerate() {
+            self.text(col as u16, w, look);
+        }
+        self.next();
+    }
+
+    /// A row of column headings, those of `numbers` over numbers.
+    pub(super) fn heads(&mut self, words: &[&str], numbers: &[u16]) {
+        for (col, w) in words.iter().enumerate() {
+            let over_numbers = numbers.contains(&(col as u16));
+            self.text(col as u16, w, if over_numbers { Look::HeadRight } else { Look::Head });
+        }
+        self.next();
+    }
+
+    /// Column headings at this row: kept in sight and printed on every page.
+    pub(super) fn head(&mut self, words: &[&str], numbers: &[u16]) {
+        let row = self.row;
+        self.heads(words, numbers);
+        self.try_to(|s| {
+            s.set_freeze_panes(row + 1, 0)?;
+            s.set_repeat_rows(row, row).map(drop)
+        });
+    }
+
+    /// A filter over the columns of a table whose headings stand at `head` (0-based) and whose last
+    /// row is the one above this.
+    pub(super) fn filter(&mut self, head: u32, columns: u16) {
+        let last = self.row.saturating_sub(1);
+        if last > head {
+            self.try_to(|s| s.autofilter(head, 0, last, columns - 1).map(drop));
+        }
+    }
+
+    /// Prints across so many pages wide: paper of the job's part of the world, page numbers, name.
+    pub(super) fn done(mut self, layout: &Layout) -> Result<Worksheet, XlsxError> {
+        use crate::units::LengthStyle;
+        // Codes of the file format: 1 letter, 9 A4.
+        let paper = if layout.job.sheet.lengths == LengthStyle::Mm { 9 } else { 1 };
+        let name = if layout.job.title.project.is_empty() {
+            &layout.drawing.name
+        } else {
+            &layout.job.title.project
+        };
+        // Headers and footers hold 255 characters, and `&` begins a code in them.
+        let name: String = text(name).chars().take(80).collect();
+        let name = name.replace('&', "&&");
+        self.sheet
+            .set_paper_size(paper)
+            .set_landscape()
+            .set_print_fit_to_pages(1, 0)
+            .set_header(format!("&L{name}&R{}", self.name))
+            .set_footer("&LThe siding maker's instructions and the local code override every figure&R&P / &N");
+        match self.fault {
+            Some(e) => Err(e),
+            None => Ok(self.sheet),
+        }
+    }
+}
+
+/// Lines that a text takes in a column so many characters wide: words are not parted.
+fn lines(words: &str, width: f64) -> u32 {
+    let room = (width - 1.0).max(1.0) as usize;
+    let (mut lines, mut at) = (1, 0);
+    for word in words.split_whitespace() {
+        let n = word.chars().count();
+        if at > 0 && at + 1 + n > room {
+            lines += 1;
+            at = 0;
+        }
+        at += if at > 0 { n + 1 } else { n };
+        while at > room {
+            lines += 1;
+            at -= room;
+        }
+    }
+    // A row holds 409 points at most.
+    lines.min(30)
+}
+
+fn format(look: Look) -> Format {
+    let top = Format::new().set_align(FormatAlign::Top);
+    // Text after a number keeps off it.
+    let plain = top.clone().set_indent(1);
+    let number = |f: &str| top.clone().set_num_format(f);
+    let total =
+        |f: &str| Format::new().set_bold().set_border_top(FormatBorder::Thin).set_num_format(f);
+    // Cells to fill in carry a border, not a colour alone.
+    let entry = |f: &str| {
+        number(f).set_border(FormatBorder::Dotted).set_background_color(Color::RGB(0xF5_F2_E6))
+    };
+    let head = Format::new()
+        .set_bold()
+        .set_text_wrap()
+        .set_align(FormatAlign::Bottom)
+        .set_border_bottom(FormatBorder::Medium);
+    match look {
+        Look::Title => Format::new().set_bold().set_font_size(16),
+        Look::Heading => Format::new().set_bold().set_font_size(12),
+        Look::Head => head.set_indent(1),
+        Look::HeadRight => head.set_align(FormatAlign::Right),
+        Look::Text => plain,
+        Look::Wrapped => plain.set_text_wrap(),
+        Look::Count => number("#,##0"),
+        Look::Two => number("#,##0.00"),
+        Look::Three => number("#,##0.000"),
+        Look::Percent => number("0.0%"),
+        Look::Money => number("#,##0.00##;-#,##0.00##;"),
+        Look::Entry => entry("#,##0.00##"),
+        Look::EntryCount => entry("#,##0"),
+        Look::TotalCount => total("#,##0"),
+        Look::Total => total("#,##0.00"),
+        Look::TotalMoney => total("#,##0.00"),
+        Look::TotalText => total("@").set_indent(1),
+    }
+}

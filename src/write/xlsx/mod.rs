@@ -1,0 +1,63 @@
+//! `takeoff.xlsx`: the takeoff as a workbook.
+//!
+//! Numbers are numbers with formats, totals are formulas with their results beside them, and text
+//! is written as text whatever it begins with. Same bytes for the same layout: the file's date is
+//! the job's, or a fixed one.
+
+mod assumptions;
+mod grid;
+mod order;
+mod panels;
+mod summary;
+mod trim;
+mod walls;
+
+use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
+
+use crate::model::layout::Layout;
+use crate::model::takeoff::Takeoff;
+
+/// The workbook's bytes.
+///
+/// # Errors
+/// What the writing library says; no layout is known to bring it to that.
+pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
+    let mut book = Workbook::new();
+    let sheets = [
+        summary::sheet(layout, takeoff),
+        order::sheet(layout, takeoff),
+        panels::sheet(layout),
+        trim::sheet(layout, takeoff),
+        walls::sheet(layout, takeoff),
+        assumptions::sheet(layout, takeoff),
+    ];
+    for sheet in sheets {
+        book.push_worksheet(sheet.done(layout).map_err(|e| e.to_string())?);
+    }
+    let date = date(&layout.job.title.date).map_err(|e| e.to_string())?;
+    let properties = DocProperties::new()
+        .set_title(grid::text(&title(layout)))
+        .set_author(grid::text(&layout.job.title.drawn_by))
+        .set_creation_datetime(&date);
+    book.set_properties(&properties);
+    book.save_to_buffer().map_err(|e| e.to_string())
+}
+
+/// What the workbook is called.
+fn title(layout: &Layout) -> String {
+    let project = &layout.job.title.project;
+    format!("Takeoff: {}", if project.is_empty() { &layout.drawing.name } else { project })
+}
+
+/// A date written `2026-11-25`, else the first day of 2000: no clock is asked.
+fn date(text: &str) -> Result<ExcelDateTime, rust_xlsxwriter::XlsxError> {
+    let parts: Vec<&str> = text.trim().split('-').collect();
+    let read = match parts.as_slice() {
+        [y, m, d] if y.len() == 4 => match (y.parse(), m.parse(), d.parse()) {
+            (Ok(y), Ok(m), Ok(d)) => ExcelDateTime::from_ymd(y, m, d).ok(),
+            _ => None,
+        },
+        _ => None,
+    };
+    read.map_or_else(|| ExcelDateTime::from_ymd(2000, 1, 1), Ok)
+}

@@ -1,0 +1,136 @@
+//! What to order, with room for prices.
+
+use super::grid::{Grid, Look};
+use crate::model::layout::{Layout, TakeoffLine};
+use crate::model::takeoff::{Priced, Takeoff};
+use crate::write::words::ranges;
+
+/// Row of the column headings, 0-based; the summary points at the rows under it.
+pub(super) const HEAD: u32 = 2;
+
+/// Row of a line in formulas, 1-based.
+pub(super) fn row_of(takeoff: &Takeoff, id: &str) -> Option<u32> {
+    takeoff.lines.iter().position(|l| l.id == id).map(|i| HEAD + 2 + i as u32)
+}
+
+/// Row of the total, 1-based.
+pub(super) fn total_row(takeoff: &Takeoff) -> u32 {
+    HEAD + 2 + takeoff.lines.len() as u32
+}
+
+pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
+    let mut g = Grid::new(
+        "Order",
+        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0],
+    );
+    g.texts(&["Order"], Look::Title);
+    let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
+    let (price, extended) = match currency {
+        "" => ("Price".to_owned(), "Extended".to_owned()),
+        c => (format!("Price, {c}"), format!("Extended, {c}")),
+    };
+    g.texts(
+        &["Prices are the user's own; type them into the bordered cells, or give a price list. No price is made up."],
+        Look::Text,
+    );
+    g.head(
+        &[
+            "Item",
+            "Colour",
+            "Unit",
+            "Needed",
+            "To order",
+            "Not used",
+            "By published rule",
+            &price,
+            "Sold in multiples of",
+            "Units to buy",
+            &extended,
+            "How it came about",
+            "Counts",
+        ],
+        &[3, 4, 5, 6, 7, 8, 9, 10],
+    );
+    let first = g.row + 1;
+    for line in &takeoff.lines {
+        row(&mut g, layout, takeoff, line);
+    }
+    g.filter(HEAD, 13);
+    let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
+    g.text(0, "Total of the priced lines", Look::TotalText);
+    for col in 1..10 {
+        g.text(col, "", Look::TotalText);
+    }
+    g.subtotal(10, first, total, Look::TotalMoney);
+    g.row += 2;
+    if let Some(cost) = &takeoff.cost {
+        for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)]
+        {
+            if !list.is_empty() {
+                g.texts(&[what, &list.join(", ")], Look::Text);
+            }
+        }
+    }
+    g
+}
+
+fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
+    let excel = g.row + 1;
+    g.text(0, &line.item, Look::Wrapped);
+    g.text(1, &line.colour, Look::Text);
+    g.text(2, &line.unit, Look::Text);
+    g.number(3, line.net, Look::Two);
+    if line.order > 0.0 {
+        let whole = line.order.fract() == 0.0;
+        g.number(4, line.order, if whole { Look::Count } else { Look::Two });
+        g.number(5, line.waste / 100.0, Look::Percent);
+    }
+    let check = takeoff.checks.iter().find(|c| c.item == line.id && c.unit == line.unit);
+    if let Some(c) = check {
+        g.number(6, c.rule, Look::Count);
+    }
+    if takeoff.buys(line) {
+        let priced = takeoff.cost.iter().flat_map(|c| &c.lines).find(|p| p.item == line.id);
+        price(g, excel, line, priced);
+    }
+    g.text(11, &how(layout, takeoff, line, check.map(|c| c.how.as_str())), Look::Wrapped);
+    g.text(12, &ranges(&line.counts), Look::Wrapped);
+    g.next();
+}
+
+/// Price, multiple, units to buy and extended cost; the last two are formulas.
+fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) {
+    match priced {
+        Some(p) => {
+            g.number(7, p.price as f64 / 10_000.0, Look::Entry);
+            g.number(8, f64::from(p.multiple), Look::EntryCount);
+        }
+        None => {
+            g.blank(7, Look::Entry);
+            g.number(8, 1.0, Look::EntryCount);
+        }
+    }
+    let units = priced.map_or(line.order.ceil(), |p| p.quantity as f64);
+    g.sum(9, &format!("=ROUNDUP(E{excel}/I{excel},0)*I{excel}"), units, Look::Count);
+    let result = priced.map_or(0.0, |p| p.extended as f64 / 100.0);
+    g.sum(10, &format!("=ROUND(J{excel}*H{excel},2)"), result, Look::Money);
+}
+
+fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<&str>) -> String {
+    let mut out = line.how.clone();
+    if line.order > 0.0 && !takeoff.buys(line) {
+        out.push_str(&format!("; bought as {}", takeoff.panels_by.id()));
+    }
+    if let Some(o) = takeoff.offcuts.iter().find(|o| o.item == line.id) {
+        let style = layout.job.sheet.lengths;
+        out.push_str(&format!(
+            "; left over in usable lengths {}, short ends and saw cuts {}",
+            style.length(o.usable),
+            style.length(o.scrap)
+        ));
+    }
+    if let Some(rule) = rule {
+        out.push_str(&format!("; published rule: {rule}"));
+    }
+    out
+}

@@ -1,0 +1,117 @@
+//! Every panel with what is cut from it.
+
+use std::collections::BTreeMap;
+
+use super::grid::{Grid, Look};
+use crate::model::layout::{Course, Elevation, Layout, Piece, Wall};
+use crate::write::words::{end, notches};
+
+pub(super) fn sheet(layout: &Layout) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let unit = style.unit();
+    let mut g = Grid::new(
+        "Panels",
+        &[
+            9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
+            8.0, 11.0,
+        ],
+    );
+    g.texts(&["Panels with cuts"], Look::Title);
+    g.texts(
+        &["In cutting order; lengths to cut are rounded down. Every cut is measured from the panel's left end."],
+        Look::Text,
+    );
+    let of = |name: &str| format!("{name} ({unit})");
+    let (from, to, length, rip_from, rip_to, left) = (
+        of("From"),
+        of("To"),
+        of("Length"),
+        of("Ripped from"),
+        of("Ripped to"),
+        of("Longest left over"),
+    );
+    let head = g.row;
+    g.head(
+        &[
+            "Panel",
+            "Panels",
+            "Piece",
+            &from,
+            &to,
+            &length,
+            "Cut to",
+            "Left end",
+            "Left angle",
+            "Right end",
+            "Right angle",
+            &rip_from,
+            &rip_to,
+            "Notches",
+            "Elevation",
+            "Wall",
+            "Course",
+            &left,
+        ],
+        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17],
+    );
+    let first = g.row + 1;
+    let pieces: BTreeMap<&str, (&Elevation, &Wall, &Course, &Piece)> = layout
+        .walls()
+        .flat_map(|(e, w)| {
+            w.courses.iter().flat_map(move |c| {
+                c.runs.iter().flat_map(|r| &r.pieces).map(move |p| (p.mark.as_str(), (e, w, c, p)))
+            })
+        })
+        .collect();
+    let (mut used, mut left) = (0.0, 0.0);
+    for panel in &layout.panels {
+        for (i, mark) in panel.pieces.iter().enumerate() {
+            let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
+            g.text(0, &panel.id, Look::Text);
+            if i == 0 {
+                g.number(1, 1.0, Look::Count);
+                g.number(17, style.number(panel.offcut), Look::Three);
+                left += panel.offcut;
+            }
+            used += p.length;
+            piece(&mut g, layout, p);
+            g.text(14, &e.name, Look::Text);
+            g.text(15, &w.id, Look::Text);
+            g.number(16, f64::from(c.index + 1), Look::Count);
+            g.next();
+        }
+    }
+    g.filter(head, 18);
+    g.text(0, "Total", Look::TotalText);
+    g.subtotal(1, first, layout.panels.len() as f64, Look::TotalCount);
+    let rows = g.row;
+    g.sum(
+        2,
+        &format!("=SUBTOTAL(103,C{first}:C{})", rows.max(first)),
+        layout.pieces().count() as f64,
+        Look::TotalCount,
+    );
+    g.subtotal(5, first, style.number(used), Look::Total);
+    g.subtotal(17, first, style.number(left), Look::Total);
+    g
+}
+
+fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
+    let style = layout.job.sheet.lengths;
+    g.text(2, &p.mark, Look::Text);
+    g.number(3, style.number(p.start), Look::Three);
+    g.number(4, style.number(p.end), Look::Three);
+    g.number(5, style.number(p.length), Look::Three);
+    g.text(6, &style.cut(p.length), Look::Text);
+    g.text(7, end(p.left_end), Look::Text);
+    g.number(8, p.left_angle, Look::Two);
+    g.text(9, end(p.right_end), Look::Text);
+    g.number(10, p.right_angle, Look::Two);
+    if let Some(r) = &p.rip {
+        g.number(11, style.number(r.from), Look::Three);
+        g.number(12, style.number(r.to), Look::Three);
+    }
+    if !p.notches.is_empty() {
+        g.text(13, &notches(p, style), Look::Wrapped);
+    }
+}

@@ -1,0 +1,195 @@
+//! The first sheet: what it is of, the totals, the proof, the comparison.
+
+use super::grid::{Grid, Look};
+use super::order::{row_of, total_row};
+use crate::diag::Severity;
+use crate::model::layout::Layout;
+use crate::model::takeoff::Takeoff;
+
+pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
+    let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
+    g.texts(&[&super::title(layout)], Look::Title);
+    let t = &layout.job.title;
+    for (name, value) in [
+        ("Client", &t.client),
+        ("Address", &t.address),
+        ("Number", &t.number),
+        ("Revision", &t.revision),
+        ("Date", &t.date),
+        ("Drawn by", &t.drawn_by),
+        ("Drawing", &layout.drawing.name),
+        ("SHA-256 of the drawing", &layout.drawing.sha256),
+    ] {
+        if !value.is_empty() {
+            g.texts(&[name, value], Look::Text);
+        }
+    }
+    g.next();
+    totals(&mut g, layout, takeoff);
+    ways(&mut g, layout, takeoff);
+    offcuts(&mut g, layout, takeoff);
+    leftovers(&mut g, layout, takeoff);
+    checks(&mut g, takeoff);
+    verified(&mut g, layout);
+    g
+}
+
+/// Totals that point at the other sheets.
+fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    g.texts(&["Totals"], Look::Heading);
+    let of = |id: &str| takeoff.lines.iter().find(|l| l.id == id);
+    for (what, id, col) in [
+        ("Panels laid", "panels", "E"),
+        ("Spare panels", "spare-panels", "E"),
+        ("Cartons to order", "cartons", "E"),
+        ("Squares of net area", "squares", "D"),
+        ("Squares laid", "squares-laid", "D"),
+        ("Squares ordered", "squares", "E"),
+    ] {
+        let (Some(line), Some(row)) = (of(id), row_of(takeoff, id)) else { continue };
+        g.text(0, what, Look::Text);
+        let v = if col == "E" { line.order } else { line.net };
+        let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
+        g.sum(1, &format!("=Order!{col}{row}"), v, look);
+        g.next();
+    }
+    g.text(0, "Fewest panels any layout could use", Look::Text);
+    g.number(1, layout.bound.panels as f64, Look::Count);
+    g.text(2, &layout.bound.words, Look::Text);
+    g.next();
+    let cost = takeoff.cost.as_ref();
+    let currency = cost.map(|c| format!(", {}", c.currency)).unwrap_or_default();
+    g.text(0, &format!("Cost of the priced lines{currency}"), Look::Text);
+    let total = cost.map_or(0.0, |c| c.total as f64 / 100.0);
+    g.sum(1, &format!("=Order!K{}", total_row(takeoff)), total, Look::Money);
+    let unpriced = cost.map_or(0, |c| c.unpriced.len());
+    g.text(
+        2,
+        &match cost {
+            None => "no price list was given".to_owned(),
+            Some(_) => format!("{unpriced} lines without a price"),
+        },
+        Look::Text,
+    );
+    g.row += 2;
+}
+
+fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let style = layout.job.sheet.lengths;
+    g.texts(&["Side by side"], Look::Heading);
+    let area = format!("Area ({})", style.area_unit());
+    g.heads(
+        &[
+            "Way of counting",
+            &area,
+            "Panels",
+            "Cartons",
+            "More or less than laid",
+            "Cost of panels",
+            "How",
+        ],
+        &[1, 2, 3, 4, 5],
+    );
+    let first = g.row + 1;
+    for w in &takeoff.ways {
+        let excel = g.row + 1;
+        g.text(0, &w.name, Look::Text);
+        if let Some(a) = w.area {
+            g.number(1, style.area(a), Look::Two);
+        }
+        g.number(2, w.panels as f64, Look::Count);
+        g.number(3, w.cartons as f64, Look::Count);
+        g.sum(4, &format!("=C{excel}-C${first}"), w.over as f64, Look::Count);
+        if let Some(c) = w.cost {
+            g.number(5, c as f64 / 100.0, Look::Money);
+        }
+        g.text(6, &w.how, Look::Wrapped);
+        g.next();
+    }
+    g.next();
+}
+
+fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let style = layout.job.sheet.lengths;
+    g.texts(&["Where it goes"], Look::Heading);
+    let of = |name: &str| format!("{name} ({})", style.unit());
+    g.heads(
+        &[
+            "Item",
+            &of("Bought"),
+            &of("On the wall"),
+            &of("Usable leftovers"),
+            &of("Scrap"),
+            "Not used",
+        ],
+        &[1, 2, 3, 4, 5],
+    );
+    for o in &takeoff.offcuts {
+        let excel = g.row + 1;
+        g.text(0, &o.item, Look::Text);
+        for (col, v) in [(1, o.bought), (2, o.used), (3, o.usable)] {
+            g.number(col, style.number(v), Look::Two);
+        }
+        let scrap = style.number(o.bought - o.used - o.usable);
+        g.sum(4, &format!("=B{excel}-C{excel}-D{excel}"), scrap, Look::Two);
+        let unused = if o.bought > 0.0 { 1.0 - o.used / o.bought } else { 0.0 };
+        g.sum(5, &format!("=IF(B{excel}>0,1-C{excel}/B{excel},0)"), unused, Look::Percent);
+        g.next();
+    }
+    g.next();
+}
+
+fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let style = layout.job.sheet.lengths;
+    let least = style.short(layout.job.seams.shortest);
+    g.texts(&[&format!("Leftovers of {least} or longer")], Look::Heading);
+    let length = format!("Length ({})", style.unit());
+    g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
+    for l in &takeoff.leftovers {
+        g.text(0, &l.item, Look::Text);
+        g.text(1, &l.stock, Look::Text);
+        g.number(2, style.number(l.length), Look::Three);
+        g.text(3, &style.cut(l.length), Look::Text);
+        g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
+        g.next();
+    }
+    if takeoff.leftovers.is_empty() {
+        g.texts(&["none"], Look::Text);
+    }
+    g.next();
+}
+
+fn checks(g: &mut Grid, takeoff: &Takeoff) {
+    g.texts(&["Published counting rules, as a cross-check"], Look::Heading);
+    g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
+    for c in &takeoff.checks {
+        let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
+        g.text(0, &c.what, Look::Text);
+        g.number(1, c.rule, look(c.rule));
+        if c.layout > 0.0 {
+            g.number(2, c.layout, look(c.layout));
+        }
+        g.text(3, &c.unit, Look::Text);
+        g.text(6, &c.how, Look::Wrapped);
+        g.next();
+    }
+    g.next();
+}
+
+fn verified(g: &mut Grid, layout: &Layout) {
+    g.texts(&["Checked by separate code"], Look::Heading);
+    g.heads(&["Rule", "Cases", "Broken"], &[1, 2]);
+    for r in &layout.verify.rules {
+        g.text(0, &r.rule, Look::Wrapped);
+        g.number(1, r.checked as f64, Look::Count);
+        g.number(2, r.violations.len() as f64, Look::Count);
+        if let Some(v) = r.violations.first() {
+            g.text(3, v, Look::Text);
+        }
+        g.next();
+    }
+    let open = layout.notes.iter().filter(|n| n.severity >= Severity::Warning).count();
+    g.text(0, "Open questions (see Assumptions)", Look::Text);
+    g.number(1, open as f64, Look::Count);
+    g.next();
+}

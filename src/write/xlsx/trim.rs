@@ -1,0 +1,105 @@
+//! Every stock length of trim with what is cut from it.
+
+use std::collections::BTreeMap;
+
+use super::grid::{Grid, Look};
+use crate::model::layout::Layout;
+use crate::model::takeoff::Takeoff;
+use crate::model::trim::TrimPiece;
+use crate::write::words::trim_end;
+
+pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let mut g = Grid::new(
+        "Trim",
+        &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
+    );
+    g.texts(&["Trim with cuts"], Look::Title);
+    g.texts(
+        &["Cut lengths hold tabs and laps, rounded down. A post that two elevations show is counted once."],
+        Look::Text,
+    );
+    let of = |name: &str| format!("{name} ({})", style.unit());
+    let (stock, length, left) = (of("Stock"), of("Length"), of("Left over"));
+    let head = g.row;
+    g.head(
+        &[
+            "Cut from",
+            "Bought",
+            &stock,
+            "Piece",
+            "Kind",
+            &length,
+            "Cut to",
+            "First end",
+            "Second end",
+            "Elevation",
+            "Wall",
+            "Opening",
+            "Also shown on",
+            &left,
+        ],
+        &[1, 2, 5, 13],
+    );
+    let first = g.row + 1;
+    let pieces: BTreeMap<&str, &TrimPiece> =
+        layout.trims.iter().map(|t| (t.mark.as_str(), t)).collect();
+    let mut left = 0.0;
+    for cut in &takeoff.trim_cuts {
+        for (i, t) in cut.pieces.iter().filter_map(|m| pieces.get(m.as_str())).enumerate() {
+            g.text(0, &cut.stock, Look::Text);
+            if i == 0 {
+                g.number(1, 1.0, Look::Count);
+                g.number(13, style.number(cut.left), Look::Three);
+                left += cut.left;
+            }
+            g.number(2, style.number(cut.length), Look::Three);
+            piece(&mut g, layout, t);
+            g.next();
+        }
+    }
+    g.filter(head, 14);
+    g.text(0, "Total", Look::TotalText);
+    g.subtotal(1, first, takeoff.trim_cuts.len() as f64, Look::TotalCount);
+    let last = g.row.max(first);
+    let pieces = layout.trims.len() as f64;
+    g.sum(3, &format!("=SUBTOTAL(103,D{first}:D{last})"), pieces, Look::TotalCount);
+    let used: f64 = layout.trims.iter().map(|t| t.length).sum();
+    g.subtotal(5, first, style.number(used), Look::Total);
+    g.subtotal(13, first, style.number(left), Look::Total);
+    kinds(&mut g, layout, takeoff, (first, last));
+    g
+}
+
+fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
+    let style = layout.job.sheet.lengths;
+    g.text(3, &t.mark, Look::Text);
+    g.text(4, t.kind.words(), Look::Text);
+    g.number(5, style.number(t.length), Look::Three);
+    g.text(6, &style.cut(t.length), Look::Text);
+    g.text(7, &trim_end(&t.ends[0], style), Look::Text);
+    g.text(8, &trim_end(&t.ends[1], style), Look::Text);
+    g.text(9, &t.elevation, Look::Text);
+    g.text(10, &t.wall, Look::Text);
+    g.text(11, t.opening.as_deref().unwrap_or_default(), Look::Text);
+    g.text(12, t.shared_with.as_deref().unwrap_or_default(), Look::Text);
+}
+
+/// Pieces and length of each kind, by formulas over the rows above.
+fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, u32)) {
+    let style = layout.job.sheet.lengths;
+    g.row += 2;
+    g.texts(&["By kind"], Look::Heading);
+    let length = format!("Length ({})", style.unit());
+    g.heads(&["Kind", "Pieces", &length], &[1, 2]);
+    for k in takeoff.lines.iter().flat_map(|l| &l.kinds) {
+        let excel = g.row + 1;
+        g.text(0, &k.kind, Look::Text);
+        let range = |c: &str| format!("${c}${first}:${c}${last}");
+        let count = format!("=COUNTIF({},A{excel})", range("E"));
+        g.sum(1, &count, k.pieces as f64, Look::Count);
+        let sum = format!("=SUMIF({},A{excel},{})", range("E"), range("F"));
+        g.sum(2, &sum, style.number(k.length), Look::Two);
+        g.next();
+    }
+}
