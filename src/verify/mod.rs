@@ -1,12 +1,15 @@
 //! The layout checked by code that shares nothing with what made it: no stage is called, areas are
-//! measured by level scans rather than by the boolean engine.
+//! measured by exact level scans rather than by the boolean engine.
 
 mod certificate;
 mod coverage;
 mod cutting;
 mod heights;
+mod notches;
 mod scan;
 mod seams;
+mod shapes;
+mod sweep;
 mod trims;
 
 use crate::model::layout::{Layout, RuleCheck, Verify};
@@ -21,6 +24,8 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(heights::check(layout));
     rules.extend(seams::check(layout));
     rules.extend(cutting::check(layout));
+    rules.extend(shapes::check(layout));
+    rules.extend(notches::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(certificate::check(layout));
     for rule in &mut rules {

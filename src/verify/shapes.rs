@@ -1,0 +1,122 @@
+//! How each piece is said to end and to be ripped, against what shows of it on the wall.
+
+use super::sweep::{Shapes, Slab};
+use super::{Rule, same};
+use crate::geom::tol::LEVEL;
+use crate::model::layout::{Course, EndCut, Layout, Piece, RuleCheck, Run, Xy};
+use crate::pitch;
+
+/// Places on the wall that differ by less are one place, inches: outlines come from boolean
+/// operations on the 1/1024 in grid.
+const NEAR: f64 = 0.02;
+/// Angles nearer than this are one angle, degrees: a tenth of the smallest mark on a mitre saw.
+const SAME_ANGLE: f64 = 0.1;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    let mut rule = Rule::default();
+    for (_, c, r, p) in layout.pieces() {
+        extent(&mut rule, c, p);
+        let mut shape = Shapes::default();
+        shape.add(std::iter::once(&p.outline).chain(&p.holes));
+        let slabs = shape.slabs(c.bottom, c.top);
+        for (i, name) in ["left", "right"].into_iter().enumerate() {
+            end(&mut rule, r, p, &slabs, i, name);
+        }
+    }
+    [rule.done("ends, angles and rips agree with what shows on the wall")]
+}
+
+fn range(outline: &[Xy], axis: usize) -> (f64, f64) {
+    outline
+        .iter()
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), q| (a.min(q[axis]), b.max(q[axis])))
+}
+
+/// Length, course and rip.
+fn extent(rule: &mut Rule, c: &Course, p: &Piece) {
+    let all: Vec<Xy> = p.more.iter().flatten().chain(&p.outline).copied().collect();
+    let ((left, right), (low, high)) = (range(&all, 0), range(&all, 1));
+    rule.case((left - p.x0).abs() < NEAR && (right - p.x1).abs() < NEAR, || {
+        format!(
+            "piece {} shows {left:.3} to {right:.3}, said to be {:.3} to {:.3}",
+            p.mark, p.x0, p.x1
+        )
+    });
+    rule.case(low >= c.bottom - NEAR && high <= c.top + NEAR, || {
+        format!("piece {} leaves its course", p.mark)
+    });
+    let (low, high) = range(&p.outline, 1);
+    if let Some(rip) = &p.rip {
+        let (from, to) = (low - c.bottom, high - c.bottom);
+        let agrees = (from - rip.from).abs() < NEAR && (to - rip.to).abs() < NEAR;
+        let some = rip.from > 0.0 || rip.to < c.top - c.bottom;
+        rule.case(agrees && some && rip.to > rip.from, || {
+            let told = format!("{:.3} to {:.3}", rip.from, rip.to);
+            format!("piece {} is ripped {told}, shows {from:.3} to {to:.3}", p.mark)
+        });
+    }
+    for (y, edge, what) in [(low, c.bottom, "foot"), (high, c.top, "top")] {
+        let level = level_at(&p.outline, y) && (y - edge).abs() > NEAR;
+        rule.case(!level || p.rip.is_some(), || {
+            format!("piece {}: its {what} is cut at {:.3} and no rip is told", p.mark, y - c.bottom)
+        });
+    }
+}
+
+/// Whether a ring has a level side at this height.
+fn level_at(ring: &[Xy], y: f64) -> bool {
+    (0..ring.len()).any(|i| {
+        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+        (a[1] - y).abs() < NEAR / 4.0 && (b[1] - y).abs() < NEAR / 4.0 && (a[0] - b[0]).abs() > 1.0
+    })
+}
+
+/// The sloped sides that bound a shape on one hand, taken together: move sideways, rise.
+fn lean(slabs: &[Slab], hand: usize) -> (f64, f64) {
+    let mut sides: Vec<(Xy, Xy)> = Vec::new();
+    for side in slabs.iter().filter_map(|s| s.outer).map(|o| o[hand]) {
+        if sides.last() != Some(&(side.low, side.high)) {
+            sides.push((side.low, side.high));
+        }
+    }
+    let sloped = sides.iter().map(|(a, b)| (b[0] - a[0], b[1] - a[1]));
+    sloped
+        .filter(|(dx, dy)| dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0)
+        .fold((0.0, 0.0), |s, v| (s.0 + v.0, s.1 + v.1))
+}
+
+fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
+    let (cut, angle, set, slope) = if hand == 0 {
+        (p.left_end, p.left_angle, p.left_set, r.left_slope)
+    } else {
+        (p.right_end, p.right_angle, p.right_set, r.right_slope)
+    };
+    // Only a run's own ends lean; a seam is square.
+    let last = if hand == 0 { r.pieces.first() } else { r.pieces.last() };
+    let at_receiver = last.is_some_and(|q| std::ptr::eq(q, p));
+    let (dx, dy) = if at_receiver { lean(slabs, hand) } else { (0.0, 0.0) };
+    if dx == 0.0 {
+        rule.case(cut != EndCut::Angled && same(angle, 90.0) && set == 0.0, || {
+            format!(
+                "piece {}: its {name} end is square, told as {cut:?} at {angle:.2} degrees with \
+                 {set:.3} from long point to short",
+                p.mark
+            )
+        });
+        return;
+    }
+    let expected = pitch::angle(pitch::in_twelve(dx, dy));
+    let agrees = (expected - angle).abs() < SAME_ANGLE && (dx.abs() - set).abs() < NEAR;
+    rule.case(cut == EndCut::Angled && agrees, || {
+        format!(
+            "piece {}: its {name} end is cut at {expected:.2} degrees with {:.3} from long point \
+             to short, told as {cut:?} at {angle:.2} with {set:.3}",
+            p.mark,
+            dx.abs()
+        )
+    });
+    // The slope of the run: sideways for one up.
+    rule.case((slope - dx / dy).abs() < 0.01 * (1.0 + slope.abs()) || r.pieces.len() > 1, || {
+        format!("run {}: its {name} end leans {:.4} for one up, told as {slope:.4}", r.id, dx / dy)
+    });
+}
