@@ -260,7 +260,8 @@ mod tests {
     #[test]
     fn a_side_swept_by_a_square_has_the_area_of_both() {
         // A square of side 2v along (dx, dy): 4 v^2 + 2 v (|dx| + |dy|).
-        for (a, b) in [([0.0, 0.0], [6.0, 3.0]), ([0.0, 0.0], [6.0, -3.0]), ([1.0, 5.0], [1.0, 0.0])]
+        for (a, b) in
+            [([0.0, 0.0], [6.0, 3.0]), ([0.0, 0.0], [6.0, -3.0]), ([1.0, 5.0], [1.0, 0.0])]
         {
             let ring = grown(a, b, 0.25);
             let twice: f64 = (0..6)

@@ -87,9 +87,20 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
         "proven is said wrongly".to_owned()
     });
-    let line = layout.takeoff.iter().find(|l| l.item == "panels");
-    rule.case(line.is_some_and(|l| l.order == layout.panels.len() as f64), || {
-        "the takeoff's panels are not those cut".to_owned()
+    let order = |item: &str| layout.takeoff.iter().find(|l| l.item == item).map(|l| l.order);
+    let panels = layout.panels.len() as f64;
+    rule.case(order("panels") == Some(panels), || {
+        format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
+    });
+    let all = panels + order("spare panels").unwrap_or(0.0);
+    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
+    rule.case(order("cartons") == Some(cartons), || {
+        format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
+    });
+    let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
+    let blocks = blocks.count() as f64;
+    rule.case(order("mounting blocks").unwrap_or(0.0) == blocks, || {
+        format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting blocks"))
     });
     rule.done("counts agree with pieces")
 }

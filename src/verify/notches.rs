@@ -1,29 +1,35 @@
 //! Notches: each where its opening or fixture bites into the course, as large as its clearances
-//! ask; and nothing cut out of a panel that the cut list does not tell.
+//! ask, and none left out.
 
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, same};
+use crate::geom::tol::SAME;
 use crate::model::layout::{Course, EndCut, Layout, Notch, NotchSide, Piece, RuleCheck, Wall, Xy};
 
 /// Area cut away that counts as none, square inches.
 const NOISE: f64 = 0.1;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
-    let (mut places, mut told) = (Rule::default(), Rule::default());
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    let mut rule = Rule::default();
     for (w, c, _, p) in layout.pieces() {
         for n in &p.notches {
-            place(&mut places, layout, w, c, p, n);
+            place(&mut rule, layout, w, c, p, n);
         }
-        let untold = untold(c, p);
-        told.case(untold < NOISE, || {
-            format!("piece {}: {untold:.2} sq in are cut away and not told", p.mark)
-        });
+        let ids = w.openings.iter().map(|o| &o.id).chain(w.obstacles.iter().map(|o| &o.id));
+        for id in ids {
+            let Some((b, aside, over)) = around(layout, w, id) else { continue };
+            let bites = b[1] < c.top - SAME && b[3] > c.bottom + SAME && b[0] < p.x1 && b[2] > p.x0;
+            if bites {
+                let room = [b[0] - aside, b[1] - over, b[2] + aside, b[3] + over];
+                let untold = untold(c, p, room);
+                rule.case(untold < NOISE, || {
+                    format!("piece {}: {untold:.2} sq in cut out for {id} and not told", p.mark)
+                });
+            }
+        }
     }
-    [
-        places.done("notches stand where openings bite into a course"),
-        told.done("all that is cut away of a piece is told"),
-    ]
+    [rule.done("notches stand where openings bite into a course")]
 }
 
 /// Bounding box of an opening or a fixture with the room panels keep to its sides, and over or
@@ -37,9 +43,9 @@ fn around(layout: &Layout, w: &Wall, id: &str) -> Option<([f64; 4], f64, f64)> {
     });
     let (outline, aside, over) = opening.or(fixture)?;
     let none = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-    let b = outline.iter().fold(none, |b, p| {
-        [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]
-    });
+    let b = outline
+        .iter()
+        .fold(none, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]);
     Some((b, aside, over))
 }
 
@@ -81,10 +87,11 @@ fn cut(c: &Course, p: &Piece, n: &Notch) -> Vec<Xy> {
     vec![[x0, y0], [x1, y0], [x1, y1], [x0, y1]]
 }
 
-/// Area of the panel between a piece's ends and rips that neither shows nor is told as a notch, a
-/// hole or what an angled end takes.
-fn untold(c: &Course, p: &Piece) -> f64 {
-    let (low, high) = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
+/// Area in `room` of the panel between a piece's ends and rips that neither shows nor is told as a
+/// notch, a hole or what an angled end takes.
+fn untold(c: &Course, p: &Piece, room: [f64; 4]) -> f64 {
+    let rip = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
+    let (low, high) = (rip.0.max(room[1]), rip.1.min(room[3]));
     if high <= low {
         return 0.0;
     }
@@ -101,8 +108,9 @@ fn untold(c: &Course, p: &Piece) -> f64 {
         let last = shows.last().map_or(p.x0, |s| s.1);
         let from = if p.left_end == EndCut::Angled { first } else { p.x0 };
         let to = if p.right_end == EndCut::Angled { last } else { p.x1 };
-        if to > from {
-            sum += slab.rise() * length(&without(&vec![(from, to)], &known));
+        let span = (from.max(room[0]), to.min(room[2]));
+        if span.1 > span.0 {
+            sum += slab.rise() * length(&without(&vec![span], &known));
         }
     }
     sum

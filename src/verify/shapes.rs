@@ -2,7 +2,7 @@
 
 use super::sweep::{Shapes, Slab};
 use super::{Rule, same};
-use crate::geom::tol::LEVEL;
+use crate::geom::tol::{LEVEL, SAME};
 use crate::model::layout::{Course, EndCut, Layout, Piece, RuleCheck, Run, Xy};
 use crate::pitch;
 
@@ -71,18 +71,34 @@ fn level_at(ring: &[Xy], y: f64) -> bool {
     })
 }
 
-/// The sloped sides that bound a shape on one hand, taken together: move sideways, rise.
-fn lean(slabs: &[Slab], hand: usize) -> (f64, f64) {
+/// The sloped sides that bound a shape on one hand, taken together.
+#[derive(Debug, Default)]
+struct Lean {
+    /// Move sideways, going up.
+    dx: f64,
+    /// Rise.
+    dy: f64,
+    /// Least and greatest x.
+    reach: Option<(f64, f64)>,
+}
+
+fn lean(slabs: &[Slab], hand: usize) -> Lean {
     let mut sides: Vec<(Xy, Xy)> = Vec::new();
     for side in slabs.iter().filter_map(|s| s.outer).map(|o| o[hand]) {
         if sides.last() != Some(&(side.low, side.high)) {
             sides.push((side.low, side.high));
         }
     }
-    let sloped = sides.iter().map(|(a, b)| (b[0] - a[0], b[1] - a[1]));
-    sloped
-        .filter(|(dx, dy)| dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0)
-        .fold((0.0, 0.0), |s, v| (s.0 + v.0, s.1 + v.1))
+    let mut out = Lean::default();
+    for (a, b) in sides {
+        let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
+        if dy > SAME && dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0 {
+            (out.dx, out.dy) = (out.dx + dx, out.dy + dy);
+            let (least, most) = out.reach.unwrap_or((a[0], a[0]));
+            out.reach = Some((least.min(a[0]).min(b[0]), most.max(a[0]).max(b[0])));
+        }
+    }
+    out
 }
 
 fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
@@ -94,29 +110,29 @@ fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &
     // Only a run's own ends lean; a seam is square.
     let last = if hand == 0 { r.pieces.first() } else { r.pieces.last() };
     let at_receiver = last.is_some_and(|q| std::ptr::eq(q, p));
-    let (dx, dy) = if at_receiver { lean(slabs, hand) } else { (0.0, 0.0) };
-    if dx == 0.0 {
-        rule.case(cut != EndCut::Angled && same(angle, 90.0) && set == 0.0, || {
-            format!(
-                "piece {}: its {name} end is square, told as {cut:?} at {angle:.2} degrees with \
-                 {set:.3} from long point to short",
-                p.mark
-            )
-        });
+    let lean = if at_receiver { lean(slabs, hand) } else { Lean::default() };
+    let told = || format!("told as {cut:?} at {angle:.2} degrees with {set:.3}");
+    let Some((least, most)) = lean.reach else {
+        let square = cut != EndCut::Angled && same(angle, 90.0) && set == 0.0;
+        rule.case(square, || format!("piece {}: its {name} end is square, {}", p.mark, told()));
         return;
-    }
-    let expected = pitch::angle(pitch::in_twelve(dx, dy));
-    let agrees = (expected - angle).abs() < SAME_ANGLE && (dx.abs() - set).abs() < NEAR;
+    };
+    let deep = most - least;
+    // An end that bows round a fixture has no one angle.
+    let bowed = deep - lean.dx.abs() > NEAR;
+    let expected = pitch::angle(pitch::in_twelve(lean.dx, lean.dy));
+    let agrees = (bowed || (expected - angle).abs() < SAME_ANGLE) && (deep - set).abs() < NEAR;
     rule.case(cut == EndCut::Angled && agrees, || {
+        let angle = if bowed { "round".to_owned() } else { format!("at {expected:.2} degrees") };
         format!(
-            "piece {}: its {name} end is cut at {expected:.2} degrees with {:.3} from long point \
-             to short, told as {cut:?} at {angle:.2} with {set:.3}",
+            "piece {}: its {name} end is cut {angle} with {deep:.3} from long point to short, {}",
             p.mark,
-            dx.abs()
+            told()
         )
     });
     // The slope of the run: sideways for one up.
-    rule.case((slope - dx / dy).abs() < 0.01 * (1.0 + slope.abs()) || r.pieces.len() > 1, || {
-        format!("run {}: its {name} end leans {:.4} for one up, told as {slope:.4}", r.id, dx / dy)
+    let leans = lean.dx / lean.dy;
+    rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()) || r.pieces.len() > 1, || {
+        format!("run {}: its {name} end leans {leans:.4} for one up, told as {slope:.4}", r.id)
     });
 }

@@ -188,8 +188,10 @@ mod tests {
     fn crossing_sides_are_cut_where_they_cross() {
         // Two triangles base to tip: what is in the first and not in the second is a kite's half,
         // known by hand: the overlap of the triangles is the rhombus with diagonals 5 and 10.
-        let (up, down) =
-            (vec![[0.0, 0.0], [10.0, 0.0], [5.0, 10.0]], vec![[0.0, 10.0], [10.0, 10.0], [5.0, 0.0]]);
+        let (up, down) = (
+            vec![[0.0, 0.0], [10.0, 0.0], [5.0, 10.0]],
+            vec![[0.0, 10.0], [10.0, 10.0], [5.0, 0.0]],
+        );
         let mut s = Shapes::default();
         let (a, b) = (s.add([&up]), s.add([&down]));
         let slabs = s.slabs(0.0, 10.0);
