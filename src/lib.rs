@@ -33,6 +33,7 @@ pub mod model;
 pub mod normalize;
 pub mod packing;
 pub mod pipeline;
+pub mod pitch;
 pub mod read;
 pub mod receive;
 pub mod seam;

@@ -1,41 +1,55 @@
 //! Pieces cover the field exactly, and overlap only at laps.
 //!
-//! The field less its clearances, course by course: the end gap to both sides of every plumb or
-//! sloped side, the notch clearance above and below level sides that cut a course, a mounting block
-//! grown by it. The course is cut into slabs at every height where something begins or ends; in
-//! each slab the level line is compared at three heights.
+//! What may be covered of a course is the field's strip, less the end gap to both sides of every
+//! plumb or sloped side, less the notch clearance above and below level sides that cut the course,
+//! less mounting blocks grown by that clearance, less bare fixtures. Areas are exact: see `sweep`.
+
+use std::collections::BTreeMap;
 
 use super::Rule;
-use super::scan::{Spans, across, joined, length, without};
-use crate::model::layout::{Course, Layout, RuleCheck, Wall, Xy};
+use super::scan::{Spans, length, without};
+use super::sweep::{Height, Shapes, Slab};
+use crate::geom::tol::SAME;
+use crate::model::layout::{Course, Layout, Piece, RuleCheck, Wall, Xy};
 
-/// Uncovered or doubly covered length at one height that counts as none, inches.
-const NOISE: f64 = 0.02;
-/// Area of a course, square inches, below which a difference is none: strips too small for a
-/// piece are left out by rule.
-const LEAST: f64 = 1.0;
+/// Area of a wall that counts as none, square inches, beside a millionth of the wall: noise of
+/// boolean results over a wall.
+const NOISE: f64 = 0.01;
+/// A part of a course smaller than this, square inches, is left bare: no piece is cut for it.
+const STAMP: f64 = 0.5;
+/// Length of a border at which two parts of a course are one part, inches.
+const JOINED: f64 = 1e-4;
+
+/// Square inches of one course.
+#[derive(Clone, Copy, Debug, Default)]
+struct Areas {
+    uncovered: f64,
+    beyond: f64,
+    doubled: f64,
+}
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
-    let (mut open, mut over, mut twice) = (Rule::default(), Rule::default(), Rule::default());
-    let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
+    let mut rules = [Rule::default(), Rule::default(), Rule::default()];
     for (e, w) in layout.walls() {
-        for course in strips(layout, w) {
-            let (uncovered, beyond, doubled) = compare(w, &course, gap, v, layout.job.lap());
-            let place = || format!("{}, {}, course {}", e.name, w.id, course.index + 1);
-            open.case(uncovered < LEAST, || {
-                format!("{}: {uncovered:.2} sq in of the field are not covered", place())
-            });
-            over.case(beyond < LEAST, || {
-                format!(
-                    "{}: pieces reach {beyond:.2} sq in out of the field or into its clearances",
-                    place()
-                )
-            });
-            twice.case(doubled < LEAST, || {
-                format!("{}: pieces of different runs overlap by {doubled:.2} sq in", place())
-            });
-        }
+        let strips = strips(layout, w);
+        let found: Vec<Areas> = strips.iter().map(|c| compare(layout, w, c)).collect();
+        let limit = NOISE + 1e-6 * w.gross_area * 144.0;
+        let tell = |rule: &mut Rule, area: &dyn Fn(&Areas) -> f64, what: &str| {
+            rule.checked += strips.len();
+            let sum: f64 = found.iter().map(area).sum();
+            if sum <= limit {
+                return;
+            }
+            for (course, a) in strips.iter().zip(&found).filter(|(_, a)| area(a) > NOISE / 10.0) {
+                let place = format!("{}, {}, course {}", e.name, w.id, course.index + 1);
+                rule.violations.push(format!("{place}: {what} {:.3} sq in", area(a)));
+            }
+        };
+        tell(&mut rules[0], &|a| a.uncovered, "not covered of the field:");
+        tell(&mut rules[1], &|a| a.beyond, "laid outside the field or in its clearances:");
+        tell(&mut rules[2], &|a| a.doubled, "laid twice other than at a lap:");
     }
+    let [open, over, twice] = rules;
     [
         open.done("pieces cover the whole field"),
         over.done("pieces stay in the field and out of its clearances"),
@@ -43,132 +57,221 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     ]
 }
 
-/// Every course the field reaches, an empty one where nothing was laid.
+/// Every course that was laid or that the field reaches, an empty one where nothing was laid.
 fn strips(layout: &Layout, w: &Wall) -> Vec<Course> {
+    let mut out: BTreeMap<i32, Course> = BTreeMap::new();
+    let exposure = layout.job.product.exposure;
     let ys = w.field.iter().flatten().map(|p| p[1]);
     let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
-    if low >= high {
-        return Vec::new();
-    }
-    let exposure = layout.job.product.exposure;
-    let first = ((low - layout.datum) / exposure + 1e-6).floor() as i32;
-    let last = ((high - layout.datum) / exposure - 1e-6).floor() as i32;
-    (first..=last)
-        .map(|index| {
+    if low < high {
+        let at = |y: f64| ((y - layout.datum) / exposure).floor() as i32;
+        for index in at(low + SAME)..=at(high - SAME) {
             let bottom = layout.datum + f64::from(index) * exposure;
-            w.courses.iter().find(|c| c.index == index).cloned().unwrap_or(Course {
-                index,
-                bottom,
-                top: bottom + exposure,
-                rip: None,
-                avoid: Vec::new(),
-                runs: Vec::new(),
-            })
-        })
-        .collect()
-}
-
-/// Square inches uncovered, beyond, and doubled between runs.
-fn compare(w: &Wall, course: &Course, gap: f64, v: f64, lap: f64) -> (f64, f64, f64) {
-    let mut ys = vec![course.bottom, course.top];
-    let rings = |c: &Course| -> Vec<Vec<Xy>> {
-        c.runs
-            .iter()
-            .flat_map(|r| &r.pieces)
-            .flat_map(|p| std::iter::once(&p.outline).chain(&p.holes).chain(&p.more))
-            .cloned()
-            .collect()
-    };
-    let pieces = rings(course);
-    ys.extend(w.field.iter().chain(&pieces).flatten().map(|p| p[1]));
-    ys.extend(w.field.iter().flatten().flat_map(|p| [p[1] - v, p[1] + v]));
-    ys.extend(w.obstacles.iter().flat_map(|o| &o.outline).flat_map(|p| [p[1] - v, p[1], p[1] + v]));
-    ys.retain(|y| *y >= course.bottom && *y <= course.top);
-    ys.sort_by(f64::total_cmp);
-    ys.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-    let mut sums = (0.0, 0.0, 0.0);
-    for slab in ys.windows(2) {
-        let high = slab[1] - slab[0];
-        for at in [0.1, 0.5, 0.9] {
-            let y = slab[0] + at * high;
-            let clear = clear_at(w, course, y, gap, v);
-            let (laid, doubled) = laid_at(course, y, lap);
-            let part = |x: f64| if x > NOISE { x * high / 3.0 } else { 0.0 };
-            sums.0 += part(length(&without(&clear, &laid)));
-            sums.1 += part(length(&without(&laid, &clear)));
-            sums.2 += part(doubled);
+            let (avoid, runs) = (Vec::new(), Vec::new());
+            let bare = Course { index, bottom, top: bottom + exposure, rip: None, avoid, runs };
+            out.insert(index, bare);
         }
     }
-    sums
+    out.extend(w.courses.iter().map(|c| (c.index, c.clone())));
+    out.into_values().collect()
 }
 
-/// What may be covered at height `y`.
-fn clear_at(w: &Wall, course: &Course, y: f64, gap: f64, v: f64) -> Spans {
-    let mut off: Spans = Vec::new();
+/// Numbers of the shapes of one course: the field, then what is taken off it, then pieces.
+struct Parts<'a> {
+    field: usize,
+    first_piece: usize,
+    /// Run of each piece, and the piece.
+    pieces: Vec<(usize, &'a Piece)>,
+}
+
+fn compare(layout: &Layout, w: &Wall, course: &Course) -> Areas {
+    let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
+    let mut shapes = Shapes::default();
+    let field = shapes.add(&w.field);
+    take_off(&mut shapes, w, course, gap, v);
+    let first_piece = shapes.count();
+    let mut pieces = Vec::new();
+    for (n, run) in course.runs.iter().enumerate() {
+        for p in &run.pieces {
+            shapes.add(std::iter::once(&p.outline).chain(&p.holes).chain(&p.more));
+            pieces.push((n, p));
+        }
+    }
+    let parts = Parts { field, first_piece, pieces };
+    // A piece that leaves its course is looked at where it is.
+    let ys = parts.pieces.iter().flat_map(|(_, p)| &p.outline).map(|q| q[1]);
+    let (low, high) = ys.fold((course.bottom, course.top), |(a, b), y| (a.min(y), b.max(y)));
+    measure(&parts, &shapes.slabs(low, high), course)
+}
+
+/// Adds what clearances take off the field in a course.
+fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
+    let near = |low: f64, high: f64| low < course.top - SAME && high > course.bottom + SAME;
     for ring in &w.field {
         for i in 0..ring.len() {
             let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            if (a[1] - b[1]).abs() < 0.01 {
-                let cuts = a[1] > course.bottom + 0.01 && a[1] < course.top - 0.01;
-                if cuts && (y - a[1]).abs() < v {
-                    off.push((a[0].min(b[0]) - gap, a[0].max(b[0]) + gap));
-                }
-            } else if (a[1] > y) != (b[1] > y) {
-                let x = a[0] + (y - a[1]) * (b[0] - a[0]) / (b[1] - a[1]);
-                off.push((x - gap, x + gap));
+            if !near(a[1].min(b[1]), a[1].max(b[1])) || (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
+                continue;
             }
+            let swept = if (a[1] - b[1]).abs() <= SAME {
+                let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
+                rectangle(left, a[1] - v, right, a[1] + v)
+            } else {
+                vec![[a[0] - gap, a[1]], [a[0] + gap, a[1]], [b[0] + gap, b[1]], [b[0] - gap, b[1]]]
+            };
+            shapes.add([&swept]);
         }
     }
     for o in &w.obstacles {
+        shapes.add([&o.outline]);
         if o.mounting_block {
-            off.extend(grown_at(&o.outline, y, v));
-        } else {
-            off.extend(across([&o.outline], y));
+            for i in 0..o.outline.len() {
+                shapes.add([&grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v)]);
+            }
         }
     }
-    without(&joined(across(&w.field, y)), &joined(off))
 }
 
-/// A convex outline grown by a square of half-width `v`, at height `y`.
-fn grown_at(outline: &[Xy], y: f64, v: f64) -> Option<(f64, f64)> {
-    let (low, high) = (y - v, y + v);
-    let mut xs = Vec::new();
-    for i in 0..outline.len() {
-        let (a, b) = (outline[i], outline[(i + 1) % outline.len()]);
-        let (bottom, top) = if a[1] < b[1] { (a, b) } else { (b, a) };
-        if top[1] < low || bottom[1] > high {
-            continue;
-        }
-        let at = |y: f64| {
-            let t = if top[1] > bottom[1] { (y - bottom[1]) / (top[1] - bottom[1]) } else { 0.0 };
-            bottom[0] + t.clamp(0.0, 1.0) * (top[0] - bottom[0])
-        };
-        xs.extend([at(low.max(bottom[1])), at(high.min(top[1]))]);
-        if top[1] == bottom[1] {
-            xs.push(top[0]);
-        }
-    }
-    let least = xs.iter().copied().reduce(f64::min)?;
-    Some((least - v, xs.iter().copied().reduce(f64::max)? + v))
+fn rectangle(left: f64, bottom: f64, right: f64, top: f64) -> Vec<Xy> {
+    vec![[left, bottom], [right, bottom], [right, top], [left, top]]
 }
 
-/// What is covered at height `y`, and the length covered twice other than by laps of one run.
-fn laid_at(course: &Course, y: f64, lap: f64) -> (Spans, f64) {
-    let mut all: Spans = Vec::new();
-    let mut doubled = 0.0;
-    for run in &course.runs {
-        let mut of_run: Spans = Vec::new();
-        for p in &run.pieces {
-            let here = across(std::iter::once(&p.outline).chain(&p.holes).chain(&p.more), y);
-            let both = length(&of_run) + length(&here)
-                - length(&joined([of_run.clone(), here.clone()].concat()));
-            doubled += (both - lap - 0.01).max(0.0);
-            of_run = joined([of_run, here].concat());
-        }
-        let both = length(&all) + length(&of_run)
-            - length(&joined([all.clone(), of_run.clone()].concat()));
-        doubled += both.max(0.0);
-        all = joined([all, of_run].concat());
+/// A side swept by a square of half-width `v`: the six outer corners of the squares at its ends.
+fn grown(a: Xy, b: Xy, v: f64) -> Vec<Xy> {
+    let (l, r) = if a[0] <= b[0] { (a, b) } else { (b, a) };
+    let at = |p: Xy, x: f64, y: f64| [p[0] + x * v, p[1] + y * v];
+    if l[1] <= r[1] {
+        vec![
+            at(l, -1.0, -1.0),
+            at(l, 1.0, -1.0),
+            at(r, 1.0, -1.0),
+            at(r, 1.0, 1.0),
+            at(r, -1.0, 1.0),
+            at(l, -1.0, 1.0),
+        ]
+    } else {
+        vec![
+            at(l, -1.0, -1.0),
+            at(r, -1.0, -1.0),
+            at(r, 1.0, -1.0),
+            at(r, 1.0, 1.0),
+            at(l, 1.0, 1.0),
+            at(l, -1.0, 1.0),
+        ]
     }
-    (all, doubled)
+}
+
+fn measure(parts: &Parts, slabs: &[Slab], course: &Course) -> Areas {
+    let first = parts.first_piece;
+    let clear = |slab: &Slab, height: Height| -> Spans {
+        if slab.high <= course.bottom || slab.low >= course.top {
+            return Spans::new();
+        }
+        let off = slab.union(height, |i| i > parts.field && i < first);
+        without(&slab.union(height, |i| i == parts.field), &off)
+    };
+    let mut out = Areas::default();
+    let mut bare = Stamps::default();
+    for slab in slabs {
+        let may = clear(slab, Height::Middle);
+        let laid = slab.union(Height::Middle, |i| i >= first);
+        out.beyond += slab.rise() * length(&without(&laid, &may));
+        let each = slab.spans(Height::Middle, |i| i >= first);
+        let twice = each.iter().map(length).sum::<f64>() - length(&laid);
+        out.doubled += slab.rise() * (twice - lapped(parts, slab)).max(0.0);
+        let ends = [clear(slab, Height::Bottom), clear(slab, Height::Top)];
+        bare.slab(slab.rise(), &may, &ends, &laid);
+    }
+    out.uncovered = bare.uncovered();
+    out
+}
+
+/// Length covered by two neighbours of a run between where the second begins and the first ends.
+fn lapped(parts: &Parts, slab: &Slab) -> f64 {
+    parts
+        .pieces
+        .windows(2)
+        .enumerate()
+        .filter(|(_, pair)| pair[0].0 == pair[1].0)
+        .map(|(i, pair)| {
+            let of = |k: usize| slab.union(Height::Middle, |n| n == parts.first_piece + k);
+            let outside = without(&of(i), &of(i + 1));
+            let both = without(&of(i), &outside);
+            let lap = vec![(pair[1].1.x0, pair[0].1.x1)];
+            length(&both) - length(&without(&both, &lap))
+        })
+        .sum()
+}
+
+/// Connected parts of what may be covered of a course, each with its area and what is bare of it.
+#[derive(Debug, Default)]
+struct Stamps {
+    /// (part it was joined to, area, bare area).
+    parts: Vec<(usize, f64, f64)>,
+    /// Spans just under the top of the slab below, with their parts.
+    below: Vec<((f64, f64), usize)>,
+}
+
+impl Stamps {
+    fn root(&self, mut i: usize) -> usize {
+        while self.parts[i].0 != i {
+            i = self.parts[i].0;
+        }
+        i
+    }
+
+    fn slab(&mut self, rise: f64, may: &Spans, ends: &[Spans; 2], laid: &Spans) {
+        // Spans keep their number from bottom to top of a slab, unless one is thinner than noise.
+        let alike = ends[0].len() == may.len() && ends[1].len() == may.len();
+        let mut above = Vec::new();
+        for (n, span) in may.iter().enumerate() {
+            let id = self.parts.len();
+            let bare = length(&without(&vec![*span], laid));
+            self.parts.push((id, rise * (span.1 - span.0), rise * bare));
+            let foot = if alike { ends[0][n] } else { *span };
+            for (other, part) in self.below.clone() {
+                if other.1.min(foot.1) - other.0.max(foot.0) > JOINED {
+                    let (a, b) = (self.root(part), self.root(id));
+                    self.parts[a].0 = b;
+                }
+            }
+            above.push((if alike { ends[1][n] } else { *span }, id));
+        }
+        self.below = above;
+    }
+
+    /// Bare area, less that of parts too small for a piece.
+    fn uncovered(&self) -> f64 {
+        let mut sums: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
+        for i in 0..self.parts.len() {
+            let sum = sums.entry(self.root(i)).or_default();
+            sum.0 += self.parts[i].1;
+            sum.1 += self.parts[i].2;
+        }
+        let stamp = |(area, bare): &(f64, f64)| *area < STAMP && *bare > area - 1e-3;
+        sums.values().filter(|s| !stamp(s)).map(|s| s.1).sum()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_side_swept_by_a_square_has_the_area_of_both() {
+        // A square of side 2v along (dx, dy): 4 v^2 + 2 v (|dx| + |dy|).
+        for (a, b) in
+            [([0.0, 0.0], [6.0, 3.0]), ([0.0, 0.0], [6.0, -3.0]), ([1.0, 5.0], [1.0, 0.0])]
+        {
+            let ring = grown(a, b, 0.25);
+            let twice: f64 = (0..6)
+                .map(|i| {
+                    let (p, q): (Xy, Xy) = (ring[i], ring[(i + 1) % 6]);
+                    p[0] * q[1] - q[0] * p[1]
+                })
+                .sum();
+            let (dx, dy) = ((b[0] - a[0]).abs(), (b[1] - a[1]).abs());
+            assert!((twice / 2.0 - (0.25 + 0.5 * (dx + dy))).abs() < 1e-12, "{ring:?}");
+        }
+    }
 }

@@ -1,13 +1,12 @@
-//! Panels: contents fit, every piece on one panel, marks once; ends, rips and notches agree with
-//! what shows on the wall; counts agree with pieces.
+//! Panels: contents fit, every piece on one panel, marks once; counts agree with pieces.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Rule, same};
-use crate::model::layout::{EndCut, Layout, NotchSide, Piece, RuleCheck};
+use crate::model::layout::{Layout, Piece, RuleCheck};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 5] {
-    [contents(layout), marks(layout), shapes(layout), notches(layout), counts(layout)]
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
+    [contents(layout), marks(layout), counts(layout)]
 }
 
 fn contents(layout: &Layout) -> RuleCheck {
@@ -77,123 +76,6 @@ fn marks(layout: &Layout) -> RuleCheck {
     rule.done("every piece has one mark and one panel")
 }
 
-/// Angles, lengths and rips against the outline.
-fn shapes(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    for (_, c, r, p) in layout.pieces() {
-        let ys: Vec<f64> = p.outline.iter().map(|q| q[1]).collect();
-        let xs: Vec<f64> = p.outline.iter().map(|q| q[0]).collect();
-        let range = |v: &[f64]| {
-            v.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(*x), b.max(*x)))
-        };
-        let ((low, high), (left, right)) = (range(&ys), range(&xs));
-        rule.case(
-            left >= p.x0 - 0.02
-                && right <= p.x1 + 0.02
-                && (!p.more.is_empty() || (left <= p.x0 + 0.02 && right >= p.x1 - 0.02)),
-            || {
-                format!(
-                    "piece {} shows {left:.3} to {right:.3}, said to be {:.3} to {:.3}",
-                    p.mark, p.x0, p.x1
-                )
-            },
-        );
-        rule.case(low >= c.bottom - 0.02 && high <= c.top + 0.02, || {
-            format!("piece {} leaves its course", p.mark)
-        });
-        if let Some(rip) = &p.rip {
-            let agrees =
-                (low - c.bottom - rip.from).abs() < 0.02 && (high - c.bottom - rip.to).abs() < 0.02;
-            rule.case(agrees && rip.to > rip.from, || {
-                format!(
-                    "piece {} is ripped {:.3} to {:.3}, shows {:.3} to {:.3}",
-                    p.mark,
-                    rip.from,
-                    rip.to,
-                    low - c.bottom,
-                    high - c.bottom
-                )
-            });
-        }
-        for (end, angle, set) in
-            [(p.left_end, p.left_angle, p.left_set), (p.right_end, p.right_angle, p.right_set)]
-        {
-            let square = end != EndCut::Angled && same(angle, 90.0) && set == 0.0;
-            let angled = end == EndCut::Angled && angle > 0.0 && angle < 90.0 && set > 0.0;
-            rule.case(square || angled, || {
-                format!("piece {}: end {end:?} at {angle:.2} degrees, {set:.3} set", p.mark)
-            });
-        }
-        for (slope, angle, first) in [
-            (r.left_slope, p.left_angle, p.x0 <= r.x0 + r.gap + 0.02),
-            (r.right_slope, p.right_angle, p.x1 >= r.x1 - r.gap - 0.02),
-        ] {
-            if first && slope != 0.0 && angle < 90.0 {
-                // A slope of s sideways for one up is a cut whose tangent with the long edge is 1/s.
-                let expected = (1.0 / slope.abs()).atan().to_degrees();
-                rule.case((expected - angle).abs() < 0.5, || {
-                    format!(
-                        "piece {}: cut at {angle:.2} degrees, the wall slopes at {expected:.2}",
-                        p.mark
-                    )
-                });
-            }
-        }
-    }
-    rule.done("ends, angles and rips agree with what shows on the wall")
-}
-
-fn inside(ring: &[[f64; 2]], x: f64, y: f64) -> bool {
-    let mut odd = false;
-    for i in 0..ring.len() {
-        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-        if (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) * (b[0] - a[0]) / (b[1] - a[1]) {
-            odd = !odd;
-        }
-    }
-    odd
-}
-
-/// A notch is empty, and its sides are the outline's.
-fn notches(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    for (w, c, _, p) in layout.pieces() {
-        for n in &p.notches {
-            let x0 = p.x0 + n.left;
-            let (x1, mid) = (x0 + n.width, x0 + n.width / 2.0);
-            let edge = if n.side == NotchSide::Top { c.top } else { c.bottom };
-            let into = if n.side == NotchSide::Top { -1.0 } else { 1.0 };
-            let y = edge + into * n.depth / 2.0;
-            let empty = !inside(&p.outline, mid, y) || p.holes.iter().any(|h| inside(h, mid, y));
-            rule.case(empty, || {
-                format!(
-                    "piece {}: the notch round {} is not cut out of its outline",
-                    p.mark, n.around
-                )
-            });
-            let known = w.openings.iter().any(|o| o.id == n.around)
-                || w.obstacles.iter().any(|o| o.id == n.around);
-            rule.case(known && x0 >= p.x0 - 0.02 && x1 <= p.x1 + 0.02 && n.depth > 0.0, || {
-                format!("piece {}: the notch round {} leaves the piece", p.mark, n.around)
-            });
-        }
-        // An opening that bites into the course must have its notch, if this piece runs past it.
-        for o in &w.openings {
-            let bites = o.sill > c.bottom + 0.02 && o.sill < c.top - 0.02 && o.head >= c.top
-                || o.head > c.bottom + 0.02 && o.head < c.top - 0.02 && o.sill <= c.bottom;
-            let past = o.left > p.x0 + 1.0 && o.right < p.x1 - 1.0;
-            let whole = p.outline.iter().any(|q| (q[1] - c.top).abs() < 0.02)
-                && p.outline.iter().any(|q| (q[1] - c.bottom).abs() < 0.02);
-            if bites && past && whole {
-                rule.case(p.notches.iter().any(|n| n.around == o.id), || {
-                    format!("piece {}: no notch for {}", p.mark, o.id)
-                });
-            }
-        }
-    }
-    rule.done("notches stand where openings bite into a course")
-}
-
 fn counts(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     rule.case(layout.bound.best == layout.panels.len(), || {
@@ -205,9 +87,20 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
         "proven is said wrongly".to_owned()
     });
-    let line = layout.takeoff.iter().find(|l| l.item == "panels");
-    rule.case(line.is_some_and(|l| l.order == layout.panels.len() as f64), || {
-        "the takeoff's panels are not those cut".to_owned()
+    let order = |item: &str| layout.takeoff.iter().find(|l| l.item == item).map(|l| l.order);
+    let panels = layout.panels.len() as f64;
+    rule.case(order("panels") == Some(panels), || {
+        format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
+    });
+    let all = panels + order("spare panels").unwrap_or(0.0);
+    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
+    rule.case(order("cartons") == Some(cartons), || {
+        format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
+    });
+    let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
+    let blocks = blocks.count() as f64;
+    rule.case(order("mounting blocks").unwrap_or(0.0) == blocks, || {
+        format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting blocks"))
     });
     rule.done("counts agree with pieces")
 }

@@ -1,6 +1,7 @@
 //! Courses level across the house; areas; clearance to grade.
 
 use super::{Rule, same};
+use crate::geom::tol::SAME;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Xy};
 
@@ -12,6 +13,8 @@ fn levels(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let exposure = layout.job.product.exposure;
     for (_, w) in layout.walls() {
+        let up = w.courses.windows(2).all(|p| p[0].index < p[1].index);
+        rule.case(up, || format!("{}: its courses do not go up one by one", w.id));
         for c in &w.courses {
             let bottom = layout.datum + f64::from(c.index) * exposure;
             rule.case(same(c.bottom, bottom) && same(c.top, bottom + exposure), || {
@@ -61,7 +64,7 @@ fn areas(layout: &Layout) -> RuleCheck {
 }
 
 /// Height of grade at `x`, level beyond its ends.
-fn grade_at(e: &Elevation, x: f64) -> Option<f64> {
+pub(super) fn grade_at(e: &Elevation, x: f64) -> Option<f64> {
     let (first, last) = (e.grade.first()?, e.grade.last()?);
     if x <= first[0] {
         return Some(first[1]);
@@ -73,33 +76,36 @@ fn grade_at(e: &Elevation, x: f64) -> Option<f64> {
     Some(pair[0][1] + (x - pair[0][0]) / (pair[1][0] - pair[0][0]) * (pair[1][1] - pair[0][1]))
 }
 
-/// Starts keep clear of grade, and are not raised by more than a course beyond that.
+/// Panels keep clear of grade all along their lowest sides, and starts are not raised by more than
+/// a course beyond that.
 fn grade(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let (clear, exposure) = (layout.job.courses.clear_of_grade, layout.job.product.exposure);
     for (e, w) in layout.walls() {
         let lowest = w.outline.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min);
-        for edge in w.edges.iter().filter(|s| s.kind == EdgeKind::Base && same(s.from[1], s.to[1]))
-        {
-            let (a, b, y) =
-                (edge.from[0].min(edge.to[0]), edge.from[0].max(edge.to[0]), edge.from[1]);
-            let inside = e.grade.iter().map(|g| g[0]).filter(|x| *x > a && *x < b);
-            // The step itself stands within a sixteenth of where the clearance ends.
-            let eighth = 0.125f64.min((b - a) / 4.0);
-            let highest = [a + eighth, b - eighth]
-                .into_iter()
-                .chain(inside)
-                .filter_map(|x| grade_at(e, x))
-                .reduce(f64::max);
-            let Some(highest) = highest else { continue };
-            rule.case(y >= highest + clear - 0.05, || {
-                format!("{}, {}: the start at {y:.2} is nearer than {clear} in to grade at {highest:.2}", e.name, w.id)
+        // Sides that run right have the field above them.
+        for s in w.edges.iter().filter(|s| s.opening.is_none() && s.to[0] > s.from[0] + SAME) {
+            let (a, b) = (s.from, s.to);
+            let at = |x: f64| a[1] + (x - a[0]) / (b[0] - a[0]) * (b[1] - a[1]);
+            // A step itself stands within a sixteenth of where the clearance ends.
+            let eighth = 0.125f64.min((b[0] - a[0]) / 4.0);
+            let inside = e.grade.iter().map(|g| g[0]).filter(|x| *x > a[0] && *x < b[0]);
+            let ends = [a[0] + eighth, b[0] - eighth];
+            let under = ends.into_iter().chain(inside);
+            let Some(least) = under.filter_map(|x| Some(at(x) - grade_at(e, x)?)).reduce(f64::min)
+            else {
+                continue;
+            };
+            let place = || format!("{}, {}", e.name, w.id);
+            rule.case(least >= clear - 0.05, || {
+                format!("{}: panels stand {least:.2} over grade, {clear} are needed", place())
             });
-            let wasted = y > lowest + 0.01
-                && y - exposure >= highest + clear + 0.05
-                && y - exposure >= lowest - 0.01;
-            rule.case(!wasted || y <= layout.datum + 0.01, || {
-                format!("{}, {}: the start at {y:.2} could be a course lower", e.name, w.id)
+            let y = a[1];
+            let start = s.kind == EdgeKind::Base && same(a[1], b[1]);
+            let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
+            let wasted = start && lower && least - exposure >= clear + 0.05;
+            rule.case(!wasted, || {
+                format!("{}: the start at {y:.2} could be a course lower", place())
             });
         }
     }

@@ -1,12 +1,21 @@
 //! The layout checked by code that shares nothing with what made it: no stage is called, areas are
-//! measured by level scans rather than by the boolean engine.
+//! measured by exact level scans rather than by the boolean engine.
 
+mod along;
 mod certificate;
 mod coverage;
 mod cutting;
+mod field;
 mod heights;
+mod notches;
+mod runs;
 mod scan;
 mod seams;
+mod shapes;
+mod sides;
+mod sweep;
+mod trim_sides;
+mod trim_stock;
 mod trims;
 
 use crate::model::layout::{Layout, RuleCheck, Verify};
@@ -18,10 +27,17 @@ const MOST_TOLD: usize = 50;
 pub fn check(layout: &Layout) -> Verify {
     let mut rules = Vec::new();
     rules.extend(coverage::check(layout));
+    rules.extend(field::check(layout));
     rules.extend(heights::check(layout));
+    rules.extend(sides::check(layout));
+    rules.extend(runs::check(layout));
     rules.extend(seams::check(layout));
     rules.extend(cutting::check(layout));
+    rules.extend(shapes::check(layout));
+    rules.extend(notches::check(layout));
     rules.extend(trims::check(layout));
+    rules.extend(trim_sides::check(layout));
+    rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
     for rule in &mut rules {
         let n = rule.violations.len();
@@ -59,4 +75,11 @@ const SAME: f64 = 1.0 / 256.0;
 
 fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= SAME
+}
+
+/// Whether a height is a course line.
+fn on_course_line(layout: &Layout, y: f64) -> bool {
+    let exposure = layout.job.product.exposure;
+    let line = layout.datum + ((y - layout.datum) / exposure).round() * exposure;
+    (y - line).abs() <= crate::geom::tol::SAME + 1e-9
 }

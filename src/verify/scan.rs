@@ -1,24 +1,7 @@
 //! Intervals along a level line: the arithmetic of the area check.
 
-use crate::model::layout::Xy;
-
 /// Sorted, disjoint intervals.
 pub(super) type Spans = Vec<(f64, f64)>;
-
-/// The x intervals that rings cover at height `y`, even-odd. `y` should miss every vertex.
-pub(super) fn across<'a>(rings: impl IntoIterator<Item = &'a Vec<Xy>>, y: f64) -> Spans {
-    let mut xs = Vec::new();
-    for ring in rings {
-        for i in 0..ring.len() {
-            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            if (a[1] > y) != (b[1] > y) {
-                xs.push(a[0] + (y - a[1]) * (b[0] - a[0]) / (b[1] - a[1]));
-            }
-        }
-    }
-    xs.sort_by(f64::total_cmp);
-    xs.chunks_exact(2).map(|p| (p[0], p[1])).collect()
-}
 
 /// Intervals in any order, joined where they touch.
 pub(super) fn joined(mut spans: Spans) -> Spans {

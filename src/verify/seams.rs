@@ -1,10 +1,17 @@
 //! Seams: factory ends meet, runs add up, stagger, shortest piece.
 
 use super::{Rule, same};
-use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run};
+use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run, Xy};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 5] {
-    [spans(layout), factory(layout), places(layout), stagger(layout), shortest(layout)]
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 6] {
+    [
+        spans(layout),
+        factory(layout),
+        places(layout),
+        stagger(layout),
+        shortest(layout),
+        fixtures(layout),
+    ]
 }
 
 fn runs(layout: &Layout) -> impl Iterator<Item = &Run> {
@@ -117,16 +124,88 @@ fn stagger(layout: &Layout) -> RuleCheck {
     rule.done("seams of near courses keep the stagger")
 }
 
+/// Between seams that fixtures fix, the pieces of each part.
+fn parts(run: &Run) -> Vec<Vec<&Piece>> {
+    let mut out: Vec<Vec<&Piece>> = vec![Vec::new()];
+    for (i, p) in run.pieces.iter().enumerate() {
+        if i > 0 && is_fixed(run, i - 1) {
+            out.push(Vec::new());
+        }
+        if let Some(part) = out.last_mut() {
+            part.push(p);
+        }
+    }
+    out
+}
+
 fn shortest(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let least = layout.job.seams.shortest;
     for r in runs(layout) {
-        // Between fixed seams a part may be as short as the obstacles leave it.
-        for p in r.pieces.iter().filter(|_| r.pieces.len() > 1 && r.fixed.is_empty()) {
+        // A part that one piece covers is as short as what stands round it leaves it.
+        for p in parts(r).into_iter().filter(|part| part.len() > 1).flatten() {
             rule.case(p.length >= least - super::SAME, || {
                 format!("piece {} is {:.4} long, shorter than {least}", p.mark, p.length)
             });
         }
     }
     rule.done("no piece of a seamed run is shorter than the shortest")
+}
+
+/// A seam is kept off mounting blocks, and stands past each fixture without one (FACTS PR-11).
+fn fixtures(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
+    let room = lap / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
+    for (_, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
+        for r in w.courses.iter().flat_map(|c| &c.runs) {
+            let laid = bounds(r.pieces.iter().flat_map(|p| &p.outline));
+            let mut wanted = Vec::new();
+            for o in &w.obstacles {
+                let b = bounds(&o.outline);
+                let near = b[0] < laid[2] && b[2] > laid[0] && b[1] < laid[3] && b[3] > laid[1];
+                if !near {
+                    continue;
+                }
+                if !o.mounting_block {
+                    wanted.push(b[2] + past);
+                    continue;
+                }
+                for (i, s) in r.seams.iter().enumerate().filter(|(i, _)| !is_fixed(r, *i)) {
+                    rule.case(*s <= b[0] - room || *s >= b[2] + room, || {
+                        format!("run {}: seam {} at {s:.3} laps over {}", r.id, i + 1, o.id)
+                    });
+                }
+            }
+            for x in &wanted {
+                // Nearer than a lap to the run's end, or to another such seam, there is no room.
+                let stands = |s: &f64, by: f64| (s - x).abs() <= by;
+                let ends = [laid[0] + lap, laid[2] - lap];
+                let none = *x <= ends[0] + SIXTEENTH || *x >= ends[1] - SIXTEENTH;
+                let found = r.fixed.iter().any(|s| stands(s, SIXTEENTH));
+                let crowded = r.fixed.iter().any(|s| stands(s, 2.0 * lap + SIXTEENTH));
+                rule.case(found || none || crowded, || {
+                    format!("run {}: no seam at {x:.3}, {past} in past a fixture", r.id)
+                });
+            }
+            for s in &r.fixed {
+                let known = wanted.iter().any(|x| (s - x).abs() <= SIXTEENTH);
+                rule.case(known && r.seams.contains(s), || {
+                    format!("run {}: the seam at {s:.3} is fixed by nothing", r.id)
+                });
+            }
+        }
+    }
+    rule.done("seams keep off mounting blocks and stand past bare fixtures")
+}
+
+/// Seams are placed in whole sixteenths.
+const SIXTEENTH: f64 = 1.0 / 16.0;
+
+/// Left, bottom, right, top.
+fn bounds<'a>(points: impl IntoIterator<Item = &'a Xy>) -> [f64; 4] {
+    let none = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+    points
+        .into_iter()
+        .fold(none, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])])
 }

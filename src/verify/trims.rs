@@ -1,169 +1,167 @@
-//! Trim closes round every opening, and along every side.
+//! The frame of trim round each opening (FACTS SD-104, SD-105, PR-14, PR-15; drip caps: IRC R703.4
+//! by OT-15).
 
-use super::Rule;
-use crate::model::house::{EdgeKind, OpeningKind};
-use crate::model::layout::{Edge, Layout, RuleCheck, Wall};
-use crate::model::receiver::Receiver;
-use crate::model::trim::{TrimKind, TrimPiece};
+use super::along::{bare, reach};
+use super::{Rule, on_course_line};
+use crate::geom::tol::SAME;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
-    [frames(layout), sides(layout), stock(layout)]
+/// Lengths of frames that differ by less are the same, inches: they are snapped to 1/1024 piece by
+/// piece.
+const NEAR: f64 = 0.05;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+    let (mut close, mut water) = (Rule::default(), Rule::default());
+    for (_, w) in layout.walls() {
+        for o in &w.openings {
+            let trims = Frame::of(layout, w, o);
+            closes(&mut close, layout, w, &trims);
+            sheds(&mut water, layout, &trims);
+        }
+    }
+    [
+        close.done("channels close round every opening"),
+        water.done("water runs over each channel into the next"),
+    ]
 }
 
-/// Length of an opening's sides of one kind that border the field.
-fn bordering(w: &Wall, opening: &str, kind: EdgeKind) -> f64 {
-    let mine = |e: &&Edge| e.kind == kind && e.opening.as_deref() == Some(opening);
-    w.edges.iter().filter(mine).map(length).sum()
+/// An opening with its sides and its trim.
+struct Frame<'a> {
+    opening: &'a Opening,
+    sides: Vec<&'a Edge>,
+    trims: Vec<&'a TrimPiece>,
+    /// Its outline is a box, all of which borders the field but what a door stands on.
+    plain: bool,
 }
 
-fn length(e: &Edge) -> f64 {
-    (e.from[0] - e.to[0]).hypot(e.from[1] - e.to[1])
+impl<'a> Frame<'a> {
+    fn of(layout: &'a Layout, w: &'a Wall, o: &'a Opening) -> Self {
+        let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
+        let sides: Vec<&Edge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
+        let trims = layout.trims.iter().filter(|t| mine(&t.opening) && t.wall == w.id).collect();
+        let upright = |e: &&Edge| {
+            let (dx, dy) = ((e.from[0] - e.to[0]).abs(), (e.from[1] - e.to[1]).abs());
+            dx <= SAME || dy <= SAME
+        };
+        let plain = o.outline.len() == 4 && sides.iter().all(upright);
+        Frame { opening: o, sides, trims, plain }
+    }
+
+    fn of_kind(&self, kind: TrimKind) -> Vec<&'a TrimPiece> {
+        self.trims.iter().copied().filter(|t| t.kind == kind).collect()
+    }
+
+    fn bordering(&self, kind: EdgeKind) -> f64 {
+        self.sides.iter().filter(|e| e.kind == kind).map(|e| reach(e.from, e.to)).sum()
+    }
 }
 
 /// Net length of pieces: what laps over a neighbour is not counted twice.
 fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
-    pieces.iter().map(|t| t.length).sum::<f64>() - pieces.len().saturating_sub(1) as f64 * lap
+    let laps = |t: &&TrimPiece| t.ends.iter().filter(|e| matches!(e, TrimEnd::Lap(_))).count();
+    pieces.iter().map(|t| t.length - laps(t) as f64 * lap).sum()
 }
 
-fn frames(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    let face = layout.job.trim.channel_face;
-    for (_, w) in layout.walls() {
-        for o in &w.openings {
-            let of = |kind: TrimKind| -> Vec<&TrimPiece> {
-                layout
-                    .trims
-                    .iter()
-                    .filter(|t| t.kind == kind && t.opening.as_deref() == Some(&o.id))
-                    .collect()
+fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
+    let (o, face) = (f.opening, layout.job.trim.channel_face);
+    let side = |kind: EdgeKind| f.bordering(kind);
+    let (head, jamb, sill) = (side(EdgeKind::Head), side(EdgeKind::Jamb), side(EdgeKind::Sill));
+    let covered = |x: bool| if x { face } else { 0.0 };
+    // A jamb reaches past a face at each end where it meets a channel.
+    let jambs = jamb_sides(f);
+    let wants = [
+        (TrimKind::HeadChannel, head, if head > 0.0 { head + 2.0 * face } else { 0.0 }),
+        (TrimKind::SillChannel, sill, if sill > 0.0 { sill + 2.0 * face } else { 0.0 }),
+        (
+            TrimKind::JambChannel,
+            jamb,
+            jamb + jambs as f64 * (covered(head > 0.0) + covered(sill > 0.0)),
+        ),
+    ];
+    for (kind, along, want) in wants {
+        let pieces = f.of_kind(kind);
+        let have = net(&pieces, face);
+        rule.case((have - want).abs() < NEAR, || {
+            format!("{}: {} of {have:.3} along {along:.3}, {want:.3} is needed", o.id, kind.words())
+        });
+    }
+    if f.plain {
+        for e in &f.sides {
+            let kind = match e.kind {
+                EdgeKind::Head => TrimKind::HeadChannel,
+                EdgeKind::Sill => TrimKind::SillChannel,
+                _ => TrimKind::JambChannel,
             };
-            let wants = [
-                (TrimKind::HeadChannel, bordering(w, &o.id, EdgeKind::Head), 2.0 * face),
-                (TrimKind::SillChannel, bordering(w, &o.id, EdgeKind::Sill), 2.0 * face),
-            ];
-            for (kind, side, extra) in wants {
-                let pieces = of(kind);
-                let want = if side > 0.0 { side + extra } else { 0.0 };
-                rule.case((net(&pieces, face) - want).abs() < 0.05, || {
-                    format!(
-                        "{}: {} is {:.3} long, {want:.3} is needed",
-                        o.id,
-                        kind.words(),
-                        net(&pieces, face)
-                    )
-                });
-            }
-            let jambs = bordering(w, &o.id, EdgeKind::Jamb);
-            let have: f64 = of(TrimKind::JambChannel).iter().map(|t| t.length).sum();
-            rule.case(have >= jambs - 0.05, || {
-                format!("{}: jamb channels of {have:.3} for jambs of {jambs:.3}", o.id)
+            let open = bare(e.from, e.to, &f.of_kind(kind));
+            rule.case(open < NEAR, || {
+                let name = kind.words();
+                format!("{}: {open:.2} in of its {:?} have no {name}", o.id, e.kind)
             });
-            if o.kind == OpeningKind::Window && jambs > 0.0 {
-                let tabbed = of(TrimKind::HeadChannel).iter().any(|t| {
-                    t.ends.iter().any(|e| matches!(e, crate::model::trim::TrimEnd::Tab(_)))
-                });
-                rule.case(tabbed || bordering(w, &o.id, EdgeKind::Head) == 0.0, || {
-                    format!("{}: the head channel has no water tab", o.id)
-                });
-            }
         }
     }
-    rule.done("channels close round every opening")
+    for t in &f.trims {
+        rule.case(t.wall == w.id, || format!("{} frames {} on another wall", t.mark, o.id));
+    }
 }
 
-fn sides(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    let r = &layout.job.trim;
-    for (_, w) in layout.walls() {
-        let of = |kind: TrimKind| -> f64 {
-            let mine: Vec<&TrimPiece> = layout
-                .trims
-                .iter()
-                .filter(|t| t.wall == w.id && t.kind == kind && t.opening.is_none())
-                .collect();
-            mine.iter().map(|t| (t.from[0] - t.to[0]).hypot(t.from[1] - t.to[1])).sum()
-        };
-        let sum = |f: &dyn Fn(&&Edge) -> bool| -> (f64, usize) {
-            let all: Vec<&Edge> = w
-                .edges
-                .iter()
-                .filter(f)
-                .filter(|e| e.opening.is_none() && length(e) >= 1.0)
-                .collect();
-            (all.iter().map(|e| length(e)).sum(), all.len())
-        };
-        let (bases, n) = sum(&|e| e.receiver == Receiver::Starter);
-        let have = of(TrimKind::Starter);
-        // Gaps at ends and between lengths.
-        let gaps = r.starter_gap * (2.0 * n as f64 + (bases / r.starter).ceil());
-        rule.case(have <= bases + 0.05 && have >= bases - gaps - 2.0 * n as f64, || {
-            format!("{}: starter of {have:.2} along {bases:.2}", w.id)
-        });
-        for (kind, edge) in
-            [(TrimKind::RakeChannel, EdgeKind::Rake), (TrimKind::RoofChannel, EdgeKind::LowerRoof)]
-        {
-            let (want, _) = sum(&|e| e.kind == edge && e.receiver != Receiver::Starter);
-            let have = of(kind);
-            rule.case(have >= want - 0.1, || {
-                format!("{}: {} of {have:.2} along {want:.2}", w.id, kind.words())
-            });
-        }
-        let (tops, _) = sum(&|e| matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom));
-        rule.case(of(TrimKind::FinishTrim) >= tops - 0.1, || {
-            format!(
-                "{}: finish trim of {:.2} along tops of {tops:.2}",
-                w.id,
-                of(TrimKind::FinishTrim)
-            )
+/// On how many hands an opening has jambs.
+fn jamb_sides(f: &Frame) -> usize {
+    let sum: f64 = f.sides.iter().map(|e| e.from[0] + e.to[0]).sum();
+    let middle = sum / (2 * f.sides.len().max(1)) as f64;
+    let jambs = || f.sides.iter().filter(|e| e.kind == EdgeKind::Jamb);
+    usize::from(jambs().any(|e| e.from[0] < middle))
+        + usize::from(jambs().any(|e| e.from[0] >= middle))
+}
+
+/// Tabs where one channel stands over another; a drip cap over each level head; finish trim under a
+/// sill that is off the course lines.
+fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
+    let (o, r) = (f.opening, &layout.job.trim);
+    let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) if (*by - r.tab).abs() < SAME);
+    let heads = f.of_kind(TrimKind::HeadChannel);
+    if let (Some(first), Some(last)) = (heads.first(), heads.last()) {
+        rule.case(tab(&first.ends[0]) && tab(&last.ends[1]), || {
+            format!("{}: the head channel is not tabbed down at both ends", o.id)
         });
     }
-    let corner = |kind: EdgeKind| -> f64 {
-        layout.walls().flat_map(|(_, w)| &w.edges).filter(|e| e.kind == kind).map(length).sum()
+    let over_sill = f.bordering(EdgeKind::Sill) > 0.0;
+    for t in f.of_kind(TrimKind::JambChannel).iter().filter(|t| over_sill && foot(t, f)) {
+        rule.case(tab(&t.ends[0]), || {
+            format!("{}: jamb channel {} is not tabbed over the sill's", o.id, t.mark)
+        });
+    }
+    let level = |kind: EdgeKind| -> Vec<&Edge> {
+        let mine = f.sides.iter().copied().filter(|e| e.kind == kind);
+        mine.filter(|e| (e.from[1] - e.to[1]).abs() <= SAME).collect()
     };
-    for (edge, kind) in [
-        (EdgeKind::OutsideCorner, TrimKind::OutsidePost),
-        (EdgeKind::InsideCorner, TrimKind::InsidePost),
-    ] {
-        let posts: f64 = layout.trims.iter().filter(|t| t.kind == kind).map(|t| t.length).sum();
-        let shown = corner(edge);
-        // Every corner is shown once or twice; a post is a little longer or shorter than its corner.
-        rule.case(posts <= 1.1 * shown + 1.0 && posts >= 0.45 * shown - 1.0, || {
-            format!("{} of {posts:.2} for corners of {shown:.2}", kind.words())
+    let heads = level(EdgeKind::Head);
+    if !heads.is_empty()
+        && heads.len() == f.sides.iter().filter(|e| e.kind == EdgeKind::Head).count()
+    {
+        for e in &heads {
+            let past = |a: [f64; 2], way: f64| [a[0] + way * r.drip_cap_past, a[1]];
+            let (from, to) = (past(e.from, -1.0), past(e.to, 1.0));
+            let open = bare(from, to, &f.of_kind(TrimKind::DripCap));
+            rule.case(open < NEAR || heads.len() > 1, || {
+                format!("{}: {open:.2} in of its head have no drip cap", o.id)
+            });
+        }
+    }
+    for e in level(EdgeKind::Sill) {
+        let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
+        rule.case(on_course_line(layout, e.from[1]) || open < NEAR, || {
+            format!("{}: {open:.2} in of cut edge under its sill have no finish trim", o.id)
         });
     }
-    rule.done("every side has its trim")
 }
 
-fn stock(layout: &Layout) -> RuleCheck {
-    use std::collections::BTreeMap;
-    let mut rule = Rule::default();
-    let mut on: BTreeMap<&str, (f64, usize, f64)> = BTreeMap::new();
-    let r = &layout.job.trim;
-    for t in &layout.trims {
-        use crate::model::trim::TrimStock;
-        let stock = match t.kind.stock() {
-            TrimStock::Starter => r.starter,
-            TrimStock::OutsidePost => r.outside_post,
-            TrimStock::InsidePost => r.inside_post,
-            TrimStock::JChannel => r.j_channel,
-            TrimStock::FinishTrim => r.finish_trim,
-            TrimStock::DripCap => r.drip_cap,
-        };
-        rule.case(t.length > 0.0 && t.length <= stock + super::SAME, || {
-            format!("{} is {:.3} long, the stock {stock}", t.mark, t.length)
-        });
-        let entry = on.entry(&t.stock).or_insert((0.0, 0, stock));
-        entry.0 += t.length;
-        entry.1 += 1;
-    }
-    let kerf = layout.job.seams.kerf;
-    for (name, (sum, n, stock)) in on {
-        rule.case(sum + (n - 1) as f64 * kerf <= stock + 0.01 && !name.is_empty(), || {
-            format!("{name}: pieces of {sum:.3} from {stock}")
-        });
-    }
-    let mut marks: Vec<&str> = layout.trims.iter().map(|t| t.mark.as_str()).collect();
-    marks.sort_unstable();
-    rule.case(marks.windows(2).all(|w| w[0] != w[1]), || "a trim mark stands twice".to_owned());
-    rule.done("trim fits its stock")
+/// Whether a jamb channel is the lowest on its hand.
+fn foot(t: &TrimPiece, f: &Frame) -> bool {
+    let low = |t: &TrimPiece| t.from[1].min(t.to[1]);
+    f.of_kind(TrimKind::JambChannel)
+        .iter()
+        .filter(|q| (q.from[0] - t.from[0]).abs() < NEAR)
+        .all(|q| low(q) >= low(t) - SAME)
 }

@@ -11,6 +11,10 @@
 mod bad_input;
 mod commands;
 mod facts;
+mod facts_curves;
+mod facts_pitch;
+mod facts_runs;
+mod facts_tables;
 mod faults;
 mod house;
 mod layouts;

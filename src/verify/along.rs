@@ -1,0 +1,31 @@
+//! Trim laid along a side: how much of the side it leaves bare.
+
+use super::scan::{joined, length, without};
+use crate::model::layout::Xy;
+use crate::model::trim::TrimPiece;
+
+/// How far off its side trim may be drawn, inches.
+const NEAR: f64 = 0.05;
+
+/// Distance of two places.
+pub(super) fn reach(a: Xy, b: Xy) -> f64 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
+}
+
+/// Length of the side from `a` to `b` along which none of `pieces` lies.
+pub(super) fn bare(a: Xy, b: Xy, pieces: &[&TrimPiece]) -> f64 {
+    let whole = reach(a, b);
+    if whole <= 0.0 {
+        return 0.0;
+    }
+    let along = [(b[0] - a[0]) / whole, (b[1] - a[1]) / whole];
+    let place = |p: Xy| {
+        let d = [p[0] - a[0], p[1] - a[1]];
+        (d[0] * along[0] + d[1] * along[1], d[0] * along[1] - d[1] * along[0])
+    };
+    let laid = pieces.iter().filter_map(|t| {
+        let ((p, off), (q, far)) = (place(t.from), place(t.to));
+        (off.abs() < NEAR && far.abs() < NEAR).then_some((p.min(q), p.max(q)))
+    });
+    length(&without(&vec![(0.0, whole)], &joined(laid.collect())))
+}

@@ -1,0 +1,128 @@
+//! The field panels go on: inside its wall, out of openings, and as large as wall, openings, steps
+//! at grade and clearance over roofs leave it.
+
+use super::Rule;
+use super::along::reach;
+use super::heights::grade_at;
+use super::scan::{length, without};
+use super::sweep::{Height, Shapes};
+use crate::geom::tol::GRID;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    let mut rule = Rule::default();
+    for (e, w) in layout.walls() {
+        let found = areas(layout, e, w);
+        // The field is snapped to the grid once more, so half a step all round is noise.
+        let limit = 0.01 + 1e-6 * w.gross_area * 144.0 + found.round * GRID / 2.0;
+        let place = || format!("{}, {}", e.name, w.id);
+        rule.case(found.outside <= limit, || {
+            format!("{}: {:.3} sq in of the field lie outside its wall", place(), found.outside)
+        });
+        rule.case(found.in_openings <= limit, || {
+            format!("{}: {:.3} sq in of the field lie in openings", place(), found.in_openings)
+        });
+        let missing = w.net_area * 144.0 - found.field;
+        let most = found.near_grade + over_roofs(w, layout.job.courses.clear_of_roof);
+        rule.case(missing >= -limit && missing <= most + limit, || {
+            format!(
+                "{}: net area and field differ by {missing:.3} sq in, steps and roofs take {most:.3} \
+                 at most",
+                place()
+            )
+        });
+    }
+    [rule.done("the field is the wall less openings, steps and roofs")]
+}
+
+/// Square inches.
+#[derive(Debug, Default)]
+struct Areas {
+    field: f64,
+    outside: f64,
+    in_openings: f64,
+    /// Of the wall, in whole courses nearer to grade than the clearance.
+    near_grade: f64,
+    /// Length of the field's sides, inches.
+    round: f64,
+}
+
+fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
+    let mut shapes = Shapes::default();
+    let outline = shapes.add([&w.outline]);
+    let field = shapes.add(&w.field);
+    for o in &w.openings {
+        shapes.add([&o.outline]);
+    }
+    let steps = shapes.count();
+    let points = w.field.iter().chain([&w.outline]).flatten();
+    let none = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+    let b =
+        points.fold(none, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]);
+    let side = |r: &Vec<Xy>, i: usize| reach(r[i], r[(i + 1) % r.len()]);
+    let round = w.field.iter().map(|r| (0..r.len()).map(|i| side(r, i)).sum::<f64>()).sum();
+    let mut out = Areas { round, ..Areas::default() };
+    if b[0] >= b[2] {
+        return out;
+    }
+    for near in too_near(layout, e, b) {
+        shapes.add([&near]);
+    }
+    for slab in shapes.slabs(b[1], b[3]) {
+        let of = |keep: &dyn Fn(usize) -> bool| slab.union(Height::Middle, keep);
+        let (wall, laid) = (of(&|i| i == outline), of(&|i| i == field));
+        let (holes, near) = (of(&|i| i > field && i < steps), of(&|i| i >= steps));
+        let clear = without(&wall, &holes);
+        let rise = slab.rise();
+        out.field += rise * length(&laid);
+        out.outside += rise * length(&without(&laid, &wall));
+        out.in_openings += rise * (length(&laid) - length(&without(&laid, &holes)));
+        out.near_grade += rise * (length(&clear) - length(&without(&clear, &near)));
+    }
+    out
+}
+
+/// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
+fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
+    let (clear, exposure) = (layout.job.courses.clear_of_grade, layout.job.product.exposure);
+    let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
+    let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
+    xs.sort_by(f64::total_cmp);
+    let mut out = Vec::new();
+    let mut index = ((b[1] - layout.datum) / exposure).floor();
+    loop {
+        let (butt, top) =
+            (layout.datum + index * exposure, layout.datum + (index + 1.0) * exposure);
+        let limit = butt.max(b[1]) - clear;
+        let before = out.len();
+        for pair in xs.windows(2) {
+            let (Some(y0), Some(y1)) = (grade_at(e, pair[0]), grade_at(e, pair[1])) else {
+                continue;
+            };
+            if y0.max(y1) <= limit {
+                continue;
+            }
+            let at = |y: f64| (limit - y0) / (y - y0) * (pair[1] - pair[0]) + pair[0];
+            let (from, to) = match (y0 > limit, y1 > limit) {
+                (true, true) => (pair[0], pair[1]),
+                (true, false) => (pair[0], at(y1)),
+                _ => (at(y1), pair[1]),
+            };
+            // A step stands in whole sixteenths, outward.
+            let (from, to) = (from - 0.0625, to + 0.0625);
+            out.push(vec![[from, b[1]], [to, b[1]], [to, top], [from, top]]);
+        }
+        if out.len() == before || top >= b[3] {
+            return out;
+        }
+        index += 1.0;
+    }
+}
+
+/// Area over lower roofs that the clearance to them takes at most, square inches.
+fn over_roofs(w: &Wall, clear: f64) -> f64 {
+    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
+    // Square to the roof, with a corner at each end.
+    roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+}

@@ -1,0 +1,83 @@
+//! Runs: named once, and each ending in the trim that is drawn where it ends.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::Rule;
+use crate::geom::tol::SAME;
+use crate::model::layout::{Course, Edge, Layout, RuleCheck, Run, Wall, Xy};
+use crate::model::receiver::Receiver;
+
+/// How far a run's end may lie off where its clearance puts it, inches.
+const NEAR: f64 = 0.05;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    let mut rule = Rule::default();
+    let mut seen = BTreeSet::new();
+    for (e, w) in layout.walls() {
+        let by_course = by_course(layout, w);
+        for c in &w.courses {
+            let sides = by_course.get(&c.index).map_or(&[][..], Vec::as_slice);
+            for r in &c.runs {
+                let place = || format!("{}, {}, run {}", e.name, w.id, r.id);
+                rule.case(seen.insert(&r.id), || format!("{}: a name twice", place()));
+                for (told, hand) in [(r.left, 0), (r.right, 1)] {
+                    let drawn = drawn(sides, c, r, hand);
+                    // What ends at a fixture stands in a channel round it.
+                    let agrees =
+                        drawn.contains(&told) || (drawn.is_empty() && told == Receiver::JChannel);
+                    rule.case(agrees, || {
+                        let side = if hand == 0 { "left" } else { "right" };
+                        format!("{}: {told:?} on the {side}, drawn there: {drawn:?}", place())
+                    });
+                }
+            }
+        }
+    }
+    [rule.done("each run ends in the trim drawn there")]
+}
+
+/// The plumb and sloped sides of a field by the courses they pass.
+fn by_course<'a>(layout: &Layout, w: &'a Wall) -> BTreeMap<i32, Vec<&'a Edge>> {
+    let mut out: BTreeMap<i32, Vec<&Edge>> = BTreeMap::new();
+    let index = |y: f64| ((y - layout.datum) / layout.job.product.exposure).floor() as i32;
+    for e in &w.edges {
+        let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
+        if high - low > SAME {
+            for i in index(low + SAME)..=index(high - SAME) {
+                out.entry(i).or_default().push(e);
+            }
+        }
+    }
+    out
+}
+
+/// What takes panels along the sides that bound a run on one hand.
+fn drawn(sides: &[&Edge], c: &Course, r: &Run, hand: usize) -> BTreeSet<Receiver> {
+    let out = if hand == 0 { -r.gap } else { r.gap };
+    let outermost = if hand == 0 { f64::min } else { f64::max };
+    // The field lies on the left hand of its sides: a left side runs down.
+    let faces = |e: &&&Edge| (e.to[1] < e.from[1]) == (hand == 0);
+    sides
+        .iter()
+        .filter(faces)
+        .filter(|e| {
+            let low = e.from[1].min(e.to[1]).max(c.bottom);
+            let high = e.from[1].max(e.to[1]).min(c.top);
+            [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
+                let x = e.from[0] + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
+                let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
+                ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
+            })
+        })
+        .map(|e| e.receiver)
+        .collect()
+}
+
+/// The leftmost or rightmost place of a ring at a height.
+fn bound(ring: &[Xy], y: f64, hand: usize) -> Option<f64> {
+    let crossings = (0..ring.len()).filter_map(|i| {
+        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+        ((a[1] > y) != (b[1] > y)).then(|| a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]))
+    });
+    crossings.reduce(if hand == 0 { f64::min } else { f64::max })
+}

@@ -1,0 +1,155 @@
+//! The sides of each field: named all round, each for what it borders, each with its trim.
+
+use std::collections::BTreeMap;
+
+use super::{Rule, on_course_line, same};
+use crate::geom::tol::{LEVEL, SAME};
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
+use crate::model::receiver::Receiver;
+use crate::pitch;
+
+/// How far a named side may lie off the field's side, inches.
+const NEAR: f64 = 0.05;
+/// Slopes nearer than this are one slope, degrees (FACTS GM-06, proposal).
+const SAME_SLOPE: f64 = 0.5;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+    let (mut round, mut named) = (Rule::default(), Rule::default());
+    for (_, w) in layout.walls() {
+        all_round(&mut round, w);
+        let openings: BTreeMap<&str, &Opening> =
+            w.openings.iter().map(|o| (o.id.as_str(), o)).collect();
+        for e in &w.edges {
+            name(&mut named, layout, w, &openings, e);
+        }
+    }
+    [
+        round.done("named sides go right round the field"),
+        named.done("each side is named for what it borders and has its trim"),
+    ]
+}
+
+/// Bits of a place, for exact look-up; both zeros are one.
+fn key(p: Xy) -> (u64, u64) {
+    ((p[0] + 0.0).to_bits(), (p[1] + 0.0).to_bits())
+}
+
+/// Each side of the field is walked from end to end along named sides, and none is left over.
+fn all_round(rule: &mut Rule, w: &Wall) {
+    let mut from: BTreeMap<(u64, u64), Vec<&Edge>> = BTreeMap::new();
+    for e in &w.edges {
+        from.entry(key(e.from)).or_default().push(e);
+    }
+    for ring in &w.field {
+        for i in 0..ring.len() {
+            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+            let length = (b[0] - a[0]).hypot(b[1] - a[1]);
+            if length > SAME {
+                let walked = walk(&mut from, a, b, length);
+                rule.case(walked, || {
+                    format!("{}: no named side from {} to {}", w.id, place(a), place(b))
+                });
+            }
+        }
+    }
+    for e in from.into_values().flatten() {
+        rule.case(false, || {
+            let at = format!("{} to {}", place(e.from), place(e.to));
+            format!("{}: {:?} named from {at}, which is no side of the field", w.id, e.kind)
+        });
+    }
+}
+
+fn place(p: Xy) -> String {
+    format!("{:.3}, {:.3}", p[0], p[1])
+}
+
+/// Takes the named sides along `a` to `b`; false if one is missing or leaves the line.
+fn walk(from: &mut BTreeMap<(u64, u64), Vec<&Edge>>, a: Xy, b: Xy, length: f64) -> bool {
+    let along = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+    let (mut at, mut done) = (a, 0.0);
+    while key(at) != key(b) {
+        let Some(list) = from.get_mut(&key(at)) else { return false };
+        let on_line = list.iter().position(|e| {
+            let d = [e.to[0] - a[0], e.to[1] - a[1]];
+            let t = d[0] * along[0] + d[1] * along[1];
+            let off = d[0] * along[1] - d[1] * along[0];
+            off.abs() < NEAR && t > done && t < length + NEAR
+        });
+        let Some(i) = on_line else { return false };
+        let e = list.remove(i);
+        at = e.to;
+        done = (at[0] - a[0]) * along[0] + (at[1] - a[1]) * along[1];
+    }
+    true
+}
+
+fn name(rule: &mut Rule, layout: &Layout, w: &Wall, openings: &BTreeMap<&str, &Opening>, e: &Edge) {
+    let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
+    let told = || format!("{}: {:?} from {} to {}", w.id, e.kind, place(e.from), place(e.to));
+    // The field lies on the left hand: going right it is above, going left below.
+    let way = match e.kind {
+        EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
+        EdgeKind::LowerRoof | EdgeKind::Head => dx > 0.0,
+        EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
+        EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,
+        EdgeKind::BareBottom | EdgeKind::Sill => dx < 0.0,
+        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment | EdgeKind::Jamb => {
+            dx.abs() <= LEVEL
+        }
+    };
+    rule.case(way, || format!("{} does not run as such a side does", told()));
+    let of_opening = matches!(e.kind, EdgeKind::Jamb | EdgeKind::Head | EdgeKind::Sill);
+    let middle = [(e.from[0] + e.to[0]) / 2.0, (e.from[1] + e.to[1]) / 2.0];
+    let borders = match e.opening.as_deref().map(|id| openings.get(id)) {
+        None => !of_opening,
+        Some(None) => false,
+        Some(Some(o)) => of_opening && on_ring(&o.outline, middle),
+    };
+    rule.case(borders, || format!("{} does not border {:?}", told(), e.opening));
+    let takes = takes(layout, e);
+    rule.case(e.receiver == takes, || {
+        format!("{} has {:?}, {takes:?} is needed", told(), e.receiver)
+    });
+    if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypot(dy) > 1.0 {
+        let drawn = pitch::angle(pitch::in_twelve(dx, dy));
+        let agrees = e.pitch.is_some_and(|p| (pitch::angle(p) - drawn).abs() < SAME_SLOPE);
+        rule.case(agrees, || format!("{} slopes {drawn:.2} degrees, told {:?}", told(), e.pitch));
+    }
+}
+
+/// What takes panels at a side (FACTS SD-90, SD-91, SD-106, SD-110; a butt edge off its course line
+/// has no lock for a starter).
+fn takes(layout: &Layout, e: &Edge) -> Receiver {
+    match e.kind {
+        EdgeKind::Base | EdgeKind::BareTop => {
+            if on_course_line(layout, e.from[1]) {
+                Receiver::Starter
+            } else {
+                Receiver::JChannel
+            }
+        }
+        EdgeKind::OutsideCorner => Receiver::OutsidePost,
+        EdgeKind::InsideCorner => Receiver::InsidePost,
+        EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
+        EdgeKind::Rake => Receiver::RakeChannel,
+        EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {
+            Receiver::JChannel
+        }
+    }
+}
+
+fn on_ring(ring: &[Xy], p: Xy) -> bool {
+    (0..ring.len()).any(|i| {
+        let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+        let length = (b[0] - a[0]).hypot(b[1] - a[1]);
+        if length <= SAME {
+            return same(a[0], p[0]) && same(a[1], p[1]);
+        }
+        let along = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+        let d = [p[0] - a[0], p[1] - a[1]];
+        let t = d[0] * along[0] + d[1] * along[1];
+        (d[0] * along[1] - d[1] * along[0]).abs() < NEAR && t > -NEAR && t < length + NEAR
+    })
+}
