@@ -12,7 +12,7 @@ import logging
 from pathlib import Path
 
 import cad
-import heronsgate
+import tarnhollow
 import job
 import small
 import truth
@@ -24,7 +24,7 @@ def main() -> None:
     args = parser.parse_args()
     logging.getLogger("ezdxf").setLevel(logging.ERROR)
     args.outdir.mkdir(parents=True, exist_ok=True)
-    for sample in [heronsgate.sample(), *small.samples()]:
+    for sample in [tarnhollow.sample(), *small.samples()]:
         known = {"_about": truth.ABOUT, **truth.sample_truth(sample)}
         truth.assert_corners_meet(sample.stem, known)
         path = args.outdir / sample.stem

@@ -1,4 +1,4 @@
-"""Heronsgate House: an invented two-storey L-shaped house on ground that falls to the rear.
+"""Tarnhollow House: an invented two-storey L-shaped house on ground that falls to the rear.
 
 Plan, inches, x to the right and y back as seen from the street. Main block 0..528 by 0..336, ridge
 along x at 8 in 12. Garage wing 288..528 by -144..0 at the front, ridge along y at 6 in 12. The wing's
@@ -205,14 +205,14 @@ def sample() -> Sample:
         e.origin = (x + 96.0, 600.0)
         x += max(p[0] for p in e.frame) + 96.0 + 72.0
     return Sample(
-        stem="heronsgate",
+        stem="tarnhollow",
         about="Four elevations of an L-shaped house in one model space",
         version="R2010",
         unit="inch",
         elevations=elevations,
         job={
             "title": {
-                "project": "Heronsgate House",
+                "project": "Tarnhollow House",
                 "client": "M. Sandling and R. Teale",
                 "address": "14 Tern Lane, Wadersby",
                 "number": "2611-A",
