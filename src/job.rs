@@ -477,6 +477,12 @@ impl Job {
         self.layers.get(&role).cloned().unwrap_or_else(|| agreed().collect())
     }
 
+    /// Whether the job names this layer letter by letter, as a role's or a view's.
+    pub fn names_layer(&self, layer: &str) -> bool {
+        let views = self.elevation.iter().flat_map(|v| &v.layers);
+        self.layers.values().flatten().chain(views).any(|p| p.eq_ignore_ascii_case(layer))
+    }
+
     /// The role of a layer name, case folded and bound-reference prefixes (`name$0$`) taken off.
     /// The job's own patterns go before the agreed ones.
     pub fn role_of(&self, layer: &str) -> Option<Role> {

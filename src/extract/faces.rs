@@ -3,13 +3,15 @@
 use super::Local;
 use super::edges::edges;
 use super::openings::{obstacles, openings};
-use crate::diag::{Note, Notes};
+use super::ways::recess::Drawn;
+use super::ways::{Outline, hatch};
+use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
 use crate::model::house::{Obstacle, Opening, Wall, WallWay};
-use crate::model::linework::{Role, Stroke};
+use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
 /// storey's height.
@@ -18,24 +20,18 @@ const NOISE: f64 = 24.0;
 const MOST_SIDES: usize = 4000;
 
 /// The walls of a view with everything on them.
-pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
-    let mut outlines: Vec<&Stroke> =
-        local.strokes(Role::Wall).filter(|s| s.closed && s.points.len() >= 3).collect();
-    outlines.sort_by(|a, b| {
-        let (a, b) = (super::stroke_box(a), super::stroke_box(b));
-        a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
-    });
+pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
+    let (outlines, every) = settled(local, outlines, openings(local, notes));
     let bare: Vec<Polygon> = loops(local, Role::Bare);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
-    for s in &outlines {
-        let ring = local.ring(s);
-        if let Some((p, q)) = crossing(&ring) {
-            crossed(local, s, p, q, notes);
+    for o in outlines {
+        if let Some((p, q)) = crossing(&o.ring) {
+            crossed(local, &o.origin, p, q, notes);
             continue;
         }
-        let whole = Polygon::simple(ring.clone()).wound();
+        let whole = o.polygon();
         let near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
@@ -48,13 +44,12 @@ pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
             openings: Vec::new(),
             obstacles: Vec::new(),
             edges: Vec::new(),
-            drawn_exposure: drawn_exposure(local, s),
-            way: WallWay::Outline,
-            origin: s.origin.clone(),
+            drawn_exposure: o.exposure,
+            way: o.way,
+            origin: o.origin,
         });
     }
     report_overlaps(local, &found, notes);
-    let every: Vec<Opening> = openings(local, notes);
     give_openings(local, &mut found, every, notes);
     give_obstacles(local, &mut found, obstacles(local), notes);
     for wall in &mut found {
@@ -68,6 +63,46 @@ pub(crate) fn walls(local: &Local, notes: &mut Notes) -> Vec<Wall> {
         wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
     }
     found
+}
+
+/// Outlines in the elevation's own inches, left to right, with every opening of the view: those
+/// drawn, and those that hatches and loose lines show where none is drawn.
+fn settled(
+    local: &Local,
+    outlines: Vec<Outline>,
+    drawn: Vec<Opening>,
+) -> (Vec<Outline>, Vec<Opening>) {
+    let known: Vec<Drawn> = drawn
+        .iter()
+        .map(|o| Drawn {
+            outline: o.outline.clone(),
+            kind: o.kind,
+            block: o.block.clone(),
+            origin: o.origin.clone(),
+        })
+        .collect();
+    let place = |ring: &[Point]| ring.iter().map(|p| local.place(*p)).collect::<Vec<_>>();
+    let mut outlines: Vec<Outline> = outlines
+        .into_iter()
+        .map(|mut o| {
+            o.ring = place(&o.ring);
+            o.openings.iter_mut().for_each(|w| w.outline = place(&w.outline));
+            if o.way == WallWay::Hatch {
+                hatch::settle(&mut o, &known);
+            }
+            o
+        })
+        .collect();
+    outlines.sort_by(|a, b| {
+        let (a, b) = (a.frame(), b.frame());
+        a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
+    });
+    let found: Vec<Opening> = outlines.iter().flat_map(|o| o.openings.clone()).collect();
+    // One that stands in the hole of a hatch is that hole: opening and casing.
+    let told = |d: &Drawn| found.iter().any(|f| d.within(&f.outline));
+    let alone = drawn.into_iter().zip(&known).filter(|(_, d)| !told(d)).map(|(o, _)| o);
+    let every: Vec<Opening> = alone.chain(found.iter().cloned()).collect();
+    (outlines, every)
 }
 
 fn loops(local: &Local, role: Role) -> Vec<Polygon> {
@@ -109,15 +144,15 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     None
 }
 
-fn crossed(local: &Local, s: &Stroke, p: Point, q: Point, notes: &mut Notes) {
+fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes) {
     let (p, q) = (local.source(p), local.source(q));
     let message = format!(
         "the wall outline on layer {} crosses itself: its sides near ({:.3}, {:.3}) and ({:.3}, {:.3}) cut each other",
-        s.origin.layer, p.x, p.y, q.x, q.y
+        origin.layer, p.x, p.y, q.x, q.y
     );
     let help = "Redraw the outline so that it goes once round the wall.";
     notes.push(
-        Note::error("wall-crosses", message, help).about(&s.origin).at(p).on(&local.view.name),
+        Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name),
     );
 }
 
@@ -224,18 +259,4 @@ fn give_obstacles(local: &Local, walls: &mut [Wall], obstacles: Vec<Obstacle>, n
             }
         }
     }
-}
-
-/// Spacing of a level line family hatched over the wall: told, never laid out from (FACTS OT-24).
-fn drawn_exposure(local: &Local, wall: &Stroke) -> Option<f64> {
-    use crate::geom::vocabulary::CurveShape;
-    let b = super::stroke_box(wall);
-    local.lines.hatches.iter().find_map(|h| {
-        let at = h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, c| a.union(c))?;
-        let [family] = &h.hatch.families[..] else { return None };
-        let level =
-            family.angle.rem_euclid(180.0).min(180.0 - family.angle.rem_euclid(180.0)) < 0.5;
-        (b.contains(at.center()) && level && family.dashes.is_empty())
-            .then(|| family.offset.1.abs())
-    })
 }

@@ -5,7 +5,9 @@ mod faces;
 mod openings;
 mod order;
 mod views;
+mod ways;
 
+use self::ways::Outline;
 use crate::diag::{Note, Notes, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
@@ -18,20 +20,27 @@ use crate::model::linework::{Linework, Role, Stroke};
 /// `no-walls` when no view holds a closed wall outline. Faults that spoil an area (open or crossing
 /// outlines, overlapping walls, openings outside any wall) are pushed to `notes` as errors.
 pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Refusal> {
-    // Open outlines were reported before: without them walls may be missing.
+    let found = ways::outlines(lines, job, notes);
+    // Open outlines are errors: without them walls would be missing.
     notes.refuse_on_error()?;
-    let views = views::views(lines, job, notes);
-    let base = shared_base(lines, &views);
+    let views = views::views(lines, &found, job, notes);
+    let mut shown: Vec<(&views::View, Vec<Outline>)> = Vec::new();
+    for view in &views.elevations {
+        let walls = walls_of(lines, view, &found, job, notes);
+        if !walls.is_empty() {
+            shown.push((view, walls));
+        }
+    }
+    let base = shared_base(&shown);
     let mut elevations = Vec::new();
-    for view in &views {
-        if let Some(e) = elevation(lines, view, base, job, notes) {
+    for (view, walls) in shown {
+        if let Some(e) = elevation(lines, view, walls, base, job, notes) {
             elevations.push(e);
         }
     }
     views::stray_openings(lines, &views, job, notes);
     if elevations.is_empty() {
-        let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view.";
-        return Err(Note::error("no-walls", "no view holds a closed wall outline", help).into());
+        return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
     order::name_walls(&mut house);
@@ -40,21 +49,64 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
 
 /// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
 /// line in the source (bottoms within a storey), so that heights can be compared.
-fn shared_base(lines: &Linework, views: &[views::View]) -> Option<f64> {
-    let bottoms: Vec<f64> = views.iter().filter_map(|v| v.walls(lines)).map(|r| r.y0).collect();
+fn shared_base(shown: &[(&views::View, Vec<Outline>)]) -> Option<f64> {
+    let bottoms: Vec<f64> = shown.iter().filter_map(|(_, w)| frame(w)).map(|r| r.y0).collect();
     let (low, high) =
         (bottoms.iter().copied().reduce(f64::min)?, bottoms.iter().copied().reduce(f64::max)?);
     (high - low < 96.0).then_some(low)
 }
 
+fn frame(walls: &[Outline]) -> Option<Rect> {
+    walls.iter().map(Outline::frame).reduce(|a, b| a.union(b))
+}
+
+/// The walls of a view, by the first of the three ways that finds any.
+fn walls_of(
+    lines: &Linework,
+    view: &views::View,
+    found: &[Outline],
+    job: &Job,
+    notes: &mut Notes,
+) -> Vec<Outline> {
+    let here: Vec<Outline> = found.iter().filter(|o| view.holds(lines, o)).cloned().collect();
+    if here.is_empty() && view.of_job {
+        return ways::loose::of_view(lines, view.strokes(lines), job, notes);
+    }
+    here
+}
+
+/// Nothing to side: says what the drawing holds instead.
+fn no_walls(lines: &Linework, job: &Job) -> Refusal {
+    let found: Vec<String> = lines
+        .layers
+        .iter()
+        .filter(|l| l.items > 0)
+        .take(30)
+        .map(|l| {
+            let hidden = if l.layer.shown { "" } else { ", hidden" };
+            format!("{} ({}{hidden})", l.layer.name, l.items)
+        })
+        .collect();
+    let found =
+        if found.is_empty() { "none with anything on it".to_owned() } else { found.join(", ") };
+    let message = format!(
+        "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",
+        job.patterns(Role::Wall).join(", ")
+    );
+    let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers --suggest` makes a beginning.";
+    Note::error("no-walls", message, help).into()
+}
+
 fn elevation(
     lines: &Linework,
     view: &views::View,
+    outlines: Vec<Outline>,
     base: Option<f64>,
     job: &Job,
     notes: &mut Notes,
 ) -> Option<Elevation> {
-    let all = view.walls(lines)?;
+    let all = frame(&outlines)?;
+    ways::report(&outlines.iter().collect::<Vec<_>>(), &view.name, notes);
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
     if level.is_none() {
@@ -77,7 +129,7 @@ fn elevation(
     // Elevation inches to source: move back, then out of inches.
     let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
     let local = Local { lines, view, origin, to_source, job };
-    let walls = faces::walls(&local, notes);
+    let walls = faces::walls(&local, outlines, notes);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())

@@ -85,8 +85,99 @@ pub fn union_all(polygons: &[Polygon]) -> Vec<Polygon> {
     from_geo(&geo::unary_union(&to_geo(&wound).0))
 }
 
+/// The area that rings enclose an odd number of times, whichever way they turn.
+pub fn even_odd(rings: &[Ring]) -> Vec<Polygon> {
+    let all = rings.iter().filter(|r| r.len() >= 3);
+    let shapes = MultiPolygon(all.map(|r| geo::Polygon::new(line_string(r), vec![])).collect());
+    // The engine's own rule is even-odd.
+    from_geo(&shapes.union(&MultiPolygon(Vec::new())))
+}
+
+/// Widest slit that is drawn only to join a hole to the outside, inches: a quarter of an inch.
+const SLIT: f64 = 0.25;
+
+/// The polygons with slits closed that lead from the outside to a hole.
+pub fn without_slits(polygons: Vec<Polygon>) -> Vec<Polygon> {
+    polygons.into_iter().flat_map(|p| if has_slit(&p) { closed(&p) } else { vec![p] }).collect()
+}
+
+/// Whether two long sides run against each other closer than a slit.
+fn has_slit(p: &Polygon) -> bool {
+    let sides: Vec<(Point, Point)> = super::polygon::sides(&p.outer).collect();
+    if sides.len() > 2000 {
+        return false;
+    }
+    let long: Vec<(Point, Point)> =
+        sides.into_iter().filter(|(a, b)| a.distance(*b) > 4.0 * SLIT).collect();
+    long.iter().enumerate().any(|(i, (a, b))| {
+        let length = a.distance(*b);
+        let u = (*b - *a) / length;
+        long[i + 1..].iter().any(|(c, d)| {
+            let against = u.dot((*d - *c) / c.distance(*d)) < -0.999;
+            let (s, t) = ((*c - *a).dot(u), (*d - *a).dot(u));
+            let over = s.max(t).min(length) - s.min(t).max(0.0);
+            // The body lies to the left of a side: what lies between them on the right is the slit.
+            let apart = -u.cross(*c - *a);
+            against && over > 2.0 * SLIT && (-1e-9..=SLIT).contains(&apart)
+        })
+    })
+}
+
+/// Grown by half a slit and shrunk again: corners come back where they were.
+fn closed(p: &Polygon) -> Vec<Polygon> {
+    use geo::algorithm::buffer::{Buffer, BufferStyle, LineJoin};
+    let style = |d: f64| BufferStyle::new(d).line_join(LineJoin::Miter(0.1));
+    let by = SLIT / 2.0 + 2.0 * super::tol::GRID;
+    let grown = to_geo(std::slice::from_ref(p)).buffer_with_style(style(by));
+    let back = from_geo(&grown.buffer_with_style(style(-by)));
+    let snapped = |q: Point| Point::new(super::tol::snap(q.x), super::tol::snap(q.y));
+    back.iter().map(|q| q.map(snapped)).collect()
+}
+
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn a_keyhole_slit_is_closed_and_leaves_its_hole() {
+        // A wall 100 x 50 with a hole 20 x 10 that a slit of 1/8 in joins to the foot.
+        let p = |x: f64, y: f64| Point::new(x, y);
+        let ring = vec![
+            p(0.0, 0.0),
+            p(30.0, 0.0),
+            p(30.0, 20.0),
+            p(20.0, 20.0),
+            p(20.0, 30.0),
+            p(40.0, 30.0),
+            p(40.0, 20.0),
+            p(30.125, 20.0),
+            p(30.125, 0.0),
+            p(100.0, 0.0),
+            p(100.0, 50.0),
+            p(0.0, 50.0),
+        ];
+        let whole = without_slits(even_odd(std::slice::from_ref(&ring)));
+        assert_eq!(whole.len(), 1);
+        assert_eq!(whole[0].holes.len(), 1);
+        assert!((total_area(&whole) - 4800.0).abs() < 0.1, "{whole:?}");
+        // Without width the engine closes it by itself.
+        let thin: Ring =
+            ring.iter().map(|q| if q.x == 30.125 { p(30.0, q.y) } else { *q }).collect();
+        let whole = without_slits(even_odd(&[thin]));
+        assert_eq!((whole.len(), whole[0].holes.len()), (1, 1));
+        assert_eq!(total_area(&whole), 4800.0);
+        // A band of 1/8 in is a body, not a slit.
+        let band = vec![Polygon::rect(0.0, 0.0, 100.0, 0.125)];
+        assert_eq!(without_slits(band.clone()), band);
+    }
+
+    #[test]
+    fn islands_count_by_even_odd() {
+        let ring = |a: f64, b: f64| Polygon::rect(a, a, b, b).outer;
+        let mut middle = ring(10.0, 90.0);
+        middle.reverse();
+        let shape = even_odd(&[ring(0.0, 100.0), middle, ring(20.0, 80.0)]);
+        assert_eq!(total_area(&shape), 10_000.0 - 6_400.0 + 3_600.0);
+    }
+
     use super::*;
     use crate::geom::polygon::total_area;
 

@@ -1,8 +1,10 @@
 //! Plane geometry: points and polygons, one set of tolerances, boolean operations, level strips.
 
+pub mod arrangement;
 pub mod boolean;
 pub mod flatten;
 pub mod polygon;
 pub mod strip;
 pub mod tol;
 pub mod vocabulary;
+mod weld;

@@ -20,8 +20,12 @@ pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Li
         viewports: drawing.viewports.clone(),
         ..Default::default()
     };
+    let named: Vec<bool> =
+        drawing.layers.iter().map(|l| !l.shown && job.names_layer(&l.name)).collect();
     for item in &drawing.items {
-        if item.shown || job.drawing.hidden_layers {
+        // A layer that the job names letter by letter is wanted, off or not.
+        let wanted = named.get(item.layer).copied().unwrap_or_default();
+        if item.shown || wanted || job.drawing.hidden_layers {
             add(&mut out, item);
         }
     }

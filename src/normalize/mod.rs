@@ -15,13 +15,11 @@ use crate::model::linework::Linework;
 /// Lines of the drawing's model space in inches.
 ///
 /// # Errors
-/// `unit-implausible` when sizes show that the unit is wrong, `no-walls` when nothing drawn could
-/// be a wall, `wall-open`, `known-unreadable`.
+/// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
 pub fn linework(drawing: &Drawing, job: &Job, notes: &mut Notes) -> Result<Linework, Refusal> {
     let layers = roles::layer_roles(drawing, job);
-    roles::report(&layers, notes);
+    roles::report(&layers, job, notes);
     let mut raw = collect::collect(drawing, job, layers);
-    roles::demand_walls(&raw, job)?;
     let scale = scale::settle(drawing, &raw, job, notes)?;
     collect::to_inches(&mut raw, scale);
     dirt::mend(&mut raw, notes);

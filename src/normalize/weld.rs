@@ -1,5 +1,5 @@
 //! Outlines closed: by their flag, by ends that meet, or by loose lines that join end to end
-//! within the weld tolerance. Larger gaps are reported and never welded.
+//! within the weld tolerance. Larger gaps are never welded; `extract` reports them.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,7 +20,7 @@ const LOOPS: [Role; 8] = [
     Role::Frame,
 ];
 
-/// Joins loose strokes of each role and insertion into loops, and reports outlines left open.
+/// Joins loose strokes of each role and insertion into loops.
 pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes) {
     let mut joined = 0usize;
     let mut sets: BTreeMap<(Role, usize, Option<usize>), Vec<usize>> = BTreeMap::new();
@@ -62,7 +62,6 @@ pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes)
             "Nothing to do; `weld` under [drawing] sets the distance.",
         ));
     }
-    report_open(lines, notes);
 }
 
 /// Strokes joined end to end.
@@ -155,45 +154,6 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
     out
 }
 
-/// An open outline on a wall or bare layer stops the program: its area is a guess.
-fn report_open(lines: &Linework, notes: &mut Notes) {
-    let k = lines.scale.inches;
-    let open: Vec<&Stroke> = lines
-        .strokes
-        .iter()
-        .filter(|s| !s.closed && matches!(s.role, Some(Role::Wall | Role::Bare)))
-        .collect();
-    for s in &open {
-        let (Some(a), Some(b)) = (s.points.first(), s.points.last()) else { continue };
-        // The gap is to the nearest other loose end, its own other end included.
-        let others = open
-            .iter()
-            .filter(|o| !std::ptr::eq(**o, *s))
-            .flat_map(|o| [o.points.first(), o.points.last()])
-            .flatten();
-        let mut nearest = *b;
-        for q in others {
-            if q.distance(*a) < nearest.distance(*a) {
-                nearest = *q;
-            }
-        }
-        let gap = nearest.distance(*a);
-        let what = if s.role == Some(Role::Wall) { "a wall" } else { "a bare area" };
-        let (p, q) = (Point::new(a.x / k, a.y / k), Point::new(nearest.x / k, nearest.y / k));
-        let message = format!(
-            "the outline of {what} on layer {} is open by {} between ({:.3}, {:.3}) and ({:.3}, {:.3})",
-            s.origin.layer,
-            inches_fraction(gap),
-            p.x,
-            p.y,
-            q.x,
-            q.y
-        );
-        let help = "Close the outline in the drawing; gaps up to `weld` under [drawing] are joined by the program.";
-        notes.push(Note::error("wall-open", message, help).about(&s.origin).at(p));
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -222,22 +182,5 @@ mod tests {
         assert_eq!(found.len(), 1);
         assert!(found[0].closed);
         assert_eq!((found[0].points.len(), found[0].welded), (4, 1));
-    }
-
-    #[test]
-    fn a_gap_wider_than_the_weld_stays_open_and_is_measured() {
-        let mut lines = Linework::default();
-        lines.scale.inches = 1.0;
-        lines.strokes = vec![
-            line((0., 0.), (10., 0.)),
-            line((10., 0.), (10., 8.)),
-            line((10., 8.), (0., 8.)),
-            line((0., 8.), (0., 0.5)),
-        ];
-        let mut notes = Notes::default();
-        close_outlines(&mut lines, 1.0 / 16.0, &mut notes);
-        let note = &notes.all()[0];
-        assert_eq!(note.code, "wall-open");
-        assert!(note.message.contains("open by 1/2\""), "{}", note.message);
     }
 }

@@ -1,11 +1,15 @@
 //! Which part of the drawing is which elevation: regions of the job, frames with titles, or walls
 //! that stand together with the nearest title below.
 
+mod titles;
+
+use self::titles::{Shows, Title, titles};
 use super::stroke_box;
+use super::ways::Outline;
 use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{Job, wildcard};
-use crate::model::linework::{Label, Linework, Role, Stroke};
+use crate::model::linework::{Linework, Role, Stroke};
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -19,6 +23,10 @@ pub(crate) struct View {
     pub(crate) region: Rect,
     /// Layer patterns it is limited to; all where empty.
     pub(crate) layers: Vec<String>,
+    /// Named by the job, rather than found.
+    pub(crate) of_job: bool,
+    /// What its title says it shows, if that is not sided.
+    left_alone: Option<&'static str>,
 }
 
 impl View {
@@ -35,10 +43,10 @@ impl View {
         })
     }
 
-    /// The box round its walls.
-    pub(crate) fn walls(&self, lines: &Linework) -> Option<Rect> {
-        let walls = self.strokes(lines).filter(|s| s.role == Some(Role::Wall) && s.closed);
-        walls.map(stroke_box).reduce(|a, b| a.union(b))
+    /// Whether an outline is one of its walls.
+    pub(crate) fn holds(&self, lines: &Linework, o: &Outline) -> bool {
+        self.region.contains(o.frame().center())
+            && (self.layers.is_empty() || on_layers(lines, o.layer, &self.layers))
     }
 }
 
@@ -48,20 +56,53 @@ fn on_layers(lines: &Linework, layer: usize, patterns: &[String]) -> bool {
     patterns.iter().any(|p| wildcard(&p.to_lowercase(), &name))
 }
 
-/// The views of a drawing, left to right.
-pub(crate) fn views(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<View> {
+/// Views of a drawing.
+pub(crate) struct Views {
+    /// Elevations, left to right.
+    pub(crate) elevations: Vec<View>,
+    /// Plans, sections and details in the same drawing.
+    pub(crate) left_alone: Vec<View>,
+}
+
+/// The views of a drawing.
+pub(crate) fn views(
+    lines: &Linework,
+    outlines: &[Outline],
+    job: &Job,
+    notes: &mut Notes,
+) -> Views {
+    let titles = titles(lines);
     let mut found = of_job(lines, job);
     if found.is_empty() {
-        found = of_frames(lines);
+        found = of_frames(lines, &titles);
     }
     if found.is_empty() {
-        found = of_clusters(lines, notes);
+        found = of_clusters(outlines, &titles, notes);
+        // Walls on a layer that the job names letter by letter are wanted, whatever the title.
+        let named = |o: &Outline| {
+            lines.layers.get(o.layer).is_some_and(|l| job.names_layer(&l.layer.name))
+        };
+        for v in &mut found {
+            if outlines.iter().any(|o| v.holds(lines, o) && named(o)) {
+                v.left_alone = None;
+            }
+        }
     }
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
     distinct(&mut found);
-    found
+    let (left_alone, elevations): (Vec<View>, Vec<View>) =
+        found.into_iter().partition(|v| v.left_alone.is_some());
+    for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
+        let kind = v.left_alone.unwrap_or_default();
+        let message = format!("{}: by its title a {kind}; it is left alone", v.name);
+        let help = "If it is an elevation, name it as [[elevation]] with its region in the job file.";
+        let at = Point::new(v.region.x0, v.region.y0);
+        let at = super::ways::source(lines, at);
+        notes.push(Note::info("view-left-alone", message, help).at(at));
+    }
+    Views { elevations, left_alone }
 }
 
 /// Every name once: the house is named by them.
@@ -88,55 +129,52 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
                 Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
             }),
             layers: v.layers.clone(),
+            of_job: true,
+            left_alone: None,
         })
         .collect()
 }
 
-fn titles(lines: &Linework) -> impl Iterator<Item = &Label> {
-    lines.labels.iter().filter(|l| l.role == Some(Role::Title))
+/// A view by its title, if it has one.
+fn titled(title: Option<&Title>, otherwise: String, region: Rect) -> View {
+    let left_alone = title.and_then(|t| match t.shows {
+        Shows::Elevation => None,
+        Shows::Other(kind) => Some(kind),
+    });
+    let name = title.map_or(otherwise, |t| t.name.clone());
+    View { name, region, layers: Vec::new(), of_job: false, left_alone }
 }
 
-/// A title as a name: one line, no control characters, not too long.
-fn clean(text: &str) -> String {
-    let plain: String = text.chars().filter(|c| !c.is_control()).take(60).collect();
-    plain.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
-fn of_frames(lines: &Linework) -> Vec<View> {
+fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
     let frames = lines.strokes.iter().filter(|s| s.role == Some(Role::Frame) && s.closed);
     frames
         .enumerate()
         .map(|(i, s)| {
             let region = stroke_box(s);
-            // The largest text on the title layer names it; notes beside it are smaller.
-            let title = titles(lines)
-                .filter(|t| region.contains(t.text.at))
-                .max_by(|a, b| a.text.height.total_cmp(&b.text.height));
-            let name = title.map(|t| clean(&t.text.content)).filter(|n| !n.is_empty());
-            View {
-                name: name.unwrap_or_else(|| format!("elevation {}", i + 1)),
-                region,
-                layers: Vec::new(),
-            }
+            titled(titles::in_frame(titles, region), format!("elevation {}", i + 1), region)
         })
         .collect()
 }
 
 /// Walls that stand together are one view.
-fn of_clusters(lines: &Linework, notes: &mut Notes) -> Vec<View> {
-    let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall) && s.closed);
-    let mut boxes: Vec<Rect> = walls.map(stroke_box).collect();
-    boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0));
-    let mut clusters: Vec<Rect> = Vec::new();
-    for b in boxes {
-        let near = clusters.iter_mut().find(|c| {
-            b.x0 < c.x1 + APART && c.x0 < b.x1 + APART && b.y0 < c.y1 + APART && c.y0 < b.y1 + APART
-        });
-        match near {
-            Some(c) => *c = c.union(b),
-            None => clusters.push(b),
+fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec<View> {
+    let mut clusters: Vec<Rect> = outlines.iter().map(Outline::frame).collect();
+    let near = |a: &Rect, b: &Rect| {
+        b.x0 < a.x1 + APART && a.x0 < b.x1 + APART && b.y0 < a.y1 + APART && a.y0 < b.y1 + APART
+    };
+    // Joined until none comes near another: a box grows with each it takes in.
+    let mut i = 0;
+    while i < clusters.len() {
+        match (i + 1..clusters.len()).find(|j| near(&clusters[i], &clusters[*j])) {
+            Some(j) => {
+                clusters[i] = clusters[i].union(clusters[j]);
+                clusters.swap_remove(j);
+                i = 0;
+            }
+            None => i += 1,
         }
     }
+    clusters.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
     let many = clusters.len() > 1;
     let mut untitled = 0;
     let views: Vec<View> = clusters
@@ -145,18 +183,11 @@ fn of_clusters(lines: &Linework, notes: &mut Notes) -> Vec<View> {
         .map(|(i, c)| {
             // What stands round the walls, half way to the next view, belongs to the view.
             let region = c.inflate(APART / 2.0, APART);
-            let title = titles(lines)
-                .filter(|t| t.text.at.x >= c.x0 - APART && t.text.at.x <= c.x1 + APART)
-                .filter(|t| t.text.at.y < c.y0 + c.height())
-                .min_by(|a, b| {
-                    let far = |l: &Label| l.text.at.distance(Point::new(c.center().x, c.y0));
-                    far(a).total_cmp(&far(b))
-                });
-            let name = title.map(|t| clean(&t.text.content)).filter(|n| !n.is_empty());
-            untitled += usize::from(name.is_none());
+            let title = titles::under(titles, *c, APART);
+            untitled += usize::from(title.is_none());
             let fallback =
                 if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
-            View { name: name.unwrap_or(fallback), region, layers: Vec::new() }
+            titled(title, fallback, region)
         })
         .collect();
     if untitled > 0 && many {
@@ -171,11 +202,11 @@ fn of_clusters(lines: &Linework, notes: &mut Notes) -> Vec<View> {
 }
 
 /// Openings outside every view are named: they may be in a view that was not framed.
-pub(crate) fn stray_openings(lines: &Linework, views: &[View], job: &Job, notes: &mut Notes) {
+pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: &mut Notes) {
     let k = lines.scale.inches;
     let outside = |s: &&Stroke| {
         matches!(s.role, Some(Role::Window | Role::Door | Role::Wall))
-            && !views.iter().any(|v| v.region.contains(stroke_box(s).center()))
+            && !views.elevations.iter().chain(&views.left_alone).any(|v| v.region.contains(stroke_box(s).center()))
     };
     let strays: Vec<&Stroke> = lines.strokes.iter().filter(outside).collect();
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {

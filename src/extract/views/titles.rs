@@ -1,0 +1,202 @@
+//! Titles of views: on the title layer, or texts that read like one, in model space or in paper
+//! space below the window that shows the view.
+
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::drawing::Text;
+use crate::model::linework::{Linework, Role};
+
+/// What a title says its view is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Shows {
+    /// An elevation, or it does not say.
+    Elevation,
+    /// A plan, a section or a detail: not sided.
+    Other(&'static str),
+}
+
+/// Words for an elevation, and for what is none, in the languages drawings often come in (general
+/// dictionaries). Parts of words count, since German and Japanese join them.
+const ELEVATION: [&str; 18] = [
+    "elevation", "elevación", "elevacion", "elevação", "façade", "facade", "fachada", "alzado",
+    "alçado", "ansicht", "fassade", "prospetto", "gevel", "fasad", "elewacja", "julkisivu",
+    "立面", "фасад",
+];
+const OTHERS: [(&str, &str); 27] = [
+    ("plan", "floor plan"),
+    ("plan", "plan"),
+    ("plan", "grundriss"),
+    ("plan", "planta"),
+    ("plan", "pianta"),
+    ("plan", "plattegrond"),
+    ("plan", "planritning"),
+    ("plan", "rzut"),
+    ("plan", "平面"),
+    ("plan", "伏図"),
+    ("section", "section"),
+    ("section", "schnitt"),
+    ("section", "coupe"),
+    ("section", "sección"),
+    ("section", "seccion"),
+    ("section", "corte"),
+    ("section", "sezione"),
+    ("section", "doorsnede"),
+    ("section", "sektion"),
+    ("section", "przekrój"),
+    ("section", "断面"),
+    ("section", "剖面"),
+    ("section", "矩計"),
+    ("detail", "detail"),
+    ("detail", "détail"),
+    ("detail", "detalle"),
+    ("detail", "詳細"),
+];
+/// A title has no more words than this; a note has.
+const MOST_WORDS: usize = 7;
+
+/// A text that may name a view.
+#[derive(Clone, Debug)]
+pub(super) struct Title {
+    /// As a name: one line.
+    pub(super) name: String,
+    /// Inches of the whole drawing.
+    pub(super) at: Point,
+    /// Capital height there.
+    pub(super) height: f64,
+    /// On the title layer, rather than only reading like a title.
+    pub(super) agreed: bool,
+    /// What it says the view is.
+    pub(super) shows: Shows,
+}
+
+/// A title as a name: one line, no control characters, not too long.
+pub(super) fn clean(text: &str) -> String {
+    let plain: String = text.chars().filter(|c| !c.is_control()).take(60).collect();
+    plain.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn reads_as(name: &str) -> Option<Shows> {
+    let low = name.to_lowercase();
+    if low.split_whitespace().count() > MOST_WORDS {
+        return None;
+    }
+    if ELEVATION.iter().any(|w| low.contains(w)) {
+        return Some(Shows::Elevation);
+    }
+    let word = |w: &str| {
+        let latin = w.chars().all(char::is_alphabetic) && w.is_ascii();
+        // Short Latin words only whole: "plan" is no part of "planter".
+        if latin && w.len() < 6 {
+            low.split(|c: char| !c.is_alphanumeric()).any(|t| t == w)
+        } else {
+            low.contains(w)
+        }
+    };
+    OTHERS.iter().find(|(_, w)| word(w)).map(|(kind, _)| Shows::Other(kind))
+}
+
+fn title(text: &Text, at: Point, height: f64, role: Option<Role>) -> Option<Title> {
+    let name = clean(&text.content);
+    let agreed = role == Some(Role::Title);
+    let shows = reads_as(&name);
+    (!name.is_empty() && (agreed || shows.is_some())).then(|| Title {
+        name,
+        at,
+        height,
+        agreed,
+        shows: shows.unwrap_or(Shows::Elevation),
+    })
+}
+
+/// Every title of the drawing, those of paper space at the place in the model that they stand under.
+pub(super) fn titles(lines: &Linework) -> Vec<Title> {
+    let least = LARGER * middle(lines.labels.iter().map(|l| l.text.height));
+    let model = lines
+        .labels
+        .iter()
+        .filter_map(|l| title(&l.text, l.text.at, l.text.height, l.role))
+        .filter(|t| t.agreed || t.height >= least);
+    let least = LARGER * middle(lines.paper_labels.iter().map(|(_, l)| l.text.height));
+    let paper = lines.paper_labels.iter().filter_map(|(layout, l)| {
+        let (at, scale) = in_model(lines, layout, l.text.at)?;
+        title(&l.text, at, l.text.height * scale, l.role)
+            .filter(|t| t.agreed || l.text.height >= least)
+    });
+    model.chain(paper).collect()
+}
+
+/// How much larger than the middling text a title is that stands on no title layer.
+const LARGER: f64 = 1.2;
+
+/// The middling one of some heights; nothing where there are too few texts to compare.
+fn middle(heights: impl Iterator<Item = f64>) -> f64 {
+    let mut all: Vec<f64> = heights.collect();
+    all.sort_by(f64::total_cmp);
+    if all.len() < 8 { 0.0 } else { all[all.len() / 2] }
+}
+
+/// Where a place on a sheet lies in the model, by the window it stands in or under, and inches of
+/// model to the paper unit.
+fn in_model(lines: &Linework, layout: &str, p: Point) -> Option<(Point, f64)> {
+    let reach = |r: &Rect| r.inflate(0.1 * r.width(), 0.0);
+    let away = |r: &Rect| (r.y0 - p.y).max(0.0) + (p.y - r.y1).max(0.0);
+    let window = lines
+        .viewports
+        .iter()
+        .filter(|v| v.layout == layout && v.paper.width() > 0.0)
+        .filter(|v| {
+            let wide = reach(&v.paper);
+            p.x >= wide.x0 && p.x <= wide.x1 && p.y <= v.paper.y1 && away(&v.paper) < v.paper.height()
+        })
+        .min_by(|a, b| {
+            away(&a.paper)
+                .total_cmp(&away(&b.paper))
+                .then(a.paper.area().total_cmp(&b.paper.area()))
+        })?;
+    let scale = window.model.width() / window.paper.width();
+    let off = (p - window.paper.origin()) * scale;
+    Some((window.model.origin() + off, scale))
+}
+
+/// The title of a frame: the largest on the title layer, else the largest that reads like one.
+pub(super) fn in_frame(titles: &[Title], region: Rect) -> Option<&Title> {
+    titles
+        .iter()
+        .filter(|t| region.contains(t.at))
+        .max_by(|a, b| a.agreed.cmp(&b.agreed).then(a.height.total_cmp(&b.height)))
+}
+
+/// The title of walls that stand together: the nearest one at or under their foot, those of the
+/// title layer first.
+pub(super) fn under(titles: &[Title], walls: Rect, aside: f64) -> Option<&Title> {
+    let far = |t: &&Title| t.at.distance(Point::new(walls.center().x, walls.y0));
+    titles
+        .iter()
+        .filter(|t| t.at.x >= walls.x0 - aside && t.at.x <= walls.x1 + aside)
+        .filter(|t| t.at.y < walls.y0 + walls.height())
+        // Far under its view a title belongs to another one, unless its layer says what it is.
+        .filter(|t| t.agreed || t.at.y > walls.y0 - 2.0 * aside)
+        .min_by(|a, b| b.agreed.cmp(&a.agreed).then(far(a).total_cmp(&far(b))))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn titles_tell_elevations_from_plans_in_several_languages() {
+        for name in ["FRONT ELEVATION", "Südansicht", "南立面図", "Fachada norte", "Façade est"] {
+            assert_eq!(reads_as(name), Some(Shows::Elevation), "{name}");
+        }
+        for (name, kind) in [
+            ("FIRST FLOOR PLAN", "plan"),
+            ("SECTION A-A", "section"),
+            ("Grundriss EG", "plan"),
+            ("1階平面図", "plan"),
+            ("WALL DETAIL", "detail"),
+        ] {
+            assert_eq!(reads_as(name), Some(Shows::Other(kind)), "{name}");
+        }
+        assert_eq!(reads_as("PLANTER BOX"), None);
+        assert_eq!(reads_as("see the elevation for all the heights of the sills"), None);
+    }
+}

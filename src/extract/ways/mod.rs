@@ -1,0 +1,103 @@
+//! Three ways to a wall, in this order: closed outlines on wall layers; the boundaries of siding
+//! hatches; the arrangement of loose lines where the job names a layer or a region. The report says
+//! which was used.
+
+pub(super) mod drawn_courses;
+pub(super) mod faces_of;
+mod foot;
+pub(super) mod gable;
+pub(super) mod hatch;
+pub(super) mod loose;
+pub(super) mod recess;
+
+use crate::diag::{Note, Notes, Origin};
+use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::vocabulary::{Point, Rect, Ring};
+use crate::job::Job;
+use crate::model::house::{Opening, WallWay};
+use crate::model::linework::{Linework, Role};
+
+/// The outside of one wall, however found.
+#[derive(Clone, Debug)]
+pub(crate) struct Outline {
+    /// Inches of the whole drawing.
+    pub(crate) ring: Ring,
+    /// How it was found.
+    pub(crate) way: WallWay,
+    /// Index of its layer.
+    pub(crate) layer: usize,
+    /// Place in the source.
+    pub(crate) origin: Origin,
+    /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
+    pub(crate) exposure: Option<f64>,
+    /// Openings that its way found with it, inches of the whole drawing.
+    pub(crate) openings: Vec<Opening>,
+}
+
+impl Outline {
+    /// The box round it.
+    pub(crate) fn frame(&self) -> Rect {
+        bounds(&self.ring).unwrap_or(Rect::ZERO)
+    }
+
+    /// As a polygon.
+    pub(crate) fn polygon(&self) -> Polygon {
+        Polygon::simple(self.ring.clone()).wound()
+    }
+}
+
+/// Every wall outline that the whole drawing shows. Those of hatches carry no openings yet: these
+/// are settled view by view.
+pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Outline> {
+    let soup = loose::layers(lines);
+    let mut out: Vec<Outline> = lines
+        .strokes
+        .iter()
+        .filter(|s| s.role == Some(Role::Wall) && s.closed && s.points.len() >= 3)
+        .filter(|s| !soup.contains(&s.layer))
+        .map(|s| Outline {
+            ring: s.points.clone(),
+            way: WallWay::Outline,
+            layer: s.layer,
+            origin: s.origin.clone(),
+            exposure: hatch::exposure_over(lines, &s.points),
+            openings: Vec::new(),
+        })
+        .collect();
+    out.extend(hatch::outlines(lines, &out));
+    out.extend(loose::outlines(lines, &soup, job, notes));
+    out
+}
+
+/// Says which way was taken where it was not the agreed one.
+pub(super) fn report(outlines: &[&Outline], view: &str, notes: &mut Notes) {
+    let count = |way: WallWay| outlines.iter().filter(|o| o.way == way).count();
+    let hatched = count(WallWay::Hatch);
+    if hatched > 0 {
+        let exposure = outlines.iter().filter(|o| o.way == WallWay::Hatch).find_map(|o| o.exposure);
+        let drawn = exposure.map_or(String::new(), |e| {
+            format!(
+                "; the drawn courses are {} apart, which is a texture and not laid out from",
+                crate::units::inches_fraction(e)
+            )
+        });
+        let message = format!(
+            "{view}: no wall outline is drawn; {hatched} walls are taken from siding hatches{drawn}"
+        );
+        let help = "Check each wall on the sheet. A closed outline on A-WALL-OTLN goes before hatches. Channels follow the hatch's edge round each opening, which is the opening with its drawn casing.";
+        notes.push(Note::info("walls-from-hatch", message, help).on(view));
+    }
+    let loose = count(WallWay::Arrangement);
+    if loose > 0 {
+        let message = format!(
+            "{view}: no wall outline is drawn; {loose} walls are taken from the faces of loose lines"
+        );
+        let help = "Check each wall and opening on the sheet. A closed outline on A-WALL-OTLN goes before loose lines.";
+        notes.push(Note::warning("walls-from-lines", message, help).on(view));
+    }
+}
+
+/// A place of the drawing in source units.
+pub(super) fn source(lines: &Linework, p: Point) -> Point {
+    Point::new(p.x / lines.scale.inches, p.y / lines.scale.inches)
+}
