@@ -3,14 +3,14 @@
 use super::Local;
 use super::edges::edges;
 use super::openings::{obstacles, openings};
-use super::ways::recess::Drawn;
+use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
-use crate::model::house::{Obstacle, Opening, Wall, WallWay};
+use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
 use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
@@ -151,9 +151,7 @@ fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes
         origin.layer, p.x, p.y, q.x, q.y
     );
     let help = "Redraw the outline so that it goes once round the wall.";
-    notes.push(
-        Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name),
-    );
+    notes.push(Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name));
 }
 
 fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
@@ -223,6 +221,7 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
                     .on(&local.view.name),
             );
         }
+        let opening = door_by_place(opening, frame.y0);
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
         // A band of stone across one leaves two parts, and panels stop at both.
         let kept = intersection(&shape, &wall.faces);
@@ -241,6 +240,16 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
+}
+
+/// A window that stands on the wall's foot and is a man's height is a door: many offices draw both
+/// on one layer.
+fn door_by_place(mut o: Opening, foot: f64) -> Opening {
+    let b = bounds(&o.outline).unwrap_or_default();
+    if o.kind == OpeningKind::Window && b.y0 - foot <= 1.0 {
+        o.kind = recess::by_size(b, foot);
+    }
+    o
 }
 
 fn give_obstacles(local: &Local, walls: &mut [Wall], obstacles: Vec<Obstacle>, notes: &mut Notes) {

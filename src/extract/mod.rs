@@ -31,7 +31,16 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
             shown.push((view, walls));
         }
     }
+    let by_view: Vec<(&str, &[Outline])> =
+        shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
+    ways::report(&by_view, notes);
     let base = shared_base(&shown);
+    let unlevelled: Vec<&str> = shown
+        .iter()
+        .filter(|(v, _)| level_line(lines, v).is_none())
+        .map(|(v, _)| v.name.as_str())
+        .collect();
+    report_levels(&unlevelled, shown.len(), base.is_some(), notes);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
         if let Some(e) = elevation(lines, view, walls, base, job, notes) {
@@ -45,6 +54,26 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     let mut house = order::wrapped(elevations);
     order::name_walls(&mut house);
     Ok(house)
+}
+
+/// Says of which views the heights are not tied to the others by a level line.
+fn report_levels(views: &[&str], all: usize, based: bool, notes: &mut Notes) {
+    // A single view has nothing to be tied to.
+    if views.is_empty() || all < 2 {
+        return;
+    }
+    let how = if based {
+        "heights are taken from the lowest wall of all views"
+    } else {
+        "heights are taken from each one's own lowest wall"
+    };
+    let message = format!("no level line is drawn in {}; {how}", views.join(", "));
+    let help = "Draw the first-floor line across each elevation on A-FLOR-LEVL, so that courses meet at the corners.";
+    notes.push(if based {
+        Note::info("level-assumed", message, help)
+    } else {
+        Note::warning("level-assumed", message, help)
+    });
 }
 
 /// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
@@ -106,24 +135,8 @@ fn elevation(
     notes: &mut Notes,
 ) -> Option<Elevation> {
     let all = frame(&outlines)?;
-    ways::report(&outlines.iter().collect::<Vec<_>>(), &view.name, notes);
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
-    if level.is_none() {
-        let how = if base.is_some() {
-            "heights are taken from the lowest wall of all views"
-        } else {
-            "its heights are taken from its own lowest wall"
-        };
-        let message = format!("{}: no level line is drawn; {how}", view.name);
-        let help = "Draw the first-floor line across each elevation on A-FLOR-LEVL, so that courses meet at the corners.";
-        let note = if base.is_some() {
-            Note::info("level-assumed", message, help)
-        } else {
-            Note::warning("level-assumed", message, help)
-        };
-        notes.push(note.on(&view.name));
-    }
     let origin = Point::new(all.x0, y0);
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.

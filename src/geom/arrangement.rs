@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use spade::handles::FixedVertexHandle;
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
-use super::polygon::{Polygon, ring_contains, signed_area, sides};
+use super::polygon::{Polygon, ring_contains, sides, signed_area};
 use super::tol::snap;
 use super::vocabulary::{Point, Ring};
 
@@ -113,11 +113,8 @@ impl Graph {
                 }
             }
         }
-        let place: Vec<Point> = self
-            .net
-            .vertices()
-            .map(|v| Point::new(v.position().x, v.position().y))
-            .collect();
+        let place: Vec<Point> =
+            self.net.vertices().map(|v| Point::new(v.position().x, v.position().y)).collect();
         borders
             .into_values()
             .filter_map(|next| assemble(rings(next, &place)))

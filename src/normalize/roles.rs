@@ -41,7 +41,9 @@ pub(super) fn report(layers: &[LayerUse], job: &Job, notes: &mut Notes) {
         let (name, items) = (&l.layer.name, l.items);
         let (message, help) = if named {
             (
-                format!("layer {name} is off or frozen; the job names it, so its {items} items are read"),
+                format!(
+                    "layer {name} is off or frozen; the job names it, so its {items} items are read"
+                ),
                 "Take it out of the job file if it shall stay out.",
             )
         } else {

@@ -32,13 +32,15 @@ pub(super) fn settle(
         (None, Some(unit)) => (unit, "the drawing's header"),
         (None, None) => {
             let likely = evidence.likely().unwrap_or(Unit::Inch);
-            let message = format!(
-                "the drawing names no unit; {} is taken, by the size of its walls and doors",
-                likely.word()
-            );
+            let by = if evidence.tallest > 0.0 {
+                "the size of walls and doors"
+            } else {
+                "custom, since nothing drawn on wall or opening layers speaks for another"
+            };
+            let message = format!("the drawing names no unit; {} is taken, by {by}", likely.word());
             let help = "Set `unit` under [drawing] in the job file to be sure.";
             notes.push(Note::warning("unit-assumed", message, help));
-            (likely, "the size of walls and doors")
+            (likely, by)
         }
     };
     if !evidence.plausible(unit) {
@@ -114,10 +116,31 @@ struct Evidence {
     stated: Vec<(f64, f64)>,
 }
 
+/// Boxes of hatches with level lines only: where no outline is drawn, walls are read from these.
+fn siding(lines: &Linework) -> Vec<Rect> {
+    use crate::geom::vocabulary::CurveShape;
+    let level = |angle: f64| {
+        let lean = angle.rem_euclid(180.0);
+        lean.min(180.0 - lean) < 0.5
+    };
+    lines
+        .hatches
+        .iter()
+        .filter(|h| h.role != Some(Role::Ignore) && !h.hatch.solid && !h.hatch.families.is_empty())
+        .filter(|h| h.hatch.families.iter().all(|f| level(f.angle)))
+        .filter_map(|h| {
+            h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, b| a.union(b))
+        })
+        .collect()
+}
+
 impl Evidence {
     fn of(lines: &Linework) -> Self {
         let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
-        let boxes: Vec<Rect> = walls.filter_map(|s| bounds(&s.points)).collect();
+        let mut boxes: Vec<Rect> = walls.filter_map(|s| bounds(&s.points)).collect();
+        if boxes.is_empty() {
+            boxes = siding(lines);
+        }
         let tallest = boxes.iter().max_by(|a, b| a.height().total_cmp(&b.height()));
         let mut doors: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
         for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(Role::Door)) {

@@ -34,7 +34,7 @@ const FLOORS: [(&str, u8); 24] = [
 ];
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 22] = [
+const CRATES: [(&str, &[&str]); 24] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -45,6 +45,8 @@ const CRATES: [(&str, &[&str]); 22] = [
     ("rayon", &["pipeline"]),
     ("sha2", &["pipeline"]),
     ("encoding_rs", &["read"]),
+    ("chardetng", &["read"]),
+    ("spade", &["geom"]),
     ("memchr", &["read", "write"]),
     ("geo", &["geom"]),
     ("kurbo", &["geom"]),

@@ -65,12 +65,7 @@ pub(crate) struct Views {
 }
 
 /// The views of a drawing.
-pub(crate) fn views(
-    lines: &Linework,
-    outlines: &[Outline],
-    job: &Job,
-    notes: &mut Notes,
-) -> Views {
+pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &mut Notes) -> Views {
     let titles = titles(lines);
     let mut found = of_job(lines, job);
     if found.is_empty() {
@@ -79,9 +74,8 @@ pub(crate) fn views(
     if found.is_empty() {
         found = of_clusters(outlines, &titles, notes);
         // Walls on a layer that the job names letter by letter are wanted, whatever the title.
-        let named = |o: &Outline| {
-            lines.layers.get(o.layer).is_some_and(|l| job.names_layer(&l.layer.name))
-        };
+        let named =
+            |o: &Outline| lines.layers.get(o.layer).is_some_and(|l| job.names_layer(&l.layer.name));
         for v in &mut found {
             if outlines.iter().any(|o| v.holds(lines, o) && named(o)) {
                 v.left_alone = None;
@@ -91,13 +85,18 @@ pub(crate) fn views(
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
-    distinct(&mut found);
-    let (left_alone, elevations): (Vec<View>, Vec<View>) =
+    let (left_alone, mut elevations): (Vec<View>, Vec<View>) =
         found.into_iter().partition(|v| v.left_alone.is_some());
+    let many = elevations.len() > 1;
+    for (i, v) in elevations.iter_mut().enumerate().filter(|(_, v)| v.name.is_empty()) {
+        v.name = if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
+    }
+    distinct(&mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let kind = v.left_alone.unwrap_or_default();
         let message = format!("{}: by its title a {kind}; it is left alone", v.name);
-        let help = "If it is an elevation, name it as [[elevation]] with its region in the job file.";
+        let help =
+            "If it is an elevation, name it as [[elevation]] with its region in the job file.";
         let at = Point::new(v.region.x0, v.region.y0);
         let at = super::ways::source(lines, at);
         notes.push(Note::info("view-left-alone", message, help).at(at));
@@ -122,9 +121,8 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
     let everywhere = Rect::new(-1e12, -1e12, 1e12, 1e12);
     job.elevation
         .iter()
-        .enumerate()
-        .map(|(i, v)| View {
-            name: if v.name.is_empty() { format!("elevation {}", i + 1) } else { v.name.clone() },
+        .map(|v| View {
+            name: v.name.clone(),
             region: v.region.map_or(everywhere, |[a, b, c, d]| {
                 Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
             }),
@@ -135,23 +133,22 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
         .collect()
 }
 
-/// A view by its title, if it has one.
-fn titled(title: Option<&Title>, otherwise: String, region: Rect) -> View {
+/// A view by its title; one without is numbered later.
+fn titled(title: Option<&Title>, region: Rect) -> View {
     let left_alone = title.and_then(|t| match t.shows {
         Shows::Elevation => None,
         Shows::Other(kind) => Some(kind),
     });
-    let name = title.map_or(otherwise, |t| t.name.clone());
+    let name = title.map_or_else(String::new, |t| t.name.clone());
     View { name, region, layers: Vec::new(), of_job: false, left_alone }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
     let frames = lines.strokes.iter().filter(|s| s.role == Some(Role::Frame) && s.closed);
     frames
-        .enumerate()
-        .map(|(i, s)| {
+        .map(|s| {
             let region = stroke_box(s);
-            titled(titles::in_frame(titles, region), format!("elevation {}", i + 1), region)
+            titled(titles::in_frame(titles, region), region)
         })
         .collect()
 }
@@ -179,15 +176,12 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec
     let mut untitled = 0;
     let views: Vec<View> = clusters
         .iter()
-        .enumerate()
-        .map(|(i, c)| {
+        .map(|c| {
             // What stands round the walls, half way to the next view, belongs to the view.
             let region = c.inflate(APART / 2.0, APART);
             let title = titles::under(titles, *c, APART);
             untitled += usize::from(title.is_none());
-            let fallback =
-                if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
-            titled(title, fallback, region)
+            titled(title, region)
         })
         .collect();
     if untitled > 0 && many {
@@ -206,7 +200,11 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: 
     let k = lines.scale.inches;
     let outside = |s: &&Stroke| {
         matches!(s.role, Some(Role::Window | Role::Door | Role::Wall))
-            && !views.elevations.iter().chain(&views.left_alone).any(|v| v.region.contains(stroke_box(s).center()))
+            && !views
+                .elevations
+                .iter()
+                .chain(&views.left_alone)
+                .any(|v| v.region.contains(stroke_box(s).center()))
     };
     let strays: Vec<&Stroke> = lines.strokes.iter().filter(outside).collect();
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {

@@ -17,9 +17,24 @@ pub(super) enum Shows {
 /// Words for an elevation, and for what is none, in the languages drawings often come in (general
 /// dictionaries). Parts of words count, since German and Japanese join them.
 const ELEVATION: [&str; 18] = [
-    "elevation", "elevación", "elevacion", "elevação", "façade", "facade", "fachada", "alzado",
-    "alçado", "ansicht", "fassade", "prospetto", "gevel", "fasad", "elewacja", "julkisivu",
-    "立面", "фасад",
+    "elevation",
+    "elevación",
+    "elevacion",
+    "elevação",
+    "façade",
+    "facade",
+    "fachada",
+    "alzado",
+    "alçado",
+    "ansicht",
+    "fassade",
+    "prospetto",
+    "gevel",
+    "fasad",
+    "elewacja",
+    "julkisivu",
+    "立面",
+    "фасад",
 ];
 const OTHERS: [(&str, &str); 27] = [
     ("plan", "floor plan"),
@@ -66,6 +81,8 @@ pub(super) struct Title {
     pub(super) agreed: bool,
     /// What it says the view is.
     pub(super) shows: Shows,
+    /// On a sheet, under the window that shows its view.
+    on_sheet: bool,
 }
 
 /// A title as a name: one line, no control characters, not too long.
@@ -104,34 +121,36 @@ fn title(text: &Text, at: Point, height: f64, role: Option<Role>) -> Option<Titl
         height,
         agreed,
         shows: shows.unwrap_or(Shows::Elevation),
+        on_sheet: false,
     })
 }
 
 /// Every title of the drawing, those of paper space at the place in the model that they stand under.
 pub(super) fn titles(lines: &Linework) -> Vec<Title> {
-    let least = LARGER * middle(lines.labels.iter().map(|l| l.text.height));
+    let least = LARGER * small(lines.labels.iter().map(|l| l.text.height));
     let model = lines
         .labels
         .iter()
         .filter_map(|l| title(&l.text, l.text.at, l.text.height, l.role))
         .filter(|t| t.agreed || t.height >= least);
-    let least = LARGER * middle(lines.paper_labels.iter().map(|(_, l)| l.text.height));
+    let least = LARGER * small(lines.paper_labels.iter().map(|(_, l)| l.text.height));
     let paper = lines.paper_labels.iter().filter_map(|(layout, l)| {
         let (at, scale) = in_model(lines, layout, l.text.at)?;
         title(&l.text, at, l.text.height * scale, l.role)
             .filter(|t| t.agreed || l.text.height >= least)
+            .map(|t| Title { on_sheet: true, ..t })
     });
     model.chain(paper).collect()
 }
 
-/// How much larger than the middling text a title is that stands on no title layer.
+/// How much larger than the small texts a title is that stands on no title layer.
 const LARGER: f64 = 1.2;
 
-/// The middling one of some heights; nothing where there are too few texts to compare.
-fn middle(heights: impl Iterator<Item = f64>) -> f64 {
+/// A small text's height: that of the lower quarter; nothing where there are too few to compare.
+fn small(heights: impl Iterator<Item = f64>) -> f64 {
     let mut all: Vec<f64> = heights.collect();
     all.sort_by(f64::total_cmp);
-    if all.len() < 8 { 0.0 } else { all[all.len() / 2] }
+    if all.len() < 8 { 0.0 } else { all[all.len() / 4] }
 }
 
 /// Where a place on a sheet lies in the model, by the window it stands in or under, and inches of
@@ -145,7 +164,10 @@ fn in_model(lines: &Linework, layout: &str, p: Point) -> Option<(Point, f64)> {
         .filter(|v| v.layout == layout && v.paper.width() > 0.0)
         .filter(|v| {
             let wide = reach(&v.paper);
-            p.x >= wide.x0 && p.x <= wide.x1 && p.y <= v.paper.y1 && away(&v.paper) < v.paper.height()
+            p.x >= wide.x0
+                && p.x <= wide.x1
+                && p.y <= v.paper.y1
+                && away(&v.paper) < v.paper.height()
         })
         .min_by(|a, b| {
             away(&a.paper)
@@ -174,7 +196,7 @@ pub(super) fn under(titles: &[Title], walls: Rect, aside: f64) -> Option<&Title>
         .filter(|t| t.at.x >= walls.x0 - aside && t.at.x <= walls.x1 + aside)
         .filter(|t| t.at.y < walls.y0 + walls.height())
         // Far under its view a title belongs to another one, unless its layer says what it is.
-        .filter(|t| t.agreed || t.at.y > walls.y0 - 2.0 * aside)
+        .filter(|t| t.agreed || t.on_sheet || t.at.y > walls.y0 - 2.0 * aside)
         .min_by(|a, b| b.agreed.cmp(&a.agreed).then(far(a).total_cmp(&far(b))))
 }
 
@@ -184,7 +206,8 @@ mod tests {
 
     #[test]
     fn titles_tell_elevations_from_plans_in_several_languages() {
-        for name in ["FRONT ELEVATION", "Südansicht", "南立面図", "Fachada norte", "Façade est"] {
+        for name in ["FRONT ELEVATION", "Südansicht", "南立面図", "Fachada norte", "Façade est"]
+        {
             assert_eq!(reads_as(name), Some(Shows::Elevation), "{name}");
         }
         for (name, kind) in [

@@ -34,9 +34,9 @@ pub(crate) fn drawn_courses(segments: &[Segment]) -> Option<DrawnCourses> {
                 continue;
             }
             let hits = in_step(&levels, *from, pitch);
-            let better = best.as_ref().is_none_or(|b| {
-                hits > b.lines || (hits == b.lines && pitch > b.pitch + OFF)
-            });
+            let better = best
+                .as_ref()
+                .is_none_or(|b| hits > b.lines || (hits == b.lines && pitch > b.pitch + OFF));
             if hits >= LEAST && better {
                 best = Some(DrawnCourses { pitch, lines: hits });
             }

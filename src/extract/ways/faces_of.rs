@@ -67,10 +67,8 @@ fn by_courses(faces: &[Polygon], pitch: f64, segments: &[Segment], origin: &Orig
         used += cluster.len();
         let parts: Vec<Polygon> = cluster.iter().map(|i| faces[*i].clone()).collect();
         for whole in union_all(&parts).into_iter().filter(|p| p.area() >= WALL) {
-            let others: Vec<&Polygon> = (0..faces.len())
-                .filter(|i| !cluster.contains(i))
-                .map(|i| &faces[i])
-                .collect();
+            let others: Vec<&Polygon> =
+                (0..faces.len()).filter(|i| !cluster.contains(i)).map(|i| &faces[i]).collect();
             let mut wall = enclosed(&whole, &others, origin);
             used += wall.openings.len();
             wall.exposure = Some(pitch);
@@ -240,9 +238,7 @@ mod tests {
 
     #[test]
     fn without_courses_each_large_face_is_a_wall() {
-        let ring = |x0, y0, x1, y1| {
-            sides(&Polygon::rect(x0, y0, x1, y1).outer).collect::<Vec<_>>()
-        };
+        let ring = |x0, y0, x1, y1| sides(&Polygon::rect(x0, y0, x1, y1).outer).collect::<Vec<_>>();
         let mut lines = ring(0.0, 0.0, 200.0, 100.0);
         lines.push(seg(120.0, 0.0, 120.0, 100.0));
         lines.extend(ring(30.0, 40.0, 60.0, 80.0));

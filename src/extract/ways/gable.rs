@@ -43,9 +43,8 @@ pub(crate) fn with_gable(ring: Ring, segments: &[Segment]) -> Ring {
 /// The wall's top if it is one level side as long as the wall is wide.
 fn level_top(ring: &[Point]) -> Option<(f64, f64, f64)> {
     let b = bounds(ring)?;
-    let whole = sides(ring).any(|(p, q)| {
-        p.y == q.y && p.y == b.y1 && (p.x - q.x).abs() >= b.width() - NEAR
-    });
+    let whole = sides(ring)
+        .any(|(p, q)| p.y == q.y && p.y == b.y1 && (p.x - q.x).abs() >= b.width() - NEAR);
     whole.then_some((b.x0, b.x1, b.y1))
 }
 
@@ -75,8 +74,7 @@ fn lowest(slopes: &[Segment], x0: f64, x1: f64, top: f64) -> Option<Vec<Point>> 
         let low = over
             .filter(|s| height(s, middle) >= top - NEAR)
             .min_by(|s, t| height(s, middle).total_cmp(&height(t, middle)))?;
-        let (from, to) =
-            (Point::new(w[0], height(low, w[0])), Point::new(w[1], height(low, w[1])));
+        let (from, to) = (Point::new(w[0], height(low, w[0])), Point::new(w[1], height(low, w[1])));
         match out.last() {
             Some(last) if (last.y - from.y).abs() > NEAR => return None,
             Some(_) => out.push(to),

@@ -85,11 +85,8 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     for h in lines.hatches.iter().filter(|h| is_siding(h)) {
         for p in without_slits(even_odd(&rings(&h.hatch))) {
             let b = p.bounds();
-            let near: Vec<Polygon> = taken
-                .iter()
-                .filter(|t| t.bounds().intersect(b).area() > 0.0)
-                .cloned()
-                .collect();
+            let near: Vec<Polygon> =
+                taken.iter().filter(|t| t.bounds().intersect(b).area() > 0.0).cloned().collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
             if p.area() >= LEAST && covered < 0.02 * p.area() {
                 areas.push((p, h));
@@ -149,13 +146,13 @@ fn one_wall(lines: &Linework, a: &Polygon, b: &Polygon) -> bool {
     if total_area(&intersection(std::slice::from_ref(a), std::slice::from_ref(b))) > 1.0 {
         return true;
     }
-    let all = |p: &Polygon| p.rings().flat_map(|r| sides(r).collect::<Vec<_>>()).collect::<Vec<_>>();
+    let all =
+        |p: &Polygon| p.rings().flat_map(|r| sides(r).collect::<Vec<_>>()).collect::<Vec<_>>();
     let (mine, theirs) = (all(a), all(b));
     mine.iter().any(|(p, q)| {
         theirs.iter().any(|(r, s)| {
-            shared(*p, *q, *r, *s).is_some_and(|(u, v)| {
-                u.distance(v) > 1.0 && !drawn_along(lines, u.midpoint(v))
-            })
+            shared(*p, *q, *r, *s)
+                .is_some_and(|(u, v)| u.distance(v) > 1.0 && !drawn_along(lines, u.midpoint(v)))
         })
     })
 }

@@ -157,11 +157,10 @@ fn report(lines: &Linework, found: &Sorted, first: &Stroke, notes: &mut Notes) {
         notes.push(Note::info("ends-joined", message, help).about(&first.origin).at(at));
     }
     if found.left > 0 {
-        let message = format!(
-            "{} faces of loose lines are taken for neither wall nor opening",
-            found.left
-        );
-        let help = "They are left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.";
+        let message =
+            format!("{} faces of loose lines are taken for neither wall nor opening", found.left);
+        let help =
+            "They are left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.";
         notes.push(Note::info("faces-left", message, help).about(&first.origin).at(at));
     }
 }

@@ -70,30 +70,44 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Ou
 }
 
 /// Says which way was taken where it was not the agreed one.
-pub(super) fn report(outlines: &[&Outline], view: &str, notes: &mut Notes) {
-    let count = |way: WallWay| outlines.iter().filter(|o| o.way == way).count();
-    let hatched = count(WallWay::Hatch);
-    if hatched > 0 {
-        let exposure = outlines.iter().filter(|o| o.way == WallWay::Hatch).find_map(|o| o.exposure);
-        let drawn = exposure.map_or(String::new(), |e| {
-            format!(
-                "; the drawn courses are {} apart, which is a texture and not laid out from",
-                crate::units::inches_fraction(e)
-            )
+pub(super) fn report(views: &[(&str, &[Outline])], notes: &mut Notes) {
+    let by = |way: WallWay| -> Vec<(&str, Vec<&Outline>)> {
+        views
+            .iter()
+            .map(|(name, all)| (*name, all.iter().filter(|o| o.way == way).collect::<Vec<_>>()))
+            .filter(|(_, o)| !o.is_empty())
+            .collect()
+    };
+    let listed = |found: &[(&str, Vec<&Outline>)]| {
+        let each = found.iter().map(|(name, o)| match o.len() {
+            1 => format!("1 wall of {name}"),
+            n => format!("{n} walls of {name}"),
         });
+        each.collect::<Vec<_>>().join(", ")
+    };
+    let hatched = by(WallWay::Hatch);
+    if !hatched.is_empty() {
+        let drawn: std::collections::BTreeSet<String> = hatched
+            .iter()
+            .flat_map(|(_, o)| o.iter().filter_map(|o| o.exposure))
+            .map(crate::units::inches_fraction)
+            .collect();
         let message = format!(
-            "{view}: no wall outline is drawn; {hatched} walls are taken from siding hatches{drawn}"
+            "no outline is drawn round {}: taken from siding hatches. Their lines are {} apart, which is a texture and not laid out from",
+            listed(&hatched),
+            drawn.into_iter().collect::<Vec<_>>().join(" or ")
         );
         let help = "Check each wall on the sheet. A closed outline on A-WALL-OTLN goes before hatches. Channels follow the hatch's edge round each opening, which is the opening with its drawn casing.";
-        notes.push(Note::info("walls-from-hatch", message, help).on(view));
+        notes.push(Note::info("walls-from-hatch", message, help));
     }
-    let loose = count(WallWay::Arrangement);
-    if loose > 0 {
+    let loose = by(WallWay::Arrangement);
+    if !loose.is_empty() {
         let message = format!(
-            "{view}: no wall outline is drawn; {loose} walls are taken from the faces of loose lines"
+            "no outline is drawn round {}: taken from the faces of loose lines",
+            listed(&loose)
         );
         let help = "Check each wall and opening on the sheet. A closed outline on A-WALL-OTLN goes before loose lines.";
-        notes.push(Note::warning("walls-from-lines", message, help).on(view));
+        notes.push(Note::warning("walls-from-lines", message, help));
     }
 }
 

@@ -37,6 +37,8 @@ struct Reader<'a, 'n> {
     limits: &'n Limits,
     notes: &'n mut Notes,
     decoder: Decoder,
+    /// What the bytes themselves look encoded as.
+    sniffed: Option<&'static encoding_rs::Encoding>,
     out: Drawing,
     names: Vec<Arc<str>>,
     index: BTreeMap<String, usize>,
@@ -46,6 +48,7 @@ struct Reader<'a, 'n> {
     broken: BTreeMap<&'static str, (usize, usize)>,
     saw_entities: bool,
     saw_end: bool,
+    in_paper_block: bool,
     version: String,
     code_page: String,
 }
@@ -54,6 +57,7 @@ impl<'a, 'n> Reader<'a, 'n> {
     fn new(bytes: &'a [u8], limits: &'n Limits, notes: &'n mut Notes) -> Self {
         let mut tags = Tags::new(bytes);
         let binary = tags.is_binary();
+        let sniffed = if binary { None } else { super::text::sniffed(bytes) };
         let ahead = tags.next();
         let dialect = Dialect { binary, ..Default::default() };
         let out = Drawing { dialect, ..Default::default() };
@@ -62,7 +66,8 @@ impl<'a, 'n> Reader<'a, 'n> {
             ahead,
             limits,
             notes,
-            decoder: Decoder::new("", ""),
+            decoder: Decoder::new("", "", sniffed),
+            sniffed,
             out,
             names: Vec::new(),
             index: BTreeMap::new(),
@@ -72,6 +77,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             broken: BTreeMap::new(),
             saw_entities: false,
             saw_end: false,
+            in_paper_block: false,
             version: String::new(),
             code_page: String::new(),
         }
@@ -169,7 +175,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 _ => {}
             }
         }
-        self.decoder = Decoder::new(&self.code_page, &self.version);
+        self.decoder = Decoder::new(&self.code_page, &self.version, self.sniffed);
     }
 
     fn layer(&mut self, name: &str) -> usize {
@@ -222,13 +228,22 @@ impl<'a, 'n> Reader<'a, 'n> {
             let name = groups.text(2).unwrap_or_default();
             let base = groups.point(10).unwrap_or(Point::ZERO);
             let mut raws = Vec::new();
-            self.entities(buffer, &mut raws, |t| t.is("ENDBLK") || t.is("ENDSEC") || t.is("EOF"));
-            // Space blocks hold their entities here in some files; the rest are definitions.
             let upper = name.to_uppercase();
+            let seen = self.out.viewports.len();
+            self.in_paper_block =
+                upper.starts_with("*PAPER_SPACE") || upper.starts_with("$PAPER_SPACE");
+            self.entities(buffer, &mut raws, |t| t.is("ENDBLK") || t.is("ENDSEC") || t.is("EOF"));
+            // The active sheet's own entities stand among the model's, flagged; its name is empty.
+            let sheet = match &upper[..] {
+                "*PAPER_SPACE" | "$PAPER_SPACE" => String::new(),
+                _ => name.clone(),
+            };
+            self.out.viewports[seen..].iter_mut().for_each(|v| v.layout.clone_from(&sheet));
+            // Space blocks hold their entities here in some files; the rest are definitions.
             if upper.starts_with("*MODEL_SPACE") || upper.starts_with("$MODEL_SPACE") {
                 self.raws.extend(raws);
-            } else if upper.starts_with("*PAPER_SPACE") || upper.starts_with("$PAPER_SPACE") {
-                let paper = Space::Paper(name.clone());
+            } else if std::mem::take(&mut self.in_paper_block) {
+                let paper = Space::Paper(sheet);
                 self.raws.extend(raws.into_iter().map(|r| Raw { space: paper.clone(), ..r }));
             } else {
                 self.blocks.entry(upper).or_insert(Block { base, raws });
@@ -280,7 +295,9 @@ impl<'a, 'n> Reader<'a, 'n> {
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
         let at = origin(first.line, handle, kind, &self.names[layer]);
         if kind == "VIEWPORT" {
-            self.viewport(buffer);
+            if paper || self.in_paper_block {
+                self.viewport(buffer);
+            }
             return;
         }
         let bodies: Option<Vec<Body>> = match kind {
@@ -394,6 +411,10 @@ impl<'a, 'n> Reader<'a, 'n> {
         }
         let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
         let (vw, centre) = (height * w / h, view + target);
+        // Some writers give the sheet's own viewport no number: it shows itself at full size.
+        if centre.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
+            return;
+        }
         self.out.viewports.push(Viewport {
             layout: String::new(),
             paper: Rect::from_center_size(c, (w, h)),

@@ -1,5 +1,6 @@
 //! Strings of a DXF: code pages, escapes, and the inline codes of MTEXT.
 
+use chardetng::EncodingDetector;
 use encoding_rs::{Encoding, UTF_8, WINDOWS_1252};
 
 /// How the strings of a file are decoded.
@@ -10,10 +11,17 @@ pub(super) struct Decoder {
 }
 
 impl Decoder {
-    /// From `$DWGCODEPAGE` and `$ACADVER`: UTF-8 from AC1021 on.
-    pub(super) fn new(code_page: &str, version: &str) -> Self {
+    /// From `$DWGCODEPAGE` and `$ACADVER` (UTF-8 from AC1021 on), and from the bytes where the
+    /// header names no code page, or the one that writers put when they know no better.
+    pub(super) fn new(code_page: &str, version: &str, sniffed: Option<&'static Encoding>) -> Self {
         let utf8 = version >= "AC1021" && version.starts_with("AC");
-        Decoder { page: if utf8 { UTF_8 } else { page(code_page) } }
+        let stated = page(code_page);
+        let page = match sniffed {
+            _ if utf8 => UTF_8,
+            Some(other) if stated.is_none_or(|p| p == WINDOWS_1252) => other,
+            _ => stated.unwrap_or(WINDOWS_1252),
+        };
+        Decoder { page }
     }
 
     /// Decodes a value. Whatever the header says, bytes that are valid UTF-8 and not plain ASCII
@@ -31,20 +39,43 @@ impl Decoder {
     }
 }
 
-fn page(name: &str) -> &'static Encoding {
+/// How the text of a file looks encoded, where that is clear: lines with bytes beyond ASCII that are
+/// no UTF-8 are shown to a detector.
+pub(super) fn sniffed(bytes: &[u8]) -> Option<&'static Encoding> {
+    const MOST: usize = 1 << 16;
+    let mut detector = EncodingDetector::new();
+    let (mut fed, mut at) = (0, 0);
+    while fed < MOST {
+        let Some(next) = bytes[at..].iter().position(|b| *b >= 0x80) else { break };
+        let here = at + next;
+        let start = memchr::memrchr(b'\n', &bytes[..here]).map_or(0, |i| i + 1);
+        let end = memchr::memchr(b'\n', &bytes[here..]).map_or(bytes.len(), |i| here + i + 1);
+        let line = &bytes[start..end];
+        if std::str::from_utf8(line).is_err() {
+            detector.feed(line, false);
+            fed += line.len();
+        }
+        at = end;
+    }
+    if fed == 0 {
+        return None;
+    }
+    detector.feed(b"\n", true);
+    let (page, sure) = detector.guess_assess(None, false);
+    sure.then_some(page)
+}
+
+fn page(name: &str) -> Option<&'static Encoding> {
     let digits: String = name.chars().filter(char::is_ascii_digit).collect();
     let label = match digits.as_str() {
-        "932" => "shift_jis",
-        "936" => "gbk",
-        "949" => "euc-kr",
-        "950" => "big5",
-        "874" => "windows-874",
-        d if d.starts_with("125") && d.len() == 4 => {
-            return Encoding::for_label(format!("windows-{d}").as_bytes()).unwrap_or(WINDOWS_1252);
-        }
-        _ => return WINDOWS_1252,
+        "932" => "shift_jis".to_owned(),
+        "936" => "gbk".to_owned(),
+        "949" => "euc-kr".to_owned(),
+        "950" => "big5".to_owned(),
+        d if d == "874" || (d.starts_with("125") && d.len() == 4) => format!("windows-{d}"),
+        _ => return None,
     };
-    Encoding::for_label(label.as_bytes()).unwrap_or(WINDOWS_1252)
+    Encoding::for_label(label.as_bytes())
 }
 
 fn unicode_escapes(text: &str) -> String {
@@ -149,12 +180,12 @@ mod tests {
 
     #[test]
     fn code_pages_are_told_apart_by_content() {
-        let d = Decoder::new("ANSI_1252", "AC1015");
+        let d = Decoder::new("ANSI_1252", "AC1015", None);
         assert_eq!(d.text(b"caf\xe9"), "café");
         assert_eq!(d.text("café".as_bytes()), "café");
         assert_eq!(d.text(b"\\U+00e9t\\U+00e9 \\U+zz"), "été \\U+zz");
-        let j = Decoder::new("ANSI_932", "AC1009");
+        let j = Decoder::new("ANSI_932", "AC1009", None);
         assert_eq!(j.text(b"\x90\xb3\x96\xca"), "正面");
-        assert_eq!(Decoder::new("", "AC1032").text(b"caf\xe9"), "café");
+        assert_eq!(Decoder::new("", "AC1032", None).text(b"caf\xe9"), "café");
     }
 }
