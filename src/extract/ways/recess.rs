@@ -62,7 +62,7 @@ pub(super) fn kind_in(ring: &[Point], foot: f64, drawn: &[Drawn]) -> OpeningKind
 }
 
 /// Doors stand at the foot of their wall and are a man's height.
-pub(super) fn by_size(b: Rect, foot: f64) -> OpeningKind {
+pub(crate) fn by_size(b: Rect, foot: f64) -> OpeningKind {
     if b.y0 - foot <= STEP && b.height() >= DOOR {
         if b.width() > OVERHEAD { OpeningKind::OverheadDoor } else { OpeningKind::Door }
     } else {
