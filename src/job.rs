@@ -4,11 +4,14 @@
 //! `3810mm`. Every default names its source: an id of the project's list of trade facts with the
 //! publication's short name, or "common practice, no source".
 
+pub mod layers;
+
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize};
 
+use self::layers::{AGREED_LAYERS, wildcard};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 use crate::model::seam::Effort;
@@ -545,62 +548,6 @@ impl Job {
     }
 }
 
-/// The agreed layers: field order of the US National CAD Standard (discipline, major, minor).
-pub const AGREED_LAYERS: [(Role, &str); 25] = [
-    (Role::Wall, "A-WALL-OTLN"),
-    (Role::Bare, "A-WALL-BASE"),
-    (Role::Window, "A-GLAZ"),
-    (Role::Window, "A-GLAZ-*"),
-    (Role::Door, "A-DOOR"),
-    (Role::Door, "A-DOOR-*"),
-    (Role::Roof, "A-ROOF-OTLN"),
-    (Role::MountingBlock, "A-ELEV-MBLK"),
-    (Role::Obstacle, "A-ELEV-OBST"),
-    (Role::Level, "A-FLOR-LEVL"),
-    (Role::Grade, "C-TOPO-PROF"),
-    (Role::InsideCorner, "A-WALL-CNRI"),
-    (Role::CornerTag, "A-WALL-IDEN"),
-    (Role::Frame, "A-ELEV-FRAM"),
-    (Role::Title, "A-ELEV-IDEN"),
-    (Role::Texture, "A-ELEV-PATT"),
-    (Role::Texture, "A-WALL-PATT"),
-    (Role::Dimension, "A-ANNO-DIMS"),
-    (Role::Ignore, "A-ANNO-*"),
-    (Role::Ignore, "DEFPOINTS"),
-    (Role::Ignore, "A-DETL*"),
-    (Role::Ignore, "A-ROOF*"),
-    (Role::Ignore, "A-ELEV"),
-    (Role::Ignore, "A-ELEV-OTLN"),
-    (Role::Ignore, "Z-*"),
-];
-
-/// Whether `name` matches `pattern`, where `*` stands for any run of characters and `?` for one.
-pub fn wildcard(pattern: &str, name: &str) -> bool {
-    let (p, n): (Vec<char>, Vec<char>) = (pattern.chars().collect(), name.chars().collect());
-    let (mut i, mut j, mut star) = (0, 0, None);
-    while j < n.len() {
-        match p.get(i) {
-            Some('*') => {
-                star = Some((i, j));
-                i += 1;
-            }
-            Some(c) if *c == '?' || *c == n[j] => {
-                i += 1;
-                j += 1;
-            }
-            _ => match star {
-                Some((si, sj)) => {
-                    i = si + 1;
-                    j = sj + 1;
-                    star = Some((si, sj + 1));
-                }
-                None => return false,
-            },
-        }
-    }
-    p[i..].iter().all(|c| *c == '*')
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -631,13 +578,5 @@ mod tests {
         job.product.exposure = f64::NAN;
         assert!(job.validate().unwrap_err().to_string().contains("product.exposure"));
         assert!(Job::default().validate().is_ok());
-    }
-
-    #[test]
-    fn wildcards() {
-        assert!(wildcard("*", ""));
-        assert!(wildcard("a*b*c", "axxbyyc"));
-        assert!(!wildcard("a?c", "ac"));
-        assert!(!wildcard("a*b", "abc"));
     }
 }

@@ -8,7 +8,8 @@ use super::stroke_box;
 use super::ways::Outline;
 use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::job::{Job, wildcard};
+use crate::job::Job;
+use crate::job::layers::wildcard;
 use crate::model::linework::{Linework, Role, Stroke};
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
