@@ -2,6 +2,7 @@
 
 pub mod dxf;
 pub mod limits;
+mod svg;
 
 pub use limits::Limits;
 
@@ -11,7 +12,7 @@ use crate::model::drawing::Drawing;
 /// Reads a drawing, told apart by its content.
 ///
 /// # Errors
-/// `not-dxf` when the bytes are no DXF (the note says what they look like), `file-truncated` when
+/// `not-dxf` when the bytes are neither DXF nor SVG (the note says what they look like), `file-truncated` when
 /// no entities are left, `file-too-big`, and `numbers-absurd` when nothing readable remains.
 pub fn drawing(
     bytes: &[u8],
@@ -28,12 +29,29 @@ pub fn drawing(
         )
         .into());
     }
+    if is_svg(bytes) {
+        return svg::drawing(bytes, name, limits, notes);
+    }
     if let Some(other) = looks_like(bytes) {
-        let message = format!("{name} is not a DXF drawing: it looks like {other}");
-        let help = "Save or export the elevations as DXF (ASCII) and give that file.";
+        let message = format!("{name} is neither a DXF nor an SVG drawing: it looks like {other}");
+        let help = "Save or export the elevations as DXF or SVG and give that file.";
         return Err(Note::error("not-dxf", message, help).into());
     }
     dxf::drawing(bytes, name, limits, notes)
+}
+
+/// Whether the first element is `svg`: past the declaration, comments and the document type.
+fn is_svg(bytes: &[u8]) -> bool {
+    let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1 << 16)]);
+    let head = head.trim_start_matches('\u{feff}').trim_start();
+    head.starts_with('<')
+        && head.match_indices('<').map(|(i, _)| &head[i + 1..]).find(|t| {
+            t.starts_with(|c: char| c.is_alphabetic())
+        })
+        .is_some_and(|t| {
+            let name = t.split(|c: char| c.is_whitespace() || c == '>' || c == '/').next();
+            name.is_some_and(|n| n == "svg" || n.ends_with(":svg"))
+        })
 }
 
 /// What a file that is not DXF looks like; `None` if it may be one.
@@ -59,7 +77,7 @@ fn looks_like(bytes: &[u8]) -> Option<&'static str> {
     }
     let text = head.trim_ascii_start();
     if text.starts_with(b"<") {
-        return Some("SVG or other XML");
+        return Some("XML of another kind");
     }
     // The first line of a DXF is a group code.
     let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);

@@ -53,7 +53,7 @@ const CRATES: [(&str, &[&str]); 24] = [
     ("csv", &["write"]),
     ("rust_xlsxwriter", &["write"]),
     ("svg", &["write"]),
-    ("usvg", &["write"]),
+    ("usvg", &["read", "write"]),
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),
