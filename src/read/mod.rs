@@ -45,13 +45,14 @@ fn is_svg(bytes: &[u8]) -> bool {
     let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1 << 16)]);
     let head = head.trim_start_matches('\u{feff}').trim_start();
     head.starts_with('<')
-        && head.match_indices('<').map(|(i, _)| &head[i + 1..]).find(|t| {
-            t.starts_with(|c: char| c.is_alphabetic())
-        })
-        .is_some_and(|t| {
-            let name = t.split(|c: char| c.is_whitespace() || c == '>' || c == '/').next();
-            name.is_some_and(|n| n == "svg" || n.ends_with(":svg"))
-        })
+        && head
+            .match_indices('<')
+            .map(|(i, _)| &head[i + 1..])
+            .find(|t| t.starts_with(|c: char| c.is_alphabetic()))
+            .is_some_and(|t| {
+                let name = t.split(|c: char| c.is_whitespace() || c == '>' || c == '/').next();
+                name.is_some_and(|n| n == "svg" || n.ends_with(":svg"))
+            })
 }
 
 /// What a file that is not DXF looks like; `None` if it may be one.

@@ -107,3 +107,64 @@ fn a_shed_whose_walls_are_loose_lines_is_refused_with_its_layers_named() {
     let r = pipeline::reading(&bytes, "e3", &Job::default(), &mut Notes::default()).unwrap_err();
     assert_eq!(r.0.code, "no-walls");
 }
+
+fn named(part: &str, job: &str) -> lapwright::model::layout::Layout {
+    let path = drawings().into_iter().find(|p| p.to_string_lossy().contains(part)).unwrap();
+    let bytes = std::fs::read(path).unwrap();
+    let job = lapwright::cli::job_file::parse(job, "job").unwrap();
+    pipeline::layout(&bytes, part, &job, &mut Notes::default(), &mut |_| {}).unwrap()
+}
+
+/// The box of a wall or opening in the source's units.
+fn source_box(to: [f64; 6], points: &[[f64; 2]]) -> [f64; 4] {
+    let place = |p: &[f64; 2]| [to[0] * p[0] + to[4], to[3] * p[1] + to[5]];
+    let start = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
+    points
+        .iter()
+        .map(place)
+        .fold(start, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])])
+}
+
+#[test]
+fn a_shed_front_by_its_layer_gives_the_wall_and_openings_of_its_check_values() {
+    // Check values of the folder's own page, millimetres.
+    let wall = [1100.0, 2364.0, 7335.0, 4764.0];
+    let openings = [
+        [2025.0, 3184.0, 2985.0, 4154.0],
+        [3750.0, 2364.0, 4685.0, 4344.0],
+        [5450.0, 3184.0, 6410.0, 4154.0],
+    ];
+    let near = |a: [f64; 4], b: [f64; 4]| a.iter().zip(b).all(|(a, b)| (a - b).abs() <= 1.0);
+    for job in ["[layers]\nwall = ['front']", "[[elevation]]\nname = 'F'\nlayers = ['front']"] {
+        let l = named("E1_", job);
+        let e = &l.elevations[0];
+        assert_eq!(e.walls.len(), 1);
+        let w = &e.walls[0];
+        assert!(near(source_box(e.to_source, &w.outline), wall), "{:?}", w.outline);
+        let mut found: Vec<[f64; 4]> =
+            w.openings.iter().map(|o| source_box(e.to_source, &o.outline)).collect();
+        found.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        assert_eq!(found.len(), 3);
+        assert!(found.iter().zip(openings).all(|(a, b)| near(*a, b)), "{found:?}");
+    }
+}
+
+#[test]
+fn a_shed_side_has_the_lowest_of_its_slopes_for_rake() {
+    let l = named("E2_", "[layers]\nwall = ['sideview']");
+    let pitches: Vec<f64> =
+        l.walls().flat_map(|(_, w)| w.edges.iter()).filter_map(|e| e.pitch).collect();
+    assert_eq!(pitches.len(), 1);
+    let degrees = (pitches[0] / 12.0).atan().to_degrees();
+    // (943.3, 3880.6)-(3718.3, 3507.6) is 7.66 degrees.
+    assert!((degrees - 7.66).abs() < 0.05, "{degrees}");
+}
+
+#[test]
+fn siding_hatches_of_an_apartment_house_give_their_areas() {
+    // Sides of the eight hatched strips, inches, by ezdxf; each is a rectangle or nearly one.
+    let l = named("P1_", "[drawing]\nunit = 'inch'");
+    let walls: Vec<_> = l.walls().map(|(_, w)| w).collect();
+    assert_eq!(walls.len(), 8);
+    assert!(walls.iter().all(|w| (w.drawn_exposure.unwrap() - 4.0).abs() < 0.01));
+}

@@ -25,3 +25,4 @@ mod samples;
 mod seams;
 mod sheets;
 mod support;
+mod ways;

@@ -25,7 +25,11 @@ pub(in crate::read) fn drawing(
 ) -> Result<Drawing, Refusal> {
     let unreadable = |why: String| {
         let help = "Save it again as plain SVG, with text kept as text.";
-        Refusal::from(Note::error("svg-unreadable", format!("{name} is no readable SVG: {why}"), help))
+        Refusal::from(Note::error(
+            "svg-unreadable",
+            format!("{name} is no readable SVG: {why}"),
+            help,
+        ))
     };
     let text = decoded(bytes);
     let options = usvg::roxmltree::ParsingOptions {
@@ -100,7 +104,11 @@ fn to_user(xml: &usvg::roxmltree::Document, tree: &usvg::Tree) -> ToUser {
             // One scale for both ways, as `preserveAspectRatio` does unless told otherwise.
             let k = (vw / w).max(vh / h);
             let (spare_x, spare_y) = (w * k - vw, h * k - vh);
-            ToUser { scale: (k, k), origin: (x - spare_x / 2.0, y - spare_y / 2.0), height: vh + 2.0 * y }
+            ToUser {
+                scale: (k, k),
+                origin: (x - spare_x / 2.0, y - spare_y / 2.0),
+                height: vh + 2.0 * y,
+            }
         }
         None => ToUser { scale: (1.0, 1.0), origin: (0.0, 0.0), height: h },
     }

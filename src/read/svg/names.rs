@@ -72,10 +72,13 @@ fn words(node: Node) -> Option<String> {
     })
 }
 
-fn marked_nodes<'a>(xml: &'a Document<'a>) -> impl Iterator<Item = (usize, Node<'a, 'a>, &'static str)> {
-    xml.descendants().filter(Node::is_element).enumerate().filter_map(|(i, n)| {
-        MARKED.iter().find(|m| **m == n.tag_name().name()).map(|m| (i, n, *m))
-    })
+fn marked_nodes<'a>(
+    xml: &'a Document<'a>,
+) -> impl Iterator<Item = (usize, Node<'a, 'a>, &'static str)> {
+    xml.descendants()
+        .filter(Node::is_element)
+        .enumerate()
+        .filter_map(|(i, n)| MARKED.iter().find(|m| **m == n.tag_name().name()).map(|m| (i, n, *m)))
 }
 
 impl Names {
@@ -84,7 +87,8 @@ impl Names {
         for (i, node, element) in marked_nodes(xml) {
             let id = node.attribute("id").map(str::to_owned);
             let line = xml.text_pos_at(node.range().start).row as usize;
-            let named = Named { layer: layer(node), line, id: id.clone(), element, text: words(node) };
+            let named =
+                Named { layer: layer(node), line, id: id.clone(), element, text: words(node) };
             out.insert(id.unwrap_or_else(|| mark(i)), named);
         }
         Names(out)

@@ -33,8 +33,7 @@ pub(super) fn all(
     out: &mut Drawing,
     notes: &mut Notes,
 ) {
-    let mut maker =
-        Maker { names, user, limits, out, index: BTreeMap::new(), full: false, far: 0 };
+    let mut maker = Maker { names, user, limits, out, index: BTreeMap::new(), full: false, far: 0 };
     maker.group(tree.root(), None, None);
     if maker.full {
         let message = format!("more than {} shapes; the rest is left out", limits.items);
@@ -42,7 +41,8 @@ pub(super) fn all(
         notes.push(Note::warning("items-too-many", message, help));
     }
     if maker.far > 0 {
-        let message = format!("{} shapes lie beyond {} units; left out", maker.far, limits.coordinate);
+        let message =
+            format!("{} shapes lie beyond {} units; left out", maker.far, limits.coordinate);
         let help = "Remove what lies far from the drawing.";
         notes.push(Note::warning("numbers-absurd", message, help));
     }
