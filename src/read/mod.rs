@@ -2,7 +2,7 @@
 
 pub mod dxf;
 pub mod limits;
-mod svg;
+mod svg_in;
 
 pub use limits::Limits;
 
@@ -30,7 +30,7 @@ pub fn drawing(
         .into());
     }
     if is_svg(bytes) {
-        return svg::drawing(bytes, name, limits, notes);
+        return svg_in::drawing(bytes, name, limits, notes);
     }
     if let Some(other) = looks_like(bytes) {
         let message = format!("{name} is neither a DXF nor an SVG drawing: it looks like {other}");

@@ -161,8 +161,8 @@ fn a_shed_side_has_the_lowest_of_its_slopes_for_rake() {
 }
 
 #[test]
-fn siding_hatches_of_an_apartment_house_give_their_areas() {
-    // Sides of the eight hatched strips, inches, by ezdxf; each is a rectangle or nearly one.
+fn siding_hatches_of_an_apartment_house_are_its_walls() {
+    // Eight hatches of one level family 4 in apart, as the folder's own page and ezdxf say.
     let l = named("P1_", "[drawing]\nunit = 'inch'");
     let walls: Vec<_> = l.walls().map(|(_, w)| w).collect();
     assert_eq!(walls.len(), 8);

@@ -10,5 +10,6 @@
 
 mod checks;
 mod random_houses;
+mod raw_ways;
 mod truth;
 mod venv;

@@ -10,6 +10,7 @@ use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
+use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role, Stroke};
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
@@ -83,6 +84,7 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
             }
         }
     }
+    keep_sections_with_siding(lines, outlines, &mut found, notes);
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
@@ -103,6 +105,24 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
         notes.push(Note::info("view-left-alone", message, help).at(at));
     }
     Views { elevations, left_alone }
+}
+
+/// A section that shows hatched siding shows the wall behind the cut: it is kept, and told. Level
+/// lines in a plan are floor boards.
+fn keep_sections_with_siding(
+    lines: &Linework,
+    outlines: &[Outline],
+    views: &mut [View],
+    notes: &mut Notes,
+) {
+    let hatched = |v: &View| outlines.iter().any(|o| o.way == WallWay::Hatch && v.holds(lines, o));
+    for v in views.iter_mut().filter(|v| v.left_alone == Some("section") && hatched(v)) {
+        v.left_alone = None;
+        let message = format!("{}: by its title a section, but siding is hatched in it", v.name);
+        let help = "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.";
+        let at = super::ways::source(lines, Point::new(v.region.x0, v.region.y0));
+        notes.push(Note::warning("view-section", message, help).at(at));
+    }
 }
 
 /// Every name once: the house is named by them.

@@ -197,6 +197,8 @@ pub(super) fn under(titles: &[Title], walls: Rect, aside: f64) -> Option<&Title>
         .filter(|t| t.at.y < walls.y0 + walls.height())
         // Far under its view a title belongs to another one, unless its layer says what it is.
         .filter(|t| t.agreed || t.on_sheet || t.at.y > walls.y0 - 2.0 * aside)
+        // A text in the middle of walls that reads like a plan's title is no title of theirs.
+        .filter(|t| t.agreed || t.shows == Shows::Elevation || t.at.y <= walls.y0)
         .min_by(|a, b| b.agreed.cmp(&a.agreed).then(far(a).total_cmp(&far(b))))
 }
 

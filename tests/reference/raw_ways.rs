@@ -1,0 +1,53 @@
+//! Drawings without wall outlines: siding hatches, and loose lines in Shift-JIS, against areas by
+//! shapely.
+
+use std::fs;
+use std::path::Path;
+
+use lapwright::cli::job_file;
+use lapwright::diag::Notes;
+use lapwright::model::layout::Layout;
+use lapwright::pipeline;
+use serde_json::Value;
+
+use crate::venv::python;
+
+fn lay(path: &Path, job: &str) -> Layout {
+    let job = job_file::parse(job, "job").unwrap();
+    let bytes = fs::read(path).unwrap();
+    pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap()
+}
+
+/// Within 0.01 %, and every opening found.
+fn agrees(layout: &Layout, elevation: &str, truth: &Value) {
+    let e = layout.elevations.iter().find(|e| e.name == elevation).unwrap();
+    let [w] = &e.walls[..] else { panic!("{elevation}: {} walls", e.walls.len()) };
+    for (got, key) in [(w.gross_area, "gross"), (w.net_area, "net")] {
+        let wanted = truth[key].as_f64().unwrap();
+        assert!((got - wanted).abs() <= 1e-4 * wanted, "{elevation} {key}: {got} for {wanted}");
+    }
+    assert_eq!(w.openings.len() as u64, truth["openings"].as_u64().unwrap(), "{elevation}");
+    assert!(layout.verify.rules.iter().all(|r| r.violations.is_empty()), "{elevation}");
+}
+
+#[test]
+fn walls_from_hatches_and_from_loose_lines_have_the_areas_shapely_gives() {
+    let dir = tempfile::tempdir().unwrap();
+    python("tests/samples/raw_ways.py", &[dir.path()]);
+    let text = fs::read_to_string(dir.path().join("truth.json")).unwrap();
+    let truth: Value = serde_json::from_str(&text).unwrap();
+
+    // Holes, a notch at a door and a keyhole slit; titles stand on the sheet; the plan is left alone.
+    let hatched = lay(&dir.path().join("hatched.dxf"), "");
+    let sides = truth["hatched"].as_object().unwrap();
+    assert_eq!(hatched.elevations.len(), sides.len());
+    sides.iter().for_each(|(name, t)| agrees(&hatched, name, t));
+
+    let job = "[drawing]\nunit = 'mm'\n[layers]\nwall = ['外壁']\nwindow = ['建具']";
+    let loose = lay(&dir.path().join("lines_sjis.dxf"), job);
+    let fronts = truth["lines_sjis"].as_array().unwrap();
+    assert_eq!(loose.elevations.len(), fronts.len());
+    for (i, t) in fronts.iter().enumerate() {
+        agrees(&loose, &format!("elevation {}", i + 1), t);
+    }
+}
