@@ -78,6 +78,21 @@ pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refu
     Ok(normalize::roles::layer_roles(&drawing, job))
 }
 
+/// Guesses at the roles of layers that have none.
+///
+/// # Errors
+/// When the drawing cannot be read.
+pub fn suggestions(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+) -> Result<Vec<normalize::suggest::Guess>, Refusal> {
+    let mut notes = Notes::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let layers = normalize::roles::layer_roles(&drawing, job);
+    Ok(normalize::suggest::guesses(&drawing, &layers))
+}
+
 /// Every file of a layout: its path in the folder and its bytes.
 ///
 /// # Errors

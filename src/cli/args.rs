@@ -24,7 +24,7 @@ pub enum Command {
     /// Tell what was read, assumed, mended and refused; lay nothing out
     Check(Reading),
     /// List the layers with what each is taken for
-    Layers(Reading),
+    Layers(Layers),
     /// Print the quantities
     Takeoff(Takeoff),
     /// Print the JSON Schema of the job file or of layout.json
@@ -49,6 +49,17 @@ pub struct Reading {
     /// Job file (TOML): title, layers, product, rules
     #[arg(long, value_name = "FILE")]
     pub job: Option<PathBuf>,
+}
+
+/// Layers of a drawing.
+#[derive(Debug, Args)]
+pub struct Layers {
+    /// The drawing and its job.
+    #[command(flatten)]
+    pub reading: Reading,
+    /// Print guesses at layers without a role, as a fragment of a job file to edit
+    #[arg(long)]
+    pub suggest: bool,
 }
 
 /// The main job.

@@ -21,7 +21,8 @@ pub fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Layout(a) => layout(&a),
         Command::Check(a) => check(&a),
-        Command::Layers(a) => layers(&a),
+        Command::Layers(a) if a.suggest => suggest(&a.reading),
+        Command::Layers(a) => layers(&a.reading),
         Command::Takeoff(a) => takeoff(&a),
         Command::Schema { of } => print(&match of {
             SchemaOf::Job => json::job_schema(),
@@ -283,6 +284,33 @@ fn layers(a: &Reading) -> ExitCode {
         }
         Err(r) => refused(&r, &notes),
     }
+}
+
+/// Guesses as a fragment of a job file; what they rest on stands behind each as a comment.
+fn suggest(a: &Reading) -> ExitCode {
+    let result = load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job));
+    let list = match result {
+        Ok(list) => list,
+        Err(r) => return refused(&r, &Notes::default()),
+    };
+    let mut roles: std::collections::BTreeMap<_, Vec<_>> = std::collections::BTreeMap::new();
+    for g in &list {
+        roles.entry(g.role).or_default().push(g);
+    }
+    let mut text = "# Guesses, to be checked and edited: a role named here replaces its agreed layer names.\n[layers]\n".to_owned();
+    if list.is_empty() {
+        text.push_str("# No layer without a role looks like one that matters.\n");
+    }
+    for (role, layers) in roles {
+        let Some(word) = serde_json_word(&role) else { continue };
+        text.push_str(&format!("{word} = [\n"));
+        for g in layers {
+            let name = toml::Value::String(report::plain(&g.layer));
+            text.push_str(&format!("  {name}, # {}\n", g.why));
+        }
+        text.push_str("]\n");
+    }
+    print(text.as_bytes())
 }
 
 /// A role's word as the job file spells it.

@@ -5,6 +5,7 @@ mod collect;
 mod dirt;
 pub mod roles;
 mod scale;
+pub mod suggest;
 pub mod weld;
 
 use crate::diag::{Notes, Refusal};

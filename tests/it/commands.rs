@@ -125,3 +125,30 @@ fn the_job_schema_knows_every_key_of_the_sample() {
         assert!(!value["properties"][key].is_null(), "{key}");
     }
 }
+
+#[test]
+fn guesses_at_layers_are_a_job_file_that_reads() {
+    let line = |layer: &str, a: (i32, i32), b: (i32, i32)| {
+        format!("0\nLINE\n8\n{layer}\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", a.0, a.1, b.0, b.1)
+    };
+    let hostile = "\"fenster] #x";
+    let drawing = format!(
+        "0\nSECTION\n2\nENTITIES\n{}{}0\nENDSEC\n0\nEOF\n",
+        line("Aussenwand", (0, 0), (240, 0)),
+        line(hostile, (10, 10), (20, 10))
+    );
+    let dir = tempfile::tempdir().unwrap();
+    let path = dir.path().join("d.dxf");
+    std::fs::write(&path, drawing).unwrap();
+    let out = std::process::Command::new(env!("CARGO_BIN_EXE_lapwright"))
+        .args(["layers", "--suggest"])
+        .arg(&path)
+        .output()
+        .unwrap();
+    assert!(out.status.success());
+    let text = String::from_utf8(out.stdout).unwrap();
+    let job = lapwright::cli::job_file::parse(&text, "job").unwrap();
+    use lapwright::model::linework::Role;
+    assert_eq!(job.layers[&Role::Wall], ["Aussenwand"]);
+    assert_eq!(job.layers[&Role::Window], [hostile]);
+}
