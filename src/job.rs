@@ -489,11 +489,14 @@ impl Job {
     /// The role of a layer name, case folded and bound-reference prefixes (`name$0$`) taken off.
     /// The job's own patterns go before the agreed ones.
     pub fn role_of(&self, layer: &str) -> Option<Role> {
-        let name = layer.rsplit('$').next().unwrap_or(layer).to_lowercase();
+        let whole = layer.to_lowercase();
+        let name = whole.rsplit('$').next().unwrap_or(&whole);
         let of_job =
             self.layers.iter().flat_map(|(r, ps)| ps.iter().map(move |p| (*r, p.as_str())));
         let agreed = AGREED_LAYERS.iter().copied().filter(|(r, _)| !self.layers.contains_key(r));
-        of_job.chain(agreed).find(|(_, p)| wildcard(&p.to_lowercase(), &name)).map(|(r, _)| r)
+        // A name copied with its prefix is meant as it stands.
+        let fits = |p: &str| wildcard(p, name) || wildcard(p, &whole);
+        of_job.chain(agreed).find(|(_, p)| fits(&p.to_lowercase())).map(|(r, _)| r)
     }
 
     /// Refuses values no layout can be made with, naming the key.
@@ -569,6 +572,8 @@ mod tests {
         assert_eq!(job.role_of("FRONT"), None);
         job.layers.insert(Role::Wall, vec!["fr?nt*".into()]);
         assert_eq!(job.role_of("FRONT-2"), Some(Role::Wall));
+        job.layers.insert(Role::Door, vec!["site$0$TOR".into()]);
+        assert_eq!(job.role_of("site$0$TOR"), Some(Role::Door));
         assert_eq!(job.role_of("A-WALL-OTLN"), None);
     }
 
