@@ -54,7 +54,8 @@ pub fn plan(lengths: &[f64], stock: f64, kerf: f64) -> Plan {
         return Plan { stocks: back(&best, &order), bound };
     }
     let mut proved = true;
-    for aim in bound..best.len() {
+    let least = bound;
+    for aim in least..best.len() {
         match fill(&weights, room, aim) {
             Outcome::Found(fillings) => {
                 best = fillings;

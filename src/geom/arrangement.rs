@@ -130,8 +130,7 @@ fn rings(mut next: BTreeMap<usize, Vec<usize>>, place: &[Point]) -> Vec<Ring> {
     while let Some((&start, _)) = next.iter().find(|(_, to)| !to.is_empty()) {
         let (mut ring, mut at, mut came): (Vec<usize>, usize, Option<usize>) =
             (Vec::new(), start, None);
-        loop {
-            let Some(choices) = next.get_mut(&at).filter(|c| !c.is_empty()) else { break };
+        while let Some(choices) = next.get_mut(&at).filter(|c| !c.is_empty()) {
             let pick = came.map_or(0, |from| sharpest(choices, place[from], place[at], place));
             let to = choices.swap_remove(pick);
             ring.push(at);

@@ -184,11 +184,11 @@ fn groups<'a>(strokes: &[&'a Stroke]) -> Vec<Vec<&'a Stroke>> {
         .collect()
 }
 
-fn cut<'a>(
-    mut strokes: Vec<&'a Stroke>,
+fn cut(
+    mut strokes: Vec<&Stroke>,
     near: f64,
     span: impl Fn(&Stroke) -> (f64, f64),
-) -> Vec<Vec<&'a Stroke>> {
+) -> Vec<Vec<&Stroke>> {
     strokes.sort_by(|a, b| span(a).0.total_cmp(&span(b).0));
     let mut out: Vec<Vec<&Stroke>> = Vec::new();
     let mut end = f64::NEG_INFINITY;
