@@ -2,6 +2,8 @@
 //! figures printed for 2 to 18 in 12), and rafters worked in print, against `pitch` and against
 //! gables laid out.
 
+#![allow(clippy::approx_constant, reason = "figures as the published table prints them")]
+
 use lapwright::model::trim::TrimKind;
 use lapwright::pitch;
 use lapwright::units::{feet_inches, sixteenths};
