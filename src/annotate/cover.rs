@@ -191,10 +191,11 @@ fn totals(c: &mut Canvas, layout: &Layout, col: &mut Column, least: f64) {
         if col.y < least {
             return;
         }
+        let hundredths = |v: f64| (v * 100.0).round() / 100.0;
         let count = if l.order > 0.0 {
-            format!("{}", (l.order * 100.0).round() / 100.0)
+            format!("{}", hundredths(l.order))
         } else {
-            format!("({})", l.net)
+            format!("({})", hundredths(l.net))
         };
         c.left(
             &fitted(&l.item, TEXT, false, col.width - 1.7),

@@ -5,9 +5,10 @@ use super::page::{Page, room, size};
 use super::place::text_box;
 use super::scale::{Scale, fit};
 use super::style::{HEADING, Ink, TEXT};
+use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::model::house::{EdgeKind, OpeningKind};
-use crate::model::layout::{Course, Elevation, Layout, Wall, Xy};
+use crate::model::layout::{Course, Elevation, Layout, Piece, Wall, Xy};
 use crate::model::linework::Role;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::units::{feet_inches, inches_fraction};
@@ -167,15 +168,9 @@ fn panels(c: &mut Canvas, w: &Wall, v: &View) {
                 }
             }
             for s in &run.seams {
-                let ys = run
-                    .pieces
-                    .iter()
-                    .flat_map(|p| &p.outline)
-                    .filter(|q| (q[0] - s).abs() < 40.0)
-                    .map(|q| q[1]);
-                let (low, high) =
-                    ys.fold((course.top, course.bottom), |(a, b), y| (a.min(y), b.max(y)));
-                c.line(Ink::Seam, v.at(*s, low), v.at(*s, high));
+                if let Some((low, high)) = run.seam_height(*s) {
+                    c.line(Ink::Seam, v.at(*s, low), v.at(*s, high));
+                }
             }
         }
     }
@@ -415,6 +410,21 @@ fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
     }
 }
 
+/// A place on the piece: half way along, half up what shows of it.
+fn middle(k: &Course, p: &Piece) -> (f64, f64) {
+    let spans = p.outline.iter().map(|q| q[1]);
+    let (low, high) =
+        spans.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
+    let y = (low.max(k.bottom) + high.min(k.top)) / 2.0;
+    let x = (p.x0 + p.x1) / 2.0;
+    let ring: Vec<Point> = p.outline.iter().map(|q| Point::new(q[0], q[1])).collect();
+    // Where an opening or slope takes the middle, the nearest place along that is on the piece.
+    let step = (p.x1 - p.x0) / 40.0;
+    let mut along =
+        (0..40).map(|i| x + step * f64::from(if i % 2 == 0 { i / 2 } else { -(i + 1) / 2 }));
+    (along.find(|x| ring_contains(&ring, Point::new(*x, y))).unwrap_or(x), y)
+}
+
 /// Piece marks, without the wall's own prefix, which stands once beside the wall. Returns how many
 /// found no room.
 fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
@@ -427,10 +437,8 @@ fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
             .flat_map(|k| k.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (k, p))));
         for (k, p) in pieces {
             let mark = short_mark(&p.mark);
-            let spans = p.outline.iter().map(|q| q[1]);
-            let (low, high) =
-                spans.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
-            let centre = v.at((p.x0 + p.x1) / 2.0, (low.max(k.bottom) + high.min(k.top)) / 2.0);
+            let (x, y) = middle(k, p);
+            let centre = v.at(x, y);
             let room = (p.x1 - p.x0) / v.factor;
             let r = text_box(mark, TEXT, false, centre);
             if r.width() <= room && c.placer.free(&r) {

@@ -98,7 +98,9 @@ impl Over<'_> {
                         self.text(5, p.mark.clone(), [x, y], 3.0 / 32.0 * 0.8, Across::Centre);
                     }
                     for s in &r.seams {
-                        self.line(2, [*s, c.bottom], [*s, c.top]);
+                        if let Some((low, high)) = r.seam_height(*s) {
+                            self.line(2, [*s, low], [*s, high]);
+                        }
                     }
                 }
                 let words = format!("{}  {}", c.index + 1, crate::units::feet_inches(c.bottom));

@@ -209,6 +209,23 @@ pub struct Run {
     pub pieces: Vec<Piece>,
 }
 
+impl Run {
+    /// From where to where up the wall a seam at `x` shows: as far as its panel covers the wall there,
+    /// notches left out.
+    pub fn seam_height(&self, x: f64) -> Option<(f64, f64)> {
+        let piece = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1)?;
+        let sides = std::iter::once(&piece.outline)
+            .chain(&piece.more)
+            .flat_map(|r| r.iter().zip(r.iter().cycle().skip(1)));
+        let crossings = sides
+            .filter(|(a, b)| (a[0] > x) != (b[0] > x))
+            .map(|(a, b)| a[1] + (x - a[0]) / (b[0] - a[0]) * (b[1] - a[1]));
+        crossings.fold(None, |span: Option<(f64, f64)>, y| {
+            Some(span.map_or((y, y), |(low, high)| (low.min(y), high.max(y))))
+        })
+    }
+}
+
 /// How a piece ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
