@@ -456,6 +456,20 @@ impl Default for SheetRules {
     }
 }
 
+impl TrimRules {
+    /// Length of a stock.
+    pub fn stock(&self, stock: TrimStock) -> f64 {
+        match stock {
+            TrimStock::Starter => self.starter,
+            TrimStock::OutsidePost => self.outside_post,
+            TrimStock::InsidePost => self.inside_post,
+            TrimStock::JChannel => self.j_channel,
+            TrimStock::FinishTrim => self.finish_trim,
+            TrimStock::DripCap => self.drip_cap,
+        }
+    }
+}
+
 /// Gap at a panel's end, association figure (FACTS SD-50, VSI-H).
 pub const END_GAP: f64 = 0.25;
 /// Same below 40 F (FACTS SD-51, VSI-H).

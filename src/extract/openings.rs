@@ -12,9 +12,9 @@ use crate::model::linework::{Linework, Role, Stroke};
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (FACTS section 3, call sizes).
-const OVERHEAD: f64 = 84.0;
+pub(super) const OVERHEAD: f64 = 84.0;
 /// Loops smaller than this, square inches, are hardware, not openings: half a square foot.
-const LEAST: f64 = 72.0;
+pub(super) const LEAST: f64 = 72.0;
 
 /// What was drawn as one thing: an insertion, or one loop.
 struct Drawn {

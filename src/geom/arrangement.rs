@@ -204,16 +204,12 @@ pub fn stacked(faces: &[Polygon]) -> Vec<(usize, usize, f64)> {
     shared.into_iter().map(|((i, j), l)| (i, j, l)).collect()
 }
 
-/// Those of `faces` that lie in no hole-filling other face: every face is its own, so only holes
-/// matter. A face inside a hole of another is an island in it.
+/// Indices of the faces that lie in a hole of another: islands in it.
 pub fn islands(faces: &[Polygon]) -> BTreeSet<usize> {
     let mut out = BTreeSet::new();
     let holed: Vec<&Polygon> = faces.iter().filter(|f| !f.holes.is_empty()).collect();
     for (i, f) in faces.iter().enumerate() {
-        let Some(p) = f.outer.first().zip(f.outer.get(1)).map(|(a, b)| a.midpoint(*b)) else {
-            continue;
-        };
-        let inward = inside(f).unwrap_or(p);
+        let Some(inward) = inside(f) else { continue };
         if holed.iter().any(|h| h.holes.iter().any(|r| ring_contains(r, inward))) {
             out.insert(i);
         }

@@ -262,6 +262,31 @@ pub struct Viewport {
     pub frozen: Vec<usize>,
 }
 
+impl LineFamily {
+    /// Whether its lines are whole and level, within half a degree.
+    fn level(&self) -> bool {
+        let lean = self.angle.rem_euclid(180.0);
+        lean.min(180.0 - lean) <= 0.5 && self.dashes.iter().all(|d| *d >= 0.0)
+    }
+
+    /// From line to line across, drawing units.
+    fn spacing(&self) -> f64 {
+        let (s, c) = self.angle.to_radians().sin_cos();
+        (self.offset.1 * c - self.offset.0 * s).abs()
+    }
+}
+
+impl Hatch {
+    /// The spacing of its lines, drawing units, if it is drawn like lap siding: level families of
+    /// whole lines only. Names of patterns mean nothing (FACTS OT-24).
+    pub fn level_spacing(&self) -> Option<f64> {
+        if self.solid || !self.families.iter().all(LineFamily::level) {
+            return None;
+        }
+        self.families.first().map(LineFamily::spacing)
+    }
+}
+
 impl Polyline {
     /// A straight segment.
     pub fn line(a: Point, b: Point) -> Self {
@@ -322,6 +347,28 @@ impl Drawing {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn only_level_whole_lines_are_drawn_like_lap_siding() {
+        let family = |angle: f64, offset: (f64, f64), dashes: &[f64]| LineFamily {
+            angle,
+            base: Point::ZERO,
+            offset,
+            dashes: dashes.to_vec(),
+        };
+        let of =
+            |families: Vec<LineFamily>| Hatch { families, ..Default::default() }.level_spacing();
+        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[])]), Some(4.0));
+        assert_eq!(of(vec![family(180.0, (3.0, -8.0), &[])]), Some(8.0));
+        let plumb = family(90.0, (8.0, 0.0), &[]);
+        assert_eq!(of(vec![plumb.clone()]), None);
+        // Brick: level lines with plumb ones between.
+        assert_eq!(of(vec![family(0.0, (0.0, 2.67), &[]), plumb]), None);
+        assert_eq!(of(vec![family(45.0, (2.0, 2.0), &[])]), None);
+        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[6.0, -2.0])]), None);
+        assert_eq!(of(vec![]), None);
+        assert_eq!(Hatch { solid: true, ..Default::default() }.level_spacing(), None);
+    }
 
     #[test]
     fn a_closed_pair_of_half_circles_is_a_circle() {

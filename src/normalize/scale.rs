@@ -119,15 +119,10 @@ struct Evidence {
 /// Boxes of hatches with level lines only: where no outline is drawn, walls are read from these.
 fn siding(lines: &Linework) -> Vec<Rect> {
     use crate::geom::vocabulary::CurveShape;
-    let level = |angle: f64| {
-        let lean = angle.rem_euclid(180.0);
-        lean.min(180.0 - lean) < 0.5
-    };
     lines
         .hatches
         .iter()
-        .filter(|h| h.role != Some(Role::Ignore) && !h.hatch.solid && !h.hatch.families.is_empty())
-        .filter(|h| h.hatch.families.iter().all(|f| level(f.angle)))
+        .filter(|h| h.role != Some(Role::Ignore) && h.hatch.level_spacing().is_some())
         .filter_map(|h| {
             h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, b| a.union(b))
         })

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::panels::spare;
-use super::trims::{id, stock_length};
+use super::trims::id;
 use crate::geom::tol::SAME;
 use crate::model::layout::{Layout, Piece};
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
@@ -23,7 +23,7 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
     }
     let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
         pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
-        let length = stock_length(stock, &layout.job.trim);
+        let length = layout.job.trim.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
             item: id(stock),

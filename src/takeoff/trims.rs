@@ -3,23 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::job::TrimRules;
 use crate::model::layout::{Group, KindShare, Layout, TakeoffLine};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimKind, TrimPiece, TrimStock};
 use crate::packing;
-
-/// Length of a stock.
-pub(super) fn stock_length(stock: TrimStock, r: &TrimRules) -> f64 {
-    match stock {
-        TrimStock::Starter => r.starter,
-        TrimStock::OutsidePost => r.outside_post,
-        TrimStock::InsidePost => r.inside_post,
-        TrimStock::JChannel => r.j_channel,
-        TrimStock::FinishTrim => r.finish_trim,
-        TrimStock::DripCap => r.drip_cap,
-    }
-}
 
 /// Short name of a stock's line.
 pub(super) fn id(stock: TrimStock) -> String {
@@ -35,7 +22,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     if mine.is_empty() {
         return None;
     }
-    let length = stock_length(stock, &layout.job.trim);
+    let length = layout.job.trim.stock(stock);
     let mut shares = Shares::default();
     let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
     for t in &mine {

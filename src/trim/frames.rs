@@ -23,7 +23,7 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
             piece.opening = Some(opening.id.clone());
         }
         out.extend(frame.into_iter().flat_map(|p| {
-            let stock = super::stock::stock_length(p.kind.stock(), &job.trim);
+            let stock = job.trim.stock(p.kind.stock());
             part(p, stock, job.trim.channel_face)
         }));
     }

@@ -2,7 +2,7 @@
 //! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98).
 
 use super::channels::merged;
-use super::stock::{Place, part, stock_length};
+use super::stock::{Place, part};
 use crate::geom::tol::same;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
@@ -119,5 +119,5 @@ fn post(place: &Place, corner: &Seen, shared: Option<String>, job: &Job) -> Vec<
     }
     let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
     whole.shared_with = shared;
-    part(whole, stock_length(kind.stock(), &job.trim), job.trim.post_lap)
+    part(whole, job.trim.stock(kind.stock()), job.trim.post_lap)
 }

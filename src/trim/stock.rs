@@ -2,7 +2,7 @@
 
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::Point;
-use crate::job::{Job, TrimRules};
+use crate::job::Job;
 use crate::model::house::{Elevation, House, Wall};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
@@ -46,18 +46,6 @@ impl<'a> Place<'a> {
             stock: String::new(),
             shared_with: None,
         }
-    }
-}
-
-/// Stock length of a stock.
-pub(super) fn stock_length(stock: TrimStock, rules: &TrimRules) -> f64 {
-    match stock {
-        TrimStock::Starter => rules.starter,
-        TrimStock::OutsidePost => rules.outside_post,
-        TrimStock::InsidePost => rules.inside_post,
-        TrimStock::JChannel => rules.j_channel,
-        TrimStock::FinishTrim => rules.finish_trim,
-        TrimStock::DripCap => rules.drip_cap,
     }
 }
 
@@ -128,7 +116,7 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         }
     }
     for stock in TrimStock::ALL {
-        let length = stock_length(stock, &job.trim);
+        let length = job.trim.stock(stock);
         let mine: Vec<usize> =
             (0..pieces.len()).filter(|i| pieces[*i].kind.stock() == stock).collect();
         let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();

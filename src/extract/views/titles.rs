@@ -65,7 +65,7 @@ const OTHERS: [(&str, &str); 27] = [
     ("detail", "detalle"),
     ("detail", "詳細"),
 ];
-/// A title has no more words than this; a note has.
+/// A title has no more words than this; a note has (common practice, no source).
 const MOST_WORDS: usize = 7;
 
 /// A text that may name a view.
@@ -143,7 +143,8 @@ pub(super) fn titles(lines: &Linework) -> Vec<Title> {
     model.chain(paper).collect()
 }
 
-/// How much larger than the small texts a title is that stands on no title layer.
+/// How much larger than the small texts a title is that stands on no title layer
+/// (common practice, no source).
 const LARGER: f64 = 1.2;
 
 /// A small text's height: that of the lower quarter; nothing where there are too few to compare.

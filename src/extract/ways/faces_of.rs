@@ -1,6 +1,6 @@
 //! Faces of loose lines sorted into walls, openings and the rest.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::drawn_courses::drawn_courses;
 use super::gable::with_gable;
@@ -9,19 +9,22 @@ use crate::diag::Origin;
 use crate::geom::arrangement::{Segment, arrangement, inside, islands, stacked};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;
+use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Ring;
 use crate::model::house::Opening;
 
-/// Faces smaller than this, square inches, are drawing detail.
+/// Faces smaller than this, square inches, are drawing detail (common practice, no source).
 const DETAIL: f64 = 4.0;
-/// Where no courses are drawn, smaller faces than this, square inches, are no walls: 20 sq ft.
+/// Where no courses are drawn, smaller faces than this, square inches, are no walls: 20 sq ft
+/// (common practice, no source).
 const WALL: f64 = 2880.0;
-/// Nor are narrower or lower ones, inches: boards and bands are up to 12 in (common practice).
+/// Nor are narrower or lower ones, inches: boards and bands are up to 12 in (common practice, no
+/// source).
 const NARROW: f64 = 16.0;
-/// Smallest opening, square inches: two square feet.
+/// Smallest opening among faces, square inches: two square feet (common practice, no source).
 const OPENING: f64 = 288.0;
 /// A siding face is no higher than this many pitches of the drawn courses: courses that meet a head
-/// or a sill are drawn a little wider.
+/// or a sill are drawn a little wider (common practice, no source).
 const STRETCH: f64 = 1.3;
 
 /// A wall that faces show.
@@ -67,8 +70,9 @@ fn by_courses(faces: &[Polygon], pitch: f64, segments: &[Segment], origin: &Orig
         used += cluster.len();
         let parts: Vec<Polygon> = cluster.iter().map(|i| faces[*i].clone()).collect();
         for whole in union_all(&parts).into_iter().filter(|p| p.area() >= WALL) {
+            let own: BTreeSet<usize> = cluster.iter().copied().collect();
             let others: Vec<&Polygon> =
-                (0..faces.len()).filter(|i| !cluster.contains(i)).map(|i| &faces[i]).collect();
+                (0..faces.len()).filter(|i| !own.contains(i)).map(|i| &faces[i]).collect();
             let mut wall = enclosed(&whole, &others, origin);
             used += wall.openings.len();
             wall.exposure = Some(pitch);
@@ -129,7 +133,7 @@ fn enclosed(whole: &Polygon, others: &[&Polygon], origin: &Origin) -> FaceWall {
         let b = f.bounds();
         let Some(p) = inside(f) else { continue };
         let in_hole = whole.holes.iter().any(|r| crate::geom::polygon::ring_contains(r, p));
-        if !in_hole && b.y1 < frame.y1 && b.y0 >= frame.y0 - 0.1 && between(f, &solid) {
+        if !in_hole && b.y1 < frame.y1 && b.y0 >= frame.y0 - LEVEL && between(f, &solid) {
             rings.push(f.outer.clone());
             solid.push(Polygon::simple(f.outer.clone()));
         }
@@ -170,7 +174,7 @@ fn by_size_alone(faces: &[Polygon], origin: &Origin) -> Sorted {
             && b.height() >= NARROW
             && !islands.contains(i)
     };
-    let walls: Vec<usize> = (0..faces.len()).filter(large).collect();
+    let walls: BTreeSet<usize> = (0..faces.len()).filter(large).collect();
     let mut used = walls.len();
     let mut out = Vec::new();
     for i in &walls {

@@ -3,6 +3,7 @@
 
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Ring;
 use crate::model::linework::{Linework, Role};
 
@@ -20,7 +21,7 @@ pub(super) fn cut(lines: &Linework, ring: &Ring, own: &[usize]) -> Option<(Ring,
         .filter(|s| lines.layers.get(s.layer).is_some_and(|l| l.layer.shown))
         .filter(|s| !matches!(s.role, Some(Role::Dimension | Role::Frame | Role::Texture)))
         .flat_map(|s| s.points.windows(2).map(move |w| (w[0], w[1], s.layer)))
-        .filter(|(p, q, _)| p.y == q.y && p.y > b.y0 + 0.1 && p.y < b.y0 + REACH)
+        .filter(|(p, q, _)| p.y == q.y && p.y > b.y0 + LEVEL && p.y < b.y0 + REACH)
         // From side to side, and no farther: grade lines run on.
         .filter(|(p, q, _)| (p.x.min(q.x) - b.x0).abs() < 0.5 && (p.x.max(q.x) - b.x1).abs() < 0.5)
         .map(|(p, _, layer)| (p.y, layer))

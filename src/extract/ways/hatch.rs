@@ -6,8 +6,8 @@ use super::recess::{self, Drawn};
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
-use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::tol::{LEVEL, SAME, snap};
+use crate::geom::vocabulary::{CurveShape, Point, Ring};
 use crate::model::drawing::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
@@ -15,33 +15,19 @@ use crate::model::linework::{HatchArea, Linework, Role};
 /// Exposures that drawn lap siding has, inches: boards of 3 in up to the widest boards
 /// (common practice, no source).
 const EXPOSURES: std::ops::RangeInclusive<f64> = 2.0..=14.0;
-/// How far a line may lean from level and still be a course line, degrees.
-const LEVEL_DEGREES: f64 = 0.5;
 /// Hatched areas smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
 /// Most loops that are taken of one hatch.
 const MOST_LOOPS: usize = 5000;
 
-/// The exposure that a hatch shows if it is drawn lap siding: level families of whole lines only.
-/// Names of patterns mean nothing (FACTS OT-24).
-pub(crate) fn lap_exposure(hatch: &Hatch) -> Option<f64> {
-    let lap = |f: &crate::model::drawing::LineFamily| {
-        let lean = f.angle.rem_euclid(180.0);
-        lean.min(180.0 - lean) <= LEVEL_DEGREES && f.dashes.iter().all(|d| *d >= 0.0)
-    };
-    if hatch.solid || hatch.families.is_empty() || !hatch.families.iter().all(lap) {
-        return None;
-    }
-    let spacing = |f: &crate::model::drawing::LineFamily| {
-        let (s, c) = f.angle.to_radians().sin_cos();
-        (f.offset.1 * c - f.offset.0 * s).abs()
-    };
-    hatch.families.iter().map(spacing).find(|e| EXPOSURES.contains(e))
+/// The exposure that a hatch shows if it is drawn lap siding, inches.
+fn lap_exposure(hatch: &Hatch) -> Option<f64> {
+    hatch.level_spacing().filter(|e| EXPOSURES.contains(e))
 }
 
 /// Whether a hatch stands for siding to be laid out: drawn lap courses on a layer that is not left
 /// alone.
-pub(crate) fn is_siding(h: &HatchArea) -> bool {
+fn is_siding(h: &HatchArea) -> bool {
     let left_alone = matches!(h.role, Some(Role::Ignore | Role::Roof | Role::Bare));
     !left_alone && lap_exposure(&h.hatch).is_some()
 }
@@ -51,14 +37,13 @@ pub(super) fn exposure_over(lines: &Linework, ring: &[Point]) -> Option<f64> {
     let b = bounds(ring)?;
     lines.hatches.iter().find_map(|h| {
         let exposure = lap_exposure(&h.hatch)?;
-        let loops = rings(&h.hatch);
-        let at = loops.iter().filter_map(bounds).reduce(|a, c| a.union(c))?;
+        let at = h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, c| a.union(c))?;
         b.contains(at.center()).then_some(exposure)
     })
 }
 
 /// Loops of a hatch as rings on the grid.
-pub(crate) fn rings(hatch: &Hatch) -> Vec<Ring> {
+fn rings(hatch: &Hatch) -> Vec<Ring> {
     let snapped = |points: Vec<Point>| -> Ring {
         let mut ring: Ring = points.iter().map(|p| Point::new(snap(p.x), snap(p.y))).collect();
         ring.dedup();
@@ -93,6 +78,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
             }
         }
     }
+    areas.sort_by(|a, b| a.0.bounds().x0.total_cmp(&b.0.bounds().x0));
     let groups = joined(lines, &areas);
     let mut out = Vec::new();
     for group in groups {
@@ -120,6 +106,10 @@ fn joined(lines: &Linework, areas: &[(Polygon, &HatchArea)]) -> Vec<Vec<usize>> 
     for i in 0..areas.len() {
         for j in i + 1..areas.len() {
             let (a, b) = (&areas[i].0, &areas[j].0);
+            // They stand left to right: what begins beyond this one's right end meets it nowhere.
+            if b.bounds().x0 > a.bounds().x1 + SAME {
+                break;
+            }
             let same = (lap_exposure(&areas[i].1.hatch), lap_exposure(&areas[j].1.hatch));
             if same.0 == same.1 && one_wall(lines, a, b) {
                 let (from, to) = (group[i].max(group[j]), group[i].min(group[j]));
@@ -138,7 +128,7 @@ fn joined(lines: &Linework, areas: &[(Polygon, &HatchArea)]) -> Vec<Vec<usize>> 
 /// Whether two areas overlap, or share a side that no line is drawn along: a drafter hatched one
 /// wall in two goes.
 fn one_wall(lines: &Linework, a: &Polygon, b: &Polygon) -> bool {
-    let (fa, fb) = (a.bounds().inflate(0.01, 0.01), b.bounds());
+    let (fa, fb) = (a.bounds().inflate(SAME, SAME), b.bounds());
     let both = fa.intersect(fb);
     if both.width() < 0.0 || both.height() < 0.0 || fa.x1 < fb.x0 || fb.x1 < fa.x0 {
         return false;
@@ -165,7 +155,7 @@ fn shared(p: Point, q: Point, r: Point, s: Point) -> Option<(Point, Point)> {
     }
     let u = (q - p) / length;
     let off = |x: Point| u.cross(x - p).abs();
-    if off(r) > 0.01 || off(s) > 0.01 {
+    if off(r) > SAME || off(s) > SAME {
         return None;
     }
     let (t0, t1) = ((r - p).dot(u), (s - p).dot(u));
@@ -176,19 +166,16 @@ fn shared(p: Point, q: Point, r: Point, s: Point) -> Option<(Point, Point)> {
 fn drawn_along(lines: &Linework, at: Point) -> bool {
     lines.strokes.iter().any(|s| {
         let b = super::super::stroke_box(s);
-        let near = at.x >= b.x0 - 0.05
-            && at.x <= b.x1 + 0.05
-            && at.y >= b.y0 - 0.05
-            && at.y <= b.y1 + 0.05;
-        near && s.points.windows(2).any(|w| {
-            let length = w[0].distance(w[1]);
-            if length < 1.0 {
-                return false;
-            }
-            let u = (w[1] - w[0]) / length;
-            let t = (at - w[0]).dot(u);
-            u.cross(at - w[0]).abs() < 0.05 && t > -0.05 && t < length + 0.05
-        })
+        b.inflate(LEVEL, LEVEL).contains(at)
+            && s.points.windows(2).any(|w| {
+                let length = w[0].distance(w[1]);
+                if length < 1.0 {
+                    return false;
+                }
+                let u = (w[1] - w[0]) / length;
+                let t = (at - w[0]).dot(u);
+                u.cross(at - w[0]).abs() < LEVEL && t > -LEVEL && t < length + LEVEL
+            })
     })
 }
 
@@ -202,33 +189,10 @@ pub(crate) fn settle(outline: &mut Outline, drawn: &[Drawn]) {
     }
     // What is too small for an opening, and holds none, is a tag or a fixture: the wall goes on.
     outline.openings.retain(|o| {
-        signed_area(&o.outline).abs() >= recess::LEAST || drawn.iter().any(|d| d.within(&o.outline))
+        signed_area(&o.outline).abs() >= crate::extract::openings::LEAST
+            || drawn.iter().any(|d| d.within(&o.outline))
     });
     let (ring, more) = recess::notches(&whole, &outline.openings, drawn);
     outline.ring = ring;
     outline.openings.extend(more);
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::model::drawing::LineFamily;
-
-    fn family(angle: f64, offset: (f64, f64), dashes: &[f64]) -> LineFamily {
-        LineFamily { angle, base: Point::ZERO, offset, dashes: dashes.to_vec() }
-    }
-
-    #[test]
-    fn only_level_whole_lines_are_lap_siding() {
-        let with = |families: Vec<LineFamily>| Hatch { families, ..Default::default() };
-        assert_eq!(lap_exposure(&with(vec![family(0.0, (0.0, 4.0), &[])])), Some(4.0));
-        assert_eq!(lap_exposure(&with(vec![family(180.0, (3.0, -8.0), &[])])), Some(8.0));
-        let plumb = family(90.0, (8.0, 0.0), &[]);
-        assert_eq!(lap_exposure(&with(vec![plumb.clone()])), None);
-        // Brick: level lines with plumb dashes between.
-        assert_eq!(lap_exposure(&with(vec![family(0.0, (0.0, 2.67), &[]), plumb])), None);
-        assert_eq!(lap_exposure(&with(vec![family(45.0, (2.0, 2.0), &[])])), None);
-        assert_eq!(lap_exposure(&with(vec![family(0.0, (0.0, 4.0), &[6.0, -2.0])])), None);
-        assert_eq!(lap_exposure(&Hatch { solid: true, ..Default::default() }), None);
-    }
 }

@@ -1,22 +1,21 @@
 //! Holes and notches of a wall in which an opening stands.
 
 use crate::diag::Origin;
+use crate::extract::openings::OVERHEAD;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::tol::level;
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{Opening, OpeningKind};
 
-/// Holes smaller than this, square inches, are no openings by themselves: half a square foot.
-pub(crate) const LEAST: f64 = 72.0;
 /// How much wider than the drawn opening its notch may be at each side, inches: the widest casing
 /// with room to spare (common practice, no source).
 const CASING: f64 = 12.0;
-/// A hole whose foot is no higher than this over the wall's is a door's, inches.
+/// A hole whose foot is no higher than this over the wall's is a door's, inches: a step and a sill
+/// (common practice, no source).
 const STEP: f64 = 12.0;
 /// Least height of a door, inches (FACTS section 3, call sizes: 80).
 const DOOR: f64 = 72.0;
-/// A door wider than this, inches, is an overhead door.
-const OVERHEAD: f64 = 84.0;
 
 /// An opening as drawn, inches of the whole drawing.
 #[derive(Clone, Debug)]
@@ -144,7 +143,7 @@ fn reach(wall: &Polygon, from: Point, way: (f64, f64)) -> Option<f64> {
 /// Where the plumb sides of a notch end, upward or downward: the farther of the two corners.
 fn side_end(wall: &Polygon, x0: f64, x1: f64, y: f64, up: bool) -> Option<f64> {
     let ends = sides(&wall.outer).filter_map(|(a, b)| {
-        let plumb = (a.x - b.x).abs() < 0.1 && ((a.x - x0).abs() < 0.1 || (a.x - x1).abs() < 0.1);
+        let plumb = level(a.x - b.x) && (level(a.x - x0) || level(a.x - x1));
         let (low, high) = (a.y.min(b.y), a.y.max(b.y));
         (plumb && low < y && high > y).then_some(if up { high } else { low })
     });

@@ -22,8 +22,7 @@ pub(super) struct Named {
     pub(super) id: Option<String>,
     /// The element's name.
     pub(super) element: &'static str,
-    /// The nearest group that looks like an inserted symbol: the mark of a `use` or of a group
-    /// without a label.
+    /// What a text element says.
     pub(super) text: Option<String>,
 }
 
