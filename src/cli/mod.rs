@@ -3,4 +3,6 @@
 pub mod args;
 pub mod files;
 pub mod job_file;
+mod nearest;
 pub mod run;
+mod takeoff;

@@ -163,6 +163,13 @@ impl Grid {
         self.next();
     }
 
+    /// Plain texts in this row's first columns.
+    pub(super) fn texts_at(&mut self, words: &[&str]) {
+        for (col, w) in words.iter().enumerate() {
+            self.text(col as u16, w, Look::Text);
+        }
+    }
+
     /// A row of column headings, those of `numbers` over numbers.
     pub(super) fn heads(&mut self, words: &[&str], numbers: &[u16]) {
         for (col, w) in words.iter().enumerate() {
