@@ -45,7 +45,14 @@ fn manual() -> Vec<u8> {
     // Fills in usage and the options every command has.
     command.build();
     // Writing to memory cannot fail.
-    let _ = clap_mangen::Man::new(command.clone()).render(&mut out);
+    let mut top = Vec::new();
+    let _ = clap_mangen::Man::new(command.clone()).render(&mut top);
+    // There is one page for all commands.
+    let top = String::from_utf8_lossy(&top);
+    for line in top.lines() {
+        let command = line.strip_prefix("lapwright\\-").and_then(|l| l.strip_suffix("(1)"));
+        out.extend(format!("{}\n", command.unwrap_or(line)).into_bytes());
+    }
     for sub in command.get_subcommands().filter(|c| c.get_name() != "help") {
         let name = sub.get_name().to_uppercase();
         let mut part = Vec::new();

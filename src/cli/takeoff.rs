@@ -12,7 +12,7 @@ use crate::model::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
-use crate::write::{csv, json, report};
+use crate::write::{self, json, report};
 
 /// A price list and what errors call it.
 pub(super) struct Prices {
@@ -71,13 +71,13 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         return print(&match a.format {
             Format::Table => report::shares_table(&rows).into_bytes(),
             Format::Json => json::shares(&rows),
-            Format::Csv => csv::shares(&rows),
+            Format::Csv => write::csv::shares(&rows),
         });
     }
     print(&match a.format {
         Format::Table => report::priced_table(&takeoff).into_bytes(),
         Format::Json => json::takeoff_lines(&takeoff),
-        Format::Csv => csv::takeoff(&layout, &takeoff),
+        Format::Csv => write::csv::takeoff(&layout, &takeoff),
     })
 }
 

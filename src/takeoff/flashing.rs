@@ -5,6 +5,7 @@ use crate::geom::tol::LEVEL;
 use crate::model::house::{EdgeKind, OpeningKind};
 use crate::model::layout::{Edge, Elevation, Group, Layout, Opening, TakeoffLine, Wall};
 use crate::model::trim::TrimStock;
+use crate::units::LengthStyle;
 
 /// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
 const SILL_PAST: f64 = 9.0;
@@ -65,6 +66,14 @@ fn rolls(
     })
 }
 
+/// A sheet's width as it is ordered: whole millimetres in metric.
+fn width(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => style.short(inches),
+        LengthStyle::Mm => style.length(inches),
+    }
+}
+
 fn openings(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
@@ -80,7 +89,7 @@ fn openings(layout: &Layout) -> Option<TakeoffLine> {
         style.short(SILL_PAST),
         style.short(JAMB_OVER)
     );
-    let item = format!("flashing at openings, {} wide", style.short(SILL_PAST));
+    let item = format!("flashing at openings, {} wide", width(style, SILL_PAST));
     rolls(layout, ("opening-flashing", item), shares, counts, &how)
 }
 
@@ -95,7 +104,7 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     }
     let style = layout.job.sheet.lengths;
     let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));
-    let item = format!("flashing at corners, {} wide", style.short(CORNER_SHEET));
+    let item = format!("flashing at corners, {} wide", width(style, CORNER_SHEET));
     rolls(layout, ("corner-flashing", item), shares, counts, &how)
 }
 

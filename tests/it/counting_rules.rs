@@ -19,7 +19,7 @@ fn check<'a>(t: &'a Takeoff, what: &str) -> &'a CrossCheck {
     t.checks.iter().find(|c| c.what == what).unwrap_or_else(|| panic!("{what}: {:?}", t.checks))
 }
 
-/// RETAIL's house: 60 x 28 ft, walls 99 in high, as four separate walls.
+/// RETAIL's house: 60 x 28 ft, walls 99 in high, as four elevations.
 fn retail() -> Rings<'static> {
     [(0.0, 720.0), (900.0, 336.0), (1400.0, 720.0), (2300.0, 336.0)]
         .iter()
@@ -93,8 +93,8 @@ fn starter_posts_and_courses_of_the_printed_house() {
     let courses: Vec<_> = t.checks.iter().filter(|c| c.what.starts_with("courses")).collect();
     assert_eq!(courses.len(), 4);
     assert!(courses.iter().all(|c| c.rule == 13.0 && c.layout == 13.0), "{courses:?}");
-    // TK-14: each of the four separate walls has two corners of one storey of its own.
-    assert_eq!(check(&t, "outside corner posts").rule, 8.0);
+    // TK-14: four elevations in a row go round the house: four corners of one storey.
+    assert_eq!(check(&t, "outside corner posts").rule, 4.0);
     // TK-17: a pound a square of net area: 60 and 28 ft twice, 8 ft 3 in high, less 20 sq ft.
     let net = 176.0 * 8.25 - 20.0;
     assert!((check(&t, "nails by weight").rule - net / 100.0).abs() < 1e-3);

@@ -9,6 +9,7 @@
 )]
 
 mod checks;
+mod estimates;
 mod random_houses;
 mod raw_ways;
 mod truth;
