@@ -238,8 +238,9 @@ mod tests {
         let e = refused("[seams]\nstagger = -1\n");
         assert_eq!(e.code, "job-value");
         assert!(e.message.starts_with("job.toml:2:11: `seams.stagger` is -1;"), "{}", e.message);
+        assert!(refused("[product]\nexposure = inf\n").message.starts_with("job.toml:2:12: "));
         // Every one is told, in the order of the file.
-        let e = refused("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\nexposure = inf\n");
+        let e = refused("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
         assert!(e.message.starts_with("job.toml:2:7: `trim.tab` is 9;"), "{}", e.message);
         assert!(e.message.contains("; job.toml:4:10: `product.carton` is 0;"), "{}", e.message);
     }

@@ -350,7 +350,6 @@ pub struct Bound {
     /// In one sentence.
     pub words: String,
     /// The certificate, for the checker.
-    #[schemars(skip)]
     pub certificate: Certificate,
     /// What the careful-crew method takes.
     pub crew: usize,
@@ -361,7 +360,6 @@ pub struct Bound {
     pub other_policy: Option<usize>,
     /// Rules that could not be kept.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(skip)]
     pub conflicts: Vec<Conflict>,
 }
 

@@ -52,7 +52,8 @@ def main():
 
     for sheet in formulas:
         # Frozen headers, pages of one width, page numbers, a caution at the foot.
-        assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToWidth == 1
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight == 0
+        assert sheet.page_setup.fitToWidth in (None, 1)  # 1 where it is left out
         assert sheet.page_setup.orientation == "landscape"
         assert "override" in sheet.oddFooter.left.text and sheet.oddFooter.right.text
         if sheet.title != "Summary":
