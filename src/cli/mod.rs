@@ -4,3 +4,4 @@ pub mod args;
 pub mod files;
 pub mod job_file;
 pub mod run;
+mod template;
