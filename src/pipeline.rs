@@ -11,6 +11,7 @@ use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
+use crate::job::layers::AGREED_LAYERS;
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
@@ -46,6 +47,77 @@ pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result
     let house = extract::house(&lines, job, notes)?;
     notes.refuse_on_error()?;
     Ok(Reading { drawing, lines, house })
+}
+
+/// What `check` has to show: the drawing as far as it could be read, and the house or why there is
+/// none.
+#[derive(Debug)]
+pub struct Checked {
+    /// The drawing as read; empty where the file could not be read at all.
+    pub drawing: Drawing,
+    /// The house, or what stopped the reading.
+    pub house: Result<House, Refusal>,
+}
+
+/// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
+pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checked {
+    let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
+    let house = house_of(bytes, name, job, notes, &mut kept);
+    if let Err(Refusal(stop)) = &house
+        && !notes.all().contains(stop)
+    {
+        notes.push(*stop.clone());
+    }
+    Checked { drawing: kept, house }
+}
+
+fn house_of(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    notes: &mut Notes,
+    kept: &mut Drawing,
+) -> Result<House, Refusal> {
+    job.validate()?;
+    *kept = read::drawing(bytes, name, &read::Limits::default(), notes)?;
+    let lines = normalize::linework(kept, job, notes)?;
+    let house = extract::house(&lines, job, notes)?;
+    notes.refuse_on_error()?;
+    Ok(house)
+}
+
+/// The drawing with its findings circled, as SVG.
+pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
+    write::svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
+}
+
+/// What an architect needs: an empty drawing with the agreed layers, and the convention as a page.
+///
+/// # Errors
+/// `write-failed` when the page cannot be turned into a PDF.
+pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
+    let page = annotate::convention();
+    let svg = write::svg::document(&page);
+    let pdf = write::pdf::document(&[page.clone()], &[svg.clone()], &page.title, "")
+        .map_err(write_failed)?;
+    Ok(vec![
+        ("template.dxf".to_owned(), write::template::dxf(&AGREED_LAYERS)),
+        ("convention.svg".to_owned(), svg.into_bytes()),
+        ("convention.pdf".to_owned(), pdf),
+    ])
+}
+
+/// The agreed layer names of a role, by the role's word; none for a word that is no role.
+pub fn agreed_names(role: &str) -> Vec<String> {
+    let is = |r: &&(crate::model::linework::Role, &str)| {
+        write::json::word(&r.0).as_deref() == Some(role)
+    };
+    AGREED_LAYERS.iter().filter(is).map(|r| r.1.to_owned()).collect()
+}
+
+fn write_failed(e: String) -> Refusal {
+    let help = "Please report this with the drawing; --no-pictures leaves PDF and PNG out.";
+    crate::diag::Note::error("write-failed", e, help).into()
 }
 
 /// Reads a drawing and lays the house out.
@@ -117,13 +189,6 @@ pub fn outputs_with(
     source: &[u8],
     pictures: bool,
 ) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    let failed = |e: String| {
-        Refusal::from(crate::diag::Note::error(
-            "write-failed",
-            e,
-            "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
-        ))
-    };
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (sheets, svgs)) = rayon::join(
         || tables(layout, takeoff, source),
@@ -133,7 +198,7 @@ pub fn outputs_with(
             (sheets, svgs)
         },
     );
-    let mut out = tables.map_err(failed)?;
+    let mut out = tables.map_err(write_failed)?;
     if pictures {
         let title = if layout.job.title.project.is_empty() {
             &layout.drawing.name
@@ -141,12 +206,12 @@ pub fn outputs_with(
             &layout.job.title.project
         };
         let pdf = write::pdf::document(&sheets, &svgs, title, &layout.job.title.drawn_by)
-            .map_err(failed)?;
+            .map_err(write_failed)?;
         out.push(("sheets.pdf".to_owned(), pdf));
         // Pictures do not depend on one another; their order is kept.
         let pngs: Result<Vec<Vec<u8>>, String> =
             svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
-        for (sheet, png) in sheets.iter().zip(pngs.map_err(failed)?) {
+        for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
             out.push((format!("sheets/{}.png", sheet.name), png));
         }
     }

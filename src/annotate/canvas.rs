@@ -29,6 +29,15 @@ impl Canvas {
         self.add(ink, Shape::Polyline(Polyline::line(a, b)));
     }
 
+    pub(super) fn polyline(&mut self, ink: Ink, line: Polyline) {
+        self.add(ink, Shape::Polyline(line));
+    }
+
+    /// Text of the architect's own drawing, in its grey.
+    pub(super) fn faint(&mut self, text: Text) {
+        self.add(Ink::SourceText, Shape::Text(text));
+    }
+
     pub(super) fn chain(&mut self, ink: Ink, points: impl IntoIterator<Item = Point>) {
         self.add(ink, Shape::Polyline(Polyline::open(points)));
     }

@@ -42,8 +42,10 @@ Examples:
   lapwright layout - < house.dxf")]
     Layout(Layout),
     /// Tell what was read, assumed, mended and refused; lay nothing out
-    #[command(after_help = "Example:\n  lapwright check house.dxf --job house.toml")]
-    Check(Reading),
+    #[command(
+        after_help = "Example:\n  lapwright check house.dxf --job house.toml --out house-check"
+    )]
+    Check(Check),
     /// List the layers with what each is taken for
     #[command(after_help = "\
 Examples:
@@ -65,6 +67,13 @@ A price list begins with its columns, in any order:
 Items go by the short names that --format csv lists under id. Panels are bought
 by the carton where cartons have a price, else by the piece, else by the square.")]
     Takeoff(Takeoff),
+    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
+    /// page, a job file with every setting explained
+    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
+    Template {
+        /// Folder for them, made if need be; files of that name there are not replaced
+        dir: PathBuf,
+    },
     /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
     #[command(after_help = "Example:\n  lapwright schema job > job.schema.json")]
     Schema {
@@ -92,6 +101,24 @@ pub struct Reading {
     /// Job file (TOML): title, layers, product, rules
     #[arg(long, value_name = "FILE")]
     pub job: Option<PathBuf>,
+    /// A known distance that sets the scale, over the job's: two points in drawing units and the
+    /// real length, as "0,0 4877,0 = 16'-0\""
+    #[arg(long, value_name = "POINTS = LENGTH")]
+    pub known: Option<String>,
+}
+
+/// What was read.
+#[derive(Debug, Args)]
+pub struct Check {
+    /// The drawing and its job.
+    #[command(flatten)]
+    pub reading: Reading,
+    /// Write problems.svg (the drawing with each finding circled) and check.txt into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Exit with 3 when there are warnings
+    #[arg(long)]
+    pub strict: bool,
 }
 
 /// Layers of a drawing.

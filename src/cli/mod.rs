@@ -6,3 +6,4 @@ pub mod job_file;
 mod nearest;
 pub mod run;
 mod takeoff;
+mod template;

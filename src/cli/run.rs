@@ -7,13 +7,14 @@ use std::process::ExitCode;
 use clap::{CommandFactory, Parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::args::{Arguments, Command, Layout, Reading, SchemaOf};
+use super::args::{Arguments, Check, Command, Layout, Reading, SchemaOf};
 use super::files::{self, Output};
-use super::{job_file, takeoff};
+use super::{job_file, takeoff, template};
 use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::pipeline;
 use crate::seam::Progress;
+use crate::units::LengthStyle;
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -24,6 +25,7 @@ pub fn main() -> ExitCode {
         Command::Layers(a) if a.suggest => suggest(&a.reading),
         Command::Layers(a) => layers(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
+        Command::Template { dir } => new_template(&dir),
         Command::Schema { of } => print(&match of {
             SchemaOf::Job => json::job_schema(),
             SchemaOf::Layout => json::layout_schema(),
@@ -92,13 +94,16 @@ pub(super) struct Loaded {
 }
 
 pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
-    let job = match &a.job {
+    let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
             job_file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
         }
         None => Job::default(),
     };
+    if a.known.is_some() {
+        job.drawing.known.clone_from(&a.known);
+    }
     let bytes = files::read(&a.drawing)?;
     let name = a
         .drawing
@@ -277,36 +282,68 @@ fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Outp
     out
 }
 
-fn check(a: &Reading) -> ExitCode {
+fn check(a: &Check) -> ExitCode {
     let mut notes = Notes::default();
-    let result = load(a).and_then(|l| {
-        let style = l.job.sheet.lengths;
-        Ok((pipeline::reading(&l.bytes, &l.name, &l.job, &mut notes)?, style))
+    let loaded = match load(&a.reading) {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    let style = loaded.job.sheet.lengths;
+    let checked = pipeline::checked(&loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
+    text.push_str(&report::notes(notes.all()));
+    if let Some(folder) = &a.out {
+        let files = [
+            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &notes)),
+            ("check.txt".to_owned(), text.clone().into_bytes()),
+        ];
+        if let Err(r) = files::write_beside(folder, &files, &a.reading.drawing) {
+            return refused(&r, &Notes::default());
+        }
+    }
+    let _ = print(text.as_bytes());
+    match checked.house {
+        Err(r) => refused(&r, &Notes::default()),
+        Ok(_) if a.strict && notes.count(Severity::Warning) > 0 => ExitCode::from(3),
+        Ok(_) => ExitCode::SUCCESS,
+    }
+}
+
+/// The walls found, by elevation.
+fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
+    let mut text = String::new();
+    for e in &house.elevations {
+        text.push_str(&format!("{}\n", report::plain(&e.name)));
+        for w in &e.walls {
+            let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
+            text.push_str(&format!(
+                "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
+                w.id,
+                style.length(b.width()),
+                style.length(b.height()),
+                w.openings.len(),
+                w.obstacles.len()
+            ));
+        }
+    }
+    text
+}
+
+/// The template's files, none of them put in the place of another.
+fn new_template(folder: &Path) -> ExitCode {
+    let notes = Notes::default();
+    let written = template::files().and_then(|list| {
+        files::none_there(folder, &list)?;
+        files::write_beside(folder, &list, Path::new("-"))?;
+        Ok(list)
     });
-    match result {
-        Ok((r, style)) => {
-            let mut text = String::new();
-            for e in &r.house.elevations {
-                text.push_str(&format!("{}\n", report::plain(&e.name)));
-                for w in &e.walls {
-                    let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
-                    text.push_str(&format!(
-                        "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
-                        w.id,
-                        style.length(b.width()),
-                        style.length(b.height()),
-                        w.openings.len(),
-                        w.obstacles.len()
-                    ));
-                }
-            }
-            text.push_str(&report::notes(notes.all()));
-            print(text.as_bytes())
+    match written {
+        Ok(list) => {
+            let names: Vec<&str> = list.iter().map(|f| f.0.as_str()).collect();
+            tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
+            ExitCode::SUCCESS
         }
-        Err(r) => {
-            print(report::notes(notes.all()).as_bytes());
-            refused(&r, &Notes::default())
-        }
+        Err(r) => refused(&r, &notes),
     }
 }
 

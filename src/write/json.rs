@@ -91,6 +91,38 @@ fn keys(root: &Value, node: &Value, above: &str, out: &mut Vec<String>) {
     }
 }
 
+/// What each key of a job file means, by its dotted path.
+pub fn job_words() -> std::collections::BTreeMap<String, String> {
+    let schema = job_schema_value();
+    let mut out = std::collections::BTreeMap::new();
+    described(&schema, &schema, "", &mut out);
+    out
+}
+
+fn described(
+    root: &Value,
+    node: &Value,
+    above: &str,
+    out: &mut std::collections::BTreeMap<String, String>,
+) {
+    let text = |n: &Value| n.get("description").and_then(Value::as_str).map(str::to_owned);
+    let node = resolved(root, node);
+    let node = node.get("items").map_or(node, |items| resolved(root, items));
+    let path = |key: &str| if above.is_empty() { key.to_owned() } else { format!("{above}.{key}") };
+    for (key, inner) in node.get("properties").and_then(Value::as_object).into_iter().flatten() {
+        let words = text(inner).or_else(|| text(resolved(root, inner))).unwrap_or_default();
+        out.insert(path(key), words);
+        described(root, inner, &path(key), out);
+    }
+    let names = node.get("propertyNames").map(|n| resolved(root, n));
+    let each = names.and_then(|n| n.get("oneOf")).and_then(Value::as_array).into_iter().flatten();
+    for name in each {
+        if let Some(word) = name.get("const").and_then(Value::as_str) {
+            out.insert(path(word), text(name).unwrap_or_default());
+        }
+    }
+}
+
 /// A schema with its reference followed.
 fn resolved<'a>(root: &'a Value, node: &'a Value) -> &'a Value {
     let pointer = node.get("$ref").and_then(Value::as_str).and_then(|r| r.strip_prefix('#'));

@@ -8,5 +8,6 @@ pub mod pdf;
 pub mod render;
 pub mod report;
 pub mod svg;
+pub mod template;
 mod words;
 pub mod xlsx;
