@@ -145,13 +145,16 @@ fn told(refusal: &Refusal, notes: &Notes) {
 }
 
 fn theme() -> miette::GraphicalTheme {
-    // By the informal standard an empty NO_COLOR asks for nothing.
-    let plain = std::env::var_os("NO_COLOR").is_some_and(|v| !v.is_empty());
-    if std::io::stderr().is_terminal() && !plain {
+    if coloured(std::io::stderr().is_terminal(), std::env::var_os("NO_COLOR").as_deref()) {
         miette::GraphicalTheme::unicode()
     } else {
         miette::GraphicalTheme::unicode_nocolor()
     }
+}
+
+/// Colour is for terminals; by the informal standard an empty `NO_COLOR` asks for nothing.
+fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
+    terminal && no_color.is_none_or(std::ffi::OsStr::is_empty)
 }
 
 /// A finding as the terminal shows it.
@@ -402,4 +405,16 @@ fn suggest(a: &Reading) -> ExitCode {
 /// A role's word as the job file spells it.
 fn serde_json_word(role: &crate::model::linework::Role) -> Option<String> {
     json::word(role)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::coloured;
+
+    #[test]
+    fn no_color_is_heeded_unless_empty() {
+        assert!(coloured(true, None) && coloured(true, Some("".as_ref())));
+        assert!(!coloured(true, Some("1".as_ref())) && !coloured(true, Some("0".as_ref())));
+        assert!(!coloured(false, None));
+    }
 }

@@ -28,5 +28,6 @@ mod samples;
 mod seams;
 mod sheets;
 mod support;
+mod terminal;
 mod ways;
 mod workbook;
