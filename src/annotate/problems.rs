@@ -1,6 +1,6 @@
 //! The drawing in grey with each finding circled, numbered and listed: one page as high as it needs.
 
-use super::canvas::{Canvas, wrapped};
+use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};
 use crate::diag::{Note, Origin, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
@@ -22,6 +22,10 @@ const MOST_FINDINGS: usize = 300;
 /// How many times wider than its crowded middle a drawing may be before what lies far off is left
 /// out of the picture.
 const SPREAD: f64 = 8.0;
+/// Of lines under a finding, inches.
+const INDENT: f64 = 0.25;
+/// Width of lines, inches: some air is left, since a viewer that lacks the typeface sets wider.
+const ROOM: f64 = (WIDTH - 2.0 * MARGIN - INDENT) * 0.87;
 /// Pitch of lines of text, inches.
 const LINE: f64 = TEXT * 1.75;
 
@@ -53,7 +57,8 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
     let height = 2.0 * MARGIN + 0.9 + picture + LINE * (list.len() as f64 + 2.0);
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, height));
     let top = height - MARGIN;
-    canvas.left(&heading(drawing, notes), HEADING, true, Point::new(MARGIN, top - 0.1));
+    let title = fitted(&heading(drawing, notes), HEADING, true, ROOM);
+    canvas.left(&title, HEADING, true, Point::new(MARGIN, top - 0.1));
     let key = "Circles: errors heavy, warnings dashed, remarks dotted. The numbers are those of the list below.";
     canvas.left(key, TEXT, false, Point::new(MARGIN, top - 0.4));
     if let Some(w) = window {
@@ -65,7 +70,8 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
     }
     let mut y = top - 0.9 - picture - LINE;
     for (text, bold) in list {
-        canvas.left(&text, TEXT, bold, Point::new(MARGIN, y));
+        let x = if bold { MARGIN } else { MARGIN + INDENT };
+        canvas.left(&text, TEXT, bold, Point::new(x, y));
         y -= LINE;
     }
     canvas.finish_marks();
@@ -81,13 +87,16 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
 }
 
 fn heading(drawing: &Drawing, notes: &[Note]) -> String {
-    let count = |s: Severity| notes.iter().filter(|n| n.severity == s).count();
+    let count = |s: Severity, word: &str| {
+        let n = notes.iter().filter(|n| n.severity == s).count();
+        format!("{n} {word}{}", if n == 1 { "" } else { "s" })
+    };
     format!(
-        "What was found in {}: {} errors, {} warnings, {} remarks",
-        drawing.name,
-        count(Severity::Error),
-        count(Severity::Warning),
-        count(Severity::Info)
+        "{}, {}, {} in {}",
+        count(Severity::Error, "error"),
+        count(Severity::Warning, "warning"),
+        count(Severity::Info, "remark"),
+        drawing.name
     )
 }
 
@@ -265,9 +274,8 @@ fn listed(found: &[Found], window: Option<Rect>, all: usize) -> Vec<(String, boo
             format!("; {} on layer {}, line {}{handle}", o.entity, o.layer, o.line)
         });
         out.push((format!("{}  {word} {}{place}{entity}", f.number, n.code), true));
-        let room = WIDTH - 2.0 * MARGIN - 0.3;
         for text in [&n.message, &n.help] {
-            out.extend(wrapped(text, TEXT, room).into_iter().map(|l| (format!("    {l}"), false)));
+            out.extend(wrapped(text, TEXT, ROOM).into_iter().map(|l| (l, false)));
         }
     }
     if all > found.len() {
@@ -320,7 +328,7 @@ mod tests {
         assert!((middle.x - (MARGIN + 206.0 * scale)).abs() < 1e-9, "{middle:?}");
         let all = texts(&s).join("\n");
         assert!(all.contains("does not close") && all.contains("Close it."), "{all}");
-        assert!(all.contains("1 errors"), "{all}");
+        assert!(all.contains("1 error, 0 warnings, 0 remarks in shed.dxf"), "{all}");
     }
 
     #[test]
