@@ -9,6 +9,8 @@
 )]
 
 mod checks;
+#[cfg(feature = "corpus")]
+mod corpus;
 mod random_houses;
 mod raw_ways;
 mod truth;
