@@ -181,12 +181,13 @@ fn open_to_all(folder: &Path) {
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 11] = [
+const OURS: [&str; 12] = [
     "layout.json",
     "overlay.dxf",
     "sheets.pdf",
     "sheets",
     "takeoff.xlsx",
+    "takeoff.json",
     "takeoff.csv",
     "takeoff-by-wall.csv",
     "cut-list.csv",

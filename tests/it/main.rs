@@ -10,6 +10,8 @@
 
 mod bad_input;
 mod commands;
+mod counting_rules;
+mod estimate;
 mod facts;
 mod facts_curves;
 mod facts_pitch;
@@ -21,8 +23,11 @@ mod layouts;
 mod overlay;
 mod polygons;
 mod reading;
+mod recount;
 mod samples;
 mod seams;
 mod sheets;
 mod support;
+mod terminal;
 mod ways;
+mod workbook;

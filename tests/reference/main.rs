@@ -11,6 +11,7 @@
 mod checks;
 #[cfg(feature = "corpus")]
 mod corpus;
+mod estimates;
 mod random_houses;
 mod raw_ways;
 mod truth;
