@@ -9,6 +9,8 @@
 )]
 
 mod checks;
+#[cfg(feature = "corpus")]
+mod corpus;
 mod estimates;
 mod random_houses;
 mod raw_ways;
