@@ -28,7 +28,7 @@ pub struct Progress {
     pub done: u64,
     /// Rounds in all, at most.
     pub of: u64,
-    /// Panels in the best layout so far.
+    /// Panels in the best layout so far; 0 before there is one.
     pub panels: usize,
     /// The bound.
     pub bound: usize,
@@ -39,6 +39,7 @@ pub struct Progress {
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
     let digest = digest::Digest::new(problem);
     let certificate = certificate::bound(&digest);
+    watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
     let crew = crew::lay(&digest);
     let best = match problem.rules.effort {
         Effort::Crew => crew.clone(),
