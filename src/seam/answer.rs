@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::digest::Digest;
-use super::pool::{Placed, Pool, seams};
+use super::pool::{Placed, Pool};
+use super::stagger::{Room, seams};
 use crate::model::seam::{Certificate, Conflict, Cut, RunPlan, SeamPlan, SeamProblem};
 
 fn inches(sixteenths: i64) -> f64 {
@@ -45,6 +46,7 @@ pub(super) fn plan(
                 });
             }
             Placed::Seamed { way, a, first, last } => {
+                let way = part.ways[way];
                 let l = digest.rules.panel;
                 let panel = number(first, &mut next);
                 run.pieces.push(Cut { panel, start: inches(l - a), end: inches(l) });
@@ -54,7 +56,8 @@ pub(super) fn plan(
                 }
                 let panel = number(last, &mut next);
                 run.pieces.push(Cut { panel, start: 0.0, end: inches(way.sum - a) });
-                run.seams.extend(seams(digest, i, way, a).map(|x| middle(x, digest.rules.lap)));
+                let middles = seams(part, way, a, &digest.rules);
+                run.seams.extend(middles.map(|x| middle(x, digest.rules.lap)));
             }
         }
     }
@@ -92,7 +95,7 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
     let mut out = BTreeMap::new();
     for (_, panel) in pool.cut() {
         let right_hand = panel.right_hand.and_then(|p| match pool.placed[p] {
-            Some(Placed::Seamed { way, a, .. }) => Some(way.sum - a),
+            Some(Placed::Seamed { way, a, .. }) => Some(digest.parts[p].ways[way].sum - a),
             _ => None,
         });
         let mut at = right_hand.map_or(0, |b| b + kerf);
@@ -107,11 +110,9 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
 /// Rules that are not kept, by elevation.
 fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
     let mut by_elevation: BTreeMap<usize, Vec<i32>> = BTreeMap::new();
+    let mut room = Room::default();
     for (i, part) in digest.parts.iter().enumerate() {
-        let Some(Placed::Seamed { way, a, .. }) = pool.placed[i] else { continue };
-        let lawful = part.ways.iter().any(|w| w.k == way.k);
-        let spans = super::construct::allowed(digest, pool, i, way);
-        if !lawful || !spans.iter().any(|s| s.0 <= a && a <= s.1) {
+        if !room.lawful(digest, &pool.placed, i) {
             by_elevation.entry(part.from.0).or_default().push(part.level);
         }
     }

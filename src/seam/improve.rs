@@ -2,11 +2,9 @@
 //! result that is not much worse is kept, less and less so as the search cools. The budget counts
 //! rounds.
 
-use std::collections::BTreeSet;
-
 use super::Progress;
-use super::construct::Inserter;
 use super::digest::Digest;
+use super::insert::Inserter;
 use super::pool::{Placed, Pool, UNIT};
 use super::random::Random;
 use crate::model::seam::Effort;
@@ -24,9 +22,9 @@ fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 200 + parts,
-        Effort::Usual => 600 + 3 * parts,
-        Effort::Long => 20_000 + 300 * parts,
+        Effort::Brief => 2000 + 20 * parts,
+        Effort::Usual => 10_000 + 300 * parts,
+        Effort::Long => 100_000 + 5000 * parts,
     }
 }
 
@@ -38,121 +36,139 @@ pub(super) fn improve(
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
     let total = rounds(digest);
-    // Lawful insertions never break a rule; only a first layout that did is watched.
-    let watched = broken(digest, &first) > 0;
-    let (mut now, mut now_cost) = (first.clone(), first.cost());
-    let (mut best, mut best_key) = (first.clone(), key(digest, &first, watched));
-    let mut inserter =
-        Inserter { digest, random: Random::new(digest.rules.seed ^ 0x5eed), noise: NOISE };
-    let mut stale = 0u64;
+    let mut now = first;
+    let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new() };
+    let mut search = Search {
+        inserter: Inserter::new(digest, Random::new(digest.rules.seed ^ 0x5eed), NOISE),
+        taken: Vec::new(),
+        is_taken: vec![false; digest.parts.len()],
+    };
+    let least = (bound, digest.unavoidable());
     for round in 0..total {
-        if best.panels() <= bound && stale > 200 + total / 20 {
+        if (best.key.0, best.key.1) <= least {
             break;
         }
         if round % 256 == 0 {
-            watch(Progress { done: round, of: total, panels: best.panels(), bound });
+            watch(Progress { done: round, of: total, panels: best.key.0, bound });
         }
-        let taken = ruin(digest, &now, &mut inserter.random);
-        if taken.is_empty() {
+        if !search.ruin(digest, &now) {
             break;
         }
+        let cost = now.cost();
         let before: Vec<(usize, Placed)> =
-            taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
-        let order = shuffled(digest, &taken, &mut inserter.random);
-        let laid = recreate(&mut inserter, &mut now, &order);
+            search.taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
+        search.shuffle(digest);
+        let laid = search.recreate(&mut now);
         let heat = HEAT.0 + (HEAT.1 - HEAT.0) * round as i64 / total as i64;
-        let worse = inserter.random.below(heat.max(1) as usize) as i64;
-        let keep = laid && now.cost() < now_cost + worse;
-        if !keep {
-            order.iter().for_each(|p| {
+        let worse = search.inserter.random.below(heat.max(1) as usize) as i64;
+        if !laid || now.cost() >= cost + worse {
+            for p in &search.taken {
                 now.take(digest, *p);
-            });
+            }
             before.into_iter().for_each(|(p, how)| now.place(digest, p, how));
-            stale += 1;
             continue;
         }
-        now_cost = now.cost();
-        let k = key(digest, &now, watched);
-        if k < best_key {
-            best_key = k;
-            best = now.clone();
-            stale = 0;
-        } else {
-            stale += 1;
+        best.stale.extend(&search.taken);
+        let k = key(&now);
+        if k < best.key {
+            best.key = k;
+            best.stale.drain(..).for_each(|p| best.placed[p] = now.placed[p]);
+        } else if best.stale.len() > 4 * digest.parts.len() + 100 {
+            best.stale.sort_unstable();
+            best.stale.dedup();
         }
     }
-    watch(Progress { done: total, of: total, panels: best.panels(), bound });
-    best
+    watch(Progress { done: total, of: total, panels: best.key.0, bound });
+    Pool::of(digest, &best.placed)
 }
 
-/// What is best: rules kept, then panels, then jamb hits, then seams.
-fn key(digest: &Digest, pool: &Pool, watched: bool) -> (usize, usize, i64, i64) {
-    let broken = if watched { broken(digest, pool) } else { 0 };
-    (broken, pool.panels(), pool.hits, pool.seams)
+/// The best layout so far, and the parts that may stand otherwise by now.
+struct Best {
+    placed: Vec<Option<Placed>>,
+    key: (usize, i64, i64),
+    stale: Vec<usize>,
 }
 
-/// Parts with a seam that breaks a hard rule.
-pub(super) fn broken(digest: &Digest, pool: &Pool) -> usize {
-    (0..digest.parts.len())
-        .filter(|i| match pool.placed[*i] {
-            Some(Placed::Seamed { way, a, .. }) => {
-                let lawful = digest.parts[*i].ways.iter().any(|w| w.k == way.k);
-                let spans = super::construct::allowed(digest, pool, *i, way);
-                !lawful || !spans.iter().any(|s| s.0 <= a && a <= s.1)
+/// What is best: panels, then jamb hits, then seams.
+fn key(pool: &Pool) -> (usize, i64, i64) {
+    (pool.panels(), pool.hits, pool.seams)
+}
+
+struct Search<'a> {
+    inserter: Inserter<'a>,
+    taken: Vec<usize>,
+    is_taken: Vec<bool>,
+}
+
+impl Search<'_> {
+    /// Chooses one to three of the emptier panels, and a few parts near what stands in them; false
+    /// if there is nothing.
+    fn ruin(&mut self, digest: &Digest, pool: &Pool) -> bool {
+        self.taken.iter().for_each(|p| self.is_taken[*p] = false);
+        self.taken.clear();
+        if digest.parts.is_empty() || pool.panels.is_empty() {
+            return false;
+        }
+        for _ in 0..1 + self.inserter.random.below(3) {
+            if let Some(p) = self.emptier(pool) {
+                let parts: Vec<usize> = pool.panels[p].parts().collect();
+                parts.into_iter().for_each(|p| self.add(p));
             }
-            _ => false,
-        })
-        .count()
-}
-
-/// One to three of the emptier panels, and a few parts near what stands in them.
-fn ruin(digest: &Digest, pool: &Pool, random: &mut Random) -> Vec<usize> {
-    if digest.parts.is_empty() || pool.panels.is_empty() {
-        return Vec::new();
+        }
+        for i in 0..self.taken.len() {
+            let near = &digest.parts[self.taken[i]].near;
+            for _ in 0..2.min(near.len()) {
+                let q = near[self.inserter.random.below(near.len())];
+                self.add(q);
+            }
+        }
+        // One part from anywhere lets offcuts travel.
+        let any = self.inserter.random.below(digest.parts.len());
+        self.add(any);
+        true
     }
-    let mut taken = BTreeSet::new();
-    for _ in 0..1 + random.below(3) {
-        // The emptier a panel the likelier: the emptiest of a few drawn.
+
+    fn add(&mut self, part: usize) {
+        if !self.is_taken[part] && self.taken.len() < MOST_TAKEN {
+            self.is_taken[part] = true;
+            self.taken.push(part);
+        }
+    }
+
+    /// A panel, the likelier the more room it has.
+    fn emptier(&mut self, pool: &Pool) -> Option<usize> {
+        // The emptiest of a few drawn.
+        let random = &mut self.inserter.random;
         let drawn = (0..4).map(|_| random.below(pool.panels.len()));
-        let chosen =
-            drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free);
-        let Some(p) = chosen.map(|i| &pool.panels[i]) else { continue };
-        taken.extend(p.left_hand.iter().chain(&p.right_hand).chain(&p.ones).copied());
+        drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free)
     }
-    let seeds: Vec<usize> = taken.iter().copied().collect();
-    for s in seeds {
-        let near = &digest.parts[s].near;
-        for _ in 0..2.min(near.len()) {
-            taken.insert(near[random.below(near.len())]);
-        }
-    }
-    // One part from anywhere lets offcuts travel.
-    taken.insert(random.below(digest.parts.len()));
-    taken.into_iter().take(MOST_TAKEN).collect()
-}
 
-/// Longest first, with some disorder.
-fn shuffled(digest: &Digest, taken: &[usize], random: &mut Random) -> Vec<usize> {
-    let mut keyed: Vec<(i64, usize)> = taken
-        .iter()
-        .map(|p| {
-            let part = &digest.parts[*p];
-            let chance = random.below(digest.rules.panel as usize) as i64;
-            let first = if part.ways.is_empty() { 0 } else { 4 * digest.rules.panel };
-            (-(part.cover.min(2 * digest.rules.panel) + first + chance), *p)
-        })
-        .collect();
-    keyed.sort_unstable();
-    keyed.into_iter().map(|k| k.1).collect()
-}
-
-/// Lays parts again; false if one found no lawful place (then all of them are to be taken up).
-fn recreate(inserter: &mut Inserter, pool: &mut Pool, order: &[usize]) -> bool {
-    for part in order {
-        match inserter.best(pool, *part) {
-            Some(how) => pool.place(inserter.digest, *part, how),
-            None => return false,
-        }
+    /// Seamed and longest first, with some disorder.
+    fn shuffle(&mut self, digest: &Digest) {
+        let panel = digest.rules.panel;
+        let mut keyed: Vec<(i64, usize)> = self
+            .taken
+            .iter()
+            .map(|p| {
+                let part = &digest.parts[*p];
+                let chance = self.inserter.random.below(panel as usize) as i64;
+                let first = if part.ways.is_empty() { 0 } else { 4 * panel };
+                (-(part.cover.min(2 * panel) + first + chance), *p)
+            })
+            .collect();
+        keyed.sort_unstable();
+        self.taken.clear();
+        self.taken.extend(keyed.into_iter().map(|k| k.1));
     }
-    true
+
+    /// Lays parts again; false if one found no lawful place (then all of them are to be taken up).
+    fn recreate(&mut self, pool: &mut Pool) -> bool {
+        for part in &self.taken {
+            match self.inserter.best(pool, *part) {
+                Some(how) => pool.place(self.inserter.digest, *part, how),
+                None => return false,
+            }
+        }
+        true
+    }
 }

@@ -15,9 +15,12 @@ mod construct;
 mod crew;
 mod digest;
 mod improve;
+mod insert;
 mod options;
 mod pool;
 mod random;
+mod shelf;
+mod stagger;
 
 use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 
