@@ -11,20 +11,27 @@ use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.
 const NOISE: i64 = 3 * UNIT / 100;
-/// Worsening kept at the start and at the end of the search: 0.05 and 0.001 panels.
-const HEAT: (i64, i64) = (5 * UNIT / 100, UNIT / 1000);
+/// Worsening kept at the start and at the end of the search: 0.016 and 0.001 panels.
+const HEAT: (i64, i64) = (16 * UNIT / 1000, UNIT / 1000);
+/// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
+const EMPTIEST: usize = 45;
+const DRAWN: usize = 8;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
+
+/// Parts beyond this many get a quarter of the rounds.
+const LARGE: u64 = 1000;
 
 /// Rounds of a search: some for every part, so that small houses end soon and large ones are
 /// searched as long in proportion.
 fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
+    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 4;
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 2000 + 20 * parts,
-        Effort::Usual => 10_000 + 300 * parts,
-        Effort::Long => 100_000 + 5000 * parts,
+        Effort::Brief => 2000 + 40 * parts,
+        Effort::Usual => 20_000 + 400 * parts,
+        Effort::Long => 200_000 + 4000 * parts,
     }
 }
 
@@ -101,7 +108,7 @@ struct Search<'a> {
 }
 
 impl Search<'_> {
-    /// Chooses one to three of the emptier panels, and a few parts near what stands in them; false
+    /// Chooses one or two of the emptier panels, and a few parts near what stands in them; false
     /// if there is nothing.
     fn ruin(&mut self, digest: &Digest, pool: &Pool) -> bool {
         self.taken.iter().for_each(|p| self.is_taken[*p] = false);
@@ -109,7 +116,7 @@ impl Search<'_> {
         if digest.parts.is_empty() || pool.panels.is_empty() {
             return false;
         }
-        for _ in 0..1 + self.inserter.random.below(3) {
+        for _ in 0..1 + self.inserter.random.below(2) {
             if let Some(p) = self.emptier(pool) {
                 let parts: Vec<usize> = pool.panels[p].parts().collect();
                 parts.into_iter().for_each(|p| self.add(p));
@@ -117,7 +124,7 @@ impl Search<'_> {
         }
         for i in 0..self.taken.len() {
             let near = &digest.parts[self.taken[i]].near;
-            for _ in 0..2.min(near.len()) {
+            if !near.is_empty() {
                 let q = near[self.inserter.random.below(near.len())];
                 self.add(q);
             }
@@ -137,9 +144,22 @@ impl Search<'_> {
 
     /// A panel, the likelier the more room it has.
     fn emptier(&mut self, pool: &Pool) -> Option<usize> {
-        // The emptiest of a few drawn.
         let random = &mut self.inserter.random;
-        let drawn = (0..4).map(|_| random.below(pool.panels.len()));
+        if random.below(100) < EMPTIEST {
+            // Low ranks are likelier than high ones.
+            let mut rank = random.below(4) * random.below(4);
+            let mut shelf = pool.any.under(i64::MAX);
+            while let Some(s) = shelf {
+                for panel in pool.any.all_on(s) {
+                    if rank == 0 {
+                        return Some(panel);
+                    }
+                    rank -= 1;
+                }
+                shelf = pool.any.under(s - 1);
+            }
+        }
+        let drawn = (0..DRAWN).map(|_| random.below(pool.panels.len()));
         drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free)
     }
 

@@ -101,11 +101,6 @@ impl Shelves {
         self.on(self.shelf(room)?)
     }
 
-    /// Whether a panel has exactly this room.
-    pub(super) fn has(&self, room: i64) -> bool {
-        usize::try_from(room).ok().and_then(|f| self.heads.get(f)).is_some_and(|h| *h != NONE)
-    }
-
     /// The highest shelf at or under `room` that is not bare.
     pub(super) fn under(&self, room: i64) -> Option<i64> {
         if room < 0 {
@@ -155,7 +150,6 @@ mod tests {
             let want = set.range((room, 0)..).next().map(|k| k.0);
             assert_eq!(shelves.shelf(room), want);
             assert_eq!(shelves.under(room), set.range(..(room + 1, 0)).next_back().map(|k| k.0));
-            assert_eq!(shelves.has(room), want == Some(room));
             let listed: BTreeSet<usize> = shelves.all_on(room).collect();
             assert_eq!(listed, set.range((room, 0)..(room + 1, 0)).map(|k| k.1).collect());
         }
