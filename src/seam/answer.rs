@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::digest::Digest;
 use super::pool::{Placed, Pool};
-use super::stagger::{Room, seams};
-use crate::model::seam::{Certificate, Conflict, Cut, RunPlan, SeamPlan, SeamProblem};
+use super::stagger::seams;
+use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
 
 fn inches(sixteenths: i64) -> f64 {
     sixteenths as f64 / 16.0
@@ -79,7 +79,7 @@ pub(super) fn plan(
         certificate,
         crew_panels: 0,
         other_policy_panels: None,
-        conflicts: conflicts(problem, digest, pool),
+        conflicts: Vec::new(),
     }
 }
 
@@ -105,30 +105,4 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
         }
     }
     out
-}
-
-/// Rules that are not kept, by elevation.
-fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
-    let mut by_elevation: BTreeMap<usize, Vec<i32>> = BTreeMap::new();
-    let mut room = Room::default();
-    for (i, part) in digest.parts.iter().enumerate() {
-        if !room.lawful(digest, &pool.placed, i) {
-            by_elevation.entry(part.from.0).or_default().push(part.level);
-        }
-    }
-    by_elevation
-        .into_iter()
-        .map(|(e, mut courses)| {
-            courses.sort_unstable();
-            courses.dedup();
-            Conflict {
-                elevation: problem.elevations.get(e).map(|e| e.name.clone()).unwrap_or_default(),
-                courses,
-                broken:
-                    "seams stand nearer than the stagger, or a piece is shorter than the shortest"
-                        .to_owned(),
-                remedy: String::new(),
-            }
-        })
-        .collect()
 }

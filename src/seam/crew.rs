@@ -6,6 +6,7 @@ use super::digest::Digest;
 use super::pool::{Placed, Pool};
 use super::shelf::Shelves;
 use super::stagger::Room;
+use crate::model::seam::{Conflict, SeamProblem};
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
@@ -68,4 +69,31 @@ fn other(pool: &mut Pool, but: usize) -> usize {
 /// Rooms that panels have, from `room` up.
 fn rising(shelves: &Shelves, room: i64) -> impl Iterator<Item = i64> + '_ {
     std::iter::successors(shelves.shelf(room), |s| shelves.shelf(s + 1))
+}
+
+/// Where a crew went on and broke the stagger, by elevation.
+pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
+    let mut out: Vec<Conflict> = Vec::new();
+    for part in super::conflicts::broken(digest, pool) {
+        let (e, c, r) = digest.parts[part].from;
+        let Some(elevation) = problem.elevations.get(e) else { continue };
+        if out.last().is_none_or(|o| o.elevation != elevation.name) {
+            out.push(Conflict {
+                elevation: elevation.name.clone(),
+                broken: "laid as a crew does, seams stand nearer than the stagger".to_owned(),
+                remedy: "Let the search place the seams: `seams.effort`.".to_owned(),
+                ..Default::default()
+            });
+        }
+        if let Some(last) = out.last_mut() {
+            last.courses.push(digest.parts[part].level);
+            last.runs
+                .extend(elevation.courses.get(c).and_then(|c| c.runs.get(r)).map(|r| r.id.clone()));
+        }
+    }
+    for c in &mut out {
+        c.courses.sort_unstable();
+        c.courses.dedup();
+    }
+    out
 }

@@ -3,6 +3,7 @@
 //! rounds.
 
 use super::Progress;
+use super::conflicts::Pins;
 use super::digest::Digest;
 use super::insert::Inserter;
 use super::pool::{Placed, Pool, UNIT};
@@ -39,6 +40,7 @@ fn rounds(digest: &Digest) -> u64 {
 pub(super) fn improve(
     digest: &Digest,
     first: Pool,
+    pins: Pins,
     bound: usize,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
@@ -50,6 +52,7 @@ pub(super) fn improve(
         taken: Vec::new(),
         is_taken: vec![false; digest.parts.len()],
     };
+    search.inserter.pinned = pins;
     let least = (bound, digest.unavoidable());
     for round in 0..total {
         if (best.key.0, best.key.1) <= least {

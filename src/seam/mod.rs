@@ -11,6 +11,7 @@
 
 mod answer;
 pub mod certificate;
+mod conflicts;
 mod construct;
 mod crew;
 mod digest;
@@ -21,6 +22,7 @@ mod pool;
 mod random;
 mod shelf;
 mod stagger;
+mod wall;
 
 use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 
@@ -44,14 +46,16 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     let certificate = certificate::bound(&digest);
     watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
     let crew = crew::lay(&digest);
-    let best = match problem.rules.effort {
-        Effort::Crew => crew.clone(),
+    let (best, conflicts) = match problem.rules.effort {
+        Effort::Crew => (crew.clone(), crew::conflicts(problem, &digest, &crew)),
         _ => {
-            let first = construct::lay(&digest);
-            improve::improve(&digest, first, certificate.bound, watch)
+            let mut first = construct::lay(&digest);
+            let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
+            (improve::improve(&digest, first, pins, certificate.bound, watch), conflicts)
         }
     };
     let mut plan = answer::plan(problem, &digest, &best, certificate);
+    plan.conflicts = conflicts;
     plan.crew_panels = crew.panels();
     plan.other_policy_panels = other_policy(problem, watch);
     plan
@@ -67,7 +71,8 @@ fn other_policy(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Optio
     other.rules.seam_short_runs = true;
     let digest = digest::Digest::new(&other);
     let certificate = certificate::bound(&digest);
-    let first = construct::lay(&digest);
-    let best = improve::improve(&digest, first, certificate.bound, watch);
+    let mut first = construct::lay(&digest);
+    let (pins, _) = conflicts::settle(&other, &digest, &mut first);
+    let best = improve::improve(&digest, first, pins, certificate.bound, watch);
     Some(best.panels())
 }

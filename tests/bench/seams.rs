@@ -1,6 +1,6 @@
 //! The seam search on houses given as runs: `cargo bench --bench seams -- FOLDER [--out DIR]
 //! [--effort NAME] [--only NAME] [--policy whole|seamed] [--stock 150|200] [--rules NAME]
-//! [--made RUNS]`.
+//! [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N]`.
 //!
 //! Every house of the folder (`lap-runs/1`) is laid with both rule sets and both stock lengths,
 //! unless options name some; `--made RUNS` adds a made house of that many runs. `--out` writes the
@@ -38,6 +38,8 @@ struct Asked {
     stock: Option<f64>,
     rules: Option<String>,
     made: Option<usize>,
+    stagger: Option<f64>,
+    clear: Option<u32>,
     seed: u64,
 }
 
@@ -64,6 +66,8 @@ fn asked() -> Result<Asked, String> {
             }
             "--stock" => asked.stock = Some(value.parse().map_err(|_| wrong())?),
             "--rules" => asked.rules = Some(value),
+            "--stagger" => asked.stagger = Some(value.parse().map_err(|_| wrong())?),
+            "--clear" => asked.clear = Some(value.parse().map_err(|_| wrong())?),
             "--made" => asked.made = Some(value.parse().map_err(|_| wrong())?),
             "--seed" => asked.seed = value.parse().map_err(|_| wrong())?,
             _ => return Err(format!("{word}: no such option")),
@@ -138,6 +142,8 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     let mut rules = cases::rules(stock, set.1, set.2, asked.effort);
     rules.seam_short_runs = asked.seamed;
     rules.seed = asked.seed;
+    rules.stagger = asked.stagger.unwrap_or(rules.stagger);
+    rules.clear_courses = asked.clear.unwrap_or(rules.clear_courses);
     let problem = SeamProblem { rules, elevations: house.elevations.clone() };
     let started = Instant::now();
     let ms = || started.elapsed().as_secs_f64() * 1000.0;
