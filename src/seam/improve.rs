@@ -20,6 +20,8 @@ const DRAWN: usize = 8;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
 
+/// Rounds that jamb hits are still worked at when panels meet the bound.
+const PATIENCE: u64 = 1000;
 /// Parts beyond this many get a quarter of the rounds.
 const LARGE: u64 = 1000;
 
@@ -36,17 +38,19 @@ fn rounds(digest: &Digest) -> u64 {
     }
 }
 
-/// Improves a layout until it meets `bound` with no avoidable jamb hit, or the budget is spent.
+/// Improves a layout until it meets `bound` with no avoidable jamb hit, or a `share`th of the budget
+/// is spent.
 pub(super) fn improve(
     digest: &Digest,
     first: Pool,
     pins: Pins,
     bound: usize,
+    share: u64,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
-    let total = rounds(digest);
+    let total = rounds(digest) / share;
     let mut now = first;
-    let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new() };
+    let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new(), round: 0 };
     let mut search = Search {
         inserter: Inserter::new(digest, Random::new(digest.rules.seed ^ 0x5eed), NOISE),
         taken: Vec::new(),
@@ -55,7 +59,9 @@ pub(super) fn improve(
     search.inserter.pinned = pins;
     let least = (bound, digest.unavoidable());
     for round in 0..total {
-        if (best.key.0, best.key.1) <= least {
+        // Some hits may be unavoidable together though each run alone could do without.
+        let stale = round - best.round > PATIENCE + total / 50;
+        if (best.key.0, best.key.1) <= least || best.key.0 <= bound && stale {
             break;
         }
         if round % 256 == 0 {
@@ -82,6 +88,7 @@ pub(super) fn improve(
         let k = key(&now);
         if k < best.key {
             best.key = k;
+            best.round = round;
             best.stale.drain(..).for_each(|p| best.placed[p] = now.placed[p]);
         } else if best.stale.len() > 4 * digest.parts.len() + 100 {
             best.stale.sort_unstable();
@@ -92,11 +99,12 @@ pub(super) fn improve(
     Pool::of(digest, &best.placed)
 }
 
-/// The best layout so far, and the parts that may stand otherwise by now.
+/// The best layout so far, the parts that may stand otherwise by now, and when it was found.
 struct Best {
     placed: Vec<Option<Placed>>,
     key: (usize, i64, i64),
     stale: Vec<usize>,
+    round: u64,
 }
 
 /// What is best: panels, then jamb hits, then seams.

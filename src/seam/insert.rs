@@ -1,6 +1,7 @@
 //! Inserting one part where it costs least.
 
 use super::digest::Digest;
+use super::looks::{Looks, Round};
 use super::options::Way;
 use super::pool::{Placed, Pool, UNIT, soft};
 use super::random::Random;
@@ -10,6 +11,9 @@ use super::stagger::Room;
 /// Panels tried for an exact fill of each hand.
 const TRIES: usize = 8;
 
+/// What looks are worth when they are asked for, in [`UNIT`]s: a jamb hit less than a panel.
+const LOOK: i64 = UNIT / 200;
+
 /// Inserts parts at least cost, with a share of `noise` panels of chance in each comparison.
 pub(super) struct Inserter<'a> {
     pub digest: &'a Digest,
@@ -18,6 +22,9 @@ pub(super) struct Inserter<'a> {
     pub noise: i64,
     /// Parts whose way and first piece stand already, whatever rule they break.
     pub pinned: Vec<Option<(usize, i64)>>,
+    /// Counts how seams look as well, when asked.
+    pub looks: Option<&'a Looks>,
+    round: Round,
     room: Room,
     wishes: Vec<i64>,
     best: Option<(i64, Placed)>,
@@ -30,6 +37,8 @@ impl<'a> Inserter<'a> {
             random,
             noise,
             pinned: vec![None; digest.parts.len()],
+            looks: None,
+            round: Round::default(),
             room: Room::default(),
             wishes: Vec::new(),
             best: None,
@@ -42,6 +51,9 @@ impl<'a> Inserter<'a> {
         let p = &self.digest.parts[part];
         if p.one_piece {
             self.one_piece(pool, part);
+        }
+        if let Some(looks) = self.looks.filter(|_| !p.ways.is_empty()) {
+            self.round = looks.round(self.digest, &pool.placed, part);
         }
         if let Some((way, a)) = self.pinned[part] {
             self.ends(pool, part, way, a);
@@ -127,7 +139,10 @@ impl<'a> Inserter<'a> {
         let w = self.digest.parts[part].ways[way];
         let b = w.sum - a;
         let kerf = self.digest.rules.kerf;
-        let own = soft(self.digest, part, way, a) + (w.k - 2) * UNIT;
+        let mut own = soft(self.digest, part, way, a) + (w.k - 2) * UNIT;
+        if let Some(looks) = self.looks {
+            own += LOOK * looks.cost(self.digest, &self.round, part, way, a);
+        }
         let room = self.digest.rules.room();
         let (one, two) = pool.fresh();
         let new = |length: i64| UNIT - pool.worth_of(room - length - kerf, false);
