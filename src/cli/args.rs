@@ -183,9 +183,9 @@ pub struct Takeoff {
 pub enum Format {
     /// A table of 80 columns
     Table,
-    /// JSON
+    /// JSON: the lines, as layout.json has them
     Json,
-    /// CSV
+    /// CSV: a row a line
     Csv,
 }
 

@@ -5,7 +5,7 @@ use crate::geom::tol::LEVEL;
 use crate::model::house::{EdgeKind, OpeningKind};
 use crate::model::layout::{Edge, Elevation, Group, Layout, Opening, TakeoffLine, Wall};
 use crate::model::trim::TrimStock;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, Unit};
 
 /// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
 const SILL_PAST: f64 = 9.0;
@@ -108,13 +108,17 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     rolls(layout, ("corner-flashing", item), shares, counts, &how)
 }
 
-/// Step flashing by the foot and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
+/// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
 fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
+    let (each, unit) = match layout.job.sheet.lengths {
+        LengthStyle::Feet => (Unit::Foot.inches(), "ft of slope"),
+        LengthStyle::Mm => (Unit::M.inches(), "m of slope"),
+    };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
     for (e, w) in layout.walls() {
         let roofs: Vec<&Edge> = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof).collect();
         for r in &roofs {
-            let length = (r.to[0] - r.from[0]).hypot(r.to[1] - r.from[1]);
+            let length = (r.to[0] - r.from[0]).hypot(r.to[1] - r.from[1]) / each;
             shares_of_slope(&mut steps, &mut outs, (e, w), r, &roofs, length);
         }
     }
@@ -135,7 +139,7 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
         out.push(line(
             "step-flashing",
             "step flashing",
-            "ft of slope",
+            unit,
             steps,
             "where a lower roof slopes along a wall, at least 4 x 4 in, laps not counted",
         ));
@@ -165,7 +169,7 @@ fn shares_of_slope(
     }
     let place = (elevation.name.as_str(), wall.id.as_str());
     let zone = |y: f64| wall.zone(y);
-    steps.add(place, zone((edge.from[1] + edge.to[1]) / 2.0), 1, length / 12.0);
+    steps.add(place, zone((edge.from[1] + edge.to[1]) / 2.0), 1, length);
     let foot = if edge.from[1] < edge.to[1] { edge.from } else { edge.to };
     // A slope that another slope of the same roof goes on from has its foot farther down.
     let goes_on = roofs.iter().any(|o| {

@@ -84,6 +84,9 @@ fn panels(layout: &Layout) -> TakeoffLine {
     let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
     let shown: f64 = layout.pieces().map(|(.., p)| face(p)).sum();
     let style = layout.job.sheet.lengths;
+    // The sentence begins with the count, which stands here already.
+    let words = layout.bound.words.as_str();
+    let verdict = words.split_once("; ").map_or(words, |(_, rest)| rest);
     TakeoffLine {
         item: "panels".into(),
         id: "panels".into(),
@@ -96,7 +99,7 @@ fn panels(layout: &Layout) -> TakeoffLine {
             "{} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
             layout.pieces().count(),
             style.length(length),
-            layout.bound.words,
+            verdict,
             100.0 - waste(shown, count * coverage(layout))
         ),
         colour: layout.job.product.colour.clone(),

@@ -91,6 +91,15 @@ fn keys(root: &Value, node: &Value, above: &str, out: &mut Vec<String>) {
     }
 }
 
+/// Keys of a job file that hold a length.
+pub(super) fn job_lengths() -> std::collections::BTreeSet<String> {
+    let mut schema = job_schema_value();
+    let mut is_length = |k: &String| {
+        property(&mut schema, k).is_some_and(|n| n.to_string().contains("\"#/$defs/Length\""))
+    };
+    job_keys().into_iter().filter(|k| is_length(k)).collect()
+}
+
 /// What each key of a job file means, by its dotted path.
 pub fn job_words() -> std::collections::BTreeMap<String, String> {
     let schema = job_schema_value();

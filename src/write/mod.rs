@@ -7,6 +7,7 @@ pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
+mod settings;
 pub mod svg;
 pub mod template;
 mod words;

@@ -149,7 +149,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     rolls("corner-flashing", corners);
     let (feet, outs) = walls(v).map(roofs).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
     if feet > 0.0 {
-        out.insert("step-flashing".into(), (feet, up(feet)));
+        let metric = v["job"]["sheet"]["lengths"] == "mm";
+        let steps = if metric { feet * 0.3048 } else { feet };
+        out.insert("step-flashing".into(), (steps, up(steps)));
         out.insert("kick-out".into(), (outs, outs));
     }
 
@@ -229,6 +231,7 @@ fn quantities_under_another_job_are_counted_again() {
     job.takeoff.flashing_roll = 300.0;
     job.trim.j_channel = 144.0;
     job.trim.outside_post = 240.0;
+    job.sheet.lengths = lapwright::units::LengthStyle::Mm;
     job.seams.effort = lapwright::model::seam::Effort::Brief;
     let v = written(&lay(&std::fs::read(&path).unwrap(), &job));
     check(&v, "another job");

@@ -240,7 +240,8 @@ fn text_that_looks_like_a_formula_stays_text() {
         for (row, col, value) in sheet.values.used_cells() {
             let start = sheet.values.start().unwrap();
             let place = (row as u32 + start.0, col as u32 + start.1);
-            if let Some(i) = hostile.iter().position(|h| value.to_string() == *h) {
+            let text = value.to_string();
+            if let Some(i) = hostile.iter().position(|h| text == *h) {
                 assert!(matches!(value, Data::String(_)), "{name} {place:?}: {value:?}");
                 assert_eq!(sheet.formula(place.0, place.1), "", "{name} {place:?}");
                 seen[i] += 1;

@@ -2,6 +2,7 @@
 set-up, and, where LibreOffice is named, what it works out of the formulas anew.
 
 Arguments: takeoff.xlsx, layout.json, and maybe the same workbook as another program calculated it.
+With `--bare`: takeoff.xlsx, and where to put it without the results of its formulas.
 """
 
 import json
@@ -15,6 +16,9 @@ def rows(sheet):
 
 
 def main():
+    if sys.argv[1] == "--bare":
+        load_workbook(sys.argv[2]).save(sys.argv[3])
+        return
     book, layout, *again = sys.argv[1:]
     with open(layout, encoding="utf-8") as f:
         layout = json.load(f)
