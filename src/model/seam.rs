@@ -124,12 +124,14 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: String,
     /// The least set of courses in conflict.
     pub courses: Vec<i32>,
+    /// Names of runs whose seams break a rule as drawn.
+    pub runs: Vec<String>,
     /// What was broken in the layout as drawn, in words.
     pub broken: String,
     /// The nearest setting that works, in words; empty if none was found.

@@ -132,7 +132,13 @@ fn panels(layout: &Layout) -> String {
         ),
     ];
     lines.extend(b.other_policy.map(|other| {
-        format!("If runs that one panel covers might have a seam too, {other} panels would do.")
+        match b.best.saturating_sub(other) {
+            0 => "If runs that one panel covers might have a seam too, no fewer panels were found to do."
+                .to_owned(),
+            n => format!(
+                "If runs that one panel covers might have a seam too, {other} panels would do: {n} fewer."
+            ),
+        }
     }));
     lines.iter().fold(String::from("PANELS\n"), |out, l| out + &wrapped(l, "  ") + "\n")
 }

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import ezdxf
 from ezdxf import path, recover
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 from shapely.geometry import Polygon
 
 READ = set(
@@ -40,6 +41,26 @@ def area(hatch):
     return shape.area
 
 
+def read(e):
+    """Whether the program means to read it; what it leaves out, and why."""
+    kind = e.dxftype()
+    if kind == "DIMENSION":
+        # Radii and angles state no length of a wall.
+        return e.dimtype in (0, 1)
+    if kind == "POLYLINE":
+        # Meshes are surfaces, not lines.
+        return not (e.is_poly_face_mesh or e.is_polygon_mesh)
+    if kind == "CIRCLE":
+        # Without a radius there is no circle.
+        return e.dxf.radius > 0
+    return kind in READ
+
+
+def layer(name):
+    # Names of old files escape letters beyond their code page; ezdxf leaves them so.
+    return decode_dxf_unicode(name).upper()
+
+
 out = {}
 for file in sys.argv[1:]:
     name = Path(file).name
@@ -51,13 +72,13 @@ for file in sys.argv[1:]:
     space = doc.modelspace()
     count = Counter()
     for e in space:
-        if e.dxftype() in READ:
-            count[f"{e.dxftype()} {e.dxf.get('layer', '0').upper()}"] += 1
+        if read(e):
+            count[f"{e.dxftype()} {layer(e.dxf.get('layer', '0'))}"] += 1
         for a in getattr(e, "attribs", []):
             # A text on layer 0 takes its insert's layer.
             on = a.dxf.get("layer", "0")
             on = e.dxf.get("layer", "0") if on == "0" else on
-            count[f"ATTRIB {on.upper()}"] += 1
+            count[f"ATTRIB {layer(on)}"] += 1
     hatches = [area(h) for h in space.query("HATCH") if not h.dxf.solid_fill and level(h)]
     out[name] = {"mended": mended, "counts": count, "level_hatches": sorted(hatches)}
 print(json.dumps(out))

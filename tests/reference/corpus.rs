@@ -49,7 +49,7 @@ fn counted(d: &Drawing) -> Counts {
         // Lines of one MTEXT have one origin.
         seen.insert((i.origin.line, i.origin.entity, layer(i.layer)));
     }
-    for g in d.groups.iter().filter(|g| g.parent.is_none()) {
+    for g in d.groups.iter().filter(|g| g.parent.is_none() && g.space == Space::Model) {
         // Insertions of one array likewise.
         seen.insert((g.origin.line, "INSERT", layer(g.layer)));
     }
