@@ -223,3 +223,53 @@ fn spare_panels_are_said_separately() {
     assert!(line["how"].as_str().unwrap().contains("for damage"), "{line}");
     assert_eq!(order(&lines, "cartons"), (panels + spare).div_ceil(24));
 }
+
+#[test]
+fn lengths_go_out_by_the_job_in_every_table() {
+    let metric = ["sample-drawings/metric.dxf", "--job", "sample-drawings/metric.toml"];
+    let csv = |house| text(&run_on(house, "takeoff", &["--format", "csv"]));
+    let cell = |csv: &str, id: &str, column: &str| {
+        let mut rows = csv::Reader::from_reader(csv.as_bytes());
+        let head = rows.headers().unwrap().clone();
+        let col = |n: &str| head.iter().position(|h| h == n).unwrap_or_else(|| panic!("{n}"));
+        let row = rows.records().map(Result::unwrap).find(|r| &r[col("id")] == id).unwrap();
+        row[col(column)].to_owned()
+    };
+    let (feet, mm) = (csv(HOUSE), csv(metric));
+    // 12 ft 6 in is 3810 mm; a 10 ft post 3048 mm.
+    assert_eq!(cell(&feet, "panels", "stock (in)"), "150");
+    assert_eq!(cell(&feet, "panels", "stock"), "12'-6\"");
+    assert_eq!(cell(&mm, "panels", "stock (mm)"), "3810");
+    assert_eq!(cell(&mm, "outside-corner-post", "stock"), "3048 mm");
+    // Nails alone go by the inch in both.
+    let feet_marks = |t: &str| t.lines().filter(|l| l.contains("'-")).count();
+    assert!(feet_marks(&feet) > 3 && feet_marks(&mm) == 0, "{mm}");
+    for id in ["panels", "j-channel", "opening-flashing"] {
+        let said = text(&run_on(metric, "takeoff", &["--explain", id]));
+        assert!(said.contains(" mm") && !said.contains("'-"), "{said}");
+    }
+    let check = text(&run_on(metric, "check", &[]));
+    assert!(check.contains(" mm wide") && !check.contains("'-"), "{check}");
+}
+
+#[test]
+fn lengths_come_in_by_any_usual_spelling() {
+    let dir = tempfile::tempdir().unwrap();
+    let with = |length: &str| {
+        let path = dir.path().join("job.toml");
+        std::fs::write(&path, format!("[product]\nlength = {length}\n")).unwrap();
+        let o = Command::cargo_bin("lapwright")
+            .unwrap()
+            .current_dir(root())
+            .args(["takeoff", "sample-drawings/one-wall.dxf", "--format", "json", "--job"])
+            .arg(&path)
+            .output()
+            .unwrap();
+        text(&o)
+    };
+    let known = with("150");
+    for t in ["\"12'-6\\\"\"", "\"12-6\"", "\"12.5 ft\"", "\"150.0\"", "\"3810mm\"", "\"3.81 m\""] {
+        assert!(with(t) == known, "{t}");
+    }
+    assert!(with("\"12'-6 1/2\\\"\"") != known);
+}
