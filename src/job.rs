@@ -5,6 +5,7 @@
 //! publication's short name, or "common practice, no source".
 
 pub mod layers;
+pub mod paper;
 
 use std::collections::BTreeMap;
 
@@ -515,6 +516,7 @@ impl Job {
 
     /// Refuses values no layout can be made with, naming the key.
     pub fn validate(&self) -> Result<(), Refusal> {
+        paper::check(&self.sheet.paper, self.sheet.scale.as_deref())?;
         let p = &self.product;
         let gap = self.end_gap();
         let t = &self.takeoff;

@@ -161,6 +161,11 @@ fn tables(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, Stri
     ])
 }
 
+/// The overlay as a drawing of its own, on the source's origin.
+pub fn overlay_alone(layout: &Layout) -> Vec<u8> {
+    write::overlay::separate(&annotate::overlay(layout))
+}
+
 /// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.
 const PNG_DPI: f64 = 150.0;
 

@@ -4,6 +4,7 @@
 mod canvas;
 mod cover;
 mod cut_list;
+mod cutting;
 mod elevation;
 mod overlay;
 mod page;
@@ -12,17 +13,20 @@ mod pole;
 mod scale;
 mod style;
 mod trim_list;
+mod words;
 
 pub use overlay::overlay;
 
 use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;
 
-/// Every sheet of a layout, in order: cover, elevations, story pole, cut list, trim list.
+/// Every sheet of a layout, in order: cover, elevations, story pole, cutting sheets, cut list, trim
+/// list.
 pub fn sheets(layout: &Layout) -> Vec<Sheet> {
-    let mut pages = vec![cover::sheet(layout)];
-    pages.extend((0..layout.elevations.len()).map(|i| elevation::sheet(layout, i)));
+    let mut pages = cover::sheets(layout);
+    pages.extend((0..layout.elevations.len()).flat_map(|i| elevation::sheets(layout, i)));
     pages.push(pole::sheet(layout));
+    pages.extend(cutting::sheets(layout));
     pages.extend(cut_list::sheets(layout));
     pages.extend(trim_list::sheets(layout));
     let count = pages.len();

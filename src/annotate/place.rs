@@ -1,13 +1,15 @@
-//! Where text goes: boxes that do not overlap one another or leave their area.
+//! Where text goes: boxes that do not overlap one another or leave their area, and that keep off
+//! the lines a reader must see where there is room.
 
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::typeface;
 
-/// Boxes taken so far.
+/// Boxes and lines so far.
 #[derive(Clone, Debug)]
 pub(super) struct Placer {
     pub(super) area: Rect,
     taken: Vec<Rect>,
+    lines: Vec<(Point, Point)>,
 }
 
 /// Room round a text, inches.
@@ -30,11 +32,35 @@ fn overlaps(a: &Rect, b: &Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
+/// The part of a segment inside a rectangle (Liang and Barsky 1984).
+pub(super) fn clipped(a: Point, b: Point, r: &Rect) -> Option<(Point, Point)> {
+    let d = b - a;
+    let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
+    for (p, q) in [(-d.x, a.x - r.x0), (d.x, r.x1 - a.x), (-d.y, a.y - r.y0), (d.y, r.y1 - a.y)] {
+        if p == 0.0 {
+            if q < 0.0 {
+                return None;
+            }
+        } else if p < 0.0 {
+            t0 = t0.max(q / p);
+        } else {
+            t1 = t1.min(q / p);
+        }
+    }
+    (t0 <= t1).then(|| (a + d * t0, a + d * t1))
+}
+
+/// The point of a box nearest to `p`.
+pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
+    Point::new(p.x.clamp(r.x0, r.x1), p.y.clamp(r.y0, r.y1))
+}
+
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
-        Placer { area, taken: Vec::new() }
+        Placer { area, taken: Vec::new(), lines: Vec::new() }
     }
 
+    /// Inside the area and off every text.
     pub(super) fn free(&self, r: &Rect) -> bool {
         let a = &self.area;
         r.x0 >= a.x0
@@ -44,32 +70,52 @@ impl Placer {
             && !self.taken.iter().any(|t| overlaps(t, r))
     }
 
+    /// Free, and off the lines a reader must see.
+    pub(super) fn clear(&self, r: &Rect) -> bool {
+        self.free(r) && !self.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some())
+    }
+
     pub(super) fn take(&mut self, r: Rect) {
         self.taken.push(r);
     }
 
-    /// The free place nearest to `wish` for a line of text, within `reach`; taken at once.
+    /// A line that text shall keep off.
+    pub(super) fn keep_off(&mut self, a: Point, b: Point) {
+        self.lines.push((a, b));
+    }
+
+    fn leader_clear(&self, target: Point, r: &Rect) -> bool {
+        let end = edge_towards(r, target);
+        !self.taken.iter().any(|t| clipped(target, end, t).is_some())
+    }
+
+    /// The free place nearest to `wish` for a box of that shape about its centre, within `reach`;
+    /// where `strict`, one off every line, whose leader from `target` crosses no text. Taken at
+    /// once.
     pub(super) fn near(
         &mut self,
-        text: &str,
-        height: f64,
+        about: Rect,
+        target: Point,
         wish: Point,
         reach: f64,
+        strict: bool,
     ) -> Option<Point> {
-        let step = height * 1.2;
-        // The box about the origin, measured once and moved.
-        let about = text_box(text, height, false, Point::ORIGIN);
-        let rings = (reach / step).ceil() as i32;
-        for ring in 0..=rings {
-            let spots = 8 * ring.max(1);
-            for k in 0..if ring == 0 { 1 } else { spots } {
+        let step = 0.085;
+        for ring in 0..=(reach / step).ceil() as i32 {
+            let spots = if ring == 0 { 1 } else { 8 * ring };
+            for k in 0..spots {
                 // Round the ring from straight above, alternating sides.
                 let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
                 let angle = std::f64::consts::FRAC_PI_2
                     + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
                 let at = wish + Vec2::from_angle(angle) * (step * f64::from(ring));
                 let r = about + at.to_vec2();
-                if self.free(&r) {
+                let good = if strict {
+                    self.clear(&r) && self.leader_clear(target, &r)
+                } else {
+                    self.free(&r)
+                };
+                if good {
                     self.take(r);
                     return Some(at);
                 }
@@ -86,15 +132,13 @@ mod tests {
     #[test]
     fn texts_asked_for_at_one_place_stand_apart() {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 4.0, 4.0));
-        let at: Vec<Point> =
-            (0..12).filter_map(|_| p.near("12-2", 0.094, Point::new(2.0, 2.0), 2.0)).collect();
+        let wish = Point::new(2.0, 2.0);
+        let about = text_box("12-2", 0.094, false, Point::ORIGIN);
+        let at: Vec<Point> = (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, true)).collect();
         assert_eq!(at.len(), 12);
         for (i, a) in at.iter().enumerate() {
             for b in &at[i + 1..] {
-                assert!(!overlaps(
-                    &text_box("12-2", 0.094, false, *a),
-                    &text_box("12-2", 0.094, false, *b)
-                ));
+                assert!(!overlaps(&(about + a.to_vec2()), &(about + b.to_vec2())));
             }
         }
     }
@@ -102,6 +146,27 @@ mod tests {
     #[test]
     fn what_has_no_room_is_not_placed() {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 0.2, 0.2));
-        assert!(p.near("a long text", 0.094, Point::new(0.1, 0.1), 5.0).is_none());
+        let about = text_box("a long text", 0.094, false, Point::ORIGIN);
+        let wish = Point::new(0.1, 0.1);
+        assert!(p.near(about, wish, wish, 5.0, false).is_none());
+    }
+
+    #[test]
+    fn text_keeps_off_a_line_where_there_is_room() {
+        let mut p = Placer::new(Rect::new(0.0, 0.0, 4.0, 4.0));
+        p.keep_off(Point::new(0.0, 2.0), Point::new(4.0, 2.0));
+        let wish = Point::new(2.0, 2.0);
+        let about = text_box("OP1", 0.094, false, Point::ORIGIN);
+        let at = p.near(about, wish, wish, 2.0, true).unwrap();
+        let r = about + at.to_vec2();
+        assert!(r.y0 >= 2.0 || r.y1 <= 2.0);
+    }
+
+    #[test]
+    fn segments_are_cut_at_a_window() {
+        let r = Rect::new(0.0, 0.0, 2.0, 1.0);
+        let (a, b) = clipped(Point::new(-1.0, 0.5), Point::new(3.0, 0.5), &r).unwrap();
+        assert_eq!((a, b), (Point::new(0.0, 0.5), Point::new(2.0, 0.5)));
+        assert!(clipped(Point::new(-1.0, 2.0), Point::new(3.0, 2.0), &r).is_none());
     }
 }

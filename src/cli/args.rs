@@ -74,6 +74,15 @@ pub struct Layout {
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
+    /// Paper of the sheets: ARCH A to D, ANSI A to D, A4 to A1
+    #[arg(long, value_name = "NAME")]
+    pub paper: Option<String>,
+    /// Scale of the elevations, as 1/4" = 1'-0" or 1:50; by default the largest that fits
+    #[arg(long, value_name = "SCALE")]
+    pub scale: Option<String>,
+    /// Where the overlay goes
+    #[arg(long, value_enum, default_value_t = Overlay::Source)]
+    pub overlay: Overlay,
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
@@ -91,6 +100,15 @@ pub struct Takeoff {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     pub format: Format,
+}
+
+/// Where the overlay goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Overlay {
+    /// Into a copy of the source: overlay.dxf
+    Source,
+    /// Besides, as a drawing of its own on the same origin: overlay-alone.dxf
+    Separate,
 }
 
 /// Forms of the takeoff.

@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use clap::{CommandFactory, Parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::args::{Arguments, Command, Format, Layout, Reading, SchemaOf, Takeoff};
+use super::args::{Arguments, Command, Format, Layout, Overlay, Reading, SchemaOf, Takeoff};
 use super::files::{self, Output};
 use super::job_file;
 use crate::diag::{Notes, Refusal, Severity};
@@ -179,18 +179,24 @@ fn lay(
 
 fn layout(a: &Layout) -> ExitCode {
     let mut notes = Notes::default();
-    let loaded = match load(&a.reading) {
+    let mut loaded = match load(&a.reading) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
+    let sheet = &mut loaded.job.sheet;
+    sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
+    sheet.scale = a.scale.clone().or(sheet.scale.take());
     let layout = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
-    let outputs = match pipeline::outputs(&layout, &loaded.bytes, !a.no_pictures) {
+    let mut outputs = match pipeline::outputs(&layout, &loaded.bytes, !a.no_pictures) {
         Ok(o) => o,
         Err(r) => return refused(&r, &notes),
     };
+    if a.overlay == Overlay::Separate {
+        outputs.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(&layout)));
+    }
     let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
     if let Err(r) = files::write_folder(&folder, &outputs, &a.reading.drawing) {
         return refused(&r, &notes);
