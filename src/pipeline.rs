@@ -147,7 +147,7 @@ pub fn outputs(
 /// What is written beside the sheets.
 fn tables(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, String> {
     let overlay = annotate::overlay(layout);
-    let spliced = write::overlay::spliced(source, &overlay);
+    let spliced = write::overlay::spliced(source, &overlay, measure(layout));
     let quantities = takeoff::quantities(layout);
     Ok(vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
@@ -157,13 +157,22 @@ fn tables(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, Stri
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
         ("report.txt".to_owned(), write::report::text(layout, &quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
-        ("overlay.dxf".to_owned(), spliced.unwrap_or_else(|_| write::overlay::separate(&overlay))),
+        (
+            "overlay.dxf".to_owned(),
+            spliced.unwrap_or_else(|_| write::overlay::separate(&overlay, measure(layout))),
+        ),
     ])
 }
 
 /// The overlay as a drawing of its own, on the source's origin.
 pub fn overlay_alone(layout: &Layout) -> Vec<u8> {
-    write::overlay::separate(&annotate::overlay(layout))
+    write::overlay::separate(&annotate::overlay(layout), measure(layout))
+}
+
+/// How lengths of a layout's source read.
+fn measure(layout: &Layout) -> write::overlay::Measure {
+    let inches = layout.drawing.inches_per_unit;
+    write::overlay::Measure { inches, style: layout.job.sheet.lengths }
 }
 
 /// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.

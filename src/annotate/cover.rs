@@ -116,7 +116,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let top = area.y1 - 0.62;
     let tall = (area.height() * 0.3).min(2.8);
     small_elevations(&mut c, layout, Rect::new(area.x0, top - tall, area.x1, top));
-    let top = top - tall - 0.05;
+    let top = top - tall - 0.15;
     let columns = ((area.width() / 4.6).floor() as usize).clamp(1, 5);
     let mut flow = Flow { area, columns, top, column: 0, y: top, pages: Vec::new(), canvas: c };
     for row in rows(layout) {
@@ -236,10 +236,10 @@ fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
     let boxes: Vec<Rect> = layout.elevations.iter().map(extent).collect();
     let widest = boxes.iter().map(Rect::width).fold(1.0, f64::max);
     let tallest = boxes.iter().map(Rect::height).fold(1.0, f64::max);
-    let k = ((cell - 0.4) / widest).min((area.height() - 0.35) / tallest);
+    let k = ((cell - 0.4) / widest).min((area.height() - 0.5) / tallest);
     for (i, (e, b)) in layout.elevations.iter().zip(&boxes).enumerate() {
         let left = area.x0 + (i as f64 + 0.5) * cell - b.width() * k / 2.0;
-        let map = Affine::translate((left, area.y0 + 0.3))
+        let map = Affine::translate((left, area.y0 + 0.42))
             * Affine::scale(k)
             * Affine::translate((-b.x0, -b.y0));
         let (style, house) = (layout.job.sheet.lengths, *b);
@@ -254,7 +254,12 @@ fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
                 c.ring(Ink::Opening, &v.points(&o.outline));
             }
         }
+        let net: f64 = e.walls.iter().map(|w| w.net_area).sum();
+        let area_words =
+            format!("{} {} net", (style.area(net) * 100.0).round() / 100.0, style.area_unit());
+        let at = Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1);
+        c.centred(&fitted(&area_words, TEXT, false, cell - 0.2), TEXT, false, at);
         let name = fitted(&e.name, TEXT, true, cell - 0.2);
-        c.centred(&name, TEXT, true, Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1));
+        c.centred(&name, TEXT, true, Point::new(at.x, area.y0 + 0.26));
     }
 }

@@ -29,6 +29,20 @@ pub fn sheets(layout: &Layout) -> Vec<Sheet> {
     pages.extend(cutting::sheets(layout));
     pages.extend(cut_list::sheets(layout));
     pages.extend(trim_list::sheets(layout));
+    number_lists(&mut pages);
     let count = pages.len();
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
+}
+
+/// Pages of one list get their number in it, so that bookmarks differ.
+fn number_lists(pages: &mut [page::Page]) {
+    for title in ["Cutting sheet", "Square cuts", "Cut list", "Trim list"] {
+        let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
+        let n = of.len();
+        if n > 1 {
+            for (i, p) in of.iter_mut().enumerate() {
+                p.title = format!("{title}, {} of {n}", i + 1);
+            }
+        }
+    }
 }

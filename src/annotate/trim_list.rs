@@ -13,7 +13,7 @@ use crate::model::trim::{TrimEnd, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 
 const LINE: f64 = 0.155;
-const BAR: f64 = 0.13;
+const BAR: f64 = 0.17;
 
 /// A heading or a stock length.
 enum Row<'a> {
@@ -96,9 +96,13 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         }
         let length = layout.job.trim.stock(stock);
         rows.push(Row::Head(format!(
-            "{}: {} lengths of {}",
+            "{}: {} of {}",
             stock.words(),
-            by_number.len(),
+            if by_number.len() == 1 {
+                "1 length".to_owned()
+            } else {
+                format!("{} lengths", by_number.len())
+            },
             super::words::length(style, length)
         )));
         for (number, pieces) in by_number {

@@ -20,6 +20,7 @@ mod house;
 mod layouts;
 mod overlay;
 mod polygons;
+mod random_sheets;
 mod reading;
 mod samples;
 mod seams;

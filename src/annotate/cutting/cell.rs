@@ -33,7 +33,7 @@ impl<'a> Cell<'a> {
         width: f64,
     ) -> Self {
         let mut lines: Vec<(bool, String)> = Vec::new();
-        lines.extend(wrapped(&marks.join("  "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
+        lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
         let words = describe(piece, course, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
@@ -53,7 +53,7 @@ impl<'a> Cell<'a> {
     }
 
     fn under(&self) -> f64 {
-        if self.has_row(NotchSide::Bottom) { 0.52 } else { 0.28 }
+        if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
     }
 
     pub(super) fn height(&self) -> f64 {
@@ -112,8 +112,8 @@ impl<'a> Cell<'a> {
     fn lengths(&self, c: &mut Canvas, face: Rect) {
         let p = self.piece;
         let x = |d: f64| face.x0 + d * face.width() / (p.x1 - p.x0).max(1e-6);
-        let mut row = face.y0 - 0.16;
-        for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + 0.06)] {
+        let mut row = face.y0 - 0.19;
+        for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + 0.07)] {
             let of_side = p.notches.iter().filter(|n| n.side == side);
             let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
             let edge = self.edge(side);
@@ -126,7 +126,7 @@ impl<'a> Cell<'a> {
                 continue;
             }
             if side == NotchSide::Bottom {
-                row -= 0.24;
+                row -= 0.23;
             }
         }
         self.level(c, (x(0.0), x(p.length)), row, &cut(self.style, p.length));
@@ -236,7 +236,34 @@ fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
         out.push(words);
     }
     out.extend(p.notches.iter().map(|n| notch(n, style)));
+    out.extend(corners(p, k, style));
     out
+}
+
+/// The corners of a piece that ends, rip and notches do not give: a level edge part of the way, a
+/// sloped head. Along from the left end, up from the butt line.
+fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
+    const NEAR: f64 = 1.0 / 32.0;
+    let height = k.top - k.bottom;
+    let levels: Vec<f64> = [0.0, height]
+        .into_iter()
+        .chain(p.rip.iter().flat_map(|r| [r.from, r.to]))
+        .chain(p.notches.iter().map(|n| match n.side {
+            NotchSide::Top => height - n.depth,
+            NotchSide::Bottom => n.depth,
+        }))
+        .collect();
+    let known = |q: &Xy| levels.iter().any(|l| (q[1] - k.bottom - l).abs() < NEAR);
+    if p.outline.iter().all(known) && p.more.is_empty() {
+        return None;
+    }
+    if p.outline.len() > 10 {
+        return Some("curved edge: scribe it from the frame, the end gap clear".to_owned());
+    }
+    let at = |q: &Xy| format!("{} / {}", cut(style, q[0] - p.x0), short(style, q[1] - k.bottom));
+    let list: Vec<String> = p.outline.iter().map(at).collect();
+    let more = if p.more.is_empty() { "" } else { "; the opening parts it: mark it in place" };
+    Some(format!("corners, along / up: {}{more}", list.join(", ")))
 }
 
 fn notch(n: &Notch, style: LengthStyle) -> String {

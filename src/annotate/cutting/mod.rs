@@ -138,9 +138,12 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
             (EndCut::Square, _) => " left end cut",
             _ => " right end cut",
         };
-        let head = format!("{}{ends}, {} pieces", cut(style, k.piece.length), k.marks.len());
-        rows.push((Some(head), String::new()));
-        let marks = wrapped(&k.marks.join("  "), TEXT, width - 0.4);
+        let count = match k.marks.len() {
+            1 => "1 piece".to_owned(),
+            n => format!("{n} pieces"),
+        };
+        rows.push((Some(format!("{}{ends}: {count}", cut(style, k.piece.length))), String::new()));
+        let marks = wrapped(&k.marks.join(", "), TEXT, width - 0.4);
         rows.extend(marks.into_iter().map(|l| (None, l)));
     }
     let fits = (((area.height() - 0.5) / ROW).floor() as usize).max(1);

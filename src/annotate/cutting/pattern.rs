@@ -18,25 +18,29 @@ const SHARES: [f64; 6] = [1.0, 2.0, 4.0, 5.0, 10.0, 20.0];
 
 /// One page for every slope of the house.
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
-    let mut pitches: BTreeMap<i64, Vec<String>> = BTreeMap::new();
+    // Where each slope is, and the greatest rise of its rakes.
+    let mut pitches: BTreeMap<i64, (Vec<String>, f64)> = BTreeMap::new();
     for (e, w) in layout.walls() {
         for s in &w.edges {
             let slope = matches!(s.kind, EdgeKind::Rake | EdgeKind::LowerRoof);
             let Some(p) = s.pitch.filter(|p| slope && *p > 0.01) else { continue };
             let at = pitches.entry((p * 100.0).round() as i64).or_default();
-            if !at.contains(&e.name) {
-                at.push(e.name.clone());
+            at.1 = at.1.max((s.from[1] - s.to[1]).abs());
+            if !at.0.contains(&e.name) {
+                at.0.push(e.name.clone());
             }
         }
     }
     pitches
         .into_iter()
         .enumerate()
-        .map(|(i, (hundredths, on))| sheet(layout, i + 1, hundredths as f64 / 100.0, &on))
+        .map(|(i, (hundredths, (on, rise)))| {
+            sheet(layout, i + 1, hundredths as f64 / 100.0, &on, rise)
+        })
         .collect()
 }
 
-fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String]) -> Page {
+fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Page {
     let area = room(layout);
     let style = layout.job.sheet.lengths;
     let exposure = layout.job.product.exposure;
@@ -74,7 +78,8 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String]) -> Page {
     let corner = Point::new(area.x0 + 0.15, area.y0 + 0.75);
     triangle(&mut c, corner, (step / share, exposure / share), style, (step, exposure));
     bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.2), style, share);
-    table(&mut c, area, y, style, step);
+    let courses = (rise / exposure).ceil().clamp(1.0, 40.0) as u32;
+    table(&mut c, area, y, style, step, courses);
     Page {
         name: format!("gable-pattern-{n}"),
         title: format!("Gable pattern, {pitch} in 12"),
@@ -118,11 +123,11 @@ fn bar(c: &mut Canvas, at: Point, style: LengthStyle, share: f64) {
 }
 
 /// Step after each course from a rake's foot, so that errors of single steps do not add up.
-fn table(c: &mut Canvas, area: Rect, y: f64, style: LengthStyle, step: f64) {
+fn table(c: &mut Canvas, area: Rect, y: f64, style: LengthStyle, step: f64, courses: u32) {
     let mut x = area.x0;
     let mut y = y - 0.06;
     x += c.left("after course", TEXT, true, Point::new(x, y)) + 0.15;
-    for n in 1..=24 {
+    for n in 1..=courses {
         let words = format!("{n}: {}", crate::annotate::words::length(style, step * f64::from(n)));
         let w = crate::typeface::width(&words, TEXT, false);
         if x + w > area.x1 {

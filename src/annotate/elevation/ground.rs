@@ -34,7 +34,7 @@ pub(super) fn ground(c: &mut Canvas, e: &Elevation, v: &View) {
     for p in e.grade.windows(2) {
         let (a, b) = (Point::new(p[0][0], p[0][1]), Point::new(p[1][0], p[1][1]));
         if let Some((a, b)) = crate::annotate::place::clipped(a, b, &ends) {
-            c.line(Ink::Grade, v.map * a, v.map * b);
+            c.firm(Ink::Grade, v.map * a, v.map * b);
         }
     }
     let out = Vec2::new(0.12, 0.0);

@@ -28,15 +28,21 @@ pub(super) fn places(c: &mut Canvas, e: &Elevation, v: &View, least: f64) {
         }
         for s in stacks {
             let (x, y) = ((s.x.0 + s.x.1) / 2.0, (s.y.0 + s.y.1) / 2.0);
-            if v.holds(x, y) {
-                let target = v.at(x, y);
-                c.mark(Mark {
-                    text: "tight",
-                    target,
-                    wish: target,
-                    reach: 3.0,
-                    look: Look::Dotted,
-                });
+            if !v.holds(x, y) {
+                continue;
+            }
+            // Off the middle, where the mark of the piece stands.
+            let wide = s.x.1 - s.x.0;
+            let spots = [0.12, 0.88, 0.25, 0.75].map(|k| v.at(s.x.0 + k * wide, y));
+            let mark = |target| Mark {
+                text: "tight",
+                target,
+                wish: target,
+                reach: 3.0,
+                look: Look::Dotted,
+            };
+            if !spots.iter().any(|t| c.mark_clear(mark(*t))) {
+                c.mark(mark(spots[0]));
             }
         }
     }

@@ -88,7 +88,13 @@ fn beside(t: &TrimPiece, e: &Elevation) -> Vec2 {
         (TrimKind::Starter, _) => Vec2::new(0.0, -0.16),
         (TrimKind::OutsidePost | TrimKind::InsidePost, _) => Vec2::new(0.24, 0.0),
         (TrimKind::RakeChannel, _) => Vec2::new(0.0, 0.22),
-        (TrimKind::WallChannel | TrimKind::FinishTrim, _) => Vec2::new(0.0, 0.18),
+        // Away from the wall: below its foot, over its top.
+        (TrimKind::WallChannel | TrimKind::FinishTrim, _) => {
+            let wall = e.walls.iter().find(|w| w.id == t.wall);
+            let heights = wall.iter().flat_map(|w| &w.outline).map(|p| p[1]);
+            let (low, high) = heights.fold((f64::MAX, f64::MIN), |(a, b), y| (a.min(y), b.max(y)));
+            Vec2::new(0.0, if middle[1] < (low + high) / 2.0 { -0.18 } else { 0.18 })
+        }
         _ => Vec2::new(0.0, -0.18),
     }
 }
