@@ -87,7 +87,8 @@ impl Over<'_> {
         );
     }
 
-    /// A mark as an insertion with its attribute; its text stands for it where there are no blocks.
+    /// A mark as text every program shows, and as an insertion with its attribute, hidden, for
+    /// programs that list attributes.
     fn mark(&mut self, block: &str, mark: &str, at: Xy) {
         let height = 3.0 / 32.0 * 0.8 * PLOT * self.unit;
         let place = self.at(at);
@@ -100,9 +101,18 @@ impl Over<'_> {
             origin: Origin::default(),
         });
         self.text(IDEN, mark.to_owned(), at, 3.0 / 32.0 * 0.8, Across::Centre);
-        let group = self.out.groups.len() - 1;
-        if let Some(item) = self.out.items.last_mut() {
-            item.group = Some(group);
+    }
+
+    /// Number and height of every course, once, at the right end of the elevation.
+    fn levels(&mut self) {
+        let walls = &self.elevation.walls;
+        let right = walls.iter().flat_map(|w| &w.outline).map(|p| p[0]);
+        let right = right.fold(f64::NEG_INFINITY, f64::max);
+        let levels: std::collections::BTreeMap<i32, f64> =
+            walls.iter().flat_map(|w| &w.courses).map(|c| (c.index, c.bottom)).collect();
+        for (index, bottom) in levels {
+            let words = format!("{}  {}", index + 1, self.style.length(bottom));
+            self.text(DIMS, words, [right + 4.0, bottom], 3.0 / 32.0, Across::Left);
         }
     }
 
@@ -157,7 +167,6 @@ impl Over<'_> {
             for ring in &w.field {
                 self.ring(0, ring);
             }
-            let right = w.outline.iter().map(|p| p[0]).fold(f64::NEG_INFINITY, f64::max);
             for c in &w.courses {
                 for r in &c.runs {
                     for p in &r.pieces {
@@ -177,10 +186,9 @@ impl Over<'_> {
                         }
                     }
                 }
-                let words = format!("{}  {}", c.index + 1, self.style.length(c.bottom));
-                self.text(6, words, [right + 4.0, c.bottom], 3.0 / 32.0, Across::Left);
             }
         }
+        self.levels();
         let foot = elevation
             .walls
             .iter()

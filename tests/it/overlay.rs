@@ -70,7 +70,17 @@ fn an_independent_reader_finds_layers_and_pieces() {
                 _ => None,
             })
             .collect();
+        let texts: Vec<&str> = drawing
+            .entities()
+            .filter_map(|e| match &e.specific {
+                dxf::entities::EntityType::Text(t) if e.common.layer == "Z-ELEV-IDEN" => {
+                    Some(t.value.as_str())
+                }
+                _ => None,
+            })
+            .collect();
         for (.., p) in layout.pieces() {
+            assert_eq!(texts.iter().filter(|t| **t == p.mark).count(), 1, "{stem}: {}", p.mark);
             assert_eq!(marks.iter().filter(|t| **t == p.mark).count(), 1, "{stem}: {}", p.mark);
         }
         let trims = layout.trims.iter().filter(|t| marks.contains(&t.mark)).count();
@@ -123,6 +133,10 @@ fn dimensions_are_true_ones_with_blocks_that_exist() {
         let source = std::fs::read(&path).unwrap();
         let out = spliced(&source, &annotate::overlay(&layout), measure(&layout)).unwrap();
         let drawing = dxf::Drawing::load(&mut std::io::Cursor::new(&out)).unwrap();
+        if stem == "r12" {
+            // This reader knows dimensions by markers that R12 has not; tests/reference has more.
+            continue;
+        }
         let unit = layout.drawing.inches_per_unit;
         let mut widths = Vec::new();
         for e in drawing.entities().filter(|e| e.common.layer == "Z-ELEV-DIMS") {

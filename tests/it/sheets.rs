@@ -2,6 +2,7 @@
 //! up, hostile text stays text.
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
@@ -103,19 +104,25 @@ pub(crate) fn add_up(stem: &str, s: &Sheet) {
     }
 }
 
-fn all() -> Vec<(String, Layout)> {
-    samples().into_iter().map(|(s, _)| (s.clone(), laid(&s))).collect()
+/// Every sample laid out, once for all tests here.
+fn all() -> &'static [(String, Layout)] {
+    static ALL: OnceLock<Vec<(String, Layout)>> = OnceLock::new();
+    ALL.get_or_init(|| samples().into_iter().map(|(s, _)| (s.clone(), laid(&s))).collect())
+}
+
+fn cottage() -> Layout {
+    all().iter().find(|(s, _)| s == "curlew-cottage").unwrap().1.clone()
 }
 
 #[test]
 fn text_is_legible_marks_are_single_and_strings_add_up_on_every_sample() {
     for (stem, layout) in all() {
-        let sheets = annotate::sheets(&layout);
-        sheets.iter().for_each(|s| legible(&stem, s));
-        marked_once(&stem, &layout, &sheets);
+        let sheets = annotate::sheets(layout);
+        sheets.iter().for_each(|s| legible(stem, s));
+        marked_once(stem, layout, &sheets);
         for e in &layout.elevations {
             for s in of(&sheets, e) {
-                add_up(&stem, s);
+                add_up(stem, s);
             }
         }
     }
@@ -123,7 +130,7 @@ fn text_is_legible_marks_are_single_and_strings_add_up_on_every_sample() {
 
 #[test]
 fn every_paper_and_both_units_keep_the_same_rules() {
-    let mut layout = laid("curlew-cottage");
+    let mut layout = cottage();
     for paper in PAPERS {
         layout.job.sheet.paper = paper.name.to_owned();
         layout.job.sheet.lengths =
@@ -143,7 +150,7 @@ fn every_paper_and_both_units_keep_the_same_rules() {
 
 #[test]
 fn a_fixed_scale_parts_an_elevation_at_match_lines() {
-    let mut layout = laid("curlew-cottage");
+    let mut layout = cottage();
     layout.job.sheet.scale = Some("1/2\" = 1'-0\"".to_owned());
     let sheets = annotate::sheets(&layout);
     sheets.iter().for_each(|s| legible("1/2", s));
@@ -171,7 +178,7 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
 
 #[test]
 fn widths_are_those_of_the_walls() {
-    let layout = laid("curlew-cottage");
+    let layout = cottage();
     let sheets = annotate::sheets(&layout);
     for e in &layout.elevations {
         let width = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]).fold(0.0, f64::max);
@@ -186,7 +193,7 @@ fn widths_are_those_of_the_walls() {
 #[test]
 fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
     for (stem, layout) in all() {
-        let sheets = annotate::sheets(&layout);
+        let sheets = annotate::sheets(layout);
         let cutting =
             |s: &&Sheet| s.title.starts_with("Cutting sheet") || s.title.starts_with("Square cuts");
         let mut found: Vec<String> = sheets
@@ -206,7 +213,7 @@ fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
 #[test]
 fn a_pattern_stands_for_every_rake_at_its_published_step() {
     // GM table of FACTS (framing-square figures): 8 in 12 steps 12 in a course of 8 in, 33.690 deg.
-    let layout = laid("curlew-cottage");
+    let layout = cottage();
     let sheets = annotate::sheets(&layout);
     let s = sheets.iter().find(|s| s.title == "Gable pattern, 8 in 12").unwrap();
     let words: Vec<&str> = texts(s).map(|t| t.content.as_str()).collect();
@@ -218,7 +225,7 @@ fn a_pattern_stands_for_every_rake_at_its_published_step() {
 #[test]
 fn svg_is_read_back_with_nothing_dropped() {
     for (stem, layout) in all() {
-        for s in annotate::sheets(&layout) {
+        for s in annotate::sheets(layout) {
             let text = svg::document(&s);
             let doc = usvg::roxmltree::Document::parse(&text).unwrap();
             let count = |name: &str| doc.descendants().filter(|n| n.has_tag_name(name)).count();

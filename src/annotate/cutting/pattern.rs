@@ -46,9 +46,11 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
     let exposure = layout.job.product.exposure;
     let step = 12.0 * exposure / pitch;
     let angle = (pitch / 12.0).atan().to_degrees();
-    let text_room = 1.75;
-    let fits =
-        |k: &f64| step / k <= area.width() - 0.9 && exposure / k <= area.height() - text_room - 0.6;
+    // Heading, three lines and two rows of the table over it; the bar under it.
+    let (text_room, foot) = (1.3, 0.55);
+    let fits = |k: &f64| {
+        step / k <= area.width() - 0.9 && exposure / k <= area.height() - text_room - foot
+    };
     let share = SHARES.into_iter().find(fits).unwrap_or(50.0);
     let mut c = Canvas::new(area);
     let words = format!(
@@ -75,9 +77,9 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
         c.left(&l, TEXT, false, Point::new(area.x0, y));
         y -= 0.16;
     }
-    let corner = Point::new(area.x0 + 0.15, area.y0 + 0.75);
+    let corner = Point::new(area.x0 + 0.15, area.y0 + foot);
     triangle(&mut c, corner, (step / share, exposure / share), style, (step, exposure));
-    bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.2), style, share);
+    bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.16), style, share);
     let courses = (rise / exposure).ceil().clamp(1.0, 40.0) as u32;
     table(&mut c, area, y, style, step, courses);
     Page {

@@ -61,7 +61,8 @@ pub(super) fn widths(c: &mut Canvas, e: &Elevation, v: &View) {
             .filter(|o| (o.sill >= UPPER) == upper)
             .flat_map(|o| [o.left, o.right])
             .collect();
-        if sides.is_empty() && upper {
+        let shown = |x: &&f64| **x > v.window.x0 && **x < v.window.x1;
+        if upper && !sides.iter().any(|x| shown(&x)) {
             continue;
         }
         let ends = e.walls.iter().flat_map(|w| [bound(w, f64::min), bound(w, f64::max)]);

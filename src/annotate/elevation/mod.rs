@@ -34,7 +34,8 @@ pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
     let size = (house.width(), house.height());
     let scale = scale_of(size, free, layout.job.product.exposure, PITCH, &layout.job.sheet);
     let (across, _) = parts(size, free, &scale);
-    let all = windows(house, free, &scale);
+    let courses = (layout.datum, layout.job.product.exposure);
+    let all = windows(house, free, &scale, courses);
     let count = all.len();
     all.into_iter()
         .enumerate()
@@ -107,10 +108,10 @@ fn sheet(
     trims::lines(&mut c, layout, e, view);
     c.clip = None;
     labels::match_lines(&mut c, view, &|dx, dy| part.beside(dx, dy));
+    dims::heights(&mut c, e, view);
     for wall in &e.walls {
         openings::names(&mut c, wall, view);
     }
-    dims::heights(&mut c, e, view);
     dims::widths(&mut c, e, view);
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);

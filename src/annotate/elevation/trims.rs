@@ -70,7 +70,7 @@ fn curved_head(e: &Elevation, opening: &str) -> Option<Vec<Xy>> {
 }
 
 /// Where the mark of a piece would best stand, seen from its line.
-fn beside(t: &TrimPiece, e: &Elevation) -> Vec2 {
+fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
     let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
     let opening = t
         .opening
@@ -86,7 +86,10 @@ fn beside(t: &TrimPiece, e: &Elevation) -> Vec2 {
         (TrimKind::DripCap, _) => Vec2::new(0.0, 0.16),
         (TrimKind::FinishTrim, Some(_)) => Vec2::new(0.0, -0.2),
         (TrimKind::Starter, _) => Vec2::new(0.0, -0.16),
-        (TrimKind::OutsidePost | TrimKind::InsidePost, _) => Vec2::new(0.24, 0.0),
+        (TrimKind::OutsidePost | TrimKind::InsidePost, _) => {
+            // Into the wall: course numbers stand outside.
+            Vec2::new(if middle[0] > v.house.center().x { -0.24 } else { 0.24 }, 0.0)
+        }
         (TrimKind::RakeChannel, _) => Vec2::new(0.0, 0.22),
         // Away from the wall: below its foot, over its top.
         (TrimKind::WallChannel | TrimKind::FinishTrim, _) => {
@@ -112,7 +115,7 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
         return true;
     }
     let (a, b) = (v.xy(&t.from) + off(t.kind), v.xy(&t.to) + off(t.kind));
-    let beside = beside(t, e);
+    let beside = beside(t, e, v);
     let at = |along: f64, reach: f64| {
         let target = a + (b - a) * along;
         Mark { text: &t.mark, target, wish: target + beside, reach, look: Look::Framed }

@@ -75,16 +75,34 @@ pub(in crate::annotate) fn extent(e: &Elevation) -> Rect {
     crate::geom::polygon::bounds(&points).unwrap_or(Rect::new(0.0, 0.0, 1.0, 1.0))
 }
 
-/// The parts of an elevation that a sheet each shows, left to right, then bottom up.
-pub(super) fn windows(house: Rect, room: (f64, f64), scale: &Scale) -> Vec<Rect> {
+/// The parts of an elevation that a sheet each shows, left to right, then bottom up. Where it takes
+/// more than one up, they meet on butt lines: `courses` is one of them and the height of a course.
+pub(super) fn windows(
+    house: Rect,
+    room: (f64, f64),
+    scale: &Scale,
+    courses: (f64, f64),
+) -> Vec<Rect> {
     let (across, up) = parts((house.width(), house.height()), room, scale);
-    let (w, h) = (house.width() / across as f64, house.height() / up as f64);
-    (0..up)
-        .flat_map(|j| (0..across).map(move |i| (i as f64, j as f64)))
-        .map(|(i, j)| {
-            let x1 = if i as usize + 1 == across { house.x1 } else { house.x0 + (i + 1.0) * w };
-            let y1 = if j as usize + 1 == up { house.y1 } else { house.y0 + (j + 1.0) * h };
-            Rect::new(house.x0 + i * w, house.y0 + j * h, x1, y1)
-        })
+    let even = |n: usize, from: f64, to: f64| -> Vec<f64> {
+        (0..=n).map(|i| from + (to - from) * i as f64 / n as f64).collect()
+    };
+    let xs = even(across, house.x0, house.x1);
+    let each = (room.1 * scale.factor / courses.1).floor();
+    let ys = if up > 1 && each >= 1.0 {
+        let first = courses.0 + ((house.y0 - courses.0) / courses.1).floor() * courses.1;
+        let mut ys = vec![house.y0];
+        let mut y = first + each * courses.1;
+        while y < house.y1 - 1.0 {
+            ys.push(y);
+            y += each * courses.1;
+        }
+        ys.push(house.y1);
+        ys
+    } else {
+        even(up, house.y0, house.y1)
+    };
+    ys.windows(2)
+        .flat_map(|y| xs.windows(2).map(move |x| Rect::new(x[0], y[0], x[1], y[1])))
         .collect()
 }

@@ -150,7 +150,7 @@ impl Emitter<'_> {
         }
         self.pair(3, "piece mark");
         self.pair(2, "MARK");
-        self.pair(70, "0");
+        self.pair(70, "1");
         self.pair(74, "2");
     }
 
@@ -166,8 +166,8 @@ impl Emitter<'_> {
         self.point(11, at);
     }
 
-    /// Every item of the overlay as entities of model space. `blocks` says whether marks and
-    /// dimensions have theirs; where not, marks are plain text.
+    /// Every item of the overlay as entities of model space. `blocks` are those of its
+    /// dimensions; without one a dimension is left out.
     pub(super) fn entities(
         &mut self,
         overlay: &Drawing,
@@ -179,21 +179,24 @@ impl Emitter<'_> {
         let inserts = self.blocks();
         for item in &overlay.items {
             let Some(layer) = overlay.layers.get(item.layer) else { continue };
-            let group = item.group.and_then(|g| overlay.groups.get(g));
-            match (&item.shape, group) {
-                (Shape::Dimension(d), _) => {
+            match &item.shape {
+                Shape::Dimension(d) => {
                     if let Some(name) = names.next() {
                         self.dimension(&layer.name, d, &name, look);
                     }
                 }
-                (Shape::Text(_), Some(g)) if inserts => self.insert(&layer.name, g),
-                (shape, _) => self.shape(&layer.name, shape),
+                shape => self.shape(&layer.name, shape),
+            }
+        }
+        for g in overlay.groups.iter().filter(|_| inserts) {
+            if let Some(layer) = overlay.layers.get(g.layer) {
+                self.insert(&layer.name, g);
             }
         }
         std::mem::take(&mut self.out).into_bytes()
     }
 
-    /// A mark: an insertion with its attribute.
+    /// A mark: an insertion with its attribute, hidden since the mark is written besides.
     fn insert(&mut self, layer: &str, g: &Group) {
         let scale = g.placed.determinant().abs().sqrt();
         let at = g.placed * Point::ZERO;
@@ -212,7 +215,7 @@ impl Emitter<'_> {
                     e.pair(100, "AcDbAttribute");
                 }
                 e.text_value(2, tag);
-                e.pair(70, "0");
+                e.pair(70, "1");
                 e.pair(74, "2");
             }
             e.begin("SEQEND", layer, "");
