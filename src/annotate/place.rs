@@ -4,12 +4,31 @@
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::typeface;
 
-/// Boxes and lines so far.
+/// Boxes and lines so far, by the squares of the page they touch.
 #[derive(Clone, Debug)]
 pub(super) struct Placer {
     pub(super) area: Rect,
+    squares: Vec<Square>,
+}
+
+#[derive(Clone, Debug, Default)]
+struct Square {
     taken: Vec<Rect>,
     lines: Vec<(Point, Point)>,
+}
+
+/// Side of a square, inches; squares across and up cover the largest paper, what lies beyond goes
+/// into the outermost.
+const SIDE: f64 = 0.5;
+const ACROSS: usize = 72;
+const UP: usize = 48;
+
+/// Indices of the squares a box touches.
+fn touched(r: &Rect) -> impl Iterator<Item = usize> {
+    let index = |v: f64, n: usize| ((v / SIDE).floor().max(0.0) as usize).min(n - 1);
+    let (x0, x1) = (index(r.x0, ACROSS), index(r.x1, ACROSS));
+    let (y0, y1) = (index(r.y0, UP), index(r.y1, UP));
+    (y0..=y1).flat_map(move |y| (x0..=x1).map(move |x| y * ACROSS + x))
 }
 
 /// Room round a text, inches.
@@ -57,7 +76,7 @@ pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
 
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
-        Placer { area, taken: Vec::new(), lines: Vec::new() }
+        Placer { area, squares: vec![Square::default(); ACROSS * UP] }
     }
 
     /// Inside the area and off every text.
@@ -67,26 +86,46 @@ impl Placer {
             && r.x1 <= a.x1
             && r.y0 >= a.y0
             && r.y1 <= a.y1
-            && !self.taken.iter().any(|t| overlaps(t, r))
+            && !self.near_by(r).any(|s| s.taken.iter().any(|t| overlaps(t, r)))
     }
 
     /// Free, and off the lines a reader must see.
     pub(super) fn clear(&self, r: &Rect) -> bool {
-        self.free(r) && !self.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some())
+        self.free(r)
+            && !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
+    }
+
+    fn near_by(&self, r: &Rect) -> impl Iterator<Item = &Square> {
+        touched(r).filter_map(|i| self.squares.get(i))
     }
 
     pub(super) fn take(&mut self, r: Rect) {
-        self.taken.push(r);
+        for i in touched(&r) {
+            if let Some(s) = self.squares.get_mut(i) {
+                s.taken.push(r);
+            }
+        }
     }
 
     /// A line that text shall keep off.
     pub(super) fn keep_off(&mut self, a: Point, b: Point) {
-        self.lines.push((a, b));
+        for i in touched(&Rect::from_points(a, b)) {
+            let corner = Point::new((i % ACROSS) as f64 * SIDE, (i / ACROSS) as f64 * SIDE);
+            // Squares at the border stand for all that lies beyond them.
+            let border = i % ACROSS == 0 || i < ACROSS || i % ACROSS == ACROSS - 1;
+            let square = Rect::from_origin_size(corner, (SIDE, SIDE));
+            if let Some(s) = self.squares.get_mut(i)
+                && (border || i >= ACROSS * (UP - 1) || clipped(a, b, &square).is_some())
+            {
+                s.lines.push((a, b));
+            }
+        }
     }
 
     fn leader_clear(&self, target: Point, r: &Rect) -> bool {
         let end = edge_towards(r, target);
-        !self.taken.iter().any(|t| clipped(target, end, t).is_some())
+        let around = Rect::from_points(target, end);
+        !self.near_by(&around).any(|s| s.taken.iter().any(|t| clipped(target, end, t).is_some()))
     }
 
     /// The free place nearest to `wish` for a box of that shape about its centre, within `reach`;
