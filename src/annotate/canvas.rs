@@ -44,6 +44,8 @@ pub(super) enum Look {
     Dotted,
     /// Its leader ends at a line.
     Plain,
+    /// Without a leader.
+    Bare,
     /// In a frame, as marks of trim are; its leader ends at a line.
     Framed,
 }
@@ -209,27 +211,25 @@ impl Canvas {
         }
     }
 
-    /// A mark near where it is wished, with a leader where it stands off its target; false where
-    /// there was no room.
-    pub(super) fn mark(&mut self, m: Mark) -> bool {
-        self.mark_clear(m) || self.placed(m, false)
+    /// A mark near where it is wished, with a leader where it stands off its target. Returns where
+    /// it stands, `None` where there was no room.
+    pub(super) fn mark(&mut self, m: Mark) -> Option<Point> {
+        self.mark_clear(m).or_else(|| self.placed(m, false))
     }
 
     /// The same, only where it crosses no line that must be seen.
-    pub(super) fn mark_clear(&mut self, m: Mark) -> bool {
+    pub(super) fn mark_clear(&mut self, m: Mark) -> Option<Point> {
         self.placed(m, true)
     }
 
-    fn placed(&mut self, m: Mark, strict: bool) -> bool {
+    fn placed(&mut self, m: Mark, strict: bool) -> Option<Point> {
         let about = mark_box(m.text, TEXT, m.look == Look::Framed);
-        let Some(at) = self.placer.near(about, m.target, m.wish, m.reach, strict) else {
-            return false;
-        };
+        let at = self.placer.near(about, m.target, m.wish, m.reach, strict)?;
         let frame = mark_frame(m.text, TEXT, at);
         let framed = m.look == Look::Framed;
         let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };
         let edge = edge_towards(&r, m.target);
-        if edge.distance(m.target) > 0.07 {
+        if m.look != Look::Bare && edge.distance(m.target) > 0.07 {
             self.line(Ink::Leader, m.target, edge);
             self.placer.keep_off(m.target, edge);
             if m.look == Look::Dotted {
@@ -238,7 +238,7 @@ impl Canvas {
         }
         let text = m.text.to_owned();
         self.late.push(Late { text, height: TEXT, at, framed });
-        true
+        Some(at)
     }
 }
 

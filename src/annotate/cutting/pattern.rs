@@ -49,7 +49,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
     // Heading, three lines and two rows of the table over it; the bar under it.
     let (text_room, foot) = (1.3, 0.55);
     let fits = |k: &f64| {
-        step / k <= area.width() - 0.9 && exposure / k <= area.height() - text_room - foot
+        step / k <= area.width() - 0.55 && exposure / k <= area.height() - text_room - foot
     };
     let share = SHARES.into_iter().find(fits).unwrap_or(50.0);
     let mut c = Canvas::new(area);

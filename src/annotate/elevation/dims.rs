@@ -152,6 +152,6 @@ pub(super) fn upright(c: &mut Canvas, e: &Elevation, v: &View) {
         let top = at(v.window.y1) + Vec2::new(0.0, 0.12);
         let w = crate::typeface::width(&words, TEXT, false);
         let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);
-        c.mark(Mark { text: &words, target, wish: target, reach: 1.0, look: Look::Plain });
+        c.mark(Mark { text: &words, target, wish: target, reach: 1.0, look: Look::Bare });
     }
 }

@@ -37,7 +37,10 @@ pub(super) fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
     for (p, target) in tight {
         let text = short_mark(&p.mark);
         let m = Mark { text, target, wish: target, reach: 1.5, look: Look::Dotted };
-        none += usize::from(!c.mark_clear(m) && !c.mark(Mark { reach: 6.0, ..m }));
+        match c.mark_clear(m).or_else(|| c.mark(Mark { reach: 6.0, ..m })) {
+            Some(at) => placed.push((p, at)),
+            None => none += 1,
+        }
     }
     for (p, at) in placed {
         rip(c, p, at, v);
@@ -61,7 +64,7 @@ pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
                 let text = format!("{} x {}", short(v.style, n.width), short(v.style, n.depth));
                 let target = v.at(x, y);
                 let wish = target + Vec2::new(0.0, out * 0.1);
-                c.mark_clear(Mark { text: &text, target, wish, reach: 0.4, look: Look::Plain });
+                c.mark_clear(Mark { text: &text, target, wish, reach: 0.7, look: Look::Plain });
             }
         }
     }
@@ -77,24 +80,25 @@ fn pieces(w: &Wall) -> impl Iterator<Item = (&Course, &Piece)> {
 fn name(c: &mut Canvas, w: &Wall, v: &View) {
     let Some(prefix) = pieces(w).next().and_then(|(_, p)| p.mark.split('-').next()) else { return };
     let top = w.outline.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
-    let x = (bound(w, f64::min) + bound(w, f64::max)) / 2.0;
-    // On the sheet that shows most of the wall's top; on the others its prefix stands on its marks'
-    // sheet list.
-    let (x, top) = (x.clamp(v.window.x0, v.window.x1), top.min(v.window.y1));
-    let wide = bound(w, f64::max).min(v.window.x1) - bound(w, f64::min).max(v.window.x0);
-    if wide <= 0.0 {
+    // Over what this sheet shows of the wall.
+    let left = bound(w, f64::min).max(v.window.x0);
+    let right = bound(w, f64::max).min(v.window.x1);
+    if left >= right {
         return;
     }
+    let (x, top) = ((left + right) / 2.0, top.min(v.window.y1));
     let wish = v.at(x, top) + Vec2::new(0.0, 0.25);
     for text in
         [format!("wall {prefix}: marks read {prefix}-course-piece"), format!("wall {prefix}")]
     {
-        if c.mark_clear(Mark { text: &text, target: wish, wish, reach: 1.0, look: Look::Plain }) {
+        if c.mark_clear(Mark { text: &text, target: wish, wish, reach: 1.0, look: Look::Bare })
+            .is_some()
+        {
             return;
         }
     }
     let text = format!("wall {prefix}");
-    c.mark(Mark { text: &text, target: wish, wish, reach: 3.0, look: Look::Plain });
+    c.mark(Mark { text: &text, target: wish, wish, reach: 3.0, look: Look::Bare });
 }
 
 /// The middle of what shows of a piece.
@@ -179,11 +183,9 @@ fn rip(c: &mut Canvas, p: &Piece, at: Point, v: &View) {
     let text = format!("rip {}", short(v.style, r.to - r.from));
     let mark = crate::typeface::width(short_mark(&p.mark), TEXT, false) / 2.0;
     let own = crate::typeface::width(&text, TEXT, false) / 2.0;
-    let ends = (v.at(p.x0, 0.0).x, v.at(p.x1, 0.0).x);
     for side in [1.0, -1.0] {
         let beside = at + Vec2::new(side * (mark + own + 0.09), 0.0);
-        let inside = beside.x - own > ends.0 && beside.x + own < ends.1;
-        if inside && c.placer.clear(&text_box(&text, TEXT, false, beside)) {
+        if c.placer.clear(&text_box(&text, TEXT, false, beside)) {
             c.on_ground(&text, TEXT, beside);
             return;
         }

@@ -38,16 +38,17 @@ pub(super) fn names(c: &mut Canvas, w: &Wall, v: &View) {
         let (wide, high) = (length(v.style, o.right - o.left), length(v.style, o.head - o.sill));
         // The fullest form that fits between the jambs: width before height, as call sizes are
         // read.
-        let forms: [Vec<String>; 4] = [
+        let forms: [Vec<String>; 5] = [
             vec![format!("{name} {}", kind(o)), format!("{wide} x {high}")],
             vec![name.to_owned(), format!("{wide} x {high}")],
             vec![name.to_owned(), wide.clone(), format!("x {high}")],
+            vec![name.to_owned(), wide.clone(), "x".to_owned(), high.clone()],
             vec![format!("{name} {wide} x {high}")],
         ];
         let centre = v.at(middle.0, middle.1);
         if !forms.iter().any(|lines| inside(c, o, v, lines, centre)) {
             // No room between the jambs: beside or above, with a leader.
-            let text = &forms[3][0];
+            let text = &forms[4][0];
             let wish = v.at(middle.0, o.head) + Vec2::new(0.0, 0.2);
             c.mark(Mark { text, target: centre, wish, reach: 4.0, look: Look::Dotted });
         }

@@ -41,7 +41,7 @@ pub(super) fn places(c: &mut Canvas, e: &Elevation, v: &View, least: f64) {
                 reach: 3.0,
                 look: Look::Dotted,
             };
-            if !spots.iter().any(|t| c.mark_clear(mark(*t))) {
+            if !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some()) {
                 c.mark(mark(spots[0]));
             }
         }

@@ -122,5 +122,6 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
     };
     // Half way along, else nearer an end, close by; else wherever there is room.
     let close = [0.3, 0.9].into_iter().flat_map(|r| [0.5, 0.35, 0.65, 0.2, 0.8].map(|k| (k, r)));
-    close.into_iter().any(|(k, r)| c.mark_clear(at(k, r))) || c.mark(at(0.5, 6.0))
+    close.into_iter().any(|(k, r)| c.mark_clear(at(k, r)).is_some())
+        || c.mark(at(0.5, 6.0)).is_some()
 }

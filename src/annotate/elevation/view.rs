@@ -91,6 +91,9 @@ pub(super) fn windows(
     let each = (room.1 * scale.factor / courses.1).floor();
     let ys = if up > 1 && each >= 1.0 {
         let first = courses.0 + ((house.y0 - courses.0) / courses.1).floor() * courses.1;
+        // As many courses on each sheet as on the next.
+        let all = ((house.y1 - first) / courses.1).ceil();
+        let each = (all / (all / each).ceil()).ceil();
         let mut ys = vec![house.y0];
         let mut y = first + each * courses.1;
         while y < house.y1 - 1.0 {
