@@ -8,6 +8,7 @@ mod courses;
 mod drawing;
 pub mod layers;
 mod length;
+pub mod paper;
 mod product;
 pub mod ranges;
 mod seams;
@@ -130,6 +131,7 @@ impl Job {
     /// # Errors
     /// `job-value` with the first of [`faults`](ranges::faults).
     pub fn validate(&self) -> Result<(), Refusal> {
+        paper::check(&self.sheet.paper, self.sheet.scale.as_deref())?;
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
             Some(f) => Err(Note::error("job-value", f.message, ranges::HELP).into()),

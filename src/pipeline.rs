@@ -60,7 +60,8 @@ pub struct Checked {
 }
 
 /// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
-pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checked {
+/// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
+pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let house = house_of(bytes, name, job, notes, &mut kept);
     if let Err(Refusal(stop)) = &house
@@ -72,14 +73,15 @@ pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checke
 }
 
 fn house_of(
-    bytes: &[u8],
+    bytes: Vec<u8>,
     name: &str,
     job: &Job,
     notes: &mut Notes,
     kept: &mut Drawing,
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes, name, &read::Limits::default(), notes)?;
+    *kept = read::drawing(&bytes, name, &read::Limits::default(), notes)?;
+    drop(bytes);
     let lines = normalize::linework(kept, job, notes)?;
     let house = extract::house(&lines, job, notes)?;
     notes.refuse_on_error()?;
@@ -231,7 +233,7 @@ fn tables(
     source: &[u8],
 ) -> Result<Vec<(String, Vec<u8>)>, String> {
     let overlay = annotate::overlay(layout);
-    let spliced = write::overlay::spliced(source, &overlay);
+    let spliced = write::overlay::spliced(source, &overlay, measure(layout));
     Ok(vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
         ("takeoff.xlsx".to_owned(), write::xlsx::workbook(layout, quantities)?),
@@ -241,8 +243,22 @@ fn tables(
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
         ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
-        ("overlay.dxf".to_owned(), spliced.unwrap_or_else(|_| write::overlay::separate(&overlay))),
+        (
+            "overlay.dxf".to_owned(),
+            spliced.unwrap_or_else(|_| write::overlay::separate(&overlay, measure(layout))),
+        ),
     ])
+}
+
+/// The overlay as a drawing of its own, on the source's origin.
+pub fn overlay_alone(layout: &Layout) -> Vec<u8> {
+    write::overlay::separate(&annotate::overlay(layout), measure(layout))
+}
+
+/// How lengths of a layout's source read.
+fn measure(layout: &Layout) -> write::overlay::Measure {
+    let inches = layout.drawing.inches_per_unit;
+    write::overlay::Measure { inches, style: layout.job.sheet.lengths }
 }
 
 /// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.

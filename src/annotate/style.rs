@@ -24,6 +24,8 @@ pub(super) enum Ink {
     Starter,
     /// J-channel of every kind.
     Channel,
+    /// Drip cap.
+    DripCap,
     /// Finish trim.
     Finish,
     /// Finished grade.
@@ -48,6 +50,14 @@ pub(super) enum Ink {
     Doubt,
     /// Round a remark.
     Remark,
+    /// Leaders of marks.
+    Leader,
+    /// Frames round marks of trim.
+    Frame,
+    /// Filled signs: dots of leaders, signs of laps.
+    Solid,
+    /// Where the next sheet goes on.
+    Match,
 }
 
 impl Ink {
@@ -63,6 +73,7 @@ impl Ink {
             Ink::Post => "posts",
             Ink::Starter => "starter",
             Ink::Channel => "channels",
+            Ink::DripCap => "drip-cap",
             Ink::Finish => "finish-trim",
             Ink::Grade => "grade",
             Ink::Level => "level",
@@ -75,6 +86,10 @@ impl Ink {
             Ink::Fault => "faults",
             Ink::Doubt => "doubts",
             Ink::Remark => "remarks",
+            Ink::Leader => "leaders",
+            Ink::Frame => "frames",
+            Ink::Solid => "signs",
+            Ink::Match => "match-lines",
         }
     }
 
@@ -92,6 +107,7 @@ impl Ink {
             Ink::Post => line(0.7, [30, 60, 120], Dash::Solid),
             Ink::Starter => line(0.5, [30, 60, 120], Dash::DashDot),
             Ink::Channel => line(0.35, [30, 60, 120], Dash::Dashed),
+            Ink::DripCap => line(0.35, [30, 60, 120], Dash::DashDotDot),
             Ink::Finish => line(0.35, [30, 60, 120], Dash::Dotted),
             Ink::Grade => line(0.7, black, Dash::Solid),
             Ink::Level => line(0.18, black, Dash::DashDot),
@@ -114,6 +130,10 @@ impl Ink {
                 dash: Dash::Solid,
                 fill: Some([225, 225, 225]),
             },
+            Ink::Leader => line(0.13, black, Dash::Solid),
+            Ink::Frame => line(0.13, black, Dash::Solid),
+            Ink::Solid => Pen { width: 0.0, colour: black, dash: Dash::Solid, fill: Some(black) },
+            Ink::Match => line(0.7, black, Dash::DashDotDot),
         }
     }
 }

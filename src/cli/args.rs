@@ -147,6 +147,15 @@ pub struct Layout {
     /// Your own price list (CSV: item, unit, price, order multiple, currency)
     #[arg(long, value_name = "FILE")]
     pub prices: Option<PathBuf>,
+    /// Paper of the sheets: ARCH A to D, ANSI A to D, A4 to A1
+    #[arg(long, value_name = "NAME")]
+    pub paper: Option<String>,
+    /// Scale of the elevations, as 1/4" = 1'-0" or 1:50; by default the largest that fits
+    #[arg(long, value_name = "SCALE")]
+    pub scale: Option<String>,
+    /// Where the overlay goes
+    #[arg(long, value_enum, default_value_t = Overlay::Source)]
+    pub overlay: Overlay,
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
@@ -176,6 +185,15 @@ pub struct Takeoff {
     /// Print nothing but the quantities and errors
     #[arg(long)]
     pub quiet: bool,
+}
+
+/// Where the overlay goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum Overlay {
+    /// Into a copy of the source: overlay.dxf
+    Source,
+    /// Besides, as a drawing of its own on the same origin: overlay-alone.dxf
+    Separate,
 }
 
 /// Forms of the takeoff.

@@ -181,9 +181,10 @@ fn open_to_all(folder: &Path) {
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 12] = [
+const OURS: [&str; 13] = [
     "layout.json",
     "overlay.dxf",
+    "overlay-alone.dxf",
     "sheets.pdf",
     "sheets",
     "takeoff.xlsx",

@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use clap::{CommandFactory, Parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::args::{Arguments, Check, Command, Layout, Reading, SchemaOf};
+use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
 use super::{job_file, layers, manual, takeoff, template};
 use crate::diag::{Notes, Refusal, Severity};
@@ -197,20 +197,26 @@ fn layout(a: &Layout) -> ExitCode {
     let mut notes = Notes::default();
     // Prices are read first: a fault in them shall not wait for the search.
     let read = || Ok((load(&a.reading)?, takeoff::prices(a.prices.as_deref())?));
-    let (loaded, prices) = match read() {
+    let (mut loaded, prices) = match read() {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
+    let sheet = &mut loaded.job.sheet;
+    sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
+    sheet.scale = a.scale.clone().or(sheet.scale.take());
     let layout = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
     let outputs = takeoff::quantities(&layout, prices.as_ref())
         .and_then(|t| pipeline::outputs_with(&layout, &t, &loaded.bytes, !a.no_pictures));
-    let outputs = match outputs {
+    let mut outputs = match outputs {
         Ok(o) => o,
         Err(r) => return refused(&r, &notes),
     };
+    if a.overlay == Overlay::Separate {
+        outputs.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(&layout)));
+    }
     let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
     if let Err(r) = files::write_folder(&folder, &outputs, &a.reading.drawing) {
         return refused(&r, &notes);
@@ -258,7 +264,7 @@ fn check(a: &Check) -> ExitCode {
         Err(r) => return refused(&r, &notes),
     };
     let style = loaded.job.sheet.lengths;
-    let checked = pipeline::checked(&loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut notes);
     let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
     text.push_str(&report::notes(notes.all()));
     if let Some(folder) = &a.out {

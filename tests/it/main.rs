@@ -22,6 +22,7 @@ mod house;
 mod layouts;
 mod overlay;
 mod polygons;
+mod random_sheets;
 mod reading;
 mod recount;
 mod samples;
