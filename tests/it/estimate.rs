@@ -286,3 +286,36 @@ fn lengths_come_in_by_any_usual_spelling() {
     }
     assert!(with("\"12'-6 1/2\\\"\"") != known);
 }
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(400))]
+
+    /// Whatever stands in a price list, it is read or refused with a place that is in it.
+    #[test]
+    fn any_price_list_is_read_or_refused_by_place(
+        head in proptest::bool::ANY,
+        body in proptest::collection::vec(
+            proptest::sample::select(vec![
+                "item", "cartons", "carton", "9.85", "1", "-1", "USD", ",", ",", ",", ";", "\"",
+                "\"\"", "\n", "\r\n", " ", "\u{e9}", "=1+1",
+            ]),
+            0..40,
+        ),
+    ) {
+        let start = if head { "item,unit,price,currency\n" } else { "" };
+        let text = format!("{start}{}", body.concat());
+        match lapwright::takeoff::price::parse(text.as_bytes(), "p") {
+            Ok(list) => assert!(list.prices.iter().all(|p| p.price >= 0 && !p.item.is_empty())),
+            Err(e) => {
+                let message = &e.0.message;
+                let mut place = message.trim_start_matches("p:").split(':');
+                let mut number = || place.next().unwrap().parse::<usize>().unwrap();
+                let (line, column) = (number(), number());
+                // One past the end is the place of what is missing.
+                let longest = text.lines().map(|l| l.chars().count()).max().unwrap_or(0);
+                let fits = (1..=text.split('\n').count()).contains(&line);
+                assert!(fits && (1..=longest + 1).contains(&column), "{message}: {text:?}");
+            }
+        }
+    }
+}
