@@ -70,6 +70,7 @@ by the carton where cartons have a price, else by the piece, else by the square.
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
     /// page, a job file with every setting explained
     #[command(after_help = "Example:\n  lapwright template for-the-architect")]
+    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced
         dir: PathBuf,
