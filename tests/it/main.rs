@@ -22,6 +22,8 @@ mod overlay;
 mod polygons;
 mod reading;
 mod samples;
+#[path = "../seamcase/mod.rs"]
+mod seamcase;
 mod seams;
 mod sheets;
 mod support;
