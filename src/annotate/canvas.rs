@@ -1,23 +1,73 @@
 //! Drawing on a sheet: shapes by what they are, text that remembers its room.
 
-use super::place::{Placer, text_box};
-use super::style::Ink;
-use crate::geom::vocabulary::{Point, Rect};
-use crate::model::drawing::{Across, Drawing, Polyline, Shape, Text, Up};
+use super::place::{Placer, clipped, edge_towards, text_box};
+use super::style::{Ink, TEXT};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::model::drawing::{Across, Dimension, Drawing, Polyline, Shape, Text, Up};
 
 /// A sheet being drawn.
 #[derive(Clone, Debug)]
 pub(super) struct Canvas {
     pub(super) drawing: Drawing,
     pub(super) placer: Placer,
+    /// Lines are cut here while it is set.
+    pub(super) clip: Option<Rect>,
     /// Marks on white grounds, drawn last so that no leader crosses them.
-    late: Vec<(String, f64, Point)>,
+    late: Vec<Late>,
+}
+
+#[derive(Clone, Debug)]
+struct Late {
+    text: String,
+    height: f64,
+    at: Point,
+    framed: bool,
+}
+
+/// A mark to be placed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Mark<'a> {
+    pub(super) text: &'a str,
+    /// What it names: where its leader ends.
+    pub(super) target: Point,
+    /// Where it would best stand.
+    pub(super) wish: Point,
+    /// How far from there it may stand.
+    pub(super) reach: f64,
+    pub(super) look: Look,
+}
+
+/// How a mark stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Look {
+    /// Its leader ends on a surface, with a dot.
+    Dotted,
+    /// Its leader ends at a line.
+    Plain,
+    /// Without a leader.
+    Bare,
+    /// In a frame, as marks of trim are; its leader ends at a line.
+    Framed,
+}
+
+/// Room between a mark and its frame.
+const FRAME: f64 = 0.025;
+
+/// Box of a mark about the origin.
+fn mark_box(text: &str, height: f64, framed: bool) -> Rect {
+    let r = text_box(text, height, false, Point::ORIGIN);
+    if framed { r.inflate(FRAME, FRAME) } else { r }
 }
 
 impl Canvas {
     /// A canvas whose text stays inside `area`.
     pub(super) fn new(area: Rect) -> Self {
-        Canvas { drawing: Drawing::default(), placer: Placer::new(area), late: Vec::new() }
+        Canvas {
+            drawing: Drawing::default(),
+            placer: Placer::new(area),
+            clip: None,
+            late: Vec::new(),
+        }
     }
 
     fn add(&mut self, ink: Ink, shape: Shape) {
@@ -26,21 +76,64 @@ impl Canvas {
     }
 
     pub(super) fn line(&mut self, ink: Ink, a: Point, b: Point) {
-        self.add(ink, Shape::Polyline(Polyline::line(a, b)));
+        match self.clip {
+            Some(r) => {
+                if let Some((a, b)) = clipped(a, b, &r) {
+                    self.add(ink, Shape::Polyline(Polyline::line(a, b)));
+                }
+            }
+            None => self.add(ink, Shape::Polyline(Polyline::line(a, b))),
+        }
     }
 
-    pub(super) fn chain(&mut self, ink: Ink, points: impl IntoIterator<Item = Point>) {
-        self.add(ink, Shape::Polyline(Polyline::open(points)));
+    pub(super) fn polyline(&mut self, ink: Ink, line: Polyline) {
+        self.add(ink, Shape::Polyline(line));
     }
 
-    pub(super) fn ring(&mut self, ink: Ink, points: impl IntoIterator<Item = Point>) {
-        self.add(ink, Shape::Polyline(Polyline::ring(points)));
+    /// Text of the architect's own drawing, in its grey.
+    pub(super) fn faint(&mut self, text: Text) {
+        self.add(Ink::SourceText, Shape::Text(text));
+    }
+
+    /// A line that text keeps off.
+    pub(super) fn firm(&mut self, ink: Ink, a: Point, b: Point) {
+        self.line(ink, a, b);
+        self.placer.keep_off(a, b);
+    }
+
+    pub(super) fn chain(&mut self, ink: Ink, points: &[Point]) {
+        if self.whole(points) {
+            return self.add(ink, Shape::Polyline(Polyline::open(points.iter().copied())));
+        }
+        points.windows(2).for_each(|p| self.line(ink, p[0], p[1]));
+    }
+
+    pub(super) fn ring(&mut self, ink: Ink, points: &[Point]) {
+        if self.whole(points) {
+            return self.add(ink, Shape::Polyline(Polyline::ring(points.iter().copied())));
+        }
+        let next = points.iter().cycle().skip(1);
+        points.iter().zip(next).for_each(|(a, b)| self.line(ink, *a, *b));
+    }
+
+    /// A ring that text keeps off.
+    pub(super) fn firm_ring(&mut self, ink: Ink, points: &[Point]) {
+        self.ring(ink, points);
+        let next = points.iter().cycle().skip(1);
+        points.iter().zip(next).for_each(|(a, b)| self.placer.keep_off(*a, *b));
+    }
+
+    fn whole(&self, points: &[Point]) -> bool {
+        let inside = |r: Rect| {
+            points.iter().all(|p| p.x >= r.x0 && p.x <= r.x1 && p.y >= r.y0 && p.y <= r.y1)
+        };
+        self.clip.is_none_or(inside)
     }
 
     pub(super) fn rect(&mut self, ink: Ink, r: Rect) {
         self.ring(
             ink,
-            [
+            &[
                 Point::new(r.x0, r.y0),
                 Point::new(r.x1, r.y0),
                 Point::new(r.x1, r.y1),
@@ -49,17 +142,42 @@ impl Canvas {
         );
     }
 
+    /// A dimension as what it is, for whoever reads the drawing: its lines and text are drawn too.
+    pub(super) fn measured(&mut self, from: Point, to: Point, text: &str) {
+        let angle = if (to.y - from.y).abs() > (to.x - from.x).abs() { 90.0 } else { 0.0 };
+        let text = Some(text.to_owned());
+        self.add(
+            Ink::Dimension,
+            Shape::Dimension(Dimension {
+                from,
+                to,
+                line: from,
+                angle: Some(angle),
+                measured: None,
+                text,
+            }),
+        );
+    }
+
+    /// A dot at the end of a leader that ends on a surface (ISO 128, from memory).
+    pub(super) fn dot(&mut self, at: Point) {
+        let points: Vec<Point> = (0..8)
+            .map(|i| at + Vec2::from_angle(f64::from(i) * std::f64::consts::FRAC_PI_4) * 0.018)
+            .collect();
+        self.ring(Ink::Solid, &points);
+    }
+
     /// Text centred on a point, its room taken.
     pub(super) fn centred(&mut self, text: &str, height: f64, bold: bool, at: Point) {
         self.placer.take(text_box(text, height, bold, at));
-        self.write(text, height, bold, at, Across::Centre, Up::Middle, 0.0);
+        self.write(text, height, bold, at, Across::Centre);
     }
 
     /// Text from a point to the right, its room taken. Returns its width.
     pub(super) fn left(&mut self, text: &str, height: f64, bold: bool, at: Point) -> f64 {
         let w = crate::typeface::width(text, height, bold);
         self.placer.take(text_box(text, height, bold, Point::new(at.x + w / 2.0, at.y)));
-        self.write(text, height, bold, at, Across::Left, Up::Middle, 0.0);
+        self.write(text, height, bold, at, Across::Left);
         w
     }
 
@@ -67,55 +185,76 @@ impl Canvas {
     pub(super) fn right(&mut self, text: &str, height: f64, bold: bool, at: Point) {
         let w = crate::typeface::width(text, height, bold);
         self.placer.take(text_box(text, height, bold, Point::new(at.x - w / 2.0, at.y)));
-        self.write(text, height, bold, at, Across::Right, Up::Middle, 0.0);
+        self.write(text, height, bold, at, Across::Right);
     }
 
-    /// Text as it is, no room asked.
-    #[expect(clippy::too_many_arguments, reason = "each is one property of a line of text")]
-    pub(super) fn write(
-        &mut self,
-        text: &str,
-        height: f64,
-        bold: bool,
-        at: Point,
-        across: Across,
-        up: Up,
-        angle: f64,
-    ) {
-        let content = clean(text);
-        self.add(Ink::Text, Shape::Text(Text { at, height, angle, content, across, up, bold }));
+    /// Text as it is, half way up at `at`, no room asked.
+    fn write(&mut self, text: &str, height: f64, bold: bool, at: Point, across: Across) {
+        let (content, up) = (clean(text), Up::Middle);
+        let text = Text { at, height, angle: 0.0, content, across, up, bold };
+        self.add(Ink::Text, Shape::Text(text));
     }
 
     /// Text centred on a white ground, so that lines under it do not cross it.
     pub(super) fn on_ground(&mut self, text: &str, height: f64, at: Point) {
         self.placer.take(text_box(text, height, false, at));
-        self.late.push((text.to_owned(), height, at));
+        self.late.push(Late { text: text.to_owned(), height, at, framed: false });
     }
 
     /// Draws the marks that were kept for last.
     pub(super) fn finish_marks(&mut self) {
+        self.clip = None;
         let late = std::mem::take(&mut self.late);
-        for (text, height, at) in &late {
-            let w = crate::typeface::width(text, *height, false);
-            self.rect(Ink::Ground, Rect::from_center_size(*at, (w + 0.05, height + 0.012)));
+        for m in &late {
+            let w = crate::typeface::width(&m.text, m.height, false);
+            let size = (w + 0.05, m.height + 0.012);
+            self.rect(Ink::Ground, Rect::from_center_size(m.at, size));
+            if m.framed {
+                let r = mark_frame(&m.text, m.height, m.at);
+                self.rect(Ink::Ground, r);
+                self.rect(Ink::Frame, r);
+            }
         }
-        for (text, height, at) in late {
-            self.write(&text, height, false, at, Across::Centre, Up::Middle, 0.0);
+        for m in late {
+            self.write(&m.text, m.height, false, m.at, Across::Centre);
         }
     }
 
-    /// A text near `wish`, with a leader where it had to move; false where there was no room.
-    pub(super) fn mark(&mut self, text: &str, height: f64, wish: Point, reach: f64) -> bool {
-        let Some(at) = self.placer.near(text, height, wish, reach) else { return false };
-        let moved = at.distance(wish);
-        if moved > height * 1.3 {
-            let r = text_box(text, height, false, at);
-            let edge = Point::new(wish.x.clamp(r.x0, r.x1), wish.y.clamp(r.y0, r.y1));
-            self.line(Ink::Dimension, wish, edge);
-        }
-        self.late.push((text.to_owned(), height, at));
-        true
+    /// A mark near where it is wished, with a leader where it stands off its target. Returns where
+    /// it stands, `None` where there was no room.
+    pub(super) fn mark(&mut self, m: Mark) -> Option<Point> {
+        self.mark_clear(m).or_else(|| self.placed(m, false))
     }
+
+    /// The same, only where it crosses no line that must be seen.
+    pub(super) fn mark_clear(&mut self, m: Mark) -> Option<Point> {
+        self.placed(m, true)
+    }
+
+    fn placed(&mut self, m: Mark, strict: bool) -> Option<Point> {
+        let about = mark_box(m.text, TEXT, m.look == Look::Framed);
+        let at = self.placer.near(about, m.target, m.wish, m.reach, strict)?;
+        let frame = mark_frame(m.text, TEXT, at);
+        let framed = m.look == Look::Framed;
+        let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };
+        let edge = edge_towards(&r, m.target);
+        if m.look != Look::Bare && edge.distance(m.target) > 0.07 {
+            self.line(Ink::Leader, m.target, edge);
+            self.placer.keep_off(m.target, edge);
+            if m.look == Look::Dotted {
+                self.dot(m.target);
+            }
+        }
+        let text = m.text.to_owned();
+        self.late.push(Late { text, height: TEXT, at, framed });
+        Some(at)
+    }
+}
+
+/// The frame round a mark of trim.
+fn mark_frame(text: &str, height: f64, at: Point) -> Rect {
+    let w = crate::typeface::width(text, height, false);
+    Rect::from_center_size(at, (w + 2.0 * FRAME + 0.02, height + 2.0 * FRAME))
 }
 
 /// Text of a drawing without control and direction characters.

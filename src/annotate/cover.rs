@@ -1,7 +1,7 @@
 //! The cover: totals, the proof, what was assumed, what is open, cautions.
 
 use super::canvas::{Canvas, fitted, wrapped};
-use super::elevation::{View, extent};
+use super::elevation::view::{View, extent};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
@@ -23,89 +23,211 @@ const CAUTIONS: [&str; 8] = [
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
 ];
 
-struct Column {
-    x: f64,
-    y: f64,
-    width: f64,
+/// A line of the cover's columns.
+enum Row {
+    Head(&'static str),
+    Text(String),
+    Count { item: String, count: String, unit: String },
 }
 
-impl Column {
-    fn heading(&mut self, c: &mut Canvas, text: &str) {
-        self.y -= 0.08;
-        c.left(text, HEADING * 0.8, true, Point::new(self.x, self.y));
-        c.line(
-            Ink::Rule,
-            Point::new(self.x, self.y - 0.11),
-            Point::new(self.x + self.width, self.y - 0.11),
-        );
-        self.y -= LINE + 0.07;
+/// Columns of rows that go on from page to page.
+struct Flow {
+    area: Rect,
+    columns: usize,
+    /// Top of the columns of the page in hand.
+    top: f64,
+    column: usize,
+    y: f64,
+    pages: Vec<Canvas>,
+    canvas: Canvas,
+}
+
+const GAP: f64 = 0.25;
+
+impl Flow {
+    fn width(&self) -> f64 {
+        (self.area.width() + GAP) / self.columns as f64 - GAP
     }
 
-    fn text(&mut self, c: &mut Canvas, text: &str, least: f64) -> bool {
-        for (i, line) in wrapped(text, TEXT, self.width - 0.12).iter().enumerate() {
-            if self.y < least {
-                return false;
-            }
-            let indent = if i > 0 { 0.1 } else { 0.0 };
-            c.left(line, TEXT, false, Point::new(self.x + indent, self.y));
+    fn x(&self) -> f64 {
+        self.area.x0 + self.column as f64 * (self.width() + GAP)
+    }
+
+    /// Makes room for so much, in the next column or on the next page.
+    fn room(&mut self, height: f64) {
+        if self.y - height >= self.area.y0 {
+            return;
+        }
+        self.column += 1;
+        if self.column == self.columns {
+            let mut next = Canvas::new(self.area);
+            let at = Point::new(self.area.x0, self.area.y1 - 0.12);
+            next.left("Cover, continued", HEADING, true, at);
+            self.pages.push(std::mem::replace(&mut self.canvas, next));
+            self.column = 0;
+            self.top = self.area.y1 - 0.4;
+        }
+        self.y = self.top;
+    }
+
+    fn head(&mut self, text: &str) {
+        self.room(0.32 + 2.0 * LINE);
+        self.y -= 0.12;
+        let (x, y) = (self.x(), self.y);
+        self.canvas.left(text, HEADING * 0.8, true, Point::new(x, y));
+        let rule = y - 0.11;
+        self.canvas.line(Ink::Rule, Point::new(x, rule), Point::new(x + self.width(), rule));
+        self.y -= 0.26;
+    }
+
+    fn text(&mut self, text: &str) {
+        for (i, line) in wrapped(text, TEXT, self.width() - 0.12).iter().enumerate() {
+            self.room(LINE * 0.6);
+            let x = self.x() + if i > 0 { 0.1 } else { 0.0 };
+            self.canvas.left(line, TEXT, false, Point::new(x, self.y));
             self.y -= LINE;
         }
-        true
+        self.y -= 0.02;
+    }
+
+    fn count(&mut self, item: &str, count: &str, unit: &str) {
+        self.room(LINE * 0.6);
+        let (x, y, w) = (self.x(), self.y, self.width());
+        let item = fitted(item, TEXT, false, w - 1.7);
+        self.canvas.left(&item, TEXT, false, Point::new(x, y));
+        self.canvas.right(count, TEXT, true, Point::new(x + w - 0.8, y));
+        let unit = fitted(unit, TEXT, false, 0.72);
+        self.canvas.left(&unit, TEXT, false, Point::new(x + w - 0.72, y));
+        self.y -= LINE;
     }
 }
 
-pub(super) fn sheet(layout: &Layout) -> Page {
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let area = room(layout);
     let mut c = Canvas::new(area);
     let t = &layout.job.title;
     let name = if t.project.is_empty() { layout.drawing.name.clone() } else { t.project.clone() };
-    c.left(
-        &fitted(&name, HEADING * 1.6, true, area.width() * 0.6),
-        HEADING * 1.6,
-        true,
-        Point::new(area.x0, area.y1 - 0.15),
-    );
+    let big = HEADING * 1.6;
+    let shown = fitted(&name, big, true, area.width() * 0.6);
+    c.left(&shown, big, true, Point::new(area.x0, area.y1 - 0.15));
     let under = format!("Siding layout of {}", layout.drawing.name);
-    c.left(
-        &fitted(&under, TEXT, false, area.width() * 0.6),
-        TEXT,
-        false,
-        Point::new(area.x0, area.y1 - 0.45),
-    );
+    let shown = fitted(&under, TEXT, false, area.width() * 0.6);
+    c.left(&shown, TEXT, false, Point::new(area.x0, area.y1 - 0.45));
     let top = area.y1 - 0.62;
-    let third = (area.width() - 0.5) / 3.0;
-    small_elevations(&mut c, layout, Rect::new(area.x0, top - 2.6, area.x1, top));
-    let mut a = Column { x: area.x0, y: top - 2.75, width: third };
-    proof(&mut c, layout, &mut a, area.y0);
-    let mut b = Column { x: area.x0 + third + 0.25, y: top - 2.75, width: third };
-    totals(&mut c, layout, &mut b, area.y0);
-    let mut d = Column { x: area.x0 + 2.0 * (third + 0.25), y: top - 2.75, width: third };
-    d.heading(&mut c, "Cautions");
-    for line in CAUTIONS {
-        d.text(&mut c, line, area.y0);
-    }
-    d.heading(&mut c, "Checked");
-    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
-    let words = format!(
-        "{} rules checked by separate code: {}",
-        layout.verify.rules.len(),
-        if broken == 0 {
-            "all kept.".to_owned()
-        } else {
-            format!("{broken} cases break one; see report.txt.")
+    let tall = (area.height() * 0.3).min(2.8);
+    small_elevations(&mut c, layout, Rect::new(area.x0, top - tall, area.x1, top));
+    let top = top - tall - 0.15;
+    let columns = ((area.width() / 4.6).floor() as usize).clamp(1, 5);
+    let mut flow = Flow { area, columns, top, column: 0, y: top, pages: Vec::new(), canvas: c };
+    for row in rows(layout) {
+        match row {
+            Row::Head(h) => flow.head(h),
+            Row::Text(t) => flow.text(&t),
+            Row::Count { item, count, unit } => flow.count(&item, &count, &unit),
         }
-    );
-    d.text(&mut c, &words, area.y0);
-    Page {
-        name: "cover".to_owned(),
-        title: "Cover".to_owned(),
-        description: format!(
-            "Totals, proof and cautions of the siding layout of {}",
-            layout.drawing.name
-        ),
-        scale: "no scale".to_owned(),
-        canvas: c,
     }
+    flow.pages.push(flow.canvas);
+    let pages = flow.pages.into_iter().enumerate();
+    pages
+        .map(|(i, canvas)| Page {
+            name: if i == 0 { "cover".to_owned() } else { format!("cover-{}", i + 1) },
+            title: if i == 0 { "Cover".to_owned() } else { "Cover, continued".to_owned() },
+            description: format!(
+                "Totals, proof, assumptions, questions and cautions of the siding layout of {}",
+                layout.drawing.name
+            ),
+            scale: "no scale".to_owned(),
+            canvas,
+        })
+        .collect()
+}
+
+fn rows(layout: &Layout) -> Vec<Row> {
+    let mut out = vec![Row::Head("Panels")];
+    let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
+    let b = &layout.bound;
+    text(&mut out, b.words.clone());
+    text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
+    let waste = layout.job.takeoff.area_waste;
+    text(
+        &mut out,
+        format!(
+            "A careful crew that starts each run with an offcut: {}. Net area + {waste} %: {}.",
+            b.crew, b.by_area
+        ),
+    );
+    if let Some(other) = b.other_policy {
+        text(&mut out, format!("With seams in runs that one panel covers: {other}."));
+    }
+    out.push(Row::Head("Checked"));
+    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
+    let n = layout.verify.rules.len();
+    text(
+        &mut out,
+        if broken == 0 {
+            format!("{n} rules checked by separate code: all kept.")
+        } else {
+            format!("{n} rules checked by separate code: {broken} cases break one; see report.txt.")
+        },
+    );
+    out.push(Row::Head("To order"));
+    for l in &layout.takeoff {
+        let hundredths = |v: f64| (v * 100.0).round() / 100.0;
+        let count = if l.order > 0.0 {
+            format!("{}", hundredths(l.order))
+        } else {
+            format!("({})", hundredths(l.net))
+        };
+        out.push(Row::Count { item: l.item.clone(), count, unit: l.unit.clone() });
+    }
+    text(
+        &mut out,
+        "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered."
+            .to_owned(),
+    );
+    out.push(Row::Head("Assumed in reading"));
+    assumed(layout, &mut out);
+    out.push(Row::Head("Open questions for the architect"));
+    let open = layout.notes.iter().filter(|n| n.severity >= Severity::Warning);
+    let mut number = 0;
+    for n in open {
+        number += 1;
+        text(&mut out, format!("{number}. {}", n.message));
+    }
+    if number == 0 {
+        text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
+    }
+    out.push(Row::Head("Cautions"));
+    out.extend(CAUTIONS.iter().map(|c| Row::Text((*c).to_owned())));
+    out
+}
+
+/// What was taken for granted, with what the reader noted on its way.
+fn assumed(layout: &Layout, out: &mut Vec<Row>) {
+    let d = &layout.drawing;
+    let style = layout.job.sheet.lengths;
+    let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
+    out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
+    out.push(Row::Text(format!(
+        "Courses level round the house from {} over the level line: {}.",
+        style.length(layout.datum),
+        layout.datum_why
+    )));
+    let casing = layout.job.drawing.casing;
+    out.push(Row::Text(if casing > 0.0 {
+        format!(
+            "Channels stand {} outside the drawn edge of openings: the casing.",
+            style.short(casing)
+        )
+    } else {
+        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned()
+    }));
+    out.push(Row::Text(
+        "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."
+            .to_owned(),
+    ));
+    let said = layout.notes.iter().filter(|n| n.severity < Severity::Warning);
+    out.extend(said.map(|n| Row::Text(n.message.clone())));
 }
 
 fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
@@ -114,102 +236,30 @@ fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
     let boxes: Vec<Rect> = layout.elevations.iter().map(extent).collect();
     let widest = boxes.iter().map(Rect::width).fold(1.0, f64::max);
     let tallest = boxes.iter().map(Rect::height).fold(1.0, f64::max);
-    let k = ((cell - 0.4) / widest).min((area.height() - 0.35) / tallest);
+    let k = ((cell - 0.4) / widest).min((area.height() - 0.5) / tallest);
     for (i, (e, b)) in layout.elevations.iter().zip(&boxes).enumerate() {
         let left = area.x0 + (i as f64 + 0.5) * cell - b.width() * k / 2.0;
-        let map = Affine::translate((left, area.y0 + 0.3))
+        let map = Affine::translate((left, area.y0 + 0.42))
             * Affine::scale(k)
             * Affine::translate((-b.x0, -b.y0));
-        let v = View { map, factor: 1.0 / k };
+        let (style, house) = (layout.job.sheet.lengths, *b);
+        let v = View { map, factor: 1.0 / k, window: house, house, style };
         for w in &e.walls {
-            for course in &w.courses {
-                for p in course.runs.iter().flat_map(|r| &r.pieces) {
-                    c.ring(
-                        Ink::Rule,
-                        p.outline.iter().map(|q| v.at(q[0], q[1])).collect::<Vec<_>>(),
-                    );
-                }
+            let pieces = w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces);
+            for p in pieces {
+                c.ring(Ink::Rule, &v.points(&p.outline));
             }
-            c.ring(Ink::Opening, w.outline.iter().map(|q| v.at(q[0], q[1])).collect::<Vec<_>>());
+            c.ring(Ink::Opening, &v.points(&w.outline));
             for o in &w.openings {
-                c.ring(
-                    Ink::Opening,
-                    o.outline.iter().map(|q| v.at(q[0], q[1])).collect::<Vec<_>>(),
-                );
+                c.ring(Ink::Opening, &v.points(&o.outline));
             }
         }
+        let net: f64 = e.walls.iter().map(|w| w.net_area).sum();
+        let area_words =
+            format!("{} {} net", (style.area(net) * 100.0).round() / 100.0, style.area_unit());
+        let at = Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1);
+        c.centred(&fitted(&area_words, TEXT, false, cell - 0.2), TEXT, false, at);
         let name = fitted(&e.name, TEXT, true, cell - 0.2);
-        c.centred(&name, TEXT, true, Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1));
+        c.centred(&name, TEXT, true, Point::new(at.x, area.y0 + 0.26));
     }
-}
-
-fn proof(c: &mut Canvas, layout: &Layout, col: &mut Column, least: f64) {
-    let b = &layout.bound;
-    col.heading(c, "Panels");
-    col.text(c, &b.words, least);
-    col.text(c, &format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")), least);
-    col.text(
-        c,
-        &format!(
-            "A careful crew that starts each run with an offcut: {}. Net area + {} %: {}.",
-            b.crew, layout.job.takeoff.area_waste, b.by_area
-        ),
-        least,
-    );
-    col.heading(c, "Taken in reading");
-    let d = &layout.drawing;
-    col.text(c, &format!("Unit {}: by {}.", d.unit, d.unit_source), least);
-    col.text(
-        c,
-        &format!(
-            "Courses level round the house from {} above the level line: {}.",
-            crate::units::feet_inches(layout.datum),
-            layout.datum_why
-        ),
-        least,
-    );
-    col.text(
-        c,
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner.",
-        least,
-    );
-    let open: Vec<_> = layout.notes.iter().filter(|n| n.severity >= Severity::Warning).collect();
-    if !open.is_empty() {
-        col.heading(c, "Open questions");
-    }
-    for (i, n) in open.iter().enumerate() {
-        if !col.text(c, &n.message, least + 2.0 * LINE) {
-            col.text(c, &format!("and {} more: see report.txt", open.len() - i), least);
-            break;
-        }
-    }
-}
-
-fn totals(c: &mut Canvas, layout: &Layout, col: &mut Column, least: f64) {
-    col.heading(c, "To order");
-    for l in &layout.takeoff {
-        if col.y < least {
-            return;
-        }
-        let hundredths = |v: f64| (v * 100.0).round() / 100.0;
-        let count = if l.order > 0.0 {
-            format!("{}", hundredths(l.order))
-        } else {
-            format!("({})", hundredths(l.net))
-        };
-        c.left(
-            &fitted(&l.item, TEXT, false, col.width - 1.7),
-            TEXT,
-            false,
-            Point::new(col.x, col.y),
-        );
-        c.right(&count, TEXT, true, Point::new(col.x + col.width - 0.8, col.y));
-        c.left(&l.unit, TEXT, false, Point::new(col.x + col.width - 0.72, col.y));
-        col.y -= LINE;
-    }
-    col.text(
-        c,
-        "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered.",
-        least,
-    );
 }

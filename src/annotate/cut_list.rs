@@ -3,9 +3,10 @@
 use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
+use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
-use crate::units::feet_inches;
+use crate::units::LengthStyle;
 
 /// Height of a row.
 const ROW: f64 = 0.42;
@@ -33,17 +34,19 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
         let words = format!(
-            "{} of {} panels are cut; {} are laid whole",
+            "{} of {} panels are cut, {} are laid whole. Grey is left over; rip: height kept, n: notches. {}",
             cut.len(),
             layout.panels.len(),
-            plain.len()
+            plain.len(),
+            unit_note(layout.job.sheet.lengths)
         );
         heading(&mut c, area, if i == 0 { "Cut list" } else { "Cut list, continued" }, &words);
         let width = area.width() / n as f64;
         for (j, panel) in chunk.iter().enumerate() {
             let x = area.x0 + (j / per_column) as f64 * width;
             let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
-            bar(&mut c, panel, &pieces, Rect::new(x, y - ROW, x + width - 0.2, y));
+            let r = Rect::new(x, y - ROW, x + width - 0.2, y);
+            bar(&mut c, panel, &pieces, r, layout.job.sheet.lengths);
         }
         out.push(page(c, i + 1));
     }
@@ -70,12 +73,19 @@ fn page(c: Canvas, n: usize) -> Page {
 
 pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
     let w = c.left(title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
-    c.left(words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
+    let words = fitted(words, TEXT, false, area.width() - w - 0.3);
+    c.left(&words, TEXT, false, Point::new(area.x0 + w + 0.3, area.y1 - 0.12));
 }
 
 /// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths
 /// below.
-fn bar(c: &mut Canvas, panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>, r: Rect) {
+fn bar(
+    c: &mut Canvas,
+    panel: &Panel,
+    pieces: &std::collections::BTreeMap<&str, &Piece>,
+    r: Rect,
+    style: LengthStyle,
+) {
     c.left(&panel.id, TEXT, true, Point::new(r.x0, r.y1 - 0.12));
     let (x0, width) = (r.x0 + 0.5, r.width() - 0.5);
     let k = width / panel.stock;
@@ -96,8 +106,8 @@ fn bar(c: &mut Canvas, panel: &Panel, pieces: &std::collections::BTreeMap<&str, 
             Point::new(b - rr, top),
             Point::new(a + l, top),
         ];
-        c.ring(Ink::Ground, shape);
-        c.ring(Ink::Opening, shape);
+        c.ring(Ink::Ground, &shape);
+        c.ring(Ink::Opening, &shape);
         let w = crate::typeface::width(mark, TEXT, false);
         if w + l + rr + 0.04 <= b - a {
             c.centred(
@@ -107,7 +117,7 @@ fn bar(c: &mut Canvas, panel: &Panel, pieces: &std::collections::BTreeMap<&str, 
                 Point::new((a + b) / 2.0 + (l - rr) / 2.0, (top + bottom) / 2.0),
             );
         }
-        let words = describe(p);
+        let words = describe(p, style);
         let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
         let at = below.max(a);
         let shown = fitted(&words, TEXT, false, (r.x1 - at).max(0.0));
@@ -117,15 +127,15 @@ fn bar(c: &mut Canvas, panel: &Panel, pieces: &std::collections::BTreeMap<&str, 
 }
 
 /// Length, angles, rip and notches in short.
-fn describe(p: &Piece) -> String {
-    let mut out = feet_inches((p.length * 16.0 + 1e-6).floor() / 16.0);
+fn describe(p: &Piece, style: LengthStyle) -> String {
+    let mut out = cut_length(style, p.length);
     for (end, angle) in [(p.left_end, p.left_angle), (p.right_end, p.right_angle)] {
         if end == EndCut::Angled {
             out.push_str(&format!(" {angle:.1}°"));
         }
     }
     if let Some(r) = &p.rip {
-        out.push_str(&format!(" rip {}", crate::units::inches_fraction(r.to - r.from)));
+        out.push_str(&format!(" rip {}", short(style, r.to - r.from)));
     }
     if !p.notches.is_empty() {
         out.push_str(&format!(" n{}", p.notches.len()));

@@ -2,29 +2,51 @@
 //! coordinates.
 
 mod canvas;
+mod convention;
 mod cover;
 mod cut_list;
+mod cutting;
 mod elevation;
 mod overlay;
 mod page;
 mod place;
 mod pole;
+mod problems;
 mod scale;
 mod style;
 mod trim_list;
+mod words;
 
+pub use convention::convention;
 pub use overlay::overlay;
+pub use problems::problems;
 
 use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;
 
-/// Every sheet of a layout, in order: cover, elevations, story pole, cut list, trim list.
+/// Every sheet of a layout, in order: cover, elevations, story pole, cutting sheets, cut list, trim
+/// list.
 pub fn sheets(layout: &Layout) -> Vec<Sheet> {
-    let mut pages = vec![cover::sheet(layout)];
-    pages.extend((0..layout.elevations.len()).map(|i| elevation::sheet(layout, i)));
+    let mut pages = cover::sheets(layout);
+    pages.extend((0..layout.elevations.len()).flat_map(|i| elevation::sheets(layout, i)));
     pages.push(pole::sheet(layout));
+    pages.extend(cutting::sheets(layout));
     pages.extend(cut_list::sheets(layout));
     pages.extend(trim_list::sheets(layout));
+    number_lists(&mut pages);
     let count = pages.len();
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
+}
+
+/// Pages of one list get their number in it, so that bookmarks differ.
+fn number_lists(pages: &mut [page::Page]) {
+    for title in ["Cutting sheet", "Square cuts", "Cut list", "Trim list"] {
+        let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
+        let n = of.len();
+        if n > 1 {
+            for (i, p) in of.iter_mut().enumerate() {
+                p.title = format!("{title}, {} of {n}", i + 1);
+            }
+        }
+    }
 }

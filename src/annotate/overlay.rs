@@ -1,8 +1,11 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
 //! US National CAD Standard, discipline Z (FACTS DR-20, DR-25).
 
+use crate::diag::Origin;
 use crate::geom::vocabulary::{Affine, Point};
-use crate::model::drawing::{Across, Dash, Drawing, Pen, Polyline, Shape, Text, Up};
+use crate::model::drawing::{
+    Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
+};
 use crate::model::layout::{Elevation, Layout, Xy};
 use crate::model::trim::TrimKind;
 
@@ -20,12 +23,17 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 8] = [
     ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
 ];
 
+/// Indices of layers above.
+const IDEN: usize = 5;
+const DIMS: usize = 6;
+
 struct Over<'a> {
     out: Drawing,
     map: Affine,
     /// Source units in an inch.
     unit: f64,
     elevation: &'a Elevation,
+    style: crate::units::LengthStyle,
 }
 
 /// The layout over the source, in its coordinates and units.
@@ -37,9 +45,11 @@ pub fn overlay(layout: &Layout) -> Drawing {
     for elevation in &layout.elevations {
         let map = Affine::new(elevation.to_source);
         let unit = map.determinant().abs().sqrt();
-        let mut over = Over { out, map, unit, elevation };
+        let style = layout.job.sheet.lengths;
+        let mut over = Over { out, map, unit, elevation, style };
         over.walls();
         over.trims(layout);
+        over.dimensions();
         out = over.out;
     }
     out
@@ -77,13 +87,87 @@ impl Over<'_> {
         );
     }
 
+    /// A mark as text every program shows, and as an insertion with its attribute, hidden, for
+    /// programs that list attributes.
+    fn mark(&mut self, block: &str, mark: &str, at: Xy) {
+        let height = 3.0 / 32.0 * 0.8 * PLOT * self.unit;
+        let place = self.at(at);
+        self.out.groups.push(Group {
+            block: block.to_owned(),
+            parent: None,
+            layer: IDEN,
+            space: Space::Model,
+            placed: Affine::translate(place.to_vec2()) * Affine::scale(height),
+            attributes: vec![("MARK".to_owned(), mark.to_owned())],
+            origin: Origin::default(),
+        });
+        self.text(IDEN, mark.to_owned(), at, 3.0 / 32.0 * 0.8, Across::Centre);
+    }
+
+    /// Number and height of every course, once, at the right end of the elevation.
+    fn levels(&mut self) {
+        let walls = &self.elevation.walls;
+        let right = walls.iter().flat_map(|w| &w.outline).map(|p| p[0]);
+        let right = right.fold(f64::NEG_INFINITY, f64::max);
+        let levels: std::collections::BTreeMap<i32, f64> =
+            walls.iter().flat_map(|w| &w.courses).map(|c| (c.index, c.bottom)).collect();
+        for (index, bottom) in levels {
+            let words = format!("{}  {}", index + 1, self.style.length(bottom));
+            self.text(DIMS, words, [right + 4.0, bottom], 3.0 / 32.0, Across::Left);
+        }
+    }
+
+    /// Strings of dimensions: openings and walls below, all of it under them, heights on the left.
+    fn dimensions(&mut self) {
+        let walls = &self.elevation.walls;
+        let points: Vec<Point> =
+            walls.iter().flat_map(|w| &w.outline).map(|p| Point::new(p[0], p[1])).collect();
+        let Some(house) = crate::geom::polygon::bounds(&points) else { return };
+        let mut xs: Vec<f64> =
+            walls.iter().flat_map(|w| w.openings.iter().flat_map(|o| [o.left, o.right])).collect();
+        for w in walls {
+            let ends = w.outline.iter().map(|p| p[0]);
+            xs.extend(ends.clone().reduce(f64::min));
+            xs.extend(ends.reduce(f64::max));
+        }
+        let low = self.elevation.grade.iter().map(|p| p[1]).fold(house.y0, f64::min);
+        for (xs, row) in [(xs, 30.0), (vec![house.x0, house.x1], 48.0)] {
+            for pair in apart(xs).windows(2) {
+                let at = |x: f64| [x, house.y0];
+                self.dimension(at(pair[0]), at(pair[1]), [pair[0], low - row], 0.0);
+            }
+        }
+        let mut ys: Vec<f64> = walls
+            .iter()
+            .flat_map(|w| &w.edges)
+            .filter(|s| s.opening.is_none() && (s.from[1] - s.to[1]).abs() < 0.1)
+            .map(|s| s.from[1])
+            .collect();
+        ys.extend([house.y0, house.y1]);
+        for pair in apart(ys).windows(2) {
+            let at = |y: f64| [house.x0, y];
+            self.dimension(at(pair[0]), at(pair[1]), [house.x0 - 30.0, pair[0]], 90.0);
+        }
+    }
+
+    fn dimension(&mut self, from: Xy, to: Xy, line: Xy, angle: f64) {
+        let dimension = Dimension {
+            from: self.at(from),
+            to: self.at(to),
+            line: self.at(line),
+            angle: Some(angle),
+            measured: None,
+            text: None,
+        };
+        self.out.draw(DIMS, Shape::Dimension(dimension));
+    }
+
     fn walls(&mut self) {
         let elevation = self.elevation;
         for w in &elevation.walls {
             for ring in &w.field {
                 self.ring(0, ring);
             }
-            let right = w.outline.iter().map(|p| p[0]).fold(f64::NEG_INFINITY, f64::max);
             for c in &w.courses {
                 for r in &c.runs {
                     for p in &r.pieces {
@@ -95,7 +179,7 @@ impl Over<'_> {
                             self.ring(layer, ring);
                         }
                         let (x, y) = ((p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
-                        self.text(5, p.mark.clone(), [x, y], 3.0 / 32.0 * 0.8, Across::Centre);
+                        self.mark("Z-MARK-PIECE", &p.mark, [x, y]);
                     }
                     for s in &r.seams {
                         if let Some((low, high)) = r.seam_height(*s) {
@@ -103,10 +187,9 @@ impl Over<'_> {
                         }
                     }
                 }
-                let words = format!("{}  {}", c.index + 1, crate::units::feet_inches(c.bottom));
-                self.text(6, words, [right + 4.0, c.bottom], 3.0 / 32.0, Across::Left);
             }
         }
+        self.levels();
         let foot = elevation
             .walls
             .iter()
@@ -126,14 +209,15 @@ impl Over<'_> {
         for t in layout.trims.iter().filter(|t| t.elevation == self.elevation.name) {
             self.line(3, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
-            let off = if t.kind == TrimKind::FinishTrim { -3.0 } else { 3.0 };
-            self.text(
-                5,
-                t.mark.clone(),
-                [middle[0] + off, middle[1] + off],
-                3.0 / 32.0 * 0.8,
-                Across::Left,
-            );
+            let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
+            self.mark("Z-MARK-TRIM", &t.mark, [middle[0] + off, middle[1] + off]);
         }
     }
+}
+
+/// Places in order, those nearer than 1/16 in as one.
+fn apart(mut places: Vec<f64>) -> Vec<f64> {
+    places.sort_by(f64::total_cmp);
+    places.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 16.0);
+    places
 }

@@ -1,10 +1,10 @@
 //! Border, title block and page number: the fields of ISO 7200 (from memory), margins of ISO 5457
 //! (20 mm at the filing edge, 10 mm elsewhere, from memory).
 
-use super::canvas::{Canvas, fitted};
-use super::scale::paper;
+use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::job::paper::{PAPERS, paper};
 use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;
 
@@ -24,7 +24,18 @@ const BLOCK: f64 = 0.85;
 
 /// The paper of a layout's sheets.
 pub(super) fn size(layout: &Layout) -> (f64, f64) {
-    paper(&layout.job.sheet.paper)
+    // The job's check refuses names that are not listed; ARCH B is the default.
+    let p = paper(&layout.job.sheet.paper).unwrap_or(PAPERS[1]);
+    (p.width, p.height)
+}
+
+/// What stands on every sheet (FACTS, the rule over all others, and SF-16).
+const NOTICE: &str = "The siding maker's instructions and the local code override every figure here. An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official. Cautions: see the cover.";
+/// Distance of its lines.
+const LINE: f64 = 0.155;
+
+fn notice(layout: &Layout) -> Vec<String> {
+    wrapped(NOTICE, TEXT, border(layout).width() - 0.24)
 }
 
 /// Inside the border.
@@ -36,7 +47,8 @@ fn border(layout: &Layout) -> Rect {
 /// Where a page's own content goes: over the title block, a little off the border.
 pub(super) fn room(layout: &Layout) -> Rect {
     let b = border(layout);
-    Rect::new(b.x0 + 0.12, b.y0 + BLOCK + 0.12, b.x1 - 0.12, b.y1 - 0.12)
+    let below = BLOCK + 0.12 + notice(layout).len() as f64 * LINE;
+    Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12)
 }
 
 /// Adds border, title block and page number.
@@ -48,6 +60,9 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     c.rect(Ink::Border, b);
     let top = b.y0 + BLOCK;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
+    for (i, line) in notice(layout).iter().rev().enumerate() {
+        c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
+    }
     let t = &layout.job.title;
     let unproved = if layout.drawing.unit_proved { "" } else { "  DO NOT SCALE" };
     let fields: [(f64, &[(&str, String)]); 5] = [

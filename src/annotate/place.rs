@@ -1,13 +1,34 @@
-//! Where text goes: boxes that do not overlap one another or leave their area.
+//! Where text goes: boxes that do not overlap one another or leave their area, and that keep off
+//! the lines a reader must see where there is room.
 
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::typeface;
 
-/// Boxes taken so far.
+/// Boxes and lines so far, by the squares of the page they touch.
 #[derive(Clone, Debug)]
 pub(super) struct Placer {
     pub(super) area: Rect,
+    squares: Vec<Square>,
+}
+
+#[derive(Clone, Debug, Default)]
+struct Square {
     taken: Vec<Rect>,
+    lines: Vec<(Point, Point)>,
+}
+
+/// Side of a square, inches; squares across and up cover the largest paper, what lies beyond goes
+/// into the outermost.
+const SIDE: f64 = 0.5;
+const ACROSS: usize = 72;
+const UP: usize = 48;
+
+/// Indices of the squares a box touches.
+fn touched(r: &Rect) -> impl Iterator<Item = usize> {
+    let index = |v: f64, n: usize| ((v / SIDE).floor().max(0.0) as usize).min(n - 1);
+    let (x0, x1) = (index(r.x0, ACROSS), index(r.x1, ACROSS));
+    let (y0, y1) = (index(r.y0, UP), index(r.y1, UP));
+    (y0..=y1).flat_map(move |y| (x0..=x1).map(move |x| y * ACROSS + x))
 }
 
 /// Room round a text, inches.
@@ -30,46 +51,110 @@ fn overlaps(a: &Rect, b: &Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
+/// The part of a segment inside a rectangle (Liang and Barsky 1984).
+pub(super) fn clipped(a: Point, b: Point, r: &Rect) -> Option<(Point, Point)> {
+    let d = b - a;
+    let (mut t0, mut t1) = (0.0_f64, 1.0_f64);
+    for (p, q) in [(-d.x, a.x - r.x0), (d.x, r.x1 - a.x), (-d.y, a.y - r.y0), (d.y, r.y1 - a.y)] {
+        if p == 0.0 {
+            if q < 0.0 {
+                return None;
+            }
+        } else if p < 0.0 {
+            t0 = t0.max(q / p);
+        } else {
+            t1 = t1.min(q / p);
+        }
+    }
+    (t0 <= t1).then(|| (a + d * t0, a + d * t1))
+}
+
+/// The point of a box nearest to `p`.
+pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
+    Point::new(p.x.clamp(r.x0, r.x1), p.y.clamp(r.y0, r.y1))
+}
+
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
-        Placer { area, taken: Vec::new() }
+        Placer { area, squares: vec![Square::default(); ACROSS * UP] }
     }
 
+    /// Inside the area and off every text.
     pub(super) fn free(&self, r: &Rect) -> bool {
         let a = &self.area;
         r.x0 >= a.x0
             && r.x1 <= a.x1
             && r.y0 >= a.y0
             && r.y1 <= a.y1
-            && !self.taken.iter().any(|t| overlaps(t, r))
+            && !self.near_by(r).any(|s| s.taken.iter().any(|t| overlaps(t, r)))
+    }
+
+    /// Free, and off the lines a reader must see.
+    pub(super) fn clear(&self, r: &Rect) -> bool {
+        self.free(r)
+            && !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
+    }
+
+    fn near_by(&self, r: &Rect) -> impl Iterator<Item = &Square> {
+        touched(r).filter_map(|i| self.squares.get(i))
     }
 
     pub(super) fn take(&mut self, r: Rect) {
-        self.taken.push(r);
+        for i in touched(&r) {
+            if let Some(s) = self.squares.get_mut(i) {
+                s.taken.push(r);
+            }
+        }
     }
 
-    /// The free place nearest to `wish` for a line of text, within `reach`; taken at once.
+    /// A line that text shall keep off.
+    pub(super) fn keep_off(&mut self, a: Point, b: Point) {
+        for i in touched(&Rect::from_points(a, b)) {
+            let corner = Point::new((i % ACROSS) as f64 * SIDE, (i / ACROSS) as f64 * SIDE);
+            // Squares at the border stand for all that lies beyond them.
+            let border = i % ACROSS == 0 || i < ACROSS || i % ACROSS == ACROSS - 1;
+            let square = Rect::from_origin_size(corner, (SIDE, SIDE));
+            if let Some(s) = self.squares.get_mut(i)
+                && (border || i >= ACROSS * (UP - 1) || clipped(a, b, &square).is_some())
+            {
+                s.lines.push((a, b));
+            }
+        }
+    }
+
+    fn leader_clear(&self, target: Point, r: &Rect) -> bool {
+        let end = edge_towards(r, target);
+        let around = Rect::from_points(target, end);
+        !self.near_by(&around).any(|s| s.taken.iter().any(|t| clipped(target, end, t).is_some()))
+    }
+
+    /// The free place nearest to `wish` for a box of that shape about its centre, within `reach`;
+    /// where `strict`, one off every line, whose leader from `target` crosses no text. Taken at
+    /// once.
     pub(super) fn near(
         &mut self,
-        text: &str,
-        height: f64,
+        about: Rect,
+        target: Point,
         wish: Point,
         reach: f64,
+        strict: bool,
     ) -> Option<Point> {
-        let step = height * 1.2;
-        // The box about the origin, measured once and moved.
-        let about = text_box(text, height, false, Point::ORIGIN);
-        let rings = (reach / step).ceil() as i32;
-        for ring in 0..=rings {
-            let spots = 8 * ring.max(1);
-            for k in 0..if ring == 0 { 1 } else { spots } {
+        let step = 0.085;
+        for ring in 0..=(reach / step).ceil() as i32 {
+            let spots = if ring == 0 { 1 } else { 8 * ring };
+            for k in 0..spots {
                 // Round the ring from straight above, alternating sides.
                 let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
                 let angle = std::f64::consts::FRAC_PI_2
                     + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
                 let at = wish + Vec2::from_angle(angle) * (step * f64::from(ring));
                 let r = about + at.to_vec2();
-                if self.free(&r) {
+                let good = if strict {
+                    self.clear(&r) && self.leader_clear(target, &r)
+                } else {
+                    self.free(&r)
+                };
+                if good {
                     self.take(r);
                     return Some(at);
                 }
@@ -86,15 +171,13 @@ mod tests {
     #[test]
     fn texts_asked_for_at_one_place_stand_apart() {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 4.0, 4.0));
-        let at: Vec<Point> =
-            (0..12).filter_map(|_| p.near("12-2", 0.094, Point::new(2.0, 2.0), 2.0)).collect();
+        let wish = Point::new(2.0, 2.0);
+        let about = text_box("12-2", 0.094, false, Point::ORIGIN);
+        let at: Vec<Point> = (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, true)).collect();
         assert_eq!(at.len(), 12);
         for (i, a) in at.iter().enumerate() {
             for b in &at[i + 1..] {
-                assert!(!overlaps(
-                    &text_box("12-2", 0.094, false, *a),
-                    &text_box("12-2", 0.094, false, *b)
-                ));
+                assert!(!overlaps(&(about + a.to_vec2()), &(about + b.to_vec2())));
             }
         }
     }
@@ -102,6 +185,27 @@ mod tests {
     #[test]
     fn what_has_no_room_is_not_placed() {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 0.2, 0.2));
-        assert!(p.near("a long text", 0.094, Point::new(0.1, 0.1), 5.0).is_none());
+        let about = text_box("a long text", 0.094, false, Point::ORIGIN);
+        let wish = Point::new(0.1, 0.1);
+        assert!(p.near(about, wish, wish, 5.0, false).is_none());
+    }
+
+    #[test]
+    fn text_keeps_off_a_line_where_there_is_room() {
+        let mut p = Placer::new(Rect::new(0.0, 0.0, 4.0, 4.0));
+        p.keep_off(Point::new(0.0, 2.0), Point::new(4.0, 2.0));
+        let wish = Point::new(2.0, 2.0);
+        let about = text_box("OP1", 0.094, false, Point::ORIGIN);
+        let at = p.near(about, wish, wish, 2.0, true).unwrap();
+        let r = about + at.to_vec2();
+        assert!(r.y0 >= 2.0 || r.y1 <= 2.0);
+    }
+
+    #[test]
+    fn segments_are_cut_at_a_window() {
+        let r = Rect::new(0.0, 0.0, 2.0, 1.0);
+        let (a, b) = clipped(Point::new(-1.0, 0.5), Point::new(3.0, 0.5), &r).unwrap();
+        assert_eq!((a, b), (Point::new(0.0, 0.5), Point::new(2.0, 0.5)));
+        assert!(clipped(Point::new(-1.0, 2.0), Point::new(3.0, 2.0), &r).is_none());
     }
 }

@@ -4,17 +4,20 @@ use super::canvas::Canvas;
 use super::page::{Page, room};
 use super::scale::fit;
 use super::style::{HEADING, Ink, TEXT};
+use super::words::{length, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::EdgeKind;
 use crate::model::layout::Layout;
-use crate::units::feet_inches;
 
 pub(super) fn sheet(layout: &Layout) -> Page {
     let area = room(layout);
     let mut c = Canvas::new(area);
     c.left("Story pole", HEADING, true, Point::new(area.x0, area.y1 - 0.12));
     c.left(
-        "Heights above the level line; butt lines on the stick, openings and tops beside it.",
+        &format!(
+            "Heights over the level line; butt lines on the stick, openings and tops beside it. {}",
+            unit_note(layout.job.sheet.lengths)
+        ),
         TEXT,
         false,
         Point::new(area.x0 + 1.3, area.y1 - 0.12),
@@ -24,12 +27,7 @@ pub(super) fn sheet(layout: &Layout) -> Page {
     let high = courses.iter().map(|k| k.top).fold(f64::NEG_INFINITY, f64::max);
     let mut scale = "no scale".to_owned();
     if low < high {
-        let s = fit(
-            (1.0, high - low),
-            (area.width(), area.height() - 0.8),
-            layout.job.sheet.lengths,
-            None,
-        );
+        let s = fit((1.0, high - low), (area.width(), area.height() - 0.8), &layout.job.sheet);
         let y = |h: f64| area.y0 + 0.2 + (h - low) / s.factor;
         let x = area.x0 + 1.6;
         c.rect(Ink::Wall, Rect::new(x, y(low), x + 0.22, y(high)));
@@ -68,7 +66,12 @@ fn butts(
         let at = layout.datum + f64::from(first + i) * exposure;
         c.line(Ink::Course, Point::new(x, y(at)), Point::new(x + 0.22, y(at)));
         if i % every == 0 {
-            c.right(&feet_inches(at), TEXT, false, Point::new(x - 0.08, y(at)));
+            c.right(
+                &length(layout.job.sheet.lengths, at),
+                TEXT,
+                false,
+                Point::new(x - 0.08, y(at)),
+            );
             if i < count {
                 c.centred(
                     &format!("{}", first + i + 1),
@@ -82,6 +85,7 @@ fn butts(
 }
 
 fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64) -> f64) {
+    let style = layout.job.sheet.lengths;
     for (i, e) in layout.elevations.iter().enumerate() {
         let x = x0 + i as f64 * width;
         let mut marks: Vec<(f64, String)> = Vec::new();
@@ -130,14 +134,13 @@ fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64
             }
             c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
             c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
-            let words = super::canvas::fitted(
-                &format!("{}  {names}", feet_inches(h)),
-                TEXT,
-                false,
-                width - 0.35,
-            );
-            c.left(&words, TEXT, false, Point::new(x + 0.24, row));
-            last = row;
+            let words = format!("{}  {names}", length(style, h));
+            let lines = super::canvas::wrapped(&words, TEXT, width - 0.35);
+            // Upwards, so that the first line stands at its height.
+            for (i, l) in lines.iter().rev().enumerate() {
+                last = row + i as f64 * TEXT * 1.55;
+                c.left(l, TEXT, false, Point::new(x + 0.24, last));
+            }
         }
     }
 }

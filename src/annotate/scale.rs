@@ -1,94 +1,51 @@
-//! Paper sizes and drawing scales.
+//! Which scale a view is drawn at, and how many sheets it takes.
 
-use crate::units::LengthStyle;
-use crate::units::{Unit, parse_length};
+use crate::job::SheetRules;
+use crate::job::paper::{Scale, scale, scales};
 
-/// A paper by its name, landscape, inches (FACTS DR-34 to DR-36).
-pub(super) fn paper(name: &str) -> (f64, f64) {
-    let mm = |a: f64, b: f64| (a / 25.4, b / 25.4);
-    let key: String = name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect();
-    match key.as_str() {
-        "ARCHA" => (12.0, 9.0),
-        "ARCHC" => (24.0, 18.0),
-        "ARCHD" => (36.0, 24.0),
-        "ANSIA" => (11.0, 8.5),
-        "ANSIB" => (17.0, 11.0),
-        "ANSIC" => (22.0, 17.0),
-        "ANSID" => (34.0, 22.0),
-        "A4" => mm(297.0, 210.0),
-        "A3" => mm(420.0, 297.0),
-        "A2" => mm(594.0, 420.0),
-        "A1" => mm(841.0, 594.0),
-        // ARCH B, the default; the job's check refuses names that are not listed.
-        _ => (18.0, 12.0),
-    }
+/// The largest scale at which `size` house inches fit `room` paper inches.
+pub(super) fn fit(size: (f64, f64), room: (f64, f64), rules: &SheetRules) -> Scale {
+    let fits = |s: &Scale| size.0 / s.factor <= room.0 && size.1 / s.factor <= room.1;
+    scales(rules.lengths).into_iter().find(fits).unwrap_or_else(|| {
+        let factor = (size.0 / room.0).max(size.1 / room.1).ceil().max(1.0);
+        Scale { words: format!("1:{factor}"), factor }
+    })
 }
 
-/// A scale: how it is written, and house inches in one paper inch.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Scale {
-    pub words: String,
-    pub factor: f64,
+/// Sheets across and up that `size` takes at a scale.
+pub(super) fn parts(size: (f64, f64), room: (f64, f64), s: &Scale) -> (usize, usize) {
+    let n = |a: f64, b: f64| ((a / s.factor / b - 1e-9).ceil().max(1.0)) as usize;
+    (n(size.0, room.0), n(size.1, room.1))
 }
 
-/// Architectural scales, largest first (FACTS DR-32).
-const FEET: [(&str, f64); 11] = [
-    ("3\" = 1'-0\"", 4.0),
-    ("1 1/2\" = 1'-0\"", 8.0),
-    ("1\" = 1'-0\"", 12.0),
-    ("3/4\" = 1'-0\"", 16.0),
-    ("1/2\" = 1'-0\"", 24.0),
-    ("3/8\" = 1'-0\"", 32.0),
-    ("1/4\" = 1'-0\"", 48.0),
-    ("3/16\" = 1'-0\"", 64.0),
-    ("1/8\" = 1'-0\"", 96.0),
-    ("3/32\" = 1'-0\"", 128.0),
-    ("1/16\" = 1'-0\"", 192.0),
-];
-/// Metric scales, largest first (FACTS DR-33 and the rest of ISO 5455's series, from memory).
-const METRIC: [f64; 8] = [5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+/// Sheets of one elevation beyond which a scale named in the job is not kept.
+const MOST: usize = 60;
+/// Sheets of one elevation a picked scale may take so that marks can be read.
+const FEW: usize = 6;
 
-/// The largest scale at which `width` x `height` house inches fit a room of paper inches; the
-/// job's own scale if it names one.
-pub(super) fn fit(
+/// The job's own scale if it names one; else the largest at which an elevation fits one sheet,
+/// unless its courses would then stand nearer than `pitch` paper inches: a larger scale on a few
+/// sheets can be read.
+pub(super) fn elevation(
     size: (f64, f64),
     room: (f64, f64),
-    style: LengthStyle,
-    fixed: Option<&str>,
+    course: f64,
+    pitch: f64,
+    rules: &SheetRules,
 ) -> Scale {
-    if let Some(s) = fixed.and_then(parse) {
+    let count = |s: &Scale| {
+        let (a, b) = parts(size, room, s);
+        a.saturating_mul(b)
+    };
+    if let Some(s) = rules.scale.as_deref().and_then(scale).filter(|s| count(s) <= MOST) {
         return s;
     }
-    let fits = |f: f64| size.0 / f <= room.0 && size.1 / f <= room.1;
-    match style {
-        LengthStyle::Feet => FEET
-            .iter()
-            .find(|(_, f)| fits(*f))
-            .map(|(w, f)| Scale { words: (*w).to_owned(), factor: *f })
-            .unwrap_or_else(|| unnamed(size, room)),
-        LengthStyle::Mm => METRIC
-            .iter()
-            .find(|f| fits(**f))
-            .map(|f| Scale { words: format!("1:{f}"), factor: *f })
-            .unwrap_or_else(|| unnamed(size, room)),
+    let whole = fit(size, room, rules);
+    if course / whole.factor >= pitch {
+        return whole;
     }
-}
-
-fn unnamed(size: (f64, f64), room: (f64, f64)) -> Scale {
-    let factor = (size.0 / room.0).max(size.1 / room.1).ceil();
-    Scale { words: format!("1:{factor}"), factor }
-}
-
-/// Reads `1/4" = 1'-0"` or `1:50`.
-pub(super) fn parse(text: &str) -> Option<Scale> {
-    let positive = |v: f64| (v.is_finite() && v > 0.0).then_some(v);
-    let factor = if let Some((a, b)) = text.split_once(':') {
-        positive(b.trim().parse::<f64>().ok()? / a.trim().parse::<f64>().ok()?)?
-    } else {
-        let (a, b) = text.split_once('=')?;
-        positive(parse_length(b, Unit::Inch)? / parse_length(a, Unit::Inch)?)?
-    };
-    Some(Scale { words: text.trim().to_owned(), factor })
+    let legible = scales(rules.lengths).into_iter().rev().find(|s| course / s.factor >= pitch);
+    legible.filter(|s| count(s) <= FEW).unwrap_or(whole)
 }
 
 #[cfg(test)]
@@ -97,10 +54,20 @@ mod tests {
 
     #[test]
     fn a_house_of_48_feet_goes_on_arch_b_at_a_quarter_inch() {
-        let s = fit((576.0 + 96.0, 228.0 + 96.0), (16.8, 9.0), LengthStyle::Feet, None);
+        let rules = SheetRules::default();
+        let s = fit((576.0 + 96.0, 228.0 + 96.0), (16.8, 9.0), &rules);
         assert_eq!(s.factor, 48.0);
-        assert_eq!(parse("1/4\" = 1'-0\"").unwrap().factor, 48.0); // FACTS DR-32
-        assert_eq!(parse("1:50").unwrap().factor, 50.0);
-        assert!(parse("x").is_none());
+    }
+
+    #[test]
+    fn a_long_house_is_parted_rather_than_drawn_too_small_to_read() {
+        let rules = SheetRules::default();
+        let (size, room) = ((1800.0, 240.0), (13.0, 7.0));
+        let s = elevation(size, room, 8.0, 0.12, &rules);
+        // 3/16 in to the foot keeps 8 in courses an eighth of an inch apart (FACTS DR-32).
+        assert_eq!((s.factor, parts(size, room, &s)), (64.0, (3, 1)));
+        let fixed = SheetRules { scale: Some("1/2\" = 1'-0\"".to_owned()), ..rules };
+        let s = elevation(size, room, 8.0, 0.12, &fixed);
+        assert_eq!((s.factor, parts(size, room, &s)), (24.0, (6, 2)));
     }
 }

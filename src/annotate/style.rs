@@ -8,6 +8,8 @@ use crate::model::drawing::{Dash, Pen};
 pub(super) enum Ink {
     /// The architect's own lines.
     Source,
+    /// The architect's own text.
+    SourceText,
     /// Outlines of walls.
     Wall,
     /// Outlines of openings.
@@ -22,6 +24,8 @@ pub(super) enum Ink {
     Starter,
     /// J-channel of every kind.
     Channel,
+    /// Drip cap.
+    DripCap,
     /// Finish trim.
     Finish,
     /// Finished grade.
@@ -40,6 +44,20 @@ pub(super) enum Ink {
     Rule,
     /// What is left over of a panel.
     Offcut,
+    /// Round an error in what was read.
+    Fault,
+    /// Round a warning.
+    Doubt,
+    /// Round a remark.
+    Remark,
+    /// Leaders of marks.
+    Leader,
+    /// Frames round marks of trim.
+    Frame,
+    /// Filled signs: dots of leaders, signs of laps.
+    Solid,
+    /// Where the next sheet goes on.
+    Match,
 }
 
 impl Ink {
@@ -47,6 +65,7 @@ impl Ink {
     pub(super) fn layer(self) -> &'static str {
         match self {
             Ink::Source => "source",
+            Ink::SourceText => "source-text",
             Ink::Wall => "walls",
             Ink::Opening => "openings",
             Ink::Course => "courses",
@@ -54,6 +73,7 @@ impl Ink {
             Ink::Post => "posts",
             Ink::Starter => "starter",
             Ink::Channel => "channels",
+            Ink::DripCap => "drip-cap",
             Ink::Finish => "finish-trim",
             Ink::Grade => "grade",
             Ink::Level => "level",
@@ -63,6 +83,13 @@ impl Ink {
             Ink::Border => "border",
             Ink::Rule => "rules",
             Ink::Offcut => "offcuts",
+            Ink::Fault => "faults",
+            Ink::Doubt => "doubts",
+            Ink::Remark => "remarks",
+            Ink::Leader => "leaders",
+            Ink::Frame => "frames",
+            Ink::Solid => "signs",
+            Ink::Match => "match-lines",
         }
     }
 
@@ -72,7 +99,7 @@ impl Ink {
             |width: f64, colour: [u8; 3], dash: Dash| Pen { width, colour, dash, fill: None };
         let black = [0, 0, 0];
         match self {
-            Ink::Source => line(0.13, [150, 150, 150], Dash::Solid),
+            Ink::Source | Ink::SourceText => line(0.13, [150, 150, 150], Dash::Solid),
             Ink::Wall => line(0.5, black, Dash::Solid),
             Ink::Opening => line(0.35, black, Dash::Solid),
             Ink::Course => line(0.13, [70, 70, 70], Dash::Solid),
@@ -80,6 +107,7 @@ impl Ink {
             Ink::Post => line(0.7, [30, 60, 120], Dash::Solid),
             Ink::Starter => line(0.5, [30, 60, 120], Dash::DashDot),
             Ink::Channel => line(0.35, [30, 60, 120], Dash::Dashed),
+            Ink::DripCap => line(0.35, [30, 60, 120], Dash::DashDotDot),
             Ink::Finish => line(0.35, [30, 60, 120], Dash::Dotted),
             Ink::Grade => line(0.7, black, Dash::Solid),
             Ink::Level => line(0.18, black, Dash::DashDot),
@@ -93,12 +121,19 @@ impl Ink {
             },
             Ink::Border => line(0.5, black, Dash::Solid),
             Ink::Rule => line(0.13, [110, 110, 110], Dash::Solid),
+            Ink::Fault => line(0.7, [160, 30, 30], Dash::Solid),
+            Ink::Doubt => line(0.5, [160, 30, 30], Dash::Dashed),
+            Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
             Ink::Offcut => Pen {
                 width: 0.13,
                 colour: [110, 110, 110],
                 dash: Dash::Solid,
                 fill: Some([225, 225, 225]),
             },
+            Ink::Leader => line(0.13, black, Dash::Solid),
+            Ink::Frame => line(0.13, black, Dash::Solid),
+            Ink::Solid => Pen { width: 0.0, colour: black, dash: Dash::Solid, fill: Some(black) },
+            Ink::Match => line(0.7, black, Dash::DashDotDot),
         }
     }
 }

@@ -1,74 +1,152 @@
-//! Trim by stock length.
+//! Trim by stock length: each as a bar with what is cut from it.
 
 use std::collections::BTreeMap;
 
-use super::canvas::{Canvas, fitted};
+use super::canvas::{Canvas, wrapped};
 use super::cut_list::heading;
 use super::page::{Page, room};
 use super::style::{Ink, TEXT};
-use crate::geom::vocabulary::Point;
+use super::words::{cut as cut_length, unit_note};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::Layout;
 use crate::model::trim::{TrimEnd, TrimPiece, TrimStock};
-use crate::units::feet_inches;
+use crate::units::LengthStyle;
 
-const ROW: f64 = 0.17;
+const LINE: f64 = 0.155;
+const BAR: f64 = 0.17;
 
-pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
-    let mut rows: Vec<(bool, String)> = Vec::new();
-    for stock in TrimStock::ALL {
-        let mut by_length: BTreeMap<u32, Vec<&TrimPiece>> = BTreeMap::new();
-        for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
-            let n = t.stock.rsplit(' ').next().and_then(|n| n.parse().ok()).unwrap_or(0);
-            by_length.entry(n).or_default().push(t);
-        }
-        if by_length.is_empty() {
-            continue;
-        }
-        rows.push((true, format!("{}: {} to buy", stock.words(), by_length.len())));
-        for (n, list) in by_length {
-            let cuts: Vec<String> = list.iter().map(|t| cut(t)).collect();
-            rows.push((false, format!("{n}:  {}", cuts.join(";  "))));
-        }
-    }
-    let area = room(layout);
-    let per_column = ((area.height() - 0.5) / ROW).floor() as usize;
-    let n = ((area.width() / 8.0).floor() as usize).max(1);
-    let width = area.width() / n as f64;
-    rows.chunks((per_column * n).max(1))
-        .enumerate()
-        .map(|(i, chunk)| {
-            let mut c = Canvas::new(area);
-            heading(
-                &mut c,
-                area,
-                "Trim list",
-                "each stock length with what is cut from it: mark, length, ends other than square",
-            );
-            for (j, (head, text)) in chunk.iter().enumerate() {
-                let x = area.x0 + (j / per_column) as f64 * width;
-                let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
-                c.left(&fitted(text, TEXT, *head, width - 0.2), TEXT, *head, Point::new(x, y));
-                if *head {
-                    c.line(
-                        Ink::Rule,
-                        Point::new(x, y - 0.09),
-                        Point::new(x + width - 0.2, y - 0.09),
-                    );
-                }
-            }
-            Page {
-                name: format!("trim-list-{}", i + 1),
-                title: "Trim list".to_owned(),
-                description: "Trim by stock length with the pieces cut from each".to_owned(),
-                scale: "no scale".to_owned(),
-                canvas: c,
-            }
-        })
-        .collect()
+/// A heading or a stock length.
+enum Row<'a> {
+    Head(String),
+    Stock { number: u32, length: f64, pieces: Vec<&'a TrimPiece>, lines: Vec<String> },
 }
 
-fn cut(t: &TrimPiece) -> String {
-    let mut out = format!("{} {}", t.mark, feet_inches((t.length * 16.0 + 1e-6).floor() / 16.0));
+impl Row<'_> {
+    fn height(&self) -> f64 {
+        match self {
+            Row::Head(_) => 0.26,
+            Row::Stock { lines, .. } => BAR + 0.1 + lines.len() as f64 * LINE,
+        }
+    }
+}
+
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let area = room(layout);
+    let style = layout.job.sheet.lengths;
+    let columns = ((area.width() / 5.2).floor() as usize).max(1);
+    let width = area.width() / columns as f64 - 0.25;
+    let rows = rows(layout, style, width);
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    let mut pages = Vec::new();
+    let mut c = begun(area, style, true);
+    let (mut column, mut y) = (0, area.y1 - 0.4);
+    for (i, row) in rows.iter().enumerate() {
+        // A heading does not stand alone at the foot of a column.
+        let next = rows.get(i + 1).filter(|_| matches!(row, Row::Head(_)));
+        if y - row.height() - next.map_or(0.0, Row::height) < area.y0 {
+            column += 1;
+            y = area.y1 - 0.4;
+        }
+        if column == columns {
+            let done = std::mem::replace(&mut c, begun(area, style, false));
+            pages.push(page(pages.len() + 1, done));
+            column = 0;
+        }
+        let x = area.x0 + column as f64 * (width + 0.25);
+        draw(&mut c, row, Rect::new(x, y - row.height(), x + width, y));
+        y -= row.height();
+    }
+    pages.push(page(pages.len() + 1, c));
+    pages
+}
+
+fn begun(area: Rect, style: LengthStyle, first: bool) -> Canvas {
+    let mut c = Canvas::new(area);
+    let title = if first { "Trim list" } else { "Trim list, continued" };
+    let words = format!(
+        "each stock length with what is cut from it: mark, length, ends other than square. {}",
+        unit_note(style)
+    );
+    heading(&mut c, area, title, &words);
+    c
+}
+
+fn page(n: usize, c: Canvas) -> Page {
+    Page {
+        name: format!("trim-list-{n}"),
+        title: "Trim list".to_owned(),
+        description: "Trim by stock length with the pieces cut from each".to_owned(),
+        scale: "no scale".to_owned(),
+        canvas: c,
+    }
+}
+
+fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
+    let mut rows = Vec::new();
+    for stock in TrimStock::ALL {
+        let mut by_number: BTreeMap<u32, Vec<&TrimPiece>> = BTreeMap::new();
+        for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
+            let n = t.stock.rsplit(' ').next().and_then(|n| n.parse().ok()).unwrap_or(0);
+            by_number.entry(n).or_default().push(t);
+        }
+        if by_number.is_empty() {
+            continue;
+        }
+        let length = layout.job.trim.stock(stock);
+        rows.push(Row::Head(format!(
+            "{}: {} of {}",
+            stock.words(),
+            if by_number.len() == 1 {
+                "1 length".to_owned()
+            } else {
+                format!("{} lengths", by_number.len())
+            },
+            super::words::length(style, length)
+        )));
+        for (number, pieces) in by_number {
+            let cuts: Vec<String> = pieces.iter().map(|t| cut(t, style)).collect();
+            let lines = wrapped(&cuts.join(";  "), TEXT, width - 0.5);
+            rows.push(Row::Stock { number, length, pieces, lines });
+        }
+    }
+    rows
+}
+
+fn draw(c: &mut Canvas, row: &Row, r: Rect) {
+    match row {
+        Row::Head(text) => {
+            c.left(text, TEXT, true, Point::new(r.x0, r.y0 + 0.09));
+            c.line(Ink::Rule, Point::new(r.x0, r.y0), Point::new(r.x1, r.y0));
+        }
+        Row::Stock { number, length, pieces, lines } => {
+            c.left(&number.to_string(), TEXT, true, Point::new(r.x0, r.y1 - 0.1));
+            let (x0, top) = (r.x0 + 0.4, r.y1 - 0.04);
+            let k = (r.width() - 0.4) / length;
+            c.rect(Ink::Offcut, Rect::new(x0, top - BAR, r.x1, top));
+            let mut x = x0;
+            for t in pieces {
+                let end = (x + t.length * k).min(r.x1);
+                let shape = Rect::new(x, top - BAR, end, top);
+                c.rect(Ink::Ground, shape);
+                c.rect(Ink::Opening, shape);
+                let w = crate::typeface::width(&t.mark, TEXT, false);
+                if w + 0.04 < end - x {
+                    c.centred(&t.mark, TEXT, false, shape.center());
+                }
+                x = end;
+            }
+            for (i, l) in lines.iter().enumerate() {
+                let y = top - BAR - 0.09 - i as f64 * LINE;
+                c.left(l, TEXT, false, Point::new(x0, y));
+            }
+        }
+    }
+}
+
+fn cut(t: &TrimPiece, style: LengthStyle) -> String {
+    let mut out = format!("{} {}", t.mark, cut_length(style, t.length));
     for end in &t.ends {
         match end {
             TrimEnd::Square => {}

@@ -124,7 +124,7 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: String,
@@ -141,7 +141,7 @@ pub struct Conflict {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -163,7 +163,7 @@ pub struct Certificate {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.

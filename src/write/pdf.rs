@@ -1,12 +1,12 @@
-//! All sheets as one PDF: real text in a subset of the vendored typeface, bookmarks, the same bytes
-//! for the same sheets.
+//! All sheets as one PDF: real text in a subset of the vendored typeface, bookmarks, page labels,
+//! document properties, the same bytes for the same sheets.
 
 use krilla::Document;
 use krilla::destination::XyzDestination;
 use krilla::geom::{Point, Size};
 use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
-use krilla::page::PageSettings;
+use krilla::page::{PageLabel, PageSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use crate::model::sheet::Sheet;
@@ -26,7 +26,10 @@ pub fn document(
     for (i, (sheet, svg)) in sheets.iter().zip(svgs).enumerate() {
         let tree = super::render::tree(svg)?;
         let (w, h) = ((sheet.width * 72.0) as f32, (sheet.height * 72.0) as f32);
-        let settings = PageSettings::from_wh(w, h).ok_or("a sheet has no size")?;
+        // A page is called what its own file is called.
+        let label = PageLabel::new(None, Some(sheet.name.clone()), None);
+        let settings =
+            PageSettings::from_wh(w, h).ok_or("a sheet has no size")?.with_page_label(label);
         let mut page = doc.start_page_with(settings);
         let mut surface = page.surface();
         let size = Size::from_wh(w, h).ok_or("a sheet has no size")?;
@@ -39,6 +42,10 @@ pub fn document(
     doc.set_outline(outline);
     let mut about = Metadata::new()
         .title(title.to_owned())
+        .description(format!("Siding layout on {} sheets", sheets.len()))
+        .keywords(
+            ["siding", "layout", "elevations", "cut list", "takeoff"].map(str::to_owned).to_vec(),
+        )
         .creator("Lapwright".to_owned())
         .language("en".to_owned());
     if !author.is_empty() {

@@ -10,6 +10,8 @@
 
 mod bad_input;
 mod commands;
+mod counting_rules;
+mod estimate;
 mod facts;
 mod facts_curves;
 mod facts_pitch;
@@ -20,11 +22,15 @@ mod house;
 mod layouts;
 mod overlay;
 mod polygons;
+mod random_sheets;
 mod reading;
+mod recount;
 mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
 mod sheets;
 mod support;
+mod terminal;
 mod ways;
+mod workbook;

@@ -26,6 +26,15 @@ if kept != len(source.modelspace()):
     problems.append(f"{kept} entities of {len(source.modelspace())} stand")
 if len(ours) < 20:
     problems.append(f"only {len(ours)} entities of the overlay")
+for d in (e for e in ours if e.dxftype() == "DIMENSION"):
+    block = overlay.blocks.get(d.dxf.geometry)
+    if block is None or not any(e.dxftype() == "TEXT" for e in block):
+        problems.append(f"dimension {d.dxf.handle} shows nothing")
+    if d.dxf.dimstyle not in overlay.dimstyles:
+        problems.append(f"no dimension style {d.dxf.dimstyle}")
+marks = [a for e in ours if e.dxftype() == "INSERT" for a in e.attribs if a.dxf.tag == "MARK"]
+if not marks or len({a.dxf.text for a in marks}) != len(marks):
+    problems.append(f"{len(marks)} marks, not all different")
 handles = [e.dxf.handle for e in overlay.entitydb.values() if e.dxf.hasattr("handle")]
 if len(handles) != len(set(handles)):
     problems.append("a handle stands twice")

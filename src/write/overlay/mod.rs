@@ -1,13 +1,28 @@
-//! The overlay spliced into the source's own bytes: new layers, line types and entities go in;
-//! every byte of the source stays where it was but the handle seed and two table counts.
+//! The overlay spliced into the source's own bytes: new layers, line types, styles, blocks and
+//! entities go in; every byte of the source stays where it was but the handle seed and the counts of
+//! tables that grew.
 
+mod blocks;
 mod emit;
 mod scan;
+mod tables;
 
-use emit::Emitter;
+use blocks::needed;
+use emit::{Emitter, plotted};
 use scan::Scan;
+use tables::DimLook;
 
 use crate::model::drawing::Drawing;
+use crate::units::{LengthStyle, MM_PER_INCH};
+
+/// How lengths of the source read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measure {
+    /// Inches in one source unit.
+    pub inches: f64,
+    /// How dimensions are written.
+    pub style: LengthStyle,
+}
 
 /// Why a source cannot take the overlay.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -35,12 +50,37 @@ struct Patch {
 ///
 /// # Errors
 /// [`OverlayError`] when the source is binary or has no place for entities.
-pub fn spliced(source: &[u8], overlay: &Drawing) -> Result<Vec<u8>, OverlayError> {
+pub fn spliced(
+    source: &[u8],
+    overlay: &Drawing,
+    measure: Measure,
+) -> Result<Vec<u8>, OverlayError> {
     let scan = Scan::of(source)?;
     let mut emitter = Emitter::new(&scan);
     let mut patches = Vec::new();
-    emitter.tables(overlay, &mut patches);
-    let entities = emitter.entities(overlay);
+    let feet = measure.style == LengthStyle::Feet;
+    let factor = measure.inches * if feet { 1.0 } else { MM_PER_INCH };
+    let look = DimLook { plotted: plotted(overlay), factor, feet };
+    let mut blocks =
+        if emitter.blocks() { needed(overlay, &scan.blocks, look) } else { Vec::new() };
+    if !emitter.dimensions() {
+        blocks.retain(|b| matches!(b.content, blocks::Content::Mark(_)));
+    }
+    let names: Vec<String> = blocks.iter().map(|b| b.name.clone()).collect();
+    let records = emitter.tables(overlay, look, &names, &mut patches);
+    let definitions = emitter.definitions(&blocks, &records);
+    if !definitions.is_empty() {
+        let n = scan.newline;
+        let (at, text) = match scan.blocks_end {
+            Some(end) => (end, definitions),
+            None => (
+                scan.before_entities,
+                format!("  0{n}SECTION{n}  2{n}BLOCKS{n}{definitions}  0{n}ENDSEC{n}"),
+            ),
+        };
+        patches.push(Patch { from: at, to: at, bytes: text.into_bytes() });
+    }
+    let entities = emitter.entities(overlay, look, &blocks);
     patches.push(Patch { from: scan.entities_end, to: scan.entities_end, bytes: entities });
     if let Some((from, to)) = scan.seed {
         patches.push(Patch { from, to, bytes: emitter.seed().into_bytes() });
@@ -49,8 +89,8 @@ pub fn spliced(source: &[u8], overlay: &Drawing) -> Result<Vec<u8>, OverlayError
 }
 
 /// The overlay as a drawing of its own, on the source's origin.
-pub fn separate(overlay: &Drawing) -> Vec<u8> {
-    spliced(EMPTY.as_bytes(), overlay).unwrap_or_default()
+pub fn separate(overlay: &Drawing, measure: Measure) -> Vec<u8> {
+    spliced(EMPTY.as_bytes(), overlay, measure).unwrap_or_default()
 }
 
 /// Puts patches in; those at one place keep their order.

@@ -19,9 +19,16 @@ pub(super) struct Scan {
     pub entities_end: usize,
     /// The `*Model_Space` block record.
     pub model_space: Option<String>,
-    /// The LAYER and LTYPE tables.
+    /// Symbol tables.
     pub layers: Table,
     pub line_types: Table,
+    pub styles: Table,
+    pub dim_styles: Table,
+    pub block_records: Table,
+    /// Names of blocks, upper case.
+    pub blocks: Vec<String>,
+    /// Where blocks may be added: the `0` line before the ENDSEC of BLOCKS.
+    pub blocks_end: Option<usize>,
     /// Where TABLES begins, after its name.
     pub tables_start: Option<usize>,
     /// Where a TABLES section could be put: before ENTITIES' own section.
@@ -136,6 +143,7 @@ impl Scan {
                 }
             }
             2 if p.section == "TABLES" => self.named(p, value, text),
+            2 if p.section == "BLOCKS" && p.entity == "BLOCK" => self.blocks.push(text),
             9 if p.section == "HEADER" => p.variable = text,
             1 if p.section == "HEADER" && p.variable == "$ACADVER" => self.version = text,
             5 if p.section == "HEADER" && p.variable == "$HANDSEED" => {
@@ -175,6 +183,8 @@ impl Scan {
                 let whole = p.section == "ENTITIES";
                 if whole {
                     self.entities_end = at;
+                } else if p.section == "BLOCKS" {
+                    self.blocks_end = Some(at);
                 }
                 p.section.clear();
                 p.entity.clear();
@@ -199,21 +209,21 @@ impl Scan {
         match name {
             "LAYER" => Some(&mut self.layers),
             "LTYPE" => Some(&mut self.line_types),
+            "STYLE" => Some(&mut self.styles),
+            "DIMSTYLE" => Some(&mut self.dim_styles),
+            "BLOCK_RECORD" => Some(&mut self.block_records),
             _ => None,
         }
     }
 
     fn named(&mut self, p: &Place, value: &[u8], text: String) {
-        match (p.table.as_str(), p.entity.as_str()) {
-            ("LAYER", "LAYER") | ("LTYPE", "LTYPE") => {
-                if let Some(t) = self.table(&p.table) {
-                    t.names.push(text);
-                }
-            }
-            ("BLOCK_RECORD", "BLOCK_RECORD") if value.eq_ignore_ascii_case(b"*Model_Space") => {
-                self.model_space.get_or_insert(p.handle.clone());
-            }
-            _ => {}
+        if p.entity == "BLOCK_RECORD" && value.eq_ignore_ascii_case(b"*Model_Space") {
+            self.model_space.get_or_insert(p.handle.clone());
+        }
+        if p.entity == p.table
+            && let Some(t) = self.table(&p.table)
+        {
+            t.names.push(text);
         }
     }
 }

@@ -1,0 +1,281 @@
+//! One distinct cut: its shape with dimensions, and what it makes.
+
+use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::place::text_box;
+use crate::annotate::style::{Ink, TEXT};
+use crate::annotate::words::{cut, short};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::model::layout::{Course, EndCut, Notch, NotchSide, Piece, Xy};
+use crate::units::LengthStyle;
+
+/// Height of a drawn panel face.
+const FACE: f64 = 0.42;
+const LINE: f64 = 0.155;
+/// Room on both sides of the shape for its heights.
+const SIDE: f64 = 0.75;
+
+/// A cut ready to be drawn in a column of some width.
+pub(super) struct Cell<'a> {
+    piece: &'a Piece,
+    course: &'a Course,
+    style: LengthStyle,
+    width: f64,
+    /// Lines of text under the shape; the first ones are its marks.
+    lines: Vec<(bool, String)>,
+}
+
+impl<'a> Cell<'a> {
+    pub(super) fn of(
+        piece: &'a Piece,
+        course: &'a Course,
+        marks: &[&str],
+        style: LengthStyle,
+        width: f64,
+    ) -> Self {
+        let mut lines: Vec<(bool, String)> = Vec::new();
+        lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
+        let words = describe(piece, course, style);
+        for w in words {
+            lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
+        }
+        Cell { piece, course, style, width, lines }
+    }
+
+    /// Whether an edge has a row of dimensions of its own.
+    fn has_row(&self, side: NotchSide) -> bool {
+        let (a, b) = self.edge(side);
+        self.piece.notches.iter().any(|n| n.side == side)
+            || ((a > 1.0 / 32.0 || b < self.piece.length - 1.0 / 32.0) && b - a > 0.5)
+    }
+
+    fn over(&self) -> f64 {
+        if self.has_row(NotchSide::Top) { 0.26 } else { 0.06 }
+    }
+
+    fn under(&self) -> f64 {
+        if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
+    }
+
+    pub(super) fn height(&self) -> f64 {
+        self.lines.len() as f64 * LINE + self.over() + FACE + self.under() + 0.16
+    }
+
+    /// Draws the cut with its upper left corner at a point.
+    pub(super) fn draw(&self, c: &mut Canvas, at: Point) {
+        let mut y = at.y - 0.08;
+        let marks = self.lines.iter().filter(|l| l.0);
+        for (_, l) in marks {
+            c.left(l, TEXT, true, Point::new(at.x, y));
+            y -= LINE;
+        }
+        y -= self.over() - 0.06;
+        let face = Rect::new(at.x + SIDE, y - FACE, at.x + self.width - SIDE, y);
+        self.shape(c, face);
+        self.lengths(c, face);
+        self.heights(c, face);
+        y = face.y0 - self.under() - 0.06;
+        for (_, l) in self.lines.iter().filter(|l| !l.0) {
+            c.left(l, TEXT, false, Point::new(at.x + 0.1, y));
+            y -= LINE;
+        }
+        let foot = at.y - self.height() + 0.05;
+        c.line(Ink::Rule, Point::new(at.x, foot), Point::new(at.x + self.width, foot));
+    }
+
+    /// From the piece's own place to the face; along and up have scales of their own.
+    fn place(&self, face: Rect) -> impl Fn(&Xy) -> Point {
+        let (p, k) = (self.piece, self.course);
+        let (sx, sy) = (face.width() / (p.x1 - p.x0).max(1e-6), face.height() / (k.top - k.bottom));
+        let (x0, y0) = (p.x0, k.bottom);
+        move |q: &Xy| Point::new(face.x0 + (q[0] - x0) * sx, face.y0 + (q[1] - y0) * sy)
+    }
+
+    fn shape(&self, c: &mut Canvas, face: Rect) {
+        // The whole face of the panel in grey, what is kept over it.
+        c.rect(Ink::Offcut, face);
+        let place = self.place(face);
+        let p = self.piece;
+        for ring in std::iter::once(&p.outline).chain(&p.more) {
+            let points: Vec<Point> = ring.iter().map(&place).collect();
+            c.ring(Ink::Ground, &points);
+            c.ring(Ink::Opening, &points);
+        }
+        for hole in &p.holes {
+            let points: Vec<Point> = hole.iter().map(&place).collect();
+            c.ring(Ink::Offcut, &points);
+            c.ring(Ink::Opening, &points);
+        }
+    }
+
+    /// Long point to long point under the shape, shorter edges at themselves, notches where they
+    /// open.
+    fn lengths(&self, c: &mut Canvas, face: Rect) {
+        let p = self.piece;
+        let x = |d: f64| face.x0 + d * face.width() / (p.x1 - p.x0).max(1e-6);
+        let mut row = face.y0 - 0.19;
+        for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + 0.07)] {
+            let of_side = p.notches.iter().filter(|n| n.side == side);
+            let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
+            let edge = self.edge(side);
+            let shorter = edge.0 > 1.0 / 32.0 || edge.1 < p.length - 1.0 / 32.0;
+            if !places.is_empty() {
+                self.string(c, &x, places, y);
+            } else if shorter && edge.1 - edge.0 > 0.5 {
+                self.level(c, (x(edge.0), x(edge.1)), y, &cut(self.style, edge.1 - edge.0));
+            } else {
+                continue;
+            }
+            if side == NotchSide::Bottom {
+                row -= 0.23;
+            }
+        }
+        self.level(c, (x(0.0), x(p.length)), row, &cut(self.style, p.length));
+    }
+
+    /// From where to where the upper or lower edge goes, from the piece's left end.
+    fn edge(&self, side: NotchSide) -> (f64, f64) {
+        let ys = self.piece.outline.iter().map(|q| q[1]);
+        let y = match side {
+            NotchSide::Top => ys.fold(f64::NEG_INFINITY, f64::max),
+            NotchSide::Bottom => ys.fold(f64::INFINITY, f64::min),
+        };
+        let on = self.piece.outline.iter().filter(|q| (q[1] - y).abs() < 1.0 / 64.0);
+        on.map(|q| q[0] - self.piece.x0)
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
+    }
+
+    /// A string of places from the left end of the piece to its right end.
+    fn string(&self, c: &mut Canvas, x: &dyn Fn(f64) -> f64, mut at: Vec<f64>, y: f64) {
+        at.extend([0.0, self.piece.length]);
+        at.sort_by(f64::total_cmp);
+        at.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 32.0);
+        let words = crate::annotate::words::string(self.style, &at);
+        for (pair, w) in at.windows(2).zip(words) {
+            self.level(c, (x(pair[0]), x(pair[1])), y, &w);
+        }
+    }
+
+    /// A level dimension; its text is left to the lines below where it does not fit.
+    fn level(&self, c: &mut Canvas, ends: (f64, f64), y: f64, words: &str) {
+        for x in [ends.0, ends.1] {
+            let p = Point::new(x, y);
+            c.line(Ink::Dimension, p - Vec2::new(0.03, 0.03), p + Vec2::new(0.03, 0.03));
+        }
+        c.line(Ink::Dimension, Point::new(ends.0, y), Point::new(ends.1, y));
+        let at = Point::new((ends.0 + ends.1) / 2.0, y + 0.085);
+        let room = ends.1 - ends.0 > crate::typeface::width(words, TEXT, false) - 0.02;
+        if room && c.placer.free(&text_box(words, TEXT, false, at)) {
+            c.centred(words, TEXT, false, at);
+        }
+    }
+
+    /// Height kept on the right, depths of notches inside them.
+    fn heights(&self, c: &mut Canvas, face: Rect) {
+        let height = self.course.top - self.course.bottom;
+        let y = |h: f64| face.y0 + h / height * face.height();
+        if let Some(r) = &self.piece.rip {
+            let x = face.x1 + 0.1;
+            for h in [r.from, r.to] {
+                c.line(
+                    Ink::Dimension,
+                    Point::new(face.x1 + 0.03, y(h)),
+                    Point::new(x + 0.05, y(h)),
+                );
+            }
+            c.line(Ink::Dimension, Point::new(x, y(r.from)), Point::new(x, y(r.to)));
+            let words = short(self.style, r.to - r.from);
+            let at = Point::new(x + 0.06, y((r.from + r.to) / 2.0));
+            c.left(&words, TEXT, false, at);
+        }
+        for n in &self.piece.notches {
+            let left = face.x0 + n.left * face.width() / self.piece.length.max(1e-6);
+            let wide = n.width * face.width() / self.piece.length.max(1e-6);
+            let words = short(self.style, n.depth);
+            let deep = n.depth / height * face.height();
+            let middle = match n.side {
+                NotchSide::Top => face.y1 - deep / 2.0,
+                NotchSide::Bottom => face.y0 + deep / 2.0,
+            };
+            let at = Point::new(left + wide / 2.0, middle);
+            let r = text_box(&words, TEXT, false, at);
+            if r.width() < wide && deep > TEXT && c.placer.free(&r) {
+                c.centred(&words, TEXT, false, at);
+            }
+        }
+    }
+}
+
+/// Everything the drawing says, in words, so that nothing hangs on its room.
+fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
+    let mut out = Vec::new();
+    for (name, end, angle, set) in [
+        ("left", p.left_end, p.left_angle, p.left_set),
+        ("right", p.right_end, p.right_angle, p.right_set),
+    ] {
+        if end == EndCut::Angled {
+            out.push(format!(
+                "{name} end {:.1}° from the long edge, {:.1}° from square; long to short point {}",
+                angle.abs(),
+                90.0 - angle.abs(),
+                short(style, set)
+            ));
+        }
+    }
+    if let Some(r) = &p.rip {
+        let mut words = format!("rip: keep {}", short(style, r.to - r.from));
+        if r.from > 0.0 {
+            words.push_str(&format!(", {} off the butt edge", short(style, r.from)));
+        }
+        let over = (k.top - k.bottom) - r.to;
+        if over > 1.0 / 64.0 {
+            words.push_str(&format!(
+                ", {} of face and the nail hem off the top",
+                short(style, over)
+            ));
+        }
+        out.push(words);
+    }
+    out.extend(p.notches.iter().map(|n| notch(n, style)));
+    out.extend(corners(p, k, style));
+    out
+}
+
+/// The corners of a piece that ends, rip and notches do not give: a level edge part of the way, a
+/// sloped head. Along from the left end, up from the butt line.
+fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
+    const NEAR: f64 = 1.0 / 32.0;
+    let height = k.top - k.bottom;
+    let levels: Vec<f64> = [0.0, height]
+        .into_iter()
+        .chain(p.rip.iter().flat_map(|r| [r.from, r.to]))
+        .chain(p.notches.iter().map(|n| match n.side {
+            NotchSide::Top => height - n.depth,
+            NotchSide::Bottom => n.depth,
+        }))
+        .collect();
+    let known = |q: &Xy| levels.iter().any(|l| (q[1] - k.bottom - l).abs() < NEAR);
+    if p.outline.iter().all(known) && p.more.is_empty() {
+        return None;
+    }
+    if p.outline.len() > 10 {
+        return Some("curved edge: scribe it from the frame, the end gap clear".to_owned());
+    }
+    let at = |q: &Xy| format!("{} / {}", cut(style, q[0] - p.x0), short(style, q[1] - k.bottom));
+    let list: Vec<String> = p.outline.iter().map(at).collect();
+    let more = if p.more.is_empty() { "" } else { "; the opening parts it: mark it in place" };
+    Some(format!("corners, along / up: {}{more}", list.join(", ")))
+}
+
+fn notch(n: &Notch, style: LengthStyle) -> String {
+    let edge = match n.side {
+        NotchSide::Top => "top",
+        NotchSide::Bottom => "butt edge",
+    };
+    format!(
+        "notch at {}: {} from the left end, {} wide, {} deep from the {edge}",
+        n.around.rsplit('-').next().unwrap_or(&n.around),
+        cut(style, n.left),
+        cut(style, n.width),
+        short(style, n.depth)
+    )
+}

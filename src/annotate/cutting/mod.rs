@@ -1,0 +1,179 @@
+//! Cutting sheets: each distinct cut drawn once with its dimensions and the marks of the pieces it
+//! makes, square cuts as a list by length, and a pattern for every slope.
+
+mod cell;
+mod pattern;
+
+use std::collections::BTreeMap;
+
+use super::canvas::{Canvas, wrapped};
+use super::cut_list::heading;
+use super::page::{Page, room};
+use super::style::TEXT;
+use super::words::{cut, unit_note};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::layout::{Course, EndCut, Layout, NotchSide, Piece};
+
+/// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
+type Key = (i64, [(u8, i64, i64); 2], Option<(i64, i64)>, Vec<(bool, i64, i64, i64)>);
+
+/// Pieces that are cut alike.
+struct Cut<'a> {
+    piece: &'a Piece,
+    course: &'a Course,
+    marks: Vec<&'a str>,
+}
+
+fn key(p: &Piece) -> Key {
+    let sixteenths = crate::units::sixteenths;
+    let end = |end: EndCut, angle: f64, set: f64| {
+        let kind = match end {
+            EndCut::Factory => 0,
+            EndCut::Square => 1,
+            EndCut::Angled => 2,
+        };
+        (kind, (angle * 100.0).round() as i64, sixteenths(set))
+    };
+    (
+        sixteenths(p.length),
+        [end(p.left_end, p.left_angle, p.left_set), end(p.right_end, p.right_angle, p.right_set)],
+        p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
+        p.notches
+            .iter()
+            .map(|n| {
+                let top = n.side == NotchSide::Top;
+                (top, sixteenths(n.left), sixteenths(n.width), sixteenths(n.depth))
+            })
+            .collect(),
+    )
+}
+
+/// Whether a piece is cut square and nothing else, or not at all.
+fn plain(p: &Piece) -> bool {
+    p.rip.is_none()
+        && p.notches.is_empty()
+        && p.left_end != EndCut::Angled
+        && p.right_end != EndCut::Angled
+}
+
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    let mut cuts: BTreeMap<Key, Cut> = BTreeMap::new();
+    for (_, course, _, piece) in layout.pieces() {
+        let c = cuts.entry(key(piece)).or_insert(Cut { piece, course, marks: Vec::new() });
+        c.marks.push(&piece.mark);
+    }
+    // Longest first within a kind: square cuts, angled, ripped, notched.
+    let (square, mut shaped): (Vec<Cut>, Vec<Cut>) =
+        cuts.into_values().rev().partition(|c| plain(c.piece));
+    shaped.sort_by_key(|c| (!c.piece.notches.is_empty(), c.piece.rip.is_some()));
+    let mut out = drawn(layout, &shaped);
+    out.extend(list(layout, &square));
+    out.extend(pattern::sheets(layout));
+    out
+}
+
+fn page(n: usize, c: Canvas) -> Page {
+    Page {
+        name: format!("cutting-{n}"),
+        title: "Cutting sheet".to_owned(),
+        description: "Each distinct cut with its dimensions and the marks of its pieces".to_owned(),
+        scale: "no scale".to_owned(),
+        canvas: c,
+    }
+}
+
+/// A page for cells, begun.
+fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
+    let mut c = Canvas::new(area);
+    let title = if n == 1 { "Cutting sheet" } else { "Cutting sheet, continued" };
+    let words = format!(
+        "{count} distinct shaped cuts, seen from the face, not to scale. {}",
+        unit_note(layout.job.sheet.lengths)
+    );
+    heading(&mut c, area, title, &words);
+    c
+}
+
+fn drawn(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
+    let area = room(layout);
+    let style = layout.job.sheet.lengths;
+    let columns = ((area.width() / 5.3).floor() as usize).max(1);
+    let width = area.width() / columns as f64 - 0.25;
+    let mut pages = Vec::new();
+    let mut c = begun(layout, area, 1, cuts.len());
+    let (mut column, mut y) = (0, area.y1 - 0.42);
+    for k in cuts {
+        let cell = cell::Cell::of(k.piece, k.course, &k.marks, style, width);
+        if y - cell.height() < area.y0 {
+            column += 1;
+            y = area.y1 - 0.42;
+        }
+        if column == columns {
+            let n = pages.len() + 1;
+            pages.push(page(n, std::mem::replace(&mut c, begun(layout, area, n + 1, cuts.len()))));
+            column = 0;
+        }
+        let x = area.x0 + column as f64 * (width + 0.25);
+        cell.draw(&mut c, Point::new(x, y));
+        y -= cell.height();
+    }
+    if !cuts.is_empty() {
+        pages.push(page(pages.len() + 1, c));
+    }
+    pages
+}
+
+/// Square cuts by length, with their marks.
+fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
+    const ROW: f64 = 0.165;
+    let area = room(layout);
+    let style = layout.job.sheet.lengths;
+    let columns = ((area.width() / 4.0).floor() as usize).max(1);
+    let width = area.width() / columns as f64;
+    let mut rows: Vec<(Option<String>, String)> = Vec::new();
+    for k in cuts {
+        let ends = match (k.piece.left_end, k.piece.right_end) {
+            (EndCut::Factory, EndCut::Factory) => " whole",
+            (EndCut::Square, EndCut::Square) => " both ends cut",
+            (EndCut::Square, _) => " left end cut",
+            _ => " right end cut",
+        };
+        let count = match k.marks.len() {
+            1 => "1 piece".to_owned(),
+            n => format!("{n} pieces"),
+        };
+        rows.push((Some(format!("{}{ends}: {count}", cut(style, k.piece.length))), String::new()));
+        let marks = wrapped(&k.marks.join(", "), TEXT, width - 0.4);
+        rows.extend(marks.into_iter().map(|l| (None, l)));
+    }
+    let fits = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
+    let mut out = Vec::new();
+    for (i, chunk) in rows.chunks(fits * columns).enumerate() {
+        let mut c = Canvas::new(area);
+        let title = if i == 0 { "Square cuts" } else { "Square cuts, continued" };
+        heading(
+            &mut c,
+            area,
+            title,
+            "pieces by length; cut ends go into receivers, factory ends meet",
+        );
+        for (j, (head, text)) in chunk.iter().enumerate() {
+            let at = Point::new(
+                area.x0 + (j / fits) as f64 * width,
+                area.y1 - 0.48 - (j % fits) as f64 * ROW,
+            );
+            match head {
+                Some(h) => c.left(h, TEXT, true, at),
+                None => c.left(text, TEXT, false, Point::new(at.x + 0.15, at.y)),
+            };
+        }
+        out.push(Page {
+            name: format!("square-cuts-{}", i + 1),
+            title: "Square cuts".to_owned(),
+            description: "Pieces that are only cut square, by length, with their marks".to_owned(),
+            scale: "no scale".to_owned(),
+            canvas: c,
+        });
+    }
+    out
+}

@@ -1,0 +1,142 @@
+//! Patterns for gables: at every slope, how far the rake moves sideways in one course (FACTS GM-05,
+//! SD-110), full size where the paper holds it.
+
+use std::collections::BTreeMap;
+
+use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::cut_list::heading;
+use crate::annotate::page::{Page, room};
+use crate::annotate::style::{Ink, TEXT};
+use crate::annotate::words::short;
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::model::house::EdgeKind;
+use crate::model::layout::Layout;
+use crate::units::LengthStyle;
+
+/// Shares of full size a pattern is drawn at.
+const SHARES: [f64; 6] = [1.0, 2.0, 4.0, 5.0, 10.0, 20.0];
+
+/// One page for every slope of the house.
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    // Where each slope is, and the greatest rise of its rakes.
+    let mut pitches: BTreeMap<i64, (Vec<String>, f64)> = BTreeMap::new();
+    for (e, w) in layout.walls() {
+        for s in &w.edges {
+            let slope = matches!(s.kind, EdgeKind::Rake | EdgeKind::LowerRoof);
+            let Some(p) = s.pitch.filter(|p| slope && *p > 0.01) else { continue };
+            let at = pitches.entry((p * 100.0).round() as i64).or_default();
+            at.1 = at.1.max((s.from[1] - s.to[1]).abs());
+            if !at.0.contains(&e.name) {
+                at.0.push(e.name.clone());
+            }
+        }
+    }
+    pitches
+        .into_iter()
+        .enumerate()
+        .map(|(i, (hundredths, (on, rise)))| {
+            sheet(layout, i + 1, hundredths as f64 / 100.0, &on, rise)
+        })
+        .collect()
+}
+
+fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Page {
+    let area = room(layout);
+    let style = layout.job.sheet.lengths;
+    let exposure = layout.job.product.exposure;
+    let step = 12.0 * exposure / pitch;
+    let angle = (pitch / 12.0).atan().to_degrees();
+    // Heading, three lines and two rows of the table over it; the bar under it.
+    let (text_room, foot) = (1.3, 0.55);
+    let fits = |k: &f64| {
+        step / k <= area.width() - 0.55 && exposure / k <= area.height() - text_room - foot
+    };
+    let share = SHARES.into_iter().find(fits).unwrap_or(50.0);
+    let mut c = Canvas::new(area);
+    let words = format!(
+        "{pitch} in 12: step {} in a course of {}; {angle:.1}° from the long edge, {:.1}° from square",
+        short(style, step),
+        short(style, exposure),
+        90.0 - angle
+    );
+    heading(&mut c, area, "Gable pattern", &words);
+    let size = if share == 1.0 {
+        "FULL SIZE: print at 100 % and measure the bar before use.".to_owned()
+    } else {
+        format!(
+            "Drawn at 1:{share}: the paper does not hold it full size; mark the pattern out by its step."
+        )
+    };
+    let lines = [
+        format!("Used on {}.", on.join(", ")),
+        size,
+        "Mark it on a scrap of panel from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap inside the channel.".to_owned(),
+    ];
+    let mut y = area.y1 - 0.42;
+    for l in lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.95)) {
+        c.left(&l, TEXT, false, Point::new(area.x0, y));
+        y -= 0.16;
+    }
+    let corner = Point::new(area.x0 + 0.15, area.y0 + foot);
+    triangle(&mut c, corner, (step / share, exposure / share), style, (step, exposure));
+    bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.16), style, share);
+    let courses = (rise / exposure).ceil().clamp(1.0, 40.0) as u32;
+    table(&mut c, area, y, style, step, courses);
+    Page {
+        name: format!("gable-pattern-{n}"),
+        title: format!("Gable pattern, {pitch} in 12"),
+        description: format!("Pattern of the end cut at {pitch} in 12, with its step per course"),
+        scale: if share == 1.0 { "full size".to_owned() } else { format!("1:{share}") },
+        canvas: c,
+    }
+}
+
+fn triangle(
+    c: &mut Canvas,
+    corner: Point,
+    paper: (f64, f64),
+    style: LengthStyle,
+    house: (f64, f64),
+) {
+    let (low, foot, top) =
+        (corner, corner + Vec2::new(paper.0, 0.0), corner + Vec2::new(paper.0, paper.1));
+    c.ring(Ink::Wall, &[low, foot, top]);
+    let words = format!("step {}", short(style, house.0));
+    let middle = low.midpoint(foot) - Vec2::new(0.0, 0.12);
+    c.centred(&words, TEXT, false, Point::new(middle.x.max(low.x + 0.6), middle.y));
+    let words = short(style, house.1);
+    c.left(&words, TEXT, false, foot.midpoint(top) + Vec2::new(0.08, 0.0));
+}
+
+/// A bar of known length to prove the print.
+fn bar(c: &mut Canvas, at: Point, style: LengthStyle, share: f64) {
+    let (long, words) = match style {
+        LengthStyle::Feet => (4.0, "4\" on paper"),
+        LengthStyle::Mm => (100.0 / 25.4, "100 mm on paper"),
+    };
+    let end = at + Vec2::new(long, 0.0);
+    for p in [at, end] {
+        c.line(Ink::Dimension, p - Vec2::new(0.0, 0.06), p + Vec2::new(0.0, 0.06));
+    }
+    c.line(Ink::Dimension, at, end);
+    let words =
+        if share == 1.0 { words.to_owned() } else { format!("{words}; pattern at 1:{share}") };
+    c.left(&words, TEXT, false, end + Vec2::new(0.1, 0.0));
+}
+
+/// Step after each course from a rake's foot, so that errors of single steps do not add up.
+fn table(c: &mut Canvas, area: Rect, y: f64, style: LengthStyle, step: f64, courses: u32) {
+    let mut x = area.x0;
+    let mut y = y - 0.06;
+    x += c.left("after course", TEXT, true, Point::new(x, y)) + 0.15;
+    for n in 1..=courses {
+        let words = format!("{n}: {}", crate::annotate::words::length(style, step * f64::from(n)));
+        let w = crate::typeface::width(&words, TEXT, false);
+        if x + w > area.x1 {
+            x = area.x0;
+            y -= 0.16;
+        }
+        c.left(&words, TEXT, false, Point::new(x, y));
+        x += w + 0.2;
+    }
+}

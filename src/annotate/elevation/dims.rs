@@ -1,0 +1,157 @@
+//! Course numbers and heights at both ends, and strings of dimensions whose parts sum to the whole.
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::place::text_box;
+use crate::annotate::style::{Ink, TEXT};
+use crate::annotate::words::{length, string};
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Course, Elevation, Wall};
+
+/// Distance of strings of dimensions.
+const ROW: f64 = 0.34;
+/// Sills at or over this, house inches over the level line, belong to an upper storey's openings.
+const UPPER: f64 = 96.0;
+
+/// Course numbers between butt lines, heights of butt lines beside them, on both sides.
+pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View) {
+    let mut levels: Vec<&Course> = e.walls.iter().flat_map(|w| &w.courses).collect();
+    levels.sort_by_key(|c| c.index);
+    levels.dedup_by_key(|c| c.index);
+    levels.retain(|l| v.holds(v.window.x0, (l.bottom + l.top) / 2.0));
+    let paper = v.paper();
+    // Where courses stand nearer than text is high, every second, third.. is written.
+    let pitch = levels.first().map_or(1.0, |l| (l.top - l.bottom) / v.factor);
+    let every = ((TEXT * 1.5) / pitch).ceil().max(1.0) as usize;
+    for (i, l) in levels.iter().enumerate() {
+        let y = v.at(0.0, l.bottom).y;
+        for (x, out) in [(paper.x0, -1.0), (paper.x1, 1.0)] {
+            let at = |d: f64| Point::new(x + out * d, y);
+            c.line(Ink::Dimension, at(0.05), at(0.2));
+            if i % every != 0 {
+                continue;
+            }
+            let number = format!("{}", l.index + 1);
+            let height = length(v.style, l.bottom);
+            let up = Vec2::new(0.0, pitch / 2.0);
+            if out < 0.0 {
+                c.right(&number, TEXT, true, at(0.22) + up);
+                c.right(&height, TEXT, false, at(0.46));
+            } else {
+                c.left(&number, TEXT, true, at(0.22) + up);
+                c.left(&height, TEXT, false, at(0.46));
+            }
+        }
+    }
+}
+
+/// Strings of widths under the walls: openings storey by storey, then the whole.
+pub(super) fn widths(c: &mut Canvas, e: &Elevation, v: &View) {
+    let grade = e.grade.iter().map(|p| v.xy(p));
+    let near = |p: &Point| p.x > v.paper().x0 - 0.3 && p.x < v.paper().x1 + 0.3;
+    let lowest = grade.filter(near).map(|p| p.y).fold(v.paper().y0, f64::min);
+    let base = lowest.max(c.placer.area.y0 + 3.0 * ROW) - 0.02;
+    let mut row = base - ROW;
+    for upper in [true, false] {
+        let sides: Vec<f64> = e
+            .walls
+            .iter()
+            .flat_map(|w| &w.openings)
+            .filter(|o| (o.sill >= UPPER) == upper)
+            .flat_map(|o| [o.left, o.right])
+            .collect();
+        let shown = |x: &&f64| **x > v.window.x0 && **x < v.window.x1;
+        if upper && !sides.iter().any(|x| shown(&x)) {
+            continue;
+        }
+        let ends = e.walls.iter().flat_map(|w| [bound(w, f64::min), bound(w, f64::max)]);
+        let mut xs: Vec<f64> = ends.chain(sides).collect();
+        xs.retain(|x| *x > v.window.x0 && *x < v.window.x1);
+        xs.extend([v.window.x0, v.window.x1]);
+        level_string(c, v, xs, row);
+        row -= ROW;
+    }
+    level_string(c, v, vec![v.window.x0, v.window.x1], row);
+}
+
+pub(super) fn bound(w: &Wall, f: fn(f64, f64) -> f64) -> f64 {
+    w.outline.iter().map(|p| p[0]).reduce(f).unwrap_or(0.0)
+}
+
+fn places(mut at: Vec<f64>) -> Vec<f64> {
+    at.sort_by(f64::total_cmp);
+    at.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 16.0);
+    at
+}
+
+/// A tick of a dimension, and the end of its extension line.
+fn tick(c: &mut Canvas, p: Point, upright: bool) {
+    c.line(Ink::Dimension, p - Vec2::new(0.035, 0.035), p + Vec2::new(0.035, 0.035));
+    let d = if upright { Vec2::new(0.06, 0.0) } else { Vec2::new(0.0, 0.06) };
+    c.line(Ink::Dimension, p - d, p + d);
+}
+
+/// One level string: each length over its part, or off it with a leader where it does not fit.
+fn level_string(c: &mut Canvas, v: &View, xs: Vec<f64>, y: f64) {
+    let xs = places(xs);
+    let at = |x: f64| Point::new(v.at(x, 0.0).x, y);
+    xs.iter().for_each(|x| tick(c, at(*x), false));
+    for (pair, words) in xs.windows(2).zip(string(v.style, &xs)) {
+        let (a, b) = (at(pair[0]), at(pair[1]));
+        c.firm(Ink::Dimension, a, b);
+        c.measured(a, b, &words);
+        let middle = a.midpoint(b);
+        let over = middle + Vec2::new(0.0, 0.085);
+        let room = b.x - a.x > crate::typeface::width(&words, TEXT, false) + 0.02;
+        if room && c.placer.free(&text_box(&words, TEXT, false, over)) {
+            c.centred(&words, TEXT, false, over);
+        } else {
+            let wish = middle - Vec2::new(0.0, 0.13);
+            let m = Mark { text: &words, target: middle, wish, reach: 1.5, look: Look::Plain };
+            c.mark(m);
+        }
+    }
+}
+
+/// One upright string on the right: feet of walls, eaves and tops.
+pub(super) fn upright(c: &mut Canvas, e: &Elevation, v: &View) {
+    let mut ys: Vec<f64> = Vec::new();
+    for w in &e.walls {
+        let level = |s: &&crate::model::layout::Edge| {
+            s.opening.is_none()
+                && (s.from[1] - s.to[1]).abs() < 0.1
+                && matches!(
+                    s.kind,
+                    EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Eave | EdgeKind::BareBottom
+                )
+        };
+        ys.extend(w.edges.iter().filter(level).map(|s| s.from[1]));
+    }
+    ys.retain(|y| *y > v.window.y0 && *y < v.window.y1);
+    ys.extend([v.window.y0, v.window.y1]);
+    let ys = places(ys);
+    let x = v.paper().x1 + 1.2;
+    let at = |y: f64| Point::new(x, v.at(0.0, y).y);
+    ys.iter().for_each(|y| tick(c, at(*y), true));
+    for (pair, words) in ys.windows(2).zip(string(v.style, &ys)) {
+        let (a, b) = (at(pair[0]), at(pair[1]));
+        c.firm(Ink::Dimension, a, b);
+        c.measured(a, b, &words);
+        let w = crate::typeface::width(&words, TEXT, false);
+        let beside = a.midpoint(b) + Vec2::new(0.07 + w / 2.0, 0.0);
+        if c.placer.free(&text_box(&words, TEXT, false, beside)) {
+            c.centred(&words, TEXT, false, beside);
+        } else {
+            let target = a.midpoint(b);
+            c.mark(Mark { text: &words, target, wish: beside, reach: 1.5, look: Look::Plain });
+        }
+    }
+    if ys.len() > 2 {
+        let words = format!("{} in all", length(v.style, v.window.y1 - v.window.y0));
+        let top = at(v.window.y1) + Vec2::new(0.0, 0.12);
+        let w = crate::typeface::width(&words, TEXT, false);
+        let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);
+        c.mark(Mark { text: &words, target, wish: target, reach: 1.0, look: Look::Bare });
+    }
+}

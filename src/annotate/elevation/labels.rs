@@ -1,0 +1,163 @@
+//! Title, scale bar, key of line types and match lines.
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, fitted};
+use crate::annotate::place::text_box;
+use crate::annotate::style::{HEADING, Ink, TEXT};
+use crate::annotate::words::{length, unit_note};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::job::paper::Scale;
+use crate::model::layout::Layout;
+use crate::units::LengthStyle;
+
+/// Distance of rows of the key.
+const ROW: f64 = 0.17;
+
+/// Title with scale and scale bar, at the foot of the page.
+pub(super) fn title(c: &mut Canvas, name: &str, scale: &Scale, layout: &Layout, area: Rect) {
+    let y = area.y0 + 0.12;
+    let name = fitted(name, HEADING, true, area.width() * 0.4);
+    let mut x = area.x0 + c.left(&name, HEADING, true, Point::new(area.x0, y)) + 0.25;
+    x += c.left(&scale.words, TEXT, false, Point::new(x, y)) + 0.3;
+    let style = layout.job.sheet.lengths;
+    let part = bar_part(style, scale.factor);
+    let len = part / scale.factor;
+    let words = if layout.drawing.unit_proved {
+        length(style, 4.0 * part)
+    } else {
+        format!("{}  DO NOT SCALE: the unit is not proved", length(style, 4.0 * part))
+    };
+    for i in 0..4 {
+        let left = x + f64::from(i) * len;
+        let r = Rect::new(left, y - 0.03, left + len, y + 0.03);
+        c.rect(if i % 2 == 0 { Ink::Solid } else { Ink::Dimension }, r);
+        c.rect(Ink::Dimension, r);
+    }
+    x += 4.0 * len + 0.08;
+    x += c.left(&words, TEXT, false, Point::new(x, y)) + 0.3;
+    let note = unit_note(style);
+    if x + crate::typeface::width(note, TEXT, false) < area.x1 {
+        c.left(note, TEXT, false, Point::new(x, y));
+    }
+}
+
+/// One of the four parts of a scale bar: a round length about half an inch on paper.
+fn bar_part(style: LengthStyle, factor: f64) -> f64 {
+    let round: [f64; 9] = match style {
+        LengthStyle::Feet => [1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 48.0, 96.0, 192.0],
+        LengthStyle::Mm => [25.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0]
+            .map(|mm: f64| mm / 25.4),
+    };
+    round.into_iter().find(|r| r / factor >= 0.4).unwrap_or(192.0)
+}
+
+enum Sign {
+    Line(Ink),
+    Lap,
+    Frame,
+}
+
+const KEY: [(Sign, &str); 14] = [
+    (Sign::Line(Ink::Wall), "field: where panels go"),
+    (Sign::Line(Ink::Course), "panel edge"),
+    (Sign::Line(Ink::Seam), "seam"),
+    (Sign::Lap, "lap: stands on the panel beneath, its edge away from the entrance or left end"),
+    (Sign::Line(Ink::Post), "corner post OP outside, IP inside"),
+    (Sign::Line(Ink::Starter), "starter ST"),
+    (
+        Sign::Line(Ink::Channel),
+        "J-channel JH head, JJ jamb, JS sill, JW wall, JR rake, JL lower roof",
+    ),
+    (Sign::Line(Ink::DripCap), "drip cap DC"),
+    (Sign::Line(Ink::Finish), "finish trim FT"),
+    (Sign::Line(Ink::Level), "level line"),
+    (Sign::Line(Ink::Grade), "grade"),
+    (Sign::Line(Ink::Source), "source drawing"),
+    (Sign::Frame, "trim mark"),
+    (Sign::Line(Ink::Match), "match line"),
+];
+
+fn width(words: &str) -> f64 {
+    0.46 + crate::typeface::width(words, TEXT, false) + 0.22
+}
+
+/// Rows of the key in a width: the items of each.
+fn rows(room: f64, extra: &[String]) -> Vec<Vec<(Option<&'static Sign>, String)>> {
+    let items = KEY.iter().map(|(s, w)| (Some(s), (*w).to_owned()));
+    let items = items.chain(extra.iter().map(|w| (None, w.clone())));
+    let mut out: Vec<Vec<(Option<&'static Sign>, String)>> = Vec::new();
+    let mut used = f64::INFINITY;
+    for (sign, words) in items {
+        let w = width(&words);
+        if used + w > room {
+            out.push(Vec::new());
+            used = 0.0;
+        }
+        used += w;
+        if let Some(row) = out.last_mut() {
+            row.push((sign, fitted(&words, TEXT, false, room - 0.5)));
+        }
+    }
+    out
+}
+
+/// Height that title and key take at the foot of a page.
+pub(super) fn foot(room: f64, extra: &[String]) -> f64 {
+    0.36 + rows(room, extra).len() as f64 * ROW
+}
+
+pub(super) fn key(c: &mut Canvas, area: Rect, extra: &[String]) {
+    let rows = rows(area.width(), extra);
+    for (j, row) in rows.iter().rev().enumerate() {
+        let y = area.y0 + 0.38 + j as f64 * ROW;
+        let mut x = area.x0;
+        for (sign, words) in row {
+            sign.iter().for_each(|s| draw(c, s, Point::new(x, y)));
+            let indent = if sign.is_some() { 0.46 } else { 0.0 };
+            let w = c.left(words, TEXT, false, Point::new(x + indent, y));
+            x += indent + w + 0.22;
+        }
+    }
+}
+
+fn draw(c: &mut Canvas, sign: &Sign, at: Point) {
+    let end = at + Vec2::new(0.4, 0.0);
+    match sign {
+        Sign::Line(ink) => c.line(*ink, at, end),
+        Sign::Lap => {
+            let foot = at + Vec2::new(0.2, -0.03);
+            c.line(Ink::Seam, foot, foot + Vec2::new(0.0, 0.1));
+            c.ring(Ink::Solid, &[foot, foot + Vec2::new(0.0, 0.06), foot + Vec2::new(0.07, 0.0)]);
+        }
+        Sign::Frame => {
+            c.rect(Ink::Frame, Rect::from_center_size(at + Vec2::new(0.2, 0.0), (0.34, 0.11)));
+        }
+    }
+}
+
+/// Match lines on the sides where the next sheet goes on.
+pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> Option<usize>) {
+    let p = v.paper();
+    let sides = [
+        ((-1, 0), Point::new(p.x0, p.y0 - 0.25), Point::new(p.x0, p.y1 + 0.3)),
+        ((1, 0), Point::new(p.x1, p.y0 - 0.25), Point::new(p.x1, p.y1 + 0.3)),
+        ((0, -1), Point::new(p.x0 - 0.2, p.y0), Point::new(p.x1 + 0.2, p.y0)),
+        ((0, 1), Point::new(p.x0 - 0.2, p.y1), Point::new(p.x1 + 0.2, p.y1)),
+    ];
+    for ((dx, dy), a, b) in sides {
+        let Some(part) = next(dx, dy) else { continue };
+        c.firm(Ink::Match, a, b);
+        let words = format!("match line: see part {part}");
+        let w = crate::typeface::width(&words, TEXT, false) / 2.0;
+        let wish = if dx != 0 {
+            b + Vec2::new(-f64::from(dx) * (w + 0.06), 0.1)
+        } else {
+            a.midpoint(b) + Vec2::new(0.0, 0.12 * f64::from(dy))
+        };
+        let spots = (0..12).map(|i| wish + Vec2::new(0.0, 0.15 * f64::from(i)));
+        let at = spots.into_iter().find(|p| c.placer.free(&text_box(&words, TEXT, true, *p)));
+        if let Some(at) = at {
+            c.centred(&words, TEXT, true, at);
+        }
+    }
+}

@@ -1,0 +1,177 @@
+//! One elevation: the source in grey, panels with courses, seams and marks, trim, dimensions.
+
+mod dims;
+mod ground;
+mod labels;
+mod marks;
+mod openings;
+mod slopes;
+mod tight;
+mod trims;
+pub(super) mod view;
+mod walls;
+
+use view::{ABOVE, BELOW, LEFT, RIGHT, View, extent, windows};
+
+use super::canvas::Canvas;
+use super::page::{Page, room};
+use super::scale::{elevation as scale_of, parts};
+use crate::geom::vocabulary::{Affine, Rect};
+use crate::job::paper::Scale;
+use crate::model::layout::{Elevation, Layout};
+
+/// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in.
+const PITCH: f64 = 0.12;
+
+/// The sheets of one elevation: one, or as many as it takes at its scale.
+pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
+    let Some(e) = layout.elevations.get(index) else { return Vec::new() };
+    let area = room(layout);
+    let house = extent(e);
+    let extra = footnotes(layout, e);
+    let foot = labels::foot(area.width(), &extra);
+    let free = (area.width() - LEFT - RIGHT, area.height() - foot - BELOW - ABOVE);
+    let size = (house.width(), house.height());
+    let scale = scale_of(size, free, layout.job.product.exposure, PITCH, &layout.job.sheet);
+    let (across, _) = parts(size, free, &scale);
+    let courses = (layout.datum, layout.job.product.exposure);
+    let all = windows(house, free, &scale, courses);
+    let count = all.len();
+    all.into_iter()
+        .enumerate()
+        .map(|(i, window)| {
+            let k = 1.0 / scale.factor;
+            // The walls stand in the middle of their room, over the dimensions.
+            let spare = (free.0 - window.width() * k, free.1 - window.height() * k);
+            let left = area.x0 + LEFT + spare.0.max(0.0) / 2.0;
+            let bottom = area.y0 + foot + BELOW + spare.1.max(0.0) / 2.0;
+            let map = Affine::translate((left, bottom))
+                * Affine::scale(k)
+                * Affine::translate((-window.x0, -window.y0));
+            let style = layout.job.sheet.lengths;
+            let view = View { map, factor: scale.factor, window, house, style };
+            let part = Part { index: i, count, across };
+            sheet(layout, e, &view, &scale, area, part, &extra)
+        })
+        .collect()
+}
+
+/// Which of an elevation's sheets.
+#[derive(Clone, Copy)]
+struct Part {
+    index: usize,
+    count: usize,
+    across: usize,
+}
+
+impl Part {
+    /// Number of the part so many sheets across and up, from 1.
+    fn beside(self, dx: i32, dy: i32) -> Option<usize> {
+        let (column, row) =
+            ((self.index % self.across) as i32 + dx, (self.index / self.across) as i32 + dy);
+        let at = row * self.across as i32 + column;
+        let inside = column >= 0 && column < self.across as i32 && row >= 0;
+        (inside && (at as usize) < self.count).then(|| at as usize + 1)
+    }
+}
+
+fn sheet(
+    layout: &Layout,
+    e: &Elevation,
+    view: &View,
+    scale: &Scale,
+    area: Rect,
+    part: Part,
+    extra: &[String],
+) -> Page {
+    let title = if part.count == 1 {
+        e.name.clone()
+    } else {
+        format!("{}, part {} of {}", e.name, part.index + 1, part.count)
+    };
+    let mut c = Canvas::new(area);
+    labels::title(&mut c, &title, scale, layout, area);
+    labels::key(&mut c, area, extra);
+    // What follows keeps over title and key.
+    let foot = labels::foot(area.width(), extra);
+    let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
+    c.placer.area = body;
+    c.clip = Some(view.clip(body));
+    ground::backdrop(&mut c, e, view);
+    for wall in &e.walls {
+        walls::panels(&mut c, wall, view);
+        walls::outlines(&mut c, wall, view);
+        openings::outlines(&mut c, wall, view);
+        walls::seams(&mut c, e, wall, view);
+    }
+    ground::ground(&mut c, e, view);
+    trims::lines(&mut c, layout, e, view);
+    c.clip = None;
+    labels::match_lines(&mut c, view, &|dx, dy| part.beside(dx, dy));
+    dims::heights(&mut c, e, view);
+    for wall in &e.walls {
+        openings::names(&mut c, wall, view);
+    }
+    dims::widths(&mut c, e, view);
+    dims::upright(&mut c, e, view);
+    slopes::slopes(&mut c, e, view);
+    let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
+    tight::places(&mut c, e, view, layout.job.seams.shortest);
+    ground::bare(&mut c, e, view);
+    marks::notches(&mut c, e, view);
+    c.placer.area = area;
+    if without > 0 {
+        let words = format!("{without} marks found no room: see the cut list and the trim list.");
+        let at = crate::geom::vocabulary::Point::new(area.x0, area.y1 - 0.1);
+        c.left(&words, super::style::TEXT, true, at);
+    }
+    c.finish_marks();
+    let pieces: usize =
+        e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs).map(|r| r.pieces.len()).sum();
+    let name = if part.count == 1 {
+        slug(&e.name)
+    } else {
+        format!("{}-{}", slug(&e.name), part.index + 1)
+    };
+    Page {
+        name,
+        description: format!(
+            "{title}, with {pieces} pieces of siding on {} walls, at {}",
+            e.walls.len(),
+            scale.words
+        ),
+        title,
+        scale: scale.words.clone(),
+        canvas: c,
+    }
+}
+
+/// What the key says besides line types.
+fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
+    let mut out = vec![
+        "rip: height kept".to_owned(),
+        "notch: width x depth; see the cutting sheets".to_owned(),
+    ];
+    let least = layout.job.seams.shortest;
+    let runs = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
+    if tight::any(runs, least) {
+        out.push("tight: fix one receiver, hold the other with one nail until the panels are in (common practice)".to_owned());
+    }
+    out
+}
+
+/// A name as a plain file stem.
+fn slug(name: &str) -> String {
+    let words: Vec<String> = name
+        .to_lowercase()
+        .split(|c: char| !c.is_ascii_alphanumeric())
+        .filter(|w| !w.is_empty())
+        .take(5)
+        .map(str::to_owned)
+        .collect();
+    if words.is_empty() {
+        "elevation".to_owned()
+    } else {
+        words.join("-").chars().take(40).collect()
+    }
+}

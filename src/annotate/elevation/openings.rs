@@ -1,0 +1,77 @@
+//! Openings with their names and sizes, and fixtures.
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::place::text_box;
+use crate::annotate::style::{Ink, TEXT};
+use crate::annotate::words::length;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::house::OpeningKind;
+use crate::model::layout::{Opening, Wall};
+
+/// Distance of lines of text in an opening.
+const LINE: f64 = 0.15;
+
+pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
+    for ring in w.openings.iter().map(|o| &o.outline).chain(w.obstacles.iter().map(|o| &o.outline))
+    {
+        c.firm_ring(Ink::Opening, &v.points(ring));
+    }
+}
+
+fn kind(o: &Opening) -> &'static str {
+    match o.kind {
+        OpeningKind::Window => "window",
+        OpeningKind::Door => "door",
+        OpeningKind::OverheadDoor => "overhead door",
+        OpeningKind::Vent => "vent",
+    }
+}
+
+pub(super) fn names(c: &mut Canvas, w: &Wall, v: &View) {
+    for o in &w.openings {
+        let middle = ((o.left + o.right) / 2.0, (o.sill + o.head) / 2.0);
+        if !v.holds(middle.0, middle.1) {
+            continue;
+        }
+        let name = o.id.rsplit('-').next().unwrap_or(&o.id);
+        let (wide, high) = (length(v.style, o.right - o.left), length(v.style, o.head - o.sill));
+        // The fullest form that fits between the jambs: width before height, as call sizes are
+        // read.
+        let forms: [Vec<String>; 5] = [
+            vec![format!("{name} {}", kind(o)), format!("{wide} x {high}")],
+            vec![name.to_owned(), format!("{wide} x {high}")],
+            vec![name.to_owned(), wide.clone(), format!("x {high}")],
+            vec![name.to_owned(), wide.clone(), "x".to_owned(), high.clone()],
+            vec![format!("{name} {wide} x {high}")],
+        ];
+        let centre = v.at(middle.0, middle.1);
+        if !forms.iter().any(|lines| inside(c, o, v, lines, centre)) {
+            // No room between the jambs: beside or above, with a leader.
+            let text = &forms[4][0];
+            let wish = v.at(middle.0, o.head) + Vec2::new(0.0, 0.2);
+            c.mark(Mark { text, target: centre, wish, reach: 4.0, look: Look::Dotted });
+        }
+    }
+}
+
+/// Writes lines about the middle of an opening where they fit; marks of its trim need the rest.
+fn inside(c: &mut Canvas, o: &Opening, v: &View, lines: &[String], centre: Point) -> bool {
+    let room = ((o.right - o.left) / v.factor, (o.head - o.sill) / v.factor);
+    let widest = lines.iter().map(|l| crate::typeface::width(l, TEXT, false)).fold(0.0, f64::max);
+    let tall = lines.len() as f64 * LINE;
+    if widest + 0.1 > room.0 || tall + 0.02 > room.1 {
+        return false;
+    }
+    let place = |i: usize| {
+        centre + Vec2::new(0.0, (lines.len() as f64 - 1.0) / 2.0 * LINE - i as f64 * LINE)
+    };
+    let free = |(i, l): (usize, &String)| c.placer.free(&text_box(l, TEXT, i == 0, place(i)));
+    if !lines.iter().enumerate().all(free) {
+        return false;
+    }
+    for (i, l) in lines.iter().enumerate() {
+        c.centred(l, TEXT, i == 0, place(i));
+    }
+    true
+}

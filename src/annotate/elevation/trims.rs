@@ -1,0 +1,127 @@
+//! Trim, each kind by its line type, and its marks.
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::style::Ink;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Elevation, Layout, Xy};
+use crate::model::trim::{TrimKind, TrimPiece};
+
+fn ink(kind: TrimKind) -> Ink {
+    match kind {
+        TrimKind::OutsidePost | TrimKind::InsidePost => Ink::Post,
+        TrimKind::Starter => Ink::Starter,
+        TrimKind::FinishTrim => Ink::Finish,
+        TrimKind::DripCap => Ink::DripCap,
+        _ => Ink::Channel,
+    }
+}
+
+/// Drawn a hair off the edge it follows, so that both lines are seen.
+fn off(kind: TrimKind) -> Vec2 {
+    match kind {
+        TrimKind::Starter | TrimKind::SillChannel => Vec2::new(0.0, -0.02),
+        TrimKind::FinishTrim => Vec2::new(0.0, -0.035),
+        TrimKind::DripCap => Vec2::new(0.0, 0.05),
+        TrimKind::HeadChannel => Vec2::new(0.0, 0.02),
+        _ => Vec2::ZERO,
+    }
+}
+
+pub(super) fn lines(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+    // A post shared with another elevation is counted there and shown on both.
+    let corners = e.walls.iter().flat_map(|w| &w.edges);
+    for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
+    {
+        c.firm(Ink::Post, v.xy(&s.from), v.xy(&s.to));
+    }
+    for t in layout.trims.iter().filter(|t| t.elevation == e.name) {
+        let off = off(t.kind);
+        // A channel over a curved head is bent along it.
+        let curve = t
+            .opening
+            .as_ref()
+            .filter(|_| t.kind == TrimKind::HeadChannel)
+            .and_then(|id| curved_head(e, id));
+        match curve {
+            Some(points) => {
+                let points: Vec<Point> = points.iter().map(|p| v.xy(p) + off).collect();
+                c.chain(Ink::Channel, &points);
+            }
+            None => c.firm(ink(t.kind), v.xy(&t.from) + off, v.xy(&t.to) + off),
+        }
+    }
+}
+
+/// The points of an opening's head over its jambs, where it is not one level line.
+fn curved_head(e: &Elevation, opening: &str) -> Option<Vec<Xy>> {
+    let heads = e.walls.iter().flat_map(|w| &w.edges);
+    let sides: Vec<_> = heads
+        .filter(|s| s.kind == EdgeKind::Head && s.opening.as_deref() == Some(opening))
+        .collect();
+    if sides.len() < 3 {
+        return None;
+    }
+    let mut points: Vec<Xy> = sides.iter().flat_map(|s| [s.from, s.to]).collect();
+    points.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    points.dedup();
+    Some(points)
+}
+
+/// Where the mark of a piece would best stand, seen from its line.
+fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
+    let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+    let opening = t
+        .opening
+        .as_ref()
+        .and_then(|id| e.walls.iter().flat_map(|w| &w.openings).find(|o| o.id == *id));
+    match (t.kind, opening) {
+        // Into the opening, where the wall's own marks do not stand.
+        (TrimKind::JambChannel, Some(o)) => {
+            Vec2::new(if middle[0] < (o.left + o.right) / 2.0 { 0.2 } else { -0.2 }, 0.0)
+        }
+        (TrimKind::HeadChannel, Some(_)) => Vec2::new(0.0, -0.13),
+        (TrimKind::SillChannel, Some(_)) => Vec2::new(0.0, 0.13),
+        (TrimKind::DripCap, _) => Vec2::new(0.0, 0.16),
+        (TrimKind::FinishTrim, Some(_)) => Vec2::new(0.0, -0.2),
+        (TrimKind::Starter, _) => Vec2::new(0.0, -0.16),
+        (TrimKind::OutsidePost | TrimKind::InsidePost, _) => {
+            // Into the wall: course numbers stand outside.
+            Vec2::new(if middle[0] > v.house.center().x { -0.24 } else { 0.24 }, 0.0)
+        }
+        (TrimKind::RakeChannel, _) => Vec2::new(0.0, 0.22),
+        // Away from the wall: below its foot, over its top.
+        (TrimKind::WallChannel | TrimKind::FinishTrim, _) => {
+            let wall = e.walls.iter().find(|w| w.id == t.wall);
+            let heights = wall.iter().flat_map(|w| &w.outline).map(|p| p[1]);
+            let (low, high) = heights.fold((f64::MAX, f64::MIN), |(a, b), y| (a.min(y), b.max(y)));
+            Vec2::new(0.0, if middle[1] < (low + high) / 2.0 { -0.18 } else { 0.18 })
+        }
+        _ => Vec2::new(0.0, -0.18),
+    }
+}
+
+/// Marks of trim, framed. Returns how many found no room.
+pub(super) fn marks(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) -> usize {
+    let mine = layout.trims.iter().filter(|t| t.elevation == e.name);
+    mine.filter(|t| !mark(c, t, e, v)).count()
+}
+
+/// Whether the piece is another sheet's, or its mark was placed.
+fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
+    let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+    if !v.holds(middle[0], middle[1]) {
+        return true;
+    }
+    let (a, b) = (v.xy(&t.from) + off(t.kind), v.xy(&t.to) + off(t.kind));
+    let beside = beside(t, e, v);
+    let at = |along: f64, reach: f64| {
+        let target = a + (b - a) * along;
+        Mark { text: &t.mark, target, wish: target + beside, reach, look: Look::Framed }
+    };
+    // Half way along, else nearer an end, close by; else wherever there is room.
+    let close = [0.3, 0.9].into_iter().flat_map(|r| [0.5, 0.35, 0.65, 0.2, 0.8].map(|k| (k, r)));
+    close.into_iter().any(|(k, r)| c.mark_clear(at(k, r)).is_some())
+        || c.mark(at(0.5, 6.0)).is_some()
+}

@@ -1,0 +1,111 @@
+//! Where an elevation, or the part of it that one sheet shows, stands on paper.
+
+use crate::annotate::scale::parts;
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::paper::Scale;
+use crate::model::layout::{Elevation, Xy};
+use crate::units::LengthStyle;
+
+/// Paper room kept round the walls: course numbers and heights on both sides, the upright string
+/// of dimensions on the right, widths below.
+pub(super) const LEFT: f64 = 1.2;
+pub(super) const RIGHT: f64 = 1.95;
+pub(super) const BELOW: f64 = 1.25;
+pub(super) const ABOVE: f64 = 0.6;
+
+/// From elevation inches to paper.
+#[derive(Clone, Debug)]
+pub(in crate::annotate) struct View {
+    pub(in crate::annotate) map: Affine,
+    /// House inches in a paper inch.
+    pub(in crate::annotate) factor: f64,
+    /// The part shown, elevation inches.
+    pub(in crate::annotate) window: Rect,
+    /// Box round all walls, elevation inches.
+    pub(in crate::annotate) house: Rect,
+    pub(in crate::annotate) style: LengthStyle,
+}
+
+impl View {
+    pub(in crate::annotate) fn at(&self, x: f64, y: f64) -> Point {
+        self.map * Point::new(x, y)
+    }
+
+    pub(in crate::annotate) fn xy(&self, p: &Xy) -> Point {
+        self.at(p[0], p[1])
+    }
+
+    pub(in crate::annotate) fn points(&self, ring: &[Xy]) -> Vec<Point> {
+        ring.iter().map(|p| self.xy(p)).collect()
+    }
+
+    /// Whether a place is this sheet's; a place on a match line is the further sheet's.
+    pub(in crate::annotate) fn holds(&self, x: f64, y: f64) -> bool {
+        let (w, h) = (&self.window, &self.house);
+        let last = |v: f64, end: f64, all: f64| v < end || end >= all - 1e-6;
+        let first = |v: f64, start: f64, all: f64| v >= start || start <= all + 1e-6;
+        first(x, w.x0, h.x0) && last(x, w.x1, h.x1) && first(y, w.y0, h.y0) && last(y, w.y1, h.y1)
+    }
+
+    /// The window on paper.
+    pub(in crate::annotate) fn paper(&self) -> Rect {
+        Rect::from_points(
+            self.at(self.window.x0, self.window.y0),
+            self.at(self.window.x1, self.window.y1),
+        )
+    }
+
+    /// Where lines are cut: a little beyond the walls, but at match lines.
+    pub(in crate::annotate) fn clip(&self, area: Rect) -> Rect {
+        let (p, w, h) = (self.paper(), &self.window, &self.house);
+        let cut = |own: f64, all: f64| (own - all).abs() > 1e-6;
+        Rect::new(
+            if cut(w.x0, h.x0) { p.x0 } else { area.x0 },
+            if cut(w.y0, h.y0) { p.y0 } else { area.y0 },
+            if cut(w.x1, h.x1) { p.x1 } else { area.x1 },
+            if cut(w.y1, h.y1) { p.y1 } else { area.y1 },
+        )
+    }
+}
+
+/// Box round the walls of an elevation.
+pub(in crate::annotate) fn extent(e: &Elevation) -> Rect {
+    let points: Vec<Point> =
+        e.walls.iter().flat_map(|w| &w.outline).map(|p| Point::new(p[0], p[1])).collect();
+    crate::geom::polygon::bounds(&points).unwrap_or(Rect::new(0.0, 0.0, 1.0, 1.0))
+}
+
+/// The parts of an elevation that a sheet each shows, left to right, then bottom up. Where it takes
+/// more than one up, they meet on butt lines: `courses` is one of them and the height of a course.
+pub(super) fn windows(
+    house: Rect,
+    room: (f64, f64),
+    scale: &Scale,
+    courses: (f64, f64),
+) -> Vec<Rect> {
+    let (across, up) = parts((house.width(), house.height()), room, scale);
+    let even = |n: usize, from: f64, to: f64| -> Vec<f64> {
+        (0..=n).map(|i| from + (to - from) * i as f64 / n as f64).collect()
+    };
+    let xs = even(across, house.x0, house.x1);
+    let each = (room.1 * scale.factor / courses.1).floor();
+    let ys = if up > 1 && each >= 1.0 {
+        let first = courses.0 + ((house.y0 - courses.0) / courses.1).floor() * courses.1;
+        // As many courses on each sheet as on the next.
+        let all = ((house.y1 - first) / courses.1).ceil();
+        let each = (all / (all / each).ceil()).ceil();
+        let mut ys = vec![house.y0];
+        let mut y = first + each * courses.1;
+        while y < house.y1 - 1.0 {
+            ys.push(y);
+            y += each * courses.1;
+        }
+        ys.push(house.y1);
+        ys
+    } else {
+        even(up, house.y0, house.y1)
+    };
+    ys.windows(2)
+        .flat_map(|y| xs.windows(2).map(move |x| Rect::new(x[0], y[0], x[1], y[1])))
+        .collect()
+}

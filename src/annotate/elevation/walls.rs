@@ -1,0 +1,58 @@
+//! Panels with their seams, and the outlines of what they cover.
+
+use super::view::View;
+use crate::annotate::canvas::Canvas;
+use crate::annotate::style::Ink;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::house::OpeningKind;
+use crate::model::layout::{Elevation, Run, Wall};
+
+pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
+    for run in w.courses.iter().flat_map(|k| &k.runs) {
+        for p in &run.pieces {
+            for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
+                c.ring(Ink::Course, &v.points(ring));
+            }
+        }
+    }
+}
+
+pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
+    for ring in &w.field {
+        c.firm_ring(Ink::Wall, &v.points(ring));
+    }
+}
+
+/// Seams, each with a sign of its lap.
+pub(super) fn seams(c: &mut Canvas, e: &Elevation, w: &Wall, v: &View) {
+    let seen_from = viewpoint(e, v);
+    for run in w.courses.iter().flat_map(|k| &k.runs) {
+        for s in &run.seams {
+            if let Some((low, high)) = run.seam_height(*s) {
+                c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
+                lap(c, v, run, *s, (low, high), seen_from);
+            }
+        }
+    }
+}
+
+/// Where a wall is mostly seen from along its length: its entrance, else its left end. Laps show
+/// their edge to the other side (FACTS SD-76, VSI-H-old, JLC-V).
+fn viewpoint(e: &Elevation, v: &View) -> f64 {
+    let doors = e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
+    doors.map(|o| (o.left + o.right) / 2.0).next().unwrap_or(v.house.x0)
+}
+
+/// A filled half arrow at the foot of a seam: it stands on the panel that laps over and points to
+/// the one beneath.
+fn lap(c: &mut Canvas, v: &View, run: &Run, s: f64, height: (f64, f64), seen_from: f64) {
+    if !v.holds(s, (height.0 + height.1) / 2.0) || run.pieces.len() < 2 {
+        return;
+    }
+    // The panel nearer to the viewpoint laps over, so that its end looks away.
+    let away = if s < seen_from { -1.0 } else { 1.0 };
+    let foot: Point = v.at(s, height.0);
+    let room = ((height.1 - height.0) / v.factor * 0.6).min(0.06);
+    let signs = [foot, foot + Vec2::new(0.0, room), foot + Vec2::new(away * 0.07, 0.0)];
+    c.ring(Ink::Solid, &signs);
+}

@@ -1,0 +1,165 @@
+//! Papers and drawing scales: what a job may name.
+
+use crate::diag::{Note, Refusal};
+use crate::units::{LengthStyle, MM_PER_INCH, Unit, parse_length};
+
+/// A sheet size, landscape, inches.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Paper {
+    /// As it is usually written.
+    pub name: &'static str,
+    /// Width, inches.
+    pub width: f64,
+    /// Height, inches.
+    pub height: f64,
+}
+
+const fn inches(name: &'static str, width: f64, height: f64) -> Paper {
+    Paper { name, width, height }
+}
+
+const fn mm(name: &'static str, width: f64, height: f64) -> Paper {
+    Paper { name, width: width / MM_PER_INCH, height: height / MM_PER_INCH }
+}
+
+/// Every paper (FACTS DR-34 to DR-36).
+pub const PAPERS: [Paper; 12] = [
+    inches("ARCH A", 12.0, 9.0),
+    inches("ARCH B", 18.0, 12.0),
+    inches("ARCH C", 24.0, 18.0),
+    inches("ARCH D", 36.0, 24.0),
+    inches("ANSI A", 11.0, 8.5),
+    inches("ANSI B", 17.0, 11.0),
+    inches("ANSI C", 22.0, 17.0),
+    inches("ANSI D", 34.0, 22.0),
+    mm("A4", 297.0, 210.0),
+    mm("A3", 420.0, 297.0),
+    mm("A2", 594.0, 420.0),
+    mm("A1", 841.0, 594.0),
+];
+
+/// The paper a name means, case and spaces aside.
+pub fn paper(name: &str) -> Option<Paper> {
+    let key = |s: &str| -> String {
+        s.chars().filter(|c| !c.is_whitespace() && !"-_".contains(*c)).collect::<String>()
+    };
+    PAPERS.iter().find(|p| key(p.name).eq_ignore_ascii_case(&key(name))).copied()
+}
+
+/// A drawing scale.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scale {
+    /// As a sheet writes it.
+    pub words: String,
+    /// House inches in one paper inch.
+    pub factor: f64,
+}
+
+/// Architectural scales, largest first (FACTS DR-32).
+pub const FEET: [(&str, f64); 11] = [
+    ("3\" = 1'-0\"", 4.0),
+    ("1 1/2\" = 1'-0\"", 8.0),
+    ("1\" = 1'-0\"", 12.0),
+    ("3/4\" = 1'-0\"", 16.0),
+    ("1/2\" = 1'-0\"", 24.0),
+    ("3/8\" = 1'-0\"", 32.0),
+    ("1/4\" = 1'-0\"", 48.0),
+    ("3/16\" = 1'-0\"", 64.0),
+    ("1/8\" = 1'-0\"", 96.0),
+    ("3/32\" = 1'-0\"", 128.0),
+    ("1/16\" = 1'-0\"", 192.0),
+];
+
+/// Metric scales, largest first (FACTS DR-33 and the rest of ISO 5455's series, from memory).
+pub const METRIC: [f64; 9] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+
+/// Further ratios in use on building drawings: common practice, no source. Never picked.
+const ALSO: [f64; 6] = [15.0, 25.0, 30.0, 40.0, 60.0, 75.0];
+
+/// Scales a sheet may be picked from, largest first.
+pub fn scales(style: LengthStyle) -> Vec<Scale> {
+    match style {
+        LengthStyle::Feet => {
+            FEET.iter().map(|(w, f)| Scale { words: (*w).to_owned(), factor: *f }).collect()
+        }
+        LengthStyle::Mm => {
+            METRIC.iter().map(|f| Scale { words: format!("1:{f}"), factor: *f }).collect()
+        }
+    }
+}
+
+/// Reads `1/4" = 1'-0"` or `1:50`; `None` if it is no scale, or none that a rule carries.
+pub fn scale(text: &str) -> Option<Scale> {
+    let positive = |v: f64| (v.is_finite() && v > 0.0).then_some(v);
+    if let Some((a, b)) = text.split_once(':') {
+        let ratio = positive(b.trim().parse::<f64>().ok()? / a.trim().parse::<f64>().ok()?)?;
+        let known = METRIC.iter().chain(&ALSO).chain(FEET.iter().map(|(_, f)| f));
+        let factor = known.copied().find(|f| (f - ratio).abs() < 1e-9)?;
+        return Some(Scale { words: format!("1:{factor}"), factor });
+    }
+    let (a, b) = text.split_once('=')?;
+    let ratio = positive(parse_length(b, Unit::Inch)? / parse_length(a, Unit::Inch)?)?;
+    let (words, factor) = FEET.iter().find(|(_, f)| (f - ratio).abs() < 1e-9)?;
+    Some(Scale { words: (*words).to_owned(), factor: *factor })
+}
+
+/// Refuses a paper or a scale there is none of.
+///
+/// # Errors
+/// `job-value`, naming the key and what it may be.
+pub(super) fn check(paper_name: &str, scale_text: Option<&str>) -> Result<(), Refusal> {
+    if paper(paper_name).is_none() {
+        let names: Vec<&str> = PAPERS.iter().map(|p| p.name).collect();
+        return Err(Note::error(
+            "job-value",
+            format!("`sheet.paper` is `{paper_name}`, which is no paper known here"),
+            &format!("Write one of {}.", names.join(", ")),
+        )
+        .into());
+    }
+    let Some(text) = scale_text.filter(|t| scale(t).is_none()) else { return Ok(()) };
+    let feet: Vec<&str> = FEET.iter().map(|(w, _)| *w).collect();
+    let metric: Vec<String> = METRIC.iter().map(|f| format!("1:{f}")).collect();
+    Err(Note::error(
+        "job-value",
+        format!("`sheet.scale` is `{text}`, which is no drawing scale"),
+        &format!(
+            "Write one of {}, or one of {}; left out, the largest that fits is taken.",
+            feet.join(", "),
+            metric.join(", ")
+        ),
+    )
+    .into())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn papers_are_the_published_sizes() {
+        // FACTS DR-34 to DR-36: ANSI D 22 x 34, ARCH C 18 x 24, A3 297 x 420 mm.
+        let of = |n: &str| paper(n).map(|p| (p.width, p.height));
+        assert_eq!(of("ansi d"), Some((34.0, 22.0)));
+        assert_eq!(of("ARCH-C"), Some((24.0, 18.0)));
+        let a3 = paper("a3").unwrap();
+        assert!((a3.width * 25.4 - 420.0).abs() < 1e-9 && (a3.height * 25.4 - 297.0).abs() < 1e-9);
+        assert_eq!(of("A0"), None);
+        assert_eq!(of(""), None);
+    }
+
+    #[test]
+    fn only_scales_of_a_rule_are_read() {
+        // FACTS DR-32: 1/4 in to the foot is 48, 3/32 is 128.
+        assert_eq!(scale("1/4\" = 1'-0\"").unwrap().factor, 48.0);
+        assert_eq!(scale("3/32\"=1'").unwrap().factor, 128.0);
+        assert_eq!(scale("1:48").unwrap().factor, 48.0);
+        assert_eq!(scale("1:50").unwrap().factor, 50.0);
+        for t in ["", "x", "1/5\" = 1'-0\"", "1:51", "0:0", "1:nan", "1:-50", "1/4\"", "=", ":"] {
+            assert!(scale(t).is_none(), "{t}");
+        }
+        assert!(check("ARCH B", None).is_ok());
+        assert!(check("ARCH Q", None).unwrap_err().to_string().contains("sheet.paper"));
+        assert!(check("A3", Some("1:51")).unwrap_err().to_string().contains("sheet.scale"));
+    }
+}
