@@ -27,6 +27,8 @@ mod random_sheets;
 mod reading;
 mod recount;
 mod samples;
+#[path = "../seamcase/mod.rs"]
+mod seamcase;
 mod seams;
 mod sheets;
 mod support;
