@@ -175,14 +175,14 @@ fn paper_and_scale_are_taken_and_what_there_is_none_of_is_told() {
         assert!(words.contains("job-value") && words.contains(key), "{more:?}: {words}");
         assert!(!out.exists(), "{more:?} wrote something");
     }
-    let result = with(&["--paper", "a3", "--scale", "1:20", "--overlay", "separate"]);
+    let result = with(&["--paper", "a3", "--scale", "1:25", "--overlay", "separate"]);
     assert!(result.status.success(), "{}", String::from_utf8_lossy(&result.stderr));
     // A3 is 420 mm wide (ISO 216, FACTS DR-36).
     let svg = std::fs::read_to_string(out.join("sheets/01-cover.svg")).unwrap();
     assert!(svg.contains("width=\"16.535in\""), "{}", &svg[..300]);
-    // 20 ft at 1:20 is 12 in: one part; its sheet names the scale.
+    // 20 ft at 1:25 is 9.6 in: one part; its sheet names the scale.
     let sheet = std::fs::read_to_string(out.join("sheets/02-window-wall.svg")).unwrap();
-    assert!(sheet.contains(">\n1:20\n<"), "no scale on the sheet");
+    assert!(sheet.contains(">\n1:25\n<"), "no scale on the sheet");
     let alone = std::fs::read(out.join("overlay-alone.dxf")).unwrap();
     let both = std::fs::read(out.join("overlay.dxf")).unwrap();
     let entities = |b: &[u8]| {
