@@ -102,7 +102,7 @@ impl<'a> Emitter<'a> {
 
     /// What `write` emits, owned by another.
     pub(super) fn owned(&mut self, owner: &str, write: impl FnOnce(&mut Self)) {
-        let kept = std::mem::replace(&mut self.owner, Some(owner.to_owned()));
+        let kept = self.owner.replace(owner.to_owned());
         write(self);
         self.owner = kept;
     }
