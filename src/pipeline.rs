@@ -8,8 +8,10 @@ use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
+use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
+use crate::job::layers::AGREED_LAYERS;
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
@@ -17,6 +19,7 @@ use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
+use crate::model::takeoff::Takeoff;
 use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
 
 /// What is told to whoever watches the search for seams.
@@ -44,6 +47,77 @@ pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result
     let house = extract::house(&lines, job, notes)?;
     notes.refuse_on_error()?;
     Ok(Reading { drawing, lines, house })
+}
+
+/// What `check` has to show: the drawing as far as it could be read, and the house or why there is
+/// none.
+#[derive(Debug)]
+pub struct Checked {
+    /// The drawing as read; empty where the file could not be read at all.
+    pub drawing: Drawing,
+    /// The house, or what stopped the reading.
+    pub house: Result<House, Refusal>,
+}
+
+/// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
+pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checked {
+    let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
+    let house = house_of(bytes, name, job, notes, &mut kept);
+    if let Err(Refusal(stop)) = &house
+        && !notes.all().contains(stop)
+    {
+        notes.push(*stop.clone());
+    }
+    Checked { drawing: kept, house }
+}
+
+fn house_of(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    notes: &mut Notes,
+    kept: &mut Drawing,
+) -> Result<House, Refusal> {
+    job.validate()?;
+    *kept = read::drawing(bytes, name, &read::Limits::default(), notes)?;
+    let lines = normalize::linework(kept, job, notes)?;
+    let house = extract::house(&lines, job, notes)?;
+    notes.refuse_on_error()?;
+    Ok(house)
+}
+
+/// The drawing with its findings circled, as SVG.
+pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
+    write::svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
+}
+
+/// What an architect needs: an empty drawing with the agreed layers, and the convention as a page.
+///
+/// # Errors
+/// `write-failed` when the page cannot be turned into a PDF.
+pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
+    let page = annotate::convention();
+    let svg = write::svg::document(&page);
+    let pdf = write::pdf::document(&[page.clone()], &[svg.clone()], &page.title, "")
+        .map_err(write_failed)?;
+    Ok(vec![
+        ("template.dxf".to_owned(), write::template::dxf(&AGREED_LAYERS)),
+        ("convention.svg".to_owned(), svg.into_bytes()),
+        ("convention.pdf".to_owned(), pdf),
+    ])
+}
+
+/// The agreed layer names of a role, by the role's word; none for a word that is no role.
+pub fn agreed_names(role: &str) -> Vec<String> {
+    let is = |r: &&(crate::model::linework::Role, &str)| {
+        write::json::word(&r.0).as_deref() == Some(role)
+    };
+    AGREED_LAYERS.iter().filter(is).map(|r| r.1.to_owned()).collect()
+}
+
+fn write_failed(e: String) -> Refusal {
+    let help = "Please report this with the drawing; --no-pictures leaves PDF and PNG out.";
+    crate::diag::Note::error("write-failed", e, help).into()
 }
 
 /// Reads a drawing and lays the house out.
@@ -102,23 +176,29 @@ pub fn outputs(
     source: &[u8],
     pictures: bool,
 ) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    let failed = |e: String| {
-        Refusal::from(crate::diag::Note::error(
-            "write-failed",
-            e,
-            "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
-        ))
-    };
+    outputs_with(layout, &takeoff::quantities(layout), source, pictures)
+}
+
+/// The same with a takeoff that may carry the user's prices.
+///
+/// # Errors
+/// As [`outputs`].
+pub fn outputs_with(
+    layout: &Layout,
+    takeoff: &Takeoff,
+    source: &[u8],
+    pictures: bool,
+) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (sheets, svgs)) = rayon::join(
-        || tables(layout, source),
+        || tables(layout, takeoff, source),
         || {
             let sheets = annotate::sheets(layout);
             let svgs: Vec<String> = sheets.par_iter().map(write::svg::document).collect();
             (sheets, svgs)
         },
     );
-    let mut out = tables.map_err(failed)?;
+    let mut out = tables.map_err(write_failed)?;
     if pictures {
         let title = if layout.job.title.project.is_empty() {
             &layout.drawing.name
@@ -126,12 +206,12 @@ pub fn outputs(
             &layout.job.title.project
         };
         let pdf = write::pdf::document(&sheets, &svgs, title, &layout.job.title.drawn_by)
-            .map_err(failed)?;
+            .map_err(write_failed)?;
         out.push(("sheets.pdf".to_owned(), pdf));
         // Pictures do not depend on one another; their order is kept.
         let pngs: Result<Vec<Vec<u8>>, String> =
             svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
-        for (sheet, png) in sheets.iter().zip(pngs.map_err(failed)?) {
+        for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
             out.push((format!("sheets/{}.png", sheet.name), png));
         }
     }
@@ -145,17 +225,21 @@ pub fn outputs(
 }
 
 /// What is written beside the sheets.
-fn tables(layout: &Layout, source: &[u8]) -> Result<Vec<(String, Vec<u8>)>, String> {
+fn tables(
+    layout: &Layout,
+    quantities: &Takeoff,
+    source: &[u8],
+) -> Result<Vec<(String, Vec<u8>)>, String> {
     let overlay = annotate::overlay(layout);
     let spliced = write::overlay::spliced(source, &overlay, measure(layout));
-    let quantities = takeoff::quantities(layout);
     Ok(vec![
         ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.xlsx".to_owned(), write::xlsx::workbook(layout, &quantities)?),
-        ("takeoff.csv".to_owned(), write::csv::takeoff(layout)),
+        ("takeoff.xlsx".to_owned(), write::xlsx::workbook(layout, quantities)?),
+        ("takeoff.json".to_owned(), write::json::takeoff(quantities)),
+        ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
         ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
-        ("report.txt".to_owned(), write::report::text(layout, &quantities).into_bytes()),
+        ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         (
             "overlay.dxf".to_owned(),
@@ -269,17 +353,16 @@ fn shown_wall(wall: &house::Wall, field: &Field, courses: Vec<layout::Course>) -
     let holes: Vec<Polygon> =
         wall.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
     let gross = total_area(&wall.faces);
-    let net = total_area(&crate::geom::boolean::difference(
-        &wall.faces,
-        &crate::geom::boolean::union_all(&holes),
-    ));
-    layout::Wall {
+    let sided =
+        crate::geom::boolean::difference(&wall.faces, &crate::geom::boolean::union_all(&holes));
+    let mut out = layout::Wall {
         id: wall.id.clone(),
         outline: xys(&wall.outline),
         way: wall.way,
         field: field.shapes.iter().flat_map(|p| p.rings().map(|r| xys(r))).collect(),
         gross_area: gross / 144.0,
-        net_area: net / 144.0,
+        net_area: total_area(&sided) / 144.0,
+        gable_area: None,
         drawn_exposure: wall.drawn_exposure,
         edges: edges.collect(),
         obstacles: wall
@@ -293,7 +376,12 @@ fn shown_wall(wall: &house::Wall, field: &Field, courses: Vec<layout::Course>) -
             .collect(),
         openings,
         courses,
-    }
+    };
+    out.gable_area = out.rake_foot().map(|foot| {
+        let top = out.outline.iter().map(|p| p[1]).fold(foot, f64::max);
+        total_area(&clip_band(&sided, foot, top + 1.0)) / 144.0
+    });
+    out
 }
 
 /// The beginnings of piece marks: as few letters of the elevation's name as tell it apart, and the
@@ -341,19 +429,20 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
     let least = layout.job.courses.least_strip;
+    let style = layout.job.sheet.lengths;
     for e in &layout.elevations {
         for w in &e.walls {
             let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
             for (c, r) in thin {
                 let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
                 if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = crate::units::inches_fraction(height);
+                    let words = style.short(height);
                     let message = format!(
                         "{}, course {}: a strip only {words} high is left between {} and {} on {}",
                         e.name,
                         c.index + 1,
-                        crate::units::feet_inches(r.x0),
-                        crate::units::feet_inches(r.x1),
+                        style.length(r.x0),
+                        style.length(r.x1),
                         w.id
                     );
                     let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";

@@ -126,6 +126,17 @@ impl LengthStyle {
         }
     }
 
+    /// Width by height: `3'-0" x 4'-0"`, `914 x 1219 mm`.
+    pub fn size(self, width: f64, height: f64) -> String {
+        match self {
+            LengthStyle::Feet => format!("{} x {}", feet_inches(width), feet_inches(height)),
+            LengthStyle::Mm => {
+                let width = self.length(width);
+                format!("{} x {}", width.trim_end_matches(" mm"), self.length(height))
+            }
+        }
+    }
+
     /// A length to cut, rounded down so that the piece fits (FACTS TK-24).
     pub fn cut(self, inches: f64) -> String {
         match self {
@@ -187,16 +198,16 @@ pub fn parse_length(text: &str, bare: Unit) -> Option<f64> {
         let inches = if rest.is_empty() { 0.0 } else { mixed(rest.trim_end_matches('"'))? };
         return Some(sign * (plain(feet)? * 12.0 + inches));
     }
-    if let Some(inches) = t.strip_suffix('"') {
-        return Some(sign * mixed(inches)?);
+    if let Some(n) = plain(&t) {
+        return Some(sign * n * bare.inches());
     }
-    if let Some((feet, inches)) = t.split_once('-') {
-        return Some(sign * (plain(feet)? * 12.0 + mixed(inches)?));
+    let t = t.strip_suffix('"').unwrap_or(&t);
+    // `6-1/2` is inches with a fraction; `12-6` and `12-6-1/2` begin with feet.
+    if let Some(inches) = mixed(t) {
+        return Some(sign * inches);
     }
-    match plain(&t) {
-        Some(n) => Some(sign * n * bare.inches()),
-        None => Some(sign * mixed(&t)?),
-    }
+    let (feet, inches) = t.split_once('-')?;
+    Some(sign * (plain(feet)? * 12.0 + mixed(inches)?))
 }
 
 fn plain(t: &str) -> Option<f64> {
@@ -247,6 +258,9 @@ mod tests {
     fn metric_is_exact_and_cuts_go_down() {
         // FACTS: 12 ft 6 in is 3810 mm, one square 9.290304 m2 (TK-01).
         assert_eq!(LengthStyle::Mm.length(150.0), "3810 mm");
+        // A 3040 window (TK-23).
+        assert_eq!(LengthStyle::Mm.size(36.0, 48.0), "914 x 1219 mm");
+        assert_eq!(LengthStyle::Feet.size(36.0, 48.0), "3'-0\" x 4'-0\"");
         assert_eq!(LengthStyle::Mm.cut(150.03), "3810 mm");
         assert_eq!(LengthStyle::Feet.cut(150.06), "12'-6\"");
         assert!((LengthStyle::Mm.area(100.0) - 9.290304).abs() < 1e-12);
@@ -257,10 +271,20 @@ mod tests {
         for t in ["12'-6 1/2\"", "12' 6 1/2\"", "12'6-1/2", "12ft 6.5in", "150.5", "12-6 1/2"] {
             assert_eq!(parse_length(t, Unit::Inch), Some(150.5), "{t}");
         }
+        for t in
+            ["12'-6\"", "12-6", "12-6\"", "12' 6", "12.5ft", "12.5'", "150 in", "381 cm", "3.81m"]
+        {
+            assert_eq!(parse_length(t, Unit::Inch), Some(150.0), "{t}");
+        }
+        for t in ["6-1/2", "6-1/2\"", "6 1/2\"", "6.5", "0-6 1/2", "0'-6 1/2\"", "13/2"] {
+            assert_eq!(parse_length(t, Unit::Inch), Some(6.5), "{t}");
+        }
+        assert_eq!(parse_length("12-6-1/2\"", Unit::Inch), Some(150.5));
+        assert_eq!(parse_length("-12-6", Unit::Inch), Some(-150.0));
         assert_eq!(parse_length("3810mm", Unit::Inch), Some(150.0));
         assert_eq!(parse_length("3810", Unit::Mm), Some(150.0));
         assert_eq!(parse_length("6 1/2", Unit::Inch), Some(6.5));
-        for t in ["", "x", "12'x", "1/0", "--3", "nan", "inf", "1e9"] {
+        for t in ["", "x", "12'x", "1/0", "--3", "nan", "inf", "1e9", "12-", "-", "1-2-3"] {
             assert_eq!(parse_length(t, Unit::Inch), None, "{t}");
         }
     }

@@ -92,14 +92,25 @@ impl Canvas {
         self.placer.keep_off(a, b);
     }
 
-    pub(super) fn chain(&mut self, ink: Ink, points: &[Point]) {
+    pub(super) fn polyline(&mut self, ink: Ink, line: Polyline) {
+        self.add(ink, Shape::Polyline(line));
+    }
+
+    /// Text of the architect's own drawing, in its grey.
+    pub(super) fn faint(&mut self, text: Text) {
+        self.add(Ink::SourceText, Shape::Text(text));
+    }
+
+    pub(super) fn chain(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
+        let points = points.as_ref();
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::open(points.iter().copied())));
         }
         points.windows(2).for_each(|p| self.line(ink, p[0], p[1]));
     }
 
-    pub(super) fn ring(&mut self, ink: Ink, points: &[Point]) {
+    pub(super) fn ring(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
+        let points = points.as_ref();
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::ring(points.iter().copied())));
         }
@@ -220,6 +231,20 @@ impl Canvas {
     /// The same, only where it crosses no line that must be seen.
     pub(super) fn mark_clear(&mut self, m: Mark) -> Option<Point> {
         self.placed(m, true)
+    }
+
+    /// A number of some height near where it is wished, with a leader where it stands off; false
+    /// where there was no room.
+    pub(super) fn number(&mut self, text: &str, height: f64, wish: Point, reach: f64) -> bool {
+        let about = text_box(text, height, false, Point::ORIGIN);
+        let at = [true, false].iter().find_map(|s| self.placer.near(about, wish, wish, reach, *s));
+        let Some(at) = at else { return false };
+        if at.distance(wish) > height * 1.3 {
+            let edge = edge_towards(&text_box(text, height, false, at), wish);
+            self.line(Ink::Leader, wish, edge);
+        }
+        self.late.push(Late { text: text.to_owned(), height, at, framed: false });
+        true
     }
 
     fn placed(&mut self, m: Mark, strict: bool) -> Option<Point> {

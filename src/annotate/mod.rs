@@ -2,6 +2,7 @@
 //! coordinates.
 
 mod canvas;
+mod convention;
 mod cover;
 mod cut_list;
 mod cutting;
@@ -10,12 +11,15 @@ mod overlay;
 mod page;
 mod place;
 mod pole;
+mod problems;
 mod scale;
 mod style;
 mod trim_list;
 mod words;
 
+pub use convention::convention;
 pub use overlay::overlay;
+pub use problems::problems;
 
 use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;

@@ -4,7 +4,7 @@
 use crate::diag::Origin;
 use crate::geom::vocabulary::{Affine, Point};
 use crate::model::drawing::{
-    Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Text, Up,
+    Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::layout::{Elevation, Layout, Xy};
 use crate::model::trim::TrimKind;
@@ -96,6 +96,7 @@ impl Over<'_> {
             block: block.to_owned(),
             parent: None,
             layer: IDEN,
+            space: Space::Model,
             placed: Affine::translate(place.to_vec2()) * Affine::scale(height),
             attributes: vec![("MARK".to_owned(), mark.to_owned())],
             origin: Origin::default(),

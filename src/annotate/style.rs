@@ -8,6 +8,8 @@ use crate::model::drawing::{Dash, Pen};
 pub(super) enum Ink {
     /// The architect's own lines.
     Source,
+    /// The architect's own text.
+    SourceText,
     /// Outlines of walls.
     Wall,
     /// Outlines of openings.
@@ -50,6 +52,12 @@ pub(super) enum Ink {
     Solid,
     /// Where the next sheet goes on.
     Match,
+    /// Round an error in what was read.
+    Fault,
+    /// Round a warning.
+    Doubt,
+    /// Round a remark.
+    Remark,
 }
 
 impl Ink {
@@ -57,6 +65,7 @@ impl Ink {
     pub(super) fn layer(self) -> &'static str {
         match self {
             Ink::Source => "source",
+            Ink::SourceText => "source-text",
             Ink::Wall => "walls",
             Ink::Opening => "openings",
             Ink::Course => "courses",
@@ -78,6 +87,9 @@ impl Ink {
             Ink::Frame => "frames",
             Ink::Solid => "signs",
             Ink::Match => "match-lines",
+            Ink::Fault => "faults",
+            Ink::Doubt => "doubts",
+            Ink::Remark => "remarks",
         }
     }
 
@@ -87,7 +99,7 @@ impl Ink {
             |width: f64, colour: [u8; 3], dash: Dash| Pen { width, colour, dash, fill: None };
         let black = [0, 0, 0];
         match self {
-            Ink::Source => line(0.13, [150, 150, 150], Dash::Solid),
+            Ink::Source | Ink::SourceText => line(0.13, [150, 150, 150], Dash::Solid),
             Ink::Wall => line(0.5, black, Dash::Solid),
             Ink::Opening => line(0.35, black, Dash::Solid),
             Ink::Course => line(0.13, [70, 70, 70], Dash::Solid),
@@ -109,6 +121,9 @@ impl Ink {
             },
             Ink::Border => line(0.5, black, Dash::Solid),
             Ink::Rule => line(0.13, [110, 110, 110], Dash::Solid),
+            Ink::Fault => line(0.7, [160, 30, 30], Dash::Solid),
+            Ink::Doubt => line(0.5, [160, 30, 30], Dash::Dashed),
+            Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
             Ink::Offcut => Pen {
                 width: 0.13,
                 colour: [110, 110, 110],

@@ -4,9 +4,27 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
+/// Under the help of the program.
+const AFTER: &str = "\
+Exit codes:
+  0  done
+  1  the drawing, the job file or the price list cannot be used
+  2  wrong usage
+  3  done, with warnings, under --strict
+
+NO_COLOR, when set, keeps colour off the terminal.
+
+Examples:
+  lapwright check house.dxf
+  lapwright layers house.dxf --suggest
+  lapwright layout house.dxf --job house.toml
+  lapwright takeoff house.dxf --job house.toml --prices prices.csv
+
+The siding maker's instructions and the local code override every figure.";
+
 /// Lays foam-backed lap siding out on a house's elevation drawings.
 #[derive(Debug, Parser)]
-#[command(name = "lapwright", version, about, max_term_width = 80)]
+#[command(name = "lapwright", version, about, max_term_width = 80, after_help = AFTER)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
@@ -17,27 +35,61 @@ pub struct Arguments {
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Lay the house out: sheets, overlay, cut list and takeoff into a folder
-    #[command(
-        after_help = "Example:\n  lapwright layout house.dxf --job house.toml --out house-layout"
-    )]
+    #[command(after_help = "\
+Examples:
+  lapwright layout house.dxf --job house.toml --out house-layout
+  lapwright layout house.dxf --strict --quiet
+  lapwright layout - < house.dxf")]
     Layout(Layout),
     /// Tell what was read, assumed, mended and refused; lay nothing out
-    Check(Reading),
+    #[command(
+        after_help = "Example:\n  lapwright check house.dxf --job house.toml --out house-check"
+    )]
+    Check(Check),
     /// List the layers with what each is taken for
+    #[command(after_help = "\
+Examples:
+  lapwright layers house.dxf
+  lapwright layers house.dxf --suggest > house.toml")]
     Layers(Layers),
     /// Print the quantities
+    #[command(after_help = "\
+Examples:
+  lapwright takeoff house.dxf --job house.toml
+  lapwright takeoff house.dxf --explain j-channel
+  lapwright takeoff house.dxf --by elevation
+  lapwright takeoff house.dxf --prices prices.csv --format csv
+
+A price list begins with its columns, in any order:
+  item,unit,price,order multiple,currency
+  cartons,carton,412.00,1,USD
+  j-channel,piece,9.85,10,USD
+Items go by the short names that --format csv lists under id. Panels are bought
+by the carton where cartons have a price, else by the piece, else by the square.")]
     Takeoff(Takeoff),
-    /// Print the JSON Schema of the job file or of layout.json
+    /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
+    /// page, a job file with every setting explained
+    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
+    Template {
+        /// Folder for them, made if need be; files of that name there are not replaced
+        dir: PathBuf,
+    },
+    /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
+    #[command(after_help = "Example:\n  lapwright schema job > job.schema.json")]
     Schema {
         /// Which one
         of: SchemaOf,
     },
     /// Print shell completions
+    #[command(after_help = "\
+Example:
+  lapwright completions bash > ~/.local/share/bash-completion/completions/lapwright")]
     Completions {
         /// The shell
         shell: clap_complete::Shell,
     },
     /// Print the manual page
+    #[command(after_help = "Example:\n  lapwright man > lapwright.1 && man ./lapwright.1")]
     Man,
 }
 
@@ -49,6 +101,24 @@ pub struct Reading {
     /// Job file (TOML): title, layers, product, rules
     #[arg(long, value_name = "FILE")]
     pub job: Option<PathBuf>,
+    /// A known distance that sets the scale, over the job's: two points in drawing units and the
+    /// real length, as "0,0 4877,0 = 16'-0\""
+    #[arg(long, value_name = "POINTS = LENGTH")]
+    pub known: Option<String>,
+}
+
+/// What was read.
+#[derive(Debug, Args)]
+pub struct Check {
+    /// The drawing and its job.
+    #[command(flatten)]
+    pub reading: Reading,
+    /// Write problems.svg (the drawing with each finding circled) and check.txt into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+    /// Exit with 3 when there are warnings
+    #[arg(long)]
+    pub strict: bool,
 }
 
 /// Layers of a drawing.
@@ -83,6 +153,9 @@ pub struct Layout {
     /// Where the overlay goes
     #[arg(long, value_enum, default_value_t = Overlay::Source)]
     pub overlay: Overlay,
+    /// Your own price list (CSV: item, unit, price, order multiple, currency)
+    #[arg(long, value_name = "FILE")]
+    pub prices: Option<PathBuf>,
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
@@ -100,6 +173,18 @@ pub struct Takeoff {
     /// Form of the output
     #[arg(long, value_enum, default_value_t = Format::Table)]
     pub format: Format,
+    /// Tell it by part of the house: what each takes of each line
+    #[arg(long, value_enum, default_value_t = By::House)]
+    pub by: By,
+    /// Tell how one line came about and what it counts; LINE is its short name or its words
+    #[arg(long, value_name = "LINE", conflicts_with_all = ["format", "by"])]
+    pub explain: Option<String>,
+    /// Your own price list (CSV: item, unit, price, order multiple, currency)
+    #[arg(long, value_name = "FILE")]
+    pub prices: Option<PathBuf>,
+    /// Print nothing but the quantities and errors
+    #[arg(long)]
+    pub quiet: bool,
 }
 
 /// Where the overlay goes.
@@ -116,10 +201,23 @@ pub enum Overlay {
 pub enum Format {
     /// A table of 80 columns
     Table,
-    /// JSON
+    /// JSON: the lines, as layout.json has them
     Json,
-    /// CSV
+    /// CSV: a row a line
     Csv,
+}
+
+/// Parts of the house.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum By {
+    /// The house as a whole, with what to order
+    House,
+    /// Each elevation
+    Elevation,
+    /// Each wall
+    Wall,
+    /// Walls, and gables above the lowest foot of a rake
+    Zone,
 }
 
 /// What a schema is of.
@@ -129,4 +227,6 @@ pub enum SchemaOf {
     Job,
     /// layout.json
     Layout,
+    /// takeoff.json
+    Takeoff,
 }

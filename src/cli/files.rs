@@ -72,6 +72,67 @@ pub fn write_folder(folder: &Path, files: &[Output], source: &Path) -> Result<()
     swap(folder, fresh, parent).map_err(fail)
 }
 
+/// Writes a few files into a folder, each to a temporary sibling that is then renamed; what else
+/// stands there is left alone.
+///
+/// # Errors
+/// `out-refused` when the folder is a file or one of the files is the source; `out-failed` when the
+/// system refuses.
+pub fn write_beside(folder: &Path, files: &[Output], source: &Path) -> Result<(), Refusal> {
+    let fail = |e: std::io::Error| {
+        refusal(
+            "out-failed",
+            format!("{} cannot be written: {e}", folder.display()),
+            "Check free space and that you may write there.",
+        )
+    };
+    if folder.exists() && !folder.is_dir() {
+        return Err(not_a_folder(folder));
+    }
+    fs::create_dir_all(folder).map_err(fail)?;
+    for (name, bytes) in files {
+        let path = folder.join(name);
+        if let (Ok(s), Ok(p)) = (source.canonicalize(), path.canonicalize())
+            && s == p
+        {
+            return Err(refusal(
+                "out-refused",
+                format!("{} is the drawing itself", path.display()),
+                "Give another folder with --out; the source is never overwritten.",
+            ));
+        }
+        let mut file =
+            tempfile::Builder::new().prefix(".lapwright-").tempfile_in(folder).map_err(fail)?;
+        file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
+        file.persist(&path).map_err(|e| fail(e.error))?;
+        readable(&path);
+    }
+    Ok(())
+}
+
+/// Refuses when one of `files` stands in the folder already.
+///
+/// # Errors
+/// `out-refused` with its path.
+pub fn none_there(folder: &Path, files: &[Output]) -> Result<(), Refusal> {
+    match files.iter().map(|f| folder.join(&f.0)).find(|p| p.exists()) {
+        None => Ok(()),
+        Some(path) => Err(refusal(
+            "out-refused",
+            format!("{} is there already", path.display()),
+            "Give another folder, or move that file away; it may hold somebody's work.",
+        )),
+    }
+}
+
+fn not_a_folder(folder: &Path) -> Refusal {
+    refusal(
+        "out-refused",
+        format!("{} is a file, not a folder", folder.display()),
+        "Give another folder with --out.",
+    )
+}
+
 /// Puts the fresh folder in the old one's place: two renames, the first undone if the second fails.
 fn swap(folder: &Path, fresh: tempfile::TempDir, parent: &Path) -> std::io::Result<()> {
     if !folder.exists() {
@@ -86,6 +147,21 @@ fn swap(folder: &Path, fresh: tempfile::TempDir, parent: &Path) -> std::io::Resu
     }
     let _gone = fresh.keep();
     Ok(())
+}
+
+/// A temporary file is private; results are not.
+fn readable(file: &Path) {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        let mode = file
+            .parent()
+            .and_then(|p| fs::metadata(p).ok())
+            .map_or(0o644, |m| m.permissions().mode());
+        let _ = fs::set_permissions(file, fs::Permissions::from_mode(mode & 0o666 | 0o600));
+    }
+    #[cfg(not(unix))]
+    let _ = file;
 }
 
 /// A temporary folder is private; results are not.
@@ -105,13 +181,14 @@ fn open_to_all(folder: &Path) {
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 12] = [
+const OURS: [&str; 13] = [
     "layout.json",
     "overlay.dxf",
     "overlay-alone.dxf",
     "sheets.pdf",
     "sheets",
     "takeoff.xlsx",
+    "takeoff.json",
     "takeoff.csv",
     "takeoff-by-wall.csv",
     "cut-list.csv",
@@ -122,11 +199,7 @@ const OURS: [&str; 12] = [
 
 fn check_target(folder: &Path, source: &Path) -> Result<(), Refusal> {
     if !folder.is_dir() {
-        return Err(refusal(
-            "out-refused",
-            format!("{} is a file, not a folder", folder.display()),
-            "Give another folder with --out.",
-        ));
+        return Err(not_a_folder(folder));
     }
     if let (Ok(s), Ok(f)) = (source.canonicalize(), folder.canonicalize())
         && s.starts_with(&f)

@@ -1,9 +1,12 @@
 //! The job file: TOML to a [`Job`], with faults by line, column and nearest key.
 
+use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::nearest::{distance, near};
 use crate::diag::{Note, Refusal};
 use crate::job::Job;
+use crate::job::ranges::{self, Fault};
 use crate::write::json::job_keys;
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
@@ -28,8 +31,51 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
         return Err(refusal(&unknown, &known, text, name));
     }
     let job: Job = toml::from_str(text).map_err(|e| fault(&e, text, name))?;
-    job.validate()?;
-    Ok(job)
+    let faults = ranges::faults(&job);
+    if faults.is_empty() { Ok(job) } else { Err(out_of_range(&faults, &table, text, name)) }
+}
+
+/// Every value out of range with its place: that of the first key it hangs on which the file sets.
+fn out_of_range(faults: &[Fault], table: &Spanned<DeTable>, text: &str, name: &str) -> Refusal {
+    let mut placed: Vec<(usize, String)> = faults
+        .iter()
+        .map(|f| {
+            let at = f.keys.iter().find_map(|k| value_at(table.get_ref(), k));
+            (at.unwrap_or(0), f.message.clone())
+        })
+        .collect();
+    placed.sort();
+    let each: Vec<String> = placed
+        .iter()
+        .take(MOST)
+        .map(|(byte, message)| {
+            let (line, column) = place(text, *byte);
+            format!("{name}:{line}:{column}: {message}")
+        })
+        .collect();
+    let mut message = each.join("; ");
+    if placed.len() > MOST {
+        message.push_str(&format!("; and {} more", placed.len() - MOST));
+    }
+    Note::error("job-value", message, ranges::HELP).into()
+}
+
+/// First byte of the value under a dotted key; tables of a list by number.
+fn value_at(table: &DeTable, key: &str) -> Option<usize> {
+    let (first, rest) = match key.split_once('.') {
+        Some((first, rest)) => (first, Some(rest)),
+        None => (key, None),
+    };
+    let value = table.get(first)?;
+    let Some(rest) = rest else { return Some(value.span().start) };
+    match value.get_ref() {
+        DeValue::Table(t) => value_at(t, rest),
+        DeValue::Array(list) => {
+            let (number, rest) = rest.split_once('.')?;
+            value_at(list.get(number.parse::<usize>().ok()?)?.get_ref().as_table()?, rest)
+        }
+        _ => None,
+    }
 }
 
 /// Line and column of a byte, from 1; columns in characters.
@@ -122,23 +168,7 @@ fn nearest<'a>(path: &str, known: &'a [String]) -> Option<&'a String> {
     };
     let best = known.iter().min_by_key(score)?;
     let (_, other) = split(best);
-    (distance(&key, &other) <= 1 + key.chars().count() / 3).then_some(best)
-}
-
-/// Edit distance by single characters (Levenshtein).
-fn distance(a: &str, b: &str) -> usize {
-    let b: Vec<char> = b.chars().collect();
-    let mut row: Vec<usize> = (0..=b.len()).collect();
-    for (i, c) in a.chars().enumerate() {
-        let mut before = row[0];
-        row[0] = i + 1;
-        for (j, d) in b.iter().enumerate() {
-            let here = before + usize::from(c != *d);
-            before = row[j + 1];
-            row[j + 1] = here.min(before + 1).min(row[j] + 1);
-        }
-    }
-    row[b.len()]
+    near(&key, &other).then_some(best)
 }
 
 #[cfg(test)]
@@ -205,6 +235,27 @@ mod tests {
 
     #[test]
     fn values_out_of_range_are_refused() {
-        assert!(parse("[seams]\nstagger = -1\n", "j").is_err());
+        let e = refused("[seams]\nstagger = -1\n");
+        assert_eq!(e.code, "job-value");
+        assert!(e.message.starts_with("job.toml:2:11: `seams.stagger` is -1;"), "{}", e.message);
+        assert!(refused("[product]\nexposure = inf\n").message.starts_with("job.toml:2:12: "));
+        // Every one is told, in the order of the file.
+        let e = refused("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
+        assert!(e.message.starts_with("job.toml:2:7: `trim.tab` is 9;"), "{}", e.message);
+        assert!(e.message.contains("; job.toml:4:10: `product.carton` is 0;"), "{}", e.message);
+    }
+
+    #[test]
+    fn values_that_hang_on_one_another_are_placed_where_the_file_sets_one() {
+        // The shortest piece is 24 in by default: more than half a panel of 40 in.
+        let e = refused("[product]\nlength = 40\n");
+        assert!(e.message.starts_with("job.toml:2:10: `seams.shortest` is 24;"), "{}", e.message);
+        let e = refused(
+            "[[elevation]]\nname = \"A\"\n[[elevation]]\nname = \"B\"\nregion = [0, 0, -1, 5]\n",
+        );
+        assert!(e.message.starts_with("job.toml:5:10: the region of `B`"), "{}", e.message);
+        let e = refused("[drawing]\naccept = [\"opening-outsid\"]\n");
+        assert!(e.message.contains("opening-outside and dimension-disagrees"), "{}", e.message);
+        assert!(refused("[layers]\nwall = [\"\"]\n").message.starts_with("job.toml:2:8: "));
     }
 }

@@ -3,4 +3,7 @@
 pub mod args;
 pub mod files;
 pub mod job_file;
+mod nearest;
 pub mod run;
+mod takeoff;
+mod template;

@@ -7,14 +7,15 @@ use std::process::ExitCode;
 use clap::{CommandFactory, Parser};
 use indicatif::{ProgressBar, ProgressStyle};
 
-use super::args::{Arguments, Command, Format, Layout, Overlay, Reading, SchemaOf, Takeoff};
+use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
-use super::job_file;
+use super::{job_file, takeoff, template};
 use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::pipeline;
 use crate::seam::Progress;
-use crate::write::{self, json, report};
+use crate::units::LengthStyle;
+use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
 pub fn main() -> ExitCode {
@@ -23,51 +24,86 @@ pub fn main() -> ExitCode {
         Command::Check(a) => check(&a),
         Command::Layers(a) if a.suggest => suggest(&a.reading),
         Command::Layers(a) => layers(&a.reading),
-        Command::Takeoff(a) => takeoff(&a),
+        Command::Takeoff(a) => takeoff::run(&a),
+        Command::Template { dir } => new_template(&dir),
         Command::Schema { of } => print(&match of {
             SchemaOf::Job => json::job_schema(),
             SchemaOf::Layout => json::layout_schema(),
+            SchemaOf::Takeoff => json::takeoff_schema(),
         }),
         Command::Completions { shell } => {
             let mut out = Vec::new();
             clap_complete::generate(shell, &mut Arguments::command(), "lapwright", &mut out);
             print(&out)
         }
-        Command::Man => {
-            let mut out = Vec::new();
-            let _ = clap_mangen::Man::new(Arguments::command()).render(&mut out);
-            print(&out)
-        }
+        Command::Man => print(&manual()),
     }
 }
 
+/// The manual page: the program's, then the options of each command.
+fn manual() -> Vec<u8> {
+    let mut out = Vec::new();
+    let mut command = Arguments::command();
+    // Fills in usage and the options every command has.
+    command.build();
+    // Writing to memory cannot fail.
+    let mut top = Vec::new();
+    let _ = clap_mangen::Man::new(command.clone()).render(&mut top);
+    // There is one page for all commands.
+    let top = String::from_utf8_lossy(&top);
+    for line in top.lines() {
+        let command = line.strip_prefix("lapwright\\-").and_then(|l| l.strip_suffix("(1)"));
+        out.extend(format!("{}\n", command.unwrap_or(line)).into_bytes());
+    }
+    for sub in command.get_subcommands().filter(|c| c.get_name() != "help") {
+        let name = sub.get_name().to_uppercase();
+        let mut part = Vec::new();
+        let page = clap_mangen::Man::new(sub.clone());
+        let _ = page.render_synopsis_section(&mut part);
+        let _ = page.render_description_section(&mut part);
+        let _ = page.render_options_section(&mut part);
+        let _ = page.render_extra_section(&mut part);
+        let text = String::from_utf8_lossy(&part).into_owned();
+        let text = text
+            .replace(".SH SYNOPSIS", &format!(".SH {name}"))
+            .replace(".SH DESCRIPTION\n", ".PP\n")
+            .replace(".SH OPTIONS\n", ".PP\n")
+            .replace(".SH EXTRA\n", ".PP\n");
+        out.extend(text.into_bytes());
+    }
+    out
+}
+
 /// Bytes to standard output; a reader that went away is no fault.
-fn print(bytes: &[u8]) -> ExitCode {
+pub(super) fn print(bytes: &[u8]) -> ExitCode {
     let mut out = std::io::stdout().lock();
     let _ = out.write_all(bytes).and_then(|()| out.flush());
     ExitCode::SUCCESS
 }
 
-fn tell(text: &str) {
+pub(super) fn tell(text: &str) {
     let mut err = std::io::stderr().lock();
     let _ = err.write_all(text.as_bytes());
 }
 
 /// A drawing with its job, read.
-struct Loaded {
+pub(super) struct Loaded {
     bytes: Vec<u8>,
     name: String,
     job: Job,
 }
 
-fn load(a: &Reading) -> Result<Loaded, Refusal> {
-    let job = match &a.job {
+pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
+    let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
             job_file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
         }
         None => Job::default(),
     };
+    if a.known.is_some() {
+        job.drawing.known.clone_from(&a.known);
+    }
     let bytes = files::read(&a.drawing)?;
     let name = a
         .drawing
@@ -77,7 +113,18 @@ fn load(a: &Reading) -> Result<Loaded, Refusal> {
 }
 
 /// Errors on the terminal, in colour where it shows and `NO_COLOR` is not set; exit 1.
-fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
+pub(super) fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
+    told(refusal, notes);
+    ExitCode::from(1)
+}
+
+/// The same for an argument that does not fit this drawing; exit 2.
+pub(super) fn refused_usage(refusal: &Refusal) -> ExitCode {
+    told(refusal, &Notes::default());
+    ExitCode::from(2)
+}
+
+fn told(refusal: &Refusal, notes: &Notes) {
     let others: Vec<_> = notes
         .all()
         .iter()
@@ -95,16 +142,19 @@ fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
     if !others.is_empty() {
         tell(&report::notes(&others));
     }
-    ExitCode::from(1)
 }
 
 fn theme() -> miette::GraphicalTheme {
-    let colour = std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none();
-    if colour {
+    if coloured(std::io::stderr().is_terminal(), std::env::var_os("NO_COLOR").as_deref()) {
         miette::GraphicalTheme::unicode()
     } else {
         miette::GraphicalTheme::unicode_nocolor()
     }
+}
+
+/// Colour is for terminals; by the informal standard an empty `NO_COLOR` asks for nothing.
+fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
+    terminal && no_color.is_none_or(std::ffi::OsStr::is_empty)
 }
 
 /// A finding as the terminal shows it.
@@ -151,7 +201,7 @@ fn bar() -> ProgressBar {
 }
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
-fn lay(
+pub(super) fn lay(
     loaded: &Loaded,
     notes: &mut Notes,
     quiet: bool,
@@ -179,7 +229,9 @@ fn lay(
 
 fn layout(a: &Layout) -> ExitCode {
     let mut notes = Notes::default();
-    let mut loaded = match load(&a.reading) {
+    // Prices are read first: a fault in them shall not wait for the search.
+    let read = || Ok((load(&a.reading)?, takeoff::prices(a.prices.as_deref())?));
+    let (mut loaded, prices) = match read() {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
@@ -190,7 +242,9 @@ fn layout(a: &Layout) -> ExitCode {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
-    let mut outputs = match pipeline::outputs(&layout, &loaded.bytes, !a.no_pictures) {
+    let outputs = takeoff::quantities(&layout, prices.as_ref())
+        .and_then(|t| pipeline::outputs_with(&layout, &t, &loaded.bytes, !a.no_pictures));
+    let mut outputs = match outputs {
         Ok(o) => o,
         Err(r) => return refused(&r, &notes),
     };
@@ -237,33 +291,68 @@ fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Outp
     out
 }
 
-fn check(a: &Reading) -> ExitCode {
+fn check(a: &Check) -> ExitCode {
     let mut notes = Notes::default();
-    let result = load(a).and_then(|l| pipeline::reading(&l.bytes, &l.name, &l.job, &mut notes));
-    match result {
-        Ok(r) => {
-            let mut text = String::new();
-            for e in &r.house.elevations {
-                text.push_str(&format!("{}\n", report::plain(&e.name)));
-                for w in &e.walls {
-                    let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
-                    text.push_str(&format!(
-                        "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
-                        w.id,
-                        crate::units::feet_inches(b.width()),
-                        crate::units::feet_inches(b.height()),
-                        w.openings.len(),
-                        w.obstacles.len()
-                    ));
-                }
-            }
-            text.push_str(&report::notes(notes.all()));
-            print(text.as_bytes())
+    let loaded = match load(&a.reading) {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    let style = loaded.job.sheet.lengths;
+    let checked = pipeline::checked(&loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
+    text.push_str(&report::notes(notes.all()));
+    if let Some(folder) = &a.out {
+        let files = [
+            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &notes)),
+            ("check.txt".to_owned(), text.clone().into_bytes()),
+        ];
+        if let Err(r) = files::write_beside(folder, &files, &a.reading.drawing) {
+            return refused(&r, &Notes::default());
         }
-        Err(r) => {
-            print(report::notes(notes.all()).as_bytes());
-            refused(&r, &Notes::default())
+    }
+    let _ = print(text.as_bytes());
+    match checked.house {
+        Err(r) => refused(&r, &Notes::default()),
+        Ok(_) if a.strict && notes.count(Severity::Warning) > 0 => ExitCode::from(3),
+        Ok(_) => ExitCode::SUCCESS,
+    }
+}
+
+/// The walls found, by elevation.
+fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
+    let mut text = String::new();
+    for e in &house.elevations {
+        text.push_str(&format!("{}\n", report::plain(&e.name)));
+        for w in &e.walls {
+            let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
+            text.push_str(&format!(
+                "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
+                w.id,
+                style.length(b.width()),
+                style.length(b.height()),
+                w.openings.len(),
+                w.obstacles.len()
+            ));
         }
+    }
+    text
+}
+
+/// The template's files, none of them put in the place of another.
+fn new_template(folder: &Path) -> ExitCode {
+    let notes = Notes::default();
+    let written = template::files().and_then(|list| {
+        files::none_there(folder, &list)?;
+        files::write_beside(folder, &list, Path::new("-"))?;
+        Ok(list)
+    });
+    match written {
+        Ok(list) => {
+            let names: Vec<&str> = list.iter().map(|f| f.0.as_str()).collect();
+            tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
+            ExitCode::SUCCESS
+        }
+        Err(r) => refused(&r, &notes),
     }
 }
 
@@ -324,15 +413,14 @@ fn serde_json_word(role: &crate::model::linework::Role) -> Option<String> {
     json::word(role)
 }
 
-fn takeoff(a: &Takeoff) -> ExitCode {
-    let mut notes = Notes::default();
-    let result = load(&a.reading).and_then(|l| lay(&l, &mut notes, true));
-    match result {
-        Ok(l) => print(&match a.format {
-            Format::Table => report::terminal_table(&crate::takeoff::quantities(&l)).into_bytes(),
-            Format::Json => json::takeoff(&l),
-            Format::Csv => write::csv::takeoff(&l),
-        }),
-        Err(r) => refused(&r, &notes),
+#[cfg(test)]
+mod tests {
+    use super::coloured;
+
+    #[test]
+    fn no_color_is_heeded_unless_empty() {
+        assert!(coloured(true, None) && coloured(true, Some("".as_ref())));
+        assert!(!coloured(true, Some("1".as_ref())) && !coloured(true, Some("0".as_ref())));
+        assert!(!coloured(false, None));
     }
 }

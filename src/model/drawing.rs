@@ -93,6 +93,8 @@ pub struct Group {
     pub parent: Option<usize>,
     /// Layer of the insert, an index into [`Drawing::layers`].
     pub layer: usize,
+    /// Which space it is in.
+    pub space: Space,
     /// From block coordinates to model coordinates, the parent's included.
     pub placed: Affine,
     /// Attribute tags and values.

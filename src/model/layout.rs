@@ -12,6 +12,7 @@ use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
 use crate::diag::Note;
+use crate::geom::tol::SAME;
 use crate::job::Job;
 
 /// A place, `[x, y]`, elevation inches.
@@ -24,6 +25,7 @@ pub const FORMAT: &str = "lapwright-layout/1";
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Layout {
     /// Always `lapwright-layout/1`.
+    #[schemars(extend("const" = FORMAT))]
     pub format: &'static str,
     /// The source.
     pub drawing: Source,
@@ -50,7 +52,7 @@ pub struct Layout {
 }
 
 /// Where the layout came from.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Source {
     /// File name.
     pub name: String,
@@ -98,6 +100,9 @@ pub struct Wall {
     pub gross_area: f64,
     /// That less openings, square feet.
     pub net_area: f64,
+    /// The part of `net_area` above the lowest foot of a rake, square feet; none without a rake.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gable_area: Option<f64>,
     /// Exposure of drawn siding, inches: not used.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drawn_exposure: Option<f64>,
@@ -345,7 +350,6 @@ pub struct Bound {
     /// In one sentence.
     pub words: String,
     /// The certificate, for the checker.
-    #[schemars(skip)]
     pub certificate: Certificate,
     /// What the careful-crew method takes.
     pub crew: usize,
@@ -356,7 +360,6 @@ pub struct Bound {
     pub other_policy: Option<usize>,
     /// Rules that could not be kept.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schemars(skip)]
     pub conflicts: Vec<Conflict>,
 }
 
@@ -483,6 +486,19 @@ pub struct RuleCheck {
     pub checked: usize,
     /// Each case that breaks it, in words with its place.
     pub violations: Vec<String>,
+}
+
+impl Wall {
+    /// Height of the lowest foot of a rake; `None` for a wall without one.
+    pub fn rake_foot(&self) -> Option<f64> {
+        let rakes = self.edges.iter().filter(|e| e.kind == EdgeKind::Rake);
+        rakes.map(|e| e.from[1].min(e.to[1])).reduce(f64::min)
+    }
+
+    /// The zone of what stands at this height; `None` for a wall without a rake.
+    pub fn zone(&self, y: f64) -> Option<Zone> {
+        self.rake_foot().map(|foot| if y >= foot - SAME { Zone::Gable } else { Zone::Wall })
+    }
 }
 
 impl Layout {

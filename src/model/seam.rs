@@ -124,12 +124,14 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: String,
     /// The least set of courses in conflict.
     pub courses: Vec<i32>,
+    /// Names of runs whose seams break a rule as drawn.
+    pub runs: Vec<String>,
     /// What was broken in the layout as drawn, in words.
     pub broken: String,
     /// The nearest setting that works, in words; empty if none was found.
@@ -139,7 +141,7 @@ pub struct Conflict {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -161,7 +163,7 @@ pub struct Certificate {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.

@@ -1,12 +1,21 @@
 //! What to buy, and what it is weighed against. Lengths inches, areas square feet.
 
-use serde::Serialize;
+use schemars::JsonSchema;
+use serde::{Serialize, Serializer};
 
-use super::layout::TakeoffLine;
+use super::layout::{Source, TakeoffLine, Zone};
 
-/// The takeoff of a house.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+/// The format's name.
+pub const FORMAT: &str = "lapwright-takeoff/1";
+
+/// The takeoff of a house, in the shape of `takeoff.json`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Takeoff {
+    /// Always `lapwright-takeoff/1`.
+    #[schemars(extend("const" = FORMAT))]
+    pub format: &'static str,
+    /// The drawing it is of.
+    pub drawing: Source,
     /// Line by line, in ordering order; what `layout.json` holds.
     pub lines: Vec<TakeoffLine>,
     /// Each stock length of trim with what is cut from it.
@@ -28,8 +37,46 @@ pub struct Takeoff {
     pub cost: Option<Cost>,
 }
 
+/// Parts of a house that quantities are told by.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum By {
+    /// The house as a whole.
+    #[default]
+    House,
+    /// Each elevation.
+    Elevation,
+    /// Each wall.
+    Wall,
+    /// Below and above the lowest foot of a wall's rakes.
+    Zone,
+}
+
+/// What one part of the house takes of a line.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct PartShare {
+    /// Elevation; empty where parts are not told by it.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub elevation: String,
+    /// Wall; empty where parts are not told by it.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub wall: String,
+    /// Zone, where parts are told by it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zone: Option<Zone>,
+    /// Line of the takeoff.
+    pub item: String,
+    /// Its words.
+    pub words: String,
+    /// Counted in.
+    pub unit: String,
+    /// Pieces counted; one that lies on two walls is counted on one.
+    pub pieces: usize,
+    /// Its part of the line's `net`.
+    pub net: f64,
+}
+
 /// Units that panels may be bought by; their lines say the same panels over again.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum PanelUnit {
     /// Whole cartons.
@@ -76,7 +123,7 @@ impl Takeoff {
 }
 
 /// One stock length of trim.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct StockCut {
     /// Line of the takeoff it is ordered by.
     pub item: String,
@@ -93,7 +140,7 @@ pub struct StockCut {
 }
 
 /// A length left over.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Leftover {
     /// Line of the takeoff.
     pub item: String,
@@ -106,7 +153,7 @@ pub struct Leftover {
 }
 
 /// Where what is bought goes, by length.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Offcut {
     /// Line of the takeoff.
     pub item: String,
@@ -121,7 +168,7 @@ pub struct Offcut {
 }
 
 /// One way of counting panels.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Way {
     /// The way in words.
     pub name: String,
@@ -134,15 +181,16 @@ pub struct Way {
     pub cartons: usize,
     /// Panels over (positive) or short of (negative) what this layout takes.
     pub over: i64,
-    /// Cost of its panels, where panels are priced, in hundredths.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    /// Cost of its panels, where panels are priced, in hundredths; written as a decimal.
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "maybe_hundredths")]
+    #[schemars(with = "Option<f64>")]
     pub cost: Option<i64>,
     /// How it counts, with its source.
     pub how: String,
 }
 
 /// A published counting rule.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct CrossCheck {
     /// Line of the takeoff it speaks of, where it does.
     #[serde(skip_serializing_if = "String::is_empty")]
@@ -160,13 +208,15 @@ pub struct CrossCheck {
 }
 
 /// What the takeoff costs at the user's own prices.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Cost {
     /// Currency as the user wrote it.
     pub currency: String,
     /// Priced lines.
     pub lines: Vec<Priced>,
-    /// Sum of the priced lines, hundredths of the currency.
+    /// Sum of the priced lines, hundredths of the currency; written as a decimal.
+    #[serde(serialize_with = "hundredths")]
+    #[schemars(with = "f64")]
     pub total: i64,
     /// Lines to order that have no price.
     pub unpriced: Vec<String>,
@@ -175,16 +225,36 @@ pub struct Cost {
 }
 
 /// One priced line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Priced {
     /// Line of the takeoff.
     pub item: String,
-    /// Price of one unit, ten-thousandths of the currency.
+    /// Price of one unit, ten-thousandths of the currency; written as a decimal.
+    #[serde(serialize_with = "ten_thousandths")]
+    #[schemars(with = "f64")]
     pub price: i64,
     /// Sold in multiples of this many units.
     pub multiple: u32,
     /// Units to buy, a multiple.
     pub quantity: u64,
-    /// Price times quantity, hundredths, half and over up.
+    /// Price times quantity, hundredths, half and over up; written as a decimal.
+    #[serde(serialize_with = "hundredths")]
+    #[schemars(with = "f64")]
     pub extended: i64,
+}
+
+/// Money as people write it: a double holds every such decimal to the last digit.
+fn hundredths<S: Serializer>(v: &i64, s: S) -> Result<S::Ok, S::Error> {
+    s.serialize_f64(*v as f64 / 100.0)
+}
+
+fn ten_thousandths<S: Serializer>(v: &i64, s: S) -> Result<S::Ok, S::Error> {
+    s.serialize_f64(*v as f64 / 10_000.0)
+}
+
+fn maybe_hundredths<S: Serializer>(v: &Option<i64>, s: S) -> Result<S::Ok, S::Error> {
+    match v {
+        Some(v) => hundredths(v, s),
+        None => s.serialize_none(),
+    }
 }

@@ -14,6 +14,10 @@ pub struct Limits {
     pub insertions: usize,
     /// Vertices of one entity.
     pub vertices: usize,
+    /// Points of all items together, after blocks are inserted: what a drawing may take of memory.
+    pub points: usize,
+    /// Loops of one hatch.
+    pub loops: usize,
     /// Greatest coordinate.
     pub coordinate: f64,
 }
@@ -26,6 +30,8 @@ impl Default for Limits {
             items: 4_000_000,
             insertions: 500_000,
             vertices: 1_000_000,
+            points: 20_000_000,
+            loops: 20_000,
             coordinate: 1e9,
         }
     }

@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::digest::Digest;
-use super::pool::{Placed, Pool, seams};
-use crate::model::seam::{Certificate, Conflict, Cut, RunPlan, SeamPlan, SeamProblem};
+use super::pool::{Placed, Pool};
+use super::stagger::seams;
+use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
 
 fn inches(sixteenths: i64) -> f64 {
     sixteenths as f64 / 16.0
@@ -45,6 +46,7 @@ pub(super) fn plan(
                 });
             }
             Placed::Seamed { way, a, first, last } => {
+                let way = part.ways[way];
                 let l = digest.rules.panel;
                 let panel = number(first, &mut next);
                 run.pieces.push(Cut { panel, start: inches(l - a), end: inches(l) });
@@ -54,7 +56,8 @@ pub(super) fn plan(
                 }
                 let panel = number(last, &mut next);
                 run.pieces.push(Cut { panel, start: 0.0, end: inches(way.sum - a) });
-                run.seams.extend(seams(digest, i, way, a).map(|x| middle(x, digest.rules.lap)));
+                let middles = seams(part, way, a, &digest.rules);
+                run.seams.extend(middles.map(|x| middle(x, digest.rules.lap)));
             }
         }
     }
@@ -76,7 +79,7 @@ pub(super) fn plan(
         certificate,
         crew_panels: 0,
         other_policy_panels: None,
-        conflicts: conflicts(problem, digest, pool),
+        conflicts: Vec::new(),
     }
 }
 
@@ -92,7 +95,7 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
     let mut out = BTreeMap::new();
     for (_, panel) in pool.cut() {
         let right_hand = panel.right_hand.and_then(|p| match pool.placed[p] {
-            Some(Placed::Seamed { way, a, .. }) => Some(way.sum - a),
+            Some(Placed::Seamed { way, a, .. }) => Some(digest.parts[p].ways[way].sum - a),
             _ => None,
         });
         let mut at = right_hand.map_or(0, |b| b + kerf);
@@ -102,32 +105,4 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
         }
     }
     out
-}
-
-/// Rules that are not kept, by elevation.
-fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
-    let mut by_elevation: BTreeMap<usize, Vec<i32>> = BTreeMap::new();
-    for (i, part) in digest.parts.iter().enumerate() {
-        let Some(Placed::Seamed { way, a, .. }) = pool.placed[i] else { continue };
-        let lawful = part.ways.iter().any(|w| w.k == way.k);
-        let spans = super::construct::allowed(digest, pool, i, way);
-        if !lawful || !spans.iter().any(|s| s.0 <= a && a <= s.1) {
-            by_elevation.entry(part.from.0).or_default().push(part.level);
-        }
-    }
-    by_elevation
-        .into_iter()
-        .map(|(e, mut courses)| {
-            courses.sort_unstable();
-            courses.dedup();
-            Conflict {
-                elevation: problem.elevations.get(e).map(|e| e.name.clone()).unwrap_or_default(),
-                courses,
-                broken:
-                    "seams stand nearer than the stagger, or a piece is shorter than the shortest"
-                        .to_owned(),
-                remedy: String::new(),
-            }
-        })
-        .collect()
 }

@@ -6,7 +6,8 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::{Digest, Option_, Rules};
+use super::digest::{Digest, Rules};
+use super::options::Way;
 use crate::model::seam::{Certificate, Dual};
 
 /// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.
@@ -82,7 +83,7 @@ impl Table {
     }
 
     /// Least value of both end pieces of a way.
-    fn ends(&self, w: &Option_) -> i64 {
+    fn ends(&self, w: &Way) -> i64 {
         let mirrored = self.kinks.iter().map(|l| w.sum - l);
         let inside =
             self.kinks.iter().copied().chain(mirrored).filter(|a| *a > w.least && *a < w.most);
@@ -92,7 +93,7 @@ impl Table {
 }
 
 /// Least value a run can have.
-fn least(cover: i64, one_piece: bool, ways: &[Option_], table: &Table) -> i64 {
+fn least(cover: i64, one_piece: bool, ways: &[Way], table: &Table) -> i64 {
     let one = one_piece.then(|| table.at(cover));
     let seamed = ways.iter().map(|w| (w.k - 2) * table.whole + table.ends(w));
     one.into_iter().chain(seamed).min().unwrap_or(0)
@@ -102,9 +103,12 @@ fn least(cover: i64, one_piece: bool, ways: &[Option_], table: &Table) -> i64 {
 pub(super) fn bound(digest: &Digest) -> Certificate {
     let rules = &digest.rules;
     // Runs of one length are alike to the bound.
-    let mut kinds: BTreeMap<(i64, bool), (i64, Vec<Option_>)> = BTreeMap::new();
+    let mut kinds: BTreeMap<(i64, bool), (i64, Vec<Way>)> = BTreeMap::new();
     for p in &digest.parts {
-        kinds.entry((p.cover, p.one_piece)).or_insert_with(|| (0, p.ways.clone())).0 += 1;
+        kinds
+            .entry((p.cover, p.one_piece))
+            .or_insert_with(|| (0, p.ways[..p.lawful].to_vec()))
+            .0 += 1;
     }
     let mut best = Certificate::default();
     for dual in functions(rules) {

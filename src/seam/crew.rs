@@ -2,16 +2,19 @@
 //! begins the next run where stagger allows, else another from the pile that may, else a new panel
 //! is opened (FACTS OT-10).
 
-use super::construct::allowed;
 use super::digest::Digest;
-use super::pool::{Hand, Placed, Pool};
+use super::pool::{Placed, Pool};
+use super::shelf::Shelves;
+use super::stagger::Room;
+use crate::model::seam::{Conflict, SeamProblem};
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
     let mut pool = Pool::new(digest);
     let mut offcut: Option<usize> = None;
+    let mut room = Room::default();
     for part in 0..digest.parts.len() {
-        let how = next(digest, &mut pool, part, offcut);
+        let how = next(digest, &mut pool, part, offcut, &mut room);
         offcut = Some(match how {
             Placed::One { panel } => panel,
             Placed::Seamed { last, .. } => last,
@@ -21,40 +24,76 @@ pub(super) fn lay(digest: &Digest) -> Pool {
     pool
 }
 
-fn next(digest: &Digest, pool: &mut Pool, part: usize, offcut: Option<usize>) -> Placed {
+fn next(
+    digest: &Digest,
+    pool: &mut Pool,
+    part: usize,
+    offcut: Option<usize>,
+    room: &mut Room,
+) -> Placed {
     let p = &digest.parts[part];
     let kerf = digest.rules.kerf;
     if p.one_piece {
-        let panel = pool.tightest(Hand::Any, p.cover).unwrap_or_else(|| pool.fresh());
+        let panel = pool.any.tightest(p.cover + kerf).unwrap_or_else(|| pool.fresh().0);
         return Placed::One { panel };
     }
-    for way in &p.ways {
-        let spans = allowed(digest, pool, part, *way);
-        let stands = |a: i64| spans.iter().any(|s| s.0 <= a && a <= s.1);
+    for (w, way) in p.ways.iter().enumerate().take(p.lawful) {
+        room.allowed(digest, &pool.placed, part, w);
+        let stands = |a: i64| room.spans.iter().any(|s| s.0 <= a && a <= s.1);
         // The last offcut whole, if it may begin the run; else another one from the pile.
         let last_one = offcut.filter(|i| pool.panels[*i].left_hand.is_none());
         let last_one =
             last_one.map(|i| (pool.panels[i].free - kerf, i)).filter(|(a, _)| stands(*a));
-        let whole = last_one.or_else(|| pool.open(Hand::Left, way.least).find(|(a, _)| stands(*a)));
-        let start = whole.or_else(|| spans.last().map(|s| (s.1, pool.fresh())));
+        let whole = last_one.or_else(|| {
+            let mut shelves = rising(&pool.no_left, way.least + kerf);
+            let found = shelves.find(|free| stands(free - kerf))?;
+            Some((found - kerf, pool.no_left.on(found)?))
+        });
+        let start = whole.or_else(|| room.spans.last().map(|s| (s.1, pool.fresh().0)));
         let Some((a, first)) = start else { continue };
-        let ends = pool.tightest(Hand::Right, way.sum - a).filter(|i| *i != first);
-        let last = ends.unwrap_or_else(|| pool.fresh_but(first));
-        return Placed::Seamed { way: *way, a, first, last };
+        let ends = pool.no_right.tightest(way.sum - a + kerf).filter(|i| *i != first);
+        let last = ends.unwrap_or_else(|| other(pool, first));
+        return Placed::Seamed { way: w, a, first, last };
     }
     // No place keeps the rules: a crew goes on and breaks the stagger.
-    let way = p.ways.first().copied().unwrap_or_else(|| unlawful(digest, part));
-    let first = pool.fresh();
-    let last = pool.fresh_but(first);
-    Placed::Seamed { way, a: way.most, first, last }
+    let (first, last) = pool.fresh();
+    Placed::Seamed { way: 0, a: p.ways.first().map_or(1, |w| w.most), first, last }
 }
 
-/// A parting of a run for which no lawful one exists.
-fn unlawful(digest: &Digest, part: usize) -> super::digest::Option_ {
-    let r = &digest.rules;
-    let cover = digest.parts[part].cover;
-    let k = super::options::least_pieces(cover, r.panel, r.lap).max(2);
-    let sum = cover + (k - 1) * r.lap - (k - 2) * r.panel;
-    let a = (sum / 2).clamp(1, r.panel);
-    super::digest::Option_ { k, sum, least: a, most: a }
+/// A panel not yet cut, other than `but`.
+fn other(pool: &mut Pool, but: usize) -> usize {
+    let (one, two) = pool.fresh();
+    if one == but { two } else { one }
+}
+
+/// Rooms that panels have, from `room` up.
+fn rising(shelves: &Shelves, room: i64) -> impl Iterator<Item = i64> + '_ {
+    std::iter::successors(shelves.shelf(room), |s| shelves.shelf(s + 1))
+}
+
+/// Where a crew went on and broke the stagger, by elevation.
+pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
+    let mut out: Vec<Conflict> = Vec::new();
+    for part in super::conflicts::broken(digest, pool) {
+        let (e, c, r) = digest.parts[part].from;
+        let Some(elevation) = problem.elevations.get(e) else { continue };
+        if out.last().is_none_or(|o| o.elevation != elevation.name) {
+            out.push(Conflict {
+                elevation: elevation.name.clone(),
+                broken: "laid as a crew does, seams stand nearer than the stagger".to_owned(),
+                remedy: "Let the search place the seams: `seams.effort`.".to_owned(),
+                ..Default::default()
+            });
+        }
+        if let Some(last) = out.last_mut() {
+            last.courses.push(digest.parts[part].level);
+            last.runs
+                .extend(elevation.courses.get(c).and_then(|c| c.runs.get(r)).map(|r| r.id.clone()));
+        }
+    }
+    for c in &mut out {
+        c.courses.sort_unstable();
+        c.courses.dedup();
+    }
+    out
 }

@@ -1,5 +1,7 @@
 //! The problem in sixteenths, with what the search asks again and again worked out once.
 
+use super::options::Way;
+use super::stagger::{Span, seams, standing};
 use crate::model::seam::{SeamProblem, SeamRun};
 
 /// Lengths in sixteenths.
@@ -34,15 +36,6 @@ impl Rules {
     }
 }
 
-/// One way to part a run: `k` pieces, ends summing to `sum`, the first from `least` to `most`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Option_ {
-    pub k: i64,
-    pub sum: i64,
-    pub least: i64,
-    pub most: i64,
-}
-
 /// A run, or a part of one between fixed seams.
 #[derive(Clone, Debug)]
 pub(super) struct Part {
@@ -55,13 +48,21 @@ pub(super) struct Part {
     /// Length covered.
     pub cover: i64,
     /// Ways to part it with seams; empty if only one piece is possible.
-    pub ways: Vec<Option_>,
+    pub ways: Vec<Way>,
+    /// How many of the ways keep the rules: all, or none where nothing lawful covers the run.
+    pub lawful: usize,
     /// Whether one piece may cover it.
     pub one_piece: bool,
     /// Jamb lines across it.
     pub avoid: Vec<i64>,
     /// Intervals where no seam may stand.
     pub barred: Vec<(i64, i64)>,
+    /// For each way, where the first piece may end for all that does not move.
+    pub open: Vec<Vec<Span>>,
+    /// For each way, jamb hits from a first-piece length on, up to the next entry's.
+    pub hits: Vec<Vec<(i64, i64)>>,
+    /// Fewest jamb hits that any lawful parting of this part alone has.
+    pub least_hits: i64,
     /// Parts whose seams must keep `stagger` from this one's.
     pub near: Vec<usize>,
     /// Fixed seams of near courses.
@@ -110,7 +111,17 @@ impl Digest {
         }
         let fixed: Vec<(usize, i32, i64)> = fixed_seams(problem);
         link(&mut parts, &rules, &fixed);
+        for part in &mut parts {
+            part.open = part.ways.iter().map(|w| standing(part, *w, &rules)).collect();
+            part.hits = part.ways.iter().map(|w| hits(part, *w, &rules)).collect();
+            part.least_hits = least_hits(part);
+        }
         Digest { rules, parts }
+    }
+
+    /// Fewest jamb hits that the runs, each alone, allow.
+    pub(super) fn unavoidable(&self) -> i64 {
+        self.parts.iter().map(|p| p.least_hits).sum()
     }
 }
 
@@ -159,19 +170,71 @@ fn part(
     rules: &Rules,
 ) -> Part {
     let (left, cover) = span;
-    let (one_piece, ways) = super::options::ways(cover, rules);
+    let (one_piece, mut ways) = super::options::ways(cover, rules);
+    let lawful = ways.len();
+    if !one_piece && ways.is_empty() {
+        ways.push(super::options::unlawful(cover, rules));
+    }
     Part {
         from,
         level,
         left,
         cover,
         ways,
+        lawful,
         one_piece,
         avoid: avoid.iter().copied().filter(|x| *x > left && *x < left + cover).collect(),
         barred: run.barred.iter().map(|(a, b)| (whole(*a), whole(*b))).collect(),
+        open: Vec::new(),
+        hits: Vec::new(),
+        least_hits: 0,
         near: Vec::new(),
         fixed_near: Vec::new(),
     }
+}
+
+/// Jamb hits by first-piece length, as steps.
+fn hits(part: &Part, way: Way, rules: &Rules) -> Vec<(i64, i64)> {
+    let mut turns: Vec<(i64, i64)> = vec![(way.least, 0)];
+    for x in seams(part, way, 0, rules) {
+        for v in &part.avoid {
+            // Hit from one sixteenth inside the wished distance to one on the other side.
+            let (from, to) = (v - x - rules.jamb + 1, v - x + rules.jamb);
+            if to > way.least && from <= way.most && from < to {
+                turns.push((from.max(way.least), 1));
+                turns.push((to, -1));
+            }
+        }
+    }
+    turns.sort_unstable();
+    let mut steps: Vec<(i64, i64)> = Vec::new();
+    let mut count = 0;
+    for (a, change) in turns {
+        count += change;
+        match steps.last_mut() {
+            Some(last) if last.0 == a => last.1 = count,
+            _ => steps.push((a, count)),
+        }
+    }
+    steps
+}
+
+/// Jamb hits of a part laid `way` with first piece `a`.
+pub(super) fn hits_at(part: &Part, way: usize, a: i64) -> i64 {
+    let steps = &part.hits[way];
+    if steps.len() < 2 {
+        return 0;
+    }
+    steps[steps.partition_point(|s| s.0 <= a).saturating_sub(1)].1
+}
+
+fn least_hits(part: &Part) -> i64 {
+    if part.one_piece {
+        return 0;
+    }
+    let ways = part.ways.iter().zip(&part.hits);
+    let inside = ways.flat_map(|(w, steps)| steps.iter().filter(|s| s.0 <= w.most).map(|s| s.1));
+    inside.min().unwrap_or(0)
 }
 
 /// Which parts' seams can come too near to each other's.

@@ -2,157 +2,204 @@
 //! result that is not much worse is kept, less and less so as the search cools. The budget counts
 //! rounds.
 
-use std::collections::BTreeSet;
-
 use super::Progress;
-use super::construct::Inserter;
+use super::conflicts::Pins;
 use super::digest::Digest;
+use super::insert::Inserter;
 use super::pool::{Placed, Pool, UNIT};
 use super::random::Random;
 use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.
 const NOISE: i64 = 3 * UNIT / 100;
-/// Worsening kept at the start and at the end of the search: 0.05 and 0.001 panels.
-const HEAT: (i64, i64) = (5 * UNIT / 100, UNIT / 1000);
+/// Worsening kept at the start and at the end of the search: 0.016 and 0.001 panels.
+const HEAT: (i64, i64) = (16 * UNIT / 1000, UNIT / 1000);
+/// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
+const EMPTIEST: usize = 45;
+const DRAWN: usize = 8;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
+
+/// Rounds that jamb hits are still worked at when panels meet the bound.
+const PATIENCE: u64 = 1000;
+/// Parts beyond this many get a quarter of the rounds.
+const LARGE: u64 = 1000;
 
 /// Rounds of a search: some for every part, so that small houses end soon and large ones are
 /// searched as long in proportion.
 fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
+    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 4;
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 200 + parts,
-        Effort::Usual => 600 + 3 * parts,
-        Effort::Long => 20_000 + 300 * parts,
+        Effort::Brief => 2000 + 40 * parts,
+        Effort::Usual => 20_000 + 400 * parts,
+        Effort::Long => 200_000 + 4000 * parts,
     }
 }
 
-/// Improves a layout until it meets `bound` with no avoidable jamb hit, or the budget is spent.
+/// Improves a layout until it meets `bound` with no avoidable jamb hit, or a `share`th of the budget
+/// is spent.
 pub(super) fn improve(
     digest: &Digest,
     first: Pool,
+    pins: Pins,
     bound: usize,
+    share: u64,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
-    let total = rounds(digest);
-    // Lawful insertions never break a rule; only a first layout that did is watched.
-    let watched = broken(digest, &first) > 0;
-    let (mut now, mut now_cost) = (first.clone(), first.cost());
-    let (mut best, mut best_key) = (first.clone(), key(digest, &first, watched));
-    let mut inserter =
-        Inserter { digest, random: Random::new(digest.rules.seed ^ 0x5eed), noise: NOISE };
-    let mut stale = 0u64;
+    let total = rounds(digest) / share;
+    let mut now = first;
+    let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new(), round: 0 };
+    let mut search = Search {
+        inserter: Inserter::new(digest, Random::new(digest.rules.seed ^ 0x5eed), NOISE),
+        taken: Vec::new(),
+        is_taken: vec![false; digest.parts.len()],
+    };
+    search.inserter.pinned = pins;
+    let least = (bound, digest.unavoidable());
     for round in 0..total {
-        if best.panels() <= bound && stale > 200 + total / 20 {
+        // Some hits may be unavoidable together though each run alone could do without.
+        let stale = round - best.round > PATIENCE + total / 50;
+        if (best.key.0, best.key.1) <= least || best.key.0 <= bound && stale {
             break;
         }
         if round % 256 == 0 {
-            watch(Progress { done: round, of: total, panels: best.panels(), bound });
+            watch(Progress { done: round, of: total, panels: best.key.0, bound });
         }
-        let taken = ruin(digest, &now, &mut inserter.random);
-        if taken.is_empty() {
+        if !search.ruin(digest, &now) {
             break;
         }
+        let cost = now.cost();
         let before: Vec<(usize, Placed)> =
-            taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
-        let order = shuffled(digest, &taken, &mut inserter.random);
-        let laid = recreate(&mut inserter, &mut now, &order);
+            search.taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
+        search.shuffle(digest);
+        let laid = search.recreate(&mut now);
         let heat = HEAT.0 + (HEAT.1 - HEAT.0) * round as i64 / total as i64;
-        let worse = inserter.random.below(heat.max(1) as usize) as i64;
-        let keep = laid && now.cost() < now_cost + worse;
-        if !keep {
-            order.iter().for_each(|p| {
+        let worse = search.inserter.random.below(heat.max(1) as usize) as i64;
+        if !laid || now.cost() >= cost + worse {
+            for p in &search.taken {
                 now.take(digest, *p);
-            });
+            }
             before.into_iter().for_each(|(p, how)| now.place(digest, p, how));
-            stale += 1;
             continue;
         }
-        now_cost = now.cost();
-        let k = key(digest, &now, watched);
-        if k < best_key {
-            best_key = k;
-            best = now.clone();
-            stale = 0;
-        } else {
-            stale += 1;
+        best.stale.extend(&search.taken);
+        let k = key(&now);
+        if k < best.key {
+            best.key = k;
+            best.round = round;
+            best.stale.drain(..).for_each(|p| best.placed[p] = now.placed[p]);
+        } else if best.stale.len() > 4 * digest.parts.len() + 100 {
+            best.stale.sort_unstable();
+            best.stale.dedup();
         }
     }
-    watch(Progress { done: total, of: total, panels: best.panels(), bound });
-    best
+    watch(Progress { done: total, of: total, panels: best.key.0, bound });
+    Pool::of(digest, &best.placed)
 }
 
-/// What is best: rules kept, then panels, then jamb hits, then seams.
-fn key(digest: &Digest, pool: &Pool, watched: bool) -> (usize, usize, i64, i64) {
-    let broken = if watched { broken(digest, pool) } else { 0 };
-    (broken, pool.panels(), pool.hits, pool.seams)
+/// The best layout so far, the parts that may stand otherwise by now, and when it was found.
+struct Best {
+    placed: Vec<Option<Placed>>,
+    key: (usize, i64, i64),
+    stale: Vec<usize>,
+    round: u64,
 }
 
-/// Parts with a seam that breaks a hard rule.
-pub(super) fn broken(digest: &Digest, pool: &Pool) -> usize {
-    (0..digest.parts.len())
-        .filter(|i| match pool.placed[*i] {
-            Some(Placed::Seamed { way, a, .. }) => {
-                let lawful = digest.parts[*i].ways.iter().any(|w| w.k == way.k);
-                let spans = super::construct::allowed(digest, pool, *i, way);
-                !lawful || !spans.iter().any(|s| s.0 <= a && a <= s.1)
+/// What is best: panels, then jamb hits, then seams.
+fn key(pool: &Pool) -> (usize, i64, i64) {
+    (pool.panels(), pool.hits, pool.seams)
+}
+
+struct Search<'a> {
+    inserter: Inserter<'a>,
+    taken: Vec<usize>,
+    is_taken: Vec<bool>,
+}
+
+impl Search<'_> {
+    /// Chooses one or two of the emptier panels, and a few parts near what stands in them; false
+    /// if there is nothing.
+    fn ruin(&mut self, digest: &Digest, pool: &Pool) -> bool {
+        self.taken.iter().for_each(|p| self.is_taken[*p] = false);
+        self.taken.clear();
+        if digest.parts.is_empty() || pool.panels.is_empty() {
+            return false;
+        }
+        for _ in 0..1 + self.inserter.random.below(2) {
+            if let Some(p) = self.emptier(pool) {
+                let parts: Vec<usize> = pool.panels[p].parts().collect();
+                parts.into_iter().for_each(|p| self.add(p));
             }
-            _ => false,
-        })
-        .count()
-}
+        }
+        for i in 0..self.taken.len() {
+            let near = &digest.parts[self.taken[i]].near;
+            if !near.is_empty() {
+                let q = near[self.inserter.random.below(near.len())];
+                self.add(q);
+            }
+        }
+        // One part from anywhere lets offcuts travel.
+        let any = self.inserter.random.below(digest.parts.len());
+        self.add(any);
+        true
+    }
 
-/// One to three of the emptier panels, and a few parts near what stands in them.
-fn ruin(digest: &Digest, pool: &Pool, random: &mut Random) -> Vec<usize> {
-    if digest.parts.is_empty() || pool.panels.is_empty() {
-        return Vec::new();
-    }
-    let mut taken = BTreeSet::new();
-    for _ in 0..1 + random.below(3) {
-        // The emptier a panel the likelier: the emptiest of a few drawn.
-        let drawn = (0..4).map(|_| random.below(pool.panels.len()));
-        let chosen =
-            drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free);
-        let Some(p) = chosen.map(|i| &pool.panels[i]) else { continue };
-        taken.extend(p.left_hand.iter().chain(&p.right_hand).chain(&p.ones).copied());
-    }
-    let seeds: Vec<usize> = taken.iter().copied().collect();
-    for s in seeds {
-        let near = &digest.parts[s].near;
-        for _ in 0..2.min(near.len()) {
-            taken.insert(near[random.below(near.len())]);
+    fn add(&mut self, part: usize) {
+        if !self.is_taken[part] && self.taken.len() < MOST_TAKEN {
+            self.is_taken[part] = true;
+            self.taken.push(part);
         }
     }
-    // One part from anywhere lets offcuts travel.
-    taken.insert(random.below(digest.parts.len()));
-    taken.into_iter().take(MOST_TAKEN).collect()
-}
 
-/// Longest first, with some disorder.
-fn shuffled(digest: &Digest, taken: &[usize], random: &mut Random) -> Vec<usize> {
-    let mut keyed: Vec<(i64, usize)> = taken
-        .iter()
-        .map(|p| {
-            let part = &digest.parts[*p];
-            let chance = random.below(digest.rules.panel as usize) as i64;
-            let first = if part.ways.is_empty() { 0 } else { 4 * digest.rules.panel };
-            (-(part.cover.min(2 * digest.rules.panel) + first + chance), *p)
-        })
-        .collect();
-    keyed.sort_unstable();
-    keyed.into_iter().map(|k| k.1).collect()
-}
-
-/// Lays parts again; false if one found no lawful place (then all of them are to be taken up).
-fn recreate(inserter: &mut Inserter, pool: &mut Pool, order: &[usize]) -> bool {
-    for part in order {
-        match inserter.best(pool, *part) {
-            Some(how) => pool.place(inserter.digest, *part, how),
-            None => return false,
+    /// A panel, the likelier the more room it has.
+    fn emptier(&mut self, pool: &Pool) -> Option<usize> {
+        let random = &mut self.inserter.random;
+        if random.below(100) < EMPTIEST {
+            // Low ranks are likelier than high ones.
+            let mut rank = random.below(4) * random.below(4);
+            let mut shelf = pool.any.under(i64::MAX);
+            while let Some(s) = shelf {
+                for panel in pool.any.all_on(s) {
+                    if rank == 0 {
+                        return Some(panel);
+                    }
+                    rank -= 1;
+                }
+                shelf = pool.any.under(s - 1);
+            }
         }
+        let drawn = (0..DRAWN).map(|_| random.below(pool.panels.len()));
+        drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free)
     }
-    true
+
+    /// Seamed and longest first, with some disorder.
+    fn shuffle(&mut self, digest: &Digest) {
+        let panel = digest.rules.panel;
+        let mut keyed: Vec<(i64, usize)> = self
+            .taken
+            .iter()
+            .map(|p| {
+                let part = &digest.parts[*p];
+                let chance = self.inserter.random.below(panel as usize) as i64;
+                let first = if part.ways.is_empty() { 0 } else { 4 * panel };
+                (-(part.cover.min(2 * panel) + first + chance), *p)
+            })
+            .collect();
+        keyed.sort_unstable();
+        self.taken.clear();
+        self.taken.extend(keyed.into_iter().map(|k| k.1));
+    }
+
+    /// Lays parts again; false if one found no lawful place (then all of them are to be taken up).
+    fn recreate(&mut self, pool: &mut Pool) -> bool {
+        for part in &self.taken {
+            match self.inserter.best(pool, *part) {
+                Some(how) => pool.place(self.inserter.digest, *part, how),
+                None => return false,
+            }
+        }
+        true
+    }
 }

@@ -11,13 +11,20 @@
 
 mod answer;
 pub mod certificate;
+mod conflicts;
 mod construct;
 mod crew;
 mod digest;
 mod improve;
+mod insert;
+mod looks;
 mod options;
+mod polish;
 mod pool;
 mod random;
+mod shelf;
+mod stagger;
+mod wall;
 
 use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 
@@ -28,7 +35,7 @@ pub struct Progress {
     pub done: u64,
     /// Rounds in all, at most.
     pub of: u64,
-    /// Panels in the best layout so far.
+    /// Panels in the best layout so far; 0 before there is one.
     pub panels: usize,
     /// The bound.
     pub bound: usize,
@@ -39,31 +46,38 @@ pub struct Progress {
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
     let digest = digest::Digest::new(problem);
     let certificate = certificate::bound(&digest);
+    watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
     let crew = crew::lay(&digest);
-    let best = match problem.rules.effort {
-        Effort::Crew => crew.clone(),
-        _ => {
-            let first = construct::lay(&digest);
-            improve::improve(&digest, first, certificate.bound, watch)
-        }
-    };
+    if problem.rules.effort == Effort::Crew {
+        let mut plan = answer::plan(problem, &digest, &crew, certificate);
+        plan.conflicts = crew::conflicts(problem, &digest, &crew);
+        plan.crew_panels = crew.panels();
+        return plan;
+    }
+    let mut first = construct::lay(&digest);
+    let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
+    let bound = certificate.bound;
+    let mut best = improve::improve(&digest, first, pins.clone(), bound, 1, watch);
+    let looks = looks::Looks::new(problem, &digest);
+    polish::polish(&digest, &looks, &mut best, pins.clone());
     let mut plan = answer::plan(problem, &digest, &best, certificate);
+    plan.conflicts = conflicts;
     plan.crew_panels = crew.panels();
-    plan.other_policy_panels = other_policy(problem, watch);
+    plan.other_policy_panels = other_policy(problem, &best, pins);
     plan
 }
 
-/// Panels when runs that one panel covers may be seamed too: what the default policy costs. Asked
-/// for by the long effort only.
-fn other_policy(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Option<usize> {
-    if problem.rules.seam_short_runs || problem.rules.effort != Effort::Long {
+/// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
+/// search starts from the answer under the default policy and takes a quarter of its rounds.
+fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: conflicts::Pins) -> Option<usize> {
+    if problem.rules.seam_short_runs {
         return None;
     }
     let mut other = problem.clone();
     other.rules.seam_short_runs = true;
     let digest = digest::Digest::new(&other);
-    let certificate = certificate::bound(&digest);
-    let first = construct::lay(&digest);
-    let best = improve::improve(&digest, first, certificate.bound, watch);
-    Some(best.panels())
+    let bound = certificate::bound(&digest).bound;
+    // Parts and the ways of seamed ones are the same under both policies.
+    let first = pool::Pool::of(&digest, &best.placed);
+    Some(improve::improve(&digest, first, pins, bound, 4, &mut |_| {}).panels())
 }

@@ -1,8 +1,8 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use std::collections::BTreeSet;
-
-use super::digest::{Digest, Option_};
+use super::digest::{Digest, hits_at};
+use super::options::Way;
+use super::shelf::Shelves;
 
 /// One panel, in the whole numbers that costs are counted in.
 pub(super) const UNIT: i64 = 1_000_000;
@@ -24,9 +24,9 @@ mod weight {
 pub(super) enum Placed {
     /// One piece, from this panel.
     One { panel: usize },
-    /// `way.k` pieces: the first of length `a` from `first`, the last from `last`; whole panels
-    /// between.
-    Seamed { way: Option_, a: i64, first: usize, last: usize },
+    /// The part's way of that number: the first piece of length `a` from `first`, the last from
+    /// `last`; whole panels between.
+    Seamed { way: usize, a: i64, first: usize, last: usize },
 }
 
 /// A stock panel that is cut.
@@ -51,24 +51,23 @@ impl Panel {
     pub(super) fn empty(&self) -> bool {
         self.left_hand.is_none() && self.right_hand.is_none() && self.ones.is_empty()
     }
-}
 
-/// Which end piece is looked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Hand {
-    Left,
-    Right,
-    Any,
+    /// All parts with a piece from it.
+    pub(super) fn parts(&self) -> impl Iterator<Item = usize> + '_ {
+        self.left_hand.iter().chain(&self.right_hand).chain(&self.ones).copied()
+    }
 }
 
 /// All panels and placings.
 #[derive(Clone, Debug)]
 pub(super) struct Pool {
     pub panels: Vec<Panel>,
-    spare: BTreeSet<usize>,
-    no_left: BTreeSet<(i64, usize)>,
-    no_right: BTreeSet<(i64, usize)>,
-    any: BTreeSet<(i64, usize)>,
+    /// Panels not cut.
+    spare: Vec<usize>,
+    /// Cut panels without a left-hand piece, without a right-hand one, and all, by room.
+    pub no_left: Shelves,
+    pub no_right: Shelves,
+    pub any: Shelves,
     /// Whole panels between end pieces.
     pub wholes: i64,
     /// Worth of all leftovers, in [`UNIT`]s.
@@ -77,26 +76,48 @@ pub(super) struct Pool {
     pub seams: i64,
     pub hits: i64,
     pub placed: Vec<Option<Placed>>,
+    /// Worth of a leftover by its length, of an open and of a locked panel.
+    worths: [Vec<i64>; 2],
     room: i64,
     kerf: i64,
 }
 
 impl Pool {
     pub(super) fn new(digest: &Digest) -> Self {
+        let room = digest.rules.room();
+        let worths = [weight::LEFTOVER, weight::LOCKED]
+            .map(|w| (0..=room).map(|free| w * free * free / (room * room)).collect::<Vec<i64>>());
         Pool {
             panels: Vec::new(),
-            spare: BTreeSet::new(),
-            no_left: BTreeSet::new(),
-            no_right: BTreeSet::new(),
-            any: BTreeSet::new(),
+            spare: Vec::new(),
+            no_left: Shelves::new(room),
+            no_right: Shelves::new(room),
+            any: Shelves::new(room),
             wholes: 0,
             leftover: 0,
             seams: 0,
             hits: 0,
             placed: vec![None; digest.parts.len()],
-            room: digest.rules.room(),
+            worths,
+            room,
             kerf: digest.rules.kerf,
         }
+    }
+
+    /// A pool with these placings, which must fit.
+    pub(super) fn of(digest: &Digest, placed: &[Option<Placed>]) -> Self {
+        let mut pool = Pool::new(digest);
+        for (part, how) in placed.iter().enumerate().filter_map(|(i, p)| Some((i, (*p)?))) {
+            let most = match how {
+                Placed::One { panel } => panel,
+                Placed::Seamed { first, last, .. } => first.max(last),
+            };
+            while pool.panels.len() <= most {
+                pool.open_panel();
+            }
+            pool.place(digest, part, how);
+        }
+        pool
     }
 
     /// Panels used.
@@ -124,101 +145,88 @@ impl Pool {
 
     /// Worth of a leftover, `locked` if the panel holds both end pieces.
     pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
-        let w = if locked { weight::LOCKED } else { weight::LEFTOVER };
-        let free = free.max(0);
-        w * free * free / (self.room * self.room)
+        self.worths[usize::from(locked)][free.clamp(0, self.room) as usize]
     }
 
     fn count(&mut self, digest: &Digest, part: usize, how: &Placed, sign: i64) {
         if let Placed::Seamed { way, a, .. } = how {
-            self.seams += sign * (way.k - 1);
-            self.hits += sign * hits(digest, part, *way, *a);
+            let p = &digest.parts[part];
+            self.seams += sign * (p.ways[*way].k - 1);
+            self.hits += sign * hits_at(p, *way, *a);
         }
     }
 
     fn leave(&mut self, i: usize) {
-        self.leftover -= self.worth(&self.panels[i]);
-        let key = (self.panels[i].free, i);
-        self.no_left.remove(&key);
-        self.no_right.remove(&key);
-        self.any.remove(&key);
+        let p = &self.panels[i];
+        if p.empty() {
+            // A panel about to be cut is among the last made spare.
+            if let Some(at) = self.spare.iter().rposition(|s| *s == i) {
+                self.spare.remove(at);
+            }
+            return;
+        }
+        self.leftover -= self.worth(p);
+        if p.left_hand.is_none() {
+            self.no_left.remove(p.free, i);
+        }
+        if p.right_hand.is_none() {
+            self.no_right.remove(p.free, i);
+        }
+        self.any.remove(p.free, i);
     }
 
     fn enter(&mut self, i: usize) {
         let p = &self.panels[i];
         if p.empty() {
-            self.spare.insert(i);
+            self.spare.push(i);
             return;
         }
-        self.leftover += self.worth(&self.panels[i]);
-        let p = &self.panels[i];
-        self.spare.remove(&i);
-        let key = (p.free, i);
+        self.leftover += self.worth(p);
         if p.left_hand.is_none() {
-            self.no_left.insert(key);
+            self.no_left.insert(p.free, i);
         }
         if p.right_hand.is_none() {
-            self.no_right.insert(key);
+            self.no_right.insert(p.free, i);
         }
-        self.any.insert(key);
+        self.any.insert(p.free, i);
     }
 
-    /// A panel not yet cut.
-    pub(super) fn fresh(&mut self) -> usize {
-        if let Some(i) = self.spare.first() {
-            return *i;
-        }
+    fn open_panel(&mut self) {
+        self.spare.push(self.panels.len());
         self.panels.push(Panel { free: self.room, ..Default::default() });
-        self.spare.insert(self.panels.len() - 1);
-        self.panels.len() - 1
+        self.no_left.grow();
+        self.no_right.grow();
+        self.any.grow();
     }
 
-    /// A second panel not yet cut, when the first is about to be.
-    pub(super) fn fresh_but(&mut self, other: usize) -> usize {
-        if let Some(i) = self.spare.iter().find(|i| **i != other) {
-            return *i;
+    /// Two panels not yet cut.
+    pub(super) fn fresh(&mut self) -> (usize, usize) {
+        while self.spare.len() < 2 {
+            self.open_panel();
         }
-        self.panels.push(Panel { free: self.room, ..Default::default() });
-        self.spare.insert(self.panels.len() - 1);
-        self.panels.len() - 1
-    }
-
-    /// The fullest cut panel that still takes a piece of `length` on that hand.
-    pub(super) fn tightest(&self, hand: Hand, length: i64) -> Option<usize> {
-        let need = length + self.kerf;
-        self.set(hand).range((need, 0)..).next().map(|k| k.1)
-    }
-
-    /// Cut panels that could take `least` or more on that hand, fullest first.
-    pub(super) fn open(&self, hand: Hand, least: i64) -> impl Iterator<Item = (i64, usize)> + '_ {
-        self.set(hand).range((least + self.kerf, 0)..).map(|(free, i)| (free - self.kerf, *i))
-    }
-
-    fn set(&self, hand: Hand) -> &BTreeSet<(i64, usize)> {
-        match hand {
-            Hand::Left => &self.no_left,
-            Hand::Right => &self.no_right,
-            Hand::Any => &self.any,
-        }
+        let n = self.spare.len();
+        (self.spare[n - 1], self.spare[n - 2])
     }
 
     /// Lays a part. Its panels must have room.
     pub(super) fn place(&mut self, digest: &Digest, part: usize, how: Placed) {
+        let kerf = self.kerf;
         match how {
             Placed::One { panel } => {
                 self.leave(panel);
                 self.panels[panel].ones.push(part);
-                self.panels[panel].free -= digest.parts[part].cover + self.kerf;
+                self.panels[panel].free -= digest.parts[part].cover + kerf;
                 self.enter(panel);
             }
             Placed::Seamed { way, a, first, last } => {
+                let way: Way = digest.parts[part].ways[way];
                 self.leave(first);
                 self.panels[first].left_hand = Some(part);
-                self.panels[first].free -= a + self.kerf;
+                self.panels[first].free -= a + kerf;
                 self.enter(first);
                 self.leave(last);
                 self.panels[last].right_hand = Some(part);
-                self.panels[last].free -= way.sum - a + self.kerf;
+                self.panels[last].free -= way.sum - a + kerf;
                 self.enter(last);
                 self.wholes += way.k - 2;
             }
@@ -230,22 +238,24 @@ impl Pool {
     /// Takes a part up again: the exact inverse of [`Pool::place`].
     pub(super) fn take(&mut self, digest: &Digest, part: usize) -> Option<Placed> {
         let how = self.placed[part].take()?;
+        let kerf = self.kerf;
         self.count(digest, part, &how, -1);
         match how {
             Placed::One { panel } => {
                 self.leave(panel);
                 self.panels[panel].ones.retain(|p| *p != part);
-                self.panels[panel].free += digest.parts[part].cover + self.kerf;
+                self.panels[panel].free += digest.parts[part].cover + kerf;
                 self.enter(panel);
             }
             Placed::Seamed { way, a, first, last } => {
+                let way: Way = digest.parts[part].ways[way];
                 self.leave(first);
                 self.panels[first].left_hand = None;
-                self.panels[first].free += a + self.kerf;
+                self.panels[first].free += a + kerf;
                 self.enter(first);
                 self.leave(last);
                 self.panels[last].right_hand = None;
-                self.panels[last].free += way.sum - a + self.kerf;
+                self.panels[last].free += way.sum - a + kerf;
                 self.enter(last);
                 self.wholes -= way.k - 2;
             }
@@ -254,37 +264,8 @@ impl Pool {
     }
 }
 
-/// How many of the part's seams stand nearer to a jamb line than wished.
-fn hits(digest: &Digest, part: usize, way: Option_, a: i64) -> i64 {
-    let avoid = &digest.parts[part].avoid;
-    if avoid.is_empty() {
-        return 0;
-    }
-    let d = digest.rules.jamb;
-    seams(digest, part, way, a)
-        .map(|x| avoid.iter().filter(|v| (x - **v).abs() < d).count() as i64)
-        .sum()
-}
-
-/// Cost of a placing's seams and jamb hits.
-pub(super) fn soft(digest: &Digest, part: usize, how: &Placed) -> i64 {
-    match how {
-        Placed::Seamed { way, a, .. } => {
-            weight::SEAM * (way.k - 1) + weight::JAMB * hits(digest, part, *way, *a)
-        }
-        Placed::One { .. } => 0,
-    }
-}
-
-/// Seams of a part laid with first piece `a`: middles of its laps.
-pub(super) fn seams(
-    digest: &Digest,
-    part: usize,
-    way: Option_,
-    a: i64,
-) -> impl Iterator<Item = i64> {
-    let (left, pitch) = (digest.parts[part].left, digest.rules.pitch());
-    // An odd lap's middle is counted at the whole sixteenth; `answer` states it exactly.
-    let first = left + a - digest.rules.lap / 2;
-    (0..way.k - 1).map(move |j| first + j * pitch)
+/// Cost of a part's seams and jamb hits.
+pub(super) fn soft(digest: &Digest, part: usize, way: usize, a: i64) -> i64 {
+    let p = &digest.parts[part];
+    weight::SEAM * (p.ways[way].k - 1) + weight::JAMB * hits_at(p, way, a)
 }

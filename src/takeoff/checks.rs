@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use super::panels::rake_foot;
 use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
@@ -163,7 +162,7 @@ fn courses(layout: &Layout, w: &Wall) -> CrossCheck {
 /// A gable of two rakes whose feet are level: base x height / 2 beside the drawn outline over them.
 fn gable(w: &Wall) -> Option<CrossCheck> {
     let rakes = rakes(w);
-    let foot = rake_foot(w)?;
+    let foot = w.rake_foot()?;
     let [a, b] = rakes.as_slice() else { return None };
     let low = |e: &Edge| if e.from[1] < e.to[1] { e.from } else { e.to };
     let (p, q) = (low(a), low(b));

@@ -1,13 +1,12 @@
 //! How one line came about, for whoever has to defend it.
 
-use crate::model::layout::{Layout, TakeoffLine};
+use crate::model::layout::{Group, Layout, TakeoffLine};
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 
 /// A line by its short name or words, with its figures, where they are used and what it counts;
 /// `None` if the takeoff has no such line. Plain text, one fact a line, not wrapped.
-pub fn explain(layout: &Layout, item: &str) -> Option<String> {
-    let takeoff = super::quantities(layout);
+pub fn explain(layout: &Layout, takeoff: &Takeoff, item: &str) -> Option<String> {
     let line = takeoff.line(item)?;
     let style = layout.job.sheet.lengths;
     let mut out = vec![
@@ -25,7 +24,7 @@ pub fn explain(layout: &Layout, item: &str) -> Option<String> {
             line.net
         ));
     }
-    out.extend(balance(&takeoff, line, style));
+    out.extend(balance(takeoff, line, style));
     for k in &line.kinds {
         out.push(format!("  {}: {} pieces, {}", k.kind, k.pieces, style.length(k.length)));
     }
@@ -42,7 +41,8 @@ pub fn explain(layout: &Layout, item: &str) -> Option<String> {
     for c in takeoff.checks.iter().filter(|c| c.item == line.id) {
         out.push(format!("published rule: {} {} against {}; {}", c.rule, c.unit, c.layout, c.how));
     }
-    out.extend(counted(layout, &takeoff, line));
+    out.extend(cost(takeoff, line));
+    out.extend(counted(layout, takeoff, line));
     Some(out.join("\n") + "\n")
 }
 
@@ -63,6 +63,44 @@ fn balance(takeoff: &Takeoff, line: &TakeoffLine, style: LengthStyle) -> Option<
         style.length(o.usable),
         style.length(o.scrap)
     ))
+}
+
+/// What it costs at the user's prices, or why it has no cost.
+fn cost(takeoff: &Takeoff, line: &TakeoffLine) -> Option<String> {
+    let cost = takeoff.cost.as_ref()?;
+    if !takeoff.buys(line) {
+        let instead = if line.group == Group::Panels && line.order > 0.0 {
+            format!("; panels are bought by {}", takeoff.panels_by.id())
+        } else {
+            String::new()
+        };
+        return Some(format!("cost: not bought by this line{instead}"));
+    }
+    let Some(p) = cost.lines.iter().find(|p| p.item == line.id) else {
+        return Some("cost: no price was given".to_owned());
+    };
+    let multiple = match p.multiple {
+        1 => String::new(),
+        n => format!(" (sold in multiples of {n})"),
+    };
+    Some(format!(
+        "cost: {} {}{multiple} at {} = {} {}",
+        p.quantity,
+        line.unit,
+        units_of(p.price, 10_000),
+        units_of(p.extended, 100),
+        cost.currency
+    ))
+}
+
+/// A whole number of parts as a decimal; at least two decimals.
+fn units_of(v: i64, parts: i64) -> String {
+    let (whole, part) = (v / parts, v % parts);
+    match parts {
+        100 => format!("{whole}.{part:02}"),
+        _ if part % 100 == 0 => format!("{whole}.{:02}", part / 100),
+        _ => format!("{whole}.{part:04}"),
+    }
 }
 
 /// What it counts: stock by stock with the pieces where it is cut, else names.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
-use crate::model::layout::{Group, Layout, TakeoffLine};
+use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
 use crate::units::inches_fraction;
 
@@ -61,8 +61,11 @@ fn panel_nails(layout: &Layout) -> TakeoffLine {
     let style = layout.job.sheet.lengths;
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
-        for p in w.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces) {
-            shares.add((&e.name, &w.id), None, 1, nails(p.length, rules.nail_spacing));
+        for c in &w.courses {
+            let zone = w.zone(c.bottom);
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                shares.add((&e.name, &w.id), zone, 1, nails(p.length, rules.nail_spacing));
+            }
         }
     }
     let how = format!(
@@ -83,7 +86,7 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
     for t in &layout.trims {
         let n = trim_nails(t, spacing);
-        shares.add((&t.elevation, &t.wall), None, 1, n);
+        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
     }
     let each: Vec<String> = by_stock.iter().map(|(s, n)| format!("{} {n}", s.words())).collect();
@@ -95,12 +98,17 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     boxed(layout, "trim-nails", "nails for trim".into(), shares, how)
 }
 
+/// Lowest height of a ring.
+fn lowest(ring: &[Xy]) -> f64 {
+    ring.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min)
+}
+
 fn blocks(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     for (e, w) in layout.walls() {
         for o in w.obstacles.iter().filter(|o| o.mounting_block) {
-            shares.add((&e.name, &w.id), None, 1, 1.0);
+            shares.add((&e.name, &w.id), w.zone(lowest(&o.outline)), 1, 1.0);
             counts.push(o.id.clone());
         }
     }

@@ -3,8 +3,9 @@
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::LEVEL;
 use crate::model::house::{EdgeKind, OpeningKind};
-use crate::model::layout::{Edge, Group, Layout, Opening, TakeoffLine};
+use crate::model::layout::{Edge, Elevation, Group, Layout, Opening, TakeoffLine, Wall};
 use crate::model::trim::TrimStock;
+use crate::units::{LengthStyle, Unit};
 
 /// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
 const SILL_PAST: f64 = 9.0;
@@ -65,12 +66,20 @@ fn rolls(
     })
 }
 
+/// A sheet's width as it is ordered: whole millimetres in metric.
+fn width(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => style.short(inches),
+        LengthStyle::Mm => style.length(inches),
+    }
+}
+
 fn openings(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     for (e, w) in layout.walls() {
         for o in &w.openings {
-            shares.add((&e.name, &w.id), None, 1, round_opening(o));
+            shares.add((&e.name, &w.id), w.zone(o.sill), 1, round_opening(o));
             counts.push(o.id.clone());
         }
     }
@@ -80,7 +89,7 @@ fn openings(layout: &Layout) -> Option<TakeoffLine> {
         style.short(SILL_PAST),
         style.short(JAMB_OVER)
     );
-    let item = format!("flashing at openings, {} wide", style.short(SILL_PAST));
+    let item = format!("flashing at openings, {} wide", width(style, SILL_PAST));
     rolls(layout, ("opening-flashing", item), shares, counts, &how)
 }
 
@@ -89,24 +98,28 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     let mut counts = Vec::new();
     for t in &layout.trims {
         if matches!(t.kind.stock(), TrimStock::OutsidePost | TrimStock::InsidePost) {
-            shares.add((&t.elevation, &t.wall), None, 1, t.length);
+            shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, t.length);
             counts.push(t.mark.clone());
         }
     }
     let style = layout.job.sheet.lengths;
     let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));
-    let item = format!("flashing at corners, {} wide", style.short(CORNER_SHEET));
+    let item = format!("flashing at corners, {} wide", width(style, CORNER_SHEET));
     rolls(layout, ("corner-flashing", item), shares, counts, &how)
 }
 
-/// Step flashing by the foot and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
+/// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
 fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
+    let (each, unit) = match layout.job.sheet.lengths {
+        LengthStyle::Feet => (Unit::Foot.inches(), "ft of slope"),
+        LengthStyle::Mm => (Unit::M.inches(), "m of slope"),
+    };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
     for (e, w) in layout.walls() {
         let roofs: Vec<&Edge> = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof).collect();
         for r in &roofs {
-            let length = (r.to[0] - r.from[0]).hypot(r.to[1] - r.from[1]);
-            shares_of_slope(&mut steps, &mut outs, (&e.name, &w.id), r, &roofs, length);
+            let length = (r.to[0] - r.from[0]).hypot(r.to[1] - r.from[1]) / each;
+            shares_of_slope(&mut steps, &mut outs, (e, w), r, &roofs, length);
         }
     }
     let line = |id: &str, item: &str, unit: &str, shares: Shares, how: &str| TakeoffLine {
@@ -126,7 +139,7 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
         out.push(line(
             "step-flashing",
             "step flashing",
-            "ft of slope",
+            unit,
             steps,
             "where a lower roof slopes along a wall, at least 4 x 4 in, laps not counted",
         ));
@@ -146,7 +159,7 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
 fn shares_of_slope(
     steps: &mut Shares,
     outs: &mut Shares,
-    place: (&str, &str),
+    (elevation, wall): (&Elevation, &Wall),
     edge: &Edge,
     roofs: &[&Edge],
     length: f64,
@@ -154,7 +167,9 @@ fn shares_of_slope(
     if (edge.to[1] - edge.from[1]).abs() <= LEVEL {
         return;
     }
-    steps.add(place, None, 1, length / 12.0);
+    let place = (elevation.name.as_str(), wall.id.as_str());
+    let zone = |y: f64| wall.zone(y);
+    steps.add(place, zone((edge.from[1] + edge.to[1]) / 2.0), 1, length);
     let foot = if edge.from[1] < edge.to[1] { edge.from } else { edge.to };
     // A slope that another slope of the same roof goes on from has its foot farther down.
     let goes_on = roofs.iter().any(|o| {
@@ -163,7 +178,7 @@ fn shares_of_slope(
         low[1] < foot[1] - LEVEL && (touches(o.from) || touches(o.to))
     });
     if !goes_on {
-        outs.add(place, None, 1, 1.0);
+        outs.add(place, zone(foot[1]), 1, 1.0);
     }
 }
 

@@ -11,14 +11,16 @@ mod lines;
 mod panels;
 pub mod price;
 pub mod rules;
+mod shares;
 mod trims;
 
 pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
 pub use explain::explain;
+pub use shares::shares;
 
 use crate::model::layout::Layout;
-use crate::model::takeoff::{PanelUnit, Takeoff};
+use crate::model::takeoff::{FORMAT, PanelUnit, Takeoff};
 
 /// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).
 pub fn quantities(layout: &Layout) -> Takeoff {
@@ -30,6 +32,8 @@ pub fn quantities(layout: &Layout) -> Takeoff {
     lines.push(area::line(layout));
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {
+        format: FORMAT,
+        drawing: layout.drawing.clone(),
         offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
         ways: area::ways(layout),
         checks: checks::checks(layout, &lines),

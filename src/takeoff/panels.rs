@@ -1,9 +1,7 @@
 //! Panels, cartons and squares: separate numbers (FACTS TK-22).
 
 use super::lines::{Shares, waste, whole};
-use crate::geom::tol::SAME;
-use crate::model::house::EdgeKind;
-use crate::model::layout::{Group, Layout, Piece, TakeoffLine, Wall, Xy, Zone};
+use crate::model::layout::{Group, Layout, Piece, TakeoffLine, Xy, Zone};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (FACTS section 2, coverage per piece).
@@ -19,16 +17,6 @@ pub(super) fn spare(layout: &Layout) -> f64 {
 /// Cartons that hold so many panels.
 pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
     whole(panels / f64::from(layout.job.product.carton.max(1)))
-}
-
-/// Height of the lowest foot of a rake; `None` for a wall without one.
-pub(super) fn rake_foot(wall: &Wall) -> Option<f64> {
-    let rakes = wall.edges.iter().filter(|e| e.kind == EdgeKind::Rake);
-    rakes.map(|e| e.from[1].min(e.to[1])).reduce(f64::min)
-}
-
-fn zone(wall: &Wall, butt: f64) -> Option<Zone> {
-    rake_foot(wall).map(|foot| if butt >= foot - SAME { Zone::Gable } else { Zone::Wall })
 }
 
 /// Square feet of a piece that show.
@@ -89,13 +77,16 @@ fn panels(layout: &Layout) -> TakeoffLine {
     for (e, w) in layout.walls() {
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
-                shares.add((&e.name, &w.id), zone(w, c.bottom), 1, p.length / length);
+                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, p.length / length);
             }
         }
     }
     let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
     let shown: f64 = layout.pieces().map(|(.., p)| face(p)).sum();
     let style = layout.job.sheet.lengths;
+    // The sentence begins with the count, which stands here already.
+    let words = layout.bound.words.as_str();
+    let verdict = words.split_once("; ").map_or(words, |(_, rest)| rest);
     TakeoffLine {
         item: "panels".into(),
         id: "panels".into(),
@@ -108,7 +99,7 @@ fn panels(layout: &Layout) -> TakeoffLine {
             "{} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
             layout.pieces().count(),
             style.length(length),
-            layout.bound.words,
+            verdict,
             100.0 - waste(shown, count * coverage(layout))
         ),
         colour: layout.job.product.colour.clone(),
@@ -130,7 +121,14 @@ fn squares(
     let ordered = bought * each / 100.0;
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
-        shares.add((&e.name, &w.id), None, 1, w.net_area / 100.0);
+        let place = (e.name.as_str(), w.id.as_str());
+        match w.gable_area {
+            None => shares.add(place, None, 1, w.net_area / 100.0),
+            Some(gable) => {
+                shares.add(place, Some(Zone::Wall), 1, (w.net_area - gable) / 100.0);
+                shares.add(place, Some(Zone::Gable), 1, gable / 100.0);
+            }
+        }
     }
     let net = shares.net();
     let style = layout.job.sheet.lengths;

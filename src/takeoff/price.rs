@@ -7,7 +7,8 @@
 //! J-channel,piece,9.85,10,USD
 //! ```
 //! `item` is a line's short name or its words, in any case; columns may stand in any order, and
-//! `order multiple` may be left out. Money is counted in whole ten-thousandths and hundredths.
+//! `order multiple` may be left out. Where a decimal comma is usual, spreadsheets part cells by
+//! semicolons: a first line with semicolons and no comma says so, and prices may have either sign. Money is counted in whole ten-thousandths and hundredths.
 
 use std::collections::BTreeSet;
 
@@ -65,10 +66,13 @@ pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
         let line = bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count() + 1;
         refused(name, line, 1, "not UTF-8 text", "Save the price list as CSV in UTF-8.")
     })?;
-    let rows = cells(text.strip_prefix('\u{feff}').unwrap_or(text), name)?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let first = text.lines().find(|l| !l.trim().is_empty()).unwrap_or_default();
+    let between = if first.contains(';') && !first.contains(',') { ';' } else { ',' };
+    let rows = cells(text, between, name)?;
     let mut rows = rows.into_iter();
     let header = rows.next().ok_or_else(|| refused(name, 1, 1, "the file is empty", HELP))?;
-    let columns = Columns::of(&header, name)?;
+    let columns = Columns::of(&header, between, name)?;
     let mut list = PriceList::default();
     let mut seen = BTreeSet::new();
     for row in rows {
@@ -89,8 +93,8 @@ pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
     Ok(list)
 }
 
-/// Rows of cells by RFC 4180; blank lines are left out.
-fn cells(text: &str, name: &str) -> Result<Vec<Vec<Cell>>, Refusal> {
+/// Rows of cells by RFC 4180, parted by `between`; blank lines are left out.
+fn cells(text: &str, between: char, name: &str) -> Result<Vec<Vec<Cell>>, Refusal> {
     let mut rows = Vec::new();
     let mut row: Vec<Cell> = Vec::new();
     let (mut line, mut column) = (1, 1);
@@ -110,7 +114,7 @@ fn cells(text: &str, name: &str) -> Result<Vec<Vec<Cell>>, Refusal> {
                 cell.text.clear();
                 (quoted, was_quoted) = (true, true);
             }
-            ',' | '\n' if !quoted => {
+            c if !quoted && (c == between || c == '\n') => {
                 row.push(std::mem::take(&mut cell));
                 was_quoted = false;
                 if c == '\n' {
@@ -149,10 +153,12 @@ struct Columns {
     multiple: Option<usize>,
     currency: usize,
     count: usize,
+    /// Whether a price may have a decimal comma.
+    comma: bool,
 }
 
 impl Columns {
-    fn of(header: &[Cell], name: &str) -> Result<Columns, Refusal> {
+    fn of(header: &[Cell], between: char, name: &str) -> Result<Columns, Refusal> {
         const KNOWN: [&str; 5] = ["item", "unit", "price", "order multiple", "currency"];
         let names: Vec<String> = header.iter().map(|c| c.text.to_lowercase()).collect();
         for (i, c) in header.iter().enumerate() {
@@ -178,6 +184,7 @@ impl Columns {
             multiple: find("order multiple"),
             currency: must("currency")?,
             count: header.len(),
+            comma: between == ';',
         })
     }
 
@@ -197,7 +204,8 @@ impl Columns {
             }
         }
         let cell = at(self.price);
-        let price = decimal(&cell.text).ok_or_else(|| {
+        let plain = if self.comma { cell.text.replace(',', ".") } else { cell.text.clone() };
+        let price = decimal(&plain).ok_or_else(|| {
             let help = "Write a price as 9.85: no currency sign, no thousands mark, at most four decimals.";
             fail(&cell, format!("`{}` is no price", cell.text), help)
         })?;
@@ -334,6 +342,16 @@ mod tests {
         let rows: Vec<(&str, i64, u32, usize)> =
             list.prices.iter().map(|p| (p.item.as_str(), p.price, p.multiple, p.line)).collect();
         assert_eq!(rows, [("J-channel", 98_500, 1, 2), ("cartons", 4_120_000, 1, 4)]);
+    }
+
+    #[test]
+    fn semicolons_part_cells_where_the_comma_is_decimal() {
+        let text = "item;unit;price;currency\ncartons;carton;412,5;EUR\nj-channel;piece;9.85;EUR\n";
+        let list = parse(text.as_bytes(), "p.csv").unwrap();
+        let rows: Vec<i64> = list.prices.iter().map(|p| p.price).collect();
+        assert_eq!(rows, [4_125_000, 98_500]);
+        let m = message("item;unit;price;currency\ncartons;carton;1.412,50;EUR\n");
+        assert_eq!(m, "p.csv:2:16: `1.412,50` is no price");
     }
 
     #[test]

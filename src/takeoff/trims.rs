@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::model::layout::{Group, KindShare, Layout, TakeoffLine};
+use crate::model::layout::{Group, KindShare, Layout, TakeoffLine, Zone};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -26,7 +26,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     let mut shares = Shares::default();
     let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
     for t in &mine {
-        shares.add((&t.elevation, &t.wall), None, 1, t.length / length);
+        shares.add((&t.elevation, &t.wall), zone(layout, t), 1, t.length / length);
         let kind = kinds.entry(t.kind).or_default();
         kind.0 += 1;
         kind.1 += t.length;
@@ -66,6 +66,12 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         shares: shares.done(layout),
         id,
     })
+}
+
+/// The zone of a piece of trim: that of its middle.
+pub(super) fn zone(layout: &Layout, t: &TrimPiece) -> Option<Zone> {
+    let (_, wall) = layout.walls().find(|(e, w)| w.id == t.wall && e.name == t.elevation)?;
+    wall.zone((t.from[1] + t.to[1]) / 2.0)
 }
 
 /// Starter strip is behind the siding and takes no colour unless the job gives it one.

@@ -1,12 +1,14 @@
 //! CSV by RFC 4180. A cell of text that begins with `=`, `+`, `-`, `@`, a tab or a return gets an
 //! apostrophe before it, so that no spreadsheet runs it as a formula; numbers are left alone.
 //!
-//! Lengths are inches, or millimetres where the job writes metric; the header says which.
+//! Lengths stand twice: as numbers, inches or millimetres by the job, which the header says; and in
+//! the job's words, `12'-6 1/2"` or `3823 mm`.
 
 use std::collections::BTreeMap;
 
 use super::words::{end, notches, trim_end};
-use crate::model::layout::{Elevation, Layout, Piece, Wall, Zone};
+use crate::model::layout::{Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
+use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
 
@@ -40,17 +42,21 @@ fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|n| (*n).to_owned()).collect()
 }
 
-/// `takeoff.csv`: one row a line of the takeoff.
-pub fn takeoff(layout: &Layout) -> Vec<u8> {
+/// `takeoff.csv`: one row a line of the takeoff; with prices, what each line costs.
+pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     let style = layout.job.sheet.lengths;
     let mut header =
         owned(&["item", "unit", "net", "order", "waste %", "how", "id", "part", "colour"]);
     header.push(format!("stock ({})", style.unit()));
     header.push(format!("length used ({})", style.unit()));
-    header.push("counts".to_owned());
+    header.extend(owned(&["stock", "length used", "counts"]));
+    if takeoff.cost.is_some() {
+        header.extend(owned(&["price", "order multiple", "units to buy", "extended", "currency"]));
+    }
     let length = |v: Option<f64>| v.map_or(String::new(), |v| number(style.number(v)));
-    let rows = layout.takeoff.iter().map(|l| {
-        vec![
+    let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
+    let rows = takeoff.lines.iter().map(|l| {
+        let mut row = vec![
             safe(&l.item),
             safe(&l.unit),
             number(l.net),
@@ -62,10 +68,29 @@ pub fn takeoff(layout: &Layout) -> Vec<u8> {
             safe(&l.colour),
             length(l.stock),
             length(l.length),
+            words(l.stock),
+            words(l.length),
             safe(&super::words::ranges(&l.counts)),
-        ]
+        ];
+        row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
+        row
     });
     table(&header, rows)
+}
+
+/// Cells of a line's cost; a line to buy without a price says so, one not bought is blank.
+fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [String; 5] {
+    match cost.lines.iter().find(|p| p.item == line.id) {
+        Some(p) => [
+            number(p.price as f64 / 1e4),
+            p.multiple.to_string(),
+            p.quantity.to_string(),
+            format!("{}.{:02}", p.extended / 100, p.extended % 100),
+            safe(&cost.currency),
+        ],
+        None if bought => ["no price", "", "", "", ""].map(str::to_owned),
+        None => Default::default(),
+    }
 }
 
 /// `takeoff-by-wall.csv`: what each wall takes of each line, in the line's unit.
@@ -83,6 +108,24 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
                 number(s.net),
             ]
         })
+    });
+    table(&header, rows)
+}
+
+/// What each part of the house takes of each line, in the line's unit.
+pub fn shares(rows: &[PartShare]) -> Vec<u8> {
+    let header = owned(&["elevation", "wall", "zone", "item", "unit", "pieces", "net", "id"]);
+    let rows = rows.iter().map(|s| {
+        vec![
+            safe(&s.elevation),
+            safe(&s.wall),
+            s.zone.map_or("", Zone::word).to_owned(),
+            safe(&s.words),
+            safe(&s.unit),
+            s.pieces.to_string(),
+            number(s.net),
+            safe(&s.item),
+        ]
     });
     table(&header, rows)
 }

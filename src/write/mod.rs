@@ -7,6 +7,8 @@ pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
+mod settings;
 pub mod svg;
+pub mod template;
 mod words;
 pub mod xlsx;

@@ -1,8 +1,8 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
 use crate::diag::{Note, Severity};
-use crate::model::layout::{Group, Layout};
-use crate::model::takeoff::Takeoff;
+use crate::model::layout::{Group, Layout, Zone};
+use crate::model::takeoff::{PartShare, Takeoff};
 use crate::units::LengthStyle;
 
 const WIDTH: usize = 80;
@@ -132,7 +132,13 @@ fn panels(layout: &Layout) -> String {
         ),
     ];
     lines.extend(b.other_policy.map(|other| {
-        format!("If runs that one panel covers might have a seam too, {other} panels would do.")
+        match b.best.saturating_sub(other) {
+            0 => "If runs that one panel covers might have a seam too, no fewer panels were found to do."
+                .to_owned(),
+            n => format!(
+                "If runs that one panel covers might have a seam too, {other} panels would do: {n} fewer."
+            ),
+        }
     }));
     lines.iter().fold(String::from("PANELS\n"), |out, l| out + &wrapped(l, "  ") + "\n")
 }
@@ -345,6 +351,45 @@ pub fn terminal_table(takeoff: &Takeoff) -> String {
         ));
     }
     out
+}
+
+/// The table, and under it the costs where there are prices.
+pub fn priced_table(takeoff: &Takeoff) -> String {
+    let costs = costs(takeoff);
+    let gap = if costs.is_empty() { "" } else { "\n" };
+    terminal_table(takeoff) + gap + &costs
+}
+
+/// What each part of the house takes of each line, as tables of 80 columns.
+pub fn shares_table(rows: &[PartShare]) -> String {
+    let mut out = format!("  {:<42} {:>9} {:>10}  {}\n", "item", "pieces", "net", "unit");
+    let mut last = None;
+    for r in rows {
+        let part = (&r.elevation, &r.wall, r.zone);
+        if last.replace(part) != Some(part) {
+            let zone = r.zone.map_or("", Zone::word);
+            let words = [r.elevation.as_str(), &r.wall, zone];
+            let words: Vec<&str> = words.into_iter().filter(|w| !w.is_empty()).collect();
+            out.push_str(&format!("{}\n", fitted(&words.join(", "), WIDTH)));
+        }
+        out.push_str(&format!(
+            "  {:<42} {:>9} {:>10.2}  {}\n",
+            fitted(&r.words, 42),
+            r.pieces,
+            r.net,
+            fitted(&r.unit, 11)
+        ));
+    }
+    out
+}
+
+/// Lines of an explanation wrapped, each at its own indent.
+pub fn explained(text: &str) -> String {
+    let one = |line: &str| {
+        let indent: String = line.chars().take_while(|c| *c == ' ').collect();
+        wrapped(&plain(line), &indent) + "\n"
+    };
+    text.lines().map(one).collect()
 }
 
 /// The usual cautions (FACTS section 5), in every report.

@@ -10,6 +10,8 @@
 
 mod bad_input;
 mod commands;
+mod counting_rules;
+mod estimate;
 mod facts;
 mod facts_curves;
 mod facts_pitch;
@@ -22,8 +24,11 @@ mod overlay;
 mod polygons;
 mod random_sheets;
 mod reading;
+mod recount;
 mod samples;
 mod seams;
 mod sheets;
 mod support;
+mod terminal;
 mod ways;
+mod workbook;

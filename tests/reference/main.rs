@@ -9,6 +9,9 @@
 )]
 
 mod checks;
+#[cfg(feature = "corpus")]
+mod corpus;
+mod estimates;
 mod random_houses;
 mod raw_ways;
 mod truth;

@@ -36,7 +36,7 @@ pub(crate) fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
-fn environment() -> &'static Path {
+pub(crate) fn environment() -> &'static Path {
     static HOME: OnceLock<PathBuf> = OnceLock::new();
     HOME.get_or_init(|| {
         let target =
@@ -97,6 +97,6 @@ fn said(output: &Output) -> String {
     format!("{out}\n{err}")
 }
 
-fn interpreter(home: &Path) -> PathBuf {
+pub(crate) fn interpreter(home: &Path) -> PathBuf {
     if cfg!(windows) { home.join("Scripts/python.exe") } else { home.join("bin/python") }
 }

@@ -46,6 +46,8 @@ struct Reader<'a, 'n> {
     raws: Vec<Raw>,
     skipped: BTreeMap<String, (usize, usize)>,
     broken: BTreeMap<&'static str, (usize, usize)>,
+    /// Line of the first entity that holds more than is read of one.
+    cut_short: Option<usize>,
     saw_entities: bool,
     saw_end: bool,
     in_paper_block: bool,
@@ -75,6 +77,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             raws: Vec::new(),
             skipped: BTreeMap::new(),
             broken: BTreeMap::new(),
+            cut_short: None,
             saw_entities: false,
             saw_end: false,
             in_paper_block: false,
@@ -116,8 +119,12 @@ impl<'a, 'n> Reader<'a, 'n> {
                 }
                 continue;
             }
-            if inside == 0 && tag.code != 999 && into.len() < 8 * self.limits.vertices {
-                into.push(tag);
+            if inside == 0 && tag.code != 999 {
+                if into.len() < 8 * self.limits.vertices {
+                    into.push(tag);
+                } else {
+                    self.cut_short.get_or_insert(first.line);
+                }
             }
         }
     }
@@ -300,6 +307,16 @@ impl<'a, 'n> Reader<'a, 'n> {
             }
             return;
         }
+        if kind == "HATCH" && super::hatch::loops(&groups) > self.limits.loops {
+            let message = format!(
+                "a hatch says it has {} loops; the most read is {}; it is left out",
+                super::hatch::loops(&groups),
+                self.limits.loops
+            );
+            let help = "Cut the hatch in parts, or draw the wall's outline instead.";
+            self.notes.push(Note::warning("hatch-loops", message, help).about(&at));
+            return;
+        }
         let bodies: Option<Vec<Body>> = match kind {
             "POLYLINE" => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
             "INSERT" => self.insert(buffer, raws, layer, &space),
@@ -340,7 +357,11 @@ impl<'a, 'n> Reader<'a, 'n> {
             }
             let v = Groups { tags: buffer, decoder: self.decoder };
             // Control points of a spline frame are no part of the line.
-            if v.int(70) & 16 == 16 || vertices.len() >= self.limits.vertices {
+            if v.int(70) & 16 == 16 {
+                continue;
+            }
+            if vertices.len() >= self.limits.vertices {
+                self.cut_short.get_or_insert(tag.line);
                 continue;
             }
             if let Some(at) = v.point(10) {
@@ -459,6 +480,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             notes: self.notes,
             stack: Vec::new(),
             full: false,
+            points: 0,
             missing: Vec::new(),
         };
         expander.all(self.raws, &mut out);
@@ -487,6 +509,14 @@ impl<'a, 'n> Reader<'a, 'n> {
                 message,
                 "Run the drawing program's audit and save again.",
             ));
+        }
+        if let Some(line) = self.cut_short {
+            let most = self.limits.vertices;
+            let message = format!(
+                "an entity near line {line} has more than {most} vertices; the rest of it is left out"
+            );
+            let help = "Simplify it, or save only the elevations to a file of their own.";
+            self.notes.push(Note::error("vertices-too-many", message, help));
         }
         for (kind, (count, line)) in std::mem::take(&mut self.skipped) {
             let message =

@@ -111,6 +111,7 @@ pub(super) struct Expander<'a> {
     pub notes: &'a mut Notes,
     pub stack: Vec<String>,
     pub full: bool,
+    pub points: usize,
     pub missing: Vec<String>,
 }
 
@@ -176,6 +177,11 @@ impl Expander<'_> {
                     );
                     return;
                 }
+                self.points += size(&shape);
+                if self.points > self.limits.points {
+                    self.full_of_points(&raw.origin);
+                    return;
+                }
                 let space = context.space.clone();
                 out.items.push(Item {
                     layer,
@@ -236,6 +242,7 @@ impl Expander<'_> {
                     block: insert.block.clone(),
                     parent: context.group,
                     layer,
+                    space: context.space.clone(),
                     placed: map,
                     attributes: insert.attributes.clone(),
                     origin: origin.clone(),
@@ -256,6 +263,18 @@ impl Expander<'_> {
         self.stack.pop();
     }
 
+    fn full_of_points(&mut self, origin: &Origin) {
+        if !self.full {
+            self.full = true;
+            let message = format!(
+                "more than {} points in all after blocks are inserted; the rest is left out",
+                self.limits.points
+            );
+            let help = "Look for a block of many points that is inserted many times.";
+            self.notes.push(Note::warning("points-too-many", message, help).about(origin));
+        }
+    }
+
     fn full_array(&mut self, insert: &Insert, origin: &Origin) {
         if !self.full {
             self.full = true;
@@ -266,6 +285,16 @@ impl Expander<'_> {
             self.notes
                 .push(Note::warning("items-too-many", message, "Reduce the array.").about(origin));
         }
+    }
+}
+
+/// Points that a shape is kept as.
+fn size(shape: &Shape) -> usize {
+    match shape {
+        Shape::Polyline(p) => p.vertices.len(),
+        Shape::Curve(c) => c.elements().len(),
+        Shape::Hatch(h) => h.loops.iter().map(|l| l.elements().len()).sum(),
+        Shape::Text(_) | Shape::Dimension(_) | Shape::Point(_) => 1,
     }
 }
 

@@ -7,9 +7,6 @@ use crate::geom::flatten::bulge_points;
 use crate::geom::vocabulary::{BezPath, Point, Vec2};
 use crate::model::drawing::{Hatch, LineFamily};
 
-/// Loops taken of one hatch.
-const MOST_LOOPS: i64 = 20_000;
-
 struct Cursor<'a, 't> {
     tags: &'t [Tag<'a>],
     at: usize,
@@ -36,12 +33,19 @@ impl Cursor<'_, '_> {
     }
 }
 
+/// Loops that a hatch says it has.
+pub(super) fn loops(groups: &Groups) -> usize {
+    usize::try_from(groups.int(91)).unwrap_or(0)
+}
+
+/// A hatch with its loops. Beyond the reader's limit of loops none is made: half an even-odd area is
+/// a wrong one.
 pub(super) fn hatch(groups: &Groups) -> Option<Hatch> {
     let ocs = groups.ocs(groups.float(30).unwrap_or(0.0));
     let start = groups.tags.iter().position(|t| t.code == 91)?;
     let mut c = Cursor { tags: groups.tags, at: start };
     let mut loops = Vec::new();
-    for _ in 0..c.count(91)?.clamp(0, MOST_LOOPS) {
+    for _ in 0..c.count(91)?.max(0) {
         let Some(path) = boundary(&mut c) else { break };
         loops.push(ocs * path);
     }

@@ -77,6 +77,7 @@ impl Maker<'_> {
             block: named.id.clone().unwrap_or_default(),
             parent,
             layer,
+            space: Space::Model,
             placed: Affine::IDENTITY,
             attributes: Vec::new(),
             origin: origin(&named),

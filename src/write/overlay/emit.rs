@@ -229,5 +229,7 @@ pub(super) fn plotted(overlay: &Drawing) -> f64 {
         Shape::Text(t) => Some(t.height),
         _ => None,
     });
-    heights.fold(0.0, f64::max) * 32.0 / 3.0
+    let highest = heights.fold(0.0, f64::max);
+    // Without text, inches at 1/4 in to the foot.
+    if highest > 0.0 { highest * 32.0 / 3.0 } else { 48.0 }
 }

@@ -2,10 +2,10 @@
 
 use super::grid::{Grid, Look};
 use crate::diag::{Note, Severity};
-use crate::job::Job;
 use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::write::report::cautions;
+use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Assumptions", &[14.0, 64.0, 26.0, 70.0]);
@@ -27,8 +27,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         };
         put(kind, &format!("{}: {}", n.code, n.message), &place(n), &n.help);
     }
-    for (what, source) in settings(layout) {
-        put("assumed", &what, "", &source);
+    for [what, by, source] in assumed(layout) {
+        put("assumed", &what, &by, &source);
     }
     for line in &takeoff.advice {
         put("to order", line, "", "");
@@ -59,77 +59,37 @@ fn place(n: &Note) -> String {
     out.join(", ")
 }
 
-/// Settings in force with the source of each default, or that the job set it.
-fn settings(layout: &Layout) -> Vec<(String, String)> {
-    let (job, usual) = (&layout.job, Job::default());
+/// What was settled by rule, then every setting in force with the source of its default, or that the
+/// job set it.
+fn assumed(layout: &Layout) -> Vec<[String; 3]> {
+    let job = &layout.job;
     let style = job.sheet.lengths;
-    let row = |words: String, same: bool, source: &str| {
-        (words, if same { source.to_owned() } else { "set by the job".to_owned() })
-    };
-    let p = &job.product;
-    let t = &job.takeoff;
-    vec![
-        (
+    let row = |what: String, source: &str| [what, String::new(), source.to_owned()];
+    let mut out = vec![
+        row(
             format!("drawing unit: {}", layout.drawing.unit),
-            format!("by {}", layout.drawing.unit_source),
+            &format!("by {}", layout.drawing.unit_source),
         ),
-        (
+        row(
             format!("butt line of course 1 at {} from the level line", style.length(layout.datum)),
-            layout.datum_why.clone(),
+            &layout.datum_why,
         ),
         row(
-            format!("exposure {}", style.short(p.exposure)),
-            p.exposure == usual.product.exposure,
-            "double 4: FACTS SD-81",
+            format!("lap at seams in force: {}", style.short(job.lap())),
+            "foam meets foam unless the job says otherwise: FACTS PR-02, common practice",
         ),
         row(
-            format!("panels of {}, {} to a carton", style.length(p.length), p.carton),
-            (p.length, p.carton) == (usual.product.length, usual.product.carton),
-            "24 of 12 ft 6 in to two squares: FACTS TK-02, TK-03",
+            format!("gap at panel ends in force: {}", style.short(job.end_gap())),
+            "association manual, by the day's weather unless the job says otherwise: FACTS SD-50, SD-51",
         ),
         row(
-            format!("lap at seams {}", style.short(job.lap())),
-            job.lap() == usual.lap(),
-            "foam meets foam: FACTS PR-02, common practice",
-        ),
-        row(
-            format!("gap at panel ends {}", style.short(job.end_gap())),
-            job.end_gap() == usual.end_gap(),
-            "association manual: FACTS SD-50",
-        ),
-        row(
-            format!("shortest piece of a run with a seam {}", style.short(job.seams.shortest)),
-            job.seams.shortest == usual.seams.shortest,
-            "common practice, no source: FACTS SD-79",
-        ),
-        row(
-            format!("saw cut {}", style.short(job.seams.kerf)),
-            job.seams.kerf == usual.seams.kerf,
-            "common practice, no source",
-        ),
-        row(
-            format!(
-                "nails in panels at most {} apart, in trim {}",
-                style.short(t.nail_spacing),
-                style.short(t.trim_nail_spacing)
-            ),
-            (t.nail_spacing, t.trim_nail_spacing)
-                == (usual.takeoff.nail_spacing, usual.takeoff.trim_nail_spacing),
-            "IRC 2018 R703.11.1.3: FACTS SD-20; association manual: FACTS UN-08",
-        ),
-        row(
-            format!("{} nails to a box", t.nail_box),
-            t.nail_box == usual.takeoff.nail_box,
-            "common practice, no source",
-        ),
-        row(
-            format!("spare panels {} %", t.spare),
-            t.spare == usual.takeoff.spare,
-            "none unless the job asks",
-        ),
-        (
             "channels follow the drawn edge of openings; corner posts, the drawn corner".to_owned(),
-            "FACTS OT-25: ask which edge was drawn".to_owned(),
+            "FACTS OT-25: ask which edge was drawn",
         ),
-    ]
+    ];
+    out.extend(settings(job).into_iter().map(|s| {
+        let by = if s.set { "set by the job" } else { "default" };
+        [format!("{}: {}", s.key, s.value), by.to_owned(), s.words]
+    }));
+    out
 }

@@ -72,6 +72,9 @@ pub(super) struct Grid {
     lines: u32,
 }
 
+/// What bold letters leave of a column's room: a guess on the safe side.
+const BOLD: f64 = 0.8;
+
 /// Height of one line of text, points.
 const LINE: f64 = 13.0;
 
@@ -105,6 +108,8 @@ impl Grid {
         let words = text(words);
         if matches!(look, Look::Wrapped | Look::Head | Look::HeadRight) {
             let width = self.widths.get(usize::from(col)).copied().unwrap_or(8.0);
+            // Headings are bold, and so wider.
+            let width = if look == Look::Wrapped { width } else { width * BOLD };
             self.lines = self.lines.max(lines(&words, width));
         }
         self.try_to(|s| s.write_string_with_format(row, col, words, &format(look)).map(drop));
@@ -161,6 +166,13 @@ impl Grid {
             self.text(col as u16, w, look);
         }
         self.next();
+    }
+
+    /// Plain texts in this row's first columns.
+    pub(super) fn texts_at(&mut self, words: &[&str]) {
+        for (col, w) in words.iter().enumerate() {
+            self.text(col as u16, w, Look::Text);
+        }
     }
 
     /// A row of column headings, those of `numbers` over numbers.
@@ -239,8 +251,8 @@ fn lines(words: &str, width: f64) -> u32 {
 
 fn format(look: Look) -> Format {
     let top = Format::new().set_align(FormatAlign::Top);
-    // Text after a number keeps off it.
-    let plain = top.clone().set_indent(1);
+    // Text after a number keeps off it; without an alignment of its own an indent counts for nothing.
+    let plain = top.clone().set_align(FormatAlign::Left).set_indent(1);
     let number = |f: &str| top.clone().set_num_format(f);
     let total =
         |f: &str| Format::new().set_bold().set_border_top(FormatBorder::Thin).set_num_format(f);
@@ -256,7 +268,7 @@ fn format(look: Look) -> Format {
     match look {
         Look::Title => Format::new().set_bold().set_font_size(16),
         Look::Heading => Format::new().set_bold().set_font_size(12),
-        Look::Head => head.set_indent(1),
+        Look::Head => head.set_align(FormatAlign::Left).set_indent(1),
         Look::HeadRight => head.set_align(FormatAlign::Right),
         Look::Text => plain,
         Look::Wrapped => plain.set_text_wrap(),
@@ -270,6 +282,6 @@ fn format(look: Look) -> Format {
         Look::TotalCount => total("#,##0"),
         Look::Total => total("#,##0.00"),
         Look::TotalMoney => total("#,##0.00"),
-        Look::TotalText => total("@").set_indent(1),
+        Look::TotalText => total("@").set_align(FormatAlign::Left).set_indent(1),
     }
 }

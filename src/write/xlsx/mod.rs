@@ -11,6 +11,7 @@ mod panels;
 mod summary;
 mod trim;
 mod walls;
+mod zones;
 
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
 
@@ -29,6 +30,7 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
         panels::sheet(layout),
         trim::sheet(layout, takeoff),
         walls::sheet(layout, takeoff),
+        zones::sheet(takeoff),
         assumptions::sheet(layout, takeoff),
     ];
     for sheet in sheets {

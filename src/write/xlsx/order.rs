@@ -21,7 +21,7 @@ pub(super) fn total_row(takeoff: &Takeoff) -> u32 {
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
         "Order",
-        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0],
+        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0],
     );
     g.texts(&["Order"], Look::Title);
     let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
@@ -48,6 +48,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             &extended,
             "How it came about",
             "Counts",
+            "Stock length",
+            "Length used",
         ],
         &[3, 4, 5, 6, 7, 8, 9, 10],
     );
@@ -55,7 +57,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.lines {
         row(&mut g, layout, takeoff, line);
     }
-    g.filter(HEAD, 13);
+    g.filter(HEAD, 15);
     let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
     g.text(0, "Total of the priced lines", Look::TotalText);
     for col in 1..10 {
@@ -95,6 +97,11 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     }
     g.text(11, &how(layout, takeoff, line, check.map(|c| c.how.as_str())), Look::Wrapped);
     g.text(12, &ranges(&line.counts), Look::Wrapped);
+    for (col, length) in [(13, line.stock), (14, line.length)] {
+        if let Some(l) = length {
+            g.text(col, &layout.job.sheet.lengths.length(l), Look::Text);
+        }
+    }
     g.next();
 }
 

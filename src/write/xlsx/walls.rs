@@ -145,7 +145,7 @@ fn openings(g: &mut Grid, layout: &Layout) {
     let size = format!("Area ({})", style.area_unit());
     let top = g.row;
     g.heads(
-        &["Elevation", "Wall", "Opening", "Kind", &width, &height, &sill, &head, &size],
+        &["Elevation", "Wall", "Opening", "Kind", &width, &height, &sill, &head, &size, "Size"],
         &[4, 5, 6, 7, 8],
     );
     let first = g.row + 1;
@@ -161,11 +161,12 @@ fn openings(g: &mut Grid, layout: &Layout) {
                 g.number(col, style.number(v), Look::Three);
             }
             g.number(8, style.area(area(o)), Look::Two);
+            g.text(9, &style.size(o.right - o.left, o.head - o.sill), Look::Text);
             total += area(o);
             g.next();
         }
     }
-    g.filter(top, 9);
+    g.filter(top, 10);
     g.text(0, "Total", Look::TotalText);
     g.subtotal(8, first, style.area(total), Look::Total);
 }

@@ -1,0 +1,43 @@
+//! What a misspelt word was meant to be.
+
+/// The word nearest to `word` that is near enough to be meant: a third of its letters may differ,
+/// and one more.
+pub(super) fn nearest<'a>(word: &str, known: &'a [String]) -> Option<&'a String> {
+    let best = known.iter().min_by_key(|k| (distance(word, k), k.len()))?;
+    near(word, best).then_some(best)
+}
+
+/// Whether one may be meant by the other.
+pub(super) fn near(word: &str, known: &str) -> bool {
+    distance(word, known) <= 1 + word.chars().count() / 3
+}
+
+/// Edit distance by single characters (Levenshtein).
+pub(super) fn distance(a: &str, b: &str) -> usize {
+    let b: Vec<char> = b.chars().collect();
+    let mut row: Vec<usize> = (0..=b.len()).collect();
+    for (i, c) in a.chars().enumerate() {
+        let mut before = row[0];
+        row[0] = i + 1;
+        for (j, d) in b.iter().enumerate() {
+            let here = before + usize::from(c != *d);
+            before = row[j + 1];
+            row[j + 1] = here.min(before + 1).min(row[j] + 1);
+        }
+    }
+    row[b.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn edits_are_counted_and_far_words_left_alone() {
+        // The textbook pair: two substitutions and one insertion.
+        assert_eq!(distance("kitten", "sitting"), 3);
+        let known = ["cartons", "panels"].map(str::to_owned);
+        assert_eq!(nearest("panel", &known).map(String::as_str), Some("panels"));
+        assert_eq!(nearest("windows", &known), None);
+    }
+}

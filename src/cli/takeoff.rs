@@ -1,0 +1,91 @@
+//! The takeoff on the terminal, and the user's price list.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use super::args::{By, Format, Takeoff as Arguments};
+use super::files;
+use super::nearest::nearest;
+use super::run::{lay, load, print, refused, refused_usage, tell};
+use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::model::layout::Layout;
+use crate::model::takeoff::{By as Parts, Takeoff};
+use crate::takeoff;
+use crate::takeoff::price::{self, PriceList};
+use crate::write::{self, json, report};
+
+/// A price list and what errors call it.
+pub(super) struct Prices {
+    list: PriceList,
+    name: String,
+}
+
+/// Reads a price list, where one is given.
+pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
+    let Some(path) = path else { return Ok(None) };
+    let name = path.display().to_string();
+    let list = price::parse(&files::read(path)?, &name)?;
+    Ok(Some(Prices { list, name }))
+}
+
+/// The quantities, with costs where there are prices.
+pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Takeoff, Refusal> {
+    let quantities = takeoff::quantities(layout);
+    match prices {
+        Some(p) => price::applied(quantities, &p.list, &p.name),
+        None => Ok(quantities),
+    }
+}
+
+/// Prints the quantities, or how one line of them came about.
+pub(super) fn run(a: &Arguments) -> ExitCode {
+    let mut notes = Notes::default();
+    let mut find = || {
+        let prices = prices(a.prices.as_deref())?;
+        let layout = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
+        let takeoff = quantities(&layout, prices.as_ref())?;
+        Ok((layout, takeoff))
+    };
+    let (layout, takeoff) = match find() {
+        Ok(found) => found,
+        Err(r) => return refused(&r, &notes),
+    };
+    let warnings = notes.count(Severity::Warning);
+    if warnings > 0 && !a.quiet {
+        tell(&format!("{warnings} warnings; `lapwright check` tells them.\n"));
+    }
+    if let Some(item) = &a.explain {
+        return match takeoff::explain(&layout, &takeoff, item) {
+            Some(text) => print(report::explained(&text).as_bytes()),
+            None => refused_usage(&no_line(item, &takeoff)),
+        };
+    }
+    let by = match a.by {
+        By::House => None,
+        By::Elevation => Some(Parts::Elevation),
+        By::Wall => Some(Parts::Wall),
+        By::Zone => Some(Parts::Zone),
+    };
+    if let Some(by) = by {
+        let rows = takeoff::shares(&takeoff, by);
+        return print(&match a.format {
+            Format::Table => report::shares_table(&rows).into_bytes(),
+            Format::Json => json::shares(&rows),
+            Format::Csv => write::csv::shares(&rows),
+        });
+    }
+    print(&match a.format {
+        Format::Table => report::priced_table(&takeoff).into_bytes(),
+        Format::Json => json::takeoff_lines(&takeoff),
+        Format::Csv => write::csv::takeoff(&layout, &takeoff),
+    })
+}
+
+fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
+    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
+    let meant = nearest(&item.to_lowercase(), &ids);
+    let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
+    let help = format!("{meant}Lines: {}.", ids.join(", "));
+    let message = format!("the takeoff has no line `{}`", report::plain(item));
+    Note::error("takeoff-line", message, &help).into()
+}

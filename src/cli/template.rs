@@ -1,0 +1,159 @@
+//! The files of `template`: what an architect or estimator starts from.
+
+use std::collections::BTreeMap;
+
+use toml::Value;
+
+use super::files::Output;
+use crate::diag::Refusal;
+use crate::job::Job;
+use crate::pipeline;
+use crate::write::json;
+
+/// Width of comment lines.
+const WIDTH: usize = 96;
+
+const HEAD: &str = "\
+# A job for Lapwright. Every setting stands here with its default, commented out: take the # before
+# a key away to change it. Lengths are inches (150), or texts with their unit (\"12'-6\\\"\", \"3810mm\").
+";
+
+/// Settings whose default is to be left out, with a value that shows their form.
+const EXAMPLES: [(&str, &str); 6] = [
+    ("drawing.unit", "\"inch\""),
+    ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
+    ("courses.datum", "-6.0"),
+    ("product.lap", "1.25"),
+    ("product.end_gap", "0.25"),
+    ("sheet.scale", "\"1/4\\\" = 1'-0\\\"\""),
+];
+
+/// The files of the template.
+///
+/// # Errors
+/// `write-failed` when the page cannot be turned into a PDF.
+pub(super) fn files() -> Result<Vec<Output>, Refusal> {
+    let mut out = pipeline::template()?;
+    out.push(("job.toml".to_owned(), job_file().into_bytes()));
+    Ok(out)
+}
+
+/// A job file that says nothing but defaults, each explained by its own documentation.
+fn job_file() -> String {
+    let words = json::job_words();
+    let defaults = Value::try_from(Job::default()).unwrap_or(Value::Boolean(false));
+    let mut out = HEAD.to_owned();
+    for table in tables(&words) {
+        out.push('\n');
+        out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
+        let list = table == "elevation";
+        out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
+        for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
+            if words.keys().any(|k| parent(k) == Some(path)) {
+                continue;
+            }
+            out.push_str(&comment(text));
+            let key = path.rsplit('.').next().unwrap_or(path);
+            out.push_str(&format!("#{key} = {}\n", value(path, &defaults)));
+        }
+    }
+    out
+}
+
+fn parent(path: &str) -> Option<&str> {
+    path.rsplit_once('.').map(|(table, _)| table)
+}
+
+/// Tables in the schema's order of paths: those that hold keys of their own.
+fn tables(words: &BTreeMap<String, String>) -> Vec<String> {
+    let holds = |t: &String| words.keys().any(|k| parent(k) == Some(t));
+    words.keys().filter(|t| holds(t)).cloned().collect()
+}
+
+fn value(path: &str, defaults: &Value) -> String {
+    let found = path.split('.').try_fold(defaults, |v, key| v.get(key));
+    if let Some(example) = EXAMPLES.iter().find(|e| e.0 == path) {
+        return example.1.to_owned();
+    }
+    if let Some(v) = found {
+        return v.to_string();
+    }
+    match path.split_once('.') {
+        Some(("layers", role)) => {
+            let names = pipeline::agreed_names(role);
+            Value::Array(names.into_iter().map(Value::String).collect()).to_string()
+        }
+        Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
+        Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
+        _ => "\"\"".to_owned(),
+    }
+}
+
+/// Text as comment lines.
+fn comment(text: &str) -> String {
+    let mut out = String::new();
+    let mut line = String::new();
+    for word in text.split_whitespace() {
+        if !line.is_empty() && line.chars().count() + word.chars().count() + 3 > WIDTH {
+            out.push_str(&format!("# {line}\n"));
+            line.clear();
+        }
+        if !line.is_empty() {
+            line.push(' ');
+        }
+        line.push_str(word);
+    }
+    if !line.is_empty() {
+        out.push_str(&format!("# {line}\n"));
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::cli::job_file;
+
+    #[test]
+    fn the_job_file_says_the_defaults_commented_out_or_not() {
+        let text = job_file();
+        assert_eq!(job_file::parse(&text, "job.toml").unwrap(), Job::default());
+        // A comment line has a blank after its mark, a setting has none.
+        let bare: Vec<String> = text
+            .lines()
+            .map(|l| match l.strip_prefix('#') {
+                Some(key) if !key.starts_with(' ') => key.to_owned(),
+                _ => l.to_owned(),
+            })
+            .collect();
+        let mut job = job_file::parse(&bare.join("\n"), "job.toml").unwrap();
+        assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
+        assert_eq!(job.elevation.len(), 1);
+        assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
+        job.elevation.clear();
+        job.drawing = Default::default();
+        (job.courses.datum, job.sheet.scale) = (None, None);
+        (job.product.lap, job.product.end_gap) = (None, None);
+        let roles = std::mem::take(&mut job.layers);
+        for (role, names) in roles {
+            assert_eq!(names, Job::default().patterns(role));
+        }
+        job.trim.colours.clear();
+        assert_eq!(job, Job::default());
+    }
+
+    #[test]
+    fn every_key_of_the_schema_is_there_and_explained() {
+        let text = job_file();
+        let words = json::job_words();
+        assert!(words.len() > 70);
+        for key in json::job_keys() {
+            let last = key.rsplit('.').next().unwrap();
+            assert!(
+                text.contains(&format!("#{last} = ")) || text.contains(&format!("[{key}]")),
+                "{key}"
+            );
+            assert!(words.get(&key).is_some_and(|w| !w.is_empty()), "{key} is not explained");
+        }
+    }
+}

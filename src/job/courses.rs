@@ -1,0 +1,46 @@
+//! Where courses start and what they keep clear of.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::length::{Length, length, maybe_length};
+
+/// Where courses start and what they keep clear of.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct CourseRules {
+    /// Butt line of course 0 above the level line; left out, the lowest start on the house.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub datum: Option<f64>,
+    /// Clearance to finished grade. Default 6 in (FACTS SD-113, VSI-IRC: edition not shown).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub clear_of_grade: f64,
+    /// Clearance to roofs and decks below. Default 1/2 in (FACTS SD-114, VSI-IRC).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub clear_of_roof: f64,
+    /// Thinnest strip that may be left of a panel before it is reported. Default 2 in: common
+    /// practice, no source (FACTS OT-06).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub least_strip: f64,
+    /// Clearance on each side of a notch and over a cut edge under a sill. Default 1/4 in
+    /// (FACTS SD-112, common practice).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub notch_clearance: f64,
+}
+
+impl Default for CourseRules {
+    fn default() -> Self {
+        CourseRules {
+            datum: None,
+            clear_of_grade: 6.0,
+            clear_of_roof: 0.5,
+            least_strip: 2.0,
+            notch_clearance: 0.25,
+        }
+    }
+}

@@ -1,0 +1,197 @@
+//! What values a job may hold: one table for the check, for errors and for the schema.
+
+use super::Job;
+use crate::geom::vocabulary::Point;
+use crate::model::linework::Role;
+
+/// What to do about a value out of range.
+pub const HELP: &str =
+    "Correct the value in the job file; lengths are inches unless they carry a unit.";
+
+/// Findings that `drawing.accept` may name.
+pub const ACCEPTABLE: [&str; 2] = ["opening-outside", "dimension-disagrees"];
+
+/// A number's range.
+#[derive(Clone, Copy, Debug)]
+pub struct Range {
+    /// Dotted key.
+    pub key: &'static str,
+    /// The value in force.
+    value: fn(&Job) -> f64,
+    /// Least.
+    pub least: f64,
+    /// Greatest.
+    pub most: f64,
+}
+
+/// A value no layout can be made with.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Keys it hangs on, dotted, tables of a list by number from 0; the likeliest first.
+    pub keys: Vec<String>,
+    /// What is wrong.
+    pub message: String,
+}
+
+const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64) -> Range {
+    Range { key, value, least, most }
+}
+
+/// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
+/// of our own choosing: no source.
+pub const RANGES: [Range; 42] = [
+    range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
+    range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
+    range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
+    range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
+    range("product.length", 36.0, 600.0, |j| j.product.length),
+    range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
+    range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
+    range("product.end_gap", 0.0, 2.0, Job::end_gap),
+    range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
+    range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
+    range("courses.clear_of_grade", 0.0, 48.0, |j| j.courses.clear_of_grade),
+    range("courses.clear_of_roof", 0.0, 24.0, |j| j.courses.clear_of_roof),
+    range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
+    range("courses.notch_clearance", 0.0, 2.0, |j| j.courses.notch_clearance),
+    range("seams.shortest", 0.0, 300.0, |j| j.seams.shortest),
+    range("seams.stagger", 0.0, 600.0, |j| j.seams.stagger),
+    range("seams.clear_courses", 0.0, 12.0, |j| f64::from(j.seams.clear_courses)),
+    range("seams.jamb", 0.0, 48.0, |j| j.seams.jamb),
+    range("seams.kerf", 0.0, 1.0, |j| j.seams.kerf),
+    range("seams.past_obstacle", 0.0, 12.0, |j| j.seams.past_obstacle),
+    range("trim.starter", 24.0, 600.0, |j| j.trim.starter),
+    range("trim.outside_post", 24.0, 600.0, |j| j.trim.outside_post),
+    range("trim.inside_post", 24.0, 600.0, |j| j.trim.inside_post),
+    range("trim.j_channel", 24.0, 600.0, |j| j.trim.j_channel),
+    range("trim.finish_trim", 24.0, 600.0, |j| j.trim.finish_trim),
+    range("trim.drip_cap", 24.0, 600.0, |j| j.trim.drip_cap),
+    range("trim.channel_face", 0.0, 6.0, |j| j.trim.channel_face),
+    range("trim.tab", 0.0, 6.0, |j| j.trim.tab),
+    range("trim.pocket", 0.0, 6.0, |j| j.trim.pocket),
+    range("trim.post_top_gap", 0.0, 6.0, |j| j.trim.post_top_gap),
+    range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
+    range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
+    range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
+    range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
+    range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
+    range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
+    range("takeoff.nail_box", 1.0, 1e6, |j| f64::from(j.takeoff.nail_box)),
+    range("takeoff.stand_off", 0.0, 12.0, |j| j.takeoff.stand_off),
+    range("takeoff.spare", 0.0, 100.0, |j| j.takeoff.spare),
+    range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
+    range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
+];
+
+/// Every value no layout can be made with.
+pub fn faults(job: &Job) -> Vec<Fault> {
+    let mut out: Vec<Fault> = RANGES
+        .iter()
+        .filter(|r| {
+            let v = (r.value)(job);
+            !(v >= r.least && v <= r.most)
+        })
+        .map(|r| Fault {
+            keys: vec![r.key.to_owned()],
+            message: format!(
+                "`{}` is {}; it must lie between {} and {}",
+                r.key,
+                (r.value)(job),
+                r.least,
+                r.most
+            ),
+        })
+        .collect();
+    if out.is_empty() {
+        out.extend(relations(job));
+    }
+    out.extend(names(job));
+    out.extend(regions(job));
+    out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
+    out
+}
+
+/// Values that hang on one another.
+fn relations(job: &Job) -> Vec<Fault> {
+    let p = &job.product;
+    let (half, longest) = (p.length / 2.0, "product.length");
+    let limits = [
+        ("courses.least_strip", job.courses.least_strip, p.exposure, "product.exposure"),
+        ("seams.shortest", job.seams.shortest, half, longest),
+        ("seams.stagger", job.seams.stagger, p.length, longest),
+        ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
+    ];
+    let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
+        (value > most).then(|| Fault {
+            keys: vec![(*key).to_owned(), (*by).to_owned()],
+            message: format!("`{key}` is {value}; with `{by}` it must not be over {most}"),
+        })
+    };
+    let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    // Foam cannot meet foam when the lap in force is out of a lap's range.
+    if p.lap.is_none() && job.lap() > 6.0 {
+        out.push(Fault {
+            keys: vec!["product.foam_set_back".to_owned()],
+            message: format!(
+                "twice `product.foam_set_back` is a lap of {}; 6 is the most",
+                job.lap()
+            ),
+        });
+    }
+    out
+}
+
+/// Names that say nothing, or name nothing.
+fn names(job: &Job) -> Vec<Fault> {
+    let mut out = Vec::new();
+    for code in &job.drawing.accept {
+        if !ACCEPTABLE.contains(&code.as_str()) {
+            let message = format!(
+                "`drawing.accept` names `{code}`; it may name {}",
+                ACCEPTABLE.join(" and ")
+            );
+            out.push(Fault { keys: vec!["drawing.accept".to_owned()], message });
+        }
+    }
+    for (role, patterns) in &job.layers {
+        if patterns.iter().any(|p| p.trim().is_empty()) {
+            let key = format!("layers.{}", word(*role));
+            let message = format!("`{key}` holds an empty layer name");
+            out.push(Fault { keys: vec![key], message });
+        }
+    }
+    out
+}
+
+/// A role as the job file spells it: its name in kebab case.
+fn word(role: Role) -> String {
+    let mut out = String::new();
+    for c in format!("{role:?}").chars() {
+        if c.is_ascii_uppercase() && !out.is_empty() {
+            out.push('-');
+        }
+        out.push(c.to_ascii_lowercase());
+    }
+    out
+}
+
+/// Regions of views.
+fn regions(job: &Job) -> Vec<Fault> {
+    let mut out = Vec::new();
+    for (i, view) in job.elevation.iter().enumerate() {
+        let Some([left, bottom, right, top]) = view.region else { continue };
+        let (a, b) = (Point::new(left, bottom), Point::new(right, top));
+        if !(a.is_finite() && b.is_finite() && left < right && bottom < top) {
+            out.push(Fault {
+                keys: vec![format!("elevation.{i}.region")],
+                message: format!(
+                    "the region of `{}` is no [left, bottom, right, top]: {:?}",
+                    view.name,
+                    [left, bottom, right, top]
+                ),
+            });
+        }
+    }
+    out
+}

@@ -1,0 +1,61 @@
+//! Where seams may be.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::length::{Length, length};
+use crate::model::seam::Effort;
+
+/// Where seams may be.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct SeamSettings {
+    /// Shortest piece of a run with a seam. Default 24 in: common practice, no source (FACTS SD-79).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub shortest: f64,
+    /// Least sideways distance of seams in near courses. Default 24 in: common practice, no source
+    /// (FACTS SD-74, UN-01).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub stagger: f64,
+    /// Clear courses between two seams in one upright line. Default 3, the stricter reading of
+    /// "three courses apart" (FACTS SD-73, VSI-H-old).
+    pub clear_courses: u32,
+    /// Wished distance of a seam from a jamb line. Default 6 in: common practice, no source
+    /// (FACTS SD-78).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub jamb: f64,
+    /// Width of a cut. Default 1/8 in: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub kerf: f64,
+    /// How far the first panel goes past an obstacle without a mounting block. Default 1 in
+    /// (FACTS PR-11, common practice, no source).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub past_obstacle: f64,
+    /// Whether a run that one panel covers may get a seam.
+    pub seam_short_runs: bool,
+    /// How hard the search tries.
+    pub effort: Effort,
+    /// Seed of the search.
+    pub seed: u64,
+}
+
+impl Default for SeamSettings {
+    fn default() -> Self {
+        SeamSettings {
+            shortest: 24.0,
+            stagger: 24.0,
+            clear_courses: 3,
+            jamb: 6.0,
+            kerf: 0.125,
+            past_obstacle: 1.0,
+            seam_short_runs: false,
+            effort: Effort::Usual,
+            seed: 1,
+        }
+    }
+}

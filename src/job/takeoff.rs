@@ -1,0 +1,53 @@
+//! Fasteners, flashing, spare panels and rules of thumb.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::length::{Length, length};
+
+/// Fasteners and counts.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct TakeoffRules {
+    /// What the rule of thumb adds to net area, percent. Default 10 (FACTS TK-04, YARD and others).
+    pub area_waste: f64,
+    /// Greatest spacing of nails in panels. Default 16 in (FACTS SD-20, IRC18 R703.11.1.3).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub nail_spacing: f64,
+    /// Spacing of nails in trim. Default 10 in, within 8 to 12 (FACTS UN-08, SD-23, VSI-A).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub trim_nail_spacing: f64,
+    /// Nails in a box. Default 1000: common practice, no source.
+    pub nail_box: u32,
+    /// Layers between the panel's nail hem and nailable sheathing, foam and air included. Default
+    /// 3/4 in hem stand-off (FACTS SD-37, derived).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub stand_off: f64,
+    /// Spare panels for damage, percent of those laid. Default 0.
+    pub spare: f64,
+    /// Openings over this area, square feet, are large: one rule of thumb subtracts only those.
+    /// Default 20, of 20 or 50 in use (FACTS TK-10; thresholds common practice, no source).
+    pub large_opening: f64,
+    /// Length of a roll of flashing. Default 50 ft: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub flashing_roll: f64,
+}
+
+impl Default for TakeoffRules {
+    fn default() -> Self {
+        TakeoffRules {
+            area_waste: 10.0,
+            nail_spacing: 16.0,
+            trim_nail_spacing: 10.0,
+            nail_box: 1000,
+            stand_off: 0.75,
+            spare: 0.0,
+            large_opening: 20.0,
+            flashing_roll: 600.0,
+        }
+    }
+}

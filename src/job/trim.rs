@@ -1,0 +1,111 @@
+//! Trim: stock lengths, gaps and colours.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::length::{Length, length};
+use super::named_by;
+use crate::model::trim::TrimStock;
+
+/// Trim.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct TrimRules {
+    /// Stock of starter strip. Default 10 ft (FACTS TK-13, YARD).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub starter: f64,
+    /// Stock of outside corner posts. Default 10 ft (FACTS SD-99, JLC-V).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub outside_post: f64,
+    /// Stock of inside corner posts. Default 10 ft (FACTS SD-99, JLC-V).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub inside_post: f64,
+    /// Stock of J-channel. Default 12 ft 6 in (FACTS TK-15, YARD).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub j_channel: f64,
+    /// Stock of finish trim. Default 12 ft (FACTS TK-16, YARD).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub finish_trim: f64,
+    /// Stock of drip cap. Default 10 ft: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub drip_cap: f64,
+    /// Face of the J-channel. Default 3/4 in (FACTS SD-104, common practice).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub channel_face: f64,
+    /// Length of a water tab. Default 3/4 in (FACTS SD-105, common practice).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub tab: f64,
+    /// Pocket of posts and channels. Default 1 1/8 in (FACTS PR-05, common practice, no source).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub pocket: f64,
+    /// Gap between the top of a corner post and the soffit. Default 1/4 in (FACTS SD-54, VSI-A).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub post_top_gap: f64,
+    /// How far a corner post runs below the starter. Default 3/4 in (FACTS SD-97, VSI-A).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub post_below: f64,
+    /// Lap of a spliced corner post. Default 3/4 in (FACTS SD-98, VSI-A, JLC-V).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub post_lap: f64,
+    /// Gap between starter strips, and to a corner post. Default 1/4 in (FACTS SD-55, JLC-V).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub starter_gap: f64,
+    /// How far a drip cap reaches past each jamb. Default 1 in: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub drip_cap_past: f64,
+    /// Colour of each stock, as it shall be ordered; left out, the panels' colour.
+    #[schemars(transform = named_by::<TrimStock>)]
+    pub colours: BTreeMap<TrimStock, String>,
+}
+
+impl Default for TrimRules {
+    fn default() -> Self {
+        TrimRules {
+            starter: 120.0,
+            outside_post: 120.0,
+            inside_post: 120.0,
+            j_channel: 150.0,
+            finish_trim: 144.0,
+            drip_cap: 120.0,
+            channel_face: 0.75,
+            tab: 0.75,
+            pocket: 1.125,
+            post_top_gap: 0.25,
+            post_below: 0.75,
+            post_lap: 0.75,
+            starter_gap: 0.25,
+            drip_cap_past: 1.0,
+            colours: BTreeMap::new(),
+        }
+    }
+}
+
+impl TrimRules {
+    /// Length of a stock.
+    pub fn stock(&self, stock: TrimStock) -> f64 {
+        match stock {
+            TrimStock::Starter => self.starter,
+            TrimStock::OutsidePost => self.outside_post,
+            TrimStock::InsidePost => self.inside_post,
+            TrimStock::JChannel => self.j_channel,
+            TrimStock::FinishTrim => self.finish_trim,
+            TrimStock::DripCap => self.drip_cap,
+        }
+    }
+}

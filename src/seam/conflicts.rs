@@ -1,0 +1,248 @@
+//! Rules that cannot all be kept: which wall, the least set of its courses, and the nearest setting
+//! that works. The wall is laid with the fewest rules broken.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::digest::{Digest, Rules};
+use super::insert::Inserter;
+use super::pool::Pool;
+use super::random::Random;
+use super::stagger::{Room, seams};
+use super::wall::{Limits, Outcome, Stand, lay};
+use crate::model::seam::{Conflict, SeamProblem, SeamRules};
+use crate::units::inches_fraction;
+
+/// Looking for a layout of a whole wall, first in haste.
+const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving: false };
+const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgiving: false };
+/// Proving that a few courses have none.
+const PROOF: Limits =
+    Limits { deep: usize::MAX, states: 30_000, work: 2_000_000, forgiving: false };
+/// Most courses looked at together for a proof.
+const WINDOW: usize = 7;
+
+/// Parts that stand where they break a rule, since no layout was found that keeps all.
+pub(super) type Pins = Vec<Option<(usize, i64)>>;
+
+/// Looks at each group of runs in which the first layout broke a rule, and lays it as the rules
+/// want, if it can be; else with the fewest broken, whose parts are pinned.
+pub(super) fn settle(
+    problem: &SeamProblem,
+    digest: &Digest,
+    pool: &mut Pool,
+) -> (Pins, Vec<Conflict>) {
+    let mut pins = vec![None; digest.parts.len()];
+    let mut conflicts = Vec::new();
+    let mut seen: BTreeSet<usize> = BTreeSet::new();
+    for part in broken(digest, pool) {
+        if seen.contains(&part) {
+            continue;
+        }
+        let group = group(digest, part);
+        seen.extend(&group);
+        let found = search(digest, &digest.rules, &group);
+        if !found.laid.is_empty() {
+            put(digest, pool, &found.laid, &mut pins);
+            continue;
+        }
+        let forgiving = Limits { forgiving: true, ..SEARCH };
+        let least = lay(digest, &digest.rules, &group, forgiving);
+        put(digest, pool, &least.laid, &mut pins);
+        let bad: Vec<usize> =
+            broken(digest, pool).into_iter().filter(|p| group.contains(p)).collect();
+        for p in &bad {
+            if let Some(super::pool::Placed::Seamed { way, a, .. }) = pool.placed[*p] {
+                pins[*p] = Some((way, a));
+            }
+        }
+        if !bad.is_empty() {
+            conflicts.push(told(problem, digest, pool, &group, &bad));
+        }
+    }
+    (pins, conflicts)
+}
+
+fn search(digest: &Digest, rules: &Rules, group: &[usize]) -> Outcome {
+    let found = lay(digest, rules, group, HASTE);
+    if found.laid.is_empty() { lay(digest, rules, group, SEARCH) } else { found }
+}
+
+/// Seamed parts that break a hard rule.
+pub(super) fn broken(digest: &Digest, pool: &Pool) -> Vec<usize> {
+    let mut room = Room::default();
+    (0..digest.parts.len()).filter(|p| !room.lawful(digest, &pool.placed, *p)).collect()
+}
+
+/// All seamed parts that touch a part through near courses, by level.
+fn group(digest: &Digest, part: usize) -> Vec<usize> {
+    let mut found = BTreeSet::from([part]);
+    let mut todo = vec![part];
+    while let Some(p) = todo.pop() {
+        for q in &digest.parts[p].near {
+            if found.insert(*q) {
+                todo.push(*q);
+            }
+        }
+    }
+    let mut parts: Vec<usize> = found.into_iter().collect();
+    parts.retain(|p| !digest.parts[*p].one_piece);
+    parts.sort_by_key(|p| (digest.parts[*p].level, digest.parts[*p].left));
+    parts
+}
+
+/// Lays parts where the check says, from whatever panels suit.
+fn put(digest: &Digest, pool: &mut Pool, laid: &[Stand], pins: &mut Pins) {
+    let mut inserter = Inserter::new(digest, Random::new(digest.rules.seed), 0);
+    for s in laid {
+        pool.take(digest, s.part);
+        inserter.pinned[s.part] = Some((s.way, s.a));
+    }
+    for s in laid {
+        pins[s.part] = None;
+        if let Some(how) = inserter.best(pool, s.part) {
+            pool.place(digest, s.part, how);
+        }
+    }
+}
+
+/// The conflict in words.
+fn told(
+    problem: &SeamProblem,
+    digest: &Digest,
+    pool: &Pool,
+    group: &[usize],
+    bad: &[usize],
+) -> Conflict {
+    let mut levels: BTreeMap<i32, Vec<usize>> = BTreeMap::new();
+    for p in group {
+        levels.entry(digest.parts[*p].level).or_default().push(*p);
+    }
+    let at: Vec<i32> = levels.keys().copied().collect();
+    let bad_levels: BTreeSet<i32> = bad.iter().map(|p| digest.parts[*p].level).collect();
+    let proven = least_set(digest, &levels, &at, &bad_levels);
+    let least = proven.is_some();
+    let courses = proven.unwrap_or_else(|| bad_levels.into_iter().collect());
+    let rules = &digest.rules;
+    let inches = |x: i64| inches_fraction(x as f64 / 16.0);
+    let mut broken = format!(
+        "with the seams {} apart sideways and {} clear courses between, {}",
+        inches(rules.stagger),
+        rules.clear,
+        if least { "no layout of these courses exists" } else { "no layout was found" }
+    );
+    if let Some(worst) = nearest_pair(digest, pool, bad) {
+        broken += &format!("; as drawn, the nearest stand {} apart", inches(worst));
+    }
+    let elevation = problem.elevations.get(digest.parts[bad[0]].from.0);
+    let name = |p: &usize| {
+        let (_, c, r) = digest.parts[*p].from;
+        elevation.and_then(|e| Some(e.courses.get(c)?.runs.get(r)?.id.clone()))
+    };
+    Conflict {
+        elevation: elevation.map(|e| e.name.clone()).unwrap_or_default(),
+        runs: bad.iter().filter_map(name).collect(),
+        courses,
+        broken,
+        remedy: remedy(problem, digest, group),
+    }
+}
+
+/// The least sideways distance between seams of near courses where a rule is broken.
+fn nearest_pair(digest: &Digest, pool: &Pool, bad: &[usize]) -> Option<i64> {
+    let places = |p: usize| -> Vec<i64> {
+        let part = &digest.parts[p];
+        match pool.placed[p] {
+            Some(super::pool::Placed::Seamed { way, a, .. }) => {
+                seams(part, part.ways[way], a, &digest.rules).collect()
+            }
+            _ => Vec::new(),
+        }
+    };
+    let mut best = None;
+    for p in bad {
+        let mine = places(*p);
+        let part = &digest.parts[*p];
+        let others = part.near.iter().flat_map(|q| places(*q)).chain(part.fixed_near.clone());
+        for y in others {
+            let d = mine.iter().map(|x| (x - y).abs()).min();
+            best = [best, d].into_iter().flatten().min();
+        }
+    }
+    best.filter(|d| *d < digest.rules.stagger)
+}
+
+/// The fewest courses, next to one another or nearly so, that have no layout; `None` if that could
+/// not be proven.
+fn least_set(
+    digest: &Digest,
+    levels: &BTreeMap<i32, Vec<usize>>,
+    at: &[i32],
+    bad: &BTreeSet<i32>,
+) -> Option<Vec<i32>> {
+    let none = |courses: &[i32]| {
+        let parts: Vec<usize> = courses.iter().flat_map(|c| levels[c].iter().copied()).collect();
+        let found = lay(digest, &digest.rules, &parts, PROOF);
+        found.laid.is_empty() && found.exact
+    };
+    for size in 1..=WINDOW.min(at.len()) {
+        let windows = at.windows(size).filter(|w| w.iter().any(|c| bad.contains(c)));
+        let Some(found) = windows.into_iter().find(|w| none(w)) else { continue };
+        // Every window one shorter has a layout, so the outer two are needed; the others one by one.
+        let mut courses = found.to_vec();
+        let mut i = 0;
+        while i < courses.len() {
+            let mut fewer = courses.clone();
+            fewer.remove(i);
+            if !fewer.is_empty() && none(&fewer) {
+                courses = fewer;
+            } else {
+                i += 1;
+            }
+        }
+        return Some(courses);
+    }
+    None
+}
+
+/// The nearest setting under which the group has a layout, in words.
+fn remedy(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> String {
+    let works = |rules: &Rules| {
+        plainly(problem, digest.parts[group[0]].from.0, rules)
+            || !search(digest, rules, group).laid.is_empty()
+    };
+    let with = |stagger: i64, clear: i32| Rules { stagger, clear, ..digest.rules.clone() };
+    let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);
+    let mut ways = Vec::new();
+    // Whole inches: a shorter stagger never makes a layout impossible.
+    let (mut low, mut high) = (0, (stagger + 15) / 16);
+    while high - low > 1 {
+        let middle = (low + high) / 2;
+        if works(&with(16 * middle, clear)) { low = middle } else { high = middle }
+    }
+    if low > 0 {
+        ways.push(format!(
+            "`seams.stagger = {low}` is the largest in whole inches that works here"
+        ));
+    }
+    if let Some(fewer) = (0..clear).rev().find(|c| works(&with(stagger, *c))) {
+        ways.push(format!("`seams.clear_courses = {fewer}` works too"));
+    }
+    match ways.len() {
+        0 => String::new(),
+        _ => format!("{}.", ways.join("; ")),
+    }
+}
+
+/// Whether the first layout of an elevation alone keeps these rules.
+fn plainly(problem: &SeamProblem, elevation: usize, rules: &Rules) -> bool {
+    let alone = SeamProblem {
+        rules: SeamRules {
+            stagger: rules.stagger as f64 / 16.0,
+            clear_courses: rules.clear.unsigned_abs(),
+            ..problem.rules.clone()
+        },
+        elevations: problem.elevations.get(elevation).cloned().into_iter().collect(),
+    };
+    let digest = Digest::new(&alone);
+    broken(&digest, &super::construct::lay(&digest)).is_empty()
+}

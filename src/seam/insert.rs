@@ -1,0 +1,227 @@
+//! Inserting one part where it costs least.
+
+use super::digest::Digest;
+use super::looks::{Looks, Round};
+use super::options::Way;
+use super::pool::{Placed, Pool, UNIT, soft};
+use super::random::Random;
+use super::shelf::Shelves;
+use super::stagger::Room;
+
+/// Panels tried for an exact fill of each hand.
+const TRIES: usize = 8;
+
+/// What looks are worth when they are asked for, in [`UNIT`]s: a jamb hit less than a panel.
+const LOOK: i64 = UNIT / 200;
+
+/// Inserts parts at least cost, with a share of `noise` panels of chance in each comparison.
+pub(super) struct Inserter<'a> {
+    pub digest: &'a Digest,
+    pub random: Random,
+    /// Most chance added, in [`UNIT`]s.
+    pub noise: i64,
+    /// Parts whose way and first piece stand already, whatever rule they break.
+    pub pinned: Vec<Option<(usize, i64)>>,
+    /// Counts how seams look as well, when asked.
+    pub looks: Option<&'a Looks>,
+    round: Round,
+    room: Room,
+    wishes: Vec<i64>,
+    best: Option<(i64, Placed)>,
+}
+
+impl<'a> Inserter<'a> {
+    pub(super) fn new(digest: &'a Digest, random: Random, noise: i64) -> Self {
+        Inserter {
+            digest,
+            random,
+            noise,
+            pinned: vec![None; digest.parts.len()],
+            looks: None,
+            round: Round::default(),
+            room: Room::default(),
+            wishes: Vec::new(),
+            best: None,
+        }
+    }
+
+    /// The cheapest placing that keeps every hard rule; `None` if there is none.
+    pub(super) fn best(&mut self, pool: &mut Pool, part: usize) -> Option<Placed> {
+        self.best = None;
+        let p = &self.digest.parts[part];
+        if p.one_piece {
+            self.one_piece(pool, part);
+        }
+        if let Some(looks) = self.looks.filter(|_| !p.ways.is_empty()) {
+            self.round = looks.round(self.digest, &pool.placed, part);
+        }
+        if let Some((way, a)) = self.pinned[part] {
+            self.ends(pool, part, way, a);
+            return self.best.map(|b| b.1);
+        }
+        for way in 0..p.lawful {
+            self.room.allowed(self.digest, &pool.placed, part, way);
+            if self.room.spans.is_empty() {
+                continue;
+            }
+            self.lengths(pool, p.ways[way]);
+            let wishes = std::mem::take(&mut self.wishes);
+            wishes.iter().for_each(|a| self.ends(pool, part, way, *a));
+            self.wishes = wishes;
+        }
+        self.best.map(|b| b.1)
+    }
+
+    fn one_piece(&mut self, pool: &mut Pool, part: usize) {
+        let kerf = self.digest.rules.kerf;
+        let need = self.digest.parts[part].cover + kerf;
+        let mut shelf = pool.any.shelf(need);
+        if shelf.is_none() {
+            let panel = pool.fresh().0;
+            self.weigh(
+                UNIT - pool.worth_of(self.digest.rules.room() - need, false),
+                Placed::One { panel },
+            );
+        }
+        // The tightest panel, and the next: chance may prefer it.
+        for _ in 0..2 {
+            let Some(panel) = shelf.and_then(|s| pool.any.on(s)) else { break };
+            let p = &pool.panels[panel];
+            let c = pool.worth(p) - pool.worth_of(p.free - need, p.locked());
+            self.weigh(c, Placed::One { panel });
+            shelf = shelf.and_then(|s| pool.any.shelf(s + 1));
+        }
+    }
+
+    /// First-piece lengths worth trying: those that fill a cut panel exactly on either hand or on
+    /// both, the ends of spans, and one by chance.
+    fn lengths(&mut self, pool: &Pool, way: Way) {
+        let kerf = self.digest.rules.kerf;
+        let spans = &self.room.spans;
+        let inside = |a: i64| spans.iter().any(|s| s.0 <= a && a <= s.1);
+        let out = &mut self.wishes;
+        out.clear();
+        let total: i64 = spans.iter().map(|s| s.1 - s.0 + 1).sum();
+        let mut pick = self.random.below(total as usize) as i64;
+        let mut chance = spans[0].0;
+        for s in spans {
+            if pick <= s.1 - s.0 {
+                chance = s.0 + pick;
+                break;
+            }
+            pick -= s.1 - s.0 + 1;
+        }
+        // Left-hand fills, in rising order from a place by chance, then round again.
+        let (low, high) = (spans[0].0, spans[spans.len() - 1].1);
+        fills(&pool.no_left, (low + kerf, high + kerf), chance + kerf, |free| {
+            let a = free - kerf;
+            if inside(a) {
+                out.push(a);
+            }
+        });
+        let (least, most) = (way.sum - high + kerf, way.sum - low + kerf);
+        fills(&pool.no_right, (least, most), way.sum - chance + kerf, |free| {
+            let a = way.sum + kerf - free;
+            if inside(a) {
+                out.push(a);
+            }
+        });
+        out.push(chance);
+        for s in [spans[0], spans[spans.len() - 1]] {
+            out.extend([s.0, s.1]);
+        }
+        out.sort_unstable();
+        out.dedup();
+    }
+
+    /// Tries the panels for both end pieces.
+    fn ends(&mut self, pool: &mut Pool, part: usize, way: usize, a: i64) {
+        let w = self.digest.parts[part].ways[way];
+        let b = w.sum - a;
+        let kerf = self.digest.rules.kerf;
+        let mut own = soft(self.digest, part, way, a) + (w.k - 2) * UNIT;
+        if let Some(looks) = self.looks {
+            own += LOOK * looks.cost(self.digest, &self.round, part, way, a);
+        }
+        let room = self.digest.rules.room();
+        let (one, two) = pool.fresh();
+        let new = |length: i64| UNIT - pool.worth_of(room - length - kerf, false);
+        let fill = |panel: usize, length: i64| {
+            let p = &pool.panels[panel];
+            let locks = p.left_hand.is_some() || p.right_hand.is_some();
+            pool.worth(p) - pool.worth_of(p.free - length - kerf, locks)
+        };
+        let first = pool.no_left.tightest(a + kerf);
+        let last = pool.no_right.tightest(b + kerf);
+        let (new_a, new_b) = (new(a), new(b));
+        let fill_a = first.map(|f| (fill(f, a), f));
+        let fill_b = last.map(|l| (fill(l, b), l));
+        self.weigh(own + new_a + new_b, Placed::Seamed { way, a, first: one, last: two });
+        if let Some((c, f)) = fill_a {
+            self.weigh(own + c + new_b, Placed::Seamed { way, a, first: f, last: one });
+        }
+        if let Some((c, l)) = fill_b {
+            self.weigh(own + new_a + c, Placed::Seamed { way, a, first: one, last: l });
+        }
+        if let (Some((c, f)), Some((d, l))) = (fill_a, fill_b)
+            && f != l
+        {
+            self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
+        }
+        // Both end pieces from one panel.
+        let both = w.sum + 2 * kerf;
+        if both <= room {
+            let open = first.filter(|f| {
+                let p = &pool.panels[*f];
+                p.right_hand.is_none() && p.free >= both
+            });
+            let open = open.or_else(|| without_ends(pool, both));
+            if let Some(f) = open {
+                let p = &pool.panels[f];
+                let c = pool.worth(p) - pool.worth_of(p.free - both, true);
+                self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
+            }
+            let c = UNIT - pool.worth_of(room - both, true);
+            self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
+        }
+    }
+
+    fn weigh(&mut self, cost: i64, how: Placed) {
+        let cost = cost + self.random.below(self.noise as usize) as i64;
+        if self.best.is_none_or(|b| cost < b.0) {
+            self.best = Some((cost, how));
+        }
+    }
+}
+
+/// A panel without end pieces, among the tightest that have the room.
+fn without_ends(pool: &Pool, room: i64) -> Option<usize> {
+    let mut shelf = pool.no_left.shelf(room);
+    for _ in 0..TRIES {
+        let s = shelf?;
+        let found = pool.no_left.all_on(s).take(2).find(|p| pool.panels[*p].right_hand.is_none());
+        if found.is_some() {
+            return found;
+        }
+        shelf = pool.no_left.shelf(s + 1);
+    }
+    None
+}
+
+/// Calls `take` with some rooms between `low` and `high` that panels have, upward from `at`, then
+/// from `low`.
+fn fills(shelves: &Shelves, bounds: (i64, i64), at: i64, mut take: impl FnMut(i64)) {
+    let (low, high) = bounds;
+    let mut left = TRIES;
+    for (from, to) in [(at, high), (low, at - 1)] {
+        let mut shelf = shelves.shelf(from);
+        while let Some(s) = shelf.filter(|s| *s <= to) {
+            take(s);
+            left -= 1;
+            if left == 0 {
+                return;
+            }
+            shelf = shelves.shelf(s + 1);
+        }
+    }
+}

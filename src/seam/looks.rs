@@ -1,0 +1,132 @@
+//! How seams look together: stairs, ladders, seams beside an entrance.
+//!
+//! A **stair** is three courses, one over the other, whose seams step the same way by the same
+//! width; a **ladder** is two seams in line with only the clear courses between.
+
+use std::collections::BTreeMap;
+
+use super::digest::{Digest, hits_at};
+use super::pool::Placed;
+use super::stagger::seams;
+use crate::model::seam::SeamProblem;
+
+/// Steps differ by less than this in a stair (2 in), and are shorter than this (5 ft): common
+/// practice, no source. Sixteenths.
+const STEP: (i64, i64) = (2 * 16, 60 * 16);
+/// Seams nearer than this stand in line (3 in): common practice, no source.
+const IN_LINE: i64 = 3 * 16;
+/// A seam this near to the middle of an entrance is looked at (3 ft): common practice, no source.
+const BESIDE: i64 = 36 * 16;
+
+/// Costs, one against the other.
+const HIT: i64 = 100;
+const STAIR: i64 = 10;
+const LADDER: i64 = 10;
+const ENTRANCE: i64 = 8;
+
+/// Which parts are looked at together.
+#[derive(Clone, Debug)]
+pub(super) struct Looks {
+    /// Parts one and two courses up and down, and those that may stand in line.
+    over: Vec<[Vec<usize>; 6]>,
+    entrances: Vec<Vec<i64>>,
+}
+
+/// Seams round a part, by course: one up, two up, one down, two down, in line up and down.
+pub(super) type Round = [Vec<i64>; 6];
+
+impl Looks {
+    pub(super) fn new(problem: &SeamProblem, digest: &Digest) -> Self {
+        let mut levels: BTreeMap<(usize, i32), Vec<usize>> = BTreeMap::new();
+        for (i, p) in digest.parts.iter().enumerate() {
+            if !p.ways.is_empty() {
+                levels.entry((p.from.0, p.level)).or_default().push(i);
+            }
+        }
+        let line = digest.rules.clear + 1;
+        let over = digest.parts.iter().map(|p| {
+            [1, 2, -1, -2, line, -line].map(|d| {
+                let key = (p.from.0, p.level + d);
+                if p.ways.is_empty() {
+                    Vec::new()
+                } else {
+                    levels.get(&key).cloned().unwrap_or_default()
+                }
+            })
+        });
+        let entrances = digest.parts.iter().map(|p| {
+            let doors = problem.elevations.get(p.from.0).map(|e| e.entrances.as_slice());
+            let doors = doors.unwrap_or_default().iter().map(|x| super::digest::whole(*x));
+            doors.filter(|x| *x > p.left - BESIDE && *x < p.left + p.cover + BESIDE).collect()
+        });
+        Looks { over: over.collect(), entrances: entrances.collect() }
+    }
+
+    /// Where the seams round a part stand.
+    pub(super) fn round(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> Round {
+        let list = |parts: &Vec<usize>| {
+            let mut out = Vec::new();
+            for q in parts {
+                if let Some(Placed::Seamed { way, a, .. }) = placed[*q] {
+                    let p = &digest.parts[*q];
+                    out.extend(seams(p, p.ways[way], a, &digest.rules));
+                }
+            }
+            out.sort_unstable();
+            out
+        };
+        let o = &self.over[part];
+        [list(&o[0]), list(&o[1]), list(&o[2]), list(&o[3]), list(&o[4]), list(&o[5])]
+    }
+
+    /// What is ill about a part laid `way` with first piece `a`: jamb hits, stairs, ladders, seams
+    /// beside entrances.
+    pub(super) fn cost(
+        &self,
+        digest: &Digest,
+        round: &Round,
+        part: usize,
+        way: usize,
+        a: i64,
+    ) -> i64 {
+        let p = &digest.parts[part];
+        let mut cost = HIT * hits_at(p, way, a);
+        let [up, up2, down, down2, line, line2] = round;
+        for x in seams(p, p.ways[way], a, &digest.rules) {
+            cost += LADDER * (count(line, x, IN_LINE) + count(line2, x, IN_LINE));
+            // As the lowest, the highest and the middle one of a stair.
+            for (first, second) in [(up, up2), (down, down2)] {
+                for b in within(first, x, STEP.1) {
+                    cost += STAIR * count(second, 2 * b - x, STEP.0);
+                }
+            }
+            for b in within(up, x, STEP.1) {
+                cost += STAIR * count(down, 2 * x - b, STEP.0);
+            }
+            let doors = self.entrances[part].iter().filter(|e| (x - **e).abs() < BESIDE);
+            cost += ENTRANCE * doors.count() as i64;
+        }
+        cost
+    }
+
+    /// [`Looks::cost`] of a part as it stands.
+    pub(super) fn of(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> i64 {
+        match placed[part] {
+            Some(Placed::Seamed { way, a, .. }) => {
+                self.cost(digest, &self.round(digest, placed, part), part, way, a)
+            }
+            _ => 0,
+        }
+    }
+}
+
+/// Of sorted places, those nearer to `x` than `reach`.
+fn within(places: &[i64], x: i64, reach: i64) -> &[i64] {
+    let from = places.partition_point(|p| *p <= x - reach);
+    let to = places.partition_point(|p| *p < x + reach);
+    &places[from..to.max(from)]
+}
+
+fn count(places: &[i64], x: i64, reach: i64) -> i64 {
+    within(places, x, reach).len() as i64
+}

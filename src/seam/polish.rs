@@ -1,0 +1,120 @@
+//! Better looks at no more panels: parts with ill looks and what shares their panels are laid again,
+//! and kept if panels are no more and looks no worse.
+
+use std::collections::BTreeSet;
+
+use super::conflicts::Pins;
+use super::digest::Digest;
+use super::insert::Inserter;
+use super::looks::Looks;
+use super::pool::{Placed, Pool, UNIT};
+use super::random::Random;
+use crate::model::seam::Effort;
+
+/// Chance in comparisons while laying again: 0.05 panels.
+const NOISE: i64 = UNIT / 20;
+/// Most parts taken up in a round.
+const MOST_TAKEN: usize = 12;
+
+fn rounds(digest: &Digest) -> u64 {
+    let parts = digest.parts.len() as u64;
+    match digest.rules.effort {
+        Effort::Crew => 0,
+        Effort::Brief => 10 * parts,
+        Effort::Usual => 60 * parts,
+        Effort::Long => 600 * parts,
+    }
+}
+
+/// Polishes a layout in place.
+pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins) {
+    let random = Random::new(digest.rules.seed ^ 0x100f);
+    let mut inserter = Inserter::new(digest, random, NOISE);
+    inserter.pinned = pins;
+    inserter.looks = Some(looks);
+    let mut ill: Vec<usize> = Vec::new();
+    for round in 0..rounds(digest) {
+        let parts = digest.parts.len() as u64;
+        if round % (4 * parts.max(1)) == 0 {
+            ill = (0..digest.parts.len())
+                .filter(|p| looks.of(digest, &pool.placed, *p) > 0)
+                .collect();
+            if ill.is_empty() {
+                return;
+            }
+        }
+        let one = ill[inserter.random.below(ill.len())];
+        let taken = with_mates(digest, pool, one, &mut inserter.random);
+        again(digest, looks, pool, &mut inserter, &taken);
+    }
+}
+
+/// A part, what shares its panels, and a neighbour.
+fn with_mates(digest: &Digest, pool: &Pool, part: usize, random: &mut Random) -> Vec<usize> {
+    let mut out = BTreeSet::from([part]);
+    let near = &digest.parts[part].near;
+    if !near.is_empty() && random.below(2) == 0 {
+        out.insert(near[random.below(near.len())]);
+    }
+    let seeds: Vec<usize> = out.iter().copied().collect();
+    for p in seeds {
+        let panels = match pool.placed[p] {
+            Some(Placed::One { panel }) => [panel, panel],
+            Some(Placed::Seamed { first, last, .. }) => [first, last],
+            None => continue,
+        };
+        for panel in panels {
+            out.extend(pool.panels[panel].parts());
+        }
+    }
+    // A panel with room more, so that there is some play.
+    let open = pool.any.under(i64::MAX).and_then(|s| pool.any.all_on(s).next());
+    if random.below(3) == 0 {
+        out.extend(open.into_iter().flat_map(|p| pool.panels[p].parts()));
+    }
+    let mut out: Vec<usize> = out.into_iter().collect();
+    // The part itself stays among those taken.
+    out.sort_by_key(|p| *p != part);
+    out.truncate(MOST_TAKEN);
+    for i in (1..out.len()).rev() {
+        out.swap(i, random.below(i + 1));
+    }
+    // Runs of one piece last: they fit in what is left.
+    out.sort_by_key(|p| digest.parts[*p].ways.is_empty());
+    out
+}
+
+/// Takes parts up and lays them again; puts them back if that was no better.
+fn again(
+    digest: &Digest,
+    looks: &Looks,
+    pool: &mut Pool,
+    inserter: &mut Inserter,
+    taken: &[usize],
+) {
+    let panels = pool.panels();
+    let mut before = 0;
+    let mut stood = Vec::new();
+    // Each part is looked at beside what stands then, both ways, so that the sums compare.
+    for p in taken {
+        before += looks.of(digest, &pool.placed, *p);
+        stood.extend(pool.take(digest, *p).map(|how| (*p, how)));
+    }
+    let mut after = 0;
+    let mut laid = true;
+    for p in taken {
+        let Some(how) = inserter.best(pool, *p) else {
+            laid = false;
+            break;
+        };
+        pool.place(digest, *p, how);
+        after += looks.of(digest, &pool.placed, *p);
+    }
+    if laid && pool.panels() <= panels && after <= before {
+        return;
+    }
+    for p in taken {
+        pool.take(digest, *p);
+    }
+    stood.into_iter().for_each(|(p, how)| pool.place(digest, p, how));
+}

@@ -1,0 +1,132 @@
+//! Where a part's seams may stand: intervals of first-piece lengths, less those that a seam of a
+//! near course, a fixed seam or a mounting block forbids.
+//!
+//! Seams of every run stand one pitch apart, so all seams of a neighbour forbid what its first one
+//! forbids, shifted by whole pitches.
+
+use super::digest::{Digest, Part, Rules};
+use super::options::Way;
+use super::pool::Placed;
+
+/// An interval of first-piece lengths, both ends allowed.
+pub(super) type Span = (i64, i64);
+
+/// Middle of the first seam of a part laid with first piece `a`. An odd lap's middle is counted at
+/// the whole sixteenth; `answer` states it exactly.
+pub(super) fn first_seam(part: &Part, a: i64, rules: &Rules) -> i64 {
+    part.left + a - rules.lap / 2
+}
+
+/// Seams of a part laid with first piece `a`: middles of its laps.
+pub(super) fn seams(part: &Part, way: Way, a: i64, rules: &Rules) -> impl Iterator<Item = i64> {
+    let (first, pitch) = (first_seam(part, a, rules), rules.pitch());
+    (0..way.k - 1).map(move |j| first + j * pitch)
+}
+
+/// Calls `forbid` with each open interval of first-piece lengths of `part` laid `way`, that would
+/// bring one of its seams between `low` and `high` sideways of one of `count` seams, the first at
+/// `x` and a pitch apart.
+pub(super) fn blocked(
+    part: &Part,
+    way: Way,
+    rules: &Rules,
+    near: (i64, i64, i64),
+    reach: (i64, i64),
+    mut forbid: impl FnMut(i64, i64),
+) {
+    let (x, count, pitch) = near;
+    let centre = x - first_seam(part, 0, rules);
+    let (low, high) = reach;
+    // Whole pitches between the two seams that meet.
+    let from = (way.least - high - centre).div_euclid(pitch).max(2 - way.k);
+    let to = ((way.most - low - centre).div_euclid(pitch)).min(count - 1);
+    for d in from..=to {
+        let (a, b) = (centre + d * pitch + low, centre + d * pitch + high);
+        if b > way.least && a < way.most {
+            forbid(a, b);
+        }
+    }
+}
+
+/// What is left of `open` when open intervals `off` are taken out.
+pub(super) fn without(open: &[Span], off: &mut [Span], out: &mut Vec<Span>) {
+    out.clear();
+    off.sort_unstable();
+    for (least, most) in open {
+        let mut at = *least;
+        for (low, high) in off.iter() {
+            // The bounds themselves are allowed: exactly the stagger apart is far enough.
+            if *low >= at {
+                if *low >= *most {
+                    break;
+                }
+                out.push((at, *low));
+            }
+            at = at.max(*high);
+        }
+        if at <= *most {
+            out.push((at, *most));
+        }
+    }
+}
+
+/// Spans that keep every hard rule but the stagger from seams that are not fixed.
+pub(super) fn standing(part: &Part, way: Way, rules: &Rules) -> Vec<Span> {
+    let mut off = Vec::new();
+    for x in &part.fixed_near {
+        let reach = (-rules.stagger, rules.stagger);
+        blocked(part, way, rules, (*x, 1, rules.pitch()), reach, |a, b| off.push((a, b)));
+    }
+    for (low, high) in &part.barred {
+        let near = (0, 1, rules.pitch());
+        blocked(part, way, rules, near, (*low, *high), |a, b| off.push((a, b)));
+    }
+    let mut out = Vec::new();
+    without(&[(way.least, way.most)], &mut off, &mut out);
+    out
+}
+
+/// Reused room for intervals.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Room {
+    off: Vec<Span>,
+    pub spans: Vec<Span>,
+}
+
+impl Room {
+    /// Fills `spans` with the first-piece lengths that keep every hard rule, given what is laid.
+    pub(super) fn allowed(
+        &mut self,
+        digest: &Digest,
+        placed: &[Option<Placed>],
+        part: usize,
+        way: usize,
+    ) {
+        let (p, rules) = (&digest.parts[part], &digest.rules);
+        self.off.clear();
+        let reach = (-rules.stagger, rules.stagger);
+        for &q in &p.near {
+            if let Some(Placed::Seamed { way: w, a, .. }) = placed[q] {
+                let other = &digest.parts[q];
+                let near = (first_seam(other, a, rules), other.ways[w].k - 1, rules.pitch());
+                blocked(p, p.ways[way], rules, near, reach, |a, b| self.off.push((a, b)));
+            }
+        }
+        without(&p.open[way], &mut self.off, &mut self.spans);
+    }
+
+    /// Whether a part stands as the rules want.
+    pub(super) fn lawful(
+        &mut self,
+        digest: &Digest,
+        placed: &[Option<Placed>],
+        part: usize,
+    ) -> bool {
+        let Some(Placed::Seamed { way, a, .. }) = placed[part] else { return true };
+        if way >= digest.parts[part].lawful {
+            return false;
+        }
+        self.allowed(digest, placed, part, way);
+        self.spans.iter().any(|s| s.0 <= a && a <= s.1)
+    }
+}

@@ -1,0 +1,281 @@
+//! The exact check of a wall: a dynamic programme over its runs, course by course, whose state is
+//! where the seams of the last courses stand.
+//!
+//! It need not try every sixteenth: in any layout each seam can be pushed left until it meets the
+//! end of its span or stands exactly the stagger past a seam of a near course. So every first seam
+//! lies, whole pitches aside, a whole number of staggers past the left end of some part's span; the
+//! number is at most the number of parts.
+
+use std::collections::BTreeSet;
+
+use super::digest::{Digest, Part, Rules};
+use super::stagger::{first_seam, standing};
+
+/// Most parts whose seams may matter at once.
+const WIDE: usize = 8;
+
+/// A part's way and first-piece length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Stand {
+    pub part: usize,
+    pub way: usize,
+    pub a: i64,
+}
+
+/// How much is tried.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Limits {
+    /// Staggers past the left end of a span.
+    pub deep: usize,
+    /// States kept after each part.
+    pub states: usize,
+    /// States tried in all, for each group of parts that touch.
+    pub work: usize,
+    /// Whether rules may be broken, as few times as can be.
+    pub forgiving: bool,
+}
+
+/// What was found.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Outcome {
+    /// Where the parts stand; empty if they cannot.
+    pub laid: Vec<Stand>,
+    /// Pairs of seams that stand too near, in the hundred thousands, and below that by how much, in
+    /// sixteenths.
+    pub broken: u64,
+    /// Nothing was left out: empty means that no layout keeps the rules.
+    pub exact: bool,
+}
+
+struct Choice {
+    way: usize,
+    a: i64,
+    /// First seam, and how many.
+    seam: i64,
+    count: i64,
+    /// Broken rules it stands for by itself.
+    cost: u64,
+}
+
+#[derive(Clone, Copy)]
+struct State {
+    /// Choice of each part that still matters.
+    key: [u16; WIDE],
+    cost: u64,
+    /// Entry of the way here, and the last choice.
+    back: u32,
+    choice: u16,
+}
+
+/// One broken rule.
+const BROKEN: u64 = 100_000;
+
+/// Lays the seamed `parts` (by level) under `rules`, which may differ from the digest's in stagger
+/// and clear courses, if they are no stricter.
+pub(super) fn lay(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) -> Outcome {
+    let mut out = Outcome { exact: true, ..Default::default() };
+    for group in groups(digest, rules, parts) {
+        let found = lay_group(digest, rules, &group, limits);
+        out.exact &= found.exact;
+        out.broken += found.broken;
+        if found.laid.is_empty() {
+            return Outcome { exact: found.exact, ..Default::default() };
+        }
+        out.laid.extend(found.laid);
+    }
+    out
+}
+
+/// Parts that touch one another through near courses, each group in the order of `parts`.
+fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec<usize>> {
+    let mut left: BTreeSet<usize> = parts.iter().copied().collect();
+    let mut out = Vec::new();
+    while let Some(first) = left.pop_first() {
+        let mut group = BTreeSet::from([first]);
+        let mut todo = vec![first];
+        while let Some(p) = todo.pop() {
+            for q in &digest.parts[p].near {
+                let levels = digest.parts[p].level - digest.parts[*q].level;
+                if levels.abs() <= rules.clear && left.remove(q) {
+                    group.insert(*q);
+                    todo.push(*q);
+                }
+            }
+        }
+        out.push(parts.iter().copied().filter(|p| group.contains(p)).collect());
+    }
+    out
+}
+
+fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) -> Outcome {
+    let choices: Vec<Vec<Choice>> = choices(digest, rules, parts, limits);
+    let mut out = Outcome { exact: limits.deep >= parts.len(), ..Default::default() };
+    let near = |i: usize, j: usize| {
+        let (p, q) = (&digest.parts[parts[i]], &digest.parts[parts[j]]);
+        p.near.contains(&parts[j]) && (p.level - q.level).abs() <= rules.clear
+    };
+    // The last part that each part is near to.
+    let last: Vec<usize> = (0..parts.len())
+        .map(|i| (i..parts.len()).rev().find(|j| *j == i || near(i, *j)).unwrap_or(i))
+        .collect();
+    let mut trail: Vec<(u32, u16)> = Vec::new();
+    let mut open: Vec<usize> = Vec::new();
+    let mut states = vec![State { key: [0; WIDE], cost: 0, back: u32::MAX, choice: 0 }];
+    let mut work = 0;
+    for i in 0..parts.len() {
+        let beside: Vec<(usize, usize)> =
+            open.iter().copied().enumerate().filter(|(_, j)| near(i, *j)).collect();
+        let stay: Vec<usize> = (0..open.len()).filter(|s| last[open[*s]] > i).collect();
+        let keeps = last[i] > i;
+        if stay.len() + usize::from(keeps) > WIDE {
+            return Outcome::default();
+        }
+        let mut next: Vec<State> = Vec::new();
+        for s in &states {
+            for (c, choice) in choices[i].iter().enumerate() {
+                let mut cost = s.cost + choice.cost;
+                for (slot, j) in &beside {
+                    cost += clash(choice, &choices[*j][usize::from(s.key[*slot])], rules);
+                }
+                if cost > 0 && !limits.forgiving {
+                    continue;
+                }
+                let mut key = [0; WIDE];
+                stay.iter().enumerate().for_each(|(to, from)| key[to] = s.key[*from]);
+                if keeps {
+                    key[stay.len()] = c as u16;
+                }
+                next.push(State { key, cost, back: s.back, choice: c as u16 });
+            }
+            if next.len() > 32 * limits.states {
+                thin(&mut next, limits.states, &mut out.exact);
+            }
+        }
+        work += states.len() * choices[i].len();
+        thin(&mut next, limits.states, &mut out.exact);
+        if work > limits.work {
+            return Outcome::default();
+        }
+        for s in &mut next {
+            trail.push((s.back, s.choice));
+            s.back = trail.len() as u32 - 1;
+        }
+        states = next;
+        open = stay.iter().map(|s| open[*s]).chain(keeps.then_some(i)).collect();
+        if states.is_empty() {
+            return out;
+        }
+    }
+    let Some(end) = states.iter().min_by_key(|s| s.cost) else { return out };
+    out.broken = end.cost;
+    let mut at = end.back;
+    for i in (0..parts.len()).rev() {
+        let Some((before, c)) = trail.get(at as usize) else { break };
+        let choice = &choices[i][usize::from(*c)];
+        out.laid.push(Stand { part: parts[i], way: choice.way, a: choice.a });
+        at = *before;
+    }
+    out
+}
+
+/// Keeps the cheapest state of each key, and of these at most `most`, spread evenly among equals.
+fn thin(states: &mut Vec<State>, most: usize, exact: &mut bool) {
+    states.sort_unstable_by_key(|s| (s.key, s.cost, s.back));
+    states.dedup_by_key(|s| s.key);
+    if states.len() <= most {
+        return;
+    }
+    *exact = false;
+    states.sort_by_key(|s| s.cost);
+    let cheapest = states[0].cost;
+    let alike = states.iter().take_while(|s| s.cost == cheapest).count();
+    if alike > most {
+        let kept = (0..most).map(|i| states[i * alike / most]).collect();
+        *states = kept;
+    }
+    states.truncate(most);
+}
+
+/// What it costs that two choices bring seams of near courses nearer than the stagger.
+fn clash(a: &Choice, b: &Choice, rules: &Rules) -> u64 {
+    let pitch = rules.pitch();
+    let d = (a.seam - b.seam).div_euclid(pitch);
+    // `d` whole pitches from the first seam of `b`, the seams stand nearest.
+    let mut cost = 0;
+    for d in [d, d + 1] {
+        let apart = (b.seam + d * pitch - a.seam).abs();
+        // Seams `j` of `a` and `j + d` of `b`, as far as there are any.
+        let pairs = a.count.min(b.count - d) - 0.max(-d);
+        if pairs > 0 && apart < rules.stagger {
+            cost += pairs as u64 * (BROKEN + (rules.stagger - apart) as u64);
+        }
+    }
+    cost
+}
+
+fn choices(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) -> Vec<Vec<Choice>> {
+    let spans: Vec<Vec<Vec<(i64, i64)>>> = parts
+        .iter()
+        .map(|p| {
+            let part = &digest.parts[*p];
+            part.ways[..part.lawful].iter().map(|w| standing(part, *w, rules)).collect()
+        })
+        .collect();
+    let pitch = rules.pitch();
+    // Left ends of spans, whole pitches aside, and what lies whole staggers past them.
+    let mut places: Vec<i64> = Vec::new();
+    for (p, ways) in parts.iter().zip(&spans) {
+        let part = &digest.parts[*p];
+        places
+            .extend(ways.iter().flatten().map(|s| first_seam(part, s.0, rules).rem_euclid(pitch)));
+    }
+    places.sort_unstable();
+    places.dedup();
+    let deep = limits.deep.min(parts.len()) as i64;
+    let mut all: Vec<i64> = places
+        .iter()
+        .flat_map(|b| (0..=deep).map(move |n| (b + n * rules.stagger).rem_euclid(pitch)))
+        .collect();
+    all.sort_unstable();
+    all.dedup();
+    parts
+        .iter()
+        .zip(&spans)
+        .map(|(p, ways)| of_part(&digest.parts[*p], ways, &all, rules))
+        .collect()
+}
+
+fn of_part(part: &Part, ways: &[Vec<(i64, i64)>], places: &[i64], rules: &Rules) -> Vec<Choice> {
+    let pitch = rules.pitch();
+    let zero = first_seam(part, 0, rules);
+    let mut out = Vec::new();
+    let choice = |way: usize, a: i64, cost: u64| Choice {
+        way,
+        a,
+        seam: zero + a,
+        count: part.ways[way].k - 1,
+        cost,
+    };
+    for (way, spans) in ways.iter().enumerate() {
+        for (low, high) in spans {
+            for place in places {
+                let mut a = low + (place - zero - low).rem_euclid(pitch);
+                while a <= *high {
+                    out.push(choice(way, a, 0));
+                    a += pitch;
+                }
+            }
+        }
+    }
+    if out.is_empty() {
+        // Nothing keeps the rules: any place breaks one by itself.
+        out.extend(
+            part.ways
+                .iter()
+                .enumerate()
+                .map(|(w, way)| choice(w, (way.least + way.most) / 2, BROKEN)),
+        );
+    }
+    out.truncate(usize::from(u16::MAX));
+    out
+}

@@ -1,0 +1,45 @@
+//! Settings of a job in words: what is in force, and where it comes from.
+
+use serde_json::Value;
+
+use super::json::{job_keys, job_lengths, job_words};
+use crate::job::Job;
+
+/// One setting.
+pub(super) struct Setting {
+    /// Dotted key, as the job file spells it.
+    pub(super) key: String,
+    /// Value in force, lengths in the job's words.
+    pub(super) value: String,
+    /// Whether the job sets another value than the default.
+    pub(super) set: bool,
+    /// What it means, its default and the source of that.
+    pub(super) words: String,
+}
+
+/// Every setting that a figure may hang on; title, views and layers are told elsewhere.
+pub(super) fn settings(job: &Job) -> Vec<Setting> {
+    const ELSEWHERE: [&str; 4] = ["title", "layers", "elevation", "sheet"];
+    let value = |j: &Job| serde_json::to_value(j).unwrap_or_default();
+    let (mine, usual) = (value(job), value(&Job::default()));
+    let (words, lengths) = (job_words(), job_lengths());
+    let one = |key: String| {
+        let at = |v: &Value| v.pointer(&format!("/{}", key.replace('.', "/"))).cloned();
+        let found = at(&mine).filter(|v| !v.is_object())?;
+        let set = at(&usual).as_ref() != Some(&found);
+        let text = match (&found, found.as_f64()) {
+            (Value::Null, _) => "left out".to_owned(),
+            (_, Some(inches)) if lengths.contains(&key) => job.sheet.lengths.short(inches),
+            (Value::String(s), _) if s.is_empty() => "left out".to_owned(),
+            (Value::String(s), _) => s.clone(),
+            (v, _) => v.to_string(),
+        };
+        let words = words.get(&key).map(|w| w.replace('\n', " ")).unwrap_or_default();
+        Some(Setting { value: text, set, words, key })
+    };
+    job_keys()
+        .into_iter()
+        .filter(|k| !ELSEWHERE.contains(&k.split('.').next().unwrap_or_default()))
+        .filter_map(one)
+        .collect()
+}

@@ -1,0 +1,274 @@
+//! Every quantity counted again from `layout.json` alone. No code is shared with `takeoff`: figures
+//! are worked out from pieces, trims and openings as the file has them, by the published rules.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::Value;
+
+use crate::support::{job, laid, lay, root, samples};
+
+/// What a line must say: needed, to order.
+type Count = (f64, f64);
+
+fn list<'a>(v: &'a Value, key: &str) -> &'a [Value] {
+    v[key].as_array().map_or(&[], Vec::as_slice)
+}
+
+fn num(v: &Value) -> f64 {
+    v.as_f64().unwrap()
+}
+
+fn walls(v: &Value) -> impl Iterator<Item = &Value> {
+    list(v, "elevations").iter().flat_map(|e| list(e, "walls"))
+}
+
+fn pieces(wall: &Value) -> impl Iterator<Item = (&Value, &Value)> {
+    let courses = list(wall, "courses").iter();
+    courses
+        .flat_map(|c| list(c, "runs").iter().flat_map(|r| list(r, "pieces")).map(move |p| (c, p)))
+}
+
+/// Smallest whole number not less than `v`, found by counting up.
+fn up(v: f64) -> f64 {
+    let mut n = 0.0;
+    while n < v - 1e-6 {
+        n += 1.0;
+    }
+    n
+}
+
+/// Nails on a strip: one at its start, then as many as leave no gap over the spacing, its end
+/// included.
+fn nails(length: f64, spacing: f64) -> f64 {
+    let mut n = 1.0;
+    let mut at = 0.0;
+    while at < length - 1e-6 {
+        at += spacing;
+        n += 1.0;
+    }
+    n
+}
+
+fn stock_key(kind: &str) -> &'static str {
+    match kind {
+        "starter" => "starter",
+        "outside-post" => "outside_post",
+        "inside-post" => "inside_post",
+        "finish-trim" => "finish_trim",
+        "drip-cap" => "drip_cap",
+        _ => "j_channel",
+    }
+}
+
+fn line_id(stock: &str) -> &'static str {
+    match stock {
+        "starter" => "starter-strip",
+        "outside_post" => "outside-corner-post",
+        "inside_post" => "inside-corner-post",
+        "finish_trim" => "finish-trim",
+        "drip_cap" => "drip-cap",
+        _ => "j-channel",
+    }
+}
+
+/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill and over the head, jambs to
+/// 8 1/2 in over the head and to 1/2 in from the foot of the 9 in sill flashing.
+fn flashing(o: &Value) -> f64 {
+    let (w, h) = (num(&o["right"]) - num(&o["left"]), num(&o["head"]) - num(&o["sill"]));
+    match o["kind"].as_str().unwrap() {
+        "window" | "vent" => 2.0 * (w + 18.0) + 2.0 * (h + 17.0),
+        _ => (w + 18.0) + 2.0 * (h + 8.5),
+    }
+}
+
+fn at(v: &Value) -> (f64, f64) {
+    (num(&v[0]), num(&v[1]))
+}
+
+/// Slopes of lower roofs along a wall: feet of slope, and feet where no other slope goes on down.
+fn roofs(wall: &Value) -> (f64, f64) {
+    let slopes: Vec<((f64, f64), (f64, f64))> = list(wall, "edges")
+        .iter()
+        .filter(|e| e["kind"] == "lower-roof")
+        .map(|e| (at(&e["from"]), at(&e["to"])))
+        .filter(|(a, b)| (a.1 - b.1).abs() > 0.0625)
+        .map(|(a, b)| if a.1 < b.1 { (a, b) } else { (b, a) })
+        .collect();
+    let feet: f64 = slopes.iter().map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1) / 12.0).sum();
+    let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).hypot(p.1 - q.1) < 0.0625;
+    let lowest = slopes.iter().filter(|(low, _)| !slopes.iter().any(|(_, top)| near(*top, *low)));
+    (feet, lowest.count() as f64)
+}
+
+fn recount(v: &Value) -> BTreeMap<String, Count> {
+    let mut out = BTreeMap::new();
+    let product = &v["job"]["product"];
+    let rules = &v["job"]["takeoff"];
+    let length = num(&product["length"]);
+    let panels = list(v, "panels").len() as f64;
+    let used: f64 = walls(v).flat_map(pieces).map(|(_, p)| num(&p["length"])).sum();
+    out.insert("panels".into(), (used / length, panels));
+    let spare = up(panels * num(&rules["spare"]) / 100.0);
+    if spare > 0.0 {
+        out.insert("spare-panels".into(), (0.0, spare));
+    }
+    let carton = num(&product["carton"]);
+    let cartons = up((panels + spare) / carton);
+    out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    let face = length * num(&product["exposure"]) / 144.0;
+    let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
+    out.insert("squares".into(), (net / 100.0, cartons * carton * face / 100.0));
+    out.insert("squares-laid".into(), (panels * face / 100.0, 0.0));
+    let by_area = up(net * (1.0 + num(&rules["area_waste"]) / 100.0) / face);
+    out.insert("by-net-area".into(), (by_area, 0.0));
+
+    let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
+    let (mut trim_nails, mut corners) = (0.0, 0.0);
+    for t in list(v, "trims") {
+        let stock = stock_key(t["kind"].as_str().unwrap());
+        let entry = trims.entry(stock).or_default();
+        entry.0 += num(&t["length"]);
+        entry.1.insert(t["stock"].as_str().unwrap());
+        let post = stock.ends_with("post");
+        let flanges = if post { 2.0 } else { 1.0 };
+        trim_nails += flanges * nails(num(&t["length"]), num(&rules["trim_nail_spacing"]));
+        corners += if post { num(&t["length"]) } else { 0.0 };
+    }
+    for (stock, (length, bought)) in &trims {
+        let each = num(&v["job"]["trim"][*stock]);
+        out.insert(line_id(stock).into(), (length / each, bought.len() as f64));
+    }
+
+    let roll = num(&rules["flashing_roll"]);
+    let mut rolls = |id: &str, inches: f64| {
+        if inches > 0.0 {
+            out.insert(id.into(), (inches / roll, up(inches / roll)));
+        }
+    };
+    rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
+    rolls("corner-flashing", corners);
+    let (feet, outs) = walls(v).map(roofs).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
+    if feet > 0.0 {
+        let metric = v["job"]["sheet"]["lengths"] == "mm";
+        let steps = if metric { feet * 0.3048 } else { feet };
+        out.insert("step-flashing".into(), (steps, up(steps)));
+        out.insert("kick-out".into(), (outs, outs));
+    }
+
+    let size = num(&rules["nail_box"]);
+    let spacing = num(&rules["nail_spacing"]);
+    let count: f64 =
+        walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
+    out.insert("panel-nails".into(), (count / size, up(count / size)));
+    if trim_nails > 0.0 {
+        out.insert("trim-nails".into(), (trim_nails / size, up(trim_nails / size)));
+    }
+    let blocks =
+        walls(v).flat_map(|w| list(w, "obstacles")).filter(|o| o["mounting_block"] == true).count()
+            as f64;
+    if blocks > 0.0 {
+        out.insert("mounting-blocks".into(), (blocks, blocks));
+    }
+    out
+}
+
+fn check(v: &Value, name: &str) {
+    let mut expected = recount(v);
+    for line in list(v, "takeoff") {
+        let id = line["id"].as_str().unwrap();
+        let (net, order) = expected.remove(id).unwrap_or_else(|| panic!("{name}: line {id}"));
+        assert!((num(&line["net"]) - net).abs() < 1e-4, "{name}, {id}: {} {net}", line["net"]);
+        assert!(
+            (num(&line["order"]) - order).abs() < 1e-6,
+            "{name}, {id}: {} {order}",
+            line["order"]
+        );
+        let shares = list(line, "shares");
+        let sum: f64 = shares.iter().map(|s| num(&s["net"])).sum();
+        assert!(shares.is_empty() || (sum - net).abs() < 1e-4, "{name}, {id}: shares {sum}");
+        if order > 0.0 && id != "spare-panels" {
+            // What is bought and not used; squares are weighed by net area, others by length.
+            let bought_used = match id {
+                "cartons" => recount(v)["panels"].0 * num(&v["job"]["product"]["carton"]).recip(),
+                "panels" => recount(v)["panels"].0,
+                _ => net,
+            };
+            let waste = 100.0 * (1.0 - bought_used / order);
+            assert!((num(&line["waste"]) - waste).abs() < 1e-3, "{name}, {id}: {}", line["waste"]);
+        }
+    }
+    assert!(expected.is_empty(), "{name}: not in the takeoff: {expected:?}");
+}
+
+fn written(layout: &lapwright::model::layout::Layout) -> Value {
+    serde_json::from_slice(&lapwright::write::json::layout(layout)).unwrap()
+}
+
+#[test]
+fn every_quantity_of_every_sample_is_counted_again() {
+    let mut lines = BTreeSet::new();
+    for (stem, _) in samples() {
+        let v = written(&laid(&stem));
+        check(&v, &stem);
+        lines.extend(recount(&v).into_keys());
+    }
+    // Together the samples have every line but spare panels.
+    assert_eq!(lines.len(), 18, "{lines:?}");
+}
+
+#[test]
+fn quantities_under_another_job_are_counted_again() {
+    let path = root().join("sample-drawings/curlew-cottage.dxf");
+    let mut job = job(&path);
+    job.product.exposure = 10.0;
+    job.product.length = 200.0;
+    job.product.carton = 15;
+    job.takeoff.spare = 5.0;
+    job.takeoff.nail_spacing = 12.0;
+    job.takeoff.trim_nail_spacing = 8.0;
+    job.takeoff.nail_box = 250;
+    job.takeoff.area_waste = 15.0;
+    job.takeoff.flashing_roll = 300.0;
+    job.trim.j_channel = 144.0;
+    job.trim.outside_post = 240.0;
+    job.sheet.lengths = lapwright::units::LengthStyle::Mm;
+    job.seams.effort = lapwright::model::seam::Effort::Brief;
+    let v = written(&lay(&std::fs::read(&path).unwrap(), &job));
+    check(&v, "another job");
+    assert!(recount(&v).contains_key("spare-panels"));
+}
+
+#[test]
+fn zones_are_counted_again() {
+    // A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK).
+    let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
+    let layout =
+        lay(crate::support::dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &crate::support::inches());
+    let v = written(&layout);
+    let w = walls(&v).next().unwrap();
+    assert!((num(&w["gable_area"]) - 100.0).abs() < 1e-3, "{}", w["gable_area"]);
+    let line = |id: &str| list(&v, "takeoff").iter().find(|l| l["id"] == id).unwrap();
+    let zone = |id: &str, zone: &str| -> (f64, f64) {
+        let mine = list(line(id), "shares").iter().filter(|s| s["zone"] == zone);
+        mine.fold((0.0, 0.0), |(n, p), s| (n + num(&s["net"]), p + num(&s["pieces"])))
+    };
+    assert!((zone("squares", "wall").0 - 2.0).abs() < 1e-5);
+    assert!((zone("squares", "gable").0 - 1.0).abs() < 1e-5);
+    // Pieces over the eaves' height are the gable's, and so are their nails.
+    for (name, above) in [("wall", false), ("gable", true)] {
+        let mine: Vec<f64> = pieces(w)
+            .filter(|(c, _)| (num(&c["bottom"]) >= 96.0 - 0.01) == above)
+            .map(|(_, p)| num(&p["length"]))
+            .collect();
+        assert!(mine.len() > 5);
+        let (net, count) = zone("panels", name);
+        assert_eq!(count, mine.len() as f64, "{name}");
+        assert!((net - mine.iter().sum::<f64>() / 150.0).abs() < 1e-4, "{name}");
+        let of_nails: f64 = mine.iter().map(|l| nails(*l, 16.0)).sum();
+        assert!((zone("panel-nails", name).0 - of_nails / 1000.0).abs() < 1e-5, "{name}");
+    }
+    // Starter and posts stand below; the rakes' channels above.
+    assert_eq!(zone("starter-strip", "gable").1, 0.0);
+    assert_eq!(zone("outside-corner-post", "gable").1, 0.0);
+    assert!(zone("j-channel", "gable").1 >= 2.0);
+}

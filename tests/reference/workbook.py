@@ -1,0 +1,86 @@
+"""Whether takeoff.xlsx holds what layout.json says, read with openpyxl: formulas, formats, print
+set-up, and, where LibreOffice is named, what it works out of the formulas anew.
+
+Arguments: takeoff.xlsx, layout.json, and maybe the same workbook as another program calculated it.
+With `--bare`: takeoff.xlsx, and where to put it without the results of its formulas.
+"""
+
+import json
+import sys
+
+from openpyxl import load_workbook
+
+
+def rows(sheet):
+    return [[c.value for c in r] for r in sheet.iter_rows()]
+
+
+def main():
+    if sys.argv[1] == "--bare":
+        load_workbook(sys.argv[2]).save(sys.argv[3])
+        return
+    book, layout, *again = sys.argv[1:]
+    with open(layout, encoding="utf-8") as f:
+        layout = json.load(f)
+    values = load_workbook(book, data_only=True)
+    formulas = load_workbook(book)
+    assert formulas.sheetnames == [
+        "Summary", "Order", "Panels", "Trim", "Walls and openings", "Walls and gables", "Assumptions",
+    ], formulas.sheetnames
+
+    order = rows(values["Order"])
+    head = next(i for i, r in enumerate(order) if r[0] == "Item")
+    by_item = {r[0]: r for r in order[head + 1 :] if r[0]}
+    for line in layout["takeoff"]:
+        r = by_item[line["item"]]
+        assert abs(r[3] - line["net"]) < 1e-5, line["item"]
+        assert abs((r[4] or 0) - line["order"]) < 1e-6, line["item"]
+
+    panels = rows(values["Panels"])
+    head = next(i for i, r in enumerate(panels) if r[0] == "Panel")
+    total = next(i for i, r in enumerate(panels) if r[0] == "Total")
+    pieces = [
+        p
+        for e in layout["elevations"]
+        for w in e["walls"]
+        for c in w["courses"]
+        for run in c["runs"]
+        for p in run["pieces"]
+    ]
+    listed = {r[2]: r for r in panels[head + 1 : total]}
+    assert set(listed) == {p["mark"] for p in pieces}
+    scale = 25.4 if layout["job"]["sheet"]["lengths"] == "mm" else 1.0
+    for p in pieces:
+        assert abs(listed[p["mark"]][5] - p["length"] * scale) < 1e-3, p["mark"]
+    assert panels[total][1] == len(layout["panels"])
+
+    for sheet in formulas:
+        # Frozen headers, pages of one width, page numbers, a caution at the foot.
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight == 0
+        assert sheet.page_setup.fitToWidth in (None, 1)  # 1 where it is left out
+        assert sheet.page_setup.orientation == "landscape"
+        assert "override" in sheet.oddFooter.left.text and sheet.oddFooter.right.text
+        if sheet.title != "Summary":
+            assert sheet.freeze_panes, sheet.title
+            assert sheet.print_title_rows, sheet.title
+            assert sheet.auto_filter.ref, sheet.title
+
+    # Every formula has its result beside it; another program works out the same.
+    seen = 0
+    other = load_workbook(again[0], data_only=True) if again else values
+    for sheet in formulas:
+        for row in sheet.iter_rows():
+            for cell in row:
+                if cell.data_type != "f":
+                    continue
+                mine = values[sheet.title][cell.coordinate].value
+                theirs = other[sheet.title][cell.coordinate].value
+                assert isinstance(mine, (int, float)), (sheet.title, cell.coordinate)
+                near = abs(mine - (theirs or 0)) <= 1e-6 * max(1, abs(mine))
+                assert near, (sheet.title, cell.coordinate, cell.value, mine, theirs)
+                seen += 1
+    assert seen > 20, seen
+    print(f"ok {seen}")
+
+
+main()

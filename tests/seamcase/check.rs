@@ -1,0 +1,169 @@
+//! Every hard rule of an answer, counted by arithmetic of its own in inches.
+
+use std::collections::BTreeMap;
+
+use lapwright::model::seam::{SeamPlan, SeamProblem, SeamRun};
+
+const SAME: f64 = 1e-6;
+
+/// What is found in an answer.
+#[derive(Debug, Default)]
+pub(crate) struct Found {
+    /// Hard rules broken, in words.
+    pub broken: Vec<String>,
+    /// Panels that pieces name.
+    pub panels: usize,
+    /// Seams nearer to a jamb line than wished, and the fewest that the runs one by one allow.
+    pub hits: usize,
+    pub unavoidable: usize,
+}
+
+/// A seam: course, place, and whether an obstacle fixes it.
+type Seam = (i32, f64, bool);
+
+pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
+    let r = &p.rules;
+    let mut out = Found::default();
+    let mut panels: BTreeMap<usize, Vec<(f64, f64)>> = BTreeMap::new();
+    let mut plans: BTreeMap<&str, _> = BTreeMap::new();
+    for got in &plan.runs {
+        if plans.insert(got.id.as_str(), got).is_some() {
+            out.broken.push(format!("{} is answered twice", got.id));
+        }
+    }
+    for e in &p.elevations {
+        let mut seams: Vec<Seam> = Vec::new();
+        for c in &e.courses {
+            for run in &c.runs {
+                let cover = run.x1 - run.x0 - 2.0 * r.gap;
+                if cover <= 0.0 {
+                    continue;
+                }
+                let Some(got) = plans.get(run.id.as_str()) else {
+                    out.broken.push(format!("{} is missing", run.id));
+                    continue;
+                };
+                let at = one_run(p, run, got, &mut out.broken);
+                for (x, fixed) in &at {
+                    seams.push((c.index, *x, *fixed));
+                    let across = c.avoid.iter().filter(|v| run.x0 < **v && **v < run.x1);
+                    out.hits += across.filter(|v| (*x - **v).abs() < r.jamb - SAME).count();
+                }
+                out.unavoidable += fewest_hits(p, run, &c.avoid);
+                for c in &got.pieces {
+                    panels.entry(c.panel).or_default().push((c.start, c.end));
+                }
+            }
+        }
+        stagger(p, &e.name, seams, &mut out.broken);
+    }
+    out.panels = panels.len();
+    for (n, mut cuts) in panels {
+        cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let over = cuts.windows(2).any(|w| w[1].0 - w[0].1 < r.kerf - SAME);
+        if over || cuts[0].0 < -SAME || cuts.iter().any(|c| c.1 > r.stock + SAME) {
+            out.broken.push(format!("panel {n} is cut {cuts:?}"));
+        }
+    }
+    if out.panels != plan.panels {
+        out.broken.push(format!("{} panels, said to be {}", out.panels, plan.panels));
+    }
+    out
+}
+
+/// Checks one run; its seams, each with whether an obstacle fixes it.
+fn one_run(
+    p: &SeamProblem,
+    run: &SeamRun,
+    got: &lapwright::model::seam::RunPlan,
+    broken: &mut Vec<String>,
+) -> Vec<(f64, bool)> {
+    let r = &p.rules;
+    let cover = run.x1 - run.x0 - 2.0 * r.gap;
+    let sum: f64 = got.pieces.iter().map(|c| c.end - c.start).sum();
+    if (sum - (got.pieces.len() as f64 - 1.0) * r.lap - cover).abs() > SAME {
+        broken.push(format!("{} covers {sum} of {cover}", run.id));
+    }
+    if got.seams.len() + 1 != got.pieces.len() {
+        broken.push(format!("{}: {} seams", run.id, got.seams.len()));
+    }
+    let is_fixed = |x: f64| run.fixed.iter().any(|f| (f - x).abs() <= 1.0 / 16.0);
+    let mut at = Vec::new();
+    let mut x = run.x0 + r.gap;
+    for pair in got.pieces.windows(2) {
+        x += pair[0].end - pair[0].start - r.lap;
+        at.push((x + r.lap / 2.0, is_fixed(x + r.lap / 2.0)));
+    }
+    for (i, (x, fixed)) in at.iter().enumerate() {
+        if got.seams.get(i).is_none_or(|s| (s - x).abs() > SAME) {
+            broken.push(format!("{} says a seam elsewhere than {x}", run.id));
+        }
+        let (a, b) = (&got.pieces[i], &got.pieces[i + 1]);
+        if !fixed && ((a.end - r.stock).abs() > SAME || b.start.abs() > SAME) {
+            broken.push(format!("{} joins a cut end at {x}", run.id));
+        }
+        if !fixed && run.barred.iter().any(|(low, high)| low + SAME < *x && *x < high - SAME) {
+            broken.push(format!("{} has a seam on a block at {x}", run.id));
+        }
+    }
+    // A piece between fixed seams is as short as they leave it.
+    let ends = |i: usize| {
+        let left = i == 0 || at[i - 1].1;
+        let right = i == at.len() || at[i].1;
+        (left, right)
+    };
+    for (i, c) in got.pieces.iter().enumerate() {
+        let whole_part = ends(i) == (true, true);
+        if got.pieces.len() > 1 && !whole_part && c.end - c.start < r.shortest - SAME {
+            broken.push(format!("{} has a short piece, {}", run.id, c.end - c.start));
+        }
+    }
+    let needless = cover <= r.stock && run.fixed.is_empty() && !r.seam_short_runs;
+    if got.pieces.len() > 1 && needless {
+        broken.push(format!("{} has a needless seam", run.id));
+    }
+    at
+}
+
+fn stagger(p: &SeamProblem, name: &str, mut seams: Vec<Seam>, broken: &mut Vec<String>) {
+    let r = &p.rules;
+    seams.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    for (i, a) in seams.iter().enumerate() {
+        for b in &seams[i + 1..] {
+            let apart = b.0 - a.0;
+            if apart > r.clear_courses as i32 {
+                break;
+            }
+            let near = (a.1 - b.1).abs() < r.stagger - SAME;
+            if apart > 0 && near && !(a.2 && b.2) {
+                broken.push(format!("{name}: {} in {} and {} in {}", a.1, a.0, b.1, b.0));
+            }
+        }
+    }
+}
+
+/// Fewest jamb lines that any lawful parting of a run alone hits, on the eighths of an inch.
+fn fewest_hits(p: &SeamProblem, run: &SeamRun, avoid: &[f64]) -> usize {
+    let r = &p.rules;
+    let cover = run.x1 - run.x0 - 2.0 * r.gap;
+    let across: Vec<f64> = avoid.iter().copied().filter(|v| run.x0 < *v && *v < run.x1).collect();
+    if cover <= r.stock || across.is_empty() || !run.fixed.is_empty() {
+        return 0;
+    }
+    let first = ((cover - r.lap) / (r.stock - r.lap) - 1e-9).ceil().max(2.0) as usize;
+    let mut best = usize::MAX;
+    for k in [first, first + 1] {
+        let sum = cover + (k - 1) as f64 * r.lap - (k - 2) as f64 * r.stock;
+        let (low, high) = (r.shortest.max(sum - r.stock), r.stock.min(sum - r.shortest));
+        let steps = ((high - low) * 8.0 + 1e-6).floor() as i64;
+        for i in 0..=steps {
+            let a = low + i as f64 / 8.0;
+            let seam = |j: usize| run.x0 + r.gap + a - r.lap / 2.0 + j as f64 * (r.stock - r.lap);
+            let hits = (0..k - 1)
+                .map(|j| across.iter().filter(|v| (seam(j) - **v).abs() < r.jamb - SAME).count())
+                .sum();
+            best = best.min(hits);
+        }
+    }
+    if best == usize::MAX { 0 } else { best }
+}
