@@ -3,7 +3,7 @@
 mod dims;
 mod ground;
 mod labels;
-mod marks;
+pub(super) mod marks;
 mod openings;
 mod slopes;
 mod tight;
