@@ -233,20 +233,6 @@ impl Canvas {
         self.placed(m, true)
     }
 
-    /// A number of some height near where it is wished, with a leader where it stands off; false
-    /// where there was no room.
-    pub(super) fn number(&mut self, text: &str, height: f64, wish: Point, reach: f64) -> bool {
-        let about = text_box(text, height, false, Point::ORIGIN);
-        let at = [true, false].iter().find_map(|s| self.placer.near(about, wish, wish, reach, *s));
-        let Some(at) = at else { return false };
-        if at.distance(wish) > height * 1.3 {
-            let edge = edge_towards(&text_box(text, height, false, at), wish);
-            self.line(Ink::Leader, wish, edge);
-        }
-        self.late.push(Late { text: text.to_owned(), height, at, framed: false });
-        true
-    }
-
     fn placed(&mut self, m: Mark, strict: bool) -> Option<Point> {
         let about = mark_box(m.text, TEXT, m.look == Look::Framed);
         let at = self.placer.near(about, m.target, m.wish, m.reach, strict)?;

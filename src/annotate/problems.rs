@@ -1,6 +1,6 @@
 //! The drawing in grey with each finding circled, numbered and listed: one page as high as it needs.
 
-use super::canvas::{Canvas, fitted, wrapped};
+use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};
 use crate::diag::{Note, Origin, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
@@ -238,8 +238,9 @@ fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
             few => few.join(", "),
         };
         let wish = Point::new(p.x, p.y + RADIUS + TEXT);
-        if !canvas.number(&text, TEXT * 1.25, wish, 3.0) {
-            canvas.on_ground(&text, TEXT * 1.25, wish);
+        let mark = Mark { text: &text, target: *p, wish, reach: 3.0, look: Look::Plain };
+        if canvas.mark(mark).is_none() {
+            canvas.on_ground(&text, TEXT, wish);
         }
     }
 }

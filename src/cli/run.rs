@@ -298,7 +298,7 @@ fn check(a: &Check) -> ExitCode {
         Err(r) => return refused(&r, &notes),
     };
     let style = loaded.job.sheet.lengths;
-    let checked = pipeline::checked(&loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut notes);
     let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
     text.push_str(&report::notes(notes.all()));
     if let Some(folder) = &a.out {

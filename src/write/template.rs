@@ -2,6 +2,7 @@
 
 use crate::model::drawing::{Dash, Drawing, Pen};
 use crate::model::linework::Role;
+use crate::units::LengthStyle;
 
 /// A layer to be: its role and name.
 type Agreed = (Role, &'static str);
@@ -16,7 +17,7 @@ pub fn dxf(layers: &[Agreed]) -> Vec<u8> {
     for (role, name) in layers.iter().filter(|l| !l.1.contains('*') && l.1 != "DEFPOINTS") {
         drawing.layer(name, pen(*role));
     }
-    let inches = super::overlay::Measure { inches: 1.0, style: crate::units::LengthStyle::Feet };
+    let inches = super::overlay::Measure { inches: 1.0, style: LengthStyle::Feet };
     super::overlay::spliced(EMPTY.as_bytes(), &drawing, inches).unwrap_or_default()
 }
 
