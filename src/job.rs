@@ -113,7 +113,6 @@ impl Job {
     /// # Errors
     /// `job-value` with the first of [`faults`](ranges::faults).
     pub fn validate(&self) -> Result<(), Refusal> {
-        paper::check(&self.sheet.paper, self.sheet.scale.as_deref())?;
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
             Some(f) => Err(Note::error("job-value", f.message, ranges::HELP).into()),

@@ -37,8 +37,9 @@ const AIR: f64 = 0.015;
 /// Box of a line of text of that height about a centre.
 pub(super) fn text_box(text: &str, height: f64, bold: bool, centre: Point) -> Rect {
     let w = typeface::width(text, height, bold);
-    // Descenders reach below the capitals' box; the box holds both.
-    let below = height / typeface::CAPITALS * typeface::DESCENT * 0.75;
+    // Descenders reach below the capitals' box; figures, as in marks of pieces, have none.
+    let figures = text.chars().all(|c| c.is_ascii_digit() || c == '-');
+    let below = if figures { AIR } else { height / typeface::CAPITALS * typeface::DESCENT * 0.75 };
     Rect::new(
         centre.x - w / 2.0 - AIR,
         centre.y - height / 2.0 - below,

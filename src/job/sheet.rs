@@ -13,8 +13,8 @@ pub struct SheetRules {
     pub paper: String,
     /// Scale as written on the sheet (`1/4" = 1'-0"`, `1:50`); left out, picked to fit.
     pub scale: Option<String>,
-    /// `feet`: architectural scales, tables and report in feet and inches. `mm`: metric scales,
-    /// tables and report in millimetres and square metres. Sheets write feet and inches on both.
+    /// `feet`: architectural scales, lengths in feet and inches. `mm`: metric scales, lengths in
+    /// millimetres, areas in square metres.
     pub lengths: LengthStyle,
 }
 

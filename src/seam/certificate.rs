@@ -60,25 +60,47 @@ fn functions(rules: &Rules) -> Vec<Dual> {
     out
 }
 
-/// Values of pieces by length, and the lengths where their slope changes: between those the values
-/// run straight, so that a sum of two is least at one of them.
-struct Table {
+/// Many kinds of runs ask for so many values that a table of all pays.
+const MANY: usize = 12;
+
+/// Values of pieces, and the lengths round which they bend or jump: between those the values run
+/// straight, so that a sum of two is least at one of them.
+struct Table<'a> {
+    dual: Dual,
+    rules: &'a Rules,
+    /// By length; empty if worked out when asked.
     values: Vec<i64>,
     kinks: Vec<i64>,
     whole: i64,
 }
 
-impl Table {
-    fn new(dual: Dual, rules: &Rules) -> Self {
-        let values: Vec<i64> = (0..=rules.panel).map(|l| value(dual, l, rules)).collect();
-        let bent = |w: &[i64]| w[2] - w[1] != w[1] - w[0];
-        let at = values.windows(3).enumerate().filter(|(_, w)| bent(w)).map(|(i, _)| i as i64);
-        let mut kinks: Vec<i64> = at.flat_map(|i| [i, i + 1, i + 2]).collect();
+impl<'a> Table<'a> {
+    fn new(dual: Dual, rules: &'a Rules, kinds: usize) -> Self {
+        let values = match kinds > MANY {
+            true => (0..=rules.panel).map(|l| value(dual, l, rules)).collect(),
+            false => Vec::new(),
+        };
+        let room = rules.room();
+        let charged: Vec<i64> = match dual {
+            Dual::Length => Vec::new(),
+            Dual::Rounded(k) => (1..=k).map(|i| i * room / (k + 1)).collect(),
+            Dual::Clipped(e) => vec![e, room - e],
+            Dual::Counted(e) => {
+                let down = (1..=room / e).map(|i| room - i * e).take_while(|w| 2 * w > room);
+                down.chain([e, room / 2]).collect()
+            }
+        };
+        let round = charged.iter().flat_map(|w| (-1..=1).map(move |d| w - rules.kerf + d));
+        let mut kinks: Vec<i64> = round.filter(|l| *l >= 0 && *l <= rules.panel).collect();
+        kinks.sort_unstable();
         kinks.dedup();
-        Table { values, kinks, whole: scale(dual, rules) }
+        Table { dual, rules, values, kinks, whole: scale(dual, rules) }
     }
 
     fn at(&self, length: i64) -> i64 {
+        if self.values.is_empty() {
+            return value(self.dual, length, self.rules);
+        }
         usize::try_from(length).ok().and_then(|l| self.values.get(l)).copied().unwrap_or(self.whole)
     }
 
@@ -112,7 +134,7 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
     }
     let mut best = Certificate::default();
     for dual in functions(rules) {
-        let table = Table::new(dual, rules);
+        let table = Table::new(dual, rules, kinds.len());
         let whole = table.whole;
         let sum: i64 = kinds
             .iter()
@@ -168,6 +190,25 @@ mod tests {
             seam_short: false,
             effort: Default::default(),
             seed: 1,
+        }
+    }
+
+    #[test]
+    fn the_least_of_two_ends_is_found_at_a_kink() {
+        // Against every first piece, in a table and without.
+        let r = Rules { shortest: 3, ..rules(40, 2) };
+        let mut duals = functions(&r);
+        duals.extend((1..=21).map(Dual::Clipped));
+        duals.extend((1..=21).map(Dual::Counted));
+        for dual in duals {
+            for kinds in [0, 99] {
+                let table = Table::new(dual, &r, kinds);
+                for sum in 6..=80 {
+                    let way = Way { k: 2, sum, least: 3.max(sum - 40), most: 40.min(sum - 3) };
+                    let all = (way.least..=way.most).map(|a| table.at(a) + table.at(sum - a));
+                    assert_eq!(Some(table.ends(&way)), all.min(), "{dual:?} {sum}");
+                }
+            }
         }
     }
 

@@ -32,9 +32,9 @@ fn rounds(digest: &Digest) -> u64 {
     let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 4;
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 2000 + 40 * parts,
-        Effort::Usual => 20_000 + 400 * parts,
-        Effort::Long => 200_000 + 4000 * parts,
+        Effort::Brief => 300 + 20 * parts,
+        Effort::Usual => 3000 + 440 * parts,
+        Effort::Long => 20_000 + 4400 * parts,
     }
 }
 

@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod checking;
 mod commands;
 mod counting_rules;
 mod estimate;
@@ -26,6 +27,8 @@ mod random_sheets;
 mod reading;
 mod recount;
 mod samples;
+#[path = "../seamcase/mod.rs"]
+mod seamcase;
 mod seams;
 mod sheets;
 mod support;
