@@ -9,7 +9,12 @@ use crate::typeface;
 pub(super) struct Placer {
     pub(super) area: Rect,
     squares: Vec<Square>,
+    /// Places that may still be tried, so that no sheet takes for ever.
+    budget: u32,
 }
+
+/// Places tried on one sheet at most; an ordinary one tries some ten thousands.
+const BUDGET: u32 = 20_000_000;
 
 #[derive(Clone, Debug, Default)]
 struct Square {
@@ -77,7 +82,7 @@ pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
 
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
-        Placer { area, squares: vec![Square::default(); ACROSS * UP] }
+        Placer { area, squares: vec![Square::default(); ACROSS * UP], budget: BUDGET }
     }
 
     /// Inside the area and off every text.
@@ -143,6 +148,7 @@ impl Placer {
         let step = 0.085;
         for ring in 0..=(reach / step).ceil() as i32 {
             let spots = if ring == 0 { 1 } else { 8 * ring };
+            self.budget = self.budget.checked_sub(spots as u32)?;
             for k in 0..spots {
                 // Round the ring from straight above, alternating sides.
                 let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
