@@ -234,6 +234,7 @@ fn summary(rows: &[Row]) {
         most(&over),
         most(&extra)
     );
+    #[allow(clippy::type_complexity, reason = "three lines of one table")]
     let lines: [(&str, &dyn Fn(&Row) -> f64); 3] =
         [("bound", &|r| r.certain), ("first layout", &|r| r.first), ("total", &|r| r.total)];
     for (name, f) in lines {
