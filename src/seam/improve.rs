@@ -22,19 +22,19 @@ const MOST_TAKEN: usize = 24;
 
 /// Rounds that jamb hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
-/// Parts beyond this many get a quarter of the rounds.
+/// Parts beyond this many get an eighth of the rounds.
 const LARGE: u64 = 1000;
 
 /// Rounds of a search: some for every part, so that small houses end soon and large ones are
 /// searched as long in proportion.
 fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
-    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 4;
+    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 8;
     match digest.rules.effort {
         Effort::Crew => 0,
         Effort::Brief => 300 + 20 * parts,
-        Effort::Usual => 3000 + 440 * parts,
-        Effort::Long => 20_000 + 4400 * parts,
+        Effort::Usual => 3000 + 1100 * parts,
+        Effort::Long => 20_000 + 11_000 * parts,
     }
 }
 
