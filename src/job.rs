@@ -12,6 +12,7 @@ pub mod paper;
 mod product;
 pub mod ranges;
 mod seams;
+mod sheet;
 mod takeoff;
 mod title;
 mod trim;
@@ -26,12 +27,12 @@ pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
 pub use self::product::{COLD_END_GAP, END_GAP, Product, Weather};
 pub use self::seams::SeamSettings;
+pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
-use crate::units::LengthStyle;
 
 /// A job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -62,30 +63,11 @@ pub struct Job {
     pub sheet: SheetRules,
 }
 
-/// Paper.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default, deny_unknown_fields)]
-pub struct SheetRules {
-    /// Paper: `ARCH A` to `ARCH D`, `ANSI A` to `ANSI D`, `A4` to `A1`. Default ARCH B.
-    pub paper: String,
-    /// Scale as written on the sheet (`1/4" = 1'-0"`, `1:50`); left out, picked to fit.
-    pub scale: Option<String>,
-    /// `feet`: architectural scales, tables and report in feet and inches. `mm`: metric scales,
-    /// tables and report in millimetres and square metres. Sheets write feet and inches on both.
-    pub lengths: LengthStyle,
-}
-
 /// Says in the schema of a map what its keys may be.
 fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
     let mut names = schemars::SchemaGenerator::default().into_root_schema_for::<T>();
     names.remove("$schema");
     schema.insert("propertyNames".to_owned(), names.to_value());
-}
-
-impl Default for SheetRules {
-    fn default() -> Self {
-        SheetRules { paper: "ARCH B".to_owned(), scale: None, lengths: LengthStyle::Feet }
-    }
 }
 
 impl Job {
@@ -131,7 +113,6 @@ impl Job {
     /// # Errors
     /// `job-value` with the first of [`faults`](ranges::faults).
     pub fn validate(&self) -> Result<(), Refusal> {
-        paper::check(&self.sheet.paper, self.sheet.scale.as_deref())?;
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
             Some(f) => Err(Note::error("job-value", f.message, ranges::HELP).into()),

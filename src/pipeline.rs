@@ -60,7 +60,8 @@ pub struct Checked {
 }
 
 /// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
-pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checked {
+/// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
+pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let house = house_of(bytes, name, job, notes, &mut kept);
     if let Err(Refusal(stop)) = &house
@@ -72,14 +73,15 @@ pub fn checked(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Checke
 }
 
 fn house_of(
-    bytes: &[u8],
+    bytes: Vec<u8>,
     name: &str,
     job: &Job,
     notes: &mut Notes,
     kept: &mut Drawing,
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes, name, &read::Limits::default(), notes)?;
+    *kept = read::drawing(&bytes, name, &read::Limits::default(), notes)?;
+    drop(bytes);
     let lines = normalize::linework(kept, job, notes)?;
     let house = extract::house(&lines, job, notes)?;
     notes.refuse_on_error()?;

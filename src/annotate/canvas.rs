@@ -86,6 +86,12 @@ impl Canvas {
         }
     }
 
+    /// A line that text keeps off.
+    pub(super) fn firm(&mut self, ink: Ink, a: Point, b: Point) {
+        self.line(ink, a, b);
+        self.placer.keep_off(a, b);
+    }
+
     pub(super) fn polyline(&mut self, ink: Ink, line: Polyline) {
         self.add(ink, Shape::Polyline(line));
     }
@@ -95,20 +101,16 @@ impl Canvas {
         self.add(Ink::SourceText, Shape::Text(text));
     }
 
-    /// A line that text keeps off.
-    pub(super) fn firm(&mut self, ink: Ink, a: Point, b: Point) {
-        self.line(ink, a, b);
-        self.placer.keep_off(a, b);
-    }
-
-    pub(super) fn chain(&mut self, ink: Ink, points: &[Point]) {
+    pub(super) fn chain(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
+        let points = points.as_ref();
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::open(points.iter().copied())));
         }
         points.windows(2).for_each(|p| self.line(ink, p[0], p[1]));
     }
 
-    pub(super) fn ring(&mut self, ink: Ink, points: &[Point]) {
+    pub(super) fn ring(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
+        let points = points.as_ref();
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::ring(points.iter().copied())));
         }

@@ -1,8 +1,11 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
 //! US National CAD Standard, discipline Z (FACTS DR-20, DR-25).
 
+use super::elevation::marks::middle;
+use super::elevation::view::extent;
+use super::place::{Placer, text_box};
 use crate::diag::Origin;
-use crate::geom::vocabulary::{Affine, Point};
+use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{
     Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
@@ -23,6 +26,9 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 8] = [
     ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
 ];
 
+/// Room round an elevation for marks, elevation inches.
+const MARGIN: f64 = 24.0;
+
 /// Indices of layers above.
 const IDEN: usize = 5;
 const DIMS: usize = 6;
@@ -34,6 +40,9 @@ struct Over<'a> {
     unit: f64,
     elevation: &'a Elevation,
     style: crate::units::LengthStyle,
+    /// Lower left of what is marked, elevation inches, and room taken there in plotted inches.
+    low: Point,
+    placer: Placer,
 }
 
 /// The layout over the source, in its coordinates and units.
@@ -46,7 +55,11 @@ pub fn overlay(layout: &Layout) -> Drawing {
         let map = Affine::new(elevation.to_source);
         let unit = map.determinant().abs().sqrt();
         let style = layout.job.sheet.lengths;
-        let mut over = Over { out, map, unit, elevation, style };
+        let house = extent(elevation);
+        let low = Point::new(house.x0 - MARGIN, house.y0 - MARGIN);
+        let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
+        let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
+        let mut over = Over { out, map, unit, elevation, style, low, placer };
         over.walls();
         over.trims(layout);
         over.dimensions();
@@ -88,9 +101,22 @@ impl Over<'_> {
     }
 
     /// A mark as text every program shows, and as an insertion with its attribute, hidden, for
-    /// programs that list attributes.
-    fn mark(&mut self, block: &str, mark: &str, at: Xy) {
-        let height = 3.0 / 32.0 * 0.8 * PLOT * self.unit;
+    /// programs that list attributes. Marks keep off one another; one that had to move has a leader.
+    fn mark(&mut self, block: &str, mark: &str, target: Xy) {
+        let plotted = 3.0 / 32.0 * 0.8;
+        let height = plotted * PLOT * self.unit;
+        let paper = |p: Xy| Point::new((p[0] - self.low.x) / PLOT, (p[1] - self.low.y) / PLOT);
+        let wish = paper(target);
+        // The plain stroked font of the overlay is wider than the sheets' own.
+        let about = text_box(mark, plotted, true, Point::ORIGIN).inflate(0.04, 0.01);
+        let spot = [true, false]
+            .iter()
+            .find_map(|strict| self.placer.near(about, wish, wish, 1.5, *strict))
+            .unwrap_or(wish);
+        let at = [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y];
+        if spot.distance(wish) > 0.15 {
+            self.line(IDEN, target, at);
+        }
         let place = self.at(at);
         self.out.groups.push(Group {
             block: block.to_owned(),
@@ -101,7 +127,7 @@ impl Over<'_> {
             attributes: vec![("MARK".to_owned(), mark.to_owned())],
             origin: Origin::default(),
         });
-        self.text(IDEN, mark.to_owned(), at, 3.0 / 32.0 * 0.8, Across::Centre);
+        self.text(IDEN, mark.to_owned(), at, plotted, Across::Centre);
     }
 
     /// Number and height of every course, once, at the right end of the elevation.
@@ -178,7 +204,7 @@ impl Over<'_> {
                         for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
                             self.ring(layer, ring);
                         }
-                        let (x, y) = ((p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
+                        let (x, y) = middle(c, p);
                         self.mark("Z-MARK-PIECE", &p.mark, [x, y]);
                     }
                     for s in &r.seams {

@@ -21,7 +21,7 @@ pub(super) fn parts(size: (f64, f64), room: (f64, f64), s: &Scale) -> (usize, us
 /// Sheets of one elevation beyond which a scale named in the job is not kept.
 const MOST: usize = 60;
 /// Sheets of one elevation a picked scale may take so that marks can be read.
-const FEW: usize = 6;
+const FEW: usize = 12;
 
 /// The job's own scale if it names one; else the largest at which an elevation fits one sheet,
 /// unless its courses would then stand nearer than `pitch` paper inches: a larger scale on a few

@@ -44,12 +44,6 @@ pub(super) enum Ink {
     Rule,
     /// What is left over of a panel.
     Offcut,
-    /// Round an error in what was read.
-    Fault,
-    /// Round a warning.
-    Doubt,
-    /// Round a remark.
-    Remark,
     /// Leaders of marks.
     Leader,
     /// Frames round marks of trim.
@@ -58,6 +52,12 @@ pub(super) enum Ink {
     Solid,
     /// Where the next sheet goes on.
     Match,
+    /// Round an error in what was read.
+    Fault,
+    /// Round a warning.
+    Doubt,
+    /// Round a remark.
+    Remark,
 }
 
 impl Ink {
@@ -83,13 +83,13 @@ impl Ink {
             Ink::Border => "border",
             Ink::Rule => "rules",
             Ink::Offcut => "offcuts",
-            Ink::Fault => "faults",
-            Ink::Doubt => "doubts",
-            Ink::Remark => "remarks",
             Ink::Leader => "leaders",
             Ink::Frame => "frames",
             Ink::Solid => "signs",
             Ink::Match => "match-lines",
+            Ink::Fault => "faults",
+            Ink::Doubt => "doubts",
+            Ink::Remark => "remarks",
         }
     }
 

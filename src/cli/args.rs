@@ -70,6 +70,7 @@ by the carton where cartons have a price, else by the piece, else by the square.
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
     /// page, a job file with every setting explained
     #[command(after_help = "Example:\n  lapwright template for-the-architect")]
+    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced
         dir: PathBuf,
@@ -144,9 +145,6 @@ pub struct Layout {
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
-    /// Your own price list (CSV: item, unit, price, order multiple, currency)
-    #[arg(long, value_name = "FILE")]
-    pub prices: Option<PathBuf>,
     /// Paper of the sheets: ARCH A to D, ANSI A to D, A4 to A1
     #[arg(long, value_name = "NAME")]
     pub paper: Option<String>,
@@ -156,6 +154,9 @@ pub struct Layout {
     /// Where the overlay goes
     #[arg(long, value_enum, default_value_t = Overlay::Source)]
     pub overlay: Overlay,
+    /// Your own price list (CSV: item, unit, price, order multiple, currency)
+    #[arg(long, value_name = "FILE")]
+    pub prices: Option<PathBuf>,
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,

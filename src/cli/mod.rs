@@ -3,6 +3,8 @@
 pub mod args;
 pub mod files;
 pub mod job_file;
+mod layers;
+mod manual;
 mod nearest;
 pub mod run;
 mod takeoff;

@@ -9,7 +9,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
-use super::{job_file, takeoff, template};
+use super::{job_file, layers, manual, takeoff, template};
 use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::pipeline;
@@ -22,8 +22,8 @@ pub fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Layout(a) => layout(&a),
         Command::Check(a) => check(&a),
-        Command::Layers(a) if a.suggest => suggest(&a.reading),
-        Command::Layers(a) => layers(&a.reading),
+        Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
+        Command::Layers(a) => layers::layers(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
         Command::Template { dir } => new_template(&dir),
         Command::Schema { of } => print(&match of {
@@ -36,42 +36,8 @@ pub fn main() -> ExitCode {
             clap_complete::generate(shell, &mut Arguments::command(), "lapwright", &mut out);
             print(&out)
         }
-        Command::Man => print(&manual()),
+        Command::Man => print(&manual::manual()),
     }
-}
-
-/// The manual page: the program's, then the options of each command.
-fn manual() -> Vec<u8> {
-    let mut out = Vec::new();
-    let mut command = Arguments::command();
-    // Fills in usage and the options every command has.
-    command.build();
-    // Writing to memory cannot fail.
-    let mut top = Vec::new();
-    let _ = clap_mangen::Man::new(command.clone()).render(&mut top);
-    // There is one page for all commands.
-    let top = String::from_utf8_lossy(&top);
-    for line in top.lines() {
-        let command = line.strip_prefix("lapwright\\-").and_then(|l| l.strip_suffix("(1)"));
-        out.extend(format!("{}\n", command.unwrap_or(line)).into_bytes());
-    }
-    for sub in command.get_subcommands().filter(|c| c.get_name() != "help") {
-        let name = sub.get_name().to_uppercase();
-        let mut part = Vec::new();
-        let page = clap_mangen::Man::new(sub.clone());
-        let _ = page.render_synopsis_section(&mut part);
-        let _ = page.render_description_section(&mut part);
-        let _ = page.render_options_section(&mut part);
-        let _ = page.render_extra_section(&mut part);
-        let text = String::from_utf8_lossy(&part).into_owned();
-        let text = text
-            .replace(".SH SYNOPSIS", &format!(".SH {name}"))
-            .replace(".SH DESCRIPTION\n", ".PP\n")
-            .replace(".SH OPTIONS\n", ".PP\n")
-            .replace(".SH EXTRA\n", ".PP\n");
-        out.extend(text.into_bytes());
-    }
-    out
 }
 
 /// Bytes to standard output; a reader that went away is no fault.
@@ -88,9 +54,9 @@ pub(super) fn tell(text: &str) {
 
 /// A drawing with its job, read.
 pub(super) struct Loaded {
-    bytes: Vec<u8>,
-    name: String,
-    job: Job,
+    pub(super) bytes: Vec<u8>,
+    pub(super) name: String,
+    pub(super) job: Job,
 }
 
 pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
@@ -298,7 +264,7 @@ fn check(a: &Check) -> ExitCode {
         Err(r) => return refused(&r, &notes),
     };
     let style = loaded.job.sheet.lengths;
-    let checked = pipeline::checked(&loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut notes);
     let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
     text.push_str(&report::notes(notes.all()));
     if let Some(folder) = &a.out {
@@ -354,63 +320,6 @@ fn new_template(folder: &Path) -> ExitCode {
         }
         Err(r) => refused(&r, &notes),
     }
-}
-
-fn layers(a: &Reading) -> ExitCode {
-    let notes = Notes::default();
-    let result = load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job));
-    match result {
-        Ok(list) => {
-            let mut text =
-                format!("{:<32} {:>7}  {:<7} {}\n", "layer", "items", "state", "taken for");
-            for l in &list {
-                let role = l
-                    .role
-                    .and_then(|r| serde_json_word(&r))
-                    .unwrap_or_else(|| "(no role)".to_owned());
-                let state = if l.layer.shown { "shown" } else { "hidden" };
-                text.push_str(&format!(
-                    "{:<32} {:>7}  {state:<7} {role}\n",
-                    report::plain(&l.layer.name),
-                    l.items
-                ));
-            }
-            print(text.as_bytes())
-        }
-        Err(r) => refused(&r, &notes),
-    }
-}
-
-/// Guesses as a fragment of a job file; what they rest on stands behind each as a comment.
-fn suggest(a: &Reading) -> ExitCode {
-    let result = load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job));
-    let list = match result {
-        Ok(list) => list,
-        Err(r) => return refused(&r, &Notes::default()),
-    };
-    let mut roles: std::collections::BTreeMap<_, Vec<_>> = std::collections::BTreeMap::new();
-    for g in &list {
-        roles.entry(g.role).or_default().push(g);
-    }
-    let mut text = "# Guesses, to be checked and edited: a role named here replaces its agreed layer names.\n[layers]\n".to_owned();
-    if list.is_empty() {
-        text.push_str("# No layer without a role looks like one that matters.\n");
-    }
-    for (role, layers) in roles {
-        let Some(word) = serde_json_word(&role) else { continue };
-        text.push_str(&format!("{word} = [\n"));
-        for g in layers {
-            let name = toml::Value::String(report::plain(&g.layer));
-            text.push_str(&format!("  {name}, # {}\n", g.why));
-        }
-        text.push_str("]\n");
-    }
-    print(text.as_bytes())
-}
-
-/// A role's word as the job file spells it.
-fn serde_json_word(role: &crate::model::linework::Role) -> Option<String> {
-    json::word(role)
 }
 
 #[cfg(test)]

@@ -12,7 +12,7 @@ use crate::model::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
-use crate::write::{self, json, report};
+use crate::write::{self, json, report, tables};
 
 /// A price list and what errors call it.
 pub(super) struct Prices {
@@ -56,7 +56,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     }
     if let Some(item) = &a.explain {
         return match takeoff::explain(&layout, &takeoff, item) {
-            Some(text) => print(report::explained(&text).as_bytes()),
+            Some(text) => print(tables::explained(&text).as_bytes()),
             None => refused_usage(&no_line(item, &takeoff)),
         };
     }
@@ -69,13 +69,13 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     if let Some(by) = by {
         let rows = takeoff::shares(&takeoff, by);
         return print(&match a.format {
-            Format::Table => report::shares_table(&rows).into_bytes(),
+            Format::Table => tables::shares_table(&rows).into_bytes(),
             Format::Json => json::shares(&rows),
             Format::Csv => write::csv::shares(&rows),
         });
     }
     print(&match a.format {
-        Format::Table => report::priced_table(&takeoff).into_bytes(),
+        Format::Table => tables::priced_table(&takeoff).into_bytes(),
         Format::Json => json::takeoff_lines(&takeoff),
         Format::Csv => write::csv::takeoff(&layout, &takeoff),
     })

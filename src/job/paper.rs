@@ -1,6 +1,6 @@
 //! Papers and drawing scales: what a job may name.
 
-use crate::diag::{Note, Refusal};
+use super::ranges::Fault;
 use crate::units::{LengthStyle, MM_PER_INCH, Unit, parse_length};
 
 /// A sheet size, landscape, inches.
@@ -103,33 +103,26 @@ pub fn scale(text: &str) -> Option<Scale> {
     Some(Scale { words: (*words).to_owned(), factor: *factor })
 }
 
-/// Refuses a paper or a scale there is none of.
-///
-/// # Errors
-/// `job-value`, naming the key and what it may be.
-pub(super) fn check(paper_name: &str, scale_text: Option<&str>) -> Result<(), Refusal> {
+/// A paper or a scale there is none of, with what there is.
+pub(super) fn faults(paper_name: &str, scale_text: Option<&str>) -> Vec<Fault> {
+    let fault = |key: &str, message: String| Fault { keys: vec![key.to_owned()], message };
+    let mut out = Vec::new();
     if paper(paper_name).is_none() {
         let names: Vec<&str> = PAPERS.iter().map(|p| p.name).collect();
-        return Err(Note::error(
-            "job-value",
-            format!("`sheet.paper` is `{paper_name}`, which is no paper known here"),
-            &format!("Write one of {}.", names.join(", ")),
-        )
-        .into());
+        let names = names.join(", ");
+        let message = format!("`sheet.paper` is `{paper_name}`; papers are {names}");
+        out.push(fault("sheet.paper", message));
     }
-    let Some(text) = scale_text.filter(|t| scale(t).is_none()) else { return Ok(()) };
-    let feet: Vec<&str> = FEET.iter().map(|(w, _)| *w).collect();
-    let metric: Vec<String> = METRIC.iter().map(|f| format!("1:{f}")).collect();
-    Err(Note::error(
-        "job-value",
-        format!("`sheet.scale` is `{text}`, which is no drawing scale"),
-        &format!(
-            "Write one of {}, or one of {}; left out, the largest that fits is taken.",
-            feet.join(", "),
-            metric.join(", ")
-        ),
-    )
-    .into())
+    if let Some(text) = scale_text.filter(|t| scale(t).is_none()) {
+        let feet: Vec<&str> = FEET.iter().map(|(w, _)| *w).collect();
+        let metric: Vec<String> = METRIC.iter().map(|f| format!("1:{f}")).collect();
+        let (feet, metric) = (feet.join(", "), metric.join(", "));
+        let message = format!(
+            "`sheet.scale` is `{text}`, no scale of a rule; scales are {feet}; or {metric}"
+        );
+        out.push(fault("sheet.scale", message));
+    }
+    out
 }
 
 #[cfg(test)]
@@ -158,8 +151,8 @@ mod tests {
         for t in ["", "x", "1/5\" = 1'-0\"", "1:51", "0:0", "1:nan", "1:-50", "1/4\"", "=", ":"] {
             assert!(scale(t).is_none(), "{t}");
         }
-        assert!(check("ARCH B", None).is_ok());
-        assert!(check("ARCH Q", None).unwrap_err().to_string().contains("sheet.paper"));
-        assert!(check("A3", Some("1:51")).unwrap_err().to_string().contains("sheet.scale"));
+        assert!(faults("ARCH B", None).is_empty());
+        assert_eq!(faults("ARCH Q", None)[0].keys, ["sheet.paper"]);
+        assert_eq!(faults("A3", Some("1:51"))[0].keys, ["sheet.scale"]);
     }
 }

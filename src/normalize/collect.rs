@@ -86,8 +86,8 @@ fn add(out: &mut Linework, item: &Item) {
 }
 
 fn extent(points: impl Iterator<Item = Point>) -> f64 {
-    let all: Vec<Point> = points.collect();
-    crate::geom::polygon::bounds(&all).map_or(1.0, |r| r.width().max(r.height()))
+    let boxes = points.map(|p| Rect::from_points(p, p));
+    boxes.reduce(|a, b| a.union(b)).map_or(1.0, |r| r.width().max(r.height()))
 }
 
 fn path_size(path: &crate::geom::vocabulary::BezPath) -> f64 {

@@ -7,19 +7,16 @@ use crate::diag::{Note, Notes, Origin};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
-use crate::model::linework::Linework;
+use crate::model::linework::{Linework, Stroke};
 use crate::units::{Unit, feet_inches, parse_length};
 
 /// Where dirt was found.
 type Places = Vec<(Origin, Point)>;
-/// Layer, closed, and the bits of every coordinate.
-type Key = (usize, bool, Vec<(u64, u64)>);
 
 /// Takes out zero-length strokes and exact duplicates, with one note for each kind.
 pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
     let k = lines.scale.inches;
-    let (mut zero, mut twice): (Places, Places) = (vec![], vec![]);
-    let mut seen: BTreeSet<Key> = BTreeSet::new();
+    let mut zero: Places = vec![];
     lines.strokes.retain_mut(|s| {
         // Points nearer than lengths are told apart make spurs that cross their neighbours.
         s.points.dedup_by(|b, a| a.distance(*b) <= SAME);
@@ -31,17 +28,9 @@ pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
             zero.push((s.origin.clone(), first));
             return false;
         }
-        let mut key: Vec<(u64, u64)> =
-            s.points.iter().map(|p| (p.x.to_bits(), p.y.to_bits())).collect();
-        if !s.closed && key.last() < key.first() {
-            key.reverse();
-        }
-        let new = seen.insert((s.layer, s.closed, key));
-        if !new {
-            twice.push((s.origin.clone(), first));
-        }
-        new
+        true
     });
+    let twice = duplicates(&mut lines.strokes);
     let mut tell = |code, what: &str, list: Places| {
         if let Some((origin, at)) = list.first() {
             let message =
@@ -56,6 +45,49 @@ pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
     };
     tell("line-zero", "lines of no length", zero);
     tell("line-twice", "exact duplicates", twice);
+}
+
+/// Takes out strokes that say what an earlier one says, and tells where they stood. Millions of
+/// strokes are compared by a fingerprint first, in order, so that none is copied.
+fn duplicates(strokes: &mut Vec<Stroke>) -> Places {
+    let mut prints: Vec<(u64, usize)> =
+        strokes.iter().enumerate().map(|(i, s)| (fingerprint(s), i)).collect();
+    prints.sort_unstable();
+    let mut gone: BTreeSet<usize> = BTreeSet::new();
+    for same in prints.chunk_by(|a, b| a.0 == b.0).filter(|c| c.len() > 1) {
+        for (k, (_, i)) in same.iter().enumerate() {
+            let earlier = same[..k].iter().filter(|(_, j)| !gone.contains(j));
+            if earlier.into_iter().any(|(_, j)| says_the_same(&strokes[*i], &strokes[*j])) {
+                gone.insert(*i);
+            }
+        }
+    }
+    let twice = gone.iter().map(|i| (strokes[*i].origin.clone(), strokes[*i].points[0])).collect();
+    let mut at = 0;
+    strokes.retain(|_| {
+        at += 1;
+        !gone.contains(&(at - 1))
+    });
+    twice
+}
+
+/// Bits of every coordinate, an open stroke read from its lesser end.
+fn bits(s: &Stroke) -> impl Iterator<Item = (u64, u64)> + '_ {
+    let pair = |p: &Point| (p.x.to_bits(), p.y.to_bits());
+    let turned = !s.closed && s.points.last().map(pair) < s.points.first().map(pair);
+    let n = s.points.len();
+    (0..n).map(move |i| pair(&s.points[if turned { n - 1 - i } else { i }]))
+}
+
+fn says_the_same(a: &Stroke, b: &Stroke) -> bool {
+    a.layer == b.layer && a.closed == b.closed && bits(a).eq(bits(b))
+}
+
+/// FNV-1a over words: equal strokes have equal ones.
+fn fingerprint(s: &Stroke) -> u64 {
+    let mix = |h: u64, word: u64| (h ^ word).wrapping_mul(0x0100_0000_01b3).rotate_left(29);
+    let start = mix(0xcbf2_9ce4_8422_2325, s.layer as u64 * 2 + u64::from(s.closed));
+    bits(s).fold(start, |h, (x, y)| mix(mix(h, x), y))
 }
 
 /// A text override that disagrees with its dimension is reported, never obeyed (FACTS DR-11). It

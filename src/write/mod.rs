@@ -9,6 +9,7 @@ pub mod render;
 pub mod report;
 mod settings;
 pub mod svg;
+pub mod tables;
 pub mod template;
 mod words;
 pub mod xlsx;

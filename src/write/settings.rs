@@ -29,6 +29,9 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         let set = at(&usual).as_ref() != Some(&found);
         let text = match (&found, found.as_f64()) {
             (Value::Null, _) => "left out".to_owned(),
+            (_, Some(inches)) if lengths.contains(&key) && inches.abs() >= 36.0 => {
+                job.sheet.lengths.length(inches)
+            }
             (_, Some(inches)) if lengths.contains(&key) => job.sheet.lengths.short(inches),
             (Value::String(s), _) if s.is_empty() => "left out".to_owned(),
             (Value::String(s), _) => s.clone(),

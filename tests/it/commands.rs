@@ -152,3 +152,42 @@ fn guesses_at_layers_are_a_job_file_that_reads() {
     assert_eq!(job.layers[&Role::Wall], ["Aussenwand"]);
     assert_eq!(job.layers[&Role::Window], [hostile]);
 }
+
+#[test]
+fn paper_and_scale_are_taken_and_what_there_is_none_of_is_told() {
+    let dir = tempfile::tempdir().unwrap();
+    let out = dir.path().join("one");
+    let with = |more: &[&str]| {
+        let mut args = vec!["layout", "sample-drawings/one-window.dxf", "--no-pictures", "--job"];
+        args.extend(["sample-drawings/one-window.toml", "--out", out.to_str().unwrap()]);
+        args.extend(more);
+        run(&args)
+    };
+    for (more, key) in [
+        (["--paper", "ARCH Q"], "sheet.paper"),
+        (["--paper", ""], "sheet.paper"),
+        (["--scale", "1/5\" = 1'-0\""], "sheet.scale"),
+        (["--scale", "one to fifty"], "sheet.scale"),
+    ] {
+        let result = with(&more);
+        let words = String::from_utf8_lossy(&result.stderr).into_owned();
+        assert_eq!(result.status.code(), Some(1), "{more:?}");
+        assert!(words.contains("job-value") && words.contains(key), "{more:?}: {words}");
+        assert!(!out.exists(), "{more:?} wrote something");
+    }
+    let result = with(&["--paper", "a3", "--scale", "1:25", "--overlay", "separate"]);
+    assert!(result.status.success(), "{}", String::from_utf8_lossy(&result.stderr));
+    // A3 is 420 mm wide (ISO 216, FACTS DR-36).
+    let svg = std::fs::read_to_string(out.join("sheets/01-cover.svg")).unwrap();
+    assert!(svg.contains("width=\"16.535in\""), "{}", &svg[..300]);
+    // 20 ft at 1:25 is 9.6 in: one part; its sheet names the scale.
+    let sheet = std::fs::read_to_string(out.join("sheets/02-window-wall.svg")).unwrap();
+    assert!(sheet.contains(">\n1:25\n<"), "no scale on the sheet");
+    let alone = std::fs::read(out.join("overlay-alone.dxf")).unwrap();
+    let both = std::fs::read(out.join("overlay.dxf")).unwrap();
+    let entities = |b: &[u8]| {
+        let d = dxf::Drawing::load(&mut std::io::Cursor::new(b.to_vec())).unwrap();
+        d.entities().filter(|e| e.common.layer.starts_with("Z-ELEV-IDEN")).count()
+    };
+    assert!(alone.len() < both.len() && entities(&alone) == entities(&both));
+}

@@ -1,7 +1,8 @@
 //! `takeoff` and its options as an estimator runs them: prices, explanations, parts of the house.
 
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use assert_cmd::Command;
 use serde_json::Value;
@@ -9,15 +10,29 @@ use serde_json::Value;
 use crate::support::root;
 
 /// A wall with a window; prices and explanations need no more.
-const HOUSE: [&str; 3] =
-    ["sample-drawings/one-window.dxf", "--job", "sample-drawings/one-window.toml"];
+const HOUSE: &str = "one-window";
 /// Four elevations with gables.
-const COTTAGE: [&str; 3] =
-    ["sample-drawings/curlew-cottage.dxf", "--job", "sample-drawings/curlew-cottage.toml"];
+const COTTAGE: &str = "curlew-cottage";
+const METRIC: &str = "metric";
 
-fn run_on(house: [&str; 3], command: &str, more: &[&str]) -> std::process::Output {
+/// The sample's job, searched briefly: how few panels there are does not matter here.
+fn quick_job(stem: &str) -> PathBuf {
+    let text =
+        std::fs::read_to_string(root().join(format!("sample-drawings/{stem}.toml"))).unwrap();
+    let text = text.replace("effort = \"usual\"", "effort = \"crew\"");
+    let more = if text.contains("\"crew\"") { "" } else { "\n[seams]\neffort = \"crew\"\n" };
+    // Tests may run at once: each has a file of its own.
+    static COUNT: AtomicUsize = AtomicUsize::new(0);
+    let n = COUNT.fetch_add(1, Ordering::Relaxed);
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("estimate-{stem}-{n}.toml"));
+    std::fs::write(&path, text + more).unwrap();
+    path
+}
+
+fn run_on(house: &str, command: &str, more: &[&str]) -> std::process::Output {
     let mut c = Command::cargo_bin("lapwright").unwrap();
-    c.current_dir(root()).arg(command).args(house).args(more).output().unwrap()
+    c.current_dir(root()).arg(command).arg(format!("sample-drawings/{house}.dxf"));
+    c.arg("--job").arg(quick_job(house)).args(more).output().unwrap()
 }
 
 fn run(command: &str, more: &[&str]) -> std::process::Output {
@@ -143,23 +158,18 @@ fn layout_with_prices_puts_costs_into_every_table() {
 
 #[test]
 fn explanations_name_figures_rules_and_pieces() {
-    let lines = json(&[]);
-    for line in lines.as_array().unwrap() {
-        let id = line["id"].as_str().unwrap();
-        let said = text(&run("takeoff", &["--explain", id]));
+    let layout = crate::support::laid_by_a_crew(COTTAGE);
+    let takeoff = lapwright::takeoff::quantities(&layout);
+    for line in &takeoff.lines {
+        let said = lapwright::takeoff::explain(&layout, &takeoff, &line.id).unwrap();
+        let said = lapwright::write::tables::explained(&said);
         assert!(said.lines().all(|l| l.chars().count() <= 80), "{said}");
         let words = said.split_whitespace().collect::<Vec<_>>().join(" ");
-        assert!(words.starts_with(line["item"].as_str().unwrap()), "{said}");
-        let how = line["how"].as_str().unwrap();
-        assert!(words.contains(how), "{id}: {said}");
-        // Every piece it counts is named.
-        for mark in line["counts"].as_array().into_iter().flatten() {
-            let mark = mark.as_str().unwrap();
-            assert!(
-                words.split([' ', ',', ':']).any(|w| w == mark),
-                "{id}: {mark} is not in {said}"
-            );
-        }
+        assert!(words.starts_with(&line.item) && words.contains(&line.how), "{said}");
+        // Every piece it counts is named, and every wall that takes some.
+        let named = |w: &str| words.split([' ', ',', ':']).any(|x| x == w);
+        assert!(line.counts.iter().all(|m| named(m)), "{}: {said}", line.id);
+        assert!(line.shares.iter().all(|s| named(&s.wall)), "{}: {said}", line.id);
     }
     // By its words, in any case.
     let said = text(&run("takeoff", &["--explain", "j-CHANNEL"]));
@@ -208,7 +218,7 @@ fn parts_of_the_house_sum_to_the_house() {
 fn spare_panels_are_said_separately() {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("job.toml");
-    std::fs::write(&path, "[takeoff]\nspare = 10\n").unwrap();
+    std::fs::write(&path, "[takeoff]\nspare = 10\n[seams]\neffort = \"crew\"\n").unwrap();
     let o = Command::cargo_bin("lapwright")
         .unwrap()
         .current_dir(root())
@@ -222,4 +232,90 @@ fn spare_panels_are_said_separately() {
     let line = lines.as_array().unwrap().iter().find(|l| l["id"] == "spare-panels").unwrap();
     assert!(line["how"].as_str().unwrap().contains("for damage"), "{line}");
     assert_eq!(order(&lines, "cartons"), (panels + spare).div_ceil(24));
+}
+
+#[test]
+fn lengths_go_out_by_the_job_in_every_table() {
+    let csv = |house| text(&run_on(house, "takeoff", &["--format", "csv"]));
+    let cell = |csv: &str, id: &str, column: &str| {
+        let mut rows = csv::Reader::from_reader(csv.as_bytes());
+        let head = rows.headers().unwrap().clone();
+        let col = |n: &str| head.iter().position(|h| h == n).unwrap_or_else(|| panic!("{n}"));
+        let row = rows.records().map(Result::unwrap).find(|r| &r[col("id")] == id).unwrap();
+        row[col(column)].to_owned()
+    };
+    let (feet, mm) = (csv(HOUSE), csv(METRIC));
+    // 12 ft 6 in is 3810 mm; a 10 ft post 3048 mm.
+    assert_eq!(cell(&feet, "panels", "stock (in)"), "150");
+    assert_eq!(cell(&feet, "panels", "stock"), "12'-6\"");
+    assert_eq!(cell(&mm, "panels", "stock (mm)"), "3810");
+    assert_eq!(cell(&mm, "outside-corner-post", "stock"), "3048 mm");
+    // Nails alone go by the inch in both.
+    let feet_marks = |t: &str| t.lines().filter(|l| l.contains("'-")).count();
+    assert!(feet_marks(&feet) > 3 && feet_marks(&mm) == 0, "{mm}");
+    for id in ["panels", "j-channel", "opening-flashing"] {
+        let said = text(&run_on(METRIC, "takeoff", &["--explain", id]));
+        assert!(said.contains(" mm") && !said.contains("'-"), "{said}");
+    }
+    let check = text(&run_on(METRIC, "check", &[]));
+    assert!(check.contains(" mm wide") && !check.contains("'-"), "{check}");
+}
+
+#[test]
+fn lengths_come_in_by_any_usual_spelling() {
+    let dir = tempfile::tempdir().unwrap();
+    let with = |length: &str| {
+        let path = dir.path().join("job.toml");
+        std::fs::write(
+            &path,
+            format!("[product]\nlength = {length}\n[seams]\neffort = \"crew\"\n"),
+        )
+        .unwrap();
+        let o = Command::cargo_bin("lapwright")
+            .unwrap()
+            .current_dir(root())
+            .args(["takeoff", "sample-drawings/one-wall.dxf", "--format", "json", "--job"])
+            .arg(&path)
+            .output()
+            .unwrap();
+        text(&o)
+    };
+    let known = with("150");
+    for t in ["\"12'-6\\\"\"", "\"12-6\"", "\"12.5 ft\"", "\"150.0\"", "\"3810mm\"", "\"3.81 m\""] {
+        assert!(with(t) == known, "{t}");
+    }
+    assert!(with("\"12'-6 1/2\\\"\"") != known);
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(400))]
+
+    /// Whatever stands in a price list, it is read or refused with a place that is in it.
+    #[test]
+    fn any_price_list_is_read_or_refused_by_place(
+        head in proptest::bool::ANY,
+        body in proptest::collection::vec(
+            proptest::sample::select(vec![
+                "item", "cartons", "carton", "9.85", "1", "-1", "USD", ",", ",", ",", ";", "\"",
+                "\"\"", "\n", "\r\n", " ", "\u{e9}", "=1+1",
+            ]),
+            0..40,
+        ),
+    ) {
+        let start = if head { "item,unit,price,currency\n" } else { "" };
+        let text = format!("{start}{}", body.concat());
+        match lapwright::takeoff::price::parse(text.as_bytes(), "p") {
+            Ok(list) => assert!(list.prices.iter().all(|p| p.price >= 0 && !p.item.is_empty())),
+            Err(e) => {
+                let message = &e.0.message;
+                let mut place = message.trim_start_matches("p:").split(':');
+                let mut number = || place.next().unwrap().parse::<usize>().unwrap();
+                let (line, column) = (number(), number());
+                // One past the end is the place of what is missing.
+                let longest = text.lines().map(|l| l.chars().count()).max().unwrap_or(0);
+                let fits = (1..=text.split('\n').count()).contains(&line);
+                assert!(fits && (1..=longest + 1).contains(&column), "{message}: {text:?}");
+            }
+        }
+    }
 }

@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod checking;
 mod commands;
 mod counting_rules;
 mod estimate;

@@ -65,7 +65,10 @@ fn house(seed: u64) -> (Rings, Job) {
             1 if wide > 12.0 => {
                 rings.push(("A-GLAZ", arched(x, 30.0, x + wide, (36.0 + wide).min(eave - 4.0))));
             }
-            2 => rings.push(("A-ELEV-FIXT", rect(x, 40.25, x + 6.0, 48.5))),
+            2 => rings.push((
+                if d.roll(2) == 0 { "A-ELEV-MBLK" } else { "A-ELEV-OBST" },
+                rect(x, 40.25, x + 6.0, 48.5),
+            )),
             _ => {
                 let sill = d.inches(14, 40);
                 let head = (sill + d.inches(12, 60)).min(eave - 4.0);

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
 
-use crate::support::{job, laid, lay, root, samples};
+use crate::support::{job, laid_by_a_crew, lay, root, samples};
 
 /// What a line must say: needed, to order.
 type Count = (f64, f64);
@@ -208,7 +208,7 @@ fn written(layout: &lapwright::model::layout::Layout) -> Value {
 fn every_quantity_of_every_sample_is_counted_again() {
     let mut lines = BTreeSet::new();
     for (stem, _) in samples() {
-        let v = written(&laid(&stem));
+        let v = written(&laid_by_a_crew(&stem));
         check(&v, &stem);
         lines.extend(recount(&v).into_keys());
     }
@@ -232,7 +232,7 @@ fn quantities_under_another_job_are_counted_again() {
     job.trim.j_channel = 144.0;
     job.trim.outside_post = 240.0;
     job.sheet.lengths = lapwright::units::LengthStyle::Mm;
-    job.seams.effort = lapwright::model::seam::Effort::Brief;
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
     let v = written(&lay(&std::fs::read(&path).unwrap(), &job));
     check(&v, "another job");
     assert!(recount(&v).contains_key("spare-panels"));

@@ -51,6 +51,15 @@ pub(crate) fn laid_anew(stem: &str) -> Layout {
     lay(&std::fs::read(&path).unwrap(), &job(&path))
 }
 
+/// A laid-out sample by the careful-crew method alone: quick, where it does not matter how few
+/// panels there are.
+pub(crate) fn laid_by_a_crew(stem: &str) -> Layout {
+    let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
+    let mut job = job(&path);
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    lay(&std::fs::read(&path).unwrap(), &job)
+}
+
 /// A laid-out drawing.
 pub(crate) fn lay(bytes: &[u8], job: &Job) -> Layout {
     pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()

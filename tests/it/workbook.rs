@@ -10,7 +10,7 @@ use lapwright::takeoff::price;
 use lapwright::takeoff::quantities;
 use lapwright::write;
 
-use crate::support::laid;
+use crate::support::laid_by_a_crew as laid;
 
 struct Book(Xlsx<Cursor<Vec<u8>>>);
 

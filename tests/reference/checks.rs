@@ -113,3 +113,17 @@ fn entities_are_counted_as_ezdxf_counts_them() {
         assert_eq!(mine, theirs, "{}", s.display());
     }
 }
+
+#[test]
+fn the_template_passes_the_audit() {
+    let dir = tempfile::tempdir().unwrap();
+    for (name, bytes) in pipeline::template().unwrap() {
+        std::fs::write(dir.path().join(name), bytes).unwrap();
+    }
+    let said = python("tests/reference/audit_each.py", &[&dir.path().join("template.dxf")]);
+    let found: serde_json::Value = serde_json::from_str(&said).unwrap();
+    let found = &found["template.dxf"];
+    assert_eq!(found["errors"], serde_json::json!([]));
+    assert_eq!(found["fixes"], serde_json::json!([]));
+    assert_eq!(found["entities"], 0);
+}

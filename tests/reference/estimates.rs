@@ -19,7 +19,9 @@ fn job_text(stem: &str) -> String {
 /// The priced outputs of a sample, without pictures, in a folder of their own.
 fn laid(stem: &str, into: &Path) -> PathBuf {
     let bytes = std::fs::read(root().join(format!("sample-drawings/{stem}.dxf"))).unwrap();
-    let job = job_file::parse(&job_text(stem), "job").unwrap();
+    let mut job = job_file::parse(&job_text(stem), "job").unwrap();
+    // How few panels there are does not matter here.
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
     let layout =
         pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();

@@ -16,6 +16,13 @@ if missing:
     problems.append(f"marks not found: {missing[:10]}")
 if len(reader.outline) != len(reader.pages):
     problems.append(f"{len(reader.outline)} bookmarks for {len(reader.pages)} pages")
+if len(set(reader.page_labels)) != len(reader.pages) or reader.page_labels[0] != "01-cover":
+    problems.append(f"page labels {reader.page_labels[:4]}")
+about = reader.metadata
+if not (about.title and about.subject and about.creator == "Lapwright"):
+    problems.append(f"properties {about}")
+if "override every figure" not in text:
+    problems.append("no word of the maker's instructions")
 fonts = {str(f.get_object()["/BaseFont"]) for p in reader.pages for f in p["/Resources"]["/Font"].values()}
 if not fonts or any("Lapwright" not in f for f in fonts):
     problems.append(f"fonts {fonts}")

@@ -64,7 +64,7 @@ pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
                 let text = format!("{} x {}", short(v.style, n.width), short(v.style, n.depth));
                 let target = v.at(x, y);
                 let wish = target + Vec2::new(0.0, out * 0.1);
-                c.mark_clear(Mark { text: &text, target, wish, reach: 0.7, look: Look::Plain });
+                c.mark_clear(Mark { text: &text, target, wish, reach: 0.5, look: Look::Plain });
             }
         }
     }
@@ -102,7 +102,7 @@ fn name(c: &mut Canvas, w: &Wall, v: &View) {
 }
 
 /// The middle of what shows of a piece.
-fn middle(k: &Course, p: &Piece) -> (f64, f64) {
+pub(in crate::annotate) fn middle(k: &Course, p: &Piece) -> (f64, f64) {
     let x = (p.x0 + p.x1) / 2.0;
     let span = (0..=20)
         .map(|i| x + (p.x1 - p.x0) / 41.0 * f64::from(if i % 2 == 0 { i } else { -i }))

@@ -3,7 +3,7 @@
 mod dims;
 mod ground;
 mod labels;
-mod marks;
+pub(super) mod marks;
 mod openings;
 mod slopes;
 mod tight;
@@ -136,8 +136,11 @@ fn sheet(
     Page {
         name,
         description: format!(
-            "{title}, with {pieces} pieces of siding on {} walls, at {}",
-            e.walls.len(),
+            "{title}, with {pieces} pieces of siding on {}, at {}",
+            match e.walls.len() {
+                1 => "one wall".to_owned(),
+                n => format!("{n} walls"),
+            },
             scale.words
         ),
         title,

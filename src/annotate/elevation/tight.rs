@@ -38,7 +38,7 @@ pub(super) fn places(c: &mut Canvas, e: &Elevation, v: &View, least: f64) {
                 text: "tight",
                 target,
                 wish: target,
-                reach: 3.0,
+                reach: 1.0,
                 look: Look::Dotted,
             };
             if !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some()) {

@@ -31,6 +31,10 @@ pub(in crate::read) fn drawing(
     reader.finish(name)
 }
 
+/// Entities kept together before blocks are inserted: a chunk is let go as soon as it is, so that a
+/// large drawing is not held twice.
+const CHUNK: usize = 1 << 15;
+
 struct Reader<'a, 'n> {
     tags: Tags<'a>,
     ahead: Option<Tag<'a>>,
@@ -43,7 +47,9 @@ struct Reader<'a, 'n> {
     names: Vec<Arc<str>>,
     index: BTreeMap<String, usize>,
     blocks: BTreeMap<String, Block>,
-    raws: Vec<Raw>,
+    raws: Vec<Vec<Raw>>,
+    /// Layers by their names' bytes, so that a name is decoded once.
+    by_bytes: BTreeMap<&'a [u8], usize>,
     skipped: BTreeMap<String, (usize, usize)>,
     broken: BTreeMap<&'static str, (usize, usize)>,
     /// Line of the first entity that holds more than is read of one.
@@ -75,6 +81,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             index: BTreeMap::new(),
             blocks: BTreeMap::new(),
             raws: Vec::new(),
+            by_bytes: BTreeMap::new(),
             skipped: BTreeMap::new(),
             broken: BTreeMap::new(),
             cut_short: None,
@@ -151,9 +158,13 @@ impl<'a, 'n> Reader<'a, 'n> {
                 self.block_section(&mut buffer);
             } else if section.is("ENTITIES") {
                 self.saw_entities = true;
-                let mut raws = std::mem::take(&mut self.raws);
-                self.entities(&mut buffer, &mut raws, |t| t.is("ENDSEC") || t.is("EOF"));
-                self.raws = raws;
+                let mut ended = false;
+                while !ended {
+                    let mut raws = Vec::new();
+                    ended = self
+                        .entities(&mut buffer, &mut raws, CHUNK, |t| t.is("ENDSEC") || t.is("EOF"));
+                    self.raws.push(raws);
+                }
             }
         }
     }
@@ -194,6 +205,15 @@ impl<'a, 'n> Reader<'a, 'n> {
         self.out.layers.push(Layer { name: name.to_owned(), shown: true, pen: Pen::default() });
         self.names.push(Arc::from(name));
         self.index.insert(key, i);
+        i
+    }
+
+    fn layer_of(&mut self, name: &'a [u8]) -> usize {
+        if let Some(i) = self.by_bytes.get(name) {
+            return *i;
+        }
+        let i = self.layer(&self.decoder.text(name));
+        self.by_bytes.insert(name, i);
         i
     }
 
@@ -239,7 +259,9 @@ impl<'a, 'n> Reader<'a, 'n> {
             let seen = self.out.viewports.len();
             self.in_paper_block =
                 upper.starts_with("*PAPER_SPACE") || upper.starts_with("$PAPER_SPACE");
-            self.entities(buffer, &mut raws, |t| t.is("ENDBLK") || t.is("ENDSEC") || t.is("EOF"));
+            self.entities(buffer, &mut raws, usize::MAX, |t| {
+                t.is("ENDBLK") || t.is("ENDSEC") || t.is("EOF")
+            });
             // The active sheet's own entities stand among the model's, flagged; its name is empty.
             let sheet = match &upper[..] {
                 "*PAPER_SPACE" | "$PAPER_SPACE" => String::new(),
@@ -248,29 +270,35 @@ impl<'a, 'n> Reader<'a, 'n> {
             self.out.viewports[seen..].iter_mut().for_each(|v| v.layout.clone_from(&sheet));
             // Space blocks hold their entities here in some files; the rest are definitions.
             if upper.starts_with("*MODEL_SPACE") || upper.starts_with("$MODEL_SPACE") {
-                self.raws.extend(raws);
+                self.raws.push(raws);
             } else if std::mem::take(&mut self.in_paper_block) {
                 let paper = Space::Paper(sheet);
-                self.raws.extend(raws.into_iter().map(|r| Raw { space: paper.clone(), ..r }));
+                let on = raws.into_iter().map(|r| Raw { space: paper.clone(), ..r });
+                self.raws.push(on.collect());
             } else {
                 self.blocks.entry(upper).or_insert(Block { base, raws });
             }
         }
     }
 
-    /// Entities up to (not past) a 0 tag that `ends` them.
+    /// Entities up to (not past) a 0 tag that `ends` them, or until there are `most`; whether they
+    /// ended.
     fn entities(
         &mut self,
         buffer: &mut Vec<Tag<'a>>,
         raws: &mut Vec<Raw>,
+        most: usize,
         ends: impl Fn(&Tag) -> bool,
-    ) {
+    ) -> bool {
         while let Some(tag) = self.ahead {
             if tag.code == 0 && ends(&tag) {
                 if tag.is("ENDBLK") {
                     self.next();
                 }
-                return;
+                return true;
+            }
+            if raws.len() >= most {
+                return false;
             }
             self.next();
             if tag.code != 0 {
@@ -279,6 +307,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             self.gather(tag, buffer);
             self.entity(buffer, raws);
         }
+        true
     }
 
     fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
@@ -294,11 +323,11 @@ impl<'a, 'n> Reader<'a, 'n> {
             return;
         }
         let groups = Groups { tags: buffer, decoder: self.decoder };
-        let name = groups.text(8).unwrap_or_else(|| "0".to_owned());
-        let handle = groups.text(5);
+        let name = groups.get(8).map_or(&b"0"[..], |t| t.value);
+        let handle = groups.handle();
         let invisible = groups.int(60) & 1 == 1;
         let paper = groups.int(67) == 1;
-        let layer = self.layer(&name);
+        let layer = self.layer_of(name);
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
         let at = origin(first.line, handle, kind, &self.names[layer]);
         if kind == "VIEWPORT" {
@@ -400,7 +429,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             let hidden = a.int(70) & 1 == 1;
             let own = a.text(8).filter(|n| n != "0");
             let text = a.shape("ATTRIB");
-            let handle = a.text(5);
+            let handle = a.handle();
             if let Some(i) = &mut insert {
                 i.attributes.push((tag_name, value));
             }

@@ -41,6 +41,11 @@ impl<'a> Groups<'a, '_> {
         self.get(code).and_then(Tag::int).unwrap_or(0)
     }
 
+    /// The entity's handle.
+    pub(super) fn handle(&self) -> Option<Box<str>> {
+        std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok().map(Box::from)
+    }
+
     pub(super) fn text(&self, code: i32) -> Option<String> {
         Some(self.decoder.text(self.get(code)?.value))
     }

@@ -116,7 +116,7 @@ pub(super) struct Expander<'a> {
 }
 
 impl Expander<'_> {
-    pub(super) fn all(&mut self, raws: Vec<Raw>, out: &mut Drawing) {
+    pub(super) fn all(&mut self, raws: Vec<Vec<Raw>>, out: &mut Drawing) {
         let top = Context {
             map: Affine::IDENTITY,
             group: None,
@@ -125,7 +125,7 @@ impl Expander<'_> {
             shown: true,
             depth: 0,
         };
-        for raw in raws {
+        for raw in raws.into_iter().flatten() {
             let context = Context { space: raw.space.clone(), ..top.clone() };
             self.one(raw, &context, out);
         }
@@ -324,9 +324,9 @@ fn wild_path(path: &BezPath, most: f64) -> bool {
 /// An origin's parts shared between entities of one layer.
 pub(super) fn origin(
     line: usize,
-    handle: Option<String>,
+    handle: Option<Box<str>>,
     entity: &'static str,
     layer: &Arc<str>,
 ) -> Origin {
-    Origin { line, handle: handle.map(String::into_boxed_str), entity, layer: layer.clone() }
+    Origin { line, handle, entity, layer: layer.clone() }
 }

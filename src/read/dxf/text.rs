@@ -41,13 +41,25 @@ impl Decoder {
 
 /// How the text of a file looks encoded, where that is clear: lines with bytes beyond ASCII that are
 /// no UTF-8 are shown to a detector.
+/// Where the next byte beyond ASCII stands; asked of blocks first, which is many times faster.
+fn beyond_ascii(bytes: &[u8], from: usize) -> Option<usize> {
+    const BLOCK: usize = 1 << 12;
+    let mut at = from;
+    for block in bytes.get(from..)?.chunks(BLOCK) {
+        if !block.is_ascii() {
+            return block.iter().position(|b| *b >= 0x80).map(|i| at + i);
+        }
+        at += block.len();
+    }
+    None
+}
+
 pub(super) fn sniffed(bytes: &[u8]) -> Option<&'static Encoding> {
     const MOST: usize = 1 << 16;
     let mut detector = EncodingDetector::new();
     let (mut fed, mut at) = (0, 0);
     while fed < MOST {
-        let Some(next) = bytes[at..].iter().position(|b| *b >= 0x80) else { break };
-        let here = at + next;
+        let Some(here) = beyond_ascii(bytes, at) else { break };
         let start = memchr::memrchr(b'\n', &bytes[..here]).map_or(0, |i| i + 1);
         let end = memchr::memchr(b'\n', &bytes[here..]).map_or(bytes.len(), |i| here + i + 1);
         let line = &bytes[start..end];

@@ -102,7 +102,7 @@ impl<'a> Emitter<'a> {
 
     /// What `write` emits, owned by another.
     pub(super) fn owned(&mut self, owner: &str, write: impl FnOnce(&mut Self)) {
-        let kept = std::mem::replace(&mut self.owner, Some(owner.to_owned()));
+        let kept = self.owner.replace(owner.to_owned());
         write(self);
         self.owner = kept;
     }
@@ -229,5 +229,7 @@ pub(super) fn plotted(overlay: &Drawing) -> f64 {
         Shape::Text(t) => Some(t.height),
         _ => None,
     });
-    heights.fold(0.0, f64::max) * 32.0 / 3.0
+    let highest = heights.fold(0.0, f64::max);
+    // Without text, inches at 1/4 in to the foot.
+    if highest > 0.0 { highest * 32.0 / 3.0 } else { 48.0 }
 }

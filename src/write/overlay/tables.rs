@@ -62,7 +62,9 @@ impl Emitter<'_> {
             self.gathered(|e| types.iter().for_each(|t| e.line_type(t.1, t.2, t.3, scale)));
         let layer_text = self.gathered(|e| layers.iter().for_each(|l| e.layer(l)));
         // A modern file without a table is broken beyond what an overlay may mend.
-        let styled = scan.styles.end.is_some() || !self.modern();
+        // A template without entities needs no styles.
+        let used = !overlay.items.is_empty();
+        let styled = used && (scan.styles.end.is_some() || !self.modern());
         let mut style_handle = String::new();
         let new_style = styled && !has(&scan.styles, TEXT_STYLE);
         let style_text = if new_style {
@@ -71,7 +73,7 @@ impl Emitter<'_> {
             String::new()
         };
         self.style = styled.then_some(TEXT_STYLE);
-        let new_dims = self.dimensions() && !has(&scan.dim_styles, DIM_STYLE);
+        let new_dims = used && self.dimensions() && !has(&scan.dim_styles, DIM_STYLE);
         let dims_text = if new_dims {
             self.gathered(|e| e.dim_style(look, &style_handle))
         } else {

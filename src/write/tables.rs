@@ -1,0 +1,98 @@
+//! Tables of the takeoff for the terminal, 80 columns wide.
+
+use super::report::{WIDTH, fitted, plain, wrapped};
+use crate::model::layout::{Group, Zone};
+use crate::model::takeoff::{PartShare, Takeoff};
+
+/// The takeoff as a table of 80 columns.
+pub fn terminal_table(takeoff: &Takeoff) -> String {
+    let mut out =
+        format!("  {:<34} {:>10} {:>10} {:>8}  {}\n", "item", "net", "order", "waste", "unit");
+    for l in &takeoff.lines {
+        let order = if l.order > 0.0 { format!("{:.2}", l.order) } else { "-".to_owned() };
+        let order = order.strip_suffix(".00").map(str::to_owned).unwrap_or(order);
+        let waste =
+            if l.group == Group::Comparison { "-".to_owned() } else { format!("{:.1} %", l.waste) };
+        out.push_str(&format!(
+            "  {:<34} {:>10.2} {order:>10} {waste:>8}  {}\n",
+            fitted(&l.item, 34),
+            l.net,
+            fitted(&l.unit, 11)
+        ));
+    }
+    out
+}
+
+/// The table, and under it the costs where there are prices.
+pub fn priced_table(takeoff: &Takeoff) -> String {
+    let costs = costs(takeoff);
+    let gap = if costs.is_empty() { "" } else { "\n" };
+    terminal_table(takeoff) + gap + &costs
+}
+
+/// What each part of the house takes of each line, as tables of 80 columns.
+pub fn shares_table(rows: &[PartShare]) -> String {
+    let mut out = format!("  {:<42} {:>9} {:>10}  {}\n", "item", "pieces", "net", "unit");
+    let mut last = None;
+    for r in rows {
+        let part = (&r.elevation, &r.wall, r.zone);
+        if last.replace(part) != Some(part) {
+            let zone = r.zone.map_or("", Zone::word);
+            let words = [r.elevation.as_str(), &r.wall, zone];
+            let words: Vec<&str> = words.into_iter().filter(|w| !w.is_empty()).collect();
+            out.push_str(&format!("{}\n", fitted(&words.join(", "), WIDTH)));
+        }
+        out.push_str(&format!(
+            "  {:<42} {:>9} {:>10.2}  {}\n",
+            fitted(&r.words, 42),
+            r.pieces,
+            r.net,
+            fitted(&r.unit, 11)
+        ));
+    }
+    out
+}
+
+/// Lines of an explanation wrapped, each at its own indent.
+pub fn explained(text: &str) -> String {
+    let one = |line: &str| {
+        let indent: String = line.chars().take_while(|c| *c == ' ').collect();
+        wrapped(&plain(line), &indent) + "\n"
+    };
+    text.lines().map(one).collect()
+}
+
+/// What the takeoff costs; empty without prices.
+pub(super) fn costs(takeoff: &Takeoff) -> String {
+    let Some(cost) = &takeoff.cost else { return String::new() };
+    let currency = fitted(&cost.currency, 8);
+    let mut out = format!(
+        "COST AT THE PRICES GIVEN ({currency})\n  {:<30} {:>10} {:>14} {:>16}\n",
+        "item", "units", "price", "extended"
+    );
+    for p in &cost.lines {
+        let price = format!("{}.{:04}", p.price / 10_000, p.price % 10_000);
+        out.push_str(&format!(
+            "  {:<30} {:>10} {price:>14} {:>16}\n",
+            fitted(&p.item, 30),
+            p.quantity,
+            hundredths(p.extended)
+        ));
+    }
+    out.push_str(&format!(
+        "  {:<56} {:>16}\n",
+        "total of the priced lines",
+        hundredths(cost.total)
+    ));
+    for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)] {
+        if !list.is_empty() {
+            out.push_str(&wrapped(&format!("{what}: {}.", plain(&list.join(", "))), "  "));
+            out.push('\n');
+        }
+    }
+    out
+}
+
+fn hundredths(v: i64) -> String {
+    format!("{}.{:02}", v / 100, v % 100)
+}
