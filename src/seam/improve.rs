@@ -22,19 +22,30 @@ const MOST_TAKEN: usize = 24;
 
 /// Rounds that jamb hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
-/// Parts beyond this many get a quarter of the rounds.
+/// Parts beyond this many get an eighth of the rounds.
 const LARGE: u64 = 1000;
 
 /// Rounds of a search: some for every part, so that small houses end soon and large ones are
 /// searched as long in proportion.
 fn rounds(digest: &Digest) -> u64 {
     let parts = digest.parts.len() as u64;
-    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 4;
+    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 8;
     match digest.rules.effort {
         Effort::Crew => 0,
         Effort::Brief => 300 + 20 * parts,
-        Effort::Usual => 3000 + 440 * parts,
-        Effort::Long => 20_000 + 4400 * parts,
+        Effort::Usual => 3000 + 1000 * parts,
+        Effort::Long => 20_000 + 10_000 * parts,
+    }
+}
+
+/// Chains that the rounds are shared among: a few short ones from the same first layout are less
+/// at chance's mercy than a long one. Large houses even chance out by themselves.
+fn chains(digest: &Digest) -> u64 {
+    match digest.rules.effort {
+        Effort::Crew | Effort::Brief => 1,
+        _ if digest.parts.len() as u64 > LARGE => 1,
+        Effort::Usual => 3,
+        Effort::Long => 6,
     }
 }
 
@@ -49,15 +60,51 @@ pub(super) fn improve(
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
     let total = rounds(digest) / share;
+    let chains = if share == 1 { chains(digest) } else { 1 };
+    let least = (bound, digest.unavoidable());
+    let mut best: Option<Best> = None;
+    for chain in 0..chains {
+        let span =
+            Span { from: chain * (total / chains), rounds: total / chains, of: total, chain };
+        let found = one_chain(digest, first.clone(), &pins, least, &span, watch);
+        if best.as_ref().is_none_or(|b| found.key < b.key) {
+            best = Some(found);
+        }
+        if best.as_ref().is_some_and(|b| b.key.0 <= bound) {
+            break;
+        }
+    }
+    let panels = best.as_ref().map_or(0, |b| b.key.0);
+    watch(Progress { done: total, of: total, panels, bound });
+    best.map_or(first, |b| Pool::of(digest, &b.placed))
+}
+
+/// The rounds of one chain among all.
+struct Span {
+    from: u64,
+    rounds: u64,
+    of: u64,
+    chain: u64,
+}
+
+fn one_chain(
+    digest: &Digest,
+    first: Pool,
+    pins: &Pins,
+    least: (usize, i64),
+    span: &Span,
+    watch: &mut dyn FnMut(Progress),
+) -> Best {
+    let (total, bound) = (span.rounds, least.0);
+    let seed = digest.rules.seed ^ 0x5eed ^ (span.chain << 32);
     let mut now = first;
     let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new(), round: 0 };
     let mut search = Search {
-        inserter: Inserter::new(digest, Random::new(digest.rules.seed ^ 0x5eed), NOISE),
+        inserter: Inserter::new(digest, Random::new(seed), NOISE),
         taken: Vec::new(),
         is_taken: vec![false; digest.parts.len()],
     };
-    search.inserter.pinned = pins;
-    let least = (bound, digest.unavoidable());
+    search.inserter.pinned = pins.clone();
     for round in 0..total {
         // Some hits may be unavoidable together though each run alone could do without.
         let stale = round - best.round > PATIENCE + total / 50;
@@ -65,7 +112,8 @@ pub(super) fn improve(
             break;
         }
         if round % 256 == 0 {
-            watch(Progress { done: round, of: total, panels: best.key.0, bound });
+            let done = span.from + round;
+            watch(Progress { done, of: span.of, panels: best.key.0, bound });
         }
         if !search.ruin(digest, &now) {
             break;
@@ -95,8 +143,7 @@ pub(super) fn improve(
             best.stale.dedup();
         }
     }
-    watch(Progress { done: total, of: total, panels: best.key.0, bound });
-    Pool::of(digest, &best.placed)
+    best
 }
 
 /// The best layout so far, the parts that may stand otherwise by now, and when it was found.

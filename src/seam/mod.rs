@@ -68,7 +68,7 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
 }
 
 /// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
-/// search starts from the answer under the default policy and takes a quarter of its rounds.
+/// search starts from the answer under the default policy and takes an eighth of its rounds.
 fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: conflicts::Pins) -> Option<usize> {
     if problem.rules.seam_short_runs {
         return None;
@@ -79,5 +79,5 @@ fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: conflicts::Pins)
     let bound = certificate::bound(&digest).bound;
     // Parts and the ways of seamed ones are the same under both policies.
     let first = pool::Pool::of(&digest, &best.placed);
-    Some(improve::improve(&digest, first, pins, bound, 4, &mut |_| {}).panels())
+    Some(improve::improve(&digest, first, pins, bound, 8, &mut |_| {}).panels())
 }

@@ -234,12 +234,12 @@ fn summary(rows: &[Row]) {
         most(&over),
         most(&extra)
     );
-    #[allow(clippy::type_complexity, reason = "three lines of one table")]
-    let lines: [(&str, &dyn Fn(&Row) -> f64); 3] =
-        [("bound", &|r| r.certain), ("first layout", &|r| r.first), ("total", &|r| r.total)];
-    for (name, f) in lines {
+    let line = |name: &str, f: &dyn Fn(&Row) -> f64| {
         println!("{name}: mean {:.1} ms, most {:.1} ms", mean(f), most(f));
-    }
+    };
+    line("bound", &|r| r.certain);
+    line("first layout", &|r| r.first);
+    line("total", &|r| r.total);
     println!(
         "rules broken: {}; jamb hits {} of {} unavoidable",
         rows.iter().map(|r| r.broken).sum::<usize>(),

@@ -1,6 +1,8 @@
 //! What several tests need: samples, layouts, small drawings.
 
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::Mutex;
 
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
@@ -32,8 +34,19 @@ pub(crate) fn job(drawing: &Path) -> Job {
     job_file::parse(&std::fs::read_to_string(&path).unwrap(), "job").unwrap()
 }
 
-/// A laid-out sample.
+/// A laid-out sample: laid once for all tests.
 pub(crate) fn laid(stem: &str) -> Layout {
+    static DONE: Mutex<BTreeMap<String, Layout>> = Mutex::new(BTreeMap::new());
+    if let Some(done) = DONE.lock().unwrap().get(stem) {
+        return done.clone();
+    }
+    let layout = laid_anew(stem);
+    DONE.lock().unwrap().insert(stem.to_owned(), layout.clone());
+    layout
+}
+
+/// A sample laid out now.
+pub(crate) fn laid_anew(stem: &str) -> Layout {
     let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
     lay(&std::fs::read(&path).unwrap(), &job(&path))
 }
