@@ -28,14 +28,19 @@ const LARGE: u64 = 1000;
 /// Rounds of a search: some for every part, so that small houses end soon and large ones are
 /// searched as long in proportion.
 fn rounds(digest: &Digest) -> u64 {
-    let parts = digest.parts.len() as u64;
-    let parts = parts.min(LARGE) + parts.saturating_sub(LARGE) / 8;
+    let parts = counted(digest);
     match digest.rules.effort {
         Effort::Crew => 0,
         Effort::Brief => 300 + 20 * parts,
         Effort::Usual => 3000 + 1000 * parts,
         Effort::Long => 20_000 + 10_000 * parts,
     }
+}
+
+/// Parts as budgets count them.
+pub(super) fn counted(digest: &Digest) -> u64 {
+    let parts = digest.parts.len() as u64;
+    parts.min(LARGE) + parts.saturating_sub(LARGE) / 8
 }
 
 /// Chains that the rounds are shared among: a few short ones from the same first layout are less

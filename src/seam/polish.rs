@@ -17,7 +17,7 @@ const NOISE: i64 = UNIT / 20;
 const MOST_TAKEN: usize = 12;
 
 fn rounds(digest: &Digest) -> u64 {
-    let parts = digest.parts.len() as u64;
+    let parts = super::improve::counted(digest);
     match digest.rules.effort {
         Effort::Crew => 0,
         Effort::Brief => 10 * parts,

@@ -279,3 +279,90 @@ fn of_part(part: &Part, ways: &[Vec<(i64, i64)>], places: &[i64], rules: &Rules)
     out.truncate(usize::from(u16::MAX));
     out
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
+    use crate::seam::stagger::seams;
+
+    /// A wall of small numbers: lengths in sixteenths.
+    fn wall(covers: &[i64], stagger: i64, clear: u32) -> Digest {
+        let inches = |x: i64| x as f64 / 16.0;
+        let rules = SeamRules {
+            stock: inches(40),
+            lap: inches(2),
+            gap: 0.0,
+            kerf: 0.0,
+            shortest: inches(7),
+            stagger: inches(stagger),
+            clear_courses: clear,
+            jamb: 0.0,
+            seam_short_runs: false,
+            effort: Effort::Brief,
+            seed: 1,
+        };
+        let courses = covers.iter().enumerate().map(|(i, c)| SeamCourse {
+            index: i as i32,
+            runs: vec![SeamRun {
+                id: i.to_string(),
+                x0: inches(3 * (i as i64 % 2)),
+                x1: inches(3 * (i as i64 % 2) + c),
+                fixed: vec![],
+                barred: vec![],
+            }],
+            ..Default::default()
+        });
+        let elevation = SeamElevation { courses: courses.collect(), ..Default::default() };
+        Digest::new(&SeamProblem { rules, elevations: vec![elevation] })
+    }
+
+    /// Whether any layout keeps the stagger, by trying every sixteenth.
+    fn any(digest: &Digest, laid: &mut Vec<(i32, Vec<i64>)>) -> bool {
+        let Some(part) = digest.parts.get(laid.len()) else { return true };
+        for way in &part.ways {
+            for a in way.least..=way.most {
+                let mine: Vec<i64> = seams(part, *way, a, &digest.rules).collect();
+                let clear = laid.iter().all(|(level, theirs)| {
+                    (part.level - level).abs() > digest.rules.clear
+                        || theirs
+                            .iter()
+                            .all(|y| mine.iter().all(|x| (x - y).abs() >= digest.rules.stagger))
+                });
+                if clear {
+                    laid.push((part.level, mine));
+                    if any(digest, laid) {
+                        return true;
+                    }
+                    laid.pop();
+                }
+            }
+        }
+        false
+    }
+
+    #[test]
+    fn agrees_with_every_sixteenth_tried() {
+        let (mut yes, mut no) = (0, 0);
+        let mut s = 11u64;
+        for _ in 0..300 {
+            let mut next = |n: u64| {
+                s = s.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+                ((s >> 33) % n) as i64
+            };
+            let covers: Vec<i64> = (0..4).map(|_| 41 + next(90)).collect();
+            let (stagger, clear) = (6 + next(14), 1 + next(3) as u32);
+            let digest = wall(&covers, stagger, clear);
+            let all: Vec<usize> = (0..digest.parts.len()).collect();
+            let limits =
+                Limits { deep: usize::MAX, states: 50_000, work: usize::MAX, forgiving: false };
+            let found = lay(&digest, &digest.rules, &all, limits);
+            assert!(found.exact);
+            let told = !found.laid.is_empty();
+            assert_eq!(told, any(&digest, &mut Vec::new()), "{covers:?} {stagger} {clear}");
+            yes += usize::from(told);
+            no += usize::from(!told);
+        }
+        assert!(yes > 30 && no > 30, "{yes} can be laid, {no} cannot");
+    }
+}
