@@ -100,8 +100,13 @@ pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
 pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
     let page = annotate::convention();
     let svg = write::svg::document(&page);
-    let pdf = write::pdf::document(&[page.clone()], &[svg.clone()], &page.title, "")
-        .map_err(write_failed)?;
+    let pdf = write::pdf::document(
+        std::slice::from_ref(&page),
+        std::slice::from_ref(&svg),
+        &page.title,
+        "",
+    )
+    .map_err(write_failed)?;
     Ok(vec![
         ("template.dxf".to_owned(), write::template::dxf(&AGREED_LAYERS)),
         ("convention.svg".to_owned(), svg.into_bytes()),
