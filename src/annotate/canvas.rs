@@ -101,16 +101,14 @@ impl Canvas {
         self.add(Ink::SourceText, Shape::Text(text));
     }
 
-    pub(super) fn chain(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
-        let points = points.as_ref();
+    pub(super) fn chain(&mut self, ink: Ink, points: &[Point]) {
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::open(points.iter().copied())));
         }
         points.windows(2).for_each(|p| self.line(ink, p[0], p[1]));
     }
 
-    pub(super) fn ring(&mut self, ink: Ink, points: impl AsRef<[Point]>) {
-        let points = points.as_ref();
+    pub(super) fn ring(&mut self, ink: Ink, points: &[Point]) {
         if self.whole(points) {
             return self.add(ink, Shape::Polyline(Polyline::ring(points.iter().copied())));
         }
