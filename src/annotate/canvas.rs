@@ -133,7 +133,7 @@ impl Canvas {
     pub(super) fn rect(&mut self, ink: Ink, r: Rect) {
         self.ring(
             ink,
-            [
+            &[
                 Point::new(r.x0, r.y0),
                 Point::new(r.x1, r.y0),
                 Point::new(r.x1, r.y1),

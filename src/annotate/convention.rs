@@ -135,22 +135,22 @@ fn example(canvas: &mut Canvas) {
     let p = |x: f64, y: f64| Point::new(1.9 + x, 5.2 + y);
     let ring = |r: [(f64, f64); 4]| r.map(|(x, y)| p(x, y));
     let rect = |x0: f64, y0: f64, x1: f64, y1: f64| ring([(x0, y0), (x1, y0), (x1, y1), (x0, y1)]);
-    canvas.ring(Ink::Rule, rect(-0.6, -0.75, 5.6, 4.6));
+    canvas.ring(Ink::Rule, &rect(-0.6, -0.75, 5.6, 4.6));
     canvas.ring(
         Ink::Wall,
-        [(0.0, 0.0), (5.0, 0.0), (5.0, 2.6), (2.5, 4.1), (0.0, 2.6)].map(|(x, y)| p(x, y)),
+        &[(0.0, 0.0), (5.0, 0.0), (5.0, 2.6), (2.5, 4.1), (0.0, 2.6)].map(|(x, y)| p(x, y)),
     );
-    canvas.ring(Ink::Wall, rect(3.9, 0.0, 5.0, 0.5));
-    canvas.ring(Ink::Opening, rect(0.5, 1.0, 1.5, 2.2));
-    canvas.ring(Ink::Opening, rect(2.2, 0.0, 3.0, 1.9));
+    canvas.ring(Ink::Wall, &rect(3.9, 0.0, 5.0, 0.5));
+    canvas.ring(Ink::Opening, &rect(0.5, 1.0, 1.5, 2.2));
+    canvas.ring(Ink::Opening, &rect(2.2, 0.0, 3.0, 1.9));
     canvas.ring(
         Ink::Channel,
-        [(1.9, 2.1), (3.3, 2.1), (3.1, 2.45), (2.1, 2.45)].map(|(x, y)| p(x, y)),
+        &[(1.9, 2.1), (3.3, 2.1), (3.1, 2.45), (2.1, 2.45)].map(|(x, y)| p(x, y)),
     );
-    canvas.ring(Ink::Opening, rect(3.25, 1.5, 3.4, 1.7));
-    canvas.ring(Ink::Opening, rect(4.2, 0.9, 4.5, 1.4));
+    canvas.ring(Ink::Opening, &rect(3.25, 1.5, 3.4, 1.7));
+    canvas.ring(Ink::Opening, &rect(4.2, 0.9, 4.5, 1.4));
     canvas.line(Ink::Level, p(-0.4, 0.25), p(5.4, 0.25));
-    canvas.chain(Ink::Grade, [(-0.4, -0.15), (2.0, -0.15), (5.4, -0.25)].map(|(x, y)| p(x, y)));
+    canvas.chain(Ink::Grade, &[(-0.4, -0.15), (2.0, -0.15), (5.4, -0.25)].map(|(x, y)| p(x, y)));
     canvas.centred("A", TEXT, false, p(0.12, 0.12));
     canvas.centred("B", TEXT, false, p(4.88, 0.12));
     canvas.centred("FRONT", HEADING, true, p(2.5, -0.5));

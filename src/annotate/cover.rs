@@ -247,11 +247,11 @@ fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
         for w in &e.walls {
             let pieces = w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces);
             for p in pieces {
-                c.ring(Ink::Rule, v.points(&p.outline));
+                c.ring(Ink::Rule, &v.points(&p.outline));
             }
-            c.ring(Ink::Opening, v.points(&w.outline));
+            c.ring(Ink::Opening, &v.points(&w.outline));
             for o in &w.openings {
-                c.ring(Ink::Opening, v.points(&o.outline));
+                c.ring(Ink::Opening, &v.points(&o.outline));
             }
         }
         let net: f64 = e.walls.iter().map(|w| w.net_area).sum();

@@ -106,8 +106,8 @@ fn bar(
             Point::new(b - rr, top),
             Point::new(a + l, top),
         ];
-        c.ring(Ink::Ground, shape);
-        c.ring(Ink::Opening, shape);
+        c.ring(Ink::Ground, &shape);
+        c.ring(Ink::Opening, &shape);
         let w = crate::typeface::width(mark, TEXT, false);
         if w + l + rr + 0.04 <= b - a {
             c.centred(

@@ -100,7 +100,7 @@ fn triangle(
 ) {
     let (low, foot, top) =
         (corner, corner + Vec2::new(paper.0, 0.0), corner + Vec2::new(paper.0, paper.1));
-    c.ring(Ink::Wall, [low, foot, top]);
+    c.ring(Ink::Wall, &[low, foot, top]);
     let words = format!("step {}", short(style, house.0));
     let middle = low.midpoint(foot) - Vec2::new(0.0, 0.12);
     c.centred(&words, TEXT, false, Point::new(middle.x.max(low.x + 0.6), middle.y));

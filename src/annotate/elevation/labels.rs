@@ -127,7 +127,7 @@ fn draw(c: &mut Canvas, sign: &Sign, at: Point) {
         Sign::Lap => {
             let foot = at + Vec2::new(0.2, -0.03);
             c.line(Ink::Seam, foot, foot + Vec2::new(0.0, 0.1));
-            c.ring(Ink::Solid, [foot, foot + Vec2::new(0.0, 0.06), foot + Vec2::new(0.07, 0.0)]);
+            c.ring(Ink::Solid, &[foot, foot + Vec2::new(0.0, 0.06), foot + Vec2::new(0.07, 0.0)]);
         }
         Sign::Frame => {
             c.rect(Ink::Frame, Rect::from_center_size(at + Vec2::new(0.2, 0.0), (0.34, 0.11)));

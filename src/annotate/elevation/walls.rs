@@ -11,7 +11,7 @@ pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for p in &run.pieces {
             for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
-                c.ring(Ink::Course, v.points(ring));
+                c.ring(Ink::Course, &v.points(ring));
             }
         }
     }
@@ -54,5 +54,5 @@ fn lap(c: &mut Canvas, v: &View, run: &Run, s: f64, height: (f64, f64), seen_fro
     let foot: Point = v.at(s, height.0);
     let room = ((height.1 - height.0) / v.factor * 0.6).min(0.06);
     let signs = [foot, foot + Vec2::new(0.0, room), foot + Vec2::new(away * 0.07, 0.0)];
-    c.ring(Ink::Solid, signs);
+    c.ring(Ink::Solid, &signs);
 }
