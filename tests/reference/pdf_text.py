@@ -7,17 +7,11 @@ from pypdf import PdfReader
 
 reader = PdfReader(sys.argv[1])
 layout = json.load(open(sys.argv[2]))
-text = ""
-words = set()
-
-
-def shown(part, *_):
-    # One call a text shown: neighbours on a line, a mark and a height, are not run together.
-    words.update(part.split())
-
-
+text = "\n".join(page.extract_text() for page in reader.pages)
+words = set(text.split())
+# Neighbours on a line, a mark and a height, are run together there, but not where places are kept.
 for page in reader.pages:
-    text += page.extract_text(visitor_text=shown) + "\n"
+    words.update(page.extract_text(extraction_mode="layout").split())
 problems = []
 marks = [p["mark"].split("-", 1)[1] for e in layout["elevations"] for w in e["walls"] for c in w["courses"] for r in c["runs"] for p in r["pieces"]]
 missing = [m for m in marks if m not in words]
