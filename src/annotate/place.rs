@@ -180,7 +180,8 @@ mod tests {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 4.0, 4.0));
         let wish = Point::new(2.0, 2.0);
         let about = text_box("12-2", 0.094, false, Point::ORIGIN);
-        let at: Vec<Point> = (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, false)).collect();
+        let at: Vec<Point> =
+            (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, false)).collect();
         assert_eq!(at.len(), 12);
         for (i, a) in at.iter().enumerate() {
             for b in &at[i + 1..] {

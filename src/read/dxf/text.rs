@@ -1,5 +1,7 @@
 //! Strings of a DXF: code pages, escapes, and the inline codes of MTEXT.
 
+use std::collections::BTreeSet;
+
 use chardetng::EncodingDetector;
 use encoding_rs::{Encoding, UTF_8, WINDOWS_1252};
 
@@ -39,8 +41,6 @@ impl Decoder {
     }
 }
 
-/// How the text of a file looks encoded, where that is clear: lines with bytes beyond ASCII that are
-/// no UTF-8 are shown to a detector.
 /// Where the next byte beyond ASCII stands; asked of blocks first, which is many times faster.
 fn beyond_ascii(bytes: &[u8], from: usize) -> Option<usize> {
     const BLOCK: usize = 1 << 12;
@@ -54,8 +54,13 @@ fn beyond_ascii(bytes: &[u8], from: usize) -> Option<usize> {
     None
 }
 
+/// How the text of a file looks encoded, where that is clear: lines with bytes beyond ASCII that are
+/// no UTF-8 are shown to a detector. A few letters, often repeated, speak for nothing: the header is
+/// then believed.
 pub(super) fn sniffed(bytes: &[u8]) -> Option<&'static Encoding> {
     const MOST: usize = 1 << 16;
+    const LEAST: usize = 6;
+    let mut runs: BTreeSet<&[u8]> = BTreeSet::new();
     let mut detector = EncodingDetector::new();
     let (mut fed, mut at) = (0, 0);
     while fed < MOST {
@@ -66,10 +71,11 @@ pub(super) fn sniffed(bytes: &[u8]) -> Option<&'static Encoding> {
         if std::str::from_utf8(line).is_err() {
             detector.feed(line, false);
             fed += line.len();
+            runs.extend(line.split(u8::is_ascii).filter(|r| !r.is_empty()));
         }
         at = end;
     }
-    if fed == 0 {
+    if runs.iter().map(|r| r.len()).sum::<usize>() < LEAST {
         return None;
     }
     detector.feed(b"\n", true);
@@ -182,6 +188,22 @@ pub(super) fn lines(text: &str) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_few_letters_do_not_outweigh_the_header() {
+        // Three letters of a Western name, repeated, could be Cyrillic as well.
+        let few = [&b"  8\n"[..], b"W\xc4\xdc\xd6\n", b"  8\n", b"V\xc4\xdc\xd6\n"].concat();
+        assert_eq!(sniffed(&few), None);
+        // Wall, window and elevation in Shift-JIS.
+        let names = ["\u{5916}\u{58c1}", "\u{7a93}", "\u{7acb}\u{9762}\u{56f3}"];
+        let mut many = Vec::new();
+        for n in names {
+            many.extend(b"  8\n");
+            many.extend(encoding_rs::SHIFT_JIS.encode(n).0.iter());
+            many.push(b'\n');
+        }
+        assert_eq!(sniffed(&many), Some(encoding_rs::SHIFT_JIS));
+    }
 
     #[test]
     fn codes_of_text_and_mtext() {
