@@ -70,6 +70,9 @@ fn program() -> Command {
 fn million() -> String {
     let mut out = String::with_capacity(170 << 20);
     out.push_str("0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n");
+    for section in ["TABLES", "BLOCKS"] {
+        let _ = write!(out, "0\nSECTION\n2\n{section}\n0\nENDSEC\n");
+    }
     out.push_str("0\nSECTION\n2\nENTITIES\n");
     let mut chance = Chance(1);
     for i in 0..1_000_000u32 {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::census::kind_of;
 use super::entity::Groups;
-use super::expand::{Block, Body, Expander, Raw, moved, origin};
+use super::expand::{Block, Body, Expander, Raw, Tally, moved, origin};
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
 use crate::diag::{Note, Notes, Refusal};
@@ -48,12 +48,15 @@ struct Reader<'a, 'n> {
     index: BTreeMap<String, usize>,
     blocks: BTreeMap<String, Block>,
     raws: Vec<Vec<Raw>>,
+    tally: Tally,
     /// Layers by their names' bytes, so that a name is decoded once.
     by_bytes: BTreeMap<&'a [u8], usize>,
     skipped: BTreeMap<String, (usize, usize)>,
     broken: BTreeMap<&'static str, (usize, usize)>,
     /// Line of the first entity that holds more than is read of one.
     cut_short: Option<usize>,
+    saw_tables: bool,
+    saw_blocks: bool,
     saw_entities: bool,
     saw_end: bool,
     in_paper_block: bool,
@@ -81,10 +84,13 @@ impl<'a, 'n> Reader<'a, 'n> {
             index: BTreeMap::new(),
             blocks: BTreeMap::new(),
             raws: Vec::new(),
+            tally: Tally::default(),
             by_bytes: BTreeMap::new(),
             skipped: BTreeMap::new(),
             broken: BTreeMap::new(),
             cut_short: None,
+            saw_tables: false,
+            saw_blocks: false,
             saw_entities: false,
             saw_end: false,
             in_paper_block: false,
@@ -154,8 +160,10 @@ impl<'a, 'n> Reader<'a, 'n> {
                 self.header();
             } else if section.is("TABLES") {
                 self.tables(&mut buffer);
+                self.saw_tables = true;
             } else if section.is("BLOCKS") {
                 self.block_section(&mut buffer);
+                self.saw_blocks = true;
             } else if section.is("ENTITIES") {
                 self.saw_entities = true;
                 let mut ended = false;
@@ -163,9 +171,39 @@ impl<'a, 'n> Reader<'a, 'n> {
                     let mut raws = Vec::new();
                     ended = self
                         .entities(&mut buffer, &mut raws, CHUNK, |t| t.is("ENDSEC") || t.is("EOF"));
-                    self.raws.push(raws);
+                    self.stream(raws);
                 }
             }
+        }
+    }
+
+    /// Inserts a chunk's blocks at once where layers and blocks are all known by now, so that a large
+    /// drawing is not held twice; keeps it for the end where they may be yet to come.
+    fn stream(&mut self, raws: Vec<Raw>) {
+        let inserts = raws.iter().any(|r| matches!(r.body, Body::Insert(_)));
+        if !self.saw_tables || (!self.saw_blocks && inserts) {
+            self.raws.push(raws);
+            return;
+        }
+        for before in std::mem::take(&mut self.raws) {
+            self.expand(before);
+        }
+        self.expand(raws);
+    }
+
+    fn expand(&mut self, raws: Vec<Raw>) {
+        let mut out = std::mem::take(&mut self.out);
+        self.expander().all(raws, &mut out);
+        self.out = out;
+    }
+
+    fn expander(&mut self) -> Expander<'_> {
+        Expander {
+            blocks: &self.blocks,
+            limits: self.limits,
+            notes: self.notes,
+            stack: Vec::new(),
+            tally: &mut self.tally,
         }
     }
 
@@ -498,21 +536,15 @@ impl<'a, 'n> Reader<'a, 'n> {
                 help,
             ));
         }
+        for raws in std::mem::take(&mut self.raws) {
+            self.expand(raws);
+        }
+        self.expander().tell_missing();
         let mut out = self.out;
         out.name = name.to_owned();
         let version = if self.version.is_empty() { "without a version" } else { &self.version };
         out.dialect.format = format!("DXF {version}");
         out.dialect.encoding = self.decoder.page.name().to_owned();
-        let mut expander = Expander {
-            blocks: &self.blocks,
-            limits: self.limits,
-            notes: self.notes,
-            stack: Vec::new(),
-            full: false,
-            points: 0,
-            missing: Vec::new(),
-        };
-        expander.all(self.raws, &mut out);
         Ok(out)
     }
 

@@ -105,18 +105,27 @@ struct Context {
     depth: usize,
 }
 
+/// What is counted over all of a drawing's entities.
+#[derive(Default)]
+pub(super) struct Tally {
+    /// Whether a limit was met and told.
+    full: bool,
+    /// Points so far.
+    points: usize,
+    /// Blocks inserted but not defined.
+    missing: Vec<String>,
+}
+
 pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
     pub notes: &'a mut Notes,
     pub stack: Vec<String>,
-    pub full: bool,
-    pub points: usize,
-    pub missing: Vec<String>,
+    pub tally: &'a mut Tally,
 }
 
 impl Expander<'_> {
-    pub(super) fn all(&mut self, raws: Vec<Vec<Raw>>, out: &mut Drawing) {
+    pub(super) fn all(&mut self, raws: Vec<Raw>, out: &mut Drawing) {
         let top = Context {
             map: Affine::IDENTITY,
             group: None,
@@ -125,11 +134,15 @@ impl Expander<'_> {
             shown: true,
             depth: 0,
         };
-        for raw in raws.into_iter().flatten() {
+        for raw in raws {
             let context = Context { space: raw.space.clone(), ..top.clone() };
             self.one(raw, &context, out);
         }
-        for name in std::mem::take(&mut self.missing) {
+    }
+
+    /// Tells of blocks that were inserted but not defined.
+    pub(super) fn tell_missing(&mut self) {
+        for name in std::mem::take(&mut self.tally.missing) {
             let message = format!("block `{name}` is inserted but not defined");
             self.notes.push(Note::warning(
                 "block-missing",
@@ -141,8 +154,8 @@ impl Expander<'_> {
 
     fn one(&mut self, raw: Raw, context: &Context, out: &mut Drawing) {
         if out.items.len() >= self.limits.items {
-            if !self.full {
-                self.full = true;
+            if !self.tally.full {
+                self.tally.full = true;
                 let message = format!(
                     "more than {} items after blocks are inserted; the rest is left out",
                     self.limits.items
@@ -177,8 +190,8 @@ impl Expander<'_> {
                     );
                     return;
                 }
-                self.points += size(&shape);
-                if self.points > self.limits.points {
+                self.tally.points += size(&shape);
+                if self.tally.points > self.limits.points {
                     self.full_of_points(&raw.origin);
                     return;
                 }
@@ -207,8 +220,8 @@ impl Expander<'_> {
     ) {
         let key = insert.block.to_uppercase();
         let Some(block) = self.blocks.get(&key) else {
-            if !self.missing.contains(&insert.block) && self.missing.len() < 20 {
-                self.missing.push(insert.block);
+            if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < 20 {
+                self.tally.missing.push(insert.block);
             }
             return;
         };
@@ -264,8 +277,8 @@ impl Expander<'_> {
     }
 
     fn full_of_points(&mut self, origin: &Origin) {
-        if !self.full {
-            self.full = true;
+        if !self.tally.full {
+            self.tally.full = true;
             let message = format!(
                 "more than {} points in all after blocks are inserted; the rest is left out",
                 self.limits.points
@@ -276,8 +289,8 @@ impl Expander<'_> {
     }
 
     fn full_array(&mut self, insert: &Insert, origin: &Origin) {
-        if !self.full {
-            self.full = true;
+        if !self.tally.full {
+            self.tally.full = true;
             let message = format!(
                 "block `{}` is arrayed {} x {} times: too many; the rest is left out",
                 insert.block, insert.columns, insert.rows
