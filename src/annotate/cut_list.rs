@@ -8,8 +8,8 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
 use crate::units::LengthStyle;
 
-/// Height of a row.
-const ROW: f64 = 0.42;
+/// Height of a row: a bar and two lines under it.
+const ROW: f64 = 0.44;
 /// Columns on a sheet of 18 in and wider.
 fn columns(width: f64) -> usize {
     ((width / 5.2).floor() as usize).max(1)
@@ -91,7 +91,7 @@ fn bar(
     let k = width / panel.stock;
     let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
     c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));
-    let mut below = x0;
+    let mut labels: Vec<(f64, String)> = Vec::new();
     for mark in &panel.pieces {
         let Some(p) = pieces.get(mark.as_str()) else { continue };
         let (a, b) = (x0 + p.start * k, x0 + p.end * k);
@@ -119,11 +119,62 @@ fn bar(
         }
         let words = describe(p, style);
         let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
-        let at = below.max(a);
-        let shown = fitted(&words, TEXT, false, (r.x1 - at).max(0.0));
-        let used = c.left(&shown, TEXT, false, Point::new(at, r.y1 - 0.3));
-        below = at + used + 0.12;
+        labels.push((a, words));
     }
+    below(c, &labels, &r);
+}
+
+/// Lengths under a bar: in one line, each under its piece or as near as there is room; in two where
+/// one does not hold them. None is cut short.
+fn below(c: &mut Canvas, labels: &[(f64, String)], r: &Rect) {
+    let (near, far) = (r.y1 - 0.3, r.y1 - 0.3 - TEXT * 1.3);
+    if let Some(at) = spread(labels, r) {
+        return write_all(c, labels, &at, near);
+    }
+    for (first, y) in [(0, near), (1, far)] {
+        let row: Vec<(f64, String)> = labels.iter().skip(first).step_by(2).cloned().collect();
+        // Two lines hold what any panel is cut into; if not, they run on.
+        let at = spread(&row, r).unwrap_or_else(|| in_a_line(&row, r.x0));
+        write_all(c, &row, &at, y);
+    }
+}
+
+fn write_all(c: &mut Canvas, labels: &[(f64, String)], at: &[f64], y: f64) {
+    for ((_, words), x) in labels.iter().zip(at) {
+        c.left(words, TEXT, false, Point::new(*x, y));
+    }
+}
+
+/// Room between two lengths.
+const BETWEEN: f64 = 0.12;
+
+fn width(words: &str) -> f64 {
+    crate::typeface::width(words, TEXT, false)
+}
+
+/// One after the other from `x`, none left of its own wish.
+fn in_a_line(labels: &[(f64, String)], x: f64) -> Vec<f64> {
+    let mut free = x;
+    labels
+        .iter()
+        .map(|(wish, words)| {
+            let at = free.max(*wish);
+            free = at + width(words) + BETWEEN;
+            at
+        })
+        .collect()
+}
+
+/// Places that keep the labels in order between both sides of `r`, each as near its wish as may be;
+/// `None` where they are too wide together.
+fn spread(labels: &[(f64, String)], r: &Rect) -> Option<Vec<f64>> {
+    let mut at = in_a_line(labels, r.x0);
+    let mut limit = r.x1;
+    for ((_, words), x) in labels.iter().zip(&mut at).rev() {
+        *x = x.min(limit - width(words));
+        limit = *x - BETWEEN;
+    }
+    at.first().is_none_or(|x| *x >= r.x0).then_some(at)
 }
 
 /// Length, angles, rip and notches in short.
