@@ -95,7 +95,7 @@ impl<'a> Tags<'a> {
             let line = self.line;
             let code = self.text_line()?;
             let trimmed = code.trim_ascii();
-            match std::str::from_utf8(trimmed).ok().and_then(|t| t.parse::<i32>().ok()) {
+            match group_code(trimmed) {
                 Some(code) => {
                     let Some(value) = self.text_line() else {
                         self.cut_off = true;
@@ -176,6 +176,19 @@ impl<'a> Tags<'a> {
     }
 }
 
+/// A group code from its digits: there is one for every other line of a file.
+fn group_code(text: &[u8]) -> Option<i32> {
+    let (sign, digits) = match text.split_first()? {
+        (b'-', rest) => (-1, rest),
+        (b'+', rest) => (1, rest),
+        _ => (1, text),
+    };
+    if digits.is_empty() || digits.len() > 9 || !digits.iter().all(u8::is_ascii_digit) {
+        return None;
+    }
+    Some(sign * digits.iter().fold(0, |n, d| 10 * n + i32::from(d - b'0')))
+}
+
 impl<'a> Iterator for Tags<'a> {
     type Item = Tag<'a>;
 
@@ -201,6 +214,16 @@ mod tests {
                 (10, Some(1.5), 3),
                 "{end:?}"
             );
+        }
+    }
+
+    #[test]
+    fn group_codes_are_whole_numbers() {
+        for (text, code) in [("0", 0), ("-3", -3), ("+7", 7), ("1071", 1071), ("010", 10)] {
+            assert_eq!(group_code(text.as_bytes()), Some(code), "{text}");
+        }
+        for text in ["", "-", "1.5", "1 0", "x", "9999999999", "\u{661}"] {
+            assert_eq!(group_code(text.as_bytes()), None, "{text}");
         }
     }
 
