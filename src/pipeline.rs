@@ -55,6 +55,8 @@ pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result
 pub struct Checked {
     /// The drawing as read; empty where the file could not be read at all.
     pub drawing: Drawing,
+    /// Its lines in inches; empty where no scale was found.
+    pub lines: Linework,
     /// The house, or what stopped the reading.
     pub house: Result<House, Refusal>,
 }
@@ -63,13 +65,14 @@ pub struct Checked {
 /// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
 pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
-    let house = house_of(bytes, name, job, notes, &mut kept);
+    let mut lines = Linework::default();
+    let house = house_of(bytes, name, job, notes, (&mut kept, &mut lines));
     if let Err(Refusal(stop)) = &house
         && !notes.all().contains(stop)
     {
         notes.push(*stop.clone());
     }
-    Checked { drawing: kept, house }
+    Checked { drawing: kept, lines, house }
 }
 
 fn house_of(
@@ -77,13 +80,13 @@ fn house_of(
     name: &str,
     job: &Job,
     notes: &mut Notes,
-    kept: &mut Drawing,
+    (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
     *kept = read::drawing(&bytes, name, &read::Limits::default(), notes)?;
     drop(bytes);
-    let lines = normalize::linework(kept, job, notes)?;
-    let house = extract::house(&lines, job, notes)?;
+    *lines = normalize::linework(kept, job, notes)?;
+    let house = extract::house(lines, job, notes)?;
     notes.refuse_on_error()?;
     Ok(house)
 }

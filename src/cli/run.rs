@@ -278,7 +278,7 @@ fn check(a: &Check) -> ExitCode {
     }
     let _ = print(text.as_bytes());
     // The process ends here: giving millions of items back one by one would only take time.
-    std::mem::forget(checked.drawing);
+    std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
         Err(r) => refused(&r, &Notes::default()),
         Ok(_) if a.strict && notes.count(Severity::Warning) > 0 => ExitCode::from(3),

@@ -310,6 +310,10 @@ impl Polyline {
     pub fn points(&self, sagitta: f64) -> Vec<Point> {
         let v = &self.vertices;
         let Some(first) = v.first() else { return Vec::new() };
+        // Nearly all lines of a drawing are straight; their points are their corners.
+        if v.iter().all(|v| v.bulge == 0.0) {
+            return v.iter().map(|v| v.at).collect();
+        }
         let mut out = vec![first.at];
         let next = v.iter().skip(1).chain(v.first().filter(|_| self.closed && v.len() > 1));
         for (a, b) in v.iter().zip(next) {
