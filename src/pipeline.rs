@@ -41,11 +41,8 @@ pub struct Reading {
 /// # Errors
 /// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `notes`.
 pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
-    job.validate()?;
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), notes)?;
-    let lines = normalize::linework(&drawing, job, notes)?;
-    let house = extract::house(&lines, job, notes)?;
-    notes.refuse_on_error()?;
+    let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
+    let house = house_of(bytes, name, job, notes, (&mut drawing, &mut lines))?;
     Ok(Reading { drawing, lines, house })
 }
 
@@ -75,15 +72,17 @@ pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Chec
     Checked { drawing: kept, lines, house }
 }
 
+/// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
+/// are its own, are let go once read.
 fn house_of(
-    bytes: Vec<u8>,
+    bytes: impl AsRef<[u8]>,
     name: &str,
     job: &Job,
     notes: &mut Notes,
     (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(&bytes, name, &read::Limits::default(), notes)?;
+    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), notes)?;
     drop(bytes);
     *lines = normalize::linework(kept, job, notes)?;
     let house = extract::house(lines, job, notes)?;

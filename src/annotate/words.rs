@@ -21,10 +21,8 @@ pub(super) fn short(style: LengthStyle, inches: f64) -> String {
 
 /// A length to cut, rounded down so that the piece fits (FACTS TK-24).
 pub(super) fn cut(style: LengthStyle, inches: f64) -> String {
-    match style {
-        LengthStyle::Feet => feet_inches((inches * 16.0 + 1e-6).floor() / 16.0),
-        LengthStyle::Mm => format!("{}", (inches * MM_PER_INCH + 1e-6).floor() as i64),
-    }
+    // Sheets say the unit once for all.
+    style.cut(inches).trim_end_matches(" mm").to_owned()
 }
 
 fn whole_mm(inches: f64) -> i64 {

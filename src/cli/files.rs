@@ -68,7 +68,7 @@ pub fn write_folder(folder: &Path, files: &[Output], source: &Path) -> Result<()
         let mut file = fs::File::create(&path).map_err(fail)?;
         file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
     }
-    open_to_all(fresh.path());
+    open_to_all(fresh.path(), 0o777, 0o700);
     swap(folder, fresh, parent).map_err(fail)
 }
 
@@ -105,7 +105,7 @@ pub fn write_beside(folder: &Path, files: &[Output], source: &Path) -> Result<()
             tempfile::Builder::new().prefix(".lapwright-").tempfile_in(folder).map_err(fail)?;
         file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
         file.persist(&path).map_err(|e| fail(e.error))?;
-        readable(&path);
+        open_to_all(&path, 0o666, 0o600);
     }
     Ok(())
 }
@@ -149,35 +149,21 @@ fn swap(folder: &Path, fresh: tempfile::TempDir, parent: &Path) -> std::io::Resu
     Ok(())
 }
 
-/// A temporary file is private; results are not.
-fn readable(file: &Path) {
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        let mode = file
-            .parent()
-            .and_then(|p| fs::metadata(p).ok())
-            .map_or(0o644, |m| m.permissions().mode());
-        let _ = fs::set_permissions(file, fs::Permissions::from_mode(mode & 0o666 | 0o600));
-    }
-    #[cfg(not(unix))]
-    let _ = file;
-}
-
-/// A temporary folder is private; results are not.
-fn open_to_all(folder: &Path) {
+/// A temporary file or folder is private; results are not: they get the rights of the folder they are
+/// in, as far as `most` goes, and their owner's `least`.
+fn open_to_all(path: &Path, most: u32, least: u32) {
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt;
         // The umask is not to be had without unsafe code: the parent's own mode stands for it.
-        let mode = folder
+        let mode = path
             .parent()
             .and_then(|p| fs::metadata(p).ok())
-            .map_or(0o755, |m| m.permissions().mode());
-        let _ = fs::set_permissions(folder, fs::Permissions::from_mode(mode & 0o777 | 0o700));
+            .map_or(most & 0o755, |m| m.permissions().mode());
+        let _ = fs::set_permissions(path, fs::Permissions::from_mode(mode & most | least));
     }
     #[cfg(not(unix))]
-    let _ = folder;
+    let _ = (path, most, least);
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.

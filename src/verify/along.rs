@@ -1,11 +1,9 @@
 //! Trim laid along a side: how much of the side it leaves bare.
 
+use super::NEAR;
 use super::scan::{joined, length, without};
 use crate::model::layout::Xy;
 use crate::model::trim::TrimPiece;
-
-/// How far off its side trim may be drawn, inches.
-const NEAR: f64 = 0.05;
 
 /// Distance of two places.
 pub(super) fn reach(a: Xy, b: Xy) -> f64 {

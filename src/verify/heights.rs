@@ -1,5 +1,6 @@
 //! Courses level across the house; areas; clearance to grade.
 
+use super::NEAR;
 use super::{Rule, same};
 use crate::geom::tol::SAME;
 use crate::model::house::EdgeKind;
@@ -97,13 +98,13 @@ fn grade(layout: &Layout) -> RuleCheck {
                 continue;
             };
             let place = || format!("{}, {}", e.name, w.id);
-            rule.case(least >= clear - 0.05, || {
+            rule.case(least >= clear - NEAR, || {
                 format!("{}: panels stand {least:.2} over grade, {clear} are needed", place())
             });
             let y = a[1];
             let start = s.kind == EdgeKind::Base && same(a[1], b[1]);
             let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
-            let wasted = start && lower && least - exposure >= clear + 0.05;
+            let wasted = start && lower && least - exposure >= clear + NEAR;
             rule.case(!wasted, || {
                 format!("{}: the start at {y:.2} could be a course lower", place())
             });

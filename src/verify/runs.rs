@@ -2,13 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::NEAR;
 use super::Rule;
 use crate::geom::tol::SAME;
 use crate::model::layout::{Course, Edge, Layout, RuleCheck, Run, Wall, Xy};
 use crate::model::receiver::Receiver;
-
-/// How far a run's end may lie off where its clearance puts it, inches.
-const NEAR: f64 = 0.05;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::NEAR;
 use super::{Rule, on_course_line, same};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::model::house::EdgeKind;
@@ -9,8 +10,6 @@ use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::receiver::Receiver;
 use crate::pitch;
 
-/// How far a named side may lie off the field's side, inches.
-const NEAR: f64 = 0.05;
 /// Slopes nearer than this are one slope, degrees (FACTS GM-06, proposal).
 const SAME_SLOPE: f64 = 0.5;
 

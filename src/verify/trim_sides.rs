@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::NEAR;
 use super::Rule;
 use super::along::{bare, reach};
 use crate::geom::tol::SAME;
@@ -10,8 +11,6 @@ use crate::model::layout::{Edge, Elevation, Layout, RuleCheck, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 
-/// Bare length that counts as none, inches.
-const NEAR: f64 = 0.05;
 /// Sides shorter than this take no trim of their own, inches.
 const LEAST: f64 = 1.0;
 

@@ -1,16 +1,13 @@
 //! The frame of trim round each opening (FACTS SD-104, SD-105, PR-14, PR-15; drip caps: IRC R703.4
 //! by OT-15).
 
+use super::NEAR;
 use super::along::{bare, reach};
 use super::{Rule, on_course_line};
 use crate::geom::tol::SAME;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
-
-/// Lengths of frames that differ by less are the same, inches: they are snapped to 1/1024 piece by
-/// piece.
-const NEAR: f64 = 0.05;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     let (mut close, mut water) = (Rule::default(), Rule::default());
