@@ -4,6 +4,7 @@ use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
+use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::layout::{Course, EndCut, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
@@ -187,6 +188,7 @@ impl<'a> Cell<'a> {
             let at = Point::new(x + 0.06, y((r.from + r.to) / 2.0));
             c.left(&words, TEXT, false, at);
         }
+        let kept: Vec<Point> = self.piece.outline.iter().map(self.place(face)).collect();
         for n in &self.piece.notches {
             let left = face.x0 + n.left * face.width() / self.piece.length.max(1e-6);
             let wide = n.width * face.width() / self.piece.length.max(1e-6);
@@ -198,7 +200,10 @@ impl<'a> Cell<'a> {
             };
             let at = Point::new(left + wide / 2.0, middle);
             let r = text_box(&words, TEXT, false, at);
-            if r.width() < wide && deep > TEXT && c.placer.free(&r) {
+            // A round head cuts less than its box: the depth then stands in the words below alone.
+            let corners = [(r.x0, r.y0), (r.x1, r.y0), (r.x1, r.y1), (r.x0, r.y1)];
+            let cut_off = corners.iter().all(|q| !ring_contains(&kept, Point::new(q.0, q.1)));
+            if r.width() < wide && deep > TEXT && cut_off && c.placer.free(&r) {
                 c.centred(&words, TEXT, false, at);
             }
         }
@@ -240,6 +245,16 @@ fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
     out
 }
 
+/// Sloped sides of a piece: two ends, two slopes of a roof. More of them are the chords of a curve.
+const MOST_SLANTED: usize = 4;
+
+/// Sides that are neither level nor upright.
+fn slanted(ring: &[Xy]) -> usize {
+    let next = ring.iter().cycle().skip(1);
+    let off = |a: f64, b: f64| (a - b).abs() > 1.0 / 64.0;
+    ring.iter().zip(next).filter(|(p, q)| off(p[0], q[0]) && off(p[1], q[1])).count()
+}
+
 /// The corners of a piece that ends, rip and notches do not give: a level edge part of the way, a
 /// sloped head. Along from the left end, up from the butt line.
 fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
@@ -257,8 +272,13 @@ fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
     if p.outline.iter().all(known) && p.more.is_empty() {
         return None;
     }
-    if p.outline.len() > 10 {
-        return Some("curved edge: scribe it from the frame, the end gap clear".to_owned());
+    if slanted(&p.outline) > MOST_SLANTED {
+        let words = if p.notches.is_empty() {
+            "curved edge: scribe it from the frame, the end gap clear"
+        } else {
+            "curved edge: the notch's figures are those of the whole frame; scribe it, the end gap clear"
+        };
+        return Some(words.to_owned());
     }
     let at = |q: &Xy| format!("{} / {}", cut(style, q[0] - p.x0), short(style, q[1] - k.bottom));
     let list: Vec<String> = p.outline.iter().map(at).collect();
@@ -278,4 +298,33 @@ fn notch(n: &Notch, style: LengthStyle) -> String {
         cut(style, n.width),
         short(style, n.depth)
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn slopes_of_a_roof_are_no_curve_and_chords_of_a_round_head_are() {
+        // A panel under a lower roof: one slope, then plumb.
+        let roof = [
+            [0.0, 0.0],
+            [100.0, 0.0],
+            [100.0, 8.0],
+            [60.0, 8.0],
+            [60.0, 4.0],
+            [40.0, 8.0],
+            [0.0, 8.0],
+        ];
+        assert_eq!(slanted(&roof), 1);
+        let peak = [[0.0, 0.0], [100.0, 0.0], [50.0, 8.0]];
+        assert_eq!(slanted(&peak), 2);
+        let mut head: Vec<Xy> = vec![[0.0, 8.0], [0.0, 0.0]];
+        head.extend((0..=12).map(|i| {
+            let a = std::f64::consts::PI * (1.0 - f64::from(i) / 12.0);
+            [50.0 + 7.0 * a.cos(), 7.0 * a.sin()]
+        }));
+        head.extend([[100.0, 0.0], [100.0, 8.0]]);
+        assert!(slanted(&head) > MOST_SLANTED);
+    }
 }
