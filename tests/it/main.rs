@@ -35,3 +35,4 @@ mod support;
 mod terminal;
 mod ways;
 mod workbook;
+mod writing;
