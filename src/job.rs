@@ -5,7 +5,7 @@
 //! publication's short name, or "common practice, no source".
 
 mod courses;
-mod drawing;
+pub mod drawing;
 pub mod layers;
 mod length;
 pub mod paper;

@@ -12,6 +12,7 @@ use super::files::{self, Output};
 use super::{job_file, layers, manual, takeoff, template};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::Job;
+use crate::job::drawing::KNOWN_HELP;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::LengthStyle;
@@ -73,8 +74,13 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
         }
         None => Job::default(),
     };
-    if a.known.is_some() {
-        job.drawing.known.clone_from(&a.known);
+    if let Some(known) = &a.known {
+        job.drawing.known = Some(known.clone());
+        // A fault of the command line is not told as one of the job file.
+        if job.drawing.known_scale().is_none() {
+            let message = format!("the known distance `{known}` cannot be read");
+            return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+        }
     }
     let bytes = files::read(&a.drawing)?;
     let name = a

@@ -107,6 +107,10 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         out.extend(relations(job));
     }
     out.extend(names(job));
+    if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
+        let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);
+        out.push(Fault { keys: vec!["drawing.known".to_owned()], message });
+    }
     out.extend(regions(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
