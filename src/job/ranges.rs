@@ -108,6 +108,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(names(job));
     out.extend(regions(job));
+    out.extend(super::around::faults(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }
