@@ -327,6 +327,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         datum: pole.datum,
         datum_why: pole.why.clone(),
         elevations: elevations.collect(),
+        corners: house.corners.clone(),
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),

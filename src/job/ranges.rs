@@ -112,6 +112,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         out.push(Fault { keys: vec!["drawing.known".to_owned()], message });
     }
     out.extend(regions(job));
+    out.extend(super::around::faults(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }

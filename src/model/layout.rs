@@ -7,6 +7,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::corner::Corner;
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
@@ -37,6 +38,8 @@ pub struct Layout {
     pub datum_why: String,
     /// Faces of the house.
     pub elevations: Vec<Elevation>,
+    /// Corners, each once, with the walls that meet in it.
+    pub corners: Vec<Corner>,
     /// Stock panels, in cutting order.
     pub panels: Vec<Panel>,
     /// The proof of how few panels there can be.
