@@ -16,6 +16,7 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod weights;
 
 use std::collections::BTreeMap;
 
@@ -31,6 +32,7 @@ pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::weights::DatumWeights;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 

@@ -5,6 +5,7 @@ pub mod drawing;
 pub mod house;
 pub mod layout;
 pub mod linework;
+pub mod pole;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;
