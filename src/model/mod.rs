@@ -6,6 +6,7 @@ pub mod drawing;
 pub mod house;
 pub mod layout;
 pub mod linework;
+pub mod pole;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;
