@@ -108,7 +108,10 @@ fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(
             continue;
         }
         match value.get_ref() {
-            DeValue::Table(t) => strangers(t, &path, known, unknown),
+            // Names of the drawing's own are keys of some tables: nothing is known of those.
+            DeValue::Table(t) if known.iter().any(|k| k.starts_with(&format!("{path}."))) => {
+                strangers(t, &path, known, unknown)
+            }
             DeValue::Array(list) => {
                 for t in list.iter().filter_map(|v| v.get_ref().as_table()) {
                     strangers(t, &path, known, unknown);

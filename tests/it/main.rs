@@ -11,6 +11,7 @@
 mod bad_input;
 mod checking;
 mod commands;
+mod corners;
 mod counting_rules;
 mod estimate;
 mod facts;
