@@ -10,7 +10,7 @@ use crate::support::{broken, dxf, inches, lay, rect, root};
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
     let mut job = job_file::parse(&std::fs::read_to_string(path).unwrap(), name).unwrap();
-    job.seams.effort = Effort::Crew;
+    job.seams.effort = Effort::Brief;
     job
 }
 
