@@ -167,7 +167,7 @@ fn open_to_all(path: &Path, most: u32, least: u32) {
 }
 
 /// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 13] = [
+const OURS: [&str; 14] = [
     "layout.json",
     "overlay.dxf",
     "overlay-alone.dxf",
@@ -178,6 +178,7 @@ const OURS: [&str; 13] = [
     "takeoff.csv",
     "takeoff-by-wall.csv",
     "cut-list.csv",
+    "story-pole.csv",
     "report.txt",
     "problems.svg",
     "check.txt",

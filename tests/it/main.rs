@@ -12,6 +12,7 @@ mod bad_input;
 mod checking;
 mod commands;
 mod counting_rules;
+mod datum;
 mod estimate;
 mod facts;
 mod facts_curves;
