@@ -252,6 +252,7 @@ fn tables(
         ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
         ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("story-pole.csv".to_owned(), write::csv::story_pole(layout)),
         ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         (

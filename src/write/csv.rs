@@ -130,6 +130,35 @@ pub fn shares(rows: &[PartShare]) -> Vec<u8> {
     table(&header, rows)
 }
 
+/// `story-pole.csv`: every line on the stick, bottom up.
+pub fn story_pole(layout: &Layout) -> Vec<u8> {
+    let style = layout.job.sheet.lengths;
+    let unit = style.unit();
+    let header = [
+        format!("height ({unit})"),
+        "height".to_owned(),
+        "what".to_owned(),
+        "course".to_owned(),
+        format!("over butt line ({unit})"),
+        "over butt line".to_owned(),
+        "elevations".to_owned(),
+        "belongs to".to_owned(),
+    ];
+    let rows = layout.story_pole.lines.iter().map(|l| {
+        vec![
+            number(style.number(l.height)),
+            safe(&style.length(l.height)),
+            l.kind.word().to_owned(),
+            l.course.to_string(),
+            number(style.number(l.over)),
+            style.short(l.over),
+            safe(&l.elevations.join("; ")),
+            safe(&l.names.join("; ")),
+        ]
+    });
+    table(&header, rows)
+}
+
 /// `cut-list.csv`: every piece of panel in cutting order, then every piece of trim.
 pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let style = layout.job.sheet.lengths;

@@ -12,6 +12,7 @@ pub(super) const WIDTH: usize = 80;
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     let parts = [
         read(layout),
+        super::report_pole::datum(layout),
         walls(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
@@ -29,11 +30,11 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         + "\n"
 }
 
-fn titled(title: &str, body: &str) -> String {
+pub(super) fn titled(title: &str, body: &str) -> String {
     format!("{title}\n{body}")
 }
 
-fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
+pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
     lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
 }
 

@@ -13,6 +13,7 @@ mod checking;
 mod commands;
 mod corners;
 mod counting_rules;
+mod datum;
 mod estimate;
 mod facts;
 mod facts_curves;
