@@ -13,8 +13,8 @@ use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
 use crate::job::layers::AGREED_LAYERS;
+use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
@@ -306,6 +306,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.panels = made.panels;
     out.trims = trims;
     out.bound = bound(&out, &plan);
+    product_notes(job, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
@@ -453,10 +454,26 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     }
 }
 
+/// What must be asked of a product's maker.
+fn product_notes(job: &Job, notes: &mut Notes) {
+    let p = &job.product;
+    if p.length >= LONG_PANEL && p.end_gap.is_none() {
+        let style = job.sheet.lengths;
+        let message = format!(
+            "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
+            style.length(p.length),
+            style.short(job.end_gap())
+        );
+        let help = "Set `product.end_gap` from the maker's instructions (association manual).";
+        notes.push(crate::diag::Note::warning("long-panel-gap", message, help));
+    }
+}
+
 /// Findings of the stages after reading: thin strips and rules that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    let least = layout.job.courses.least_strip;
+    // Of a strip no higher than the lock nothing is left to hold.
+    let least = layout.job.courses.least_strip.max(layout.job.product.lock);
     let style = layout.job.sheet.lengths;
     for e in &layout.elevations {
         for w in &e.walls {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::length::{Length, length};
+use super::length::{Length, length, maybe_length};
 use super::named_by;
 use super::trim_style::{FrameCut, InsideCorner};
 use crate::model::trim::TrimStock;
@@ -46,10 +46,19 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub tab: f64,
-    /// Pocket of posts and channels. Default 1 1/8 in (FACTS PR-05, common practice, no source).
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub pocket: f64,
+    /// Pocket of posts and channels to order: how far panels stand off the wall, and play. Left out,
+    /// 1 1/8 in for foam-backed siding (FACTS PR-05), 3/4 in for plain vinyl (SD-95): common
+    /// practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub pocket: Option<f64>,
+    /// A cut under a sill that falls no more than this over the lower edge of a face, where the
+    /// panel stands out farthest, fills the channel by itself; any other is held by finish trim in
+    /// it. Left out, 1 in for foam-backed siding (FACTS PR-14; the figure common practice, no
+    /// source), 0 for plain vinyl (SD-106, VSI-HW).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub channel_alone: Option<f64>,
     /// Gap between the top of a corner post and the soffit. Default 1/4 in (FACTS SD-54, VSI-A).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -97,7 +106,8 @@ impl Default for TrimRules {
             drip_cap: 120.0,
             channel_face: 0.75,
             tab: 0.75,
-            pocket: 1.125,
+            pocket: None,
+            channel_alone: None,
             post_top_gap: 0.25,
             post_below: 0.75,
             post_lap: 0.75,

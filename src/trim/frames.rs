@@ -5,9 +5,10 @@
 //! height and two faces. Cut square, jambs stand between sill and head with a tab more at the foot.
 //! The tabs are bent from the head's own ends (SD-105).
 
+use super::cut_edge::wants_finish_trim;
 use super::stock::{Place, part};
 use crate::geom::polygon::bounds;
-use crate::geom::tol::{SAME, same};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{FrameCut, Job};
 use crate::model::course::StoryPole;
@@ -62,8 +63,7 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, ends);
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
-        let on_line = same(pole.butt(pole.course_at(low.y)), low.y);
-        if !on_line {
+        if wants_finish_trim(low.y, pole, job) {
             // A cut edge under a sill is held by finish trim inside the channel (FACTS PR-14).
             out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
         }

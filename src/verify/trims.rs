@@ -162,10 +162,24 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     }
     for e in level(EdgeKind::Sill) {
         let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
-        rule.case(on_course_line(layout, e.from[1]) || open < NEAR, || {
+        let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);
+        rule.case(spare || open < NEAR, || {
             format!("{}: {open:.2} in of cut edge under its sill have no finish trim", o.id)
         });
+        rule.case(!spare || f.of_kind(TrimKind::FinishTrim).is_empty(), || {
+            format!("{}: finish trim under its sill, where the panel needs none", o.id)
+        });
     }
+}
+
+/// Whether a panel cut under a sill at `y` stands out so far that it fills the channel (FACTS PR-14).
+fn fills_channel(layout: &Layout, y: f64) -> bool {
+    let p = &layout.job.product;
+    let cut = y - layout.job.courses.notch_clearance;
+    // The course is the sill's own; the cut may fall at its very foot, where nothing is kept.
+    let over_butt = (y - layout.datum).rem_euclid(p.exposure) - (y - cut);
+    let over_face = over_butt.rem_euclid(p.exposure / f64::from(p.faces));
+    over_butt > SAME && over_face > SAME && over_face <= layout.job.channel_alone() + SAME
 }
 
 /// Whether a jamb channel is the lowest on its hand.

@@ -81,13 +81,18 @@ fn read(layout: &Layout) -> String {
             layout.datum_why
         ),
         format!(
-            "Siding: exposure {}, panels of {}, {} to a carton{}; lap {} at seams, {} gap at ends.",
+            "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
+            p.kind.words(),
+            p.profile(),
+            style.short(p.face()),
             style.short(p.exposure),
             style.length(p.length),
             p.carton,
             plain(&colour),
             style.short(layout.job.lap()),
-            style.short(layout.job.end_gap())
+            if p.foam_meets_foam() { ", foam to foam" } else { "" },
+            style.short(layout.job.end_gap()),
+            style.short(layout.job.pocket())
         ),
         "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned(),
     ] {

@@ -24,6 +24,7 @@ mod house;
 mod layouts;
 mod overlay;
 mod polygons;
+mod products;
 mod random_sheets;
 mod reading;
 mod recount;

@@ -1,12 +1,13 @@
 //! One distinct cut: its shape with dimensions, and what it makes.
 
 use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
 use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::{Course, EndCut, Notch, NotchSide, Piece, Xy};
+use crate::model::layout::{Course, EndCut, Layout, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
 /// Height of a drawn panel face.
@@ -20,6 +21,8 @@ pub(super) struct Cell<'a> {
     piece: &'a Piece,
     course: &'a Course,
     style: LengthStyle,
+    /// Heights of the faces' lines.
+    faces: Vec<f64>,
     width: f64,
     /// Lines of text under the shape; the first ones are its marks.
     lines: Vec<(bool, String)>,
@@ -30,16 +33,18 @@ impl<'a> Cell<'a> {
         piece: &'a Piece,
         course: &'a Course,
         marks: &[&str],
-        style: LengthStyle,
+        layout: &Layout,
         width: f64,
     ) -> Self {
+        let style = layout.job.sheet.lengths;
         let mut lines: Vec<(bool, String)> = Vec::new();
         lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
-        let words = describe(piece, course, style);
+        let words = describe(piece, course, layout.job.product.hem, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
         }
-        Cell { piece, course, style, width, lines }
+        let faces = heights(layout);
+        Cell { piece, course, style, faces, width, lines }
     }
 
     /// Whether an edge has a row of dimensions of its own.
@@ -100,6 +105,9 @@ impl<'a> Cell<'a> {
             let points: Vec<Point> = ring.iter().map(&place).collect();
             c.ring(Ink::Ground, &points);
             c.ring(Ink::Opening, &points);
+        }
+        for (a, b) in lines(p, self.course, &self.faces) {
+            c.line(Ink::Face, place(&a), place(&b));
         }
         for hole in &p.holes {
             let points: Vec<Point> = hole.iter().map(&place).collect();
@@ -211,7 +219,7 @@ impl<'a> Cell<'a> {
 }
 
 /// Everything the drawing says, in words, so that nothing hangs on its room.
-fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
+fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
     let mut out = Vec::new();
     for (name, end, angle, set) in [
         ("left", p.left_end, p.left_angle, p.left_set),
@@ -234,13 +242,14 @@ fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
         let over = (k.top - k.bottom) - r.to;
         if over > 1.0 / 64.0 {
             words.push_str(&format!(
-                ", {} of face and the nail hem off the top",
+                ", {} off the top: {} of face and the nail hem",
+                short(style, over + hem),
                 short(style, over)
             ));
         }
         out.push(words);
     }
-    out.extend(p.notches.iter().map(|n| notch(n, style)));
+    out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
     out.extend(corners(p, k, style));
     out
 }
@@ -286,10 +295,12 @@ fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
     Some(format!("corners, along / up: {}{more}", list.join(", ")))
 }
 
-fn notch(n: &Notch, style: LengthStyle) -> String {
+fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
     let edge = match n.side {
-        NotchSide::Top => "top",
-        NotchSide::Bottom => "butt edge",
+        NotchSide::Top => {
+            format!("top of the face, {} with the nail hem", short(style, n.depth + hem))
+        }
+        NotchSide::Bottom => "butt edge".to_owned(),
     };
     format!(
         "notch at {}: {} from the left end, {} wide, {} deep from the {edge}",

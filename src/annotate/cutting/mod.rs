@@ -96,14 +96,13 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
 
 fn drawn(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let area = room(layout);
-    let style = layout.job.sheet.lengths;
     let columns = ((area.width() / 5.3).floor() as usize).max(1);
     let width = area.width() / columns as f64 - 0.25;
     let mut pages = Vec::new();
     let mut c = begun(layout, area, 1, cuts.len());
     let (mut column, mut y) = (0, area.y1 - 0.42);
     for k in cuts {
-        let cell = cell::Cell::of(k.piece, k.course, &k.marks, style, width);
+        let cell = cell::Cell::of(k.piece, k.course, &k.marks, layout, width);
         if y - cell.height() < area.y0 {
             column += 1;
             y = area.y1 - 0.42;

@@ -100,6 +100,7 @@ fn sheet(
     c.clip = Some(view.clip(body));
     ground::backdrop(&mut c, e, view);
     for wall in &e.walls {
+        walls::faces(&mut c, wall, view, &super::faces::heights(layout));
         walls::panels(&mut c, wall, view);
         walls::outlines(&mut c, wall, view);
         openings::outlines(&mut c, wall, view);
