@@ -17,6 +17,7 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod trim_style;
 mod weights;
 
 use std::collections::BTreeMap;
@@ -34,6 +35,7 @@ pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::trim_style::{FrameCut, InsideCorner};
 pub use self::weights::DatumWeights;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;

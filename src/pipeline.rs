@@ -287,7 +287,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .iter()
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
         .collect();
     let walls: Vec<&house::Wall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();

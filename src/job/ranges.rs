@@ -89,6 +89,7 @@ pub const RANGES: &[Range] = &[
     range("trim.post_top_gap", 0.0, 6.0, |j| j.trim.post_top_gap),
     range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
+    range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
@@ -144,6 +145,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         ("seams.shortest", job.seams.shortest, half, longest),
         ("seams.stagger", job.seams.stagger, p.length, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
+        ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
     let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
         (value > most).then(|| Fault {

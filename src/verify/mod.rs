@@ -10,6 +10,7 @@ mod field;
 mod heights;
 mod notches;
 mod posts;
+mod rakes;
 mod runs;
 mod scan;
 mod seams;
@@ -44,6 +45,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(notches::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.push(rakes::check(layout));
     rules.push(posts::check(layout));
     rules.extend(corners::check(layout));
     rules.extend(trim_stock::check(layout));

@@ -36,6 +36,7 @@ mod seams;
 mod sheets;
 mod support;
 mod terminal;
+mod trim_rules;
 mod ways;
 mod workbook;
 mod writing;
