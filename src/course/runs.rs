@@ -63,8 +63,11 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
         .filter(|o| !o.mounting_block)
         .filter(near)
         .filter_map(|o| bounds(&o.outline))
-        // The first panel goes past the obstacle (FACTS PR-11); a seam too near an end is none.
-        .map(|r| r.x1 + job.seams.past_obstacle)
+        // What takes the whole course ends the run.
+        .filter(|r| r.y0 > b.y0 + SAME || r.y1 < b.y1 - SAME)
+        // The first panel ends this far past the obstacle (FACTS PR-11), at most a lap, so that the
+        // next one reaches it; the seam is the middle of the lap. One too near an end is none.
+        .map(|r| r.x1 + job.seams.past_obstacle.min(job.lap()) - job.lap() / 2.0)
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
