@@ -154,7 +154,10 @@ fn bite(from: f64, to: f64, points: Vec<Point>) -> Option<Bite> {
 
 /// Lower left and upper right of some points.
 pub(super) fn extent(points: &[Point]) -> (Point, Point) {
-    let none = (Point::new(f64::INFINITY, f64::INFINITY), Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY));
+    let none = (
+        Point::new(f64::INFINITY, f64::INFINITY),
+        Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY),
+    );
     points.iter().fold(none, |(a, b), p| {
         (Point::new(a.x.min(p.x), a.y.min(p.y)), Point::new(b.x.max(p.x), b.y.max(p.y)))
     })

@@ -68,7 +68,7 @@ impl Making<'_> {
         let b = main.bounds();
         let found = bites(&main, Rect::new(x0, b.y0, x1, b.y1));
         let (ends, notches): (Vec<Bite>, Vec<Bite>) =
-            found.into_iter().partition(|bite| self.ends_a_piece(bite));
+            found.into_iter().partition(|bite| self.ends_a_piece(bite, (x0, x1)));
         let left = self.end(&ends, false, (x0, x1, b), cut.start <= GRID);
         let right = self.end(&ends, true, (x0, x1, b), cut.end >= stock - GRID);
         Piece {
@@ -111,12 +111,15 @@ impl Making<'_> {
             .collect()
     }
 
-    /// Whether what is cut off belongs to an end, rather than being a notch, a slot or a hole.
-    fn ends_a_piece(&self, bite: &Bite) -> bool {
+    /// Whether what is cut off belongs to an end, rather than being a notch, a slot or a hole. An end
+    /// at a seam stays as it left the works: what a slope takes of its corner is a notch.
+    fn ends_a_piece(&self, bite: &Bite, (x0, x1): (f64, f64)) -> bool {
         match bite.side {
             BiteSide::Whole { .. } => true,
-            BiteSide::Corner { .. } => {
-                !stepped(&bite.points) && self.around(extent(&bite.points)).is_empty()
+            BiteSide::Corner { right, .. } => {
+                let run = self.run.clear.bounds();
+                let last = if right { x1 >= run.x1 - SAME } else { x0 <= run.x0 + SAME };
+                last && !stepped(&bite.points) && self.around(extent(&bite.points)).is_empty()
             }
             _ => false,
         }
@@ -170,14 +173,12 @@ impl Making<'_> {
         }
         let slopes = slanted(&points);
         let lean = |s: &(Point, Point)| (s.1.y - s.0.y).atan2(s.1.x - s.0.x).to_degrees();
-        let longest = slopes
-            .iter()
-            .max_by(|p, q| p.0.distance(p.1).total_cmp(&q.0.distance(q.1)))
-            .map(lean);
+        let longest =
+            slopes.iter().max_by(|p, q| p.0.distance(p.1).total_cmp(&q.0.distance(q.1))).map(lean);
         let one = longest.is_some_and(|a| slopes.iter().all(|s| (lean(s) - a).abs() < ONE_ANGLE));
-        let level = points.windows(2).any(|w| {
-            (w[0].y - w[1].y).abs() <= UPRIGHT && (w[0].x - w[1].x).abs() > UPRIGHT
-        });
+        let level = points
+            .windows(2)
+            .any(|w| (w[0].y - w[1].y).abs() <= UPRIGHT && (w[0].x - w[1].x).abs() > UPRIGHT);
         End {
             cut: if one && !level { EndCut::Angled } else { EndCut::Shaped },
             angle: longest.map_or(90.0, |a| a.min(180.0 - a)),

@@ -324,7 +324,11 @@ impl Piece {
     /// long point or shorter. A notch in it counts as if it were whole.
     pub fn edge(&self, top: bool) -> (f64, f64) {
         let ys = self.outline.iter().map(|q| q[1]);
-        let y = if top { ys.fold(f64::NEG_INFINITY, f64::max) } else { ys.fold(f64::INFINITY, f64::min) };
+        let y = if top {
+            ys.fold(f64::NEG_INFINITY, f64::max)
+        } else {
+            ys.fold(f64::INFINITY, f64::min)
+        };
         let on = self.outline.iter().filter(|q| (q[1] - y).abs() < 1.0 / 64.0);
         on.map(|q| q[0] - self.x0)
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))

@@ -141,7 +141,8 @@ mod tests {
         assert!((compare(&c, &p).0 - 30.0).abs() < 1e-6);
         let around = "front-W1".to_owned();
         let (left, width, depth) = (20.0, 12.0, 3.0);
-        let n = Notch { side: NotchSide::Top, left, width, depth, foot: None, around, contour: None };
+        let n =
+            Notch { side: NotchSide::Top, left, width, depth, foot: None, around, contour: None };
         p.notches.push(n);
         assert!((compare(&c, &p).0 - 6.0).abs() < 1e-6);
         p.notches[0].width = 10.0;

@@ -35,8 +35,9 @@ pub(super) fn notches(piece: &Piece, style: LengthStyle) -> String {
             NotchSide::Hole => "hole",
         };
         let foot = n.foot.map_or(String::new(), |f| format!(" {} up", style.short(f)));
-        let around = if n.around.is_empty() { "step of the wall" } else { &n.around };
-        let points = n.contour.as_ref().map_or(String::new(), |c| format!(", {}", contour(c, style)));
+        let around = if n.around.is_empty() { "the wall's own edge" } else { &n.around };
+        let points =
+            n.contour.as_ref().map_or(String::new(), |c| format!(", {}", contour(c, style)));
         format!(
             "{side} {} wide {} deep {} from left{foot} ({around}){points}",
             style.short(n.width),

@@ -12,6 +12,9 @@ mod bad_input;
 mod checking;
 mod commands;
 mod counting_rules;
+#[path = "../cutcase/mod.rs"]
+mod cutcase;
+mod cuts;
 mod estimate;
 mod facts;
 mod facts_curves;

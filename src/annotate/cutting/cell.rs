@@ -188,8 +188,7 @@ impl<'a> Cell<'a> {
             let wide = n.width * face.width() / self.piece.length.max(1e-6);
             let words = short(self.style, n.depth);
             let deep = n.depth / height * face.height();
-            let (low, high) =
-                self.piece.rip.as_ref().map_or((0.0, height), |r| (r.from, r.to));
+            let (low, high) = self.piece.rip.as_ref().map_or((0.0, height), |r| (r.from, r.to));
             let middle = match n.side {
                 NotchSide::Top => y(high) - deep / 2.0,
                 NotchSide::Bottom => y(low) + deep / 2.0,

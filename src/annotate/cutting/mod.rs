@@ -68,10 +68,7 @@ fn key(p: &Piece) -> Key {
 
 /// Whether a piece is cut square and nothing else, or not at all.
 fn plain(p: &Piece) -> bool {
-    p.rip.is_none()
-        && p.notches.is_empty()
-        && p.left_contour.is_none()
-        && p.right_contour.is_none()
+    p.rip.is_none() && p.notches.is_empty() && p.left_contour.is_none() && p.right_contour.is_none()
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {

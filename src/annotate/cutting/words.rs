@@ -54,7 +54,8 @@ pub(super) fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String>
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
     }
     if work.lugs > 0 {
-        let fur = if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
+        let fur =
+            if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
     }
     if !p.more.is_empty() {
@@ -93,12 +94,18 @@ fn notch(n: &Notch, style: LengthStyle) -> String {
     let depth = short(style, n.depth);
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {
-        NotchSide::Top => format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the top"),
+        NotchSide::Top => {
+            format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the top")
+        }
         NotchSide::Bottom => {
             format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the foot")
         }
-        NotchSide::Left => format!("slot{at} from the left end: {width} long, {depth} high, {foot} up"),
-        NotchSide::Right => format!("slot{at} from the right end: {width} long, {depth} high, {foot} up"),
+        NotchSide::Left => {
+            format!("slot{at} from the left end: {width} long, {depth} high, {foot} up")
+        }
+        NotchSide::Right => {
+            format!("slot{at} from the right end: {width} long, {depth} high, {foot} up")
+        }
         NotchSide::Hole => {
             format!("hole{at}: {left} from the left end, {foot} up, {width} long, {depth} high")
         }
