@@ -5,6 +5,7 @@ mod along;
 mod certificate;
 mod corners;
 mod coverage;
+mod cuts;
 mod cutting;
 mod field;
 mod heights;
@@ -43,6 +44,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(cutting::check(layout));
     rules.extend(shapes::check(layout));
     rules.extend(notches::check(layout));
+    rules.extend(cuts::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
     rules.push(rakes::check(layout));

@@ -13,6 +13,9 @@ mod checking;
 mod commands;
 mod corners;
 mod counting_rules;
+#[path = "../cutcase/mod.rs"]
+mod cutcase;
+mod cuts;
 mod datum;
 mod estimate;
 mod facts;
