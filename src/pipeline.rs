@@ -3,20 +3,25 @@
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
+use crate::course::datum::search;
+use crate::course::hang::hung;
+use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
+use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
 use crate::job::layers::AGREED_LAYERS;
+use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
 use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
+use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
@@ -248,6 +253,7 @@ fn tables(
         ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
         ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("story-pole.csv".to_owned(), write::csv::story_pole(layout)),
         ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         (
@@ -273,13 +279,16 @@ const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
-    let pole = story_pole(house, job);
+    let found = search(house, job);
+    let pole = story_pole(&found, job);
+    let hung = hung(house, &pole, &job.courses);
+    let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house
         .elevations
         .iter()
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
         .collect();
     let walls: Vec<&house::Wall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
@@ -289,13 +298,19 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);
+    let lines = lines(house, &fields, &laid, &pole);
+    out.story_pole = PoleTable { choices: found.choices, tried: found.tried, lines };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
-        let shown = shown_wall(wall, field, courses);
+        let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
+        let shown = shown_wall(wall, as_drawn, field, courses);
         out.elevations[field.elevation].walls.push(shown);
     }
     out.panels = made.panels;
     out.trims = trims;
     out.bound = bound(&out, &plan);
+    product_notes(job, notes);
+    edge_work::tell(&mut out);
+    warnings::tell(&out, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
@@ -326,7 +341,9 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         job: job.clone(),
         datum: pole.datum,
         datum_why: pole.why.clone(),
+        story_pole: PoleTable::default(),
         elevations: elevations.collect(),
+        corners: house.corners.clone(),
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
@@ -340,12 +357,19 @@ fn xys(points: &[Point]) -> Vec<Xy> {
     points.iter().map(|p| [p.x, p.y]).collect()
 }
 
-fn shown_wall(wall: &house::Wall, field: &Field, courses: Vec<layout::Course>) -> layout::Wall {
+/// A wall with its courses; a door's sill stays where it is drawn though siding may hang lower.
+fn shown_wall(
+    wall: &house::Wall,
+    drawn: &house::Wall,
+    field: &Field,
+    courses: Vec<layout::Course>,
+) -> layout::Wall {
     let openings: Vec<layout::Opening> = wall
         .openings
         .iter()
-        .map(|o| {
-            let (left, right, sill, head) = o.sides();
+        .zip(&drawn.openings)
+        .map(|(o, drawn)| {
+            let (left, right, sill, head) = drawn.sides();
             let outline = xys(&o.outline);
             layout::Opening { id: o.id.clone(), kind: o.kind, outline, left, right, sill, head }
         })
@@ -434,32 +458,24 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     }
 }
 
-/// Findings of the stages after reading: thin strips and rules that could not be kept.
+/// What must be asked of a product's maker.
+fn product_notes(job: &Job, notes: &mut Notes) {
+    let p = &job.product;
+    if p.length >= LONG_PANEL && p.end_gap.is_none() {
+        let style = job.sheet.lengths;
+        let message = format!(
+            "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
+            style.length(p.length),
+            style.short(job.end_gap())
+        );
+        let help = "Set `product.end_gap` from the maker's instructions (association manual).";
+        notes.push(crate::diag::Note::warning("long-panel-gap", message, help));
+    }
+}
+
+/// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    let least = layout.job.courses.least_strip;
-    let style = layout.job.sheet.lengths;
-    for e in &layout.elevations {
-        for w in &e.walls {
-            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
-            for (c, r) in thin {
-                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
-                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = style.short(height);
-                    let message = format!(
-                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
-                        e.name,
-                        c.index + 1,
-                        style.length(r.x0),
-                        style.length(r.x1),
-                        w.id
-                    );
-                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
-                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
-                }
-            }
-        }
-    }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(

@@ -2,8 +2,15 @@
 //! pieces of each run once seams are placed.
 
 mod contour;
+pub mod datum;
+pub mod edge_work;
 pub mod ends;
+pub mod hang;
+mod levels;
 pub mod pieces;
+pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+pub mod warnings;
+mod words;

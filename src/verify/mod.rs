@@ -3,12 +3,15 @@
 
 mod along;
 mod certificate;
+mod corners;
 mod coverage;
 mod cuts;
 mod cutting;
 mod field;
 mod heights;
 mod notches;
+mod posts;
+mod rakes;
 mod runs;
 mod scan;
 mod seams;
@@ -44,6 +47,9 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(cuts::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.push(rakes::check(layout));
+    rules.push(posts::check(layout));
+    rules.extend(corners::check(layout));
     rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
     for rule in &mut rules {

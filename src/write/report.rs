@@ -12,6 +12,7 @@ pub(super) const WIDTH: usize = 80;
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     let parts = [
         read(layout),
+        super::report_pole::datum(layout),
         walls(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
@@ -29,11 +30,11 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         + "\n"
 }
 
-fn titled(title: &str, body: &str) -> String {
+pub(super) fn titled(title: &str, body: &str) -> String {
     format!("{title}\n{body}")
 }
 
-fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
+pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
     lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
 }
 
@@ -81,13 +82,18 @@ fn read(layout: &Layout) -> String {
             layout.datum_why
         ),
         format!(
-            "Siding: exposure {}, panels of {}, {} to a carton{}; lap {} at seams, {} gap at ends.",
+            "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
+            p.kind.words(),
+            p.profile(),
+            style.short(p.face()),
             style.short(p.exposure),
             style.length(p.length),
             p.carton,
             plain(&colour),
             style.short(layout.job.lap()),
-            style.short(layout.job.end_gap())
+            if p.foam_meets_foam() { ", foam to foam" } else { "" },
+            style.short(layout.job.end_gap()),
+            style.short(layout.job.pocket())
         ),
         "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned(),
     ] {

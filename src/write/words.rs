@@ -20,7 +20,14 @@ pub(super) fn trim_end(end: &TrimEnd, style: LengthStyle) -> String {
         TrimEnd::Square => "square".into(),
         TrimEnd::Mitre(a) => format!("mitre {}", (a * 100.0).round() / 100.0),
         TrimEnd::Tab(l) => format!("water tab {}", style.short(*l)),
+        TrimEnd::MitreTab { angle, tab } => {
+            format!("mitre {}, water tab {}", (angle * 100.0).round() / 100.0, style.short(*tab))
+        }
         TrimEnd::Lap(l) => format!("lap {}", style.short(*l)),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "capped".into(),
     }
 }
 

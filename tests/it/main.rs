@@ -11,10 +11,12 @@
 mod bad_input;
 mod checking;
 mod commands;
+mod corners;
 mod counting_rules;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod cuts;
+mod datum;
 mod estimate;
 mod facts;
 mod facts_curves;
@@ -26,6 +28,7 @@ mod house;
 mod layouts;
 mod overlay;
 mod polygons;
+mod products;
 mod random_sheets;
 mod reading;
 mod recount;
@@ -36,5 +39,7 @@ mod seams;
 mod sheets;
 mod support;
 mod terminal;
+mod trim_rules;
 mod ways;
 mod workbook;
+mod writing;

@@ -2,12 +2,13 @@
 
 use super::words::describe;
 use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
 use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::{Course, NotchSide, Piece, Xy};
+use crate::model::layout::{Course, Layout, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
 /// Height of a drawn panel face.
@@ -21,6 +22,8 @@ pub(super) struct Cell<'a> {
     piece: &'a Piece,
     course: &'a Course,
     style: LengthStyle,
+    /// Heights of the faces' lines.
+    faces: Vec<f64>,
     width: f64,
     /// Lines of text under the shape; the first ones are its marks.
     lines: Vec<(bool, String)>,
@@ -31,16 +34,18 @@ impl<'a> Cell<'a> {
         piece: &'a Piece,
         course: &'a Course,
         marks: &[&str],
-        style: LengthStyle,
+        layout: &Layout,
         width: f64,
     ) -> Self {
+        let style = layout.job.sheet.lengths;
         let mut lines: Vec<(bool, String)> = Vec::new();
         lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
-        let words = describe(piece, course, style);
+        let words = describe(piece, course, layout.job.product.hem, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
         }
-        Cell { piece, course, style, width, lines }
+        let faces = heights(layout);
+        Cell { piece, course, style, faces, width, lines }
     }
 
     /// Whether an edge has a row of dimensions of its own.
@@ -101,6 +106,9 @@ impl<'a> Cell<'a> {
             let points: Vec<Point> = ring.iter().map(&place).collect();
             c.ring(Ink::Ground, &points);
             c.ring(Ink::Opening, &points);
+        }
+        for (a, b) in lines(p, self.course, &self.faces) {
+            c.line(Ink::Face, place(&a), place(&b));
         }
         for hole in &p.holes {
             let points: Vec<Point> = hole.iter().map(&place).collect();

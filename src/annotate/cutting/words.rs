@@ -4,7 +4,8 @@ use crate::annotate::words::{cut, short};
 use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
 use crate::units::LengthStyle;
 
-pub(super) fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
+/// `hem` is the height of the nail hem over the face.
+pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
     let mut out = Vec::new();
     out.extend(edges(p, style));
     for (name, end, angle, set, contour) in [
@@ -42,13 +43,20 @@ pub(super) fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String>
         let over = (k.top - k.bottom) - r.to;
         if over > 1.0 / 64.0 {
             words.push_str(&format!(
-                ", {} of face and the nail hem off the top",
+                ", {} off the top: {} of face and the nail hem",
+                short(style, over + hem),
                 short(style, over)
             ));
         }
         out.push(words);
     }
-    out.extend(p.notches.iter().map(|n| notch(n, style)));
+    // A ripped head has no hem left.
+    let hem = if p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0) {
+        0.0
+    } else {
+        hem
+    };
+    out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
@@ -86,7 +94,7 @@ fn points(c: &Contour, style: LengthStyle) -> String {
     }
 }
 
-fn notch(n: &Notch, style: LengthStyle) -> String {
+fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
     let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
@@ -95,7 +103,14 @@ fn notch(n: &Notch, style: LengthStyle) -> String {
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {
         NotchSide::Top => {
-            format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the top")
+            let whole = if hem > 0.0 {
+                format!(" of the face, {} with the nail hem", short(style, n.depth + hem))
+            } else {
+                String::new()
+            };
+            format!(
+                "notch{at}: {left} from the left end, {width} wide, {depth} deep from the head{whole}"
+            )
         }
         NotchSide::Bottom => {
             format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the foot")

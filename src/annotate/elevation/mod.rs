@@ -1,5 +1,6 @@
 //! One elevation: the source in grey, panels with courses, seams and marks, trim, dimensions.
 
+mod corners;
 mod dims;
 mod ground;
 mod labels;
@@ -99,6 +100,7 @@ fn sheet(
     c.clip = Some(view.clip(body));
     ground::backdrop(&mut c, e, view);
     for wall in &e.walls {
+        walls::faces(&mut c, wall, view, &super::faces::heights(layout));
         walls::panels(&mut c, wall, view);
         walls::outlines(&mut c, wall, view);
         openings::outlines(&mut c, wall, view);
@@ -118,6 +120,7 @@ fn sheet(
     let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
     tight::places(&mut c, e, view, layout.job.seams.shortest);
     ground::bare(&mut c, e, view);
+    corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
     c.placer.area = area;
     if without > 0 {
