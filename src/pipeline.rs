@@ -9,6 +9,7 @@ use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
+use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
@@ -308,6 +309,8 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.trims = trims;
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
+    edge_work::tell(&mut out);
+    warnings::tell(&out, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
@@ -470,33 +473,9 @@ fn product_notes(job: &Job, notes: &mut Notes) {
     }
 }
 
-/// Findings of the stages after reading: thin strips and rules that could not be kept.
+/// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    // Of a strip no higher than the lock nothing is left to hold.
-    let least = layout.job.courses.least_strip.max(layout.job.product.lock);
-    let style = layout.job.sheet.lengths;
-    for e in &layout.elevations {
-        for w in &e.walls {
-            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
-            for (c, r) in thin {
-                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
-                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = style.short(height);
-                    let message = format!(
-                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
-                        e.name,
-                        c.index + 1,
-                        style.length(r.x0),
-                        style.length(r.x1),
-                        w.id
-                    );
-                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
-                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
-                }
-            }
-        }
-    }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(

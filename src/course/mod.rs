@@ -3,6 +3,7 @@
 
 mod contour;
 pub mod datum;
+pub mod edge_work;
 pub mod ends;
 pub mod hang;
 mod levels;
@@ -11,4 +12,5 @@ pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+pub mod warnings;
 mod words;

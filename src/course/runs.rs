@@ -110,10 +110,16 @@ fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) 
         low < strip.1 - SAME && high > strip.0 + SAME
     });
     let mut out: Vec<Polygon> = Vec::new();
-    for e in sides {
-        out.extend(swept(e, strip, gap, notch));
-        out.extend(over_a_curve(e, notch));
-    }
+    out.extend(sides.filter_map(|e| swept(e, strip, gap, notch)));
+    // Of an opening that reaches into this strip, what is just under or over it counts too.
+    let of_openings = field.edges.iter().filter(|e| {
+        let reaches = e.opening.and_then(|i| wall.openings.get(i)).map(|o| o.sides());
+        let inside = reaches
+            .is_some_and(|(_, _, sill, head)| sill < strip.1 - SAME && head > strip.0 + SAME);
+        let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+        inside && low < strip.1 + notch && high > strip.0 - notch
+    });
+    out.extend(of_openings.filter_map(|e| over_a_curve(e, notch)));
     for o in &wall.obstacles {
         let Some(r) = bounds(&o.outline) else { continue };
         if r.y0 - notch >= strip.1 || r.y1 + notch <= strip.0 {
@@ -145,7 +151,7 @@ fn over_a_curve(edge: &FieldEdge, notch: f64) -> Option<Polygon> {
     let (a, b) = (edge.from, edge.to);
     let (run, rise) = ((a.x - b.x).abs(), (a.y - b.y).abs());
     let shift = Vec2::new(0.0, notch);
-    (edge.opening.is_some() && notch > 0.0 && rise > SAME && rise <= run)
+    (notch > 0.0 && rise > SAME && rise <= run)
         .then(|| Polygon::simple(vec![a - shift, b - shift, b + shift, a + shift]).wound())
 }
 

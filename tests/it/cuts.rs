@@ -40,7 +40,7 @@ fn a_figure_told_wrongly_makes_another_piece() {
     let sound = told(&laid_by_a_crew("curlew-cottage"));
     assert_eq!(wrong(&sound), Vec::<String>::new());
     for (key, by) in
-        [("left", 0.2), ("width", 0.2), ("depth", 0.2), ("left_set", 1.0), ("left_angle", 3.0)]
+        [("left", 0.2), ("width", 0.2), ("depth", 0.2), ("left_set", 1.0), ("left_angle", -3.0)]
     {
         let mut layout = sound.clone();
         let mut changed = false;
@@ -92,14 +92,15 @@ fn arc(c: (f64, f64), r: f64, from: f64, to: f64) -> Vec<(f64, f64)> {
 #[test]
 fn a_notch_under_a_round_head_opens_as_wide_as_the_arc_there() {
     // Half round over a 36 in window, springing at 40, crown at 58: the course from 56 to 64 meets it
-    // 16 in up, where it is 2 sqrt(18^2 - 16^2) = 16.4924 wide; with 1/4 in each side 16.9924.
+    // 16 in up, where it is 2 sqrt(18^2 - 16^2) = 16.4924 wide; 1/4 in aside that is 16.9924, 1/4 in up
+    // 2 sqrt(18^2 - 15.75^2) = 17.4284, and the wider counts.
     // The crown, 2 in up, with 1/4 in over it.
     let mut ring = vec![(82.0, 20.0), (118.0, 20.0)];
     ring.extend(arc((100.0, 40.0), 18.0, 0.0, 180.0));
     let p = piece_of(&wall_with("A-GLAZ", &ring), 7);
     assert_eq!(p.notches.len(), 1);
     let n = &p.notches[0];
-    let half = (18.0_f64 * 18.0 - 16.0 * 16.0).sqrt() + 0.25;
+    let half = (18.0_f64 * 18.0 - 15.75 * 15.75).sqrt();
     assert_eq!(n.side, NotchSide::Bottom);
     // The piece begins 1/4 in from the corner's pocket.
     let middle = n.left + n.width / 2.0 + p.x0;

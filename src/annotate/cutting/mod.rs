@@ -16,7 +16,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::{Contour, Course, EndCut, Layout, Notch, NotchSide, Piece};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
-type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>);
+type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>, [i64; 2]);
 /// Kind, angle, set, contour.
 type EndKey = (u8, i64, i64, Vec<[i64; 2]>);
 /// Edge, left, width, depth, foot, contour.
@@ -63,6 +63,7 @@ fn key(p: &Piece) -> Key {
         ],
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
         p.notches.iter().map(notch).collect(),
+        [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
     )
 }
 
@@ -101,8 +102,11 @@ fn page(n: usize, c: Canvas) -> Page {
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let mut c = Canvas::new(area);
     let title = if n == 1 { "Cutting sheet" } else { "Cutting sheet, continued" };
+    let (slots, lugs) = layout
+        .pieces()
+        .fold((0, 0), |(s, l), (.., p)| (s + p.edge_work.slots, l + p.edge_work.lugs));
     let words = format!(
-        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {}",
+        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {slots} nail slots and {lugs} lugs in all. {}",
         unit_note(layout.job.sheet.lengths)
     );
     heading(&mut c, area, title, &words);

@@ -4,6 +4,7 @@ use crate::annotate::words::{cut, short};
 use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
 use crate::units::LengthStyle;
 
+/// `hem` is the height of the nail hem over the face.
 pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
     let mut out = Vec::new();
     out.extend(edges(p, style));
@@ -49,6 +50,12 @@ pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> V
         }
         out.push(words);
     }
+    // A ripped head has no hem left.
+    let hem = if p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0) {
+        0.0
+    } else {
+        hem
+    };
     out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
@@ -96,9 +103,13 @@ fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {
         NotchSide::Top => {
-            let whole = short(style, n.depth + hem);
+            let whole = if hem > 0.0 {
+                format!(" of the face, {} with the nail hem", short(style, n.depth + hem))
+            } else {
+                String::new()
+            };
             format!(
-                "notch{at}: {left} from the left end, {width} wide, {depth} deep from the top of the face, {whole} with the nail hem"
+                "notch{at}: {left} from the left end, {width} wide, {depth} deep from the head{whole}"
             )
         }
         NotchSide::Bottom => {
