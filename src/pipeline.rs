@@ -1,5 +1,7 @@
 //! The order of the stages, known here alone.
 
+use std::collections::BTreeMap;
+
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
@@ -425,12 +427,18 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
         .iter()
         .map(|e| e.name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect())
         .collect();
+    const MOST: usize = 3;
+    let beginnings = |name: &str| -> Vec<String> {
+        let whole: Vec<char> = name.chars().take(MOST).collect();
+        (1..=whole.len()).map(|k| whole[..k].iter().collect()).collect()
+    };
+    let mut shared: BTreeMap<String, usize> = BTreeMap::new();
+    for b in names.iter().flat_map(|n| beginnings(n)) {
+        *shared.entry(b).or_default() += 1;
+    }
     let short = |i: usize| -> String {
-        let whole: Vec<char> = names[i].chars().collect();
-        (1..=whole.len().min(3))
-            .map(|k| whole[..k].iter().collect::<String>())
-            .find(|s| names.iter().filter(|n| n.starts_with(s.as_str())).count() == 1)
-            .unwrap_or_else(|| format!("E{}-", i + 1))
+        let own = beginnings(&names[i]).into_iter().find(|b| shared.get(b) == Some(&1));
+        own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
     fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
 }

@@ -129,11 +129,7 @@ fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
     let x = (from.x + to.x) / 2.0;
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
     let top = from.y.max(to.y);
-    let tags = local
-        .lines
-        .labels
-        .iter()
-        .filter(|l| l.role == Some(Role::CornerTag) && local.view.region.contains(l.text.at));
+    let tags = local.view.tags(local.lines);
     tags.map(|l| (local.place(l.text.at), middle_of(l), l))
         .filter(|(p, m, _)| {
             let aside = (x - p.x).abs().min((x - (m + p.x)).abs());

@@ -9,7 +9,7 @@ use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
 use crate::model::linework::Role;
 
@@ -56,8 +56,10 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         // What only touches a wall's outline belongs to the wall beside it.
         let whole = [Polygon::simple(wall.outline.clone())];
         let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
-            let over =
-                |s: &&Polygon| total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE;
+            let over = |s: &&Polygon| {
+                touches(s, &whole[0])
+                    && total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE
+            };
             shapes.iter().filter(over).cloned().collect()
         };
         wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
@@ -114,7 +116,10 @@ fn loops(local: &Local, role: Role) -> Vec<Polygon> {
 }
 
 fn touches(a: &Polygon, b: &Polygon) -> bool {
-    let (a, b) = (a.bounds(), b.bounds());
+    meet(a.bounds(), b.bounds())
+}
+
+fn meet(a: Rect, b: Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
@@ -182,12 +187,16 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, notes: &mut Notes) {
+    let wholes: Vec<[Polygon; 1]> =
+        walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
+    let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
     for opening in openings {
         let shape = [Polygon::simple(opening.outline.clone()).wound()];
-        let share =
-            |w: &Wall| total_area(&intersection(&shape, &[Polygon::simple(w.outline.clone())]));
-        let best =
-            (0..walls.len()).map(|i| (i, share(&walls[i]))).max_by(|a, b| a.1.total_cmp(&b.1));
+        let b = shape[0].bounds();
+        let best = (0..walls.len())
+            .filter(|i| meet(b, boxes[*i]))
+            .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
+            .max_by(|a, b| a.1.total_cmp(&b.1));
         let area = total_area(&shape);
         let at = local.source(shape[0].bounds().center());
         let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
