@@ -17,6 +17,7 @@ mod takeoff;
 mod title;
 mod trim;
 mod weights;
+mod work;
 
 use std::collections::BTreeMap;
 
@@ -33,6 +34,7 @@ pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
 pub use self::weights::DatumWeights;
+pub use self::work::{SeenFrom, WorkRules};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -59,6 +61,8 @@ pub struct Job {
     pub seams: SeamSettings,
     /// Trim.
     pub trim: TrimRules,
+    /// How the work goes on.
+    pub work: WorkRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.

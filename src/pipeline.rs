@@ -24,7 +24,9 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
-use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{
+    annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -306,6 +308,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     out.panels = made.panels;
     out.trims = trims;
+    out.work = work::work(&out);
     out.bound = bound(&out, &plan);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
@@ -342,6 +345,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
+        work: Vec::new(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),

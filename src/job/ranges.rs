@@ -39,7 +39,7 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
 
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
-pub const RANGES: [Range; 55] = [
+pub const RANGES: [Range; 56] = [
     range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
     range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
@@ -87,6 +87,7 @@ pub const RANGES: [Range; 55] = [
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
