@@ -27,7 +27,9 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
-use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{
+    annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -309,6 +311,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     out.panels = made.panels;
     out.trims = trims;
+    out.work = work::work(&out);
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
     edge_work::tell(&mut out);
@@ -349,6 +352,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
+        work: Vec::new(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),

@@ -21,6 +21,9 @@ const CAUTIONS: [&str; 8] = [
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
 ];
 
+/// Of these, what whoever climbs must have read.
+pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[7]];
+
 /// A line of the cover's columns.
 enum Row {
     Head(&'static str),

@@ -95,6 +95,7 @@ pub const RANGES: &[Range] = &[
     range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),

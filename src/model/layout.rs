@@ -13,6 +13,7 @@ use super::pole::PoleTable;
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
+use super::work::WallWork;
 use crate::diag::Note;
 use crate::geom::tol::SAME;
 use crate::job::Job;
@@ -49,6 +50,8 @@ pub struct Layout {
     pub bound: Bound,
     /// Trim, piece by piece.
     pub trims: Vec<TrimPiece>,
+    /// The order of work, wall by wall.
+    pub work: Vec<WallWork>,
     /// What to buy.
     pub takeoff: Vec<TakeoffLine>,
     /// What was checked.
