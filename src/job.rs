@@ -17,7 +17,9 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod trim_style;
 mod weights;
+mod work;
 
 use std::collections::BTreeMap;
 
@@ -28,13 +30,15 @@ pub use self::around::{AngledWall, ReturnWall};
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::product::{COLD_END_GAP, END_GAP, Product, Weather};
+pub use self::product::{COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::trim_style::{FrameCut, InsideCorner};
 pub use self::weights::DatumWeights;
+pub use self::work::{SeenFrom, WorkRules};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -66,6 +70,8 @@ pub struct Job {
     pub seams: SeamSettings,
     /// Trim.
     pub trim: TrimRules,
+    /// How the work goes on.
+    pub work: WorkRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -86,9 +92,39 @@ impl Job {
         self.product.end_gap.unwrap_or(by_weather)
     }
 
-    /// Lap at a seam in force: foam meets foam (FACTS PR-02, SD-72).
+    /// Lap at a seam in force.
     pub fn lap(&self) -> f64 {
-        self.product.lap.unwrap_or(2.0 * self.product.foam_set_back)
+        self.product.lap()
+    }
+
+    /// Pocket of posts and channels in force.
+    pub fn pocket(&self) -> f64 {
+        // FACTS PR-05, common practice; SD-95, trade vocabulary.
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 1.125,
+            Kind::Vinyl => 0.75,
+        };
+        self.trim.pocket.unwrap_or(usual)
+    }
+
+    /// Layers between a panel's nail hem and nailable sheathing in force.
+    pub fn stand_off(&self) -> f64 {
+        // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 0.75,
+            Kind::Vinyl => 0.0,
+        };
+        self.takeoff.stand_off.unwrap_or(usual)
+    }
+
+    /// How far over a face's lower edge a cut still fills a channel by itself, in force.
+    pub fn channel_alone(&self) -> f64 {
+        // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 1.0,
+            Kind::Vinyl => 0.0,
+        };
+        self.trim.channel_alone.unwrap_or(usual)
     }
 
     /// Layer patterns of a role: the job's, else the agreed names.

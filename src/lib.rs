@@ -2,7 +2,7 @@
 //!
 //! [`pipeline`] knows the order of the stages: [`read`] a drawing, [`normalize`] its lines to
 //! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] and [`trim`] lay it out;
-//! [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
+//! [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
 //! bytes. Plain data is in [`model`] and [`job`].
 //!
 //! ```
@@ -42,4 +42,5 @@ pub mod trim;
 pub mod typeface;
 pub mod units;
 pub mod verify;
+pub mod work;
 pub mod write;

@@ -11,12 +11,13 @@ use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
+use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
 use crate::job::layers::AGREED_LAYERS;
+use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
@@ -26,7 +27,9 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
-use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{
+    annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -254,6 +257,7 @@ fn tables(
         ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
         ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("story-pole.csv".to_owned(), write::csv::story_pole(layout)),
         ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         (
@@ -288,7 +292,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .iter()
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
         .collect();
     let walls: Vec<&house::Wall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
@@ -307,7 +311,11 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     out.panels = made.panels;
     out.trims = trims;
+    out.work = work::work(&out);
     out.bound = bound(&out, &plan);
+    product_notes(job, notes);
+    edge_work::tell(&mut out);
+    warnings::tell(&out, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
@@ -344,6 +352,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
+        work: Vec::new(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),
@@ -461,32 +470,24 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     }
 }
 
-/// Findings of the stages after reading: thin strips and rules that could not be kept.
+/// What must be asked of a product's maker.
+fn product_notes(job: &Job, notes: &mut Notes) {
+    let p = &job.product;
+    if p.length >= LONG_PANEL && p.end_gap.is_none() {
+        let style = job.sheet.lengths;
+        let message = format!(
+            "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
+            style.length(p.length),
+            style.short(job.end_gap())
+        );
+        let help = "Set `product.end_gap` from the maker's instructions (association manual).";
+        notes.push(crate::diag::Note::warning("long-panel-gap", message, help));
+    }
+}
+
+/// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    let least = layout.job.courses.least_strip;
-    let style = layout.job.sheet.lengths;
-    for e in &layout.elevations {
-        for w in &e.walls {
-            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
-            for (c, r) in thin {
-                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
-                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = style.short(height);
-                    let message = format!(
-                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
-                        e.name,
-                        c.index + 1,
-                        style.length(r.x0),
-                        style.length(r.x1),
-                        w.id
-                    );
-                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
-                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
-                }
-            }
-        }
-    }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(

@@ -19,12 +19,16 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 6] = [
+const EXAMPLES: [(&str, &str); 10] = [
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("product.face_height", "4.0"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("trim.pocket", "1.125"),
+    ("trim.channel_alone", "1.0"),
+    ("takeoff.stand_off", "0.75"),
     ("sheet.scale", "\"1/4\\\" = 1'-0\\\"\""),
 ];
 
@@ -142,7 +146,8 @@ mod tests {
         job.angled.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
-        (job.product.lap, job.product.end_gap) = (None, None);
+        (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
+        (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

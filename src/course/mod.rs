@@ -1,7 +1,9 @@
 //! Level courses: one datum for the house, the runs of each course between receivers, and the
 //! pieces of each run once seams are placed.
 
+mod contour;
 pub mod datum;
+pub mod edge_work;
 pub mod ends;
 pub mod hang;
 mod levels;
@@ -10,4 +12,5 @@ pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+pub mod warnings;
 mod words;

@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::Job;
+use super::{Job, product};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -39,7 +39,7 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
 
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
-pub const RANGES: [Range; 55] = [
+pub const RANGES: &[Range] = &[
     range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
     range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
@@ -48,6 +48,9 @@ pub const RANGES: [Range; 55] = [
     range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
     range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
     range("product.end_gap", 0.0, 2.0, Job::end_gap),
+    range("product.face_height", 0.5, 48.0, |j| j.product.face()),
+    range("product.hem", 0.0, 4.0, |j| j.product.hem),
+    range("product.lock", 0.0, 4.0, |j| j.product.lock),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
     range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
@@ -55,6 +58,9 @@ pub const RANGES: [Range; 55] = [
     range("courses.clear_of_roof", 0.0, 24.0, |j| j.courses.clear_of_roof),
     range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
     range("courses.notch_clearance", 0.0, 2.0, |j| j.courses.notch_clearance),
+    range("courses.stud_spacing", 1.0, 96.0, |j| j.courses.stud_spacing),
+    range("courses.slot_spacing", 1.0, 96.0, |j| j.courses.slot_spacing),
+    range("courses.lug_spacing", 1.0, 96.0, |j| j.courses.lug_spacing),
     range("courses.weights.strip_over_head", 0.0, 1e6, |j| j.courses.weights.strip_over_head),
     range("courses.weights.strip_under_sill", 0.0, 1e6, |j| j.courses.weights.strip_under_sill),
     range("courses.weights.strip_at_top", 0.0, 1e6, |j| j.courses.weights.strip_at_top),
@@ -81,17 +87,20 @@ pub const RANGES: [Range; 55] = [
     range("trim.drip_cap", 24.0, 600.0, |j| j.trim.drip_cap),
     range("trim.channel_face", 0.0, 6.0, |j| j.trim.channel_face),
     range("trim.tab", 0.0, 6.0, |j| j.trim.tab),
-    range("trim.pocket", 0.0, 6.0, |j| j.trim.pocket),
+    range("trim.pocket", 0.0, 6.0, Job::pocket),
+    range("trim.channel_alone", 0.0, 12.0, Job::channel_alone),
     range("trim.post_top_gap", 0.0, 6.0, |j| j.trim.post_top_gap),
     range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
+    range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
     range("takeoff.nail_box", 1.0, 1e6, |j| f64::from(j.takeoff.nail_box)),
-    range("takeoff.stand_off", 0.0, 12.0, |j| j.takeoff.stand_off),
+    range("takeoff.stand_off", 0.0, 12.0, Job::stand_off),
     range("takeoff.spare", 0.0, 100.0, |j| j.takeoff.spare),
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
@@ -119,6 +128,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     if out.is_empty() {
         out.extend(relations(job));
     }
+    out.extend(product::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
         let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);
@@ -139,6 +149,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         ("seams.shortest", job.seams.shortest, half, longest),
         ("seams.stagger", job.seams.stagger, p.length, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
+        ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
     let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
         (value > most).then(|| Fault {

@@ -12,3 +12,4 @@ pub mod seam;
 pub mod sheet;
 pub mod takeoff;
 pub mod trim;
+pub mod work;

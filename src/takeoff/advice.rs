@@ -19,8 +19,11 @@ pub fn advice(layout: &Layout) -> Vec<String> {
         ));
     }
     out.push(
-        "Starter strip, posts and channels must be the make that goes with this siding and its thickness; plain and foam-backed parts are not interchangeable (association manual; IRC R703.11)."
-            .to_owned(),
+        format!(
+            "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}; plain and foam-backed parts are not interchangeable (association manual; IRC R703.11).",
+            product.kind.words(),
+            layout.job.sheet.lengths.short(layout.job.pocket())
+        ),
     );
     out.push(
         "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks."

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
+use crate::job::Kind;
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
 use crate::units::inches_fraction;
@@ -14,13 +15,19 @@ pub(super) fn nails(length: f64, spacing: f64) -> f64 {
 
 /// Penetration into nailable material (FACTS SD-29, VSI-H).
 const PENETRATION: f64 = 1.25;
-/// Shortest nail for foam-backed siding (FACTS PR-06, common practice, no source).
-const SHORTEST: f64 = 2.5;
+/// Shortest nail: for foam-backed siding (FACTS PR-06, common practice, no source), for plain vinyl
+/// (SD-38, HAB).
+fn shortest(kind: Kind) -> f64 {
+    match kind {
+        Kind::FoamBacked => 2.5,
+        Kind::Vinyl => 1.5,
+    }
+}
 
 /// Nail length in the next half inch: stand-off and penetration (FACTS SD-37). The 1/32 in under
 /// the head (SD-25) alone does not call for the next size; the worked example leaves it out too.
-pub(super) fn nail_length(stand_off: f64) -> f64 {
-    (whole((stand_off + PENETRATION) * 2.0) / 2.0).max(SHORTEST)
+pub(super) fn nail_length(kind: Kind, stand_off: f64) -> f64 {
+    (whole((stand_off + PENETRATION) * 2.0) / 2.0).max(shortest(kind))
 }
 
 fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
@@ -72,11 +79,14 @@ fn panel_nails(layout: &Layout) -> TakeoffLine {
         "at most {} apart and one more in each of {} pieces; length by a stand-off of {} and {} into nailable material, foam not counted",
         style.short(rules.nail_spacing),
         layout.pieces().count(),
-        style.short(rules.stand_off),
+        style.short(layout.job.stand_off()),
         style.short(PENETRATION)
     );
     // Nails are sold by the inch in both series.
-    let item = format!("nails for panels, {}", inches_fraction(nail_length(rules.stand_off)));
+    let item = format!(
+        "nails for panels, {}",
+        inches_fraction(nail_length(layout.job.product.kind, layout.job.stand_off()))
+    );
     boxed(layout, "panel-nails", item, shares, how)
 }
 
@@ -134,9 +144,12 @@ mod tests {
     #[test]
     fn nail_length_of_the_worked_example() {
         // FACTS SD-37: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
-        assert_eq!(nail_length(1.25), 2.5);
-        assert_eq!(nail_length(0.75), 2.5); // PR-06
-        assert_eq!(nail_length(1.75), 3.0);
+        assert_eq!(nail_length(Kind::FoamBacked, 1.25), 2.5);
+        assert_eq!(nail_length(Kind::FoamBacked, 0.75), 2.5); // PR-06
+        assert_eq!(nail_length(Kind::FoamBacked, 1.75), 3.0);
+        // FACTS SD-38 (HAB): 1 1/2 to 2 in for plain vinyl.
+        assert_eq!(nail_length(Kind::Vinyl, 0.0), 1.5);
+        assert_eq!(nail_length(Kind::Vinyl, 0.5), 2.0);
     }
 
     #[test]

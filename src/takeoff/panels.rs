@@ -71,7 +71,8 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
 }
 
 fn panels(layout: &Layout) -> TakeoffLine {
-    let length = layout.job.product.length;
+    let product = &layout.job.product;
+    let length = product.length;
     let count = layout.panels.len() as f64;
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
@@ -96,7 +97,10 @@ fn panels(layout: &Layout) -> TakeoffLine {
         order: count,
         waste: waste(used, count * length),
         how: format!(
-            "{} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
+            "{}, {} {}: {} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
+            product.kind.words(),
+            product.profile(),
+            style.short(product.face()),
             layout.pieces().count(),
             style.length(length),
             verdict,

@@ -50,10 +50,15 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         order,
         waste: waste(used, order * length),
         how: format!(
-            "{} lengths, {} in all, cut from {order} of {}; {proof}",
+            "{} lengths, {} in all, cut from {order} of {}{}; {proof}",
             mine.len(),
             style.length(used),
-            style.length(length)
+            style.length(length),
+            if pocketed(stock) {
+                format!(" with a pocket of {}", style.short(layout.job.pocket()))
+            } else {
+                String::new()
+            }
         ),
         colour: colour(layout, stock),
         stock: Some(length),
@@ -66,6 +71,11 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         shares: shares.done(layout),
         id,
     })
+}
+
+/// Whether a stock takes the ends of panels in a pocket.
+fn pocketed(stock: TrimStock) -> bool {
+    matches!(stock, TrimStock::OutsidePost | TrimStock::InsidePost | TrimStock::JChannel)
 }
 
 /// The zone of a piece of trim: that of its middle.

@@ -4,6 +4,7 @@
 //! course cut falls.
 
 pub mod channels;
+mod cut_edge;
 pub mod frames;
 pub mod posts;
 pub mod starter;

@@ -12,6 +12,7 @@ pub(super) const WIDTH: usize = 80;
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     let parts = [
         read(layout),
+        super::report_pole::datum(layout),
         walls(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
@@ -20,6 +21,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
+        super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),
         titled("FINDINGS", &notes_or_none(&layout.notes)),
@@ -29,11 +31,11 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         + "\n"
 }
 
-fn titled(title: &str, body: &str) -> String {
+pub(super) fn titled(title: &str, body: &str) -> String {
     format!("{title}\n{body}")
 }
 
-fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
+pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
     lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
 }
 
@@ -81,13 +83,18 @@ fn read(layout: &Layout) -> String {
             layout.datum_why
         ),
         format!(
-            "Siding: exposure {}, panels of {}, {} to a carton{}; lap {} at seams, {} gap at ends.",
+            "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
+            p.kind.words(),
+            p.profile(),
+            style.short(p.face()),
             style.short(p.exposure),
             style.length(p.length),
             p.carton,
             plain(&colour),
             style.short(layout.job.lap()),
-            style.short(layout.job.end_gap())
+            if p.foam_meets_foam() { ", foam to foam" } else { "" },
+            style.short(layout.job.end_gap()),
+            style.short(layout.job.pocket())
         ),
         "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned(),
     ] {

@@ -172,7 +172,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     out
 }
 
-fn check(v: &Value, name: &str) {
+pub(crate) fn check(v: &Value, name: &str) {
     let mut expected = recount(v);
     for line in list(v, "takeoff") {
         let id = line["id"].as_str().unwrap();
@@ -200,7 +200,7 @@ fn check(v: &Value, name: &str) {
     assert!(expected.is_empty(), "{name}: not in the takeoff: {expected:?}");
 }
 
-fn written(layout: &lapwright::model::layout::Layout) -> Value {
+pub(crate) fn written(layout: &lapwright::model::layout::Layout) -> Value {
     serde_json::from_slice(&lapwright::write::json::layout(layout)).unwrap()
 }
 

@@ -2,6 +2,7 @@
 
 use super::grid::{Grid, Look};
 use crate::diag::{Note, Severity};
+use crate::job::Kind;
 use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::write::report::cautions;
@@ -76,7 +77,11 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         ),
         row(
             format!("lap at seams in force: {}", style.short(job.lap())),
-            "foam meets foam unless the job says otherwise: FACTS PR-02, common practice",
+            match (job.product.lap, job.product.kind) {
+                (Some(_), _) => "set by the job",
+                (None, Kind::FoamBacked) => "foam meets foam: FACTS PR-02, common practice",
+                (None, Kind::Vinyl) => "half the factory notch: FACTS SD-70, association manual",
+            },
         ),
         row(
             format!("gap at panel ends in force: {}", style.short(job.end_gap())),
