@@ -24,9 +24,13 @@ mod facts_pitch;
 mod facts_runs;
 mod facts_tables;
 mod faults;
+mod found;
 mod golden;
+#[path = "../hostile/mod.rs"]
+mod hostile;
 mod house;
 mod layouts;
+mod limits;
 mod overlay;
 mod polygons;
 mod products;
