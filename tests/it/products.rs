@@ -10,7 +10,7 @@ use crate::support::{broken, dxf, inches, lay, rect, root};
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
     let mut job = job_file::parse(&std::fs::read_to_string(path).unwrap(), name).unwrap();
-    job.seams.effort = Effort::Crew;
+    job.seams.effort = Effort::Brief;
     job
 }
 
@@ -46,7 +46,7 @@ fn plain_vinyl_on_the_samples() {
         assert!(!words.contains("foam to foam"), "{report}");
         let nails = takeoff.lines.iter().find(|l| l.id == "panel-nails").unwrap();
         // SD-38 (HAB): 1 1/2 to 2 in.
-        assert!(nails.item.ends_with("1 1/2"), "{}", nails.item);
+        assert!(nails.item.ends_with("1 1/2\""), "{}", nails.item);
     }
 }
 
