@@ -4,8 +4,9 @@
 //! `3810mm`. Every default names its source: an id of the project's list of trade facts with the
 //! publication's short name, or "common practice, no source".
 
+mod around;
 mod courses;
-mod drawing;
+pub mod drawing;
 pub mod layers;
 mod length;
 pub mod paper;
@@ -16,12 +17,14 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod weights;
 
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use self::around::{AngledWall, ReturnWall};
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
@@ -31,6 +34,7 @@ pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::weights::DatumWeights;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -47,6 +51,11 @@ pub struct Job {
     pub layers: BTreeMap<Role, Vec<String>>,
     /// Views, where frames and titles in the drawing do not settle them.
     pub elevation: Vec<View>,
+    /// Walls round a corner that no elevation shows (FACTS OT-21).
+    #[serde(rename = "return")]
+    pub returns: Vec<ReturnWall>,
+    /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
+    pub angled: Vec<AngledWall>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.

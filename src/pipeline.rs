@@ -3,6 +3,9 @@
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
+use crate::course::datum::search;
+use crate::course::hang::hung;
+use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
@@ -17,6 +20,7 @@ use crate::model::drawing::Drawing;
 use crate::model::house::{self, House};
 use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
+use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
@@ -273,7 +277,10 @@ const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
-    let pole = story_pole(house, job);
+    let found = search(house, job);
+    let pole = story_pole(&found, job);
+    let hung = hung(house, &pole, &job.courses);
+    let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house
         .elevations
         .iter()
@@ -289,8 +296,11 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);
+    let lines = lines(house, &fields, &laid, &pole);
+    out.story_pole = PoleTable { choices: found.choices, tried: found.tried, lines };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
-        let shown = shown_wall(wall, field, courses);
+        let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
+        let shown = shown_wall(wall, as_drawn, field, courses);
         out.elevations[field.elevation].walls.push(shown);
     }
     out.panels = made.panels;
@@ -327,7 +337,9 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         job: job.clone(),
         datum: pole.datum,
         datum_why: pole.why.clone(),
+        story_pole: PoleTable::default(),
         elevations: elevations.collect(),
+        corners: house.corners.clone(),
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
@@ -341,12 +353,19 @@ fn xys(points: &[Point]) -> Vec<Xy> {
     points.iter().map(|p| [p.x, p.y]).collect()
 }
 
-fn shown_wall(wall: &house::Wall, field: &Field, courses: Vec<layout::Course>) -> layout::Wall {
+/// A wall with its courses; a door's sill stays where it is drawn though siding may hang lower.
+fn shown_wall(
+    wall: &house::Wall,
+    drawn: &house::Wall,
+    field: &Field,
+    courses: Vec<layout::Course>,
+) -> layout::Wall {
     let openings: Vec<layout::Opening> = wall
         .openings
         .iter()
-        .map(|o| {
-            let (left, right, sill, head) = o.sides();
+        .zip(&drawn.openings)
+        .map(|(o, drawn)| {
+            let (left, right, sill, head) = drawn.sides();
             let outline = xys(&o.outline);
             layout::Opening { id: o.id.clone(), kind: o.kind, outline, left, right, sill, head }
         })

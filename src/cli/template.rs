@@ -50,7 +50,7 @@ fn job_file() -> String {
     for table in tables(&words) {
         out.push('\n');
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        let list = table == "elevation";
+        let list = ["elevation", "return", "angled"].contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
             if words.keys().any(|k| parent(k) == Some(path)) {
@@ -89,6 +89,12 @@ fn value(path: &str, defaults: &Value) -> String {
         }
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
         Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
+        Some(("return", "corner")) => "\"front-1/right\"".to_owned(),
+        Some(("return", "width")) => "24.0".to_owned(),
+        Some(("return", "height")) => "96.0".to_owned(),
+        Some(("angled", "wall")) => "\"front-2\"".to_owned(),
+        Some(("angled", "width")) => "68.0".to_owned(),
+        Some(("angled", "openings")) => "{ front-W1 = 16.0 }".to_owned(),
         _ => "\"\"".to_owned(),
     }
 }
@@ -134,7 +140,10 @@ mod tests {
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
         assert_eq!(job.elevation.len(), 1);
         assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
+        assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
         job.elevation.clear();
+        job.returns.clear();
+        job.angled.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);

@@ -1,9 +1,12 @@
 //! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
 
+mod angled;
+mod corners;
 mod edges;
 mod faces;
 mod openings;
 mod order;
+mod returns;
 mod views;
 mod ways;
 
@@ -53,6 +56,10 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     }
     let mut house = order::wrapped(elevations);
     order::name_walls(&mut house);
+    house.corners = corners::paired(&house);
+    angled::widen(&mut house, job, notes);
+    returns::add(&mut house, job, notes);
+    corners::report(&house, notes);
     Ok(house)
 }
 

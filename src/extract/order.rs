@@ -22,10 +22,10 @@ pub(super) fn wrapped(mut elevations: Vec<Elevation>) -> House {
         known.dedup();
         if known.len() == elevations.len() && elevations.len() > 1 {
             elevations.sort_by_key(|e| place(e, wrap));
-            return House { wraps: elevations.len() == 4, elevations };
+            return House { facings: known, elevations, ..House::default() };
         }
     }
-    House { elevations, wraps: false }
+    House { elevations, ..House::default() }
 }
 
 /// Gives ids: `front-1`, `front-W1`, `front-D1`, `front-M1`.

@@ -39,7 +39,7 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
 
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
-pub const RANGES: [Range; 46] = [
+pub const RANGES: &[Range] = &[
     range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
     range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
@@ -53,10 +53,23 @@ pub const RANGES: [Range; 46] = [
     range("product.lock", 0.0, 4.0, |j| j.product.lock),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
+    range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
     range("courses.clear_of_grade", 0.0, 48.0, |j| j.courses.clear_of_grade),
     range("courses.clear_of_roof", 0.0, 24.0, |j| j.courses.clear_of_roof),
     range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
     range("courses.notch_clearance", 0.0, 2.0, |j| j.courses.notch_clearance),
+    range("courses.weights.strip_over_head", 0.0, 1e6, |j| j.courses.weights.strip_over_head),
+    range("courses.weights.strip_under_sill", 0.0, 1e6, |j| j.courses.weights.strip_under_sill),
+    range("courses.weights.strip_at_top", 0.0, 1e6, |j| j.courses.weights.strip_at_top),
+    range("courses.weights.strip_at_start", 0.0, 1e6, |j| j.courses.weights.strip_at_start),
+    range("courses.weights.main_head", 0.0, 1e6, |j| j.courses.weights.main_head),
+    range("courses.weights.main_sill", 0.0, 1e6, |j| j.courses.weights.main_sill),
+    range("courses.weights.other_line", 0.0, 1e6, |j| j.courses.weights.other_line),
+    range("courses.weights.short_top", 0.0, 1e6, |j| j.courses.weights.short_top),
+    range("courses.weights.cut_start", 0.0, 1e6, |j| j.courses.weights.cut_start),
+    range("courses.weights.step", 0.0, 1e6, |j| j.courses.weights.step),
+    range("courses.weights.left_bare", 0.0, 1e6, |j| j.courses.weights.left_bare),
+    range("courses.weights.cut_panel", 0.0, 1e6, |j| j.courses.weights.cut_panel),
     range("seams.shortest", 0.0, 300.0, |j| j.seams.shortest),
     range("seams.stagger", 0.0, 600.0, |j| j.seams.stagger),
     range("seams.clear_courses", 0.0, 12.0, |j| f64::from(j.seams.clear_courses)),
@@ -112,7 +125,12 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(product::faults(job));
     out.extend(names(job));
+    if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
+        let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);
+        out.push(Fault { keys: vec!["drawing.known".to_owned()], message });
+    }
     out.extend(regions(job));
+    out.extend(super::around::faults(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }

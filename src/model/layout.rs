@@ -7,7 +7,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::corner::Corner;
 use super::house::{EdgeKind, OpeningKind, WallWay};
+use super::pole::PoleTable;
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
@@ -35,8 +37,12 @@ pub struct Layout {
     pub datum: f64,
     /// How the datum was chosen.
     pub datum_why: String,
+    /// The story pole: heights the datum was chosen from, and every line on the stick.
+    pub story_pole: PoleTable,
     /// Faces of the house.
     pub elevations: Vec<Elevation>,
+    /// Corners, each once, with the walls that meet in it.
+    pub corners: Vec<Corner>,
     /// Stock panels, in cutting order.
     pub panels: Vec<Panel>,
     /// The proof of how few panels there can be.

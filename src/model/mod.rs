@@ -1,10 +1,12 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod corner;
 pub mod course;
 pub mod drawing;
 pub mod house;
 pub mod layout;
 pub mod linework;
+pub mod pole;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;

@@ -3,121 +3,101 @@
 
 use super::channels::merged;
 use super::stock::{Place, part};
-use crate::geom::tol::same;
+use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
+use crate::model::corner::{Corner, CornerKind, Hand};
 use crate::model::house::{EdgeKind, House};
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
-/// One corner as one elevation shows it.
-struct Seen {
-    elevation: usize,
-    field: usize,
-    kind: EdgeKind,
-    tag: Option<String>,
-    low: Point,
-    high: Point,
-    /// Whether the wall lies to the left of the corner.
-    at_right: bool,
-    taken: bool,
+/// A part of a corner that siding reaches, on one wall or on both.
+struct Reach {
+    low: f64,
+    high: f64,
+    /// Where it shows: indices of the corner's side and of a field there.
+    parts: Vec<(usize, usize)>,
 }
 
 pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiece> {
-    let mut seen: Vec<Seen> = fields.iter().enumerate().flat_map(|(i, f)| corners(i, f)).collect();
     let mut out = Vec::new();
-    for i in 0..seen.len() {
-        if seen[i].taken {
-            continue;
+    for corner in &house.corners {
+        for reach in reaches(house, fields, corner) {
+            out.extend(post(house, fields, corner, &reach, job));
         }
-        let partner = partner(house, &seen, i);
-        if let Some(j) = partner {
-            seen[j].taken = true;
-            // The post reaches as far as either wall's siding does.
-            let (low, high) =
-                (seen[j].low.y.min(seen[i].low.y), seen[j].high.y.max(seen[i].high.y));
-            seen[i].low.y = low;
-            seen[i].high.y = high;
-        }
-        let Some(place) = fields.get(seen[i].field).and_then(|f| Place::of(house, f)) else {
-            continue;
-        };
-        let shared = partner.and_then(|j| house.elevations.get(seen[j].elevation));
-        out.extend(post(&place, &seen[i], shared.map(|e| e.name.clone()), job));
     }
     out
 }
 
-fn corners(field: usize, f: &Field) -> Vec<Seen> {
-    let upright =
-        |e: &FieldEdge| matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
-    merged(&f.edges)
-        .into_iter()
-        .filter(upright)
-        .map(|e| {
-            // Counter-clockwise: the right side of a wall runs up.
-            let at_right = e.to.y > e.from.y;
-            let (low, high) = if at_right { (e.from, e.to) } else { (e.to, e.from) };
-            Seen {
-                elevation: f.elevation,
-                field,
-                kind: e.kind,
-                tag: e.tag,
-                low,
-                high,
-                at_right,
-                taken: false,
+/// Parts of a corner that siding reaches from either wall: what overlaps or touches is one post.
+fn reaches(house: &House, fields: &[Field], corner: &Corner) -> Vec<Reach> {
+    let kind = match corner.kind {
+        CornerKind::Outside => EdgeKind::OutsideCorner,
+        CornerKind::Inside => EdgeKind::InsideCorner,
+    };
+    let mut parts: Vec<Reach> = Vec::new();
+    for (i, side) in corner.sides.iter().enumerate() {
+        for (field, f) in fields.iter().enumerate() {
+            if !Place::of(house, f).is_some_and(|p| p.wall.id == side.wall) {
+                continue;
             }
-        })
-        .collect()
-}
-
-/// The same corner on another elevation: by its tag; else the outermost corners of neighbours in
-/// wrap order; else the one other corner of its kind, other hand and height.
-fn partner(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
-    let me = &seen[i];
-    let free = |j: usize| {
-        j > i && !seen[j].taken && seen[j].elevation != me.elevation && seen[j].kind == me.kind
-    };
-    if let Some(tag) = &me.tag {
-        // A lower roof may part a corner: the parts at the same height belong together.
-        let shared = |j: &usize| seen[*j].high.y.min(me.high.y) - seen[*j].low.y.max(me.low.y);
-        return (0..seen.len())
-            .filter(|j| free(*j) && seen[*j].tag.as_ref() == Some(tag) && shared(j) > 0.0)
-            .max_by(|a, b| shared(a).total_cmp(&shared(b)));
-    }
-    let alike = |j: usize| {
-        seen[j].tag.is_none() && seen[j].at_right != me.at_right && same(seen[j].high.y, me.high.y)
-    };
-    let n = house.elevations.len();
-    if house.wraps && n > 1 {
-        let next = if me.at_right { (me.elevation + 1) % n } else { (me.elevation + n - 1) % n };
-        let beside =
-            (0..seen.len()).filter(|j| free(*j) && alike(*j) && seen[*j].elevation == next);
-        // The farther out a corner stands on its elevation, the nearer it is to the neighbour.
-        let outermost = beside.min_by(|a, b| {
-            let out = |j: &usize| if me.at_right { seen[*j].low.x } else { -seen[*j].low.x };
-            out(a).total_cmp(&out(b))
-        });
-        if outermost.is_some() {
-            return outermost;
+            // Counter-clockwise: the right side of a wall runs up.
+            let here = |e: &FieldEdge| {
+                let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
+                let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+                let x = (e.from.x + e.to.x) / 2.0;
+                e.kind == kind
+                    && hand == side.side
+                    && (x - side.x).abs() <= LEVEL
+                    && low < side.high
+                    && high > side.low
+            };
+            parts.extend(merged(&f.edges).iter().filter(|e| here(e)).map(|e| Reach {
+                low: e.from.y.min(e.to.y),
+                high: e.from.y.max(e.to.y),
+                parts: vec![(i, field)],
+            }));
         }
     }
-    (0..seen.len()).find(|j| free(*j) && alike(*j))
+    parts.sort_by(|a, b| a.low.total_cmp(&b.low).then(a.parts.cmp(&b.parts)));
+    let mut out: Vec<Reach> = Vec::new();
+    for part in parts {
+        match out.last_mut().filter(|r| part.low <= r.high + SAME) {
+            Some(r) => {
+                r.high = r.high.max(part.high);
+                r.parts.extend(part.parts);
+            }
+            None => out.push(part),
+        }
+    }
+    out
 }
 
-fn post(place: &Place, corner: &Seen, shared: Option<String>, job: &Job) -> Vec<TrimPiece> {
-    let kind = if corner.kind == EdgeKind::InsideCorner {
-        TrimKind::InsidePost
-    } else {
-        TrimKind::OutsidePost
+/// The post of a part, counted on the first wall it stands at.
+fn post(
+    house: &House,
+    fields: &[Field],
+    corner: &Corner,
+    reach: &Reach,
+    job: &Job,
+) -> Vec<TrimPiece> {
+    let Some((first, field)) = reach.parts.iter().copied().min() else { return Vec::new() };
+    let (Some(place), Some(side)) =
+        (fields.get(field).and_then(|f| Place::of(house, f)), corner.sides.get(first))
+    else {
+        return Vec::new();
     };
-    let low = Point::new(corner.low.x, corner.low.y - job.trim.post_below);
-    let high = Point::new(corner.high.x, corner.high.y - job.trim.post_top_gap);
+    let kind = match corner.kind {
+        CornerKind::Inside => TrimKind::InsidePost,
+        CornerKind::Outside => TrimKind::OutsidePost,
+    };
+    let low = Point::new(side.x, reach.low - job.trim.post_below);
+    let high = Point::new(side.x, reach.high - job.trim.post_top_gap);
     if high.y <= low.y {
         return Vec::new();
     }
     let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
-    whole.shared_with = shared;
+    let on = reach.parts.iter().map(|(i, _)| corner.sides[*i].elevation.as_str());
+    whole.shared_with = on.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
     part(whole, job.trim.stock(kind.stock()), job.trim.post_lap)
 }

@@ -3,11 +3,13 @@
 
 mod along;
 mod certificate;
+mod corners;
 mod coverage;
 mod cutting;
 mod field;
 mod heights;
 mod notches;
+mod posts;
 mod runs;
 mod scan;
 mod seams;
@@ -42,6 +44,8 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(notches::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.push(posts::check(layout));
+    rules.extend(corners::check(layout));
     rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
     for rule in &mut rules {

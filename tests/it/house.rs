@@ -34,7 +34,7 @@ const FLOORS: [(&str, u8); 24] = [
 ];
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 24] = [
+const CRATES: [(&str, &[&str]); 25] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -42,6 +42,7 @@ const CRATES: [(&str, &[&str]); 24] = [
     ("miette", &["cli"]),
     ("indicatif", &["cli"]),
     ("tempfile", &["cli"]),
+    ("rustix", &["cli"]),
     ("rayon", &["pipeline"]),
     ("sha2", &["pipeline"]),
     ("encoding_rs", &["read"]),

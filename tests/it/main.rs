@@ -11,6 +11,7 @@
 mod bad_input;
 mod checking;
 mod commands;
+mod corners;
 mod counting_rules;
 mod estimate;
 mod facts;
@@ -36,3 +37,4 @@ mod support;
 mod terminal;
 mod ways;
 mod workbook;
+mod writing;

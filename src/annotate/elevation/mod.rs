@@ -1,5 +1,6 @@
 //! One elevation: the source in grey, panels with courses, seams and marks, trim, dimensions.
 
+mod corners;
 mod dims;
 mod ground;
 mod labels;
@@ -119,6 +120,7 @@ fn sheet(
     let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
     tight::places(&mut c, e, view, layout.job.seams.shortest);
     ground::bare(&mut c, e, view);
+    corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
     c.placer.area = area;
     if without > 0 {

@@ -17,8 +17,6 @@ use crate::model::linework::{HatchArea, Linework, Role};
 const EXPOSURES: std::ops::RangeInclusive<f64> = 2.0..=14.0;
 /// Hatched areas smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
-/// Most loops that are taken of one hatch.
-const MOST_LOOPS: usize = 5000;
 
 /// The exposure that a hatch shows if it is drawn lap siding, inches.
 fn lap_exposure(hatch: &Hatch) -> Option<f64> {
@@ -55,7 +53,6 @@ fn rings(hatch: &Hatch) -> Vec<Ring> {
     hatch
         .loops
         .iter()
-        .take(MOST_LOOPS)
         .flat_map(|l| path_points(l, SAGITTA))
         .map(|(points, _)| snapped(points))
         .filter(|r| r.len() >= 3)
