@@ -3,6 +3,7 @@
 
 pub mod datum;
 pub mod ends;
+pub mod even;
 pub mod hang;
 mod levels;
 pub mod pieces;
@@ -10,4 +11,5 @@ pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+pub mod studs;
 mod words;

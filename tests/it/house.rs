@@ -17,6 +17,7 @@ const FLOORS: [(&str, u8); 24] = [
     ("receive", 3),
     ("course", 3),
     ("seam", 3),
+    ("joint", 3),
     ("trim", 3),
     ("verify", 3),
     ("takeoff", 3),
