@@ -6,6 +6,7 @@
 
 mod around;
 mod boards;
+mod cautions;
 mod courses;
 pub mod drawing;
 pub mod layers;

@@ -26,7 +26,9 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
-use crate::{annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{
+    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, write,
+};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -307,7 +309,8 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
-    out.story_pole = PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
+    out.story_pole =
+        PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
         let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
         let shown = shown_wall(wall, as_drawn, field, courses);
@@ -319,7 +322,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     product_notes(job, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
-    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
+    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();
@@ -443,11 +446,12 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
 
 fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     let c = &plan.certificate;
+    let what = layout.job.product.kind.piece();
     let by_area = takeoff::panels_by_area(layout);
     let words = if c.proven {
-        format!("{} panels; no layout under these rules can use fewer.", c.panels)
+        format!("{} {what}s; no layout under these rules can use fewer.", c.panels)
     } else {
-        format!("{} panels; no layout under these rules can use fewer than {}.", c.panels, c.bound)
+        format!("{} {what}s; no layout under these rules can use fewer than {}.", c.panels, c.bound)
     };
     layout::Bound {
         panels: c.bound,
@@ -467,7 +471,7 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
 /// What must be asked of a product's maker.
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
-    if p.length >= LONG_PANEL && p.end_gap.is_none() {
+    if p.length >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
         let style = job.sheet.lengths;
         let message = format!(
             "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",

@@ -106,8 +106,7 @@ fn chain(datum: f64, levels: &[Level], product: &Product) -> Vec<f64> {
                 },
             };
             let Some((n, each)) = divided(l.y - from, product) else { continue };
-            let off = off
-                + (f64::from(n) * (each - product.exposure).abs() / GRID).round() as i64;
+            let off = off + (f64::from(n) * (each - product.exposure).abs() / GRID).round() as i64;
             let now = (weight + l.weight, off, before);
             if own.is_none_or(|b| (now.0, -now.1) > (b.0, -b.1)) {
                 own = Some(now);

@@ -12,7 +12,12 @@ use crate::model::house::{EdgeKind, Elevation, House, Wall};
 pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
     let exposure = job.product.exposure;
     if let Some(datum) = job.courses.datum {
-        return StoryPole { datum: snap(datum), exposure, why: "fixed by the job".to_owned(), ..Default::default() };
+        return StoryPole {
+            datum: snap(datum),
+            exposure,
+            why: "fixed by the job".to_owned(),
+            ..Default::default()
+        };
     }
     match found.choices.first() {
         Some(best) => StoryPole {
@@ -32,7 +37,12 @@ pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
             },
             ..Default::default()
         },
-        None => StoryPole { datum: 0.0, exposure, why: "the level line".to_owned(), ..Default::default() },
+        None => StoryPole {
+            datum: 0.0,
+            exposure,
+            why: "the level line".to_owned(),
+            ..Default::default()
+        },
     }
 }
 

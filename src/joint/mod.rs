@@ -49,9 +49,9 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
             crew = state.boards();
         }
         let plan = packed(&asks, &laid, problem, &state);
-        let better = best.as_ref().is_none_or(|b| {
-            (plan.conflicts.len(), plan.panels) < (b.conflicts.len(), b.panels)
-        });
+        let better = best
+            .as_ref()
+            .is_none_or(|b| (plan.conflicts.len(), plan.panels) < (b.conflicts.len(), b.panels));
         if better {
             best = Some(plan);
         }

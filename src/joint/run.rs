@@ -72,10 +72,8 @@ impl State {
             broken = Some("a joint stands off the studs".to_owned());
             all = sets(ask.run, rules, &places(ask.run, rules, None), 0);
         }
-        let mut ranked: Vec<((usize, i64), Vec<f64>)> = all
-            .into_iter()
-            .map(|s| ((clash(&s), self.cost(ask, rules, &s)), s))
-            .collect();
+        let mut ranked: Vec<((usize, i64), Vec<f64>)> =
+            all.into_iter().map(|s| ((clash(&s), self.cost(ask, rules, &s)), s)).collect();
         ranked.sort_by(|a, b| a.0.cmp(&b.0));
         // Later tries take the second or third best now and then, of those that break as little.
         let equal = ranked.iter().take_while(|r| r.0.0 == ranked[0].0.0).count();
@@ -97,7 +95,8 @@ impl State {
     /// Joints of this wall in the courses that must stay clear.
     fn near(&self, ask: &Ask, rules: &SeamRules) -> Vec<f64> {
         let clear = rules.clear_courses as i32;
-        let levels = self.joints.range((ask.wall, ask.course - clear)..=(ask.wall, ask.course + clear));
+        let levels =
+            self.joints.range((ask.wall, ask.course - clear)..=(ask.wall, ask.course + clear));
         levels.filter(|((_, c), _)| *c != ask.course).flat_map(|(_, j)| j.iter().copied()).collect()
     }
 
@@ -151,7 +150,8 @@ fn longest_first(lengths: &[f64]) -> Vec<f64> {
 /// and where the piece begins.
 fn take(free: &mut Vec<f64>, length: f64, rules: &SeamRules) -> (usize, f64) {
     let fits = |at: &f64| at + length <= rules.stock + NEAR;
-    let best = (0..free.len()).filter(|i| fits(&free[*i])).max_by(|a, b| free[*a].total_cmp(&free[*b]));
+    let best =
+        (0..free.len()).filter(|i| fits(&free[*i])).max_by(|a, b| free[*a].total_cmp(&free[*b]));
     let panel = best.unwrap_or_else(|| {
         free.push(0.0);
         free.len() - 1

@@ -6,9 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use super::{Rule, butt, course_at};
 use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
+use super::{Rule, butt, course_at};
 use crate::geom::tol::SAME;
 use crate::model::layout::{Course, Layout, Piece, RuleCheck, Wall, Xy};
 

@@ -1,11 +1,11 @@
 //! The field panels go on: inside its wall, out of openings, and as large as wall, openings, steps
 //! at grade and clearance over roofs leave it.
 
-use super::{Rule, butt, course_at};
 use super::along::reach;
 use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
+use super::{Rule, butt, course_at};
 use crate::geom::tol::GRID;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};

@@ -104,7 +104,8 @@ fn course_at(layout: &Layout, y: f64) -> i32 {
     let least = layout.job.product.limits().0.max(0.5);
     let mut i = ((y - layout.datum) / layout.job.product.exposure).floor() as i32;
     // Evened courses differ by less than a course in a course.
-    let far = 2 + (layout.story_pole.evened.len() as f64 * layout.job.product.exposure / least) as i32;
+    let far =
+        2 + (layout.story_pole.evened.len() as f64 * layout.job.product.exposure / least) as i32;
     for _ in 0..far {
         if butt(layout, i) > y {
             i -= 1;

@@ -7,6 +7,7 @@ use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
 use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::job::Product;
 use crate::model::layout::{Course, EndCut, Layout, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
@@ -39,7 +40,7 @@ impl<'a> Cell<'a> {
         let style = layout.job.sheet.lengths;
         let mut lines: Vec<(bool, String)> = Vec::new();
         lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
-        let words = describe(piece, course, layout.job.product.hem, style);
+        let words = describe(piece, course, &layout.job.product, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
         }
@@ -219,7 +220,8 @@ impl<'a> Cell<'a> {
 }
 
 /// Everything the drawing says, in words, so that nothing hangs on its room.
-fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
+fn describe(p: &Piece, k: &Course, product: &Product, style: LengthStyle) -> Vec<String> {
+    let over_face = (product.over_face_words(), product.over_face(k.top - k.bottom));
     let mut out = Vec::new();
     for (name, end, angle, set) in [
         ("left", p.left_end, p.left_angle, p.left_set),
@@ -242,14 +244,15 @@ fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> 
         let over = (k.top - k.bottom) - r.to;
         if over > 1.0 / 64.0 {
             words.push_str(&format!(
-                ", {} off the top: {} of face and the nail hem",
-                short(style, over + hem),
-                short(style, over)
+                ", {} off the top: {} of face and the {}",
+                short(style, over + over_face.1),
+                short(style, over),
+                over_face.0
             ));
         }
         out.push(words);
     }
-    out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
+    out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     out.extend(corners(p, k, style));
     out
 }
@@ -295,10 +298,11 @@ fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
     Some(format!("corners, along / up: {}{more}", list.join(", ")))
 }
 
-fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
+fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
     let edge = match n.side {
         NotchSide::Top => {
-            format!("top of the face, {} with the nail hem", short(style, n.depth + hem))
+            let whole = short(style, n.depth + over_face.1);
+            format!("top of the face, {whole} with the {}", over_face.0)
         }
         NotchSide::Bottom => "butt edge".to_owned(),
     };

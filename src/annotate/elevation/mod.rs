@@ -30,7 +30,7 @@ pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
     let extra = footnotes(layout, e);
-    let foot = labels::foot(area.width(), &extra);
+    let foot = labels::foot(area.width(), &extra, layout.job.product.kind.is_board());
     let free = (area.width() - LEFT - RIGHT, area.height() - foot - BELOW - ABOVE);
     let size = (house.width(), house.height());
     let scale = scale_of(size, free, layout.job.product.exposure, PITCH, &layout.job.sheet);
@@ -92,9 +92,10 @@ fn sheet(
     };
     let mut c = Canvas::new(area);
     labels::title(&mut c, &title, scale, layout, area);
-    labels::key(&mut c, area, extra);
+    let boards = layout.job.product.kind.is_board();
+    labels::key(&mut c, area, extra, boards);
     // What follows keeps over title and key.
-    let foot = labels::foot(area.width(), extra);
+    let foot = labels::foot(area.width(), extra, boards);
     let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
     c.placer.area = body;
     c.clip = Some(view.clip(body));
@@ -104,7 +105,7 @@ fn sheet(
         walls::panels(&mut c, wall, view);
         walls::outlines(&mut c, wall, view);
         openings::outlines(&mut c, wall, view);
-        walls::seams(&mut c, e, wall, view);
+        walls::seams(&mut c, e, wall, view, !boards);
     }
     ground::ground(&mut c, e, view);
     trims::lines(&mut c, layout, e, view);
@@ -118,7 +119,9 @@ fn sheet(
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);
     let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
-    tight::places(&mut c, e, view, layout.job.seams.shortest);
+    if !boards {
+        tight::places(&mut c, e, view, layout.job.seams.shortest);
+    }
     ground::bare(&mut c, e, view);
     corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
@@ -160,7 +163,7 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
     ];
     let least = layout.job.seams.shortest;
     let runs = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
-    if tight::any(runs, least) {
+    if tight::any(runs, least) && !layout.job.product.kind.is_board() {
         out.push("tight: fix one receiver, hold the other with one nail until the panels are in (common practice)".to_owned());
     }
     out

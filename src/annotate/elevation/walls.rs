@@ -39,14 +39,16 @@ pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
     }
 }
 
-/// Seams, each with a sign of its lap.
-pub(super) fn seams(c: &mut Canvas, e: &Elevation, w: &Wall, v: &View) {
+/// Seams, each with a sign of its lap where panels lap.
+pub(super) fn seams(c: &mut Canvas, e: &Elevation, w: &Wall, v: &View, laps: bool) {
     let seen_from = viewpoint(e, v);
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
                 c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
-                lap(c, v, run, *s, (low, high), seen_from);
+                if laps {
+                    lap(c, v, run, *s, (low, high), seen_from);
+                }
             }
         }
     }

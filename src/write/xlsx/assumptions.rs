@@ -34,7 +34,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.advice {
         put("to order", line, "", "");
     }
-    for line in cautions().lines().skip(1).fold(Vec::new(), joined) {
+    for line in cautions(layout.job.product.kind).lines().skip(1).fold(Vec::new(), joined) {
         put("caution", &line, "", "");
     }
     g.filter(head, 4);
