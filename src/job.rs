@@ -5,6 +5,8 @@
 //! publication's short name, or "common practice, no source".
 
 mod around;
+mod boards;
+mod cautions;
 mod courses;
 pub mod drawing;
 pub mod layers;
@@ -27,10 +29,11 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use self::around::{AngledWall, ReturnWall};
+pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::product::{COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
+pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
@@ -64,6 +67,8 @@ pub struct Job {
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// Joints of boards.
+    pub boards: Boards,
     /// Where courses start and what they keep clear of.
     pub courses: CourseRules,
     /// Where seams may be.
@@ -88,13 +93,27 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 impl Job {
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
+        if self.product.kind.is_board() {
+            return self.product.end_gap.unwrap_or(BOARD_END_GAP);
+        }
         let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
-    /// Lap at a seam in force.
+    /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
-        self.product.lap()
+        match self.product.kind.is_board() {
+            true => -self.boards.gap(self.product.kind),
+            false => self.product.lap(),
+        }
+    }
+
+    /// Greatest spacing of nails in force: boards are nailed to every stud.
+    pub fn nail_spacing(&self) -> f64 {
+        match self.product.kind.is_board() {
+            true => self.boards.stud_spacing,
+            false => self.takeoff.nail_spacing,
+        }
     }
 
     /// Pocket of posts and channels in force.
@@ -103,6 +122,7 @@ impl Job {
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.125,
             Kind::Vinyl => 0.75,
+            Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.pocket.unwrap_or(usual)
     }
@@ -112,7 +132,7 @@ impl Job {
         // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
         let usual = match self.product.kind {
             Kind::FoamBacked => 0.75,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.takeoff.stand_off.unwrap_or(usual)
     }
@@ -122,7 +142,7 @@ impl Job {
         // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.0,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.channel_alone.unwrap_or(usual)
     }

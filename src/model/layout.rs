@@ -582,6 +582,18 @@ impl Wall {
 }
 
 impl Layout {
+    /// Butt line of a course, counted from the datum.
+    pub fn butt(&self, index: i32) -> f64 {
+        let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);
+        super::course::butt(lines, self.datum, exposure, index)
+    }
+
+    /// The course whose face holds a height.
+    pub fn course_at(&self, y: f64) -> i32 {
+        let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);
+        super::course::course_at(lines, self.datum, exposure, y)
+    }
+
     /// Walls with the elevation each is on.
     pub fn walls(&self) -> impl Iterator<Item = (&Elevation, &Wall)> {
         self.elevations.iter().flat_map(|e| e.walls.iter().map(move |w| (e, w)))

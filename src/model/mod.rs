@@ -4,6 +4,7 @@ pub mod corner;
 pub mod course;
 pub mod drawing;
 pub mod house;
+pub mod joint;
 pub mod layout;
 pub mod linework;
 pub mod pole;

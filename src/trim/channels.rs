@@ -35,7 +35,8 @@ pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> 
 
 fn kind(e: &FieldEdge) -> Option<TrimKind> {
     match (e.kind, e.receiver) {
-        (_, Receiver::Starter) => None,
+        // Boards butt against trim of others' making.
+        (_, Receiver::Starter | Receiver::Trim) => None,
         (EdgeKind::Eave | EdgeKind::BareBottom, _) => Some(TrimKind::FinishTrim),
         (EdgeKind::Rake, _) => Some(TrimKind::RakeChannel),
         (EdgeKind::LowerRoof, _) => Some(TrimKind::RoofChannel),

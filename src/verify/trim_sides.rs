@@ -59,6 +59,7 @@ impl<'a> Index<'a> {
 /// SD-110); corners are looked at apart.
 fn trim_of(s: &Edge) -> Option<TrimKind> {
     match (s.receiver, s.kind) {
+        (Receiver::Trim, _) => None,
         (Receiver::Starter, _) => Some(TrimKind::Starter),
         (_, EdgeKind::Eave | EdgeKind::BareBottom) => Some(TrimKind::FinishTrim),
         (_, EdgeKind::Rake) => Some(TrimKind::RakeChannel),

@@ -73,7 +73,8 @@ fn stock(layout: &Layout) -> RuleCheck {
     }
     for stock in TrimStock::ALL {
         let lengths = on.values().filter(|v| v.3 == stock).count();
-        let line = layout.takeoff.iter().find(|l| l.item == stock.words());
+        let line =
+            layout.takeoff.iter().find(|l| l.id == stock.words().replace(' ', "-").to_lowercase());
         let told = line.map_or(0.0, |l| l.order);
         rule.case(told == lengths as f64, || {
             format!("the takeoff orders {told} of {}, {lengths} are cut", stock.words())
