@@ -2,6 +2,7 @@
 
 use super::Local;
 use super::edges::edges;
+use super::limits;
 use super::openings::{obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
@@ -16,8 +17,6 @@ use crate::model::linework::Role;
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
 /// storey's height.
 const NOISE: f64 = 24.0;
-/// Outlines with more sides are not searched for crossings: the search is quadratic.
-const MOST_SIDES: usize = 4000;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
@@ -27,6 +26,10 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
     let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
     for o in outlines {
+        if let Some(note) = limits::too_much(local, &o) {
+            notes.push(note);
+            continue;
+        }
         if let Some((p, q)) = crossing(&o.ring) {
             crossed(local, &o.origin, p, q, notes);
             continue;
@@ -123,28 +126,31 @@ fn meet(a: Rect, b: Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
-/// Two sides of a ring that cross, by their crossing's sides' middles.
+/// Two sides of a ring that cross, by their crossing's sides' middles: the first met from the left.
 fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     let all: Vec<(Point, Point)> = sides(ring).collect();
-    if all.len() > MOST_SIDES {
-        return None;
-    }
     let turn = |a: Point, b: Point, c: Point| (b - a).cross(c - a);
-    for i in 0..all.len() {
-        for j in i + 2..all.len() {
-            if i == 0 && j == all.len() - 1 {
-                continue;
-            }
-            let ((a, b), (c, d)) = (all[i], all[j]);
-            let apart = a.x.max(b.x) < c.x.min(d.x)
-                || c.x.max(d.x) < a.x.min(b.x)
-                || a.y.max(b.y) < c.y.min(d.y)
-                || c.y.max(d.y) < a.y.min(b.y);
-            if !apart && turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0
-            {
-                return Some((a.midpoint(b), c.midpoint(d)));
-            }
+    let cross = |i: usize, j: usize| {
+        let ((a, b), (c, d)) = (all[i], all[j]);
+        let apart = a.y.max(b.y) < c.y.min(d.y) || c.y.max(d.y) < a.y.min(b.y);
+        let near = i.abs_diff(j) < 2 || i.abs_diff(j) == all.len() - 1;
+        !near
+            && !apart
+            && turn(a, b, c) * turn(a, b, d) < 0.0
+            && turn(c, d, a) * turn(c, d, b) < 0.0
+    };
+    let (left, right) =
+        (|i: usize| all[i].0.x.min(all[i].1.x), |i: usize| all[i].0.x.max(all[i].1.x));
+    let mut order: Vec<usize> = (0..all.len()).collect();
+    order.sort_by(|i, j| left(*i).total_cmp(&left(*j)).then(i.cmp(j)));
+    let mut open: Vec<usize> = Vec::new();
+    for i in order {
+        open.retain(|j| right(*j) >= left(i));
+        if let Some(&j) = open.iter().find(|j| cross(i, **j)) {
+            let ((a, b), (c, d)) = (all[i.min(j)], all[i.max(j)]);
+            return Some((a.midpoint(b), c.midpoint(d)));
         }
+        open.push(i);
     }
     None
 }
@@ -160,7 +166,11 @@ fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes
 }
 
 fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
+    let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
+        if told >= limits::MOST_TOLD {
+            return;
+        }
         for b in &walls[i + 1..] {
             if !a.faces.iter().any(|x| b.faces.iter().any(|y| touches(x, y))) {
                 continue;
@@ -168,6 +178,7 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
             let both = intersection(&a.faces, &b.faces);
             let area = total_area(&both);
             let Some(first) = both.first().filter(|_| area > NOISE) else { continue };
+            told += 1;
             let at = local.source(first.bounds().center());
             let message = format!(
                 "two wall outlines on layer {} overlap by {:.1} sq ft",

@@ -4,6 +4,7 @@ mod angled;
 mod corners;
 mod edges;
 mod faces;
+mod limits;
 mod openings;
 mod order;
 mod returns;
