@@ -10,6 +10,7 @@ pub mod drawing;
 pub mod layers;
 mod length;
 pub mod paper;
+mod parts;
 mod product;
 pub mod ranges;
 mod seams;
@@ -29,13 +30,14 @@ pub use self::around::{AngledWall, ReturnWall};
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
+pub use self::parts::{Band, Joint};
 pub use self::product::{COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
-pub use self::trim_style::{FrameCut, InsideCorner};
+pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
@@ -58,6 +60,12 @@ pub struct Job {
     pub returns: Vec<ReturnWall>,
     /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
     pub angled: Vec<AngledWall>,
+    /// Bands that part the siding, where none is drawn.
+    #[serde(rename = "band")]
+    pub bands: Vec<Band>,
+    /// Joints of the building that siding must not bridge, where none is drawn.
+    #[serde(rename = "joint")]
+    pub joints: Vec<Joint>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.

@@ -6,6 +6,7 @@ mod edges;
 mod faces;
 mod openings;
 mod order;
+mod parts;
 mod returns;
 mod views;
 mod ways;
@@ -60,6 +61,7 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
     corners::report(&house, notes);
+    parts::report(&house, job, notes);
     Ok(house)
 }
 

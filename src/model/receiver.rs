@@ -24,6 +24,8 @@ pub enum Receiver {
     FinishTrim,
     /// J-channel along a rake.
     RakeChannel,
+    /// Two-piece finish, top panel or crown at a level top.
+    TopFinish,
 }
 
 /// One side of a field with its receiver.

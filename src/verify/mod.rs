@@ -6,6 +6,7 @@ mod certificate;
 mod corners;
 mod coverage;
 mod cutting;
+mod decor;
 mod field;
 mod heights;
 mod notches;
@@ -45,6 +46,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(notches::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.extend(decor::check(layout));
     rules.push(rakes::check(layout));
     rules.push(posts::check(layout));
     rules.extend(corners::check(layout));
