@@ -94,7 +94,7 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         if by_number.is_empty() {
             continue;
         }
-        let length = layout.job.trim.stock(stock);
+        let length = layout.job.stock(stock);
         rows.push(Row::Head(format!(
             "{}: {} of {}",
             stock.words_on(layout.job.product.kind.is_board()),

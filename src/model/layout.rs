@@ -119,6 +119,12 @@ pub struct Wall {
     pub openings: Vec<Opening>,
     /// Fixtures.
     pub obstacles: Vec<Obstacle>,
+    /// Band boards across it, openings left out: outer rings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bands: Vec<Vec<Xy>>,
+    /// Places of building joints.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub joints: Vec<f64>,
     /// Sides of the field, openings included.
     pub edges: Vec<Edge>,
     /// Courses, bottom up.
