@@ -19,7 +19,9 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod trim_style;
 mod weights;
+mod work;
 
 use std::collections::BTreeMap;
 
@@ -37,7 +39,9 @@ pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::trim_style::{FrameCut, InsideCorner};
 pub use self::weights::DatumWeights;
+pub use self::work::{SeenFrom, WorkRules};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -71,6 +75,8 @@ pub struct Job {
     pub seams: SeamSettings,
     /// Trim.
     pub trim: TrimRules,
+    /// How the work goes on.
+    pub work: WorkRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.

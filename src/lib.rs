@@ -3,7 +3,7 @@
 //! [`pipeline`] knows the order of the stages: [`read`] a drawing, [`normalize`] its lines to
 //! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] (boards: [`joint`]) and [`trim`]
 //! lay it out;
-//! [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
+//! [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
 //! bytes. Plain data is in [`model`] and [`job`].
 //!
 //! ```
@@ -44,4 +44,5 @@ pub mod trim;
 pub mod typeface;
 pub mod units;
 pub mod verify;
+pub mod work;
 pub mod write;

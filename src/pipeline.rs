@@ -1,5 +1,7 @@
 //! The order of the stages, known here alone.
 
+use std::collections::BTreeMap;
+
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
@@ -11,6 +13,7 @@ use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
+use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
@@ -27,7 +30,7 @@ use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
 use crate::{
-    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, write,
+    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
 };
 
 /// What is told to whoever watches the search for seams.
@@ -256,6 +259,7 @@ fn tables(
         ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
         ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
         ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
+        ("story-pole.csv".to_owned(), write::csv::story_pole(layout)),
         ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
         // A source that takes no splice (binary) gets an overlay on the same origin.
         (
@@ -292,7 +296,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .iter()
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
         .map(|f| if boards { receive::boards::for_boards(f) } else { f })
         .collect();
     let walls: Vec<&house::Wall> =
@@ -318,8 +322,11 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     out.panels = made.panels;
     out.trims = trims;
+    out.work = work::work(&out);
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
+    edge_work::tell(&mut out);
+    warnings::tell(&out, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
@@ -356,6 +363,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
+        work: Vec::new(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),
@@ -434,12 +442,18 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
         .iter()
         .map(|e| e.name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect())
         .collect();
+    const MOST: usize = 3;
+    let beginnings = |name: &str| -> Vec<String> {
+        let whole: Vec<char> = name.chars().take(MOST).collect();
+        (1..=whole.len()).map(|k| whole[..k].iter().collect()).collect()
+    };
+    let mut shared: BTreeMap<String, usize> = BTreeMap::new();
+    for b in names.iter().flat_map(|n| beginnings(n)) {
+        *shared.entry(b).or_default() += 1;
+    }
     let short = |i: usize| -> String {
-        let whole: Vec<char> = names[i].chars().collect();
-        (1..=whole.len().min(3))
-            .map(|k| whole[..k].iter().collect::<String>())
-            .find(|s| names.iter().filter(|n| n.starts_with(s.as_str())).count() == 1)
-            .unwrap_or_else(|| format!("E{}-", i + 1))
+        let own = beginnings(&names[i]).into_iter().find(|b| shared.get(b) == Some(&1));
+        own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
     fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
 }
@@ -483,33 +497,9 @@ fn product_notes(job: &Job, notes: &mut Notes) {
     }
 }
 
-/// Findings of the stages after reading: thin strips and rules that could not be kept.
+/// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    // Of a strip no higher than the lock nothing is left to hold.
-    let least = layout.job.courses.least_strip.max(layout.job.product.lock);
-    let style = layout.job.sheet.lengths;
-    for e in &layout.elevations {
-        for w in &e.walls {
-            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
-            for (c, r) in thin {
-                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
-                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = style.short(height);
-                    let message = format!(
-                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
-                        e.name,
-                        c.index + 1,
-                        style.length(r.x0),
-                        style.length(r.x1),
-                        w.id
-                    );
-                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
-                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
-                }
-            }
-        }
-    }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(

@@ -15,7 +15,8 @@ pub(super) fn sheet(layout: &Layout) -> Page {
     c.left("Story pole", HEADING, true, Point::new(area.x0, area.y1 - 0.12));
     c.left(
         &format!(
-            "Heights over the level line; butt lines on the stick, openings and tops beside it. {}",
+            "Heights over the level line; butt lines on the stick, openings and tops beside it. Course 1 begins at {}. {}",
+            length(layout.job.sheet.lengths, layout.datum),
             unit_note(layout.job.sheet.lengths)
         ),
         TEXT,
@@ -101,6 +102,7 @@ fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64
                 let what = match s.kind {
                     EdgeKind::Base => "start",
                     EdgeKind::BareTop => "top of base",
+                    EdgeKind::BareBottom => "band",
                     EdgeKind::Eave => "soffit",
                     EdgeKind::LowerRoof => "lower roof",
                     _ => continue,

@@ -152,7 +152,14 @@ fn cut(t: &TrimPiece, style: LengthStyle) -> String {
             TrimEnd::Square => {}
             TrimEnd::Mitre(a) => out.push_str(&format!(" mitre {a:.1}°")),
             TrimEnd::Tab(_) => out.push_str(" tab"),
+            TrimEnd::MitreTab { angle, .. } => out.push_str(&format!(" mitre {angle:.1}° tab")),
             TrimEnd::Lap(_) => out.push_str(" lap"),
+            TrimEnd::Splice { lap, cut } => out.push_str(&format!(
+                " flange cut back {}, lap {}",
+                style.short(*cut),
+                style.short(*lap)
+            )),
+            TrimEnd::Capped => out.push_str(" cap"),
         }
     }
     out

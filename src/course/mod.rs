@@ -1,7 +1,9 @@
 //! Level courses: one datum for the house, the runs of each course between receivers, and the
 //! pieces of each run once seams are placed.
 
+mod contour;
 pub mod datum;
+pub mod edge_work;
 pub mod ends;
 pub mod even;
 pub mod hang;
@@ -12,4 +14,5 @@ pub mod problem;
 pub mod runs;
 pub mod story_pole;
 pub mod studs;
+pub mod warnings;
 mod words;

@@ -66,6 +66,9 @@ pub const RANGES: &[Range] = &[
     range("courses.clear_of_roof", 0.0, 24.0, |j| j.courses.clear_of_roof),
     range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
     range("courses.notch_clearance", 0.0, 2.0, |j| j.courses.notch_clearance),
+    range("courses.stud_spacing", 1.0, 96.0, |j| j.courses.stud_spacing),
+    range("courses.slot_spacing", 1.0, 96.0, |j| j.courses.slot_spacing),
+    range("courses.lug_spacing", 1.0, 96.0, |j| j.courses.lug_spacing),
     range("courses.weights.strip_over_head", 0.0, 1e6, |j| j.courses.weights.strip_over_head),
     range("courses.weights.strip_under_sill", 0.0, 1e6, |j| j.courses.weights.strip_under_sill),
     range("courses.weights.strip_at_top", 0.0, 1e6, |j| j.courses.weights.strip_at_top),
@@ -97,8 +100,10 @@ pub const RANGES: &[Range] = &[
     range("trim.post_top_gap", 0.0, 6.0, |j| j.trim.post_top_gap),
     range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
+    range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
@@ -153,6 +158,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         ("seams.shortest", job.seams.shortest, half, longest),
         ("seams.stagger", job.seams.stagger, p.length, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
+        ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
     let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
         (value > most).then(|| Fault {

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
 use super::named_by;
+use super::trim_style::{FrameCut, InsideCorner};
 use crate::model::trim::TrimStock;
 
 /// Trim.
@@ -70,6 +71,17 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_lap: f64,
+    /// How much of the nail flange is cut off the upper length of a spliced post. Default 1 in, which
+    /// leaves 1/4 in over the lap to move (FACTS SD-98, VSI-A, JLC-V).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub post_cut_back: f64,
+    /// What takes the panels in an inside corner: `post`, `one-channel` or `two-channels`. Default
+    /// `post` (FACTS SD-100, VSI-A names all three).
+    pub inside_corner: InsideCorner,
+    /// How channels round an opening meet: `mitre` or `square`. Default `mitre` (FACTS SD-104, common
+    /// practice).
+    pub frame: FrameCut,
     /// Gap between starter strips, and to a corner post. Default 1/4 in (FACTS SD-55, JLC-V).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -99,6 +111,9 @@ impl Default for TrimRules {
             post_top_gap: 0.25,
             post_below: 0.75,
             post_lap: 0.75,
+            post_cut_back: 1.0,
+            inside_corner: InsideCorner::Post,
+            frame: FrameCut::Mitre,
             starter_gap: 0.25,
             drip_cap_past: 1.0,
             colours: BTreeMap::new(),

@@ -13,3 +13,4 @@ pub mod seam;
 pub mod sheet;
 pub mod takeoff;
 pub mod trim;
+pub mod work;

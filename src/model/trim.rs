@@ -22,6 +22,8 @@ pub enum TrimKind {
     SillChannel,
     /// J-channel at a wall end, under an eave, or at a base off the course line.
     WallChannel,
+    /// J-channel in an inside corner, in place of a post.
+    CornerChannel,
     /// J-channel along a rake.
     RakeChannel,
     /// J-channel over a lower roof.
@@ -34,7 +36,7 @@ pub enum TrimKind {
 
 impl TrimKind {
     /// Every kind.
-    pub const ALL: [TrimKind; 11] = [
+    pub const ALL: [TrimKind; 12] = [
         TrimKind::Starter,
         TrimKind::OutsidePost,
         TrimKind::InsidePost,
@@ -42,6 +44,7 @@ impl TrimKind {
         TrimKind::HeadChannel,
         TrimKind::SillChannel,
         TrimKind::WallChannel,
+        TrimKind::CornerChannel,
         TrimKind::RakeChannel,
         TrimKind::RoofChannel,
         TrimKind::FinishTrim,
@@ -58,6 +61,7 @@ impl TrimKind {
             TrimKind::HeadChannel => "J-channel, head",
             TrimKind::SillChannel => "J-channel, sill",
             TrimKind::WallChannel => "J-channel, wall",
+            TrimKind::CornerChannel => "J-channel, inside corner",
             TrimKind::RakeChannel => "J-channel, rake",
             TrimKind::RoofChannel => "J-channel, lower roof",
             TrimKind::FinishTrim => "finish trim",
@@ -152,8 +156,25 @@ pub enum TrimEnd {
     Mitre(f64),
     /// A water tab bent down into the channel below, so that water runs over and not behind.
     Tab(f64),
+    /// Mitred, degrees off square, with a water tab.
+    MitreTab {
+        /// Degrees off square.
+        angle: f64,
+        /// Length of the tab.
+        tab: f64,
+    },
     /// Flange cut back and lapped over the next length.
     Lap(f64),
+    /// The foot of an upper length of a post: its flange cut back, its face lapped over the length
+    /// below; what the cut is longer than the lap is left to move.
+    Splice {
+        /// How far the face laps.
+        lap: f64,
+        /// How much of the nail flange is cut off.
+        cut: f64,
+    },
+    /// Closed with a cap: the foot of a post that stops over an overhang.
+    Capped,
 }
 
 /// One length of trim in its place.

@@ -6,7 +6,7 @@ use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::job::CourseRules;
+use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, House};
 use crate::model::receiver::Field;
@@ -20,7 +20,7 @@ pub fn field(
     elevation: usize,
     wall: usize,
     pole: &StoryPole,
-    rules: &CourseRules,
+    (rules, trim): (&CourseRules, &TrimRules),
 ) -> Field {
     let Some(on) = house.elevations.get(elevation) else { return Field::default() };
     let Some(of) = on.walls.get(wall) else { return Field::default() };
@@ -33,7 +33,7 @@ pub fn field(
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
     let shapes: Vec<Polygon> =
         shapes.iter().map(|p| p.map(|q| Point::new(snap(q.x), snap(q.y)))).collect();
-    let edges = edges(of, &shapes, pole);
+    let edges = edges(of, &shapes, pole, trim);
     Field { elevation, wall, shapes, edges }
 }
 

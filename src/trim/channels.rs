@@ -70,7 +70,8 @@ pub(super) fn merged(edges: &[FieldEdge]) -> Vec<FieldEdge> {
     out
 }
 
-/// A mitre where two rakes meet at a peak: half the angle between them, off square.
+/// A mitre where two rakes meet: half the angle between them, off square. Where a rake's foot meets
+/// a plumb side, its end is cut plumb: off square by the rake's own angle.
 fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
     if e.kind != EdgeKind::Rake {
         return TrimEnd::Square;
@@ -93,6 +94,17 @@ fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
             let between = (u.dot(v) / (u.hypot() * v.hypot())).clamp(-1.0, 1.0).acos();
             TrimEnd::Mitre(90.0 - between.to_degrees() / 2.0)
         }
-        None => TrimEnd::Square,
+        None => {
+            let plumb = sides.iter().any(|o| {
+                let at = |p: Point| p.distance(end) < SAME;
+                (o.to.x - o.from.x).abs() <= SAME && o.opening.is_none() && (at(o.from) || at(o.to))
+            });
+            let rise = e.to - e.from;
+            if plumb {
+                TrimEnd::Mitre(rise.y.abs().atan2(rise.x.abs()).to_degrees())
+            } else {
+                TrimEnd::Square
+            }
+        }
     }
 }

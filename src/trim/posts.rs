@@ -1,15 +1,23 @@
 //! Corner posts: each corner once, though two elevations show it. Hung short of the soffit, run
-//! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98).
+//! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98), capped
+//! at the foot over an overhang (SD-101).
 
 use super::channels::merged;
-use super::stock::{Place, part};
+use super::stock::{Place, part, parted};
+use crate::geom::polygon::bounds;
 use crate::geom::tol::{LEVEL, SAME};
-use crate::geom::vocabulary::Point;
-use crate::job::Job;
+use crate::geom::vocabulary::{Point, Rect};
+use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
-use crate::model::house::{EdgeKind, House};
+use crate::model::house::{EdgeKind, House, Wall};
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+
+/// Shortest length of a spliced post that is cut, inches: common practice, no source.
+const LEAST: f64 = 12.0;
+/// How far over the top of the wall below an upper storey's siding may start, inches: common
+/// practice, no source.
+const OVERHANG: f64 = 24.0;
 
 /// A part of a corner that siding reaches, on one wall or on both.
 struct Reach {
@@ -73,7 +81,8 @@ fn reaches(house: &House, fields: &[Field], corner: &Corner) -> Vec<Reach> {
     out
 }
 
-/// The post of a part, counted on the first wall it stands at.
+/// What stands in a part: a post counted on the first wall it stands at; in an inside corner by the
+/// job a J-channel on one wall or on each (FACTS SD-100).
 fn post(
     house: &House,
     fields: &[Field],
@@ -81,23 +90,85 @@ fn post(
     reach: &Reach,
     job: &Job,
 ) -> Vec<TrimPiece> {
-    let Some((first, field)) = reach.parts.iter().copied().min() else { return Vec::new() };
-    let (Some(place), Some(side)) =
-        (fields.get(field).and_then(|f| Place::of(house, f)), corner.sides.get(first))
-    else {
-        return Vec::new();
+    let kind = match (corner.kind, job.trim.inside_corner) {
+        (CornerKind::Outside, _) => TrimKind::OutsidePost,
+        (_, InsideCorner::Post) => TrimKind::InsidePost,
+        _ => TrimKind::CornerChannel,
     };
-    let kind = match corner.kind {
-        CornerKind::Inside => TrimKind::InsidePost,
-        CornerKind::Outside => TrimKind::OutsidePost,
-    };
-    let low = Point::new(side.x, reach.low - job.trim.post_below);
-    let high = Point::new(side.x, reach.high - job.trim.post_top_gap);
-    if high.y <= low.y {
-        return Vec::new();
+    let mut on: Vec<&(usize, usize)> = reach.parts.iter().collect();
+    on.sort_unstable();
+    if kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::OneChannel {
+        // The wall that is sided second, the last one in wrap order, bears it.
+        on.reverse();
     }
-    let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
-    let on = reach.parts.iter().map(|(i, _)| corner.sides[*i].elevation.as_str());
-    whole.shared_with = on.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
-    part(whole, job.trim.stock(kind.stock()), job.trim.post_lap)
+    let each =
+        kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::TwoChannels;
+    on.dedup_by_key(|p| corner.sides[p.0].elevation.as_str());
+    on.truncate(if each { on.len() } else { 1 });
+    let mut out = Vec::new();
+    for (index, field) in on {
+        let (Some(place), Some(side)) =
+            (fields.get(*field).and_then(|f| Place::of(house, f)), corner.sides.get(*index))
+        else {
+            continue;
+        };
+        let low = Point::new(side.x, reach.low - job.trim.post_below);
+        let high = Point::new(side.x, reach.high - job.trim.post_top_gap);
+        if high.y <= low.y {
+            continue;
+        }
+        let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
+        if !each {
+            let shown = reach.parts.iter().map(|(i, _)| corner.sides[*i].elevation.as_str());
+            whole.shared_with =
+                shown.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
+        }
+        if kind == TrimKind::CornerChannel {
+            out.extend(part(whole, job.trim.j_channel, job.trim.channel_face));
+            continue;
+        }
+        if over_overhang(&place, low.x, reach.low) {
+            whole.ends[0] = TrimEnd::Capped;
+        }
+        let lap = job.trim.post_lap;
+        out.extend(spliced(parted(whole, job.trim.stock(kind.stock()), lap, LEAST), job));
+    }
+    out
+}
+
+/// Lengths of a post taller than stock: the upper one's flange is cut back and its face lapped over
+/// the lower one, so that water runs over the joint (FACTS SD-98).
+fn spliced(mut lengths: Vec<TrimPiece>, job: &Job) -> Vec<TrimPiece> {
+    let n = lengths.len();
+    for (i, t) in lengths.iter_mut().enumerate() {
+        if i + 1 < n {
+            t.ends[1] = TrimEnd::Square;
+        }
+        if i > 0 {
+            t.ends[0] = TrimEnd::Splice { lap: job.trim.post_lap, cut: job.trim.post_cut_back };
+        }
+    }
+    lengths
+}
+
+/// Whether a post's foot hangs over a storey that stands back: its wall starts there, another wall
+/// of the elevation lies below, and no post goes on down (FACTS SD-101).
+fn over_overhang(place: &Place, x: f64, foot: f64) -> bool {
+    let starts = place.wall.edges.iter().any(|e| {
+        e.kind == EdgeKind::Base
+            && (e.from.y - foot).abs() < 1.0
+            && (e.from.x.min(e.to.x) - x).abs().min((e.from.x.max(e.to.x) - x).abs()) < 1.0
+    });
+    let frame = |w: &Wall| bounds(&w.outline).unwrap_or_default();
+    let mine = frame(place.wall);
+    let below = place.elevation.walls.iter().filter(|w| w.id != place.wall.id);
+    let below: Vec<Rect> = below
+        .map(frame)
+        .filter(|b| {
+            b.y1 <= foot + OVERHANG && b.y1 > foot - OVERHANG && b.x0 < mine.x1 && mine.x0 < b.x1
+        })
+        .collect();
+    starts
+        && !below.is_empty()
+        && below.iter().all(|b| (b.x0 - x).abs() > 1.0 && (b.x1 - x).abs() > 1.0)
 }

@@ -1,8 +1,9 @@
 //! Pieces cover the field exactly, and overlap only at laps.
 //!
 //! What may be covered of a course is the field's strip, less the end gap to both sides of every
-//! plumb or sloped side, less the notch clearance above and below level sides that cut the course,
-//! less mounting blocks grown by that clearance, less bare fixtures. Areas are exact: see `sweep`.
+//! plumb or sloped side, less the notch clearance above and below level sides that cut the course
+//! and above and below an opening's sides flatter than 45 degrees, less mounting blocks grown by that
+//! clearance, less bare fixtures. Areas are exact: see `sweep`.
 
 use std::collections::BTreeMap;
 
@@ -124,6 +125,16 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
                 vec![[a[0] - gap, a[1]], [a[0] + gap, a[1]], [b[0] + gap, b[1]], [b[0] - gap, b[1]]]
             };
             shapes.add([&swept]);
+        }
+    }
+    // Over and under the flatter sides of a curved opening.
+    for e in &w.edges {
+        let (a, b) = (e.from, e.to);
+        let (run, rise) = ((a[0] - b[0]).abs(), (a[1] - b[1]).abs());
+        let of = w.openings.iter().find(|o| e.opening.as_ref() == Some(&o.id));
+        if of.is_some_and(|o| near(o.sill, o.head)) && rise > SAME && rise <= run {
+            let ring = vec![[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
+            shapes.add([&ring]);
         }
     }
     for o in &w.obstacles {

@@ -4,12 +4,24 @@
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::geom::tol::SAME;
+use crate::job::InsideCorner;
 use crate::model::corner::{Corner, CornerKind};
 use crate::model::layout::{Layout, RuleCheck};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Sides shorter than this, and what hangs short of the soffit, take no post, inches.
 const LEAST: f64 = 1.0;
+
+/// What stands in corners.
+fn upright(kind: TrimKind) -> bool {
+    matches!(kind, TrimKind::OutsidePost | TrimKind::InsidePost | TrimKind::CornerChannel)
+}
+
+/// How far lengths lap.
+fn lap(layout: &Layout, kind: TrimKind) -> f64 {
+    let r = &layout.job.trim;
+    if kind == TrimKind::CornerChannel { r.channel_face } else { r.post_lap }
+}
 
 /// Lengths of a post that lap into one.
 struct Post<'a> {
@@ -36,14 +48,14 @@ fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
     let r = &layout.job.trim;
     let mut out: Vec<Post> = Vec::new();
     let posts = layout.trims.iter();
-    for t in posts.filter(|t| matches!(t.kind, TrimKind::OutsidePost | TrimKind::InsidePost)) {
+    for t in posts.filter(|t| upright(t.kind)) {
         let (low, high) = (t.from[1].min(t.to[1]), t.from[1].max(t.to[1]));
         let lapped = out.last_mut().filter(|p| {
             p.pieces.last().is_some_and(|q| {
                 q.kind == t.kind
                     && q.wall == t.wall
                     && (q.from[0] - t.from[0]).abs() < NEAR
-                    && (low + r.post_lap - p.high).abs() < NEAR
+                    && (low + lap(layout, t.kind) - p.high).abs() < NEAR
             })
         });
         match lapped {
@@ -56,11 +68,17 @@ fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
     }
     for p in &out {
         for (i, t) in p.pieces.iter().enumerate() {
-            // What stands under another length is lapped over by it.
-            let over = p.pieces.get(i + 1).is_some();
-            let lap =
-                |e: &TrimEnd| matches!(e, TrimEnd::Lap(by) if (*by - r.post_lap).abs() < SAME);
-            rule.case(lap(&t.ends[1]) == over, || format!("{}: its lap is not told", t.mark));
+            // An upper length's flange is cut back and its face laps over the lower one.
+            if t.kind == TrimKind::CornerChannel {
+                continue;
+            }
+            let splice = |e: &TrimEnd| {
+                matches!(e, TrimEnd::Splice { lap, cut }
+                if (*lap - r.post_lap).abs() < SAME && (*cut - r.post_cut_back).abs() < SAME)
+            };
+            rule.case(splice(&t.ends[0]) == (i > 0), || {
+                format!("{}: its splice is not told", t.mark)
+            });
         }
     }
     out
@@ -68,10 +86,13 @@ fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
 
 fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &mut [usize]) {
     let r = &layout.job.trim;
-    let kind_of = match c.kind {
-        CornerKind::Outside => TrimKind::OutsidePost,
-        CornerKind::Inside => TrimKind::InsidePost,
+    let kind_of = match (c.kind, r.inside_corner) {
+        (CornerKind::Outside, _) => TrimKind::OutsidePost,
+        (_, InsideCorner::Post) => TrimKind::InsidePost,
+        _ => TrimKind::CornerChannel,
     };
+    // With two channels each elevation has its own.
+    let each = kind_of == TrimKind::CornerChannel && r.inside_corner == InsideCorner::TwoChannels;
     // Upright sides of fields on this corner: elevation, low, high.
     let mut sides: Vec<(&str, f64, f64)> = Vec::new();
     for (e, w) in layout.walls() {
@@ -93,7 +114,10 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
     let mine: Vec<&(usize, &Post)> = all.iter().filter(here).collect();
     for (elevation, low, high) in &sides {
         let reached = mine.iter().any(|(_, p)| {
-            p.low <= low - r.post_below + NEAR && p.high >= high - r.post_top_gap - NEAR
+            let own = p.pieces.first().is_some_and(|t| t.elevation == *elevation);
+            (own || !each)
+                && p.low <= low - r.post_below + NEAR
+                && p.high >= high - r.post_top_gap - NEAR
         });
         rule.case(reached || high - low <= r.post_top_gap + LEAST, || {
             format!("{}: no {} from {low:.2} to {high:.2} on {elevation}", c.id, kind_of.words())
@@ -119,17 +143,19 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
         });
         let other = |s: &&&(&str, f64, f64)| s.0 != t.elevation;
         let told = match &t.shared_with {
-            None => !along.iter().any(|s| other(&s)),
+            None => each || !along.iter().any(|s| other(&s)),
             Some(e) => along.iter().filter(other).any(|s| s.0 == e),
         };
         rule.case(told, || format!("{}: shared with {:?}, not so", t.mark, t.shared_with));
-        rule.case(parted(&mine[..n], p, r.post_below), || {
+        let one = |q: &Post| q.pieces.first().is_some_and(|q| !each || q.elevation == t.elevation);
+        let before = mine[..n].iter().map(|(_, q)| *q).filter(|q| one(q));
+        rule.case(parted(before, p, r.post_below), || {
             format!("{}: stands where another post of {} does", t.mark, c.id)
         });
     }
 }
 
 /// Posts of parts one over the other: the upper one runs below its start, beside the lower one's top.
-fn parted(others: &[&(usize, &Post)], p: &Post, below: f64) -> bool {
-    others.iter().all(|(_, q)| q.high <= p.low + below + NEAR || p.high <= q.low + below + NEAR)
+fn parted<'a>(mut others: impl Iterator<Item = &'a Post<'a>>, p: &Post, below: f64) -> bool {
+    others.all(|q| q.high <= p.low + below + NEAR || p.high <= q.low + below + NEAR)
 }

@@ -179,7 +179,11 @@ fn fixtures(layout: &Layout) -> RuleCheck {
                     continue;
                 }
                 if !(o.mounting_block || boards) {
-                    wanted.push(b[2] + past);
+                    // The first panel ends past it; its seam is half a lap back. A fixture as high
+                    // as the course ends the run.
+                    if b[1] > laid[1] + 0.01 || b[3] < laid[3] - 0.01 {
+                        wanted.push(b[2] + past.min(lap) - lap / 2.0);
+                    }
                     continue;
                 }
                 for (i, s) in r.seams.iter().enumerate().filter(|(i, _)| !is_fixed(r, *i)) {

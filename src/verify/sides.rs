@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::NEAR;
 use super::{Rule, on_course_line, same};
 use crate::geom::tol::{LEVEL, SAME};
+use crate::job::InsideCorner;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::receiver::Receiver;
@@ -138,7 +139,10 @@ fn takes(layout: &Layout, e: &Edge) -> Receiver {
             }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
-        EdgeKind::InsideCorner => Receiver::InsidePost,
+        EdgeKind::InsideCorner => match layout.job.trim.inside_corner {
+            InsideCorner::Post => Receiver::InsidePost,
+            InsideCorner::OneChannel | InsideCorner::TwoChannels => Receiver::JChannel,
+        },
         EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
         EdgeKind::Rake => Receiver::RakeChannel,
         EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {

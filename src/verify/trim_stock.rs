@@ -4,9 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Rule;
 use super::along::reach;
+use crate::job::FrameCut;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Layout, RuleCheck};
-use crate::model::trim::{TrimKind, TrimStock};
+use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     [lengths(layout), stock(layout)]
@@ -36,7 +37,11 @@ fn lengths(layout: &Layout) -> RuleCheck {
         .filter_map(|e| e.opening.as_deref())
         .collect();
     for t in &layout.trims {
-        let drawn = reach(t.from, t.to);
+        // A jamb that stands between sill and head has its tab beyond its place.
+        let square = layout.job.trim.frame == FrameCut::Square && t.kind == TrimKind::JambChannel;
+        let tab =
+            if square && matches!(t.ends[0], TrimEnd::Tab(_)) { layout.job.trim.tab } else { 0.0 };
+        let drawn = reach(t.from, t.to) + tab;
         let free = t.opening.as_deref().is_some_and(|o| bent.contains(o));
         let parted = t.opening.is_some() && t.length < drawn;
         rule.case(free || parted || (t.length - drawn).abs() < 0.02, || {

@@ -13,6 +13,7 @@ pub(super) const WIDTH: usize = 80;
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     let parts = [
         read(layout),
+        super::report_pole::datum(layout),
         walls(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
@@ -21,6 +22,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
+        super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),
         titled("FINDINGS", &notes_or_none(&layout.notes)),
@@ -30,11 +32,11 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         + "\n"
 }
 
-fn titled(title: &str, body: &str) -> String {
+pub(super) fn titled(title: &str, body: &str) -> String {
     format!("{title}\n{body}")
 }
 
-fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
+pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
     lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
 }
 

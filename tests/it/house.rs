@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and stages never import one another.
-const FLOORS: [(&str, u8); 25] = [
+const FLOORS: [(&str, u8); 26] = [
     ("main", 7),
     ("cli", 6),
     ("lib", 5),
@@ -21,6 +21,7 @@ const FLOORS: [(&str, u8); 25] = [
     ("trim", 3),
     ("verify", 3),
     ("takeoff", 3),
+    ("work", 3),
     ("annotate", 3),
     ("write", 3),
     ("model", 2),

@@ -62,7 +62,7 @@ const KEY: [(Sign, &str); 15] = [
     (Sign::Line(Ink::Course), "panel edge"),
     (Sign::Line(Ink::Face), "faces of a panel"),
     (Sign::Line(Ink::Seam), "seam"),
-    (Sign::Lap, "lap: stands on the panel beneath, its edge away from the entrance or left end"),
+    (Sign::Lap, "lap: stands on the panel beneath, its edge away from where the wall is seen from"),
     (Sign::Line(Ink::Post), "corner post OP outside, IP inside"),
     (Sign::Line(Ink::Starter), "starter ST"),
     (
