@@ -150,8 +150,14 @@ mod tests {
             .collect();
         // What only boards have is refused for panels.
         let of_boards = |l: &&String| {
-            let keys =
-                ["width", "head_lap", "exposure_", "thickness", "joint_gap", "starter = 0.25"];
+            let keys = [
+                "width = 8.25",
+                "head_lap",
+                "exposure_",
+                "thickness",
+                "joint_gap",
+                "starter = 0.25",
+            ];
             keys.iter().any(|k| l.starts_with(k))
         };
         let e = job_file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();

@@ -18,7 +18,12 @@ const ONE: f64 = 1.0 / 16.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Level {
     y: f64,
+    /// Width of siding along it, grid steps.
     weight: i64,
+    /// Whether boards stand over it.
+    over: bool,
+    /// Whether boards end under it.
+    under: bool,
 }
 
 /// Courses between two levels: how many, and their exposure. `None` where no whole number of courses
@@ -46,7 +51,8 @@ pub fn pole(house: &House, job: &Job) -> StoryPole {
         (None, Some(low)) => (low, "the lowest start on the house that keeps clear of grade"),
         (None, None) => (0.0, "the level line"),
     };
-    let chain = chain(datum, &wanted(house, job, datum), p);
+    let least = job.courses.least_strip + job.courses.notch_clearance;
+    let chain = chain(datum, &wanted(house, job, datum), p, least);
     let mut lines = vec![datum];
     let mut told = Vec::new();
     for y in chain {
@@ -67,11 +73,12 @@ pub fn pole(house: &House, job: &Job) -> StoryPole {
 /// Levels over the datum, bottom up, each once.
 fn wanted(house: &House, job: &Job, datum: f64) -> Vec<Level> {
     let found = levels(house, &job.courses);
-    let lists = [&found.feet, &found.heads, &found.sills, &found.tops];
-    let lines = lists.into_iter().flatten();
-    let mut all: Vec<Level> = lines
-        .filter(|l| l.y > datum + SAME && l.width > 0)
-        .map(|l| Level { y: l.y, weight: l.width })
+    let over = [&found.feet, &found.heads].into_iter().flatten().map(|l| (l, true));
+    let under = [&found.sills, &found.tops].into_iter().flatten().map(|l| (l, false));
+    let mut all: Vec<Level> = over
+        .chain(under)
+        .filter(|(l, _)| l.y > datum + SAME && l.width > 0)
+        .map(|(l, over)| Level { y: l.y, weight: l.width, over, under: !over })
         .collect();
     all.sort_by(|a, b| a.y.total_cmp(&b.y).then(b.weight.cmp(&a.weight)));
     let mut out: Vec<Level> = Vec::new();
@@ -82,6 +89,8 @@ fn wanted(house: &House, job: &Job, datum: f64) -> Vec<Level> {
                     last.y = l.y;
                 }
                 last.weight += l.weight;
+                last.over |= l.over;
+                last.under |= l.under;
             }
             _ => out.push(l),
         }
@@ -89,33 +98,44 @@ fn wanted(house: &House, job: &Job, datum: f64) -> Vec<Level> {
     out
 }
 
-/// The heaviest chain of levels that whole courses within the limits join, from the datum up; of
-/// equal ones the evenest.
-fn chain(datum: f64, levels: &[Level], product: &Product) -> Vec<f64> {
+/// Widths of levels that leave a strip thinner than `least` in courses of `each` from `from` up.
+fn thin(levels: &[Level], from: f64, each: f64, least: f64) -> i64 {
+    let cut = |l: &&Level| {
+        let kept = (l.y - from).rem_euclid(each);
+        let off = kept > SAME && kept < each - SAME;
+        off && ((l.under && kept < least) || (l.over && each - kept < least))
+    };
+    levels.iter().filter(cut).map(|l| l.weight).sum()
+}
+
+/// The heaviest chain of levels that whole courses within the limits join, from the datum up, less
+/// the width along which the others leave a thin strip; of equal ones the evenest.
+fn chain(datum: f64, levels: &[Level], product: &Product, least: f64) -> Vec<f64> {
     // Weight, then what exposures differ from what is aimed at, in grid steps; the level before.
     let mut best: Vec<Option<(i64, i64, Option<usize>)>> = Vec::new();
     for (i, l) in levels.iter().enumerate() {
         let mut own: Option<(i64, i64, Option<usize>)> = None;
-        let befores = (0..i).map(Some).chain([None]);
-        for before in befores {
-            let (from, weight, off) = match before {
-                None => (datum, 0, 0),
+        for before in (0..i).map(Some).chain([None]) {
+            let (from, weight, off, next) = match before {
+                None => (datum, 0, 0, 0),
                 Some(k) => match best[k] {
-                    Some((w, o, _)) => (levels[k].y, w, o),
+                    Some((w, o, _)) => (levels[k].y, w, o, k + 1),
                     None => continue,
                 },
             };
             let Some((n, each)) = divided(l.y - from, product) else { continue };
             let off = off + (f64::from(n) * (each - product.exposure).abs() / GRID).round() as i64;
-            let now = (weight + l.weight, off, before);
-            if own.is_none_or(|b| (now.0, -now.1) > (b.0, -b.1)) {
-                own = Some(now);
+            let weight = weight + l.weight - thin(&levels[next..i], from, each, least);
+            if own.is_none_or(|b| (weight, -off) > (b.0, -b.1)) {
+                own = Some((weight, off, before));
             }
         }
         best.push(own);
     }
-    let ends = (0..best.len()).filter_map(|i| best[i].map(|b| (b.0, -b.1, i)));
-    let mut at = ends.max().map(|e| e.2);
+    let after = |i: usize| thin(&levels[i + 1..], levels[i].y, product.exposure, least);
+    let ends = (0..best.len()).filter_map(|i| best[i].map(|b| (b.0 - after(i), -b.1, i)));
+    let none = -thin(levels, datum, product.exposure, least);
+    let mut at = ends.max().filter(|e| e.0 > none).map(|e| e.2);
     let mut out = Vec::new();
     while let Some(i) = at {
         out.push(levels[i].y);
@@ -173,10 +193,13 @@ mod tests {
     fn the_heavier_of_two_levels_is_met() {
         // 31 and 92 in: WX-02, then WX-01. A lighter sill at 36 in cannot be met with them: 5 in.
         let p = boards(10.0, 9.0, 12.0);
-        let level = |y: f64, weight: i64| Level { y, weight };
+        let level = |y: f64, weight: i64| Level { y, weight, over: false, under: true };
         let all = [level(31.0, 100), level(36.0, 10), level(92.0, 100)];
-        assert_eq!(chain(0.0, &all, &p), [31.0, 92.0]);
+        assert_eq!(chain(0.0, &all, &p, 2.0), [31.0, 92.0]);
         let all = [level(31.0, 10), level(36.0, 100), level(92.0, 100)];
-        assert!(!chain(0.0, &all, &p).contains(&31.0));
+        assert!(!chain(0.0, &all, &p, 2.0).contains(&31.0));
+        // A sill at 32 in leaves 1 in of a board over 31 in: the wider of the two is met.
+        let all = [level(31.0, 100), level(32.0, 101)];
+        assert_eq!(chain(0.0, &all, &p, 2.0), [32.0]);
     }
 }

@@ -233,7 +233,10 @@ impl Run {
     /// From where to where up the wall a seam at `x` shows: as far as its panel covers the wall there,
     /// notches left out.
     pub fn seam_height(&self, x: f64) -> Option<(f64, f64)> {
-        let piece = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1)?;
+        // At a joint no piece lies over the middle: the one on its left is as high.
+        let over = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1);
+        let piece = over.or_else(|| self.pieces.iter().rfind(|p| p.x0 <= x))?;
+        let x = x.min(piece.x1 - 1.0 / 64.0);
         let sides = std::iter::once(&piece.outline)
             .chain(&piece.more)
             .flat_map(|r| r.iter().zip(r.iter().cycle().skip(1)));

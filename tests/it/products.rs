@@ -1,7 +1,7 @@
 //! Every kind of siding on the samples: all rules kept, counted again, told in its own words.
 
 use lapwright::cli::job_file;
-use lapwright::job::Job;
+use lapwright::job::{Job, Kind, Product};
 use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
 
@@ -227,5 +227,40 @@ fn what_is_of_another_kind_is_refused() {
     ] {
         let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
         assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
+    }
+}
+
+#[test]
+fn random_houses_keep_every_rule_with_every_product() {
+    for (n, kind) in
+        [Kind::FoamBacked, Kind::Vinyl, Kind::Wood, Kind::FibreCement].iter().enumerate()
+    {
+        for seed in 0..4 {
+            let (rings, mut job) = crate::random_sheets::house(100 + seed * 4 + n as u64);
+            job.product = Product::of(*kind);
+            if !kind.is_board() {
+                // Single 7, double 4 1/2, triple 3: names in use (FACTS section 2).
+                let (faces, face) = [(1, 7.0), (2, 4.5), (3, 3.0), (2, 4.0)][seed as usize];
+                job.product.exposure = f64::from(faces) * face;
+                job.product.faces = faces;
+                job.seams.effort = Effort::Brief;
+            } else {
+                job.boards.stud_spacing = [16.0, 24.0, 19.2, 16.0][seed as usize];
+                job.boards.first_stud = [16.0, 15.25, 0.0, 8.0][seed as usize];
+            }
+            job.courses.least_strip = 2.0;
+            let drawn: Vec<(&str, &[(f64, f64)])> =
+                rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
+            let layout = lay(dxf(&drawn).as_bytes(), &job);
+            let name = format!("{kind:?}, house {seed}");
+            let conflicts = layout.bound.conflicts.len();
+            let kept = broken(&layout);
+            assert!(kept.is_empty() || conflicts > 0, "{name}: {kept:?}");
+            assert!(conflicts == 0 || !kind.is_board(), "{name}: {:?}", layout.bound.conflicts);
+            crate::recount::check(&crate::recount::written(&layout), &name);
+            let sheets = lapwright::annotate::sheets(&layout);
+            sheets.iter().for_each(|s| crate::sheets::legible(&name, s));
+            crate::sheets::marked_once(&name, &layout, &sheets);
+        }
     }
 }
