@@ -1,29 +1,59 @@
 //! One stick for the whole house: the datum and the butt lines above it (FACTS OT-01, OT-03).
 
+use super::datum::Found;
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
+use crate::job::{CourseRules, Job};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, Elevation, House, Wall};
 
-/// The story pole: the job's datum, else the lowest height at which siding may start anywhere on
-/// the house (FACTS OT-02, SD-92: find the lowest point, strike one level line round the house).
-pub fn story_pole(house: &House, job: &Job) -> StoryPole {
+/// The story pole: the job's datum, else the best the search found; the level line for a house
+/// without a start.
+pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
     let exposure = job.product.exposure;
     if let Some(datum) = job.courses.datum {
-        return StoryPole { datum: snap(datum), exposure, why: "fixed by the job".to_owned() };
-    }
-    let starts = house.elevations.iter().flat_map(|e| {
-        e.walls.iter().filter_map(|w| lowest_start(e, w, job.courses.clear_of_grade))
-    });
-    match starts.min_by(f64::total_cmp) {
-        Some(lowest) => StoryPole {
-            datum: snap(lowest),
+        return StoryPole {
+            datum: snap(datum),
             exposure,
-            why: "the lowest start on the house that keeps clear of grade".to_owned(),
-        },
-        None => StoryPole { datum: 0.0, exposure, why: "the level line".to_owned() },
+            why: "fixed by the job".to_owned(),
+            ..Default::default()
+        };
     }
+    match found.choices.first() {
+        Some(best) => StoryPole {
+            datum: best.datum,
+            exposure,
+            why: if best.below <= SAME {
+                format!(
+                    "the lowest start on the house that keeps clear of grade, and the best of {} heights tried",
+                    found.tried
+                )
+            } else {
+                format!(
+                    "{} below the lowest start on the house, the best of {} heights tried",
+                    job.sheet.lengths.short(best.below),
+                    found.tried
+                )
+            },
+            ..Default::default()
+        },
+        None => StoryPole {
+            datum: 0.0,
+            exposure,
+            why: "the level line".to_owned(),
+            ..Default::default()
+        },
+    }
+}
+
+/// The lowest height at which siding may start anywhere on the house (FACTS OT-02, SD-92: find the
+/// lowest point, strike one level line round the house).
+pub(super) fn lowest(house: &House, rules: &CourseRules) -> Option<f64> {
+    let starts = house
+        .elevations
+        .iter()
+        .flat_map(|e| e.walls.iter().filter_map(|w| lowest_start(e, w, rules.clear_of_grade)));
+    starts.min_by(f64::total_cmp).map(snap)
 }
 
 /// The lowest height at which this wall's siding may start: its base, or grade plus clearance
@@ -69,7 +99,7 @@ mod tests {
         // fall on butt lines (40 / 8 = 5, 88 / 8 = 11).
         let at = |datum: f64, y: f64| (y - datum) / 8.0;
         assert_eq!((at(0.0, 36.0), at(0.0, 84.0)), (4.5, 10.5));
-        let pole = StoryPole { datum: -4.0, exposure: 8.0, why: String::new() };
+        let pole = StoryPole { datum: -4.0, exposure: 8.0, ..Default::default() };
         assert_eq!((pole.butt(5), pole.butt(11)), (36.0, 84.0));
         assert_eq!(pole.course_at(36.0), 5);
         assert_eq!(pole.course_at(35.9), 4);

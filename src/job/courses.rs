@@ -4,15 +4,23 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
+use super::weights::DatumWeights;
 
 /// Where courses start and what they keep clear of.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct CourseRules {
-    /// Butt line of course 0 above the level line; left out, the lowest start on the house.
+    /// Butt line of the first course above the level line; left out, the best height that a search
+    /// over the free height of the first course finds (FACTS OT-01 to OT-08).
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub datum: Option<f64>,
+    /// How far the first course may hang below the drawn bottom of a wall, where it keeps its clearance
+    /// to grade and the starter still has a ground to nail to (FACTS SD-93, JLC-V: the starter line
+    /// stands about 2 in over the butt line). Default 0: the drawn bottom is where siding begins.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub hang_below: f64,
     /// Clearance to finished grade. Default 6 in (FACTS SD-113, VSI-IRC: edition not shown).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -31,16 +39,37 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub notch_clearance: f64,
+    /// Spacing of studs, by which pieces too short to be nailed to two are told. Default 16 in: common
+    /// practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub stud_spacing: f64,
+    /// Spacing of nail slots punched along a ripped top edge. Default 16 in (FACTS PR-09, common
+    /// practice, no source).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub slot_spacing: f64,
+    /// Spacing of snap-lock lugs along an edge in finish trim. Default 6 in (FACTS SD-106, VSI-HW).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub lug_spacing: f64,
+    /// What the search for the datum weighs.
+    pub weights: DatumWeights,
 }
 
 impl Default for CourseRules {
     fn default() -> Self {
         CourseRules {
             datum: None,
+            hang_below: 0.0,
             clear_of_grade: 6.0,
             clear_of_roof: 0.5,
             least_strip: 2.0,
             notch_clearance: 0.25,
+            stud_spacing: 16.0,
+            slot_spacing: 16.0,
+            lug_spacing: 6.0,
+            weights: DatumWeights::default(),
         }
     }
 }

@@ -1,12 +1,16 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod corner;
 pub mod course;
 pub mod drawing;
 pub mod house;
+pub mod joint;
 pub mod layout;
 pub mod linework;
+pub mod pole;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;
 pub mod takeoff;
 pub mod trim;
+pub mod work;

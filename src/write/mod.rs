@@ -7,6 +7,8 @@ pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
+mod report_pole;
+mod report_work;
 mod settings;
 pub mod svg;
 pub mod tables;

@@ -2,10 +2,10 @@
 
 use super::view::View;
 use crate::annotate::canvas::Canvas;
+use crate::annotate::faces::lines;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::house::OpeningKind;
-use crate::model::layout::{Elevation, Run, Wall};
+use crate::model::layout::{Run, Wall};
 
 pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
@@ -17,30 +17,40 @@ pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
     }
 }
 
+/// The faces each panel shows, where the scale leaves room between their lines.
+pub(super) fn faces(c: &mut Canvas, w: &Wall, v: &View, heights: &[f64]) {
+    const LEAST: f64 = 0.03;
+    if heights.first().is_none_or(|h| h / v.factor < LEAST) {
+        return;
+    }
+    for k in &w.courses {
+        for p in k.runs.iter().flat_map(|r| &r.pieces) {
+            for (a, b) in lines(p, k, heights) {
+                c.line(Ink::Face, v.at(a[0], a[1]), v.at(b[0], b[1]));
+            }
+        }
+    }
+}
+
 pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
     for ring in &w.field {
         c.firm_ring(Ink::Wall, &v.points(ring));
     }
 }
 
-/// Seams, each with a sign of its lap.
-pub(super) fn seams(c: &mut Canvas, e: &Elevation, w: &Wall, v: &View) {
-    let seen_from = viewpoint(e, v);
+/// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
+/// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
+pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
                 c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
-                lap(c, v, run, *s, (low, high), seen_from);
+                if let Some(seen_from) = seen_from {
+                    lap(c, v, run, *s, (low, high), seen_from);
+                }
             }
         }
     }
-}
-
-/// Where a wall is mostly seen from along its length: its entrance, else its left end. Laps show
-/// their edge to the other side (FACTS SD-76, VSI-H-old, JLC-V).
-fn viewpoint(e: &Elevation, v: &View) -> f64 {
-    let doors = e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
-    doors.map(|o| (o.left + o.right) / 2.0).next().unwrap_or(v.house.x0)
 }
 
 /// A filled half arrow at the foot of a seam: it stands on the panel that laps over and points to

@@ -1,0 +1,196 @@
+//! The level lines of a house that a datum is judged by: where siding starts, heads, sills and tops,
+//! each with the width of siding along it.
+
+use std::collections::BTreeMap;
+
+use super::story_pole::grade_at;
+use crate::geom::polygon::sides;
+use crate::geom::strip::intervals_at;
+use crate::geom::tol::{GRID, LEVEL, SAME, snap};
+use crate::geom::vocabulary::Point;
+use crate::job::CourseRules;
+use crate::model::house::{Edge, EdgeKind, Elevation, House, Opening, OpeningKind, Wall};
+use crate::model::pole::LineKind;
+
+/// A width in grid steps: sums of these are exact, whichever way round a house is drawn.
+pub(super) type Steps = i64;
+
+fn steps(inches: f64) -> Steps {
+    (inches / GRID).round() as Steps
+}
+
+/// Feet of a width.
+pub(super) fn feet(width: Steps) -> f64 {
+    width as f64 * GRID / 12.0
+}
+
+/// Lines of one kind at one height.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Line {
+    /// Height.
+    pub(super) y: f64,
+    /// Siding along it, openings taken together.
+    pub(super) width: Steps,
+    /// How many openings or walls.
+    pub(super) count: usize,
+    /// Of these, windows only.
+    pub(super) windows: Steps,
+}
+
+/// One level bottom of a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Start {
+    /// Height of the drawn bottom.
+    pub(super) y: f64,
+    /// Its length, doors that stand on it left out.
+    pub(super) width: Steps,
+    /// How far the first course may hang below it.
+    pub(super) hang: f64,
+    /// Least height of a panel's bottom at places evenly along it: the drawn bottom, or grade and
+    /// clearance where that is higher.
+    pub(super) floors: Vec<f64>,
+    /// Length of wall each of these stands for.
+    pub(super) each: Steps,
+}
+
+/// Every level line of a house.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Levels {
+    pub(super) starts: Vec<Start>,
+    /// Tops of bare areas and level feet over roofs.
+    pub(super) feet: Vec<Line>,
+    pub(super) heads: Vec<Line>,
+    pub(super) sills: Vec<Line>,
+    pub(super) tops: Vec<Line>,
+}
+
+/// Heights of grade looked at along one wall bottom.
+const PLACES: usize = 64;
+
+/// Gathers the level lines of a house.
+pub(super) fn levels(house: &House, rules: &CourseRules) -> Levels {
+    let mut starts = Vec::new();
+    let mut lines: BTreeMap<(LineKind, i64), Line> = BTreeMap::new();
+    for e in &house.elevations {
+        for w in &e.walls {
+            starts.extend(bottoms(w).filter_map(|edge| start(e, w, edge, rules)));
+            for (kind, y, width, window) in of_wall(w, rules) {
+                let line = lines.entry((kind, steps(y))).or_default();
+                line.y = y;
+                line.width += steps(width);
+                line.count += 1;
+                line.windows += if window { steps(width) } else { 0 };
+            }
+        }
+    }
+    // Either way round a house is drawn, the same starts come in the same order.
+    starts.sort_by(|a: &Start, b: &Start| a.y.total_cmp(&b.y).then(a.width.cmp(&b.width)));
+    let of = |kinds: &[LineKind]| -> Vec<Line> {
+        lines.iter().filter(|((k, _), _)| kinds.contains(k)).map(|(_, l)| *l).collect()
+    };
+    Levels {
+        starts,
+        feet: of(&[LineKind::StoneTop, LineKind::RoofFoot]),
+        heads: of(&[LineKind::Head]),
+        sills: of(&[LineKind::Sill]),
+        tops: of(&[LineKind::Eave, LineKind::Band]),
+    }
+}
+
+/// The level bottoms of a wall that siding starts from.
+pub(super) fn bottoms(wall: &Wall) -> impl Iterator<Item = &Edge> {
+    wall.edges.iter().filter(|e| e.kind == EdgeKind::Base && level(e))
+}
+
+fn level(e: &Edge) -> bool {
+    (e.from.y - e.to.y).abs() <= LEVEL
+}
+
+/// Left and right end of a side.
+pub(super) fn span(e: &Edge) -> (f64, f64) {
+    (e.from.x.min(e.to.x), e.from.x.max(e.to.x))
+}
+
+/// How far the first course may hang below a wall bottom: the job's limit, and no nearer to grade
+/// than the clearance anywhere along it.
+pub(super) fn hang(on: &Elevation, edge: &Edge, rules: &CourseRules) -> f64 {
+    let (x0, x1) = span(edge);
+    let turns = on.grade.iter().map(|g| g.x).filter(|x| *x > x0 && *x < x1);
+    let highest = [x0, x1].into_iter().chain(turns).filter_map(|x| grade_at(&on.grade, x));
+    let room =
+        highest.reduce(f64::max).map_or(f64::INFINITY, |g| edge.from.y - g - rules.clear_of_grade);
+    rules.hang_below.min(room).max(0.0)
+}
+
+fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Option<Start> {
+    let (x0, x1) = span(edge);
+    let y = edge.from.y;
+    let doors: f64 = wall
+        .openings
+        .iter()
+        .map(Opening::sides)
+        .filter(|(_, _, sill, _)| *sill <= y + SAME)
+        .map(|(left, right, ..)| (right.min(x1) - left.max(x0)).max(0.0))
+        .sum();
+    let width = x1 - x0 - doors;
+    let at = |i: usize| x0 + (x1 - x0) * (i as f64 + 0.5) / PLACES as f64;
+    let floor = |x: f64| grade_at(&on.grade, x).map_or(y, |g| y.max(g + rules.clear_of_grade));
+    (width > SAME).then(|| Start {
+        y,
+        width: steps(width),
+        hang: hang(on, edge, rules),
+        floors: (0..PLACES).map(|i| snap(floor(at(i)))).collect(),
+        each: steps((x1 - x0) / PLACES as f64),
+    })
+}
+
+/// Level lines of one wall but its bottom: kind, height, width of siding along it, and whether it is
+/// a window's.
+fn of_wall(wall: &Wall, rules: &CourseRules) -> Vec<(LineKind, f64, f64, bool)> {
+    let mut out = Vec::new();
+    for e in wall.edges.iter().filter(|e| level(e)) {
+        let (x0, x1) = span(e);
+        let kind = match e.kind {
+            EdgeKind::BareTop => LineKind::StoneTop,
+            EdgeKind::LowerRoof => LineKind::RoofFoot,
+            EdgeKind::Eave => LineKind::Eave,
+            EdgeKind::BareBottom => LineKind::Band,
+            _ => continue,
+        };
+        let raised = if kind == LineKind::RoofFoot { rules.clear_of_roof } else { 0.0 };
+        out.push((kind, snap(e.from.y + raised), x1 - x0, false));
+    }
+    for o in &wall.openings {
+        let (_, _, sill, head) = o.sides();
+        let window = o.kind == OpeningKind::Window;
+        let over = beside(wall, level_side(o, head), head + 0.5);
+        if over > SAME {
+            out.push((LineKind::Head, snap(head), over, window));
+        }
+        let under = beside(wall, level_side(o, sill), sill - 0.5);
+        if under > SAME && !matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor) {
+            out.push((LineKind::Sill, snap(sill), under, window));
+        }
+    }
+    out
+}
+
+/// Where an opening is level at a height, for half its width at least: an arch has no such place at
+/// its top.
+pub(super) fn level_side(o: &Opening, y: f64) -> Option<(f64, f64)> {
+    let at = |p: &Point| (p.y - y).abs() <= LEVEL;
+    let flat = sides(&o.outline).filter(|(a, b)| at(a) && at(b));
+    let span = flat.fold(None, |s: Option<(f64, f64)>, (a, b)| {
+        let (low, high) = (a.x.min(b.x), a.x.max(b.x));
+        Some(s.map_or((low, high), |(l, h)| (l.min(low), h.max(high))))
+    });
+    let (left, right, ..) = o.sides();
+    span.filter(|(a, b)| b - a >= 0.5 * (right - left))
+}
+
+/// How much of a span the wall's faces fill at a height.
+fn beside(wall: &Wall, span: Option<(f64, f64)>, y: f64) -> f64 {
+    let Some((x0, x1)) = span else { return 0.0 };
+    let parts = intervals_at(&wall.faces, y).into_iter();
+    parts.map(|(a, b)| (b.min(x1) - a.max(x0)).max(0.0)).sum()
+}
