@@ -13,6 +13,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     let parts = [
         read(layout),
         walls(layout),
+        super::corners::text(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
         how(takeoff),

@@ -2,6 +2,7 @@
 
 mod corners;
 mod dims;
+mod flashing;
 mod ground;
 mod labels;
 pub(super) mod marks;
@@ -120,6 +121,7 @@ fn sheet(
     let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
     tight::places(&mut c, e, view, layout.job.seams.shortest);
     ground::bare(&mut c, e, view);
+    flashing::notes(&mut c, layout, e, view);
     corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
     c.placer.area = area;
@@ -163,6 +165,7 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
     if tight::any(runs, least) {
         out.push("tight: fix one receiver, hold the other with one nail until the panels are in (common practice)".to_owned());
     }
+    out.extend(flashing::key(layout, e));
     out
 }
 
