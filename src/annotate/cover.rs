@@ -1,105 +1,32 @@
 //! The cover: totals, the proof, what was assumed, what is open, cautions.
 
-use super::canvas::{Canvas, fitted, wrapped};
+use super::canvas::{Canvas, fitted};
 use super::elevation::view::{View, extent};
+use super::flow::Flow;
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::layout::Layout;
 
-/// Distance of lines of text.
-const LINE: f64 = 0.165;
-
 /// Cautions of every set of sheets (FACTS section 5).
-const CAUTIONS: [&str; 8] = [
+const CAUTIONS: [&str; 6] = [
     "The siding maker's instructions and the local code override every figure on these sheets.",
     "An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official.",
     "Falls: protect edges from 6 ft up. Foot of an extension ladder out a quarter of its working length, rails 3 ft above the landing.",
     "Power lines: keep ladders and scaffolds 10 ft away; have the service drop made safe first.",
     "Before 1978, paint may hold lead; asbestos-cement siding or sheet may lie underneath: stop, test, and leave it to certified people.",
-    "Dust: no dry cutting of fibre cement without collection. Eye protection. Cold vinyl is brittle: cut slowly below freezing.",
-    "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; reflected sun can warp it.",
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
 ];
+
+/// Of these, what whoever climbs must have read.
+pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[5]];
 
 /// A line of the cover's columns.
 enum Row {
     Head(&'static str),
     Text(String),
     Count { item: String, count: String, unit: String },
-}
-
-/// Columns of rows that go on from page to page.
-struct Flow {
-    area: Rect,
-    columns: usize,
-    /// Top of the columns of the page in hand.
-    top: f64,
-    column: usize,
-    y: f64,
-    pages: Vec<Canvas>,
-    canvas: Canvas,
-}
-
-const GAP: f64 = 0.25;
-
-impl Flow {
-    fn width(&self) -> f64 {
-        (self.area.width() + GAP) / self.columns as f64 - GAP
-    }
-
-    fn x(&self) -> f64 {
-        self.area.x0 + self.column as f64 * (self.width() + GAP)
-    }
-
-    /// Makes room for so much, in the next column or on the next page.
-    fn room(&mut self, height: f64) {
-        if self.y - height >= self.area.y0 {
-            return;
-        }
-        self.column += 1;
-        if self.column == self.columns {
-            let mut next = Canvas::new(self.area);
-            let at = Point::new(self.area.x0, self.area.y1 - 0.12);
-            next.left("Cover, continued", HEADING, true, at);
-            self.pages.push(std::mem::replace(&mut self.canvas, next));
-            self.column = 0;
-            self.top = self.area.y1 - 0.4;
-        }
-        self.y = self.top;
-    }
-
-    fn head(&mut self, text: &str) {
-        self.room(0.32 + 2.0 * LINE);
-        self.y -= 0.12;
-        let (x, y) = (self.x(), self.y);
-        self.canvas.left(text, HEADING * 0.8, true, Point::new(x, y));
-        let rule = y - 0.11;
-        self.canvas.line(Ink::Rule, Point::new(x, rule), Point::new(x + self.width(), rule));
-        self.y -= 0.26;
-    }
-
-    fn text(&mut self, text: &str) {
-        for (i, line) in wrapped(text, TEXT, self.width() - 0.12).iter().enumerate() {
-            self.room(LINE * 0.6);
-            let x = self.x() + if i > 0 { 0.1 } else { 0.0 };
-            self.canvas.left(line, TEXT, false, Point::new(x, self.y));
-            self.y -= LINE;
-        }
-        self.y -= 0.02;
-    }
-
-    fn count(&mut self, item: &str, count: &str, unit: &str) {
-        self.room(LINE * 0.6);
-        let (x, y, w) = (self.x(), self.y, self.width());
-        let item = fitted(item, TEXT, false, w - 1.7);
-        self.canvas.left(&item, TEXT, false, Point::new(x, y));
-        self.canvas.right(count, TEXT, true, Point::new(x + w - 0.8, y));
-        let unit = fitted(unit, TEXT, false, 0.72);
-        self.canvas.left(&unit, TEXT, false, Point::new(x + w - 0.72, y));
-        self.y -= LINE;
-    }
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
@@ -117,8 +44,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let tall = (area.height() * 0.3).min(2.8);
     small_elevations(&mut c, layout, Rect::new(area.x0, top - tall, area.x1, top));
     let top = top - tall - 0.15;
-    let columns = ((area.width() / 4.6).floor() as usize).clamp(1, 5);
-    let mut flow = Flow { area, columns, top, column: 0, y: top, pages: Vec::new(), canvas: c };
+    let mut flow = Flow::new(area, c, top, "Cover, continued");
     for row in rows(layout) {
         match row {
             Row::Head(h) => flow.head(h),
@@ -126,8 +52,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             Row::Count { item, count, unit } => flow.count(&item, &count, &unit),
         }
     }
-    flow.pages.push(flow.canvas);
-    let pages = flow.pages.into_iter().enumerate();
+    let pages = flow.done().into_iter().enumerate();
     pages
         .map(|(i, canvas)| Page {
             name: if i == 0 { "cover".to_owned() } else { format!("cover-{}", i + 1) },
@@ -143,8 +68,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 }
 
 fn rows(layout: &Layout) -> Vec<Row> {
-    let mut out = vec![Row::Head("Panels")];
+    let kind = layout.job.product.kind;
+    let mut out = vec![Row::Head(if kind.is_board() { "Boards" } else { "Panels" })];
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
+    text(&mut out, siding(layout));
     let b = &layout.bound;
     text(&mut out, b.words.clone());
     text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
@@ -198,8 +125,41 @@ fn rows(layout: &Layout) -> Vec<Row> {
         text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
     }
     out.push(Row::Head("Cautions"));
-    out.extend(CAUTIONS.iter().map(|c| Row::Text((*c).to_owned())));
+    let all = CAUTIONS.iter().chain(layout.job.product.kind.cautions());
+    out.extend(all.map(|c| Row::Text((*c).to_owned())));
     out
+}
+
+fn edges_as_drawn(layout: &Layout) -> &'static str {
+    if layout.job.product.kind.is_board() {
+        "Boards butt against the drawn edge of openings; corner boards stand at the drawn corner."
+    } else {
+        "Channels follow the drawn edge of openings; corner posts, the drawn corner."
+    }
+}
+
+/// The siding in one line.
+fn siding(layout: &Layout) -> String {
+    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
+    let words = p.kind.words();
+    if p.kind.is_board() {
+        let (least, most) = p.limits();
+        return format!(
+            "Siding: {words}, {} exposure {}, evened within {} and {}; joints on studs.",
+            p.profile(),
+            style.short(p.exposure),
+            style.short(least),
+            style.short(most)
+        );
+    }
+    let foam = if p.foam_meets_foam() { ", foam to foam" } else { "" };
+    format!(
+        "Siding: {words}, {} {}, exposure {}; lap {}{foam}.",
+        p.profile(),
+        style.short(p.face()),
+        style.short(p.exposure),
+        style.short(layout.job.lap())
+    )
 }
 
 /// What was taken for granted, with what the reader noted on its way.
@@ -216,11 +176,12 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let casing = layout.job.drawing.casing;
     out.push(Row::Text(if casing > 0.0 {
         format!(
-            "Channels stand {} outside the drawn edge of openings: the casing.",
+            "{} stand {} outside the drawn edge of openings: the casing.",
+            if layout.job.product.kind.is_board() { "Boards" } else { "Channels" },
             style.short(casing)
         )
     } else {
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned()
+        edges_as_drawn(layout).to_owned()
     }));
     out.push(Row::Text(
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."

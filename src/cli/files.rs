@@ -131,7 +131,7 @@ fn not_a_folder(folder: &Path) -> Refusal {
 }
 
 /// Names a layout or a check writes, so that a folder with anything else is left alone.
-const OURS: [&str; 12] = [
+const OURS: [&str; 13] = [
     "layout.json",
     "overlay.dxf",
     "overlay-alone.dxf",
@@ -141,6 +141,7 @@ const OURS: [&str; 12] = [
     "takeoff.csv",
     "takeoff-by-wall.csv",
     "cut-list.csv",
+    "story-pole.csv",
     "report.txt",
     "problems.svg",
     "check.txt",

@@ -19,10 +19,17 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 10] = [
+const EXAMPLES: [(&str, &str); 17] = [
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("product.width", "8.25"),
+    ("product.head_lap", "1.25"),
+    ("product.exposure_least", "6.0"),
+    ("product.exposure_most", "7.0"),
+    ("product.thickness", "0.3125"),
+    ("boards.joint_gap", "0.125"),
+    ("boards.starter", "0.25"),
     ("product.face_height", "4.0"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
@@ -141,6 +148,21 @@ mod tests {
                 _ => l.to_owned(),
             })
             .collect();
+        // What only boards have is refused for panels.
+        let of_boards = |l: &&String| {
+            let keys = [
+                "width = 8.25",
+                "head_lap",
+                "exposure_",
+                "thickness",
+                "joint_gap",
+                "starter = 0.25",
+            ];
+            keys.iter().any(|k| l.starts_with(k))
+        };
+        let e = job_file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
+        assert!(e.contains("`product.exposure_least` says nothing about foam-backed"), "{e}");
+        let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
         let mut job = job_file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
         assert_eq!(job.elevation.len(), 1);

@@ -9,6 +9,7 @@ use crate::geom::tol::{LEVEL, SAME, same};
 use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{EdgeKind, House};
+use crate::units::LengthStyle;
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
 const LEAST: f64 = 1.0;
@@ -243,7 +244,9 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
 
 /// Asks for the walls that are not drawn (FACTS OT-21), and tells where two elevations disagree about
 /// one corner (OT-22).
-pub(super) fn report(house: &House, notes: &mut Notes) {
+pub(super) fn report(house: &House, style: LengthStyle, notes: &mut Notes) {
+    // A width to begin with, in the job's own lengths.
+    let width = style.length(24.0).replace('"', "\\\"");
     let source = |s: &CornerSide, y: f64| {
         let e = house.elevations.iter().find(|e| e.name == s.elevation);
         e.map_or(Point::ZERO, |e| e.to_source * Point::new(s.x, y))
@@ -258,7 +261,7 @@ pub(super) fn report(house: &House, notes: &mut Notes) {
             ids.join(", ")
         );
         let help = format!(
-            "If it shall be, put into the job: [[return]] corner = \"{}\", width = \"2'-0\\\"\".",
+            "If it shall be, put into the job: [[return]] corner = \"{}\", width = \"{width}\".",
             first.id
         );
         let side = &first.sides[0];
@@ -272,17 +275,17 @@ pub(super) fn report(house: &House, notes: &mut Notes) {
             word(c.kind),
             c.id,
             c.tag.as_ref().map_or(String::new(), |t| format!(" (tag {t})")),
-            crate::units::feet_inches(c.high - c.low),
+            style.length(c.high - c.low),
         );
         let help = format!(
-            "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: [[return]] corner = \"{}\", width = \"2'-0\\\"\" (0 where nothing is sided there).",
+            "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: [[return]] corner = \"{}\", width = \"{width}\" (0 where nothing is sided there).",
             c.id
         );
         let note = Note::warning("return-not-drawn", message, &help).on(&side.elevation);
         notes.push(note.at(source(side, c.low)));
     }
     for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
-        disagree(c, &source, notes);
+        disagree(c, style, &source, notes);
     }
 }
 
@@ -293,7 +296,12 @@ fn word(kind: CornerKind) -> &'static str {
     }
 }
 
-fn disagree(c: &Corner, source: &dyn Fn(&CornerSide, f64) -> Point, notes: &mut Notes) {
+fn disagree(
+    c: &Corner,
+    style: LengthStyle,
+    source: &dyn Fn(&CornerSide, f64) -> Point,
+    notes: &mut Notes,
+) {
     let first = &c.sides[0];
     let reach = |here: bool| {
         let mine = c.sides.iter().filter(|s| (s.elevation == first.elevation) == here);
@@ -301,7 +309,7 @@ fn disagree(c: &Corner, source: &dyn Fn(&CornerSide, f64) -> Point, notes: &mut 
     };
     let ((low, high), (low2, high2)) = (reach(true), reach(false));
     let Some(other) = c.round() else { return };
-    let feet = crate::units::feet_inches;
+    let feet = |y: f64| style.length(y);
     let mut parts = Vec::new();
     if (high - high2).abs() > AGREE {
         parts.push(format!(
@@ -312,6 +320,9 @@ fn disagree(c: &Corner, source: &dyn Fn(&CornerSide, f64) -> Point, notes: &mut 
             other.wall
         ));
     }
+    // A soffit goes level round an outside corner. Feet differ where one wall has a stone base or
+    // stands on a roof, and the top of an inside corner where a roof crosses it.
+    let doubtful = !parts.is_empty() && c.kind == CornerKind::Outside;
     if (low - low2).abs() > AGREE {
         parts.push(format!(
             "its foot {} on {} and {} on {}",
@@ -327,6 +338,7 @@ fn disagree(c: &Corner, source: &dyn Fn(&CornerSide, f64) -> Point, notes: &mut 
     let message =
         format!("two elevations disagree about the corner {}: {}", c.id, parts.join("; "));
     let help = "Compare level lines, soffits and foundations of the two elevations; the post is taken as long as the longer of them.";
-    let note = Note::warning("corner-heights-disagree", message, help).on(&first.elevation);
+    let make = if doubtful { Note::warning } else { Note::info };
+    let note = make("corner-heights-disagree", message, help).on(&first.elevation);
     notes.push(note.at(source(first, high)));
 }

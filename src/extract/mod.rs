@@ -4,6 +4,7 @@ mod angled;
 mod corners;
 mod edges;
 mod faces;
+mod limits;
 mod openings;
 mod order;
 mod parts;
@@ -60,7 +61,7 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     house.corners = corners::paired(&house);
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
-    corners::report(&house, notes);
+    corners::report(&house, job.sheet.lengths, notes);
     parts::report(&house, job, notes);
     Ok(house)
 }

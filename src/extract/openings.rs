@@ -151,19 +151,34 @@ fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
     }
 }
 
+/// How far a thing may stand out of another and still be inside it, inches: drawing noise.
+const SLACK: f64 = 0.01;
+
 /// Things that stand inside another are its panes and panels.
 fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
     let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
     let inside = |i: usize, j: usize| {
         let (a, b) = (boxes[i], boxes[j]);
-        let within = a.x0 >= b.x0 - 0.01
-            && a.x1 <= b.x1 + 0.01
-            && a.y0 >= b.y0 - 0.01
-            && a.y1 <= b.y1 + 0.01;
+        let within = a.x0 >= b.x0 - SLACK
+            && a.x1 <= b.x1 + SLACK
+            && a.y0 >= b.y0 - SLACK
+            && a.y1 <= b.y1 + SLACK;
         within && (a != b || j < i)
     };
-    let keep: Vec<bool> =
-        (0..found.len()).map(|i| !(0..found.len()).any(|j| j != i && inside(i, j))).collect();
+    // Left to right: what holds a thing begins no later than it does, and ends no sooner.
+    let mut order: Vec<usize> = (0..found.len()).collect();
+    order.sort_by(|i, j| boxes[*i].x0.total_cmp(&boxes[*j].x0).then(i.cmp(j)));
+    let mut keep = vec![true; found.len()];
+    let mut open: Vec<usize> = Vec::new();
+    let mut next = 0;
+    for &i in &order {
+        while let Some(&j) = order.get(next).filter(|j| boxes[**j].x0 <= boxes[i].x0 + SLACK) {
+            open.push(j);
+            next += 1;
+        }
+        open.retain(|j| boxes[*j].x1 >= boxes[i].x0 - SLACK);
+        keep[i] = !open.iter().any(|j| *j != i && inside(i, *j));
+    }
     found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()
 }
 

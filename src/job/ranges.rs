@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, TopFinish, product};
+use super::{Job, TopFinish, boards, product};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -51,6 +51,14 @@ pub const RANGES: &[Range] = &[
     range("product.face_height", 0.5, 48.0, |j| j.product.face()),
     range("product.hem", 0.0, 4.0, |j| j.product.hem),
     range("product.lock", 0.0, 4.0, |j| j.product.lock),
+    range("product.width", 2.0, 48.0, |j| j.product.width.unwrap_or(8.0)),
+    range("product.head_lap", 0.0, 12.0, |j| j.product.head_lap.unwrap_or(1.0)),
+    range("product.thickness", 0.0, 4.0, |j| j.product.thickness.unwrap_or(0.5)),
+    range("boards.joint_gap", 0.0, 1.0, |j| j.boards.joint_gap.unwrap_or(0.0)),
+    range("boards.stud_spacing", 6.0, 48.0, |j| j.boards.stud_spacing),
+    range("boards.first_stud", 0.0, 48.0, |j| j.boards.first_stud),
+    range("boards.studs_apart", 1.0, 6.0, |j| f64::from(j.boards.studs_apart)),
+    range("boards.starter", 0.0, 4.0, |j| j.boards.starter()),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
     range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
@@ -58,6 +66,9 @@ pub const RANGES: &[Range] = &[
     range("courses.clear_of_roof", 0.0, 24.0, |j| j.courses.clear_of_roof),
     range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
     range("courses.notch_clearance", 0.0, 2.0, |j| j.courses.notch_clearance),
+    range("courses.stud_spacing", 1.0, 96.0, |j| j.courses.stud_spacing),
+    range("courses.slot_spacing", 1.0, 96.0, |j| j.courses.slot_spacing),
+    range("courses.lug_spacing", 1.0, 96.0, |j| j.courses.lug_spacing),
     range("courses.weights.strip_over_head", 0.0, 1e6, |j| j.courses.weights.strip_over_head),
     range("courses.weights.strip_under_sill", 0.0, 1e6, |j| j.courses.weights.strip_under_sill),
     range("courses.weights.strip_at_top", 0.0, 1e6, |j| j.courses.weights.strip_at_top),
@@ -97,6 +108,7 @@ pub const RANGES: &[Range] = &[
     range("trim.joint_gap", 0.25, 6.0, |j| j.trim.joint_gap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
@@ -130,6 +142,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         out.extend(relations(job));
     }
     out.extend(product::faults(job));
+    out.extend(boards::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
         let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);

@@ -118,6 +118,16 @@ impl TrimKind {
         }
     }
 
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
+                self.stock().words_on(boards)
+            }
+            other => other.words(),
+        }
+    }
+
     /// The stock it is cut from: several kinds share J-channel stock.
     pub fn stock(self) -> TrimStock {
         match self {
@@ -219,6 +229,16 @@ impl TrimStock {
             TrimStock::TopPanel => "top panel",
             TrimStock::Crown => "crown moulding",
             TrimStock::Flashing => "flashing at openings",
+        }
+    }
+
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimStock::Starter if boards => "starter piece",
+            TrimStock::OutsidePost if boards => "pair of outside corner boards",
+            TrimStock::InsidePost if boards => "inside corner board",
+            other => other.words(),
         }
     }
 }

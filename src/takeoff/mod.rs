@@ -38,7 +38,11 @@ pub fn quantities(layout: &Layout) -> Takeoff {
         ways: area::ways(layout),
         checks: checks::checks(layout, &lines),
         advice: advice(layout),
-        panels_by: PanelUnit::default(),
+        panels_by: if panels::sold_singly(layout) {
+            PanelUnit::Panels
+        } else {
+            PanelUnit::default()
+        },
         cost: None,
         lines,
         trim_cuts,

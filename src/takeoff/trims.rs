@@ -29,6 +29,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     if mine.is_empty() {
         return None;
     }
+    let boards = layout.job.product.kind.is_board();
     let length = layout.job.stock(stock);
     let mut shares = Shares::default();
     let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
@@ -50,7 +51,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     };
     let style = layout.job.sheet.lengths;
     Some(TakeoffLine {
-        item: stock.words().into(),
+        item: stock.words_on(boards).into(),
         unit: "piece".into(),
         group: Group::Trim,
         net: shares.net(),
@@ -61,7 +62,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
             mine.len(),
             style.length(used),
             style.length(length),
-            if pocketed(stock) {
+            if pocketed(stock) && !boards {
                 format!(" with a pocket of {}", style.short(layout.job.pocket()))
             } else {
                 String::new()
@@ -73,7 +74,11 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         counts: mine.iter().map(|t| t.mark.clone()).collect(),
         kinds: kinds
             .into_iter()
-            .map(|(k, (pieces, length))| KindShare { kind: k.words().into(), pieces, length })
+            .map(|(k, (pieces, length))| KindShare {
+                kind: k.words_on(boards).into(),
+                pieces,
+                length,
+            })
             .collect(),
         shares: shares.done(layout),
         id,

@@ -34,7 +34,8 @@ pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> 
 
 fn kinds(e: &FieldEdge, job: &Job) -> &'static [TrimKind] {
     match (e.kind, e.receiver) {
-        (_, Receiver::Starter) => &[],
+        // Boards butt against trim of others' making.
+        (_, Receiver::Starter | Receiver::Trim) => &[],
         (_, Receiver::TopFinish) => match job.trim.top {
             TopFinish::FinishTrim => &[TrimKind::FinishTrim],
             TopFinish::TwoPiece => &[TrimKind::TopBase, TrimKind::TopFace],

@@ -1,11 +1,11 @@
 //! The field panels go on: inside its wall, out of openings, and as large as wall, openings, steps
 //! at grade and clearance over roofs leave it.
 
-use super::Rule;
 use super::along::reach;
 use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
+use super::{Rule, butt, course_at};
 use crate::geom::tol::GRID;
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
@@ -88,15 +88,14 @@ fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
 
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
 fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
-    let (clear, exposure) = (layout.job.courses.clear_of_grade, layout.job.product.exposure);
+    let clear = layout.job.courses.clear_of_grade;
     let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
     let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
     xs.sort_by(f64::total_cmp);
     let mut out = Vec::new();
-    let mut index = ((b[1] - layout.datum) / exposure).floor();
+    let mut index = course_at(layout, b[1]);
     loop {
-        let (butt, top) =
-            (layout.datum + index * exposure, layout.datum + (index + 1.0) * exposure);
+        let (butt, top) = (butt(layout, index), butt(layout, index + 1));
         let limit = butt.max(b[1]) - clear;
         let before = out.len();
         for pair in xs.windows(2) {
@@ -119,7 +118,7 @@ fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
         if out.len() == before || top >= b[3] {
             return out;
         }
-        index += 1.0;
+        index += 1;
     }
 }
 

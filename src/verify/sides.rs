@@ -108,7 +108,15 @@ fn name(rule: &mut Rule, layout: &Layout, w: &Wall, openings: &BTreeMap<&str, &O
         Some(Some(o)) => of_opening && on_ring(&o.outline, middle),
     };
     rule.case(borders, || format!("{} does not border {:?}", told(), e.opening));
-    let takes = takes(layout, e);
+    let takes = match takes(layout, e) {
+        // Boards butt against trim wherever panels stand in a channel (FACTS SD-132).
+        Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
+            if layout.job.product.kind.is_board() =>
+        {
+            Receiver::Trim
+        }
+        other => other,
+    };
     rule.case(e.receiver == takes, || {
         format!("{} has {:?}, {takes:?} is needed", told(), e.receiver)
     });

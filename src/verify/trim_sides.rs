@@ -61,6 +61,7 @@ impl<'a> Index<'a> {
 fn trim_of(layout: &Layout, s: &Edge) -> &'static [TrimKind] {
     let under_frieze = layout.job.trim.frieze > 0.0;
     match (s.receiver, s.kind) {
+        (Receiver::Trim, _) => &[],
         (Receiver::Starter, _) => &[TrimKind::Starter],
         (_, EdgeKind::BareBottom) => &[TrimKind::FinishTrim],
         // FACTS PR-13; under a frieze the cut edge is held as under any band.

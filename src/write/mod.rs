@@ -8,6 +8,8 @@ pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
+mod report_pole;
+mod report_work;
 mod settings;
 pub mod svg;
 pub mod tables;

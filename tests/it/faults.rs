@@ -55,13 +55,14 @@ const FITS: &str = "what is cut from a panel fits it, with a saw cut between";
 const MARKS: &str = "every piece has one mark and one panel";
 const SHAPE: &str = "ends, angles and rips agree with what shows on the wall";
 const NOTCH: &str = "notches stand where openings bite into a course";
+const CUTS: &str = "cuts as told make each piece out of its strip";
 const COUNT: &str = "counts agree with pieces";
 const FRAME: &str = "channels close round every opening";
 const SIDES: &str = "every side has its trim";
 const STOCK: &str = "trim fits its stock";
 const BOUND: &str = "the panel bound follows from the runs";
 
-const FAULTS: [(&str, &str, Break); 40] = [
+const FAULTS: [(&str, &str, Break); 43] = [
     ("a piece gone", COVER, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -189,7 +190,17 @@ const FAULTS: [(&str, &str, Break); 40] = [
     ("a rip told wrongly", SHAPE, |l| {
         piece(l, |p| p.rip.is_some()).rip.as_mut().unwrap().to += 1.0
     }),
-    ("a notch forgotten", NOTCH, |l| {
+    ("a notch told wider than it is", NOTCH, |l| {
+        piece(l, |p| p.notches.iter().any(|n| n.contour.is_none())).notches[0].width += 0.25;
+    }),
+    ("a notch round nothing", NOTCH, |l| {
+        piece(l, |p| !p.notches.is_empty()).notches[0].around = "front-W99".to_owned();
+    }),
+    ("a contour moved", CUTS, |l| {
+        let p = piece(l, |p| p.left_contour.is_some());
+        p.left_contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
+    }),
+    ("a notch forgotten", CUTS, |l| {
         piece(l, |p| p.notches.iter().any(|n| n.left > 2.0 && n.left + n.width < p.length - 2.0))
             .notches
             .clear()
@@ -260,7 +271,7 @@ const EDGES: [(&str, &str, Break); 10] = [
 ];
 
 #[test]
-fn each_of_forty_faults_is_caught_by_its_rule() {
+fn each_of_the_faults_is_caught_by_its_rule() {
     let sound = laid("curlew-cottage");
     assert_eq!(broken(&sound), Vec::<String>::new());
     for (what, rule, fault) in FAULTS.into_iter().chain(EDGES) {

@@ -9,14 +9,14 @@ use crate::support::{broken, dxf, inches, lay};
 
 /// A wall with a gable or without, openings in a row that do not touch, whole inches.
 #[derive(Clone, Debug)]
-struct House {
-    width: f64,
+pub(crate) struct House {
+    pub(crate) width: f64,
     height: f64,
     pitch: f64,
-    openings: Vec<(f64, f64, f64, f64)>,
+    pub(crate) openings: Vec<(f64, f64, f64, f64)>,
 }
 
-fn house() -> impl Strategy<Value = House> {
+pub(crate) fn house() -> impl Strategy<Value = House> {
     (
         10u32..60,
         7u32..20,
@@ -40,7 +40,7 @@ fn house() -> impl Strategy<Value = House> {
 }
 
 impl House {
-    fn drawn(&self, map: impl Fn((f64, f64)) -> (f64, f64)) -> String {
+    pub(crate) fn drawn(&self, map: impl Fn((f64, f64)) -> (f64, f64)) -> String {
         let (w, h) = (self.width, self.height);
         let peak = h + w / 2.0 * self.pitch / 12.0;
         let mut wall = vec![(0.0, 0.0), (w, 0.0), (w, h)];

@@ -13,6 +13,10 @@ mod checking;
 mod commands;
 mod corners;
 mod counting_rules;
+#[path = "../cutcase/mod.rs"]
+mod cutcase;
+mod cuts;
+mod datum;
 mod estimate;
 mod facts;
 mod facts_curves;
@@ -20,6 +24,7 @@ mod facts_pitch;
 mod facts_runs;
 mod facts_tables;
 mod faults;
+mod golden;
 mod house;
 mod layouts;
 mod overlay;

@@ -119,7 +119,21 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     }
     let carton = num(&product["carton"]);
     let cartons = up((panels + spare) / carton);
-    out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    let kind = product["kind"].as_str().unwrap();
+    let boards = ["wood", "fibre-cement"].contains(&kind);
+    // Boards are sold by the piece unless the job says otherwise.
+    if !(boards && carton == 1.0) {
+        out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    }
+    // SD-132 (JLC-F): a piece of flashing behind each joint of fibre-cement.
+    let joints: usize = walls(v)
+        .flat_map(|w| list(w, "courses"))
+        .flat_map(|c| list(c, "runs"))
+        .map(|r| list(r, "pieces").len().saturating_sub(1))
+        .sum();
+    if kind == "fibre-cement" && joints > 0 {
+        out.insert("joint-backing".into(), (joints as f64, joints as f64));
+    }
     let face = length * num(&product["exposure"]) / 144.0;
     let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
     out.insert("squares".into(), (net / 100.0, cartons * carton * face / 100.0));
@@ -171,7 +185,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     }
 
     let size = num(&rules["nail_box"]);
-    let spacing = num(&rules["nail_spacing"]);
+    // A board has a nail at every stud.
+    let own = if boards { &v["job"]["boards"]["stud_spacing"] } else { &rules["nail_spacing"] };
+    let spacing = num(own);
     let count: f64 =
         walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
     out.insert("panel-nails".into(), (count / size, up(count / size)));

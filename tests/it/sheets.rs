@@ -130,11 +130,16 @@ fn text_is_legible_marks_are_single_and_strings_add_up_on_every_sample() {
 
 #[test]
 fn every_paper_and_both_units_keep_the_same_rules() {
-    let mut layout = cottage();
+    // Words about lengths are written when a house is laid out.
+    let path = crate::support::root().join("sample-drawings/curlew-cottage.dxf");
+    let mut job = crate::support::job(&path);
+    job.sheet.lengths = LengthStyle::Mm;
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    let metric = crate::support::lay(&std::fs::read(&path).unwrap(), &job);
+    let feet = cottage();
     for paper in PAPERS {
+        let mut layout = if paper.name.len() == 2 { metric.clone() } else { feet.clone() };
         layout.job.sheet.paper = paper.name.to_owned();
-        layout.job.sheet.lengths =
-            if paper.name.len() == 2 { LengthStyle::Mm } else { LengthStyle::Feet };
         let sheets = annotate::sheets(&layout);
         for s in &sheets {
             assert_eq!((s.width, s.height), (paper.width, paper.height));

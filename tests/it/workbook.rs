@@ -94,6 +94,7 @@ fn figures_are_those_of_the_layout() {
         "Trim",
         "Walls and openings",
         "Walls and gables",
+        "Story pole",
         "Assumptions",
     ];
     assert_eq!(book.0.sheet_names(), names);

@@ -8,6 +8,7 @@ mod assumptions;
 mod grid;
 mod order;
 mod panels;
+mod pole;
 mod summary;
 mod trim;
 mod walls;
@@ -31,6 +32,7 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
         trim::sheet(layout, takeoff),
         walls::sheet(layout, takeoff),
         zones::sheet(takeoff),
+        pole::sheet(layout),
         assumptions::sheet(layout, takeoff),
     ];
     for sheet in sheets {

@@ -1,0 +1,84 @@
+//! The story pole as a table, and the datum with what else could be.
+
+use super::canvas::Canvas;
+use super::cut_list::heading;
+use super::flow::Flow;
+use super::page::{Page, room};
+use super::words::{length, short, unit_note};
+use crate::model::layout::Layout;
+use crate::model::pole::{LineKind, PoleLine};
+
+/// Distances of the table's columns.
+const COURSE: f64 = 0.85;
+const OVER: f64 = 1.35;
+const WHAT: f64 = 2.05;
+
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    if layout.story_pole.lines.is_empty() {
+        return Vec::new();
+    }
+    let area = room(layout);
+    let mut c = Canvas::new(area);
+    let words = format!(
+        "every line on the stick, over the level line. {}",
+        unit_note(layout.job.sheet.lengths)
+    );
+    heading(&mut c, area, "Story pole, table", &words);
+    let mut flow = Flow::new(area, c, area.y1 - 0.45, "Story pole, table, continued");
+    choices(&mut flow, layout);
+    table(&mut flow, layout);
+    let pages = flow.done().into_iter().enumerate();
+    pages
+        .map(|(i, canvas)| Page {
+            name: format!("story-pole-table-{}", i + 1),
+            title: "Story pole, table".to_owned(),
+            description: "Every butt line, start, head, sill and top with its height".to_owned(),
+            scale: "no scale".to_owned(),
+            canvas,
+        })
+        .collect()
+}
+
+fn choices(flow: &mut Flow, layout: &Layout) {
+    let pole = &layout.story_pole;
+    flow.head("Datum");
+    flow.text(&format!(
+        "{} heights of the first course were tried. Points count against a height; weights are in the job, common practice.",
+        pole.tried
+    ));
+    for c in &pole.choices {
+        let what = if c.chosen { "In force" } else { "Or" };
+        flow.text(&format!(
+            "{what}: {}, {:.1} points: {}.",
+            length(layout.job.sheet.lengths, c.datum),
+            c.score,
+            c.words
+        ));
+    }
+    flow.text(
+        "Strike one level line right round the house and mark this stick once for all walls. The siding maker's instructions and the local code go before it.",
+    );
+}
+
+fn table(flow: &mut Flow, layout: &Layout) {
+    let style = layout.job.sheet.lengths;
+    flow.head("Lines, top down");
+    flow.cells(&[(0.0, "height"), (COURSE, "course"), (OVER, "over butt"), (WHAT, "what")], true);
+    let all = layout.elevations.len();
+    for l in layout.story_pole.lines.iter().rev() {
+        let height = length(style, l.height);
+        let course = l.course.to_string();
+        let over = if l.over == 0.0 { String::new() } else { short(style, l.over) };
+        let what = what(l, all);
+        flow.cells(&[(0.0, &height), (COURSE, &course), (OVER, &over), (WHAT, &what)], false);
+    }
+}
+
+fn what(l: &PoleLine, all: usize) -> String {
+    let belongs = match l.kind {
+        LineKind::Butt if l.elevations.len() == all && all > 1 => "all elevations".to_owned(),
+        LineKind::Butt => l.elevations.join(", "),
+        _ => l.names.join(", "),
+    };
+    format!("{}: {belongs}", l.kind.word())
+}

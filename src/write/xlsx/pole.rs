@@ -1,0 +1,44 @@
+//! The story pole, and what else the datum could be.
+
+use super::grid::{Grid, Look};
+use crate::model::layout::Layout;
+
+pub(super) fn sheet(layout: &Layout) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let unit = style.unit();
+    let mut g = Grid::new("Story pole", &[13.0, 13.0, 14.0, 9.0, 13.0, 13.0, 44.0, 54.0]);
+    g.texts(&["Story pole"], Look::Title);
+    g.next();
+    g.texts(&["Datum"], Look::Heading);
+    let heights = [format!("Height, {unit}"), "Height".to_owned(), "Points".to_owned()];
+    let [a, b, c] = &heights;
+    g.heads(&[a, b, c, "", "", "", "What it does"], &[0, 2]);
+    for c in &layout.story_pole.choices {
+        g.number(0, style.number(c.datum), Look::Three);
+        g.text(1, &style.length(c.datum), Look::Text);
+        g.number(2, c.score, Look::Two);
+        g.text(3, if c.chosen { "in force" } else { "" }, Look::Text);
+        g.text(6, &c.words, Look::Wrapped);
+        g.next();
+    }
+    g.next();
+    let head = g.row;
+    let over = format!("Over butt line, {unit}");
+    g.head(
+        &[a, b, "What", "Course", &over, "Over butt line", "Elevations", "Belongs to"],
+        &[0, 3, 4],
+    );
+    for l in &layout.story_pole.lines {
+        g.number(0, style.number(l.height), Look::Three);
+        g.text(1, &style.length(l.height), Look::Text);
+        g.text(2, l.kind.word(), Look::Text);
+        g.number(3, f64::from(l.course), Look::Count);
+        g.number(4, style.number(l.over), Look::Three);
+        g.text(5, &style.short(l.over), Look::Text);
+        g.text(6, &l.elevations.join(", "), Look::Wrapped);
+        g.text(7, &l.names.join(", "), Look::Wrapped);
+        g.next();
+    }
+    g.filter(head, 8);
+    g
+}
