@@ -179,6 +179,7 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
         out.push("wedge at a butt line: check level there, and against the next wall".to_owned());
     }
     out.extend(flashing::key(layout, e));
+    out.extend(trims::key(layout, e));
     out
 }
 
