@@ -47,6 +47,7 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
         let joints = parts::on(&whole, &lines, gap);
         near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
+        parts::through_openings(local, &whole, &joints, &every, notes);
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
             continue;

@@ -136,8 +136,7 @@ fn decorated(layout: &Layout, w: &Wall) -> f64 {
     let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
     // Along a slope a cover goes on by its own width and pitch.
     let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
-    let n = w.outline.len();
-    let level = (0..n).map(|i| (w.outline[i], w.outline[(i + 1) % n]));
-    let level = level.filter(|(a, b)| (a[1] - b[1]).abs() < 0.1 && b[0] < a[0]);
-    covers + level.map(|(a, b)| (a[0] - b[0]) * frieze).sum::<f64>()
+    // Where a cover or an opening stands under it, the siding's own top is shorter than the board.
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::Eave);
+    covers + tops.map(|e| (reach(e.from, e.to) + 2.0 * cover) * frieze).sum::<f64>()
 }
