@@ -1,7 +1,7 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
 use crate::annotate::words::{cut, short};
-use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
+use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
 /// `hem` is the height of the nail hem over the face.
@@ -86,7 +86,10 @@ fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
 
 /// Along from the left end, up from the butt line.
 fn points(c: &Contour, style: LengthStyle) -> String {
-    let each = c.points.iter().map(|q| format!("{} / {}", short(style, q[0]), short(style, q[1])));
+    // Hard spaces: a point is not parted at the end of a line.
+    let one =
+        |q: &Xy| format!("{} / {}", short(style, q[0]), short(style, q[1])).replace(' ', "\u{a0}");
+    let each = c.points.iter().map(one);
     let list = each.collect::<Vec<_>>().join(", ");
     match c.spacing {
         Some(s) => format!("curve, points every {}, along / up: {list}", short(style, s)),
