@@ -6,12 +6,13 @@ use super::limits;
 use super::openings::{obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
+use super::zones;
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
+use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
@@ -19,10 +20,15 @@ use crate::model::linework::Role;
 const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
-pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
+pub(crate) fn walls(
+    local: &Local,
+    outlines: Vec<Outline>,
+    notes: &mut Notes,
+) -> (Vec<Wall>, Vec<ZoneArea>) {
     let (outlines, every) = settled(local, outlines, openings(local, notes));
     let bare: Vec<Polygon> = loops(local, Role::Bare);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
+    let zones = zones::areas(local, &outlines, &every, &roofs);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
     for o in outlines {
@@ -67,7 +73,7 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         };
         wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
     }
-    found
+    (found, zones)
 }
 
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those
