@@ -344,6 +344,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         grade: xys(&e.grade),
         walls: Vec::new(),
         backdrop: e.backdrop.clone(),
+        zones: e.zones.iter().map(zone_area).collect(),
     });
     Layout {
         format: layout::FORMAT,
@@ -367,6 +368,17 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),
+    }
+}
+
+fn zone_area(z: &house::ZoneArea) -> layout::ZoneArea {
+    layout::ZoneArea {
+        id: z.id.clone(),
+        zone: z.zone.clone(),
+        cladding: z.cladding.clone(),
+        outline: z.shapes.iter().flat_map(|p| p.rings().map(|r| xys(r))).collect(),
+        gross_area: z.gross / 144.0,
+        net_area: z.net / 144.0,
     }
 }
 

@@ -86,6 +86,20 @@ fn rows(layout: &Layout) -> Vec<Row> {
     if let Some(other) = b.other_policy {
         text(&mut out, format!("With seams in runs that one panel covers: {other}."));
     }
+    let zones = layout.elevations.iter().flat_map(|e| &e.zones);
+    let measured: std::collections::BTreeMap<(&str, &str), f64> =
+        zones.fold(std::collections::BTreeMap::new(), |mut all, z| {
+            *all.entry((z.zone.as_str(), z.cladding.as_str())).or_default() += z.net_area;
+            all
+        });
+    if !measured.is_empty() {
+        out.push(Row::Head("Other cladding"));
+    }
+    for ((zone, cladding), area) in measured {
+        let style = layout.job.sheet.lengths;
+        let area = format!("{:.1} {}", style.area(area), style.area_unit());
+        text(&mut out, format!("{zone}: {cladding}, {area} net. Measured, not laid out here."));
+    }
     out.push(Row::Head("Checked"));
     let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
     let n = layout.verify.rules.len();

@@ -231,6 +231,16 @@ impl Over<'_> {
                 }
             }
         }
+        for z in &elevation.zones {
+            for ring in &z.outline {
+                self.ring(0, ring);
+            }
+            if let Some(p) = z.outline.first().and_then(|r| r.first()) {
+                let words =
+                    format!("{}: {}, NOT LAID OUT, {:.1} SQ FT NET", z.id, z.cladding, z.net_area);
+                self.text(7, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
+            }
+        }
         self.levels();
         let foot = elevation
             .walls

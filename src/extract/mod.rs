@@ -11,6 +11,7 @@ mod parts;
 mod returns;
 mod views;
 mod ways;
+mod zones;
 
 use self::ways::Outline;
 use crate::diag::{Note, Notes, Refusal};
@@ -152,7 +153,7 @@ fn elevation(
     // Elevation inches to source: move back, then out of inches.
     let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
     let local = Local { lines, view, origin, to_source, job };
-    let walls = faces::walls(&local, outlines, notes);
+    let (walls, zones) = faces::walls(&local, outlines, notes);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
@@ -173,6 +174,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        zones,
     })
 }
 

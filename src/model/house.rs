@@ -37,6 +37,25 @@ pub struct Elevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the grey background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Parts of its walls with another cladding.
+    pub zones: Vec<ZoneArea>,
+}
+
+/// What a zone covers of an elevation.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ZoneArea {
+    /// Name, unique in the house: `front-Z1`.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Where it is.
+    pub shapes: Vec<Polygon>,
+    /// Their area, square inches.
+    pub gross: f64,
+    /// That less openings.
+    pub net: f64,
 }
 
 /// A line of the source drawing.

@@ -89,10 +89,30 @@ pub struct Elevation {
     pub grade: Vec<Xy>,
     /// Walls.
     pub walls: Vec<Wall>,
+    /// Parts of its walls with another cladding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub zones: Vec<ZoneArea>,
     /// Lines of the source for the grey background; kept out of `layout.json`.
     #[serde(skip)]
     #[schemars(skip)]
     pub backdrop: Vec<super::house::Backdrop>,
+}
+
+/// A part of an elevation's walls with another cladding, measured and not laid out.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct ZoneArea {
+    /// Name.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
+    /// Area, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
 }
 
 /// One plane area.

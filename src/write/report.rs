@@ -16,6 +16,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::report_pole::datum(layout),
         walls(layout),
         super::corners::text(layout),
+        zones(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
         how(takeoff),
@@ -152,6 +153,30 @@ fn walls(layout: &Layout) -> String {
     }
     out.push_str(&row("house", "", gross, net, n));
     out
+}
+
+/// Parts of walls with another cladding; nothing where there are none.
+fn zones(layout: &Layout) -> String {
+    let style = layout.job.sheet.lengths;
+    let all = layout.elevations.iter().flat_map(|e| e.zones.iter().map(move |z| (e, z)));
+    let lines: Vec<String> = all
+        .map(|(e, z)| {
+            format!(
+                "{} on {}, {}: {} is not laid out here; {:.1} {} net, {:.1} gross.",
+                plain(&z.zone),
+                plain(&e.name),
+                z.id,
+                plain(&z.cladding),
+                style.area(z.net_area),
+                style.area_unit(),
+                style.area(z.gross_area)
+            )
+        })
+        .collect();
+    if lines.is_empty() {
+        return String::new();
+    }
+    titled("OTHER CLADDING, MEASURED BY AREA ALONE", &bullets(lines.iter().map(String::as_str)))
 }
 
 /// The proof of how few panels there can be.

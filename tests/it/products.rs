@@ -264,3 +264,57 @@ fn random_houses_keep_every_rule_with_every_product() {
         }
     }
 }
+
+/// A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK); a vent of 2 x 2 ft in
+/// the gable.
+fn gabled() -> String {
+    let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
+    let gable = [(0.0, 96.0), (300.0, 96.0), (150.0, 192.0)];
+    let vent = rect(138.0, 120.0, 162.0, 144.0);
+    dxf(&[("A-WALL-OTLN", &wall), ("A-WALL-SHNG", &gable), ("A-GLAZ", &vent)])
+}
+
+fn with(text: &str) -> Job {
+    let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n{text}");
+    job_file::parse(&text, "job").unwrap()
+}
+
+#[test]
+fn a_zone_not_laid_out_is_measured_and_said_so() {
+    let job =
+        with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
+    let layout = lay(gabled().as_bytes(), &job);
+    sound("shingles", &layout);
+    let z = &layout.elevations[0].zones[0];
+    assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
+    // The wall below is sided to the gable's foot and no higher, under finish trim (OT-14).
+    let w = &layout.elevations[0].walls[0];
+    assert!((w.net_area - 200.0).abs() < 0.01 && w.courses.len() == 12 && w.openings.is_empty());
+    let top = w.edges.iter().find(|e| e.kind == lapwright::model::house::EdgeKind::BareBottom);
+    assert_eq!(top.unwrap().receiver, lapwright::model::receiver::Receiver::FinishTrim);
+    let line = layout.takeoff.iter().find(|l| l.id == "zone-gable").unwrap();
+    assert!((line.net - 0.96).abs() < 1e-4 && line.order == 0.0 && line.item.contains("shingle"));
+    let takeoff = lapwright::takeoff::quantities(&layout);
+    let report = lapwright::write::report::text(&layout, &takeoff);
+    assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");
+    let sheets = lapwright::annotate::sheets(&layout);
+    for (i, words) in
+        [(0, "Gable: shingle, 96.0 sq ft net"), (1, "shingle: not laid out, 96.0 sq ft net")]
+    {
+        let svg = lapwright::write::svg::document(&sheets[i]);
+        assert!(svg.contains(words), "sheet {i}");
+    }
+    sheets.iter().for_each(|s| crate::sheets::legible("zone", s));
+}
+
+#[test]
+fn a_zone_must_be_whole() {
+    for (text, key) in [
+        ("[[zone]]\nlayers = [\"X\"]\ncladding = \"shingle\"\n", "zone.0.name"),
+        ("[[zone]]\nname = \"A\"\ncladding = \"shingle\"\n", "zone.0.layers"),
+        ("[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n", "zone.0.cladding"),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
+    }
+}
