@@ -6,6 +6,7 @@
 
 mod courses;
 mod drawing;
+mod fasteners;
 pub mod layers;
 mod length;
 pub mod paper;
@@ -26,6 +27,7 @@ use serde::{Deserialize, Serialize};
 
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
+pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
 pub use self::product::{COLD_END_GAP, END_GAP, Product, Weather};
 pub use self::seams::SeamSettings;
@@ -63,6 +65,8 @@ pub struct Job {
     pub trim: TrimRules,
     /// How the work goes on.
     pub work: WorkRules,
+    /// Nails.
+    pub fasteners: FastenerRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -79,7 +83,7 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 impl Job {
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
-        let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
+        let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 

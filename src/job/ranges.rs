@@ -39,15 +39,19 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
 
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
-pub const RANGES: [Range; 56] = [
+pub const RANGES: [Range; 69] = [
     range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
     range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
+    range("weather.installed_f", -80.0, 200.0, |j| j.weather.installed()),
+    range("weather.lowest_f", -80.0, 200.0, |j| j.weather.lowest_f),
+    range("weather.highest_f", -80.0, 250.0, |j| j.weather.highest_f),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
     range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
     range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
     range("product.end_gap", 0.0, 2.0, Job::end_gap),
+    range("product.expansion", 0.0, 0.001, |j| j.product.expansion),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
     range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
@@ -88,6 +92,15 @@ pub const RANGES: [Range; 56] = [
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
+    range("fasteners.foam_board", 0.0, 12.0, |j| j.fasteners.foam_board),
+    range("fasteners.other_layers", 0.0, 12.0, |j| j.fasteners.other_layers),
+    range("fasteners.penetration", 0.0, 6.0, |j| j.fasteners.penetration),
+    range("fasteners.shortest", 0.0, 12.0, |j| j.fasteners.shortest),
+    range("fasteners.shank", 0.0, 1.0, |j| j.fasteners.shank),
+    range("fasteners.head", 0.0, 2.0, |j| j.fasteners.head),
+    range("fasteners.post_spacing", 1.0, 48.0, |j| j.fasteners.post_spacing.unwrap_or(12.0)),
+    range("fasteners.channel_spacing", 1.0, 48.0, |j| j.fasteners.channel_spacing.unwrap_or(12.0)),
+    range("fasteners.strip_spacing", 1.0, 48.0, |j| j.fasteners.strip_spacing.unwrap_or(12.0)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
@@ -143,6 +156,23 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    let w = &job.weather;
+    if w.lowest_f > w.highest_f {
+        out.push(Fault {
+            keys: vec!["weather.lowest_f".to_owned(), "weather.highest_f".to_owned()],
+            message: format!(
+                "`weather.lowest_f` is {}; it must not be over `weather.highest_f`, {}",
+                w.lowest_f, w.highest_f
+            ),
+        });
+    }
+    let lengths = &job.fasteners.lengths;
+    if lengths.iter().any(|l| !(*l > 0.0 && *l <= 24.0)) {
+        out.push(Fault {
+            keys: vec!["fasteners.lengths".to_owned()],
+            message: format!("`fasteners.lengths` is {lengths:?}; each must lie between 0 and 24"),
+        });
+    }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
     if p.lap.is_none() && job.lap() > 6.0 {
         out.push(Fault {

@@ -2,6 +2,7 @@
 
 pub mod course;
 pub mod drawing;
+pub mod fastening;
 pub mod house;
 pub mod layout;
 pub mod linework;

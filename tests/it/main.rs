@@ -35,4 +35,5 @@ mod sheets;
 mod support;
 mod terminal;
 mod ways;
+mod work;
 mod workbook;
