@@ -10,4 +10,5 @@ pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+mod thin;
 mod words;

@@ -62,11 +62,11 @@ pub fn movement(layout: &Layout) -> Movement {
 fn words(layout: &Layout, m: &Movement) -> Vec<String> {
     let style = layout.job.sheet.lengths;
     let mut out = vec![format!(
-        "Siding put up at {}, coldest {}, hottest {}; growth {:.1} millionths of its length for each F, by setting: the maker's own figure goes before it.",
+        "Siding put up at {}, coldest {}, hottest {}; growth {:.6} of its length for each F, by setting: the maker's own figure goes before it.",
         degrees(m.installed),
         degrees(m.lowest),
         degrees(m.highest),
-        m.expansion * 1e6
+        m.expansion
     )];
     out.extend(m.rows.iter().map(|r| {
         format!(

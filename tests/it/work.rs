@@ -114,3 +114,64 @@ fn every_wall_has_its_work_in_order() {
         assert!(order.windows(2).all(|p| p[0] < p[1]) && order.len() >= 5, "{:?}", w.steps);
     }
 }
+
+#[test]
+fn movement_is_told_and_warned_of_where_gaps_do_not_cover_it() {
+    let wall = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 96.0))]);
+    let of = |installed: f64, highest: f64| {
+        let mut job = inches();
+        job.weather.installed_f = Some(installed);
+        job.weather.highest_f = highest;
+        lay(wall.as_bytes(), &job)
+    };
+    let warned = |l: &Layout| l.notes.iter().filter(|n| n.code == "movement-gap").count();
+    // WY-10: 1/4 in gaps cover a rise of 74.1 F of a 12 ft 6 in panel at 4.5e-5 /F.
+    assert_eq!(warned(&of(46.0, 120.0)), 0);
+    let hot = of(45.0, 120.0);
+    assert_eq!(warned(&hot), 1);
+    let row = hot.movement.rows.iter().find(|r| r.what == "panel").unwrap();
+    assert!((row.longer - 150.0 * 4.5e-5 * 75.0).abs() < 1e-9 && !row.covered);
+    // Below 40 F the gap is 3/8 in (SD-51): 111.1 F are covered.
+    let cold = of(10.0, 120.0);
+    assert_eq!((cold.job.end_gap(), warned(&cold)), (0.375, 0));
+    assert_eq!(warned(&of(8.0, 120.0)), 1);
+}
+
+#[test]
+fn nails_are_counted_by_what_they_hold() {
+    let mut job = inches();
+    job.fasteners.post_spacing = Some(12.0);
+    job.fasteners.foam_board = 1.0;
+    let wall = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 150.0, 96.0))]);
+    let l = lay(wall.as_bytes(), &job);
+    // SD-37: 3/4 + 1 + 1 1/4 = 3.
+    assert_eq!(l.fastening.length, 3.0);
+    let of = |what: &str| l.fastening.nails.iter().find(|n| n.what == what).unwrap();
+    // 12 panels of 149 1/2 in: ten spaces of 16 and one nail more.
+    assert_eq!((of("panels").pieces, of("panels").nails), (12, 12.0 * 11.0));
+    // Two posts 96 1/2 in high: nine spaces of 12 and one more, on both flanges.
+    assert_eq!((of("outside corner post").pieces, of("outside corner post").nails), (2, 40.0));
+    let bought: f64 = l.takeoff.iter().filter(|t| t.id.ends_with("-nails")).map(|t| t.net).sum();
+    let counted: f64 = l.fastening.nails.iter().map(|n| n.nails).sum();
+    assert!((bought * 1000.0 - counted).abs() < 1e-6);
+}
+
+#[test]
+fn no_seam_stands_in_a_strip_thinner_than_the_least() {
+    // Heads 1 3/4 in under a course line leave 1 1/2 in over them; walls long enough for other places.
+    let windows = [(60.0, 100.0), (170.0, 230.0), (300.0, 360.0), (430.0, 470.0)];
+    let mut rings: Vec<(&str, Vec<(f64, f64)>)> =
+        vec![("A-WALL-OTLN", rect(0.0, 0.0, 520.0, 96.0).to_vec())];
+    for (a, b) in windows {
+        rings.push(("A-GLAZ", rect(a, 32.0, b, 78.25).to_vec()));
+    }
+    let rings: Vec<(&str, &[(f64, f64)])> = rings.iter().map(|(l, r)| (*l, &r[..])).collect();
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    let l = lay(dxf(&rings).as_bytes(), &job);
+    let course = l.elevations[0].walls[0].courses.iter().find(|c| c.bottom == 72.0).unwrap();
+    assert!(!course.runs[0].seams.is_empty());
+    for s in course.runs.iter().flat_map(|r| &r.seams) {
+        assert!(windows.iter().all(|(a, b)| *s < a - 0.6 || *s > b + 0.6), "{s}");
+    }
+}
