@@ -19,12 +19,16 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 6] = [
+const EXAMPLES: [(&str, &str); 10] = [
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("weather.installed_f", "60.0"),
+    ("fasteners.post_spacing", "10.0"),
+    ("fasteners.channel_spacing", "10.0"),
+    ("fasteners.strip_spacing", "10.0"),
     ("sheet.scale", "\"1/4\\\" = 1'-0\\\"\""),
 ];
 
@@ -134,6 +138,9 @@ mod tests {
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
         (job.product.lap, job.product.end_gap) = (None, None);
+        job.weather.installed_f = None;
+        let f = &mut job.fasteners;
+        (f.post_spacing, f.channel_spacing, f.strip_spacing) = (None, None, None);
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

@@ -113,9 +113,9 @@ mod tests {
     #[test]
     fn a_strip_over_a_head_bars_its_width_and_half_a_lap() {
         let job = Job::default(); // least strip 2 in, lap 1 1/4
-        let thin = barred(&notched(400.0, 1.5), (0.0, 400.0), &[], &job);
+        let thin = barred(&notched(380.0, 1.5), (0.0, 380.0), &[], &job);
         assert_eq!(thin, [(100.0 - 0.625, 140.0 + 0.625)]);
-        assert!(barred(&notched(400.0, 2.5), (0.0, 400.0), &[], &job).is_empty());
+        assert!(barred(&notched(380.0, 2.5), (0.0, 380.0), &[], &job).is_empty());
         // One panel covers the run: it has no seam.
         assert!(barred(&notched(150.0, 1.5), (0.0, 150.0), &[], &job).is_empty());
     }
