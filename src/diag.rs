@@ -60,9 +60,18 @@ pub struct Note {
     #[schemars(with = "Option<(f64, f64)>")]
     #[serde(serialize_with = "point_pair")]
     pub at: Option<Point>,
+    /// Further places of the same, source coordinates; some are enough where there are many.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schemars(with = "Vec<(f64, f64)>")]
+    #[serde(serialize_with = "point_pairs")]
+    pub also: Vec<Point>,
     /// The entity it is about.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub origin: Option<Origin>,
+}
+
+fn point_pairs<S: serde::Serializer>(points: &[Point], s: S) -> Result<S::Ok, S::Error> {
+    s.collect_seq(points.iter().map(|p| (p.x, p.y)))
 }
 
 fn point_pair<S: serde::Serializer>(p: &Option<Point>, s: S) -> Result<S::Ok, S::Error> {
@@ -72,7 +81,16 @@ fn point_pair<S: serde::Serializer>(p: &Option<Point>, s: S) -> Result<S::Ok, S:
 impl Note {
     fn new(severity: Severity, code: &'static str, message: String, help: &str) -> Self {
         let help = help.to_owned();
-        Note { code, severity, message, help, elevation: None, at: None, origin: None }
+        Note {
+            code,
+            severity,
+            message,
+            help,
+            elevation: None,
+            at: None,
+            also: vec![],
+            origin: None,
+        }
     }
 
     /// A finding that stops the program.
@@ -93,6 +111,12 @@ impl Note {
     /// At this place, in source coordinates.
     pub fn at(mut self, p: Point) -> Self {
         self.at = Some(p);
+        self
+    }
+
+    /// At these places too.
+    pub fn also_at(mut self, points: Vec<Point>) -> Self {
+        self.also = points;
         self
     }
 

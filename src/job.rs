@@ -4,12 +4,16 @@
 //! `3810mm`. Every default names its source: an id of the project's list of trade facts with the
 //! publication's short name, or "common practice, no source".
 
+mod around;
+mod boards;
+mod cautions;
 mod courses;
-mod drawing;
+pub mod drawing;
 mod fasteners;
 pub mod layers;
 mod length;
 pub mod paper;
+mod parts;
 mod product;
 pub mod ranges;
 mod seams;
@@ -17,6 +21,7 @@ mod sheet;
 mod takeoff;
 mod title;
 mod trim;
+mod trim_style;
 mod weights;
 mod work;
 
@@ -25,16 +30,20 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use self::around::{AngledWall, ReturnWall};
+pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::product::{COLD_END_GAP, END_GAP, Product, Weather};
+pub use self::parts::{Band, Joint};
+pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
+pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 use crate::diag::{Note, Refusal};
@@ -53,10 +62,23 @@ pub struct Job {
     pub layers: BTreeMap<Role, Vec<String>>,
     /// Views, where frames and titles in the drawing do not settle them.
     pub elevation: Vec<View>,
+    /// Walls round a corner that no elevation shows (FACTS OT-21).
+    #[serde(rename = "return")]
+    pub returns: Vec<ReturnWall>,
+    /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
+    pub angled: Vec<AngledWall>,
+    /// Bands that part the siding, where none is drawn.
+    #[serde(rename = "band")]
+    pub bands: Vec<Band>,
+    /// Joints of the building that siding must not bridge, where none is drawn.
+    #[serde(rename = "joint")]
+    pub joints: Vec<Joint>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// Joints of boards.
+    pub boards: Boards,
     /// Where courses start and what they keep clear of.
     pub courses: CourseRules,
     /// Where seams may be.
@@ -83,13 +105,58 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 impl Job {
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
+        if self.product.kind.is_board() {
+            return self.product.end_gap.unwrap_or(BOARD_END_GAP);
+        }
         let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
-    /// Lap at a seam in force: foam meets foam (FACTS PR-02, SD-72).
+    /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
-        self.product.lap.unwrap_or(2.0 * self.product.foam_set_back)
+        match self.product.kind.is_board() {
+            true => -self.boards.gap(self.product.kind),
+            false => self.product.lap(),
+        }
+    }
+
+    /// Greatest spacing of nails in force: boards are nailed to every stud.
+    pub fn nail_spacing(&self) -> f64 {
+        match self.product.kind.is_board() {
+            true => self.boards.stud_spacing,
+            false => self.takeoff.nail_spacing,
+        }
+    }
+
+    /// Pocket of posts and channels in force.
+    pub fn pocket(&self) -> f64 {
+        // FACTS PR-05, common practice; SD-95, trade vocabulary.
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 1.125,
+            Kind::Vinyl => 0.75,
+            Kind::Wood | Kind::FibreCement => 0.0,
+        };
+        self.trim.pocket.unwrap_or(usual)
+    }
+
+    /// Layers between a panel's nail hem and nailable sheathing in force.
+    pub fn stand_off(&self) -> f64 {
+        // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 0.75,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
+        };
+        self.takeoff.stand_off.unwrap_or(usual)
+    }
+
+    /// How far over a face's lower edge a cut still fills a channel by itself, in force.
+    pub fn channel_alone(&self) -> f64 {
+        // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
+        let usual = match self.product.kind {
+            Kind::FoamBacked => 1.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
+        };
+        self.trim.channel_alone.unwrap_or(usual)
     }
 
     /// Layer patterns of a role: the job's, else the agreed names.

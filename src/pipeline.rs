@@ -1,20 +1,25 @@
 //! The order of the stages, known here alone.
 
+use std::collections::BTreeMap;
+
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
-use crate::course::datum::search;
+use crate::course::datum::{Found, search};
+use crate::course::even;
 use crate::course::hang::hung;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
+use crate::course::studs::joint_rules;
+use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
 use crate::job::layers::AGREED_LAYERS;
+use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::fastening::{Fastening, Movement};
@@ -27,7 +32,7 @@ use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
 use crate::model::work::WorkOrder;
 use crate::{
-    annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
 };
 
 /// What is told to whoever watches the search for seams.
@@ -282,8 +287,10 @@ const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
-    let found = search(house, job);
-    let pole = story_pole(&found, job);
+    // The exposure of panels is fixed and the datum free; boards are evened between levels.
+    let boards = job.product.kind.is_board();
+    let found = if boards { Found::default() } else { search(house, job) };
+    let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
     let hung = hung(house, &pole, &job.courses);
     let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house
@@ -291,18 +298,25 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .iter()
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, &pole, &job.courses))
+        .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
+        .map(|f| if boards { receive::boards::for_boards(f) } else { f })
         .collect();
     let walls: Vec<&house::Wall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
     let laid: Vec<Vec<Course>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
-    let plan = seam::plan(&problem(house, &fields, &laid, job), watch);
+    let asked = problem(house, &fields, &laid, job);
+    let plan = if boards {
+        joint::plan(&asked, &joint_rules(&walls, &laid, job))
+    } else {
+        seam::plan(&asked, watch)
+    };
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
-    out.story_pole = PoleTable { choices: found.choices, tried: found.tried, lines };
+    out.story_pole =
+        PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
         let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
         let shown = shown_wall(wall, as_drawn, field, courses);
@@ -314,10 +328,13 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.fastening = takeoff::fastening(&out);
     out.movement = takeoff::movement(&out);
     out.bound = bound(&out, &plan);
+    product_notes(job, notes);
+    edge_work::tell(&mut out);
+    warnings::tell(&out, notes);
     course_notes(&out, notes);
     takeoff::movement_notes(&out).into_iter().for_each(|n| notes.push(n));
     let lot = takeoff::one_lot(job);
-    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
+    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();
@@ -347,6 +364,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         datum_why: pole.why.clone(),
         story_pole: PoleTable::default(),
         elevations: elevations.collect(),
+        corners: house.corners.clone(),
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
@@ -403,6 +421,8 @@ fn shown_wall(
         net_area: total_area(&sided) / 144.0,
         gable_area: None,
         drawn_exposure: wall.drawn_exposure,
+        bands: wall.bands.iter().map(|p| xys(&p.outer)).collect(),
+        joints: wall.joints.clone(),
         edges: edges.collect(),
         obstacles: wall
             .obstacles
@@ -431,23 +451,30 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
         .iter()
         .map(|e| e.name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect())
         .collect();
+    const MOST: usize = 3;
+    let beginnings = |name: &str| -> Vec<String> {
+        let whole: Vec<char> = name.chars().take(MOST).collect();
+        (1..=whole.len()).map(|k| whole[..k].iter().collect()).collect()
+    };
+    let mut shared: BTreeMap<String, usize> = BTreeMap::new();
+    for b in names.iter().flat_map(|n| beginnings(n)) {
+        *shared.entry(b).or_default() += 1;
+    }
     let short = |i: usize| -> String {
-        let whole: Vec<char> = names[i].chars().collect();
-        (1..=whole.len().min(3))
-            .map(|k| whole[..k].iter().collect::<String>())
-            .find(|s| names.iter().filter(|n| n.starts_with(s.as_str())).count() == 1)
-            .unwrap_or_else(|| format!("E{}-", i + 1))
+        let own = beginnings(&names[i]).into_iter().find(|b| shared.get(b) == Some(&1));
+        own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
     fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
 }
 
 fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     let c = &plan.certificate;
+    let what = layout.job.product.kind.piece();
     let by_area = takeoff::panels_by_area(layout);
     let words = if c.proven {
-        format!("{} panels; no layout under these rules can use fewer.", c.panels)
+        format!("{} {what}s; no layout under these rules can use fewer.", c.panels)
     } else {
-        format!("{} panels; no layout under these rules can use fewer than {}.", c.panels, c.bound)
+        format!("{} {what}s; no layout under these rules can use fewer than {}.", c.panels, c.bound)
     };
     layout::Bound {
         panels: c.bound,
@@ -464,32 +491,24 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     }
 }
 
-/// Findings of the stages after reading: thin strips and rules that could not be kept.
+/// What must be asked of a product's maker.
+fn product_notes(job: &Job, notes: &mut Notes) {
+    let p = &job.product;
+    if p.length >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
+        let style = job.sheet.lengths;
+        let message = format!(
+            "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
+            style.length(p.length),
+            style.short(job.end_gap())
+        );
+        let help = "Set `product.end_gap` from the maker's instructions (association manual).";
+        notes.push(crate::diag::Note::warning("long-panel-gap", message, help));
+    }
+}
+
+/// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
-    let least = layout.job.courses.least_strip;
-    let style = layout.job.sheet.lengths;
-    for e in &layout.elevations {
-        for w in &e.walls {
-            let thin = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
-            for (c, r) in thin {
-                let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref()).map(|r| r.to - r.from);
-                if let Some(height) = strip.filter(|h| *h < least).reduce(f64::min) {
-                    let words = style.short(height);
-                    let message = format!(
-                        "{}, course {}: a strip only {words} high is left between {} and {} on {}",
-                        e.name,
-                        c.index + 1,
-                        style.length(r.x0),
-                        style.length(r.x1),
-                        w.id
-                    );
-                    let help = "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
-                    notes.push(Note::warning("strip-thin", message, help).on(&e.name));
-                }
-            }
-        }
-    }
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(

@@ -97,7 +97,8 @@ fn bar(
         let (a, b) = (x0 + p.start * k, x0 + p.end * k);
         // Angled ends are drawn as they are cut, seen from the face.
         let lean = |end: EndCut, set: f64| {
-            if end == EndCut::Angled { (set * k).min((b - a) / 2.0) } else { 0.0 }
+            let slanted = matches!(end, EndCut::Angled | EndCut::Shaped);
+            if slanted { (set * k).min((b - a) / 2.0) } else { 0.0 }
         };
         let (l, rr) = (lean(p.left_end, p.left_set), lean(p.right_end, p.right_set));
         let shape = [
@@ -181,8 +182,10 @@ fn spread(labels: &[(f64, String)], r: &Rect) -> Option<Vec<f64>> {
 fn describe(p: &Piece, style: LengthStyle) -> String {
     let mut out = cut_length(style, p.length);
     for (end, angle) in [(p.left_end, p.left_angle), (p.right_end, p.right_angle)] {
-        if end == EndCut::Angled {
-            out.push_str(&format!(" {angle:.1}°"));
+        match end {
+            EndCut::Angled => out.push_str(&format!(" {angle:.1}°")),
+            EndCut::Shaped => out.push_str(" shaped"),
+            EndCut::Factory | EndCut::Square => {}
         }
     }
     if let Some(r) = &p.rip {

@@ -7,6 +7,7 @@ mod cover;
 mod cut_list;
 mod cutting;
 mod elevation;
+mod faces;
 mod flow;
 mod overlay;
 mod page;

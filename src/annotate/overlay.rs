@@ -15,7 +15,7 @@ use crate::model::trim::TrimKind;
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;
 
-const LAYERS: [(&str, f64, [u8; 3], Dash); 8] = [
+const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
     ("Z-ELEV-OTLN", 0.5, [0, 0, 0], Dash::Solid),
     ("Z-ELEV-CRSE", 0.18, [110, 110, 110], Dash::Solid),
     ("Z-ELEV-SEAM", 0.5, [200, 0, 0], Dash::Solid),
@@ -24,6 +24,7 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 8] = [
     ("Z-ELEV-IDEN", 0.18, [0, 0, 0], Dash::Solid),
     ("Z-ELEV-DIMS", 0.18, [0, 110, 0], Dash::Solid),
     ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
+    ("Z-ELEV-FACE", 0.13, [175, 175, 175], Dash::Solid),
 ];
 
 /// Room round an elevation for marks, elevation inches.
@@ -32,6 +33,7 @@ const MARGIN: f64 = 24.0;
 /// Indices of layers above.
 const IDEN: usize = 5;
 const DIMS: usize = 6;
+const FACE: usize = 8;
 
 struct Over<'a> {
     out: Drawing,
@@ -60,6 +62,7 @@ pub fn overlay(layout: &Layout) -> Drawing {
         let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
         let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
         let mut over = Over { out, map, unit, elevation, style, low, placer };
+        over.faces(layout);
         over.walls();
         over.trims(layout);
         over.dimensions();
@@ -188,6 +191,19 @@ impl Over<'_> {
         self.out.draw(DIMS, Shape::Dimension(dimension));
     }
 
+    /// The faces each panel shows.
+    fn faces(&mut self, layout: &Layout) {
+        let heights = super::faces::heights(layout);
+        let courses = self.elevation.walls.iter().flat_map(|w| &w.courses);
+        for (k, p) in
+            courses.flat_map(|k| k.runs.iter().flat_map(|r| &r.pieces).map(move |p| (k, p)))
+        {
+            for (a, b) in super::faces::lines(p, k, &heights) {
+                self.line(FACE, a, b);
+            }
+        }
+    }
+
     fn walls(&mut self) {
         let elevation = self.elevation;
         for w in &elevation.walls {
@@ -232,7 +248,9 @@ impl Over<'_> {
     }
 
     fn trims(&mut self, layout: &Layout) {
-        for t in layout.trims.iter().filter(|t| t.elevation == self.elevation.name) {
+        let shown = |t: &&crate::model::trim::TrimPiece| !t.kind.behind();
+        let here = layout.trims.iter().filter(|t| t.elevation == self.elevation.name);
+        for t in here.filter(shown) {
             self.line(3, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };

@@ -219,10 +219,14 @@ fn paths(canvas: &mut Canvas, path: &crate::geom::vocabulary::BezPath, map: Affi
 fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
     let mut places: Vec<(Point, Vec<&Found>)> = Vec::new();
     for f in found {
-        let Some(p) = f.at.filter(|p| window.contains(*p)).map(|p| map * p) else { continue };
-        match places.iter_mut().find(|(q, _)| q.distance(p) < RADIUS) {
-            Some((_, list)) => list.push(f),
-            None => places.push((p, vec![f])),
+        let all = f.at.iter().chain(&f.note.also).filter(|p| window.contains(**p));
+        for p in all.map(|p| map * *p) {
+            match places.iter_mut().find(|(q, _)| q.distance(p) < RADIUS) {
+                // Two of a kind at one place need its number once.
+                Some((_, list)) if list.iter().any(|g| g.number == f.number) => {}
+                Some((_, list)) => list.push(f),
+                None => places.push((p, vec![f])),
+            }
         }
     }
     for (p, list) in &places {
@@ -274,7 +278,11 @@ fn listed(found: &[Found], window: Option<Rect>, all: usize) -> Vec<(String, boo
             let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
             format!("; {} on layer {}, line {}{handle}", o.entity, o.layer, o.line)
         });
-        out.push((format!("{}  {word} {}{place}{entity}", f.number, n.code), true));
+        let also = match n.also.len() {
+            0 => String::new(),
+            more => format!("; {more} more {} circled", if more == 1 { "place" } else { "places" }),
+        };
+        out.push((format!("{}  {word} {}{place}{entity}{also}", f.number, n.code), true));
         for text in [&n.message, &n.help] {
             out.extend(wrapped(text, TEXT, ROOM).into_iter().map(|l| (l, false)));
         }
@@ -354,6 +362,21 @@ mod tests {
             .map(|r| r.width())
             .fold(0.0, f64::max);
         assert!(widest > 8.0, "the wall is only {widest} in wide on the page");
+    }
+
+    #[test]
+    fn every_place_of_one_finding_is_circled_under_its_number() {
+        let note = Note::info("line-twice", "3 exact duplicates left out", "Purge them.")
+            .at(Point::new(10.0, 10.0))
+            .also_at(vec![Point::new(190.0, 10.0), Point::new(10.0, 90.0)]);
+        let s = problems(&drawing(), &[note]);
+        let circles = s.drawing.items.iter().filter(|i| {
+            s.drawing.layers[i.layer].name == "remarks" && matches!(i.shape, Shape::Polyline(_))
+        });
+        assert_eq!(circles.count(), 3);
+        let all = texts(&s);
+        assert_eq!(all.iter().filter(|t| *t == "1").count(), 3, "{all:?}");
+        assert!(all.iter().any(|t| t.contains("2 more places circled")), "{all:?}");
     }
 
     #[test]

@@ -16,6 +16,8 @@ pub(super) enum Ink {
     Opening,
     /// Edges of panels along courses.
     Course,
+    /// Lines between the faces a panel shows.
+    Face,
     /// Seams.
     Seam,
     /// Corner posts.
@@ -69,6 +71,7 @@ impl Ink {
             Ink::Wall => "walls",
             Ink::Opening => "openings",
             Ink::Course => "courses",
+            Ink::Face => "faces",
             Ink::Seam => "seams",
             Ink::Post => "posts",
             Ink::Starter => "starter",
@@ -103,6 +106,7 @@ impl Ink {
             Ink::Wall => line(0.5, black, Dash::Solid),
             Ink::Opening => line(0.35, black, Dash::Solid),
             Ink::Course => line(0.13, [70, 70, 70], Dash::Solid),
+            Ink::Face => line(0.13, [175, 175, 175], Dash::Solid),
             Ink::Seam => line(0.5, [160, 30, 30], Dash::Solid),
             Ink::Post => line(0.7, [30, 60, 120], Dash::Solid),
             Ink::Starter => line(0.5, [30, 60, 120], Dash::DashDot),

@@ -94,10 +94,10 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         if by_number.is_empty() {
             continue;
         }
-        let length = layout.job.trim.stock(stock);
+        let length = layout.job.stock(stock);
         rows.push(Row::Head(format!(
             "{}: {} of {}",
-            stock.words(),
+            stock.words_on(layout.job.product.kind.is_board()),
             if by_number.len() == 1 {
                 "1 length".to_owned()
             } else {
@@ -152,7 +152,14 @@ fn cut(t: &TrimPiece, style: LengthStyle) -> String {
             TrimEnd::Square => {}
             TrimEnd::Mitre(a) => out.push_str(&format!(" mitre {a:.1}°")),
             TrimEnd::Tab(_) => out.push_str(" tab"),
+            TrimEnd::MitreTab { angle, .. } => out.push_str(&format!(" mitre {angle:.1}° tab")),
             TrimEnd::Lap(_) => out.push_str(" lap"),
+            TrimEnd::Splice { lap, cut } => out.push_str(&format!(
+                " flange cut back {}, lap {}",
+                style.short(*cut),
+                style.short(*lap)
+            )),
+            TrimEnd::Capped => out.push_str(" cap"),
         }
     }
     out

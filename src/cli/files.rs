@@ -1,9 +1,11 @@
-//! Files in, and a folder of files out: written to a temporary sibling and renamed, so that an
-//! interrupted run leaves the old folder whole.
+//! Files in, and files out: what may be written where. How it is written, so that an interrupted run
+//! leaves whole what stood there, is in `staging`.
 
 use std::fs;
-use std::io::{Read, Write};
+use std::io::Read;
 use std::path::{Path, PathBuf};
+
+use super::staging;
 
 use crate::diag::{Note, Refusal};
 
@@ -41,12 +43,13 @@ pub fn default_folder(drawing: &Path) -> PathBuf {
     PathBuf::from(format!("{stem}-layout"))
 }
 
-/// Writes a folder of files. The folder may exist if it holds nothing but an earlier layout's files.
+/// Writes a folder of files, all of them or none. The folder may exist if it holds nothing but an
+/// earlier layout's files; no path of `sources` may lie in it.
 ///
 /// # Errors
-/// `out-refused` when the target is a file, holds other people's files or holds the source;
-/// `out-failed` when the system refuses. In both cases the old folder is whole.
-pub fn write_folder(folder: &Path, files: &[Output], source: &Path) -> Result<(), Refusal> {
+/// `out-refused` when the target is a file, holds other people's files, a source or the place the
+/// program was started in; `out-failed` when the system refuses. In both cases the old folder is whole.
+pub fn write_folder(folder: &Path, files: &[Output], sources: &[&Path]) -> Result<(), Refusal> {
     let fail = |e: std::io::Error| {
         refusal(
             "out-failed",
@@ -55,30 +58,20 @@ pub fn write_folder(folder: &Path, files: &[Output], source: &Path) -> Result<()
         )
     };
     if folder.exists() {
-        check_target(folder, source)?;
+        check_target(folder, sources)?;
     }
-    let parent = folder.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    fs::create_dir_all(parent).map_err(fail)?;
-    let fresh = tempfile::Builder::new().prefix(".lapwright-").tempdir_in(parent).map_err(fail)?;
-    for (name, bytes) in files {
-        let path = fresh.path().join(name);
-        if let Some(dir) = path.parent() {
-            fs::create_dir_all(dir).map_err(fail)?;
-        }
-        let mut file = fs::File::create(&path).map_err(fail)?;
-        file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
-    }
-    open_to_all(fresh.path(), 0o777, 0o700);
-    swap(folder, fresh, parent).map_err(fail)
+    // Where the folder is a link, what it leads to is replaced.
+    let real = if folder.exists() { folder.canonicalize().map_err(fail)? } else { folder.into() };
+    staging::replace(&real, files).map_err(fail)
 }
 
 /// Writes a few files into a folder, each to a temporary sibling that is then renamed; what else
 /// stands there is left alone.
 ///
 /// # Errors
-/// `out-refused` when the folder is a file or one of the files is the source; `out-failed` when the
-/// system refuses.
-pub fn write_beside(folder: &Path, files: &[Output], source: &Path) -> Result<(), Refusal> {
+/// `out-refused` when the folder is a file, or one of the files is a source or a folder; `out-failed`
+/// when the system refuses.
+pub fn write_beside(folder: &Path, files: &[Output], sources: &[&Path]) -> Result<(), Refusal> {
     let fail = |e: std::io::Error| {
         refusal(
             "out-failed",
@@ -89,25 +82,29 @@ pub fn write_beside(folder: &Path, files: &[Output], source: &Path) -> Result<()
     if folder.exists() && !folder.is_dir() {
         return Err(not_a_folder(folder));
     }
-    fs::create_dir_all(folder).map_err(fail)?;
-    for (name, bytes) in files {
+    for (name, _) in files {
         let path = folder.join(name);
-        if let (Ok(s), Ok(p)) = (source.canonicalize(), path.canonicalize())
-            && s == p
-        {
+        if sources.iter().any(|s| same(s, &path)) {
             return Err(refusal(
                 "out-refused",
-                format!("{} is the drawing itself", path.display()),
-                "Give another folder with --out; the source is never overwritten.",
+                format!("{} is what this run reads", path.display()),
+                "Give another folder with --out; a source is never overwritten.",
             ));
         }
-        let mut file =
-            tempfile::Builder::new().prefix(".lapwright-").tempfile_in(folder).map_err(fail)?;
-        file.write_all(bytes).and_then(|()| file.flush()).map_err(fail)?;
-        file.persist(&path).map_err(|e| fail(e.error))?;
-        open_to_all(&path, 0o666, 0o600);
+        if path.is_dir() {
+            return Err(refusal(
+                "out-refused",
+                format!("{} is a folder", path.display()),
+                "Give another folder with --out, or move that one away.",
+            ));
+        }
     }
-    Ok(())
+    fs::create_dir_all(folder).map_err(fail)?;
+    staging::put(folder, files).map_err(fail)
+}
+
+fn same(a: &Path, b: &Path) -> bool {
+    matches!((a.canonicalize(), b.canonicalize()), (Ok(a), Ok(b)) if a == b)
 }
 
 /// Refuses when one of `files` stands in the folder already.
@@ -133,46 +130,12 @@ fn not_a_folder(folder: &Path) -> Refusal {
     )
 }
 
-/// Puts the fresh folder in the old one's place: two renames, the first undone if the second fails.
-fn swap(folder: &Path, fresh: tempfile::TempDir, parent: &Path) -> std::io::Result<()> {
-    if !folder.exists() {
-        return fs::rename(fresh.keep(), folder);
-    }
-    let aside = tempfile::Builder::new().prefix(".lapwright-old-").tempdir_in(parent)?;
-    let old = aside.path().join("old");
-    fs::rename(folder, &old)?;
-    if let Err(e) = fs::rename(fresh.path(), folder) {
-        fs::rename(&old, folder)?;
-        return Err(e);
-    }
-    let _gone = fresh.keep();
-    Ok(())
-}
-
-/// A temporary file or folder is private; results are not: they get the rights of the folder they are
-/// in, as far as `most` goes, and their owner's `least`.
-fn open_to_all(path: &Path, most: u32, least: u32) {
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        // The umask is not to be had without unsafe code: the parent's own mode stands for it.
-        let mode = path
-            .parent()
-            .and_then(|p| fs::metadata(p).ok())
-            .map_or(most & 0o755, |m| m.permissions().mode());
-        let _ = fs::set_permissions(path, fs::Permissions::from_mode(mode & most | least));
-    }
-    #[cfg(not(unix))]
-    let _ = (path, most, least);
-}
-
-/// Names a layout writes, so that a folder with anything else is left alone.
-const OURS: [&str; 14] = [
+/// Names a layout or a check writes, so that a folder with anything else is left alone.
+const OURS: [&str; 13] = [
     "layout.json",
     "overlay.dxf",
     "overlay-alone.dxf",
     "sheets.pdf",
-    "sheets",
     "takeoff.xlsx",
     "takeoff.json",
     "takeoff.csv",
@@ -184,40 +147,83 @@ const OURS: [&str; 14] = [
     "check.txt",
 ];
 
-fn check_target(folder: &Path, source: &Path) -> Result<(), Refusal> {
+/// Whether a sheet's file has this name: `02-front-elevation.svg`.
+fn sheet_name(name: &str) -> bool {
+    let stem = name.strip_suffix(".svg").or_else(|| name.strip_suffix(".png"));
+    stem.and_then(|s| s.split_once('-'))
+        .is_some_and(|(number, _)| number.len() >= 2 && number.bytes().all(|b| b.is_ascii_digit()))
+}
+
+/// The first thing in a folder that no layout wrote, by its path in the folder.
+fn stranger(folder: &Path) -> std::io::Result<Option<String>> {
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        let name = entry.file_name().to_string_lossy().into_owned();
+        let is_dir = entry.file_type()?.is_dir();
+        if name == "sheets" && is_dir {
+            for sheet in fs::read_dir(entry.path())? {
+                let sheet = sheet?;
+                let name = sheet.file_name().to_string_lossy().into_owned();
+                if sheet.file_type()?.is_dir() || !sheet_name(&name) {
+                    return Ok(Some(format!("sheets/{name}")));
+                }
+            }
+        } else if (is_dir || !OURS.contains(&name.as_str())) && !staging::is_staged(&name) {
+            return Ok(Some(name));
+        }
+    }
+    Ok(None)
+}
+
+fn check_target(folder: &Path, sources: &[&Path]) -> Result<(), Refusal> {
     if !folder.is_dir() {
         return Err(not_a_folder(folder));
     }
-    if let (Ok(s), Ok(f)) = (source.canonicalize(), folder.canonicalize())
-        && s.starts_with(&f)
-    {
-        return Err(refusal(
-            "out-refused",
-            format!("the drawing lies in {}", folder.display()),
-            "Give another folder with --out; the source is never overwritten.",
-        ));
-    }
-    let entries = fs::read_dir(folder).map_err(|e| {
+    let unreadable = |e: std::io::Error| {
         refusal(
             "out-failed",
             format!("{} cannot be read: {e}", folder.display()),
             "Check that you may read it.",
         )
-    })?;
-    for entry in entries.flatten() {
-        let name = entry.file_name();
-        if !OURS.iter().any(|o| name == **o) {
-            let message = format!(
-                "{} holds {}, which no layout wrote",
-                folder.display(),
-                name.to_string_lossy()
-            );
-            return Err(refusal(
-                "out-refused",
-                message,
-                "Give an empty or new folder with --out, so that nothing of yours is lost.",
-            ));
+    };
+    let whole = folder.canonicalize().map_err(unreadable)?;
+    if let Some(source) =
+        sources.iter().find(|s| s.canonicalize().is_ok_and(|s| s.starts_with(&whole)))
+    {
+        return Err(refusal(
+            "out-refused",
+            format!("{}, which this run reads, lies in {}", source.display(), folder.display()),
+            "Give another folder with --out; a source is never overwritten.",
+        ));
+    }
+    if std::env::current_dir().is_ok_and(|here| here.starts_with(&whole)) {
+        return Err(refusal(
+            "out-refused",
+            format!("{} is the folder you are in", folder.display()),
+            "Give a folder of its own with --out: it is replaced as a whole.",
+        ));
+    }
+    match stranger(folder).map_err(unreadable)? {
+        None => Ok(()),
+        Some(name) => Err(refusal(
+            "out-refused",
+            format!("{} holds {name}, which no layout wrote", folder.display()),
+            "Give an empty or new folder with --out, so that nothing of yours is lost.",
+        )),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::sheet_name;
+
+    #[test]
+    fn names_of_sheets_are_known_from_others() {
+        for name in ["01-cover.svg", "02-front-elevation.png", "104-cuts.svg"] {
+            assert!(sheet_name(name), "{name}");
+        }
+        for name in ["notes.svg", "01-cover.pdf", "1-cover.svg", "a1-b.png", "01cover.svg"] {
+            assert!(!sheet_name(name), "{name}");
         }
     }
-    Ok(())
 }

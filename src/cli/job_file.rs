@@ -108,7 +108,10 @@ fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(
             continue;
         }
         match value.get_ref() {
-            DeValue::Table(t) => strangers(t, &path, known, unknown),
+            // Names of the drawing's own are keys of some tables: nothing is known of those.
+            DeValue::Table(t) if known.iter().any(|k| k.starts_with(&format!("{path}."))) => {
+                strangers(t, &path, known, unknown)
+            }
             DeValue::Array(list) => {
                 for t in list.iter().filter_map(|v| v.get_ref().as_table()) {
                     strangers(t, &path, known, unknown);
@@ -248,6 +251,8 @@ mod tests {
     #[test]
     fn values_that_hang_on_one_another_are_placed_where_the_file_sets_one() {
         // The shortest piece is 24 in by default: more than half a panel of 40 in.
+        let e = refused("[drawing]\nweld = 0.1\nknown = \"0,0 1 = 8 ft\"\n");
+        assert!(e.message.starts_with("job.toml:3:9: "), "{}", e.message);
         let e = refused("[product]\nlength = 40\n");
         assert!(e.message.starts_with("job.toml:2:10: `seams.shortest` is 24;"), "{}", e.message);
         let e = refused(

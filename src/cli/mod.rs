@@ -7,5 +7,6 @@ mod layers;
 mod manual;
 mod nearest;
 pub mod run;
+mod staging;
 mod takeoff;
 mod template;

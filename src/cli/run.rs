@@ -10,8 +10,9 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
 use super::{job_file, layers, manual, takeoff, template};
-use crate::diag::{Notes, Refusal, Severity};
+use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::Job;
+use crate::job::drawing::KNOWN_HELP;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::LengthStyle;
@@ -43,8 +44,14 @@ pub fn main() -> ExitCode {
 /// Bytes to standard output; a reader that went away is no fault.
 pub(super) fn print(bytes: &[u8]) -> ExitCode {
     let mut out = std::io::stdout().lock();
-    let _ = out.write_all(bytes).and_then(|()| out.flush());
-    ExitCode::SUCCESS
+    match out.write_all(bytes).and_then(|()| out.flush()) {
+        Err(e) if e.kind() != std::io::ErrorKind::BrokenPipe => {
+            let message = format!("standard output cannot be written: {e}");
+            let help = "Check free space where the output goes; what is there is not whole.";
+            refused(&Note::error("out-failed", message, help).into(), &Notes::default())
+        }
+        _ => ExitCode::SUCCESS,
+    }
 }
 
 pub(super) fn tell(text: &str) {
@@ -67,8 +74,13 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
         }
         None => Job::default(),
     };
-    if a.known.is_some() {
-        job.drawing.known.clone_from(&a.known);
+    if let Some(known) = &a.known {
+        job.drawing.known = Some(known.clone());
+        // A fault of the command line is not told as one of the job file.
+        if job.drawing.known_scale().is_none() {
+            let message = format!("the known distance `{known}` cannot be read");
+            return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+        }
     }
     let bytes = files::read(&a.drawing)?;
     let name = a
@@ -193,6 +205,12 @@ pub(super) fn lay(
     result
 }
 
+/// What a run reads, and so must not write.
+fn sources(a: &Reading) -> Vec<&Path> {
+    let drawing = Some(a.drawing.as_path()).filter(|d| *d != Path::new("-"));
+    drawing.into_iter().chain(a.job.as_deref()).collect()
+}
+
 fn layout(a: &Layout) -> ExitCode {
     let mut notes = Notes::default();
     // Prices are read first: a fault in them shall not wait for the search.
@@ -218,7 +236,9 @@ fn layout(a: &Layout) -> ExitCode {
         outputs.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(&layout)));
     }
     let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
-    if let Err(r) = files::write_folder(&folder, &outputs, &a.reading.drawing) {
+    let mut sources = sources(&a.reading);
+    sources.extend(a.prices.as_deref());
+    if let Err(r) = files::write_folder(&folder, &outputs, &sources) {
         return refused(&r, &notes);
     }
     if !a.quiet {
@@ -272,15 +292,16 @@ fn check(a: &Check) -> ExitCode {
             ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &notes)),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
-        if let Err(r) = files::write_beside(folder, &files, &a.reading.drawing) {
+        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading)) {
             return refused(&r, &Notes::default());
         }
     }
-    let _ = print(text.as_bytes());
+    let printed = print(text.as_bytes());
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
         Err(r) => refused(&r, &Notes::default()),
+        Ok(_) if printed != ExitCode::SUCCESS => printed,
         Ok(_) if a.strict && notes.count(Severity::Warning) > 0 => ExitCode::from(3),
         Ok(_) => ExitCode::SUCCESS,
     }
@@ -311,7 +332,7 @@ fn new_template(folder: &Path) -> ExitCode {
     let notes = Notes::default();
     let written = template::files().and_then(|list| {
         files::none_there(folder, &list)?;
-        files::write_beside(folder, &list, Path::new("-"))?;
+        files::write_beside(folder, &list, &[])?;
         Ok(list)
     });
     match written {

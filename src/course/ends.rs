@@ -41,7 +41,7 @@ pub(super) fn chain(shape: &Polygon, side: Side) -> Vec<(Point, Point)> {
 }
 
 /// The sloped part of an end: its rise and its signed sideways move; `None` for a plumb end.
-pub(super) fn lean(shape: &Polygon, side: Side) -> Option<Vec2> {
+fn lean(shape: &Polygon, side: Side) -> Option<Vec2> {
     let sloped: Vec<Vec2> = chain(shape, side)
         .into_iter()
         .map(|(a, b)| b - a)

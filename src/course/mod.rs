@@ -1,8 +1,11 @@
 //! Level courses: one datum for the house, the runs of each course between receivers, and the
 //! pieces of each run once seams are placed.
 
+mod contour;
 pub mod datum;
+pub mod edge_work;
 pub mod ends;
+pub mod even;
 pub mod hang;
 mod levels;
 pub mod pieces;
@@ -10,5 +13,7 @@ pub mod pole_lines;
 pub mod problem;
 pub mod runs;
 pub mod story_pole;
+pub mod studs;
 mod thin;
+pub mod warnings;
 mod words;

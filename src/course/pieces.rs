@@ -1,15 +1,25 @@
 //! The pieces of a run, once it is known where its seams stand: what shows on the wall, how each
 //! end is cut, what is ripped off and what is notched out.
 
-use super::ends::{Side, lean};
+use super::contour::{Bite, BiteSide, bites, contour, extent, slanted, stepped};
+use crate::geom::boolean::difference;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
 use crate::geom::tol::{GRID, LEVEL, SAME};
-use crate::geom::vocabulary::Rect;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::course::{Course, Run};
 use crate::model::house::Wall;
-use crate::model::layout::{EndCut, Notch, NotchSide, Piece, Rip, Xy};
+use crate::model::layout::{Contour, EdgeWork, EndCut, Notch, NotchSide, Piece, Rip, Xy};
 use crate::model::seam::Cut;
+use crate::units::{LengthStyle, MM_PER_INCH};
+
+/// Even spacings of a curve's points, widest first: of our own choosing, no source.
+const INCHES: [f64; 6] = [4.0, 2.0, 1.0, 0.5, 0.25, 0.125];
+const MILLIMETRES: [f64; 6] = [100.0, 50.0, 25.0, 10.0, 5.0, 2.0];
+/// Slopes nearer than this are one slope, degrees: a tenth of the smallest mark on a mitre saw.
+const ONE_ANGLE: f64 = 0.1;
+/// An end that leans less than this is square, inches over its height.
+const UPRIGHT: f64 = 1.0 / 64.0;
 
 /// What the pieces of one run are made from.
 #[derive(Clone, Copy, Debug)]
@@ -22,6 +32,18 @@ pub struct Making<'a> {
     pub run: &'a Run,
     /// Clearance at level cuts.
     pub notch_clearance: f64,
+    /// How far two panels lap at a seam.
+    pub lap: f64,
+    /// Inches or millimetres, for the spacing of points on a curve.
+    pub lengths: LengthStyle,
+}
+
+/// How one end is cut.
+struct End {
+    cut: EndCut,
+    angle: f64,
+    set: f64,
+    contour: Option<Contour>,
 }
 
 impl Making<'_> {
@@ -37,12 +59,18 @@ impl Making<'_> {
         x1: f64,
     ) -> Piece {
         let mut parts = clip_span(std::slice::from_ref(&self.run.clear), x0, x1);
+        let slots = self.slots(x1);
+        if !slots.is_empty() {
+            parts = difference(&parts, &slots);
+        }
         parts.sort_by(|a, b| b.area().total_cmp(&a.area()));
         let main = parts.first().cloned().unwrap_or_default();
-        let left =
-            self.end(&main, Side::Left, cut.start <= GRID, x0 <= self.run.clear.bounds().x0 + SAME);
-        let at_end = cut.end >= stock - GRID;
-        let right = self.end(&main, Side::Right, at_end, x1 >= self.run.clear.bounds().x1 - SAME);
+        let b = main.bounds();
+        let found = bites(&main, Rect::new(x0, b.y0, x1, b.y1));
+        let (ends, notches): (Vec<Bite>, Vec<Bite>) =
+            found.into_iter().partition(|bite| self.ends_a_piece(bite, (x0, x1)));
+        let left = self.end(&ends, false, (x0, x1, b), cut.start <= GRID);
+        let right = self.end(&ends, true, (x0, x1, b), cut.end >= stock - GRID);
         Piece {
             mark,
             panel,
@@ -51,33 +79,111 @@ impl Making<'_> {
             length: cut.end - cut.start,
             x0,
             x1,
-            left_end: left.0,
-            right_end: right.0,
-            left_angle: left.1,
-            right_angle: right.1,
-            left_set: left.2,
-            right_set: right.2,
+            left_end: left.cut,
+            right_end: right.cut,
+            left_angle: left.angle,
+            right_angle: right.angle,
+            left_set: left.set,
+            right_set: right.set,
+            left_contour: left.contour,
+            right_contour: right.contour,
             rip: self.rip(&main),
-            notches: self.notches(x0, x1),
+            notches: self.notches(&notches, x0),
+            edge_work: EdgeWork::default(),
             outline: ring(&main.outer),
             holes: main.holes.iter().map(|h| ring(h)).collect(),
             more: parts.iter().skip(1).map(|p| ring(&p.outer)).collect(),
         }
     }
 
-    /// Cut, angle with the panel's long edge, and long point to short point of one end.
-    fn end(
-        &self,
-        shape: &Polygon,
-        side: Side,
-        factory: bool,
-        at_receiver: bool,
-    ) -> (EndCut, f64, f64) {
-        let lean = if at_receiver { lean(shape, side) } else { None };
-        match lean {
-            Some(v) => (EndCut::Angled, (v.y / v.x.abs()).atan().to_degrees(), v.x.abs()),
-            None if factory => (EndCut::Factory, 90.0, 0.0),
-            None => (EndCut::Square, 90.0, 0.0),
+    /// The slot by which the panel that ends past a bare fixture is brought round it, as far as the
+    /// next panel covers it (FACTS PR-11).
+    fn slots(&self, x1: f64) -> Vec<Polygon> {
+        let half = self.lap / 2.0;
+        if !self.run.fixed.iter().any(|s| (s + half - x1).abs() < 0.0625 + SAME) {
+            return Vec::new();
+        }
+        let bare = self.wall.obstacles.iter().filter(|o| !o.mounting_block);
+        bare.filter_map(|o| bounds(&o.outline))
+            .filter(|r| r.x1 >= x1 - self.lap - SAME && r.x1 <= x1 + SAME)
+            .filter(|r| r.y0 < self.course.top - SAME && r.y1 > self.course.bottom + SAME)
+            .map(|r| Polygon::rect(x1 - self.lap, r.y0, x1 + 1.0, r.y1))
+            .collect()
+    }
+
+    /// Whether what is cut off belongs to an end, rather than being a notch, a slot or a hole. An end
+    /// at a seam stays as it left the works: what a slope takes of its corner is a notch.
+    fn ends_a_piece(&self, bite: &Bite, (x0, x1): (f64, f64)) -> bool {
+        match bite.side {
+            BiteSide::Whole { .. } => true,
+            BiteSide::Corner { right, .. } => {
+                let run = self.run.clear.bounds();
+                let last = if right { x1 >= run.x1 - SAME } else { x0 <= run.x0 + SAME };
+                last && !stepped(&bite.points) && self.around(extent(&bite.points)).is_empty()
+            }
+            _ => false,
+        }
+    }
+
+    fn contour(&self, points: &[Point], x0: f64) -> Contour {
+        let origin = Point::new(x0, self.course.bottom);
+        match self.lengths {
+            LengthStyle::Feet => contour(points, origin, &INCHES),
+            LengthStyle::Mm => contour(points, origin, &MILLIMETRES.map(|s| s / MM_PER_INCH)),
+        }
+    }
+
+    /// One end of a piece that lies between `x0` and `x1` in the box `b`.
+    fn end(&self, ends: &[Bite], right: bool, (x0, x1, b): (f64, f64, Rect), factory: bool) -> End {
+        let plain = End {
+            cut: if factory { EndCut::Factory } else { EndCut::Square },
+            angle: 90.0,
+            set: 0.0,
+            contour: None,
+        };
+        let x = if right { x1 } else { x0 };
+        let (mut points, mut tops): (Vec<Point>, Vec<Point>) = (Vec::new(), Vec::new());
+        for bite in ends {
+            match bite.side {
+                BiteSide::Whole { right: r } if r == right => points.extend(&bite.points),
+                BiteSide::Corner { top: false, right: r } if r == right => {
+                    points.extend(&bite.points);
+                }
+                BiteSide::Corner { top: true, right: r } if r == right => {
+                    tops.extend(&bite.points);
+                }
+                _ => {}
+            }
+        }
+        // Plumb between what is cut off below and above.
+        match (points.is_empty(), tops.is_empty()) {
+            (true, true) => return plain,
+            (true, false) => points.push(Point::new(x, b.y0)),
+            (false, true) if points.last().is_some_and(|p| p.y < b.y1 - SAME) => {
+                tops.push(Point::new(x, b.y1));
+            }
+            _ => {}
+        }
+        points.extend(tops);
+        points.dedup_by(|q, p| p.distance(*q) < SAME);
+        let (low, high) = extent(&points);
+        let set = high.x - low.x;
+        if set <= UPRIGHT {
+            return plain;
+        }
+        let slopes = slanted(&points);
+        let lean = |s: &(Point, Point)| (s.1.y - s.0.y).atan2(s.1.x - s.0.x).to_degrees();
+        let longest =
+            slopes.iter().max_by(|p, q| p.0.distance(p.1).total_cmp(&q.0.distance(q.1))).map(lean);
+        let one = longest.is_some_and(|a| slopes.iter().all(|s| (lean(s) - a).abs() < ONE_ANGLE));
+        let level = points
+            .windows(2)
+            .any(|w| (w[0].y - w[1].y).abs() <= UPRIGHT && (w[0].x - w[1].x).abs() > UPRIGHT);
+        End {
+            cut: if one && !level { EndCut::Angled } else { EndCut::Shaped },
+            angle: longest.map_or(90.0, |a| a.min(180.0 - a)),
+            set,
+            contour: Some(self.contour(&points, x0)),
         }
     }
 
@@ -99,63 +205,68 @@ impl Making<'_> {
         })
     }
 
-    /// Notches of openings and fixtures that reach into this piece from its top or butt edge.
-    fn notches(&self, x0: f64, x1: f64) -> Vec<Notch> {
-        let (gap, v) = (self.run.gap, self.notch_clearance);
-        let openings = self.wall.openings.iter().map(|o| (&o.id, bounds(&o.outline), gap, v));
-        let blocks = self.wall.obstacles.iter().map(|o| {
-            let room = if o.mounting_block { v } else { 0.0 };
-            (&o.id, bounds(&o.outline), room, room)
-        });
-        let inside = self.run.clear.bounds();
-        let mut out: Vec<Notch> = openings
-            .chain(blocks)
-            .filter_map(|(id, b, dx, dy)| {
-                let b = b?;
-                self.notch(
-                    id,
-                    Rect::new(b.x0 - dx, b.y0 - dy, b.x1 + dx, b.y1 + dy),
-                    b,
-                    (x0, x1),
-                    inside,
-                )
-            })
-            .collect();
+    /// What is cut out, from left to right.
+    fn notches(&self, bites: &[Bite], x0: f64) -> Vec<Notch> {
+        let mut out: Vec<Notch> = bites.iter().map(|b| self.notch(b, x0)).collect();
         out.sort_by(|a, b| a.left.total_cmp(&b.left));
         out
     }
 
-    fn notch(
-        &self,
-        id: &str,
-        room: Rect,
-        drawn: Rect,
-        span: (f64, f64),
-        inside: Rect,
-    ) -> Option<Notch> {
-        let (bottom, top) = (self.course.bottom, self.course.top);
-        let (left, right) = (room.x0.max(span.0), room.x1.min(span.1));
-        // An opening that takes the whole height ends the run; one beyond the run is another's.
-        let under = drawn.y0 > bottom + SAME && drawn.y0 < top - SAME && drawn.y1 >= top - SAME;
-        let over = drawn.y1 > bottom + SAME && drawn.y1 < top - SAME && drawn.y0 <= bottom + SAME;
-        if right - left <= SAME || !(under || over) {
-            return None;
-        }
-        let (side, depth) = if under {
-            (NotchSide::Top, top - room.y0.max(bottom))
-        } else {
-            (NotchSide::Bottom, room.y1.min(top) - bottom)
+    fn notch(&self, bite: &Bite, x0: f64) -> Notch {
+        let mut points = bite.points.clone();
+        let (low, high) = extent(&points);
+        let corners = match bite.side {
+            BiteSide::Corner { .. } => 3,
+            BiteSide::Hole => 5,
+            _ => 4,
         };
-        // A run that lies wholly above or below the cut is ripped, not notched.
-        let cut = if under { room.y0 } else { room.y1 };
-        let ripped = if under { inside.y1 <= cut + SAME } else { inside.y0 >= cut - SAME };
-        (!ripped).then(|| Notch {
+        let side = match bite.side {
+            BiteSide::Bottom | BiteSide::Corner { top: false, .. } => NotchSide::Bottom,
+            BiteSide::Top | BiteSide::Corner { top: true, .. } => NotchSide::Top,
+            BiteSide::Left | BiteSide::Whole { right: false } => NotchSide::Left,
+            BiteSide::Right | BiteSide::Whole { right: true } => NotchSide::Right,
+            BiteSide::Hole => NotchSide::Hole,
+        };
+        // A corner's chain runs bottom up; a notch is read from left to right.
+        if matches!(bite.side, BiteSide::Corner { top, right } if top == right) {
+            points.reverse();
+        }
+        let open = matches!(side, NotchSide::Top | NotchSide::Bottom);
+        let (left, right) = match (points.first(), points.last()) {
+            (Some(a), Some(b)) if open => (a.x.min(b.x), a.x.max(b.x)),
+            _ => (low.x, high.x),
+        };
+        let plain = stepped(&points) && points.len() == corners;
+        Notch {
             side,
-            left: left - span.0,
+            left: left - x0,
             width: right - left,
-            depth,
-            around: id.to_owned(),
-        })
+            depth: high.y - low.y,
+            foot: (!open).then_some(low.y - self.course.bottom),
+            around: self.around((low, high)),
+            contour: (!plain).then(|| self.contour(&points, x0)),
+        }
+    }
+
+    /// Openings and fixtures in a box, by name.
+    fn around(&self, (low, high): (Point, Point)) -> String {
+        let reach = |r: Rect, by: f64| {
+            r.x0 - by < high.x - SAME
+                && r.x1 + by > low.x + SAME
+                && r.y0 - by < high.y - SAME
+                && r.y1 + by > low.y + SAME
+        };
+        let openings = self.wall.openings.iter().map(|o| (&o.id, bounds(&o.outline), 0.0));
+        let fixtures = self.wall.obstacles.iter().map(|o| {
+            let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
+            (&o.id, bounds(&o.outline), room)
+        });
+        let names: Vec<&str> = openings
+            .chain(fixtures)
+            .filter(|(_, r, by)| r.is_some_and(|r| reach(r, *by)))
+            .map(|(id, ..)| id.as_str())
+            .collect();
+        names.join(" and ")
     }
 }
 

@@ -88,7 +88,8 @@ fn seam_run(r: &Run) -> SeamRun {
         id: r.id.clone(),
         x0: down(r.x0),
         x1: up(r.x1),
-        fixed: r.fixed.iter().map(|x| down(x + 1.0 / 32.0)).collect(),
+        // Down, so that the next panel still reaches the fixture.
+        fixed: r.fixed.iter().map(|x| down(x + SAME)).collect(),
         barred: r.barred.clone(),
     }
 }
@@ -152,7 +153,14 @@ fn one_course(
         .runs
         .iter()
         .map(|run| {
-            let making = Making { wall, course, run, notch_clearance: job.courses.notch_clearance };
+            let making = Making {
+                wall,
+                course,
+                run,
+                notch_clearance: job.courses.notch_clearance,
+                lap: job.lap(),
+                lengths: job.sheet.lengths,
+            };
             let found = plans.get(run.id.as_str());
             let pieces = found.map_or_else(Vec::new, |p| {
                 placed(run, p, job)

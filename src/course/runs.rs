@@ -1,8 +1,8 @@
 //! The courses of one field: each strip of the field, clearances taken off, parted into runs.
 //!
 //! Clearances: the end gap, measured along the panel, at every plumb or sloped side; the notch
-//! clearance, measured up and down, at level sides that cut a panel; none at level sides on a
-//! course line.
+//! clearance, measured up and down, at level sides that cut a panel and at an opening's sides flatter
+//! than 45 degrees; none at level sides on a course line.
 
 use super::ends::{Side, end_of};
 use super::thin;
@@ -14,7 +14,7 @@ use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{Course, Run, StoryPole};
 use crate::model::house::Wall;
-use crate::model::receiver::{Field, FieldEdge};
+use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
 const LEAST_AREA: f64 = 0.5;
@@ -51,23 +51,35 @@ fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -
 fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run {
     let gap = job.end_gap();
     let b = clear.bounds();
-    let (left, right) =
-        (end_of(&clear, Side::Left, field, gap), end_of(&clear, Side::Right, field, gap));
+    let end = |side: Side| {
+        let mut end = end_of(&clear, side, field, gap);
+        // At a fixture there is no side of the field; a board has no channel there either.
+        if job.product.kind.is_board() && end.receiver == Receiver::JChannel {
+            end.receiver = Receiver::Trim;
+        }
+        end
+    };
+    let (left, right) = (end(Side::Left), end(Side::Right));
     let near =
         |o: &&crate::model::house::Obstacle| bounds(&o.outline).is_some_and(|r| overlaps(r, b));
-    let half = job.lap() / 2.0 + job.courses.notch_clearance;
-    let barred = wall.obstacles.iter().filter(|o| o.mounting_block).filter(near);
+    // Boards are cut round every fixture; panels get a seam at those without a block.
+    let boards = job.product.kind.is_board();
+    let half = job.lap().abs() / 2.0 + job.courses.notch_clearance;
+    let barred = wall.obstacles.iter().filter(|o| o.mounting_block || boards).filter(near);
     let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
     let mut barred: Vec<(f64, f64)> = barred.collect();
     barred.extend(thin::barred(&clear, (b.x0, b.x1), &barred, job));
     let mut fixed: Vec<f64> = wall
         .obstacles
         .iter()
-        .filter(|o| !o.mounting_block)
+        .filter(|o| !(o.mounting_block || boards))
         .filter(near)
         .filter_map(|o| bounds(&o.outline))
-        // The first panel goes past the obstacle (FACTS PR-11); a seam too near an end is none.
-        .map(|r| r.x1 + job.seams.past_obstacle)
+        // What takes the whole course ends the run.
+        .filter(|r| r.y0 > b.y0 + SAME || r.y1 < b.y1 - SAME)
+        // The first panel ends this far past the obstacle (FACTS PR-11), at most a lap, so that the
+        // next one reaches it; the seam is the middle of the lap. One too near an end is none.
+        .map(|r| r.x1 + job.seams.past_obstacle.min(job.lap()) - job.lap() / 2.0)
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
@@ -99,7 +111,17 @@ fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) 
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
         low < strip.1 - SAME && high > strip.0 + SAME
     });
-    let mut out: Vec<Polygon> = sides.filter_map(|e| swept(e, strip, gap, notch)).collect();
+    let mut out: Vec<Polygon> = Vec::new();
+    out.extend(sides.filter_map(|e| swept(e, strip, gap, notch)));
+    // Of an opening that reaches into this strip, what is just under or over it counts too.
+    let of_openings = field.edges.iter().filter(|e| {
+        let reaches = e.opening.and_then(|i| wall.openings.get(i)).map(|o| o.sides());
+        let inside = reaches
+            .is_some_and(|(_, _, sill, head)| sill < strip.1 - SAME && head > strip.0 + SAME);
+        let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+        inside && low < strip.1 + notch && high > strip.0 - notch
+    });
+    out.extend(of_openings.filter_map(|e| over_a_curve(e, notch)));
     for o in &wall.obstacles {
         let Some(r) = bounds(&o.outline) else { continue };
         if r.y0 - notch >= strip.1 || r.y1 + notch <= strip.0 {
@@ -123,6 +145,16 @@ fn swept(edge: &FieldEdge, strip: (f64, f64), gap: f64, notch: f64) -> Option<Po
     let shift = Vec2::new(gap, 0.0);
     fits(0.0, gap)
         .then(|| Polygon::simple(vec![a - shift, a + shift, b + shift, b - shift]).wound())
+}
+
+/// The room over or under a slanted side of an opening: a curved head is kept clear of as a level one
+/// is, where it is flatter than 45 degrees.
+fn over_a_curve(edge: &FieldEdge, notch: f64) -> Option<Polygon> {
+    let (a, b) = (edge.from, edge.to);
+    let (run, rise) = ((a.x - b.x).abs(), (a.y - b.y).abs());
+    let shift = Vec2::new(0.0, notch);
+    (notch > 0.0 && rise > SAME && rise <= run)
+        .then(|| Polygon::simple(vec![a - shift, b - shift, b + shift, a + shift]).wound())
 }
 
 /// A shape and the sweep of its sides by a square of half-width `by`.

@@ -1,9 +1,14 @@
 //! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
 
+mod angled;
+mod corners;
 mod edges;
 mod faces;
+mod limits;
 mod openings;
 mod order;
+mod parts;
+mod returns;
 mod views;
 mod ways;
 
@@ -53,6 +58,11 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     }
     let mut house = order::wrapped(elevations);
     order::name_walls(&mut house);
+    house.corners = corners::paired(&house);
+    angled::widen(&mut house, job, notes);
+    returns::add(&mut house, job, notes);
+    corners::report(&house, job.sheet.lengths, notes);
+    parts::report(&house, job, notes);
     Ok(house)
 }
 

@@ -39,6 +39,20 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub notch_clearance: f64,
+    /// Spacing of studs, by which pieces too short to be nailed to two are told. Default 16 in: common
+    /// practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub stud_spacing: f64,
+    /// Spacing of nail slots punched along a ripped top edge. Default 16 in (FACTS PR-09, common
+    /// practice, no source).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub slot_spacing: f64,
+    /// Spacing of snap-lock lugs along an edge in finish trim. Default 6 in (FACTS SD-106, VSI-HW).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub lug_spacing: f64,
     /// What the search for the datum weighs.
     pub weights: DatumWeights,
 }
@@ -52,6 +66,9 @@ impl Default for CourseRules {
             clear_of_roof: 0.5,
             least_strip: 2.0,
             notch_clearance: 0.25,
+            stud_spacing: 16.0,
+            slot_spacing: 16.0,
+            lug_spacing: 6.0,
             weights: DatumWeights::default(),
         }
     }

@@ -4,7 +4,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length};
-use crate::units::Unit;
+use crate::geom::vocabulary::Point;
+use crate::units::{Unit, parse_length};
+
+/// How a known distance is written.
+pub const KNOWN_HELP: &str =
+    "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units.";
 
 /// How the drawing is read.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -40,6 +45,20 @@ impl Default for Reading {
             casing: 0.0,
             accept: Vec::new(),
         }
+    }
+}
+
+impl Reading {
+    /// Inches in one drawing unit by the known distance; `None` where there is none or it cannot be
+    /// read.
+    pub fn known_scale(&self) -> Option<f64> {
+        let (points, length) = self.known.as_ref()?.split_once('=')?;
+        let words = points.split([',', ' ']).filter(|t| !t.is_empty());
+        let numbers: Vec<f64> = words.map_while(|t| t.parse().ok()).collect();
+        let [x1, y1, x2, y2] = numbers[..] else { return None };
+        let drawn = Point::new(x1, y1).distance(Point::new(x2, y2));
+        let length = parse_length(length, Unit::Inch).filter(|l| *l > 0.0)?;
+        Some(length / drawn).filter(|k| k.is_finite() && *k > 0.0)
     }
 }
 

@@ -19,18 +19,19 @@ pub struct FastenerRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub other_layers: f64,
-    /// Penetration into nailable material, framing and nailable sheathing together. Default 1 1/4 in
-    /// (FACTS SD-29, VSI-H, IRC).
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub penetration: f64,
-    /// Shortest nail. Default 2 1/2 in, for foam-backed siding (FACTS PR-06, common practice, no
-    /// source); 1 1/2 to 2 in are in use for plain vinyl (SD-38, HAB).
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub shortest: f64,
-    /// Lengths nails are sold in, inches; over the last, every half inch. Default 1 1/2, 1 3/4, 2,
-    /// 2 1/2, 3, 3 1/2, 4: common practice, no source.
+    /// Penetration into nailable material, framing and nailable sheathing together; left out, 1 1/4 in
+    /// for vinyl (FACTS SD-29, VSI-H, IRC), 1 1/2 in for wood (SD-135, NAV14044), 1 in for fibre-cement
+    /// (SD-133, IBC 1405.16).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub penetration: Option<f64>,
+    /// Shortest nail; left out, 2 1/2 in for foam-backed siding (FACTS PR-06, common practice, no
+    /// source), 1 1/2 in for plain vinyl (SD-38, HAB), none for boards.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub shortest: Option<f64>,
+    /// Lengths nails are sold in, inches; beyond the last, and where none are named, every half inch,
+    /// for boards every quarter (FACTS SD-37; WX-15, CRA).
     pub lengths: Vec<f64>,
     /// Least shank. Default 0.120 in (FACTS SD-32, IRC).
     #[serde(deserialize_with = "length")]
@@ -62,9 +63,9 @@ impl Default for FastenerRules {
         FastenerRules {
             foam_board: 0.0,
             other_layers: 0.0,
-            penetration: 1.25,
-            shortest: 2.5,
-            lengths: vec![1.5, 1.75, 2.0, 2.5, 3.0, 3.5, 4.0],
+            penetration: None,
+            shortest: None,
+            lengths: Vec::new(),
             shank: 0.12,
             head: 0.3125,
             post_spacing: None,

@@ -1,5 +1,7 @@
 //! Lengths in a job file.
 
+use std::collections::BTreeMap;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer};
 
@@ -41,6 +43,14 @@ pub(super) fn length<'de, D: Deserializer<'de>>(d: D) -> Result<f64, D::Error> {
             "not a length: write inches (150), or a text such as \"12'-6\\\"\" or \"3810mm\"",
         )
     })
+}
+
+/// Lengths by name.
+pub(super) fn lengths<'de, D: Deserializer<'de>>(d: D) -> Result<BTreeMap<String, f64>, D::Error> {
+    #[derive(Deserialize)]
+    #[serde(transparent)]
+    struct One(#[serde(deserialize_with = "length")] f64);
+    Ok(BTreeMap::<String, One>::deserialize(d)?.into_iter().map(|(k, v)| (k, v.0)).collect())
 }
 
 pub(super) fn maybe_length<'de, D: Deserializer<'de>>(d: D) -> Result<Option<f64>, D::Error> {

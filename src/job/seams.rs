@@ -31,8 +31,9 @@ pub struct SeamSettings {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub kerf: f64,
-    /// How far the first panel goes past an obstacle without a mounting block. Default 1 in
-    /// (FACTS PR-11, common practice, no source).
+    /// How far the first panel goes past an obstacle without a mounting block, at most a lap: the
+    /// second one covers it up to the obstacle. Default 1 in (FACTS PR-11, common practice, no
+    /// source).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub past_obstacle: f64,

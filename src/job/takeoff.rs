@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::length::{Length, length};
+use super::length::{Length, length, maybe_length};
 
 /// Fasteners and counts.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -21,11 +21,11 @@ pub struct TakeoffRules {
     pub trim_nail_spacing: f64,
     /// Nails in a box. Default 1000: common practice, no source.
     pub nail_box: u32,
-    /// Layers between the panel's nail hem and nailable sheathing, foam and air included. Default
-    /// 3/4 in hem stand-off (FACTS SD-37, derived).
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub stand_off: f64,
+    /// Layers between the panel's nail hem and nailable sheathing, foam and air included. Left out,
+    /// 3/4 in hem stand-off for foam-backed siding (FACTS SD-37, derived), 0 for plain vinyl.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub stand_off: Option<f64>,
     /// Spare panels for damage, percent of those laid. Default 0.
     pub spare: f64,
     /// Openings over this area, square feet, are large: one rule of thumb subtracts only those.
@@ -44,7 +44,7 @@ impl Default for TakeoffRules {
             nail_spacing: 16.0,
             trim_nail_spacing: 10.0,
             nail_box: 1000,
-            stand_off: 0.75,
+            stand_off: None,
             spare: 0.0,
             large_opening: 20.0,
             flashing_roll: 600.0,

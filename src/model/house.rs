@@ -3,6 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::corner::Corner;
 use super::linework::Role;
 use crate::diag::Origin;
 use crate::geom::polygon::Polygon;
@@ -14,8 +15,11 @@ pub struct House {
     /// Elevations in wrap order where it is known (each one's right edge is the next one's left),
     /// else as drawn.
     pub elevations: Vec<Elevation>,
-    /// Whether `elevations` go right round the house.
-    pub wraps: bool,
+    /// Which way each drawn elevation faces, in quarter turns of the wrap order from the front; empty
+    /// where names do not tell.
+    pub facings: Vec<usize>,
+    /// Corners, each once.
+    pub corners: Vec<Corner>,
 }
 
 /// One face of the house.
@@ -59,6 +63,10 @@ pub struct Wall {
     pub openings: Vec<Opening>,
     /// Fixtures on it.
     pub obstacles: Vec<Obstacle>,
+    /// Band boards across it, openings left out.
+    pub bands: Vec<Polygon>,
+    /// Places of building joints, left to right.
+    pub joints: Vec<f64>,
     /// The sides of `faces`, each with what it is.
     pub edges: Vec<Edge>,
     /// Exposure of a drawn siding texture, inches: reported, never used (FACTS OT-24).
@@ -82,6 +90,8 @@ pub enum WallWay {
     Hatch,
     /// Faces of the arrangement of loose lines.
     Arrangement,
+    /// Given by the job, drawn nowhere.
+    Job,
 }
 
 /// A hole in a wall.

@@ -7,6 +7,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::corner::Corner;
 use super::fastening::{Fastening, Movement};
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::pole::PoleTable;
@@ -42,6 +43,8 @@ pub struct Layout {
     pub story_pole: PoleTable,
     /// Faces of the house.
     pub elevations: Vec<Elevation>,
+    /// Corners, each once, with the walls that meet in it.
+    pub corners: Vec<Corner>,
     /// Stock panels, in cutting order.
     pub panels: Vec<Panel>,
     /// The proof of how few panels there can be.
@@ -121,6 +124,12 @@ pub struct Wall {
     pub openings: Vec<Opening>,
     /// Fixtures.
     pub obstacles: Vec<Obstacle>,
+    /// Band boards across it, openings left out: outer rings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bands: Vec<Vec<Xy>>,
+    /// Places of building joints.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub joints: Vec<f64>,
     /// Sides of the field, openings included.
     pub edges: Vec<Edge>,
     /// Courses, bottom up.
@@ -229,7 +238,10 @@ impl Run {
     /// From where to where up the wall a seam at `x` shows: as far as its panel covers the wall there,
     /// notches left out.
     pub fn seam_height(&self, x: f64) -> Option<(f64, f64)> {
-        let piece = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1)?;
+        // At a joint no piece lies over the middle: the one on its left is as high.
+        let over = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1);
+        let piece = over.or_else(|| self.pieces.iter().rfind(|p| p.x0 <= x))?;
+        let x = x.min(piece.x1 - 1.0 / 64.0);
         let sides = std::iter::once(&piece.outline)
             .chain(&piece.more)
             .flat_map(|r| r.iter().zip(r.iter().cycle().skip(1)));
@@ -252,6 +264,8 @@ pub enum EndCut {
     Square,
     /// Cut at an angle.
     Angled,
+    /// Cut to a contour of more than one angle, or curved.
+    Shaped,
 }
 
 /// What is cut from one stock panel for one place.
@@ -275,7 +289,8 @@ pub struct Piece {
     pub left_end: EndCut,
     /// Right end.
     pub right_end: EndCut,
-    /// Angle of the left cut with the panel's long edge, 90 for square.
+    /// Angle of the left cut with the panel's long edge, 90 for square; of a shaped end, that of its
+    /// longest slanted side.
     pub left_angle: f64,
     /// Angle of the right cut.
     pub right_angle: f64,
@@ -283,11 +298,20 @@ pub struct Piece {
     pub left_set: f64,
     /// Same, right.
     pub right_set: f64,
+    /// The left cut from foot to head, where it is not square.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub left_contour: Option<Contour>,
+    /// Same, right.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub right_contour: Option<Contour>,
     /// Cut along the length.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rip: Option<Rip>,
     /// Notches.
     pub notches: Vec<Notch>,
+    /// What is done to its cut upper edges.
+    #[serde(skip_serializing_if = "EdgeWork::is_none")]
+    pub edge_work: EdgeWork,
     /// What shows on the wall: the outer ring.
     pub outline: Vec<Xy>,
     /// Cut-outs in it.
@@ -296,6 +320,42 @@ pub struct Piece {
     /// Further rings, where an opening parts the piece.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub more: Vec<Vec<Xy>>,
+}
+
+/// What is done to the cut upper edges of a piece, so that they hold without their nail hem.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct EdgeWork {
+    /// Nail slots punched along edges that are nailed (FACTS PR-09).
+    pub slots: u32,
+    /// Snap-lock lugs crimped along edges that go into finish trim, and along the slopes of a piece
+    /// without a hem (FACTS SD-106, PR-10).
+    pub lugs: u32,
+    /// Whether the finish trim must be furred out: the cut falls where the panel stands off the wall
+    /// (FACTS SD-109).
+    pub furring: bool,
+}
+
+impl EdgeWork {
+    /// Whether there is nothing to do.
+    pub fn is_none(&self) -> bool {
+        self.slots == 0 && self.lugs == 0
+    }
+}
+
+impl Piece {
+    /// From where to where its foot or its head goes, along from its left end: from long point to
+    /// long point or shorter. A notch in it counts as if it were whole.
+    pub fn edge(&self, top: bool) -> (f64, f64) {
+        let ys = self.outline.iter().map(|q| q[1]);
+        let y = if top {
+            ys.fold(f64::NEG_INFINITY, f64::max)
+        } else {
+            ys.fold(f64::INFINITY, f64::min)
+        };
+        let on = self.outline.iter().filter(|q| (q[1] - y).abs() < 1.0 / 64.0);
+        on.map(|q| q[0] - self.x0)
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
+    }
 }
 
 /// Where a panel is cut along its length.
@@ -307,6 +367,17 @@ pub struct Rip {
     pub to: f64,
 }
 
+/// A cut that is no straight line across the panel, point by point: `[along, up]` from the piece's
+/// left end and from the butt line.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct Contour {
+    /// Its corners; on a curve the points to mark, straight lines between them within 1/32 in of it.
+    pub points: Vec<Xy>,
+    /// Even spacing of the points of a curve, along the panel where it is flat, up where it is steep.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spacing: Option<f64>,
+}
+
 /// Which edge a notch opens to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
@@ -315,21 +386,33 @@ pub enum NotchSide {
     Top,
     /// From the butt edge: over a head.
     Bottom,
+    /// From the left end: a slot.
+    Left,
+    /// From the right end: a slot.
+    Right,
+    /// To none: a hole.
+    Hole,
 }
 
-/// A notch, clearances included.
+/// A notch or cut-out, clearances included.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Notch {
     /// Edge it opens to.
     pub side: NotchSide,
-    /// From the piece's left end (long point), along the panel.
+    /// Where it opens, from the piece's left end (long point), along the panel.
     pub left: f64,
-    /// Width.
+    /// Width at the edge it opens to; of a slot or hole, its length along the panel.
     pub width: f64,
-    /// Depth from that edge of the course's face.
+    /// Greatest depth from that edge, once the piece is ripped; of a slot or hole, its height.
     pub depth: f64,
-    /// Opening or obstacle it goes round.
+    /// Height over the butt line of a slot's or hole's lower side.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub foot: Option<f64>,
+    /// Opening or obstacle it goes round, two joined by ` and `; empty for a step of the wall itself.
     pub around: String,
+    /// Its edge, where it is no rectangle: from left to right, or of a slot bottom up.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contour: Option<Contour>,
 }
 
 /// A stock panel.
@@ -513,6 +596,18 @@ impl Wall {
 }
 
 impl Layout {
+    /// Butt line of a course, counted from the datum.
+    pub fn butt(&self, index: i32) -> f64 {
+        let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);
+        super::course::butt(lines, self.datum, exposure, index)
+    }
+
+    /// The course whose face holds a height.
+    pub fn course_at(&self, y: f64) -> i32 {
+        let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);
+        super::course::course_at(lines, self.datum, exposure, y)
+    }
+
     /// Walls with the elevation each is on.
     pub fn walls(&self) -> impl Iterator<Item = (&Elevation, &Wall)> {
         self.elevations.iter().flat_map(|e| e.walls.iter().map(move |w| (e, w)))

@@ -1,9 +1,11 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod corner;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
 pub mod house;
+pub mod joint;
 pub mod layout;
 pub mod linework;
 pub mod pole;

@@ -22,19 +22,43 @@ pub enum TrimKind {
     SillChannel,
     /// J-channel at a wall end, under an eave, or at a base off the course line.
     WallChannel,
+    /// J-channel in an inside corner, in place of a post.
+    CornerChannel,
     /// J-channel along a rake.
     RakeChannel,
     /// J-channel over a lower roof.
     RoofChannel,
     /// Finish trim under a sill or at a wall top.
     FinishTrim,
-    /// Drip cap over an opening's head.
+    /// Drip cap over an opening's head or a band.
     DripCap,
+    /// Flat surround of an opening.
+    Surround,
+    /// Wide cover of an outside corner.
+    CornerCover,
+    /// Frieze board under a soffit.
+    Frieze,
+    /// Band board across a wall.
+    Band,
+    /// Nailed base of a top finish.
+    TopBase,
+    /// Face board snapped on the base.
+    TopFace,
+    /// Panel made for the top of a wall.
+    TopPanel,
+    /// Crown moulding at the top of a wall.
+    Crown,
+    /// Flashing under a sill.
+    SillFlashing,
+    /// Flashing beside a jamb.
+    JambFlashing,
+    /// Flashing over a head.
+    HeadFlashing,
 }
 
 impl TrimKind {
     /// Every kind.
-    pub const ALL: [TrimKind; 11] = [
+    pub const ALL: [TrimKind; 23] = [
         TrimKind::Starter,
         TrimKind::OutsidePost,
         TrimKind::InsidePost,
@@ -42,11 +66,28 @@ impl TrimKind {
         TrimKind::HeadChannel,
         TrimKind::SillChannel,
         TrimKind::WallChannel,
+        TrimKind::CornerChannel,
         TrimKind::RakeChannel,
         TrimKind::RoofChannel,
         TrimKind::FinishTrim,
         TrimKind::DripCap,
+        TrimKind::Surround,
+        TrimKind::CornerCover,
+        TrimKind::Frieze,
+        TrimKind::Band,
+        TrimKind::TopBase,
+        TrimKind::TopFace,
+        TrimKind::TopPanel,
+        TrimKind::Crown,
+        TrimKind::SillFlashing,
+        TrimKind::JambFlashing,
+        TrimKind::HeadFlashing,
     ];
+
+    /// Whether it lies behind the siding, out of sight, and is no trim to be nailed as such.
+    pub fn behind(self) -> bool {
+        self.stock() == TrimStock::Flashing
+    }
 
     /// The trade's words for it.
     pub fn words(self) -> &'static str {
@@ -58,10 +99,32 @@ impl TrimKind {
             TrimKind::HeadChannel => "J-channel, head",
             TrimKind::SillChannel => "J-channel, sill",
             TrimKind::WallChannel => "J-channel, wall",
+            TrimKind::CornerChannel => "J-channel, inside corner",
             TrimKind::RakeChannel => "J-channel, rake",
             TrimKind::RoofChannel => "J-channel, lower roof",
             TrimKind::FinishTrim => "finish trim",
             TrimKind::DripCap => "drip cap",
+            TrimKind::Surround => "flat surround",
+            TrimKind::CornerCover => "wide corner cover",
+            TrimKind::Frieze => "frieze board",
+            TrimKind::Band => "band board",
+            TrimKind::TopBase => "top base",
+            TrimKind::TopFace => "top face board",
+            TrimKind::TopPanel => "top panel",
+            TrimKind::Crown => "crown moulding",
+            TrimKind::SillFlashing => "flashing, sill",
+            TrimKind::JambFlashing => "flashing, jamb",
+            TrimKind::HeadFlashing => "flashing, head",
+        }
+    }
+
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
+                self.stock().words_on(boards)
+            }
+            other => other.words(),
         }
     }
 
@@ -73,7 +136,23 @@ impl TrimKind {
             TrimKind::InsidePost => TrimStock::InsidePost,
             TrimKind::FinishTrim => TrimStock::FinishTrim,
             TrimKind::DripCap => TrimStock::DripCap,
-            _ => TrimStock::JChannel,
+            TrimKind::Surround => TrimStock::Surround,
+            TrimKind::CornerCover => TrimStock::CornerCover,
+            TrimKind::Frieze | TrimKind::Band => TrimStock::Board,
+            TrimKind::TopBase => TrimStock::TopBase,
+            TrimKind::TopFace => TrimStock::TopFace,
+            TrimKind::TopPanel => TrimStock::TopPanel,
+            TrimKind::Crown => TrimStock::Crown,
+            TrimKind::SillFlashing | TrimKind::JambFlashing | TrimKind::HeadFlashing => {
+                TrimStock::Flashing
+            }
+            TrimKind::JambChannel
+            | TrimKind::HeadChannel
+            | TrimKind::SillChannel
+            | TrimKind::WallChannel
+            | TrimKind::CornerChannel
+            | TrimKind::RakeChannel
+            | TrimKind::RoofChannel => TrimStock::JChannel,
         }
     }
 }
@@ -96,17 +175,41 @@ pub enum TrimStock {
     FinishTrim,
     /// Drip cap.
     DripCap,
+    /// Flat surround.
+    Surround,
+    /// Wide corner cover.
+    CornerCover,
+    /// Trim board, for friezes and bands.
+    Board,
+    /// Base of a top finish.
+    TopBase,
+    /// Face board of a top finish.
+    TopFace,
+    /// Top panel.
+    TopPanel,
+    /// Crown moulding.
+    Crown,
+    /// Flashing at openings, from the roll.
+    Flashing,
 }
 
 impl TrimStock {
     /// Every stock.
-    pub const ALL: [TrimStock; 6] = [
+    pub const ALL: [TrimStock; 14] = [
         TrimStock::Starter,
         TrimStock::OutsidePost,
         TrimStock::InsidePost,
         TrimStock::JChannel,
         TrimStock::FinishTrim,
         TrimStock::DripCap,
+        TrimStock::Surround,
+        TrimStock::CornerCover,
+        TrimStock::Board,
+        TrimStock::TopBase,
+        TrimStock::TopFace,
+        TrimStock::TopPanel,
+        TrimStock::Crown,
+        TrimStock::Flashing,
     ];
 
     /// The trade's words for it.
@@ -118,6 +221,24 @@ impl TrimStock {
             TrimStock::JChannel => "J-channel",
             TrimStock::FinishTrim => "finish trim",
             TrimStock::DripCap => "drip cap",
+            TrimStock::Surround => "flat surround",
+            TrimStock::CornerCover => "wide corner cover",
+            TrimStock::Board => "trim board",
+            TrimStock::TopBase => "top base",
+            TrimStock::TopFace => "top face board",
+            TrimStock::TopPanel => "top panel",
+            TrimStock::Crown => "crown moulding",
+            TrimStock::Flashing => "flashing at openings",
+        }
+    }
+
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimStock::Starter if boards => "starter piece",
+            TrimStock::OutsidePost if boards => "pair of outside corner boards",
+            TrimStock::InsidePost if boards => "inside corner board",
+            other => other.words(),
         }
     }
 }
@@ -132,8 +253,25 @@ pub enum TrimEnd {
     Mitre(f64),
     /// A water tab bent down into the channel below, so that water runs over and not behind.
     Tab(f64),
+    /// Mitred, degrees off square, with a water tab.
+    MitreTab {
+        /// Degrees off square.
+        angle: f64,
+        /// Length of the tab.
+        tab: f64,
+    },
     /// Flange cut back and lapped over the next length.
     Lap(f64),
+    /// The foot of an upper length of a post: its flange cut back, its face lapped over the length
+    /// below; what the cut is longer than the lap is left to move.
+    Splice {
+        /// How far the face laps.
+        lap: f64,
+        /// How much of the nail flange is cut off.
+        cut: f64,
+    },
+    /// Closed with a cap: the foot of a post that stops over an overhang.
+    Capped,
 }
 
 /// One length of trim in its place.

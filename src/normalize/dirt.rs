@@ -10,6 +10,9 @@ use crate::job::Job;
 use crate::model::linework::{Linework, Stroke};
 use crate::units::{Unit, feet_inches, parse_length};
 
+/// Most places of one kind of dirt that are kept beside the first: a page shows no more.
+const MOST_PLACES: usize = 200;
+
 /// Where dirt was found.
 type Places = Vec<(Origin, Point)>;
 
@@ -35,11 +38,13 @@ pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
         if let Some((origin, at)) = list.first() {
             let message =
                 format!("{} {what} left out, the first on layer {}", list.len(), origin.layer);
-            let place = Point::new(at.x / k, at.y / k);
+            let place = |p: &Point| Point::new(p.x / k, p.y / k);
+            let others = list.iter().skip(1).take(MOST_PLACES).map(|(_, p)| place(p)).collect();
             notes.push(
                 Note::info(code, message, "Nothing to do; purge them when convenient.")
                     .about(origin)
-                    .at(place),
+                    .at(place(at))
+                    .also_at(others),
             );
         }
     };
@@ -55,10 +60,13 @@ fn duplicates(strokes: &mut Vec<Stroke>) -> Places {
     prints.sort_unstable();
     let mut gone: BTreeSet<usize> = BTreeSet::new();
     for same in prints.chunk_by(|a, b| a.0 == b.0).filter(|c| c.len() > 1) {
-        for (k, (_, i)) in same.iter().enumerate() {
-            let earlier = same[..k].iter().filter(|(_, j)| !gone.contains(j));
-            if earlier.into_iter().any(|(_, j)| says_the_same(&strokes[*i], &strokes[*j])) {
+        // Those kept of one fingerprint are few: as a rule one.
+        let mut kept: Vec<usize> = Vec::new();
+        for (_, i) in same {
+            if kept.iter().any(|j| says_the_same(&strokes[*i], &strokes[*j])) {
                 gone.insert(*i);
+            } else {
+                kept.push(*i);
             }
         }
     }

@@ -7,6 +7,7 @@ use crate::diag::{Note, Notes, Refusal};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
+use crate::job::drawing::KNOWN_HELP;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
 use crate::units::{Unit, feet_inches, parse_length};
@@ -24,7 +25,7 @@ pub(super) fn settle(
     notes: &mut Notes,
 ) -> Result<Scale, Refusal> {
     if let Some(text) = &job.drawing.known {
-        return known(text);
+        return known(text, job);
     }
     let evidence = Evidence::of(lines);
     let (unit, source) = match (job.drawing.unit, drawing.unit) {
@@ -84,27 +85,14 @@ fn implausible(evidence: &Evidence, unit: Unit, source: &str) -> Refusal {
     }
 }
 
-/// `x1,y1 x2,y2 = 16'-0"`, points in drawing units.
-fn known(text: &str) -> Result<Scale, Refusal> {
-    let fail = || {
-        let help = "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units.";
-        Refusal::from(Note::error(
-            "known-unreadable",
-            format!("the known distance `{text}` cannot be read"),
-            help,
-        ))
+/// The scale that the job's known distance sets.
+fn known(text: &str, job: &Job) -> Result<Scale, Refusal> {
+    let Some(inches) = job.drawing.known_scale() else {
+        let message = format!("the known distance `{text}` cannot be read");
+        return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
     };
-    let (points, length) = text.split_once('=').ok_or_else(fail)?;
-    let numbers: Vec<f64> =
-        points.split([',', ' ']).filter(|t| !t.is_empty()).map_while(|t| t.parse().ok()).collect();
-    let [x1, y1, x2, y2] = numbers[..] else { return Err(fail()) };
-    let drawn = Point::new(x1, y1).distance(Point::new(x2, y2));
-    let length = parse_length(length, Unit::Inch).filter(|l| *l > 0.0).ok_or_else(fail)?;
-    if !(drawn.is_finite() && drawn > 0.0) {
-        return Err(fail());
-    }
     let source = format!("the known distance {text}");
-    Ok(Scale { inches: length / drawn, unit: "scaled".to_owned(), source, proved: true })
+    Ok(Scale { inches, unit: "scaled".to_owned(), source, proved: true })
 }
 
 /// Sizes in drawing units that speak for a unit.

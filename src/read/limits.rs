@@ -16,7 +16,7 @@ pub struct Limits {
     pub vertices: usize,
     /// Points of all items together, after blocks are inserted: what a drawing may take of memory.
     pub points: usize,
-    /// Loops of one hatch.
+    /// Loops of one hatch; even-odd areas of more take too long to make.
     pub loops: usize,
     /// Greatest coordinate.
     pub coordinate: f64,
@@ -31,7 +31,7 @@ impl Default for Limits {
             insertions: 500_000,
             vertices: 1_000_000,
             points: 20_000_000,
-            loops: 20_000,
+            loops: 5_000,
             coordinate: 1e9,
         }
     }

@@ -3,6 +3,7 @@
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, OpeningKind, Wall};
 use crate::model::receiver::{FieldEdge, Receiver};
@@ -11,14 +12,19 @@ use crate::model::receiver::{FieldEdge, Receiver};
 const REACH: f64 = 0.02;
 
 /// Every side of `shapes`, split where what it borders changes.
-pub(super) fn edges(wall: &Wall, shapes: &[Polygon], pole: &StoryPole) -> Vec<FieldEdge> {
+pub(super) fn edges(
+    wall: &Wall,
+    shapes: &[Polygon],
+    pole: &StoryPole,
+    trim: &TrimRules,
+) -> Vec<FieldEdge> {
     shapes
         .iter()
         .flat_map(Polygon::rings)
         .flat_map(|ring| sides(ring))
         .filter(|(a, b)| a.distance(*b) > SAME)
         .flat_map(|(a, b)| split(wall, a, b))
-        .map(|(a, b)| name(wall, a, b, pole))
+        .map(|(a, b)| name(wall, a, b, pole, trim))
         .collect()
 }
 
@@ -56,7 +62,7 @@ fn on_segment(m: Point, p: Point, q: Point) -> bool {
     along.cross(m - p).abs() < REACH && t > -REACH && t < length + REACH
 }
 
-fn name(wall: &Wall, from: Point, to: Point, pole: &StoryPole) -> FieldEdge {
+fn name(wall: &Wall, from: Point, to: Point, pole: &StoryPole, trim: &TrimRules) -> FieldEdge {
     let middle = from.midpoint(to);
     let opening =
         wall.openings.iter().position(|o| sides(&o.outline).any(|(p, q)| on_segment(middle, p, q)));
@@ -67,7 +73,7 @@ fn name(wall: &Wall, from: Point, to: Point, pole: &StoryPole) -> FieldEdge {
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
         (None, None) => (undrawn_side(wall, middle, rise), slope(rise), None),
     };
-    let receiver = receiver(kind, from.y, pole);
+    let receiver = receiver(kind, from.y, pole, trim);
     FieldEdge { kind, receiver, from, to, opening, pitch, tag }
 }
 
@@ -110,7 +116,7 @@ fn line_height(a: Point, b: Point, x: f64) -> Option<f64> {
     (run.abs() > SAME).then(|| a.y + (x - a.x) / run * (b.y - a.y))
 }
 
-fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole) -> Receiver {
+fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
     match kind {
         // Only a butt edge locks into a starter; a cut one stands in a channel (FACTS SD-90, SD-91).
         EdgeKind::Base | EdgeKind::BareTop => {
@@ -118,7 +124,14 @@ fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole) -> Receiver {
             if on_line { Receiver::Starter } else { Receiver::JChannel }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
-        EdgeKind::InsideCorner => Receiver::InsidePost,
+        EdgeKind::InsideCorner => match trim.inside_corner {
+            InsideCorner::Post => Receiver::InsidePost,
+            InsideCorner::OneChannel | InsideCorner::TwoChannels => Receiver::JChannel,
+        },
+        // Under a frieze the cut edge is held as under any band.
+        EdgeKind::Eave if trim.frieze <= 0.0 && trim.top != TopFinish::FinishTrim => {
+            Receiver::TopFinish
+        }
         EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
         EdgeKind::Rake => Receiver::RakeChannel,
         EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {

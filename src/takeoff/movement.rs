@@ -21,10 +21,13 @@ pub fn movement(layout: &Layout) -> Movement {
         installed: w.installed(),
         lowest: w.lowest_f,
         highest: w.highest_f,
-        expansion: layout.job.product.expansion,
+        expansion: w.expansion,
         rows: Vec::new(),
         words: Vec::new(),
     };
+    if layout.job.product.kind.is_board() {
+        return out;
+    }
     let longest = |it: &mut dyn Iterator<Item = f64>| {
         it.fold(None, |m: Option<f64>, l| Some(m.map_or(l, |m| m.max(l))))
     };
@@ -142,7 +145,7 @@ pub fn notes(layout: &Layout) -> Vec<Note> {
                 String::new()
             };
             let help = format!(
-                "Work on a warmer day, leave a larger gap as the maker says, or set `weather` and `product.expansion` to the place and the product.{covered}"
+                "Work on a warmer day, leave a larger gap as the maker says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
             );
             Note::warning("movement-gap", message, &help)
         })

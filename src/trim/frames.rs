@@ -1,14 +1,16 @@
 //! The frame of channels round an opening: sill, jambs, head with water tabs; finish trim where a
 //! cut edge stands under a sill; a drip cap over the head.
 //!
-//! Lengths by FACTS SD-104: head and sill the opening's width and two faces, jambs its height and
-//! two faces. The tabs are bent from the head's own ends (SD-105).
+//! Mitred, lengths by FACTS SD-104: head and sill the opening's width and two faces, jambs its
+//! height and two faces. Cut square, jambs stand between sill and head with a tab more at the foot.
+//! The tabs are bent from the head's own ends (SD-105).
 
+use super::cut_edge::wants_finish_trim;
 use super::stock::{Place, part};
 use crate::geom::polygon::bounds;
-use crate::geom::tol::{SAME, same};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::job::Job;
+use crate::job::{FrameCut, Job};
 use crate::model::course::StoryPole;
 use crate::model::house::EdgeKind;
 use crate::model::receiver::{Field, FieldEdge};
@@ -19,11 +21,15 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
     for (i, opening) in place.wall.openings.iter().enumerate() {
         let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
         let mut frame = frame(place, &sides, pole, job);
+        if job.product.kind.is_board() {
+            // Boards butt against the casing; only the head is capped.
+            frame.retain(|p| p.kind == TrimKind::DripCap);
+        }
         for piece in &mut frame {
             piece.opening = Some(opening.id.clone());
         }
         out.extend(frame.into_iter().flat_map(|p| {
-            let stock = job.trim.stock(p.kind.stock());
+            let stock = job.stock(p.kind.stock());
             part(p, stock, job.trim.channel_face)
         }));
     }
@@ -49,34 +55,39 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
     let mut out = Vec::new();
     let head = reach(sides, EdgeKind::Head, |_| true);
     let sill = reach(sides, EdgeKind::Sill, |_| true);
+    let middle =
+        sides.iter().map(|e| e.from.x + e.to.x).sum::<f64>() / (2 * sides.len().max(1)) as f64;
+    let jambs =
+        [true, false].map(|left| reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left));
+    let cut = Cut { job, mitred: job.trim.frame == FrameCut::Mitre && plain(sides) };
     if let Some((length, low, high)) = sill {
         let (a, b) = (low, Point::new(high.x, low.y));
         let over = Vec2::new(face, 0.0);
-        let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, square());
+        let ends = [cut.corner(jambs[0].is_some()), cut.corner(jambs[1].is_some())];
+        let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, ends);
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
-        let on_line = same(pole.butt(pole.course_at(low.y)), low.y);
-        if !on_line {
+        if wants_finish_trim(low.y, pole, job) {
             // A cut edge under a sill is held by finish trim inside the channel (FACTS PR-14).
             out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
         }
     }
-    let middle =
-        sides.iter().map(|e| e.from.x + e.to.x).sum::<f64>() / (2 * sides.len().max(1)) as f64;
-    for left in [true, false] {
-        let jamb = reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left);
-        if let Some((length, low, high)) = jamb {
-            let down = if sill.is_some() { face } else { 0.0 };
-            let up = if head.is_some() { face } else { 0.0 };
-            let (a, b) = (Point::new(low.x, low.y - down), Point::new(low.x, high.y + up));
-            let tab = if sill.is_some() { TrimEnd::Tab(job.trim.tab) } else { TrimEnd::Square };
-            let mut piece = place.piece(TrimKind::JambChannel, a, b, 0.0, [tab, TrimEnd::Square]);
-            piece.length = crate::geom::tol::snap(length + down + up);
-            out.push(piece);
-        }
+    for (length, low, high) in jambs.iter().flatten() {
+        // Mitred, a jamb runs one face past where it meets a channel; square, it stands between them
+        // and has a tab's length more to go down into the sill's.
+        let square = job.trim.frame == FrameCut::Square;
+        let down = if sill.is_some() && !square { face } else { 0.0 };
+        let up = if head.is_some() && !square { face } else { 0.0 };
+        let more = if sill.is_some() && square { job.trim.tab } else { 0.0 };
+        let (a, b) = (Point::new(low.x, low.y - down), Point::new(low.x, high.y + up));
+        let foot = if sill.is_some() { cut.tabbed() } else { TrimEnd::Square };
+        let ends = [foot, cut.corner(head.is_some())];
+        let mut piece = place.piece(TrimKind::JambChannel, a, b, 0.0, ends);
+        piece.length = crate::geom::tol::snap(length + down + up + more);
+        out.push(piece);
     }
     if let Some((length, low, high)) = head {
-        let tabs = || [TrimEnd::Tab(job.trim.tab), TrimEnd::Tab(job.trim.tab)];
+        let tabs = || [cut.tabbed(), cut.tabbed()];
         let over = Vec2::new(face, 0.0);
         // A curved head springs from its low ends; its channel is bent, as long as the curve.
         let flat = (high.y - low.y).abs() <= SAME;
@@ -94,4 +105,31 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         out.push(cap);
     }
     out
+}
+
+/// How ends that meet are cut.
+struct Cut<'a> {
+    job: &'a Job,
+    mitred: bool,
+}
+
+impl Cut<'_> {
+    /// An end that meets another channel, if there is one.
+    fn corner(&self, meets: bool) -> TrimEnd {
+        if self.mitred && meets { TrimEnd::Mitre(45.0) } else { TrimEnd::Square }
+    }
+
+    /// An end whose tab goes down into the channel below.
+    fn tabbed(&self) -> TrimEnd {
+        let tab = self.job.trim.tab;
+        if self.mitred { TrimEnd::MitreTab { angle: 45.0, tab } } else { TrimEnd::Tab(tab) }
+    }
+}
+
+/// Level and plumb sides, one of each: the corners are square.
+fn plain(sides: &[&FieldEdge]) -> bool {
+    let one = |kind: EdgeKind| sides.iter().filter(|e| e.kind == kind).count() <= 1;
+    let straight =
+        |e: &&FieldEdge| (e.from.x - e.to.x).abs() <= SAME || (e.from.y - e.to.y).abs() <= SAME;
+    one(EdgeKind::Head) && one(EdgeKind::Sill) && sides.iter().all(straight)
 }

@@ -1,123 +1,183 @@
 //! Corner posts: each corner once, though two elevations show it. Hung short of the soffit, run
-//! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98).
+//! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98), capped
+//! at the foot over an overhang (SD-101).
 
 use super::channels::merged;
-use super::stock::{Place, part};
-use crate::geom::tol::same;
-use crate::geom::vocabulary::Point;
-use crate::job::Job;
-use crate::model::house::{EdgeKind, House};
+use super::stock::{Place, part, parted};
+use crate::geom::polygon::bounds;
+use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::job::{InsideCorner, Job};
+use crate::model::corner::{Corner, CornerKind, Hand};
+use crate::model::house::{EdgeKind, House, Wall};
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
-/// One corner as one elevation shows it.
-struct Seen {
-    elevation: usize,
-    field: usize,
-    kind: EdgeKind,
-    tag: Option<String>,
-    low: Point,
-    high: Point,
-    /// Whether the wall lies to the left of the corner.
-    at_right: bool,
-    taken: bool,
+/// Shortest length of a spliced post that is cut, inches: common practice, no source.
+const LEAST: f64 = 12.0;
+/// How far over the top of the wall below an upper storey's siding may start, inches: common
+/// practice, no source.
+const OVERHANG: f64 = 24.0;
+
+/// A part of a corner that siding reaches, on one wall or on both.
+struct Reach {
+    low: f64,
+    high: f64,
+    /// Where it shows: indices of the corner's side and of a field there.
+    parts: Vec<(usize, usize)>,
 }
 
 pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiece> {
-    let mut seen: Vec<Seen> = fields.iter().enumerate().flat_map(|(i, f)| corners(i, f)).collect();
     let mut out = Vec::new();
-    for i in 0..seen.len() {
-        if seen[i].taken {
-            continue;
+    for corner in &house.corners {
+        for reach in reaches(house, fields, corner, job) {
+            out.extend(post(house, fields, corner, &reach, job));
         }
-        let partner = partner(house, &seen, i);
-        if let Some(j) = partner {
-            seen[j].taken = true;
-            // The post reaches as far as either wall's siding does.
-            let (low, high) =
-                (seen[j].low.y.min(seen[i].low.y), seen[j].high.y.max(seen[i].high.y));
-            seen[i].low.y = low;
-            seen[i].high.y = high;
-        }
-        let Some(place) = fields.get(seen[i].field).and_then(|f| Place::of(house, f)) else {
-            continue;
-        };
-        let shared = partner.and_then(|j| house.elevations.get(seen[j].elevation));
-        out.extend(post(&place, &seen[i], shared.map(|e| e.name.clone()), job));
     }
     out
 }
 
-fn corners(field: usize, f: &Field) -> Vec<Seen> {
-    let upright =
-        |e: &FieldEdge| matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
-    merged(&f.edges)
-        .into_iter()
-        .filter(upright)
-        .map(|e| {
-            // Counter-clockwise: the right side of a wall runs up.
-            let at_right = e.to.y > e.from.y;
-            let (low, high) = if at_right { (e.from, e.to) } else { (e.to, e.from) };
-            Seen {
-                elevation: f.elevation,
-                field,
-                kind: e.kind,
-                tag: e.tag,
-                low,
-                high,
-                at_right,
-                taken: false,
+/// Parts of a corner that siding reaches from either wall: what overlaps or touches is one post.
+fn reaches(house: &House, fields: &[Field], corner: &Corner, job: &Job) -> Vec<Reach> {
+    let kind = match corner.kind {
+        CornerKind::Outside => EdgeKind::OutsideCorner,
+        CornerKind::Inside => EdgeKind::InsideCorner,
+    };
+    let mut parts: Vec<Reach> = Vec::new();
+    for (i, side) in corner.sides.iter().enumerate() {
+        for (field, f) in fields.iter().enumerate() {
+            if !Place::of(house, f).is_some_and(|p| p.wall.id == side.wall) {
+                continue;
             }
-        })
-        .collect()
-}
-
-/// The same corner on another elevation: by its tag; else the outermost corners of neighbours in
-/// wrap order; else the one other corner of its kind, other hand and height.
-fn partner(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
-    let me = &seen[i];
-    let free = |j: usize| {
-        j > i && !seen[j].taken && seen[j].elevation != me.elevation && seen[j].kind == me.kind
-    };
-    if let Some(tag) = &me.tag {
-        // A lower roof may part a corner: the parts at the same height belong together.
-        let shared = |j: &usize| seen[*j].high.y.min(me.high.y) - seen[*j].low.y.max(me.low.y);
-        return (0..seen.len())
-            .filter(|j| free(*j) && seen[*j].tag.as_ref() == Some(tag) && shared(j) > 0.0)
-            .max_by(|a, b| shared(a).total_cmp(&shared(b)));
-    }
-    let alike = |j: usize| {
-        seen[j].tag.is_none() && seen[j].at_right != me.at_right && same(seen[j].high.y, me.high.y)
-    };
-    let n = house.elevations.len();
-    if house.wraps && n > 1 {
-        let next = if me.at_right { (me.elevation + 1) % n } else { (me.elevation + n - 1) % n };
-        let beside =
-            (0..seen.len()).filter(|j| free(*j) && alike(*j) && seen[*j].elevation == next);
-        // The farther out a corner stands on its elevation, the nearer it is to the neighbour.
-        let outermost = beside.min_by(|a, b| {
-            let out = |j: &usize| if me.at_right { seen[*j].low.x } else { -seen[*j].low.x };
-            out(a).total_cmp(&out(b))
-        });
-        if outermost.is_some() {
-            return outermost;
+            // Counter-clockwise: the right side of a wall runs up.
+            // The field ends at the edge of a cover, the post stands in the corner.
+            let cover =
+                if corner.kind == CornerKind::Outside { job.trim.corner_cover } else { 0.0 };
+            let here = |e: &FieldEdge| {
+                let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
+                let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+                let x = (e.from.x + e.to.x) / 2.0;
+                e.kind == kind
+                    && hand == side.side
+                    && (x - side.x).abs() <= LEVEL + cover
+                    && low < side.high
+                    && high > side.low
+            };
+            parts.extend(merged(&f.edges).iter().filter(|e| here(e)).map(|e| Reach {
+                low: e.from.y.min(e.to.y).max(side.low),
+                high: e.from.y.max(e.to.y).min(side.high),
+                parts: vec![(i, field)],
+            }));
         }
     }
-    (0..seen.len()).find(|j| free(*j) && alike(*j))
+    parts.sort_by(|a, b| a.low.total_cmp(&b.low).then(a.parts.cmp(&b.parts)));
+    let mut out: Vec<Reach> = Vec::new();
+    for part in parts {
+        match out.last_mut().filter(|r| part.low <= r.high + SAME) {
+            Some(r) => {
+                r.high = r.high.max(part.high);
+                r.parts.extend(part.parts);
+            }
+            None => out.push(part),
+        }
+    }
+    out
 }
 
-fn post(place: &Place, corner: &Seen, shared: Option<String>, job: &Job) -> Vec<TrimPiece> {
-    let kind = if corner.kind == EdgeKind::InsideCorner {
-        TrimKind::InsidePost
-    } else {
-        TrimKind::OutsidePost
+/// What stands in a part: a post counted on the first wall it stands at; in an inside corner by the
+/// job a J-channel on one wall or on each (FACTS SD-100).
+fn post(
+    house: &House,
+    fields: &[Field],
+    corner: &Corner,
+    reach: &Reach,
+    job: &Job,
+) -> Vec<TrimPiece> {
+    let kind = match (corner.kind, job.trim.inside_corner) {
+        (CornerKind::Outside, _) => TrimKind::OutsidePost,
+        (_, InsideCorner::Post) => TrimKind::InsidePost,
+        _ => TrimKind::CornerChannel,
     };
-    let low = Point::new(corner.low.x, corner.low.y - job.trim.post_below);
-    let high = Point::new(corner.high.x, corner.high.y - job.trim.post_top_gap);
-    if high.y <= low.y {
-        return Vec::new();
+    let mut on: Vec<&(usize, usize)> = reach.parts.iter().collect();
+    on.sort_unstable();
+    if kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::OneChannel {
+        // The wall that is sided second, the last one in wrap order, bears it.
+        on.reverse();
     }
-    let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
-    whole.shared_with = shared;
-    part(whole, job.trim.stock(kind.stock()), job.trim.post_lap)
+    let each =
+        kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::TwoChannels;
+    on.dedup_by_key(|p| corner.sides[p.0].elevation.as_str());
+    on.truncate(if each { on.len() } else { 1 });
+    let mut out = Vec::new();
+    for (index, field) in on {
+        let (Some(place), Some(side)) =
+            (fields.get(*field).and_then(|f| Place::of(house, f)), corner.sides.get(*index))
+        else {
+            continue;
+        };
+        let low = Point::new(side.x, reach.low - job.trim.post_below);
+        let high = Point::new(side.x, reach.high - job.trim.post_top_gap);
+        if high.y <= low.y {
+            continue;
+        }
+        let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
+        if !each {
+            let shown = reach.parts.iter().map(|(i, _)| corner.sides[*i].elevation.as_str());
+            whole.shared_with =
+                shown.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
+        }
+        if kind == TrimKind::CornerChannel {
+            out.extend(part(whole, job.trim.j_channel, job.trim.channel_face));
+            continue;
+        }
+        if over_overhang(&place, low.x, reach.low) {
+            whole.ends[0] = TrimEnd::Capped;
+        }
+        let lap = job.trim.post_lap;
+        if kind == TrimKind::OutsidePost && job.trim.corner_cover > 0.0 {
+            // A cover stands over the post, as long as it.
+            let cover = TrimPiece { kind: TrimKind::CornerCover, ..whole.clone() };
+            let lengths = parted(cover, job.stock(TrimKind::CornerCover.stock()), lap, LEAST);
+            out.extend(spliced(lengths, job));
+        }
+        out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, LEAST), job));
+    }
+    out
+}
+
+/// Lengths of a post taller than stock: the upper one's flange is cut back and its face lapped over
+/// the lower one, so that water runs over the joint (FACTS SD-98).
+fn spliced(mut lengths: Vec<TrimPiece>, job: &Job) -> Vec<TrimPiece> {
+    let n = lengths.len();
+    for (i, t) in lengths.iter_mut().enumerate() {
+        if i + 1 < n {
+            t.ends[1] = TrimEnd::Square;
+        }
+        if i > 0 {
+            t.ends[0] = TrimEnd::Splice { lap: job.trim.post_lap, cut: job.trim.post_cut_back };
+        }
+    }
+    lengths
+}
+
+/// Whether a post's foot hangs over a storey that stands back: its wall starts there, another wall
+/// of the elevation lies below, and no post goes on down (FACTS SD-101).
+fn over_overhang(place: &Place, x: f64, foot: f64) -> bool {
+    let starts = place.wall.edges.iter().any(|e| {
+        e.kind == EdgeKind::Base
+            && (e.from.y - foot).abs() < 1.0
+            && (e.from.x.min(e.to.x) - x).abs().min((e.from.x.max(e.to.x) - x).abs()) < 1.0
+    });
+    let frame = |w: &Wall| bounds(&w.outline).unwrap_or_default();
+    let mine = frame(place.wall);
+    let below = place.elevation.walls.iter().filter(|w| w.id != place.wall.id);
+    let below: Vec<Rect> = below
+        .map(frame)
+        .filter(|b| {
+            b.y1 <= foot + OVERHANG && b.y1 > foot - OVERHANG && b.x0 < mine.x1 && mine.x0 < b.x1
+        })
+        .collect();
+    starts
+        && !below.is_empty()
+        && below.iter().all(|b| (b.x0 - x).abs() > 1.0 && (b.x1 - x).abs() > 1.0)
 }

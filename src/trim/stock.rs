@@ -52,6 +52,11 @@ impl<'a> Place<'a> {
 /// Parts a piece longer than `stock` into stock lengths from its `from` end, each next one lapped
 /// over the last by `lap` (negative for a gap between butted lengths).
 pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
+    parted(piece, stock, lap, 0.0)
+}
+
+/// As [`part`], the last length no shorter than `least` where the one before it can give way.
+pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<TrimPiece> {
     if piece.length <= stock + 1e-6 || stock <= lap.max(0.0) + 1.0 {
         return vec![piece];
     }
@@ -62,7 +67,11 @@ pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
     let mut out = Vec::new();
     let mut done = 0.0;
     while done < piece.length - 1e-6 {
-        let length = stock.min(piece.length - done);
+        let mut length = stock.min(piece.length - done);
+        let left = piece.length - done - length;
+        if left > 1e-6 && left + lap < least && length > 2.0 * least {
+            length -= least - left - lap;
+        }
         let mut next = piece.clone();
         next.length = snap(length);
         next.from = pair(from + along * done);
@@ -101,10 +110,22 @@ fn prefix(kind: TrimKind) -> &'static str {
         TrimKind::HeadChannel => "JH",
         TrimKind::SillChannel => "JS",
         TrimKind::WallChannel => "JW",
+        TrimKind::CornerChannel => "JC",
         TrimKind::RakeChannel => "JR",
         TrimKind::RoofChannel => "JL",
         TrimKind::FinishTrim => "FT",
         TrimKind::DripCap => "DC",
+        TrimKind::Surround => "SU",
+        TrimKind::CornerCover => "CC",
+        TrimKind::Frieze => "FR",
+        TrimKind::Band => "BB",
+        TrimKind::TopBase => "TB",
+        TrimKind::TopFace => "TF",
+        TrimKind::TopPanel => "TP",
+        TrimKind::Crown => "CR",
+        TrimKind::SillFlashing => "FS",
+        TrimKind::JambFlashing => "FJ",
+        TrimKind::HeadFlashing => "FH",
     }
 }
 
@@ -116,7 +137,7 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         }
     }
     for stock in TrimStock::ALL {
-        let length = job.trim.stock(stock);
+        let length = job.stock(stock);
         let mine: Vec<usize> =
             (0..pieces.len()).filter(|i| pieces[*i].kind.stock() == stock).collect();
         let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();

@@ -78,8 +78,6 @@ struct Lean {
     dx: f64,
     /// Rise.
     dy: f64,
-    /// Least and greatest x.
-    reach: Option<(f64, f64)>,
 }
 
 fn lean(slabs: &[Slab], hand: usize) -> Lean {
@@ -94,45 +92,64 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
         let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
         if dy > SAME && dx.abs() > LEVEL / 4.0 && dx.abs() > dy / 200.0 {
             (out.dx, out.dy) = (out.dx + dx, out.dy + dy);
-            let (least, most) = out.reach.unwrap_or((a[0], a[0]));
-            out.reach = Some((least.min(a[0]).min(b[0]), most.max(a[0]).max(b[0])));
         }
     }
     out
 }
 
 fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
-    let (cut, angle, set, slope) = if hand == 0 {
-        (p.left_end, p.left_angle, p.left_set, r.left_slope)
+    let (cut, angle, set, slope, contour) = if hand == 0 {
+        (p.left_end, p.left_angle, p.left_set, r.left_slope, &p.left_contour)
     } else {
-        (p.right_end, p.right_angle, p.right_set, r.right_slope)
+        (p.right_end, p.right_angle, p.right_set, r.right_slope, &p.right_contour)
     };
-    // Only a run's own ends lean; a seam is square.
-    let last = if hand == 0 { r.pieces.first() } else { r.pieces.last() };
-    let at_receiver = last.is_some_and(|q| std::ptr::eq(q, p));
-    let lean = if at_receiver { lean(slabs, hand) } else { Lean::default() };
     let told = || format!("told as {cut:?} at {angle:.2} degrees with {set:.3}");
-    let Some((least, most)) = lean.reach else {
-        let square = cut != EndCut::Angled && same(angle, 90.0) && set == 0.0;
+    let Some(contour) = contour else {
+        let square =
+            matches!(cut, EndCut::Factory | EndCut::Square) && same(angle, 90.0) && set == 0.0;
         rule.case(square, || format!("piece {}: its {name} end is square, {}", p.mark, told()));
         return;
     };
-    let deep = most - least;
-    // An end that bows round a fixture has no one angle.
-    let bowed = deep - lean.dx.abs() > NEAR;
-    let expected = pitch::angle(pitch::in_twelve(lean.dx, lean.dy));
-    let agrees = (bowed || (expected - angle).abs() < SAME_ANGLE) && (deep - set).abs() < NEAR;
-    rule.case(cut == EndCut::Angled && agrees, || {
-        let angle = if bowed { "round".to_owned() } else { format!("at {expected:.2} degrees") };
+    let (least, most) = range(&contour.points, 0);
+    // Slanted sides, low end first.
+    let slants: Vec<(f64, f64)> = contour
+        .points
+        .windows(2)
+        .map(|w| if w[0][1] < w[1][1] { (w[0], w[1]) } else { (w[1], w[0]) })
+        .map(|(a, b)| (b[0] - a[0], b[1] - a[1]))
+        .filter(|(dx, dy)| dx.abs() > NEAR && *dy > NEAR)
+        .collect();
+    let at = |s: &(f64, f64)| pitch::angle(pitch::in_twelve(s.0, s.1));
+    let longest = slants.iter().max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1)));
+    let expected = longest.map_or(90.0, at);
+    let alike = |s: &(f64, f64)| {
+        (at(s) - expected).abs() < SAME_ANGLE
+            && longest.is_some_and(|l| l.0.signum() == s.0.signum())
+    };
+    let kind = match cut {
+        EndCut::Angled => slants.iter().all(alike) && !slants.is_empty(),
+        // Points on a curve are marked, no angle is set.
+        EndCut::Shaped => true,
+        EndCut::Factory | EndCut::Square => false,
+    };
+    let angled = contour.spacing.is_some() || (expected - angle).abs() < SAME_ANGLE;
+    rule.case(kind && angled && (most - least - set).abs() < NEAR && set > 0.0, || {
+        let deep = most - least;
         format!(
-            "piece {}: its {name} end is cut {angle} with {deep:.3} from long point to short, {}",
+            "piece {}: its {name} end is cut at {expected:.2} degrees with {deep:.3} from long \
+             point to short, {}",
             p.mark,
             told()
         )
     });
-    // The slope of the run: sideways for one up.
-    let leans = lean.dx / lean.dy;
-    rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()) || r.pieces.len() > 1, || {
-        format!("run {}: its {name} end leans {leans:.4} for one up, told as {slope:.4}", r.id)
-    });
+    // Only a run's own ends lean.
+    let last = if hand == 0 { r.pieces.first() } else { r.pieces.last() };
+    let lean = lean(slabs, hand);
+    if last.is_some_and(|q| std::ptr::eq(q, p)) && r.pieces.len() == 1 && lean.dy > 0.0 {
+        // The slope of the run: sideways for one up.
+        let leans = lean.dx / lean.dy;
+        rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()), || {
+            format!("run {}: its {name} end leans {leans:.4} for one up, told as {slope:.4}", r.id)
+        });
+    }
 }

@@ -4,9 +4,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Rule;
 use super::along::reach;
+use crate::job::FrameCut;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Layout, RuleCheck};
-use crate::model::trim::{TrimKind, TrimStock};
+use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     [lengths(layout), stock(layout)]
@@ -21,6 +22,8 @@ fn stock_of(layout: &Layout, kind: TrimKind) -> f64 {
         TrimStock::JChannel => r.j_channel,
         TrimStock::FinishTrim => r.finish_trim,
         TrimStock::DripCap => r.drip_cap,
+        TrimStock::Flashing => layout.job.takeoff.flashing_roll,
+        _ => r.decorative,
     }
 }
 
@@ -36,7 +39,11 @@ fn lengths(layout: &Layout) -> RuleCheck {
         .filter_map(|e| e.opening.as_deref())
         .collect();
     for t in &layout.trims {
-        let drawn = reach(t.from, t.to);
+        // A jamb that stands between sill and head has its tab beyond its place.
+        let square = layout.job.trim.frame == FrameCut::Square && t.kind == TrimKind::JambChannel;
+        let tab =
+            if square && matches!(t.ends[0], TrimEnd::Tab(_)) { layout.job.trim.tab } else { 0.0 };
+        let drawn = reach(t.from, t.to) + tab;
         let free = t.opening.as_deref().is_some_and(|o| bent.contains(o));
         let parted = t.opening.is_some() && t.length < drawn;
         rule.case(free || parted || (t.length - drawn).abs() < 0.02, || {
@@ -68,7 +75,12 @@ fn stock(layout: &Layout) -> RuleCheck {
     }
     for stock in TrimStock::ALL {
         let lengths = on.values().filter(|v| v.3 == stock).count();
-        let line = layout.takeoff.iter().find(|l| l.item == stock.words());
+        // A line's short name stays whatever the siding is called; flashing goes by where it lies.
+        let id = match stock {
+            TrimStock::Flashing => "opening-flashing".to_owned(),
+            _ => stock.words().replace(' ', "-").to_lowercase(),
+        };
+        let line = layout.takeoff.iter().find(|l| l.id == id);
         let told = line.map_or(0.0, |l| l.order);
         rule.case(told == lengths as f64, || {
             format!("the takeoff orders {told} of {}, {lengths} are cut", stock.words())

@@ -5,9 +5,10 @@ use super::NEAR;
 use super::along::{bare, reach};
 use super::{Rule, on_course_line};
 use crate::geom::tol::SAME;
+use crate::job::FrameCut;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
-use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     let (mut close, mut water) = (Rule::default(), Rule::default());
@@ -62,6 +63,11 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
 }
 
 fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
+    if layout.job.product.kind.is_board() {
+        let channels = f.trims.iter().filter(|t| t.kind != TrimKind::DripCap).count();
+        rule.case(channels == 0, || format!("{}: {channels} channels round boards", f.opening.id));
+        return;
+    }
     let (o, face) = (f.opening, layout.job.trim.channel_face);
     let side = |kind: EdgeKind| f.bordering(kind);
     let (head, jamb, sill) = (side(EdgeKind::Head), side(EdgeKind::Jamb), side(EdgeKind::Sill));
@@ -74,7 +80,12 @@ fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
         (
             TrimKind::JambChannel,
             jamb,
-            jamb + jambs as f64 * (covered(head > 0.0) + covered(sill > 0.0)),
+            jamb + jambs as f64
+                * match layout.job.trim.frame {
+                    FrameCut::Mitre => covered(head > 0.0) + covered(sill > 0.0),
+                    FrameCut::Square if sill > 0.0 => layout.job.trim.tab,
+                    FrameCut::Square => 0.0,
+                },
         ),
     ];
     for (kind, along, want) in wants {
@@ -98,6 +109,14 @@ fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
             });
         }
     }
+    if f.plain && head > 0.0 && sill > 0.0 && jambs == 2 {
+        // Four corners of two ends each, mitred at half a right angle or not at all.
+        let mitre = |e: &TrimEnd| matches!(e, TrimEnd::Mitre(a) | TrimEnd::MitreTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
+        let channels = f.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel);
+        let n = channels.flat_map(|t| &t.ends).filter(|e| mitre(e)).count();
+        let want = if layout.job.trim.frame == FrameCut::Mitre { 8 } else { 0 };
+        rule.case(n == want, || format!("{}: {n} mitred ends, {want} are needed", o.id));
+    }
     for t in &f.trims {
         rule.case(t.wall == w.id, || format!("{} frames {} on another wall", t.mark, o.id));
     }
@@ -116,7 +135,7 @@ fn jamb_sides(f: &Frame) -> usize {
 /// sill that is off the course lines.
 fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     let (o, r) = (f.opening, &layout.job.trim);
-    let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) if (*by - r.tab).abs() < SAME);
+    let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) | TrimEnd::MitreTab { tab: by, .. } if (*by - r.tab).abs() < SAME);
     let heads = f.of_kind(TrimKind::HeadChannel);
     if let (Some(first), Some(last)) = (heads.first(), heads.last()) {
         rule.case(tab(&first.ends[0]) && tab(&last.ends[1]), || {
@@ -148,10 +167,27 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     }
     for e in level(EdgeKind::Sill) {
         let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
-        rule.case(on_course_line(layout, e.from[1]) || open < NEAR, || {
+        if layout.job.product.kind.is_board() {
+            break;
+        }
+        let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);
+        rule.case(spare || open < NEAR, || {
             format!("{}: {open:.2} in of cut edge under its sill have no finish trim", o.id)
         });
+        rule.case(!spare || f.of_kind(TrimKind::FinishTrim).is_empty(), || {
+            format!("{}: finish trim under its sill, where the panel needs none", o.id)
+        });
     }
+}
+
+/// Whether a panel cut under a sill at `y` stands out so far that it fills the channel (FACTS PR-14).
+fn fills_channel(layout: &Layout, y: f64) -> bool {
+    let p = &layout.job.product;
+    let cut = y - layout.job.courses.notch_clearance;
+    // The course is the sill's own; the cut may fall at its very foot, where nothing is kept.
+    let over_butt = (y - layout.datum).rem_euclid(p.exposure) - (y - cut);
+    let over_face = over_butt.rem_euclid(p.exposure / f64::from(p.faces));
+    over_butt > SAME && over_face > SAME && over_face <= layout.job.channel_alone() + SAME
 }
 
 /// Whether a jamb channel is the lowest on its hand.

@@ -6,8 +6,8 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{end, notches, trim_end};
-use crate::model::layout::{Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
+use super::words::{contour, end, notches, trim_end};
+use crate::model::layout::{Contour, Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
@@ -170,6 +170,18 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     header.push(format!("rip from ({})", style.unit()));
     header.push(format!("rip to ({})", style.unit()));
     header.extend(owned(&["notches", "elevation", "wall", "course"]));
+    for name in ["foot", "head", "left long to short point", "right long to short point"] {
+        header.push(format!("{name} ({})", style.unit()));
+    }
+    header.extend(owned(&[
+        "left from square",
+        "right from square",
+        "left contour",
+        "right contour",
+        "nail slots",
+        "lugs",
+        "fur out",
+    ]));
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (e, w) in layout.walls() {
         for c in &w.courses {
@@ -188,7 +200,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
 fn piece(style: LengthStyle, e: &Elevation, w: &Wall, course: i32, p: &Piece) -> Vec<String> {
     let length = |v: f64| number(style.number(v));
     let rip = |v: Option<f64>| v.map_or(String::new(), length);
-    vec![
+    let mut row = vec![
         safe(&p.panel),
         safe(&p.mark),
         length(p.start),
@@ -205,12 +217,38 @@ fn piece(style: LengthStyle, e: &Elevation, w: &Wall, course: i32, p: &Piece) ->
         safe(&e.name),
         safe(&w.id),
         course.to_string(),
+    ];
+    row.extend(cuts(style, p));
+    row
+}
+
+/// Edges, angles from square, contours and what is done to cut edges.
+fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
+    let length = |v: f64| number(style.number(v));
+    let edge = |top: bool| {
+        let (a, b) = p.edge(top);
+        length((b - a).max(0.0))
+    };
+    let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
+    let work = &p.edge_work;
+    vec![
+        edge(false),
+        edge(true),
+        length(p.left_set),
+        length(p.right_set),
+        number(90.0 - p.left_angle),
+        number(90.0 - p.right_angle),
+        safe(&points(&p.left_contour)),
+        safe(&points(&p.right_contour)),
+        work.slots.to_string(),
+        work.lugs.to_string(),
+        if work.furring { "yes".to_owned() } else { String::new() },
     ]
 }
 
 fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
     let blank = String::new;
-    vec![
+    let mut row = vec![
         safe(&t.stock),
         safe(&t.mark),
         blank(),
@@ -227,8 +265,14 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         safe(&t.elevation),
         safe(&t.wall),
         blank(),
-    ]
+    ];
+    // Columns of pieces alone.
+    row.resize(CUT_COLUMNS, blank());
+    row
 }
+
+/// Columns of `cut-list.csv`.
+const CUT_COLUMNS: usize = 27;
 
 /// `J-channel 12` sorts after `J-channel 9`.
 fn stock_key(stock: &str) -> (&str, u32) {

@@ -1,6 +1,6 @@
 //! Words that several tables share.
 
-use crate::model::layout::{EndCut, NotchSide, Piece};
+use crate::model::layout::{Contour, EndCut, NotchSide, Piece};
 use crate::model::trim::TrimEnd;
 use crate::units::LengthStyle;
 
@@ -10,6 +10,7 @@ pub(super) fn end(end: EndCut) -> &'static str {
         EndCut::Factory => "factory",
         EndCut::Square => "square",
         EndCut::Angled => "angled",
+        EndCut::Shaped => "to contour",
     }
 }
 
@@ -19,23 +20,49 @@ pub(super) fn trim_end(end: &TrimEnd, style: LengthStyle) -> String {
         TrimEnd::Square => "square".into(),
         TrimEnd::Mitre(a) => format!("mitre {}", (a * 100.0).round() / 100.0),
         TrimEnd::Tab(l) => format!("water tab {}", style.short(*l)),
+        TrimEnd::MitreTab { angle, tab } => {
+            format!("mitre {}, water tab {}", (angle * 100.0).round() / 100.0, style.short(*tab))
+        }
         TrimEnd::Lap(l) => format!("lap {}", style.short(*l)),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "capped".into(),
     }
 }
 
 /// The notches of a piece in one line.
 pub(super) fn notches(piece: &Piece, style: LengthStyle) -> String {
     let each = piece.notches.iter().map(|n| {
-        let side = if n.side == NotchSide::Top { "top" } else { "bottom" };
+        let side = match n.side {
+            NotchSide::Top => "top",
+            NotchSide::Bottom => "bottom",
+            NotchSide::Left => "slot from the left end",
+            NotchSide::Right => "slot from the right end",
+            NotchSide::Hole => "hole",
+        };
+        let foot = n.foot.map_or(String::new(), |f| format!(" {} up", style.short(f)));
+        let around = if n.around.is_empty() { "the wall's own edge" } else { &n.around };
+        let points =
+            n.contour.as_ref().map_or(String::new(), |c| format!(", {}", contour(c, style)));
         format!(
-            "{side} {} wide {} deep {} from left ({})",
+            "{side} {} wide {} deep {} from left{foot} ({around}){points}",
             style.short(n.width),
             style.short(n.depth),
             style.short(n.left),
-            n.around
         )
     });
     each.collect::<Vec<_>>().join("; ")
+}
+
+/// The points of a contour, along from the left end / up from the butt line.
+pub(super) fn contour(c: &Contour, style: LengthStyle) -> String {
+    let each = c.points.iter().map(|q| format!("{} / {}", style.short(q[0]), style.short(q[1])));
+    let list = each.collect::<Vec<_>>().join(", ");
+    match c.spacing {
+        Some(s) => format!("points every {}, along / up: {list}", style.short(s)),
+        None => format!("along / up: {list}"),
+    }
 }
 
 /// A name before its last number, and that number.

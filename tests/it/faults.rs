@@ -1,7 +1,7 @@
 //! Seeded faults: a sound layout broken in one way at a time; the named rule must catch each.
 
 use lapwright::model::layout::{EndCut, Layout};
-use lapwright::model::trim::TrimKind;
+use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::verify;
 
 use crate::support::{broken, laid};
@@ -55,13 +55,14 @@ const FITS: &str = "what is cut from a panel fits it, with a saw cut between";
 const MARKS: &str = "every piece has one mark and one panel";
 const SHAPE: &str = "ends, angles and rips agree with what shows on the wall";
 const NOTCH: &str = "notches stand where openings bite into a course";
+const CUTS: &str = "cuts as told make each piece out of its strip";
 const COUNT: &str = "counts agree with pieces";
 const FRAME: &str = "channels close round every opening";
 const SIDES: &str = "every side has its trim";
 const STOCK: &str = "trim fits its stock";
 const BOUND: &str = "the panel bound follows from the runs";
 
-const FAULTS: [(&str, &str, Break); 40] = [
+const FAULTS: [(&str, &str, Break); 43] = [
     ("a piece gone", COVER, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -189,7 +190,17 @@ const FAULTS: [(&str, &str, Break); 40] = [
     ("a rip told wrongly", SHAPE, |l| {
         piece(l, |p| p.rip.is_some()).rip.as_mut().unwrap().to += 1.0
     }),
-    ("a notch forgotten", NOTCH, |l| {
+    ("a notch told wider than it is", NOTCH, |l| {
+        piece(l, |p| p.notches.iter().any(|n| n.contour.is_none())).notches[0].width += 0.25;
+    }),
+    ("a notch round nothing", NOTCH, |l| {
+        piece(l, |p| !p.notches.is_empty()).notches[0].around = "front-W99".to_owned();
+    }),
+    ("a contour moved", CUTS, |l| {
+        let p = piece(l, |p| p.left_contour.is_some());
+        p.left_contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
+    }),
+    ("a notch forgotten", CUTS, |l| {
         piece(l, |p| p.notches.iter().any(|n| n.left > 2.0 && n.left + n.width < p.length - 2.0))
             .notches
             .clear()
@@ -204,11 +215,66 @@ const FAULTS: [(&str, &str, Break); 40] = [
     ("a bound raised", BOUND, |l| l.bound.panels += 1),
 ];
 
+const CORNERS: &str = "every corner side is part of one corner";
+const MEET: &str = "courses meet at every paired corner";
+const POSTS: &str = "every corner has its post, as high as the corner";
+const RAKES: &str = "rake channels are cut to the pitch";
+const FLASHING: &str = "flashing round openings has the published sizes";
+
+fn trim(l: &mut Layout, keep: impl Fn(&TrimPiece) -> bool) -> &mut TrimPiece {
+    l.trims.iter_mut().find(|t| keep(t)).unwrap()
+}
+
+/// Faults of corners and trim.
+const EDGES: [(&str, &str, Break); 10] = [
+    ("a corner forgotten", CORNERS, |l| {
+        l.corners.remove(0);
+    }),
+    ("a corner twice", CORNERS, |l| l.corners.push(l.corners[0].clone())),
+    ("a wall round a corner that stands elsewhere", CORNERS, |l| l.corners[0].high += 3.0),
+    ("a course off at a corner", MEET, |l| l.elevations[0].walls[0].courses[4].bottom += 1.0),
+    ("a post an inch short", POSTS, |l| trim(l, |t| t.kind == TrimKind::OutsidePost).to[1] -= 1.0),
+    ("a post counted on both elevations", POSTS, |l| {
+        let t = trim(l, |t| t.kind == TrimKind::OutsidePost && t.shared_with.is_some()).clone();
+        let side = l.corners.iter().flat_map(|c| c.sides.iter().zip(c.round()));
+        let (_, round) = side
+            .into_iter()
+            .find(|(k, _)| k.wall == t.wall && (k.x - t.from[0]).abs() < 0.1)
+            .unwrap();
+        let (elevation, wall, x) = (round.elevation.clone(), round.wall.clone(), round.x);
+        let ends = ([x, t.from[1]], [x, t.to[1]]);
+        l.trims.push(TrimPiece {
+            mark: "again".into(),
+            elevation,
+            wall,
+            from: ends.0,
+            to: ends.1,
+            ..t
+        });
+    }),
+    ("a post said to be shared with nobody", POSTS, |l| {
+        trim(l, |t| t.kind == TrimKind::OutsidePost && t.shared_with.is_some()).shared_with = None
+    }),
+    ("a rake channel cut square at the peak", RAKES, |l| {
+        let rake = |t: &TrimPiece| t.ends.iter().any(|e| matches!(e, TrimEnd::Mitre(_)));
+        trim(l, |t| t.kind == TrimKind::RakeChannel && rake(t)).ends =
+            [TrimEnd::Square, TrimEnd::Square]
+    }),
+    ("flashing that stops at the jamb", FLASHING, |l| {
+        trim(l, |t| t.kind == TrimKind::SillFlashing).length -= 9.0
+    }),
+    ("a mitred frame with a square jamb", FRAME, |l| {
+        let mitred = |t: &TrimPiece| matches!(t.ends[0], TrimEnd::MitreTab { .. });
+        let jamb = trim(l, |t| t.kind == TrimKind::JambChannel && mitred(t));
+        jamb.ends[0] = TrimEnd::Tab(0.75)
+    }),
+];
+
 #[test]
-fn each_of_forty_faults_is_caught_by_its_rule() {
+fn each_of_the_faults_is_caught_by_its_rule() {
     let sound = laid("curlew-cottage");
     assert_eq!(broken(&sound), Vec::<String>::new());
-    for (what, rule, fault) in FAULTS {
+    for (what, rule, fault) in FAULTS.into_iter().chain(EDGES) {
         let mut layout = sound.clone();
         fault(&mut layout);
         let found = verify::check(&layout);

@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and stages never import one another.
-const FLOORS: [(&str, u8); 25] = [
+const FLOORS: [(&str, u8); 26] = [
     ("main", 7),
     ("cli", 6),
     ("lib", 5),
@@ -17,6 +17,7 @@ const FLOORS: [(&str, u8); 25] = [
     ("receive", 3),
     ("course", 3),
     ("seam", 3),
+    ("joint", 3),
     ("trim", 3),
     ("verify", 3),
     ("takeoff", 3),
@@ -35,7 +36,7 @@ const FLOORS: [(&str, u8); 25] = [
 ];
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 24] = [
+const CRATES: [(&str, &[&str]); 25] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -43,6 +44,7 @@ const CRATES: [(&str, &[&str]); 24] = [
     ("miette", &["cli"]),
     ("indicatif", &["cli"]),
     ("tempfile", &["cli"]),
+    ("rustix", &["cli"]),
     ("rayon", &["pipeline"]),
     ("sha2", &["pipeline"]),
     ("encoding_rs", &["read"]),

@@ -30,7 +30,7 @@ impl Dice {
     }
 }
 
-type Rings = Vec<(&'static str, Vec<(f64, f64)>)>;
+pub(crate) type Rings = Vec<(&'static str, Vec<(f64, f64)>)>;
 
 fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> Vec<(f64, f64)> {
     vec![(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
@@ -46,7 +46,7 @@ fn arched(x0: f64, y0: f64, x1: f64, y1: f64) -> Vec<(f64, f64)> {
     [(x0, y0), (x1, y0)].into_iter().chain(arc).collect()
 }
 
-fn house(seed: u64) -> (Rings, Job) {
+pub(crate) fn house(seed: u64) -> (Rings, Job) {
     let mut d = Dice(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1);
     let (width, eave) = (d.inches(96, 900), d.inches(90, 220));
     let mut outline = vec![(0.0, 0.0), (width, 0.0), (width, eave)];

@@ -16,3 +16,4 @@ mod random_houses;
 mod raw_ways;
 mod truth;
 mod venv;
+mod whole;

@@ -1,12 +1,14 @@
 //! One distinct cut: its shape with dimensions, and what it makes.
 
+use super::words::describe;
 use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
 use crate::geom::polygon::ring_contains;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::{Course, EndCut, Notch, NotchSide, Piece, Xy};
+use crate::model::layout::{Course, Layout, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
 /// Height of a drawn panel face.
@@ -20,6 +22,8 @@ pub(super) struct Cell<'a> {
     piece: &'a Piece,
     course: &'a Course,
     style: LengthStyle,
+    /// Heights of the faces' lines.
+    faces: Vec<f64>,
     width: f64,
     /// Lines of text under the shape; the first ones are its marks.
     lines: Vec<(bool, String)>,
@@ -30,16 +34,18 @@ impl<'a> Cell<'a> {
         piece: &'a Piece,
         course: &'a Course,
         marks: &[&str],
-        style: LengthStyle,
+        layout: &Layout,
         width: f64,
     ) -> Self {
+        let style = layout.job.sheet.lengths;
         let mut lines: Vec<(bool, String)> = Vec::new();
         lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
-        let words = describe(piece, course, style);
+        let words = describe(piece, course, &layout.job.product, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
         }
-        Cell { piece, course, style, width, lines }
+        let faces = heights(layout);
+        Cell { piece, course, style, faces, width, lines }
     }
 
     /// Whether an edge has a row of dimensions of its own.
@@ -101,6 +107,9 @@ impl<'a> Cell<'a> {
             c.ring(Ink::Ground, &points);
             c.ring(Ink::Opening, &points);
         }
+        for (a, b) in lines(p, self.course, &self.faces) {
+            c.line(Ink::Face, place(&a), place(&b));
+        }
         for hole in &p.holes {
             let points: Vec<Point> = hole.iter().map(&place).collect();
             c.ring(Ink::Offcut, &points);
@@ -135,14 +144,7 @@ impl<'a> Cell<'a> {
 
     /// From where to where the upper or lower edge goes, from the piece's left end.
     fn edge(&self, side: NotchSide) -> (f64, f64) {
-        let ys = self.piece.outline.iter().map(|q| q[1]);
-        let y = match side {
-            NotchSide::Top => ys.fold(f64::NEG_INFINITY, f64::max),
-            NotchSide::Bottom => ys.fold(f64::INFINITY, f64::min),
-        };
-        let on = self.piece.outline.iter().filter(|q| (q[1] - y).abs() < 1.0 / 64.0);
-        on.map(|q| q[0] - self.piece.x0)
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
+        self.piece.edge(side == NotchSide::Top)
     }
 
     /// A string of places from the left end of the piece to its right end.
@@ -194,9 +196,11 @@ impl<'a> Cell<'a> {
             let wide = n.width * face.width() / self.piece.length.max(1e-6);
             let words = short(self.style, n.depth);
             let deep = n.depth / height * face.height();
+            let (low, high) = self.piece.rip.as_ref().map_or((0.0, height), |r| (r.from, r.to));
             let middle = match n.side {
-                NotchSide::Top => face.y1 - deep / 2.0,
-                NotchSide::Bottom => face.y0 + deep / 2.0,
+                NotchSide::Top => y(high) - deep / 2.0,
+                NotchSide::Bottom => y(low) + deep / 2.0,
+                NotchSide::Left | NotchSide::Right | NotchSide::Hole => continue,
             };
             let at = Point::new(left + wide / 2.0, middle);
             let r = text_box(&words, TEXT, false, at);
@@ -207,124 +211,5 @@ impl<'a> Cell<'a> {
                 c.centred(&words, TEXT, false, at);
             }
         }
-    }
-}
-
-/// Everything the drawing says, in words, so that nothing hangs on its room.
-fn describe(p: &Piece, k: &Course, style: LengthStyle) -> Vec<String> {
-    let mut out = Vec::new();
-    for (name, end, angle, set) in [
-        ("left", p.left_end, p.left_angle, p.left_set),
-        ("right", p.right_end, p.right_angle, p.right_set),
-    ] {
-        if end == EndCut::Angled {
-            out.push(format!(
-                "{name} end {:.1}° from the long edge, {:.1}° from square; long to short point {}",
-                angle.abs(),
-                90.0 - angle.abs(),
-                short(style, set)
-            ));
-        }
-    }
-    if let Some(r) = &p.rip {
-        let mut words = format!("rip: keep {}", short(style, r.to - r.from));
-        if r.from > 0.0 {
-            words.push_str(&format!(", {} off the butt edge", short(style, r.from)));
-        }
-        let over = (k.top - k.bottom) - r.to;
-        if over > 1.0 / 64.0 {
-            words.push_str(&format!(
-                ", {} of face and the nail hem off the top",
-                short(style, over)
-            ));
-        }
-        out.push(words);
-    }
-    out.extend(p.notches.iter().map(|n| notch(n, style)));
-    out.extend(corners(p, k, style));
-    out
-}
-
-/// Sloped sides of a piece: two ends, two slopes of a roof. More of them are the chords of a curve.
-const MOST_SLANTED: usize = 4;
-
-/// Sides that are neither level nor upright.
-fn slanted(ring: &[Xy]) -> usize {
-    let next = ring.iter().cycle().skip(1);
-    let off = |a: f64, b: f64| (a - b).abs() > 1.0 / 64.0;
-    ring.iter().zip(next).filter(|(p, q)| off(p[0], q[0]) && off(p[1], q[1])).count()
-}
-
-/// The corners of a piece that ends, rip and notches do not give: a level edge part of the way, a
-/// sloped head. Along from the left end, up from the butt line.
-fn corners(p: &Piece, k: &Course, style: LengthStyle) -> Option<String> {
-    const NEAR: f64 = 1.0 / 32.0;
-    let height = k.top - k.bottom;
-    let levels: Vec<f64> = [0.0, height]
-        .into_iter()
-        .chain(p.rip.iter().flat_map(|r| [r.from, r.to]))
-        .chain(p.notches.iter().map(|n| match n.side {
-            NotchSide::Top => height - n.depth,
-            NotchSide::Bottom => n.depth,
-        }))
-        .collect();
-    let known = |q: &Xy| levels.iter().any(|l| (q[1] - k.bottom - l).abs() < NEAR);
-    if p.outline.iter().all(known) && p.more.is_empty() {
-        return None;
-    }
-    if slanted(&p.outline) > MOST_SLANTED {
-        let words = if p.notches.is_empty() {
-            "curved edge: scribe it from the frame, the end gap clear"
-        } else {
-            "curved edge: the notch's figures are those of the whole frame; scribe it, the end gap clear"
-        };
-        return Some(words.to_owned());
-    }
-    let at = |q: &Xy| format!("{} / {}", cut(style, q[0] - p.x0), short(style, q[1] - k.bottom));
-    let list: Vec<String> = p.outline.iter().map(at).collect();
-    let more = if p.more.is_empty() { "" } else { "; the opening parts it: mark it in place" };
-    Some(format!("corners, along / up: {}{more}", list.join(", ")))
-}
-
-fn notch(n: &Notch, style: LengthStyle) -> String {
-    let edge = match n.side {
-        NotchSide::Top => "top",
-        NotchSide::Bottom => "butt edge",
-    };
-    format!(
-        "notch at {}: {} from the left end, {} wide, {} deep from the {edge}",
-        n.around.rsplit('-').next().unwrap_or(&n.around),
-        cut(style, n.left),
-        cut(style, n.width),
-        short(style, n.depth)
-    )
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn slopes_of_a_roof_are_no_curve_and_chords_of_a_round_head_are() {
-        // A panel under a lower roof: one slope, then plumb.
-        let roof = [
-            [0.0, 0.0],
-            [100.0, 0.0],
-            [100.0, 8.0],
-            [60.0, 8.0],
-            [60.0, 4.0],
-            [40.0, 8.0],
-            [0.0, 8.0],
-        ];
-        assert_eq!(slanted(&roof), 1);
-        let peak = [[0.0, 0.0], [100.0, 0.0], [50.0, 8.0]];
-        assert_eq!(slanted(&peak), 2);
-        let mut head: Vec<Xy> = vec![[0.0, 8.0], [0.0, 0.0]];
-        head.extend((0..=12).map(|i| {
-            let a = std::f64::consts::PI * (1.0 - f64::from(i) / 12.0);
-            [50.0 + 7.0 * a.cos(), 7.0 * a.sin()]
-        }));
-        head.extend([[100.0, 0.0], [100.0, 8.0]]);
-        assert!(slanted(&head) > MOST_SLANTED);
     }
 }

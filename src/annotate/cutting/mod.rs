@@ -3,6 +3,7 @@
 
 mod cell;
 mod pattern;
+mod words;
 
 use std::collections::BTreeMap;
 
@@ -12,10 +13,14 @@ use super::page::{Page, room};
 use super::style::TEXT;
 use super::words::{cut, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::layout::{Course, EndCut, Layout, NotchSide, Piece};
+use crate::model::layout::{Contour, Course, EndCut, Layout, Notch, NotchSide, Piece};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
-type Key = (i64, [(u8, i64, i64); 2], Option<(i64, i64)>, Vec<(bool, i64, i64, i64)>);
+type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>, [i64; 2]);
+/// Kind, angle, set, contour.
+type EndKey = (u8, i64, i64, Vec<[i64; 2]>);
+/// Edge, left, width, depth, foot, contour.
+type NotchKey = (u8, [i64; 4], Vec<[i64; 2]>);
 
 /// Pieces that are cut alike.
 struct Cut<'a> {
@@ -26,34 +31,45 @@ struct Cut<'a> {
 
 fn key(p: &Piece) -> Key {
     let sixteenths = crate::units::sixteenths;
-    let end = |end: EndCut, angle: f64, set: f64| {
+    let points = |c: &Option<Contour>| {
+        let points = c.iter().flat_map(|c| &c.points);
+        points.map(|q| [sixteenths(q[0]), sixteenths(q[1])]).collect::<Vec<_>>()
+    };
+    let end = |end: EndCut, angle: f64, set: f64, contour: &Option<Contour>| {
         let kind = match end {
             EndCut::Factory => 0,
             EndCut::Square => 1,
             EndCut::Angled => 2,
+            EndCut::Shaped => 3,
         };
-        (kind, (angle * 100.0).round() as i64, sixteenths(set))
+        (kind, (angle * 100.0).round() as i64, sixteenths(set), points(contour))
+    };
+    let notch = |n: &Notch| {
+        let side = match n.side {
+            NotchSide::Top => 0,
+            NotchSide::Bottom => 1,
+            NotchSide::Left => 2,
+            NotchSide::Right => 3,
+            NotchSide::Hole => 4,
+        };
+        let sizes = [n.left, n.width, n.depth, n.foot.unwrap_or(0.0)].map(sixteenths);
+        (side, sizes, points(&n.contour))
     };
     (
         sixteenths(p.length),
-        [end(p.left_end, p.left_angle, p.left_set), end(p.right_end, p.right_angle, p.right_set)],
+        [
+            end(p.left_end, p.left_angle, p.left_set, &p.left_contour),
+            end(p.right_end, p.right_angle, p.right_set, &p.right_contour),
+        ],
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
-        p.notches
-            .iter()
-            .map(|n| {
-                let top = n.side == NotchSide::Top;
-                (top, sixteenths(n.left), sixteenths(n.width), sixteenths(n.depth))
-            })
-            .collect(),
+        p.notches.iter().map(notch).collect(),
+        [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
     )
 }
 
 /// Whether a piece is cut square and nothing else, or not at all.
 fn plain(p: &Piece) -> bool {
-    p.rip.is_none()
-        && p.notches.is_empty()
-        && p.left_end != EndCut::Angled
-        && p.right_end != EndCut::Angled
+    p.rip.is_none() && p.notches.is_empty() && p.left_contour.is_none() && p.right_contour.is_none()
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
@@ -86,8 +102,11 @@ fn page(n: usize, c: Canvas) -> Page {
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let mut c = Canvas::new(area);
     let title = if n == 1 { "Cutting sheet" } else { "Cutting sheet, continued" };
+    let (slots, lugs) = layout
+        .pieces()
+        .fold((0, 0), |(s, l), (.., p)| (s + p.edge_work.slots, l + p.edge_work.lugs));
     let words = format!(
-        "{count} distinct shaped cuts, seen from the face, not to scale. {}",
+        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {slots} nail slots and {lugs} lugs in all. {}",
         unit_note(layout.job.sheet.lengths)
     );
     heading(&mut c, area, title, &words);
@@ -96,14 +115,13 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
 
 fn drawn(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let area = room(layout);
-    let style = layout.job.sheet.lengths;
     let columns = ((area.width() / 5.3).floor() as usize).max(1);
     let width = area.width() / columns as f64 - 0.25;
     let mut pages = Vec::new();
     let mut c = begun(layout, area, 1, cuts.len());
     let (mut column, mut y) = (0, area.y1 - 0.42);
     for k in cuts {
-        let cell = cell::Cell::of(k.piece, k.course, &k.marks, style, width);
+        let cell = cell::Cell::of(k.piece, k.course, &k.marks, layout, width);
         if y - cell.height() < area.y0 {
             column += 1;
             y = area.y1 - 0.42;
@@ -155,7 +173,11 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
             &mut c,
             area,
             title,
-            "pieces by length; cut ends go into receivers, factory ends meet",
+            if layout.job.product.kind.is_board() {
+                "pieces by length; joints stand on studs"
+            } else {
+                "pieces by length; cut ends go into receivers, factory ends meet"
+            },
         );
         for (j, (head, text)) in chunk.iter().enumerate() {
             let at = Point::new(

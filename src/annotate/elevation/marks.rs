@@ -55,8 +55,13 @@ pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
             for n in &p.notches {
                 let x = p.x0 + n.left + n.width / 2.0;
                 let (y, out) = match n.side {
-                    NotchSide::Top => (k.top - n.depth, -1.0),
-                    NotchSide::Bottom => (k.bottom + n.depth, 1.0),
+                    NotchSide::Top => {
+                        (p.rip.as_ref().map_or(k.top, |r| k.bottom + r.to) - n.depth, -1.0)
+                    }
+                    NotchSide::Bottom => {
+                        (k.bottom + p.rip.as_ref().map_or(0.0, |r| r.from) + n.depth, 1.0)
+                    }
+                    _ => (k.bottom + n.foot.unwrap_or(0.0), -1.0),
                 };
                 if !v.holds(x, y) {
                     continue;

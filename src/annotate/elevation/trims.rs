@@ -36,7 +36,7 @@ pub(super) fn lines(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
     {
         c.firm(Ink::Post, v.xy(&s.from), v.xy(&s.to));
     }
-    for t in layout.trims.iter().filter(|t| t.elevation == e.name) {
+    for t in layout.trims.iter().filter(|t| t.elevation == e.name && !t.kind.behind()) {
         let off = off(t.kind);
         // A channel over a curved head is bent along it.
         let curve = t
@@ -104,7 +104,7 @@ fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
 
 /// Marks of trim, framed. Returns how many found no room.
 pub(super) fn marks(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) -> usize {
-    let mine = layout.trims.iter().filter(|t| t.elevation == e.name);
+    let mine = layout.trims.iter().filter(|t| t.elevation == e.name && !t.kind.behind());
     mine.filter(|t| !mark(c, t, e, v)).count()
 }
 

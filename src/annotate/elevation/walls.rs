@@ -2,6 +2,7 @@
 
 use super::view::View;
 use crate::annotate::canvas::Canvas;
+use crate::annotate::faces::lines;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::layout::{Run, Wall};
@@ -16,20 +17,37 @@ pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
     }
 }
 
+/// The faces each panel shows, where the scale leaves room between their lines.
+pub(super) fn faces(c: &mut Canvas, w: &Wall, v: &View, heights: &[f64]) {
+    const LEAST: f64 = 0.03;
+    if heights.first().is_none_or(|h| h / v.factor < LEAST) {
+        return;
+    }
+    for k in &w.courses {
+        for p in k.runs.iter().flat_map(|r| &r.pieces) {
+            for (a, b) in lines(p, k, heights) {
+                c.line(Ink::Face, v.at(a[0], a[1]), v.at(b[0], b[1]));
+            }
+        }
+    }
+}
+
 pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
     for ring in &w.field {
         c.firm_ring(Ink::Wall, &v.points(ring));
     }
 }
 
-/// Seams, each with a sign of its lap: laps show their edge away from where the wall is seen from
-/// (FACTS SD-76, VSI-H-old, JLC-V).
-pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: f64) {
+/// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
+/// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
+pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
                 c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
-                lap(c, v, run, *s, (low, high), seen_from);
+                if let Some(seen_from) = seen_from {
+                    lap(c, v, run, *s, (low, high), seen_from);
+                }
             }
         }
     }

@@ -75,6 +75,10 @@ pub(super) struct Grid {
 /// What bold letters leave of a column's room: a guess on the safe side.
 const BOLD: f64 = 0.8;
 
+/// Characters that one landscape page holds and can still be read: some 100 stand on it at full
+/// size, and these at 7 points.
+const PAGE: f64 = 160.0;
+
 /// Height of one line of text, points.
 const LINE: f64 = 13.0;
 
@@ -216,10 +220,15 @@ impl Grid {
         // Headers and footers hold 255 characters, and `&` begins a code in them.
         let name: String = text(name).chars().take(80).collect();
         let name = name.replace('&', "&&");
+        let wide = (self.widths.iter().sum::<f64>() / PAGE).ceil().max(1.0) as u16;
+        if wide > 1 {
+            // Pages to the right say what their rows are.
+            self.try_to(|s| s.set_repeat_columns(0, 1).map(drop));
+        }
         self.sheet
             .set_paper_size(paper)
             .set_landscape()
-            .set_print_fit_to_pages(1, 0)
+            .set_print_fit_to_pages(wide, 0)
             .set_header(format!("&L{name}&R{}", self.name))
             .set_footer("&LThe siding maker's instructions and the local code override every figure&R&P / &N");
         match self.fault {

@@ -1,0 +1,140 @@
+//! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
+
+use crate::annotate::words::{cut, short};
+use crate::job::Product;
+use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
+use crate::units::LengthStyle;
+
+pub(super) fn describe(
+    p: &Piece,
+    k: &Course,
+    product: &Product,
+    style: LengthStyle,
+) -> Vec<String> {
+    let over_face = product.over_face(k.top - k.bottom);
+    let mut out = Vec::new();
+    out.extend(edges(p, style));
+    for (name, end, angle, set, contour) in [
+        ("left", p.left_end, p.left_angle, p.left_set, &p.left_contour),
+        ("right", p.right_end, p.right_angle, p.right_set, &p.right_contour),
+    ] {
+        let Some(contour) = contour else { continue };
+        let words = match end {
+            EndCut::Angled => {
+                let foot = contour.points.first().zip(contour.points.last());
+                let long = foot.is_some_and(|(a, b)| (a[0] < b[0]) == (name == "left"));
+                let plumb = contour.points.len() > 2;
+                format!(
+                    "{name} end {:.1}° from the long edge, {:.1}° from square; long to short point {}, long point at the {}{}",
+                    angle.abs(),
+                    90.0 - angle.abs(),
+                    short(style, set),
+                    if long { "foot" } else { "head" },
+                    if plumb { format!("; {}", points(contour, style)) } else { String::new() }
+                )
+            }
+            _ => format!(
+                "{name} end to a contour, {} from long to short point; {}",
+                short(style, set),
+                points(contour, style)
+            ),
+        };
+        out.push(words);
+    }
+    if let Some(r) = &p.rip {
+        let mut words = format!("rip: keep {}", short(style, r.to - r.from));
+        if r.from > 0.0 {
+            words.push_str(&format!(", {} off the butt edge", short(style, r.from)));
+        }
+        let over = (k.top - k.bottom) - r.to;
+        if over > 1.0 / 64.0 {
+            words.push_str(&format!(
+                ", {} off the top: {} of face and the {}",
+                short(style, over + over_face),
+                short(style, over),
+                product.over_face_words()
+            ));
+        }
+        out.push(words);
+    }
+    // A ripped head has nothing left over its face.
+    let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0);
+    let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
+    out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
+    let work = &p.edge_work;
+    if work.slots > 0 {
+        out.push(format!("punch {} nail slots along the cut edge", work.slots));
+    }
+    if work.lugs > 0 {
+        let fur =
+            if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
+        out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
+    }
+    if !p.more.is_empty() {
+        out.push("the opening parts it: mark it in place".to_owned());
+    }
+    out
+}
+
+/// Length at the foot and at the head, where they are not one.
+fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
+    if p.left_contour.is_none() && p.right_contour.is_none() {
+        return None;
+    }
+    let of = |top: bool| {
+        let (a, b) = p.edge(top);
+        if b - a > 1.0 / 32.0 { cut(style, b - a) } else { "a point".to_owned() }
+    };
+    Some(format!("foot {}, head {}", of(false), of(true)))
+}
+
+/// Along from the left end, up from the butt line.
+fn points(c: &Contour, style: LengthStyle) -> String {
+    let each = c.points.iter().map(|q| format!("{} / {}", short(style, q[0]), short(style, q[1])));
+    let list = each.collect::<Vec<_>>().join(", ");
+    match c.spacing {
+        Some(s) => format!("curve, points every {}, along / up: {list}", short(style, s)),
+        None => format!("corners, along / up: {list}"),
+    }
+}
+
+fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
+    let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
+    let around = around.collect::<Vec<_>>().join(" and ");
+    let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
+    let (left, width) = (cut(style, n.left), cut(style, n.width));
+    let depth = short(style, n.depth);
+    let foot = short(style, n.foot.unwrap_or(0.0));
+    let mut out = match n.side {
+        NotchSide::Top => {
+            let whole = if over_face.1 > 0.0 {
+                format!(
+                    " of the face, {} with the {}",
+                    short(style, n.depth + over_face.1),
+                    over_face.0
+                )
+            } else {
+                String::new()
+            };
+            format!(
+                "notch{at}: {left} from the left end, {width} wide, {depth} deep from the head{whole}"
+            )
+        }
+        NotchSide::Bottom => {
+            format!("notch{at}: {left} from the left end, {width} wide, {depth} deep from the foot")
+        }
+        NotchSide::Left => {
+            format!("slot{at} from the left end: {width} long, {depth} high, {foot} up")
+        }
+        NotchSide::Right => {
+            format!("slot{at} from the right end: {width} long, {depth} high, {foot} up")
+        }
+        NotchSide::Hole => {
+            format!("hole{at}: {left} from the left end, {foot} up, {width} long, {depth} high")
+        }
+    };
+    if let Some(c) = &n.contour {
+        out.push_str(&format!("; {}", points(c, style)));
+    }
+    out
+}

@@ -1,0 +1,29 @@
+//! Corners whose other wall no elevation shows: asked for on the sheet.
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::geom::vocabulary::Vec2;
+use crate::model::corner::{Hand, Pairing};
+use crate::model::layout::{Elevation, Layout};
+
+/// Lower corners are ends of bands and steps, not worth a mark, inches.
+const LEAST: f64 = 12.0;
+
+pub(super) fn open(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+    // A single elevation shows none of the walls round it: the report says so once.
+    if layout.elevations.len() < 2 {
+        return;
+    }
+    let open = layout.corners.iter().filter(|k| k.by == Pairing::Open);
+    for side in open.flat_map(|k| &k.sides).filter(|s| s.elevation == e.name) {
+        let y = side.low + (side.high - side.low) * 0.62;
+        if side.high - side.low < LEAST || !v.holds(side.x, y) {
+            continue;
+        }
+        let target = v.at(side.x, y);
+        let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
+        let wish = target + Vec2::new(out, 0.0);
+        let text = "return wall: width?";
+        c.mark(Mark { text, target, wish, reach: 3.0, look: Look::Dotted });
+    }
+}

@@ -1,0 +1,127 @@
+//! What is done to the cut edges of pieces: a panel ripped along its length has no nail hem left and
+//! is held by nail slots or snap-lock lugs instead (FACTS PR-09, PR-10, SD-106).
+
+use crate::job::Job;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{EdgeWork, Layout, Piece, Wall, Xy};
+use crate::model::trim::{TrimKind, TrimPiece};
+
+/// Heights and places nearer than this are one, inches.
+const NEAR: f64 = 1.0 / 64.0;
+/// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
+/// practice, no source (FACTS SD-109 says only that it hangs on the panel).
+const FLUSH: f64 = 0.5;
+
+/// Tells every piece of a layout what is done to its cut edges. Trim must be known: what stands over
+/// an edge decides what holds it.
+pub fn tell(layout: &mut Layout) {
+    let (job, trims) = (&layout.job, &layout.trims);
+    for e in &mut layout.elevations {
+        let finish: Vec<&TrimPiece> = trims
+            .iter()
+            .filter(|t| t.kind == TrimKind::FinishTrim && t.elevation == e.name)
+            .collect();
+        for w in &mut e.walls {
+            let mut courses = std::mem::take(&mut w.courses);
+            for c in &mut courses {
+                let line = (c.bottom, c.top);
+                for p in c.runs.iter_mut().flat_map(|r| &mut r.pieces) {
+                    p.edge_work = work(p, line, w, &finish, job);
+                }
+            }
+            w.courses = courses;
+        }
+    }
+}
+
+/// How many lie along an edge at even places: no two farther apart than the spacing, the outer ones
+/// within half of it from the ends.
+fn along(length: f64, spacing: f64) -> u32 {
+    ((length - NEAR) / spacing).ceil().max(1.0) as u32
+}
+
+fn work(
+    p: &Piece,
+    (bottom, top): (f64, f64),
+    wall: &Wall,
+    finish: &[&TrimPiece],
+    job: &Job,
+) -> EdgeWork {
+    let rules = &job.courses;
+    let reach = rules.notch_clearance + job.pocket();
+    let mut out = EdgeWork::default();
+    let mut hem = false;
+    let mut slopes = 0.0;
+    for (a, b) in upper_sides(p) {
+        let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
+        let length = (a[0] - b[0]).hypot(a[1] - b[1]);
+        if (a[1] - b[1]).abs() > NEAR {
+            slopes += length;
+            continue;
+        }
+        if a[1] >= top - NEAR {
+            hem = true;
+            continue;
+        }
+        let y = a[1];
+        let over = |u: f64, v: f64| (u.max(v).min(right) - u.min(v).max(left)).max(0.0);
+        let trimmed: f64 = finish
+            .iter()
+            .filter(|t| (t.from[1] - t.to[1]).abs() < NEAR)
+            .filter(|t| (-NEAR..=reach + NEAR).contains(&(t.from[1] - y)))
+            .map(|t| over(t.from[0], t.to[0]))
+            .sum();
+        let ends_wall = wall.edges.iter().any(|e| {
+            matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom)
+                && (-NEAR..=reach + NEAR).contains(&(e.from[1] - y))
+                && (e.from[1] - e.to[1]).abs() < NEAR
+                && over(e.from[0], e.to[0]) > length / 2.0
+        });
+        if trimmed > length / 2.0 {
+            out.lugs += along(length, rules.lug_spacing);
+            out.furring |= stands_off(y - bottom, job);
+        } else if ends_wall {
+            out.slots += along(length, rules.slot_spacing);
+        }
+    }
+    // A peak, of which no hem is left.
+    if !hem && out.is_none() && slopes > 0.0 {
+        out.lugs = along(slopes, rules.lug_spacing);
+    }
+    out
+}
+
+/// Sides of the outline, counter-clockwise, that the piece lies under.
+fn upper_sides(p: &Piece) -> impl Iterator<Item = (Xy, Xy)> + '_ {
+    let next = p.outline.iter().cycle().skip(1);
+    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] < a[0] - NEAR)
+}
+
+/// Whether a panel cut at this height over its butt line stands off the wall there: a face lies
+/// flat at its top alone.
+fn stands_off(height: f64, job: &Job) -> bool {
+    let face = job.product.face();
+    let over = height - ((height + NEAR) / face).floor() * face;
+    over > NEAR && over < face - FLUSH
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lugs_and_slots_stand_at_even_places() {
+        // 36 1/2 in under a window: at 6 in (SD-106) seven; 16 in (PR-09) along 12 ft 6 in: ten.
+        assert_eq!((along(36.5, 6.0), along(150.0, 16.0)), (7, 10));
+        assert_eq!((along(6.0, 6.0), along(6.1, 6.0), along(0.5, 6.0)), (1, 2, 1));
+    }
+
+    #[test]
+    fn a_cut_at_the_top_of_a_face_needs_no_furring() {
+        // Double 4 (SD-81): at 4 in the first face ends; 3 3/4 is its thin top, 2 stands off, as do
+        // 4 1/4 and 6.
+        let job = Job::default();
+        let found = [4.0, 3.75, 2.0, 4.25, 6.0, 7.75].map(|h| stands_off(h, &job));
+        assert_eq!(found, [false, false, true, true, true, false]);
+    }
+}

@@ -1,0 +1,131 @@
+//! Findings about cuts: strips too thin to hold, panels too short to fasten, notches that leave too
+//! little. Each with its place in the source and what to do.
+
+use crate::diag::{Note, Notes};
+use crate::geom::vocabulary::{Affine, Point};
+use crate::model::layout::{Course, Elevation, Layout, Notch, NotchSide, Piece, Wall};
+
+/// Most marks named in one finding.
+const NAMED: usize = 6;
+
+/// Adds the findings of a layout, wall by wall.
+pub fn tell(layout: &Layout, notes: &mut Notes) {
+    for e in &layout.elevations {
+        for w in &e.walls {
+            thin_strips(layout, e, w, notes);
+            short_panels(layout, e, w, notes);
+            thin_notches(layout, e, w, notes);
+        }
+    }
+}
+
+fn place(e: &Elevation, x: f64, y: f64) -> Point {
+    Affine::new(e.to_source) * Point::new(x, y)
+}
+
+fn pieces(w: &Wall) -> impl Iterator<Item = (&Course, &Piece)> {
+    w.courses
+        .iter()
+        .flat_map(|c| c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (c, p))))
+}
+
+/// Least strip that holds: of one no higher than the lock nothing is left to hold.
+fn least(layout: &Layout) -> f64 {
+    layout.job.courses.least_strip.max(layout.job.product.lock)
+}
+
+/// Runs ripped to less than the least strip.
+fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+    let (least, style) = (least(layout), layout.job.sheet.lengths);
+    for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
+        let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
+        let strip = strip.filter(|r| r.to - r.from < least);
+        let Some(rip) = strip.min_by(|a, b| (a.to - a.from).total_cmp(&(b.to - b.from))) else {
+            continue;
+        };
+        let message = format!(
+            "{}, course {}: a strip only {} high is left between {} and {} on {}",
+            e.name,
+            c.index + 1,
+            style.short(rip.to - rip.from),
+            style.length(r.x0),
+            style.length(r.x1),
+            w.id
+        );
+        let help =
+            "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
+        let at = place(e, (r.x0 + r.x1) / 2.0, c.bottom + (rip.from + rip.to) / 2.0);
+        notes.push(Note::warning("strip-thin", message, help).on(&e.name).at(at));
+    }
+}
+
+/// Pieces shorter than the studs are apart: they meet one at most, wherever it stands.
+fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+    let (studs, style) = (layout.job.courses.stud_spacing, layout.job.sheet.lengths);
+    let short: Vec<(&Course, &Piece)> =
+        pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0).collect();
+    let Some((c, p)) = short.first() else { return };
+    let message = format!(
+        "{}: {} on {} shorter than studs {} apart and cannot be nailed to two: {}",
+        e.name,
+        if short.len() == 1 {
+            "a piece is".to_owned()
+        } else {
+            format!("{} pieces are", short.len())
+        },
+        w.id,
+        style.short(studs),
+        named(&short)
+    );
+    let help = "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; \
+                `courses.stud_spacing` sets the spacing.";
+    let at = place(e, (p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
+    notes.push(Note::warning("panel-short", message, help).on(&e.name).at(at));
+}
+
+fn named(of: &[(&Course, &Piece)]) -> String {
+    let names: Vec<&str> = of.iter().take(NAMED).map(|(_, p)| p.mark.as_str()).collect();
+    let more = of.len().saturating_sub(NAMED);
+    let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
+    format!("{}{rest}", names.join(", "))
+}
+
+/// Notches that leave less than the least strip over or under them, or between them and an end.
+fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+    let (least, style) = (least(layout), layout.job.sheet.lengths);
+    for (c, p) in pieces(w) {
+        for n in &p.notches {
+            let Some((left, what)) = leaves(n, c, p).filter(|(left, _)| *left < least) else {
+                continue;
+            };
+            let around = if n.around.is_empty() { "the wall's own edge" } else { &n.around };
+            let message = format!(
+                "{}, course {}: the notch of {} round {around} leaves {what} only {} of it",
+                e.name,
+                c.index + 1,
+                p.mark,
+                style.short(left)
+            );
+            let help = "Move the datum (`courses.datum`) or cut the panel in two there; handle the piece \
+                        with care until it is fastened.";
+            let at = place(e, p.x0 + n.left + n.width / 2.0, (c.bottom + c.top) / 2.0);
+            notes.push(Note::warning("notch-thin", message, help).on(&e.name).at(at));
+        }
+    }
+}
+
+/// The least a notch leaves, and where.
+fn leaves(n: &Notch, c: &Course, p: &Piece) -> Option<(f64, &'static str)> {
+    let height = p.rip.as_ref().map_or(c.top - c.bottom, |r| r.to - r.from);
+    let beside = [(n.left, "at the left end"), (p.length - n.left - n.width, "at the right end")];
+    let across = match n.side {
+        NotchSide::Top => (height - n.depth, "under it"),
+        NotchSide::Bottom => (height - n.depth, "over it"),
+        // Fixtures are small: what stands over and under them holds.
+        NotchSide::Left | NotchSide::Right | NotchSide::Hole => return None,
+    };
+    std::iter::once(across)
+        .chain(beside)
+        .filter(|(left, _)| *left > 1.0 / 64.0)
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+}

@@ -1,0 +1,136 @@
+//! Walls that stand at an angle to their elevation: an elevation shows its projection, so they are
+//! drawn too short (FACTS OT-20). At the true width the job gives, such a wall becomes an elevation
+//! of its own; its way back to the source shrinks it again to where it is drawn.
+
+use crate::diag::{Note, Notes};
+use crate::geom::polygon::bounds;
+use crate::geom::tol::{LEVEL, SAME, level, snap};
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::{AngledWall, Job};
+use crate::model::corner::Corner;
+use crate::model::house::{Backdrop, Elevation, House, Wall};
+
+/// How far outside the wall lines of the source still belong to it, inches drawn.
+const ROUND: f64 = 2.0;
+
+/// Takes every angled wall of the job out of its elevation and gives it one of its own.
+pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
+    for a in &job.angled {
+        let place = house
+            .elevations
+            .iter()
+            .enumerate()
+            .find_map(|(e, on)| on.walls.iter().position(|w| w.id == a.wall).map(|w| (e, w)));
+        let Some((e, w)) = place else {
+            unknown(house, &a.wall, notes);
+            continue;
+        };
+        let frame = bounds(&house.elevations[e].walls[w].outline).unwrap_or_default();
+        if a.width < frame.width() - SAME {
+            let message = format!(
+                "the true width of {} is given as {}, but it is drawn {} wide: a wall at an angle is drawn short, never long",
+                a.wall,
+                crate::units::feet_inches(a.width),
+                crate::units::feet_inches(frame.width())
+            );
+            let help = "Take the width from the plan, along the wall.";
+            notes.push(Note::error("angled-narrow", message, help).on(&house.elevations[e].name));
+            continue;
+        }
+        let wall = house.elevations[e].walls.remove(w);
+        let made = alone(&house.elevations[e], wall, a, frame, notes);
+        moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
+        house.elevations.push(made);
+    }
+    house.elevations.retain(|e| !e.walls.is_empty());
+}
+
+fn unknown(house: &House, wall: &str, notes: &mut Notes) {
+    let all: Vec<&str> =
+        house.elevations.iter().flat_map(|e| &e.walls).map(|w| w.id.as_str()).collect();
+    let message = format!("`angled` names the wall `{wall}`; the walls are {}", all.join(", "));
+    notes.push(Note::error("angled-unknown", message, "Correct the name in the job file."));
+}
+
+/// The wall's own elevation, from its left end, as wide as it is.
+fn alone(
+    on: &Elevation,
+    mut wall: Wall,
+    a: &AngledWall,
+    frame: Rect,
+    notes: &mut Notes,
+) -> Elevation {
+    let k = a.width / frame.width();
+    let map = |p: &mut Point| *p = Point::new(snap((p.x - frame.x0) * k), p.y);
+    wall.outline.iter_mut().for_each(map);
+    for face in &mut wall.faces {
+        *face = face.map(|mut p| {
+            map(&mut p);
+            p
+        });
+    }
+    for edge in &mut wall.edges {
+        map(&mut edge.from);
+        map(&mut edge.to);
+        let rise = edge.to - edge.from;
+        edge.pitch =
+            (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
+    }
+    for o in &mut wall.openings {
+        o.outline.iter_mut().for_each(map);
+        let Some(left) = a.openings.get(&o.id) else { continue };
+        let dx = snap(left - o.sides().0);
+        o.outline.iter_mut().for_each(|p| p.x += dx);
+        let (x0, x1, ..) = o.sides();
+        if x0 < -SAME || x1 > a.width + SAME {
+            let message =
+                format!("`angled` places {} from {x0} to {x1}, outside {}", o.id, wall.id);
+            let help = "Correct the place in the job file.";
+            notes.push(Note::error("angled-outside", message, help).on(&on.name));
+        }
+    }
+    for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
+        let message = format!("`angled` names the opening `{name}`, which is not on {}", wall.id);
+        notes.push(Note::error("angled-unknown", message, "Correct the name in the job file."));
+    }
+    for band in &mut wall.bands {
+        *band = band.map(|mut p| {
+            map(&mut p);
+            p
+        });
+    }
+    for x in &mut wall.joints {
+        *x = snap((*x - frame.x0) * k);
+    }
+    for o in &mut wall.obstacles {
+        o.outline.iter_mut().for_each(map);
+    }
+    let near = frame.inflate(ROUND, ROUND);
+    let backdrop = on.backdrop.iter().filter(|b| b.points.iter().all(|p| near.contains(*p)));
+    let backdrop = backdrop.map(|b| {
+        let mut points = b.points.clone();
+        points.iter_mut().for_each(map);
+        Backdrop { points, ..b.clone() }
+    });
+    let backdrop = backdrop.collect();
+    let mut grade = on.grade.clone();
+    grade.iter_mut().for_each(map);
+    Elevation {
+        name: format!("{}, {} at its true width", on.name, wall.id),
+        to_source: on.to_source
+            * Affine::translate((frame.x0, 0.0))
+            * Affine::scale_non_uniform(1.0 / k, 1.0),
+        walls: vec![wall],
+        grade,
+        level_drawn: on.level_drawn,
+        backdrop,
+    }
+}
+
+/// The wall's corners stand on its own elevation now.
+fn moved(corners: &mut [Corner], wall: &str, elevation: &str, frame: Rect, width: f64) {
+    for side in corners.iter_mut().flat_map(|c| &mut c.sides).filter(|s| s.wall == wall) {
+        side.elevation = elevation.to_owned();
+        side.x = snap((side.x - frame.x0) * width / frame.width());
+    }
+}

@@ -1,0 +1,344 @@
+//! Corners: which sides of walls on two elevations are one corner of the house.
+//!
+//! By tags where drawn. Else by the wrap order: seen from outside, an outside corner on a wall's
+//! right is the left side of a wall on the next elevation round, an inside corner the left side of a
+//! wall on the one before. Else, where the order is not known, by height and hand.
+
+use crate::diag::{Note, Notes};
+use crate::geom::tol::{LEVEL, SAME, same};
+use crate::geom::vocabulary::Point;
+use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
+use crate::model::house::{EdgeKind, House};
+use crate::units::LengthStyle;
+
+/// Sides shorter than this are no corner of their own worth a question, inches.
+const LEAST: f64 = 1.0;
+/// Two elevations may show a corner this much higher or lower before it is told, inches: common
+/// practice, no source (FACTS OT-22).
+const AGREE: f64 = 1.0;
+/// A corner turns this often round a house.
+const QUARTERS: usize = 4;
+
+/// One corner as one elevation shows it.
+struct Seen {
+    elevation: usize,
+    kind: CornerKind,
+    tag: Option<String>,
+    side: CornerSide,
+    /// Index of its corner, once it has one.
+    of: Option<usize>,
+}
+
+/// Every corner of the house, in the order of elevations and walls.
+pub(super) fn paired(house: &House) -> Vec<Corner> {
+    let mut seen = seen(house);
+    let mut pairs: Vec<(Vec<usize>, Pairing)> = Vec::new();
+    let passes: [(Pairing, Find); 4] = [
+        (Pairing::Tag, by_tag),
+        (Pairing::Wrap, by_wrap),
+        (Pairing::Height, by_height),
+        (Pairing::WrapAlone, by_wrap_alone),
+    ];
+    // The outermost on its elevation first: it is the end that neighbours share.
+    let outer = |s: &Seen| if s.side.side == Hand::Right { -s.side.x } else { s.side.x };
+    let mut order: Vec<usize> = (0..seen.len()).collect();
+    order.sort_by(|a, b| {
+        let (a, b) = (&seen[*a], &seen[*b]);
+        a.elevation.cmp(&b.elevation).then(outer(a).total_cmp(&outer(b)))
+    });
+    for (by, find) in passes {
+        for i in order.iter().copied() {
+            if seen[i].of.is_none()
+                && let Some(j) = find(house, &seen, i)
+            {
+                (seen[i].of, seen[j].of) = (Some(pairs.len()), Some(pairs.len()));
+                pairs.push((vec![i.min(j), i.max(j)], by));
+            }
+        }
+    }
+    // A lower roof parts a corner on one elevation and not on the other: the other parts belong to it.
+    for i in 0..seen.len() {
+        if seen[i].of.is_none()
+            && let Some(c) = part_of(&seen, &pairs, i)
+        {
+            seen[i].of = Some(c);
+            pairs[c].0.push(i);
+        }
+    }
+    let open = (0..seen.len()).filter(|i| seen[*i].of.is_none());
+    pairs.extend(open.map(|i| (vec![i], Pairing::Open)));
+    pairs.iter_mut().for_each(|p| p.0.sort_unstable());
+    pairs.sort_by_key(|p| p.0[0]);
+    let mut out: Vec<Corner> = Vec::new();
+    for (of, by) in pairs {
+        let first = &seen[of[0]];
+        let sides: Vec<CornerSide> = of.iter().map(|i| seen[*i].side.clone()).collect();
+        let id = name(&out, &first.side);
+        let low = sides.iter().map(|s| s.low).fold(f64::INFINITY, f64::min);
+        let high = sides.iter().map(|s| s.high).fold(f64::NEG_INFINITY, f64::max);
+        let tag = first.tag.clone();
+        out.push(Corner { id, kind: first.kind, tag, by, low, high, sides });
+    }
+    out
+}
+
+/// A name not taken yet.
+fn name(taken: &[Corner], side: &CornerSide) -> String {
+    let base = format!("{}/{}", side.wall, side.side.word());
+    let free = |id: &String| taken.iter().all(|c| c.id != *id);
+    let more = (2..).map(|n| format!("{base}-{n}"));
+    std::iter::once(base.clone()).chain(more).find(free).unwrap_or(base)
+}
+
+/// Corner sides of every wall, those that follow one another in one line joined; by elevation, wall,
+/// place and height.
+fn seen(house: &House) -> Vec<Seen> {
+    let mut out: Vec<Seen> = Vec::new();
+    for (elevation, e) in house.elevations.iter().enumerate() {
+        for w in &e.walls {
+            let mut mine: Vec<Seen> = Vec::new();
+            for edge in &w.edges {
+                let kind = match edge.kind {
+                    EdgeKind::OutsideCorner => CornerKind::Outside,
+                    EdgeKind::InsideCorner => CornerKind::Inside,
+                    _ => continue,
+                };
+                let (low, high) = (edge.from.y.min(edge.to.y), edge.from.y.max(edge.to.y));
+                let x = (edge.from.x + edge.to.x) / 2.0;
+                // Counter-clockwise: the right side of a wall runs up.
+                let side = if edge.to.y > edge.from.y { Hand::Right } else { Hand::Left };
+                let follows = mine.iter_mut().find(|s| {
+                    s.kind == kind
+                        && s.side.side == side
+                        && (s.side.x - x).abs() <= LEVEL
+                        && s.tag == edge.tag
+                        && low <= s.side.high + SAME
+                        && high >= s.side.low - SAME
+                });
+                match follows {
+                    Some(s) => {
+                        s.side.low = s.side.low.min(low);
+                        s.side.high = s.side.high.max(high);
+                    }
+                    None => {
+                        let (wall, name) = (w.id.clone(), e.name.clone());
+                        let side = CornerSide { elevation: name, wall, side, x, low, high };
+                        mine.push(Seen { elevation, kind, tag: edge.tag.clone(), side, of: None });
+                    }
+                }
+            }
+            mine.sort_by(|a, b| {
+                let (a, b) = (&a.side, &b.side);
+                a.x.total_cmp(&b.x).then(a.low.total_cmp(&b.low)).then(a.side.cmp(&b.side))
+            });
+            out.extend(mine);
+        }
+    }
+    out
+}
+
+type Find = fn(&House, &[Seen], usize) -> Option<usize>;
+
+/// What may be the other side of `i` at all.
+fn free(seen: &[Seen], i: usize) -> impl Iterator<Item = usize> + use<'_> {
+    let me = &seen[i];
+    (0..seen.len()).filter(move |j| {
+        let o = &seen[*j];
+        *j != i && o.of.is_none() && o.elevation != me.elevation && o.kind == me.kind
+    })
+}
+
+/// How much of their heights two sides share.
+fn shared(a: &Seen, b: &Seen) -> f64 {
+    a.side.high.min(b.side.high) - a.side.low.max(b.side.low)
+}
+
+/// The same tag; a lower roof may part a corner, and parts at the same height belong together.
+fn by_tag(_: &House, seen: &[Seen], i: usize) -> Option<usize> {
+    let tag = seen[i].tag.as_ref()?;
+    let with = |j: usize| shared(&seen[i], &seen[j]);
+    free(seen, i)
+        .filter(|j| seen[*j].tag.as_ref() == Some(tag) && with(*j) > 0.0)
+        .max_by(|a, b| with(*a).total_cmp(&with(*b)).then(b.cmp(a)))
+}
+
+/// Untagged, of the other hand, sharing some height.
+fn other_hand<'a>(seen: &'a [Seen], i: usize) -> impl Iterator<Item = usize> + use<'a> {
+    let me = &seen[i];
+    let fits = move |j: &usize| {
+        let o = &seen[*j];
+        o.tag.is_none() && o.side.side != me.side.side && shared(o, me) > LEAST.min(SAME)
+    };
+    free(seen, i).filter(move |j| me.tag.is_none() && fits(j))
+}
+
+/// The elevation on which the other wall of a corner is seen.
+fn round(house: &House, me: &Seen) -> Option<usize> {
+    let facing = *house.facings.get(me.elevation)?;
+    let on = (me.side.side == Hand::Right) == (me.kind == CornerKind::Outside);
+    let turn = if on { 1 } else { QUARTERS - 1 };
+    house.facings.iter().position(|f| *f == (facing + turn) % QUARTERS)
+}
+
+/// How far in from the end that meets `me`'s elevation a side stands: the outermost comes first.
+fn depth(me: &Seen, o: &Seen) -> f64 {
+    if me.side.side == Hand::Right { o.side.x } else { -o.side.x }
+}
+
+fn by_wrap(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
+    let (me, next) = (&seen[i], round(house, &seen[i])?);
+    other_hand(seen, i)
+        .filter(|j| seen[*j].elevation == next && same(seen[*j].side.high, me.side.high))
+        .min_by(|a, b| depth(me, &seen[*a]).total_cmp(&depth(me, &seen[*b])))
+}
+
+/// Only where names do not say how elevations follow one another.
+fn by_height(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
+    let me = &seen[i];
+    if !house.facings.is_empty() {
+        return None;
+    }
+    other_hand(seen, i).find(|j| same(seen[*j].side.high, me.side.high))
+}
+
+/// The outermost corners of neighbours, though their heights disagree: what is left of an elevation
+/// on either hand must meet.
+fn by_wrap_alone(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
+    let (me, next) = (&seen[i], round(house, &seen[i])?);
+    let outermost = |s: &Seen, all: &[Seen]| {
+        all.iter().filter(|o| o.elevation == s.elevation).all(|o| {
+            let sign = if s.side.side == Hand::Right { 1.0 } else { -1.0 };
+            (o.side.x - s.side.x) * sign <= LEVEL
+        })
+    };
+    if me.kind != CornerKind::Outside || !outermost(me, seen) {
+        return None;
+    }
+    let lower = |j: &usize| {
+        let (a, b) = (&me.side, &seen[*j].side);
+        shared(me, &seen[*j]) > 0.5 * (a.high - a.low).min(b.high - b.low)
+    };
+    other_hand(seen, i)
+        .filter(|j| seen[*j].elevation == next && outermost(&seen[*j], seen) && lower(j))
+        .max_by(|a, b| shared(me, &seen[*a]).total_cmp(&shared(me, &seen[*b])).then(b.cmp(a)))
+}
+
+/// The corner that a further part of one of its sides belongs to: in one line with it, on the same
+/// hand, most of its height shared with the side round the corner.
+fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<usize> {
+    let me = &seen[i];
+    let height = me.side.high - me.side.low;
+    pairs.iter().position(|(of, _)| {
+        let in_line = of.iter().any(|k| {
+            let o = &seen[*k];
+            o.elevation == me.elevation
+                && o.kind == me.kind
+                && o.side.side == me.side.side
+                && (o.side.x - me.side.x).abs() <= LEVEL
+                && (o.tag == me.tag)
+        });
+        let round = |k: &&usize| seen[**k].elevation != me.elevation;
+        in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > 0.5 * height)
+    })
+}
+
+/// Asks for the walls that are not drawn (FACTS OT-21), and tells where two elevations disagree about
+/// one corner (OT-22).
+pub(super) fn report(house: &House, style: LengthStyle, notes: &mut Notes) {
+    // A width to begin with, in the job's own lengths.
+    let width = style.length(24.0).replace('"', "\\\"");
+    let source = |s: &CornerSide, y: f64| {
+        let e = house.elevations.iter().find(|e| e.name == s.elevation);
+        e.map_or(Point::ZERO, |e| e.to_source * Point::new(s.x, y))
+    };
+    let open: Vec<&Corner> =
+        house.corners.iter().filter(|c| c.by == Pairing::Open && c.high - c.low > LEAST).collect();
+    let alone = house.elevations.len() == 1;
+    if let (true, Some(first)) = (alone, open.first()) {
+        let ids: Vec<&str> = open.iter().map(|c| c.id.as_str()).collect();
+        let message = format!(
+            "return wall not drawn: width? Only one elevation is drawn; nothing is laid out round {}",
+            ids.join(", ")
+        );
+        let help = format!(
+            "If it shall be, put into the job: [[return]] corner = \"{}\", width = \"{width}\".",
+            first.id
+        );
+        let side = &first.sides[0];
+        let note = Note::info("return-not-drawn", message, &help).on(&side.elevation);
+        notes.push(note.at(source(side, first.low)));
+    }
+    for c in open.iter().filter(|_| !alone) {
+        let side = &c.sides[0];
+        let message = format!(
+            "return wall not drawn: width? No elevation shows the other side of the {} corner {}{}, {} high",
+            word(c.kind),
+            c.id,
+            c.tag.as_ref().map_or(String::new(), |t| format!(" (tag {t})")),
+            style.length(c.high - c.low),
+        );
+        let help = format!(
+            "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: [[return]] corner = \"{}\", width = \"{width}\" (0 where nothing is sided there).",
+            c.id
+        );
+        let note = Note::warning("return-not-drawn", message, &help).on(&side.elevation);
+        notes.push(note.at(source(side, c.low)));
+    }
+    for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
+        disagree(c, style, &source, notes);
+    }
+}
+
+fn word(kind: CornerKind) -> &'static str {
+    match kind {
+        CornerKind::Outside => "outside",
+        CornerKind::Inside => "inside",
+    }
+}
+
+fn disagree(
+    c: &Corner,
+    style: LengthStyle,
+    source: &dyn Fn(&CornerSide, f64) -> Point,
+    notes: &mut Notes,
+) {
+    let first = &c.sides[0];
+    let reach = |here: bool| {
+        let mine = c.sides.iter().filter(|s| (s.elevation == first.elevation) == here);
+        mine.fold((f64::INFINITY, f64::NEG_INFINITY), |r, s| (r.0.min(s.low), r.1.max(s.high)))
+    };
+    let ((low, high), (low2, high2)) = (reach(true), reach(false));
+    let Some(other) = c.round() else { return };
+    let feet = |y: f64| style.length(y);
+    let mut parts = Vec::new();
+    if (high - high2).abs() > AGREE {
+        parts.push(format!(
+            "its top {} on {} and {} on {}",
+            feet(high),
+            first.wall,
+            feet(high2),
+            other.wall
+        ));
+    }
+    // A soffit goes level round an outside corner. Feet differ where one wall has a stone base or
+    // stands on a roof, and the top of an inside corner where a roof crosses it.
+    let doubtful = !parts.is_empty() && c.kind == CornerKind::Outside;
+    if (low - low2).abs() > AGREE {
+        parts.push(format!(
+            "its foot {} on {} and {} on {}",
+            feet(low),
+            first.wall,
+            feet(low2),
+            other.wall
+        ));
+    }
+    if parts.is_empty() {
+        return;
+    }
+    let message =
+        format!("two elevations disagree about the corner {}: {}", c.id, parts.join("; "));
+    let help = "Compare level lines, soffits and foundations of the two elevations; the post is taken as long as the longer of them.";
+    let make = if doubtful { Note::warning } else { Note::info };
+    let note = make("corner-heights-disagree", message, help).on(&first.elevation);
+    notes.push(note.at(source(first, high)));
+}

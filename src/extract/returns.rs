@@ -1,0 +1,192 @@
+//! Walls round a corner that the job gives because no elevation shows them (FACTS OT-21): each an
+//! elevation of its own, on the heights of its corner, so that courses meet there.
+
+use crate::diag::{Note, Notes, Origin};
+use crate::geom::polygon::Polygon;
+use crate::geom::tol::snap;
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::{Job, ReturnWall};
+use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
+use crate::model::house::{Edge, EdgeKind, Elevation, House, Wall, WallWay};
+
+/// Room between what is drawn and a wall placed beside it in the source, inches: of our own choosing.
+const BESIDE: f64 = 120.0;
+
+/// Adds the walls that the job gives.
+pub(super) fn add(house: &mut House, job: &Job, notes: &mut Notes) {
+    let mut free = drawn(house).map_or(Point::ZERO, |r| Point::new(r.x1, r.y0));
+    for r in &job.returns {
+        let Some(near) = open(house, &r.corner, notes) else { continue };
+        if r.width <= 0.0 {
+            house.corners[near].by = Pairing::Bare;
+            continue;
+        }
+        let far = match &r.to {
+            None => None,
+            Some(name) => match open(house, name, notes) {
+                Some(far) if far != near => Some(far),
+                Some(_) => {
+                    let message = format!("the return at `{}` ends where it begins", r.corner);
+                    let help = "Name another corner as `to`, or leave it out.";
+                    notes.push(Note::error("return-corner-unknown", message, help));
+                    continue;
+                }
+                None => continue,
+            },
+        };
+        let made = made(house, r, near, far, &mut free);
+        house.elevations.push(made);
+    }
+}
+
+/// The open corner of this name or tag.
+fn open(house: &House, name: &str, notes: &mut Notes) -> Option<usize> {
+    let named = |tag: bool| {
+        let is = move |c: &crate::model::corner::Corner| {
+            if tag { c.tag.as_deref() == Some(name) } else { c.id == name || side(c, name) }
+        };
+        (0..house.corners.len()).filter(move |i| is(&house.corners[*i]))
+    };
+    let found: Vec<usize> =
+        if named(false).next().is_some() { named(false).collect() } else { named(true).collect() };
+    let still: Vec<usize> =
+        found.iter().copied().filter(|i| house.corners[*i].by == Pairing::Open).collect();
+    if let [one] = still[..] {
+        return Some(one);
+    }
+    let ids = |of: &mut dyn Iterator<Item = usize>| -> String {
+        let ids: Vec<&str> = of.map(|i| house.corners[i].id.as_str()).collect();
+        if ids.is_empty() { "none".to_owned() } else { ids.join(", ") }
+    };
+    let without =
+        ids(&mut (0..house.corners.len()).filter(|i| house.corners[*i].by == Pairing::Open));
+    let message = if !still.is_empty() {
+        format!("`return` names the corner `{name}`, which may be {}", ids(&mut still.into_iter()))
+    } else if found.is_empty() {
+        format!("`return` names the corner `{name}`, which no wall has; open corners: {without}")
+    } else {
+        format!(
+            "`return` names the corner `{name}`, both of whose walls are known; open corners: {without}"
+        )
+    };
+    let help = "Correct the corner in the job file; `layout.json` lists them under `corners`.";
+    notes.push(Note::error("return-corner-unknown", message, help));
+    None
+}
+
+/// Whether a corner's wall and side are named so, whichever wall names the corner itself.
+fn side(c: &crate::model::corner::Corner, name: &str) -> bool {
+    c.sides.iter().skip(1).any(|s| format!("{}/{}", s.wall, s.side.word()) == name)
+}
+
+/// Box of everything the elevations show, source coordinates.
+fn drawn(house: &House) -> Option<Rect> {
+    let points = house.elevations.iter().flat_map(|e| {
+        let walls = e.walls.iter().flat_map(|w| &w.outline);
+        let lines = e.backdrop.iter().flat_map(|b| &b.points);
+        walls.chain(lines).map(|p| e.to_source * *p)
+    });
+    crate::geom::polygon::bounds(&points.collect::<Vec<_>>())
+}
+
+fn made(
+    house: &mut House,
+    r: &ReturnWall,
+    near: usize,
+    far: Option<usize>,
+    free: &mut Point,
+) -> Elevation {
+    let corner = &house.corners[near];
+    let at = corner.sides[0].clone();
+    let (low, width) = (corner.low, snap(r.width));
+    let high = r.height.map_or(corner.high, |h| snap(low + h));
+    // Seen from outside, what follows a wall's right side has its own left side there.
+    let hand = at.side.other();
+    let name = format!("Return at {}", corner.id);
+    let taken = |id: &str| house.elevations.iter().flat_map(|e| &e.walls).any(|w| w.id == id);
+    let mut n = 1;
+    while taken(&format!("return-{n}")) {
+        n += 1;
+    }
+    let id = format!("return-{n}");
+    let on = house.elevations.iter().find(|e| e.walls.iter().any(|w| w.id == at.wall));
+    let tag = corner.tag.clone();
+    let kinds = (corner.kind, far.map(|f| (house.corners[f].kind, house.corners[f].tag.clone())));
+    let wall = wall(&id, (low, high, width), hand, kinds, tag);
+    let ground = on.and_then(|e| nearest_grade(&e.grade, at.x));
+    let grade = ground.map(|y| vec![Point::new(0.0, y), Point::new(width, y)]).unwrap_or_default();
+    // Placed beside all that is drawn, its heights those of its corner's elevation.
+    let from = on.map_or(Affine::IDENTITY, |e| e.to_source);
+    let [a, b, c, d, ..] = from.as_coeffs();
+    let unit = from.determinant().abs().sqrt();
+    free.x += BESIDE * unit;
+    let to_source = Affine::new([unit * a.signum(), b, c, d, free.x, (from * Point::ZERO).y]);
+    free.x += width * unit;
+    let mut side = |i: usize, side: Hand| {
+        let x = if side == Hand::Left { 0.0 } else { width };
+        let c = &mut house.corners[i];
+        let (elevation, wall) = (name.clone(), id.clone());
+        c.sides.push(CornerSide { elevation, wall, side, x, low, high });
+        c.by = Pairing::Job;
+        (c.low, c.high) = (c.low.min(low), c.high.max(high));
+    };
+    side(near, hand);
+    if let Some(far) = far {
+        side(far, hand.other());
+    }
+    Elevation { name, to_source, walls: vec![wall], grade, level_drawn: true, backdrop: Vec::new() }
+}
+
+type Far = Option<(CornerKind, Option<String>)>;
+
+fn wall(
+    id: &str,
+    (low, high, width): (f64, f64, f64),
+    hand: Hand,
+    (near, far): (CornerKind, Far),
+    tag: Option<String>,
+) -> Wall {
+    let kind = |k: CornerKind| match k {
+        CornerKind::Outside => EdgeKind::OutsideCorner,
+        CornerKind::Inside => EdgeKind::InsideCorner,
+    };
+    let near = (kind(near), tag);
+    let far = far.map_or((EdgeKind::Abutment, None), |(k, t)| (kind(k), t));
+    let (left, right) = if hand == Hand::Left { (near, far) } else { (far, near) };
+    let face = Polygon::rect(0.0, low, width, high);
+    let p = |x: f64, y: f64| Point::new(x, y);
+    let edge = |(kind, tag): (EdgeKind, Option<String>), from, to| Edge {
+        kind,
+        from,
+        to,
+        pitch: None,
+        tag,
+    };
+    let edges = vec![
+        edge((EdgeKind::Base, None), p(0.0, low), p(width, low)),
+        edge(right, p(width, low), p(width, high)),
+        edge((EdgeKind::Eave, None), p(width, high), p(0.0, high)),
+        edge(left, p(0.0, high), p(0.0, low)),
+    ];
+    Wall {
+        id: id.to_owned(),
+        outline: face.outer.clone(),
+        faces: vec![face],
+        openings: Vec::new(),
+        obstacles: Vec::new(),
+        bands: Vec::new(),
+        joints: Vec::new(),
+        edges,
+        drawn_exposure: None,
+        way: WallWay::Job,
+        origin: Origin::default(),
+    }
+}
+
+/// Height of grade where its line passes `x`, else at its nearer end.
+fn nearest_grade(grade: &[Point], x: f64) -> Option<f64> {
+    let pair = grade.windows(2).find(|p| p[0].x <= x && x <= p[1].x && p[1].x > p[0].x);
+    let on = pair.map(|p| p[0].y + (x - p[0].x) / (p[1].x - p[0].x) * (p[1].y - p[0].y));
+    let end = || grade.iter().min_by(|a, b| (a.x - x).abs().total_cmp(&(b.x - x).abs()));
+    on.or_else(|| end().map(|p| p.y))
+}

@@ -1,0 +1,73 @@
+//! Walls that elevations do not show, or show too short.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::Job;
+use super::length::{Length, length, lengths, maybe_length};
+use super::ranges::Fault;
+
+/// A wall round a corner that no elevation shows (FACTS OT-21): it is laid out as an elevation of
+/// its own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReturnWall {
+    /// Corner it begins at: its name in the layout (`front-1/right`) or the tag drawn beside it.
+    pub corner: String,
+    /// Corner it ends at, likewise; left out, it ends in a J-channel against what stands there.
+    #[serde(default)]
+    pub to: Option<String>,
+    /// Width from corner to corner; 0 where nothing is sided round the corner.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub width: f64,
+    /// Height over the foot of the corner; left out, as high as the corner.
+    #[serde(default, deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub height: Option<f64>,
+}
+
+/// A wall that stands at an angle to its elevation and is drawn too short (FACTS OT-20): it is laid
+/// out at its true width, as an elevation of its own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AngledWall {
+    /// Name of the wall in the layout: `front-2`.
+    pub wall: String,
+    /// Its true width, as a plan shows it.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub width: f64,
+    /// True distance of openings from the wall's left end, by their names (`front-W1`); one left out
+    /// stands where it is drawn, widened with the wall. Widths of openings grow with the wall.
+    #[serde(default, deserialize_with = "lengths")]
+    #[schemars(with = "BTreeMap<String, Length>")]
+    pub openings: BTreeMap<String, f64>,
+}
+
+/// Widest wall taken, inches: of our own choosing, no source.
+const WIDEST: f64 = 12_000.0;
+
+/// What cannot be laid out.
+pub(super) fn faults(job: &Job) -> Vec<Fault> {
+    let mut out = Vec::new();
+    let mut check = |key: String, value: f64, least: f64| {
+        if !(value >= least && value <= WIDEST) {
+            let message = format!("`{key}` is {value}; it must be between {least} and {WIDEST}");
+            out.push(Fault { keys: vec![key], message });
+        }
+    };
+    for (i, r) in job.returns.iter().enumerate() {
+        check(format!("return.{i}.width"), r.width, 0.0);
+        check(format!("return.{i}.height"), r.height.unwrap_or(1.0), 1.0);
+    }
+    for (i, a) in job.angled.iter().enumerate() {
+        check(format!("angled.{i}.width"), a.width, 1.0);
+        for (name, left) in &a.openings {
+            check(format!("angled.{i}.openings.{name}"), *left, 0.0);
+        }
+    }
+    out
+}

@@ -1,0 +1,45 @@
+//! Ways of cutting and fitting trim that a job may choose between.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// How the channels round an opening meet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FrameCut {
+    /// Mitred: every piece runs one face past the opening at both ends (FACTS SD-104).
+    #[default]
+    Mitre,
+    /// Square: jambs stand between sill and head, with a tab more at the foot (common practice, no
+    /// source).
+    Square,
+}
+
+/// What takes the panels in an inside corner (FACTS SD-100, VSI-A).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum InsideCorner {
+    /// A corner post.
+    #[default]
+    Post,
+    /// One J-channel, on the wall that is sided second.
+    OneChannel,
+    /// A J-channel on each wall.
+    TwoChannels,
+}
+
+/// What finishes the top of a wall under a level soffit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TopFinish {
+    /// Finish trim that takes the cut edge (FACTS SD-106, VSI-HW).
+    #[default]
+    FinishTrim,
+    /// A nailed base and a face board snapped on it (FACTS PR-13, common practice).
+    TwoPiece,
+    /// A panel made for the top (FACTS PR-13, common practice).
+    TopPanel,
+    /// The nailed base with a crown moulding in place of the face board (FACTS PR-13, common
+    /// practice); over a frieze the moulding alone.
+    Crown,
+}

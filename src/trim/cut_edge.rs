@@ -1,0 +1,39 @@
+//! Where a cut under a sill falls on the panel decides what holds the cut edge (FACTS PR-14).
+
+use crate::geom::tol::{SAME, same};
+use crate::job::Job;
+use crate::model::course::StoryPole;
+
+/// Whether a sill at `y` wants finish trim inside its channel: not where the panel ends on a course
+/// line, hem and all, nor where the cut falls so little over a face's lower edge that the panel
+/// fills the channel by itself.
+pub(super) fn wants_finish_trim(y: f64, pole: &StoryPole, job: &Job) -> bool {
+    let butt = pole.butt(pole.course_at(y));
+    if same(butt, y) {
+        return false;
+    }
+    let over_butt = y - job.courses.notch_clearance - butt;
+    let face = job.product.face();
+    let over_face = over_butt - ((over_butt + SAME) / face).floor() * face;
+    // On a face line what is left is the thin top of the face below.
+    !(over_face > SAME && over_face <= job.channel_alone() + SAME)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_cut_near_a_faces_lower_edge_stands_in_the_channel_alone() {
+        let pole = StoryPole { datum: 0.0, exposure: 8.0, ..Default::default() };
+        let mut job = Job::default();
+        let wants = |y: f64, job: &Job| wants_finish_trim(y, &pole, job);
+        assert!(!wants(16.0, &job)); // a course line
+        // Double 4: cuts at 4.75 and 4.25 in, 3/4 and 1/4 over the second face; at 6.75 it is thin.
+        assert!(!wants(21.0, &job) && !wants(20.5, &job) && wants(23.0, &job));
+        assert!(wants(20.0, &job) && wants(20.25, &job)); // the top of the first face
+        // SD-106 (VSI-HW): plain vinyl has finish trim under every sill.
+        job.product.kind = crate::job::Kind::Vinyl;
+        assert!(wants(21.0, &job) && !wants(16.0, &job));
+    }
+}

@@ -1,0 +1,151 @@
+//! Whether what a cutter is told makes the piece: ends, notches and cut-outs taken off the strip
+//! between a piece's ends and rips must leave what shows of it on the wall.
+
+use super::Rule;
+use super::scan::{length, without};
+use super::sweep::{Height, Shapes};
+use crate::model::layout::{Contour, Course, Layout, Notch, NotchSide, Piece, RuleCheck, Xy};
+
+/// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
+/// 1/32, places to noise.
+const OFF: f64 = 1.0 / 32.0;
+/// Area that counts as none, square inches.
+const NOISE: f64 = 0.05;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    let mut rule = Rule::default();
+    // A piece that an opening parts is marked in place.
+    for (_, c, _, p) in layout.pieces().filter(|(.., p)| p.more.is_empty()) {
+        let (differ, told) = compare(c, p);
+        let limit = NOISE + OFF * told;
+        rule.case(differ <= limit, || {
+            format!("piece {}: its cuts leave {differ:.2} sq in other than what shows", p.mark)
+        });
+    }
+    [rule.done("cuts as told make each piece out of its strip")]
+}
+
+/// Area in which the piece as told and the piece as shown differ, and the length of its contours.
+fn compare(c: &Course, p: &Piece) -> (f64, f64) {
+    let (low, high) =
+        p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
+    let mut shapes = Shapes::default();
+    let strip = shapes.add([&vec![[p.x0, low], [p.x1, low], [p.x1, high], [p.x0, high]]]);
+    let shown = shapes.add(std::iter::once(&p.outline).chain(&p.holes));
+    let mut told = 0.0;
+    for (contour, end) in [(&p.left_contour, p.x0), (&p.right_contour, p.x1)] {
+        let Some(contour) = contour else { continue };
+        told += run(contour);
+        let mut ring = placed(contour, c, p);
+        let (foot, head) = (low.min(c.bottom) - 1.0, high.max(c.top) + 1.0);
+        // Past the strip on all sides but the cut's.
+        let out = if end == p.x0 { end - 1.0 } else { end + 1.0 };
+        let (Some(first), Some(last)) = (ring.first().copied(), ring.last().copied()) else {
+            continue;
+        };
+        ring.extend([[last[0], head], [out, head], [out, foot], [first[0], foot]]);
+        shapes.add([&ring]);
+    }
+    for n in &p.notches {
+        told += n.contour.as_ref().map_or(0.0, run);
+        shapes.add([&notch(n, c, p, (low, high))]);
+    }
+    let mut differ = 0.0;
+    for slab in shapes.slabs(low.min(c.bottom), high.max(c.top)) {
+        let off = slab.union(Height::Middle, |i| i > shown);
+        let left = without(&slab.union(Height::Middle, |i| i == strip), &off);
+        let shows = slab.union(Height::Middle, |i| i == shown);
+        differ += slab.rise() * (length(&without(&left, &shows)) + length(&without(&shows, &left)));
+    }
+    (differ, told)
+}
+
+fn run(c: &Contour) -> f64 {
+    c.points.windows(2).map(|w| (w[0][0] - w[1][0]).hypot(w[0][1] - w[1][1])).sum()
+}
+
+fn placed(contour: &Contour, c: &Course, p: &Piece) -> Vec<Xy> {
+    contour.points.iter().map(|q| [p.x0 + q[0], c.bottom + q[1]]).collect()
+}
+
+fn notch(n: &Notch, c: &Course, p: &Piece, (low, high): (f64, f64)) -> Vec<Xy> {
+    if let Some(contour) = &n.contour {
+        let mut ring = placed(contour, c, p);
+        let (first, last) = (ring.first().copied(), ring.last().copied());
+        if let (Some(first), Some(last)) = (first, last) {
+            match n.side {
+                NotchSide::Top => ring.extend([[last[0], high + 1.0], [first[0], high + 1.0]]),
+                NotchSide::Bottom => ring.extend([[last[0], low - 1.0], [first[0], low - 1.0]]),
+                NotchSide::Left => ring.extend([[p.x0 - 1.0, last[1]], [p.x0 - 1.0, first[1]]]),
+                NotchSide::Right => ring.extend([[p.x1 + 1.0, last[1]], [p.x1 + 1.0, first[1]]]),
+                NotchSide::Hole => {}
+            }
+        }
+        return ring;
+    }
+    let (x0, x1) = (p.x0 + n.left, p.x0 + n.left + n.width);
+    let foot = c.bottom + n.foot.unwrap_or_default();
+    let (y0, y1) = match n.side {
+        NotchSide::Top => (high - n.depth, high),
+        NotchSide::Bottom => (low, low + n.depth),
+        _ => (foot, foot + n.depth),
+    };
+    vec![[x0, y0], [x1, y0], [x1, y1], [x0, y1]]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn piece(outline: Vec<Xy>) -> Piece {
+        use crate::model::layout::EndCut::Factory;
+        Piece {
+            mark: "T-1-1".to_owned(),
+            panel: "P1".to_owned(),
+            start: 0.0,
+            end: 40.0,
+            length: 40.0,
+            x0: 0.0,
+            x1: 40.0,
+            left_end: Factory,
+            right_end: Factory,
+            left_angle: 90.0,
+            right_angle: 90.0,
+            left_set: 0.0,
+            right_set: 0.0,
+            left_contour: None,
+            right_contour: None,
+            rip: None,
+            notches: Vec::new(),
+            edge_work: crate::model::layout::EdgeWork::default(),
+            outline,
+            holes: Vec::new(),
+            more: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn a_notch_told_too_wide_differs_by_its_excess() {
+        let c = Course { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
+        let mut p = piece(vec![
+            [0.0, 0.0],
+            [40.0, 0.0],
+            [40.0, 8.0],
+            [30.0, 8.0],
+            [30.0, 5.0],
+            [20.0, 5.0],
+            [20.0, 8.0],
+            [0.0, 8.0],
+        ]);
+        // Untold, the notch of 10 by 3 is what differs.
+        assert!((compare(&c, &p).0 - 30.0).abs() < 1e-6);
+        let around = "front-W1".to_owned();
+        let (left, width, depth) = (20.0, 12.0, 3.0);
+        let n =
+            Notch { side: NotchSide::Top, left, width, depth, foot: None, around, contour: None };
+        p.notches.push(n);
+        assert!((compare(&c, &p).0 - 6.0).abs() < 1e-6);
+        p.notches[0].width = 10.0;
+        assert!(compare(&c, &p).0 < 1e-6);
+    }
+}

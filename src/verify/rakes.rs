@@ -1,0 +1,49 @@
+//! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
+
+use super::along::reach;
+use super::{NEAR, Rule};
+use crate::geom::tol::LEVEL;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Edge, Layout, RuleCheck, Wall, Xy};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+
+/// Angles nearer than this are one, degrees: pitches are drawn to the grid.
+const SAME_ANGLE: f64 = 0.3;
+
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Rule::default();
+    for (_, w) in layout.walls() {
+        let mine = layout.trims.iter().filter(|t| t.wall == w.id);
+        for t in mine.filter(|t| t.kind == TrimKind::RakeChannel) {
+            for (p, end) in [(t.from, &t.ends[0]), (t.to, &t.ends[1])] {
+                let Some(want) = cut(w, t, p) else { continue };
+                let told = if let TrimEnd::Mitre(a) = end { *a } else { 0.0 };
+                rule.case((told - want).abs() < SAME_ANGLE, || {
+                    format!("{}: cut at {told:.2} degrees off square, {want:.2} is needed", t.mark)
+                });
+            }
+        }
+    }
+    rule.done("rake channels are cut to the pitch")
+}
+
+/// Steepness of a side, degrees from level, signed: up to the right is positive.
+fn slope(a: Xy, b: Xy) -> f64 {
+    let (a, b) = if a[0] <= b[0] { (a, b) } else { (b, a) };
+    (b[1] - a[1]).atan2(b[0] - a[0]).to_degrees()
+}
+
+/// Degrees off square that the end of a piece at `p` is cut; `None` where nothing says.
+fn cut(w: &Wall, t: &TrimPiece, p: Xy) -> Option<f64> {
+    let own = slope(t.from, t.to);
+    let at = |e: &&Edge| reach(e.from, p) < NEAR || reach(e.to, p) < NEAR;
+    let met: Vec<&Edge> = w.edges.iter().filter(|e| e.opening.is_none()).filter(at).collect();
+    let mut rakes = met.iter().filter(|e| e.kind == EdgeKind::Rake);
+    let other = rakes.find(|e| (slope(e.from, e.to) - own).abs() > SAME_ANGLE);
+    if let Some(o) = other {
+        // Up and down again: half of both angles; steeper or flatter the same way: half of what they
+        // differ by.
+        return Some((own - slope(o.from, o.to)).abs() / 2.0);
+    }
+    met.iter().any(|e| (e.from[0] - e.to[0]).abs() <= LEVEL).then_some(own.abs())
+}

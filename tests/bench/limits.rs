@@ -1,0 +1,124 @@
+//! Inputs that ask for more than any house does: `cargo bench --bench limits [-- PART OF A NAME]`. Each
+//! is given to the program in a process of its own; wall time, peak memory and the end are printed,
+//! and what is over 10 s or 1.5 GB, or ends otherwise than it must, is marked.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::print_stdout,
+    clippy::disallowed_methods,
+    reason = "a bench prints what it measures, and may stop at what is not as it should be"
+)]
+
+#[path = "../hostile/mod.rs"]
+mod hostile;
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use hostile::{Case, Ends};
+
+const MOST_SECONDS: f64 = 10.0;
+const MOST_MEGABYTES: f64 = 1500.0;
+/// After this a process is ended and called over.
+const PATIENCE: Duration = Duration::from_secs(60);
+
+fn main() {
+    let words: Vec<String> = std::env::args().skip(1).filter(|a| !a.starts_with("--")).collect();
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("limits");
+    println!("| input | MB | seconds | MB at most | ends |");
+    println!("|---|---:|---:|---:|---|");
+    let mut over = 0;
+    for case in hostile::cases() {
+        if words.iter().all(|w| case.name.contains(w.as_str())) {
+            let _ = std::fs::remove_dir_all(&folder);
+            std::fs::create_dir_all(&folder).unwrap();
+            over += usize::from(!held(&case, &folder));
+        }
+    }
+    let _ = std::fs::remove_dir_all(&folder);
+    println!(
+        "\n{over} over {MOST_SECONDS} s or {MOST_MEGABYTES} MB, or with another end than they must"
+    );
+}
+
+fn held(case: &Case, folder: &Path) -> bool {
+    let at = |name: &str| folder.join(name);
+    let input = (case.make)(case.full);
+    let (drawing, job) = match case.kind {
+        "toml" => (
+            hostile::cases()
+                .iter()
+                .find(|c| c.name.contains("ten miles"))
+                .map(|c| (c.make)(900))
+                .unwrap(),
+            input.clone(),
+        ),
+        _ => (input.clone(), case.job.as_bytes().to_vec()),
+    };
+    let drawing_name = if case.kind == "svg" { "d.svg" } else { "d.dxf" };
+    std::fs::write(at(drawing_name), drawing).unwrap();
+    std::fs::write(at("j.toml"), job).unwrap();
+    let size = input.len() as f64 / 1e6;
+    drop(input);
+    let errors = std::fs::File::create(at("errors")).unwrap();
+    let started = Instant::now();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_lapwright"))
+        .arg("layout")
+        .arg(at(drawing_name))
+        .arg("--job")
+        .arg(at("j.toml"))
+        .arg("--out")
+        .arg(at("out"))
+        .stdout(Stdio::null())
+        .stderr(errors)
+        .spawn()
+        .unwrap();
+    let status = PathBuf::from(format!("/proc/{}/status", child.id()));
+    let mut peak = 0;
+    let exit = loop {
+        if let Some(exit) = child.try_wait().unwrap() {
+            break Some(exit);
+        }
+        if started.elapsed() > PATIENCE {
+            child.kill().unwrap();
+            child.wait().unwrap();
+            break None;
+        }
+        peak = peak.max(high_water(&status));
+        std::thread::sleep(Duration::from_millis(2));
+    };
+    let (seconds, megabytes) = (started.elapsed().as_secs_f64(), peak as f64 * 1024.0 / 1e6);
+    let said = std::fs::read_to_string(at("errors")).unwrap_or_default();
+    let code = exit.and_then(|e| e.code());
+    let told = |codes: &[&str]| codes.iter().find(|c| said.contains(**c)).map(|c| (*c).to_owned());
+    let (right, end) = match &case.ends {
+        Ends::Laid => (code == Some(0), "laid out".to_owned()),
+        Ends::Told(codes) => {
+            (told(codes).is_some() && code.is_some_and(|c| c < 2), told(codes).unwrap_or_default())
+        }
+        Ends::Refused(codes) => {
+            (told(codes).is_some() && code == Some(1), told(codes).unwrap_or_default())
+        }
+    };
+    let end = match exit {
+        None => "**not within a minute**".to_owned(),
+        Some(e) if !right => {
+            format!("**{e}**: {}", said.split_whitespace().take(24).collect::<Vec<_>>().join(" "))
+        }
+        Some(_) => end,
+    };
+    let over = seconds > MOST_SECONDS || megabytes > MOST_MEGABYTES;
+    let mark = if over { " **over**" } else { "" };
+    println!("| {} | {size:.1} | {seconds:.2} | {megabytes:.0} | {end}{mark} |", case.name);
+    right && !over
+}
+
+/// Peak resident memory, KiB, where the system tells it.
+fn high_water(status: &Path) -> u64 {
+    let text = std::fs::read_to_string(status).unwrap_or_default();
+    let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
+    line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0)
+}

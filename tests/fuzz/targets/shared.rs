@@ -1,0 +1,52 @@
+//! What several targets need.
+#![allow(dead_code, reason = "each target uses a part")]
+
+use lapwright::diag::Notes;
+use lapwright::model::drawing::{Drawing, Shape};
+use lapwright::read::{self, Limits};
+
+/// Small limits: what they cut off is fast, and cutting off is tried too.
+pub fn limits() -> Limits {
+    Limits {
+        bytes: 1 << 20,
+        items: 5_000,
+        insertions: 1_000,
+        vertices: 5_000,
+        points: 50_000,
+        loops: 200,
+        ..Limits::default()
+    }
+}
+
+/// Reads twice; both readings must agree and keep the limits.
+pub fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Notes)> {
+    let limits = limits();
+    let once = || {
+        let mut notes = Notes::default();
+        let drawing = read::drawing(bytes, name, &limits, &mut notes);
+        (drawing, notes)
+    };
+    let ((drawing, notes), (again, notes_again)) = (once(), once());
+    assert!(notes.all() == notes_again.all(), "notes differ");
+    for n in notes.all() {
+        assert!(!n.help.is_empty() && !n.code.is_empty(), "a note without help: {}", n.message);
+    }
+    let (drawing, again) = match (drawing, again) {
+        (Ok(d), Ok(a)) => (d, a),
+        (Err(d), Err(a)) => {
+            assert!(d == a && !d.0.help.is_empty());
+            return None;
+        }
+        _ => panic!("read once, refused once"),
+    };
+    assert!(drawing.items.len() <= limits.items && drawing.groups.len() <= limits.insertions + 1);
+    assert_eq!(format!("{:?}", drawing.items), format!("{:?}", again.items));
+    for item in &drawing.items {
+        assert!(item.layer < drawing.layers.len(), "an item without a layer");
+        assert!(item.group.is_none_or(|g| g < drawing.groups.len()), "an item of no group");
+        if let Shape::Polyline(p) = &item.shape {
+            assert!(p.vertices.iter().all(|v| v.at.is_finite() && v.bulge.is_finite()));
+        }
+    }
+    Some((drawing, notes))
+}

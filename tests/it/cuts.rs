@@ -1,0 +1,132 @@
+//! Cuts: what a cutter is told makes each piece; figures of known shapes reckoned by hand.
+
+use lapwright::model::layout::{EndCut, Layout, NotchSide, Piece};
+use lapwright::write::json;
+use serde_json::Value;
+
+use crate::cutcase::{pieces, wrong};
+use crate::random_sheets::house;
+use crate::support::{broken, dxf, inches, laid_by_a_crew, lay, rect, samples};
+
+fn told(layout: &Layout) -> Value {
+    serde_json::from_slice(&json::layout(layout)).unwrap()
+}
+
+#[test]
+fn figures_make_every_piece_of_random_houses() {
+    let mut shaped = 0;
+    for seed in (1..=15).chain([19, 47, 48, 55, 58, 81, 110, 136]) {
+        let (rings, job) = house(seed);
+        let drawn: Vec<(&str, &[(f64, f64)])> =
+            rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
+        let layout = told(&lay(dxf(&drawn).as_bytes(), &job));
+        assert_eq!(wrong(&layout), Vec::<String>::new(), "house {seed}");
+        shaped +=
+            pieces(&layout).iter().filter(|(_, p)| p["notches"][0]["contour"].is_object()).count();
+    }
+    assert!(shaped > 10, "only {shaped} pieces have a notch that is no rectangle");
+}
+
+#[test]
+fn figures_make_every_piece_of_the_samples() {
+    for (stem, _) in samples() {
+        assert_eq!(wrong(&told(&laid_by_a_crew(&stem))), Vec::<String>::new(), "{stem}");
+    }
+}
+
+#[test]
+fn a_figure_told_wrongly_makes_another_piece() {
+    // The check itself: each fault moves a border by more than 1/16 in.
+    let sound = told(&laid_by_a_crew("curlew-cottage"));
+    assert_eq!(wrong(&sound), Vec::<String>::new());
+    for (key, by) in
+        [("left", 0.2), ("width", 0.2), ("depth", 0.2), ("left_set", 1.0), ("left_angle", -3.0)]
+    {
+        let mut layout = sound.clone();
+        let mut changed = false;
+        let elevations = layout["elevations"].as_array_mut().unwrap().iter_mut();
+        let walls = elevations.flat_map(|e| e["walls"].as_array_mut().unwrap());
+        let courses = walls.flat_map(|w| w["courses"].as_array_mut().unwrap());
+        let runs = courses.flat_map(|c| c["runs"].as_array_mut().unwrap());
+        for p in runs.flat_map(|r| r["pieces"].as_array_mut().unwrap()) {
+            let place = if key.starts_with("left_") {
+                let straight = p["left_contour"]["points"].as_array().is_some_and(|c| c.len() == 2);
+                (straight && p["left_end"] == "angled").then_some(&mut p[key])
+            } else {
+                p["notches"].as_array_mut().unwrap().first_mut().map(|n| &mut n[key])
+            };
+            if let Some(v) = place
+                && !changed
+            {
+                *v = Value::from(v.as_f64().unwrap() + by);
+                changed = true;
+            }
+        }
+        assert!(changed && wrong(&layout).len() == 1, "{key}: {:?}", wrong(&layout));
+    }
+}
+
+/// A wall 240 by 96 in 8 in courses from 0, laid whole, with one opening or fixture.
+fn wall_with(layer: &str, ring: &[(f64, f64)]) -> Layout {
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    job.product.length = 300.0;
+    let d = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)), (layer, ring)]);
+    let layout = lay(d.as_bytes(), &job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    layout
+}
+
+fn piece_of(layout: &Layout, course: i32) -> Piece {
+    layout.pieces().find(|(_, c, ..)| c.index == course).unwrap().3.clone()
+}
+
+/// A circle or an arc as chords: centre, radius, from and to in degrees.
+fn arc(c: (f64, f64), r: f64, from: f64, to: f64) -> Vec<(f64, f64)> {
+    (0..=180)
+        .map(|i| (from + (to - from) * f64::from(i) / 180.0).to_radians())
+        .map(|a| (c.0 + r * a.cos(), c.1 + r * a.sin()))
+        .collect()
+}
+
+#[test]
+fn a_notch_under_a_round_head_opens_as_wide_as_the_arc_there() {
+    // Half round over a 36 in window, springing at 40, crown at 58: the course from 56 to 64 meets it
+    // 16 in up, where it is 2 sqrt(18^2 - 16^2) = 16.4924 wide; 1/4 in aside that is 16.9924, 1/4 in up
+    // 2 sqrt(18^2 - 15.75^2) = 17.4284, and the wider counts.
+    // The crown, 2 in up, with 1/4 in over it.
+    let mut ring = vec![(82.0, 20.0), (118.0, 20.0)];
+    ring.extend(arc((100.0, 40.0), 18.0, 0.0, 180.0));
+    let p = piece_of(&wall_with("A-GLAZ", &ring), 7);
+    assert_eq!(p.notches.len(), 1);
+    let n = &p.notches[0];
+    let half = (18.0_f64 * 18.0 - 15.75 * 15.75).sqrt();
+    assert_eq!(n.side, NotchSide::Bottom);
+    // The piece begins 1/4 in from the corner's pocket.
+    let middle = n.left + n.width / 2.0 + p.x0;
+    assert!((n.width - 2.0 * half).abs() < 1.0 / 32.0, "{}", n.width);
+    assert!((middle - 100.0).abs() < 1.0 / 64.0, "{middle}");
+    assert!((n.depth - 2.25).abs() < 1.0 / 64.0, "{}", n.depth);
+    let c = n.contour.as_ref().unwrap();
+    assert!(c.spacing.is_some());
+    // Every point to mark lies on the arc moved 1/4 in aside or 1/4 in up, whichever is farther out.
+    for q in &c.points {
+        let (x, y) = ((q[0] + p.x0 - 100.0).abs(), q[1] + 16.0);
+        let aside = 18.0 - (x - 0.25).max(0.0).hypot(y);
+        let up = 18.0 - x.hypot(y - 0.25);
+        let off = aside.max(up).abs();
+        assert!(off < 1.0 / 32.0, "{q:?} is {off} off the arc");
+    }
+}
+
+#[test]
+fn an_end_beside_a_round_fixture_is_shaped_and_a_plumb_one_square() {
+    // A bare fixture 16 in round takes the courses from 40 to 56 whole at its middle: ends are bowed.
+    let layout = wall_with("A-ELEV-OBST", &arc((100.0, 48.0), 8.0, 0.0, 360.0));
+    let (.., p) = layout.pieces().find(|(_, c, ..)| c.index == 5).unwrap();
+    assert_eq!((p.left_end, p.left_angle, p.left_set), (EndCut::Factory, 90.0, 0.0));
+    assert_eq!(p.right_end, EndCut::Shaped);
+    // From under its middle to its side: 8 in, less where it is within 1/128 in of the butt line,
+    // which counts as on it: sqrt(2 * 8 / 128) = 0.354.
+    assert!((7.64..8.03).contains(&p.right_set), "{}", p.right_set);
+}
