@@ -5,6 +5,7 @@ use sha2::{Digest, Sha256};
 
 use crate::course::datum::search;
 use crate::course::hang::hung;
+use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
@@ -294,7 +295,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
     let laid: Vec<Vec<Course>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
-    let plan = seam::plan(&problem(house, &fields, &laid, job), watch);
+    let plan = either_hand(&problem(house, &fields, &laid, job), |p| seam::plan(p, watch));
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);

@@ -7,6 +7,7 @@ pub mod edge_work;
 pub mod ends;
 pub mod hang;
 mod levels;
+pub mod mirror;
 pub mod pieces;
 pub mod pole_lines;
 pub mod problem;

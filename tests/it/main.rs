@@ -25,6 +25,7 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod hand;
+mod hands;
 mod house;
 mod layouts;
 mod overlay;
