@@ -5,11 +5,14 @@
 //! publication's short name, or "common practice, no source".
 
 mod around;
+mod boards;
+mod cautions;
 mod courses;
 pub mod drawing;
 pub mod layers;
 mod length;
 pub mod paper;
+mod parts;
 mod product;
 pub mod ranges;
 mod seams;
@@ -19,6 +22,7 @@ mod title;
 mod trim;
 mod trim_style;
 mod weights;
+mod work;
 
 use std::collections::BTreeMap;
 
@@ -26,17 +30,20 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use self::around::{AngledWall, ReturnWall};
+pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::product::{COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
+pub use self::parts::{Band, Joint};
+pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
-pub use self::trim_style::{FrameCut, InsideCorner};
+pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
+pub use self::work::{SeenFrom, WorkRules};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -58,16 +65,26 @@ pub struct Job {
     pub returns: Vec<ReturnWall>,
     /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
     pub angled: Vec<AngledWall>,
+    /// Bands that part the siding, where none is drawn.
+    #[serde(rename = "band")]
+    pub bands: Vec<Band>,
+    /// Joints of the building that siding must not bridge, where none is drawn.
+    #[serde(rename = "joint")]
+    pub joints: Vec<Joint>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// Joints of boards.
+    pub boards: Boards,
     /// Where courses start and what they keep clear of.
     pub courses: CourseRules,
     /// Where seams may be.
     pub seams: SeamSettings,
     /// Trim.
     pub trim: TrimRules,
+    /// How the work goes on.
+    pub work: WorkRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -84,13 +101,27 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 impl Job {
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
+        if self.product.kind.is_board() {
+            return self.product.end_gap.unwrap_or(BOARD_END_GAP);
+        }
         let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
-    /// Lap at a seam in force.
+    /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
-        self.product.lap()
+        match self.product.kind.is_board() {
+            true => -self.boards.gap(self.product.kind),
+            false => self.product.lap(),
+        }
+    }
+
+    /// Greatest spacing of nails in force: boards are nailed to every stud.
+    pub fn nail_spacing(&self) -> f64 {
+        match self.product.kind.is_board() {
+            true => self.boards.stud_spacing,
+            false => self.takeoff.nail_spacing,
+        }
     }
 
     /// Pocket of posts and channels in force.
@@ -99,6 +130,7 @@ impl Job {
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.125,
             Kind::Vinyl => 0.75,
+            Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.pocket.unwrap_or(usual)
     }
@@ -108,7 +140,7 @@ impl Job {
         // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
         let usual = match self.product.kind {
             Kind::FoamBacked => 0.75,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.takeoff.stand_off.unwrap_or(usual)
     }
@@ -118,7 +150,7 @@ impl Job {
         // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.0,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.channel_alone.unwrap_or(usual)
     }

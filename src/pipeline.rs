@@ -1,15 +1,19 @@
 //! The order of the stages, known here alone.
 
+use std::collections::BTreeMap;
+
 use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
-use crate::course::datum::search;
+use crate::course::datum::{Found, search};
+use crate::course::even;
 use crate::course::hang::hung;
 use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
 use crate::course::story_pole::story_pole;
+use crate::course::studs::joint_rules;
 use crate::course::{edge_work, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
@@ -26,7 +30,9 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
-use crate::{annotate, extract, normalize, read, receive, seam, takeoff, trim, verify, write};
+use crate::{
+    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -280,8 +286,10 @@ const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
-    let found = search(house, job);
-    let pole = story_pole(&found, job);
+    // The exposure of panels is fixed and the datum free; boards are evened between levels.
+    let boards = job.product.kind.is_board();
+    let found = if boards { Found::default() } else { search(house, job) };
+    let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
     let hung = hung(house, &pole, &job.courses);
     let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house
@@ -290,17 +298,24 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
         .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
+        .map(|f| if boards { receive::boards::for_boards(f) } else { f })
         .collect();
     let walls: Vec<&house::Wall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
     let laid: Vec<Vec<Course>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
-    let plan = either_hand(&problem(house, &fields, &laid, job), |p| seam::plan(p, watch));
+    let asked = problem(house, &fields, &laid, job);
+    let plan = if boards {
+        joint::plan(&asked, &joint_rules(&walls, &laid, job))
+    } else {
+        either_hand(&asked, |p| seam::plan(p, watch))
+    };
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
-    out.story_pole = PoleTable { choices: found.choices, tried: found.tried, lines };
+    out.story_pole =
+        PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
         let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
         let shown = shown_wall(wall, as_drawn, field, courses);
@@ -308,13 +323,14 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     out.panels = made.panels;
     out.trims = trims;
+    out.work = work::work(&out);
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
     edge_work::tell(&mut out);
     warnings::tell(&out, notes);
     course_notes(&out, notes);
     let lot = takeoff::one_lot(job);
-    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare panels with them."));
+    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();
@@ -348,6 +364,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
+        work: Vec::new(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),
@@ -398,6 +415,8 @@ fn shown_wall(
         net_area: total_area(&sided) / 144.0,
         gable_area: None,
         drawn_exposure: wall.drawn_exposure,
+        bands: wall.bands.iter().map(|p| xys(&p.outer)).collect(),
+        joints: wall.joints.clone(),
         edges: edges.collect(),
         obstacles: wall
             .obstacles
@@ -426,23 +445,30 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
         .iter()
         .map(|e| e.name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect())
         .collect();
+    const MOST: usize = 3;
+    let beginnings = |name: &str| -> Vec<String> {
+        let whole: Vec<char> = name.chars().take(MOST).collect();
+        (1..=whole.len()).map(|k| whole[..k].iter().collect()).collect()
+    };
+    let mut shared: BTreeMap<String, usize> = BTreeMap::new();
+    for b in names.iter().flat_map(|n| beginnings(n)) {
+        *shared.entry(b).or_default() += 1;
+    }
     let short = |i: usize| -> String {
-        let whole: Vec<char> = names[i].chars().collect();
-        (1..=whole.len().min(3))
-            .map(|k| whole[..k].iter().collect::<String>())
-            .find(|s| names.iter().filter(|n| n.starts_with(s.as_str())).count() == 1)
-            .unwrap_or_else(|| format!("E{}-", i + 1))
+        let own = beginnings(&names[i]).into_iter().find(|b| shared.get(b) == Some(&1));
+        own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
     fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
 }
 
 fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
     let c = &plan.certificate;
+    let what = layout.job.product.kind.piece();
     let by_area = takeoff::panels_by_area(layout);
     let words = if c.proven {
-        format!("{} panels; no layout under these rules can use fewer.", c.panels)
+        format!("{} {what}s; no layout under these rules can use fewer.", c.panels)
     } else {
-        format!("{} panels; no layout under these rules can use fewer than {}.", c.panels, c.bound)
+        format!("{} {what}s; no layout under these rules can use fewer than {}.", c.panels, c.bound)
     };
     layout::Bound {
         panels: c.bound,
@@ -462,7 +488,7 @@ fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
 /// What must be asked of a product's maker.
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
-    if p.length >= LONG_PANEL && p.end_gap.is_none() {
+    if p.length >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
         let style = job.sheet.lengths;
         let message = format!(
             "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",

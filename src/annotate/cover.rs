@@ -10,16 +10,17 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::layout::Layout;
 
 /// Cautions of every set of sheets (FACTS section 5).
-const CAUTIONS: [&str; 8] = [
+const CAUTIONS: [&str; 6] = [
     "The siding maker's instructions and the local code override every figure on these sheets.",
     "An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official.",
     "Falls: protect edges from 6 ft up. Foot of an extension ladder out a quarter of its working length, rails 3 ft above the landing.",
     "Power lines: keep ladders and scaffolds 10 ft away; have the service drop made safe first.",
     "Before 1978, paint may hold lead; asbestos-cement siding or sheet may lie underneath: stop, test, and leave it to certified people.",
-    "Dust: no dry cutting of fibre cement without collection. Eye protection. Cold vinyl is brittle: cut slowly below freezing.",
-    "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; reflected sun can warp it.",
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
 ];
+
+/// Of these, what whoever climbs must have read.
+pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[5]];
 
 /// A line of the cover's columns.
 enum Row {
@@ -67,8 +68,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 }
 
 fn rows(layout: &Layout) -> Vec<Row> {
-    let mut out = vec![Row::Head("Panels")];
+    let kind = layout.job.product.kind;
+    let mut out = vec![Row::Head(if kind.is_board() { "Boards" } else { "Panels" })];
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
+    text(&mut out, siding(layout));
     let b = &layout.bound;
     text(&mut out, b.words.clone());
     text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
@@ -122,8 +125,41 @@ fn rows(layout: &Layout) -> Vec<Row> {
         text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
     }
     out.push(Row::Head("Cautions"));
-    out.extend(CAUTIONS.iter().map(|c| Row::Text((*c).to_owned())));
+    let all = CAUTIONS.iter().chain(layout.job.product.kind.cautions());
+    out.extend(all.map(|c| Row::Text((*c).to_owned())));
     out
+}
+
+fn edges_as_drawn(layout: &Layout) -> &'static str {
+    if layout.job.product.kind.is_board() {
+        "Boards butt against the drawn edge of openings; corner boards stand at the drawn corner."
+    } else {
+        "Channels follow the drawn edge of openings; corner posts, the drawn corner."
+    }
+}
+
+/// The siding in one line.
+fn siding(layout: &Layout) -> String {
+    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
+    let words = p.kind.words();
+    if p.kind.is_board() {
+        let (least, most) = p.limits();
+        return format!(
+            "Siding: {words}, {} exposure {}, evened within {} and {}; joints on studs.",
+            p.profile(),
+            style.short(p.exposure),
+            style.short(least),
+            style.short(most)
+        );
+    }
+    let foam = if p.foam_meets_foam() { ", foam to foam" } else { "" };
+    format!(
+        "Siding: {words}, {} {}, exposure {}; lap {}{foam}.",
+        p.profile(),
+        style.short(p.face()),
+        style.short(p.exposure),
+        style.short(layout.job.lap())
+    )
 }
 
 /// What was taken for granted, with what the reader noted on its way.
@@ -140,11 +176,12 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let casing = layout.job.drawing.casing;
     out.push(Row::Text(if casing > 0.0 {
         format!(
-            "Channels stand {} outside the drawn edge of openings: the casing.",
+            "{} stand {} outside the drawn edge of openings: the casing.",
+            if layout.job.product.kind.is_board() { "Boards" } else { "Channels" },
             style.short(casing)
         )
     } else {
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned()
+        edges_as_drawn(layout).to_owned()
     }));
     out.push(Row::Text(
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."

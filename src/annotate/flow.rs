@@ -88,7 +88,8 @@ impl Flow {
         self.room(0.32 + 2.0 * LINE);
         self.y -= 0.12;
         let (x, y) = (self.x(), self.y);
-        self.canvas.left(text, HEADING * 0.8, true, Point::new(x, y));
+        let text = fitted(text, HEADING * 0.8, true, self.width());
+        self.canvas.left(&text, HEADING * 0.8, true, Point::new(x, y));
         let rule = y - 0.11;
         self.canvas.line(Ink::Rule, Point::new(x, rule), Point::new(x + self.width(), rule));
         self.y -= 0.26;

@@ -19,6 +19,7 @@ mod scale;
 mod style;
 mod trim_list;
 mod words;
+mod work;
 
 pub use convention::convention;
 pub use overlay::overlay;
@@ -28,13 +29,14 @@ use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole
-/// with its table, cutting sheets, cut list,
+/// with its table, order of work, cutting sheets, cut list,
 /// trim list.
 pub fn sheets(layout: &Layout) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
     pages.extend((0..layout.elevations.len()).flat_map(|i| elevation::sheets(layout, i)));
     pages.push(pole::sheet(layout));
     pages.extend(pole_table::sheets(layout));
+    pages.extend(work::sheets(layout));
     pages.extend(cutting::sheets(layout));
     pages.extend(cut_list::sheets(layout));
     pages.extend(trim_list::sheets(layout));
@@ -45,7 +47,14 @@ pub fn sheets(layout: &Layout) -> Vec<Sheet> {
 
 /// Pages of one list get their number in it, so that bookmarks differ.
 fn number_lists(pages: &mut [page::Page]) {
-    for title in ["Story pole, table", "Cutting sheet", "Square cuts", "Cut list", "Trim list"] {
+    for title in [
+        "Story pole, table",
+        "Order of work",
+        "Cutting sheet",
+        "Square cuts",
+        "Cut list",
+        "Trim list",
+    ] {
         let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
         let n = of.len();
         if n > 1 {

@@ -4,7 +4,7 @@ use super::Local;
 use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{LEVEL, SAME, level};
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Edge, EdgeKind};
 use crate::model::linework::Role;
 
@@ -24,12 +24,17 @@ pub(super) fn edges(
     roofs: &[Polygon],
     notes: &mut Notes,
 ) -> Vec<Edge> {
+    let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
+        let reach = |s: &Polygon| s.bounds().inflate(NEAR, NEAR);
+        shapes.iter().map(|s| (reach(s), s.clone())).collect()
+    };
+    let (bare, roofs) = (boxed(bare), boxed(roofs));
     let mut out = Vec::new();
     let foot = outline.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
     for ring in faces.iter().flat_map(Polygon::rings) {
         for (from, to) in straightened(ring) {
             let rise = to - from;
-            let kind = kind(local, from, to, bare, roofs);
+            let kind = kind(local, from, to, &bare, &roofs);
             let pitch =
                 (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
             let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
@@ -62,14 +67,16 @@ fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
     sides(&corners).collect()
 }
 
-fn kind(local: &Local, from: Point, to: Point, bare: &[Polygon], roofs: &[Polygon]) -> EdgeKind {
+/// Shapes with the boxes that what stands along them lies in.
+type Boxed<'a> = &'a [(Rect, Polygon)];
+
+fn kind(local: &Local, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
     let (rise, middle) = (to - from, from.midpoint(to));
-    let on = |shapes: &[Polygon]| shapes.iter().any(|s| along(&s.outer, middle));
+    let on =
+        |shapes: Boxed| shapes.iter().any(|(b, s)| b.contains(middle) && along(&s.outer, middle));
     let roof_line = || {
-        local.strokes(Role::Roof).any(|s| {
-            let ring = local.ring(s);
-            ring.windows(2).any(|w| on_segment(middle, w[0], w[1]))
-        })
+        let at = middle + local.origin.to_vec2();
+        local.strokes(Role::Roof).any(|s| s.points.windows(2).any(|w| on_segment(at, w[0], w[1])))
     };
     if rise.x.abs() <= LEVEL {
         return if on(bare) || on(roofs) {
@@ -129,11 +136,7 @@ fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
     let x = (from.x + to.x) / 2.0;
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
     let top = from.y.max(to.y);
-    let tags = local
-        .lines
-        .labels
-        .iter()
-        .filter(|l| l.role == Some(Role::CornerTag) && local.view.region.contains(l.text.at));
+    let tags = local.view.tags(local.lines);
     tags.map(|l| (local.place(l.text.at), middle_of(l), l))
         .filter(|(p, m, _)| {
             let aside = (x - p.x).abs().min((x - (m + p.x)).abs());

@@ -2,37 +2,52 @@
 
 use super::Local;
 use super::edges::edges;
-use super::openings::{obstacles, openings};
+use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
+use super::{limits, parts};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
 use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
 /// storey's height.
 const NOISE: f64 = 24.0;
-/// Outlines with more sides are not searched for crossings: the search is quadratic.
-const MOST_SIDES: usize = 4000;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
-    let (outlines, every) = settled(local, outlines, openings(local, notes));
+    let (outlines, mut every) = settled(local, outlines, openings(local, notes));
+    // A flat surround stands round the opening; the channel goes round the surround.
+    let surround = local.job.trim.surround;
+    if surround > 0.0 {
+        let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
+        every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
+    }
     let bare: Vec<Polygon> = loops(local, Role::Bare);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
-    let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
+    let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
+    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
+    let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
     for o in outlines {
+        if let Some(note) = limits::too_much(local, &o) {
+            notes.push(note);
+            continue;
+        }
         if let Some((p, q)) = crossing(&o.ring) {
             crossed(local, &o.origin, p, q, notes);
             continue;
         }
         let whole = o.polygon();
-        let near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        let joints = parts::on(&whole, &lines, gap);
+        near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
+        parts::through_openings(local, &whole, &joints, &every, notes);
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
             continue;
@@ -43,6 +58,8 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
             faces,
             openings: Vec::new(),
             obstacles: Vec::new(),
+            bands: Vec::new(),
+            joints,
             edges: Vec::new(),
             drawn_exposure: o.exposure,
             way: o.way,
@@ -56,11 +73,19 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         // What only touches a wall's outline belongs to the wall beside it.
         let whole = [Polygon::simple(wall.outline.clone())];
         let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
-            let over =
-                |s: &&Polygon| total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE;
+            let over = |s: &&Polygon| {
+                touches(s, &whole[0])
+                    && total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE
+            };
             shapes.iter().filter(over).cloned().collect()
         };
-        wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
+        let strips: Vec<Polygon> =
+            wall.joints.iter().map(|x| parts::strip(&whole[0], *x, gap)).collect();
+        let mut bare = hides(&bare);
+        bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
+        bare.extend(strips.iter().cloned());
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
+        wall.bands = parts::boards(wall, &bands, &strips);
     }
     found
 }
@@ -114,32 +139,38 @@ fn loops(local: &Local, role: Role) -> Vec<Polygon> {
 }
 
 fn touches(a: &Polygon, b: &Polygon) -> bool {
-    let (a, b) = (a.bounds(), b.bounds());
+    meet(a.bounds(), b.bounds())
+}
+
+fn meet(a: Rect, b: Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
-/// Two sides of a ring that cross, by their crossing's sides' middles.
+/// Two sides of a ring that cross, by their crossing's sides' middles: the first met from the left.
 fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     let all: Vec<(Point, Point)> = sides(ring).collect();
-    if all.len() > MOST_SIDES {
-        return None;
-    }
     let turn = |a: Point, b: Point, c: Point| (b - a).cross(c - a);
-    for i in 0..all.len() {
-        for j in i + 2..all.len() {
-            if i == 0 && j == all.len() - 1 {
-                continue;
-            }
-            let ((a, b), (c, d)) = (all[i], all[j]);
-            let apart = a.x.max(b.x) < c.x.min(d.x)
-                || c.x.max(d.x) < a.x.min(b.x)
-                || a.y.max(b.y) < c.y.min(d.y)
-                || c.y.max(d.y) < a.y.min(b.y);
-            if !apart && turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0
-            {
-                return Some((a.midpoint(b), c.midpoint(d)));
-            }
+    let cross = |i: usize, j: usize| {
+        let ((a, b), (c, d)) = (all[i], all[j]);
+        let apart = a.y.max(b.y) < c.y.min(d.y) || c.y.max(d.y) < a.y.min(b.y);
+        let near = i.abs_diff(j) < 2 || i.abs_diff(j) == all.len() - 1;
+        !near
+            && !apart
+            && turn(a, b, c) * turn(a, b, d) < 0.0
+            && turn(c, d, a) * turn(c, d, b) < 0.0
+    };
+    let (left, right) =
+        (|i: usize| all[i].0.x.min(all[i].1.x), |i: usize| all[i].0.x.max(all[i].1.x));
+    let mut order: Vec<usize> = (0..all.len()).collect();
+    order.sort_by(|i, j| left(*i).total_cmp(&left(*j)).then(i.cmp(j)));
+    let mut open: Vec<usize> = Vec::new();
+    for i in order {
+        open.retain(|j| right(*j) >= left(i));
+        if let Some(&j) = open.iter().find(|j| cross(i, **j)) {
+            let ((a, b), (c, d)) = (all[i.min(j)], all[i.max(j)]);
+            return Some((a.midpoint(b), c.midpoint(d)));
         }
+        open.push(i);
     }
     None
 }
@@ -155,7 +186,11 @@ fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes
 }
 
 fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
+    let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
+        if told >= limits::MOST_TOLD {
+            return;
+        }
         for b in &walls[i + 1..] {
             if !a.faces.iter().any(|x| b.faces.iter().any(|y| touches(x, y))) {
                 continue;
@@ -163,6 +198,7 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
             let both = intersection(&a.faces, &b.faces);
             let area = total_area(&both);
             let Some(first) = both.first().filter(|_| area > NOISE) else { continue };
+            told += 1;
             let at = local.source(first.bounds().center());
             let message = format!(
                 "two wall outlines on layer {} overlap by {:.1} sq ft",
@@ -182,12 +218,16 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, notes: &mut Notes) {
+    let wholes: Vec<[Polygon; 1]> =
+        walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
+    let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
     for opening in openings {
         let shape = [Polygon::simple(opening.outline.clone()).wound()];
-        let share =
-            |w: &Wall| total_area(&intersection(&shape, &[Polygon::simple(w.outline.clone())]));
-        let best =
-            (0..walls.len()).map(|i| (i, share(&walls[i]))).max_by(|a, b| a.1.total_cmp(&b.1));
+        let b = shape[0].bounds();
+        let best = (0..walls.len())
+            .filter(|i| meet(b, boxes[*i]))
+            .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
+            .max_by(|a, b| a.1.total_cmp(&b.1));
         let area = total_area(&shape);
         let at = local.source(shape[0].bounds().center());
         let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {

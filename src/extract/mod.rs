@@ -4,8 +4,10 @@ mod angled;
 mod corners;
 mod edges;
 mod faces;
+mod limits;
 mod openings;
 mod order;
+mod parts;
 mod returns;
 mod views;
 mod ways;
@@ -60,6 +62,7 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
     corners::report(&house, job.sheet.lengths, notes);
+    parts::report(&house, job, notes);
     Ok(house)
 }
 

@@ -51,7 +51,11 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
         .into_iter()
         .map(|d| {
             let casing = local.job.drawing.casing;
-            let outline = if casing > 0.0 { cased(&d.outline, casing, d.role) } else { d.outline };
+            let outline = if casing > 0.0 {
+                cased(&d.outline, casing, d.role == Role::Door)
+            } else {
+                d.outline
+            };
             let b = bounds(&outline).unwrap_or_default();
             let kind = kind(
                 d.role,
@@ -147,19 +151,34 @@ fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
     }
 }
 
+/// How far a thing may stand out of another and still be inside it, inches: drawing noise.
+const SLACK: f64 = 0.01;
+
 /// Things that stand inside another are its panes and panels.
 fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
     let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
     let inside = |i: usize, j: usize| {
         let (a, b) = (boxes[i], boxes[j]);
-        let within = a.x0 >= b.x0 - 0.01
-            && a.x1 <= b.x1 + 0.01
-            && a.y0 >= b.y0 - 0.01
-            && a.y1 <= b.y1 + 0.01;
+        let within = a.x0 >= b.x0 - SLACK
+            && a.x1 <= b.x1 + SLACK
+            && a.y0 >= b.y0 - SLACK
+            && a.y1 <= b.y1 + SLACK;
         within && (a != b || j < i)
     };
-    let keep: Vec<bool> =
-        (0..found.len()).map(|i| !(0..found.len()).any(|j| j != i && inside(i, j))).collect();
+    // Left to right: what holds a thing begins no later than it does, and ends no sooner.
+    let mut order: Vec<usize> = (0..found.len()).collect();
+    order.sort_by(|i, j| boxes[*i].x0.total_cmp(&boxes[*j].x0).then(i.cmp(j)));
+    let mut keep = vec![true; found.len()];
+    let mut open: Vec<usize> = Vec::new();
+    let mut next = 0;
+    for &i in &order {
+        while let Some(&j) = order.get(next).filter(|j| boxes[**j].x0 <= boxes[i].x0 + SLACK) {
+            open.push(j);
+            next += 1;
+        }
+        open.retain(|j| boxes[*j].x1 >= boxes[i].x0 - SLACK);
+        keep[i] = !open.iter().any(|j| *j != i && inside(i, *j));
+    }
     found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()
 }
 
@@ -176,11 +195,11 @@ fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind
     OpeningKind::Window
 }
 
-/// The outline with casing round it: sides, head and, for windows, sill.
-fn cased(ring: &Ring, casing: f64, role: Role) -> Ring {
+/// The outline with casing round it: sides, head and, but for doors, sill.
+pub(super) fn cased(ring: &Ring, casing: f64, door: bool) -> Ring {
     let b = bounds(ring).unwrap_or_default();
     if ring.len() == 4 {
-        let sill = if role == Role::Door { b.y0 } else { b.y0 - casing };
+        let sill = if door { b.y0 } else { b.y0 - casing };
         return Polygon::rect(b.x0 - casing, sill, b.x1 + casing, b.y1 + casing).outer;
     }
     let (c, w, h) = (b.center(), b.width().max(1.0), b.height().max(1.0));

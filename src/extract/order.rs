@@ -1,5 +1,7 @@
 //! Elevations in wrap order, and names for walls, openings and fixtures.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use crate::model::house::{Elevation, House, OpeningKind};
 
 /// Names in wrap order, seen from outside: each one's right edge is the next one's left.
@@ -30,10 +32,9 @@ pub(super) fn wrapped(mut elevations: Vec<Elevation>) -> House {
 
 /// Gives ids: `front-1`, `front-W1`, `front-D1`, `front-M1`.
 pub(super) fn name_walls(house: &mut House) {
-    let mut taken: Vec<String> = Vec::new();
+    let mut taken = Taken::default();
     for e in &mut house.elevations {
-        let slug = slug(&e.name, &taken);
-        taken.push(slug.clone());
+        let slug = slug(&e.name, &mut taken);
         let (mut w, mut d, mut v, mut m) = (0, 0, 0, 0);
         for (i, wall) in e.walls.iter_mut().enumerate() {
             wall.id = format!("{slug}-{}", i + 1);
@@ -56,7 +57,7 @@ pub(super) fn name_walls(house: &mut House) {
 
 /// The name as plain lower-case words joined by dashes, `elevation` left out, told apart from
 /// those taken.
-fn slug(name: &str, taken: &[String]) -> String {
+fn slug(name: &str, taken: &mut Taken) -> String {
     let words: Vec<String> = name
         .to_lowercase()
         .split(|c: char| !c.is_ascii_alphanumeric())
@@ -66,12 +67,19 @@ fn slug(name: &str, taken: &[String]) -> String {
         .collect();
     let base = if words.is_empty() { "wall".to_owned() } else { words.join("-") };
     let mut out = base.clone();
-    let mut n = 1;
-    while taken.contains(&out) {
-        n += 1;
+    while !taken.names.insert(out.clone()) {
+        let n = taken.last.entry(base.clone()).or_insert(1);
+        *n += 1;
         out = format!("{base}-{n}");
     }
     out
+}
+
+/// Names given so far, with the last number each was told apart by.
+#[derive(Default)]
+struct Taken {
+    names: BTreeSet<String>,
+    last: BTreeMap<String, usize>,
 }
 
 #[cfg(test)]
@@ -80,8 +88,16 @@ mod tests {
 
     #[test]
     fn slugs_are_plain_and_distinct() {
-        assert_eq!(slug("FRONT ELEVATION", &[]), "front");
-        assert_eq!(slug("<script>", &[]), "script");
-        assert_eq!(slug("正面", &["wall".into()]), "wall-2");
+        let mut taken = Taken::default();
+        for (name, plain) in [
+            ("FRONT ELEVATION", "front"),
+            ("<script>", "script"),
+            ("wall", "wall"),
+            ("正面", "wall-2"),
+            ("wall 3", "wall-3"),
+            ("立面", "wall-4"),
+        ] {
+            assert_eq!(slug(name, &mut taken), plain);
+        }
     }
 }

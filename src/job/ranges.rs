@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, product};
+use super::{Job, TopFinish, boards, product};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -51,6 +51,14 @@ pub const RANGES: &[Range] = &[
     range("product.face_height", 0.5, 48.0, |j| j.product.face()),
     range("product.hem", 0.0, 4.0, |j| j.product.hem),
     range("product.lock", 0.0, 4.0, |j| j.product.lock),
+    range("product.width", 2.0, 48.0, |j| j.product.width.unwrap_or(8.0)),
+    range("product.head_lap", 0.0, 12.0, |j| j.product.head_lap.unwrap_or(1.0)),
+    range("product.thickness", 0.0, 4.0, |j| j.product.thickness.unwrap_or(0.5)),
+    range("boards.joint_gap", 0.0, 1.0, |j| j.boards.joint_gap.unwrap_or(0.0)),
+    range("boards.stud_spacing", 6.0, 48.0, |j| j.boards.stud_spacing),
+    range("boards.first_stud", 0.0, 48.0, |j| j.boards.first_stud),
+    range("boards.studs_apart", 1.0, 6.0, |j| f64::from(j.boards.studs_apart)),
+    range("boards.starter", 0.0, 4.0, |j| j.boards.starter()),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
     range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
@@ -93,8 +101,14 @@ pub const RANGES: &[Range] = &[
     range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
     range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
+    range("trim.frieze", 0.0, 48.0, |j| j.trim.frieze),
+    range("trim.surround", 0.0, 24.0, |j| j.trim.surround),
+    range("trim.corner_cover", 0.0, 24.0, |j| j.trim.corner_cover),
+    range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),
+    range("trim.joint_gap", 0.25, 6.0, |j| j.trim.joint_gap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
+    range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
@@ -128,6 +142,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         out.extend(relations(job));
     }
     out.extend(product::faults(job));
+    out.extend(boards::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
         let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);
@@ -135,6 +150,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(regions(job));
     out.extend(super::around::faults(job));
+    out.extend(super::parts::faults(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }
@@ -157,6 +173,12 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
+        out.push(Fault {
+            keys: vec!["trim.frieze".to_owned(), "trim.top".to_owned()],
+            message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
+        });
+    }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
     if p.lap.is_none() && job.lap() > 6.0 {
         out.push(Fault {

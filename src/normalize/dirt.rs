@@ -60,10 +60,13 @@ fn duplicates(strokes: &mut Vec<Stroke>) -> Places {
     prints.sort_unstable();
     let mut gone: BTreeSet<usize> = BTreeSet::new();
     for same in prints.chunk_by(|a, b| a.0 == b.0).filter(|c| c.len() > 1) {
-        for (k, (_, i)) in same.iter().enumerate() {
-            let earlier = same[..k].iter().filter(|(_, j)| !gone.contains(j));
-            if earlier.into_iter().any(|(_, j)| says_the_same(&strokes[*i], &strokes[*j])) {
+        // Those kept of one fingerprint are few: as a rule one.
+        let mut kept: Vec<usize> = Vec::new();
+        for (_, i) in same {
+            if kept.iter().any(|j| says_the_same(&strokes[*i], &strokes[*j])) {
                 gone.insert(*i);
+            } else {
+                kept.push(*i);
             }
         }
     }

@@ -13,21 +13,31 @@ pub(super) fn nails(length: f64, spacing: f64) -> f64 {
     whole(length / spacing.max(1.0)) + 1.0
 }
 
-/// Penetration into nailable material (FACTS SD-29, VSI-H).
-const PENETRATION: f64 = 1.25;
+/// Penetration into nailable material: vinyl (FACTS SD-29, VSI-H), wood (SD-135, NAV14044),
+/// fibre-cement (SD-133, IBC 1405.16).
+fn penetration(kind: Kind) -> f64 {
+    match kind {
+        Kind::FoamBacked | Kind::Vinyl => 1.25,
+        Kind::Wood => 1.5,
+        Kind::FibreCement => 1.0,
+    }
+}
 /// Shortest nail: for foam-backed siding (FACTS PR-06, common practice, no source), for plain vinyl
 /// (SD-38, HAB).
 fn shortest(kind: Kind) -> f64 {
     match kind {
         Kind::FoamBacked => 2.5,
         Kind::Vinyl => 1.5,
+        Kind::Wood | Kind::FibreCement => 0.0,
     }
 }
 
 /// Nail length in the next half inch: stand-off and penetration (FACTS SD-37). The 1/32 in under
 /// the head (SD-25) alone does not call for the next size; the worked example leaves it out too.
 pub(super) fn nail_length(kind: Kind, stand_off: f64) -> f64 {
-    (whole((stand_off + PENETRATION) * 2.0) / 2.0).max(shortest(kind))
+    // Nails through boards are stocked by the quarter inch (FACTS WX-15: 2, 3 1/4).
+    let parts = if kind.is_board() { 4.0 } else { 2.0 };
+    (whole((stand_off + penetration(kind)) * parts) / parts).max(shortest(kind))
 }
 
 fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
@@ -41,8 +51,35 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     if !layout.trims.is_empty() {
         out.push(trim_nail_line(layout));
     }
+    out.extend(joint_backing(layout));
     out.extend(blocks(layout));
     out
+}
+
+/// A piece of flashing behind each joint of fibre-cement (FACTS SD-132, JLC-F).
+fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            let joints: usize = c.runs.iter().map(|r| r.seams.len()).sum();
+            if joints > 0 {
+                shares.add((&e.name, &w.id), w.zone(c.bottom), joints, joints as f64);
+            }
+        }
+    }
+    let fibre_cement = layout.job.product.kind == Kind::FibreCement;
+    (fibre_cement && shares.net() > 0.0).then(|| TakeoffLine {
+        item: format!("joint backing, {} wide", layout.job.sheet.lengths.short(6.0)),
+        id: "joint-backing".into(),
+        unit: "piece".into(),
+        group: Group::Flashing,
+        net: shares.net(),
+        order: shares.net(),
+        how: "one behind each joint of two boards, lapped over the board below (SD-132, JLC-F)"
+            .into(),
+        shares: shares.done(layout),
+        ..Default::default()
+    })
 }
 
 /// A line of nails in boxes, its shares counted in nails.
@@ -64,29 +101,35 @@ fn boxed(layout: &Layout, id: &str, item: String, shares: Shares, how: String) -
 }
 
 fn panel_nails(layout: &Layout) -> TakeoffLine {
-    let rules = &layout.job.takeoff;
     let style = layout.job.sheet.lengths;
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         for c in &w.courses {
             let zone = w.zone(c.bottom);
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
-                shares.add((&e.name, &w.id), zone, 1, nails(p.length, rules.nail_spacing));
+                shares.add((&e.name, &w.id), zone, 1, nails(p.length, layout.job.nail_spacing()));
             }
         }
     }
-    let how = format!(
-        "at most {} apart and one more in each of {} pieces; length by a stand-off of {} and {} into nailable material, foam not counted",
-        style.short(rules.nail_spacing),
-        layout.pieces().count(),
-        style.short(layout.job.stand_off()),
-        style.short(PENETRATION)
-    );
+    let (kind, count) = (layout.job.product.kind, layout.pieces().count());
+    let through = layout.job.stand_off() + layout.job.product.thickness.unwrap_or(0.0);
+    let spacing = style.short(layout.job.nail_spacing());
+    let how = if kind.is_board() {
+        format!(
+            "one to each stud, {spacing} apart, and one more in each of {count} pieces; length by {} of board and {} into nailable material",
+            style.short(through),
+            style.short(penetration(kind))
+        )
+    } else {
+        format!(
+            "at most {spacing} apart and one more in each of {count} pieces; length by a stand-off of {} and {} into nailable material, foam not counted",
+            style.short(through),
+            style.short(penetration(kind))
+        )
+    };
     // Nails are sold by the inch in both series.
-    let item = format!(
-        "nails for panels, {}",
-        inches_fraction(nail_length(layout.job.product.kind, layout.job.stand_off()))
-    );
+    let length = inches_fraction(nail_length(kind, through));
+    let item = format!("nails for {}s, {length}", kind.piece());
     boxed(layout, "panel-nails", item, shares, how)
 }
 
@@ -94,7 +137,7 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     let spacing = layout.job.takeoff.trim_nail_spacing;
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
-    for t in &layout.trims {
+    for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
         let n = trim_nails(t, spacing);
         shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
@@ -150,6 +193,9 @@ mod tests {
         // FACTS SD-38 (HAB): 1 1/2 to 2 in for plain vinyl.
         assert_eq!(nail_length(Kind::Vinyl, 0.0), 1.5);
         assert_eq!(nail_length(Kind::Vinyl, 0.5), 2.0);
+        // FACTS WX-15 (CRA): 1/2 in bevel siding 2 in; 3/4 in boards over 1 in of foam 3 1/4 in.
+        assert_eq!(nail_length(Kind::Wood, 0.5), 2.0);
+        assert_eq!(nail_length(Kind::Wood, 1.75), 3.25);
     }
 
     #[test]

@@ -27,7 +27,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
     let trim_cuts = cut_plan::trim_cuts(layout);
     let mut lines = panels::lines(layout);
     lines.extend(trims::lines(layout, &trim_cuts));
-    lines.extend(flashing::lines(layout));
+    lines.extend(flashing::lines(layout, &trim_cuts));
     lines.extend(fasteners::lines(layout));
     lines.push(area::line(layout));
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
@@ -38,7 +38,11 @@ pub fn quantities(layout: &Layout) -> Takeoff {
         ways: area::ways(layout),
         checks: checks::checks(layout, &lines),
         advice: advice(layout),
-        panels_by: PanelUnit::default(),
+        panels_by: if panels::sold_singly(layout) {
+            PanelUnit::Panels
+        } else {
+            PanelUnit::default()
+        },
         cost: None,
         lines,
         trim_cuts,

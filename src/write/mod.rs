@@ -1,6 +1,7 @@
 //! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
 //! file.
 
+mod corners;
 pub mod csv;
 pub mod json;
 pub mod overlay;
@@ -8,6 +9,7 @@ pub mod pdf;
 pub mod render;
 pub mod report;
 mod report_pole;
+mod report_work;
 mod settings;
 pub mod svg;
 pub mod tables;

@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and stages never import one another.
-const FLOORS: [(&str, u8); 24] = [
+const FLOORS: [(&str, u8); 26] = [
     ("main", 7),
     ("cli", 6),
     ("lib", 5),
@@ -17,9 +17,11 @@ const FLOORS: [(&str, u8); 24] = [
     ("receive", 3),
     ("course", 3),
     ("seam", 3),
+    ("joint", 3),
     ("trim", 3),
     ("verify", 3),
     ("takeoff", 3),
+    ("work", 3),
     ("annotate", 3),
     ("write", 3),
     ("model", 2),

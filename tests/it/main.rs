@@ -24,6 +24,7 @@ mod facts_pitch;
 mod facts_runs;
 mod facts_tables;
 mod faults;
+mod golden;
 mod hand;
 mod hands;
 mod house;

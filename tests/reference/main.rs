@@ -11,8 +11,11 @@
 mod checks;
 #[cfg(feature = "corpus")]
 mod corpus;
+#[path = "../cutcase/mod.rs"]
+mod cutcase;
 mod estimates;
 mod random_houses;
 mod raw_ways;
 mod truth;
 mod venv;
+mod whole;

@@ -1,11 +1,17 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
 use crate::annotate::words::{cut, short};
+use crate::job::Product;
 use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
-/// `hem` is the height of the nail hem over the face.
-pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
+pub(super) fn describe(
+    p: &Piece,
+    k: &Course,
+    product: &Product,
+    style: LengthStyle,
+) -> Vec<String> {
+    let over_face = product.over_face(k.top - k.bottom);
     let mut out = Vec::new();
     out.extend(edges(p, style));
     for (name, end, angle, set, contour) in [
@@ -43,20 +49,18 @@ pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> V
         let over = (k.top - k.bottom) - r.to;
         if over > 1.0 / 64.0 {
             words.push_str(&format!(
-                ", {} off the top: {} of face and the nail hem",
-                short(style, over + hem),
-                short(style, over)
+                ", {} off the top: {} of face and the {}",
+                short(style, over + over_face),
+                short(style, over),
+                product.over_face_words()
             ));
         }
         out.push(words);
     }
-    // A ripped head has no hem left.
-    let hem = if p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0) {
-        0.0
-    } else {
-        hem
-    };
-    out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
+    // A ripped head has nothing left over its face.
+    let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0);
+    let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
+    out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
@@ -113,7 +117,7 @@ fn points(c: &Contour, style: LengthStyle) -> String {
     }
 }
 
-fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
+fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
     let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
@@ -122,8 +126,12 @@ fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {
         NotchSide::Top => {
-            let whole = if hem > 0.0 {
-                format!(" of the face, {} with the nail hem", short(style, n.depth + hem))
+            let whole = if over_face.1 > 0.0 {
+                format!(
+                    " of the face, {} with the {}",
+                    short(style, n.depth + over_face.1),
+                    over_face.0
+                )
             } else {
                 String::new()
             };

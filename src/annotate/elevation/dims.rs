@@ -1,5 +1,7 @@
 //! Course numbers and heights at both ends, and strings of dimensions whose parts sum to the whole.
 
+use std::collections::BTreeSet;
+
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
@@ -14,8 +16,9 @@ const ROW: f64 = 0.34;
 /// Sills at or over this, house inches over the level line, belong to an upper storey's openings.
 const UPPER: f64 = 96.0;
 
-/// Course numbers between butt lines, heights of butt lines beside them, on both sides.
-pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View) {
+/// Course numbers between butt lines, heights of butt lines beside them, on both sides; a wedge where
+/// level is checked, on top of the courses numbered in `checks`.
+pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View, checks: &BTreeSet<i32>) {
     let mut levels: Vec<&Course> = e.walls.iter().flat_map(|w| &w.courses).collect();
     levels.sort_by_key(|c| c.index);
     levels.dedup_by_key(|c| c.index);
@@ -29,6 +32,10 @@ pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View) {
         for (x, out) in [(paper.x0, -1.0), (paper.x1, 1.0)] {
             let at = |d: f64| Point::new(x + out * d, y);
             c.line(Ink::Dimension, at(0.05), at(0.2));
+            if checks.contains(&l.index) {
+                let half = Vec2::new(0.0, 0.035);
+                c.ring(Ink::Solid, &[at(0.05), at(0.17) + half, at(0.17) - half]);
+            }
             if i % every != 0 {
                 continue;
             }

@@ -43,7 +43,7 @@ pub(super) fn ground(c: &mut Canvas, e: &Elevation, v: &View) {
 
 /// Areas inside walls that take no siding are named.
 pub(super) fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
-    for b in e.backdrop.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
+    for b in e.backdrop.iter().filter(|b| matches!(b.role, Some(Role::Bare)) && b.closed) {
         let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
         let at = Point::new(r.x0 + r.width() / 4.0, r.center().y);
         if v.holds(at.x, at.y) {

@@ -5,8 +5,7 @@ use crate::annotate::canvas::Canvas;
 use crate::annotate::faces::lines;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::house::OpeningKind;
-use crate::model::layout::{Elevation, Run, Wall};
+use crate::model::layout::{Run, Wall};
 
 pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
@@ -39,24 +38,19 @@ pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
     }
 }
 
-/// Seams, each with a sign of its lap.
-pub(super) fn seams(c: &mut Canvas, e: &Elevation, w: &Wall, v: &View) {
-    let seen_from = viewpoint(e, v);
+/// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
+/// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
+pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
                 c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
-                lap(c, v, run, *s, (low, high), seen_from);
+                if let Some(seen_from) = seen_from {
+                    lap(c, v, run, *s, (low, high), seen_from);
+                }
             }
         }
     }
-}
-
-/// Where a wall is mostly seen from along its length: its entrance, else its left end. Laps show
-/// their edge to the other side (FACTS SD-76, VSI-H-old, JLC-V).
-fn viewpoint(e: &Elevation, v: &View) -> f64 {
-    let doors = e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
-    doors.map(|o| (o.left + o.right) / 2.0).next().unwrap_or(v.house.x0)
 }
 
 /// A filled half arrow at the foot of a seam: it stands on the panel that laps over and points to

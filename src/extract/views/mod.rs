@@ -3,6 +3,8 @@
 
 mod titles;
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use self::titles::{Shows, Title, titles};
 use super::stroke_box;
 use super::ways::Outline;
@@ -11,7 +13,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::linework::{Label, Linework, Role, Stroke};
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -29,26 +31,74 @@ pub(crate) struct View {
     pub(crate) of_job: bool,
     /// What its title says it shows, if that is not sided.
     left_alone: Option<&'static str>,
+    /// Indices of its strokes.
+    members: Vec<usize>,
+    /// Indices of the labels in its region that are corner tags.
+    tags: Vec<usize>,
 }
 
 impl View {
     /// Strokes whose middle lies in the view.
-    pub(crate) fn strokes<'a>(
-        &self,
+    pub(crate) fn strokes<'a, 'v: 'a>(
+        &'v self,
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Stroke> + use<'a> {
-        let View { region, layers, .. } = self.clone();
-        lines.strokes.iter().filter(move |s| {
-            region.contains(stroke_box(s).center())
-                && s.role != Some(Role::Frame)
-                && (layers.is_empty() || on_layers(lines, s.layer, &layers))
-        })
+        self.members.iter().filter_map(|i| lines.strokes.get(*i))
+    }
+
+    /// Corner tags in the view.
+    pub(crate) fn tags<'a, 'v: 'a>(
+        &'v self,
+        lines: &'a Linework,
+    ) -> impl Iterator<Item = &'a Label> + use<'a> {
+        self.tags.iter().filter_map(|i| lines.labels.get(*i))
+    }
+
+    fn takes(&self, lines: &Linework, s: &Stroke) -> bool {
+        s.role != Some(Role::Frame)
+            && (self.layers.is_empty() || on_layers(lines, s.layer, &self.layers))
     }
 
     /// Whether an outline is one of its walls.
     pub(crate) fn holds(&self, lines: &Linework, o: &Outline) -> bool {
         self.region.contains(o.frame().center())
             && (self.layers.is_empty() || on_layers(lines, o.layer, &self.layers))
+    }
+}
+
+/// Places sorted across, so that what lies in a region is found without looking at all the rest.
+struct Across(Vec<(Point, usize)>);
+
+impl Across {
+    fn of(places: impl Iterator<Item = (Point, usize)>) -> Self {
+        let mut all: Vec<(Point, usize)> = places.collect();
+        all.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
+        Across(all)
+    }
+
+    /// What lies in a region, in the order it was drawn.
+    fn within(&self, region: Rect) -> Vec<usize> {
+        let from = self.0.partition_point(|(p, _)| p.x < region.x0);
+        let to = self.0.partition_point(|(p, _)| p.x <= region.x1);
+        let across = self.0.get(from..to).unwrap_or_default().iter();
+        let mut found: Vec<usize> =
+            across.filter(|(p, _)| region.contains(*p)).map(|(_, i)| *i).collect();
+        found.sort_unstable();
+        found
+    }
+}
+
+/// Gives each view its strokes and tags.
+fn fill(lines: &Linework, views: &mut [View]) {
+    let strokes =
+        Across::of(lines.strokes.iter().enumerate().map(|(i, s)| (stroke_box(s).center(), i)));
+    let tags = lines.labels.iter().enumerate().filter(|(_, l)| l.role == Some(Role::CornerTag));
+    let tags = Across::of(tags.map(|(i, l)| (l.text.at, i)));
+    for v in views {
+        let mut members = strokes.within(v.region);
+        members.retain(|i| v.takes(lines, &lines.strokes[*i]));
+        v.members = members;
+        v.tags = tags.within(v.region);
     }
 }
 
@@ -95,6 +145,7 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
         v.name = if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
     }
     distinct(&mut elevations);
+    fill(lines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let kind = v.left_alone.unwrap_or_default();
         let message = format!("{}: by its title a {kind}; it is left alone", v.name);
@@ -127,12 +178,15 @@ fn keep_sections_with_siding(
 
 /// Every name once: the house is named by them.
 fn distinct(views: &mut [View]) {
-    for i in 1..views.len() {
-        let mut n = 1;
-        let wished = views[i].name.clone();
-        while views[..i].iter().any(|v| v.name == views[i].name) {
-            n += 1;
-            views[i].name = format!("{wished} {n}");
+    let mut taken = BTreeSet::new();
+    // The last number given to a name, so that a thousand of one name are not all tried again.
+    let mut last: BTreeMap<String, usize> = BTreeMap::new();
+    for v in views {
+        let wished = v.name.clone();
+        while !taken.insert(v.name.clone()) {
+            let n = last.entry(wished.clone()).or_insert(1);
+            *n += 1;
+            v.name = format!("{wished} {n}");
         }
     }
 }
@@ -150,6 +204,8 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             layers: v.layers.clone(),
             of_job: true,
             left_alone: None,
+            members: Vec::new(),
+            tags: Vec::new(),
         })
         .collect()
 }
@@ -161,7 +217,8 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
         Shows::Other(kind) => Some(kind),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
-    View { name, region, layers: Vec::new(), of_job: false, left_alone }
+    let (members, tags) = (Vec::new(), Vec::new());
+    View { name, region, layers: Vec::new(), of_job: false, left_alone, members, tags }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
@@ -174,25 +231,37 @@ fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
         .collect()
 }
 
-/// Walls that stand together are one view.
-fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec<View> {
-    let mut clusters: Vec<Rect> = outlines.iter().map(Outline::frame).collect();
+/// Boxes joined until none comes near another, left to right: a box grows with each it takes in.
+fn clusters(mut boxes: Vec<Rect>) -> Vec<Rect> {
     let near = |a: &Rect, b: &Rect| {
         b.x0 < a.x1 + APART && a.x0 < b.x1 + APART && b.y0 < a.y1 + APART && a.y0 < b.y1 + APART
     };
-    // Joined until none comes near another: a box grows with each it takes in.
-    let mut i = 0;
-    while i < clusters.len() {
-        match (i + 1..clusters.len()).find(|j| near(&clusters[i], &clusters[*j])) {
-            Some(j) => {
-                clusters[i] = clusters[i].union(clusters[j]);
-                clusters.swap_remove(j);
-                i = 0;
+    loop {
+        let before = boxes.len();
+        boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
+        // Left to right, beside those that a later one may still come near.
+        let (mut done, mut open): (Vec<Rect>, Vec<Rect>) = (Vec::new(), Vec::new());
+        for mut b in boxes {
+            let (past, still) = open.into_iter().partition(|o: &Rect| o.x1 + APART <= b.x0);
+            done.extend::<Vec<Rect>>(past);
+            open = still;
+            while let Some(i) = open.iter().position(|o| near(o, &b)) {
+                b = b.union(open.swap_remove(i));
             }
-            None => i += 1,
+            open.push(b);
+        }
+        done.append(&mut open);
+        boxes = done;
+        if boxes.len() == before {
+            boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
+            return boxes;
         }
     }
-    clusters.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
+}
+
+/// Walls that stand together are one view.
+fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec<View> {
+    let clusters = clusters(outlines.iter().map(Outline::frame).collect());
     let many = clusters.len() > 1;
     let mut untitled = 0;
     let views: Vec<View> = clusters
@@ -219,15 +288,16 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec
 /// Openings outside every view are named: they may be in a view that was not framed.
 pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: &mut Notes) {
     let k = lines.scale.inches;
-    let outside = |s: &&Stroke| {
-        matches!(s.role, Some(Role::Window | Role::Door | Role::Wall))
-            && !views
-                .elevations
-                .iter()
-                .chain(&views.left_alone)
-                .any(|v| v.region.contains(stroke_box(s).center()))
-    };
-    let strays: Vec<&Stroke> = lines.strokes.iter().filter(outside).collect();
+    let of_walls = |s: &Stroke| matches!(s.role, Some(Role::Window | Role::Door | Role::Wall));
+    let all = lines.strokes.iter().enumerate().filter(|(_, s)| of_walls(s));
+    let places = Across::of(all.map(|(i, s)| (stroke_box(s).center(), i)));
+    let mut inside = BTreeSet::new();
+    for v in views.elevations.iter().chain(&views.left_alone) {
+        inside.extend(places.within(v.region));
+    }
+    let all = lines.strokes.iter().enumerate();
+    let strays: Vec<&Stroke> =
+        all.filter(|(i, s)| of_walls(s) && !inside.contains(i)).map(|(_, s)| s).collect();
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
         let c = stroke_box(first).center();
         let message = format!(

@@ -7,7 +7,7 @@ use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
 use crate::geom::tol::{LEVEL, SAME, snap};
-use crate::geom::vocabulary::{CurveShape, Point, Ring};
+use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
 use crate::model::drawing::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
@@ -30,14 +30,20 @@ fn is_siding(h: &HatchArea) -> bool {
     !left_alone && lap_exposure(&h.hatch).is_some()
 }
 
-/// Exposure of the hatch that covers the middle of a wall.
-pub(super) fn exposure_over(lines: &Linework, ring: &[Point]) -> Option<f64> {
-    let b = bounds(ring)?;
-    lines.hatches.iter().find_map(|h| {
+/// Middles of drawn lap siding with its exposure, in the order drawn.
+pub(super) fn exposures(lines: &Linework) -> Vec<(Point, f64)> {
+    let of = |h: &HatchArea| {
         let exposure = lap_exposure(&h.hatch)?;
         let at = h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, c| a.union(c))?;
-        b.contains(at.center()).then_some(exposure)
-    })
+        Some((at.center(), exposure))
+    };
+    lines.hatches.iter().filter_map(of).collect()
+}
+
+/// Exposure of the first hatch whose middle lies in the box of a wall.
+pub(super) fn exposure_over(exposures: &[(Point, f64)], ring: &[Point]) -> Option<f64> {
+    let b = bounds(ring)?;
+    exposures.iter().find(|(at, _)| b.contains(*at)).map(|(_, e)| *e)
 }
 
 /// Loops of a hatch as rings on the grid.
@@ -62,13 +68,13 @@ fn rings(hatch: &Hatch) -> Vec<Ring> {
 /// What hatches cover, joined where they meet without a line drawn between them; those that lie
 /// under one of `known` outlines are left out.
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
-    let taken: Vec<Polygon> = known.iter().map(Outline::polygon).collect();
+    let taken: Vec<(Rect, Polygon)> = known.iter().map(|o| (o.frame(), o.polygon())).collect();
     let mut areas: Vec<(Polygon, &HatchArea)> = Vec::new();
     for h in lines.hatches.iter().filter(|h| is_siding(h)) {
         for p in without_slits(even_odd(&rings(&h.hatch))) {
             let b = p.bounds();
-            let near: Vec<Polygon> =
-                taken.iter().filter(|t| t.bounds().intersect(b).area() > 0.0).cloned().collect();
+            let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
+            let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
             if p.area() >= LEAST && covered < 0.02 * p.area() {
                 areas.push((p, h));

@@ -50,6 +50,7 @@ impl Outline {
 /// are settled view by view.
 pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Outline> {
     let soup = loose::layers(lines);
+    let drawn = hatch::exposures(lines);
     let mut out: Vec<Outline> = lines
         .strokes
         .iter()
@@ -60,7 +61,7 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Ou
             way: WallWay::Outline,
             layer: s.layer,
             origin: s.origin.clone(),
-            exposure: hatch::exposure_over(lines, &s.points),
+            exposure: hatch::exposure_over(&drawn, &s.points),
             openings: Vec::new(),
         })
         .collect();

@@ -1,0 +1,39 @@
+//! The order of work, wall by wall, to be read on a ladder.
+
+use super::canvas::Canvas;
+use super::cut_list::heading;
+use super::flow::Flow;
+use super::page::{Page, room};
+use crate::model::layout::Layout;
+
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+    if layout.work.is_empty() {
+        return Vec::new();
+    }
+    let area = room(layout);
+    let mut c = Canvas::new(area);
+    let words = "wall by wall. The makers' instructions, the local code and licensed practice go before it.";
+    heading(&mut c, area, "Order of work", words);
+    let mut flow = Flow::new(area, c, area.y1 - 0.4, "Order of work, continued");
+    for w in &layout.work {
+        flow.head(&format!("{}: {}", w.wall, w.elevation));
+        for (i, step) in w.steps.iter().enumerate() {
+            flow.text(&format!("{}. {step}", i + 1));
+        }
+    }
+    flow.head("Before you climb");
+    for c in super::cover::CLIMB {
+        flow.text(c);
+    }
+    let pages = flow.done().into_iter().enumerate();
+    pages
+        .map(|(i, canvas)| Page {
+            name: format!("order-of-work-{}", i + 1),
+            title: "Order of work".to_owned(),
+            description: "What goes on each wall, in order, with tight places and level checks"
+                .to_owned(),
+            scale: "no scale".to_owned(),
+            canvas,
+        })
+        .collect()
+}

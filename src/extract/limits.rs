@@ -1,0 +1,45 @@
+//! What is no wall of a house, whatever it is: refused by name, before it costs hours. The figures are
+//! of our own choosing: no source.
+
+use super::Local;
+use super::ways::Outline;
+use crate::diag::Note;
+use crate::units::feet_inches;
+
+/// Most sides of one outline: a wall with a dozen round gables has some hundreds.
+const MOST_SIDES: usize = 10_000;
+/// Widest and highest wall, inches: 1,000 ft and 200 ft.
+const WIDEST: f64 = 12_000.0;
+const HIGHEST: f64 = 2_400.0;
+/// Most faults of one kind in a view that are told one by one.
+pub(super) const MOST_TOLD: usize = 100;
+
+/// Why an outline is not laid out, if it is more than any house has.
+pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
+    let frame = o.frame();
+    let (sides, wide, high) = (o.ring.len(), frame.width(), frame.height());
+    let note = if sides > MOST_SIDES {
+        let message = format!(
+            "a wall outline on layer {} has {sides} corners; the most laid out is {MOST_SIDES}",
+            o.origin.layer
+        );
+        let help =
+            "Draw the wall's outline anew, with lines from corner to corner and arcs for curves.";
+        Note::error("wall-too-fine", message, help)
+    } else if wide > WIDEST || high > HIGHEST {
+        let message = format!(
+            "a wall outline on layer {} is {} wide and {} high; the most laid out is {} by {}",
+            o.origin.layer,
+            feet_inches(wide),
+            feet_inches(high),
+            feet_inches(WIDEST),
+            feet_inches(HIGHEST)
+        );
+        let help = "Check the unit or the known distance: the drawing may be at another scale than the job says.";
+        Note::error("wall-too-big", message, help)
+    } else {
+        return None;
+    };
+    let at = local.source(frame.center());
+    Some(note.about(&o.origin).at(at).on(&local.view.name))
+}

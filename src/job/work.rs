@@ -1,0 +1,54 @@
+//! How the work goes on.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// How the work goes on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct WorkRules {
+    /// Courses from one check of level to the next. Default 5 (FACTS SD-80, VSI-H, JLC-V: every fifth
+    /// or sixth).
+    pub level_check: u32,
+    /// From where walls are mostly seen: laps show their edge away from there. Default the entrance
+    /// (FACTS SD-76, VSI-H-old, JLC-V).
+    pub seen_from: SeenFrom,
+    /// The same of an elevation, by its name.
+    pub seen_from_by_elevation: BTreeMap<String, SeenFrom>,
+}
+
+impl Default for WorkRules {
+    fn default() -> Self {
+        WorkRules {
+            level_check: 5,
+            seen_from: SeenFrom::default(),
+            seen_from_by_elevation: BTreeMap::new(),
+        }
+    }
+}
+
+impl WorkRules {
+    /// From where an elevation is seen.
+    pub fn seen(&self, elevation: &str) -> SeenFrom {
+        let named =
+            self.seen_from_by_elevation.iter().find(|(n, _)| n.eq_ignore_ascii_case(elevation));
+        named.map_or(self.seen_from, |(_, s)| *s)
+    }
+}
+
+/// From where a wall is mostly seen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum SeenFrom {
+    /// Its first door; the left end where it has none.
+    #[default]
+    Entrance,
+    /// Its left end.
+    Left,
+    /// Its middle.
+    Middle,
+    /// Its right end.
+    Right,
+}

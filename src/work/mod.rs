@@ -1,0 +1,42 @@
+//! The order of work on each wall: which way laps face, where level is checked, how panels get into
+//! tight places, and all of it in sentences to be read on a ladder.
+
+mod runs;
+mod steps;
+mod tight;
+
+use crate::model::layout::Layout;
+use crate::model::work::WallWork;
+
+/// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
+pub fn work(layout: &Layout) -> Vec<WallWork> {
+    let rules = &layout.job.work;
+    layout
+        .walls()
+        .map(|(e, w)| {
+            let (seen_from, seen_from_what) = runs::seen_from(e, rules.seen(&e.name));
+            let each = i64::from(rules.level_check.max(1));
+            let last = w.courses.last().map_or(i32::MIN, |c| c.index);
+            let mut out = WallWork {
+                elevation: e.name.clone(),
+                wall: w.id.clone(),
+                seen_from,
+                seen_from_what,
+                runs: runs::orders(w, seen_from),
+                // The same courses on every wall, so that each is checked against the next. The top
+                // course has nothing on it to go wrong.
+                level_checks: w
+                    .courses
+                    .iter()
+                    .filter(|c| c.index < last)
+                    .map(|c| c.index + 1)
+                    .filter(|n| i64::from(*n) % each == 0)
+                    .collect(),
+                tight: tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths),
+                steps: Vec::new(),
+            };
+            out.steps = steps::steps(layout, w, &out);
+            out
+        })
+        .collect()
+}

@@ -1,0 +1,49 @@
+//! Where each course begins: at the end farthest from where it is seen, each next panel lapping over
+//! the last one, so that no edge of a lap looks at the viewer (FACTS SD-76, SD-77).
+
+use crate::job::SeenFrom;
+use crate::model::house::OpeningKind;
+use crate::model::layout::{Elevation, Run, Wall};
+use crate::model::work::{Begins, RunOrder};
+
+/// Where along an elevation it is seen from, and that in words.
+pub(super) fn seen_from(e: &Elevation, from: SeenFrom) -> (f64, String) {
+    let xs = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]);
+    let (left, right) =
+        xs.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)));
+    let (left, right) = if left < right { (left, right) } else { (0.0, 0.0) };
+    let mut doors =
+        e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
+    match (from, doors.next()) {
+        (SeenFrom::Entrance, Some(o)) => ((o.left + o.right) / 2.0, format!("the door {}", o.id)),
+        (SeenFrom::Entrance | SeenFrom::Left, _) => (left, "the left end".to_owned()),
+        (SeenFrom::Middle, _) => ((left + right) / 2.0, "the middle".to_owned()),
+        (SeenFrom::Right, _) => (right, "the right end".to_owned()),
+    }
+}
+
+/// Every run with a seam.
+pub(super) fn orders(w: &Wall, seen_from: f64) -> Vec<RunOrder> {
+    let of = |c: &crate::model::layout::Course| -> Vec<RunOrder> {
+        let seamed = c.runs.iter().filter(|r| r.pieces.len() > 1);
+        seamed.map(|r| order(c.index + 1, r, seen_from)).collect()
+    };
+    w.courses.iter().flat_map(of).collect()
+}
+
+fn order(course: i32, run: &Run, seen_from: f64) -> RunOrder {
+    // The piece before which one stands goes on last, over both its neighbours.
+    let last = run.seams.iter().filter(|s| **s <= seen_from).count().min(run.pieces.len() - 1);
+    let begins = if last == 0 {
+        Begins::Right
+    } else if last + 1 == run.pieces.len() {
+        Begins::Left
+    } else {
+        Begins::Both
+    };
+    let left = run.pieces.iter().take(last);
+    let right = run.pieces.iter().skip(last + 1).rev();
+    let middle = run.pieces.iter().skip(last).take(1);
+    let order = left.chain(right).chain(middle).map(|p| p.mark.clone()).collect();
+    RunOrder { course, run: run.id.clone(), begins, order }
+}

@@ -1,0 +1,125 @@
+//! Random houses through the whole program, each in a process of its own: no panic, no rule broken,
+//! areas as shapely has them; time and peak memory of each in a table.
+//!
+//! `LAPWRIGHT_HOUSES=1000` takes a thousand instead of fifty; `LAPWRIGHT_FIRST_HOUSE` is the first seed.
+
+use std::fmt::Write as _;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
+
+use serde_json::Value;
+
+use crate::venv::python;
+
+/// A run of the program.
+struct Run {
+    seconds: f64,
+    megabytes: f64,
+    code: Option<i32>,
+    said: String,
+}
+
+fn run(folder: &Path, drawing: &Path, out: &Path) -> Run {
+    let errors = folder.join("errors.txt");
+    let started = Instant::now();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_lapwright"))
+        .arg("layout")
+        .arg(drawing)
+        .arg("--job")
+        .arg(drawing.with_extension("toml"))
+        .args(["--no-pictures", "--quiet", "--out"])
+        .arg(out)
+        .stderr(fs::File::create(&errors).unwrap())
+        .stdout(Stdio::null())
+        .spawn()
+        .unwrap();
+    let status = PathBuf::from(format!("/proc/{}/status", child.id()));
+    let mut peak = 0.0_f64;
+    let code = loop {
+        if let Some(exit) = child.try_wait().unwrap() {
+            break exit.code();
+        }
+        // Where the system tells it.
+        let text = fs::read_to_string(&status).unwrap_or_default();
+        let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
+        let kib = line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0.0);
+        peak = peak.max(kib * 1024.0 / 1e6);
+        std::thread::sleep(Duration::from_millis(2));
+    };
+    let said = fs::read_to_string(&errors).unwrap();
+    Run { seconds: started.elapsed().as_secs_f64(), megabytes: peak, code, said }
+}
+
+/// What is wrong with a layout, beside what was designed.
+fn wrong(layout: &Value, truth: &Value) -> Vec<String> {
+    // Every piece made again from a cutter's figures.
+    let mut out: Vec<String> = crate::cutcase::wrong(layout).into_iter().take(3).collect();
+    let list = |v: &Value| v.as_array().cloned().unwrap_or_default();
+    let rules = list(&layout["verify"]["rules"]);
+    if rules.len() < 20 {
+        out.push(format!("only {} rules were checked", rules.len()));
+    }
+    for r in &rules {
+        if let Some(first) = list(&r["violations"]).first() {
+            out.push(format!("{} is broken: {first}", r["rule"]));
+        }
+    }
+    let areas = |house: &Value, key: &str| -> Vec<f64> {
+        let walls = list(&house["elevations"]).into_iter().flat_map(|e| list(&e["walls"]));
+        let mut all: Vec<f64> = walls.filter_map(|w| w[key].as_f64()).collect();
+        all.sort_by(f64::total_cmp);
+        all
+    };
+    for key in ["gross_area", "net_area"] {
+        let (ours, theirs) = (areas(layout, key), areas(truth, key));
+        // 0.01 %, and what rounding to the grid makes of the smallest.
+        let same = |(a, b): (&f64, &f64)| (a - b).abs() <= 1e-4 * b.max(1.0);
+        if ours.len() != theirs.len() || !ours.iter().zip(&theirs).all(same) {
+            out.push(format!("{key}: {ours:?} for {theirs:?}"));
+        }
+    }
+    out
+}
+
+#[test]
+fn random_houses_go_through_the_whole_program() {
+    let number =
+        |name: &str, or: u32| std::env::var(name).ok().and_then(|n| n.parse().ok()).unwrap_or(or);
+    let (count, first) = (number("LAPWRIGHT_HOUSES", 50), number("LAPWRIGHT_FIRST_HOUSE", 1));
+    let folder = tempfile::tempdir().unwrap();
+    let words = ["--first", &first.to_string(), "--count", &count.to_string()].map(PathBuf::from);
+    let drawn = folder.path().join("houses");
+    let mut args = vec![drawn.as_path()];
+    args.extend(words.iter().map(PathBuf::as_path));
+    python("tests/samples/random_houses.py", &args);
+    let (mut faults, mut table) = (Vec::new(), String::from("house,seconds,megabytes\n"));
+    let (mut times, mut most) = (Vec::new(), 0.0_f64);
+    for seed in first..first + count {
+        let drawing = drawn.join(format!("house-{seed:05}.dxf"));
+        let out = folder.path().join("out");
+        let r = run(folder.path(), &drawing, &out);
+        let _ = writeln!(table, "{seed},{:.3},{:.1}", r.seconds, r.megabytes);
+        times.push(r.seconds);
+        most = most.max(r.megabytes);
+        if r.code != Some(0) {
+            faults.push(format!("house {seed}: exit {:?}: {}", r.code, r.said.trim()));
+            continue;
+        }
+        let json =
+            |path: &Path| -> Value { serde_json::from_slice(&fs::read(path).unwrap()).unwrap() };
+        let said = wrong(&json(&out.join("layout.json")), &json(&drawing.with_extension("json")));
+        faults.extend(said.into_iter().map(|s| format!("house {seed}: {s}")));
+    }
+    let log = Path::new(env!("CARGO_TARGET_TMPDIR")).join("houses.csv");
+    fs::write(&log, table).unwrap();
+    times.sort_by(f64::total_cmp);
+    println!(
+        "{count} houses from seed {first}: median {:.2} s, longest {:.2} s, at most {most:.0} MB; each in {}",
+        times[times.len() / 2],
+        times[times.len() - 1],
+        log.display()
+    );
+    assert!(faults.is_empty(), "{} faults\n{}", faults.len(), faults.join("\n"));
+}
