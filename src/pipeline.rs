@@ -8,6 +8,7 @@ use sha2::{Digest, Sha256};
 use crate::course::datum::{Found, search};
 use crate::course::even;
 use crate::course::hang::hung;
+use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
@@ -309,7 +310,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let plan = if boards {
         joint::plan(&asked, &joint_rules(&walls, &laid, job))
     } else {
-        seam::plan(&asked, watch)
+        either_hand(&asked, |p| seam::plan(p, watch))
     };
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);

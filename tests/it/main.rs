@@ -26,6 +26,7 @@ mod facts_tables;
 mod faults;
 mod golden;
 mod hand;
+mod hands;
 mod house;
 mod layouts;
 mod overlay;
