@@ -26,7 +26,7 @@ pub(crate) fn walls(
     notes: &mut Notes,
 ) -> (Vec<Wall>, Vec<ZoneArea>) {
     let (outlines, every) = settled(local, outlines, openings(local, notes));
-    let bare: Vec<Polygon> = loops(local, Role::Bare);
+    let bare: Vec<Polygon> = zones::bare(local);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
@@ -41,7 +41,8 @@ pub(crate) fn walls(
             continue;
         }
         let whole = o.polygon();
-        let near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        near.extend(zones::outside(local, &whole));
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
             continue;
@@ -71,7 +72,9 @@ pub(crate) fn walls(
             };
             shapes.iter().filter(over).cloned().collect()
         };
-        wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
+        let mut other = hides(&bare);
+        other.extend(zones::border(local, &whole[0].clone().wound()));
+        wall.edges = edges(local, &wall.outline, &wall.faces, &other, &hides(&roofs), notes);
     }
     (found, zones)
 }
