@@ -12,6 +12,7 @@ pub mod drawing;
 pub mod layers;
 mod length;
 pub mod paper;
+mod parts;
 mod product;
 pub mod ranges;
 mod seams;
@@ -34,13 +35,14 @@ pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 use self::layers::{AGREED_LAYERS, wildcard};
+pub use self::parts::{Band, Joint};
 pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
-pub use self::trim_style::{FrameCut, InsideCorner};
+pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 pub use self::zones::Zone;
@@ -65,6 +67,12 @@ pub struct Job {
     pub returns: Vec<ReturnWall>,
     /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
     pub angled: Vec<AngledWall>,
+    /// Bands that part the siding, where none is drawn.
+    #[serde(rename = "band")]
+    pub bands: Vec<Band>,
+    /// Joints of the building that siding must not bridge, where none is drawn.
+    #[serde(rename = "joint")]
+    pub joints: Vec<Joint>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.

@@ -477,6 +477,8 @@ fn shown_wall(
         net_area: total_area(&sided) / 144.0,
         gable_area: None,
         drawn_exposure: wall.drawn_exposure,
+        bands: wall.bands.iter().map(|p| xys(&p.outer)).collect(),
+        joints: wall.joints.clone(),
         edges: edges.collect(),
         obstacles: wall
             .obstacles

@@ -259,7 +259,9 @@ impl Over<'_> {
     }
 
     fn trims(&mut self, layout: &Layout) {
-        for t in layout.trims.iter().filter(|t| t.elevation == self.elevation.name) {
+        let shown = |t: &&crate::model::trim::TrimPiece| !t.kind.behind();
+        let here = layout.trims.iter().filter(|t| t.elevation == self.elevation.name);
+        for t in here.filter(shown) {
             self.line(3, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };

@@ -66,7 +66,8 @@ fn job_file() -> String {
             continue;
         }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        let list = ["elevation", "return", "angled", "zone"].contains(&table.as_str());
+        let list =
+            ["elevation", "return", "angled", "band", "joint", "zone"].contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
             if words.keys().any(|k| parent(k) == Some(path)) {
@@ -108,6 +109,11 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("return", "corner")) => "\"front-1/right\"".to_owned(),
         Some(("return", "width")) => "24.0".to_owned(),
         Some(("return", "height")) => "96.0".to_owned(),
+        Some(("band", "bottom")) => "96.0".to_owned(),
+        Some(("band", "top")) => "104.0".to_owned(),
+        Some(("band", "left")) => "0.0".to_owned(),
+        Some(("band", "right")) => "240.0".to_owned(),
+        Some(("joint", "at")) => "120.0".to_owned(),
         Some(("angled", "wall")) => "\"front-2\"".to_owned(),
         Some(("angled", "width")) => "68.0".to_owned(),
         Some(("angled", "openings")) => "{ front-W1 = 16.0 }".to_owned(),
@@ -177,6 +183,8 @@ mod tests {
         job.elevation.clear();
         job.returns.clear();
         job.angled.clear();
+        job.bands.clear();
+        job.joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);

@@ -2,11 +2,10 @@
 
 use super::Local;
 use super::edges::edges;
-use super::limits;
-use super::openings::{obstacles, openings};
+use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
-use super::zones;
+use super::{limits, parts, zones};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
@@ -25,11 +24,20 @@ pub(crate) fn walls(
     outlines: Vec<Outline>,
     notes: &mut Notes,
 ) -> (Vec<Wall>, Vec<ZoneArea>) {
-    let (outlines, every) = settled(local, outlines, openings(local, notes));
+    let (outlines, mut every) = settled(local, outlines, openings(local, notes));
+    // A flat surround stands round the opening; the channel goes round the surround.
+    let surround = local.job.trim.surround;
+    if surround > 0.0 {
+        let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
+        every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
+    }
     let bare: Vec<Polygon> = zones::bare(local);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
-    let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
+    let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
+    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
+    let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
     for o in outlines {
         if let Some(note) = limits::too_much(local, &o) {
@@ -43,6 +51,9 @@ pub(crate) fn walls(
         let whole = o.polygon();
         let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
         near.extend(zones::outside(local, &whole));
+        let joints = parts::on(&whole, &lines, gap);
+        near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
+        parts::through_openings(local, &whole, &joints, &every, notes);
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
             continue;
@@ -53,6 +64,8 @@ pub(crate) fn walls(
             faces,
             openings: Vec::new(),
             obstacles: Vec::new(),
+            bands: Vec::new(),
+            joints,
             edges: Vec::new(),
             drawn_exposure: o.exposure,
             way: o.way,
@@ -72,9 +85,17 @@ pub(crate) fn walls(
             };
             shapes.iter().filter(over).cloned().collect()
         };
-        let mut other = hides(&bare);
-        other.extend(zones::border(local, &whole[0].clone().wound()));
-        wall.edges = edges(local, &wall.outline, &wall.faces, &other, &hides(&roofs), notes);
+        let strips: Vec<Polygon> =
+            wall.joints.iter().map(|x| parts::strip(&whole[0], *x, gap)).collect();
+        let mut bare = hides(&bare);
+        bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
+        bare.extend(strips.iter().cloned());
+        bare.extend(zones::border(local, &whole[0].clone().wound()));
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
+        // Bands are the house's; a zone's set only stops at them.
+        if local.part.is_none() {
+            wall.bands = parts::boards(wall, &bands, &strips);
+        }
     }
     (found, zones)
 }

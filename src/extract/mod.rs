@@ -7,6 +7,7 @@ mod faces;
 mod limits;
 mod openings;
 mod order;
+mod parts;
 mod returns;
 mod views;
 mod ways;
@@ -89,6 +90,7 @@ fn part(
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
     corners::report(&house, job.sheet.lengths, notes);
+    parts::report(&house, job, notes);
     Ok(house)
 }
 

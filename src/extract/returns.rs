@@ -182,6 +182,8 @@ fn wall(
         faces: vec![face],
         openings: Vec::new(),
         obstacles: Vec::new(),
+        bands: Vec::new(),
+        joints: Vec::new(),
         edges,
         drawn_exposure: None,
         way: WallWay::Job,

@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, boards, product, zones};
+use super::{Job, TopFinish, boards, product, zones};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -101,6 +101,11 @@ pub const RANGES: &[Range] = &[
     range("trim.post_below", 0.0, 12.0, |j| j.trim.post_below),
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
     range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
+    range("trim.frieze", 0.0, 48.0, |j| j.trim.frieze),
+    range("trim.surround", 0.0, 24.0, |j| j.trim.surround),
+    range("trim.corner_cover", 0.0, 24.0, |j| j.trim.corner_cover),
+    range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),
+    range("trim.joint_gap", 0.25, 6.0, |j| j.trim.joint_gap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
@@ -146,6 +151,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(regions(job));
     out.extend(super::around::faults(job));
+    out.extend(super::parts::faults(job));
     out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }
@@ -168,6 +174,12 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
+        out.push(Fault {
+            keys: vec!["trim.frieze".to_owned(), "trim.top".to_owned()],
+            message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
+        });
+    }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
     if p.lap.is_none() && job.lap() > 6.0 {
         out.push(Fault {

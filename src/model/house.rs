@@ -86,6 +86,10 @@ pub struct Wall {
     pub openings: Vec<Opening>,
     /// Fixtures on it.
     pub obstacles: Vec<Obstacle>,
+    /// Band boards across it, openings left out.
+    pub bands: Vec<Polygon>,
+    /// Places of building joints, left to right.
+    pub joints: Vec<f64>,
     /// The sides of `faces`, each with what it is.
     pub edges: Vec<Edge>,
     /// Exposure of a drawn siding texture, inches: reported, never used (FACTS OT-24).

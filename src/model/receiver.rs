@@ -26,6 +26,8 @@ pub enum Receiver {
     RakeChannel,
     /// Casing, frieze or other trim that boards butt against, with a gap to caulk.
     Trim,
+    /// Two-piece finish, top panel or crown at a level top.
+    TopFinish,
 }
 
 /// One side of a field with its receiver.

@@ -137,7 +137,7 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     let spacing = layout.job.takeoff.trim_nail_spacing;
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
-    for t in &layout.trims {
+    for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
         let n = trim_nails(t, spacing);
         shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;

@@ -10,11 +10,18 @@ use crate::packing;
 
 /// Short name of a stock's line.
 pub(super) fn id(stock: TrimStock) -> String {
+    if stock == TrimStock::Flashing {
+        return "opening-flashing".to_owned();
+    }
     stock.words().to_lowercase().replace(' ', "-")
 }
 
 pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
-    TrimStock::ALL.into_iter().filter_map(|stock| line(layout, cuts, stock)).collect()
+    TrimStock::ALL
+        .into_iter()
+        .filter(|s| *s != TrimStock::Flashing)
+        .filter_map(|stock| line(layout, cuts, stock))
+        .collect()
 }
 
 fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
@@ -23,7 +30,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         return None;
     }
     let boards = layout.job.product.kind.is_board();
-    let length = layout.job.trim.stock(stock);
+    let length = layout.job.stock(stock);
     let mut shares = Shares::default();
     let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
     for t in &mine {

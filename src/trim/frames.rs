@@ -29,7 +29,7 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
             piece.opening = Some(opening.id.clone());
         }
         out.extend(frame.into_iter().flat_map(|p| {
-            let stock = job.trim.stock(p.kind.stock());
+            let stock = job.stock(p.kind.stock());
             part(p, stock, job.trim.channel_face)
         }));
     }

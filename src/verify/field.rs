@@ -7,6 +7,7 @@ use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, butt, course_at};
 use crate::geom::tol::GRID;
+use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
 
@@ -24,7 +25,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
             format!("{}: {:.3} sq in of the field lie in openings", place(), found.in_openings)
         });
         let missing = w.net_area * 144.0 - found.field;
-        let most = found.near_grade + over_roofs(w, layout.job.courses.clear_of_roof);
+        let most = found.near_grade
+            + over_roofs(w, layout.job.courses.clear_of_roof)
+            + decorated(layout, w);
         rule.case(missing >= -limit && missing <= most + limit, || {
             format!(
                 "{}: net area and field differ by {missing:.3} sq in, steps and roofs take {most:.3} \
@@ -124,4 +127,16 @@ fn over_roofs(w: &Wall, clear: f64) -> f64 {
     let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     // Square to the roof, with a corner at each end.
     roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+}
+
+/// Area that corner covers and friezes take at most, square inches.
+fn decorated(layout: &Layout, w: &Wall) -> f64 {
+    let (cover, frieze) = (layout.job.trim.corner_cover, layout.job.trim.frieze);
+    let sides = layout.corners.iter().filter(|c| c.kind == CornerKind::Outside);
+    let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
+    // Along a slope a cover goes on by its own width and pitch.
+    let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
+    // Where a cover or an opening stands under it, the siding's own top is shorter than the board.
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::Eave);
+    covers + tops.map(|e| (reach(e.from, e.to) + 2.0 * cover) * frieze).sum::<f64>()
 }

@@ -7,6 +7,7 @@ mod corners;
 mod coverage;
 mod cuts;
 mod cutting;
+mod decor;
 mod field;
 mod heights;
 mod joints;
@@ -50,6 +51,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(cuts::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.extend(decor::check(layout));
     rules.push(rakes::check(layout));
     rules.push(posts::check(layout));
     rules.extend(corners::check(layout));

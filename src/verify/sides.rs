@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::NEAR;
 use super::{Rule, on_course_line, same};
 use crate::geom::tol::{LEVEL, SAME};
-use crate::job::InsideCorner;
+use crate::job::{InsideCorner, TopFinish};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::receiver::Receiver;
@@ -143,6 +143,12 @@ fn takes(layout: &Layout, e: &Edge) -> Receiver {
             InsideCorner::Post => Receiver::InsidePost,
             InsideCorner::OneChannel | InsideCorner::TwoChannels => Receiver::JChannel,
         },
+        // Under a frieze the cut edge is held as under any band.
+        EdgeKind::Eave
+            if layout.job.trim.frieze <= 0.0 && layout.job.trim.top != TopFinish::FinishTrim =>
+        {
+            Receiver::TopFinish
+        }
         EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
         EdgeKind::Rake => Receiver::RakeChannel,
         EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {

@@ -15,6 +15,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         read(layout),
         super::report_pole::datum(layout),
         walls(layout),
+        super::corners::text(layout),
         zones(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),

@@ -25,6 +25,7 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod golden;
+mod hand;
 mod house;
 mod layouts;
 mod overlay;

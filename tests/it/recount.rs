@@ -56,7 +56,12 @@ fn stock_key(kind: &str) -> &'static str {
         "inside-post" => "inside_post",
         "finish-trim" => "finish_trim",
         "drip-cap" => "drip_cap",
-        _ => "j_channel",
+        "sill-flashing" | "jamb-flashing" | "head-flashing" => "flashing",
+        "surround" | "corner-cover" | "frieze" | "band" | "top-base" | "top-face" | "top-panel"
+        | "crown" => "decorative",
+        "jamb-channel" | "head-channel" | "sill-channel" | "wall-channel" | "corner-channel"
+        | "rake-channel" | "roof-channel" => "j_channel",
+        other => panic!("trim {other}"),
     }
 }
 
@@ -138,8 +143,13 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
 
     let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
     let (mut trim_nails, mut corners) = (0.0, 0.0);
+    let mut flashed: BTreeSet<&str> = BTreeSet::new();
     for t in list(v, "trims") {
         let stock = stock_key(t["kind"].as_str().unwrap());
+        if stock == "flashing" {
+            flashed.insert(t["stock"].as_str().unwrap());
+            continue;
+        }
         let entry = trims.entry(stock).or_default();
         entry.0 += num(&t["length"]);
         entry.1.insert(t["stock"].as_str().unwrap());
@@ -161,6 +171,11 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     };
     rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
     rolls("corner-flashing", corners);
+    if let Some(line) = out.get_mut("opening-flashing") {
+        // Strips are cut whole: as many rolls as the layout cuts them from.
+        assert!(flashed.len() as f64 >= line.1);
+        line.1 = flashed.len() as f64;
+    }
     let (feet, outs) = walls(v).map(roofs).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
     if feet > 0.0 {
         let metric = v["job"]["sheet"]["lengths"] == "mm";

@@ -2,7 +2,7 @@
 
 use crate::annotate::words::{cut, short};
 use crate::job::Product;
-use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
+use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
 pub(super) fn describe(
@@ -90,7 +90,10 @@ fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
 
 /// Along from the left end, up from the butt line.
 fn points(c: &Contour, style: LengthStyle) -> String {
-    let each = c.points.iter().map(|q| format!("{} / {}", short(style, q[0]), short(style, q[1])));
+    // Hard spaces: a point is not parted at the end of a line.
+    let one =
+        |q: &Xy| format!("{} / {}", short(style, q[0]), short(style, q[1])).replace(' ', "\u{a0}");
+    let each = c.points.iter().map(one);
     let list = each.collect::<Vec<_>>().join(", ");
     match c.spacing {
         Some(s) => format!("curve, points every {}, along / up: {list}", short(style, s)),
