@@ -236,8 +236,9 @@ impl Over<'_> {
                 self.ring(0, ring);
             }
             if let Some(p) = z.outline.first().and_then(|r| r.first()) {
-                let words =
-                    format!("{}: {}, NOT LAID OUT, {:.1} SQ FT NET", z.id, z.cladding, z.net_area);
+                let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
+                let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
+                let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
                 self.text(7, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
             }
         }

@@ -65,6 +65,12 @@ fn job_file() -> String {
     let mut out = HEAD.to_owned();
     for table in tables(&words) {
         out.push('\n');
+        if table == "zone.product" {
+            // Either this or `cladding`; its keys stand under [product] with their words.
+            out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
+            out.push_str("# [zone.product]\n# kind = \"wood\"\n");
+            continue;
+        }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
         let list =
             ["elevation", "return", "angled", "band", "joint", "zone"].contains(&table.as_str());

@@ -31,7 +31,7 @@ pub(crate) fn walls(
         let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
         every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
     }
-    let bare: Vec<Polygon> = loops(local, Role::Bare);
+    let bare: Vec<Polygon> = zones::bare(local);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
@@ -50,6 +50,7 @@ pub(crate) fn walls(
         }
         let whole = o.polygon();
         let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        near.extend(zones::outside(local, &whole));
         let joints = parts::on(&whole, &lines, gap);
         near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
         parts::through_openings(local, &whole, &joints, &every, notes);
@@ -89,8 +90,12 @@ pub(crate) fn walls(
         let mut bare = hides(&bare);
         bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
         bare.extend(strips.iter().cloned());
+        bare.extend(zones::border(local, &whole[0].clone().wound()));
         wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
-        wall.bands = parts::boards(wall, &bands, &strips);
+        // Bands are the house's; a zone's set only stops at them.
+        if local.part.is_none() {
+            wall.bands = parts::boards(wall, &bands, &strips);
+        }
     }
     (found, zones)
 }

@@ -27,6 +27,27 @@ pub(super) fn loops(local: &Local, zone: Option<usize>) -> Vec<Polygon> {
         .collect()
 }
 
+/// What panels of a zone keep off, as drawn: bare areas, and zones that go before it.
+pub(super) fn bare(local: &Local) -> Vec<Polygon> {
+    let before = (0..local.part.unwrap_or(local.job.zone.len())).map(Some);
+    std::iter::once(None).chain(before).flat_map(|z| loops(local, z)).collect()
+}
+
+/// What of a wall lies outside the zone that is laid out; nothing where the house is.
+pub(super) fn outside(local: &Local, wall: &Polygon) -> Vec<Polygon> {
+    let Some(zone) = local.part else { return Vec::new() };
+    difference(std::slice::from_ref(wall), &union_all(&loops(local, Some(zone))))
+        .iter()
+        .map(|p| p.map(|q| Point::new(snap(q.x), snap(q.y))))
+        .collect()
+}
+
+/// The same as closed outlines, those round a zone inside its wall too.
+pub(super) fn border(local: &Local, wall: &Polygon) -> Vec<Polygon> {
+    let rings = |p: &Polygon| p.rings().map(|r| Polygon::simple(r.to_vec())).collect::<Vec<_>>();
+    outside(local, wall).iter().flat_map(rings).collect()
+}
+
 /// What each zone covers of the walls of a view, less what is bare or hidden in it; where zones
 /// overlap the first has it.
 pub(super) fn areas(
@@ -59,7 +80,11 @@ pub(super) fn areas(
         out.push(ZoneArea {
             id: String::new(),
             zone: zone.name.clone(),
-            cladding: zone.cladding.clone(),
+            cladding: match &zone.product {
+                Some(p) => p.kind.words().to_owned(),
+                None => zone.cladding.clone(),
+            },
+            laid: zone.product.is_some(),
             gross: total_area(&shapes),
             net: total_area(&net),
             shapes,

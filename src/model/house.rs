@@ -20,6 +20,8 @@ pub struct House {
     pub facings: Vec<usize>,
     /// Corners, each once.
     pub corners: Vec<Corner>,
+    /// The zone of the job this is the part of; the whole house where none is named.
+    pub zone: Option<usize>,
 }
 
 /// One face of the house.
@@ -50,6 +52,8 @@ pub struct ZoneArea {
     pub zone: String,
     /// What covers it.
     pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid: bool,
     /// Where it is.
     pub shapes: Vec<Polygon>,
     /// Their area, square inches.

@@ -34,6 +34,9 @@ pub struct Layout {
     pub format: &'static str,
     /// The source.
     pub drawing: Source,
+    /// The zone this is the set of; left out for the house's own siding.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zone: Option<String>,
     /// The job in force, defaults included.
     pub job: Job,
     /// Butt line of course 0.
@@ -103,7 +106,7 @@ pub struct Elevation {
     pub backdrop: Vec<super::house::Backdrop>,
 }
 
-/// A part of an elevation's walls with another cladding, measured and not laid out.
+/// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
 #[derive(Clone, Debug, Default, Serialize, JsonSchema)]
 pub struct ZoneArea {
     /// Name.
@@ -112,6 +115,8 @@ pub struct ZoneArea {
     pub zone: String,
     /// What covers it.
     pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid_out: bool,
     /// Outer rings and holes, even-odd.
     pub outline: Vec<Vec<Xy>>,
     /// Area, square feet.

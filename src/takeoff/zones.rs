@@ -7,7 +7,7 @@ use crate::model::layout::{Group, Layout, TakeoffLine};
 /// A line a zone of the job that any elevation shows.
 pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     let mut all: BTreeMap<(&str, &str), (f64, Vec<String>)> = BTreeMap::new();
-    for z in layout.elevations.iter().flat_map(|e| &e.zones) {
+    for z in layout.elevations.iter().flat_map(|e| &e.zones).filter(|z| !z.laid_out) {
         let entry = all.entry((&z.zone, &z.cladding)).or_default();
         entry.0 += z.net_area;
         entry.1.push(z.id.clone());

@@ -56,7 +56,9 @@ pub(super) fn fitted(text: &str, width: usize) -> String {
 fn read(layout: &Layout) -> String {
     let mut out = String::from("LAPWRIGHT REPORT\n\n");
     let t = &layout.job.title;
+    let zone = layout.zone.clone().unwrap_or_default();
     for (name, value) in [
+        ("Zone", &zone),
         ("Project", &t.project),
         ("Client", &t.client),
         ("Address", &t.address),
@@ -163,11 +165,12 @@ fn zones(layout: &Layout) -> String {
     let lines: Vec<String> = all
         .map(|(e, z)| {
             format!(
-                "{} on {}, {}: {} is not laid out here; {:.1} {} net, {:.1} gross.",
+                "{} on {}, {}: {} {}; {:.1} {} net, {:.1} gross.",
                 plain(&z.zone),
                 plain(&e.name),
                 z.id,
                 plain(&z.cladding),
+                if z.laid_out { "is a set of its own" } else { "is not laid out here" },
                 style.area(z.net_area),
                 style.area_unit(),
                 style.area(z.gross_area)
@@ -177,7 +180,7 @@ fn zones(layout: &Layout) -> String {
     if lines.is_empty() {
         return String::new();
     }
-    titled("OTHER CLADDING, MEASURED BY AREA ALONE", &bullets(lines.iter().map(String::as_str)))
+    titled("OTHER CLADDING, MEASURED BY AREA", &bullets(lines.iter().map(String::as_str)))
 }
 
 /// The proof of how few panels there can be.

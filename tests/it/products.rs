@@ -4,6 +4,7 @@ use lapwright::cli::job_file;
 use lapwright::job::{Job, Kind, Product};
 use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
+use lapwright::pipeline;
 
 use crate::support::{broken, dxf, inches, lay, rect, root};
 
@@ -313,8 +314,89 @@ fn a_zone_must_be_whole() {
         ("[[zone]]\nlayers = [\"X\"]\ncladding = \"shingle\"\n", "zone.0.name"),
         ("[[zone]]\nname = \"A\"\ncladding = \"shingle\"\n", "zone.0.layers"),
         ("[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n", "zone.0.cladding"),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\ncladding = \"brick\"\n[zone.product]\nkind = \"wood\"\n",
+            "zone.0.cladding",
+        ),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n[zone.product]\nkind = \"wood\"\nlap = 1\n",
+            "zone.0.product.lap",
+        ),
     ] {
         let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
         assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
     }
+}
+
+#[test]
+fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
+    let text = "[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\n[zone.product]\n";
+    for (own, kind) in [
+        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Kind::Vinyl),
+        ("kind = \"wood\"\n", Kind::Wood),
+    ] {
+        let job = with(&format!("{text}{own}"));
+        let mut notes = lapwright::diag::Notes::default();
+        let drawing = gabled();
+        let sets =
+            pipeline::layouts(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
+        let [house, gable] = sets.as_slice() else { panic!("{} sets", sets.len()) };
+        sound("house", house);
+        sound("gable", gable);
+        assert!(house.zone.is_none() && gable.zone.as_deref() == Some("Gable"));
+        assert_eq!((house.datum, gable.datum), (0.0, 0.0));
+        assert_eq!(house.job.product.kind, Kind::FoamBacked);
+        assert_eq!(gable.job.product.kind, kind);
+        let (below, above) = (&house.elevations[0].walls[0], &gable.elevations[0].walls[0]);
+        assert!((below.net_area - 200.0).abs() < 0.01 && (above.net_area - 96.0).abs() < 0.01);
+        // Eaves at 96 in: a butt line of both (12 x 8, 16 x 6); a starter takes the first course
+        // over the joint, finish trim the last one under it (OT-14).
+        let foot = above.edges.iter().find(|e| e.from[1] == 96.0 && e.to[1] == 96.0).unwrap();
+        assert_eq!(foot.receiver, lapwright::model::receiver::Receiver::Starter);
+        assert_eq!(above.courses[0].bottom, 96.0);
+        assert!(above.openings.len() == 1 && below.openings.is_empty());
+        // Its area is told with the house's set, and not as one left out.
+        assert!(house.elevations[0].zones[0].laid_out);
+        assert!(!house.takeoff.iter().any(|l| l.id.starts_with("zone-")));
+        let marks =
+            |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.clone()).collect() };
+        assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
+        assert_eq!(pipeline::set_folder(gable).as_deref(), Some("zone-1-gable"));
+        for set in &sets {
+            lapwright::annotate::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
+        }
+    }
+}
+
+#[test]
+fn a_zone_inside_a_wall_is_bordered_all_round() {
+    let wall = rect(0.0, 0.0, 240.0, 96.0);
+    let panel = rect(80.0, 24.0, 160.0, 72.0);
+    let drawing = dxf(&[("A-WALL-OTLN", &wall), ("ACCENT", &panel)]);
+    let text =
+        "[[zone]]\nname = \"Accent\"\nlayers = [\"accent\"]\n[zone.product]\nkind = \"vinyl\"\n";
+    let sets = pipeline::layouts(
+        drawing.as_bytes(),
+        "z.dxf",
+        &with(text),
+        &mut lapwright::diag::Notes::default(),
+        &mut |_| {},
+    )
+    .unwrap();
+    sets.iter().for_each(|s| sound("accent", s));
+    use lapwright::model::house::EdgeKind;
+    let kinds = |l: &Layout| -> Vec<EdgeKind> {
+        let mut out: Vec<EdgeKind> =
+            l.elevations[0].walls[0].edges.iter().map(|e| e.kind).collect();
+        out.sort();
+        out
+    };
+    use EdgeKind::{Abutment, BareBottom, BareTop};
+    assert_eq!(kinds(&sets[1]), [Abutment, Abutment, BareTop, BareBottom]);
+    // The house's field goes round it; its courses meet it on butt lines.
+    assert!(
+        (sets[0].elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0).abs()
+            < 0.01
+    );
+    assert!(sets[0].trims.iter().all(|t| t.opening.is_none()));
 }

@@ -79,7 +79,11 @@ fn zones(c: &mut Canvas, e: &Elevation, v: &View) {
             continue;
         }
         let area = format!("{:.1} {}", v.style.area(z.net_area), v.style.area_unit());
-        let text = format!("{}: not laid out, {area} net", z.cladding);
+        let text = if z.laid_out {
+            format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
+        } else {
+            format!("{}: not laid out, {area} net", z.cladding)
+        };
         let text = crate::annotate::canvas::fitted(&text, TEXT, false, 3.0);
         let target = v.map * at;
         c.mark(Mark { text: &text, target, wish: target, reach: 2.0, look: Look::Dotted });
