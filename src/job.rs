@@ -5,11 +5,15 @@
 //! publication's short name, or "common practice, no source".
 
 mod around;
+mod boards;
+mod cautions;
 mod courses;
 pub mod drawing;
+mod fasteners;
 pub mod layers;
 mod length;
 pub mod paper;
+mod parts;
 mod product;
 pub mod ranges;
 mod seams;
@@ -20,6 +24,7 @@ mod trim;
 mod trim_style;
 mod weights;
 mod work;
+mod zones;
 
 use std::collections::BTreeMap;
 
@@ -27,18 +32,22 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use self::around::{AngledWall, ReturnWall};
+pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
+pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::product::{COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
+pub use self::parts::{Band, Joint};
+pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
-pub use self::trim_style::{FrameCut, InsideCorner};
+pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
+pub use self::zones::Zone;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -60,10 +69,20 @@ pub struct Job {
     pub returns: Vec<ReturnWall>,
     /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
     pub angled: Vec<AngledWall>,
+    /// Bands that part the siding, where none is drawn.
+    #[serde(rename = "band")]
+    pub bands: Vec<Band>,
+    /// Joints of the building that siding must not bridge, where none is drawn.
+    #[serde(rename = "joint")]
+    pub joints: Vec<Joint>,
+    /// Parts of walls with another cladding.
+    pub zone: Vec<Zone>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// Joints of boards.
+    pub boards: Boards,
     /// Where courses start and what they keep clear of.
     pub courses: CourseRules,
     /// Where seams may be.
@@ -72,6 +91,8 @@ pub struct Job {
     pub trim: TrimRules,
     /// How the work goes on.
     pub work: WorkRules,
+    /// Nails.
+    pub fasteners: FastenerRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -88,13 +109,27 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 impl Job {
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
-        let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
+        if self.product.kind.is_board() {
+            return self.product.end_gap.unwrap_or(BOARD_END_GAP);
+        }
+        let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
-    /// Lap at a seam in force.
+    /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
-        self.product.lap()
+        match self.product.kind.is_board() {
+            true => -self.boards.gap(self.product.kind),
+            false => self.product.lap(),
+        }
+    }
+
+    /// Greatest spacing of nails in force: boards are nailed to every stud.
+    pub fn nail_spacing(&self) -> f64 {
+        match self.product.kind.is_board() {
+            true => self.boards.stud_spacing,
+            false => self.takeoff.nail_spacing,
+        }
     }
 
     /// Pocket of posts and channels in force.
@@ -103,6 +138,7 @@ impl Job {
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.125,
             Kind::Vinyl => 0.75,
+            Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.pocket.unwrap_or(usual)
     }
@@ -112,7 +148,7 @@ impl Job {
         // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
         let usual = match self.product.kind {
             Kind::FoamBacked => 0.75,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.takeoff.stand_off.unwrap_or(usual)
     }
@@ -122,7 +158,7 @@ impl Job {
         // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
         let usual = match self.product.kind {
             Kind::FoamBacked => 1.0,
-            Kind::Vinyl => 0.0,
+            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
         };
         self.trim.channel_alone.unwrap_or(usual)
     }
@@ -136,13 +172,18 @@ impl Job {
 
     /// Whether the job names this layer letter by letter, as a role's or a view's.
     pub fn names_layer(&self, layer: &str) -> bool {
-        let views = self.elevation.iter().flat_map(|v| &v.layers);
+        let zones = self.zone.iter().flat_map(|z| &z.layers);
+        let views = self.elevation.iter().flat_map(|v| &v.layers).chain(zones);
         self.layers.values().flatten().chain(views).any(|p| p.eq_ignore_ascii_case(layer))
     }
 
     /// The role of a layer name, case folded and bound-reference prefixes (`name$0$`) taken off.
     /// The job's own patterns go before the agreed ones.
     pub fn role_of(&self, layer: &str) -> Option<Role> {
+        if self.zone_of(layer).is_some() {
+            // No lap siding of the house's own goes there.
+            return Some(Role::Bare);
+        }
         let whole = layer.to_lowercase();
         let name = whole.rsplit('$').next().unwrap_or(&whole);
         let of_job =

@@ -1,7 +1,8 @@
 //! Lap siding laid out on a house's elevation drawings.
 //!
 //! [`pipeline`] knows the order of the stages: [`read`] a drawing, [`normalize`] its lines to
-//! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] and [`trim`] lay it out;
+//! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] (boards: [`joint`]) and [`trim`]
+//! lay it out;
 //! [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
 //! bytes. Plain data is in [`model`] and [`job`].
 //!
@@ -29,6 +30,7 @@ pub mod diag;
 pub mod extract;
 pub mod geom;
 pub mod job;
+pub mod joint;
 pub mod model;
 pub mod normalize;
 pub mod packing;

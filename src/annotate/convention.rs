@@ -16,7 +16,7 @@ const LEFT: f64 = 0.8;
 const TABLE: f64 = 8.9;
 
 /// What is drawn for each role. The number is that of the callout in the example, 0 for none.
-const DRAWN: [(Role, u8, &str); 15] = [
+const DRAWN: [(Role, u8, &str); 17] = [
     (
         Role::Wall,
         1,
@@ -27,6 +27,8 @@ const DRAWN: [(Role, u8, &str); 15] = [
         2,
         "Closed outline of stone, brick or other cladding on a wall; it takes no lap siding.",
     ),
+    (Role::Band, 0, "Closed outline of a band board, frieze or water table across a wall."),
+    (Role::Joint, 0, "Upright line where siding must not bridge a joint of the building."),
     (
         Role::Window,
         3,

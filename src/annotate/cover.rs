@@ -1,5 +1,7 @@
 //! The cover: totals, the proof, what was assumed, what is open, cautions.
 
+use std::collections::BTreeMap;
+
 use super::canvas::{Canvas, fitted};
 use super::elevation::view::{View, extent};
 use super::flow::Flow;
@@ -10,19 +12,17 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::layout::Layout;
 
 /// Cautions of every set of sheets (FACTS section 5).
-const CAUTIONS: [&str; 8] = [
+const CAUTIONS: [&str; 6] = [
     "The siding maker's instructions and the local code override every figure on these sheets.",
     "An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official.",
     "Falls: protect edges from 6 ft up. Foot of an extension ladder out a quarter of its working length, rails 3 ft above the landing.",
     "Power lines: keep ladders and scaffolds 10 ft away; have the service drop made safe first.",
     "Before 1978, paint may hold lead; asbestos-cement siding or sheet may lie underneath: stop, test, and leave it to certified people.",
-    "Dust: no dry cutting of fibre cement without collection. Eye protection. Cold vinyl is brittle: cut slowly below freezing.",
-    "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; reflected sun can warp it.",
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
 ];
 
 /// Of these, what whoever climbs must have read.
-pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[7]];
+pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[5]];
 
 /// A line of the cover's columns.
 enum Row {
@@ -39,7 +39,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let big = HEADING * 1.6;
     let shown = fitted(&name, big, true, area.width() * 0.6);
     c.left(&shown, big, true, Point::new(area.x0, area.y1 - 0.15));
-    let under = format!("Siding layout of {}", layout.drawing.name);
+    let of_zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {z}"));
+    let under = format!("Siding layout of {}{of_zone}", layout.drawing.name);
     let shown = fitted(&under, TEXT, false, area.width() * 0.6);
     c.left(&shown, TEXT, false, Point::new(area.x0, area.y1 - 0.45));
     let top = area.y1 - 0.62;
@@ -70,8 +71,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 }
 
 fn rows(layout: &Layout) -> Vec<Row> {
-    let mut out = vec![Row::Head("Panels")];
+    let kind = layout.job.product.kind;
+    let mut out = vec![Row::Head(if kind.is_board() { "Boards" } else { "Panels" })];
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
+    text(&mut out, siding(layout));
     let b = &layout.bound;
     text(&mut out, b.words.clone());
     text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
@@ -85,6 +88,21 @@ fn rows(layout: &Layout) -> Vec<Row> {
     );
     if let Some(other) = b.other_policy {
         text(&mut out, format!("With seams in runs that one panel covers: {other}."));
+    }
+    let zones = layout.elevations.iter().flat_map(|e| &e.zones);
+    let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
+    for z in zones {
+        *measured.entry((&z.zone, &z.cladding, z.laid_out)).or_default() += z.net_area;
+    }
+    if !measured.is_empty() {
+        out.push(Row::Head("Other cladding"));
+    }
+    for ((zone, cladding, laid_out), area) in measured {
+        let style = layout.job.sheet.lengths;
+        let area = format!("{:.1} {}", style.area(area), style.area_unit());
+        let how =
+            if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
+        text(&mut out, format!("{zone}: {cladding}, {area} net. {how}."));
     }
     out.push(Row::Head("Checked"));
     let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
@@ -125,8 +143,41 @@ fn rows(layout: &Layout) -> Vec<Row> {
         text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
     }
     out.push(Row::Head("Cautions"));
-    out.extend(CAUTIONS.iter().map(|c| Row::Text((*c).to_owned())));
+    let all = CAUTIONS.iter().chain(layout.job.product.kind.cautions());
+    out.extend(all.map(|c| Row::Text((*c).to_owned())));
     out
+}
+
+fn edges_as_drawn(layout: &Layout) -> &'static str {
+    if layout.job.product.kind.is_board() {
+        "Boards butt against the drawn edge of openings; corner boards stand at the drawn corner."
+    } else {
+        "Channels follow the drawn edge of openings; corner posts, the drawn corner."
+    }
+}
+
+/// The siding in one line.
+fn siding(layout: &Layout) -> String {
+    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
+    let words = p.kind.words();
+    if p.kind.is_board() {
+        let (least, most) = p.limits();
+        return format!(
+            "Siding: {words}, {} exposure {}, evened within {} and {}; joints on studs.",
+            p.profile(),
+            style.short(p.exposure),
+            style.short(least),
+            style.short(most)
+        );
+    }
+    let foam = if p.foam_meets_foam() { ", foam to foam" } else { "" };
+    format!(
+        "Siding: {words}, {} {}, exposure {}; lap {}{foam}.",
+        p.profile(),
+        style.short(p.face()),
+        style.short(p.exposure),
+        style.short(layout.job.lap())
+    )
 }
 
 /// What was taken for granted, with what the reader noted on its way.
@@ -143,11 +194,12 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let casing = layout.job.drawing.casing;
     out.push(Row::Text(if casing > 0.0 {
         format!(
-            "Channels stand {} outside the drawn edge of openings: the casing.",
+            "{} stand {} outside the drawn edge of openings: the casing.",
+            if layout.job.product.kind.is_board() { "Boards" } else { "Channels" },
             style.short(casing)
         )
     } else {
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned()
+        edges_as_drawn(layout).to_owned()
     }));
     out.push(Row::Text(
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."

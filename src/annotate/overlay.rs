@@ -231,6 +231,17 @@ impl Over<'_> {
                 }
             }
         }
+        for z in &elevation.zones {
+            for ring in &z.outline {
+                self.ring(0, ring);
+            }
+            if let Some(p) = z.outline.first().and_then(|r| r.first()) {
+                let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
+                let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
+                let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
+                self.text(7, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
+            }
+        }
         self.levels();
         let foot = elevation
             .walls
@@ -248,7 +259,9 @@ impl Over<'_> {
     }
 
     fn trims(&mut self, layout: &Layout) {
-        for t in layout.trims.iter().filter(|t| t.elevation == self.elevation.name) {
+        let shown = |t: &&crate::model::trim::TrimPiece| !t.kind.behind();
+        let here = layout.trims.iter().filter(|t| t.elevation == self.elevation.name);
+        for t in here.filter(shown) {
             self.line(3, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };

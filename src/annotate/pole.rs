@@ -59,12 +59,12 @@ fn butts(
     y: &impl Fn(f64) -> f64,
     factor: f64,
 ) {
-    let exposure = layout.job.product.exposure;
-    let first = ((span.0 - layout.datum) / exposure).round() as i32;
-    let count = ((span.1 - span.0) / exposure).round() as i32;
+    let exposure = layout.job.product.limits().0;
+    let first = layout.course_at(span.0);
+    let count = layout.course_at(span.1) - first;
     let every = ((TEXT * 1.5) / (exposure / factor)).ceil().max(1.0) as i32;
     for i in 0..=count {
-        let at = layout.datum + f64::from(first + i) * exposure;
+        let at = layout.butt(first + i);
         c.line(Ink::Course, Point::new(x, y(at)), Point::new(x + 0.22, y(at)));
         if i % every == 0 {
             c.right(
@@ -78,7 +78,7 @@ fn butts(
                     &format!("{}", first + i + 1),
                     TEXT,
                     true,
-                    Point::new(x + 0.36, y(at) + exposure / factor / 2.0),
+                    Point::new(x + 0.36, y((at + layout.butt(first + i + 1)) / 2.0)),
                 );
             }
         }

@@ -5,6 +5,7 @@
 //! than 45 degrees; none at level sides on a course line.
 
 use super::ends::{Side, end_of};
+use super::thin;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_band;
@@ -13,7 +14,7 @@ use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{Course, Run, StoryPole};
 use crate::model::house::Wall;
-use crate::model::receiver::{Field, FieldEdge};
+use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
 const LEAST_AREA: f64 = 0.5;
@@ -50,17 +51,28 @@ fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -
 fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run {
     let gap = job.end_gap();
     let b = clear.bounds();
-    let (left, right) =
-        (end_of(&clear, Side::Left, field, gap), end_of(&clear, Side::Right, field, gap));
+    let end = |side: Side| {
+        let mut end = end_of(&clear, side, field, gap);
+        // At a fixture there is no side of the field; a board has no channel there either.
+        if job.product.kind.is_board() && end.receiver == Receiver::JChannel {
+            end.receiver = Receiver::Trim;
+        }
+        end
+    };
+    let (left, right) = (end(Side::Left), end(Side::Right));
     let near =
         |o: &&crate::model::house::Obstacle| bounds(&o.outline).is_some_and(|r| overlaps(r, b));
-    let half = job.lap() / 2.0 + job.courses.notch_clearance;
-    let barred = wall.obstacles.iter().filter(|o| o.mounting_block).filter(near);
+    // Boards are cut round every fixture; panels get a seam at those without a block.
+    let boards = job.product.kind.is_board();
+    let half = job.lap().abs() / 2.0 + job.courses.notch_clearance;
+    let barred = wall.obstacles.iter().filter(|o| o.mounting_block || boards).filter(near);
     let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
+    let mut barred: Vec<(f64, f64)> = barred.collect();
+    barred.extend(thin::barred(&clear, (b.x0, b.x1), &barred, job));
     let mut fixed: Vec<f64> = wall
         .obstacles
         .iter()
-        .filter(|o| !o.mounting_block)
+        .filter(|o| !(o.mounting_block || boards))
         .filter(near)
         .filter_map(|o| bounds(&o.outline))
         // What takes the whole course ends the run.
@@ -71,17 +83,7 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    Run {
-        id,
-        x0: b.x0 - gap,
-        x1: b.x1 + gap,
-        left,
-        right,
-        gap,
-        fixed,
-        barred: barred.collect(),
-        clear,
-    }
+    Run { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {

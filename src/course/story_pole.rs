@@ -12,7 +12,12 @@ use crate::model::house::{EdgeKind, Elevation, House, Wall};
 pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
     let exposure = job.product.exposure;
     if let Some(datum) = job.courses.datum {
-        return StoryPole { datum: snap(datum), exposure, why: "fixed by the job".to_owned() };
+        return StoryPole {
+            datum: snap(datum),
+            exposure,
+            why: "fixed by the job".to_owned(),
+            ..Default::default()
+        };
     }
     match found.choices.first() {
         Some(best) => StoryPole {
@@ -30,8 +35,14 @@ pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
                     found.tried
                 )
             },
+            ..Default::default()
         },
-        None => StoryPole { datum: 0.0, exposure, why: "the level line".to_owned() },
+        None => StoryPole {
+            datum: 0.0,
+            exposure,
+            why: "the level line".to_owned(),
+            ..Default::default()
+        },
     }
 }
 
@@ -88,7 +99,7 @@ mod tests {
         // fall on butt lines (40 / 8 = 5, 88 / 8 = 11).
         let at = |datum: f64, y: f64| (y - datum) / 8.0;
         assert_eq!((at(0.0, 36.0), at(0.0, 84.0)), (4.5, 10.5));
-        let pole = StoryPole { datum: -4.0, exposure: 8.0, why: String::new() };
+        let pole = StoryPole { datum: -4.0, exposure: 8.0, ..Default::default() };
         assert_eq!((pole.butt(5), pole.butt(11)), (36.0, 84.0));
         assert_eq!(pole.course_at(36.0), 5);
         assert_eq!(pole.course_at(35.9), 4);

@@ -93,6 +93,15 @@ fn alone(
         let message = format!("`angled` names the opening `{name}`, which is not on {}", wall.id);
         notes.push(Note::error("angled-unknown", message, "Correct the name in the job file."));
     }
+    for band in &mut wall.bands {
+        *band = band.map(|mut p| {
+            map(&mut p);
+            p
+        });
+    }
+    for x in &mut wall.joints {
+        *x = snap((*x - frame.x0) * k);
+    }
     for o in &mut wall.obstacles {
         o.outline.iter_mut().for_each(map);
     }
@@ -115,6 +124,7 @@ fn alone(
         grade,
         level_drawn: on.level_drawn,
         backdrop,
+        zones: Vec::new(),
     }
 }
 

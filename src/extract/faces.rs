@@ -2,16 +2,16 @@
 
 use super::Local;
 use super::edges::edges;
-use super::limits;
-use super::openings::{obstacles, openings};
+use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
+use super::{limits, parts, zones};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
+use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
@@ -19,11 +19,25 @@ use crate::model::linework::Role;
 const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
-pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
-    let (outlines, every) = settled(local, outlines, openings(local, notes));
-    let bare: Vec<Polygon> = loops(local, Role::Bare);
+pub(crate) fn walls(
+    local: &Local,
+    outlines: Vec<Outline>,
+    notes: &mut Notes,
+) -> (Vec<Wall>, Vec<ZoneArea>) {
+    let (outlines, mut every) = settled(local, outlines, openings(local, notes));
+    // A flat surround stands round the opening; the channel goes round the surround.
+    let surround = local.job.trim.surround;
+    if surround > 0.0 {
+        let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
+        every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
+    }
+    let bare: Vec<Polygon> = zones::bare(local);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
-    let off: Vec<Polygon> = bare.iter().chain(&roofs).cloned().collect();
+    let zones = zones::areas(local, &outlines, &every, &roofs);
+    let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
+    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
+    let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
     let mut found: Vec<Wall> = Vec::new();
     for o in outlines {
         if let Some(note) = limits::too_much(local, &o) {
@@ -35,7 +49,11 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
             continue;
         }
         let whole = o.polygon();
-        let near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        near.extend(zones::outside(local, &whole));
+        let joints = parts::on(&whole, &lines, gap);
+        near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
+        parts::through_openings(local, &whole, &joints, &every, notes);
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         if faces.is_empty() {
             continue;
@@ -46,6 +64,8 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
             faces,
             openings: Vec::new(),
             obstacles: Vec::new(),
+            bands: Vec::new(),
+            joints,
             edges: Vec::new(),
             drawn_exposure: o.exposure,
             way: o.way,
@@ -65,9 +85,19 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
             };
             shapes.iter().filter(over).cloned().collect()
         };
-        wall.edges = edges(local, &wall.outline, &wall.faces, &hides(&bare), &hides(&roofs), notes);
+        let strips: Vec<Polygon> =
+            wall.joints.iter().map(|x| parts::strip(&whole[0], *x, gap)).collect();
+        let mut bare = hides(&bare);
+        bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
+        bare.extend(strips.iter().cloned());
+        bare.extend(zones::border(local, &whole[0].clone().wound()));
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
+        // Bands are the house's; a zone's set only stops at them.
+        if local.part.is_none() {
+            wall.bands = parts::boards(wall, &bands, &strips);
+        }
     }
-    found
+    (found, zones)
 }
 
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those

@@ -51,7 +51,11 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
         .into_iter()
         .map(|d| {
             let casing = local.job.drawing.casing;
-            let outline = if casing > 0.0 { cased(&d.outline, casing, d.role) } else { d.outline };
+            let outline = if casing > 0.0 {
+                cased(&d.outline, casing, d.role == Role::Door)
+            } else {
+                d.outline
+            };
             let b = bounds(&outline).unwrap_or_default();
             let kind = kind(
                 d.role,
@@ -191,11 +195,11 @@ fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind
     OpeningKind::Window
 }
 
-/// The outline with casing round it: sides, head and, for windows, sill.
-fn cased(ring: &Ring, casing: f64, role: Role) -> Ring {
+/// The outline with casing round it: sides, head and, but for doors, sill.
+pub(super) fn cased(ring: &Ring, casing: f64, door: bool) -> Ring {
     let b = bounds(ring).unwrap_or_default();
     if ring.len() == 4 {
-        let sill = if role == Role::Door { b.y0 } else { b.y0 - casing };
+        let sill = if door { b.y0 } else { b.y0 - casing };
         return Polygon::rect(b.x0 - casing, sill, b.x1 + casing, b.y1 + casing).outer;
     }
     let (c, w, h) = (b.center(), b.width().max(1.0), b.height().max(1.0));

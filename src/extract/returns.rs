@@ -134,7 +134,15 @@ fn made(
     if let Some(far) = far {
         side(far, hand.other());
     }
-    Elevation { name, to_source, walls: vec![wall], grade, level_drawn: true, backdrop: Vec::new() }
+    Elevation {
+        name,
+        to_source,
+        walls: vec![wall],
+        grade,
+        level_drawn: true,
+        backdrop: Vec::new(),
+        zones: Vec::new(),
+    }
 }
 
 type Far = Option<(CornerKind, Option<String>)>;
@@ -174,6 +182,8 @@ fn wall(
         faces: vec![face],
         openings: Vec::new(),
         obstacles: Vec::new(),
+        bands: Vec::new(),
+        joints: Vec::new(),
         edges,
         drawn_exposure: None,
         way: WallWay::Job,

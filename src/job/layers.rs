@@ -3,9 +3,11 @@
 use crate::model::linework::Role;
 
 /// The agreed layers: field order of the US National CAD Standard (discipline, major, minor).
-pub const AGREED_LAYERS: [(Role, &str); 25] = [
+pub const AGREED_LAYERS: [(Role, &str); 27] = [
     (Role::Wall, "A-WALL-OTLN"),
     (Role::Bare, "A-WALL-BASE"),
+    (Role::Band, "A-WALL-BAND"),
+    (Role::Joint, "A-WALL-JNTC"),
     (Role::Window, "A-GLAZ"),
     (Role::Window, "A-GLAZ-*"),
     (Role::Door, "A-DOOR"),

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
 use super::named_by;
-use super::trim_style::{FrameCut, InsideCorner};
+use super::trim_style::{FrameCut, InsideCorner, TopFinish};
 use crate::model::trim::TrimStock;
 
 /// Trim.
@@ -82,6 +82,34 @@ pub struct TrimRules {
     /// How channels round an opening meet: `mitre` or `square`. Default `mitre` (FACTS SD-104, common
     /// practice).
     pub frame: FrameCut,
+    /// What finishes the top of a wall under a level soffit: `finish-trim`, `two-piece`, `top-panel` or
+    /// `crown`. Default `finish-trim` (FACTS SD-106, VSI-HW; the others PR-13, common practice).
+    pub top: TopFinish,
+    /// Height of a frieze board under level soffits; the siding ends below it. Default 0, none: common
+    /// practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub frieze: f64,
+    /// Width of a flat surround outside the drawn edge of every opening; channels go round it. Default
+    /// 0, none: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub surround: f64,
+    /// How far a wide cover of outside corners reaches on each wall; the siding ends at it. Default 0,
+    /// none: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub corner_cover: f64,
+    /// Stock of decorative trim: surrounds, boards, corner covers, top finishes. Default 12 ft: common
+    /// practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub decorative: f64,
+    /// Room between the two J-channels at a joint of the building. Default 1/2 in: common practice, no
+    /// source (FACTS OT-18 asks for the two channels only).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub joint_gap: f64,
     /// Gap between starter strips, and to a corner post. Default 1/4 in (FACTS SD-55, JLC-V).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -113,6 +141,12 @@ impl Default for TrimRules {
             post_lap: 0.75,
             post_cut_back: 1.0,
             inside_corner: InsideCorner::Post,
+            top: TopFinish::FinishTrim,
+            frieze: 0.0,
+            surround: 0.0,
+            corner_cover: 0.0,
+            decorative: 144.0,
+            joint_gap: 0.5,
             frame: FrameCut::Mitre,
             starter_gap: 0.25,
             drip_cap_past: 1.0,
@@ -121,16 +155,25 @@ impl Default for TrimRules {
     }
 }
 
-impl TrimRules {
+impl super::Job {
     /// Length of a stock.
     pub fn stock(&self, stock: TrimStock) -> f64 {
+        let t = &self.trim;
         match stock {
-            TrimStock::Starter => self.starter,
-            TrimStock::OutsidePost => self.outside_post,
-            TrimStock::InsidePost => self.inside_post,
-            TrimStock::JChannel => self.j_channel,
-            TrimStock::FinishTrim => self.finish_trim,
-            TrimStock::DripCap => self.drip_cap,
+            TrimStock::Starter => t.starter,
+            TrimStock::OutsidePost => t.outside_post,
+            TrimStock::InsidePost => t.inside_post,
+            TrimStock::JChannel => t.j_channel,
+            TrimStock::FinishTrim => t.finish_trim,
+            TrimStock::DripCap => t.drip_cap,
+            TrimStock::Surround
+            | TrimStock::CornerCover
+            | TrimStock::Board
+            | TrimStock::TopBase
+            | TrimStock::TopFace
+            | TrimStock::TopPanel
+            | TrimStock::Crown => t.decorative,
+            TrimStock::Flashing => self.takeoff.flashing_roll,
         }
     }
 }

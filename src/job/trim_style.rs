@@ -27,3 +27,19 @@ pub enum InsideCorner {
     /// A J-channel on each wall.
     TwoChannels,
 }
+
+/// What finishes the top of a wall under a level soffit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TopFinish {
+    /// Finish trim that takes the cut edge (FACTS SD-106, VSI-HW).
+    #[default]
+    FinishTrim,
+    /// A nailed base and a face board snapped on it (FACTS PR-13, common practice).
+    TwoPiece,
+    /// A panel made for the top (FACTS PR-13, common practice).
+    TopPanel,
+    /// The nailed base with a crown moulding in place of the face board (FACTS PR-13, common
+    /// practice); over a frieze the moulding alone.
+    Crown,
+}

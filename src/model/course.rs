@@ -2,6 +2,7 @@
 
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
+use crate::geom::tol::{SAME, snap};
 
 /// The heights of the whole house on one stick.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -12,17 +13,40 @@ pub struct StoryPole {
     pub exposure: f64,
     /// How the datum was chosen, in words.
     pub why: String,
+    /// Butt lines from course 0 up, where exposures are evened; empty where every course is as high
+    /// as the next. Beyond them courses have `exposure`.
+    pub lines: Vec<f64>,
 }
 
 impl StoryPole {
     /// Butt line of a course.
     pub fn butt(&self, index: i32) -> f64 {
-        crate::geom::tol::snap(self.datum + f64::from(index) * self.exposure)
+        butt(&self.lines, self.datum, self.exposure, index)
     }
 
     /// The course whose face holds height `y`; a height on a butt line belongs to the course above.
     pub fn course_at(&self, y: f64) -> i32 {
-        ((y - self.datum + crate::geom::tol::SAME) / self.exposure).floor() as i32
+        course_at(&self.lines, self.datum, self.exposure, y)
+    }
+}
+
+/// Butt line of a course on a stick with `lines` from course 0 up, courses of `exposure` beyond.
+pub(super) fn butt(lines: &[f64], datum: f64, exposure: f64, index: i32) -> f64 {
+    let last = lines.len().saturating_sub(1) as i32;
+    match (usize::try_from(index).ok().and_then(|i| lines.get(i)), lines.last()) {
+        (Some(y), _) => *y,
+        (None, Some(top)) if index > last => snap(top + f64::from(index - last) * exposure),
+        _ => snap(datum + f64::from(index) * exposure),
+    }
+}
+
+/// The course whose face holds a height: see [`StoryPole::course_at`].
+pub(super) fn course_at(lines: &[f64], datum: f64, exposure: f64, y: f64) -> i32 {
+    let over = |from: f64| ((y - from + SAME) / exposure).floor() as i32;
+    match lines.last() {
+        Some(top) if y + SAME >= *top => lines.len() as i32 - 1 + over(*top),
+        Some(_) if y + SAME >= datum => lines.partition_point(|l| *l <= y + SAME) as i32 - 1,
+        _ => over(datum),
     }
 }
 
@@ -72,4 +96,19 @@ pub struct RunEnd {
     /// Sideways move of the end per inch of height, positive where the end leans to the right
     /// going up; 0 for a plumb end.
     pub slope: f64,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn evened_lines_and_courses_beyond_them() {
+        let lines = vec![2.0, 9.0, 16.0, 22.0];
+        let pole = StoryPole { datum: 2.0, exposure: 8.0, lines, ..Default::default() };
+        for (i, y) in [(-1, -6.0), (0, 2.0), (1, 9.0), (2, 16.0), (3, 22.0), (4, 30.0), (5, 38.0)] {
+            assert_eq!((pole.butt(i), pole.course_at(y)), (y, i));
+            assert_eq!(pole.course_at(y - 0.1), i - 1);
+        }
+    }
 }

@@ -16,6 +16,10 @@ pub enum Role {
     Wall,
     /// Closed outline of an area that takes no lap siding: stone, brick, other cladding.
     Bare,
+    /// Closed outline of a band board, frieze or water table: it parts the siding of its wall.
+    Band,
+    /// Upright line at a joint of the building that siding must not bridge.
+    Joint,
     /// Window: an inserted block or a closed loop.
     Window,
     /// Door, an overhead door included.

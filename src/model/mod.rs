@@ -3,10 +3,13 @@
 pub mod corner;
 pub mod course;
 pub mod drawing;
+pub mod fastening;
 pub mod house;
+pub mod joint;
 pub mod layout;
 pub mod linework;
 pub mod pole;
+pub mod quantity;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;

@@ -11,6 +11,10 @@ pub struct PoleTable {
     /// Heights that were tried: every sixteenth of a course's height, and every height that brings a
     /// head, sill, eave or band to a course line.
     pub tried: usize,
+    /// Butt lines from course 1 up where the exposures of boards are evened, inches; above and below
+    /// them courses have the product's exposure.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub evened: Vec<f64>,
     /// Every butt line, start, head, sill and top, bottom up.
     pub lines: Vec<PoleLine>,
 }

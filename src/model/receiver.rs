@@ -24,6 +24,10 @@ pub enum Receiver {
     FinishTrim,
     /// J-channel along a rake.
     RakeChannel,
+    /// Casing, frieze or other trim that boards butt against, with a gap to caulk.
+    Trim,
+    /// Two-piece finish, top panel or crown at a level top.
+    TopFinish,
 }
 
 /// One side of a field with its receiver.

@@ -30,13 +30,35 @@ pub enum TrimKind {
     RoofChannel,
     /// Finish trim under a sill or at a wall top.
     FinishTrim,
-    /// Drip cap over an opening's head.
+    /// Drip cap over an opening's head or a band.
     DripCap,
+    /// Flat surround of an opening.
+    Surround,
+    /// Wide cover of an outside corner.
+    CornerCover,
+    /// Frieze board under a soffit.
+    Frieze,
+    /// Band board across a wall.
+    Band,
+    /// Nailed base of a top finish.
+    TopBase,
+    /// Face board snapped on the base.
+    TopFace,
+    /// Panel made for the top of a wall.
+    TopPanel,
+    /// Crown moulding at the top of a wall.
+    Crown,
+    /// Flashing under a sill.
+    SillFlashing,
+    /// Flashing beside a jamb.
+    JambFlashing,
+    /// Flashing over a head.
+    HeadFlashing,
 }
 
 impl TrimKind {
     /// Every kind.
-    pub const ALL: [TrimKind; 12] = [
+    pub const ALL: [TrimKind; 23] = [
         TrimKind::Starter,
         TrimKind::OutsidePost,
         TrimKind::InsidePost,
@@ -49,7 +71,23 @@ impl TrimKind {
         TrimKind::RoofChannel,
         TrimKind::FinishTrim,
         TrimKind::DripCap,
+        TrimKind::Surround,
+        TrimKind::CornerCover,
+        TrimKind::Frieze,
+        TrimKind::Band,
+        TrimKind::TopBase,
+        TrimKind::TopFace,
+        TrimKind::TopPanel,
+        TrimKind::Crown,
+        TrimKind::SillFlashing,
+        TrimKind::JambFlashing,
+        TrimKind::HeadFlashing,
     ];
+
+    /// Whether it lies behind the siding, out of sight, and is no trim to be nailed as such.
+    pub fn behind(self) -> bool {
+        self.stock() == TrimStock::Flashing
+    }
 
     /// The trade's words for it.
     pub fn words(self) -> &'static str {
@@ -66,6 +104,27 @@ impl TrimKind {
             TrimKind::RoofChannel => "J-channel, lower roof",
             TrimKind::FinishTrim => "finish trim",
             TrimKind::DripCap => "drip cap",
+            TrimKind::Surround => "flat surround",
+            TrimKind::CornerCover => "wide corner cover",
+            TrimKind::Frieze => "frieze board",
+            TrimKind::Band => "band board",
+            TrimKind::TopBase => "top base",
+            TrimKind::TopFace => "top face board",
+            TrimKind::TopPanel => "top panel",
+            TrimKind::Crown => "crown moulding",
+            TrimKind::SillFlashing => "flashing, sill",
+            TrimKind::JambFlashing => "flashing, jamb",
+            TrimKind::HeadFlashing => "flashing, head",
+        }
+    }
+
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
+                self.stock().words_on(boards)
+            }
+            other => other.words(),
         }
     }
 
@@ -77,7 +136,23 @@ impl TrimKind {
             TrimKind::InsidePost => TrimStock::InsidePost,
             TrimKind::FinishTrim => TrimStock::FinishTrim,
             TrimKind::DripCap => TrimStock::DripCap,
-            _ => TrimStock::JChannel,
+            TrimKind::Surround => TrimStock::Surround,
+            TrimKind::CornerCover => TrimStock::CornerCover,
+            TrimKind::Frieze | TrimKind::Band => TrimStock::Board,
+            TrimKind::TopBase => TrimStock::TopBase,
+            TrimKind::TopFace => TrimStock::TopFace,
+            TrimKind::TopPanel => TrimStock::TopPanel,
+            TrimKind::Crown => TrimStock::Crown,
+            TrimKind::SillFlashing | TrimKind::JambFlashing | TrimKind::HeadFlashing => {
+                TrimStock::Flashing
+            }
+            TrimKind::JambChannel
+            | TrimKind::HeadChannel
+            | TrimKind::SillChannel
+            | TrimKind::WallChannel
+            | TrimKind::CornerChannel
+            | TrimKind::RakeChannel
+            | TrimKind::RoofChannel => TrimStock::JChannel,
         }
     }
 }
@@ -100,17 +175,41 @@ pub enum TrimStock {
     FinishTrim,
     /// Drip cap.
     DripCap,
+    /// Flat surround.
+    Surround,
+    /// Wide corner cover.
+    CornerCover,
+    /// Trim board, for friezes and bands.
+    Board,
+    /// Base of a top finish.
+    TopBase,
+    /// Face board of a top finish.
+    TopFace,
+    /// Top panel.
+    TopPanel,
+    /// Crown moulding.
+    Crown,
+    /// Flashing at openings, from the roll.
+    Flashing,
 }
 
 impl TrimStock {
     /// Every stock.
-    pub const ALL: [TrimStock; 6] = [
+    pub const ALL: [TrimStock; 14] = [
         TrimStock::Starter,
         TrimStock::OutsidePost,
         TrimStock::InsidePost,
         TrimStock::JChannel,
         TrimStock::FinishTrim,
         TrimStock::DripCap,
+        TrimStock::Surround,
+        TrimStock::CornerCover,
+        TrimStock::Board,
+        TrimStock::TopBase,
+        TrimStock::TopFace,
+        TrimStock::TopPanel,
+        TrimStock::Crown,
+        TrimStock::Flashing,
     ];
 
     /// The trade's words for it.
@@ -122,6 +221,24 @@ impl TrimStock {
             TrimStock::JChannel => "J-channel",
             TrimStock::FinishTrim => "finish trim",
             TrimStock::DripCap => "drip cap",
+            TrimStock::Surround => "flat surround",
+            TrimStock::CornerCover => "wide corner cover",
+            TrimStock::Board => "trim board",
+            TrimStock::TopBase => "top base",
+            TrimStock::TopFace => "top face board",
+            TrimStock::TopPanel => "top panel",
+            TrimStock::Crown => "crown moulding",
+            TrimStock::Flashing => "flashing at openings",
+        }
+    }
+
+    /// The same on a wall of boards, where boards stand for posts.
+    pub fn words_on(self, boards: bool) -> &'static str {
+        match self {
+            TrimStock::Starter if boards => "starter piece",
+            TrimStock::OutsidePost if boards => "pair of outside corner boards",
+            TrimStock::InsidePost if boards => "inside corner board",
+            other => other.words(),
         }
     }
 }

@@ -9,9 +9,10 @@ use crate::model::linework::{Linework, Role, Stroke};
 use crate::units::inches_fraction;
 
 /// Roles whose strokes must be loops.
-const LOOPS: [Role; 8] = [
+const LOOPS: [Role; 9] = [
     Role::Wall,
     Role::Bare,
+    Role::Band,
     Role::Roof,
     Role::Window,
     Role::Door,

@@ -1,5 +1,6 @@
 //! From a wall to the field panels go on.
 
+use super::covers::covered;
 use super::sides::edges;
 use super::steps::steps;
 use crate::geom::boolean::{difference, union_all};
@@ -11,8 +12,8 @@ use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, House};
 use crate::model::receiver::Field;
 
-/// The field of one wall: its faces less openings, less the clearance over lower roofs, less the
-/// whole courses that would stand too near to grade.
+/// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
+/// corner covers and friezes take, less the whole courses that would stand too near to grade.
 ///
 /// `elevation` and `wall` are indices into the house; an index out of range gives an empty field.
 pub fn field(
@@ -28,12 +29,20 @@ pub fn field(
         of.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
+    let (taken, moved) = covered(of, trim);
+    off.extend(taken);
     let clear = difference(&of.faces, &union_all(&off));
     let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
     let shapes: Vec<Polygon> =
         shapes.iter().map(|p| p.map(|q| Point::new(snap(q.x), snap(q.y)))).collect();
-    let edges = edges(of, &shapes, pole, trim);
+    let edges = if moved.is_empty() {
+        edges(of, &shapes, pole, trim)
+    } else {
+        let mut shown = of.clone();
+        shown.edges.extend(moved);
+        edges(&shown, &shapes, pole, trim)
+    };
     Field { elevation, wall, shapes, edges }
 }
 

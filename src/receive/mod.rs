@@ -2,6 +2,8 @@
 //!
 //! The drawn side of a corner, opening or rake is taken as the bottom of the receiver's pocket.
 
+pub mod boards;
+mod covers;
 pub mod field;
 pub mod sides;
 pub mod steps;

@@ -3,7 +3,7 @@
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::job::{InsideCorner, TrimRules};
+use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, OpeningKind, Wall};
 use crate::model::receiver::{FieldEdge, Receiver};
@@ -128,6 +128,10 @@ fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Recei
             InsideCorner::Post => Receiver::InsidePost,
             InsideCorner::OneChannel | InsideCorner::TwoChannels => Receiver::JChannel,
         },
+        // Under a frieze the cut edge is held as under any band.
+        EdgeKind::Eave if trim.frieze <= 0.0 && trim.top != TopFinish::FinishTrim => {
+            Receiver::TopFinish
+        }
         EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
         EdgeKind::Rake => Receiver::RakeChannel,
         EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {

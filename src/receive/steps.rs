@@ -85,7 +85,7 @@ mod tests {
         // where grade <= y - 6, that is x <= (y + 18) x 10. At -8: x <= 100; at 0: x <= 180.
         let wall = [Polygon::rect(0.0, -8.0, 240.0, 100.0)];
         let grade = [Point::new(0.0, -24.0), Point::new(240.0, 0.0)];
-        let pole = StoryPole { datum: -8.0, exposure: 8.0, why: String::new() };
+        let pole = StoryPole { datum: -8.0, exposure: 8.0, ..Default::default() };
         let cut = steps(&wall, &grade, 6.0, &pole);
         let tops: Vec<(f64, f64)> = cut.iter().map(|p| (p.bounds().x0, p.bounds().y1)).collect();
         assert_eq!(tops.len(), 2);

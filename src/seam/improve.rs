@@ -12,28 +12,46 @@ use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.
 const NOISE: i64 = 3 * UNIT / 100;
-/// Worsening kept at the start and at the end of the search: 0.016 and 0.001 panels.
-const HEAT: (i64, i64) = (16 * UNIT / 1000, UNIT / 1000);
+/// Worsening kept at the start of a short search of a first layout: 0.2 panels.
+const HOT: i64 = UNIT / 5;
+/// The same where the layout is good already: 0.03 panels.
+const WARM: i64 = 3 * UNIT / 100;
+/// The same where the rounds are too few, or the house too large, to cool from more: 0.016 panels.
+const MILD: i64 = 16 * UNIT / 1000;
+/// Worsening kept at the end: 0.001 panels.
+const COLD: i64 = UNIT / 1000;
+/// Most panels ruined in a round.
+const RUINED: usize = 3;
 /// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
 const EMPTIEST: usize = 45;
 const DRAWN: usize = 8;
+/// Share of parts, of 100, that a neighbour is taken up with.
+const BESIDE: usize = 50;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
 
 /// Rounds that jamb hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
-/// Parts beyond this many get an eighth of the rounds.
+/// Parts beyond this many get an eighth of the rounds, and one chain: large houses even chance out
+/// by themselves.
 const LARGE: u64 = 1000;
+/// What leftovers must once have been worth, one panel over the bound, for more chains to be worth
+/// while: with less, the room left is spread so thin that no search was seen to free a panel.
+const HOPE: i64 = 2 * UNIT / 5;
 
-/// Rounds of a search: some for every part, so that small houses end soon and large ones are
-/// searched as long in proportion.
-fn rounds(digest: &Digest) -> u64 {
+/// Rounds of the first chain, and of each of some more that go on from the best: some for every
+/// part, so that small houses end soon and large ones are searched as long in proportion.
+fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
     let parts = counted(digest);
+    let large = digest.parts.len() as u64 > LARGE;
     match digest.rules.effort {
-        Effort::Crew => 0,
-        Effort::Brief => 300 + 20 * parts,
-        Effort::Usual => 3000 + 1000 * parts,
-        Effort::Long => 20_000 + 10_000 * parts,
+        Effort::Crew => (0, Vec::new()),
+        Effort::Brief if large => (14 * parts, Vec::new()),
+        Effort::Brief => (300 + 20 * parts, Vec::new()),
+        Effort::Usual if large => (550 * parts, Vec::new()),
+        Effort::Long if large => (5500 * parts, Vec::new()),
+        Effort::Usual => (300 + 50 * parts, vec![350 * parts; 3]),
+        Effort::Long => (300 + 50 * parts, vec![2500 * parts; 4]),
     }
 }
 
@@ -43,45 +61,44 @@ pub(super) fn counted(digest: &Digest) -> u64 {
     parts.min(LARGE) + parts.saturating_sub(LARGE) / 8
 }
 
-/// Chains that the rounds are shared among: a few short ones from the same first layout are less
-/// at chance's mercy than a long one. Large houses even chance out by themselves.
-fn chains(digest: &Digest) -> u64 {
-    match digest.rules.effort {
-        Effort::Crew | Effort::Brief => 1,
-        _ if digest.parts.len() as u64 > LARGE => 1,
-        Effort::Usual => 3,
-        Effort::Long => 6,
-    }
-}
-
-/// Improves a layout until it meets `bound` with no avoidable jamb hit, or a `share`th of the budget
-/// is spent.
+/// Improves a layout until it meets `bound` with no avoidable jamb hit, or the budget is spent, or
+/// what is left of it gives no hope.
 pub(super) fn improve(
     digest: &Digest,
-    first: Pool,
-    pins: Pins,
+    first: &Pool,
+    pins: &Pins,
     bound: usize,
-    share: u64,
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
-    let total = rounds(digest) / share;
-    let chains = if share == 1 { chains(digest) } else { 1 };
-    let least = (bound, digest.unavoidable());
-    let mut best: Option<Best> = None;
-    for chain in 0..chains {
-        let span =
-            Span { from: chain * (total / chains), rounds: total / chains, of: total, chain };
-        let found = one_chain(digest, first.clone(), &pins, least, &span, watch);
-        if best.as_ref().is_none_or(|b| found.key < b.key) {
-            best = Some(found);
-        }
-        if best.as_ref().is_some_and(|b| b.key.0 <= bound) {
+    let (lead, more) = rounds(digest);
+    let of = lead + more.iter().sum::<u64>();
+    let heat = if more.is_empty() { MILD } else { HOT };
+    let mut span = Span { from: 0, rounds: lead, of, chain: 0, heat };
+    let mut best = one_chain(digest, first.clone(), pins, bound, &span, watch);
+    for rounds in more {
+        let hopeless = best.key.0 == bound + 1 && best.leftover < HOPE;
+        if best.key.0 <= bound || hopeless {
             break;
         }
+        let (from, chain) = (span.from + span.rounds, span.chain + 1);
+        span = Span { from, rounds, chain, heat: WARM, ..span };
+        let found = one_chain(digest, Pool::of(digest, &best.placed), pins, bound, &span, watch);
+        let leftover = best.leftover.max(found.leftover);
+        if found.key < best.key {
+            best = found;
+        }
+        best.leftover = leftover;
     }
-    let panels = best.as_ref().map_or(0, |b| b.key.0);
-    watch(Progress { done: total, of: total, panels, bound });
-    best.map_or(first, |b| Pool::of(digest, &b.placed))
+    watch(Progress { done: of, of, panels: best.key.0, bound });
+    Pool::of(digest, &best.placed)
+}
+
+/// Improves a layout that is good already, in a quarter of the rounds of a first chain.
+pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> Pool {
+    let rounds = (rounds(digest).0 / 4).min(100 * LARGE);
+    let span = Span { from: 0, rounds, of: rounds, chain: 0, heat: MILD };
+    let best = one_chain(digest, first, pins, bound, &span, &mut |_| {});
+    Pool::of(digest, &best.placed)
 }
 
 /// The rounds of one chain among all.
@@ -90,24 +107,34 @@ struct Span {
     rounds: u64,
     of: u64,
     chain: u64,
+    heat: i64,
 }
 
 fn one_chain(
     digest: &Digest,
     first: Pool,
     pins: &Pins,
-    least: (usize, i64),
+    bound: usize,
     span: &Span,
     watch: &mut dyn FnMut(Progress),
 ) -> Best {
-    let (total, bound) = (span.rounds, least.0);
+    let (total, least) = (span.rounds, (bound, digest.unavoidable()));
     let seed = digest.rules.seed ^ 0x5eed ^ (span.chain << 32);
     let mut now = first;
-    let mut best = Best { placed: now.placed.clone(), key: key(&now), stale: Vec::new(), round: 0 };
+    let mut best = Best {
+        placed: now.placed.clone(),
+        key: key(&now),
+        stale: Vec::new(),
+        round: 0,
+        leftover: 0,
+    };
     let mut search = Search {
         inserter: Inserter::new(digest, Random::new(seed), NOISE),
         taken: Vec::new(),
+        before: Vec::new(),
+        keyed: Vec::new(),
         is_taken: vec![false; digest.parts.len()],
+        floors: (0..digest.parts.len()).map(|p| now.floor(digest, p)).collect(),
     };
     search.inserter.pinned = pins.clone();
     for round in 0..total {
@@ -123,19 +150,17 @@ fn one_chain(
         if !search.ruin(digest, &now) {
             break;
         }
-        let cost = now.cost();
-        let before: Vec<(usize, Placed)> =
-            search.taken.iter().filter_map(|p| Some((*p, now.take(digest, *p)?))).collect();
-        search.shuffle(digest);
-        let laid = search.recreate(&mut now);
-        let heat = HEAT.0 + (HEAT.1 - HEAT.0) * round as i64 / total as i64;
+        let heat = span.heat + (COLD - span.heat) * round as i64 / total as i64;
         let worse = search.inserter.random.below(heat.max(1) as usize) as i64;
-        if !laid || now.cost() >= cost + worse {
-            for p in &search.taken {
-                now.take(digest, *p);
-            }
-            before.into_iter().for_each(|(p, how)| now.place(digest, p, how));
+        let most = now.cost() + worse;
+        search.take_up(digest, &mut now);
+        search.shuffle(digest);
+        if !search.recreate(&mut now, most) {
+            search.put_back(digest, &mut now);
             continue;
+        }
+        if now.panels() == bound + 1 {
+            best.leftover = best.leftover.max(now.leftover());
         }
         best.stale.extend(&search.taken);
         let k = key(&now);
@@ -157,6 +182,8 @@ struct Best {
     key: (usize, i64, i64),
     stale: Vec<usize>,
     round: u64,
+    /// The most that leftovers were worth, one panel over the bound.
+    leftover: i64,
 }
 
 /// What is best: panels, then jamb hits, then seams.
@@ -168,10 +195,15 @@ struct Search<'a> {
     inserter: Inserter<'a>,
     taken: Vec<usize>,
     is_taken: Vec<bool>,
+    /// How the parts taken up stood.
+    before: Vec<(usize, Placed)>,
+    keyed: Vec<(i64, usize)>,
+    /// Least that laying each part can cost.
+    floors: Vec<i64>,
 }
 
 impl Search<'_> {
-    /// Chooses one or two of the emptier panels, and a few parts near what stands in them; false
+    /// Chooses some of the emptier panels, and a few parts near what stands in them; false
     /// if there is nothing.
     fn ruin(&mut self, digest: &Digest, pool: &Pool) -> bool {
         self.taken.iter().for_each(|p| self.is_taken[*p] = false);
@@ -179,15 +211,14 @@ impl Search<'_> {
         if digest.parts.is_empty() || pool.panels.is_empty() {
             return false;
         }
-        for _ in 0..1 + self.inserter.random.below(2) {
+        for _ in 0..1 + self.inserter.random.below(RUINED) {
             if let Some(p) = self.emptier(pool) {
-                let parts: Vec<usize> = pool.panels[p].parts().collect();
-                parts.into_iter().for_each(|p| self.add(p));
+                pool.panels[p].parts().for_each(|p| self.add(p));
             }
         }
         for i in 0..self.taken.len() {
             let near = &digest.parts[self.taken[i]].near;
-            if !near.is_empty() {
+            if !near.is_empty() && self.inserter.random.below(100) < BESIDE {
                 let q = near[self.inserter.random.below(near.len())];
                 self.add(q);
             }
@@ -226,30 +257,46 @@ impl Search<'_> {
         drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free)
     }
 
+    fn take_up(&mut self, digest: &Digest, pool: &mut Pool) {
+        self.before.clear();
+        let stood = self.taken.iter().filter_map(|p| Some((*p, pool.take(digest, *p)?)));
+        self.before.extend(stood);
+    }
+
+    fn put_back(&mut self, digest: &Digest, pool: &mut Pool) {
+        for p in &self.taken {
+            pool.take(digest, *p);
+        }
+        self.before.iter().for_each(|(p, how)| pool.place(digest, *p, *how));
+    }
+
     /// Seamed and longest first, with some disorder.
     fn shuffle(&mut self, digest: &Digest) {
         let panel = digest.rules.panel;
-        let mut keyed: Vec<(i64, usize)> = self
-            .taken
-            .iter()
-            .map(|p| {
-                let part = &digest.parts[*p];
-                let chance = self.inserter.random.below(panel as usize) as i64;
-                let first = if part.ways.is_empty() { 0 } else { 4 * panel };
-                (-(part.cover.min(2 * panel) + first + chance), *p)
-            })
-            .collect();
-        keyed.sort_unstable();
+        self.keyed.clear();
+        for p in &self.taken {
+            let part = &digest.parts[*p];
+            let chance = self.inserter.random.below(panel as usize) as i64;
+            let first = if part.ways.is_empty() { 0 } else { 4 * panel };
+            self.keyed.push((-(part.cover.min(2 * panel) + first + chance), *p));
+        }
+        self.keyed.sort_unstable();
         self.taken.clear();
-        self.taken.extend(keyed.into_iter().map(|k| k.1));
+        self.taken.extend(self.keyed.iter().map(|k| k.1));
     }
 
-    /// Lays parts again; false if one found no lawful place (then all of them are to be taken up).
-    fn recreate(&mut self, pool: &mut Pool) -> bool {
+    /// Lays parts again for less than `most`; false if one found no lawful place, or as soon as they
+    /// cannot all be laid for so little (then all of them are to be taken up).
+    fn recreate(&mut self, pool: &mut Pool, most: i64) -> bool {
+        let mut left: i64 = self.taken.iter().map(|p| self.floors[*p]).sum();
         for part in &self.taken {
+            left -= self.floors[*part];
             match self.inserter.best(pool, *part) {
                 Some(how) => pool.place(self.inserter.digest, *part, how),
                 None => return false,
+            }
+            if pool.cost() + left >= most {
+                return false;
             }
         }
         true

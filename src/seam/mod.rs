@@ -57,19 +57,19 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     let mut first = construct::lay(&digest);
     let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
     let bound = certificate.bound;
-    let mut best = improve::improve(&digest, first, pins.clone(), bound, 1, watch);
+    let mut best = improve::improve(&digest, &first, &pins, bound, watch);
     let looks = looks::Looks::new(problem, &digest);
     polish::polish(&digest, &looks, &mut best, pins.clone());
     let mut plan = answer::plan(problem, &digest, &best, certificate);
     plan.conflicts = conflicts;
     plan.crew_panels = crew.panels();
-    plan.other_policy_panels = other_policy(problem, &best, pins);
+    plan.other_policy_panels = other_policy(problem, &best, &pins);
     plan
 }
 
 /// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
-/// search starts from the answer under the default policy and takes an eighth of its rounds.
-fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: conflicts::Pins) -> Option<usize> {
+/// search starts from the answer under the default policy and takes a quarter of a chain's rounds.
+fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins) -> Option<usize> {
     if problem.rules.seam_short_runs {
         return None;
     }
@@ -79,5 +79,5 @@ fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: conflicts::Pins)
     let bound = certificate::bound(&digest).bound;
     // Parts and the ways of seamed ones are the same under both policies.
     let first = pool::Pool::of(&digest, &best.placed);
-    Some(improve::improve(&digest, first, pins, bound, 8, &mut |_| {}).panels())
+    Some(improve::again(&digest, first, pins, bound).panels())
 }

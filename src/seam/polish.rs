@@ -21,7 +21,7 @@ fn rounds(digest: &Digest) -> u64 {
     match digest.rules.effort {
         Effort::Crew => 0,
         Effort::Brief => 10 * parts,
-        Effort::Usual => 60 * parts,
+        Effort::Usual => 20 * parts,
         Effort::Long => 600 * parts,
     }
 }
@@ -109,8 +109,13 @@ fn again(
         };
         pool.place(digest, *p, how);
         after += looks.of(digest, &pool.placed, *p);
+        // Laying the others can only add to both.
+        laid = pool.panels() <= panels && after <= before;
+        if !laid {
+            break;
+        }
     }
-    if laid && pool.panels() <= panels && after <= before {
+    if laid {
         return;
     }
     for p in taken {

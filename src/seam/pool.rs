@@ -138,6 +138,11 @@ impl Pool {
             + self.hits * weight::JAMB
     }
 
+    /// Worth of all that is left on cut panels.
+    pub(super) fn leftover(&self) -> i64 {
+        self.leftover
+    }
+
     /// Worth of what is left on a cut panel.
     pub(super) fn worth(&self, p: &Panel) -> i64 {
         if p.empty() { 0 } else { self.worth_of(p.free, p.locked()) }
@@ -146,6 +151,20 @@ impl Pool {
     /// Worth of a leftover, `locked` if the panel holds both end pieces.
     pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
         self.worths[usize::from(locked)][free.clamp(0, self.room) as usize]
+    }
+
+    /// Least that laying a part can add to [`Pool::cost`]: whole panels and seams, and end pieces that
+    /// just fill what is left of two panels. A leftover's worth grows with its square, so nothing
+    /// uses a length up for less than what leaves none.
+    pub(super) fn floor(&self, digest: &Digest, part: usize) -> i64 {
+        let p = &digest.parts[part];
+        let one = p.one_piece.then(|| self.worth_of(p.cover + self.kerf, true));
+        let seamed = p.ways.iter().map(|w| {
+            let ends = self.worth_of(w.sum / 2 + self.kerf, false)
+                + self.worth_of(w.sum - w.sum / 2 + self.kerf, false);
+            (w.k - 2) * UNIT + (w.k - 1) * weight::SEAM + ends
+        });
+        one.into_iter().chain(seamed).min().unwrap_or(0)
     }
 
     fn count(&mut self, digest: &Digest, part: usize, how: &Placed, sign: i64) {

@@ -15,15 +15,23 @@ pub fn advice(layout: &Layout) -> Vec<String> {
         - spare(layout);
     if over > 0.0 {
         out.push(format!(
-            "Whole cartons leave {over} panels uncut. They are spare too; usually only full cartons are taken back (common practice)."
+            "Whole cartons leave {over} {}s uncut. They are spare too; usually only full cartons are taken back (common practice).",
+            product.kind.piece()
         ));
     }
     out.push(
+        if product.kind.is_board() {
+            format!(
+                "Corner boards, casings and friezes must stand out past the boards' butts; the starter piece is {} thick, as the head lap it stands in for. Prime cut ends; caulk and paint as the maker says.",
+                layout.job.sheet.lengths.short(layout.job.boards.starter())
+            )
+        } else {
         format!(
             "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}; plain and foam-backed parts are not interchangeable (association manual; IRC R703.11).",
             product.kind.words(),
             layout.job.sheet.lengths.short(layout.job.pocket())
-        ),
+        )
+        },
     );
     out.push(
         "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks."
@@ -38,9 +46,10 @@ pub fn advice(layout: &Layout) -> Vec<String> {
 
 /// One production lot for the house (FACTS SD-15).
 pub fn one_lot(job: &Job) -> String {
+    let what = job.product.kind.piece();
     let colour = &job.product.colour;
     let colour = if colour.is_empty() { String::new() } else { format!(" in {colour}") };
     format!(
-        "Order all panels{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."
+        "Order all {what}s{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."
     )
 }

@@ -62,7 +62,7 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
             cartons: cartons(layout, laid as f64) as usize,
             over: 0,
             cost: None,
-            how: "every piece placed and cut from a panel; spare not counted".into(),
+            how: "every piece placed and cut from stock; spare not counted".into(),
         },
         by_area(
             format!("net area + {} %", rules.area_waste),
@@ -86,13 +86,14 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
 pub(super) fn line(layout: &Layout) -> TakeoffLine {
     let by_area = panels_by_area(layout);
     let laid = layout.panels.len();
+    let what = layout.job.product.kind.piece();
     let verdict = match by_area.cmp(&laid) {
         std::cmp::Ordering::Less => {
-            format!("{} panels SHORT of what this layout takes", laid - by_area)
+            format!("{} {what}s SHORT of what this layout takes", laid - by_area)
         }
         std::cmp::Ordering::Equal => "the same as this layout".to_owned(),
         std::cmp::Ordering::Greater => {
-            format!("{} panels more than this layout takes", by_area - laid)
+            format!("{} {what}s more than this layout takes", by_area - laid)
         }
     };
     let spare = spare(layout);
@@ -101,7 +102,7 @@ pub(super) fn line(layout: &Layout) -> TakeoffLine {
     TakeoffLine {
         item: format!("for comparison: net area + {} %", layout.job.takeoff.area_waste),
         id: "by-net-area".into(),
-        unit: "panel".into(),
+        unit: what.into(),
         group: Group::Comparison,
         net: by_area as f64,
         how: format!("not ordered; {verdict}{aside}"),

@@ -48,18 +48,24 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
             "one a corner and storey, a storey taken as 10 ft (TK-14, YARD)",
         );
     }
-    pieces(
-        "j-channel",
-        "J-channel",
-        channels(layout),
-        "2 for an opening smaller than 6 x 5 ft, 3 for a larger one, 4 a gable end (TK-15, YARD)",
-    );
-    pieces(
-        "finish-trim",
-        "finish trim",
-        rules::utility(tops_and_sills(layout), trim.finish_trim),
-        "level tops and sills, by the stock length (TK-16, YARD)",
-    );
+    let boards = layout.job.product.kind.is_board();
+    if !boards {
+        pieces(
+            "j-channel",
+            "J-channel",
+            channels(layout),
+            "2 for an opening smaller than 6 x 5 ft, 3 for a larger one, 4 a gable end (TK-15, YARD)",
+        );
+        pieces(
+            "finish-trim",
+            "finish trim",
+            rules::utility(tops_and_sills(layout), trim.finish_trim),
+            "level tops and sills, by the stock length (TK-16, YARD)",
+        );
+    }
+    if boards {
+        out.push(running_feet(layout));
+    }
     out.push(nails(layout));
     out.push(pounds(layout));
     out.extend(layout.walls().map(|(_, w)| courses(layout, w)));
@@ -118,17 +124,32 @@ fn net(layout: &Layout) -> f64 {
     layout.walls().map(|(_, w)| w.net_area).sum()
 }
 
+/// Running feet of boards: 12 by the exposed face, a square foot (FACTS TK-20, WX-14, WWPA).
+fn running_feet(layout: &Layout) -> CrossCheck {
+    let each = rules::running_feet(layout.job.product.exposure);
+    CrossCheck {
+        item: String::new(),
+        what: "running feet of boards".into(),
+        unit: "ft".into(),
+        rule: each * net(layout),
+        layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0,
+        how: format!(
+            "{each:.2} a square foot of net area, no waste (TK-20, WX-14, WWPA); the layout counts rips and notches whole"
+        ),
+    }
+}
+
 fn nails(layout: &Layout) -> CrossCheck {
-    let (p, t) = (&layout.job.product, &layout.job.takeoff);
-    let each = rules::nails_a_square(p.exposure, p.length, t.nail_spacing);
+    let (p, spacing) = (&layout.job.product, layout.job.nail_spacing());
+    let each = rules::nails_a_square(p.exposure, p.length, spacing);
     CrossCheck {
         item: "panel-nails".into(),
-        what: "nails for panels".into(),
+        what: format!("nails for {}s", p.kind.piece()),
         unit: "nail".into(),
         rule: (each * net(layout) / 100.0).ceil(),
         layout: layout
             .pieces()
-            .map(|(.., piece)| super::fasteners::nails(piece.length, t.nail_spacing))
+            .map(|(.., piece)| super::fasteners::nails(piece.length, spacing))
             .sum(),
         how: format!("{each:.0} a square of net area (TK-18, computed)"),
     }

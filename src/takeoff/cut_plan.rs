@@ -23,7 +23,7 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
     }
     let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
         pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
-        let length = layout.job.trim.stock(stock);
+        let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
             item: id(stock),

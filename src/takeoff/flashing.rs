@@ -2,37 +2,26 @@
 
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::LEVEL;
-use crate::model::house::{EdgeKind, OpeningKind};
-use crate::model::layout::{Edge, Elevation, Group, Layout, Opening, TakeoffLine, Wall};
-use crate::model::trim::TrimStock;
+use crate::job::InsideCorner;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Edge, Elevation, Group, Layout, TakeoffLine, Wall};
+use crate::model::takeoff::StockCut;
+use crate::model::trim::TrimKind;
 use crate::units::{LengthStyle, Unit};
 
 /// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
 const SILL_PAST: f64 = 9.0;
 /// How far jamb flashing runs over the head (FACTS SD-103, VSI-A).
 const JAMB_OVER: f64 = 8.5;
-/// How far jamb flashing stops short of the foot of the sill flashing (FACTS SD-103, VSI-A).
-const JAMB_SHORT: f64 = 0.5;
 /// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
 const CORNER_SHEET: f64 = 20.0;
 
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut out = Vec::new();
-    out.extend(openings(layout));
+    out.extend(openings(layout, cuts));
     out.extend(corners(layout));
     out.extend(roofs(layout));
     out
-}
-
-/// Inches of flashing round one opening: under the sill, up both jambs, over the head. The head's
-/// reach is taken as the sill's: common practice, no source.
-pub(super) fn round_opening(o: &Opening) -> f64 {
-    let (width, height) = (o.right - o.left, o.head - o.sill);
-    let head = width + 2.0 * SILL_PAST;
-    let sill = matches!(o.kind, OpeningKind::Window | OpeningKind::Vent);
-    let (under, down) =
-        if sill { (width + 2.0 * SILL_PAST, SILL_PAST - JAMB_SHORT) } else { (0.0, 0.0) };
-    head + under + 2.0 * (height + JAMB_OVER + down)
 }
 
 fn rolls(
@@ -74,14 +63,13 @@ fn width(style: LengthStyle, inches: f64) -> String {
     }
 }
 
-fn openings(layout: &Layout) -> Option<TakeoffLine> {
+/// Strips cut from the roll, with as many rolls as they are cut from.
+fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
-    for (e, w) in layout.walls() {
-        for o in &w.openings {
-            shares.add((&e.name, &w.id), w.zone(o.sill), 1, round_opening(o));
-            counts.push(o.id.clone());
-        }
+    for t in layout.trims.iter().filter(|t| t.kind.behind()) {
+        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, t.length);
+        counts.push(t.mark.clone());
     }
     let style = layout.job.sheet.lengths;
     let how = format!(
@@ -90,17 +78,26 @@ fn openings(layout: &Layout) -> Option<TakeoffLine> {
         style.short(JAMB_OVER)
     );
     let item = format!("flashing at openings, {} wide", width(style, SILL_PAST));
-    rolls(layout, ("opening-flashing", item), shares, counts, &how)
+    let mut line = rolls(layout, ("opening-flashing", item), shares, counts, &how)?;
+    line.order = cuts.iter().filter(|c| c.item == line.id).count() as f64;
+    line.waste = waste(line.net, line.order);
+    Some(line)
 }
 
 fn corners(layout: &Layout) -> Option<TakeoffLine> {
+    let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     for t in &layout.trims {
-        if matches!(t.kind.stock(), TrimStock::OutsidePost | TrimStock::InsidePost) {
-            shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, t.length);
-            counts.push(t.mark.clone());
-        }
+        // Of two channels in one corner each counts half.
+        let share = match t.kind {
+            TrimKind::OutsidePost | TrimKind::InsidePost => 1.0,
+            TrimKind::CornerChannel if t.shared_with.is_none() && two => 0.5,
+            TrimKind::CornerChannel => 1.0,
+            _ => continue,
+        };
+        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, share * t.length);
+        counts.push(t.mark.clone());
     }
     let style = layout.job.sheet.lengths;
     let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));
@@ -179,22 +176,5 @@ fn shares_of_slope(
     });
     if !goes_on {
         outs.add(place, zone(foot[1]), 1, 1.0);
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn opening(kind: OpeningKind, left: f64, right: f64, sill: f64, head: f64) -> Opening {
-        Opening { id: "W".into(), kind, outline: Vec::new(), left, right, sill, head }
-    }
-
-    #[test]
-    fn round_a_3040_window_and_a_3068_door() {
-        // FACTS SD-102, SD-103 on TK-23 sizes: sill 36 + 18 = 54, each jamb from 1/2 over the foot of
-        // the 9 in sill flashing to 8 1/2 over the head: 48 + 8.5 + 8.5 = 65; head as the sill.
-        assert_eq!(round_opening(&opening(OpeningKind::Window, 0.0, 36.0, 36.0, 84.0)), 238.0);
-        assert_eq!(round_opening(&opening(OpeningKind::Door, 0.0, 36.0, 0.0, 80.0)), 54.0 + 177.0);
     }
 }

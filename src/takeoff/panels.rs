@@ -33,6 +33,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     let mut out = vec![panels(layout)];
     let count = layout.panels.len() as f64;
     let spare = spare(layout);
+    let what = layout.job.product.kind.piece();
     let base = |item: &str, id: &str, unit: &str| TakeoffLine {
         item: item.into(),
         id: id.into(),
@@ -46,28 +47,37 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
             order: spare,
             waste: 100.0,
             how: format!(
-                "{} % of {count} panels, for damage, by the job; rounded up",
+                "{} % of {count} {what}s, for damage, by the job; rounded up",
                 layout.job.takeoff.spare
             ),
-            ..base("spare panels", "spare-panels", "piece")
+            ..base(&format!("spare {what}s"), "spare-panels", "piece")
         });
     }
     let per_carton = f64::from(layout.job.product.carton.max(1));
     let all = count + spare;
     let bought = cartons(layout, all) * per_carton;
     let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
-    out.push(TakeoffLine {
+    let carton = TakeoffLine {
         net: all / per_carton,
         order: cartons(layout, all),
         waste: waste(used, bought * layout.job.product.length),
         how: format!(
-            "{all} panels, spare included, {per_carton} to a carton, rounded up; {} panels over",
+            "{all} {what}s, spare included, {per_carton} to a carton, rounded up; {} {what}s over",
             bought - all
         ),
         ..base("cartons", "cartons", "carton")
-    });
+    };
+    if !sold_singly(layout) {
+        out.push(carton);
+    }
     out.extend(squares(layout, bought, base));
     out
+}
+
+/// Whether boards are bought by the piece.
+pub(super) fn sold_singly(layout: &Layout) -> bool {
+    let p = &layout.job.product;
+    p.kind.is_board() && p.carton == 1
 }
 
 fn panels(layout: &Layout) -> TakeoffLine {
@@ -89,7 +99,7 @@ fn panels(layout: &Layout) -> TakeoffLine {
     let words = layout.bound.words.as_str();
     let verdict = words.split_once("; ").map_or(words, |(_, rest)| rest);
     TakeoffLine {
-        item: "panels".into(),
+        item: format!("{}s", product.kind.piece()),
         id: "panels".into(),
         unit: "piece".into(),
         group: Group::Panels,
@@ -97,11 +107,13 @@ fn panels(layout: &Layout) -> TakeoffLine {
         order: count,
         waste: waste(used, count * length),
         how: format!(
-            "{}, {} {}: {} pieces cut from {count} panels of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
+            "{}, {} {}{}: {} pieces cut from {count} {}s of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
             product.kind.words(),
             product.profile(),
             style.short(product.face()),
+            if product.kind.is_board() { " exposed" } else { "" },
             layout.pieces().count(),
+            product.kind.piece(),
             style.length(length),
             verdict,
             100.0 - waste(shown, count * coverage(layout))
@@ -143,9 +155,10 @@ fn squares(
             order: ordered,
             waste: waste(net, ordered),
             how: format!(
-                "net wall area {}; ordered as whole cartons at {} a panel",
+                "net wall area {}; ordered as whole cartons at {} a {}",
                 area(net * 100.0),
-                format_args!("{:.3} {}", style.area(each), style.area_unit())
+                format_args!("{:.3} {}", style.area(each), style.area_unit()),
+                layout.job.product.kind.piece()
             ),
             shares: shares.done(layout),
             ..base("squares", "squares", "100 sq ft")
@@ -154,8 +167,9 @@ fn squares(
             net: laid,
             waste: waste(net, laid),
             how: format!(
-                "not ordered by itself: {} panels cut up, {}, for a net wall area of {}",
+                "not ordered by itself: {} {}s cut up, {}, for a net wall area of {}",
                 layout.panels.len(),
+                layout.job.product.kind.piece(),
                 area(laid * 100.0),
                 area(net * 100.0)
             ),

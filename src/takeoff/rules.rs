@@ -46,6 +46,18 @@ pub fn utility(tops_and_sills: f64, stock: f64) -> f64 {
     (tops_and_sills / stock - 1e-9).ceil().max(0.0)
 }
 
+/// Running feet of boards a square foot of wall takes, by the exposed face in inches (FACTS TK-20,
+/// WX-14, WWPA).
+pub fn running_feet(exposure: f64) -> f64 {
+    12.0 / exposure.max(0.1)
+}
+
+/// Board feet a square foot of wall takes, by nominal width and exposed face in inches (FACTS TK-20,
+/// WX-14, WWPA).
+pub fn board_feet(nominal: f64, exposure: f64) -> f64 {
+    nominal / exposure.max(0.1)
+}
+
 /// Pounds of nails for an area in square feet (FACTS TK-17, YARD).
 pub fn nail_pounds(area: f64) -> f64 {
     0.01 * area

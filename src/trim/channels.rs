@@ -4,7 +4,7 @@
 use super::stock::{Place, part};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
-use crate::job::Job;
+use crate::job::{Job, TopFinish};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
@@ -17,30 +17,36 @@ pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> 
     sides
         .iter()
         .filter(|e| e.opening.is_none() && e.from.distance(e.to) >= LEAST)
-        .filter_map(|e| kind(e).map(|k| (k, e)))
+        .flat_map(|e| kinds(e, job).iter().map(move |k| (*k, e)))
         .flat_map(|(kind, e)| {
             let (a, b) = rightward(e);
             let ends = [mitre(&sides, e, a), mitre(&sides, e, b)];
             let whole = place.piece(kind, a, b, 0.0, ends);
-            let stock = if kind == TrimKind::FinishTrim {
-                job.trim.finish_trim
-            } else {
-                job.trim.j_channel
+            // Lengths of channel lap by one face so that water runs over the joint; boards butt.
+            let lap = match kind {
+                TrimKind::TopFace | TrimKind::TopPanel | TrimKind::Crown => 0.0,
+                _ => job.trim.channel_face,
             };
-            // Lengths of channel lap by one face so that water runs over the joint.
-            part(whole, stock, job.trim.channel_face)
+            part(whole, job.stock(kind.stock()), lap)
         })
         .collect()
 }
 
-fn kind(e: &FieldEdge) -> Option<TrimKind> {
+fn kinds(e: &FieldEdge, job: &Job) -> &'static [TrimKind] {
     match (e.kind, e.receiver) {
-        (_, Receiver::Starter) => None,
-        (EdgeKind::Eave | EdgeKind::BareBottom, _) => Some(TrimKind::FinishTrim),
-        (EdgeKind::Rake, _) => Some(TrimKind::RakeChannel),
-        (EdgeKind::LowerRoof, _) => Some(TrimKind::RoofChannel),
-        (EdgeKind::Abutment | EdgeKind::Base | EdgeKind::BareTop, _) => Some(TrimKind::WallChannel),
-        _ => None,
+        // Boards butt against trim of others' making.
+        (_, Receiver::Starter | Receiver::Trim) => &[],
+        (_, Receiver::TopFinish) => match job.trim.top {
+            TopFinish::FinishTrim => &[TrimKind::FinishTrim],
+            TopFinish::TwoPiece => &[TrimKind::TopBase, TrimKind::TopFace],
+            TopFinish::TopPanel => &[TrimKind::TopPanel],
+            TopFinish::Crown => &[TrimKind::TopBase, TrimKind::Crown],
+        },
+        (EdgeKind::Eave | EdgeKind::BareBottom, _) => &[TrimKind::FinishTrim],
+        (EdgeKind::Rake, _) => &[TrimKind::RakeChannel],
+        (EdgeKind::LowerRoof, _) => &[TrimKind::RoofChannel],
+        (EdgeKind::Abutment | EdgeKind::Base | EdgeKind::BareTop, _) => &[TrimKind::WallChannel],
+        _ => &[],
     }
 }
 

@@ -21,11 +21,15 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
     for (i, opening) in place.wall.openings.iter().enumerate() {
         let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
         let mut frame = frame(place, &sides, pole, job);
+        if job.product.kind.is_board() {
+            // Boards butt against the casing; only the head is capped.
+            frame.retain(|p| p.kind == TrimKind::DripCap);
+        }
         for piece in &mut frame {
             piece.opening = Some(opening.id.clone());
         }
         out.extend(frame.into_iter().flat_map(|p| {
-            let stock = job.trim.stock(p.kind.stock());
+            let stock = job.stock(p.kind.stock());
             part(p, stock, job.trim.channel_face)
         }));
     }

@@ -5,6 +5,8 @@
 
 pub mod channels;
 mod cut_edge;
+mod decor;
+mod flashing;
 pub mod frames;
 pub mod posts;
 pub mod starter;
@@ -19,11 +21,17 @@ use crate::model::trim::TrimPiece;
 /// Every trim piece of the house, marked, and cut from stock.
 pub fn trims(house: &House, fields: &[Field], pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
     let mut pieces = Vec::new();
-    for field in fields {
+    for (i, field) in fields.iter().enumerate() {
         let Some(place) = stock::Place::of(house, field) else { continue };
+        let first =
+            fields[..i].iter().all(|f| (f.elevation, f.wall) != (field.elevation, field.wall));
         pieces.extend(starter::pieces(&place, field, job));
         pieces.extend(channels::pieces(&place, field, job));
         pieces.extend(frames::pieces(&place, field, pole, job));
+        pieces.extend(decor::pieces(&place, field, first, job));
+        if first {
+            pieces.extend(flashing::pieces(&place, job));
+        }
     }
     pieces.extend(posts::pieces(house, fields, job));
     stock::mark_and_cut(&mut pieces, job);

@@ -30,7 +30,7 @@ struct Reach {
 pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiece> {
     let mut out = Vec::new();
     for corner in &house.corners {
-        for reach in reaches(house, fields, corner) {
+        for reach in reaches(house, fields, corner, job) {
             out.extend(post(house, fields, corner, &reach, job));
         }
     }
@@ -38,7 +38,7 @@ pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiec
 }
 
 /// Parts of a corner that siding reaches from either wall: what overlaps or touches is one post.
-fn reaches(house: &House, fields: &[Field], corner: &Corner) -> Vec<Reach> {
+fn reaches(house: &House, fields: &[Field], corner: &Corner, job: &Job) -> Vec<Reach> {
     let kind = match corner.kind {
         CornerKind::Outside => EdgeKind::OutsideCorner,
         CornerKind::Inside => EdgeKind::InsideCorner,
@@ -50,19 +50,22 @@ fn reaches(house: &House, fields: &[Field], corner: &Corner) -> Vec<Reach> {
                 continue;
             }
             // Counter-clockwise: the right side of a wall runs up.
+            // The field ends at the edge of a cover, the post stands in the corner.
+            let cover =
+                if corner.kind == CornerKind::Outside { job.trim.corner_cover } else { 0.0 };
             let here = |e: &FieldEdge| {
                 let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
                 let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
                 let x = (e.from.x + e.to.x) / 2.0;
                 e.kind == kind
                     && hand == side.side
-                    && (x - side.x).abs() <= LEVEL
+                    && (x - side.x).abs() <= LEVEL + cover
                     && low < side.high
                     && high > side.low
             };
             parts.extend(merged(&f.edges).iter().filter(|e| here(e)).map(|e| Reach {
-                low: e.from.y.min(e.to.y),
-                high: e.from.y.max(e.to.y),
+                low: e.from.y.min(e.to.y).max(side.low),
+                high: e.from.y.max(e.to.y).min(side.high),
                 parts: vec![(i, field)],
             }));
         }
@@ -131,7 +134,13 @@ fn post(
             whole.ends[0] = TrimEnd::Capped;
         }
         let lap = job.trim.post_lap;
-        out.extend(spliced(parted(whole, job.trim.stock(kind.stock()), lap, LEAST), job));
+        if kind == TrimKind::OutsidePost && job.trim.corner_cover > 0.0 {
+            // A cover stands over the post, as long as it.
+            let cover = TrimPiece { kind: TrimKind::CornerCover, ..whole.clone() };
+            let lengths = parted(cover, job.stock(TrimKind::CornerCover.stock()), lap, LEAST);
+            out.extend(spliced(lengths, job));
+        }
+        out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, LEAST), job));
     }
     out
 }

@@ -115,6 +115,17 @@ fn prefix(kind: TrimKind) -> &'static str {
         TrimKind::RoofChannel => "JL",
         TrimKind::FinishTrim => "FT",
         TrimKind::DripCap => "DC",
+        TrimKind::Surround => "SU",
+        TrimKind::CornerCover => "CC",
+        TrimKind::Frieze => "FR",
+        TrimKind::Band => "BB",
+        TrimKind::TopBase => "TB",
+        TrimKind::TopFace => "TF",
+        TrimKind::TopPanel => "TP",
+        TrimKind::Crown => "CR",
+        TrimKind::SillFlashing => "FS",
+        TrimKind::JambFlashing => "FJ",
+        TrimKind::HeadFlashing => "FH",
     }
 }
 
@@ -126,7 +137,7 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         }
     }
     for stock in TrimStock::ALL {
-        let length = job.trim.stock(stock);
+        let length = job.stock(stock);
         let mine: Vec<usize> =
             (0..pieces.len()).filter(|i| pieces[*i].kind.stock() == stock).collect();
         let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();

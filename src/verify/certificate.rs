@@ -19,6 +19,9 @@ fn sixteenths(x: f64) -> i128 {
 }
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+    if layout.job.product.kind.is_board() {
+        return [super::joints::bound(layout)];
+    }
     let mut rule = Rule::default();
     let all: Vec<&Run> =
         layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs).collect();

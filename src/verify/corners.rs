@@ -17,7 +17,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     for (e, w) in layout.walls() {
         for s in w.edges.iter().filter(|s| hand(s).is_some() && height(s) >= LEAST) {
             let on = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |k| (c, k)));
-            let n = on.filter(|(c, k)| kind(c) == s.kind && lies(w, s, k)).count();
+            let n = on.filter(|(c, k)| kind(c) == s.kind && lies(layout, w, s, k)).count();
             rule_of_one(&mut once, n, || {
                 let side = hand(s).map_or("", Hand::word);
                 format!(
@@ -60,14 +60,18 @@ fn hand(s: &Edge) -> Option<Hand> {
 }
 
 /// Whether a side of a wall lies on the corner's side.
-pub(super) fn lies(w: &Wall, s: &Edge, k: &CornerSide) -> bool {
+pub(super) fn lies(layout: &Layout, w: &Wall, s: &Edge, k: &CornerSide) -> bool {
+    // A cover stands between the corner and the siding; along a slope its edge runs on.
+    let cover = if s.kind == EdgeKind::OutsideCorner { layout.job.trim.corner_cover } else { 0.0 };
     let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
     let x = (s.from[0] + s.to[0]) / 2.0;
     k.wall == w.id
         && hand(s) == Some(k.side)
-        && (x - k.x).abs() < NEAR
-        && low >= k.low - NEAR
-        && high <= k.high + NEAR
+        && (x - k.x).abs() < NEAR + cover
+        && low >= k.low - NEAR - 3.0 * cover
+        && high <= k.high + NEAR + 3.0 * cover
+        && low < k.high
+        && high > k.low
 }
 
 /// A corner names walls that stand, reaches as far as they do, and turns round to another elevation
@@ -101,12 +105,16 @@ fn shown(layout: &Layout, c: &Corner, here: &dyn Fn(&CornerSide) -> bool) -> Sho
     for k in c.sides.iter().filter(|k| here(k)) {
         let walls = layout.walls().filter(|(_, w)| w.id == k.wall);
         for (_, w) in walls {
-            let mine = w.edges.iter().filter(|s| s.kind == kind(c) && lies(w, s, k));
-            out.reach.extend(mine.map(|s| (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]))));
+            let mine = w.edges.iter().filter(|s| s.kind == kind(c) && lies(layout, w, s, k));
+            out.reach.extend(
+                mine.map(|s| {
+                    (s.from[1].min(s.to[1]).max(k.low), s.from[1].max(s.to[1]).min(k.high))
+                }),
+            );
             let ends = |course: &&Course| {
                 course.runs.iter().any(|r| {
                     let x = if k.side == Hand::Left { r.x0 } else { r.x1 };
-                    (x - k.x).abs() < NEAR
+                    (x - k.x).abs() < NEAR + layout.job.trim.corner_cover
                 })
             };
             out.lines.extend(w.courses.iter().filter(ends).map(|c| c.bottom));

@@ -7,9 +7,9 @@
 
 use std::collections::BTreeMap;
 
-use super::Rule;
 use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
+use super::{Rule, butt, course_at};
 use crate::geom::tol::SAME;
 use crate::model::layout::{Course, Layout, Piece, RuleCheck, Wall, Xy};
 
@@ -61,15 +61,14 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
 /// Every course that was laid or that the field reaches, an empty one where nothing was laid.
 fn strips(layout: &Layout, w: &Wall) -> Vec<Course> {
     let mut out: BTreeMap<i32, Course> = BTreeMap::new();
-    let exposure = layout.job.product.exposure;
     let ys = w.field.iter().flatten().map(|p| p[1]);
     let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
     if low < high {
-        let at = |y: f64| ((y - layout.datum) / exposure).floor() as i32;
+        let at = |y: f64| course_at(layout, y);
         for index in at(low + SAME)..=at(high - SAME) {
-            let bottom = layout.datum + f64::from(index) * exposure;
+            let (bottom, top) = (butt(layout, index), butt(layout, index + 1));
             let (avoid, runs) = (Vec::new(), Vec::new());
-            let bare = Course { index, bottom, top: bottom + exposure, rip: None, avoid, runs };
+            let bare = Course { index, bottom, top, rip: None, avoid, runs };
             out.insert(index, bare);
         }
     }
@@ -90,6 +89,11 @@ fn compare(layout: &Layout, w: &Wall, course: &Course) -> Areas {
     let mut shapes = Shapes::default();
     let field = shapes.add(&w.field);
     take_off(&mut shapes, w, course, gap, v);
+    // Boards leave a gap at each joint.
+    let half = -layout.job.lap() / 2.0;
+    for s in course.runs.iter().flat_map(|r| &r.seams).filter(|_| half > 0.0) {
+        shapes.add([&rectangle(s - half, course.bottom, s + half, course.top)]);
+    }
     let first_piece = shapes.count();
     let mut pieces = Vec::new();
     for (n, run) in course.runs.iter().enumerate() {

@@ -87,20 +87,21 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
         "proven is said wrongly".to_owned()
     });
-    let order = |item: &str| layout.takeoff.iter().find(|l| l.item == item).map(|l| l.order);
+    let order = |id: &str| layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order);
     let panels = layout.panels.len() as f64;
     rule.case(order("panels") == Some(panels), || {
         format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
     });
-    let all = panels + order("spare panels").unwrap_or(0.0);
+    let all = panels + order("spare-panels").unwrap_or(0.0);
     let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    rule.case(order("cartons") == Some(cartons), || {
+    let singly = layout.job.product.kind.is_board() && layout.job.product.carton == 1;
+    rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });
     let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
     let blocks = blocks.count() as f64;
-    rule.case(order("mounting blocks").unwrap_or(0.0) == blocks, || {
-        format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting blocks"))
+    rule.case(order("mounting-blocks").unwrap_or(0.0) == blocks, || {
+        format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting-blocks"))
     });
     rule.done("counts agree with pieces")
 }

@@ -1,12 +1,13 @@
 //! The field panels go on: inside its wall, out of openings, and as large as wall, openings, steps
 //! at grade and clearance over roofs leave it.
 
-use super::Rule;
 use super::along::reach;
 use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
+use super::{Rule, butt, course_at};
 use crate::geom::tol::GRID;
+use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
 
@@ -24,7 +25,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
             format!("{}: {:.3} sq in of the field lie in openings", place(), found.in_openings)
         });
         let missing = w.net_area * 144.0 - found.field;
-        let most = found.near_grade + over_roofs(w, layout.job.courses.clear_of_roof);
+        let most = found.near_grade
+            + over_roofs(w, layout.job.courses.clear_of_roof)
+            + decorated(layout, w);
         rule.case(missing >= -limit && missing <= most + limit, || {
             format!(
                 "{}: net area and field differ by {missing:.3} sq in, steps and roofs take {most:.3} \
@@ -83,21 +86,25 @@ fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
     out
 }
 
+/// How far beside a turn of the grade its height is taken, inches.
+const BESIDE: f64 = 1e-6;
+
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
 fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
-    let (clear, exposure) = (layout.job.courses.clear_of_grade, layout.job.product.exposure);
+    let clear = layout.job.courses.clear_of_grade;
     let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
     let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
     xs.sort_by(f64::total_cmp);
     let mut out = Vec::new();
-    let mut index = ((b[1] - layout.datum) / exposure).floor();
+    let mut index = course_at(layout, b[1]);
     loop {
-        let (butt, top) =
-            (layout.datum + index * exposure, layout.datum + (index + 1.0) * exposure);
+        let (butt, top) = (butt(layout, index), butt(layout, index + 1));
         let limit = butt.max(b[1]) - clear;
         let before = out.len();
-        for pair in xs.windows(2) {
-            let (Some(y0), Some(y1)) = (grade_at(e, pair[0]), grade_at(e, pair[1])) else {
+        for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
+            // Just inside: grade may stand plumb at a turn, as at a retaining wall.
+            let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
+            let (Some(y0), Some(y1)) = (grade_at(e, inside.0), grade_at(e, inside.1)) else {
                 continue;
             };
             if y0.max(y1) <= limit {
@@ -116,7 +123,7 @@ fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
         if out.len() == before || top >= b[3] {
             return out;
         }
-        index += 1.0;
+        index += 1;
     }
 }
 
@@ -125,4 +132,16 @@ fn over_roofs(w: &Wall, clear: f64) -> f64 {
     let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     // Square to the roof, with a corner at each end.
     roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+}
+
+/// Area that corner covers and friezes take at most, square inches.
+fn decorated(layout: &Layout, w: &Wall) -> f64 {
+    let (cover, frieze) = (layout.job.trim.corner_cover, layout.job.trim.frieze);
+    let sides = layout.corners.iter().filter(|c| c.kind == CornerKind::Outside);
+    let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
+    // Along a slope a cover goes on by its own width and pitch.
+    let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
+    // Where a cover or an opening stands under it, the siding's own top is shorter than the board.
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::Eave);
+    covers + tops.map(|e| (reach(e.from, e.to) + 2.0 * cover) * frieze).sum::<f64>()
 }

@@ -1,7 +1,7 @@
 //! Courses level across the house; areas; clearance to grade.
 
 use super::NEAR;
-use super::{Rule, same};
+use super::{Rule, butt, course_at, same};
 use crate::geom::tol::SAME;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Xy};
@@ -12,13 +12,20 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
 
 fn levels(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    let exposure = layout.job.product.exposure;
+    let limits = layout.job.product.limits();
+    let evened = layout.story_pole.evened.windows(2).map(|p| p[1] - p[0]);
+    let beyond = std::iter::once(layout.job.product.exposure);
+    for height in evened.chain(beyond) {
+        rule.case(height >= limits.0 - NEAR && height <= limits.1 + NEAR, || {
+            format!("a course of {height:.4}, beyond the limits {} and {}", limits.0, limits.1)
+        });
+    }
     for (_, w) in layout.walls() {
         let up = w.courses.windows(2).all(|p| p[0].index < p[1].index);
         rule.case(up, || format!("{}: its courses do not go up one by one", w.id));
         for c in &w.courses {
-            let bottom = layout.datum + f64::from(c.index) * exposure;
-            rule.case(same(c.bottom, bottom) && same(c.top, bottom + exposure), || {
+            let bottom = butt(layout, c.index);
+            rule.case(same(c.bottom, bottom) && same(c.top, butt(layout, c.index + 1)), || {
                 format!(
                     "{}, course {}: butt line at {:.4}, not {:.4}",
                     w.id,
@@ -81,7 +88,7 @@ pub(super) fn grade_at(e: &Elevation, x: f64) -> Option<f64> {
 /// a course beyond that.
 fn grade(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    let (clear, exposure) = (layout.job.courses.clear_of_grade, layout.job.product.exposure);
+    let clear = layout.job.courses.clear_of_grade;
     for (e, w) in layout.walls() {
         let lowest = w.outline.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min);
         // Sides that run right have the field above them.
@@ -103,6 +110,7 @@ fn grade(layout: &Layout) -> RuleCheck {
             });
             let y = a[1];
             let start = s.kind == EdgeKind::Base && same(a[1], b[1]);
+            let exposure = y - butt(layout, course_at(layout, y - 0.02));
             let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
             let wasted = start && lower && least - exposure >= clear + NEAR;
             rule.case(!wasted, || {

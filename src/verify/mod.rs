@@ -7,8 +7,10 @@ mod corners;
 mod coverage;
 mod cuts;
 mod cutting;
+mod decor;
 mod field;
 mod heights;
+mod joints;
 mod notches;
 mod posts;
 mod rakes;
@@ -21,6 +23,7 @@ mod sweep;
 mod trim_sides;
 mod trim_stock;
 mod trims;
+mod zones;
 
 use crate::model::layout::{Layout, RuleCheck, Verify};
 
@@ -41,17 +44,20 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(sides::check(layout));
     rules.extend(runs::check(layout));
     rules.extend(seams::check(layout));
+    rules.extend(joints::check(layout));
     rules.extend(cutting::check(layout));
     rules.extend(shapes::check(layout));
     rules.extend(notches::check(layout));
     rules.extend(cuts::check(layout));
     rules.extend(trims::check(layout));
     rules.extend(trim_sides::check(layout));
+    rules.extend(decor::check(layout));
     rules.push(rakes::check(layout));
     rules.push(posts::check(layout));
     rules.extend(corners::check(layout));
     rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
+    rules.extend(zones::check(layout));
     for rule in &mut rules {
         let n = rule.violations.len();
         if n > MOST_TOLD {
@@ -90,9 +96,39 @@ fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= SAME
 }
 
+/// Butt line of a course, counted from the datum: as high as the next, unless boards are evened.
+fn butt(layout: &Layout, index: i32) -> f64 {
+    let (exposure, evened) = (layout.job.product.exposure, &layout.story_pole.evened);
+    let steps = |n: i32| f64::from(n) * exposure;
+    let Some(top) = evened.last().filter(|_| index >= 0) else {
+        return layout.datum + steps(index);
+    };
+    let over = index - (evened.len() as i32 - 1);
+    if over > 0 { top + steps(over) } else { evened[index as usize] }
+}
+
+/// The course that holds a height, found by looking at one after another from a guess.
+fn course_at(layout: &Layout, y: f64) -> i32 {
+    let least = layout.job.product.limits().0.max(0.5);
+    let mut i = ((y - layout.datum) / layout.job.product.exposure).floor() as i32;
+    // Evened courses differ by less than a course in a course.
+    let far =
+        2 + (layout.story_pole.evened.len() as f64 * layout.job.product.exposure / least) as i32;
+    for _ in 0..far {
+        if butt(layout, i) > y {
+            i -= 1;
+        } else if butt(layout, i + 1) <= y {
+            i += 1;
+        } else {
+            break;
+        }
+    }
+    i
+}
+
 /// Whether a height is a course line.
 fn on_course_line(layout: &Layout, y: f64) -> bool {
-    let exposure = layout.job.product.exposure;
-    let line = layout.datum + ((y - layout.datum) / exposure).round() * exposure;
-    (y - line).abs() <= crate::geom::tol::SAME + 1e-9
+    let below = course_at(layout, y);
+    let near = |i: i32| (y - butt(layout, i)).abs();
+    near(below).min(near(below + 1)) <= crate::geom::tol::SAME + 1e-9
 }

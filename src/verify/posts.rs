@@ -97,8 +97,9 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
     let mut sides: Vec<(&str, f64, f64)> = Vec::new();
     for (e, w) in layout.walls() {
         for s in w.edges.iter().filter(|s| s.kind == kind(c)) {
-            if c.sides.iter().any(|k| lies(w, s, k)) {
-                sides.push((&e.name, s.from[1].min(s.to[1]), s.from[1].max(s.to[1])));
+            if let Some(k) = c.sides.iter().find(|k| lies(layout, w, s, k)) {
+                let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
+                sides.push((&e.name, low.max(k.low), high.min(k.high)));
             }
         }
     }

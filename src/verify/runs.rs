@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::NEAR;
-use super::Rule;
+use super::{Rule, course_at};
 use crate::geom::tol::SAME;
 use crate::model::layout::{Course, Edge, Layout, RuleCheck, Run, Wall, Xy};
 use crate::model::receiver::Receiver;
@@ -21,8 +21,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
                 for (told, hand) in [(r.left, 0), (r.right, 1)] {
                     let drawn = drawn(sides, c, r, hand);
                     // What ends at a fixture stands in a channel round it.
-                    let agrees =
-                        drawn.contains(&told) || (drawn.is_empty() && told == Receiver::JChannel);
+                    let boards = layout.job.product.kind.is_board();
+                    let there = if boards { Receiver::Trim } else { Receiver::JChannel };
+                    let agrees = drawn.contains(&told) || (drawn.is_empty() && told == there);
                     rule.case(agrees, || {
                         let side = if hand == 0 { "left" } else { "right" };
                         format!("{}: {told:?} on the {side}, drawn there: {drawn:?}", place())
@@ -37,7 +38,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
 /// The plumb and sloped sides of a field by the courses they pass.
 fn by_course<'a>(layout: &Layout, w: &'a Wall) -> BTreeMap<i32, Vec<&'a Edge>> {
     let mut out: BTreeMap<i32, Vec<&Edge>> = BTreeMap::new();
-    let index = |y: f64| ((y - layout.datum) / layout.job.product.exposure).floor() as i32;
+    let index = |y: f64| course_at(layout, y);
     for e in &w.edges {
         let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
         if high - low > SAME {

@@ -58,9 +58,12 @@ fn spans(layout: &Layout) -> RuleCheck {
 
 fn factory(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
+    let boards = layout.job.product.kind.is_board();
     let stock = |p: &Piece| layout.panels.iter().find(|q| q.id == p.panel).map_or(0.0, |q| q.stock);
     for r in runs(layout) {
-        for (_, pair) in r.pieces.windows(2).enumerate().filter(|(i, _)| !is_fixed(r, *i)) {
+        // Cut ends of boards may meet.
+        let seams = r.pieces.windows(2).enumerate();
+        for (_, pair) in seams.filter(|(i, _)| !(boards || is_fixed(r, *i))) {
             let (a, b) = (&pair[0], &pair[1]);
             let ends = same(a.end, stock(a)) && same(b.start, 0.0);
             let told = a.right_end == EndCut::Factory && b.left_end == EndCut::Factory;
@@ -76,7 +79,11 @@ fn factory(layout: &Layout) -> RuleCheck {
             });
         }
     }
-    rule.done("a seam joins two factory ends")
+    rule.done(if boards {
+        "a factory end is one as the board left the mill"
+    } else {
+        "a seam joins two factory ends"
+    })
 }
 
 fn places(layout: &Layout) -> RuleCheck {
@@ -98,6 +105,9 @@ fn places(layout: &Layout) -> RuleCheck {
 
 fn stagger(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
+    if layout.job.product.kind.is_board() {
+        return super::joints::stagger(layout);
+    }
     let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
     for e in &layout.elevations {
         let courses = e.walls.iter().flat_map(|w| &w.courses);
@@ -156,7 +166,8 @@ fn shortest(layout: &Layout) -> RuleCheck {
 fn fixtures(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
-    let room = lap / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
+    let boards = layout.job.product.kind.is_board();
+    let room = lap.abs() / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
     for (_, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
         for r in w.courses.iter().flat_map(|c| &c.runs) {
             let laid = bounds(r.pieces.iter().flat_map(|p| &p.outline));
@@ -167,7 +178,7 @@ fn fixtures(layout: &Layout) -> RuleCheck {
                 if !near {
                     continue;
                 }
-                if !o.mounting_block {
+                if !(o.mounting_block || boards) {
                     // The first panel ends past it; its seam is half a lap back. A fixture as high
                     // as the course ends the run.
                     if b[1] > laid[1] + 0.01 || b[3] < laid[3] - 0.01 {

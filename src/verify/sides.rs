@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::NEAR;
 use super::{Rule, on_course_line, same};
 use crate::geom::tol::{LEVEL, SAME};
-use crate::job::InsideCorner;
+use crate::job::{InsideCorner, TopFinish};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::receiver::Receiver;
@@ -108,7 +108,15 @@ fn name(rule: &mut Rule, layout: &Layout, w: &Wall, openings: &BTreeMap<&str, &O
         Some(Some(o)) => of_opening && on_ring(&o.outline, middle),
     };
     rule.case(borders, || format!("{} does not border {:?}", told(), e.opening));
-    let takes = takes(layout, e);
+    let takes = match takes(layout, e) {
+        // Boards butt against trim wherever panels stand in a channel (FACTS SD-132).
+        Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
+            if layout.job.product.kind.is_board() =>
+        {
+            Receiver::Trim
+        }
+        other => other,
+    };
     rule.case(e.receiver == takes, || {
         format!("{} has {:?}, {takes:?} is needed", told(), e.receiver)
     });
@@ -135,6 +143,12 @@ fn takes(layout: &Layout, e: &Edge) -> Receiver {
             InsideCorner::Post => Receiver::InsidePost,
             InsideCorner::OneChannel | InsideCorner::TwoChannels => Receiver::JChannel,
         },
+        // Under a frieze the cut edge is held as under any band.
+        EdgeKind::Eave
+            if layout.job.trim.frieze <= 0.0 && layout.job.trim.top != TopFinish::FinishTrim =>
+        {
+            Receiver::TopFinish
+        }
         EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill => Receiver::FinishTrim,
         EdgeKind::Rake => Receiver::RakeChannel,
         EdgeKind::Abutment | EdgeKind::LowerRoof | EdgeKind::Jamb | EdgeKind::Head => {

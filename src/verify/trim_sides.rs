@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::NEAR;
 use super::Rule;
 use super::along::{bare, reach};
+use crate::job::TopFinish;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, RuleCheck, Wall};
 use crate::model::receiver::Receiver;
@@ -57,19 +58,33 @@ impl<'a> Index<'a> {
 
 /// What trim lies along a side by its kind and what takes panels there (FACTS SD-90, SD-91, SD-106,
 /// SD-110); corners are looked at apart.
-fn trim_of(s: &Edge) -> Option<TrimKind> {
+fn trim_of(layout: &Layout, s: &Edge) -> &'static [TrimKind] {
+    let under_frieze = layout.job.trim.frieze > 0.0;
     match (s.receiver, s.kind) {
-        (Receiver::Starter, _) => Some(TrimKind::Starter),
-        (_, EdgeKind::Eave | EdgeKind::BareBottom) => Some(TrimKind::FinishTrim),
-        (_, EdgeKind::Rake) => Some(TrimKind::RakeChannel),
-        (_, EdgeKind::LowerRoof) => Some(TrimKind::RoofChannel),
-        (_, EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Abutment) => Some(TrimKind::WallChannel),
-        _ => None,
+        (Receiver::Trim, _) => &[],
+        (Receiver::Starter, _) => &[TrimKind::Starter],
+        (_, EdgeKind::BareBottom) => &[TrimKind::FinishTrim],
+        // FACTS PR-13; under a frieze the cut edge is held as under any band.
+        (_, EdgeKind::Eave) => match layout.job.trim.top {
+            TopFinish::TwoPiece if !under_frieze => &[TrimKind::TopBase, TrimKind::TopFace],
+            TopFinish::TopPanel if !under_frieze => &[TrimKind::TopPanel],
+            TopFinish::Crown if !under_frieze => &[TrimKind::TopBase, TrimKind::Crown],
+            _ => &[TrimKind::FinishTrim],
+        },
+        (_, EdgeKind::Rake) => &[TrimKind::RakeChannel],
+        (_, EdgeKind::LowerRoof) => &[TrimKind::RoofChannel],
+        (_, EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Abutment) => &[TrimKind::WallChannel],
+        _ => &[],
     }
 }
 
 fn side(rule: &mut Rule, layout: &Layout, index: &Index, w: &Wall, s: &Edge) {
-    let Some(kind) = trim_of(s) else { return };
+    for kind in trim_of(layout, s) {
+        along(rule, layout, index, w, s, *kind);
+    }
+}
+
+fn along(rule: &mut Rule, layout: &Layout, index: &Index, w: &Wall, s: &Edge, kind: TrimKind) {
     let whole = reach(s.from, s.to);
     let pieces = index.near(w, kind, s);
     let open = bare(s.from, s.to, pieces);

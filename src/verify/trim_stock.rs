@@ -22,6 +22,8 @@ fn stock_of(layout: &Layout, kind: TrimKind) -> f64 {
         TrimStock::JChannel => r.j_channel,
         TrimStock::FinishTrim => r.finish_trim,
         TrimStock::DripCap => r.drip_cap,
+        TrimStock::Flashing => layout.job.takeoff.flashing_roll,
+        _ => r.decorative,
     }
 }
 
@@ -73,7 +75,12 @@ fn stock(layout: &Layout) -> RuleCheck {
     }
     for stock in TrimStock::ALL {
         let lengths = on.values().filter(|v| v.3 == stock).count();
-        let line = layout.takeoff.iter().find(|l| l.item == stock.words());
+        // A line's short name stays whatever the siding is called; flashing goes by where it lies.
+        let id = match stock {
+            TrimStock::Flashing => "opening-flashing".to_owned(),
+            _ => stock.words().replace(' ', "-").to_lowercase(),
+        };
+        let line = layout.takeoff.iter().find(|l| l.id == id);
         let told = line.map_or(0.0, |l| l.order);
         rule.case(told == lengths as f64, || {
             format!("the takeoff orders {told} of {}, {lengths} are cut", stock.words())

@@ -63,6 +63,12 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
 }
 
 fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
+    if layout.job.product.kind.is_board() {
+        let channels =
+            f.trims.iter().filter(|t| t.kind != TrimKind::DripCap && !t.kind.behind()).count();
+        rule.case(channels == 0, || format!("{}: {channels} channels round boards", f.opening.id));
+        return;
+    }
     let (o, face) = (f.opening, layout.job.trim.channel_face);
     let side = |kind: EdgeKind| f.bordering(kind);
     let (head, jamb, sill) = (side(EdgeKind::Head), side(EdgeKind::Jamb), side(EdgeKind::Sill));
@@ -162,6 +168,9 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     }
     for e in level(EdgeKind::Sill) {
         let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
+        if layout.job.product.kind.is_board() {
+            break;
+        }
         let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);
         rule.case(spare || open < NEAR, || {
             format!("{}: {open:.2} in of cut edge under its sill have no finish trim", o.id)

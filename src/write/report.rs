@@ -2,6 +2,7 @@
 
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
+use crate::job::Kind;
 use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
@@ -14,6 +15,8 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         read(layout),
         super::report_pole::datum(layout),
         walls(layout),
+        super::corners::text(layout),
+        zones(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
         how(takeoff),
@@ -21,11 +24,12 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
+        super::report_nails::section(layout),
         super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),
         titled("FINDINGS", &notes_or_none(&layout.notes)),
-        cautions(),
+        cautions(layout.job.product.kind),
     ];
     parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
         + "\n"
@@ -52,7 +56,9 @@ pub(super) fn fitted(text: &str, width: usize) -> String {
 fn read(layout: &Layout) -> String {
     let mut out = String::from("LAPWRIGHT REPORT\n\n");
     let t = &layout.job.title;
+    let zone = layout.zone.clone().unwrap_or_default();
     for (name, value) in [
+        ("Zone", &zone),
         ("Project", &t.project),
         ("Client", &t.client),
         ("Address", &t.address),
@@ -82,26 +88,50 @@ fn read(layout: &Layout) -> String {
             if layout.datum < 0.0 { "below" } else { "above" },
             layout.datum_why
         ),
-        format!(
-            "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
-            p.kind.words(),
-            p.profile(),
-            style.short(p.face()),
-            style.short(p.exposure),
-            style.length(p.length),
-            p.carton,
-            plain(&colour),
-            style.short(layout.job.lap()),
-            if p.foam_meets_foam() { ", foam to foam" } else { "" },
-            style.short(layout.job.end_gap()),
-            style.short(layout.job.pocket())
-        ),
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner.".to_owned(),
+        siding(layout, &plain(&colour)),
+        if p.kind.is_board() {
+            "Boards butt against the drawn edge of openings; corner boards, the drawn corner."
+        } else {
+            "Channels follow the drawn edge of openings; corner posts, the drawn corner."
+        }
+        .to_owned(),
     ] {
         out.push_str(&wrapped(&line, ""));
         out.push('\n');
     }
     out
+}
+
+fn siding(layout: &Layout, colour: &str) -> String {
+    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
+    if p.kind.is_board() {
+        let (least, most) = p.limits();
+        return format!(
+            "Siding: {}, {} exposure {} evened within {} and {}, boards of {}{colour}; joints on studs {} apart with a gap of {}, {} gap at trim, to caulk as the maker says.",
+            p.kind.words(),
+            p.profile(),
+            style.short(p.exposure),
+            style.short(least),
+            style.short(most),
+            style.length(p.length),
+            style.short(layout.job.boards.stud_spacing),
+            style.short(-layout.job.lap()),
+            style.short(layout.job.end_gap())
+        );
+    }
+    format!(
+        "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
+        p.kind.words(),
+        p.profile(),
+        style.short(p.face()),
+        style.short(p.exposure),
+        style.length(p.length),
+        p.carton,
+        style.short(layout.job.lap()),
+        if p.foam_meets_foam() { ", foam to foam" } else { "" },
+        style.short(layout.job.end_gap()),
+        style.short(layout.job.pocket())
+    )
 }
 
 fn walls(layout: &Layout) -> String {
@@ -128,6 +158,31 @@ fn walls(layout: &Layout) -> String {
     out
 }
 
+/// Parts of walls with another cladding; nothing where there are none.
+fn zones(layout: &Layout) -> String {
+    let style = layout.job.sheet.lengths;
+    let all = layout.elevations.iter().flat_map(|e| e.zones.iter().map(move |z| (e, z)));
+    let lines: Vec<String> = all
+        .map(|(e, z)| {
+            format!(
+                "{} on {}, {}: {} {}; {:.1} {} net, {:.1} gross.",
+                plain(&z.zone),
+                plain(&e.name),
+                z.id,
+                plain(&z.cladding),
+                if z.laid_out { "is a set of its own" } else { "is not laid out here" },
+                style.area(z.net_area),
+                style.area_unit(),
+                style.area(z.gross_area)
+            )
+        })
+        .collect();
+    if lines.is_empty() {
+        return String::new();
+    }
+    titled("OTHER CLADDING, MEASURED BY AREA", &bullets(lines.iter().map(String::as_str)))
+}
+
 /// The proof of how few panels there can be.
 fn panels(layout: &Layout) -> String {
     let b = &layout.bound;
@@ -148,7 +203,8 @@ fn panels(layout: &Layout) -> String {
             ),
         }
     }));
-    lines.iter().fold(String::from("PANELS\n"), |out, l| out + &wrapped(l, "  ") + "\n")
+    let head = if layout.job.product.kind.is_board() { "BOARDS\n" } else { "PANELS\n" };
+    lines.iter().fold(String::from(head), |out, l| out + &wrapped(l, "  ") + "\n")
 }
 
 /// How each line of the takeoff came about.
@@ -164,7 +220,7 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
         "SIDE BY SIDE\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
         "way of counting",
         style.area_unit(),
-        "panels",
+        format!("{}s", layout.job.product.kind.piece()),
         "cartons"
     );
     for w in &takeoff.ways {
@@ -309,20 +365,19 @@ pub fn notes(notes: &[Note]) -> String {
 }
 
 /// The usual cautions (FACTS section 5), in every report.
-pub fn cautions() -> String {
-    let lines = [
+pub fn cautions(kind: Kind) -> String {
+    let before = [
         "CAUTIONS",
         "The siding maker's instructions and the local code override every figure here.",
         "This is an aid to layout. Structure, wind, fire separation and water management stay with the licensed designer and the local official.",
         "Falls: protect every edge from 6 ft up. Set an extension ladder's foot out a quarter of its working length and let its rails stand 3 ft above the landing.",
         "Power lines: keep ladders and scaffolds 10 ft from overhead lines; have the service drop made safe.",
         "Before 1978: painted surfaces may hold lead; asbestos-cement siding or sheet may lie underneath. Stop, test, and leave it to certified people.",
-        "Cutting: eye protection; no dry cutting of fibre cement without dust collection. Cold vinyl is brittle: cut slowly below freezing.",
-        "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; glass that faces the wall can reflect enough sun to warp it.",
-        "Behind the wall: look for wiring, gas and water before you nail.",
     ];
+    let after = ["Behind the wall: look for wiring, gas and water before you nail."];
+    let lines = before.iter().chain(kind.cautions()).chain(&after);
     let mut out = String::new();
-    for (i, l) in lines.iter().enumerate() {
+    for (i, l) in lines.enumerate() {
         out.push_str(&if i == 0 { (*l).to_owned() } else { wrapped(l, "  ") });
         out.push('\n');
     }

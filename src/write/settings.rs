@@ -19,7 +19,8 @@ pub(super) struct Setting {
 
 /// Every setting that a figure may hang on; title, views and layers are told elsewhere.
 pub(super) fn settings(job: &Job) -> Vec<Setting> {
-    const ELSEWHERE: [&str; 6] = ["title", "layers", "elevation", "return", "angled", "sheet"];
+    const ELSEWHERE: [&str; 8] =
+        ["title", "layers", "elevation", "return", "angled", "band", "joint", "sheet"];
     let value = |j: &Job| serde_json::to_value(j).unwrap_or_default();
     let (mine, usual) = (value(job), value(&Job::default()));
     let (words, lengths) = (job_words(), job_lengths());

@@ -25,7 +25,7 @@ pub fn dxf(layers: &[Agreed]) -> Vec<u8> {
 fn pen(role: Role) -> Pen {
     let (width, dash) = match role {
         Role::Wall | Role::Grade => (0.5, Dash::Solid),
-        Role::Window | Role::Door | Role::Roof | Role::Bare => (0.35, Dash::Solid),
+        Role::Window | Role::Door | Role::Roof | Role::Bare | Role::Band => (0.35, Dash::Solid),
         Role::Level => (0.18, Dash::DashDot),
         Role::Frame | Role::InsideCorner => (0.18, Dash::Dashed),
         _ => (0.18, Dash::Solid),

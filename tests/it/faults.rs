@@ -1,7 +1,7 @@
 //! Seeded faults: a sound layout broken in one way at a time; the named rule must catch each.
 
 use lapwright::model::layout::{EndCut, Layout};
-use lapwright::model::trim::TrimKind;
+use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::verify;
 
 use crate::support::{broken, laid};
@@ -215,11 +215,66 @@ const FAULTS: [(&str, &str, Break); 43] = [
     ("a bound raised", BOUND, |l| l.bound.panels += 1),
 ];
 
+const CORNERS: &str = "every corner side is part of one corner";
+const MEET: &str = "courses meet at every paired corner";
+const POSTS: &str = "every corner has its post, as high as the corner";
+const RAKES: &str = "rake channels are cut to the pitch";
+const FLASHING: &str = "flashing round openings has the published sizes";
+
+fn trim(l: &mut Layout, keep: impl Fn(&TrimPiece) -> bool) -> &mut TrimPiece {
+    l.trims.iter_mut().find(|t| keep(t)).unwrap()
+}
+
+/// Faults of corners and trim.
+const EDGES: [(&str, &str, Break); 10] = [
+    ("a corner forgotten", CORNERS, |l| {
+        l.corners.remove(0);
+    }),
+    ("a corner twice", CORNERS, |l| l.corners.push(l.corners[0].clone())),
+    ("a wall round a corner that stands elsewhere", CORNERS, |l| l.corners[0].high += 3.0),
+    ("a course off at a corner", MEET, |l| l.elevations[0].walls[0].courses[4].bottom += 1.0),
+    ("a post an inch short", POSTS, |l| trim(l, |t| t.kind == TrimKind::OutsidePost).to[1] -= 1.0),
+    ("a post counted on both elevations", POSTS, |l| {
+        let t = trim(l, |t| t.kind == TrimKind::OutsidePost && t.shared_with.is_some()).clone();
+        let side = l.corners.iter().flat_map(|c| c.sides.iter().zip(c.round()));
+        let (_, round) = side
+            .into_iter()
+            .find(|(k, _)| k.wall == t.wall && (k.x - t.from[0]).abs() < 0.1)
+            .unwrap();
+        let (elevation, wall, x) = (round.elevation.clone(), round.wall.clone(), round.x);
+        let ends = ([x, t.from[1]], [x, t.to[1]]);
+        l.trims.push(TrimPiece {
+            mark: "again".into(),
+            elevation,
+            wall,
+            from: ends.0,
+            to: ends.1,
+            ..t
+        });
+    }),
+    ("a post said to be shared with nobody", POSTS, |l| {
+        trim(l, |t| t.kind == TrimKind::OutsidePost && t.shared_with.is_some()).shared_with = None
+    }),
+    ("a rake channel cut square at the peak", RAKES, |l| {
+        let rake = |t: &TrimPiece| t.ends.iter().any(|e| matches!(e, TrimEnd::Mitre(_)));
+        trim(l, |t| t.kind == TrimKind::RakeChannel && rake(t)).ends =
+            [TrimEnd::Square, TrimEnd::Square]
+    }),
+    ("flashing that stops at the jamb", FLASHING, |l| {
+        trim(l, |t| t.kind == TrimKind::SillFlashing).length -= 9.0
+    }),
+    ("a mitred frame with a square jamb", FRAME, |l| {
+        let mitred = |t: &TrimPiece| matches!(t.ends[0], TrimEnd::MitreTab { .. });
+        let jamb = trim(l, |t| t.kind == TrimKind::JambChannel && mitred(t));
+        jamb.ends[0] = TrimEnd::Tab(0.75)
+    }),
+];
+
 #[test]
 fn each_of_the_faults_is_caught_by_its_rule() {
     let sound = laid("curlew-cottage");
     assert_eq!(broken(&sound), Vec::<String>::new());
-    for (what, rule, fault) in FAULTS {
+    for (what, rule, fault) in FAULTS.into_iter().chain(EDGES) {
         let mut layout = sound.clone();
         fault(&mut layout);
         let found = verify::check(&layout);

@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and stages never import one another.
-const FLOORS: [(&str, u8); 25] = [
+const FLOORS: [(&str, u8); 26] = [
     ("main", 7),
     ("cli", 6),
     ("lib", 5),
@@ -17,6 +17,7 @@ const FLOORS: [(&str, u8); 25] = [
     ("receive", 3),
     ("course", 3),
     ("seam", 3),
+    ("joint", 3),
     ("trim", 3),
     ("verify", 3),
     ("takeoff", 3),

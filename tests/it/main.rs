@@ -26,6 +26,8 @@ mod facts_tables;
 mod faults;
 mod found;
 mod golden;
+mod hand;
+mod hands;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
@@ -46,5 +48,6 @@ mod support;
 mod terminal;
 mod trim_rules;
 mod ways;
+mod work;
 mod workbook;
 mod writing;

@@ -1,9 +1,10 @@
 //! Every kind of siding on the samples: all rules kept, counted again, told in its own words.
 
 use lapwright::cli::job_file;
-use lapwright::job::Job;
+use lapwright::job::{Job, Kind, Product};
 use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
+use lapwright::pipeline;
 
 use crate::support::{broken, dxf, inches, lay, rect, root};
 
@@ -46,7 +47,7 @@ fn plain_vinyl_on_the_samples() {
         assert!(!words.contains("foam to foam"), "{report}");
         let nails = takeoff.lines.iter().find(|l| l.id == "panel-nails").unwrap();
         // SD-38 (HAB): 1 1/2 to 2 in.
-        assert!(nails.item.ends_with("1 1/2"), "{}", nails.item);
+        assert!(nails.item.ends_with("1 1/2\""), "{}", nails.item);
     }
 }
 
@@ -93,4 +94,309 @@ fn what_contradicts_itself_is_refused_by_its_key() {
         let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
         assert!(e.contains(key) && e.contains(place), "{e}");
     }
+}
+
+/// Heights of the butt lines of a layout, bottom up.
+fn butts(layout: &Layout) -> Vec<f64> {
+    let mut out: Vec<f64> =
+        layout.walls().flat_map(|(_, w)| &w.courses).map(|c| c.bottom).collect();
+    out.sort_by(f64::total_cmp);
+    out.dedup();
+    out
+}
+
+#[test]
+fn boards_on_the_samples() {
+    for name in ["wood.toml", "fibre-cement.toml"] {
+        let job = read(name);
+        for stem in ["curlew-cottage", "one-gable", "one-window"] {
+            let layout = laid(stem, &job);
+            sound(&format!("{stem}, {name}"), &layout);
+            assert!(layout.bound.conflicts.is_empty(), "{stem}: {:?}", layout.bound.conflicts);
+            let (least, most) = job.product.limits();
+            for (_, c, r, p) in layout.pieces() {
+                let height = c.top - c.bottom;
+                assert!(height > least - 0.01 && height < most + 0.01, "{stem}: {height}");
+                assert!(p.length <= job.product.length + 1e-6, "{stem} {}", p.mark);
+                assert_eq!(r.seams.len() + 1, r.pieces.len());
+            }
+            // No strip, no channel, no lap: words and trim are those of boards.
+            let takeoff = lapwright::takeoff::quantities(&layout);
+            let has = |id: &str| takeoff.lines.iter().any(|l| l.id == id);
+            assert!(!has("j-channel") && !has("finish-trim") && !has("cartons"), "{stem}");
+            let report = lapwright::write::report::text(&layout, &takeoff);
+            let words = report.split_whitespace().collect::<Vec<_>>().join(" ");
+            let silica = words.contains("29 CFR 1926.1153");
+            assert_eq!(silica, name == "fibre-cement.toml", "{stem}");
+            assert!(!words.contains("vinyl softens") && !words.contains("foam to foam"), "{stem}");
+            assert!(has("joint-backing") == silica || stem != "curlew-cottage", "{stem}");
+        }
+    }
+}
+
+#[test]
+fn a_window_is_met_by_evened_courses() {
+    // WX-02 then WX-01 (NAV14044, fig 4-3): 31 in to the sill, 61 in from sill to head, boards of
+    // 12 in aimed at 10: 3 courses of 10 1/3, then 6 of 10 1/6.
+    let mut job = inches();
+    let text = "[product]\nkind = \"wood\"\nwidth = 12\n";
+    job.product = job_file::parse(text, "job").unwrap().product;
+    assert_eq!(job.product.exposure, 10.0); // SD-137 (NAV14044): 12 in board, 10 in
+    let (wall, glass) = (rect(0.0, 0.0, 240.0, 112.0), rect(90.0, 31.0, 130.0, 92.0));
+    let drawn = dxf(&[("A-WALL-OTLN", &wall), ("A-GLAZ", &glass)]);
+    let layout = lay(drawn.as_bytes(), &job);
+    sound("WX", &layout);
+    let found = butts(&layout);
+    let third = |i: usize| 31.0 / 3.0 * i as f64;
+    let sixth = |i: usize| 31.0 + 61.0 / 6.0 * i as f64;
+    // From the head to the top 20 in: two courses of 10.
+    let wanted: Vec<f64> =
+        (0..3).map(third).chain((0..6).map(sixth)).chain([92.0, 102.0]).collect();
+    assert_eq!(found.len(), wanted.len(), "{found:?}");
+    assert!(found.iter().zip(&wanted).all(|(a, b)| (a - b).abs() < 0.001), "{found:?}");
+    // Nothing is ripped or notched at the window.
+    assert!(layout.pieces().all(|(.., p)| p.rip.is_none() && p.notches.is_empty()));
+}
+
+#[test]
+fn running_feet_of_boards_are_checked_by_the_associations_rule() {
+    use lapwright::takeoff::rules;
+    // WX-14 (WWPA): nominal width and exposed face; running and board feet a square foot.
+    for (nominal, face, running, board) in [
+        (4.0, 2.5, 4.8, 1.6),
+        (6.0, 4.5, 2.667, 1.333),
+        (8.0, 6.25, 1.92, 1.28),
+        (10.0, 8.25, 1.4545, 1.2121),
+    ] {
+        assert!((rules::running_feet(face) - running).abs() < 1e-3, "{nominal}");
+        assert!((rules::board_feet(nominal, face) - board).abs() < 1e-3, "{nominal}");
+    }
+    // A wall of whole boards, 16 by 10 ft at 6 in: 12 / 6 x 160 = 320 ft, less end gaps of 1/4 in.
+    let mut job = inches();
+    job.product = job_file::parse("[product]\nkind = \"wood\"\n", "job").unwrap().product;
+    let wall = rect(0.0, 0.0, 192.0, 120.0);
+    let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+    sound("WWPA", &layout);
+    let takeoff = lapwright::takeoff::quantities(&layout);
+    let check = takeoff.checks.iter().find(|c| c.what == "running feet of boards").unwrap();
+    assert!((check.rule - 320.0).abs() < 1e-6, "{}", check.rule);
+    assert!((check.layout - (320.0 - 20.0 * 0.25 / 12.0)).abs() < 1e-6, "{}", check.layout);
+    assert_eq!(layout.panels.len(), 20);
+}
+
+#[test]
+fn joints_stand_on_studs_and_change_studs() {
+    // A wall of 40 ft, boards of 12 ft: four boards a course, three joints.
+    let mut job = inches();
+    let text =
+        "[product]\nkind = \"fibre-cement\"\n[boards]\nstud_spacing = 24\nfirst_stud = 23.25\n";
+    let read = job_file::parse(text, "job").unwrap();
+    (job.product, job.boards) = (read.product, read.boards);
+    let wall = rect(0.0, 0.0, 480.0, 70.0);
+    let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+    sound("studs", &layout);
+    let courses: Vec<Vec<f64>> =
+        layout.walls().flat_map(|(_, w)| &w.courses).map(|c| c.runs[0].seams.clone()).collect();
+    assert_eq!(courses.len(), 10); // exposure 7 in, SD-130: 8 1/4 less 1 1/4
+    for joints in &courses {
+        assert_eq!(joints.len(), 3);
+        assert!(joints.iter().all(|x| ((x - 23.25) / 24.0).fract().abs() < 1e-9), "{joints:?}");
+    }
+    for (i, low) in courses.iter().enumerate() {
+        for high in courses.iter().skip(i + 1).take(3) {
+            assert!(low.iter().all(|x| !high.contains(x)), "{low:?} {high:?}");
+        }
+    }
+    for (_, _, r, _) in layout.pieces() {
+        for pair in r.pieces.windows(2) {
+            assert!((pair[1].x0 - pair[0].x1 - 0.125).abs() < 1e-9); // SD-132's gap
+        }
+    }
+}
+
+#[test]
+fn what_is_of_another_kind_is_refused() {
+    for (text, key) in [
+        ("[product]\nwidth = 8\n", "product.width"),
+        ("[boards]\nfirst_stud = 12\n", "boards.first_stud"),
+        ("[product]\nkind = \"wood\"\nlap = 1\n", "product.lap"),
+        ("[product]\nkind = \"wood\"\nfaces = 2\n", "product.faces"),
+        ("[product]\nkind = \"wood\"\nexposure = 9\n", "product.exposure"),
+        ("[product]\nkind = \"wood\"\nexposure_most = 7.5\n", "product.exposure_most"),
+        ("[product]\nkind = \"wood\"\n[trim]\npocket = 1\n", "trim.pocket"),
+        ("[product]\nkind = \"wood\"\n[seams]\nstagger = 30\n", "seams.stagger"),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
+    }
+}
+
+#[test]
+fn random_houses_keep_every_rule_with_every_product() {
+    for (n, kind) in
+        [Kind::FoamBacked, Kind::Vinyl, Kind::Wood, Kind::FibreCement].iter().enumerate()
+    {
+        for seed in 0..4 {
+            let (rings, mut job) = crate::random_sheets::house(100 + seed * 4 + n as u64);
+            job.product = Product::of(*kind);
+            if !kind.is_board() {
+                // Single 7, double 4 1/2, triple 3: names in use (FACTS section 2).
+                let (faces, face) = [(1, 7.0), (2, 4.5), (3, 3.0), (2, 4.0)][seed as usize];
+                job.product.exposure = f64::from(faces) * face;
+                job.product.faces = faces;
+                job.seams.effort = Effort::Brief;
+            } else {
+                job.boards.stud_spacing = [16.0, 24.0, 19.2, 16.0][seed as usize];
+                job.boards.first_stud = [16.0, 15.25, 0.0, 8.0][seed as usize];
+            }
+            job.courses.least_strip = 2.0;
+            let drawn: Vec<(&str, &[(f64, f64)])> =
+                rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
+            let layout = lay(dxf(&drawn).as_bytes(), &job);
+            let name = format!("{kind:?}, house {seed}");
+            let conflicts = layout.bound.conflicts.len();
+            let kept = broken(&layout);
+            assert!(kept.is_empty() || conflicts > 0, "{name}: {kept:?}");
+            assert!(conflicts == 0 || !kind.is_board(), "{name}: {:?}", layout.bound.conflicts);
+            crate::recount::check(&crate::recount::written(&layout), &name);
+            let sheets = lapwright::annotate::sheets(&layout);
+            sheets.iter().for_each(|s| crate::sheets::legible(&name, s));
+            crate::sheets::marked_once(&name, &layout, &sheets);
+        }
+    }
+}
+
+/// A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK); a vent of 2 x 2 ft in
+/// the gable.
+fn gabled() -> String {
+    let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
+    let gable = [(0.0, 96.0), (300.0, 96.0), (150.0, 192.0)];
+    let vent = rect(138.0, 120.0, 162.0, 144.0);
+    dxf(&[("A-WALL-OTLN", &wall), ("A-WALL-SHNG", &gable), ("A-GLAZ", &vent)])
+}
+
+fn with(text: &str) -> Job {
+    let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n{text}");
+    job_file::parse(&text, "job").unwrap()
+}
+
+#[test]
+fn a_zone_not_laid_out_is_measured_and_said_so() {
+    let job =
+        with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
+    let layout = lay(gabled().as_bytes(), &job);
+    sound("shingles", &layout);
+    let z = &layout.elevations[0].zones[0];
+    assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
+    // The wall below is sided to the gable's foot and no higher, under finish trim (OT-14).
+    let w = &layout.elevations[0].walls[0];
+    assert!((w.net_area - 200.0).abs() < 0.01 && w.courses.len() == 12 && w.openings.is_empty());
+    let top = w.edges.iter().find(|e| e.kind == lapwright::model::house::EdgeKind::BareBottom);
+    assert_eq!(top.unwrap().receiver, lapwright::model::receiver::Receiver::FinishTrim);
+    let line = layout.takeoff.iter().find(|l| l.id == "zone-gable").unwrap();
+    assert!((line.net - 0.96).abs() < 1e-4 && line.order == 0.0 && line.item.contains("shingle"));
+    let takeoff = lapwright::takeoff::quantities(&layout);
+    let report = lapwright::write::report::text(&layout, &takeoff);
+    assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");
+    let sheets = lapwright::annotate::sheets(&layout);
+    for (i, words) in
+        [(0, "Gable: shingle, 96.0 sq ft net"), (1, "shingle: not laid out, 96.0 sq ft net")]
+    {
+        let svg = lapwright::write::svg::document(&sheets[i]);
+        assert!(svg.contains(words), "sheet {i}");
+    }
+    sheets.iter().for_each(|s| crate::sheets::legible("zone", s));
+}
+
+#[test]
+fn a_zone_must_be_whole() {
+    for (text, key) in [
+        ("[[zone]]\nlayers = [\"X\"]\ncladding = \"shingle\"\n", "zone.0.name"),
+        ("[[zone]]\nname = \"A\"\ncladding = \"shingle\"\n", "zone.0.layers"),
+        ("[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n", "zone.0.cladding"),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\ncladding = \"brick\"\n[zone.product]\nkind = \"wood\"\n",
+            "zone.0.cladding",
+        ),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n[zone.product]\nkind = \"wood\"\nlap = 1\n",
+            "zone.0.product.lap",
+        ),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
+    }
+}
+
+#[test]
+fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
+    let text = "[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\n[zone.product]\n";
+    for (own, kind) in [
+        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Kind::Vinyl),
+        ("kind = \"wood\"\n", Kind::Wood),
+    ] {
+        let job = with(&format!("{text}{own}"));
+        let mut notes = lapwright::diag::Notes::default();
+        let drawing = gabled();
+        let sets =
+            pipeline::layouts(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
+        let [house, gable] = sets.as_slice() else { panic!("{} sets", sets.len()) };
+        sound("house", house);
+        sound("gable", gable);
+        assert!(house.zone.is_none() && gable.zone.as_deref() == Some("Gable"));
+        assert_eq!((house.datum, gable.datum), (0.0, 0.0));
+        assert_eq!(house.job.product.kind, Kind::FoamBacked);
+        assert_eq!(gable.job.product.kind, kind);
+        let (below, above) = (&house.elevations[0].walls[0], &gable.elevations[0].walls[0]);
+        assert!((below.net_area - 200.0).abs() < 0.01 && (above.net_area - 96.0).abs() < 0.01);
+        // Eaves at 96 in: a butt line of both (12 x 8, 16 x 6); a starter takes the first course
+        // over the joint, finish trim the last one under it (OT-14).
+        let foot = above.edges.iter().find(|e| e.from[1] == 96.0 && e.to[1] == 96.0).unwrap();
+        assert_eq!(foot.receiver, lapwright::model::receiver::Receiver::Starter);
+        assert_eq!(above.courses[0].bottom, 96.0);
+        assert!(above.openings.len() == 1 && below.openings.is_empty());
+        // Its area is told with the house's set, and not as one left out.
+        assert!(house.elevations[0].zones[0].laid_out);
+        assert!(!house.takeoff.iter().any(|l| l.id.starts_with("zone-")));
+        let marks =
+            |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.clone()).collect() };
+        assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
+        assert_eq!(pipeline::set_folder(gable).as_deref(), Some("zone-1-gable"));
+        for set in &sets {
+            lapwright::annotate::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
+        }
+    }
+}
+
+#[test]
+fn a_zone_inside_a_wall_is_bordered_all_round() {
+    let wall = rect(0.0, 0.0, 240.0, 96.0);
+    let panel = rect(80.0, 24.0, 160.0, 72.0);
+    let drawing = dxf(&[("A-WALL-OTLN", &wall), ("ACCENT", &panel)]);
+    let text =
+        "[[zone]]\nname = \"Accent\"\nlayers = [\"accent\"]\n[zone.product]\nkind = \"vinyl\"\n";
+    let sets = pipeline::layouts(
+        drawing.as_bytes(),
+        "z.dxf",
+        &with(text),
+        &mut lapwright::diag::Notes::default(),
+        &mut |_| {},
+    )
+    .unwrap();
+    sets.iter().for_each(|s| sound("accent", s));
+    use lapwright::model::house::EdgeKind;
+    let kinds = |l: &Layout| -> Vec<EdgeKind> {
+        let mut out: Vec<EdgeKind> =
+            l.elevations[0].walls[0].edges.iter().map(|e| e.kind).collect();
+        out.sort();
+        out
+    };
+    use EdgeKind::{Abutment, BareBottom, BareTop};
+    assert_eq!(kinds(&sets[1]), [Abutment, Abutment, BareTop, BareBottom]);
+    // The house's field goes round it; its courses meet it on butt lines.
+    assert!(
+        (sets[0].elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0).abs()
+            < 0.01
+    );
+    assert!(sets[0].trims.iter().all(|t| t.opening.is_none()));
 }

@@ -56,7 +56,12 @@ fn stock_key(kind: &str) -> &'static str {
         "inside-post" => "inside_post",
         "finish-trim" => "finish_trim",
         "drip-cap" => "drip_cap",
-        _ => "j_channel",
+        "sill-flashing" | "jamb-flashing" | "head-flashing" => "flashing",
+        "surround" | "corner-cover" | "frieze" | "band" | "top-base" | "top-face" | "top-panel"
+        | "crown" => "decorative",
+        "jamb-channel" | "head-channel" | "sill-channel" | "wall-channel" | "corner-channel"
+        | "rake-channel" | "roof-channel" => "j_channel",
+        other => panic!("trim {other}"),
     }
 }
 
@@ -114,7 +119,21 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     }
     let carton = num(&product["carton"]);
     let cartons = up((panels + spare) / carton);
-    out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    let kind = product["kind"].as_str().unwrap();
+    let boards = ["wood", "fibre-cement"].contains(&kind);
+    // Boards are sold by the piece unless the job says otherwise.
+    if !(boards && carton == 1.0) {
+        out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    }
+    // SD-132 (JLC-F): a piece of flashing behind each joint of fibre-cement.
+    let joints: usize = walls(v)
+        .flat_map(|w| list(w, "courses"))
+        .flat_map(|c| list(c, "runs"))
+        .map(|r| list(r, "pieces").len().saturating_sub(1))
+        .sum();
+    if kind == "fibre-cement" && joints > 0 {
+        out.insert("joint-backing".into(), (joints as f64, joints as f64));
+    }
     let face = length * num(&product["exposure"]) / 144.0;
     let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
     out.insert("squares".into(), (net / 100.0, cartons * carton * face / 100.0));
@@ -124,8 +143,13 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
 
     let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
     let (mut trim_nails, mut corners) = (0.0, 0.0);
+    let mut flashed: BTreeSet<&str> = BTreeSet::new();
     for t in list(v, "trims") {
         let stock = stock_key(t["kind"].as_str().unwrap());
+        if stock == "flashing" {
+            flashed.insert(t["stock"].as_str().unwrap());
+            continue;
+        }
         let entry = trims.entry(stock).or_default();
         entry.0 += num(&t["length"]);
         entry.1.insert(t["stock"].as_str().unwrap());
@@ -147,6 +171,11 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     };
     rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
     rolls("corner-flashing", corners);
+    if let Some(line) = out.get_mut("opening-flashing") {
+        // Strips are cut whole: as many rolls as the layout cuts them from.
+        assert!(flashed.len() as f64 >= line.1);
+        line.1 = flashed.len() as f64;
+    }
     let (feet, outs) = walls(v).map(roofs).fold((0.0, 0.0), |a, b| (a.0 + b.0, a.1 + b.1));
     if feet > 0.0 {
         let metric = v["job"]["sheet"]["lengths"] == "mm";
@@ -156,10 +185,18 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     }
 
     let size = num(&rules["nail_box"]);
-    let spacing = num(&rules["nail_spacing"]);
+    // A board has a nail at every stud.
+    let own = if boards { &v["job"]["boards"]["stud_spacing"] } else { &rules["nail_spacing"] };
+    let spacing = num(own);
     let count: f64 =
         walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
     out.insert("panel-nails".into(), (count / size, up(count / size)));
+    let zones = list(v, "elevations").iter().flat_map(|e| list(e, "zones"));
+    for z in zones.filter(|z| z["laid_out"] == false) {
+        let name = z["zone"].as_str().unwrap().to_lowercase().replace(' ', "-");
+        let line = out.entry(format!("zone-{name}")).or_insert((0.0, 0.0));
+        line.0 += num(&z["net_area"]) / 100.0;
+    }
     if trim_nails > 0.0 {
         out.insert("trim-nails".into(), (trim_nails / size, up(trim_nails / size)));
     }

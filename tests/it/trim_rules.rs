@@ -146,3 +146,170 @@ fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
     assert_eq!(cuts.len(), 4);
     assert!(cuts.iter().all(|a| (a - 18.435).abs() < 0.01), "{cuts:?}");
 }
+
+#[test]
+fn flashing_is_cut_by_the_published_sizes() {
+    // FACTS SD-102, SD-103 on a 3040 window (TK-23): sill 36 + 2 x 9 = 54; each jamb from 1/2 over the
+    // foot of the 9 in sill flashing to 8 1/2 over the head: 48 + 8 1/2 + 8 1/2 = 65; head as the
+    // sill. A door has no sill: jambs 80 + 8 1/2.
+    let l = laid(
+        &[
+            ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 100.0)),
+            ("A-GLAZ", &rect(30.0, 36.0, 66.0, 84.0)),
+            ("A-DOOR", &rect(120.0, 0.0, 156.0, 80.0)),
+        ],
+        "",
+    );
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [54.0]);
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [65.0, 65.0, 88.5, 88.5]);
+    assert_eq!(lengths(&l, TrimKind::HeadFlashing), [54.0, 54.0]);
+    // 469 in of it: in one roll of 50 ft.
+    let line = l.takeoff.iter().find(|t| t.id == "opening-flashing").unwrap();
+    assert_eq!((line.length, line.order), (Some(469.0), 1.0));
+}
+
+#[test]
+fn a_surround_takes_its_width_of_the_siding_and_the_channel_goes_round_it() {
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 100.0)),
+        ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
+    ];
+    let bare = laid(&rings, "");
+    let l = laid(&rings, "[trim]\nsurround = 3.5\n");
+    // 36 x 48 and 3 1/2 all round is 43 x 55: 637 sq in less siding.
+    let net = |l: &Layout| l.walls().map(|(_, w)| w.net_area * 144.0).sum::<f64>();
+    assert!((net(&bare) - net(&l) - (43.0 * 55.0 - 36.0 * 48.0)).abs() < 1e-6);
+    // Head and sill boards 43, jambs the opening's 48 between them.
+    assert_eq!(lengths(&l, TrimKind::Surround), [43.0, 43.0, 48.0, 48.0]);
+    // SD-104 round the surround: 43 + 1 1/2 and 55 + 1 1/2.
+    assert_eq!(lengths(&l, TrimKind::HeadChannel), [44.5]);
+    assert_eq!(lengths(&l, TrimKind::JambChannel), [56.5; 2]);
+    // Flashing is the opening's own: 36 + 18.
+    assert_eq!(lengths(&l, TrimKind::SillFlashing), [54.0]);
+}
+
+#[test]
+fn a_corner_cover_and_a_frieze_take_their_part_of_the_siding() {
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 104.0))];
+    let l = laid(&wall, "[trim]\ncorner_cover = 4\nfrieze = 8\ntop = \"crown\"\n");
+    // 240 less 4 at each end, 104 less 8: runs of 232 from 4 to 236, 12 courses of 8 in.
+    let w = l.walls().next().unwrap().1;
+    assert_eq!(w.courses.len(), 12);
+    assert!(w.courses.iter().flat_map(|c| &c.runs).all(|r| (r.x0, r.x1) == (4.0, 236.0)));
+    // The post ends under the frieze: 96 + 3/4 - 1/4; a cover as long.
+    assert_eq!(lengths(&l, TrimKind::OutsidePost), [96.5; 2]);
+    assert_eq!(lengths(&l, TrimKind::CornerCover), [96.5; 2]);
+    assert!(of(&l, TrimKind::OutsidePost).iter().all(|t| [0.0, 240.0].contains(&t.from[0])));
+    // 20 ft of frieze and of crown from 12 ft stock: 144 and 96; finish trim under the frieze along
+    // 232 of siding, of 144 lapped by 3/4: 144 and 88 3/4.
+    for kind in [TrimKind::Frieze, TrimKind::Crown] {
+        assert_eq!(lengths(&l, kind), [144.0, 96.0]);
+    }
+    assert_eq!(lengths(&l, TrimKind::FinishTrim), [144.0, 88.75]);
+    assert!(of(&l, TrimKind::TopBase).is_empty());
+    // Starter: 232 less a gap of 1/4 at each end and one between: 120 and 111 1/4.
+    assert_eq!(lengths(&l, TrimKind::Starter), [120.0, 111.25]);
+}
+
+#[test]
+fn the_top_is_finished_as_the_job_says() {
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 100.0))];
+    let kinds = |top: &str| -> Vec<(TrimKind, f64)> {
+        let l = laid(&wall, &format!("[trim]\ntop = \"{top}\"\n"));
+        let top = l.trims.iter().filter(|t| t.from[1] == 100.0 && t.to[1] == 100.0);
+        top.map(|t| (t.kind, t.length)).collect()
+    };
+    assert_eq!(kinds("finish-trim"), [(TrimKind::FinishTrim, 120.0)]);
+    assert_eq!(kinds("two-piece"), [(TrimKind::TopBase, 120.0), (TrimKind::TopFace, 120.0)]);
+    assert_eq!(kinds("top-panel"), [(TrimKind::TopPanel, 120.0)]);
+    assert_eq!(kinds("crown"), [(TrimKind::TopBase, 120.0), (TrimKind::Crown, 120.0)]);
+    let refused = job_file::parse("[trim]\nfrieze = 8\ntop = \"two-piece\"\n", "job");
+    assert!(refused.unwrap_err().0.message.contains("frieze"));
+}
+
+#[test]
+fn a_band_parts_the_field_and_is_capped() {
+    // A band from 96 to 104 on a wall of 200 in: below it 12 courses of 8, over it 12 from 104, which
+    // is a course line of the same datum; the siding over it starts anew on a starter.
+    let wall = rect(0.0, 0.0, 240.0, 200.0);
+    let check = |l: &Layout| {
+        let w = l.walls().next().unwrap().1;
+        assert!((w.net_area * 144.0 - 240.0 * 192.0).abs() < 1e-6);
+        assert_eq!(w.courses.len(), 24);
+        assert_eq!(lengths(l, TrimKind::Band), [144.0, 96.0]);
+        let caps: f64 = lengths(l, TrimKind::DripCap).iter().sum();
+        // 240 in of 10 ft stock, lapped by 3/4 twice.
+        assert_eq!(caps, 241.5);
+        let starts: Vec<f64> = of(l, TrimKind::Starter).iter().map(|t| t.from[1]).collect();
+        assert_eq!(starts, [0.0, 0.0, 104.0, 104.0]);
+        let under = of(l, TrimKind::FinishTrim).iter().filter(|t| t.from[1] == 96.0).count();
+        assert_eq!(under, 2);
+    };
+    check(&laid(&[("A-WALL-OTLN", &wall), ("A-WALL-BAND", &rect(0.0, 96.0, 240.0, 104.0))], ""));
+    check(&laid(&[("A-WALL-OTLN", &wall)], "[[band]]\nbottom = 96\ntop = 104\n"));
+}
+
+#[test]
+fn a_joint_of_the_building_is_not_bridged() {
+    let views = "[[elevation]]\nname = \"FRONT\"\nregion = [-10.0, -10.0, 500.0, 200.0]\n";
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0))];
+    let l = laid(&wall, &format!("{views}[[joint]]\nelevation = \"front\"\nat = 100\n"));
+    let w = l.walls().next().unwrap().1;
+    assert_eq!(w.joints, [100.0]);
+    // Two channels back to back, 1/2 in apart, as high as the wall.
+    let channels: Vec<(f64, f64)> =
+        of(&l, TrimKind::WallChannel).iter().map(|t| (t.from[0], t.length)).collect();
+    assert_eq!(channels, [(99.75, 96.0), (100.25, 96.0)]);
+    assert!(w.courses.iter().all(|c| c.runs.len() == 2));
+    assert!(w.courses.iter().flat_map(|c| &c.runs).all(|r| r.x1 <= 99.75 || r.x0 >= 100.25));
+    // The same from a line on the agreed layer.
+    let line = "0\nLINE\n8\nA-WALL-JNTC\n10\n100\n20\n0\n11\n100\n21\n96\n0\nENDSEC\n0\nEOF\n";
+    let text = dxf(&wall).replace("0\nENDSEC\n0\nEOF\n", line);
+    let l = lay(text.as_bytes(), &job(""));
+    assert_eq!(broken(&l), Vec::<String>::new());
+    assert_eq!(l.walls().next().unwrap().1.joints, [100.0]);
+}
+
+/// The rule that catches a fault put into a sound layout.
+fn caught(l: &Layout, fault: impl Fn(&mut Layout)) -> Vec<String> {
+    let mut l = l.clone();
+    fault(&mut l);
+    broken(&l).iter().map(|b| b.split(": ").next().unwrap().to_owned()).collect()
+}
+
+#[test]
+fn faults_of_boards_bands_and_joints_are_caught() {
+    let gone = |kind: TrimKind| move |l: &mut Layout| l.trims.retain(|t| t.kind != kind);
+    let decor = "siding ends at covers, friezes and surrounds, which have their boards".to_owned();
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 240.0)),
+        ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
+    ];
+    let more = "[[elevation]]\nname = \"FRONT\"\nregion = [-10.0, -10.0, 500.0, 300.0]\n[trim]\ncorner_cover = 4\nfrieze = 8\nsurround = 3\n[[band]]\nbottom = 120\ntop = 128\n[[joint]]\nelevation = \"FRONT\"\nat = 60\n";
+    let l = laid(&rings, more);
+    for kind in [TrimKind::CornerCover, TrimKind::Frieze, TrimKind::Surround] {
+        assert!(caught(&l, gone(kind)).contains(&decor), "{kind:?}");
+    }
+    // Siding that ends at the corner itself, as if there were no cover.
+    assert!(caught(&l, |l| l.job.trim.corner_cover = 0.0).contains(&decor));
+    let field = "the field is the wall less openings, steps and roofs".to_owned();
+    assert!(caught(&l, |l| l.job.trim.frieze = 0.0).contains(&field));
+    let bands = "bands have their board and their cap".to_owned();
+    assert!(caught(&l, gone(TrimKind::Band)).contains(&bands));
+    assert!(
+        caught(&l, |l| l.trims.retain(|t| t.kind != TrimKind::DripCap || t.opening.is_some()))
+            .contains(&bands)
+    );
+    let joint = "no siding bridges a joint of the building".to_owned();
+    let bridge = |l: &mut Layout| l.elevations[0].walls[0].courses[2].runs[0].x1 = 90.0;
+    assert!(caught(&l, bridge).contains(&joint));
+    let posts = "every corner has its post, as high as the corner".to_owned();
+    let unspliced = |l: &mut Layout| {
+        for t in &mut l.trims {
+            if let TrimEnd::Splice { .. } = t.ends[0] {
+                t.ends[0] = TrimEnd::Square;
+            }
+        }
+    };
+    assert!(caught(&l, unspliced).contains(&posts));
+}

@@ -40,7 +40,7 @@ impl<'a> Cell<'a> {
         let style = layout.job.sheet.lengths;
         let mut lines: Vec<(bool, String)> = Vec::new();
         lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
-        let words = describe(piece, course, layout.job.product.hem, style);
+        let words = describe(piece, course, &layout.job.product, style);
         for w in words {
             lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
         }

@@ -173,7 +173,11 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
             &mut c,
             area,
             title,
-            "pieces by length; cut ends go into receivers, factory ends meet",
+            if layout.job.product.kind.is_board() {
+                "pieces by length; joints stand on studs"
+            } else {
+                "pieces by length; cut ends go into receivers, factory ends meet"
+            },
         );
         for (j, (head, text)) in chunk.iter().enumerate() {
             let at = Point::new(

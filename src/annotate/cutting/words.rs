@@ -1,11 +1,17 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
 use crate::annotate::words::{cut, short};
-use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece};
+use crate::job::Product;
+use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
 
-/// `hem` is the height of the nail hem over the face.
-pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> Vec<String> {
+pub(super) fn describe(
+    p: &Piece,
+    k: &Course,
+    product: &Product,
+    style: LengthStyle,
+) -> Vec<String> {
+    let over_face = product.over_face(k.top - k.bottom);
     let mut out = Vec::new();
     out.extend(edges(p, style));
     for (name, end, angle, set, contour) in [
@@ -43,20 +49,18 @@ pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> V
         let over = (k.top - k.bottom) - r.to;
         if over > 1.0 / 64.0 {
             words.push_str(&format!(
-                ", {} off the top: {} of face and the nail hem",
-                short(style, over + hem),
-                short(style, over)
+                ", {} off the top: {} of face and the {}",
+                short(style, over + over_face),
+                short(style, over),
+                product.over_face_words()
             ));
         }
         out.push(words);
     }
-    // A ripped head has no hem left.
-    let hem = if p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0) {
-        0.0
-    } else {
-        hem
-    };
-    out.extend(p.notches.iter().map(|n| notch(n, hem, style)));
+    // A ripped head has nothing left over its face.
+    let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0);
+    let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
+    out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
@@ -66,10 +70,26 @@ pub(super) fn describe(p: &Piece, k: &Course, hem: f64, style: LengthStyle) -> V
             if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
     }
+    out.extend(recess(p, k));
     if !p.more.is_empty() {
         out.push("the opening parts it: mark it in place".to_owned());
     }
     out
+}
+
+/// A cut end at a seam, as one at a bare fixture is, lacks what lets the next panel lap (FACTS SD-82).
+fn recess(p: &Piece, k: &Course) -> Option<String> {
+    let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
+    let at = run.pieces.iter().position(|q| q.mark == p.mark)?;
+    let left = at > 0 && p.left_end == EndCut::Square;
+    let right = at + 1 < run.pieces.len() && p.right_end == EndCut::Square;
+    let ends = match (left, right) {
+        (true, true) => "both ends meet seams",
+        (true, false) => "left end meets a seam",
+        (false, true) => "right end meets a seam",
+        (false, false) => return None,
+    };
+    Some(format!("{ends}: cut hem, lock and any foam back there, so that the panels can lap"))
 }
 
 /// Length at the foot and at the head, where they are not one.
@@ -86,7 +106,10 @@ fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
 
 /// Along from the left end, up from the butt line.
 fn points(c: &Contour, style: LengthStyle) -> String {
-    let each = c.points.iter().map(|q| format!("{} / {}", short(style, q[0]), short(style, q[1])));
+    // Hard spaces: a point is not parted at the end of a line.
+    let one =
+        |q: &Xy| format!("{} / {}", short(style, q[0]), short(style, q[1])).replace(' ', "\u{a0}");
+    let each = c.points.iter().map(one);
     let list = each.collect::<Vec<_>>().join(", ");
     match c.spacing {
         Some(s) => format!("curve, points every {}, along / up: {list}", short(style, s)),
@@ -94,7 +117,7 @@ fn points(c: &Contour, style: LengthStyle) -> String {
     }
 }
 
-fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
+fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
     let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
@@ -103,8 +126,12 @@ fn notch(n: &Notch, hem: f64, style: LengthStyle) -> String {
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {
         NotchSide::Top => {
-            let whole = if hem > 0.0 {
-                format!(" of the face, {} with the nail hem", short(style, n.depth + hem))
+            let whole = if over_face.1 > 0.0 {
+                format!(
+                    " of the face, {} with the {}",
+                    short(style, n.depth + over_face.1),
+                    over_face.0
+                )
             } else {
                 String::new()
             };

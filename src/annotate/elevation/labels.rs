@@ -78,13 +78,28 @@ const KEY: [(Sign, &str); 15] = [
     (Sign::Line(Ink::Match), "match line"),
 ];
 
+const KEY_OF_BOARDS: [(Sign, &str); 11] = [
+    (Sign::Line(Ink::Wall), "field: where boards go"),
+    (Sign::Line(Ink::Course), "board edge"),
+    (Sign::Line(Ink::Seam), "joint, on a stud"),
+    (Sign::Line(Ink::Post), "corner boards OP outside, IP inside"),
+    (Sign::Line(Ink::Starter), "starter piece ST"),
+    (Sign::Line(Ink::DripCap), "drip cap DC"),
+    (Sign::Line(Ink::Level), "level line"),
+    (Sign::Line(Ink::Grade), "grade"),
+    (Sign::Line(Ink::Source), "source drawing"),
+    (Sign::Frame, "trim mark"),
+    (Sign::Line(Ink::Match), "match line"),
+];
+
 fn width(words: &str) -> f64 {
     0.46 + crate::typeface::width(words, TEXT, false) + 0.22
 }
 
 /// Rows of the key in a width: the items of each.
-fn rows(room: f64, extra: &[String]) -> Vec<Vec<(Option<&'static Sign>, String)>> {
-    let items = KEY.iter().map(|(s, w)| (Some(s), (*w).to_owned()));
+fn rows(room: f64, extra: &[String], boards: bool) -> Vec<Vec<(Option<&'static Sign>, String)>> {
+    let key: &'static [(Sign, &str)] = if boards { &KEY_OF_BOARDS } else { &KEY };
+    let items = key.iter().map(|(s, w)| (Some(s), (*w).to_owned()));
     let items = items.chain(extra.iter().map(|w| (None, w.clone())));
     let mut out: Vec<Vec<(Option<&'static Sign>, String)>> = Vec::new();
     let mut used = f64::INFINITY;
@@ -103,12 +118,12 @@ fn rows(room: f64, extra: &[String]) -> Vec<Vec<(Option<&'static Sign>, String)>
 }
 
 /// Height that title and key take at the foot of a page.
-pub(super) fn foot(room: f64, extra: &[String]) -> f64 {
-    0.36 + rows(room, extra).len() as f64 * ROW
+pub(super) fn foot(room: f64, extra: &[String], boards: bool) -> f64 {
+    0.36 + rows(room, extra, boards).len() as f64 * ROW
 }
 
-pub(super) fn key(c: &mut Canvas, area: Rect, extra: &[String]) {
-    let rows = rows(area.width(), extra);
+pub(super) fn key(c: &mut Canvas, area: Rect, extra: &[String], boards: bool) {
+    let rows = rows(area.width(), extra, boards);
     for (j, row) in rows.iter().rev().enumerate() {
         let y = area.y0 + 0.38 + j as f64 * ROW;
         let mut x = area.x0;

@@ -2,6 +2,7 @@
 
 mod corners;
 mod dims;
+mod flashing;
 mod ground;
 mod labels;
 pub(super) mod marks;
@@ -32,7 +33,7 @@ pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
     let extra = footnotes(layout, e);
-    let foot = labels::foot(area.width(), &extra);
+    let foot = labels::foot(area.width(), &extra, layout.job.product.kind.is_board());
     let free = (area.width() - LEFT - RIGHT, area.height() - foot - BELOW - ABOVE);
     let size = (house.width(), house.height());
     let scale = scale_of(size, free, layout.job.product.exposure, PITCH, &layout.job.sheet);
@@ -94,20 +95,21 @@ fn sheet(
     };
     let mut c = Canvas::new(area);
     labels::title(&mut c, &title, scale, layout, area);
-    labels::key(&mut c, area, extra);
+    let boards = layout.job.product.kind.is_board();
+    labels::key(&mut c, area, extra, boards);
     // What follows keeps over title and key.
-    let foot = labels::foot(area.width(), extra);
+    let foot = labels::foot(area.width(), extra, boards);
     let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
     c.placer.area = body;
     c.clip = Some(view.clip(body));
     ground::backdrop(&mut c, e, view);
-    let seen_from = layout.work.iter().find(|w| w.elevation == e.name).map(|w| w.seen_from);
+    let seen_from = layout.work.walls.iter().find(|w| w.elevation == e.name).map(|w| w.seen_from);
     for wall in &e.walls {
         walls::faces(&mut c, wall, view, &super::faces::heights(layout));
         walls::panels(&mut c, wall, view);
         walls::outlines(&mut c, wall, view);
         openings::outlines(&mut c, wall, view);
-        walls::seams(&mut c, wall, view, seen_from.unwrap_or(view.house.x0));
+        walls::seams(&mut c, wall, view, (!boards).then_some(seen_from.unwrap_or(view.house.x0)));
     }
     ground::ground(&mut c, e, view);
     trims::lines(&mut c, layout, e, view);
@@ -121,8 +123,11 @@ fn sheet(
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);
     let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
-    tight::places(&mut c, layout, e, view);
+    if !boards {
+        tight::places(&mut c, layout, e, view);
+    }
     ground::bare(&mut c, e, view);
+    flashing::notes(&mut c, layout, e, view);
     corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
     c.placer.area = area;
@@ -157,7 +162,7 @@ fn sheet(
 
 /// Numbers of courses of an elevation on whose top edge level is checked.
 fn checks(layout: &Layout, e: &Elevation) -> BTreeSet<i32> {
-    let mine = layout.work.iter().filter(|w| w.elevation == e.name);
+    let mine = layout.work.walls.iter().filter(|w| w.elevation == e.name);
     mine.flat_map(|w| w.level_checks.iter().copied()).collect()
 }
 
@@ -167,12 +172,14 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
         "rip: height kept".to_owned(),
         "notch: width x depth; see the cutting sheets".to_owned(),
     ];
-    if tight::of(layout, e).next().is_some() {
+    if !layout.job.product.kind.is_board() && tight::of(layout, e).next().is_some() {
         out.push("tight: see the order of work for the way in (common practice)".to_owned());
     }
     if !checks(layout, e).is_empty() {
         out.push("wedge at a butt line: check level there, and against the next wall".to_owned());
     }
+    out.extend(flashing::key(layout, e));
+    out.extend(trims::key(layout, e));
     out
 }
 

@@ -38,14 +38,16 @@ pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
     }
 }
 
-/// Seams, each with a sign of its lap: laps show their edge away from where the wall is seen from
-/// (FACTS SD-76, VSI-H-old, JLC-V).
-pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: f64) {
+/// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
+/// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
+pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
                 c.firm(Ink::Seam, v.at(*s, low), v.at(*s, high));
-                lap(c, v, run, *s, (low, high), seen_from);
+                if let Some(seen_from) = seen_from {
+                    lap(c, v, run, *s, (low, high), seen_from);
+                }
             }
         }
     }

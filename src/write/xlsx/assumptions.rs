@@ -2,7 +2,7 @@
 
 use super::grid::{Grid, Look};
 use crate::diag::{Note, Severity};
-use crate::job::Kind;
+use crate::job::{Job, Kind};
 use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::write::report::cautions;
@@ -34,7 +34,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.advice {
         put("to order", line, "", "");
     }
-    for line in cautions().lines().skip(1).fold(Vec::new(), joined) {
+    for line in cautions(layout.job.product.kind).lines().skip(1).fold(Vec::new(), joined) {
         put("caution", &line, "", "");
     }
     g.filter(head, 4);
@@ -60,6 +60,22 @@ fn place(n: &Note) -> String {
     out.join(", ")
 }
 
+/// How the ends of two panels or boards meet.
+fn meeting(job: &Job) -> [String; 3] {
+    let style = job.sheet.lengths;
+    let lap = format!("lap at seams in force: {}", style.short(job.lap()));
+    let (what, source) = match (job.product.lap, job.product.kind) {
+        (Some(_), _) => (lap, "set by the job"),
+        (None, Kind::FoamBacked) => (lap, "foam meets foam: FACTS PR-02, common practice"),
+        (None, Kind::Vinyl) => (lap, "half the factory notch: FACTS SD-70, association manual"),
+        (None, Kind::Wood | Kind::FibreCement) => (
+            format!("gap at joints in force: {}; joints on studs", style.short(-job.lap())),
+            "FACTS SD-132, trade press; wood common practice",
+        ),
+    };
+    [what, String::new(), source.to_owned()]
+}
+
 /// What was settled by rule, then every setting in force with the source of its default, or that the
 /// job set it.
 fn assumed(layout: &Layout) -> Vec<[String; 3]> {
@@ -75,20 +91,22 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             format!("butt line of course 1 at {} from the level line", style.length(layout.datum)),
             &layout.datum_why,
         ),
+        meeting(job),
         row(
-            format!("lap at seams in force: {}", style.short(job.lap())),
-            match (job.product.lap, job.product.kind) {
-                (Some(_), _) => "set by the job",
-                (None, Kind::FoamBacked) => "foam meets foam: FACTS PR-02, common practice",
-                (None, Kind::Vinyl) => "half the factory notch: FACTS SD-70, association manual",
+            format!("gap at panel ends in force: {}", style.short(job.end_gap())),
+            if job.product.kind.is_board() {
+                "FACTS SD-132, trade press, for fibre-cement; wood common practice"
+            } else {
+                "association manual, by the day's weather unless the job says otherwise: FACTS SD-50, SD-51"
             },
         ),
         row(
-            format!("gap at panel ends in force: {}", style.short(job.end_gap())),
-            "association manual, by the day's weather unless the job says otherwise: FACTS SD-50, SD-51",
-        ),
-        row(
-            "channels follow the drawn edge of openings; corner posts, the drawn corner".to_owned(),
+            if job.product.kind.is_board() {
+                "boards butt against the drawn edge of openings; corner boards, the drawn corner"
+            } else {
+                "channels follow the drawn edge of openings; corner posts, the drawn corner"
+            }
+            .to_owned(),
             "FACTS OT-25: ask which edge was drawn",
         ),
     ];

@@ -1,0 +1,117 @@
+//! Bands and building joints: what parts the siding of a wall (FACTS OT-14, OT-18).
+
+use super::Local;
+use crate::diag::{Note, Notes};
+use crate::geom::boolean::{difference, intersection, union_all};
+use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::house::{House, Opening, Wall};
+use crate::model::linework::Role;
+
+/// Closed outlines of bands, and the bands of the job.
+pub(super) fn bands(local: &Local, frame: Rect, drawn: Vec<Polygon>) -> Vec<Polygon> {
+    let here = |e: &Option<String>| e.as_ref().is_none_or(|e| same_name(e, &local.view.name));
+    let of_job = local.job.bands.iter().filter(|b| here(&b.elevation)).map(|b| {
+        let (left, right) = (b.left.unwrap_or(frame.x0 - 1.0), b.right.unwrap_or(frame.x1 + 1.0));
+        Polygon::rect(left, b.bottom, right, b.top)
+    });
+    drawn.into_iter().chain(of_job).collect()
+}
+
+/// Elevations are named in the job as they are titled, capitals or not.
+fn same_name(a: &str, b: &str) -> bool {
+    a.trim().eq_ignore_ascii_case(b.trim())
+}
+
+/// Places of joints and the heights over which they are drawn.
+pub(super) fn joints(local: &Local) -> Vec<(f64, f64, f64)> {
+    let drawn = local.strokes(Role::Joint).flat_map(|s| {
+        let ring = local.ring(s);
+        let pairs: Vec<(f64, f64, f64)> = ring
+            .windows(2)
+            .filter(|w| (w[0].x - w[1].x).abs() <= LEVEL && (w[0].y - w[1].y).abs() > LEVEL)
+            .map(|w| ((w[0].x + w[1].x) / 2.0, w[0].y.min(w[1].y), w[0].y.max(w[1].y)))
+            .collect();
+        pairs
+    });
+    let of_job = local.job.joints.iter().filter(|j| same_name(&j.elevation, &local.view.name));
+    drawn.chain(of_job.map(|j| (j.at, f64::NEG_INFINITY, f64::INFINITY))).collect()
+}
+
+/// The joints of a wall: those inside it that are drawn over half of its height or more.
+pub(super) fn on(outline: &Polygon, joints: &[(f64, f64, f64)], gap: f64) -> Vec<f64> {
+    let b = outline.bounds();
+    let inside = |x: f64| x > b.x0 + gap && x < b.x1 - gap;
+    let long = |low: f64, high: f64| high.min(b.y1) - low.max(b.y0) >= b.height() / 2.0;
+    let mut out: Vec<f64> = joints
+        .iter()
+        .filter(|(x, low, high)| inside(*x) && long(*low, *high))
+        .map(|j| crate::geom::tol::snap(j.0))
+        .collect();
+    out.sort_by(f64::total_cmp);
+    out.dedup_by(|a, b| (*a - *b).abs() <= gap);
+    out
+}
+
+/// The strip that a joint's two channels stand either side of.
+pub(super) fn strip(outline: &Polygon, x: f64, gap: f64) -> Polygon {
+    let b = outline.bounds();
+    Polygon::rect(x - gap / 2.0, b.y0 - 1.0, x + gap / 2.0, b.y1 + 1.0)
+}
+
+/// Tells of a joint that runs through an opening: it cannot be one of the building.
+pub(super) fn through_openings(
+    local: &Local,
+    outline: &Polygon,
+    joints: &[f64],
+    openings: &[Opening],
+    notes: &mut Notes,
+) {
+    for x in joints {
+        let struck = openings.iter().find(|o| {
+            let (left, right, sill, head) = o.sides();
+            let middle = Point::new(*x, (sill + head) / 2.0);
+            left < *x && *x < right && outline.contains(middle)
+        });
+        if let Some(o) = struck {
+            let message = "a joint of the building runs through an opening, which is taken as two";
+            let help = "Move the joint, or the opening, to where it is.";
+            let at = local.source(Point::new(*x, o.sides().2));
+            let note = Note::warning("joint-in-opening", message, help).on(&local.view.name);
+            notes.push(note.about(&o.origin).at(at));
+        }
+    }
+}
+
+/// What of the bands lies on a wall, openings and joints left out.
+pub(super) fn boards(wall: &Wall, bands: &[Polygon], strips: &[Polygon]) -> Vec<Polygon> {
+    let whole = [Polygon::simple(wall.outline.clone()).wound()];
+    let mut off: Vec<Polygon> =
+        wall.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
+    off.extend(strips.iter().cloned());
+    let mine = intersection(&union_all(bands), &whole);
+    let mut out = difference(&mine, &union_all(&off));
+    out.retain(|p| bounds(&p.outer).is_some_and(|b| b.width() > 1.0));
+    out.sort_by(|a, b| {
+        let (a, b) = (a.bounds(), b.bounds());
+        a.y0.total_cmp(&b.y0).then(a.x0.total_cmp(&b.x0))
+    });
+    out
+}
+
+/// Tells of bands and joints of the job that name no elevation.
+pub(super) fn report(house: &House, job: &crate::job::Job, notes: &mut Notes) {
+    let known = |name: &str| house.elevations.iter().any(|e| same_name(&e.name, name));
+    let bands = job.bands.iter().filter_map(|b| b.elevation.as_ref()).map(|e| ("band", e));
+    let joints = job.joints.iter().map(|j| ("joint", &j.elevation));
+    for (table, name) in bands.chain(joints).filter(|(_, n)| !known(n)) {
+        let all: Vec<&str> = house.elevations.iter().map(|e| e.name.as_str()).collect();
+        let message = format!(
+            "`{table}` names the elevation `{name}`; the elevations are {}",
+            all.join(", ")
+        );
+        let help = "Correct the name in the job file.";
+        notes.push(Note::error("part-unknown", message, help));
+    }
+}

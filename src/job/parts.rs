@@ -1,0 +1,68 @@
+//! Bands that part a wall's siding, and joints it must not bridge, where the drawing has none.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::Job;
+use super::length::{Length, length, maybe_length};
+use super::ranges::Fault;
+
+/// A band board, frieze or water table right across walls (FACTS OT-14): no siding lies on it, and
+/// the field over it starts anew on the same datum.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Band {
+    /// Elevation it is on; left out, on all of them.
+    #[serde(default)]
+    pub elevation: Option<String>,
+    /// Its lower edge over the level line.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub bottom: f64,
+    /// Its upper edge over the level line.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub top: f64,
+    /// Its left end, from the elevation's leftmost wall; left out, it runs through.
+    #[serde(default, deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub left: Option<f64>,
+    /// Its right end, likewise.
+    #[serde(default, deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub right: Option<f64>,
+}
+
+/// A joint of the building that siding must not bridge (FACTS OT-18).
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Joint {
+    /// Elevation it is on.
+    pub elevation: String,
+    /// Its place, from the elevation's leftmost wall.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub at: f64,
+}
+
+/// What cannot be laid out.
+pub(super) fn faults(job: &Job) -> Vec<Fault> {
+    let mut out = Vec::new();
+    for (i, b) in job.bands.iter().enumerate() {
+        if b.top <= b.bottom {
+            let keys = vec![format!("band.{i}.top"), format!("band.{i}.bottom")];
+            let message =
+                format!("the band's top, {}, is not over its bottom, {}", b.top, b.bottom);
+            out.push(Fault { keys, message });
+        }
+        if let (Some(left), Some(right)) = (b.left, b.right)
+            && right <= left
+        {
+            let keys = vec![format!("band.{i}.right"), format!("band.{i}.left")];
+            let message =
+                format!("the band's right end, {right}, is not right of its left, {left}");
+            out.push(Fault { keys, message });
+        }
+    }
+    out
+}

@@ -1,0 +1,118 @@
+//! Where boards end: butt joints on studs, and the cutting of boards to pieces, for the whole house.
+//!
+//! A joint stands on a stud, and no joint of a near course on the same one (FACTS SD-132, JLC-F).
+//! Cut ends may meet, so that any piece may come from any board: joints are chosen course by course
+//! from what boards and offcuts give, then all pieces are packed anew. Several such layouts are made
+//! with other preferences; the one of the fewest boards stands.
+
+mod bound;
+mod places;
+mod run;
+
+use run::State;
+
+use crate::model::joint::JointRules;
+use crate::model::seam::{Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRun};
+use crate::packing;
+
+/// One run with where it is.
+struct Ask<'a> {
+    elevation: &'a str,
+    /// Number of the wall.
+    wall: usize,
+    course: i32,
+    run: &'a SeamRun,
+    avoid: &'a [f64],
+}
+
+/// Layouts tried for an effort.
+fn tries(effort: Effort) -> u64 {
+    match effort {
+        Effort::Crew => 1,
+        Effort::Brief => 2,
+        Effort::Usual => 6,
+        Effort::Long => 24,
+    }
+}
+
+/// Joins the boards of a house. Total, and the same for the same problem on every machine.
+pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
+    let asks = asks(problem, joints);
+    let bound = bound::bound(&asks, &problem.rules);
+    let mut best: Option<SeamPlan> = None;
+    let mut crew = 0;
+    for n in 0..tries(problem.rules.effort) {
+        let mut state = State::new(problem.rules.seed.wrapping_add(n), n);
+        let laid: Vec<run::Laid> =
+            asks.iter().map(|a| state.lay(a, &problem.rules, joints)).collect();
+        if n == 0 {
+            crew = state.boards();
+        }
+        let plan = packed(&asks, &laid, problem, &state);
+        let better = best
+            .as_ref()
+            .is_none_or(|b| (plan.conflicts.len(), plan.panels) < (b.conflicts.len(), b.panels));
+        if better {
+            best = Some(plan);
+        }
+    }
+    let mut out = best.unwrap_or_default();
+    out.crew_panels = crew;
+    out.certificate = bound;
+    out.certificate.panels = out.panels;
+    out.certificate.proven = out.panels <= out.certificate.bound;
+    out
+}
+
+fn asks<'a>(problem: &'a SeamProblem, joints: &JointRules) -> Vec<Ask<'a>> {
+    let mut out = Vec::new();
+    for e in &problem.elevations {
+        for c in &e.courses {
+            out.extend(c.runs.iter().map(|run| Ask {
+                elevation: &e.name,
+                wall: joints.studs.get(&run.id).map_or(usize::MAX, |s| s.0),
+                course: c.index,
+                run,
+                avoid: &c.avoid,
+            }));
+        }
+    }
+    out
+}
+
+/// Every piece cut from the fewest boards found: as they were laid, or packed anew.
+fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State) -> SeamPlan {
+    let rules = &problem.rules;
+    let lengths: Vec<f64> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.length)).collect();
+    let anew = packing::least(&lengths, rules.stock, rules.kerf);
+    let mut cuts: Vec<Cut> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.cut)).collect();
+    let mut boards = state.boards();
+    if anew.len() < boards {
+        boards = anew.len();
+        for (panel, on) in anew.iter().enumerate() {
+            let mut at = 0.0;
+            for i in on {
+                cuts[*i] = Cut { panel, start: at, end: at + lengths[*i] };
+                at += lengths[*i] + rules.kerf;
+            }
+        }
+    }
+    let mut next = cuts.into_iter();
+    let runs = asks.iter().zip(laid).map(|(a, l)| RunPlan {
+        id: a.run.id.clone(),
+        pieces: next.by_ref().take(l.pieces.len()).collect(),
+        seams: l.joints.clone(),
+    });
+    let runs = runs.collect();
+    let broken = asks.iter().zip(laid).filter_map(|(a, l)| {
+        l.broken.as_ref().map(|words| Conflict {
+            elevation: a.elevation.to_owned(),
+            courses: vec![a.course],
+            runs: vec![a.run.id.clone()],
+            broken: words.clone(),
+            remedy: "Take longer boards (`product.length`), or lower `seams.clear_courses`."
+                .to_owned(),
+        })
+    });
+    SeamPlan { runs, panels: boards, conflicts: broken.collect(), ..Default::default() }
+}

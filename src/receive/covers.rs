@@ -1,0 +1,49 @@
+//! What decorative trim takes of a wall: wide corner covers and friezes. Siding ends at their edges.
+
+use crate::geom::polygon::Polygon;
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::TrimRules;
+use crate::model::house::{Edge, EdgeKind, Wall};
+
+/// Beyond the wall's own sides, so that no sliver stays, inches.
+const OVER: f64 = 0.25;
+
+/// Areas that covers and friezes take, and the sides that siding ends at instead.
+pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>) {
+    let (mut off, mut moved) = (Vec::new(), Vec::new());
+    for e in &wall.edges {
+        match e.kind {
+            EdgeKind::OutsideCorner if trim.corner_cover > 0.0 => {
+                // The field lies on the left hand: the right side of a wall runs up.
+                let inward = if e.to.y > e.from.y { -1.0 } else { 1.0 };
+                let (low, high) = if e.to.y > e.from.y { (e.from, e.to) } else { (e.to, e.from) };
+                let w = trim.corner_cover;
+                // A rake or a sloping roof goes on rising or falling along the cover.
+                let (down, up) = (w * steepest(wall, low), w * steepest(wall, high));
+                let (a, b) = (low.x - inward * OVER, low.x + inward * w);
+                let (bottom, top) = (low.y - down, high.y + up);
+                off.push(Polygon::rect(a.min(b), bottom - OVER, a.max(b), top + OVER));
+                let shift = Vec2::new(inward * w, 0.0);
+                let (low, high) =
+                    (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
+                let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
+                moved.push(Edge { from, to, ..e.clone() });
+            }
+            EdgeKind::Eave if trim.frieze > 0.0 => {
+                let down = Vec2::new(0.0, -trim.frieze);
+                let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
+                off.push(Polygon::rect(x0, e.from.y - trim.frieze, x1, e.from.y + OVER));
+                moved.push(Edge { from: e.from + down, to: e.to + down, ..e.clone() });
+            }
+            _ => {}
+        }
+    }
+    (off, moved)
+}
+
+/// Rise over run of the steepest side that ends at `p`.
+fn steepest(wall: &Wall, p: Point) -> f64 {
+    let at = |e: &&Edge| e.from.distance(p) < SAME || e.to.distance(p) < SAME;
+    wall.edges.iter().filter(at).filter_map(|e| e.pitch).map(|p| p / 12.0).fold(0.0, f64::max)
+}

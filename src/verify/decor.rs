@@ -1,0 +1,199 @@
+//! Boards on the wall's face and what they do to the siding: covers, friezes, surrounds; bands with
+//! their caps (FACTS OT-14, OT-15); joints of the building (OT-18); flashing round openings (SD-102,
+//! SD-103).
+
+use super::along::{bare, reach};
+use super::corners::{kind, lies};
+use super::{NEAR, Rule};
+use crate::job::TopFinish;
+use crate::model::house::{EdgeKind, OpeningKind};
+use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
+use crate::model::trim::{TrimKind, TrimPiece};
+
+/// Boards shorter than this are none, inches.
+const LEAST: f64 = 1.0;
+
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 4] {
+    let mut rules = [(); 4].map(|()| Rule::default());
+    let [decor, bands, joints, flashing] = &mut rules;
+    for (_, w) in layout.walls() {
+        sides(decor, layout, w);
+        let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.wall == w.id).collect();
+        for o in &w.openings {
+            let of: Vec<&TrimPiece> =
+                mine.iter().copied().filter(|t| t.opening.as_ref() == Some(&o.id)).collect();
+            surround(decor, layout, o, &of);
+            flashed(flashing, layout, o, &of);
+        }
+        bands_of(bands, w, &mine);
+        unbridged(joints, layout, w);
+    }
+    covers(decor, layout);
+    let [decor, bands, joints, flashing] = rules;
+    [
+        decor.done("siding ends at covers, friezes and surrounds, which have their boards"),
+        bands.done("bands have their board and their cap"),
+        joints.done("no siding bridges a joint of the building"),
+        flashing.done("flashing round openings has the published sizes"),
+    ]
+}
+
+fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
+    let r = &layout.job.trim;
+    for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) > LEAST) {
+        match s.kind {
+            EdgeKind::OutsideCorner => {
+                let corners = layout.corners.iter().filter(|c| kind(c) == s.kind);
+                let on = corners.flat_map(|c| &c.sides).find(|k| lies(layout, w, s, k));
+                let off = on.map(|k| (k.x - s.from[0]).abs());
+                rule.case(off.is_some_and(|d| (d - r.corner_cover).abs() < NEAR), || {
+                    format!("{}: siding ends {off:?} from its corner, not {}", w.id, r.corner_cover)
+                });
+            }
+            EdgeKind::Eave => {
+                if r.frieze > 0.0 {
+                    let up = |p: Xy, by: f64| [p[0], p[1] + by];
+                    boarded(
+                        rule,
+                        layout,
+                        w,
+                        TrimKind::Frieze,
+                        (up(s.from, r.frieze / 2.0), up(s.to, r.frieze / 2.0)),
+                    );
+                    if r.top == TopFinish::Crown {
+                        boarded(
+                            rule,
+                            layout,
+                            w,
+                            TrimKind::Crown,
+                            (up(s.from, r.frieze), up(s.to, r.frieze)),
+                        );
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+fn boarded(rule: &mut Rule, layout: &Layout, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy)) {
+    let of: Vec<&TrimPiece> =
+        layout.trims.iter().filter(|t| t.wall == w.id && t.kind == kind).collect();
+    let open = bare(a, b, &of);
+    rule.case(open < NEAR, || {
+        format!("{}: {open:.2} in at {:.2} have no {}", w.id, a[1], kind.words())
+    });
+}
+
+/// Every outside post has a cover as long as it, where the job has covers; else there is none.
+fn covers(rule: &mut Rule, layout: &Layout) {
+    let of = |kind: TrimKind| -> f64 {
+        // What laps is not counted twice.
+        let mine = layout.trims.iter().filter(|t| t.kind == kind);
+        mine.map(|t| {
+            let spliced = matches!(t.ends[0], crate::model::trim::TrimEnd::Splice { .. });
+            t.length - if spliced { layout.job.trim.post_lap } else { 0.0 }
+        })
+        .sum()
+    };
+    let (posts, covers) = (of(TrimKind::OutsidePost), of(TrimKind::CornerCover));
+    let want = if layout.job.trim.corner_cover > 0.0 { posts } else { 0.0 };
+    rule.case((covers - want).abs() < 1.0, || {
+        format!("{covers:.2} of corner cover, {want:.2} is needed")
+    });
+}
+
+fn has_sill(o: &Opening) -> bool {
+    matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
+}
+
+fn sum(of: &[&TrimPiece], kind: TrimKind) -> f64 {
+    of.iter().filter(|t| t.kind == kind).map(|t| t.length).sum()
+}
+
+/// Head and sill boards run right across, jambs stand between them.
+fn surround(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
+    let w = layout.job.trim.surround;
+    let levels = if has_sill(o) { 2.0 } else { 1.0 };
+    let jamb = (o.head - o.sill - levels * w).max(0.0);
+    let want = if w > 0.0 { levels * (o.right - o.left) + 2.0 * jamb } else { 0.0 };
+    let have = sum(of, TrimKind::Surround);
+    rule.case((have - want).abs() < NEAR + 2.0 * LEAST * f64::from(u8::from(jamb < LEAST)), || {
+        format!("{}: {have:.2} of surround, {want:.2} is needed", o.id)
+    });
+}
+
+/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
+/// the 9 in sill flashing to 8 1/2 in over the head.
+fn flashed(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
+    let w = layout.job.trim.surround;
+    let width = o.right - o.left - 2.0 * w;
+    let height = o.head - o.sill - if has_sill(o) { 2.0 * w } else { w };
+    let (under, jamb) =
+        if has_sill(o) { (width + 18.0, height + 17.0) } else { (0.0, height + 8.5) };
+    let wants = [
+        (TrimKind::SillFlashing, under),
+        (TrimKind::JambFlashing, 2.0 * jamb),
+        (TrimKind::HeadFlashing, width + 18.0),
+    ];
+    for (kind, want) in wants {
+        let have = sum(of, kind);
+        rule.case((have - want).abs() < NEAR, || {
+            format!("{}: {have:.2} of {}, {want:.2} is needed", o.id, kind.words())
+        });
+    }
+}
+
+fn bands_of(rule: &mut Rule, w: &Wall, mine: &[&TrimPiece]) {
+    let boxed = |ring: &Vec<Xy>| {
+        let over =
+            |f: fn(f64, f64) -> f64, k: usize| ring.iter().map(|p| p[k]).reduce(f).unwrap_or(0.0);
+        (over(f64::min, 0), over(f64::max, 0), over(f64::max, 1))
+    };
+    let bands: Vec<(f64, f64, f64)> = w.bands.iter().map(boxed).collect();
+    let want: f64 = bands.iter().map(|(x0, x1, _)| x1 - x0).sum();
+    let have = sum(mine, TrimKind::Band);
+    rule.case((have - want).abs() < NEAR, || {
+        format!("{}: {have:.2} of band board, {want:.2} is needed", w.id)
+    });
+    let caps: Vec<&TrimPiece> = mine
+        .iter()
+        .copied()
+        .filter(|t| t.kind == TrimKind::DripCap && t.opening.is_none())
+        .collect();
+    for s in w.edges.iter().filter(|s| s.kind == EdgeKind::BareTop) {
+        let x = (s.from[0] + s.to[0]) / 2.0;
+        let on = bands.iter().any(|(x0, x1, y)| (s.from[1] - y).abs() < NEAR && x > *x0 && x < *x1);
+        if on && reach(s.from, s.to) > LEAST {
+            let open = bare(s.from, s.to, &caps);
+            rule.case(open < NEAR, || format!("{}: {open:.2} in of a band have no cap", w.id));
+        }
+    }
+}
+
+/// At a joint every run ends, and on either side of it stands a channel.
+fn unbridged(rule: &mut Rule, layout: &Layout, w: &Wall) {
+    let half = layout.job.trim.joint_gap / 2.0;
+    let ends = w.outline.iter().map(|p| p[0]);
+    let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+    let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);
+    rule.case(apart && w.joints.iter().all(|x| *x > low && *x < high), || {
+        format!("{}: its joints {:?} are not between its ends, one by one", w.id, w.joints)
+    });
+    for x in &w.joints {
+        for c in &w.courses {
+            let over = c.runs.iter().find(|r| r.x0 < x - half + NEAR && r.x1 > x + half - NEAR);
+            rule.case(over.is_none(), || {
+                format!("{}, course {}: a run crosses the joint at {x:.2}", w.id, c.index + 1)
+            });
+        }
+        for side in [x - half, x + half] {
+            let channel = w.edges.iter().any(|s| {
+                s.kind == EdgeKind::Abutment
+                    && (s.from[0] - side).abs() < NEAR
+                    && (s.to[0] - side).abs() < NEAR
+            });
+            rule.case(channel, || format!("{}: no channel at {side:.2}, by its joint", w.id));
+        }
+    }
+}
