@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod breaks;
 mod checking;
 mod commands;
 mod corners;
