@@ -18,6 +18,8 @@ const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgivin
 /// Proving that a few courses have none.
 const PROOF: Limits =
     Limits { deep: usize::MAX, states: 30_000, work: 2_000_000, forgiving: false };
+/// Sets of courses that may be too many for a proof before it is given up: wide walls have hundreds.
+const UNSURE: usize = 6;
 /// Most courses looked at together for a proof.
 const WINDOW: usize = 7;
 
@@ -255,9 +257,14 @@ fn least_set(
     at: &[i32],
     bad: &BTreeSet<i32>,
 ) -> Option<Vec<i32>> {
-    let none = |courses: &[i32]| {
+    let mut unsure = 0;
+    let mut none = |courses: &[i32]| {
+        if unsure > UNSURE {
+            return false;
+        }
         let parts: Vec<usize> = courses.iter().flat_map(|c| levels[c].iter().copied()).collect();
         let found = lay(digest, &digest.rules, &parts, PROOF);
+        unsure += usize::from(found.laid.is_empty() && !found.exact);
         found.laid.is_empty() && found.exact
     };
     for size in 1..=WINDOW.min(at.len()) {
@@ -284,7 +291,7 @@ fn least_set(
 fn remedy(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> String {
     let works = |rules: &Rules| {
         plainly(problem, digest.parts[group[0]].from.0, rules)
-            || !search(digest, rules, group).laid.is_empty()
+            || !lay(digest, rules, group, HASTE).laid.is_empty()
     };
     let with = |stagger: i64, clear: i32| Rules { stagger, clear, ..digest.rules.clone() };
     let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);
