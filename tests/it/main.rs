@@ -41,6 +41,7 @@ mod seams;
 mod sheets;
 mod support;
 mod terminal;
+mod trim_cutting;
 mod trim_rules;
 mod ways;
 mod workbook;
