@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod breaks;
 mod checking;
 mod commands;
 mod corners;
@@ -46,6 +47,7 @@ mod seams;
 mod sheets;
 mod support;
 mod terminal;
+mod trim_cutting;
 mod trim_rules;
 mod ways;
 mod work;
