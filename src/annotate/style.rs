@@ -30,6 +30,8 @@ pub(super) enum Ink {
     DripCap,
     /// Finish trim.
     Finish,
+    /// Boards on the wall's face.
+    Board,
     /// Finished grade.
     Grade,
     /// Level line.
@@ -78,6 +80,7 @@ impl Ink {
             Ink::Channel => "channels",
             Ink::DripCap => "drip-cap",
             Ink::Finish => "finish-trim",
+            Ink::Board => "boards",
             Ink::Grade => "grade",
             Ink::Level => "level",
             Ink::Dimension => "dimensions",
@@ -113,6 +116,7 @@ impl Ink {
             Ink::Channel => line(0.35, [30, 60, 120], Dash::Dashed),
             Ink::DripCap => line(0.35, [30, 60, 120], Dash::DashDotDot),
             Ink::Finish => line(0.35, [30, 60, 120], Dash::Dotted),
+            Ink::Board => line(0.25, [30, 60, 120], Dash::Solid),
             Ink::Grade => line(0.7, black, Dash::Solid),
             Ink::Level => line(0.18, black, Dash::DashDot),
             Ink::Dimension => line(0.18, black, Dash::Solid),

@@ -66,7 +66,7 @@ fn begun(area: Rect, style: LengthStyle, first: bool) -> Canvas {
     let mut c = Canvas::new(area);
     let title = if first { "Trim list" } else { "Trim list, continued" };
     let words = format!(
-        "each stock length with what is cut from it: mark, length, ends other than square. {}",
+        "each stock length with what is cut from it: mark, length, ends other than square (degrees off square). {}",
         unit_note(style)
     );
     heading(&mut c, area, title, &words);
@@ -146,21 +146,29 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
 }
 
 fn cut(t: &TrimPiece, style: LengthStyle) -> String {
-    let mut out = format!("{} {}", t.mark, cut_length(style, t.length));
-    for end in &t.ends {
-        match end {
-            TrimEnd::Square => {}
-            TrimEnd::Mitre(a) => out.push_str(&format!(" mitre {a:.1}°")),
-            TrimEnd::Tab(_) => out.push_str(" tab"),
-            TrimEnd::MitreTab { angle, .. } => out.push_str(&format!(" mitre {angle:.1}° tab")),
-            TrimEnd::Lap(_) => out.push_str(" lap"),
-            TrimEnd::Splice { lap, cut } => out.push_str(&format!(
-                " flange cut back {}, lap {}",
-                style.short(*cut),
-                style.short(*lap)
-            )),
-            TrimEnd::Capped => out.push_str(" cap"),
-        }
+    let out = format!("{} {}", t.mark, cut_length(style, t.length));
+    let words = t.ends.each_ref().map(|e| end(e, style));
+    match words {
+        [a, b] if a.is_empty() && b.is_empty() => out,
+        [a, b] if a == b => format!("{out} both {a}"),
+        [a, b] if b.is_empty() => format!("{out} {a}"),
+        [a, b] if a.is_empty() => format!("{out} {b}"),
+        [a, b] => format!("{out} {a}, {b}"),
     }
-    out
+}
+
+/// An end other than square, in short.
+fn end(end: &TrimEnd, style: LengthStyle) -> String {
+    let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
+    match end {
+        TrimEnd::Square => String::new(),
+        TrimEnd::Mitre(a) => angle(*a),
+        TrimEnd::Tab(_) => "tab".to_owned(),
+        TrimEnd::MitreTab { angle: a, .. } => format!("{} tab", angle(*a)),
+        TrimEnd::Lap(_) => "lap".to_owned(),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "cap".to_owned(),
+    }
 }

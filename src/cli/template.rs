@@ -19,10 +19,13 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 23] = [
+const EXAMPLES: &[(&str, &str)] = &[
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("zone.name", "\"gable\""),
+    ("zone.layers", "[\"A-WALL-SHNG\"]"),
+    ("zone.cladding", "\"shingle\""),
     ("product.width", "8.25"),
     ("product.head_lap", "1.25"),
     ("product.exposure_least", "6.0"),
@@ -62,8 +65,15 @@ fn job_file() -> String {
     let mut out = HEAD.to_owned();
     for table in tables(&words) {
         out.push('\n');
+        if table == "zone.product" {
+            // Either this or `cladding`; its keys stand under [product] with their words.
+            out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
+            out.push_str("# [zone.product]\n# kind = \"wood\"\n");
+            continue;
+        }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        let list = ["elevation", "return", "angled", "band", "joint"].contains(&table.as_str());
+        let list =
+            ["elevation", "return", "angled", "band", "joint", "zone"].contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
             if words.keys().any(|k| parent(k) == Some(path)) {
@@ -174,6 +184,8 @@ mod tests {
         assert_eq!(job.elevation.len(), 1);
         assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
         assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
+        assert_eq!(job.zone.len(), 1);
+        job.zone.clear();
         job.elevation.clear();
         job.returns.clear();
         job.angled.clear();

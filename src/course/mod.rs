@@ -8,6 +8,7 @@ pub mod ends;
 pub mod even;
 pub mod hang;
 mod levels;
+pub mod mirror;
 pub mod pieces;
 pub mod pole_lines;
 pub mod problem;

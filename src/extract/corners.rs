@@ -285,7 +285,7 @@ pub(super) fn report(house: &House, style: LengthStyle, notes: &mut Notes) {
         notes.push(note.at(source(side, c.low)));
     }
     for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
-        disagree(c, style, &source, notes);
+        disagree(house, c, style, &source, notes);
     }
 }
 
@@ -296,7 +296,16 @@ fn word(kind: CornerKind) -> &'static str {
     }
 }
 
+/// How far a wall's outline reaches up at a corner: what stone, bands and roofs hide of it counts.
+fn drawn(house: &House, s: &CornerSide) -> (f64, f64) {
+    let walls = house.elevations.iter().flat_map(|e| &e.walls).filter(|w| w.id == s.wall);
+    let sides = walls.flat_map(|w| crate::geom::polygon::sides(&w.outline));
+    let upright = sides.filter(|(a, b)| (a.x - b.x).abs() <= LEVEL && (a.x - s.x).abs() <= LEVEL);
+    upright.fold((s.low, s.high), |r, (a, b)| (r.0.min(a.y).min(b.y), r.1.max(a.y).max(b.y)))
+}
+
 fn disagree(
+    house: &House,
     c: &Corner,
     style: LengthStyle,
     source: &dyn Fn(&CornerSide, f64) -> Point,
@@ -305,7 +314,8 @@ fn disagree(
     let first = &c.sides[0];
     let reach = |here: bool| {
         let mine = c.sides.iter().filter(|s| (s.elevation == first.elevation) == here);
-        mine.fold((f64::INFINITY, f64::NEG_INFINITY), |r, s| (r.0.min(s.low), r.1.max(s.high)))
+        mine.map(|s| drawn(house, s))
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |r, s| (r.0.min(s.0), r.1.max(s.1)))
     };
     let ((low, high), (low2, high2)) = (reach(true), reach(false));
     let Some(other) = c.round() else { return };
@@ -320,8 +330,8 @@ fn disagree(
             other.wall
         ));
     }
-    // A soffit goes level round an outside corner. Feet differ where one wall has a stone base or
-    // stands on a roof, and the top of an inside corner where a roof crosses it.
+    // A soffit goes level round an outside corner. Feet may differ as foundations step, and the top
+    // of an inside corner where a roof crosses it.
     let doubtful = !parts.is_empty() && c.kind == CornerKind::Outside;
     if (low - low2).abs() > AGREE {
         parts.push(format!(

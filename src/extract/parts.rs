@@ -5,8 +5,8 @@ use crate::diag::{Note, Notes};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::tol::LEVEL;
-use crate::geom::vocabulary::Rect;
-use crate::model::house::{House, Wall};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::house::{House, Opening, Wall};
 use crate::model::linework::Role;
 
 /// Closed outlines of bands, and the bands of the job.
@@ -58,6 +58,30 @@ pub(super) fn on(outline: &Polygon, joints: &[(f64, f64, f64)], gap: f64) -> Vec
 pub(super) fn strip(outline: &Polygon, x: f64, gap: f64) -> Polygon {
     let b = outline.bounds();
     Polygon::rect(x - gap / 2.0, b.y0 - 1.0, x + gap / 2.0, b.y1 + 1.0)
+}
+
+/// Tells of a joint that runs through an opening: it cannot be one of the building.
+pub(super) fn through_openings(
+    local: &Local,
+    outline: &Polygon,
+    joints: &[f64],
+    openings: &[Opening],
+    notes: &mut Notes,
+) {
+    for x in joints {
+        let struck = openings.iter().find(|o| {
+            let (left, right, sill, head) = o.sides();
+            let middle = Point::new(*x, (sill + head) / 2.0);
+            left < *x && *x < right && outline.contains(middle)
+        });
+        if let Some(o) = struck {
+            let message = "a joint of the building runs through an opening, which is taken as two";
+            let help = "Move the joint, or the opening, to where it is.";
+            let at = local.source(Point::new(*x, o.sides().2));
+            let note = Note::warning("joint-in-opening", message, help).on(&local.view.name);
+            notes.push(note.about(&o.origin).at(at));
+        }
+    }
 }
 
 /// What of the bands lies on a wall, openings and joints left out.

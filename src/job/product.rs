@@ -122,6 +122,7 @@ impl Kind {
 /// The siding.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(from = "Written")]
+#[schemars(deny_unknown_fields)]
 pub struct Product {
     /// What it is made of.
     pub kind: Kind,

@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, TopFinish, boards, product};
+use super::{Job, TopFinish, boards, product, zones};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -156,6 +156,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(product::faults(job));
     out.extend(boards::faults(job));
+    out.extend(zones::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
         let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);

@@ -5,12 +5,13 @@
 //! house's level line.
 
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use super::corner::Corner;
 use super::fastening::{Fastening, Movement};
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::pole::PoleTable;
+pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
@@ -33,6 +34,9 @@ pub struct Layout {
     pub format: &'static str,
     /// The source.
     pub drawing: Source,
+    /// The zone this is the set of; left out for the house's own siding.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zone: Option<String>,
     /// The job in force, defaults included.
     pub job: Job,
     /// Butt line of course 0.
@@ -93,10 +97,32 @@ pub struct Elevation {
     pub grade: Vec<Xy>,
     /// Walls.
     pub walls: Vec<Wall>,
+    /// Parts of its walls with another cladding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub zones: Vec<ZoneArea>,
     /// Lines of the source for the grey background; kept out of `layout.json`.
     #[serde(skip)]
     #[schemars(skip)]
     pub backdrop: Vec<super::house::Backdrop>,
+}
+
+/// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct ZoneArea {
+    /// Name.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid_out: bool,
+    /// Outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
+    /// Area, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
 }
 
 /// One plane area.
@@ -455,113 +481,6 @@ pub struct Bound {
     /// Rules that could not be kept.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
-}
-
-/// One line of the takeoff.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct TakeoffLine {
-    /// What.
-    pub item: String,
-    /// Counted in.
-    pub unit: String,
-    /// Needed by the layout.
-    pub net: f64,
-    /// To order, whole stock pieces or cartons; 0 for what is only counted.
-    pub order: f64,
-    /// Bought and not used, percent of what is bought.
-    pub waste: f64,
-    /// How the figure came about.
-    pub how: String,
-    /// Short name that stays the same: `j-channel`.
-    pub id: String,
-    /// Part of the takeoff.
-    pub group: Group,
-    /// Colour to order, where the job names one.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub colour: String,
-    /// Stock length of one piece, inches.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stock: Option<f64>,
-    /// Length used, inches.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub length: Option<f64>,
-    /// Marks of the pieces it counts, or names of what it counts.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub counts: Vec<String>,
-    /// `net` by kind of trim.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub kinds: Vec<KindShare>,
-    /// `net` by wall.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub shares: Vec<Share>,
-}
-
-/// Parts of a takeoff.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "lowercase")]
-pub enum Group {
-    /// Panels, in every unit they are counted in.
-    #[default]
-    Panels,
-    /// Trim by stock.
-    Trim,
-    /// Flashing.
-    Flashing,
-    /// Fasteners and blocks.
-    Fasteners,
-    /// Rules of thumb: never ordered.
-    Comparison,
-}
-
-/// What one kind of trim takes of a stock.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct KindShare {
-    /// The kind in words.
-    pub kind: String,
-    /// Pieces.
-    pub pieces: usize,
-    /// Their length, inches.
-    pub length: f64,
-}
-
-/// What one wall takes of a line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct Share {
-    /// Elevation.
-    pub elevation: String,
-    /// Wall.
-    pub wall: String,
-    /// Part of the wall: `wall`, or `gable` above the lowest foot of a rake.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub zone: Option<Zone>,
-    /// Pieces counted.
-    pub pieces: usize,
-    /// Its part of `net`, in the line's unit.
-    pub net: f64,
-}
-
-/// Parts of a wall.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "lowercase")]
-pub enum Zone {
-    /// Below the lowest foot of a rake.
-    Wall,
-    /// Above it.
-    Gable,
-}
-
-impl Zone {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Zone::Wall => "wall",
-            Zone::Gable => "gable",
-        }
-    }
 }
 
 /// Result of the check.

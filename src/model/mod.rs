@@ -9,6 +9,7 @@ pub mod joint;
 pub mod layout;
 pub mod linework;
 pub mod pole;
+pub mod quantity;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;

@@ -14,6 +14,7 @@ pub mod price;
 pub mod rules;
 mod shares;
 mod trims;
+mod zones;
 
 pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
@@ -32,6 +33,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
     lines.extend(trims::lines(layout, &trim_cuts));
     lines.extend(flashing::lines(layout, &trim_cuts));
     lines.extend(fasteners::lines(layout));
+    lines.extend(zones::lines(layout));
     lines.push(area::line(layout));
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {

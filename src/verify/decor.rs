@@ -174,6 +174,12 @@ fn bands_of(rule: &mut Rule, w: &Wall, mine: &[&TrimPiece]) {
 /// At a joint every run ends, and on either side of it stands a channel.
 fn unbridged(rule: &mut Rule, layout: &Layout, w: &Wall) {
     let half = layout.job.trim.joint_gap / 2.0;
+    let ends = w.outline.iter().map(|p| p[0]);
+    let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+    let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);
+    rule.case(apart && w.joints.iter().all(|x| *x > low && *x < high), || {
+        format!("{}: its joints {:?} are not between its ends, one by one", w.id, w.joints)
+    });
     for x in &w.joints {
         for c in &w.courses {
             let over = c.runs.iter().find(|r| r.x0 < x - half + NEAR && r.x1 > x + half - NEAR);

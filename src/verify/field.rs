@@ -86,6 +86,9 @@ fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
     out
 }
 
+/// How far beside a turn of the grade its height is taken, inches.
+const BESIDE: f64 = 1e-6;
+
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
 fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
@@ -98,8 +101,10 @@ fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
         let (butt, top) = (butt(layout, index), butt(layout, index + 1));
         let limit = butt.max(b[1]) - clear;
         let before = out.len();
-        for pair in xs.windows(2) {
-            let (Some(y0), Some(y1)) = (grade_at(e, pair[0]), grade_at(e, pair[1])) else {
+        for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
+            // Just inside: grade may stand plumb at a turn, as at a retaining wall.
+            let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
+            let (Some(y0), Some(y1)) = (grade_at(e, inside.0), grade_at(e, inside.1)) else {
                 continue;
             };
             if y0.max(y1) <= limit {
@@ -136,8 +141,7 @@ fn decorated(layout: &Layout, w: &Wall) -> f64 {
     let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
     // Along a slope a cover goes on by its own width and pitch.
     let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
-    let n = w.outline.len();
-    let level = (0..n).map(|i| (w.outline[i], w.outline[(i + 1) % n]));
-    let level = level.filter(|(a, b)| (a[1] - b[1]).abs() < 0.1 && b[0] < a[0]);
-    covers + level.map(|(a, b)| (a[0] - b[0]) * frieze).sum::<f64>()
+    // Where a cover or an opening stands under it, the siding's own top is shorter than the board.
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::Eave);
+    covers + tops.map(|e| (reach(e.from, e.to) + 2.0 * cover) * frieze).sum::<f64>()
 }

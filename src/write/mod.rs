@@ -1,6 +1,7 @@
 //! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
 //! file.
 
+mod corners;
 pub mod csv;
 pub mod json;
 pub mod overlay;

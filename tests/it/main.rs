@@ -25,6 +25,8 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod golden;
+mod hand;
+mod hands;
 mod house;
 mod layouts;
 mod overlay;

@@ -60,7 +60,11 @@ pub(crate) fn marked_once(stem: &str, layout: &Layout, sheets: &[Sheet]) {
     for e in &layout.elevations {
         let pieces = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
         let pieces = pieces.flat_map(|r| &r.pieces).map(|p| p.mark.split_once('-').unwrap().1);
-        let trims = layout.trims.iter().filter(|t| t.elevation == e.name).map(|t| t.mark.as_str());
+        // What lies behind the siding is not drawn on it: flashing is in the trim list.
+        let shown =
+            |t: &&lapwright::model::trim::TrimPiece| !t.kind.words().starts_with("flashing");
+        let trims = layout.trims.iter().filter(|t| t.elevation == e.name);
+        let trims = trims.filter(shown).map(|t| t.mark.as_str());
         let mut wanted: Vec<&str> = pieces.chain(trims).collect();
         wanted.sort_unstable();
         let mut found: Vec<&str> = of(sheets, e)

@@ -2,6 +2,7 @@
 
 mod corners;
 mod dims;
+mod flashing;
 mod ground;
 mod labels;
 pub(super) mod marks;
@@ -126,6 +127,7 @@ fn sheet(
         tight::places(&mut c, layout, e, view);
     }
     ground::bare(&mut c, e, view);
+    flashing::notes(&mut c, layout, e, view);
     corners::open(&mut c, layout, e, view);
     marks::notches(&mut c, e, view);
     c.placer.area = area;
@@ -176,6 +178,8 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
     if !checks(layout, e).is_empty() {
         out.push("wedge at a butt line: check level there, and against the next wall".to_owned());
     }
+    out.extend(flashing::key(layout, e));
+    out.extend(trims::key(layout, e));
     out
 }
 

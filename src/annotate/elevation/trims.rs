@@ -14,6 +14,14 @@ fn ink(kind: TrimKind) -> Ink {
         TrimKind::Starter => Ink::Starter,
         TrimKind::FinishTrim => Ink::Finish,
         TrimKind::DripCap => Ink::DripCap,
+        TrimKind::Surround
+        | TrimKind::CornerCover
+        | TrimKind::Frieze
+        | TrimKind::Band
+        | TrimKind::TopBase
+        | TrimKind::TopFace
+        | TrimKind::TopPanel
+        | TrimKind::Crown => Ink::Board,
         _ => Ink::Channel,
     }
 }
@@ -124,4 +132,22 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
     let close = [0.3, 0.9].into_iter().flat_map(|r| [0.5, 0.35, 0.65, 0.2, 0.8].map(|k| (k, r)));
     close.into_iter().any(|(k, r)| c.mark_clear(at(k, r)).is_some())
         || c.mark(at(0.5, 6.0)).is_some()
+}
+
+/// What the key says of boards that stand on this elevation, by their marks.
+pub(super) fn key(layout: &Layout, e: &Elevation) -> Option<String> {
+    let here = |kind: TrimKind| {
+        layout
+            .trims
+            .iter()
+            .find(|t| t.kind == kind && t.elevation == e.name && ink(kind) == Ink::Board)
+    };
+    let words: Vec<String> = TrimKind::ALL
+        .into_iter()
+        .filter_map(|k| {
+            let letters: String = here(k)?.mark.chars().take_while(|c| c.is_alphabetic()).collect();
+            Some(format!("{letters} {}", k.words()))
+        })
+        .collect();
+    (!words.is_empty()).then(|| format!("thin solid lines are boards: {}", words.join(", ")))
 }

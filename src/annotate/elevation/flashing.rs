@@ -1,0 +1,88 @@
+//! Flashing and clearances, each told once, at its place: where a lower roof or deck meets a wall,
+//! and over grade (FACTS SD-113, SD-114, SD-117 to SD-120).
+
+use super::view::View;
+use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Vec2;
+use crate::model::house::EdgeKind;
+use crate::model::layout::{Edge, Elevation, Layout, Xy};
+
+/// Shorter sides over a roof are returns of its edge, inches.
+const LEAST: f64 = 12.0;
+
+/// Sides that run over a lower roof or deck.
+fn roofs(e: &Elevation) -> impl Iterator<Item = &Edge> {
+    let sides = e.walls.iter().flat_map(|w| &w.edges);
+    sides.filter(|s| s.kind == EdgeKind::LowerRoof && reach(s.from, s.to) >= LEAST)
+}
+
+fn reach(a: Xy, b: Xy) -> f64 {
+    (a[0] - b[0]).hypot(a[1] - b[1])
+}
+
+fn sloped(s: &Edge) -> bool {
+    (s.from[1] - s.to[1]).abs() > LEVEL
+}
+
+fn foot(s: &Edge) -> Xy {
+    if s.from[1] < s.to[1] { s.from } else { s.to }
+}
+
+/// The note of each side over a roof, of each foot of a slope, and of the start over grade.
+pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+    for s in roofs(e) {
+        let middle = [(s.from[0] + s.to[0]) / 2.0, (s.from[1] + s.to[1]) / 2.0];
+        put(c, v, if sloped(s) { "step flashing" } else { "flashing" }, middle);
+        // A slope that another slope goes on from has its foot farther down.
+        let goes_on = roofs(e).any(|o| {
+            let low = foot(o);
+            let touches = reach(o.from, foot(s)) < LEVEL || reach(o.to, foot(s)) < LEVEL;
+            low[1] < foot(s)[1] - LEVEL && touches
+        });
+        if sloped(s) && !goes_on {
+            put(c, v, "kick-out", foot(s));
+        }
+    }
+    if let Some(at) = over_grade(e) {
+        let words = format!(
+            "{} clear of grade",
+            layout.job.sheet.lengths.short(layout.job.courses.clear_of_grade)
+        );
+        put(c, v, &words, at);
+    }
+}
+
+/// The middle of the longest start that stands over grade.
+fn over_grade(e: &Elevation) -> Option<Xy> {
+    if e.grade.len() < 2 {
+        return None;
+    }
+    let starts = e.walls.iter().flat_map(|w| &w.edges).filter(|s| s.kind == EdgeKind::Base);
+    let longest = starts.max_by(|a, b| reach(a.from, a.to).total_cmp(&reach(b.from, b.to)))?;
+    let along = |k: usize| longest.from[k] + (longest.to[k] - longest.from[k]) * 0.3;
+    Some([along(0), along(1)])
+}
+
+fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
+    if !v.holds(at[0], at[1]) {
+        return;
+    }
+    let target = v.xy(&at);
+    let wish = target + Vec2::new(0.25, -0.3);
+    c.mark(Mark { text, target, wish, reach: 2.5, look: Look::Plain });
+}
+
+/// What the key says of them.
+pub(super) fn key(layout: &Layout, e: &Elevation) -> Vec<String> {
+    let mut out = Vec::new();
+    let style = layout.job.sheet.lengths;
+    if roofs(e).next().is_some() {
+        let clear = style.short(layout.job.courses.clear_of_roof);
+        out.push(format!("siding {clear} clear of roofs and decks (R703.3.1 as reported); flashing behind it, 26 gauge or more (R903.2.1)"));
+    }
+    if roofs(e).any(sloped) {
+        out.push("step flashing: 4 x 4 in or more, one a course (R905.2.8.3); kick-out: large, into the gutter".to_owned());
+    }
+    out
+}
