@@ -71,14 +71,15 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
         .map(|t| format!("{} ({})", t.mark, t.elevation))
         .collect();
     if w.edges.iter().any(|s| corner(&s)) {
-        let own = if posts.is_empty() { "those of the next elevations" } else { &posts };
-        let next = if shared.is_empty() {
-            String::new()
-        } else {
-            format!("; marked on the next elevations: {}", shared.join(", "))
+        let next = format!("marked on the next elevations: {}", shared.join(", "));
+        let list = match (posts.is_empty(), shared.is_empty()) {
+            (false, true) => posts,
+            (false, false) => format!("{posts}; {next}"),
+            (true, false) => next,
+            (true, true) => "those of the next elevations".to_owned(),
         };
         let what = if boards { "Corner boards" } else { "Corner posts" };
-        out.push(format!("{what}: {own}{next}."));
+        out.push(format!("{what}: {list}."));
     }
     if let Some(starter) = starter(layout, w) {
         out.push(starter);
