@@ -179,6 +179,14 @@ fn relations(job: &Job) -> Vec<Fault> {
             message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
         });
     }
+    if job.product.kind.is_board() && job.trim.inside_corner != InsideCorner::Post {
+        out.push(Fault {
+            keys: vec!["trim.inside_corner".to_owned(), "product.kind".to_owned()],
+            message:
+                "`trim.inside_corner` names J-channels, in which boards do not stand; take `post`"
+                    .to_owned(),
+        });
+    }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
     if p.lap.is_none() && job.lap() > 6.0 {
         out.push(Fault {
