@@ -283,7 +283,9 @@ pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
 /// A text in lines no wider than `room`.
 pub(super) fn wrapped(text: &str, height: f64, room: f64) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    for word in clean(text).split_whitespace() {
+    // A hard space keeps a length and its fraction together.
+    for word in clean(text).split_ascii_whitespace() {
+        let word = word.replace('\u{a0}', " ");
         let joined = out.last().map(|l| format!("{l} {word}"));
         match joined {
             Some(j) if crate::typeface::width(&j, height, false) <= room => {
@@ -291,7 +293,7 @@ pub(super) fn wrapped(text: &str, height: f64, room: f64) -> Vec<String> {
                     *last = j;
                 }
             }
-            _ => out.push(fitted(word, height, false, room)),
+            _ => out.push(fitted(&word, height, false, room)),
         }
     }
     out

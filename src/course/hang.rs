@@ -28,8 +28,16 @@ pub fn hung(house: &House, pole: &StoryPole, rules: &CourseRules) -> Option<Hous
             if !moved.is_empty() {
                 any = true;
                 lower(&mut e.walls[i], &moved);
+                let wall = &e.walls[i].id;
+                let sides = out.corners.iter_mut().flat_map(|c| &mut c.sides);
+                for s in sides.filter(|s| s.wall == *wall) {
+                    s.low = down(Point::new(s.x, s.low), &moved).map_or(s.low, |p| p.y);
+                }
             }
         }
+    }
+    for c in &mut out.corners {
+        c.low = c.sides.iter().map(|s| s.low).fold(c.high, f64::min);
     }
     any.then_some(out)
 }

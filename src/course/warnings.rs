@@ -93,25 +93,29 @@ fn named(of: &[(&Course, &Piece)]) -> String {
 /// Notches that leave less than the least strip over or under them, or between them and an end.
 fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     let (least, style) = (least(layout), layout.job.sheet.lengths);
-    for (c, p) in pieces(w) {
-        for n in &p.notches {
-            let Some((left, what)) = leaves(n, c, p).filter(|(left, _)| *left < least) else {
-                continue;
-            };
-            let around = if n.around.is_empty() { "the wall's own edge" } else { &n.around };
-            let message = format!(
-                "{}, course {}: the notch of {} round {around} leaves {what} only {} of it",
-                e.name,
-                c.index + 1,
-                p.mark,
-                style.short(left)
-            );
-            let help = "Move the datum (`courses.datum`) or cut the panel in two there; handle the piece \
-                        with care until it is fastened.";
+    let of = |(c, p): (&Course, &Piece)| -> Vec<(String, Point)> {
+        let thin = p.notches.iter().filter_map(|n| {
+            let (left, what) = leaves(n, c, p).filter(|(left, _)| *left < least)?;
             let at = place(e, p.x0 + n.left + n.width / 2.0, (c.bottom + c.top) / 2.0);
-            notes.push(Note::warning("notch-thin", message, help).on(&e.name).at(at));
-        }
-    }
+            Some((format!("{} ({} {what})", p.mark, style.short(left)), at))
+        });
+        thin.collect()
+    };
+    let found: Vec<(String, Point)> = pieces(w).flat_map(of).collect();
+    let Some((_, at)) = found.first() else { return };
+    let names: Vec<&str> = found.iter().take(NAMED).map(|(m, _)| m.as_str()).collect();
+    let more = found.len().saturating_sub(NAMED);
+    let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let message = format!(
+        "{}: notches on {} leave less than {} of their panels: {}{rest}",
+        e.name,
+        w.id,
+        style.short(least),
+        names.join(", ")
+    );
+    let help = "Move the datum (`courses.datum`) or cut the panel in two there; handle the pieces with \
+                care until they are fastened. `courses.least_strip` sets the limit.";
+    notes.push(Note::warning("notch-thin", message, help).on(&e.name).at(*at));
 }
 
 /// The least a notch leaves, and where.

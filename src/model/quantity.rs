@@ -1,4 +1,5 @@
-//! Lines of a takeoff, and what each wall takes of them.
+//! What a layout takes of each thing to buy, line by line, and what of it falls to each part of the
+//! house.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -59,6 +60,8 @@ pub enum Group {
     Fasteners,
     /// Rules of thumb: never ordered.
     Comparison,
+    /// Other cladding, measured by area and not laid out: never ordered.
+    Measured,
 }
 
 /// What one kind of trim takes of a stock.

@@ -12,10 +12,12 @@ use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.
 const NOISE: i64 = 3 * UNIT / 100;
-/// Worsening kept at the start of a search: 0.1 panels from a first layout, 0.016 where the layout
-/// is good already or the rounds too few to cool from more.
-const HOT: i64 = UNIT / 10;
-const WARM: i64 = 16 * UNIT / 1000;
+/// Worsening kept at the start of a short search of a first layout: 0.2 panels.
+const HOT: i64 = UNIT / 5;
+/// The same where the layout is good already: 0.03 panels.
+const WARM: i64 = 3 * UNIT / 100;
+/// The same where the rounds are too few, or the house too large, to cool from more: 0.016 panels.
+const MILD: i64 = 16 * UNIT / 1000;
 /// Worsening kept at the end: 0.001 panels.
 const COLD: i64 = UNIT / 1000;
 /// Most panels ruined in a round.
@@ -37,19 +39,19 @@ const LARGE: u64 = 1000;
 /// while: with less, the room left is spread so thin that no search was seen to free a panel.
 const HOPE: i64 = 2 * UNIT / 5;
 
-/// Rounds of the first chain, and of each of some more: a few short ones from the same first layout
-/// are less at chance's mercy than a long one. Some for every part, so that small houses end soon
-/// and large ones are searched as long in proportion.
+/// Rounds of the first chain, and of each of some more that go on from the best: some for every
+/// part, so that small houses end soon and large ones are searched as long in proportion.
 fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
     let parts = counted(digest);
     let large = digest.parts.len() as u64 > LARGE;
     match digest.rules.effort {
         Effort::Crew => (0, Vec::new()),
+        Effort::Brief if large => (14 * parts, Vec::new()),
         Effort::Brief => (300 + 20 * parts, Vec::new()),
-        Effort::Usual if large => (1000 * parts, Vec::new()),
-        Effort::Long if large => (10_000 * parts, Vec::new()),
-        Effort::Usual => (300 + 100 * parts, vec![200 * parts; 3]),
-        Effort::Long => (300 + 100 * parts, vec![2000 * parts; 5]),
+        Effort::Usual if large => (550 * parts, Vec::new()),
+        Effort::Long if large => (5500 * parts, Vec::new()),
+        Effort::Usual => (300 + 50 * parts, vec![350 * parts; 3]),
+        Effort::Long => (300 + 50 * parts, vec![2500 * parts; 4]),
     }
 }
 
@@ -70,8 +72,7 @@ pub(super) fn improve(
 ) -> Pool {
     let (lead, more) = rounds(digest);
     let of = lead + more.iter().sum::<u64>();
-    // Cooling from more heat takes some rounds for each part.
-    let heat = if lead >= 90 * digest.parts.len() as u64 { HOT } else { WARM };
+    let heat = if more.is_empty() { MILD } else { HOT };
     let mut span = Span { from: 0, rounds: lead, of, chain: 0, heat };
     let mut best = one_chain(digest, first.clone(), pins, bound, &span, watch);
     for rounds in more {
@@ -79,8 +80,9 @@ pub(super) fn improve(
         if best.key.0 <= bound || hopeless {
             break;
         }
-        span = Span { from: span.from + span.rounds, rounds, chain: span.chain + 1, ..span };
-        let found = one_chain(digest, first.clone(), pins, bound, &span, watch);
+        let (from, chain) = (span.from + span.rounds, span.chain + 1);
+        span = Span { from, rounds, chain, heat: WARM, ..span };
+        let found = one_chain(digest, Pool::of(digest, &best.placed), pins, bound, &span, watch);
         let leftover = best.leftover.max(found.leftover);
         if found.key < best.key {
             best = found;
@@ -94,7 +96,7 @@ pub(super) fn improve(
 /// Improves a layout that is good already, in a quarter of the rounds of a first chain.
 pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> Pool {
     let rounds = (rounds(digest).0 / 4).min(100 * LARGE);
-    let span = Span { from: 0, rounds, of: rounds, chain: 0, heat: WARM };
+    let span = Span { from: 0, rounds, of: rounds, chain: 0, heat: MILD };
     let best = one_chain(digest, first, pins, bound, &span, &mut |_| {});
     Pool::of(digest, &best.placed)
 }

@@ -69,6 +69,9 @@ fn square(w: &Wall, id: &str) -> bool {
 fn size(rule: &mut Rule, (c, p, n): (&Course, &Piece, &Notch), found: ([f64; 4], f64, f64)) {
     let ([left, low, right, high], aside, over) = found;
     let rip = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
+    let to_end = same(p.x0 + n.left + n.width, p.x1);
+    // A bare fixture at the edge of a course: the slot by which the panel is brought round it.
+    let right = if aside == 0.0 && to_end { p.x1 } else { right };
     let (x0, x1) = ((left - aside).max(p.x0), (right + aside).min(p.x1));
     let depth = match n.side {
         NotchSide::Top => rip.1 - (low - over).max(rip.0),

@@ -83,8 +83,9 @@ fn an_independent_reader_finds_layers_and_pieces() {
             assert_eq!(texts.iter().filter(|t| **t == p.mark).count(), 1, "{stem}: {}", p.mark);
             assert_eq!(marks.iter().filter(|t| **t == p.mark).count(), 1, "{stem}: {}", p.mark);
         }
-        let trims = layout.trims.iter().filter(|t| marks.contains(&t.mark)).count();
-        assert_eq!(trims, layout.trims.len(), "{stem}");
+        // Flashing lies behind the siding: nothing of it is drawn on the face.
+        let seen = || layout.trims.iter().filter(|t| !t.kind.behind());
+        assert!(seen().all(|t| marks.contains(&t.mark)) && seen().count() > 0, "{stem}");
         let seams = drawing.entities().filter(|e| e.common.layer == "Z-ELEV-SEAM").count();
         assert_eq!(
             seams,
