@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, TopFinish, boards, product, zones};
+use super::{InsideCorner, Job, TopFinish, boards, product, zones};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
