@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{Job, TopFinish, boards, product, zones};
+use super::{InsideCorner, Job, TopFinish, boards, product, zones};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -208,6 +208,14 @@ fn relations(job: &Job) -> Vec<Fault> {
         out.push(Fault {
             keys: vec!["trim.frieze".to_owned(), "trim.top".to_owned()],
             message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
+        });
+    }
+    if job.product.kind.is_board() && job.trim.inside_corner != InsideCorner::Post {
+        out.push(Fault {
+            keys: vec!["trim.inside_corner".to_owned(), "product.kind".to_owned()],
+            message:
+                "`trim.inside_corner` names J-channels, in which boards do not stand; take `post`"
+                    .to_owned(),
         });
     }
     // Foam cannot meet foam when the lap in force is out of a lap's range.

@@ -31,6 +31,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
     let trim_cuts = cut_plan::trim_cuts(layout);
     let mut lines = panels::lines(layout);
     lines.extend(trims::lines(layout, &trim_cuts));
+    lines.extend(trims::caps(layout));
     lines.extend(flashing::lines(layout, &trim_cuts));
     lines.extend(fasteners::lines(layout));
     lines.extend(zones::lines(layout));

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::lines::{Shares, waste};
 use crate::model::layout::{Group, KindShare, Layout, TakeoffLine, Zone};
 use crate::model::takeoff::StockCut;
-use crate::model::trim::{TrimKind, TrimPiece, TrimStock};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
 /// Short name of a stock's line.
@@ -22,6 +22,31 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
         .filter(|s| *s != TrimStock::Flashing)
         .filter_map(|stock| line(layout, cuts, stock))
         .collect()
+}
+
+/// Caps of posts that stop over an overhang (FACTS SD-101).
+pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    let mut counts = Vec::new();
+    for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
+        if t.kind.stock() == TrimStock::OutsidePost {
+            shares.add((&t.elevation, &t.wall), zone(layout, t), 1, 1.0);
+            counts.push(t.mark.clone());
+        }
+    }
+    (!counts.is_empty()).then(|| TakeoffLine {
+        item: "post caps".into(),
+        id: "post-cap".into(),
+        unit: "piece".into(),
+        group: Group::Trim,
+        net: shares.net(),
+        order: shares.net(),
+        how: "one at the foot of each corner post that stops over an overhang".into(),
+        colour: colour(layout, TrimStock::OutsidePost),
+        counts,
+        shares: shares.done(layout),
+        ..Default::default()
+    })
 }
 
 fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {

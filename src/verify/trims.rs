@@ -64,8 +64,9 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
 
 fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
     if layout.job.product.kind.is_board() {
+        let others = [TrimKind::DripCap, TrimKind::Surround];
         let channels =
-            f.trims.iter().filter(|t| t.kind != TrimKind::DripCap && !t.kind.behind()).count();
+            f.trims.iter().filter(|t| !others.contains(&t.kind) && !t.kind.behind()).count();
         rule.case(channels == 0, || format!("{}: {channels} channels round boards", f.opening.id));
         return;
     }

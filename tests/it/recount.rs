@@ -144,8 +144,13 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
     let (mut trim_nails, mut corners) = (0.0, 0.0);
     let mut flashed: BTreeSet<&str> = BTreeSet::new();
+    let mut capped = 0.0;
+    let caps = &mut capped;
     for t in list(v, "trims") {
         let stock = stock_key(t["kind"].as_str().unwrap());
+        if stock == "outside_post" && list(t, "ends").iter().any(|e| e == "capped") {
+            *caps += 1.0;
+        }
         if stock == "flashing" {
             flashed.insert(t["stock"].as_str().unwrap());
             continue;
@@ -163,6 +168,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         out.insert(line_id(stock).into(), (length / each, bought.len() as f64));
     }
 
+    if capped > 0.0 {
+        out.insert("post-cap".into(), (capped, capped));
+    }
     let roll = num(&rules["flashing_roll"]);
     let mut rolls = |id: &str, inches: f64| {
         if inches > 0.0 {

@@ -61,6 +61,8 @@ fn a_post_over_an_overhang_is_capped() {
         .collect();
     // The elevation begins at its leftmost wall point: 12 in more.
     assert_eq!(feet, [(0.0, true), (264.0, true), (12.0, false), (252.0, false)]);
+    let caps = l.takeoff.iter().find(|t| t.id == "post-cap").unwrap();
+    assert_eq!((caps.order, caps.counts.len()), (2.0, 2));
 }
 
 /// An L: the front's left half stands back; an inside corner is drawn where they meet.
@@ -99,6 +101,8 @@ fn an_inside_corner_is_a_post_or_one_or_two_channels() {
     let l = with_inside_corner("[trim]\ninside_corner = \"two-channels\"\n");
     let two = of(&l, TrimKind::CornerChannel);
     assert_eq!(two.len(), 2);
+    let boards = "[product]\nkind = \"wood\"\n[trim]\ninside_corner = \"one-channel\"\n";
+    assert!(job_file::parse(boards, "job").unwrap_err().0.message.contains("inside_corner"));
     assert!(two.iter().all(|t| t.length == 96.5 && t.shared_with.is_none()));
     assert!(two[0].elevation != two[1].elevation);
 }
@@ -145,6 +149,22 @@ fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
         .collect();
     assert_eq!(cuts.len(), 4);
     assert!(cuts.iter().all(|a| (a - 18.435).abs() < 0.01), "{cuts:?}");
+}
+
+#[test]
+fn the_starter_breaks_at_a_door_and_keeps_its_gaps() {
+    // FACTS SD-55: 1/4 in to a post and between lengths. A wall of 20 ft, a door from 100 to 136: 100
+    // less 2 x 1/4 and 104 less 2 x 1/4, one length of 10 ft stock each.
+    let l = laid(
+        &[
+            ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
+            ("A-DOOR", &rect(100.0, 0.0, 136.0, 80.0)),
+        ],
+        "",
+    );
+    let starters: Vec<(f64, f64)> =
+        of(&l, TrimKind::Starter).iter().map(|t| (t.from[0], t.length)).collect();
+    assert_eq!(starters, [(0.25, 99.5), (136.25, 103.5)]);
 }
 
 #[test]
