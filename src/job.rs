@@ -9,6 +9,7 @@ mod boards;
 mod cautions;
 mod courses;
 pub mod drawing;
+mod fasteners;
 pub mod layers;
 mod length;
 pub mod paper;
@@ -23,6 +24,7 @@ mod trim;
 mod trim_style;
 mod weights;
 mod work;
+mod zones;
 
 use std::collections::BTreeMap;
 
@@ -33,6 +35,7 @@ pub use self::around::{AngledWall, ReturnWall};
 pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
+pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
 pub use self::parts::{Band, Joint};
 pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
@@ -44,6 +47,7 @@ pub use self::trim::TrimRules;
 pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
+pub use self::zones::Zone;
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -71,6 +75,8 @@ pub struct Job {
     /// Joints of the building that siding must not bridge, where none is drawn.
     #[serde(rename = "joint")]
     pub joints: Vec<Joint>,
+    /// Parts of walls with another cladding.
+    pub zone: Vec<Zone>,
     /// The day's weather.
     pub weather: Weather,
     /// The siding.
@@ -85,6 +91,8 @@ pub struct Job {
     pub trim: TrimRules,
     /// How the work goes on.
     pub work: WorkRules,
+    /// Nails.
+    pub fasteners: FastenerRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -104,7 +112,7 @@ impl Job {
         if self.product.kind.is_board() {
             return self.product.end_gap.unwrap_or(BOARD_END_GAP);
         }
-        let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
+        let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
@@ -164,13 +172,18 @@ impl Job {
 
     /// Whether the job names this layer letter by letter, as a role's or a view's.
     pub fn names_layer(&self, layer: &str) -> bool {
-        let views = self.elevation.iter().flat_map(|v| &v.layers);
+        let zones = self.zone.iter().flat_map(|z| &z.layers);
+        let views = self.elevation.iter().flat_map(|v| &v.layers).chain(zones);
         self.layers.values().flatten().chain(views).any(|p| p.eq_ignore_ascii_case(layer))
     }
 
     /// The role of a layer name, case folded and bound-reference prefixes (`name$0$`) taken off.
     /// The job's own patterns go before the agreed ones.
     pub fn role_of(&self, layer: &str) -> Option<Role> {
+        if self.zone_of(layer).is_some() {
+            // No lap siding of the house's own goes there.
+            return Some(Role::Bare);
+        }
         let whole = layer.to_lowercase();
         let name = whole.rsplit('$').next().unwrap_or(&whole);
         let of_job =

@@ -23,6 +23,7 @@ use crate::job::layers::AGREED_LAYERS;
 use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
+use crate::model::fastening::{Fastening, Movement};
 use crate::model::house::{self, House};
 use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
@@ -30,6 +31,7 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
+use crate::model::work::WorkOrder;
 use crate::{
     annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
 };
@@ -154,9 +156,58 @@ pub fn layout(
 ) -> Result<Layout, Refusal> {
     let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
     let mut out = lay(&house, &lines.scale, job, notes, watch);
-    out.drawing.name = name.to_owned();
-    out.drawing.sha256 = hex(&Sha256::digest(bytes));
+    named(&mut out, bytes, name);
     Ok(out)
+}
+
+fn named(layout: &mut Layout, bytes: &[u8], name: &str) {
+    layout.drawing.name = name.to_owned();
+    layout.drawing.sha256 = hex(&Sha256::digest(bytes));
+}
+
+/// Reads a drawing and lays out the house, then each zone with lap siding of its own: a set for
+/// each, all on one datum, seams and panels by themselves.
+///
+/// # Errors
+/// As [`reading`].
+pub fn layouts(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    notes: &mut Notes,
+    watch: Watch,
+) -> Result<Vec<Layout>, Refusal> {
+    let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
+    for (i, zone) in job.zone.iter().enumerate() {
+        let drawn = house.elevations.iter().flat_map(|e| &e.zones).any(|z| z.zone == zone.name);
+        if !drawn {
+            let message = format!("the zone {} covers no wall", zone.name);
+            let help = format!("Draw its closed outlines on a layer that `zone.{i}.layers` names.");
+            notes.push(crate::diag::Note::warning("zone-empty", message, &help));
+        }
+    }
+    let mut out = vec![lay(&house, &lines.scale, job, notes, &mut *watch)];
+    for i in 0..job.zone.len() {
+        let Some(own) = job.for_zone(i, Some(out[0].datum)) else { continue };
+        // What was found in reading stands with the house's own set.
+        let Ok(part) = extract::zone(&lines, &own, i, &mut Notes::default()) else { continue };
+        let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
+        set.datum_why = format!("the datum of the house; {}", set.datum_why);
+        out.push(set);
+    }
+    out.iter_mut().for_each(|l| named(l, bytes, name));
+    Ok(out)
+}
+
+/// The folder of a set inside the house's own: none for the house.
+pub fn set_folder(layout: &Layout) -> Option<String> {
+    let zone = layout.zone.as_ref()?;
+    let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
+    let plain = zone.to_lowercase();
+    let words: Vec<&str> =
+        plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
+    let slug: String = words.join("-").chars().take(30).collect();
+    Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
 }
 
 fn hex(bytes: &[u8]) -> String {
@@ -324,11 +375,14 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.panels = made.panels;
     out.trims = trims;
     out.work = work::work(&out);
+    out.fastening = takeoff::fastening(&out);
+    out.movement = takeoff::movement(&out);
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
     edge_work::tell(&mut out);
     warnings::tell(&out, notes);
     course_notes(&out, notes);
+    takeoff::movement_notes(&out).into_iter().for_each(|n| notes.push(n));
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
@@ -345,6 +399,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         grade: xys(&e.grade),
         walls: Vec::new(),
         backdrop: e.backdrop.clone(),
+        zones: e.zones.iter().map(zone_area).collect(),
     });
     Layout {
         format: layout::FORMAT,
@@ -355,6 +410,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
             unit_proved: scale.proved,
             ..Default::default()
         },
+        zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
         datum: pole.datum,
         datum_why: pole.why.clone(),
@@ -364,10 +420,24 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
-        work: Vec::new(),
+        work: WorkOrder::default(),
+        fastening: Fastening::default(),
+        movement: Movement::default(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),
+    }
+}
+
+fn zone_area(z: &house::ZoneArea) -> layout::ZoneArea {
+    layout::ZoneArea {
+        id: z.id.clone(),
+        zone: z.zone.clone(),
+        cladding: z.cladding.clone(),
+        laid_out: z.laid,
+        outline: z.shapes.iter().flat_map(|p| p.rings().map(|r| xys(r))).collect(),
+        gross_area: z.gross / 144.0,
+        net_area: z.net / 144.0,
     }
 }
 
@@ -458,7 +528,9 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
         let own = beginnings(&names[i]).into_iter().find(|b| shared.get(b) == Some(&1));
         own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
-    fields.iter().map(|f| format!("{}{}", short(f.elevation), f.wall + 1)).collect()
+    // Marks of a zone's set differ from the house's.
+    let set = house.zone.map_or(String::new(), |z| format!("Z{}", z + 1));
+    fields.iter().map(|f| format!("{set}{}{}", short(f.elevation), f.wall + 1)).collect()
 }
 
 fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {

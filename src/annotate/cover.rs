@@ -1,5 +1,7 @@
 //! The cover: totals, the proof, what was assumed, what is open, cautions.
 
+use std::collections::BTreeMap;
+
 use super::canvas::{Canvas, fitted};
 use super::elevation::view::{View, extent};
 use super::flow::Flow;
@@ -37,7 +39,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let big = HEADING * 1.6;
     let shown = fitted(&name, big, true, area.width() * 0.6);
     c.left(&shown, big, true, Point::new(area.x0, area.y1 - 0.15));
-    let under = format!("Siding layout of {}", layout.drawing.name);
+    let of_zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {z}"));
+    let under = format!("Siding layout of {}{of_zone}", layout.drawing.name);
     let shown = fitted(&under, TEXT, false, area.width() * 0.6);
     c.left(&shown, TEXT, false, Point::new(area.x0, area.y1 - 0.45));
     let top = area.y1 - 0.62;
@@ -85,6 +88,21 @@ fn rows(layout: &Layout) -> Vec<Row> {
     );
     if let Some(other) = b.other_policy {
         text(&mut out, format!("With seams in runs that one panel covers: {other}."));
+    }
+    let zones = layout.elevations.iter().flat_map(|e| &e.zones);
+    let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
+    for z in zones {
+        *measured.entry((&z.zone, &z.cladding, z.laid_out)).or_default() += z.net_area;
+    }
+    if !measured.is_empty() {
+        out.push(Row::Head("Other cladding"));
+    }
+    for ((zone, cladding, laid_out), area) in measured {
+        let style = layout.job.sheet.lengths;
+        let area = format!("{:.1} {}", style.area(area), style.area_unit());
+        let how =
+            if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
+        text(&mut out, format!("{zone}: {cladding}, {area} net. {how}."));
     }
     out.push(Row::Head("Checked"));
     let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();

@@ -231,6 +231,17 @@ impl Over<'_> {
                 }
             }
         }
+        for z in &elevation.zones {
+            for ring in &z.outline {
+                self.ring(0, ring);
+            }
+            if let Some(p) = z.outline.first().and_then(|r| r.first()) {
+                let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
+                let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
+                let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
+                self.text(7, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
+            }
+        }
         self.levels();
         let foot = elevation
             .walls

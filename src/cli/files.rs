@@ -168,6 +168,11 @@ fn stranger(folder: &Path) -> std::io::Result<Option<String>> {
                     return Ok(Some(format!("sheets/{name}")));
                 }
             }
+        } else if name.starts_with("zone-") && is_dir {
+            // The set of a zone with lap siding of its own.
+            if let Some(other) = stranger(&entry.path())? {
+                return Ok(Some(format!("{name}/{other}")));
+            }
         } else if (is_dir || !OURS.contains(&name.as_str())) && !staging::is_staged(&name) {
             return Ok(Some(name));
         }

@@ -13,6 +13,7 @@ use super::{job_file, layers, manual, takeoff, template};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::job::drawing::KNOWN_HELP;
+use crate::model::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::LengthStyle;
@@ -179,11 +180,7 @@ fn bar() -> ProgressBar {
 }
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
-pub(super) fn lay(
-    loaded: &Loaded,
-    notes: &mut Notes,
-    quiet: bool,
-) -> Result<crate::model::layout::Layout, Refusal> {
+pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec<Laid>, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -200,7 +197,7 @@ pub(super) fn lay(
         bar.set_position(p.done);
         bar.set_message(format!("{} panels, bound {}", p.panels, p.bound));
     };
-    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
     bar.finish_and_clear();
     result
 }
@@ -222,18 +219,31 @@ fn layout(a: &Layout) -> ExitCode {
     let sheet = &mut loaded.job.sheet;
     sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
     sheet.scale = a.scale.clone().or(sheet.scale.take());
-    let layout = match lay(&loaded, &mut notes, a.quiet) {
+    let sets = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
-    let outputs = takeoff::quantities(&layout, prices.as_ref())
-        .and_then(|t| pipeline::outputs_with(&layout, &t, &loaded.bytes, !a.no_pictures));
-    let mut outputs = match outputs {
-        Ok(o) => o,
-        Err(r) => return refused(&r, &notes),
-    };
-    if a.overlay == Overlay::Separate {
-        outputs.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(&layout)));
+    let mut outputs = Vec::new();
+    let mut of_house = 0;
+    for set in &sets {
+        let made = takeoff::quantities(set, prices.as_ref())
+            .and_then(|t| pipeline::outputs_with(set, &t, &loaded.bytes, !a.no_pictures));
+        let mut made = match made {
+            Ok(o) => o,
+            Err(r) => return refused(&r, &notes),
+        };
+        if a.overlay == Overlay::Separate {
+            made.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(set)));
+        }
+        match pipeline::set_folder(set) {
+            Some(inner) => {
+                outputs.extend(made.into_iter().map(|(n, b)| (format!("{inner}/{n}"), b)))
+            }
+            None => {
+                of_house = made.len();
+                outputs.extend(made);
+            }
+        }
     }
     let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
     let mut sources = sources(&a.reading);
@@ -242,10 +252,17 @@ fn layout(a: &Layout) -> ExitCode {
         return refused(&r, &notes);
     }
     if !a.quiet {
-        tell(&summary(&layout, &folder, &outputs));
+        for set in &sets {
+            let inner = pipeline::set_folder(set);
+            let to = inner.map_or(folder.clone(), |f| folder.join(f));
+            tell(&summary(set, &to, &outputs[..of_house]));
+        }
     }
-    let broken = layout.verify.rules.iter().any(|r| !r.violations.is_empty());
-    let warned = broken || notes.count(Severity::Warning) > 0;
+    let rules = sets.iter().flat_map(|s| &s.verify.rules);
+    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+    let warned =
+        broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
+    let warned = warned || notes.count(Severity::Warning) > 0;
     if a.strict && warned { ExitCode::from(3) } else { ExitCode::SUCCESS }
 }
 
@@ -253,8 +270,10 @@ fn layout(a: &Layout) -> ExitCode {
 fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Output]) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
+    let zone =
+        layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", report::plain(z)));
     let mut out = format!(
-        "{}: {} elevations, {walls} walls, {net:.1} sq ft net\n{}\nA careful crew would take {}, net area + {} % would buy {}.\n",
+        "{}{zone}: {} elevations, {walls} walls, {net:.1} sq ft net\n{}\nA careful crew would take {}, net area + {} % would buy {}.\n",
         report::plain(&layout.drawing.name),
         layout.elevations.len(),
         layout.bound.words,

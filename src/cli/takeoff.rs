@@ -42,22 +42,31 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut notes = Notes::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let layout = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
-        let takeoff = quantities(&layout, prices.as_ref())?;
-        Ok((layout, takeoff))
+        let sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
+        let counted: Result<Vec<Takeoff>, Refusal> =
+            sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
+        Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())
     };
-    let (layout, takeoff) = match find() {
+    let sets = match find() {
         Ok(found) => found,
         Err(r) => return refused(&r, &notes),
     };
+    let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
+    if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
+        let names: Vec<&str> = sets.iter().filter_map(|s| s.0.zone.as_deref()).collect();
+        let names = report::plain(&names.join(", "));
+        tell(&format!(
+            "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
+        ));
+    }
     let warnings = notes.count(Severity::Warning);
     if warnings > 0 && !a.quiet {
         tell(&format!("{warnings} warnings; `lapwright check` tells them.\n"));
     }
     if let Some(item) = &a.explain {
-        return match takeoff::explain(&layout, &takeoff, item) {
+        return match takeoff::explain(layout, takeoff, item) {
             Some(text) => print(tables::explained(&text).as_bytes()),
-            None => refused_usage(&no_line(item, &takeoff)),
+            None => refused_usage(&no_line(item, takeoff)),
         };
     }
     let by = match a.by {
@@ -67,7 +76,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         By::Zone => Some(Parts::Zone),
     };
     if let Some(by) = by {
-        let rows = takeoff::shares(&takeoff, by);
+        let rows = takeoff::shares(takeoff, by);
         return print(&match a.format {
             Format::Table => tables::shares_table(&rows).into_bytes(),
             Format::Json => json::shares(&rows),
@@ -75,10 +84,22 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         });
     }
     print(&match a.format {
-        Format::Table => tables::priced_table(&takeoff).into_bytes(),
-        Format::Json => json::takeoff_lines(&takeoff),
-        Format::Csv => write::csv::takeoff(&layout, &takeoff),
+        Format::Table => tables_of(&sets).into_bytes(),
+        Format::Json => json::takeoff_lines(takeoff),
+        Format::Csv => write::csv::takeoff(layout, takeoff),
     })
+}
+
+/// The house's table, then one of each zone with lap siding of its own.
+fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
+    let mut out = String::new();
+    for (layout, takeoff) in sets {
+        if let Some(zone) = &layout.zone {
+            out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
+        }
+        out.push_str(&tables::priced_table(takeoff));
+    }
+    out
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {

@@ -19,10 +19,13 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 17] = [
+const EXAMPLES: &[(&str, &str)] = &[
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("zone.name", "\"gable\""),
+    ("zone.layers", "[\"A-WALL-SHNG\"]"),
+    ("zone.cladding", "\"shingle\""),
     ("product.width", "8.25"),
     ("product.head_lap", "1.25"),
     ("product.exposure_least", "6.0"),
@@ -33,6 +36,12 @@ const EXAMPLES: [(&str, &str); 17] = [
     ("product.face_height", "4.0"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("weather.installed_f", "60.0"),
+    ("fasteners.penetration", "1.25"),
+    ("fasteners.shortest", "2.5"),
+    ("fasteners.post_spacing", "10.0"),
+    ("fasteners.channel_spacing", "10.0"),
+    ("fasteners.strip_spacing", "10.0"),
     ("trim.pocket", "1.125"),
     ("trim.channel_alone", "1.0"),
     ("takeoff.stand_off", "0.75"),
@@ -56,8 +65,15 @@ fn job_file() -> String {
     let mut out = HEAD.to_owned();
     for table in tables(&words) {
         out.push('\n');
+        if table == "zone.product" {
+            // Either this or `cladding`; its keys stand under [product] with their words.
+            out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
+            out.push_str("# [zone.product]\n# kind = \"wood\"\n");
+            continue;
+        }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        let list = ["elevation", "return", "angled", "band", "joint"].contains(&table.as_str());
+        let list =
+            ["elevation", "return", "angled", "band", "joint", "zone"].contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
             if words.keys().any(|k| parent(k) == Some(path)) {
@@ -168,6 +184,8 @@ mod tests {
         assert_eq!(job.elevation.len(), 1);
         assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
         assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
+        assert_eq!(job.zone.len(), 1);
+        job.zone.clear();
         job.elevation.clear();
         job.returns.clear();
         job.angled.clear();
@@ -177,6 +195,8 @@ mod tests {
         (job.courses.datum, job.sheet.scale) = (None, None);
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
+        job.weather.installed_f = None;
+        job.fasteners = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

@@ -15,5 +15,6 @@ pub mod problem;
 pub mod runs;
 pub mod story_pole;
 pub mod studs;
+mod thin;
 pub mod warnings;
 mod words;

@@ -124,6 +124,7 @@ fn alone(
         grade,
         level_drawn: on.level_drawn,
         backdrop,
+        zones: Vec::new(),
     }
 }
 

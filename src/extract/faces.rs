@@ -5,13 +5,13 @@ use super::edges::edges;
 use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
-use super::{limits, parts};
+use super::{limits, parts, zones};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay};
+use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
 
 /// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
@@ -19,7 +19,11 @@ use crate::model::linework::Role;
 const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
-pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) -> Vec<Wall> {
+pub(crate) fn walls(
+    local: &Local,
+    outlines: Vec<Outline>,
+    notes: &mut Notes,
+) -> (Vec<Wall>, Vec<ZoneArea>) {
     let (outlines, mut every) = settled(local, outlines, openings(local, notes));
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
@@ -27,8 +31,9 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
         every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
     }
-    let bare: Vec<Polygon> = loops(local, Role::Bare);
+    let bare: Vec<Polygon> = zones::bare(local);
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
+    let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
@@ -45,6 +50,7 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         }
         let whole = o.polygon();
         let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+        near.extend(zones::outside(local, &whole));
         let joints = parts::on(&whole, &lines, gap);
         near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
         parts::through_openings(local, &whole, &joints, &every, notes);
@@ -84,10 +90,14 @@ pub(crate) fn walls(local: &Local, outlines: Vec<Outline>, notes: &mut Notes) ->
         let mut bare = hides(&bare);
         bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
         bare.extend(strips.iter().cloned());
+        bare.extend(zones::border(local, &whole[0].clone().wound()));
         wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
-        wall.bands = parts::boards(wall, &bands, &strips);
+        // Bands are the house's; a zone's set only stops at them.
+        if local.part.is_none() {
+            wall.bands = parts::boards(wall, &bands, &strips);
+        }
     }
-    found
+    (found, zones)
 }
 
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those

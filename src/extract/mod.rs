@@ -11,6 +11,7 @@ mod parts;
 mod returns;
 mod views;
 mod ways;
+mod zones;
 
 use self::ways::Outline;
 use crate::diag::{Note, Notes, Refusal};
@@ -25,6 +26,23 @@ use crate::model::linework::{Linework, Role, Stroke};
 /// `no-walls` when no view holds a closed wall outline. Faults that spoil an area (open or crossing
 /// outlines, overlapping walls, openings outside any wall) are pushed to `notes` as errors.
 pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Refusal> {
+    part(lines, job, None, notes)
+}
+
+/// The house as one of the job's zones shows it: of each wall what lies in the zone.
+///
+/// # Errors
+/// As [`house`]; `no-walls` when the zone covers no wall.
+pub fn zone(lines: &Linework, job: &Job, zone: usize, notes: &mut Notes) -> Result<House, Refusal> {
+    part(lines, job, Some(zone), notes)
+}
+
+fn part(
+    lines: &Linework,
+    job: &Job,
+    part: Option<usize>,
+    notes: &mut Notes,
+) -> Result<House, Refusal> {
     let found = ways::outlines(lines, job, notes);
     // Open outlines are errors: without them walls would be missing.
     notes.refuse_on_error()?;
@@ -48,9 +66,12 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     report_levels(&unlevelled, shown.len(), base.is_some(), notes);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
-        if let Some(e) = elevation(lines, view, walls, base, job, notes) {
+        if let Some(e) = elevation(lines, view, walls, base, (job, part), notes) {
             elevations.push(e);
         }
+    }
+    if part.is_some() {
+        elevations.retain(|e| !e.walls.is_empty());
     }
     views::stray_openings(lines, &views, job, notes);
     if elevations.is_empty() {
@@ -58,6 +79,13 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
     }
     let mut house = order::wrapped(elevations);
     order::name_walls(&mut house);
+    if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
+        // Walls of the job's other lists are the whole house's.
+        house.elevations.iter_mut().for_each(|e| e.name = format!("{}, {}", e.name, zone.name));
+        house.corners = corners::paired(&house);
+        house.zone = part;
+        return Ok(house);
+    }
     house.corners = corners::paired(&house);
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
@@ -141,7 +169,7 @@ fn elevation(
     view: &views::View,
     outlines: Vec<Outline>,
     base: Option<f64>,
-    job: &Job,
+    (job, part): (&Job, Option<usize>),
     notes: &mut Notes,
 ) -> Option<Elevation> {
     let all = frame(&outlines)?;
@@ -151,8 +179,8 @@ fn elevation(
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.
     let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
-    let local = Local { lines, view, origin, to_source, job };
-    let walls = faces::walls(&local, outlines, notes);
+    let local = Local { lines, view, origin, to_source, job, part };
+    let (walls, zones) = faces::walls(&local, outlines, notes);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
@@ -173,6 +201,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        zones,
     })
 }
 
@@ -198,6 +227,8 @@ pub(crate) struct Local<'a> {
     pub(crate) origin: Point,
     pub(crate) to_source: Affine,
     pub(crate) job: &'a Job,
+    /// The zone that is laid out; the house where none is named.
+    pub(crate) part: Option<usize>,
 }
 
 impl<'a> Local<'a> {

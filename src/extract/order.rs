@@ -35,6 +35,9 @@ pub(super) fn name_walls(house: &mut House) {
     let mut taken = Taken::default();
     for e in &mut house.elevations {
         let slug = slug(&e.name, &mut taken);
+        for (i, z) in e.zones.iter_mut().enumerate() {
+            z.id = format!("{slug}-Z{}", i + 1);
+        }
         let (mut w, mut d, mut v, mut m) = (0, 0, 0, 0);
         for (i, wall) in e.walls.iter_mut().enumerate() {
             wall.id = format!("{slug}-{}", i + 1);

@@ -134,7 +134,15 @@ fn made(
     if let Some(far) = far {
         side(far, hand.other());
     }
-    Elevation { name, to_source, walls: vec![wall], grade, level_drawn: true, backdrop: Vec::new() }
+    Elevation {
+        name,
+        to_source,
+        walls: vec![wall],
+        grade,
+        level_drawn: true,
+        backdrop: Vec::new(),
+        zones: Vec::new(),
+    }
 }
 
 type Far = Option<(CornerKind, Option<String>)>;

@@ -88,8 +88,11 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         ("takeoff.nail_spacing", job.takeoff.nail_spacing != rules.nail_spacing),
         ("weather.below_40f", job.weather != Weather::default()),
     ];
-    let set = if kind.is_board() { &of_panels[..] } else { &of_boards[..] };
-    set.iter()
+    let (boards, panels) = (job.kinds().any(Kind::is_board), job.kinds().any(|k| !k.is_board()));
+    let idle = [(boards, &of_boards[..]), (panels, &of_panels[..])];
+    idle.into_iter()
+        .filter(|(laid, _)| !laid)
+        .flat_map(|(_, set)| set)
         .filter(|(_, given)| *given)
         .map(|(key, _)| Fault {
             keys: vec![(*key).to_owned(), "product.kind".to_owned()],

@@ -20,6 +20,8 @@ pub struct House {
     pub facings: Vec<usize>,
     /// Corners, each once.
     pub corners: Vec<Corner>,
+    /// The zone of the job this is the part of; the whole house where none is named.
+    pub zone: Option<usize>,
 }
 
 /// One face of the house.
@@ -37,6 +39,27 @@ pub struct Elevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the grey background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Parts of its walls with another cladding.
+    pub zones: Vec<ZoneArea>,
+}
+
+/// What a zone covers of an elevation.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ZoneArea {
+    /// Name, unique in the house: `front-Z1`.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid: bool,
+    /// Where it is.
+    pub shapes: Vec<Polygon>,
+    /// Their area, square inches.
+    pub gross: f64,
+    /// That less openings.
+    pub net: f64,
 }
 
 /// A line of the source drawing.

@@ -8,13 +8,14 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::corner::Corner;
+use super::fastening::{Fastening, Movement};
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::pole::PoleTable;
 pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
-use super::work::WallWork;
+use super::work::WorkOrder;
 use crate::diag::Note;
 use crate::geom::tol::SAME;
 use crate::job::Job;
@@ -33,6 +34,9 @@ pub struct Layout {
     pub format: &'static str,
     /// The source.
     pub drawing: Source,
+    /// The zone this is the set of; left out for the house's own siding.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub zone: Option<String>,
     /// The job in force, defaults included.
     pub job: Job,
     /// Butt line of course 0.
@@ -51,8 +55,12 @@ pub struct Layout {
     pub bound: Bound,
     /// Trim, piece by piece.
     pub trims: Vec<TrimPiece>,
-    /// The order of work, wall by wall.
-    pub work: Vec<WallWork>,
+    /// The order of work.
+    pub work: WorkOrder,
+    /// Nails: length, spacing, counts.
+    pub fastening: Fastening,
+    /// How lengths change with the weather, and whether gaps cover it.
+    pub movement: Movement,
     /// What to buy.
     pub takeoff: Vec<TakeoffLine>,
     /// What was checked.
@@ -89,10 +97,32 @@ pub struct Elevation {
     pub grade: Vec<Xy>,
     /// Walls.
     pub walls: Vec<Wall>,
+    /// Parts of its walls with another cladding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub zones: Vec<ZoneArea>,
     /// Lines of the source for the grey background; kept out of `layout.json`.
     #[serde(skip)]
     #[schemars(skip)]
     pub backdrop: Vec<super::house::Backdrop>,
+}
+
+/// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct ZoneArea {
+    /// Name.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid_out: bool,
+    /// Outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
+    /// Area, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
 }
 
 /// One plane area.

@@ -60,6 +60,8 @@ pub enum Group {
     Fasteners,
     /// Rules of thumb: never ordered.
     Comparison,
+    /// Other cladding, measured by area and not laid out: never ordered.
+    Measured,
 }
 
 /// What one kind of trim takes of a stock.

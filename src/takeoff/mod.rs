@@ -8,15 +8,19 @@ mod explain;
 mod fasteners;
 mod flashing;
 mod lines;
+mod movement;
 mod panels;
 pub mod price;
 pub mod rules;
 mod shares;
 mod trims;
+mod zones;
 
 pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
 pub use explain::explain;
+pub use fasteners::fastening;
+pub use movement::{movement, notes as movement_notes};
 pub use shares::shares;
 
 use crate::model::layout::Layout;
@@ -29,6 +33,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
     lines.extend(trims::lines(layout, &trim_cuts));
     lines.extend(flashing::lines(layout, &trim_cuts));
     lines.extend(fasteners::lines(layout));
+    lines.extend(zones::lines(layout));
     lines.push(area::line(layout));
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {

@@ -23,6 +23,7 @@ mod sweep;
 mod trim_sides;
 mod trim_stock;
 mod trims;
+mod zones;
 
 use crate::model::layout::{Layout, RuleCheck, Verify};
 
@@ -56,6 +57,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(corners::check(layout));
     rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
+    rules.extend(zones::check(layout));
     for rule in &mut rules {
         let n = rule.violations.len();
         if n > MOST_TOLD {

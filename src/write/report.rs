@@ -16,6 +16,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::report_pole::datum(layout),
         walls(layout),
         super::corners::text(layout),
+        zones(layout),
         panels(layout),
         titled("TAKEOFF", &terminal_table(takeoff)),
         how(takeoff),
@@ -23,6 +24,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
+        super::report_nails::section(layout),
         super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),
@@ -54,7 +56,9 @@ pub(super) fn fitted(text: &str, width: usize) -> String {
 fn read(layout: &Layout) -> String {
     let mut out = String::from("LAPWRIGHT REPORT\n\n");
     let t = &layout.job.title;
+    let zone = layout.zone.clone().unwrap_or_default();
     for (name, value) in [
+        ("Zone", &zone),
         ("Project", &t.project),
         ("Client", &t.client),
         ("Address", &t.address),
@@ -152,6 +156,31 @@ fn walls(layout: &Layout) -> String {
     }
     out.push_str(&row("house", "", gross, net, n));
     out
+}
+
+/// Parts of walls with another cladding; nothing where there are none.
+fn zones(layout: &Layout) -> String {
+    let style = layout.job.sheet.lengths;
+    let all = layout.elevations.iter().flat_map(|e| e.zones.iter().map(move |z| (e, z)));
+    let lines: Vec<String> = all
+        .map(|(e, z)| {
+            format!(
+                "{} on {}, {}: {} {}; {:.1} {} net, {:.1} gross.",
+                plain(&z.zone),
+                plain(&e.name),
+                z.id,
+                plain(&z.cladding),
+                if z.laid_out { "is a set of its own" } else { "is not laid out here" },
+                style.area(z.net_area),
+                style.area_unit(),
+                style.area(z.gross_area)
+            )
+        })
+        .collect();
+    if lines.is_empty() {
+        return String::new();
+    }
+    titled("OTHER CLADDING, MEASURED BY AREA", &bullets(lines.iter().map(String::as_str)))
 }
 
 /// The proof of how few panels there can be.

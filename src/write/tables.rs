@@ -11,8 +11,11 @@ pub fn terminal_table(takeoff: &Takeoff) -> String {
     for l in &takeoff.lines {
         let order = if l.order > 0.0 { format!("{:.2}", l.order) } else { "-".to_owned() };
         let order = order.strip_suffix(".00").map(str::to_owned).unwrap_or(order);
-        let waste =
-            if l.group == Group::Comparison { "-".to_owned() } else { format!("{:.1} %", l.waste) };
+        let waste = if matches!(l.group, Group::Comparison | Group::Measured) {
+            "-".to_owned()
+        } else {
+            format!("{:.1} %", l.waste)
+        };
         out.push_str(&format!(
             "  {:<34} {:>10.2} {order:>10} {waste:>8}  {}\n",
             fitted(&l.item, 34),

@@ -44,5 +44,6 @@ mod support;
 mod terminal;
 mod trim_rules;
 mod ways;
+mod work;
 mod workbook;
 mod writing;

@@ -4,6 +4,7 @@ use lapwright::cli::job_file;
 use lapwright::job::{Job, Kind, Product};
 use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
+use lapwright::pipeline;
 
 use crate::support::{broken, dxf, inches, lay, rect, root};
 
@@ -263,4 +264,139 @@ fn random_houses_keep_every_rule_with_every_product() {
             crate::sheets::marked_once(&name, &layout, &sheets);
         }
     }
+}
+
+/// A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK); a vent of 2 x 2 ft in
+/// the gable.
+fn gabled() -> String {
+    let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
+    let gable = [(0.0, 96.0), (300.0, 96.0), (150.0, 192.0)];
+    let vent = rect(138.0, 120.0, 162.0, 144.0);
+    dxf(&[("A-WALL-OTLN", &wall), ("A-WALL-SHNG", &gable), ("A-GLAZ", &vent)])
+}
+
+fn with(text: &str) -> Job {
+    let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n{text}");
+    job_file::parse(&text, "job").unwrap()
+}
+
+#[test]
+fn a_zone_not_laid_out_is_measured_and_said_so() {
+    let job =
+        with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
+    let layout = lay(gabled().as_bytes(), &job);
+    sound("shingles", &layout);
+    let z = &layout.elevations[0].zones[0];
+    assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
+    // The wall below is sided to the gable's foot and no higher, under finish trim (OT-14).
+    let w = &layout.elevations[0].walls[0];
+    assert!((w.net_area - 200.0).abs() < 0.01 && w.courses.len() == 12 && w.openings.is_empty());
+    let top = w.edges.iter().find(|e| e.kind == lapwright::model::house::EdgeKind::BareBottom);
+    assert_eq!(top.unwrap().receiver, lapwright::model::receiver::Receiver::FinishTrim);
+    let line = layout.takeoff.iter().find(|l| l.id == "zone-gable").unwrap();
+    assert!((line.net - 0.96).abs() < 1e-4 && line.order == 0.0 && line.item.contains("shingle"));
+    let takeoff = lapwright::takeoff::quantities(&layout);
+    let report = lapwright::write::report::text(&layout, &takeoff);
+    assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");
+    let sheets = lapwright::annotate::sheets(&layout);
+    for (i, words) in
+        [(0, "Gable: shingle, 96.0 sq ft net"), (1, "shingle: not laid out, 96.0 sq ft net")]
+    {
+        let svg = lapwright::write::svg::document(&sheets[i]);
+        assert!(svg.contains(words), "sheet {i}");
+    }
+    sheets.iter().for_each(|s| crate::sheets::legible("zone", s));
+}
+
+#[test]
+fn a_zone_must_be_whole() {
+    for (text, key) in [
+        ("[[zone]]\nlayers = [\"X\"]\ncladding = \"shingle\"\n", "zone.0.name"),
+        ("[[zone]]\nname = \"A\"\ncladding = \"shingle\"\n", "zone.0.layers"),
+        ("[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n", "zone.0.cladding"),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\ncladding = \"brick\"\n[zone.product]\nkind = \"wood\"\n",
+            "zone.0.cladding",
+        ),
+        (
+            "[[zone]]\nname = \"A\"\nlayers = [\"X\"]\n[zone.product]\nkind = \"wood\"\nlap = 1\n",
+            "zone.0.product.lap",
+        ),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
+    }
+}
+
+#[test]
+fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
+    let text = "[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\n[zone.product]\n";
+    for (own, kind) in [
+        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Kind::Vinyl),
+        ("kind = \"wood\"\n", Kind::Wood),
+    ] {
+        let job = with(&format!("{text}{own}"));
+        let mut notes = lapwright::diag::Notes::default();
+        let drawing = gabled();
+        let sets =
+            pipeline::layouts(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
+        let [house, gable] = sets.as_slice() else { panic!("{} sets", sets.len()) };
+        sound("house", house);
+        sound("gable", gable);
+        assert!(house.zone.is_none() && gable.zone.as_deref() == Some("Gable"));
+        assert_eq!((house.datum, gable.datum), (0.0, 0.0));
+        assert_eq!(house.job.product.kind, Kind::FoamBacked);
+        assert_eq!(gable.job.product.kind, kind);
+        let (below, above) = (&house.elevations[0].walls[0], &gable.elevations[0].walls[0]);
+        assert!((below.net_area - 200.0).abs() < 0.01 && (above.net_area - 96.0).abs() < 0.01);
+        // Eaves at 96 in: a butt line of both (12 x 8, 16 x 6); a starter takes the first course
+        // over the joint, finish trim the last one under it (OT-14).
+        let foot = above.edges.iter().find(|e| e.from[1] == 96.0 && e.to[1] == 96.0).unwrap();
+        assert_eq!(foot.receiver, lapwright::model::receiver::Receiver::Starter);
+        assert_eq!(above.courses[0].bottom, 96.0);
+        assert!(above.openings.len() == 1 && below.openings.is_empty());
+        // Its area is told with the house's set, and not as one left out.
+        assert!(house.elevations[0].zones[0].laid_out);
+        assert!(!house.takeoff.iter().any(|l| l.id.starts_with("zone-")));
+        let marks =
+            |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.clone()).collect() };
+        assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
+        assert_eq!(pipeline::set_folder(gable).as_deref(), Some("zone-1-gable"));
+        for set in &sets {
+            lapwright::annotate::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
+        }
+    }
+}
+
+#[test]
+fn a_zone_inside_a_wall_is_bordered_all_round() {
+    let wall = rect(0.0, 0.0, 240.0, 96.0);
+    let panel = rect(80.0, 24.0, 160.0, 72.0);
+    let drawing = dxf(&[("A-WALL-OTLN", &wall), ("ACCENT", &panel)]);
+    let text =
+        "[[zone]]\nname = \"Accent\"\nlayers = [\"accent\"]\n[zone.product]\nkind = \"vinyl\"\n";
+    let sets = pipeline::layouts(
+        drawing.as_bytes(),
+        "z.dxf",
+        &with(text),
+        &mut lapwright::diag::Notes::default(),
+        &mut |_| {},
+    )
+    .unwrap();
+    sets.iter().for_each(|s| sound("accent", s));
+    use lapwright::model::house::EdgeKind;
+    let kinds = |l: &Layout| -> Vec<EdgeKind> {
+        let mut out: Vec<EdgeKind> =
+            l.elevations[0].walls[0].edges.iter().map(|e| e.kind).collect();
+        out.sort();
+        out
+    };
+    use EdgeKind::{Abutment, BareBottom, BareTop};
+    assert_eq!(kinds(&sets[1]), [Abutment, Abutment, BareTop, BareBottom]);
+    // The house's field goes round it; its courses meet it on butt lines.
+    assert!(
+        (sets[0].elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0).abs()
+            < 0.01
+    );
+    assert!(sets[0].trims.iter().all(|t| t.opening.is_none()));
 }

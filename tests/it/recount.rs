@@ -191,6 +191,12 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let count: f64 =
         walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
     out.insert("panel-nails".into(), (count / size, up(count / size)));
+    let zones = list(v, "elevations").iter().flat_map(|e| list(e, "zones"));
+    for z in zones.filter(|z| z["laid_out"] == false) {
+        let name = z["zone"].as_str().unwrap().to_lowercase().replace(' ', "-");
+        let line = out.entry(format!("zone-{name}")).or_insert((0.0, 0.0));
+        line.0 += num(&z["net_area"]) / 100.0;
+    }
     if trim_nails > 0.0 {
         out.insert("trim-nails".into(), (trim_nails / size, up(trim_nails / size)));
     }

@@ -2,7 +2,7 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::style::Ink;
+use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::layout::Elevation;
 use crate::model::linework::Role;
@@ -43,8 +43,17 @@ pub(super) fn ground(c: &mut Canvas, e: &Elevation, v: &View) {
 
 /// Areas inside walls that take no siding are named.
 pub(super) fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
-    for b in e.backdrop.iter().filter(|b| matches!(b.role, Some(Role::Bare)) && b.closed) {
+    zones(c, e, v);
+    for b in e.backdrop.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
         let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
+        let of_zone = |p: &Point| {
+            let rings = e.zones.iter().flat_map(|z| &z.outline);
+            rings.flatten().any(|q| (q[0] - p.x).abs() < 0.1 && (q[1] - p.y).abs() < 0.1)
+        };
+        // A zone's outline lies on its own area's, in part at least.
+        if b.points.iter().filter(|p| of_zone(p)).count() >= 2 {
+            continue;
+        }
         let at = Point::new(r.x0 + r.width() / 4.0, r.center().y);
         if v.holds(at.x, at.y) {
             let target = v.map * at;
@@ -56,5 +65,27 @@ pub(super) fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
                 look: Look::Dotted,
             });
         }
+    }
+}
+
+/// Other cladding is named and measured where it is.
+fn zones(c: &mut Canvas, e: &Elevation, v: &View) {
+    for z in &e.zones {
+        let Some(outer) = z.outline.first() else { continue };
+        let points: Vec<Point> = outer.iter().map(|p| Point::new(p[0], p[1])).collect();
+        let Some(r) = crate::geom::polygon::bounds(&points) else { continue };
+        let at = Point::new(r.center().x, r.y0 + r.height() / 3.0);
+        if !v.holds(at.x, at.y) {
+            continue;
+        }
+        let area = format!("{:.1} {}", v.style.area(z.net_area), v.style.area_unit());
+        let text = if z.laid_out {
+            format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
+        } else {
+            format!("{}: not laid out, {area} net", z.cladding)
+        };
+        let text = crate::annotate::canvas::fitted(&text, TEXT, false, 3.0);
+        let target = v.map * at;
+        c.mark(Mark { text: &text, target, wish: target, reach: 2.0, look: Look::Dotted });
     }
 }
