@@ -9,6 +9,7 @@ mod boards;
 mod cautions;
 mod courses;
 pub mod drawing;
+mod fasteners;
 pub mod layers;
 mod length;
 pub mod paper;
@@ -34,6 +35,7 @@ pub use self::around::{AngledWall, ReturnWall};
 pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
+pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
 pub use self::parts::{Band, Joint};
 pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
@@ -89,6 +91,8 @@ pub struct Job {
     pub trim: TrimRules,
     /// How the work goes on.
     pub work: WorkRules,
+    /// Nails.
+    pub fasteners: FastenerRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
     /// Paper.
@@ -108,7 +112,7 @@ impl Job {
         if self.product.kind.is_board() {
             return self.product.end_gap.unwrap_or(BOARD_END_GAP);
         }
-        let by_weather = if self.weather.below_40f { COLD_END_GAP } else { END_GAP };
+        let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
         self.product.end_gap.unwrap_or(by_weather)
     }
 

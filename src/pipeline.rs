@@ -8,6 +8,7 @@ use sha2::{Digest, Sha256};
 use crate::course::datum::{Found, search};
 use crate::course::even;
 use crate::course::hang::hung;
+use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
@@ -22,6 +23,7 @@ use crate::job::layers::AGREED_LAYERS;
 use crate::job::{Job, LONG_PANEL};
 use crate::model::course::{Course, StoryPole};
 use crate::model::drawing::Drawing;
+use crate::model::fastening::{Fastening, Movement};
 use crate::model::house::{self, House};
 use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
@@ -29,6 +31,7 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
+use crate::model::work::WorkOrder;
 use crate::{
     annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
 };
@@ -356,7 +359,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let plan = if boards {
         joint::plan(&asked, &joint_rules(&walls, &laid, job))
     } else {
-        seam::plan(&asked, watch)
+        either_hand(&asked, |p| seam::plan(p, watch))
     };
     let trims = trim::trims(house, &fields, &pole, job);
     let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
@@ -372,11 +375,14 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.panels = made.panels;
     out.trims = trims;
     out.work = work::work(&out);
+    out.fastening = takeoff::fastening(&out);
+    out.movement = takeoff::movement(&out);
     out.bound = bound(&out, &plan);
     product_notes(job, notes);
     edge_work::tell(&mut out);
     warnings::tell(&out, notes);
     course_notes(&out, notes);
+    takeoff::movement_notes(&out).into_iter().for_each(|n| notes.push(n));
     let lot = takeoff::one_lot(job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
@@ -414,7 +420,9 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         panels: Vec::new(),
         bound: layout::Bound::default(),
         trims: Vec::new(),
-        work: Vec::new(),
+        work: WorkOrder::default(),
+        fastening: Fastening::default(),
+        movement: Movement::default(),
         takeoff: Vec::new(),
         verify: layout::Verify::default(),
         notes: Vec::new(),

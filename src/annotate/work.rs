@@ -7,7 +7,7 @@ use super::page::{Page, room};
 use crate::model::layout::Layout;
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
-    if layout.work.is_empty() {
+    if layout.work.walls.is_empty() {
         return Vec::new();
     }
     let area = room(layout);
@@ -15,11 +15,19 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let words = "wall by wall. The makers' instructions, the local code and licensed practice go before it.";
     heading(&mut c, area, "Order of work", words);
     let mut flow = Flow::new(area, c, area.y1 - 0.4, "Order of work, continued");
-    for w in &layout.work {
+    flow.head("On every wall");
+    for rule in &layout.work.everywhere {
+        flow.text(&format!("- {rule}"));
+    }
+    for w in &layout.work.walls {
         flow.head(&format!("{}: {}", w.wall, w.elevation));
         for (i, step) in w.steps.iter().enumerate() {
             flow.text(&format!("{}. {step}", i + 1));
         }
+    }
+    flow.head("Fasteners and movement");
+    for line in layout.fastening.words.iter().chain(&layout.movement.words) {
+        flow.text(&format!("- {line}"));
     }
     flow.head("Before you climb");
     for c in super::cover::CLIMB {

@@ -19,7 +19,7 @@ const HEAD: &str = "\
 ";
 
 /// Settings whose default is to be left out, with a value that shows their form.
-const EXAMPLES: [(&str, &str); 20] = [
+const EXAMPLES: &[(&str, &str)] = &[
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
@@ -36,6 +36,12 @@ const EXAMPLES: [(&str, &str); 20] = [
     ("product.face_height", "4.0"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("weather.installed_f", "60.0"),
+    ("fasteners.penetration", "1.25"),
+    ("fasteners.shortest", "2.5"),
+    ("fasteners.post_spacing", "10.0"),
+    ("fasteners.channel_spacing", "10.0"),
+    ("fasteners.strip_spacing", "10.0"),
     ("trim.pocket", "1.125"),
     ("trim.channel_alone", "1.0"),
     ("takeoff.stand_off", "0.75"),
@@ -189,6 +195,8 @@ mod tests {
         (job.courses.datum, job.sheet.scale) = (None, None);
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
+        job.weather.installed_f = None;
+        job.fasteners = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

@@ -5,6 +5,7 @@
 //! than 45 degrees; none at level sides on a course line.
 
 use super::ends::{Side, end_of};
+use super::thin;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_band;
@@ -66,6 +67,8 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
     let half = job.lap().abs() / 2.0 + job.courses.notch_clearance;
     let barred = wall.obstacles.iter().filter(|o| o.mounting_block || boards).filter(near);
     let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
+    let mut barred: Vec<(f64, f64)> = barred.collect();
+    barred.extend(thin::barred(&clear, (b.x0, b.x1), &barred, job));
     let mut fixed: Vec<f64> = wall
         .obstacles
         .iter()
@@ -80,17 +83,7 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    Run {
-        id,
-        x0: b.x0 - gap,
-        x1: b.x1 + gap,
-        left,
-        right,
-        gap,
-        fixed,
-        barred: barred.collect(),
-        clear,
-    }
+    Run { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {

@@ -42,6 +42,10 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
 pub const RANGES: &[Range] = &[
     range("drawing.weld", 0.0, 2.0, |j| j.drawing.weld),
     range("drawing.casing", 0.0, 24.0, |j| j.drawing.casing),
+    range("weather.installed_f", -80.0, 200.0, |j| j.weather.installed()),
+    range("weather.lowest_f", -80.0, 200.0, |j| j.weather.lowest_f),
+    range("weather.highest_f", -80.0, 250.0, |j| j.weather.highest_f),
+    range("weather.expansion", 0.0, 0.001, |j| j.weather.expansion),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
@@ -109,6 +113,15 @@ pub const RANGES: &[Range] = &[
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
+    range("fasteners.foam_board", 0.0, 12.0, |j| j.fasteners.foam_board),
+    range("fasteners.other_layers", 0.0, 12.0, |j| j.fasteners.other_layers),
+    range("fasteners.penetration", 0.0, 6.0, |j| j.fasteners.penetration.unwrap_or(1.25)),
+    range("fasteners.shortest", 0.0, 12.0, |j| j.fasteners.shortest.unwrap_or(0.0)),
+    range("fasteners.shank", 0.0, 1.0, |j| j.fasteners.shank),
+    range("fasteners.head", 0.0, 2.0, |j| j.fasteners.head),
+    range("fasteners.post_spacing", 1.0, 48.0, |j| j.fasteners.post_spacing.unwrap_or(12.0)),
+    range("fasteners.channel_spacing", 1.0, 48.0, |j| j.fasteners.channel_spacing.unwrap_or(12.0)),
+    range("fasteners.strip_spacing", 1.0, 48.0, |j| j.fasteners.strip_spacing.unwrap_or(12.0)),
     range("takeoff.area_waste", 0.0, 100.0, |j| j.takeoff.area_waste),
     range("takeoff.nail_spacing", 1.0, 48.0, |j| j.takeoff.nail_spacing),
     range("takeoff.trim_nail_spacing", 1.0, 48.0, |j| j.takeoff.trim_nail_spacing),
@@ -174,6 +187,23 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    let w = &job.weather;
+    if w.lowest_f > w.highest_f {
+        out.push(Fault {
+            keys: vec!["weather.lowest_f".to_owned(), "weather.highest_f".to_owned()],
+            message: format!(
+                "`weather.lowest_f` is {}; it must not be over `weather.highest_f`, {}",
+                w.lowest_f, w.highest_f
+            ),
+        });
+    }
+    let lengths = &job.fasteners.lengths;
+    if lengths.iter().any(|l| !(*l > 0.0 && *l <= 24.0)) {
+        out.push(Fault {
+            keys: vec!["fasteners.lengths".to_owned()],
+            message: format!("`fasteners.lengths` is {lengths:?}; each must lie between 0 and 24"),
+        });
+    }
     if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
         out.push(Fault {
             keys: vec!["trim.frieze".to_owned(), "trim.top".to_owned()],

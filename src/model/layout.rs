@@ -8,13 +8,14 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::corner::Corner;
+use super::fastening::{Fastening, Movement};
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::pole::PoleTable;
 pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
 use super::receiver::Receiver;
 use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
-use super::work::WallWork;
+use super::work::WorkOrder;
 use crate::diag::Note;
 use crate::geom::tol::SAME;
 use crate::job::Job;
@@ -54,8 +55,12 @@ pub struct Layout {
     pub bound: Bound,
     /// Trim, piece by piece.
     pub trims: Vec<TrimPiece>,
-    /// The order of work, wall by wall.
-    pub work: Vec<WallWork>,
+    /// The order of work.
+    pub work: WorkOrder,
+    /// Nails: length, spacing, counts.
+    pub fastening: Fastening,
+    /// How lengths change with the weather, and whether gaps cover it.
+    pub movement: Movement,
     /// What to buy.
     pub takeoff: Vec<TakeoffLine>,
     /// What was checked.

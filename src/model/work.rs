@@ -3,6 +3,15 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+/// The order of work of a house.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct WorkOrder {
+    /// What holds on every wall, in sentences.
+    pub everywhere: Vec<String>,
+    /// Wall by wall.
+    pub walls: Vec<WallWork>,
+}
+
 /// How one wall is built, from the barrier to the last piece.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct WallWork {

@@ -3,10 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
-use crate::job::Kind;
+use crate::job::{Job, Kind};
+use crate::model::fastening::{Fastening, NailLayer, Nails};
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
-use crate::units::inches_fraction;
+use crate::units::{LengthStyle, inches_fraction};
 
 /// Nails of one piece: at most `spacing` apart and one more (FACTS SD-20, TK-18).
 pub(super) fn nails(length: f64, spacing: f64) -> f64 {
@@ -15,29 +16,144 @@ pub(super) fn nails(length: f64, spacing: f64) -> f64 {
 
 /// Penetration into nailable material: vinyl (FACTS SD-29, VSI-H), wood (SD-135, NAV14044),
 /// fibre-cement (SD-133, IBC 1405.16).
-fn penetration(kind: Kind) -> f64 {
-    match kind {
+fn penetration(job: &Job) -> f64 {
+    let usual = match job.product.kind {
         Kind::FoamBacked | Kind::Vinyl => 1.25,
         Kind::Wood => 1.5,
         Kind::FibreCement => 1.0,
-    }
+    };
+    job.fasteners.penetration.unwrap_or(usual)
 }
+
 /// Shortest nail: for foam-backed siding (FACTS PR-06, common practice, no source), for plain vinyl
 /// (SD-38, HAB).
-fn shortest(kind: Kind) -> f64 {
-    match kind {
+fn shortest(job: &Job) -> f64 {
+    let usual = match job.product.kind {
         Kind::FoamBacked => 2.5,
         Kind::Vinyl => 1.5,
         Kind::Wood | Kind::FibreCement => 0.0,
+    };
+    job.fasteners.shortest.unwrap_or(usual)
+}
+
+/// Room under a nail's head (FACTS SD-25, VSI-H).
+const UNDER_HEAD: f64 = 1.0 / 32.0;
+
+/// The least nail to buy that reaches through what holds no nail and far enough into what does
+/// (FACTS SD-37): of the job's lengths, else by the half inch. The 1/32 in under the head (SD-25)
+/// alone does not call for the next size; the worked example leaves it out too.
+fn nail_length(job: &Job, through: f64) -> f64 {
+    let least = (through + penetration(job)).max(shortest(job));
+    // Nails through boards are stocked by the quarter inch (FACTS WX-15: 2, 3 1/4).
+    let parts = if job.product.kind.is_board() { 4.0 } else { 2.0 };
+    let reaches = job.fasteners.lengths.iter().copied().filter(|l| *l >= least - 1e-9);
+    reaches.reduce(f64::min).unwrap_or_else(|| (whole(least * parts) / parts).max(shortest(job)))
+}
+
+/// What a panel's nail goes through before it holds: name and thickness.
+fn through(job: &Job) -> Vec<(&'static str, f64)> {
+    let f = &job.fasteners;
+    vec![
+        ("stand-off of the hem", job.stand_off()),
+        ("board", job.product.thickness.unwrap_or(0.0)),
+        ("foam board, holds no nail", f.foam_board),
+        ("other layers that hold no nail", f.other_layers),
+    ]
+}
+
+fn total(layers: &[(&str, f64)]) -> f64 {
+    layers.iter().map(|l| l.1).sum()
+}
+
+/// What a panel's nail goes through, and its length (FACTS SD-37, SD-29, SD-30).
+fn built_up(layout: &Layout) -> Fastening {
+    let job = &layout.job;
+    // A board is nailed tight; a panel hangs under the head.
+    let head = if job.product.kind.is_board() { 0.0 } else { UNDER_HEAD };
+    let layers: Vec<NailLayer> = std::iter::once(("room under the head", head))
+        .chain(through(job))
+        .chain([("nailable sheathing and framing", penetration(job))])
+        .filter(|(_, thickness)| *thickness > 0.0)
+        .map(|(what, thickness)| NailLayer { what: what.to_owned(), thickness })
+        .collect();
+    Fastening {
+        needed: layers.iter().map(|l| l.thickness).sum(),
+        layers,
+        length: nail_length(job, total(&through(job))),
+        shank: job.fasteners.shank,
+        head: job.fasteners.head,
+        nails: Vec::new(),
+        words: Vec::new(),
     }
 }
 
-/// Nail length in the next half inch: stand-off and penetration (FACTS SD-37). The 1/32 in under
-/// the head (SD-25) alone does not call for the next size; the worked example leaves it out too.
-pub(super) fn nail_length(kind: Kind, stand_off: f64) -> f64 {
-    // Nails through boards are stocked by the quarter inch (FACTS WX-15: 2, 3 1/4).
-    let parts = if kind.is_board() { 4.0 } else { 2.0 };
-    (whole((stand_off + penetration(kind)) * parts) / parts).max(shortest(kind))
+/// Nails of a house: length, spacing and counts.
+pub fn fastening(layout: &Layout) -> Fastening {
+    let mut out = built_up(layout);
+    let spacing = layout.job.nail_spacing();
+    let (pieces, nailed) =
+        layout.pieces().fold((0, 0.0), |(n, sum), (.., p)| (n + 1, sum + nails(p.length, spacing)));
+    let what = format!("{}s", layout.job.product.kind.piece());
+    out.nails.push(Nails { what, spacing, pieces, nails: nailed });
+    for stock in TrimStock::ALL {
+        let mine = || {
+            let trims = layout.trims.iter().filter(|t| !t.kind.behind());
+            trims.filter(|t| t.kind.stock() == stock)
+        };
+        if mine().next().is_some() {
+            let spacing = trim_spacing(layout, stock);
+            out.nails.push(Nails {
+                what: stock.words().to_owned(),
+                spacing,
+                pieces: mine().count(),
+                nails: mine().map(|t| trim_nails(t, spacing)).sum(),
+            });
+        }
+    }
+    out.words = words(layout, &out);
+    out
+}
+
+fn words(layout: &Layout, f: &Fastening) -> Vec<String> {
+    let style = layout.job.sheet.lengths;
+    let each: Vec<String> = f
+        .layers
+        .iter()
+        .map(|l| {
+            let fine = l.thickness < 1.0 / 16.0;
+            let thick = if fine { thin(style, l.thickness) } else { style.short(l.thickness) };
+            format!("{} {thick}", l.what)
+        })
+        .collect();
+    let piece = layout.job.product.kind.piece();
+    let mut out = vec![format!(
+        "Nails for {piece}s, {}: {}. Shank {} or more, head {} or more, corrosion-resistant. Fix as the maker and the code say; wind design stays with them.",
+        style.short(f.length),
+        each.join(", "),
+        thin(style, f.shank),
+        style.short(f.head)
+    )];
+    out.extend(f.nails.iter().map(|n| {
+        format!(
+            "{}: at most {} apart, {} nails in {} pieces.",
+            n.what,
+            style.short(n.spacing),
+            n.nails,
+            n.pieces
+        )
+    }));
+    out
+}
+
+/// Spacing of nails in a stock of trim.
+fn trim_spacing(layout: &Layout, stock: TrimStock) -> f64 {
+    let f = &layout.job.fasteners;
+    let own = match stock {
+        TrimStock::OutsidePost | TrimStock::InsidePost => f.post_spacing,
+        TrimStock::JChannel => f.channel_spacing,
+        _ => f.strip_spacing,
+    };
+    own.unwrap_or(layout.job.takeoff.trim_nail_spacing)
 }
 
 fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
@@ -111,44 +227,53 @@ fn panel_nails(layout: &Layout) -> TakeoffLine {
             }
         }
     }
-    let (kind, count) = (layout.job.product.kind, layout.pieces().count());
-    let through = layout.job.stand_off() + layout.job.product.thickness.unwrap_or(0.0);
-    let spacing = style.short(layout.job.nail_spacing());
+    let job = &layout.job;
+    let (kind, count) = (job.product.kind, layout.pieces().count());
+    let holds_none = total(&through(job));
+    let spacing = style.short(job.nail_spacing());
     let how = if kind.is_board() {
         format!(
-            "one to each stud, {spacing} apart, and one more in each of {count} pieces; length by {} of board and {} into nailable material",
-            style.short(through),
-            style.short(penetration(kind))
+            "one to each stud, {spacing} apart, and one more in each of {count} pieces; length by {} of board and layers that hold no nail and {} into nailable material",
+            style.short(holds_none),
+            style.short(penetration(job))
         )
     } else {
         format!(
-            "at most {spacing} apart and one more in each of {count} pieces; length by a stand-off of {} and {} into nailable material, foam not counted",
-            style.short(through),
-            style.short(penetration(kind))
+            "at most {spacing} apart and one more in each of {count} pieces; length by {} of stand-off and layers that hold no nail and {} into nailable material; shank {} or more, head {} or more",
+            style.short(holds_none),
+            style.short(penetration(job)),
+            thin(style, job.fasteners.shank),
+            style.short(job.fasteners.head)
         )
     };
     // Nails are sold by the inch in both series.
-    let length = inches_fraction(nail_length(kind, through));
-    let item = format!("nails for {}s, {length}", kind.piece());
+    let item = format!("nails for {}s, {}", kind.piece(), inches_fraction(built_up(layout).length));
     boxed(layout, "panel-nails", item, shares, how)
 }
 
 fn trim_nail_line(layout: &Layout) -> TakeoffLine {
-    let spacing = layout.job.takeoff.trim_nail_spacing;
+    let style = layout.job.sheet.lengths;
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
     for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
-        let n = trim_nails(t, spacing);
+        let n = trim_nails(t, trim_spacing(layout, t.kind.stock()));
         shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
     }
-    let each: Vec<String> = by_stock.iter().map(|(s, n)| format!("{} {n}", s.words())).collect();
-    let how = format!(
-        "{} apart and one more a piece, posts on both flanges: {}",
-        layout.job.sheet.lengths.short(spacing),
-        each.join(", ")
-    );
+    let each: Vec<String> = by_stock
+        .iter()
+        .map(|(s, n)| format!("{} {n} at {}", s.words(), style.short(trim_spacing(layout, *s))))
+        .collect();
+    let how = format!("one more than spaces a piece, posts on both flanges: {}", each.join(", "));
     boxed(layout, "trim-nails", "nails for trim".into(), shares, how)
+}
+
+/// A thickness finer than sixteenths.
+fn thin(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => format!("{inches:.3}\""),
+        LengthStyle::Mm => style.short(inches),
+    }
 }
 
 /// Lowest height of a ring.
@@ -187,15 +312,23 @@ mod tests {
     #[test]
     fn nail_length_of_the_worked_example() {
         // FACTS SD-37: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
-        assert_eq!(nail_length(Kind::FoamBacked, 1.25), 2.5);
-        assert_eq!(nail_length(Kind::FoamBacked, 0.75), 2.5); // PR-06
-        assert_eq!(nail_length(Kind::FoamBacked, 1.75), 3.0);
+        let of = |kind: Kind, through: f64| {
+            let mut job = Job { product: crate::job::Product::of(kind), ..Job::default() };
+            let plain = nail_length(&job, through);
+            job.fasteners.lengths = vec![1.5, 1.75, 2.0, 2.5, 3.0, 3.25, 3.5];
+            (plain, nail_length(&job, through))
+        };
+        assert_eq!(of(Kind::FoamBacked, 1.25), (2.5, 2.5));
+        assert_eq!(of(Kind::FoamBacked, 0.75), (2.5, 2.5)); // PR-06
+        assert_eq!(of(Kind::FoamBacked, 1.75), (3.0, 3.0));
         // FACTS SD-38 (HAB): 1 1/2 to 2 in for plain vinyl.
-        assert_eq!(nail_length(Kind::Vinyl, 0.0), 1.5);
-        assert_eq!(nail_length(Kind::Vinyl, 0.5), 2.0);
-        // FACTS WX-15 (CRA): 1/2 in bevel siding 2 in; 3/4 in boards over 1 in of foam 3 1/4 in.
-        assert_eq!(nail_length(Kind::Wood, 0.5), 2.0);
-        assert_eq!(nail_length(Kind::Wood, 1.75), 3.25);
+        assert_eq!(of(Kind::Vinyl, 0.0), (1.5, 1.5));
+        assert_eq!(of(Kind::Vinyl, 0.5), (2.0, 1.75));
+        // FACTS WX-15 (CRA): 1 1/2 in of penetration in all, foam counts nothing; 1/2 in bevel siding
+        // takes 2 in (6d), 3/4 in boards over 1 in of foam 3 1/4 in (12d).
+        assert_eq!(of(Kind::Wood, 0.5), (2.0, 2.0));
+        assert_eq!(of(Kind::Wood, 1.75), (3.25, 3.25));
+        assert_eq!(of(Kind::FoamBacked, 3.75).1, 5.0); // over the list
     }
 
     #[test]

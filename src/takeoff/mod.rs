@@ -8,6 +8,7 @@ mod explain;
 mod fasteners;
 mod flashing;
 mod lines;
+mod movement;
 mod panels;
 pub mod price;
 pub mod rules;
@@ -18,6 +19,8 @@ mod zones;
 pub use advice::{advice, one_lot};
 pub use area::panels_by_area;
 pub use explain::explain;
+pub use fasteners::fastening;
+pub use movement::{movement, notes as movement_notes};
 pub use shares::shares;
 
 use crate::model::layout::Layout;

@@ -86,6 +86,9 @@ fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
     out
 }
 
+/// How far beside a turn of the grade its height is taken, inches.
+const BESIDE: f64 = 1e-6;
+
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
 fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
@@ -98,8 +101,10 @@ fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
         let (butt, top) = (butt(layout, index), butt(layout, index + 1));
         let limit = butt.max(b[1]) - clear;
         let before = out.len();
-        for pair in xs.windows(2) {
-            let (Some(y0), Some(y1)) = (grade_at(e, pair[0]), grade_at(e, pair[1])) else {
+        for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
+            // Just inside: grade may stand plumb at a turn, as at a retaining wall.
+            let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
+            let (Some(y0), Some(y1)) = (grade_at(e, inside.0), grade_at(e, inside.1)) else {
                 continue;
             };
             if y0.max(y1) <= limit {

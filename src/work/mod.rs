@@ -6,12 +6,12 @@ mod steps;
 mod tight;
 
 use crate::model::layout::Layout;
-use crate::model::work::WallWork;
+use crate::model::work::{WallWork, WorkOrder};
 
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
-pub fn work(layout: &Layout) -> Vec<WallWork> {
+pub fn work(layout: &Layout) -> WorkOrder {
     let rules = &layout.job.work;
-    layout
+    let walls = layout
         .walls()
         .map(|(e, w)| {
             let (seen_from, seen_from_what) = runs::seen_from(e, rules.seen(&e.name));
@@ -35,8 +35,9 @@ pub fn work(layout: &Layout) -> Vec<WallWork> {
                 tight: tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths),
                 steps: Vec::new(),
             };
-            out.steps = steps::steps(layout, w, &out);
+            out.steps = steps::steps(layout, e, w, &out);
             out
         })
-        .collect()
+        .collect();
+    WorkOrder { everywhere: steps::everywhere(layout), walls }
 }

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Layout, Wall};
+use crate::model::layout::{Edge, Elevation, Layout, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{Begins, WallWork};
@@ -17,28 +17,58 @@ const SLOTS: f64 = 16.0;
 /// Room under a nail's head, inches (FACTS SD-25, VSI-H).
 const UNDER_HEAD: f64 = 1.0 / 32.0;
 
-pub(super) fn steps(layout: &Layout, w: &Wall, work: &WallWork) -> Vec<String> {
-    let style = layout.job.sheet.lengths;
-    let rules = &layout.job.trim;
+/// What holds on every wall.
+pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
+    let (style, trim) = (layout.job.sheet.lengths, &layout.job.trim);
+    let gap = style.short(layout.job.end_gap());
+    vec![
+        "Barrier and flashing before anything else, every joint lapped so that water runs over it: sill, then jambs, then head; keep to the makers' instructions. Look behind for wiring, gas and water before you nail.".to_owned(),
+        format!(
+            "Corner posts hang from a nail at the top of their top slots, {} under the soffit; every other nail stands in the middle of its slot, {} free under its head.",
+            style.short(trim.post_top_gap),
+            under_head(style)
+        ),
+        format!("Starters: {} between lengths and to posts.", style.short(trim.starter_gap)),
+        "Frames: sill, jambs, head, then the drip cap. The head's tabs go down over the jambs, the jambs' over the sill.".to_owned(),
+        format!(
+            "Panels from the bottom up: lock each fully, neither pull it up nor press it down; {gap} free in every receiver. No caulk at receivers or laps."
+        ),
+        "Each next panel of a course laps over the last, so that no edge of a lap looks at the viewer. Where foam is set off to one side, ask the maker which hand panels run.".to_owned(),
+        format!(
+            "Cut edges go into finish trim and are held by snap-lock lugs every {}; where a ripped top course goes under a face board, nail slots every {} stand for its hem.",
+            style.short(LUGS),
+            style.short(SLOTS)
+        ),
+    ]
+}
+
+/// A wall's own work, in order.
+pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -> Vec<String> {
     let marks = |kinds: &[TrimKind]| marks(layout, w, kinds);
-    let mut out = vec![
-        "Barrier and flashing first, lapped so that water runs over each joint: sill, jambs, head at every opening, a strip round every corner, step flashing and a kick-out where a roof meets the wall. Keep to the barrier maker's and the window maker's instructions.".to_owned(),
-    ];
+    let mut out = vec![barrier(w)];
     let posts = marks(&[TrimKind::OutsidePost, TrimKind::InsidePost]);
-    if !posts.is_empty() {
-        out.push(format!(
-            "Corner posts {posts}: hang each from a nail at the top of its top slots, {} under the soffit; the other nails stand in the middle of their slots.",
-            style.short(rules.post_top_gap)
-        ));
+    let corner = |s: &&Edge| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+    let shared: Vec<String> = layout
+        .trims
+        .iter()
+        .filter(|t| t.shared_with.as_ref() == Some(&e.name))
+        .map(|t| format!("{} ({})", t.mark, t.elevation))
+        .collect();
+    if w.edges.iter().any(|s| corner(&s)) {
+        let own = if posts.is_empty() { "those of the next elevations" } else { &posts };
+        let next = if shared.is_empty() {
+            String::new()
+        } else {
+            format!("; marked on the next elevations: {}", shared.join(", "))
+        };
+        out.push(format!("Corner posts: {own}{next}."));
     }
     if let Some(starter) = starter(layout, w) {
         out.push(starter);
     }
     let frames = frames(layout, w);
     if !frames.is_empty() {
-        out.push(format!(
-            "Channels round openings, sill, jambs, head, then the drip cap: {frames}. Bend the head's tabs down over the jambs, the jambs' over the sill."
-        ));
+        out.push(format!("Frames: {frames}."));
     }
     let others = marks(&[TrimKind::WallChannel, TrimKind::RoofChannel, TrimKind::RakeChannel]);
     if !others.is_empty() {
@@ -51,11 +81,12 @@ pub(super) fn steps(layout: &Layout, w: &Wall, work: &WallWork) -> Vec<String> {
         }
         out.push(format!("Tight place, before its panels: {words}."));
     }
-    out.extend(panels(layout, w, work));
+    out.extend(panels(w, work));
     if !work.level_checks.is_empty() {
         let list: Vec<String> = work.level_checks.iter().map(i32::to_string).collect();
         out.push(format!(
-            "Check level, and height against the next wall and the story pole, when course {} is on.",
+            "Check level, and height against the next wall and the story pole, on top of {} {}.",
+            if list.len() == 1 { "course" } else { "courses" },
             joined(&list)
         ));
     }
@@ -95,18 +126,43 @@ fn starter(layout: &Layout, w: &Wall) -> Option<String> {
         w.edges.iter().filter(|e| e.receiver == Receiver::Starter).map(|e| e.from[1]).collect();
     heights.sort_by(f64::total_cmp);
     heights.dedup_by(|a, b| (*a - *b).abs() < 0.01);
+    let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
+    let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
+    let cut = if cut {
+        "where the bottom is on no course line, the first course is cut and its edge held in the channel by punched lugs, not by a starter"
+    } else {
+        ""
+    };
     if list.is_empty() || heights.is_empty() {
-        let cut = w.edges.iter().any(|e| e.kind == EdgeKind::Base || e.kind == EdgeKind::BareTop);
-        return cut.then(|| {
-            "No course line meets this wall's bottom: the first course is cut there and held by finish trim, not by a starter.".to_owned()
-        });
+        return (!cut.is_empty()).then(|| format!("Start: {cut}."));
     }
     let at: Vec<String> = heights.iter().map(|h| style.length(*h)).collect();
-    Some(format!(
-        "Starter {list}: strike the level line and set it so that butt lines stand at {}; {} between lengths and to posts.",
-        joined(&at),
-        style.short(layout.job.trim.starter_gap)
-    ))
+    let cut = if cut.is_empty() { String::new() } else { format!("; {cut}") };
+    Some(format!("Starter {list}: level, butt lines at {}{cut}.", joined(&at)))
+}
+
+/// What is flashed on this wall before siding.
+fn barrier(w: &Wall) -> String {
+    let has = |kind: EdgeKind| w.edges.iter().any(|e| e.kind == kind);
+    let mut parts = Vec::new();
+    if !w.openings.is_empty() {
+        let names: Vec<String> = w.openings.iter().map(|o| o.id.clone()).collect();
+        parts.push(format!("round {}", joined(&names)));
+    }
+    if has(EdgeKind::OutsideCorner) || has(EdgeKind::InsideCorner) {
+        parts.push("round the corners".to_owned());
+    }
+    if has(EdgeKind::LowerRoof) {
+        parts.push("step flashing and a kick-out where the roof meets the wall".to_owned());
+    }
+    if has(EdgeKind::BareTop) {
+        parts.push("over the ledge the siding stands on".to_owned());
+    }
+    if parts.is_empty() {
+        "Barrier.".to_owned()
+    } else {
+        format!("Barrier; flashing {}.", parts.join(", "))
+    }
 }
 
 /// Openings with the marks of their frames.
@@ -125,18 +181,11 @@ fn frames(layout: &Layout, w: &Wall) -> String {
 }
 
 /// Where courses begin and which way laps face.
-fn panels(layout: &Layout, w: &Wall, work: &WallWork) -> Vec<String> {
+fn panels(w: &Wall, work: &WallWork) -> Vec<String> {
     let (Some(first), Some(last)) = (w.courses.first(), w.courses.last()) else {
         return Vec::new();
     };
-    let style = layout.job.sheet.lengths;
-    let mut out = vec![format!(
-        "Panels, course {} to {}, from the bottom up: lock each fully, neither pull it up nor press it down, nail at the middle of the slots from the panel's middle outward and leave {} under the head; {} free in every receiver.",
-        first.index + 1,
-        last.index + 1,
-        under_head(style),
-        style.short(layout.job.end_gap())
-    )];
+    let mut out = vec![format!("Panels: courses {} to {}.", first.index + 1, last.index + 1)];
     if work.runs.is_empty() {
         return out;
     }
@@ -159,7 +208,7 @@ fn panels(layout: &Layout, w: &Wall, work: &WallWork) -> Vec<String> {
         })
         .collect();
     out.push(format!(
-        "Seen from {}: each next panel laps over the last, so that no lap's edge looks there. Begin runs of {}. Where foam is set off to one side, ask the maker which hand panels run.",
+        "Laps face away from {}: begin seamed runs of {}.",
         work.seen_from_what,
         each.join("; ")
     ));
@@ -187,7 +236,6 @@ fn courses_words(list: &[i32]) -> String {
 
 /// Finish trim where a cut edge comes: under sills and at tops.
 fn cut_edges(layout: &Layout, w: &Wall) -> Vec<String> {
-    let style = layout.job.sheet.lengths;
     let mut out = Vec::new();
     let finish = |of_opening: bool| -> Vec<String> {
         let mine = |t: &&TrimPiece| {
@@ -206,18 +254,13 @@ fn cut_edges(layout: &Layout, w: &Wall) -> Vec<String> {
     let under = finish(true);
     if !under.is_empty() {
         out.push(format!(
-            "Before the course that meets a sill: finish trim inside the sill channel, {}; punch snap-lock lugs every {} along the cut edge.",
-            joined(&under),
-            style.short(LUGS)
+            "Before the course that meets the sill: finish trim inside the channel, {}.",
+            joined(&under)
         ));
     }
     let tops = finish(false);
     if !tops.is_empty() {
-        out.push(format!(
-            "Before the top course: finish trim {}; where the top course is ripped its hem is gone, so punch lugs, or nail slots every {} under a face board.",
-            joined(&tops),
-            style.short(SLOTS)
-        ));
+        out.push(format!("Before the top course: finish trim {}.", joined(&tops)));
     }
     if w.edges.iter().any(|e| e.kind == EdgeKind::Rake) {
         out.push(

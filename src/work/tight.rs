@@ -3,7 +3,7 @@
 
 use crate::geom::tol::SAME;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Course, Edge, Run, Wall};
+use crate::model::layout::{Course, Edge, Obstacle, Run, Wall};
 use crate::model::work::{TightSpot, WayIn};
 use crate::units::LengthStyle;
 
@@ -75,7 +75,9 @@ fn spot(w: &Wall, s: &Stack, style: LengthStyle) -> TightSpot {
         format!("course {}", s.courses.0)
     };
     let wide = style.short(s.x.1 - s.x.0);
-    let hold = if between[0].contains("corner") { &between[1] } else { &between[0] };
+    // A channel is easier held back than a post or a block that is fixed already.
+    let free = |n: &&String| !n.contains("corner") && !n.contains("fixture");
+    let hold = between.iter().find(free).unwrap_or(&between[0]);
     let how = match way {
         WayIn::FromTop => format!(
             "fix both receivers and slide the panels down from the top, before course {} closes it",
@@ -109,11 +111,23 @@ fn beside(w: &Wall, x: f64, y: (f64, f64)) -> String {
             && (e.to[0] - x).abs() < 0.05
             && high.min(y.1) - low.max(y.0) > SAME
     };
-    let Some(e) = w.edges.iter().find(along) else { return "a fixture".to_owned() };
+    let Some(e) = w.edges.iter().find(along) else {
+        return fixture(w, x, y).unwrap_or_else(|| "a fixture".to_owned());
+    };
     match (&e.opening, e.kind) {
         (Some(o), _) => o.clone(),
         (None, EdgeKind::OutsideCorner) => "the outside corner".to_owned(),
         (None, EdgeKind::InsideCorner) => "the inside corner".to_owned(),
         _ => "the wall's end".to_owned(),
     }
+}
+
+/// The nearest fixture beside `x` at a stack's height.
+fn fixture(w: &Wall, x: f64, y: (f64, f64)) -> Option<String> {
+    let off = |o: &&Obstacle| {
+        let near = o.outline.iter().filter(|p| p[1] < y.1 + 8.0 && p[1] > y.0 - 8.0);
+        near.map(|p| (p[0] - x).abs()).fold(f64::INFINITY, f64::min)
+    };
+    let best = w.obstacles.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
+    (off(&best) < 2.0).then(|| format!("fixture {}", best.id))
 }

@@ -8,6 +8,7 @@ pub mod overlay;
 pub mod pdf;
 pub mod render;
 pub mod report;
+mod report_nails;
 mod report_pole;
 mod report_work;
 mod settings;

@@ -24,6 +24,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
+        super::report_nails::section(layout),
         super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),

@@ -4,13 +4,17 @@ use super::report::{plain, titled, wrapped};
 use crate::model::layout::Layout;
 
 pub(super) fn order(layout: &Layout) -> String {
-    if layout.work.is_empty() {
+    if layout.work.walls.is_empty() {
         return String::new();
     }
     let mut out = String::from(
         "  The makers' instructions, the local code and licensed practice go before it.\n",
     );
-    for w in &layout.work {
+    for rule in &layout.work.everywhere {
+        out.push_str(&wrapped(&format!("- {}", plain(rule)), "    "));
+        out.push('\n');
+    }
+    for w in &layout.work.walls {
         out.push_str(&format!("  {}: {}\n", plain(&w.wall), plain(&w.elevation)));
         for (i, step) in w.steps.iter().enumerate() {
             out.push_str(&wrapped(&format!("{}. {}", i + 1, plain(step)), "    "));

@@ -130,3 +130,70 @@ fn an_end_beside_a_round_fixture_is_shaped_and_a_plumb_one_square() {
     // which counts as on it: sqrt(2 * 8 / 128) = 0.354.
     assert!((7.64..8.03).contains(&p.right_set), "{}", p.right_set);
 }
+
+#[test]
+fn strips_panels_and_notches_that_leave_too_little_are_told_with_their_places() {
+    // 97 in high: a strip of 97 - 1/4 - 96 = 3/4 in. A window 10 in from the left corner: panels of
+    // 10 - 2 x 1/4 = 9 1/2 in beside it, and its sill at 57 1/4: cut at 57, 1 in left under it in the
+    // course from 56.
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    job.product.length = 300.0;
+    let d = dxf(&[
+        ("A-WALL-OTLN", &rect(1000.0, 500.0, 1240.0, 597.0)),
+        ("A-GLAZ", &rect(1010.0, 557.25, 1034.0, 584.0)),
+    ]);
+    let layout = lay(d.as_bytes(), &job);
+    let told = |code: &str| {
+        let mut of = layout.notes.iter().filter(|n| n.code == code);
+        let n = of.next().unwrap_or_else(|| panic!("no {code}"));
+        assert!(of.next().is_none(), "{code} twice");
+        assert!(!n.help.is_empty());
+        (n.message.clone(), n.at.unwrap())
+    };
+    let (strip, at) = told("strip-thin");
+    assert!(strip.contains("3/4\" high"), "{strip}");
+    assert!((at.x - 1120.0).abs() < 0.01 && (at.y - 596.375).abs() < 0.01, "{at:?}");
+    // Courses from 64 and 72: two; at the head 84 the course from 80 is notched.
+    let (short, at) = told("panel-short");
+    assert!(short.contains("2 pieces are"), "{short}");
+    assert!((at.x - 1005.0).abs() < 0.01, "{at:?}");
+    let (notch, at) = told("notch-thin");
+    assert!(notch.contains("1\" under it"), "{notch}");
+    assert!((at.x - 1022.0).abs() < 0.01 && (at.y - 560.0).abs() < 0.01, "{at:?}");
+}
+
+#[test]
+fn a_panel_goes_round_a_mounting_block_and_keeps_its_seams_off() {
+    // A block 8 by 6 at 100 to 108 and 41 to 47, in the course from 40: with 1/4 in all round a hole
+    // 8 1/2 long and 6 1/2 high, 3/4 up, 100 - 1/4 - 1/4 from the piece's left end.
+    let p = piece_of(&wall_with("A-ELEV-MBLK", &rect(100.0, 41.0, 108.0, 47.0)), 5);
+    assert_eq!(p.notches.len(), 1);
+    let n = &p.notches[0];
+    assert_eq!(n.side, NotchSide::Hole);
+    assert_eq!((n.left, n.width, n.depth, n.foot), (99.5, 8.5, 6.5, Some(0.75)));
+    assert!(n.contour.is_none());
+}
+
+#[test]
+fn a_bare_round_fixture_is_slotted_to_and_trimmed_to_by_two_panels() {
+    // A pipe 4 in round its middle at 100, 44, in the course from 40 to 48. The first panel ends 1 in
+    // past it, at 103: 102 3/4 long; the second begins a lap of 1 1/4 before, at 101 3/4, and is
+    // trimmed by what of the circle lies right of that: 1/4 deep, 2 sqrt(2^2 - 1.75^2) = 1.936 high.
+    let layout = wall_with("A-ELEV-OBST", &arc((100.0, 44.0), 2.0, 0.0, 360.0));
+    let pieces: Vec<Piece> =
+        layout.pieces().filter(|(_, c, ..)| c.index == 5).map(|(.., p)| p.clone()).collect();
+    assert_eq!(pieces.len(), 2);
+    let near = |a: f64, b: f64| (a - b).abs() < 1.0 / 16.0;
+    let (first, second) = (&pieces[0].notches, &pieces[1].notches);
+    assert!(near(pieces[0].length, 102.75), "{}", pieces[0].length);
+    assert_eq!((first.len(), first[0].side), (1, NotchSide::Right));
+    // From 98 to the end at 103, 4 high, 2 up.
+    assert!(near(first[0].left, 97.75) && near(first[0].width, 5.0), "{:?}", first[0]);
+    assert!(near(first[0].depth, 4.0) && near(first[0].foot.unwrap(), 2.0), "{:?}", first[0]);
+    assert_eq!((second.len(), second[0].side), (1, NotchSide::Left));
+    let high = 2.0 * (4.0_f64 - 1.75 * 1.75).sqrt();
+    assert!(near(second[0].width, 0.25) && near(second[0].depth, high), "{:?}", second[0]);
+    let told = told(&layout);
+    assert_eq!(wrong(&told), Vec::<String>::new());
+}

@@ -144,11 +144,13 @@ fn a_gable_with_both_rakes_is_as_reckoned_by_hand() {
         .map(|(_, c, _, p)| (p.length + 0.5, c.index - 5))
         .unzip();
     assert_eq!(courses, [0, 1, 2, 3, 4, 5]);
-    assert_eq!(wide, [288.0, 240.0, 192.0, 144.0, 96.0, 48.0]);
+    // Within the grid of 1/1024 in.
+    let wanted = [288.0, 240.0, 192.0, 144.0, 96.0, 48.0];
+    assert!(wide.iter().zip(wanted).all(|(a, b): (&f64, f64)| (a - b).abs() < 1e-3), "{wide:?}");
     // GM-05: long edge less short edge is two steps for a piece that reaches both rakes.
     for (.., p) in layout.pieces().filter(|(_, c, ..)| (5..10).contains(&c.index)) {
         let ((a, b), (c, d)) = (p.edge(false), p.edge(true));
-        assert!(((b - a) - (d - c) - 48.0).abs() < 1e-6);
+        assert!(((b - a) - (d - c) - 48.0).abs() < 2e-3);
     }
 }
 

@@ -40,6 +40,24 @@ pub(crate) fn house() -> impl Strategy<Value = House> {
 }
 
 impl House {
+    pub(crate) fn width(&self) -> f64 {
+        self.width
+    }
+
+    /// Its outline and its openings, each on its layer.
+    pub(crate) fn rings(&self) -> Vec<(&'static str, Vec<(f64, f64)>)> {
+        let (w, h) = (self.width, self.height);
+        let mut wall = vec![(0.0, 0.0), (w, 0.0), (w, h)];
+        if self.pitch > 0.0 {
+            wall.push((w / 2.0, h + w / 2.0 * self.pitch / 12.0));
+        }
+        wall.push((0.0, h));
+        let openings = self.openings.iter();
+        let openings =
+            openings.map(|(a, b, c, d)| ("A-GLAZ", crate::support::rect(*a, *b, *c, *d).to_vec()));
+        std::iter::once(("A-WALL-OTLN", wall)).chain(openings).collect()
+    }
+
     pub(crate) fn drawn(&self, map: impl Fn((f64, f64)) -> (f64, f64)) -> String {
         let (w, h) = (self.width, self.height);
         let peak = h + w / 2.0 * self.pitch / 12.0;

@@ -11,6 +11,8 @@
 mod checks;
 #[cfg(feature = "corpus")]
 mod corpus;
+#[path = "../cutcase/mod.rs"]
+mod cutcase;
 mod estimates;
 mod random_houses;
 mod raw_ways;

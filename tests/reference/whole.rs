@@ -54,7 +54,8 @@ fn run(folder: &Path, drawing: &Path, out: &Path) -> Run {
 
 /// What is wrong with a layout, beside what was designed.
 fn wrong(layout: &Value, truth: &Value) -> Vec<String> {
-    let mut out = Vec::new();
+    // Every piece made again from a cutter's figures.
+    let mut out: Vec<String> = crate::cutcase::wrong(layout).into_iter().take(3).collect();
     let list = |v: &Value| v.as_array().cloned().unwrap_or_default();
     let rules = list(&layout["verify"]["rules"]);
     if rules.len() < 20 {

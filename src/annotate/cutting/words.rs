@@ -70,10 +70,26 @@ pub(super) fn describe(
             if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
     }
+    out.extend(recess(p, k));
     if !p.more.is_empty() {
         out.push("the opening parts it: mark it in place".to_owned());
     }
     out
+}
+
+/// A cut end at a seam, as one at a bare fixture is, lacks what lets the next panel lap (FACTS SD-82).
+fn recess(p: &Piece, k: &Course) -> Option<String> {
+    let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
+    let at = run.pieces.iter().position(|q| q.mark == p.mark)?;
+    let left = at > 0 && p.left_end == EndCut::Square;
+    let right = at + 1 < run.pieces.len() && p.right_end == EndCut::Square;
+    let ends = match (left, right) {
+        (true, true) => "both ends meet seams",
+        (true, false) => "left end meets a seam",
+        (false, true) => "right end meets a seam",
+        (false, false) => return None,
+    };
+    Some(format!("{ends}: cut hem, lock and any foam back there, so that the panels can lap"))
 }
 
 /// Length at the foot and at the head, where they are not one.

@@ -103,7 +103,7 @@ fn sheet(
     c.placer.area = body;
     c.clip = Some(view.clip(body));
     ground::backdrop(&mut c, e, view);
-    let seen_from = layout.work.iter().find(|w| w.elevation == e.name).map(|w| w.seen_from);
+    let seen_from = layout.work.walls.iter().find(|w| w.elevation == e.name).map(|w| w.seen_from);
     for wall in &e.walls {
         walls::faces(&mut c, wall, view, &super::faces::heights(layout));
         walls::panels(&mut c, wall, view);
@@ -162,7 +162,7 @@ fn sheet(
 
 /// Numbers of courses of an elevation on whose top edge level is checked.
 fn checks(layout: &Layout, e: &Elevation) -> BTreeSet<i32> {
-    let mine = layout.work.iter().filter(|w| w.elevation == e.name);
+    let mine = layout.work.walls.iter().filter(|w| w.elevation == e.name);
     mine.flat_map(|w| w.level_checks.iter().copied()).collect()
 }
 

@@ -8,7 +8,7 @@ use crate::model::work::TightSpot;
 
 /// Tight places of an elevation.
 pub(super) fn of<'a>(layout: &'a Layout, e: &'a Elevation) -> impl Iterator<Item = &'a TightSpot> {
-    layout.work.iter().filter(|w| w.elevation == e.name).flat_map(|w| &w.tight)
+    layout.work.walls.iter().filter(|w| w.elevation == e.name).flat_map(|w| &w.tight)
 }
 
 /// Marks each stack of tight runs once.

@@ -1,0 +1,76 @@
+//! What nails go through, and how far apart they stand in trim.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::length::{Length, length, maybe_length};
+
+/// Fasteners. `takeoff.stand_off` holds the panel's own stand-off, `takeoff.nail_spacing` the spacing
+/// in panels.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+pub struct FastenerRules {
+    /// Foam board between the panel and nailable sheathing: it counts as nothing. Default 0 (FACTS
+    /// SD-30, VSI-H).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub foam_board: f64,
+    /// Other layers that hold no nail: gypsum board, battens over an air space. Default 0.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub other_layers: f64,
+    /// Penetration into nailable material, framing and nailable sheathing together; left out, 1 1/4 in
+    /// for vinyl (FACTS SD-29, VSI-H, IRC), 1 1/2 in for wood (SD-135, NAV14044), 1 in for fibre-cement
+    /// (SD-133, IBC 1405.16).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub penetration: Option<f64>,
+    /// Shortest nail; left out, 2 1/2 in for foam-backed siding (FACTS PR-06, common practice, no
+    /// source), 1 1/2 in for plain vinyl (SD-38, HAB), none for boards.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub shortest: Option<f64>,
+    /// Lengths nails are sold in, inches; beyond the last, and where none are named, every half inch,
+    /// for boards every quarter (FACTS SD-37; WX-15, CRA).
+    pub lengths: Vec<f64>,
+    /// Least shank. Default 0.120 in (FACTS SD-32, IRC).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub shank: f64,
+    /// Least head. Default 5/16 in (FACTS SD-33, IRC).
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub head: f64,
+    /// Spacing in corner posts; left out, `takeoff.trim_nail_spacing`. 8 to 12 in are published (FACTS
+    /// SD-23, VSI-A), 10 to 12 are usual (PR-07).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub post_spacing: Option<f64>,
+    /// Spacing in J-channel; left out, `takeoff.trim_nail_spacing`. 8 to 10 in (FACTS PR-08; SD-24,
+    /// EST18).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub channel_spacing: Option<f64>,
+    /// Spacing in starter, finish trim and drip cap; left out, `takeoff.trim_nail_spacing` (FACTS
+    /// SD-24, EST18, JLC-V).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub strip_spacing: Option<f64>,
+}
+
+impl Default for FastenerRules {
+    fn default() -> Self {
+        FastenerRules {
+            foam_board: 0.0,
+            other_layers: 0.0,
+            penetration: None,
+            shortest: None,
+            lengths: Vec::new(),
+            shank: 0.12,
+            head: 0.3125,
+            post_spacing: None,
+            channel_spacing: None,
+            strip_spacing: None,
+        }
+    }
+}

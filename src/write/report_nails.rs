@@ -1,0 +1,9 @@
+//! Nails and movement in the report.
+
+use super::report::{bullets, titled};
+use crate::model::layout::Layout;
+
+pub(super) fn section(layout: &Layout) -> String {
+    let lines = layout.fastening.words.iter().chain(&layout.movement.words);
+    titled("FASTENERS AND MOVEMENT", &bullets(lines.map(String::as_str)))
+}
