@@ -3,7 +3,7 @@
 
 use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::model::layout::{Course, Elevation, Layout, Notch, NotchSide, Piece, Wall};
+use crate::model::layout::{Course, Elevation, EndCut, Layout, Notch, NotchSide, Piece, Wall};
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -59,21 +59,23 @@ fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     }
 }
 
-/// Pieces shorter than the studs are apart: they meet one at most, wherever it stands.
+/// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
+/// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
 fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     let (studs, style) = (layout.job.courses.stud_spacing, layout.job.sheet.lengths);
+    let peak = |p: &Piece| p.left_end == EndCut::Angled && p.right_end == EndCut::Angled;
     let short: Vec<(&Course, &Piece)> =
-        pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0).collect();
+        pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0 && !peak(p)).collect();
     let Some((c, p)) = short.first() else { return };
     let message = format!(
-        "{}: {} on {} shorter than studs {} apart and cannot be nailed to two: {}",
+        "{}, {}: {} shorter than the {} between studs and cannot be nailed to two: {}",
         e.name,
+        w.id,
         if short.len() == 1 {
             "a piece is".to_owned()
         } else {
             format!("{} pieces are", short.len())
         },
-        w.id,
         style.short(studs),
         named(&short)
     );
