@@ -60,7 +60,7 @@ const DRAWN: [(Role, u8, &str); 17] = [
     (Role::Dimension, 0, "Dimensions: read as evidence of the scale, never laid out from."),
 ];
 
-const RULES: [&str; 9] = [
+const RULES: [&str; 10] = [
     "Draw full size in model space, and let the header say the unit (inch, foot, mm, cm or m).",
     "Close every outline: end points meet exactly. Gaps to 1/16 in are joined and listed; larger ones stop the reading with their place.",
     "Draw each elevation square on, as one looks at it from outside, all the same way up.",
@@ -69,6 +69,7 @@ const RULES: [&str; 9] = [
     "Leave off or frozen what shall not be read; hidden layers are left alone and named.",
     "Arcs, ellipses and splines are read as curves; a dimension whose text was typed over stops the reading.",
     "R12 to R2018, ASCII or binary DXF, or an SVG whose groups bear these names.",
+    "Other cladding (shingles, board and batten, another siding): closed outlines on a layer of its own; name it as a zone in job.toml.",
     "Other layer names do as well: name them in job.toml under [layers]; `lapwright layers DRAWING --suggest` makes a beginning.",
 ];
 

@@ -1,6 +1,7 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
 //! US National CAD Standard, discipline Z (FACTS DR-20, DR-25).
 
+use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::place::{Placer, text_box};
@@ -33,6 +34,7 @@ const MARGIN: f64 = 24.0;
 /// Indices of layers above.
 const IDEN: usize = 5;
 const DIMS: usize = 6;
+const NOTE: usize = 7;
 const FACE: usize = 8;
 
 struct Over<'a> {
@@ -66,6 +68,7 @@ pub fn overlay(layout: &Layout) -> Drawing {
         over.walls();
         over.trims(layout);
         over.dimensions();
+        over.breaks(layout);
         out = over.out;
     }
     out
@@ -254,7 +257,28 @@ impl Over<'_> {
             elevation.name
         );
         if foot.is_finite() {
-            self.text(7, words, [0.0, foot - 14.0], 3.0 / 32.0, Across::Left);
+            self.text(NOTE, words, [0.0, foot - 14.0], 3.0 / 32.0, Across::Left);
+        }
+    }
+
+    /// Broken seam rules: a diamond round each seam, a line between the two, and their mark.
+    fn breaks(&mut self, layout: &Layout) {
+        let elevation = self.elevation;
+        for b in breaks::of(layout, elevation) {
+            let at: Vec<Xy> = b
+                .seams
+                .iter()
+                .filter_map(|s| breaks::place(elevation, s))
+                .map(|(x, y)| [x, y])
+                .collect();
+            for p in &at {
+                let ring = breaks::diamond(Point::new(p[0], p[1]), 3.0).map(|q| [q.x, q.y]);
+                self.ring(NOTE, &ring);
+            }
+            at.windows(2).for_each(|p| self.line(NOTE, p[0], p[1]));
+            if let Some(p) = at.first() {
+                self.mark("Z-MARK-BREAK", &b.mark, *p);
+            }
         }
     }
 

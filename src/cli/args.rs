@@ -22,7 +22,7 @@ Examples:
 
 The siding maker's instructions and the local code override every figure.";
 
-/// Lays foam-backed lap siding out on a house's elevation drawings.
+/// Lays lap siding out on a house's elevation drawings.
 #[derive(Debug, Parser)]
 #[command(name = "lapwright", version, about, max_term_width = 80, after_help = AFTER)]
 pub struct Arguments {

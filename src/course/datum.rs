@@ -55,7 +55,7 @@ pub(super) struct Tally {
 
 /// Searches; `choices` is empty for a house without walls.
 pub fn search(house: &House, job: &Job) -> Found {
-    let levels = levels(house, &job.courses);
+    let levels = levels(house, job);
     let Some(low) = lowest(house, &job.courses) else { return Found::default() };
     let e = job.product.exposure;
     let below = |butt: f64| (low - butt).rem_euclid(e);

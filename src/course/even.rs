@@ -72,7 +72,7 @@ pub fn pole(house: &House, job: &Job) -> StoryPole {
 
 /// Levels over the datum, bottom up, each once.
 fn wanted(house: &House, job: &Job, datum: f64) -> Vec<Level> {
-    let found = levels(house, &job.courses);
+    let found = levels(house, job);
     let over = [&found.feet, &found.heads].into_iter().flatten().map(|l| (l, true));
     let under = [&found.sills, &found.tops].into_iter().flatten().map(|l| (l, false));
     let mut all: Vec<Level> = over

@@ -8,7 +8,7 @@ use crate::geom::polygon::sides;
 use crate::geom::strip::intervals_at;
 use crate::geom::tol::{GRID, LEVEL, SAME, snap};
 use crate::geom::vocabulary::Point;
-use crate::job::CourseRules;
+use crate::job::{CourseRules, Job};
 use crate::model::house::{Edge, EdgeKind, Elevation, House, Opening, OpeningKind, Wall};
 use crate::model::pole::LineKind;
 
@@ -68,13 +68,14 @@ pub(super) struct Levels {
 const PLACES: usize = 64;
 
 /// Gathers the level lines of a house.
-pub(super) fn levels(house: &House, rules: &CourseRules) -> Levels {
+pub(super) fn levels(house: &House, job: &Job) -> Levels {
+    let rules = &job.courses;
     let mut starts = Vec::new();
     let mut lines: BTreeMap<(LineKind, i64), Line> = BTreeMap::new();
     for e in &house.elevations {
         for w in &e.walls {
             starts.extend(bottoms(w).filter_map(|edge| start(e, w, edge, rules)));
-            for (kind, y, width, window) in of_wall(w, rules) {
+            for (kind, y, width, window) in of_wall(w, job) {
                 let line = lines.entry((kind, steps(y))).or_default();
                 line.y = y;
                 line.width += steps(width);
@@ -146,7 +147,7 @@ fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Optio
 
 /// Level lines of one wall but its bottom: kind, height, width of siding along it, and whether it is
 /// a window's.
-fn of_wall(wall: &Wall, rules: &CourseRules) -> Vec<(LineKind, f64, f64, bool)> {
+fn of_wall(wall: &Wall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
     let mut out = Vec::new();
     for e in wall.edges.iter().filter(|e| level(e)) {
         let (x0, x1) = span(e);
@@ -157,7 +158,12 @@ fn of_wall(wall: &Wall, rules: &CourseRules) -> Vec<(LineKind, f64, f64, bool)> 
             EdgeKind::BareBottom => LineKind::Band,
             _ => continue,
         };
-        let raised = if kind == LineKind::RoofFoot { rules.clear_of_roof } else { 0.0 };
+        // Siding begins over the clearance to a roof, and ends under a frieze.
+        let raised = match kind {
+            LineKind::RoofFoot => job.courses.clear_of_roof,
+            LineKind::Eave => -job.trim.frieze,
+            _ => 0.0,
+        };
         out.push((kind, snap(e.from.y + raised), x1 - x0, false));
     }
     for o in &wall.openings {

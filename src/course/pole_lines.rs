@@ -32,6 +32,11 @@ pub fn lines(
             add(c.bottom, LineKind::Butt, &e.name, None);
             add(c.top, LineKind::Butt, &e.name, None);
         }
+        // Steps at grade are starts too: the field has them, the drawn wall has not.
+        let Some(w) = e.walls.get(field.wall) else { continue };
+        for s in field.edges.iter().filter(|s| s.kind == EdgeKind::Base) {
+            add(s.from.y, LineKind::Start, &e.name, Some(&w.id));
+        }
     }
     for e in &house.elevations {
         for w in &e.walls {
@@ -56,7 +61,6 @@ fn of_wall(w: &Wall) -> Vec<(LineKind, f64, &str)> {
     let mut peak: Option<f64> = None;
     for e in &w.edges {
         let kind = match e.kind {
-            EdgeKind::Base => LineKind::Start,
             EdgeKind::BareTop => LineKind::StoneTop,
             EdgeKind::LowerRoof => LineKind::RoofFoot,
             EdgeKind::Eave => LineKind::Eave,

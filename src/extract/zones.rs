@@ -56,6 +56,10 @@ pub(super) fn areas(
     openings: &[Opening],
     roofs: &[Polygon],
 ) -> Vec<ZoneArea> {
+    if local.part.is_some() {
+        // A zone's set is that zone alone.
+        return Vec::new();
+    }
     let walls: Vec<Polygon> = outlines.iter().map(Outline::polygon).collect();
     let holes: Vec<Polygon> =
         openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();

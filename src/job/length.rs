@@ -45,14 +45,16 @@ pub(super) fn length<'de, D: Deserializer<'de>>(d: D) -> Result<f64, D::Error> {
     })
 }
 
+#[derive(Deserialize)]
+#[serde(transparent)]
+struct One(#[serde(deserialize_with = "length")] f64);
+
 /// Lengths by name.
 pub(super) fn lengths<'de, D: Deserializer<'de>>(d: D) -> Result<BTreeMap<String, f64>, D::Error> {
-    #[derive(Deserialize)]
-    #[serde(transparent)]
-    struct One(#[serde(deserialize_with = "length")] f64);
     Ok(BTreeMap::<String, One>::deserialize(d)?.into_iter().map(|(k, v)| (k, v.0)).collect())
 }
 
+/// One that is left out stands as null in the echo of a job.
 pub(super) fn maybe_length<'de, D: Deserializer<'de>>(d: D) -> Result<Option<f64>, D::Error> {
-    length(d).map(Some)
+    Ok(Option::<One>::deserialize(d)?.map(|l| l.0))
 }

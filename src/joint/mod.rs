@@ -112,6 +112,7 @@ fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State
             broken: words.clone(),
             remedy: "Take longer boards (`product.length`), or lower `seams.clear_courses`."
                 .to_owned(),
+            ..Default::default()
         })
     });
     SeamPlan { runs, panels: boards, conflicts: broken.collect(), ..Default::default() }

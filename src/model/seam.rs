@@ -134,8 +134,32 @@ pub struct Conflict {
     pub runs: Vec<String>,
     /// What was broken in the layout as drawn, in words.
     pub broken: String,
+    /// Each rule that is broken in the layout as drawn, as it is marked on the sheets.
+    pub breaks: Vec<Break>,
     /// The nearest setting that works, in words; empty if none was found.
     pub remedy: String,
+}
+
+/// One broken rule, with its mark.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct Break {
+    /// Its mark on the elevation sheet and in the overlay, unique in the house: `X1`.
+    pub mark: String,
+    /// What is broken, in words.
+    pub words: String,
+    /// The seams it is broken at.
+    pub seams: Vec<SeamAt>,
+}
+
+/// A seam of a run.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct SeamAt {
+    /// The run.
+    pub run: String,
+    /// Its course, from the datum.
+    pub course: i32,
+    /// Middle of the lap, elevation inches.
+    pub x: f64,
 }
 
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose

@@ -18,6 +18,9 @@ pub struct Limits {
     pub points: usize,
     /// Loops of one hatch; even-odd areas of more take too long to make.
     pub loops: usize,
+    /// Elements of an SVG, uses counted out: each costs ten times what an item of a DXF does, since
+    /// styles and transforms are resolved for it.
+    pub elements: usize,
     /// Greatest coordinate.
     pub coordinate: f64,
 }
@@ -32,6 +35,7 @@ impl Default for Limits {
             vertices: 1_000_000,
             points: 20_000_000,
             loops: 5_000,
+            elements: 500_000,
             coordinate: 1e9,
         }
     }

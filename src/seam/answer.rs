@@ -85,7 +85,7 @@ pub(super) fn plan(
 
 /// The middle of a lap whose seam is counted at its whole sixteenth: an odd lap's middle lies half
 /// a sixteenth further left.
-fn middle(x: i64, lap: i64) -> f64 {
+pub(super) fn middle(x: i64, lap: i64) -> f64 {
     inches(x) - if lap % 2 == 1 { 1.0 / 32.0 } else { 0.0 }
 }
 

@@ -9,7 +9,7 @@ use super::pool::Pool;
 use super::random::Random;
 use super::stagger::{Room, seams};
 use super::wall::{Limits, Outcome, Stand, lay};
-use crate::model::seam::{Conflict, SeamProblem, SeamRules};
+use crate::model::seam::{Break, Conflict, SeamAt, SeamProblem, SeamRules};
 use crate::units::inches_fraction;
 
 /// Looking for a layout of a whole wall, first in haste.
@@ -18,6 +18,8 @@ const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgivin
 /// Proving that a few courses have none.
 const PROOF: Limits =
     Limits { deep: usize::MAX, states: 30_000, work: 2_000_000, forgiving: false };
+/// Sets of courses that may be too many for a proof before it is given up: wide walls have hundreds.
+const UNSURE: usize = 6;
 /// Most courses looked at together for a proof.
 const WINDOW: usize = 7;
 
@@ -139,12 +141,88 @@ fn told(
         elevation.and_then(|e| Some(e.courses.get(c)?.runs.get(r)?.id.clone()))
     };
     Conflict {
+        breaks: breaks(problem, digest, pool, bad),
         elevation: elevation.map(|e| e.name.clone()).unwrap_or_default(),
         runs: bad.iter().filter_map(name).collect(),
         courses,
         broken,
         remedy: remedy(problem, digest, group),
     }
+}
+
+/// Each rule that `bad` parts break: pairs of seams that stand too near, and parts that break one by
+/// themselves. Unmarked yet.
+pub(super) fn breaks(
+    problem: &SeamProblem,
+    digest: &Digest,
+    pool: &Pool,
+    bad: &[usize],
+) -> Vec<Break> {
+    let rules = &digest.rules;
+    let places = |p: usize| -> Vec<i64> {
+        let part = &digest.parts[p];
+        match pool.placed[p] {
+            Some(super::pool::Placed::Seamed { way, a, .. }) => {
+                seams(part, part.ways[way], a, rules).collect()
+            }
+            _ => Vec::new(),
+        }
+    };
+    let at = |p: usize, x: i64| {
+        let (e, c, r) = digest.parts[p].from;
+        let course = problem.elevations.get(e).and_then(|e| e.courses.get(c));
+        let run = course.and_then(|c| c.runs.get(r));
+        SeamAt {
+            run: run.map(|r| r.id.clone()).unwrap_or_default(),
+            course: digest.parts[p].level,
+            x: super::answer::middle(x, rules.lap),
+        }
+    };
+    let inches = |x: i64| inches_fraction(x as f64 / 16.0);
+    let mut out = Vec::new();
+    for p in bad {
+        let part = &digest.parts[*p];
+        let before = out.len();
+        // A pair of parts that both break is told once, from the lower number.
+        let others = part.near.iter().filter(|q| !bad.contains(q) || *q > p);
+        for q in others {
+            for x in places(*p) {
+                for y in places(*q).into_iter().filter(|y| (x - y).abs() < rules.stagger) {
+                    let (low, high) = (part.level, digest.parts[*q].level);
+                    let words = format!(
+                        "seams of courses {} and {} stand {} apart, less than {}",
+                        low.min(high) + 1,
+                        low.max(high) + 1,
+                        inches((x - y).abs()),
+                        inches(rules.stagger)
+                    );
+                    let seams = vec![at(*p, x), at(*q, y)];
+                    out.push(Break { mark: String::new(), words, seams });
+                }
+            }
+        }
+        let told = out.len() > before
+            || part.near.iter().any(|q| {
+                let near = |x: &i64| places(*p).iter().any(|y| (x - y).abs() < rules.stagger);
+                bad.contains(q) && q < p && places(*q).iter().any(near)
+            });
+        if !told {
+            let words = format!(
+                "course {}: a seam that fixtures, or pieces of {} at least, leave no lawful place",
+                part.level + 1,
+                inches(rules.shortest)
+            );
+            let seams = places(*p).into_iter().map(|x| at(*p, x)).collect();
+            out.push(Break { mark: String::new(), words, seams });
+        }
+    }
+    out
+}
+
+/// Numbers broken rules through the house.
+pub(super) fn number(conflicts: &mut [Conflict]) {
+    let all = conflicts.iter_mut().flat_map(|c| &mut c.breaks);
+    all.enumerate().for_each(|(i, b)| b.mark = format!("X{}", i + 1));
 }
 
 /// The least sideways distance between seams of near courses where a rule is broken.
@@ -179,9 +257,14 @@ fn least_set(
     at: &[i32],
     bad: &BTreeSet<i32>,
 ) -> Option<Vec<i32>> {
-    let none = |courses: &[i32]| {
+    let mut unsure = 0;
+    let mut none = |courses: &[i32]| {
+        if unsure > UNSURE {
+            return false;
+        }
         let parts: Vec<usize> = courses.iter().flat_map(|c| levels[c].iter().copied()).collect();
         let found = lay(digest, &digest.rules, &parts, PROOF);
+        unsure += usize::from(found.laid.is_empty() && !found.exact);
         found.laid.is_empty() && found.exact
     };
     for size in 1..=WINDOW.min(at.len()) {
@@ -208,7 +291,7 @@ fn least_set(
 fn remedy(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> String {
     let works = |rules: &Rules| {
         plainly(problem, digest.parts[group[0]].from.0, rules)
-            || !search(digest, rules, group).laid.is_empty()
+            || !lay(digest, rules, group, HASTE).laid.is_empty()
     };
     let with = |stagger: i64, clear: i32| Rules { stagger, clear, ..digest.rules.clone() };
     let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);

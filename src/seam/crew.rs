@@ -74,7 +74,8 @@ fn rising(shelves: &Shelves, room: i64) -> impl Iterator<Item = i64> + '_ {
 /// Where a crew went on and broke the stagger, by elevation.
 pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
     let mut out: Vec<Conflict> = Vec::new();
-    for part in super::conflicts::broken(digest, pool) {
+    let bad = super::conflicts::broken(digest, pool);
+    for part in bad.iter().copied() {
         let (e, c, r) = digest.parts[part].from;
         let Some(elevation) = problem.elevations.get(e) else { continue };
         if out.last().is_none_or(|o| o.elevation != elevation.name) {
@@ -92,6 +93,11 @@ pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> 
         }
     }
     for c in &mut out {
+        let bad = bad.iter().copied().filter(|p| {
+            let on = problem.elevations.get(digest.parts[*p].from.0);
+            on.is_some_and(|e| e.name == c.elevation)
+        });
+        c.breaks = super::conflicts::breaks(problem, digest, pool, &bad.collect::<Vec<_>>());
         c.courses.sort_unstable();
         c.courses.dedup();
     }

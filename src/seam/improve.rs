@@ -277,7 +277,12 @@ impl Search<'_> {
         for p in &self.taken {
             let part = &digest.parts[*p];
             let chance = self.inserter.random.below(panel as usize) as i64;
-            let first = if part.ways.is_empty() { 0 } else { 4 * panel };
+            // What is pinned stands before the others look for a place.
+            let first = match (self.inserter.pinned[*p], part.ways.is_empty()) {
+                (Some(_), _) => 8 * panel,
+                (None, false) => 4 * panel,
+                (None, true) => 0,
+            };
             self.keyed.push((-(part.cover.min(2 * panel) + first + chance), *p));
         }
         self.keyed.sort_unstable();

@@ -51,6 +51,7 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     if problem.rules.effort == Effort::Crew {
         let mut plan = answer::plan(problem, &digest, &crew, certificate);
         plan.conflicts = crew::conflicts(problem, &digest, &crew);
+        conflicts::number(&mut plan.conflicts);
         plan.crew_panels = crew.panels();
         return plan;
     }
@@ -62,6 +63,7 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     polish::polish(&digest, &looks, &mut best, pins.clone());
     let mut plan = answer::plan(problem, &digest, &best, certificate);
     plan.conflicts = conflicts;
+    conflicts::number(&mut plan.conflicts);
     plan.crew_panels = crew.panels();
     plan.other_policy_panels = other_policy(problem, &best, &pins);
     plan

@@ -44,7 +44,9 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
             }
         }
         let one = ill[inserter.random.below(ill.len())];
-        let taken = with_mates(digest, pool, one, &mut inserter.random);
+        let mut taken = with_mates(digest, pool, one, &mut inserter.random);
+        // What is pinned stands before the others look for a place.
+        taken.sort_by_key(|p| inserter.pinned[*p].is_none());
         again(digest, looks, pool, &mut inserter, &taken);
     }
 }

@@ -36,6 +36,11 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         short_seams: layout.job.seams.seam_short_runs,
     };
     let c = &layout.bound.certificate;
+    let feasible = dual_feasible(c.function, frame.panel + frame.kerf);
+    rule.case(feasible, || format!("{:?} is no dual-feasible function of this panel", c.function));
+    if !feasible {
+        return [rule.done(NAME)];
+    }
     let one = worth(c.function, frame.panel + frame.kerf, &frame).1;
     let sum: i128 = all
         .iter()
@@ -49,7 +54,25 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     rule.case(bound == layout.bound.panels as i128, || {
         format!("the bound is {bound}, said to be {}", layout.bound.panels)
     });
-    [rule.done("the panel bound follows from the runs")]
+    let told = (c.bound, c.panels, c.proven);
+    let counted = (layout.bound.panels, layout.panels.len(), bound == layout.panels.len() as i128);
+    rule.case(told == counted && layout.bound.proven == c.proven, || {
+        format!("the certificate says {told:?}, the layout {counted:?}")
+    });
+    [rule.done(NAME)]
+}
+
+const NAME: &str = "the panel bound follows from the runs";
+
+/// Whether the pieces of a panel never sum to more than one under it, whatever they are: true of
+/// these functions within these bounds (Fekete and Schepers 2001).
+fn dual_feasible(dual: Dual, room: i128) -> bool {
+    match dual {
+        Dual::Length => true,
+        // More steps than sixteenths could overflow, and tell nothing.
+        Dual::Rounded(k) => k >= 1 && i128::from(k) <= room,
+        Dual::Clipped(e) | Dual::Counted(e) => e >= 1 && 2 * i128::from(e) <= room,
+    }
 }
 
 /// What the parts of a run cover: outward to whole sixteenths, cut at fixed seams.

@@ -11,6 +11,8 @@ use crate::model::work::{WallWork, WorkOrder};
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
 pub fn work(layout: &Layout) -> WorkOrder {
     let rules = &layout.job.work;
+    // Boards butt: nothing laps, and a board is set from the front.
+    let laps = !layout.job.product.kind.is_board();
     let walls = layout
         .walls()
         .map(|(e, w)| {
@@ -22,7 +24,7 @@ pub fn work(layout: &Layout) -> WorkOrder {
                 wall: w.id.clone(),
                 seen_from,
                 seen_from_what,
-                runs: runs::orders(w, seen_from),
+                runs: if laps { runs::orders(w, seen_from) } else { Vec::new() },
                 // The same courses on every wall, so that each is checked against the next. The top
                 // course has nothing on it to go wrong.
                 level_checks: w
@@ -32,7 +34,11 @@ pub fn work(layout: &Layout) -> WorkOrder {
                     .map(|c| c.index + 1)
                     .filter(|n| i64::from(*n) % each == 0)
                     .collect(),
-                tight: tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths),
+                tight: if laps {
+                    tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths)
+                } else {
+                    Vec::new()
+                },
                 steps: Vec::new(),
             };
             out.steps = steps::steps(layout, e, w, &out);

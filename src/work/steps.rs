@@ -21,6 +21,9 @@ const UNDER_HEAD: f64 = 1.0 / 32.0;
 pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
     let (style, trim) = (layout.job.sheet.lengths, &layout.job.trim);
     let gap = style.short(layout.job.end_gap());
+    if layout.job.product.kind.is_board() {
+        return of_boards(&gap);
+    }
     vec![
         "Barrier and flashing before anything else, every joint lapped so that water runs over it: sill, then jambs, then head; keep to the makers' instructions. Look behind for wiring, gas and water before you nail.".to_owned(),
         format!(
@@ -42,8 +45,21 @@ pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
     ]
 }
 
+/// The same of boards.
+fn of_boards(gap: &str) -> Vec<String> {
+    [
+        "Barrier and flashing before anything else, every joint lapped so that water runs over it: sill, then jambs, then head; keep to the makers' instructions. Look behind for wiring, gas and water before you nail.".to_owned(),
+        "Corner boards and the boards round openings before the siding; the starter piece under the first board stands in for the head of one below.".to_owned(),
+        format!(
+            "Boards from the bottom up, each nailed to every stud it crosses; joints on studs, backed as the maker says; {gap} free at trim, to be caulked or left open as the maker says."
+        ),
+    ]
+    .to_vec()
+}
+
 /// A wall's own work, in order.
 pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -> Vec<String> {
+    let boards = layout.job.product.kind.is_board();
     let marks = |kinds: &[TrimKind]| marks(layout, w, kinds);
     let mut out = vec![barrier(w)];
     let posts = marks(&[TrimKind::OutsidePost, TrimKind::InsidePost]);
@@ -55,13 +71,15 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
         .map(|t| format!("{} ({})", t.mark, t.elevation))
         .collect();
     if w.edges.iter().any(|s| corner(&s)) {
-        let own = if posts.is_empty() { "those of the next elevations" } else { &posts };
-        let next = if shared.is_empty() {
-            String::new()
-        } else {
-            format!("; marked on the next elevations: {}", shared.join(", "))
+        let next = format!("marked on the next elevations: {}", shared.join(", "));
+        let list = match (posts.is_empty(), shared.is_empty()) {
+            (false, true) => posts,
+            (false, false) => format!("{posts}; {next}"),
+            (true, false) => next,
+            (true, true) => "those of the next elevations".to_owned(),
         };
-        out.push(format!("Corner posts: {own}{next}."));
+        let what = if boards { "Corner boards" } else { "Corner posts" };
+        out.push(format!("{what}: {list}."));
     }
     if let Some(starter) = starter(layout, w) {
         out.push(starter);
@@ -70,9 +88,20 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
     if !frames.is_empty() {
         out.push(format!("Frames: {frames}."));
     }
-    let others = marks(&[TrimKind::WallChannel, TrimKind::RoofChannel, TrimKind::RakeChannel]);
+    let others = marks(&[
+        TrimKind::WallChannel,
+        TrimKind::CornerChannel,
+        TrimKind::RoofChannel,
+        TrimKind::RakeChannel,
+    ]);
     if !others.is_empty() {
-        out.push(format!("Channels at wall ends, over roofs and along rakes: {others}."));
+        out.push(format!(
+            "Channels at wall ends, in corners, over roofs and along rakes: {others}."
+        ));
+    }
+    let first = named(layout, w, &BEFORE);
+    if !first.is_empty() {
+        out.push(format!("Before the siding: {first}."));
     }
     for t in &work.tight {
         let mut words = t.words.clone();
@@ -81,7 +110,7 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
         }
         out.push(format!("Tight place, before its panels: {words}."));
     }
-    out.extend(panels(w, work));
+    out.extend(panels(w, work, layout.job.product.kind.piece()));
     if !work.level_checks.is_empty() {
         let list: Vec<String> = work.level_checks.iter().map(i32::to_string).collect();
         out.push(format!(
@@ -90,8 +119,29 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
             joined(&list)
         ));
     }
-    out.extend(cut_edges(layout, w));
+    if !boards {
+        out.extend(cut_edges(layout, w));
+    }
+    let last = named(layout, w, &AFTER);
+    if !last.is_empty() {
+        out.push(format!("Last: {last}."));
+    }
     out
+}
+
+/// Trim that siding runs up to.
+const BEFORE: [TrimKind; 4] =
+    [TrimKind::CornerCover, TrimKind::Band, TrimKind::Frieze, TrimKind::TopBase];
+/// Trim that closes the top.
+const AFTER: [TrimKind; 3] = [TrimKind::TopPanel, TrimKind::TopFace, TrimKind::Crown];
+
+/// Trim of these kinds on a wall: kind by kind with its marks.
+fn named(layout: &Layout, w: &Wall, kinds: &[TrimKind]) -> String {
+    let each = kinds.iter().filter_map(|k| {
+        let list = marks(layout, w, &[*k]);
+        (!list.is_empty()).then(|| format!("{} {list}", k.words()))
+    });
+    each.collect::<Vec<_>>().join("; ")
 }
 
 /// Room under a nail's head in words: finer than a sixteenth.
@@ -168,7 +218,11 @@ fn barrier(w: &Wall) -> String {
 /// Openings with the marks of their frames.
 fn frames(layout: &Layout, w: &Wall) -> String {
     let mut by: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for t in layout.trims.iter().filter(|t| t.wall == w.id && t.kind != TrimKind::FinishTrim) {
+    for t in layout
+        .trims
+        .iter()
+        .filter(|t| t.wall == w.id && t.kind != TrimKind::FinishTrim && !t.kind.behind())
+    {
         if let Some(o) = &t.opening {
             by.entry(o).or_default().push(&t.mark);
         }
@@ -181,11 +235,12 @@ fn frames(layout: &Layout, w: &Wall) -> String {
 }
 
 /// Where courses begin and which way laps face.
-fn panels(w: &Wall, work: &WallWork) -> Vec<String> {
+fn panels(w: &Wall, work: &WallWork, piece: &str) -> Vec<String> {
     let (Some(first), Some(last)) = (w.courses.first(), w.courses.last()) else {
         return Vec::new();
     };
-    let mut out = vec![format!("Panels: courses {} to {}.", first.index + 1, last.index + 1)];
+    let mut out =
+        vec![format!("Siding: {piece}s of courses {} to {}.", first.index + 1, last.index + 1)];
     if work.runs.is_empty() {
         return out;
     }

@@ -77,7 +77,9 @@ fn spot(w: &Wall, s: &Stack, style: LengthStyle) -> TightSpot {
     let wide = style.short(s.x.1 - s.x.0);
     // A channel is easier held back than a post or a block that is fixed already.
     let free = |n: &&String| !n.contains("corner") && !n.contains("fixture");
-    let hold = between.iter().find(free).unwrap_or(&between[0]);
+    let post = |n: &&String| n.contains("corner");
+    let hold = between.iter().find(free).or_else(|| between.iter().find(|n| !post(n)));
+    let hold = hold.unwrap_or(&between[0]);
     let how = match way {
         WayIn::FromTop => format!(
             "fix both receivers and slide the panels down from the top, before course {} closes it",

@@ -203,6 +203,12 @@ fn panels(layout: &Layout) -> String {
             ),
         }
     }));
+    for c in &b.conflicts {
+        let broken = |b: &crate::model::seam::Break| {
+            format!("{}, broken on {}: {}.", b.mark, plain(&c.elevation), b.words)
+        };
+        lines.extend(c.breaks.iter().map(broken));
+    }
     let head = if layout.job.product.kind.is_board() { "BOARDS\n" } else { "PANELS\n" };
     lines.iter().fold(String::from(head), |out, l| out + &wrapped(l, "  ") + "\n")
 }

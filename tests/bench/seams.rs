@@ -1,6 +1,6 @@
 //! The seam search on houses given as runs: `cargo bench --bench seams -- FOLDER [--out DIR]
 //! [--effort NAME] [--only NAME] [--policy whole|seamed] [--stock 150|200] [--rules NAME]
-//! [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N]`.
+//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N]`.
 //!
 //! Every house of the folder (`lap-runs/1`) is laid with both rule sets and both stock lengths,
 //! unless options name some; `--made RUNS` adds a made house of that many runs. `--out` writes the
@@ -38,6 +38,7 @@ struct Asked {
     stock: Option<f64>,
     rules: Option<String>,
     made: Option<usize>,
+    random: Option<u64>,
     stagger: Option<f64>,
     clear: Option<u32>,
     seed: u64,
@@ -66,6 +67,7 @@ fn asked() -> Result<Asked, String> {
             }
             "--stock" => asked.stock = Some(value.parse().map_err(|_| wrong())?),
             "--rules" => asked.rules = Some(value),
+            "--random" => asked.random = Some(value.parse().map_err(|_| wrong())?),
             "--stagger" => asked.stagger = Some(value.parse().map_err(|_| wrong())?),
             "--clear" => asked.clear = Some(value.parse().map_err(|_| wrong())?),
             "--made" => asked.made = Some(value.parse().map_err(|_| wrong())?),
@@ -125,6 +127,9 @@ fn main() {
 
 fn run() -> Result<(), String> {
     let asked = asked()?;
+    if let Some(houses) = asked.random {
+        return random(&asked, houses);
+    }
     let mut houses = match &asked.folder {
         Some(folder) => cases::read(folder)?,
         None => Vec::new(),
@@ -163,6 +168,46 @@ fn run() -> Result<(), String> {
         }
     }
     summary(&rows);
+    Ok(())
+}
+
+/// Lays random houses, each with one stock length and one rule set in turn, briefly; one line for
+/// each that breaks a rule, and the sums. With `--out` those without fixed seams are written.
+fn random(asked: &Asked, houses: u64) -> Result<(), String> {
+    if let Some(out) = &asked.out {
+        std::fs::create_dir_all(out).map_err(|e| e.to_string())?;
+    }
+    let (mut kept, mut told, mut untold) = (0, 0, 0);
+    let (mut panels, mut bound, mut proven) = (0, 0, 0);
+    for seed in 0..houses {
+        let house = made::random(seed);
+        let set = RULE_SETS[seed as usize / 2 % 2];
+        let stock = STOCKS[seed as usize / 4 % 2];
+        let rules = cases::rules(stock, set.1, set.2, Effort::Brief);
+        let problem = SeamProblem { rules, elevations: house.elevations.clone() };
+        let plan = seam::plan(&problem, &mut |_| {});
+        let found = check::check(&problem, &plan);
+        let named = |b: &&String| {
+            plan.conflicts.iter().any(|c| b.starts_with(&format!("{}: ", c.elevation)))
+        };
+        let conflicts = found.broken.iter().filter(named).count();
+        kept += usize::from(found.broken.is_empty());
+        told += usize::from(conflicts > 0);
+        untold += found.broken.len() - conflicts;
+        if let Some(b) = found.broken.first() {
+            println!("{} {stock} {}: {} broken, {b}", house.name, set.0, found.broken.len());
+        }
+        panels += plan.panels;
+        bound += plan.certificate.bound;
+        proven += usize::from(plan.certificate.proven);
+        if let Some(out) = asked.out.as_ref().filter(|_| seed % 2 == 0) {
+            written(out, &house, &problem, &plan, set.0)?;
+        }
+    }
+    println!(
+        "{houses} houses: {kept} keep every rule, {told} in conflicts that are named, {untold} rules \
+         broken beside; {panels} panels, bound {bound}, {proven} proven"
+    );
     Ok(())
 }
 
@@ -239,7 +284,7 @@ fn written(
     };
     let answer = cases::solution(&house.name, problem, plan);
     save(format!("{}-{}-{set}.json", house.name, problem.rules.stock), &answer)?;
-    if house.name.starts_with("made") {
+    if house.name.starts_with("made") || house.name.starts_with("random") {
         save(format!("{}.runs.json", house.name), &cases::written(house))?;
     }
     Ok(())

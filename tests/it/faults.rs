@@ -1,6 +1,7 @@
 //! Seeded faults: a sound layout broken in one way at a time; the named rule must catch each.
 
 use lapwright::model::layout::{EndCut, Layout};
+use lapwright::model::seam::Dual;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::verify;
 
@@ -62,7 +63,7 @@ const SIDES: &str = "every side has its trim";
 const STOCK: &str = "trim fits its stock";
 const BOUND: &str = "the panel bound follows from the runs";
 
-const FAULTS: [(&str, &str, Break); 43] = [
+const FAULTS: [(&str, &str, Break); 49] = [
     ("a piece gone", COVER, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -213,6 +214,25 @@ const FAULTS: [(&str, &str, Break); 43] = [
     }),
     ("the rake channels gone", SIDES, |l| l.trims.retain(|t| t.kind != TrimKind::RakeChannel)),
     ("a bound raised", BOUND, |l| l.bound.panels += 1),
+    ("a certificate's sum raised with its bound", BOUND, |l| {
+        let c = &mut l.bound.certificate;
+        c.sum += c.scale;
+        c.bound += 1;
+        l.bound.panels += 1;
+    }),
+    ("a certificate of small change", BOUND, |l| l.bound.certificate.scale -= 1),
+    ("a certificate of another function", BOUND, |l| {
+        l.bound.certificate.function = Dual::Counted(400)
+    }),
+    ("a certificate of a function that proves nothing", BOUND, |l| {
+        l.bound.certificate.function = Dual::Clipped(2000)
+    }),
+    ("a certificate of no function", BOUND, |l| l.bound.certificate.function = Dual::Counted(0)),
+    ("a proof claimed", BOUND, |l| {
+        let c = &mut l.bound.certificate;
+        c.proven = !c.proven;
+        l.bound.proven = c.proven;
+    }),
 ];
 
 const CORNERS: &str = "every corner side is part of one corner";

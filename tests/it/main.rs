@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod breaks;
 mod checking;
 mod commands;
 mod corners;
@@ -24,11 +25,15 @@ mod facts_pitch;
 mod facts_runs;
 mod facts_tables;
 mod faults;
+mod found;
 mod golden;
 mod hand;
 mod hands;
+#[path = "../hostile/mod.rs"]
+mod hostile;
 mod house;
 mod layouts;
+mod limits;
 mod overlay;
 mod polygons;
 mod products;
@@ -42,6 +47,7 @@ mod seams;
 mod sheets;
 mod support;
 mod terminal;
+mod trim_cutting;
 mod trim_rules;
 mod ways;
 mod work;

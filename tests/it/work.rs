@@ -107,7 +107,7 @@ fn every_wall_has_its_work_in_order() {
         let at = |what: &str| w.steps.iter().position(|s| s.starts_with(what));
         // OT-09: barrier and flashing, posts, starter, channels, panels, finish trim.
         let order: Vec<usize> =
-            ["Barrier", "Corner posts", "Start", "Frames", "Panels", "Before the"]
+            ["Barrier", "Corner posts", "Start", "Frames", "Siding", "Before the"]
                 .into_iter()
                 .filter_map(at)
                 .collect();

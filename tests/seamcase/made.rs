@@ -91,3 +91,76 @@ fn course(number: usize, index: i32, at: (f64, f64), width: f64, holes: &[Hole])
         .collect();
     SeamCourse { index, avoid, ripped: false, runs }
 }
+
+/// A random house of up to four elevations: gables, whose runs shorten towards the ridge; openings;
+/// steps at grade, where the lowest courses begin further in; with an odd `seed` obstacles too, whose
+/// seams are fixed, and mounting blocks, on which none may stand.
+pub(crate) fn random(seed: u64) -> Case {
+    let mut numbers = Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x5eed);
+    let obstacles = seed % 2 == 1;
+    let count = numbers.between(1, 4) as usize;
+    let elevations = (0..count)
+        .map(|e| {
+            let mut made = elevation(e, &mut numbers);
+            let width = made.courses.iter().flat_map(|c| &c.runs).map(|r| r.x1).fold(0.0, f64::max);
+            if numbers.between(0, 1) == 1 {
+                gable(e, width, &mut made, &mut numbers);
+            }
+            if numbers.between(0, 2) == 0 {
+                step(&mut made, numbers.inches(12, 90), numbers.between(1, 3) as usize);
+            }
+            if obstacles {
+                obstruct(&mut made, &mut numbers);
+            }
+            made
+        })
+        .collect();
+    Case { name: format!("random{seed}"), elevations }
+}
+
+/// Courses over the eave that shorten by the roof's pitch on both sides, ends at the long point.
+fn gable(number: usize, width: f64, on: &mut SeamElevation, numbers: &mut Numbers) {
+    let rise = numbers.between(4, 14) as f64 / 12.0;
+    let first = on.courses.len() as i32;
+    for i in 0.. {
+        let inset = (8.0 * f64::from(i) / rise * 16.0).floor() / 16.0;
+        if width - 2.0 * inset < 12.0 {
+            break;
+        }
+        let run = SeamRun {
+            id: format!("e{number}/{}/g", first + i),
+            x0: inset,
+            x1: width - inset,
+            fixed: vec![],
+            barred: vec![],
+        };
+        let index = first + i;
+        on.courses.push(SeamCourse { index, avoid: vec![], ripped: false, runs: vec![run] });
+    }
+}
+
+/// The lowest courses begin further in.
+fn step(on: &mut SeamElevation, inset: f64, courses: usize) {
+    for c in on.courses.iter_mut().take(courses) {
+        for r in &mut c.runs {
+            r.x0 = r.x0.max(inset);
+        }
+        c.runs.retain(|r| r.x1 - r.x0 > 6.0);
+    }
+}
+
+/// A seam that an obstacle fixes, or a block that bars some, on a long run here and there.
+fn obstruct(on: &mut SeamElevation, numbers: &mut Numbers) {
+    for c in &mut on.courses {
+        for r in c.runs.iter_mut().filter(|r| r.x1 - r.x0 > 220.0) {
+            match numbers.between(0, 9) {
+                0 => r.fixed = vec![r.x0 + numbers.inches(30, 190)],
+                1 => {
+                    let x = r.x0 + numbers.inches(30, 180);
+                    r.barred = vec![(x, x + 8.0)];
+                }
+                _ => {}
+            }
+        }
+    }
+}

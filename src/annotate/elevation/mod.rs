@@ -1,5 +1,6 @@
 //! One elevation: the source in grey, panels with courses, seams and marks, trim, dimensions.
 
+pub(super) mod breaks;
 mod corners;
 mod dims;
 mod flashing;
@@ -111,6 +112,7 @@ fn sheet(
         openings::outlines(&mut c, wall, view);
         walls::seams(&mut c, wall, view, (!boards).then_some(seen_from.unwrap_or(view.house.x0)));
     }
+    breaks::shapes(&mut c, layout, e, view);
     ground::ground(&mut c, e, view);
     trims::lines(&mut c, layout, e, view);
     c.clip = None;
@@ -122,7 +124,9 @@ fn sheet(
     dims::widths(&mut c, e, view);
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);
-    let without = marks::marks(&mut c, e, view) + trims::marks(&mut c, layout, e, view);
+    let without = breaks::marks(&mut c, layout, e, view)
+        + marks::marks(&mut c, e, view)
+        + trims::marks(&mut c, layout, e, view);
     if !boards {
         tight::places(&mut c, layout, e, view);
     }
@@ -174,6 +178,9 @@ fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
     ];
     if !layout.job.product.kind.is_board() && tight::of(layout, e).next().is_some() {
         out.push("tight: see the order of work for the way in (common practice)".to_owned());
+    }
+    if breaks::of(layout, e).next().is_some() {
+        out.push("X1 and on, at diamonds: a seam rule broken, see the report".to_owned());
     }
     if !checks(layout, e).is_empty() {
         out.push("wedge at a butt line: check level there, and against the next wall".to_owned());

@@ -118,9 +118,15 @@ impl<'a> Tags<'a> {
         let part = self.bytes.get(self.at..self.at.checked_add(n)?);
         match part {
             Some(_) => self.at += n,
-            None => self.cut_off = true,
+            None => self.cut_off(),
         }
         part
+    }
+
+    /// The bytes end inside a pair: what is left of them is none.
+    fn cut_off(&mut self) {
+        self.cut_off = true;
+        self.at = self.bytes.len();
     }
 
     fn binary(&mut self, width: usize) -> Option<Tag<'a>> {
@@ -168,7 +174,7 @@ impl<'a> Tags<'a> {
         }
         let rest = self.bytes.get(self.at..)?;
         let Some(end) = memchr::memchr(0, rest) else {
-            self.cut_off = true;
+            self.cut_off();
             return None;
         };
         self.at += end + 1;

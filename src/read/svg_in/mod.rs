@@ -34,11 +34,15 @@ pub(in crate::read) fn drawing(
     let text = decoded(bytes);
     let options = usvg::roxmltree::ParsingOptions {
         allow_dtd: true,
-        nodes_limit: u32::try_from(limits.items).unwrap_or(u32::MAX),
+        // Texts and comments stand between elements.
+        nodes_limit: u32::try_from(4 * limits.elements).unwrap_or(u32::MAX),
         ..Default::default()
     };
-    let xml = usvg::roxmltree::Document::parse_with_options(&text, options)
-        .map_err(|e| unreadable(e.to_string()))?;
+    let xml =
+        usvg::roxmltree::Document::parse_with_options(&text, options).map_err(|e| match e {
+            usvg::roxmltree::Error::NodesLimitReached => names::too_big(limits),
+            e => unreadable(e.to_string()),
+        })?;
     names::within_limits(&xml, limits)?;
     let names = Names::of(&xml);
     let marked = names::marked(&xml, &text);

@@ -120,21 +120,25 @@ pub(super) fn marked(xml: &Document, text: &str) -> String {
 
 /// Refuses uses of uses that multiply beyond the limits, and nesting that would exhaust the stack.
 pub(super) fn within_limits(xml: &Document, limits: &Limits) -> Result<(), Refusal> {
-    const DEEPEST: usize = 400;
     let ids: BTreeMap<&str, Node> =
         xml.descendants().filter_map(|n| n.attribute("id").map(|i| (i, n))).collect();
     let mut known: BTreeMap<usize, u64> = BTreeMap::new();
     let deepest = xml.descendants().map(|n| n.ancestors().take(DEEPEST + 1).count()).max();
-    let most = limits.items as u64;
+    let most = limits.elements as u64;
     let size = size_of(xml.root_element(), &ids, &mut known, 0);
-    if deepest.unwrap_or(0) > DEEPEST || size.is_none_or(|s| s > most) {
-        let message = format!(
-            "the SVG nests or repeats its parts beyond {most} elements or {DEEPEST} levels"
-        );
-        let help = "Flatten its symbols in the program that made it, and save it again.";
-        return Err(Note::error("svg-too-big", message, help).into());
-    }
-    Ok(())
+    let over = deepest.unwrap_or(0) > DEEPEST || size.is_none_or(|s| s > most);
+    if over { Err(too_big(limits)) } else { Ok(()) }
+}
+
+/// Most levels of elements in elements.
+const DEEPEST: usize = 400;
+
+pub(super) fn too_big(limits: &Limits) -> Refusal {
+    let most = limits.elements;
+    let message =
+        format!("the SVG has, nests or repeats more than {most} elements or {DEEPEST} levels");
+    let help = "Save only the elevations to a file of their own, and flatten symbols in the program that made it.";
+    Note::error("svg-too-big", message, help).into()
 }
 
 /// Elements that a node brings, uses counted out; `None` where uses go round or too deep.
