@@ -38,7 +38,8 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
             continue;
         }
         let wall = house.elevations[e].walls.remove(w);
-        let made = alone(&house.elevations[e], wall, a, frame, notes);
+        let round = job.drawing.casing + job.trim.surround;
+        let made = alone(&house.elevations[e], wall, a, (frame, round), notes);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         house.elevations.push(made);
     }
@@ -57,7 +58,7 @@ fn alone(
     on: &Elevation,
     mut wall: Wall,
     a: &AngledWall,
-    frame: Rect,
+    (frame, round): (Rect, f64),
     notes: &mut Notes,
 ) -> Elevation {
     let k = a.width / frame.width();
@@ -78,8 +79,13 @@ fn alone(
     }
     for o in &mut wall.openings {
         o.outline.iter_mut().for_each(map);
+        // Casing and surround are as wide as they are: only the opening itself was drawn short.
+        let (x0, x1, ..) = o.sides();
+        let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
+        let true_width = (width - 2.0 * round * (k - 1.0)) / width;
+        o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
         let Some(left) = a.openings.get(&o.id) else { continue };
-        let dx = snap(left - o.sides().0);
+        let dx = snap(left - round - o.sides().0);
         o.outline.iter_mut().for_each(|p| p.x += dx);
         let (x0, x1, ..) = o.sides();
         if x0 < -SAME || x1 > a.width + SAME {
@@ -116,7 +122,7 @@ fn alone(
     let mut grade = on.grade.clone();
     grade.iter_mut().for_each(map);
     Elevation {
-        name: format!("{}, {} at its true width", on.name, wall.id),
+        name: format!("True width of {}", wall.id),
         to_source: on.to_source
             * Affine::translate((frame.x0, 0.0))
             * Affine::scale_non_uniform(1.0 / k, 1.0),

@@ -10,6 +10,7 @@ use crate::geom::tol::GRID;
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
+use crate::model::trim::TrimKind;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
@@ -141,7 +142,7 @@ fn decorated(layout: &Layout, w: &Wall) -> f64 {
     let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
     // Along a slope a cover goes on by its own width and pitch.
     let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
-    // Where a cover or an opening stands under it, the siding's own top is shorter than the board.
-    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::Eave);
-    covers + tops.map(|e| (reach(e.from, e.to) + 2.0 * cover) * frieze).sum::<f64>()
+    // What a frieze takes is covered by its boards.
+    let boards = layout.trims.iter().filter(|t| t.kind == TrimKind::Frieze && t.wall == w.id);
+    covers + boards.map(|t| t.length * frieze).sum::<f64>()
 }

@@ -216,6 +216,15 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     let (_, w) = l.walls().find(|(_, w)| w.id == "front-1").unwrap();
     assert_eq!(w.openings[0].left, 5.0);
     assert_eq!(broken(&l), Vec::<String>::new());
+    // A surround of 2 is 2 wide on it: 12 x 1.4141 and 2 on either side.
+    let more = "[[angled]]\nwall = \"front-1\"\nwidth = 33.9375\n[trim]\nsurround = 2\n";
+    let (_, job) = drawn(&faces, &[], more);
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+        .unwrap();
+    let (_, w) = l.walls().find(|(_, w)| w.id == "front-1").unwrap();
+    let o = &w.openings[0];
+    assert!((o.right - o.left - 16.97 - 4.0).abs() < 0.01, "{}", o.right - o.left);
+    assert_eq!(broken(&l), Vec::<String>::new());
 }
 
 proptest! {
