@@ -17,6 +17,11 @@ const LINE: f64 = 0.155;
 /// Room on both sides of the shape for its heights.
 const SIDE: f64 = 0.75;
 
+/// The row of dimensions a notch stands in: slots and holes under the shape.
+fn row_of(side: NotchSide) -> NotchSide {
+    if side == NotchSide::Top { NotchSide::Top } else { NotchSide::Bottom }
+}
+
 /// A cut ready to be drawn in a column of some width.
 pub(super) struct Cell<'a> {
     piece: &'a Piece,
@@ -51,7 +56,7 @@ impl<'a> Cell<'a> {
     /// Whether an edge has a row of dimensions of its own.
     fn has_row(&self, side: NotchSide) -> bool {
         let (a, b) = self.edge(side);
-        self.piece.notches.iter().any(|n| n.side == side)
+        self.piece.notches.iter().any(|n| row_of(n.side) == side)
             || ((a > 1.0 / 32.0 || b < self.piece.length - 1.0 / 32.0) && b - a > 0.5)
     }
 
@@ -124,7 +129,7 @@ impl<'a> Cell<'a> {
         let x = |d: f64| face.x0 + d * face.width() / (p.x1 - p.x0).max(1e-6);
         let mut row = face.y0 - 0.19;
         for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + 0.07)] {
-            let of_side = p.notches.iter().filter(|n| n.side == side);
+            let of_side = p.notches.iter().filter(|n| row_of(n.side) == side);
             let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
             let edge = self.edge(side);
             let shorter = edge.0 > 1.0 / 32.0 || edge.1 < p.length - 1.0 / 32.0;
@@ -200,7 +205,9 @@ impl<'a> Cell<'a> {
             let middle = match n.side {
                 NotchSide::Top => y(high) - deep / 2.0,
                 NotchSide::Bottom => y(low) + deep / 2.0,
-                NotchSide::Left | NotchSide::Right | NotchSide::Hole => continue,
+                NotchSide::Left | NotchSide::Right | NotchSide::Hole => {
+                    y(n.foot.unwrap_or(0.0)) + deep / 2.0
+                }
             };
             let at = Point::new(left + wide / 2.0, middle);
             let r = text_box(&words, TEXT, false, at);

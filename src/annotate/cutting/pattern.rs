@@ -70,7 +70,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
     let lines = [
         format!("Used on {}.", on.join(", ")),
         size,
-        "Mark it on a scrap of panel from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap inside the channel.".to_owned(),
+        "Mark it on a scrap of panel from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap inside the channel. Turn it over for the other rake; a peak takes both.".to_owned(),
     ];
     let mut y = area.y1 - 0.42;
     for l in lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.95)) {
