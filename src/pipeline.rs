@@ -192,7 +192,7 @@ pub fn layouts(
         // What was found in reading stands with the house's own set.
         let Ok(part) = extract::zone(&lines, &own, i, &mut Notes::default()) else { continue };
         let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
-        set.datum_why = format!("the datum of the house; {}", set.datum_why);
+        set.datum_why = set.datum_why.replace("fixed by the job", "that of the house");
         out.push(set);
     }
     out.iter_mut().for_each(|l| named(l, bytes, name));

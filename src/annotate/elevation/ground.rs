@@ -74,7 +74,7 @@ fn zones(c: &mut Canvas, e: &Elevation, v: &View) {
         let Some(outer) = z.outline.first() else { continue };
         let points: Vec<Point> = outer.iter().map(|p| Point::new(p[0], p[1])).collect();
         let Some(r) = crate::geom::polygon::bounds(&points) else { continue };
-        let at = Point::new(r.center().x, r.y0 + r.height() / 3.0);
+        let at = Point::new(r.center().x, r.y0 + r.height() / 8.0);
         if !v.holds(at.x, at.y) {
             continue;
         }
