@@ -15,6 +15,8 @@ use crate::model::layout::Contour;
 const STRAIGHT: f64 = 1.0 / 256.0;
 /// Sides that lean less over their length are level or plumb, inches.
 const UPRIGHT: f64 = 1.0 / 64.0;
+/// What a bite's box must have more of to be cut, square inches: drawing noise, no source.
+const LEAST_AREA: f64 = 0.01;
 /// Most slanted sides of a contour whose corners are told one by one; more are chords of a curve.
 const MOST_SLANTED: usize = 3;
 /// How far points at even spacing may leave the curve between them, inches: half a sixteenth.
@@ -149,7 +151,8 @@ fn bite(from: f64, to: f64, points: Vec<Point>) -> Option<Bite> {
     }
     let (a, b) = extent(&points);
     // Thinner than drawing noise.
-    (b.x - a.x > UPRIGHT || b.y - a.y > UPRIGHT).then_some(Bite { side, points })
+    let (wide, high) = (b.x - a.x, b.y - a.y);
+    (wide.max(high) > UPRIGHT && wide * high > LEAST_AREA).then_some(Bite { side, points })
 }
 
 /// Lower left and upper right of some points.

@@ -109,7 +109,8 @@ fn avoid(wall: &Wall, bottom: f64, top: f64) -> Vec<f64> {
 fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) -> Vec<Polygon> {
     let sides = field.edges.iter().filter(|e| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
-        low < strip.1 - SAME && high > strip.0 + SAME
+        let hairline = high - low <= SAME && low > strip.0 - SAME && high < strip.1 + SAME;
+        hairline || (low < strip.1 - SAME && high > strip.0 + SAME)
     });
     let mut out: Vec<Polygon> = Vec::new();
     out.extend(sides.filter_map(|e| swept(e, strip, gap, notch)));
@@ -140,7 +141,13 @@ fn swept(edge: &FieldEdge, strip: (f64, f64), gap: f64, notch: f64) -> Option<Po
     if (a.y - b.y).abs() <= SAME {
         let inside = a.y > strip.0 + SAME && a.y < strip.1 - SAME;
         let (x0, x1) = (a.x.min(b.x) - gap, a.x.max(b.x) + gap);
-        return inside.then(|| Polygon::rect(x0, a.y - notch, x1, a.y + notch));
+        if inside {
+            return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
+        }
+        // On a course line but for drawing noise: no hairline of panel is left between.
+        let line = if a.y < (strip.0 + strip.1) / 2.0 { strip.0 } else { strip.1 };
+        let (low, high) = (a.y.min(b.y).min(line), a.y.max(b.y).max(line));
+        return (low < high).then(|| Polygon::rect(x0, low, x1, high));
     }
     let shift = Vec2::new(gap, 0.0);
     fits(0.0, gap)

@@ -115,7 +115,19 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
     for ring in &w.field {
         for i in 0..ring.len() {
             let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            if !near(a[1].min(b[1]), a[1].max(b[1])) || (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
+            let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
+            if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
+                continue;
+            }
+            if !near(low, high) {
+                // On a course line but for drawing noise: nothing is laid between.
+                for line in [course.bottom, course.top] {
+                    let (low, high) = (low.min(line), high.max(line));
+                    if low < high && high - low <= SAME {
+                        let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
+                        shapes.add([&rectangle(left, low, right, high)]);
+                    }
+                }
                 continue;
             }
             let swept = if (a[1] - b[1]).abs() <= SAME {

@@ -117,7 +117,7 @@ fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &
         .windows(2)
         .map(|w| if w[0][1] < w[1][1] { (w[0], w[1]) } else { (w[1], w[0]) })
         .map(|(a, b)| (b[0] - a[0], b[1] - a[1]))
-        .filter(|(dx, dy)| dx.abs() > NEAR && *dy > NEAR)
+        .filter(|(dx, dy)| dx.abs() > LEVEL / 4.0 && *dy > LEVEL / 4.0)
         .collect();
     let at = |s: &(f64, f64)| pitch::angle(pitch::in_twelve(s.0, s.1));
     let longest = slants.iter().max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1)));
