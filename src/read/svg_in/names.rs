@@ -119,8 +119,8 @@ pub(super) fn marked(xml: &Document, text: &str) -> String {
 }
 
 /// Refuses uses of uses that multiply beyond the limits, and nesting that would exhaust the stack.
-pub(super) fn within_limits(xml: &Document, limits: &Limits) -> Result<(), Refusal> {
-    let ids: BTreeMap<&str, Node> =
+pub(super) fn within_limits<'a>(xml: &'a Document<'a>, limits: &Limits) -> Result<(), Refusal> {
+    let ids: BTreeMap<&str, Node<'a, 'a>> =
         xml.descendants().filter_map(|n| n.attribute("id").map(|i| (i, n))).collect();
     let mut known: BTreeMap<usize, u64> = BTreeMap::new();
     let deepest = xml.descendants().map(|n| n.ancestors().take(DEEPEST + 1).count()).max();
@@ -141,10 +141,10 @@ pub(super) fn too_big(limits: &Limits) -> Refusal {
     Note::error("svg-too-big", message, help).into()
 }
 
-/// Elements that a node brings, uses counted out; `None` where uses go round or too deep.
-fn size_of(
-    node: Node,
-    ids: &BTreeMap<&str, Node>,
+/// Elements that a node brings, uses and clips counted out; `None` where uses go round or too deep.
+fn size_of<'a>(
+    node: Node<'a, 'a>,
+    ids: &BTreeMap<&'a str, Node<'a, 'a>>,
     known: &mut BTreeMap<usize, u64>,
     depth: usize,
 ) -> Option<u64> {
@@ -152,22 +152,35 @@ fn size_of(
     let mut total = 0u64;
     for n in node.descendants().filter(Node::is_element) {
         total = total.saturating_add(1);
-        let href = n.attributes().find(|a| a.name() == "href").map(|a| a.value());
-        let target = href.and_then(|h| h.strip_prefix('#')).and_then(|id| ids.get(id));
-        let Some(target) = target.filter(|_| n.tag_name().name() == "use") else { continue };
-        if depth > DEEPEST_USE {
-            return None;
-        }
-        let key = target.id().get_usize();
-        let more = match known.get(&key) {
-            Some(s) => *s,
-            None => {
-                let s = size_of(*target, ids, known, depth + 1)?;
-                known.insert(key, s);
-                s
+        for target in targets(n).filter_map(|id| ids.get(id)) {
+            if depth > DEEPEST_USE {
+                return None;
             }
-        };
-        total = total.saturating_add(more);
+            let key = target.id().get_usize();
+            let more = match known.get(&key) {
+                Some(s) => *s,
+                None => {
+                    let s = size_of(*target, ids, known, depth + 1)?;
+                    known.insert(key, s);
+                    s
+                }
+            };
+            total = total.saturating_add(more);
+        }
     }
     Some(total)
+}
+
+/// What an element brings beside what it holds: what it uses, and what it is clipped, masked or filled
+/// by, which the resolver follows as well.
+fn targets<'a>(node: Node<'a, 'a>) -> impl Iterator<Item = &'a str> {
+    let used = node.tag_name().name() == "use";
+    node.attributes().flat_map(move |a| {
+        let href = (used && a.name() == "href").then(|| a.value().strip_prefix('#')).flatten();
+        let urls = a.value().split("url(").skip(1).filter_map(|u| {
+            let u = u.trim_start_matches([' ', '"', '\'']).strip_prefix('#')?;
+            u.split([')', '"', '\'', ' ']).next()
+        });
+        href.into_iter().chain(urls)
+    })
 }
