@@ -167,7 +167,8 @@ fn nearest<'a>(path: &str, known: &'a [String]) -> Option<&'a String> {
         let (other_table, other) = split(k);
         let tables = distance(&table, &other_table).min(4);
         // One letter in the key weighs more than another table.
-        (5 * distance(&key, &other) + tables, other.len())
+        // Of two alike, the one nearer to the top of the file.
+        (5 * distance(&key, &other) + tables, k.matches('.').count(), other.len())
     };
     let best = known.iter().min_by_key(score)?;
     let (_, other) = split(best);

@@ -238,14 +238,21 @@ fn spaced(points: &[Point], origin: Point, s: f64) -> (Vec<Point>, f64) {
     let mut out: Vec<Point> = Vec::new();
     let (mut worst, mut since): (f64, Vec<Point>) = (0.0, Vec::new());
     let first = points.first().copied().unwrap_or(origin);
-    let mut take = |p: Point, since: &mut Vec<Point>| {
+    let mut take = |p: Point, corner: bool, since: &mut Vec<Point>| {
+        // A line through a point of the chain is met by both chords there; a corner stays itself.
+        if out.last().is_some_and(|q| q.distance(p) <= STRAIGHT) {
+            if let Some(q) = out.last_mut().filter(|_| corner) {
+                *q = p;
+            }
+            return;
+        }
         if let Some(q) = out.last() {
             worst = since.iter().map(|r| off_line(*r, *q, p)).fold(worst, f64::max);
         }
         since.clear();
         out.push(p);
     };
-    take(first, &mut since);
+    take(first, true, &mut since);
     for (i, w) in points.windows(2).enumerate() {
         let v = w[1] - w[0];
         let flat = v.x.abs() >= v.y.abs();
@@ -255,17 +262,17 @@ fn spaced(points: &[Point], origin: Point, s: f64) -> (Vec<Point>, f64) {
         let count = (((low - zero) / s).floor() as i64, ((high - zero) / s).ceil() as i64);
         let mut shares: Vec<f64> = (count.0..=count.1)
             .map(|k| zero + k as f64 * s)
-            .filter(|x| *x > low + STRAIGHT && *x < high - STRAIGHT)
+            .filter(|x| *x >= low && *x <= high && high > low)
             .map(|x| (x - a) / (b - a))
             .collect();
         shares.sort_by(f64::total_cmp);
-        shares.into_iter().for_each(|t| take(w[0] + v * t, &mut since));
+        shares.into_iter().for_each(|t| take(w[0] + v * t, false, &mut since));
         let turn = points.get(i + 2).is_none_or(|next| {
             let u = *next - w[1];
             // A sharp turn is a corner of its own; so is where the chain turns back.
             u.dot(v) < 0.87 * u.hypot() * v.hypot() || u.x * v.x < 0.0 || u.y * v.y < 0.0
         });
-        if turn { take(w[1], &mut since) } else { since.push(w[1]) }
+        if turn { take(w[1], true, &mut since) } else { since.push(w[1]) }
     }
     (out, worst)
 }

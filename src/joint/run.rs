@@ -74,7 +74,7 @@ impl State {
         }
         let mut ranked: Vec<((usize, i64), Vec<f64>)> =
             all.into_iter().map(|s| ((clash(&s), self.cost(ask, rules, &s)), s)).collect();
-        ranked.sort_by(|a, b| a.0.cmp(&b.0));
+        ranked.sort_by_key(|r| r.0);
         // Later tries take the second or third best now and then, of those that break as little.
         let equal = ranked.iter().take_while(|r| r.0.0 == ranked[0].0.0).count();
         let pick = match self.attempt {

@@ -44,6 +44,11 @@ pub fn drawing(
 fn is_svg(bytes: &[u8]) -> bool {
     let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1 << 16)]);
     let head = head.trim_start_matches('\u{feff}').trim_start();
+    // A document type names the first element; what it declares may hold others.
+    let named = head.split_once("<!DOCTYPE").map(|(_, t)| t.trim_start());
+    if head.starts_with('<') && named.is_some_and(|t| t.starts_with("svg")) {
+        return true;
+    }
     head.starts_with('<')
         && head
             .match_indices('<')

@@ -46,7 +46,7 @@ fn reaches(house: &House, fields: &[Field], corner: &Corner, job: &Job) -> Vec<R
     let mut parts: Vec<Reach> = Vec::new();
     for (i, side) in corner.sides.iter().enumerate() {
         for (field, f) in fields.iter().enumerate() {
-            if !Place::of(house, f).is_some_and(|p| p.wall.id == side.wall) {
+            if Place::of(house, f).is_none_or(|p| p.wall.id != side.wall) {
                 continue;
             }
             // Counter-clockwise: the right side of a wall runs up.

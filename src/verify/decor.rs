@@ -50,25 +50,12 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
                     format!("{}: siding ends {off:?} from its corner, not {}", w.id, r.corner_cover)
                 });
             }
-            EdgeKind::Eave => {
-                if r.frieze > 0.0 {
-                    let up = |p: Xy, by: f64| [p[0], p[1] + by];
-                    boarded(
-                        rule,
-                        layout,
-                        w,
-                        TrimKind::Frieze,
-                        (up(s.from, r.frieze / 2.0), up(s.to, r.frieze / 2.0)),
-                    );
-                    if r.top == TopFinish::Crown {
-                        boarded(
-                            rule,
-                            layout,
-                            w,
-                            TrimKind::Crown,
-                            (up(s.from, r.frieze), up(s.to, r.frieze)),
-                        );
-                    }
+            EdgeKind::Eave if r.frieze > 0.0 => {
+                let up = |p: Xy, by: f64| [p[0], p[1] + by];
+                let along = |by: f64| (up(s.from, by), up(s.to, by));
+                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0));
+                if r.top == TopFinish::Crown {
+                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze));
                 }
             }
             _ => {}

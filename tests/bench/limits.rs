@@ -96,6 +96,9 @@ fn held(case: &Case, folder: &Path) -> bool {
     let told = |codes: &[&str]| codes.iter().find(|c| said.contains(**c)).map(|c| (*c).to_owned());
     let (right, end) = match &case.ends {
         Ends::Laid => (code == Some(0), "laid out".to_owned()),
+        Ends::Told(codes) => {
+            (told(codes).is_some() && matches!(code, Some(0 | 1)), told(codes).unwrap_or_default())
+        }
         Ends::Refused(codes) => {
             (told(codes).is_some() && code == Some(1), told(codes).unwrap_or_default())
         }

@@ -174,7 +174,7 @@ struct Measured {
 fn measured(command: &mut Command) -> Measured {
     let said = Path::new(env!("CARGO_TARGET_TMPDIR")).join("said.txt");
     let started = Instant::now();
-    let mut child = command.stdout(std::fs::File::create(&said).unwrap()).stderr(Stdio::inherit());
+    let child = command.stdout(std::fs::File::create(&said).unwrap()).stderr(Stdio::inherit());
     let mut child = child.spawn().unwrap();
     let status = PathBuf::from(format!("/proc/{}/status", child.id()));
     let mut peak = 0.0_f64;

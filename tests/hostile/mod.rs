@@ -8,6 +8,8 @@ pub(crate) enum Ends {
     Refused(&'static [&'static str]),
     /// With a layout.
     Laid,
+    /// With one of these findings, laid out or not.
+    Told(&'static [&'static str]),
 }
 
 /// One input.
@@ -42,7 +44,7 @@ fn case(
 
 /// Every case.
 pub(crate) fn cases() -> Vec<Case> {
-    use Ends::{Laid, Refused};
+    use Ends::{Laid, Refused, Told};
     const MB: usize = 1 << 20;
     let (junk, small) = (200 * MB, MB);
     vec![
@@ -79,7 +81,13 @@ pub(crate) fn cases() -> Vec<Case> {
             (junk, small),
             Refused(&["no-walls"]),
         ),
-        case("junk: SVG without end", "svg", unclosed, (junk, small), Refused(&["svg-unreadable"])),
+        case(
+            "junk: SVG without end",
+            "svg",
+            unclosed,
+            (junk, small),
+            Refused(&["svg-unreadable", "svg-too-big"]),
+        ),
         case(
             "junk: SVG of shapes",
             "svg",
@@ -87,7 +95,13 @@ pub(crate) fn cases() -> Vec<Case> {
             (junk, small),
             Refused(&["no-walls", "svg-too-big"]),
         ),
-        case("junk: loose lines", "dxf", loose, (junk, small), Refused(&["no-walls"])),
+        case(
+            "junk: loose lines",
+            "dxf",
+            loose,
+            (junk, small),
+            Refused(&["no-walls", "items-too-many"]),
+        ),
         case("wall of 10,000 vertices, round", "dxf", round, (10_000, 1_000), Laid),
         Case { job: KNOWN, ..case("wall of 1,200 courses", "dxf", tall, (1_200, 100), Laid) },
         case("wall of a thousand feet", "dxf", long, (12_000, 5_000), Laid),
@@ -125,7 +139,7 @@ pub(crate) fn cases() -> Vec<Case> {
             "dxf",
             hatch,
             (50_000, 1_000),
-            Refused(&["no-walls", "hatch-loops"]),
+            Refused(&["no-walls", "hatch-loops", "unit-implausible"]),
         ),
         case("wall of 100,000 vertices", "dxf", saw, (100_000, 1_000), Refused(&["wall-too-fine"])),
         case(
@@ -140,11 +154,17 @@ pub(crate) fn cases() -> Vec<Case> {
             "dxf",
             star,
             (100_000, 1_000),
-            Refused(&["wall-too-fine"]),
+            Refused(&["wall-too-fine", "wall-crosses"]),
         ),
         case("wall of 5,000 openings", "dxf", openings, (5_000, 100), Laid),
         case("wall of 5,000 fixtures", "dxf", fixtures, (5_000, 100), Laid),
-        case("5,000 openings outside", "dxf", outside, (5_000, 100), Refused(&["opening-outside"])),
+        case(
+            "5,000 openings outside",
+            "dxf",
+            outside,
+            (5_000, 100),
+            Told(&["opening-outside", "outside-views"]),
+        ),
         Case {
             job: KNOWN,
             ..case("wall of 10,000 courses", "dxf", tall, (10_000, 100), Refused(&["wall-too-big"]))
@@ -158,7 +178,7 @@ pub(crate) fn cases() -> Vec<Case> {
             "dxf",
             soup,
             (200_000, 500),
-            Refused(&["wall-open", "no-walls"]),
+            Refused(&["wall-open", "no-walls", "unit-implausible"]),
         ),
         case("20,000 frames and titles", "dxf", frames, (20_000, 50), Laid),
         case(
