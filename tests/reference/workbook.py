@@ -25,7 +25,8 @@ def main():
     values = load_workbook(book, data_only=True)
     formulas = load_workbook(book)
     assert formulas.sheetnames == [
-        "Summary", "Order", "Panels", "Trim", "Walls and openings", "Walls and gables", "Assumptions",
+        "Summary", "Order", "Panels", "Trim", "Walls and openings", "Walls and gables", "Story pole",
+        "Assumptions",
     ], formulas.sheetnames
 
     order = rows(values["Order"])
@@ -57,7 +58,11 @@ def main():
     for sheet in formulas:
         # Frozen headers, pages of one width, page numbers, a caution at the foot.
         assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight == 0
-        assert sheet.page_setup.fitToWidth in (None, 1)  # 1 where it is left out
+        wide = sheet.page_setup.fitToWidth or 1  # 1 where it is left out
+        # Some 160 characters a page can be read; pages to the right say what their rows are.
+        across = sum(c.width for c in sheet.column_dimensions.values())
+        assert across / wide <= 180, (sheet.title, across, wide)
+        assert wide == 1 or sheet.print_title_cols, sheet.title
         assert sheet.page_setup.orientation == "landscape"
         assert "override" in sheet.oddFooter.left.text and sheet.oddFooter.right.text
         if sheet.title != "Summary":
