@@ -21,8 +21,6 @@ const LEAST_AREA: f64 = 0.01;
 const MOST_SLANTED: usize = 3;
 /// How far points at even spacing may leave the curve between them, inches: half a sixteenth.
 const OFF_CURVE: f64 = 1.0 / 32.0;
-/// Marks nearer to one another than a rule shows are one, inches.
-const ONE_MARK: f64 = 1.0 / 16.0;
 
 /// What one chain cuts off, its points on the wall: left to right at a foot or head, else bottom up.
 #[derive(Clone, Debug)]
@@ -242,11 +240,10 @@ fn spaced(points: &[Point], origin: Point, s: f64) -> (Vec<Point>, f64) {
     let first = points.first().copied().unwrap_or(origin);
     let mut take = |p: Point, corner: bool, since: &mut Vec<Point>| {
         // A line through a point of the chain is met by both chords there; a corner stays itself.
-        let begun = out.len() > 1;
-        if let Some(q) = out.last_mut().filter(|q| q.distance(p) <= ONE_MARK) {
-            // The chain's own ends stay where they are.
-            let left = if corner && begun { std::mem::replace(q, p) } else { p };
-            since.push(left);
+        if out.last().is_some_and(|q| q.distance(p) <= STRAIGHT) {
+            if let Some(q) = out.last_mut().filter(|_| corner) {
+                *q = p;
+            }
             return;
         }
         if let Some(q) = out.last() {
