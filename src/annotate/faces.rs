@@ -36,7 +36,6 @@ fn across(p: &Piece, y: f64) -> Vec<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::layout::EndCut;
 
     #[test]
     fn a_face_line_stops_at_a_notch() {
@@ -50,29 +49,7 @@ mod tests {
             [40.0, 8.0],
             [0.0, 8.0],
         ];
-        let p = Piece {
-            mark: String::new(),
-            panel: String::new(),
-            start: 0.0,
-            end: 100.0,
-            length: 100.0,
-            x0: 0.0,
-            x1: 100.0,
-            left_end: EndCut::Square,
-            right_end: EndCut::Square,
-            left_angle: 90.0,
-            right_angle: 90.0,
-            left_set: 0.0,
-            right_set: 0.0,
-            left_contour: None,
-            right_contour: None,
-            rip: None,
-            notches: Vec::new(),
-            edge_work: crate::model::layout::EdgeWork::default(),
-            outline,
-            holes: Vec::new(),
-            more: Vec::new(),
-        };
+        let p = Piece::plain(100.0, outline);
         let k = Course { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
         let found = lines(&p, &k, &[4.0]);
         assert_eq!(found, [([0.0, 4.0], [40.0, 4.0]), ([60.0, 4.0], [100.0, 4.0])]);

@@ -369,6 +369,34 @@ impl EdgeWork {
 }
 
 impl Piece {
+    /// A piece with square ends and nothing told of it but its length and what shows: for unit tests.
+    #[cfg(test)]
+    pub(crate) fn plain(length: f64, outline: Vec<Xy>) -> Self {
+        Piece {
+            mark: "T-1-1".to_owned(),
+            panel: "P1".to_owned(),
+            start: 0.0,
+            end: length,
+            length,
+            x0: 0.0,
+            x1: length,
+            left_end: EndCut::Square,
+            right_end: EndCut::Square,
+            left_angle: 90.0,
+            right_angle: 90.0,
+            left_set: 0.0,
+            right_set: 0.0,
+            left_contour: None,
+            right_contour: None,
+            rip: None,
+            notches: Vec::new(),
+            edge_work: EdgeWork::default(),
+            outline,
+            holes: Vec::new(),
+            more: Vec::new(),
+        }
+    }
+
     /// From where to where its foot or its head goes, along from its left end: from long point to
     /// long point or shorter. A notch in it counts as if it were whole.
     pub fn edge(&self, top: bool) -> (f64, f64) {

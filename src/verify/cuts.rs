@@ -97,46 +97,22 @@ fn notch(n: &Notch, c: &Course, p: &Piece, (low, high): (f64, f64)) -> Vec<Xy> {
 mod tests {
     use super::*;
 
-    fn piece(outline: Vec<Xy>) -> Piece {
-        use crate::model::layout::EndCut::Factory;
-        Piece {
-            mark: "T-1-1".to_owned(),
-            panel: "P1".to_owned(),
-            start: 0.0,
-            end: 40.0,
-            length: 40.0,
-            x0: 0.0,
-            x1: 40.0,
-            left_end: Factory,
-            right_end: Factory,
-            left_angle: 90.0,
-            right_angle: 90.0,
-            left_set: 0.0,
-            right_set: 0.0,
-            left_contour: None,
-            right_contour: None,
-            rip: None,
-            notches: Vec::new(),
-            edge_work: crate::model::layout::EdgeWork::default(),
-            outline,
-            holes: Vec::new(),
-            more: Vec::new(),
-        }
-    }
-
     #[test]
     fn a_notch_told_too_wide_differs_by_its_excess() {
         let c = Course { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
-        let mut p = piece(vec![
-            [0.0, 0.0],
-            [40.0, 0.0],
-            [40.0, 8.0],
-            [30.0, 8.0],
-            [30.0, 5.0],
-            [20.0, 5.0],
-            [20.0, 8.0],
-            [0.0, 8.0],
-        ]);
+        let mut p = Piece::plain(
+            40.0,
+            vec![
+                [0.0, 0.0],
+                [40.0, 0.0],
+                [40.0, 8.0],
+                [30.0, 8.0],
+                [30.0, 5.0],
+                [20.0, 5.0],
+                [20.0, 8.0],
+                [0.0, 8.0],
+            ],
+        );
         // Untold, the notch of 10 by 3 is what differs.
         assert!((compare(&c, &p).0 - 30.0).abs() < 1e-6);
         let around = "front-W1".to_owned();

@@ -1,6 +1,6 @@
 //! Drawings of 1, 10, 100 and 1,000 houses: `cargo bench --bench sizes [-- MOST HOUSES]`. Time of each
 //! part and peak memory, and in the same run ezdxf with shapely doing the read-and-area part of the
-//! same files. Prints the tables of DEVELOPERS.md.
+//! same files. Prints tables in Markdown.
 
 #![allow(
     clippy::unwrap_used,

@@ -3,7 +3,6 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use lapwright::model::layout::Layout;
 use lapwright::model::trim::TrimStock;
 
 use crate::support::{laid, samples};
@@ -23,20 +22,6 @@ fn l2(weights: &[i64], room: i64) -> i64 {
         best = best.max(alone + half.len() as i64 + (more + room - 1) / room);
     }
     best
-}
-
-fn stock_length(l: &Layout, kind: TrimStock) -> f64 {
-    let t = &l.job.trim;
-    match kind {
-        TrimStock::Starter => t.starter,
-        TrimStock::OutsidePost => t.outside_post,
-        TrimStock::InsidePost => t.inside_post,
-        TrimStock::JChannel => t.j_channel,
-        TrimStock::FinishTrim => t.finish_trim,
-        TrimStock::DripCap => t.drip_cap,
-        TrimStock::Flashing => l.job.takeoff.flashing_roll,
-        _ => t.decorative,
-    }
 }
 
 #[test]
@@ -66,7 +51,7 @@ fn trim_takes_at_most_one_stock_piece_a_kind_over_the_bound() {
         for (kind, (weights, used)) in by_kind {
             let kind = TrimStock::ALL[kind];
             // Lengths are given to 1/16 in: a piece may be a step over.
-            let room = whole(stock_length(&l, kind)) + kerf + 1;
+            let room = whole(l.job.stock(kind)) + kerf + 1;
             let bound = l2(&weights, room);
             assert!(
                 used.len() as i64 <= bound + 1 && used.len() as i64 >= bound,
