@@ -15,6 +15,10 @@ const FLUSH: f64 = 0.5;
 /// Tells every piece of a layout what is done to its cut edges. Trim must be known: what stands over
 /// an edge decides what holds it.
 pub fn tell(layout: &mut Layout) {
+    // Boards have no hem to lose: they are nailed through the face.
+    if layout.job.product.kind.is_board() {
+        return;
+    }
     let (job, trims) = (&layout.job, &layout.trims);
     for e in &mut layout.elevations {
         let finish: Vec<&TrimPiece> = trims

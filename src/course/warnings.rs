@@ -109,10 +109,11 @@ fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     let more = found.len().saturating_sub(NAMED);
     let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
     let message = format!(
-        "{}: notches on {} leave less than {} of their panels: {}{rest}",
+        "{}: notches on {} leave less than {} of their {}s: {}{rest}",
         e.name,
         w.id,
         style.short(least),
+        layout.job.product.kind.piece(),
         names.join(", ")
     );
     let help = "Move the datum (`courses.datum`) or cut the panel in two there; handle the pieces with \

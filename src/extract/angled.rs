@@ -9,6 +9,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
 use crate::model::house::{Backdrop, Elevation, House, Wall};
+use crate::units::LengthStyle;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
 const ROUND: f64 = 2.0;
@@ -30,8 +31,8 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
             let message = format!(
                 "the true width of {} is given as {}, but it is drawn {} wide: a wall at an angle is drawn short, never long",
                 a.wall,
-                crate::units::feet_inches(a.width),
-                crate::units::feet_inches(frame.width())
+                job.sheet.lengths.length(a.width),
+                job.sheet.lengths.length(frame.width())
             );
             let help = "Take the width from the plan, along the wall.";
             notes.push(Note::error("angled-narrow", message, help).on(&house.elevations[e].name));
@@ -39,7 +40,7 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
         }
         let wall = house.elevations[e].walls.remove(w);
         let round = job.drawing.casing + job.trim.surround;
-        let made = alone(&house.elevations[e], wall, a, (frame, round), notes);
+        let made = alone(&house.elevations[e], wall, a, (frame, round), job.sheet.lengths, notes);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         house.elevations.push(made);
     }
@@ -59,6 +60,7 @@ fn alone(
     mut wall: Wall,
     a: &AngledWall,
     (frame, round): (Rect, f64),
+    style: LengthStyle,
     notes: &mut Notes,
 ) -> Elevation {
     let k = a.width / frame.width();
@@ -89,8 +91,13 @@ fn alone(
         o.outline.iter_mut().for_each(|p| p.x += dx);
         let (x0, x1, ..) = o.sides();
         if x0 < -SAME || x1 > a.width + SAME {
-            let message =
-                format!("`angled` places {} from {x0} to {x1}, outside {}", o.id, wall.id);
+            let message = format!(
+                "`angled` places {} from {} to {}, outside {}",
+                o.id,
+                style.length(x0),
+                style.length(x1),
+                wall.id
+            );
             let help = "Correct the place in the job file.";
             notes.push(Note::error("angled-outside", message, help).on(&on.name));
         }

@@ -4,7 +4,6 @@
 use super::Local;
 use super::ways::Outline;
 use crate::diag::Note;
-use crate::units::feet_inches;
 
 /// Most sides of one outline: a wall with a dozen round gables has some hundreds.
 const MOST_SIDES: usize = 10_000;
@@ -17,6 +16,7 @@ pub(super) const MOST_TOLD: usize = 100;
 /// Why an outline is not laid out, if it is more than any house has.
 pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
     let frame = o.frame();
+    let length = |inches: f64| local.job.sheet.lengths.length(inches);
     let (sides, wide, high) = (o.ring.len(), frame.width(), frame.height());
     let note = if sides > MOST_SIDES {
         let message = format!(
@@ -30,10 +30,10 @@ pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
         let message = format!(
             "a wall outline on layer {} is {} wide and {} high; the most laid out is {} by {}",
             o.origin.layer,
-            feet_inches(wide),
-            feet_inches(high),
-            feet_inches(WIDEST),
-            feet_inches(HIGHEST)
+            length(wide),
+            length(high),
+            length(WIDEST),
+            length(HIGHEST)
         );
         let help = "Check the unit or the known distance: the drawing may be at another scale than the job says.";
         Note::error("wall-too-big", message, help)

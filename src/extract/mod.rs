@@ -87,10 +87,11 @@ fn part(
         return Ok(house);
     }
     house.corners = corners::paired(&house);
+    // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
+    parts::report(&house, job, notes);
     angled::widen(&mut house, job, notes);
     returns::add(&mut house, job, notes);
     corners::report(&house, job.sheet.lengths, notes);
-    parts::report(&house, job, notes);
     Ok(house)
 }
 

@@ -118,7 +118,8 @@ fn made(
     // Placed beside all that is drawn, its heights those of its corner's elevation.
     let from = on.map_or(Affine::IDENTITY, |e| e.to_source);
     let [a, b, c, d, ..] = from.as_coeffs();
-    let unit = from.determinant().abs().sqrt();
+    // An angled wall's elevation is squeezed across: heights keep the drawing's unit.
+    let unit = c.hypot(d);
     free.x += BESIDE * unit;
     let to_source = Affine::new([unit * a.signum(), b, c, d, free.x, (from * Point::ZERO).y]);
     free.x += width * unit;

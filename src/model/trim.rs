@@ -2,6 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
+/// How far sill flashing reaches past each jamb, and its height, inches (FACTS SD-102, VSI-A).
+pub const SILL_PAST: f64 = 9.0;
+/// How far jamb flashing runs over the head, inches (FACTS SD-103, VSI-A).
+pub const JAMB_OVER: f64 = 8.5;
+
 /// Kinds of trim.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,

@@ -6,13 +6,9 @@ use crate::job::InsideCorner;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Elevation, Group, Layout, TakeoffLine, Wall};
 use crate::model::takeoff::StockCut;
-use crate::model::trim::TrimKind;
+use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind};
 use crate::units::{LengthStyle, Unit};
 
-/// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
-const SILL_PAST: f64 = 9.0;
-/// How far jamb flashing runs over the head (FACTS SD-103, VSI-A).
-const JAMB_OVER: f64 = 8.5;
 /// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
 const CORNER_SHEET: f64 = 20.0;
 

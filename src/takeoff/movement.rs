@@ -6,9 +6,6 @@ use crate::model::layout::Layout;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 
-/// Room a lapped corner post is left to move in (FACTS SD-98, VSI-A).
-const POST_LAP_ROOM: f64 = 0.25;
-
 /// Change of a length over so many degrees.
 pub(super) fn change(length: f64, expansion: f64, degrees: f64) -> f64 {
     length * expansion * degrees
@@ -37,15 +34,22 @@ pub fn movement(layout: &Layout) -> Movement {
         let row = moves(&out, "panel", l, room, 0.5, "gap at each end, held at its middle");
         out.rows.push(row);
     }
-    let lapped = |t: &&TrimPiece| t.ends.iter().any(|e| matches!(e, TrimEnd::Lap(_)));
+    // What the flange is cut back more than the face laps is left to move (FACTS SD-98, VSI-A).
+    let room = |t: &TrimPiece| {
+        t.ends.iter().find_map(|e| match e {
+            TrimEnd::Splice { lap, cut } => Some((cut - lap).max(0.0)),
+            _ => None,
+        })
+    };
     for (stock, what) in [
         (TrimStock::OutsidePost, "outside corner post"),
         (TrimStock::InsidePost, "inside corner post"),
     ] {
         let of = || layout.trims.iter().filter(|t| t.kind.stock() == stock);
-        if let Some(l) = longest(&mut of().filter(lapped).map(|t| t.length)) {
+        let spliced = of().filter_map(|t| Some((t.length, room(t)?)));
+        if let Some((l, room)) = spliced.max_by(|a, b| a.0.total_cmp(&b.0)) {
             let how = "hung from its top, room left in the lap below";
-            out.rows.push(moves(&out, &format!("{what}, spliced"), l, POST_LAP_ROOM, 1.0, how));
+            out.rows.push(moves(&out, &format!("{what}, spliced"), l, room, 1.0, how));
         } else if let Some(l) = longest(&mut of().map(|t| t.length)) {
             // It hangs from its top and is free below.
             let row = moves(&out, what, l, f64::INFINITY, 1.0, "hung from its top, free below");

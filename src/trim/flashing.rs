@@ -5,12 +5,8 @@ use super::stock::{Place, part};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::OpeningKind;
-use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimEnd, TrimKind, TrimPiece};
 
-/// How far sill flashing reaches past each jamb, and its height (FACTS SD-102, VSI-A).
-const SILL_PAST: f64 = 9.0;
-/// How far jamb flashing runs over the head (FACTS SD-103, VSI-A).
-const JAMB_OVER: f64 = 8.5;
 /// How far jamb flashing stops short of the foot of the sill flashing (FACTS SD-103, VSI-A).
 const JAMB_SHORT: f64 = 0.5;
 

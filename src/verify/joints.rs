@@ -78,8 +78,8 @@ pub(super) fn bound(layout: &Layout) -> RuleCheck {
     let seams = &layout.job.seams;
     let all = || layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);
     let off_grid = all().any(|r| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0);
-    let shortest = seams.shortest.mul_add(16.0, 0.0).ceil() + if off_grid { 1.0 } else { 0.0 };
-    let shortest = if off_grid { shortest } else { (seams.shortest * 16.0).floor() };
+    let least = seams.shortest * 16.0;
+    let shortest = if off_grid { least.ceil() + 1.0 } else { least.floor() };
     let (stock, kerf) = ((layout.job.product.length * 16.0).round(), (seams.kerf * 16.0).round());
     let gap = (-layout.job.lap() * 16.0).ceil();
     let mut sum = 0.0;

@@ -105,8 +105,13 @@ fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let (slots, lugs) = layout
         .pieces()
         .fold((0, 0), |(s, l), (.., p)| (s + p.edge_work.slots, l + p.edge_work.lugs));
+    let punched = if slots + lugs > 0 {
+        format!("{slots} nail slots and {lugs} lugs in all. ")
+    } else {
+        String::new()
+    };
     let words = format!(
-        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {slots} nail slots and {lugs} lugs in all. {}",
+        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {punched}{}",
         unit_note(layout.job.sheet.lengths)
     );
     heading(&mut c, area, title, &words);

@@ -70,7 +70,10 @@ pub(super) fn describe(
             if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
     }
-    out.extend(recess(p, k));
+    // Boards butt with square ends: nothing laps at a joint.
+    if !product.kind.is_board() {
+        out.extend(recess(p, k));
+    }
     if !p.more.is_empty() {
         out.push("the opening parts it: mark it in place".to_owned());
     }

@@ -181,7 +181,9 @@ impl<'a, 'n> Reader<'a, 'n> {
     /// drawing is not held twice; keeps it for the end where they may be yet to come.
     fn stream(&mut self, raws: Vec<Raw>) {
         let inserts = raws.iter().any(|r| matches!(r.body, Body::Insert(_)));
-        if !self.saw_tables || (!self.saw_blocks && inserts) {
+        // What was kept stays before what comes after it.
+        let waits = inserts || !self.raws.is_empty();
+        if !self.saw_tables || (!self.saw_blocks && waits) {
             self.raws.push(raws);
             return;
         }
