@@ -173,7 +173,7 @@ fn stranger(folder: &Path) -> std::io::Result<Option<String>> {
             if let Some(other) = stranger(&entry.path())? {
                 return Ok(Some(format!("{name}/{other}")));
             }
-        } else if (is_dir || !OURS.contains(&name.as_str())) && !staging::is_staged(&name) {
+        } else if (is_dir || !OURS.contains(&name.as_str())) && !staging::left(&entry.path()) {
             return Ok(Some(name));
         }
     }

@@ -251,9 +251,9 @@ mod tests {
 
     #[test]
     fn values_that_hang_on_one_another_are_placed_where_the_file_sets_one() {
-        // The shortest piece is 24 in by default: more than half a panel of 40 in.
         let e = refused("[drawing]\nweld = 0.1\nknown = \"0,0 1 = 8 ft\"\n");
         assert!(e.message.starts_with("job.toml:3:9: "), "{}", e.message);
+        // The shortest piece is 24 in by default: more than half a panel of 40 in.
         let e = refused("[product]\nlength = 40\n");
         assert!(e.message.starts_with("job.toml:2:10: `seams.shortest` is 24;"), "{}", e.message);
         let e = refused(

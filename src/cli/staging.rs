@@ -21,9 +21,17 @@ const LOCK: &str = "lock";
 const NEW: &str = "new";
 const OLD: &str = "old";
 
-/// Whether a name is that of something staged.
-pub(super) fn is_staged(name: &str) -> bool {
-    name.starts_with(PREFIX)
+/// Whether a name is that of something staged: six letters or digits of chance after the prefix.
+fn is_staged(name: &str) -> bool {
+    name.strip_prefix(PREFIX)
+        .is_some_and(|rest| rest.len() == 6 && rest.bytes().all(|b| b.is_ascii_alphanumeric()))
+}
+
+/// Whether a stopped run has left this: a file, or a folder with nothing but what is staged in one, that
+/// no live run holds.
+pub(super) fn left(path: &Path) -> bool {
+    let named = path.file_name().is_some_and(|n| is_staged(&n.to_string_lossy()));
+    named && if path.is_dir() { ours(path) && free(&path.join(LOCK)) } else { free(path) }
 }
 
 /// Makes `folder` hold exactly `files`: all of them, or it stays as it is.
@@ -58,7 +66,12 @@ fn replace_by(
     } else if exchange(&new, folder).is_err() {
         fs::rename(folder, &old)?;
         if let Err(e) = fs::rename(&new, folder) {
-            fs::rename(&old, folder)?;
+            if fs::rename(&old, folder).is_err() {
+                // The next run puts it back: it must not go with the staging folder.
+                let kept = stage.keep().join(OLD);
+                let words = format!("{e}; what stood there is kept in {}", kept.display());
+                return Err(io::Error::new(e.kind(), words));
+            }
             return Err(e);
         }
     }

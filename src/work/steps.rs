@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::geom::tol::{SAME, level};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Elevation, Layout, Wall};
 use crate::model::receiver::Receiver;
@@ -10,10 +11,6 @@ use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{Begins, WallWork};
 use crate::units::LengthStyle;
 
-/// Snap-lock lugs along a cut edge, inches (FACTS SD-106, VSI-HW).
-const LUGS: f64 = 6.0;
-/// Nail slots along a cut edge, inches (FACTS PR-09, common practice, no source).
-const SLOTS: f64 = 16.0;
 /// Room under a nail's head, inches (FACTS SD-25, VSI-H).
 const UNDER_HEAD: f64 = 1.0 / 32.0;
 
@@ -39,8 +36,8 @@ pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
         "Each next panel of a course laps over the last, so that no edge of a lap looks at the viewer. Where foam is set off to one side, ask the maker which hand panels run.".to_owned(),
         format!(
             "Cut edges go into finish trim and are held by snap-lock lugs every {}; where a ripped top course goes under a face board, nail slots every {} stand for its hem.",
-            style.short(LUGS),
-            style.short(SLOTS)
+            style.short(layout.job.courses.lug_spacing),
+            style.short(layout.job.courses.slot_spacing)
         ),
     ]
 }
@@ -57,6 +54,18 @@ fn of_boards(gap: &str) -> Vec<String> {
     .to_vec()
 }
 
+/// Whether a post of another wall stands at a corner of this one.
+fn round_corner(layout: &Layout, t: &TrimPiece, w: &Wall) -> bool {
+    let off = |x: f64| (x - t.from[0]).abs();
+    let theirs = || {
+        let sides = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |k| (c, k)));
+        sides.filter(|(_, k)| k.wall == t.wall && k.elevation == t.elevation)
+    };
+    let nearest = theirs().map(|(_, k)| off(k.x)).fold(f64::INFINITY, f64::min);
+    let at = theirs().filter(|(_, k)| off(k.x) <= nearest + SAME);
+    at.into_iter().any(|(c, _)| c.sides.iter().any(|k| k.wall == w.id))
+}
+
 /// A wall's own work, in order.
 pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -> Vec<String> {
     let boards = layout.job.product.kind.is_board();
@@ -67,7 +76,7 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
     let shared: Vec<String> = layout
         .trims
         .iter()
-        .filter(|t| t.shared_with.as_ref() == Some(&e.name))
+        .filter(|t| t.shared_with.as_ref() == Some(&e.name) && round_corner(layout, t, w))
         .map(|t| format!("{} ({})", t.mark, t.elevation))
         .collect();
     if w.edges.iter().any(|s| corner(&s)) {
@@ -202,8 +211,13 @@ fn barrier(w: &Wall) -> String {
     if has(EdgeKind::OutsideCorner) || has(EdgeKind::InsideCorner) {
         parts.push("round the corners".to_owned());
     }
-    if has(EdgeKind::LowerRoof) {
+    let roofs = || w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
+    let level_roof = |e: &Edge| level(e.to[1] - e.from[1]);
+    if roofs().any(|e| !level_roof(e)) {
         parts.push("step flashing and a kick-out where the roof meets the wall".to_owned());
+    }
+    if roofs().any(level_roof) {
+        parts.push("over the level roof or deck that meets the wall".to_owned());
     }
     if has(EdgeKind::BareTop) {
         parts.push("over the ledge the siding stands on".to_owned());

@@ -16,7 +16,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::{Contour, Course, EndCut, Layout, Notch, NotchSide, Piece};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
-type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>, [i64; 2]);
+type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>, [i64; 2], (i64, bool, bool));
 /// Kind, angle, set, contour.
 type EndKey = (u8, i64, i64, Vec<[i64; 2]>);
 /// Edge, left, width, depth, foot, contour.
@@ -24,12 +24,14 @@ type NotchKey = (u8, [i64; 4], Vec<[i64; 2]>);
 
 /// Pieces that are cut alike.
 struct Cut<'a> {
+    /// Which ends are cut and meet a seam.
+    meets: (bool, bool),
     piece: &'a Piece,
     course: &'a Course,
     marks: Vec<&'a str>,
 }
 
-fn key(p: &Piece) -> Key {
+fn key(p: &Piece, k: &Course, meets: (bool, bool)) -> Key {
     let sixteenths = crate::units::sixteenths;
     let points = |c: &Option<Contour>| {
         let points = c.iter().flat_map(|c| &c.points);
@@ -64,6 +66,8 @@ fn key(p: &Piece) -> Key {
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
         p.notches.iter().map(notch).collect(),
         [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
+        // What a piece has over its face hangs on the course; a cut end at a seam has more to cut.
+        (sixteenths(k.top - k.bottom), meets.0, meets.1),
     )
 }
 
@@ -74,13 +78,15 @@ fn plain(p: &Piece) -> bool {
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let mut cuts: BTreeMap<Key, Cut> = BTreeMap::new();
-    for (_, course, _, piece) in layout.pieces() {
-        let c = cuts.entry(key(piece)).or_insert(Cut { piece, course, marks: Vec::new() });
+    for (_, course, run, piece) in layout.pieces() {
+        let meets = words::cut_at_seams(&layout.job.product, run, piece);
+        let empty = Cut { meets, piece, course, marks: Vec::new() };
+        let c = cuts.entry(key(piece, course, meets)).or_insert(empty);
         c.marks.push(&piece.mark);
     }
     // Longest first within a kind: square cuts, angled, ripped, notched.
     let (square, mut shaped): (Vec<Cut>, Vec<Cut>) =
-        cuts.into_values().rev().partition(|c| plain(c.piece));
+        cuts.into_values().rev().partition(|c| c.meets == (false, false) && plain(c.piece));
     shaped.sort_by_key(|c| (!c.piece.notches.is_empty(), c.piece.rip.is_some()));
     let mut out = drawn(layout, &shaped);
     out.extend(list(layout, &square));

@@ -2,7 +2,7 @@
 
 use crate::annotate::words::{cut, short};
 use crate::job::Product;
-use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Xy};
+use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Run, Xy};
 use crate::units::LengthStyle;
 
 pub(super) fn describe(
@@ -70,23 +70,26 @@ pub(super) fn describe(
             if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
     }
-    // Boards butt with square ends: nothing laps at a joint.
-    if !product.kind.is_board() {
-        out.extend(recess(p, k));
-    }
+    out.extend(recess(product, p, k));
     if !p.more.is_empty() {
         out.push("the opening parts it: mark it in place".to_owned());
     }
     out
 }
 
-/// A cut end at a seam, as one at a bare fixture is, lacks what lets the next panel lap (FACTS SD-82).
-fn recess(p: &Piece, k: &Course) -> Option<String> {
-    let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
-    let at = run.pieces.iter().position(|q| q.mark == p.mark)?;
+/// Which ends of a piece are cut and meet a seam, as one at a bare fixture does. Boards butt with square
+/// ends: nothing laps at a joint.
+pub(super) fn cut_at_seams(product: &Product, run: &Run, p: &Piece) -> (bool, bool) {
+    let at = run.pieces.iter().position(|q| q.mark == p.mark);
+    let Some(at) = at.filter(|_| !product.kind.is_board()) else { return (false, false) };
     let left = at > 0 && p.left_end == EndCut::Square;
-    let right = at + 1 < run.pieces.len() && p.right_end == EndCut::Square;
-    let ends = match (left, right) {
+    (left, at + 1 < run.pieces.len() && p.right_end == EndCut::Square)
+}
+
+/// A cut end at a seam lacks what lets the next panel lap (FACTS SD-82).
+fn recess(product: &Product, p: &Piece, k: &Course) -> Option<String> {
+    let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
+    let ends = match cut_at_seams(product, run, p) {
         (true, true) => "both ends meet seams",
         (true, false) => "left end meets a seam",
         (false, true) => "right end meets a seam",
