@@ -132,6 +132,14 @@ impl Job {
         }
     }
 
+    /// Distance of the studs in force: boards have their own setting, their joints stand on them.
+    pub fn stud_spacing(&self) -> f64 {
+        match self.product.kind.is_board() {
+            true => self.boards.stud_spacing,
+            false => self.courses.stud_spacing,
+        }
+    }
+
     /// Pocket of posts and channels in force.
     pub fn pocket(&self) -> f64 {
         // FACTS PR-05, common practice; SD-95, trade vocabulary.

@@ -190,7 +190,14 @@ pub fn layouts(
     for i in 0..job.zone.len() {
         let Some(own) = job.for_zone(i, Some(out[0].datum)) else { continue };
         // What was found in reading stands with the house's own set.
-        let Ok(part) = extract::zone(&lines, &own, i, &mut Notes::default()) else { continue };
+        let part = match extract::zone(&lines, &own, i, &mut Notes::default()) {
+            Ok(part) => part,
+            Err(Refusal(mut why)) => {
+                why.severity = crate::diag::Severity::Warning;
+                notes.push(*why);
+                continue;
+            }
+        };
         let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
         set.datum_why = set.datum_why.replace("fixed by the job", "that of the house");
         out.push(set);

@@ -21,10 +21,9 @@ const LOCK: &str = "lock";
 const NEW: &str = "new";
 const OLD: &str = "old";
 
-/// Whether a name is that of something staged: six letters or digits of chance after the prefix.
+/// Whether a name is that of something staged.
 fn is_staged(name: &str) -> bool {
-    name.strip_prefix(PREFIX)
-        .is_some_and(|rest| rest.len() == 6 && rest.bytes().all(|b| b.is_ascii_alphanumeric()))
+    name.starts_with(PREFIX)
 }
 
 /// Whether a stopped run has left this: a file, or a folder with nothing but what is staged in one, that

@@ -134,9 +134,10 @@ impl Judge<'_> {
         let terms = self.terms(&tally);
         DatumChoice {
             datum,
-            below,
+            below: low - datum,
             chosen: false,
-            score: terms.iter().map(|t| t.points).sum(),
+            // An empty sum is minus nothing.
+            score: terms.iter().map(|t| t.points).sum::<f64>() + 0.0,
             words: told(self, datum, &tally),
             terms,
         }
@@ -202,14 +203,17 @@ impl Judge<'_> {
         let e = self.job.product.exposure;
         let over = self.over(datum, s.y);
         let hung = over > 0.0 && over <= s.hang + SAME;
+        // Where grade is too near, whole courses are left out and the first one is whole.
+        let drawn = s.floors.iter().filter(|f| **f <= s.y + SAME).count();
+        let width = s.width * drawn as Steps / s.floors.len().max(1) as Steps;
         if hung {
             t.hung = (t.hung.0 + s.width, t.hung.1.max(over));
-        } else if over > 0.0 {
+        } else if over > 0.0 && width > 0 {
             let kept = e - over - rules.notch_clearance;
-            t.cut_start += s.width;
+            t.cut_start += width;
             t.cut_by = t.cut_by.max(over);
-            t.at_start += if kept < rules.least_strip - SAME { s.width } else { 0 };
-            t.cut_panels += feet(s.width) / (self.job.product.length / 12.0);
+            t.at_start += if kept < rules.least_strip - SAME { width } else { 0 };
+            t.cut_panels += feet(width) / (self.job.product.length / 12.0);
             t.first = t.first.min(kept.max(0.0));
         }
         // Where grade is nearer than the drawn bottom allows, whole courses are left out.

@@ -20,6 +20,9 @@ struct Moved {
 /// course hang that far and grade leaves its clearance; doors that stand on it reach down with it.
 /// `None` where nothing hangs.
 pub fn hung(house: &House, pole: &StoryPole, rules: &CourseRules) -> Option<House> {
+    if rules.hang_below <= 0.0 {
+        return None;
+    }
     let mut out = house.clone();
     let mut any = false;
     for e in &mut out.elevations {

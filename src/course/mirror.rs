@@ -98,13 +98,14 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
     let mut found: std::collections::BTreeMap<String, RunPlan> =
         plan.runs.into_iter().map(|r| (r.id.clone(), r)).collect();
     let stock = problem.rules.stock;
+    let placed = |x: f64, by: f64| if turn { by - x } else { x + by };
     let mut runs = Vec::new();
+    let mut moved: std::collections::BTreeMap<&str, f64> = std::collections::BTreeMap::new();
     for (e, by) in problem.elevations.iter().zip(moves) {
         for r in e.courses.iter().flat_map(|c| &c.runs) {
+            moved.insert(&r.id, *by);
             let Some(mut run) = found.remove(&r.id) else { continue };
-            for x in &mut run.seams {
-                *x = if turn { by - *x } else { *x + by };
-            }
+            run.seams.iter_mut().for_each(|x| *x = placed(*x, *by));
             if turn {
                 run.seams.reverse();
                 run.pieces.reverse();
@@ -116,13 +117,20 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
         }
     }
     plan.runs = runs;
+    // Broken rules are marked at seams: their places go back with them.
+    let breaks = plan.conflicts.iter_mut().flat_map(|c| &mut c.breaks);
+    for s in breaks.flat_map(|b| &mut b.seams) {
+        if let Some(by) = moved.get(s.run.as_str()) {
+            s.x = placed(s.x, *by);
+        }
+    }
     plan
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::{Cut, Effort, SeamRules};
+    use crate::model::seam::{Break, Conflict, Cut, Effort, SeamAt, SeamRules};
 
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
         let rules = SeamRules {
@@ -172,9 +180,20 @@ mod tests {
                     };
                     RunPlan { id: r.id.clone(), pieces, seams }
                 });
-                SeamPlan { runs: runs.collect(), ..Default::default() }
+                let runs: Vec<RunPlan> = runs.collect();
+                // As if every seam broke a rule.
+                let at = |r: &RunPlan| {
+                    let of = |x: &f64| SeamAt { run: r.id.clone(), course: 0, x: *x };
+                    r.seams.iter().map(of).collect::<Vec<_>>()
+                };
+                let seams = runs.iter().flat_map(at).collect();
+                let one = Break { seams, ..Default::default() };
+                let conflict = Conflict { breaks: vec![one], ..Default::default() };
+                SeamPlan { runs, conflicts: vec![conflict], ..Default::default() }
             });
             let seams: Vec<f64> = plan.runs.iter().flat_map(|r| r.seams.clone()).collect();
+            let told: Vec<f64> = plan.conflicts[0].breaks[0].seams.iter().map(|s| s.x).collect();
+            assert_eq!(told, seams);
             let long = plan.runs.iter().find(|r| r.pieces.len() == 2).unwrap();
             if std::ptr::eq(p, &one) {
                 // Turned: 4 + 200 - 100.

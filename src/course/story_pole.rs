@@ -23,15 +23,16 @@ pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
         Some(best) => StoryPole {
             datum: best.datum,
             exposure,
-            why: if best.below <= SAME {
+            why: if best.below.abs() <= SAME {
                 format!(
                     "the lowest start on the house that keeps clear of grade, and the best of {} heights tried",
                     found.tried
                 )
             } else {
                 format!(
-                    "{} below the lowest start on the house, the best of {} heights tried",
-                    job.sheet.lengths.short(best.below),
+                    "{} {} the lowest start on the house, the best of {} heights tried",
+                    job.sheet.lengths.short(best.below.abs()),
+                    if best.below > 0.0 { "below" } else { "above" },
                     found.tried
                 )
             },

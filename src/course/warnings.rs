@@ -62,7 +62,7 @@ fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
 fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
-    let (studs, style) = (layout.job.courses.stud_spacing, layout.job.sheet.lengths);
+    let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
     let peak = |p: &Piece| p.left_end == EndCut::Angled && p.right_end == EndCut::Angled;
     let short: Vec<(&Course, &Piece)> =
         pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0 && !peak(p)).collect();
@@ -79,10 +79,12 @@ fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
         style.short(studs),
         named(&short)
     );
-    let help = "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; \
-                `courses.stud_spacing` sets the spacing.";
+    let key = if layout.job.product.kind.is_board() { "boards" } else { "courses" };
+    let help = format!(
+        "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{key}.stud_spacing` sets the spacing."
+    );
     let at = place(e, (p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
-    notes.push(Note::warning("panel-short", message, help).on(&e.name).at(at));
+    notes.push(Note::warning("panel-short", message, &help).on(&e.name).at(at));
 }
 
 fn named(of: &[(&Course, &Piece)]) -> String {

@@ -7,11 +7,11 @@ use super::levels::feet;
 pub(super) fn told(judge: &Judge, datum: f64, t: &Tally) -> String {
     let style = judge.job.sheet.lengths;
     let exposure = judge.job.product.exposure;
-    let long = |feet: f64| style.length((feet * 12.0 / 6.0).round() * 6.0);
+    let long = |feet: f64| style.length((feet * 12.0 / 6.0).ceil() * 6.0);
     let mut out = Vec::new();
     if t.cut_start > 0 {
         out.push(format!(
-            "the first course is cut along {} of wall bottom, least height {}, held by finish trim instead of a starter; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
+            "the first course is cut along {} of wall bottom, least height {}, held in its channel by punched lugs instead of a starter; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
             long(feet(t.cut_start)),
             style.short(t.first),
             style.short(t.cut_by)

@@ -48,7 +48,7 @@ pub struct AngledWall {
 }
 
 /// Widest wall taken, inches: of our own choosing, no source.
-const WIDEST: f64 = 12_000.0;
+pub(super) const WIDEST: f64 = 12_000.0;
 
 /// What cannot be laid out.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {

@@ -71,7 +71,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let kind = job.product.kind;
     let (usual, seams, rules) =
         (Boards::default(), SeamSettings::default(), TakeoffRules::default());
-    let b = &job.boards;
+    let (b, w, mild) = (&job.boards, &job.weather, Weather::default());
     let of_boards = [
         ("boards.joint_gap", b.joint_gap.is_some()),
         ("boards.stud_spacing", b.stud_spacing != usual.stud_spacing),
@@ -86,7 +86,11 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         ("trim.pocket", job.trim.pocket.is_some()),
         ("trim.channel_alone", job.trim.channel_alone.is_some()),
         ("takeoff.nail_spacing", job.takeoff.nail_spacing != rules.nail_spacing),
-        ("weather.below_40f", job.weather != Weather::default()),
+        ("weather.below_40f", w.below_40f),
+        ("weather.installed_f", w.installed_f.is_some()),
+        ("weather.lowest_f", w.lowest_f != mild.lowest_f),
+        ("weather.highest_f", w.highest_f != mild.highest_f),
+        ("weather.expansion", w.expansion != mild.expansion),
     ];
     let (boards, panels) = (job.kinds().any(Kind::is_board), job.kinds().any(|k| !k.is_board()));
     let idle = [(boards, &of_boards[..]), (panels, &of_panels[..])];

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::Job;
+use super::around::WIDEST;
 use super::length::{Length, length, maybe_length};
 use super::ranges::Fault;
 
@@ -48,6 +49,20 @@ pub struct Joint {
 /// What cannot be laid out.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
+    let mut far = |key: String, value: f64| {
+        if !(-WIDEST..=WIDEST).contains(&value) {
+            let message = format!("`{key}` is {value}; it must be between -{WIDEST} and {WIDEST}");
+            out.push(Fault { keys: vec![key], message });
+        }
+    };
+    for (i, b) in job.bands.iter().enumerate() {
+        for (key, value) in
+            [("bottom", Some(b.bottom)), ("top", Some(b.top)), ("left", b.left), ("right", b.right)]
+        {
+            value.into_iter().for_each(|v| far(format!("band.{i}.{key}"), v));
+        }
+    }
+    job.joints.iter().enumerate().for_each(|(i, j)| far(format!("joint.{i}.at"), j.at));
     for (i, b) in job.bands.iter().enumerate() {
         if b.top <= b.bottom {
             let keys = vec![format!("band.{i}.top"), format!("band.{i}.bottom")];

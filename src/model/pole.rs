@@ -24,7 +24,7 @@ pub struct PoleTable {
 pub struct DatumChoice {
     /// Butt line of the first course over the level line, inches.
     pub datum: f64,
-    /// How far that is below the lowest start that keeps clear of grade, inches.
+    /// How far that is below the lowest start that keeps clear of grade, inches; negative above it.
     pub below: f64,
     /// Whether the layout stands on it.
     pub chosen: bool,
