@@ -13,10 +13,12 @@
 
 #[path = "../hostile/mod.rs"]
 mod hostile;
+#[path = "../watched/mod.rs"]
+mod watched;
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 use hostile::{Case, Ends};
 
@@ -64,33 +66,11 @@ fn held(case: &Case, folder: &Path) -> bool {
     let size = input.len() as f64 / 1e6;
     drop(input);
     let errors = std::fs::File::create(at("errors")).unwrap();
-    let started = Instant::now();
-    let mut child = Command::new(env!("CARGO_BIN_EXE_lapwright"))
-        .arg("layout")
-        .arg(at(drawing_name))
-        .arg("--job")
-        .arg(at("j.toml"))
-        .arg("--out")
-        .arg(at("out"))
-        .stdout(Stdio::null())
-        .stderr(errors)
-        .spawn()
-        .unwrap();
-    let status = PathBuf::from(format!("/proc/{}/status", child.id()));
-    let mut peak = 0;
-    let exit = loop {
-        if let Some(exit) = child.try_wait().unwrap() {
-            break Some(exit);
-        }
-        if started.elapsed() > PATIENCE {
-            child.kill().unwrap();
-            child.wait().unwrap();
-            break None;
-        }
-        peak = peak.max(high_water(&status));
-        std::thread::sleep(Duration::from_millis(2));
-    };
-    let (seconds, megabytes) = (started.elapsed().as_secs_f64(), peak as f64 * 1024.0 / 1e6);
+    let mut command = Command::new(env!("CARGO_BIN_EXE_lapwright"));
+    command.arg("layout").arg(at(drawing_name)).arg("--job").arg(at("j.toml"));
+    command.arg("--out").arg(at("out")).stdout(Stdio::null()).stderr(errors);
+    let watched::Watched { seconds, megabytes, exit } =
+        watched::watched(&mut command, Some(PATIENCE));
     let said = std::fs::read_to_string(at("errors")).unwrap_or_default();
     let code = exit.and_then(|e| e.code());
     let told = |codes: &[&str]| codes.iter().find(|c| said.contains(**c)).map(|c| (*c).to_owned());
@@ -114,11 +94,4 @@ fn held(case: &Case, folder: &Path) -> bool {
     let mark = if over { " **over**" } else { "" };
     println!("| {} | {size:.1} | {seconds:.2} | {megabytes:.0} | {end}{mark} |", case.name);
     right && !over
-}
-
-/// Peak resident memory, KiB, where the system tells it.
-fn high_water(status: &Path) -> u64 {
-    let text = std::fs::read_to_string(status).unwrap_or_default();
-    let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
-    line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0)
 }

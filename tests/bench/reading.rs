@@ -15,6 +15,8 @@
 #[allow(dead_code, reason = "the bench needs a part of it")]
 #[path = "../reference/venv.rs"]
 mod venv;
+#[path = "../watched/mod.rs"]
+mod watched;
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -133,27 +135,16 @@ fn sheet() {
 
 /// Runs a process three times; prints and returns the best time, with the peak of its memory.
 fn row(name: &str, command: &mut Command) -> Duration {
-    let mut best = Duration::MAX;
-    let mut peak = 0;
+    let (mut best, mut peak, mut code) = (f64::INFINITY, 0.0_f64, None);
     for _ in 0..3 {
-        let started = Instant::now();
-        let mut child = command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap();
-        let status = PathBuf::from(format!("/proc/{}/status", child.id()));
-        while child.try_wait().unwrap().is_none() {
-            peak = peak.max(high_water(&status));
-            std::thread::sleep(Duration::from_millis(2));
-        }
-        best = best.min(started.elapsed());
+        let r = watched::watched(command.stdout(Stdio::null()).stderr(Stdio::null()), None);
+        (best, peak) = (best.min(r.seconds), peak.max(r.megabytes));
+        code = r.exit.and_then(|e| e.code());
     }
-    println!("  {name:<16} {:>8.2} s {:>6.0} MB", best.as_secs_f64(), peak as f64 / 1024.0);
-    best
-}
-
-/// Peak resident memory, KiB, where the system tells it.
-fn high_water(status: &Path) -> u64 {
-    let text = std::fs::read_to_string(status).unwrap_or_default();
-    let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
-    line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0)
+    // A sheet that is refused has been read all the same.
+    let refused = if code == Some(0) { "" } else { ", refused" };
+    println!("  {name:<16} {best:>8.2} s {peak:>6.0} MB{refused}");
+    Duration::from_secs_f64(best)
 }
 
 /// Numbers that look random, the same each time (a linear congruential generator).

@@ -15,11 +15,13 @@
 #[allow(dead_code, reason = "the bench needs a part of it")]
 #[path = "../reference/venv.rs"]
 mod venv;
+#[path = "../watched/mod.rs"]
+mod watched;
 
 use std::fmt::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
@@ -173,29 +175,11 @@ struct Measured {
 
 fn measured(command: &mut Command) -> Measured {
     let said = Path::new(env!("CARGO_TARGET_TMPDIR")).join("said.txt");
-    let started = Instant::now();
-    let child = command.stdout(std::fs::File::create(&said).unwrap()).stderr(Stdio::inherit());
-    let mut child = child.spawn().unwrap();
-    let status = PathBuf::from(format!("/proc/{}/status", child.id()));
-    let mut peak = 0.0_f64;
-    let exit = loop {
-        if let Some(exit) = child.try_wait().unwrap() {
-            break exit;
-        }
-        peak = peak.max(high_water(&status));
-        std::thread::sleep(Duration::from_millis(2));
-    };
-    let seconds = started.elapsed().as_secs_f64();
-    assert!(exit.success(), "{exit}");
-    Measured { seconds, peak, said: std::fs::read_to_string(&said).unwrap() }
-}
-
-/// Peak resident memory, MB, where the system tells it.
-fn high_water(status: &Path) -> f64 {
-    let text = std::fs::read_to_string(status).unwrap_or_default();
-    let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
-    let kib: f64 = line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0.0);
-    kib * 1024.0 / 1e6
+    let out = std::fs::File::create(&said).unwrap();
+    let r = watched::watched(command.stdout(out).stderr(Stdio::inherit()), None);
+    assert!(r.exit.is_some_and(|e| e.success()), "{:?}", r.exit);
+    let said = std::fs::read_to_string(&said).unwrap();
+    Measured { seconds: r.seconds, peak: r.megabytes, said }
 }
 
 /// Houses of four framed elevations, in rows of ten on one sheet of model space.

@@ -18,4 +18,6 @@ mod random_houses;
 mod raw_ways;
 mod truth;
 mod venv;
+#[path = "../watched/mod.rs"]
+mod watched;
 mod whole;

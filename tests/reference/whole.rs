@@ -3,56 +3,25 @@
 //!
 //! `LAPWRIGHT_HOUSES=1000` takes a thousand instead of fifty; `LAPWRIGHT_FIRST_HOUSE` is the first seed.
 
-// Times are printed, never judged.
-#![allow(clippy::disallowed_methods)]
-
 use std::fmt::Write as _;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
 
 use serde_json::Value;
 
 use crate::venv::python;
+use crate::watched::{Watched, watched};
 
-/// A run of the program.
-struct Run {
-    seconds: f64,
-    megabytes: f64,
-    code: Option<i32>,
-    said: String,
-}
-
-fn run(folder: &Path, drawing: &Path, out: &Path) -> Run {
+/// A run of the program, with what it said of errors.
+fn run(folder: &Path, drawing: &Path, out: &Path) -> (Watched, String) {
     let errors = folder.join("errors.txt");
-    let started = Instant::now();
-    let mut child = Command::new(env!("CARGO_BIN_EXE_lapwright"))
-        .arg("layout")
-        .arg(drawing)
-        .arg("--job")
-        .arg(drawing.with_extension("toml"))
-        .args(["--no-pictures", "--quiet", "--out"])
-        .arg(out)
-        .stderr(fs::File::create(&errors).unwrap())
-        .stdout(Stdio::null())
-        .spawn()
-        .unwrap();
-    let status = PathBuf::from(format!("/proc/{}/status", child.id()));
-    let mut peak = 0.0_f64;
-    let code = loop {
-        if let Some(exit) = child.try_wait().unwrap() {
-            break exit.code();
-        }
-        // Where the system tells it.
-        let text = fs::read_to_string(&status).unwrap_or_default();
-        let line = text.lines().find_map(|l| l.strip_prefix("VmHWM:"));
-        let kib = line.and_then(|l| l.trim().trim_end_matches(" kB").parse().ok()).unwrap_or(0.0);
-        peak = peak.max(kib * 1024.0 / 1e6);
-        std::thread::sleep(Duration::from_millis(2));
-    };
-    let said = fs::read_to_string(&errors).unwrap();
-    Run { seconds: started.elapsed().as_secs_f64(), megabytes: peak, code, said }
+    let mut command = Command::new(env!("CARGO_BIN_EXE_lapwright"));
+    command.arg("layout").arg(drawing).arg("--job").arg(drawing.with_extension("toml"));
+    command.args(["--no-pictures", "--quiet", "--out"]).arg(out);
+    command.stderr(fs::File::create(&errors).unwrap()).stdout(Stdio::null());
+    let r = watched(&mut command, None);
+    (r, fs::read_to_string(&errors).unwrap())
 }
 
 /// What is wrong with a layout, beside what was designed.
@@ -113,12 +82,13 @@ fn random_houses_go_through_the_whole_program() {
     for seed in first..first + count {
         let drawing = drawn.join(format!("house-{seed:05}.dxf"));
         let out = folder.path().join("out");
-        let r = run(folder.path(), &drawing, &out);
+        let (r, told) = run(folder.path(), &drawing, &out);
+        let code = r.exit.and_then(|e| e.code());
         let _ = writeln!(table, "{seed},{:.3},{:.1}", r.seconds, r.megabytes);
         times.push(r.seconds);
         most = most.max(r.megabytes);
-        if r.code != Some(0) {
-            faults.push(format!("house {seed}: exit {:?}: {}", r.code, r.said.trim()));
+        if code != Some(0) {
+            faults.push(format!("house {seed}: exit {code:?}: {}", told.trim()));
             continue;
         }
         let json =
