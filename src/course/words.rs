@@ -11,7 +11,7 @@ pub(super) fn told(judge: &Judge, datum: f64, t: &Tally) -> String {
     let mut out = Vec::new();
     if t.cut_start > 0 {
         out.push(format!(
-            "the first course is cut along {} of wall bottom, least height {}, held in its channel by punched lugs instead of a starter; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
+            "the first course is cut along {} of wall bottom, least height {}, held in finish trim by punched lugs instead of a starter; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
             long(feet(t.cut_start)),
             style.short(t.first),
             style.short(t.cut_by)

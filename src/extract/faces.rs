@@ -2,6 +2,7 @@
 
 use super::Local;
 use super::edges::edges;
+use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
@@ -13,10 +14,6 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Obstacle, Opening, OpeningKind, OpeningSide, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
-
-/// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
-/// storey's height.
-const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(

@@ -198,6 +198,14 @@ fn relations(job: &Job) -> Vec<Fault> {
             ),
         });
     }
+    if let Some(f) = w.installed_f.filter(|f| w.below_40f && *f >= 40.0) {
+        out.push(Fault {
+            keys: vec!["weather.below_40f".to_owned(), "weather.installed_f".to_owned()],
+            message: format!(
+                "`weather.below_40f` is set, and `weather.installed_f` is {f}: leave one out"
+            ),
+        });
+    }
     let lengths = &job.fasteners.lengths;
     if lengths.iter().any(|l| !(*l > 0.0 && *l <= 24.0)) {
         out.push(Fault {
