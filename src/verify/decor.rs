@@ -54,9 +54,9 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
             EdgeKind::Eave if r.frieze > 0.0 => {
                 let up = |p: Xy, by: f64| [p[0], p[1] + by];
                 let along = |by: f64| (up(s.from, by), up(s.to, by));
-                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0));
+                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0), 0.0);
                 if r.top == TopFinish::Crown {
-                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze));
+                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze), 0.0);
                 }
             }
             EdgeKind::Rake if r.rake_frieze > 0.0 => {
@@ -65,18 +65,27 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
                 let half = r.rake_frieze / 2.0 / length;
                 let (dx, dy) = (s.to[0] - s.from[0], s.to[1] - s.from[1]);
                 let out = |p: Xy| [p[0] + dy * half, p[1] - dx * half];
-                boarded(rule, layout, w, TrimKind::Frieze, (out(s.from), out(s.to)));
+                let slant = half * (dy * length / dx).abs();
+                boarded(rule, layout, w, TrimKind::Frieze, (out(s.from), out(s.to)), slant);
             }
             _ => {}
         }
     }
 }
 
-fn boarded(rule: &mut Rule, layout: &Layout, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy)) {
+/// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.
+fn boarded(
+    rule: &mut Rule,
+    layout: &Layout,
+    w: &Wall,
+    kind: TrimKind,
+    (a, b): (Xy, Xy),
+    slant: f64,
+) {
     let of: Vec<&TrimPiece> =
         layout.trims.iter().filter(|t| t.wall == w.id && t.kind == kind).collect();
     let open = bare(a, b, &of);
-    rule.case(open < NEAR, || {
+    rule.case(open < 2.0 * slant + NEAR, || {
         format!("{}: {open:.2} in at {:.2} have no {}", w.id, a[1], kind.words())
     });
 }
