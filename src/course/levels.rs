@@ -46,6 +46,8 @@ pub(super) struct Start {
     pub(super) width: Steps,
     /// How far the first course may hang below it.
     pub(super) hang: f64,
+    /// Whether it is the top of a bare area, over which nothing hangs.
+    pub(super) stone: bool,
     /// Least height of a panel's bottom at places evenly along it: the drawn bottom, or grade and
     /// clearance where that is higher.
     pub(super) floors: Vec<f64>,
@@ -80,7 +82,14 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
             starts.extend(stone.filter_map(|edge| {
                 let (x0, x1) = span(edge);
                 let (y, width) = (snap(edge.from.y), steps(x1 - x0));
-                (width > 0).then(|| Start { y, width, hang: 0.0, floors: vec![y], each: width })
+                (width > 0).then(|| Start {
+                    y,
+                    width,
+                    hang: 0.0,
+                    stone: true,
+                    floors: vec![y],
+                    each: width,
+                })
             }));
             for (kind, y, width, window) in of_wall(w, job) {
                 let line = lines.entry((kind, steps(y))).or_default();
@@ -147,6 +156,7 @@ fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Optio
         y,
         width: steps(width),
         hang: hang(on, edge, rules),
+        stone: false,
         floors: (0..PLACES).map(|i| snap(floor(at(i)))).collect(),
         each: steps((x1 - x0) / PLACES as f64),
     })

@@ -178,3 +178,21 @@ fn settings_that_gainsay_one_another_are_refused() {
     let job = job_file::parse("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76.2mm\"]\n", "j").unwrap();
     assert_eq!(job.fasteners.lengths, [2.5, 3.0]);
 }
+
+#[test]
+fn a_house_on_a_stone_base_starts_on_it() {
+    // Stone to 30 in all round: the siding's start, and the height the datum is searched from. On it the
+    // first course is whole: 30 is a butt line, since nothing else asks for another one.
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 126.0)),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 30.0)),
+    ];
+    let l = laid(&rings, "");
+    assert_eq!(l.datum, 30.0);
+    assert_eq!(of(&l, TrimKind::Starter).len(), 2);
+    assert_eq!(l.walls().next().unwrap().1.courses.len(), 12);
+    // Where the job fixes another, the first course is cut, and no advice is given to hang it over stone.
+    let l = laid(&rings, "[courses]\ndatum = 28\n");
+    let words = &l.story_pole.choices[0].words;
+    assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
+}
