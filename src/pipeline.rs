@@ -183,7 +183,8 @@ pub fn layouts(
         let drawn = house.elevations.iter().flat_map(|e| &e.zones).any(|z| z.zone == zone.name);
         if !drawn {
             let message = format!("the zone {} covers no wall", zone.name);
-            let help = format!("Draw its closed outlines on a layer that `zone.{i}.layers` names.");
+            let help =
+                format!("Draw it on a layer that `zone.{i}.layers` names, or give it a `region`.");
             notes.push(crate::diag::Note::warning("zone-empty", message, &help));
         }
     }
@@ -466,11 +467,7 @@ fn shown_wall(
         .openings
         .iter()
         .zip(&drawn.openings)
-        .map(|(o, drawn)| {
-            let (left, right, sill, head) = drawn.sides();
-            let outline = xys(&o.outline);
-            layout::Opening { id: o.id.clone(), kind: o.kind, outline, left, right, sill, head }
-        })
+        .map(|(o, drawn)| o.laid_out(drawn.sides()))
         .collect();
     let edges = field.edges.iter().map(|e| layout::Edge {
         kind: e.kind,

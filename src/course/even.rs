@@ -51,7 +51,7 @@ pub fn pole(house: &House, job: &Job) -> StoryPole {
         (None, Some(low)) => (low, "the lowest start on the house that keeps clear of grade"),
         (None, None) => (0.0, "the level line"),
     };
-    let least = job.courses.least_strip + job.courses.notch_clearance;
+    let least = job.least_strip() + job.courses.notch_clearance;
     let chain = chain(datum, &wanted(house, job, datum), p, least);
     let mut lines = vec![datum];
     let mut told = Vec::new();

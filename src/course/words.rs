@@ -47,7 +47,7 @@ pub(super) fn told(judge: &Judge, datum: f64, t: &Tally) -> String {
     .filter(|(width, _)| *width > 0)
     .map(|(width, place)| format!("{} {place}", long(feet(width))))
     .collect();
-    let least = style.short(judge.job.courses.least_strip);
+    let least = style.short(judge.job.least_strip());
     out.push(if thin.is_empty() {
         format!("no strip under {least}")
     } else {

@@ -106,6 +106,7 @@ pub const RANGES: &[Range] = &[
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
     range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.frieze", 0.0, 48.0, |j| j.trim.frieze),
+    range("trim.rake_frieze", 0.0, 48.0, |j| j.trim.rake_frieze),
     range("trim.surround", 0.0, 24.0, |j| j.trim.surround),
     range("trim.corner_cover", 0.0, 24.0, |j| j.trim.corner_cover),
     range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),

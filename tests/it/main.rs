@@ -18,6 +18,7 @@ mod counting_rules;
 mod cutcase;
 mod cuts;
 mod datum;
+mod decor;
 mod estimate;
 mod facts;
 mod facts_curves;
