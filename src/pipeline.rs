@@ -12,6 +12,7 @@ use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
+use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, warnings};
@@ -349,6 +350,8 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let boards = job.product.kind.is_board();
     let found = if boards { Found::default() } else { search(house, job) };
     let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
+    let settled = settled(house, &pole);
+    let house = settled.as_ref().unwrap_or(house);
     let hung = hung(house, &pole, &job.courses);
     let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house

@@ -35,6 +35,7 @@ mod hostile;
 mod house;
 mod layouts;
 mod limits;
+mod long_cuts;
 mod overlay;
 mod polygons;
 mod products;
