@@ -14,7 +14,7 @@ use crate::model::drawing::{
     Dialect, Drawing, Layer, Pen, Polyline, Shape, Space, Vertex, Viewport,
 };
 use crate::read::limits::Limits;
-use crate::units::Unit;
+use crate::units::{Unit, counted};
 
 /// Reads a DXF.
 ///
@@ -554,8 +554,8 @@ impl<'a, 'n> Reader<'a, 'n> {
         let bad = std::mem::take(&mut self.tags.bad);
         if let Some(first) = bad.first() {
             let message = format!(
-                "{} lines are no group codes, the first is line {first}; they are passed over",
-                bad.len()
+                "{} without the group code due there, passed over; the first is line {first}",
+                counted(bad.len(), "line")
             );
             self.notes.push(Note::warning(
                 "line-bad",
