@@ -31,10 +31,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
+    let lengths = panel_lengths(layout).map_or(String::new(), |l| format!("{l} "));
+    let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
         let words = format!(
-            "{} of {} panels are cut, {} are laid whole. Grey is left over; rip: height kept, n: notches. {}",
+            "{} of {} panels are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
             cut.len(),
             layout.panels.len(),
             plain.len(),
@@ -46,11 +48,20 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             let x = area.x0 + (j / per_column) as f64 * width;
             let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
             let r = Rect::new(x, y - ROW, x + width - 0.2, y);
-            bar(&mut c, panel, &pieces, r, layout.job.sheet.lengths);
+            // Panels of two lengths are drawn to one scale.
+            let share = panel.stock / longest;
+            bar(&mut c, panel, &pieces, r, (share, layout.job.sheet.lengths));
         }
         out.push(page(c, i + 1));
     }
     out
+}
+
+/// What the letters of panels' names say, where the job has two lengths.
+pub(super) fn panel_lengths(layout: &Layout) -> Option<String> {
+    let (product, style) = (&layout.job.product, layout.job.sheet.lengths);
+    let second = product.second_length?;
+    Some(format!("P: panels of {}; S: of {}.", style.length(product.length), style.length(second)))
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {
@@ -84,10 +95,10 @@ fn bar(
     panel: &Panel,
     pieces: &std::collections::BTreeMap<&str, &Piece>,
     r: Rect,
-    style: LengthStyle,
+    (share, style): (f64, LengthStyle),
 ) {
     c.left(&panel.id, TEXT, true, Point::new(r.x0, r.y1 - 0.12));
-    let (x0, width) = (r.x0 + 0.5, r.width() - 0.5);
+    let (x0, width) = (r.x0 + 0.5, (r.width() - 0.5) * share);
     let k = width / panel.stock;
     let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
     c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));

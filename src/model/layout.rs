@@ -489,7 +489,7 @@ pub struct Bound {
     pub panels: usize,
     /// In this layout.
     pub best: usize,
-    /// Whether they are the same.
+    /// Whether they are the same; where two stock lengths are mixed, whether what is bought is the least.
     pub proven: bool,
     /// How the bound was found.
     pub method: String,
@@ -503,6 +503,10 @@ pub struct Bound {
     pub crew: usize,
     /// What net area and ten percent would buy.
     pub by_area: usize,
+    /// Where two stock lengths are mixed: what either alone, a crew and the rule of thumb would take, in
+    /// words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub beside: Option<String>,
     /// What the other short-run policy would take, when solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,

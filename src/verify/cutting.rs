@@ -15,7 +15,9 @@ fn contents(layout: &Layout) -> RuleCheck {
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     for panel in &layout.panels {
-        rule.case(same(panel.stock, layout.job.product.length), || {
+        let product = &layout.job.product;
+        let second = product.second_length.is_some_and(|l| same(panel.stock, l));
+        rule.case(second || same(panel.stock, product.length), || {
             format!("panel {} is {:.3} long", panel.id, panel.stock)
         });
         let mut cuts: Vec<&Piece> =
@@ -84,10 +86,16 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.panels <= layout.bound.best, || {
         format!("bound {} over {} panels", layout.bound.panels, layout.bound.best)
     });
+    if let Some(length) = layout.job.product.second_length {
+        // What is proven is a weight: its own rule looks at it.
+        by_length(layout, length, &mut rule);
+        blocks(layout, &mut rule);
+        return rule.done("counts agree with pieces");
+    }
     rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
         "proven is said wrongly".to_owned()
     });
-    let order = |id: &str| layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order);
+    let order = |id: &str| order(layout, id);
     let panels = layout.panels.len() as f64;
     rule.case(order("panels") == Some(panels), || {
         format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
@@ -98,10 +106,39 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });
+    blocks(layout, &mut rule);
+    rule.done("counts agree with pieces")
+}
+
+fn order(layout: &Layout, id: &str) -> Option<f64> {
+    layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
+}
+
+/// Panels and cartons of each of two lengths, a line each for what there is.
+fn by_length(layout: &Layout, second: f64, rule: &mut Rule) {
+    let product = &layout.job.product;
+    for (suffix, length, carton) in [
+        ("", product.length, product.carton),
+        ("-second", second, product.second_carton.unwrap_or(product.carton)),
+    ] {
+        let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
+        let ordered = |id: &str| order(layout, &format!("{id}{suffix}")).unwrap_or(0.0);
+        rule.case(ordered("panels") == panels, || {
+            format!("{} panels of {length} ordered, {panels} cut", ordered("panels"))
+        });
+        let all = panels + ordered("spare-panels");
+        let cartons = (all / f64::from(carton.max(1))).ceil();
+        rule.case(ordered("cartons") == cartons, || {
+            format!("{} cartons ordered for {all} panels of {length}", ordered("cartons"))
+        });
+    }
+}
+
+fn blocks(layout: &Layout, rule: &mut Rule) {
+    let order = |id: &str| order(layout, id);
     let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
     let blocks = blocks.count() as f64;
     rule.case(order("mounting-blocks").unwrap_or(0.0) == blocks, || {
         format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting-blocks"))
     });
-    rule.done("counts agree with pieces")
 }

@@ -11,6 +11,7 @@ mod decor;
 mod field;
 mod heights;
 mod joints;
+mod mixed;
 mod notches;
 mod posts;
 mod rakes;

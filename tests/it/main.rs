@@ -34,6 +34,7 @@ mod hostile;
 mod house;
 mod layouts;
 mod limits;
+mod mixed;
 mod overlay;
 mod polygons;
 mod products;

@@ -21,6 +21,10 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         &["In cutting order; lengths to cut are rounded down. Every cut is measured from the panel's left end."],
         Look::Text,
     );
+    if let Some(second) = layout.job.product.second_length {
+        let lengths = [layout.job.product.length, second].map(|l| style.length(l));
+        g.texts(&[&format!("P: panels of {}; S: of {}.", lengths[0], lengths[1])], Look::Text);
+    }
     let of = |name: &str| format!("{name} ({unit})");
     let (from, to, length, rip_from, rip_to, left) = (
         of("From"),
