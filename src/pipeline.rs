@@ -7,6 +7,7 @@ use sha2::{Digest, Sha256};
 
 use crate::course::datum::{Found, search};
 use crate::course::even;
+use crate::course::halves::reuse;
 use crate::course::hang::hung;
 use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
@@ -368,7 +369,10 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         either_hand(&asked, |p| seam::plan(p, watch))
     };
     let trims = trim::trims(house, &fields, &pole, job);
-    let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
+    let mut made = make(&walls, &laid, &codes(house, &fields), &plan, job);
+    if job.seams.reuse_halves {
+        reuse(&mut made, job);
+    }
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
     out.story_pole =

@@ -5,6 +5,7 @@ use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::model::half::Half;
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
 use crate::units::LengthStyle;
 
@@ -27,7 +28,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
                 .and_then(|m| pieces.get(m.as_str()))
                 .is_some_and(|q| is_plain(q, p.stock))
     };
-    let (plain, cut): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
+    let (plain, whole_or_not): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
+    // Each half of a ripped panel has a bar of its own.
+    let bars: Vec<Panel> = whole_or_not.iter().flat_map(|p| halves(p, &pieces)).collect();
+    let cut: Vec<&Panel> = bars.iter().collect();
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
@@ -37,7 +41,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         let mut c = Canvas::new(area);
         let words = format!(
             "{} of {} panels are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
-            cut.len(),
+            whole_or_not.len(),
             layout.panels.len(),
             plain.len(),
             unit_note(layout.job.sheet.lengths)
@@ -55,6 +59,19 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         out.push(page(c, i + 1));
     }
     out
+}
+
+/// A panel of which both halves serve as two, the lower first; any other as it is.
+fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> Vec<Panel> {
+    let of = |mark: &String| pieces.get(mark.as_str()).and_then(|p| p.half);
+    let mut kinds: Vec<Option<Half>> = panel.pieces.iter().map(of).collect();
+    kinds.sort();
+    kinds.dedup();
+    let part = |half: Option<Half>| Panel {
+        pieces: panel.pieces.iter().filter(|m| of(m) == half).cloned().collect(),
+        ..panel.clone()
+    };
+    kinds.into_iter().map(part).collect()
 }
 
 /// What the letters of panels' names say, where the job has two lengths.
@@ -103,6 +120,7 @@ fn bar(
     let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
     c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));
     let mut labels: Vec<(f64, String)> = Vec::new();
+    let half = panel.pieces.iter().filter_map(|m| pieces.get(m.as_str())?.half).next();
     for mark in &panel.pieces {
         let Some(p) = pieces.get(mark.as_str()) else { continue };
         let (a, b) = (x0 + p.start * k, x0 + p.end * k);
@@ -129,7 +147,10 @@ fn bar(
                 Point::new((a + b) / 2.0 + (l - rr) / 2.0, (top + bottom) / 2.0),
             );
         }
-        let words = describe(p, style);
+        let mut words = describe(p, style);
+        if let Some(half) = half.filter(|_| labels.is_empty()) {
+            words = format!("{}: {words}", half.word());
+        }
         let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
         labels.push((a, words));
     }

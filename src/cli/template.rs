@@ -39,6 +39,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.second_carton", "18"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("seams.reuse_halves", "false"),
     ("weather.installed_f", "60.0"),
     ("fasteners.penetration", "1.25"),
     ("fasteners.shortest", "2.5"),

@@ -280,14 +280,16 @@ fn panels(made: &[Vec<layout::Course>], names: &Names<'_>, job: &Job) -> Vec<lay
         .collect()
 }
 
-/// The longest length left on a panel once its pieces and their cuts are off.
-fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
-    let mut at = 0.0;
+/// The longest length left on a panel, in its full height, once its pieces and their cuts are off;
+/// pieces by where they begin.
+pub(super) fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
+    let mut at: f64 = 0.0;
     let mut longest: f64 = 0.0;
     for p in pieces {
         let room = p.start - at - if p.start > 0.0 { kerf } else { 0.0 };
         longest = longest.max(room);
-        at = p.end + kerf;
+        // Pieces of two halves lie over one another.
+        at = at.max(p.end + kerf);
     }
     longest.max(stock - at).max(0.0)
 }

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::corner::Corner;
 use super::fastening::{Fastening, Movement};
+use super::half::Half;
 use super::house::{EdgeKind, OpeningKind, WallWay};
 use super::pole::PoleTable;
 pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
@@ -301,6 +302,9 @@ pub struct Piece {
     pub mark: String,
     /// Panel it is cut from.
     pub panel: String,
+    /// The half of it, where the panel is ripped along its whole length and both halves serve.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half: Option<Half>,
     /// Where it begins on the panel, from its left end.
     pub start: f64,
     /// Where it ends on the panel.
@@ -375,6 +379,7 @@ impl Piece {
         Piece {
             mark: "T-1-1".to_owned(),
             panel: "P1".to_owned(),
+            half: None,
             start: 0.0,
             end: length,
             length,
@@ -476,7 +481,7 @@ pub struct Panel {
     pub id: String,
     /// Stock length.
     pub stock: f64,
-    /// Marks of the pieces cut from it, left to right.
+    /// Marks of the pieces cut from it, left to right; of two halves the lower one's first.
     pub pieces: Vec<String>,
     /// Longest length left over.
     pub offcut: f64,
@@ -547,6 +552,12 @@ impl Wall {
 }
 
 impl Layout {
+    /// Panels of which both halves serve, each once.
+    pub fn halved(&self) -> usize {
+        let upper = self.pieces().filter(|(.., p)| p.half == Some(Half::Upper));
+        upper.map(|(.., p)| p.panel.as_str()).collect::<std::collections::BTreeSet<_>>().len()
+    }
+
     /// Butt line of a course, counted from the datum.
     pub fn butt(&self, index: i32) -> f64 {
         let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::panels::lots;
+use super::panels::{lots, taken};
 use super::trims::id;
 use crate::geom::tol::SAME;
 use crate::model::layout::{Layout, Piece};
@@ -79,10 +79,10 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
                 out.push(Leftover { item, stock, length, factory_end });
             }
         };
-        let mut at = 0.0;
+        let mut at: f64 = 0.0;
         for p in cuts {
             left(p.start - at - kerf, at == 0.0);
-            at = p.end + kerf;
+            at = at.max(p.end + kerf);
         }
         left(panel.stock - at, true);
     }
@@ -102,7 +102,7 @@ pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) ->
     };
     let lots = lots(layout);
     for l in &lots {
-        let used = l.pieces(layout).iter().map(|p| p.length).sum();
+        let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
         add(&l.id("panels"), l.panels.iter().map(|p| p.stock).sum(), used);
     }
     for l in lots.iter().filter(|l| l.spare > 0.0) {

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::lines::{Shares, waste, whole};
+use crate::model::half::Half;
 use crate::model::layout::{Group, Layout, Panel, Piece, TakeoffLine, Xy, Zone};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
@@ -101,6 +102,12 @@ pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
     whole(panels / f64::from(layout.job.product.carton.max(1)))
 }
 
+/// Length that a piece takes of its panel: none from the upper half of one that is ripped for another
+/// course, since that length is taken already.
+pub(super) fn taken(piece: &Piece) -> f64 {
+    if piece.half == Some(Half::Upper) { 0.0 } else { piece.length }
+}
+
 /// Square feet of a piece that show.
 fn face(piece: &Piece) -> f64 {
     let ring = |r: &Vec<Xy>| {
@@ -137,7 +144,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     }
     for l in lots.iter().filter(|_| !sold_singly(layout)) {
         let all = l.count() + l.spare;
-        let used: f64 = l.pieces(layout).iter().map(|p| p.length).sum();
+        let used: f64 = l.pieces(layout).iter().map(|p| taken(p)).sum();
         out.push(TakeoffLine {
             net: all / l.carton,
             order: l.cartons(),
@@ -169,12 +176,12 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
         for c in &w.courses {
             let pieces = c.runs.iter().flat_map(|r| &r.pieces);
             for p in pieces.filter(|p| mine.contains(p.panel.as_str())) {
-                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, p.length / length);
+                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, taken(p) / length);
             }
         }
     }
     let pieces = lot.pieces(layout);
-    let used: f64 = pieces.iter().map(|p| p.length).sum();
+    let used: f64 = pieces.iter().map(|p| taken(p)).sum();
     let shown: f64 = pieces.iter().map(|p| face(p)).sum();
     let style = layout.job.sheet.lengths;
     // The sentence begins with the count, which stands here already.

@@ -9,8 +9,23 @@ pub fn proof(layout: &Layout, plan: &SeamPlan) -> Bound {
     let c = &plan.certificate;
     let what = layout.job.product.kind.piece();
     let by_area = panels_by_area(layout);
-    let (words, beside) = mixed_words(layout, plan, by_area)
-        .map_or_else(|| (bound_words(c, what), None), |(words, beside)| (words, Some(beside)));
+    let (mut words, beside) = mixed_words(layout, plan, by_area).map_or_else(
+        || (bound_words(&plan.certificate, what), None),
+        |(words, beside)| (words, Some(beside)),
+    );
+    let mut c = c.clone();
+    if layout.job.seams.reuse_halves {
+        let (saved, cut) = (layout.halved(), layout.panels.len());
+        let without = "under these rules and without reuse of ripped halves";
+        words = words.replace("under these rules", without);
+        words.push_str(&format!(
+            " Reuse takes {saved} fewer: {cut} {what}s are cut, {saved} of them for two courses."
+        ));
+        c.excludes.retain(|e| !e.starts_with("reuse of"));
+        c.excludes.push(format!(
+            "reuse of ripped halves, by which this layout takes {saved} {what}s fewer than it says and another might take fewer still"
+        ));
+    }
     Bound {
         panels: c.bound,
         best: layout.panels.len(),

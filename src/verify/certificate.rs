@@ -59,7 +59,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         format!("the bound is {bound}, said to be {}", layout.bound.panels)
     });
     let told = (c.bound, c.panels, c.proven);
-    let counted = (layout.bound.panels, layout.panels.len(), bound == layout.panels.len() as i128);
+    // It counts a panel of which both halves serve as two.
+    let panels = layout.panels.len() + layout.halved();
+    let counted = (layout.bound.panels, panels, bound == panels as i128);
     rule.case(told == counted && layout.bound.proven == c.proven, || {
         format!("the certificate says {told:?}, the layout {counted:?}")
     });

@@ -40,7 +40,10 @@ fn contents(layout: &Layout) -> RuleCheck {
                 },
             );
         }
-        for pair in cuts.windows(2) {
+        // Pieces of one half lie beside one another; those of two halves over one another.
+        let mut beside = cuts.clone();
+        beside.sort_by(|a, b| a.half.cmp(&b.half).then(a.start.total_cmp(&b.start)));
+        for pair in beside.windows(2).filter(|w| w[0].half == w[1].half) {
             rule.case(pair[1].start - pair[0].end >= kerf - super::SAME, || {
                 format!(
                     "panel {}: no saw cut between {} and {}",
@@ -48,11 +51,11 @@ fn contents(layout: &Layout) -> RuleCheck {
                 )
             });
         }
-        let mut at = 0.0;
+        let mut at: f64 = 0.0;
         let mut free: f64 = 0.0;
         for p in &cuts {
             free = free.max(p.start - at - if p.start > super::SAME { kerf } else { 0.0 });
-            at = p.end + kerf;
+            at = at.max(p.end + kerf);
         }
         free = free.max(panel.stock - at).max(0.0);
         rule.case(same(panel.offcut, free), || {
@@ -83,8 +86,10 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.best == layout.panels.len(), || {
         format!("{} panels counted, {} cut", layout.bound.best, layout.panels.len())
     });
-    rule.case(layout.bound.panels <= layout.bound.best, || {
-        format!("bound {} over {} panels", layout.bound.panels, layout.bound.best)
+    // The bound counts a panel of which both halves serve as two.
+    let whole = layout.bound.best + layout.halved();
+    rule.case(layout.bound.panels <= whole, || {
+        format!("bound {} over {whole} panels", layout.bound.panels)
     });
     if let Some(length) = layout.job.product.second_length {
         // What is proven is a weight: its own rule looks at it.
@@ -92,7 +97,7 @@ fn counts(layout: &Layout) -> RuleCheck {
         blocks(layout, &mut rule);
         return rule.done("counts agree with pieces");
     }
-    rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
+    rule.case(layout.bound.proven == (layout.bound.panels == whole), || {
         "proven is said wrongly".to_owned()
     });
     let order = |id: &str| order(layout, id);

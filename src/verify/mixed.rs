@@ -1,10 +1,11 @@
 //! The bound where two stock lengths are mixed, worked out again from the runs alone: every split of
 //! every run, every sixteenth of its first piece.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Rule;
 use super::certificate::{Frame, NAME, covers, dual_feasible, sixteenths, worth};
+use crate::model::half::Half;
 use crate::model::layout::{Layout, RuleCheck, Run};
 use crate::model::seam::MixedProof;
 
@@ -44,9 +45,15 @@ pub(super) fn check(layout: &Layout, runs: &[&Run], frame: Frame) -> RuleCheck {
     rule.case(sum == i128::from(c.sum) && one == i128::from(c.scale), || {
         format!("the certificate says {} of {}, the runs give {sum} of {one}", c.sum, c.scale)
     });
+    // It counts a panel of which both halves serve as two.
+    let upper: BTreeSet<&str> = layout
+        .pieces()
+        .filter(|(.., p)| p.half == Some(Half::Upper))
+        .map(|(.., p)| p.panel.as_str())
+        .collect();
     let counts = [false, true].map(|second| {
         let of = layout.panels.iter().filter(|p| super::same(p.stock, length) == second);
-        of.count() as i128
+        of.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum::<i128>()
     });
     let told = [0, 1].map(|k| proof.stocks[k].panels as i128);
     let weight = counts[0] * weights[0] + counts[1] * weights[1];
@@ -65,7 +72,8 @@ pub(super) fn check(layout: &Layout, runs: &[&Run], frame: Frame) -> RuleCheck {
     let told =
         (c.bound as i128, layout.bound.panels as i128, c.panels, c.proven, layout.bound.proven);
     let proven = i128::from(proof.bound) == weight;
-    let found = (panels, panels, layout.panels.len(), proven, proven);
+    let cut = layout.panels.len() + upper.len();
+    let found = (panels, panels, cut, proven, proven);
     rule.case(told == found, || format!("the certificate says {told:?}, the layout {found:?}"));
     rule.done(NAME)
 }

@@ -9,6 +9,7 @@ mod cuts;
 mod cutting;
 mod decor;
 mod field;
+mod halves;
 mod heights;
 mod joints;
 mod mixed;
@@ -47,6 +48,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(seams::check(layout));
     rules.extend(joints::check(layout));
     rules.extend(cutting::check(layout));
+    rules.extend(halves::check(layout));
     rules.extend(shapes::check(layout));
     rules.extend(notches::check(layout));
     rules.extend(cuts::check(layout));

@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::words::{contour, end, notches, trim_end};
+use crate::model::half::Half;
 use crate::model::layout::{Contour, Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
@@ -190,6 +191,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     if !lengths.is_empty() {
         header.push(format!("panel length ({})", style.unit()));
     }
+    if layout.job.seams.reuse_halves {
+        header.push("half of the panel".to_owned());
+    }
     let columns = header.len();
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (e, w) in layout.walls() {
@@ -198,6 +202,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
                 let mut row = piece(style, e, w, c.index + 1, p);
                 let stock = lengths.get(p.panel.as_str());
                 row.extend(stock.map(|l| number(style.number(*l))));
+                if layout.job.seams.reuse_halves {
+                    row.push(p.half.map_or("", Half::word).to_owned());
+                }
                 pieces.insert(&p.mark, row);
             }
         }

@@ -27,6 +27,7 @@ mod facts_tables;
 mod faults;
 mod found;
 mod golden;
+mod halves;
 mod hand;
 mod hands;
 #[path = "../hostile/mod.rs"]

@@ -130,8 +130,10 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
             continue;
         }
         let panels = mine.len() as f64;
+        // The upper half of a panel ripped for another course is taken already.
         let used: f64 = walls(v)
             .flat_map(pieces)
+            .filter(|(_, p)| p["half"] != "upper")
             .filter(|(_, p)| mine.contains(p["panel"].as_str().unwrap()))
             .map(|(_, p)| num(&p["length"]))
             .sum();

@@ -71,7 +71,10 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     for panel in &layout.panels {
         for (i, mark) in panel.pieces.iter().enumerate() {
             let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
-            g.text(0, &panel.id, Look::Text);
+            match p.half {
+                Some(half) => g.text(0, &format!("{} {}", panel.id, half.word()), Look::Wrapped),
+                None => g.text(0, &panel.id, Look::Text),
+            }
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(17, style.number(panel.offcut), Look::Three);
