@@ -1,6 +1,7 @@
 //! Both halves of a ripped panel in use: walls reckoned by hand, never more panels than without, the
 //! rules kept, and what the check says where halves do not fit.
 
+use lapwright::annotate;
 use lapwright::job::{Job, Kind, Product};
 use lapwright::model::half::Half;
 use lapwright::model::layout::Layout;
@@ -8,6 +9,7 @@ use lapwright::model::seam::Effort;
 use lapwright::takeoff::quantities;
 use lapwright::write::{csv, report};
 
+use crate::sheets::legible;
 use crate::support::{broken, dxf, inches, job, lay, rect, samples};
 
 /// A wall so wide and high, courses of 8 in counted from `datum`.
@@ -21,14 +23,15 @@ fn wall(wide: f64, high: f64, datum: f64, change: &dyn Fn(&mut Job)) -> Layout {
 
 #[test]
 fn a_top_and_a_first_course_come_from_one_panel() {
-    // The butt line of the first course 4 in below the wall: its upper 4 in are kept, and the hem. The
-    // fourth course ends at 23 1/2, of which 3 1/2 in less a clearance: they and a saw cut of 1/8 lie
-    // under the first course's part. Each course is one panel: four, or three.
+    // The butt line of the first course 4 in below the wall: its upper 4 in less a clearance are kept, and
+    // the hem. The fourth course ends at 23 1/2, of which 3 1/2 in less a clearance: they and a saw cut of
+    // 1/8 lie under the first course's part. Each course is one panel: four, or three.
     let layout = wall(150.0, 23.5, -4.0, &|_| {});
     assert_eq!(broken(&layout), Vec::<String>::new());
     let rips: Vec<_> = layout.pieces().map(|(.., p)| (p.half, p.rip.clone())).collect();
     assert_eq!(rips.len(), 4);
-    assert_eq!((rips[0].0, rips[0].1.as_ref().unwrap().from), (Some(Half::Upper), 4.0));
+    assert_eq!(rips[0].0, Some(Half::Upper));
+    assert!((4.0..4.5).contains(&rips[0].1.as_ref().unwrap().from), "{rips:?}");
     assert_eq!(rips[3].0, Some(Half::Lower));
     assert!(rips[3].1.as_ref().unwrap().to <= 3.5);
     assert!(rips[1..3].iter().all(|r| *r == (None, None)));
@@ -118,6 +121,43 @@ fn samples_take_no_more_and_keep_every_rule() {
 }
 
 #[test]
+fn random_houses_keep_every_rule_and_their_sheets_are_legible() {
+    let (mut saved, mut houses) = (0, 0);
+    for seed in 1.. {
+        let (rings, mut job) = crate::random_sheets::house(seed);
+        // No gable; a top course of half a course less 1 1/2 in, a first one that leaves more.
+        let (eave, course) = (rings[0].1[2].1, job.product.exposure);
+        let top = course / 2.0 - 1.5;
+        let below = course - (eave - top).rem_euclid(course);
+        if rings[0].1.len() > 4 || top < 1.0 || below < course / 2.0 {
+            continue;
+        }
+        houses += 1;
+        if houses > 5 {
+            break;
+        }
+        let drawn: Vec<(&str, &[(f64, f64)])> =
+            rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
+        let source = dxf(&drawn);
+        job.courses.datum = Some(-below);
+        job.seams.effort = Effort::Brief;
+        if seed % 2 == 0 {
+            job.product.second_length = Some(200.0);
+        }
+        let plain = lay(source.as_bytes(), &job);
+        job.seams.reuse_halves = true;
+        let layout = lay(source.as_bytes(), &job);
+        assert_eq!(broken(&layout), broken(&plain), "house {seed}");
+        assert_eq!(layout.panels.len() + layout.halved(), plain.panels.len(), "house {seed}");
+        let name = format!("house {seed}");
+        let sheets = annotate::sheets(&layout);
+        sheets.iter().for_each(|s| legible(&name, s));
+        saved += layout.halved();
+    }
+    assert!(saved > 0);
+}
+
+#[test]
 fn both_settings_go_together() {
     let layout = wall(480.0, 47.5, -4.0, &|j| {
         j.product.second_length = Some(200.0);
@@ -155,7 +195,7 @@ fn halves_that_overlap_are_refused() {
     refused("the lower too high", &|l| {
         each(l, &|p| {
             if let Some(r) = p.rip.as_mut().filter(|_| p.half == Some(Half::Lower)) {
-                r.to = 3.9;
+                r.to = 4.4;
             }
         })
     });

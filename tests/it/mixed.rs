@@ -181,7 +181,7 @@ fn no_layout_of_a_tiny_house_is_lighter_than_the_bound() {
         s = s.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         ((s >> 33) % n) as i64
     };
-    for house in 0..80 {
+    for house in 0..48 {
         let weights = [[5, 7], [5, 6], [2, 3]][house % 3];
         let runs: Vec<(i64, i64)> = (0..1 + house % 4)
             .map(|_| {
@@ -207,12 +207,12 @@ fn no_layout_of_a_tiny_house_is_lighter_than_the_bound() {
     }
     // Whole panels of a run are of one length in the answer, of both in what is tried here.
     println!("{tried} houses, {met} as light as the lightest in whole inches, {proven} proven");
-    assert!(tried >= 70, "{tried}");
+    assert!(tried >= 42, "{tried}");
     assert!(10 * met >= 9 * tried, "{met} of {tried}");
 }
 
 /// Random houses laid three times each: seconds in all.
-const HOUSES: u64 = 12;
+const HOUSES: u64 = 5;
 
 #[test]
 fn either_length_alone_is_no_lighter() {
@@ -254,7 +254,7 @@ fn either_length_alone_is_no_lighter() {
         better += usize::from(proof.weight < lightest && got.conflicts.len() == conflicts);
     }
     println!("{better} of {HOUSES} houses take less with both lengths than with the better one");
-    assert!(better >= 8, "{better} of {HOUSES}");
+    assert!(better >= 4, "{better} of {HOUSES}");
 }
 
 /// Panels of 150 and 200 in, lap 1 1/4, gaps 1/4, saw cuts 1/8. A cover of 348 3/4 is one of each: 350
