@@ -10,8 +10,10 @@ mod cuts;
 mod cutting;
 mod decor;
 mod field;
+mod halves;
 mod heights;
 mod joints;
+mod mixed;
 mod notches;
 mod posts;
 mod rakes;
@@ -48,6 +50,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(seams::check(layout));
     rules.extend(joints::check(layout));
     rules.extend(cutting::check(layout));
+    rules.extend(halves::check(layout));
     rules.extend(shapes::check(layout));
     rules.extend(notches::check(layout));
     rules.extend(cuts::check(layout));
