@@ -61,7 +61,7 @@ const CUTS: &str = "cuts as told make each piece out of its strip";
 const COUNT: &str = "counts agree with pieces";
 pub(crate) const FRAME: &str = "channels close round every opening";
 const SIDES: &str = "every side has its trim";
-const STOCK: &str = "trim fits its stock";
+pub(crate) const STOCK: &str = "trim fits its stock";
 const BOUND: &str = "the panel bound follows from the runs";
 
 /// Faults of pieces, seams, panels and the bound: what, the rule that catches it, how.
