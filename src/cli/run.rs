@@ -195,7 +195,10 @@ pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec
         }
         bar.set_length(p.of);
         bar.set_position(p.done);
-        bar.set_message(format!("{} panels, bound {}", p.panels, p.bound));
+        bar.set_message(match p.bound {
+            0 => format!("{} panels", p.panels),
+            bound => format!("{} panels, bound {bound}", p.panels),
+        });
     };
     let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
     bar.finish_and_clear();
@@ -272,15 +275,18 @@ fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Outp
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone =
         layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", report::plain(z)));
+    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
+        format!(
+            "A careful crew would take {}, net area + {} % would buy {}.",
+            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
+        )
+    });
     let mut out = format!(
-        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\nA careful crew would take {}, net area + {} % would buy {}.\n",
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
         report::plain(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
-        layout.bound.words,
-        layout.bound.crew,
-        layout.job.takeoff.area_waste,
-        layout.bound.by_area
+        layout.bound.words
     );
     let warnings: Vec<_> =
         layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();

@@ -76,6 +76,7 @@ impl Making<'_> {
         Piece {
             mark,
             panel,
+            half: None,
             start: cut.start,
             end: cut.end,
             length: cut.end - cut.start,

@@ -293,7 +293,10 @@ const HUNG: [(&str, &str, Break); 2] = [
 ];
 
 /// Each house with its faults.
-fn all() -> Vec<(Layout, Vec<(&'static str, &'static str, Break)>)> {
+/// A layout with the faults put into it: what each is, the rule that must catch it, and how.
+type Broken = (Layout, Vec<(&'static str, &'static str, Break)>);
+
+fn all() -> Vec<Broken> {
     let mut of_house = faults::FAULTS.to_vec();
     of_house.extend(faults::EDGES);
     of_house.extend(HOUSE);

@@ -30,6 +30,7 @@ mod faults_more;
 mod found;
 mod fuzz_words;
 mod golden;
+mod halves;
 mod hand;
 mod hands;
 #[path = "../hostile/mod.rs"]
@@ -38,6 +39,7 @@ mod house;
 mod layouts;
 mod limits;
 mod long_cuts;
+mod mixed;
 mod overlay;
 mod polygons;
 mod products;
