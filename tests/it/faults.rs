@@ -62,7 +62,7 @@ const COUNT: &str = "counts agree with pieces";
 pub(crate) const FRAME: &str = "channels close round every opening";
 const SIDES: &str = "every side has its trim";
 const STOCK: &str = "trim fits its stock";
-const BOUND: &str = "the panel bound follows from the runs";
+pub(crate) const BOUND: &str = "the panel bound follows from the runs";
 
 /// Faults of pieces, seams, panels and the bound: what, the rule that catches it, how.
 pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
