@@ -329,10 +329,10 @@ const STOCKED: [(&str, &str, Break); 7] = [
     }),
 ];
 
-/// Each house with its faults.
 /// A layout with the faults put into it: what each is, the rule that must catch it, and how.
 type Broken = (Layout, Vec<(&'static str, &'static str, Break)>);
 
+/// Each house with its faults.
 fn all() -> Vec<Broken> {
     let mut of_house = faults::FAULTS.to_vec();
     of_house.extend(faults::EDGES);
