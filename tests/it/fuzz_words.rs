@@ -27,7 +27,7 @@ fn the_job_dictionary_holds_every_table_and_key() {
             true => [format!("\"[{key}]\""), format!("\"[[{key}]]\"")],
             false => [format!("\"{last} = \""), format!("\"{last} = [\"")],
         };
-        assert!(forms.iter().any(|f| words.contains(f.as_str())), "{key}");
+        assert!(forms.iter().any(|f| words.contains(f.as_str())), "add {key} to job.dict");
     }
 }
 
@@ -39,9 +39,9 @@ fn drawn_shapes_and_dictionaries_hold_every_agreed_layer() {
         |l: &str| shapes.contains(&format!("\"{l}\"")) || shapes.contains(&format!("\\n{l}\\n"));
     let whole = |l: &&(Role, &str)| l.0 != Role::Ignore && !l.1.contains('*');
     for (role, layer) in AGREED_LAYERS.iter().filter(whole) {
-        assert!(dxf.contains(&format!("8\\x0a{layer}\\x0a")), "{layer}: not in dxf.dict");
-        assert!(svg.contains(&format!("id=\\\"{layer}\\\"")), "{layer}: not in svg.dict");
+        assert!(dxf.contains(&format!("8\\x0a{layer}\\x0a")), "add {layer} to dxf.dict");
+        assert!(svg.contains(&format!("id=\\\"{layer}\\\"")), "add {layer} to svg.dict");
         let mut of_role = AGREED_LAYERS.iter().filter(|l| l.0 == *role);
-        assert!(of_role.any(|l| drawn(l.1)), "{role:?}: not drawn");
+        assert!(of_role.any(|l| drawn(l.1)), "draw {role:?} in targets/drawn.rs");
     }
 }

@@ -138,6 +138,8 @@ fn job(b: &mut Bytes) -> Job {
         job.sheet.paper = "A4".to_owned();
     }
     job.product.length = [150.0, 200.0, 96.0, 48.0][usize::from(first >> 6)];
+    job.product.second_length = (cladding & 8 == 8).then_some(120.0);
+    job.seams.reuse_halves = cladding & 16 == 16;
     job.seams.shortest = [24.0, 0.0, 12.0, 8.0][usize::from(second & 3)];
     job.seams.clear_courses = u32::from(second >> 4 & 7);
     job.courses.datum = (second & 128 == 128).then_some(3.0);
@@ -155,6 +157,7 @@ fn job(b: &mut Bytes) -> Job {
     job.courses.hang_below = [0.0, 0.5, 3.0, 12.0][usize::from(kind >> 2 & 3)];
     job.work.seen_from = if kind & 16 == 16 { SeenFrom::Left } else { SeenFrom::Right };
     decor(&mut job, looks, kind >> 5);
+    job.trim.rake_frieze = if cladding & 32 == 32 { 6.0 } else { 0.0 };
     some_parts(&mut job, parts, width, height);
     zone(&mut job, cladding);
     job
