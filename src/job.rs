@@ -9,6 +9,7 @@ mod boards;
 mod cautions;
 mod courses;
 pub mod drawing;
+mod drawn;
 mod fasteners;
 pub mod layers;
 mod length;
@@ -31,7 +32,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use self::around::{AngledWall, ReturnWall};
+pub use self::around::{AngledWall, ReturnWall, WIDEST};
 pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
@@ -47,7 +48,7 @@ pub use self::trim::TrimRules;
 pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
-pub use self::zones::Zone;
+pub use self::zones::{Zone, ZoneRegion};
 use crate::diag::{Note, Refusal};
 use crate::model::linework::Role;
 
@@ -122,6 +123,11 @@ impl Job {
             true => -self.boards.gap(self.product.kind),
             false => self.product.lap(),
         }
+    }
+
+    /// Least strip that holds: of one no higher than the lock nothing is left to hold.
+    pub fn least_strip(&self) -> f64 {
+        self.courses.least_strip.max(self.product.lock)
     }
 
     /// Greatest spacing of nails in force: boards are nailed to every stud.

@@ -13,6 +13,7 @@ use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
 use crate::course::problem::{make, problem};
 use crate::course::runs::courses;
+use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, warnings};
@@ -182,7 +183,8 @@ pub fn layouts(
         let drawn = house.elevations.iter().flat_map(|e| &e.zones).any(|z| z.zone == zone.name);
         if !drawn {
             let message = format!("the zone {} covers no wall", zone.name);
-            let help = format!("Draw its closed outlines on a layer that `zone.{i}.layers` names.");
+            let help =
+                format!("Draw it on a layer that `zone.{i}.layers` names, or give it a `region`.");
             notes.push(crate::diag::Note::warning("zone-empty", message, &help));
         }
     }
@@ -348,6 +350,8 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let boards = job.product.kind.is_board();
     let found = if boards { Found::default() } else { search(house, job) };
     let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
+    let settled = settled(house, &pole);
+    let house = settled.as_ref().unwrap_or(house);
     let hung = hung(house, &pole, &job.courses);
     let (drawn, house) = (house, hung.as_ref().unwrap_or(house));
     let fields: Vec<Field> = house
@@ -466,11 +470,7 @@ fn shown_wall(
         .openings
         .iter()
         .zip(&drawn.openings)
-        .map(|(o, drawn)| {
-            let (left, right, sill, head) = drawn.sides();
-            let outline = xys(&o.outline);
-            layout::Opening { id: o.id.clone(), kind: o.kind, outline, left, right, sill, head }
-        })
+        .map(|(o, drawn)| o.laid_out(drawn.sides()))
         .collect();
     let edges = field.edges.iter().map(|e| layout::Edge {
         kind: e.kind,

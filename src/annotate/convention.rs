@@ -35,7 +35,11 @@ const DRAWN: [(Role, u8, &str); 17] = [
         "Each window as an inserted block or a closed loop, at the edge that the channel follows.",
     ),
     (Role::Door, 4, "Each door likewise, down to its sill; overhead doors too."),
-    (Role::Roof, 5, "Closed outline of a lower roof where it meets a wall and hides part of it."),
+    (
+        Role::Roof,
+        5,
+        "Closed outline of a lower roof, deck or slab where it meets a wall and hides part of it.",
+    ),
     (Role::MountingBlock, 6, "Fixtures with a mounting block: lights, vents, hose bibs."),
     (Role::Obstacle, 7, "Fixtures without one: meters, panels, ledgers."),
     (
@@ -69,7 +73,7 @@ const RULES: [&str; 10] = [
     "Leave off or frozen what shall not be read; hidden layers are left alone and named.",
     "Arcs, ellipses and splines are read as curves; a dimension whose text was typed over stops the reading.",
     "R12 to R2018, ASCII or binary DXF, or an SVG whose groups bear these names.",
-    "Other cladding (shingles, board and batten, another siding): closed outlines on a layer of its own; name it as a zone in job.toml.",
+    "Other cladding (shingles, board and batten, another siding): closed outlines on a layer of its own, or regions given in job.toml; name it there as a zone.",
     "Other layer names do as well: name them in job.toml under [layers]; `lapwright layers DRAWING --suggest` makes a beginning.",
 ];
 

@@ -148,14 +148,6 @@ fn rows(layout: &Layout) -> Vec<Row> {
     out
 }
 
-fn edges_as_drawn(layout: &Layout) -> &'static str {
-    if layout.job.product.kind.is_board() {
-        "Boards butt against the drawn edge of openings; corner boards stand at the drawn corner."
-    } else {
-        "Channels follow the drawn edge of openings; corner posts, the drawn corner."
-    }
-}
-
 /// The siding in one line.
 fn siding(layout: &Layout) -> String {
     let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
@@ -191,16 +183,7 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
         style.length(layout.datum),
         layout.datum_why
     )));
-    let casing = layout.job.drawing.casing;
-    out.push(Row::Text(if casing > 0.0 {
-        format!(
-            "{} stand {} outside the drawn edge of openings: the casing.",
-            if layout.job.product.kind.is_board() { "Boards" } else { "Channels" },
-            style.short(casing)
-        )
-    } else {
-        edges_as_drawn(layout).to_owned()
-    }));
+    out.push(Row::Text(layout.job.edges_as_drawn()));
     out.push(Row::Text(
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."
             .to_owned(),

@@ -40,9 +40,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
         let words = format!(
-            "{} of {} panels are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
+            "{} of {} {}s are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
             whole_or_not.len(),
             layout.panels.len(),
+            layout.job.product.kind.piece(),
             plain.len(),
             unit_note(layout.job.sheet.lengths)
         );

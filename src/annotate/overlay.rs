@@ -32,6 +32,11 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
 const MARGIN: f64 = 24.0;
 
 /// Indices of layers above.
+const OUTLINE: usize = 0;
+const COURSE: usize = 1;
+const SEAM: usize = 2;
+const TRIM: usize = 3;
+const CUTS: usize = 4;
 const IDEN: usize = 5;
 const DIMS: usize = 6;
 const NOTE: usize = 7;
@@ -57,7 +62,9 @@ pub fn overlay(layout: &Layout) -> Drawing {
     }
     for elevation in &layout.elevations {
         let map = Affine::new(elevation.to_source);
-        let unit = map.determinant().abs().sqrt();
+        // Upright, since a wall at an angle is drawn narrower than it is.
+        let [.., c, d, _, _] = elevation.to_source;
+        let unit = c.hypot(d);
         let style = layout.job.sheet.lengths;
         let house = extent(elevation);
         let low = Point::new(house.x0 - MARGIN, house.y0 - MARGIN);
@@ -183,13 +190,18 @@ impl Over<'_> {
     }
 
     fn dimension(&mut self, from: Xy, to: Xy, line: Xy, angle: f64) {
+        let [a, b, c, d, ..] = self.elevation.to_source;
+        // A wall at an angle is drawn short: its true width stands in place of the drawn one.
+        let short = (a.hypot(b) - c.hypot(d)).abs() > 1e-9 * c.hypot(d);
+        let along = (to[0] - from[0]).hypot(to[1] - from[1]);
+        let text = (short && angle == 0.0).then(|| self.style.length(along));
         let dimension = Dimension {
             from: self.at(from),
             to: self.at(to),
             line: self.at(line),
             angle: Some(angle),
             measured: None,
-            text: None,
+            text,
         };
         self.out.draw(DIMS, Shape::Dimension(dimension));
     }
@@ -211,7 +223,7 @@ impl Over<'_> {
         let elevation = self.elevation;
         for w in &elevation.walls {
             for ring in &w.field {
-                self.ring(0, ring);
+                self.ring(OUTLINE, ring);
             }
             for c in &w.courses {
                 for r in &c.runs {
@@ -219,7 +231,7 @@ impl Over<'_> {
                         let cut = p.rip.is_some()
                             || !p.notches.is_empty()
                             || p.left_set + p.right_set > 0.0;
-                        let layer = if cut { 4 } else { 1 };
+                        let layer = if cut { CUTS } else { COURSE };
                         for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
                             self.ring(layer, ring);
                         }
@@ -228,7 +240,7 @@ impl Over<'_> {
                     }
                     for s in &r.seams {
                         if let Some((low, high)) = r.seam_height(*s) {
-                            self.line(2, [*s, low], [*s, high]);
+                            self.line(SEAM, [*s, low], [*s, high]);
                         }
                     }
                 }
@@ -236,13 +248,13 @@ impl Over<'_> {
         }
         for z in &elevation.zones {
             for ring in &z.outline {
-                self.ring(0, ring);
+                self.ring(OUTLINE, ring);
             }
             if let Some(p) = z.outline.first().and_then(|r| r.first()) {
                 let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
                 let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
                 let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
-                self.text(7, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
+                self.text(NOTE, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
             }
         }
         self.levels();
@@ -286,7 +298,7 @@ impl Over<'_> {
         let shown = |t: &&crate::model::trim::TrimPiece| !t.kind.behind();
         let here = layout.trims.iter().filter(|t| t.elevation == self.elevation.name);
         for t in here.filter(shown) {
-            self.line(3, t.from, t.to);
+            self.line(TRIM, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
             self.mark("Z-MARK-TRIM", &t.mark, [middle[0] + off, middle[1] + off]);

@@ -26,6 +26,11 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("zone.name", "\"gable\""),
     ("zone.layers", "[\"A-WALL-SHNG\"]"),
     ("zone.cladding", "\"shingle\""),
+    ("zone.region.bottom", "108.0"),
+    ("zone.region.elevation", "\"Front\""),
+    ("zone.region.left", "0.0"),
+    ("zone.region.right", "240.0"),
+    ("zone.region.top", "216.0"),
     ("product.width", "8.25"),
     ("product.head_lap", "1.25"),
     ("product.exposure_least", "6.0"),
@@ -76,8 +81,9 @@ fn job_file() -> String {
             continue;
         }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        let list =
-            ["elevation", "return", "angled", "band", "joint", "zone"].contains(&table.as_str());
+        const LISTS: [&str; 7] =
+            ["elevation", "return", "angled", "band", "joint", "zone", "zone.region"];
+        let list = LISTS.contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
             if words.keys().any(|k| parent(k) == Some(path)) {

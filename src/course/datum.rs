@@ -153,7 +153,7 @@ impl Judge<'_> {
     fn tally(&self, datum: f64) -> Tally {
         let rules = &self.job.courses;
         let (e, v, least) =
-            (self.job.product.exposure, rules.notch_clearance, rules.least_strip - SAME);
+            (self.job.product.exposure, rules.notch_clearance, self.job.least_strip() - SAME);
         let mut t = Tally { first: e, top: e, ..Tally::default() };
         let stock = self.job.product.length / 12.0;
         for s in &self.levels.starts {
@@ -211,8 +211,8 @@ impl Judge<'_> {
         } else if over > 0.0 && width > 0 {
             let kept = e - over - rules.notch_clearance;
             t.cut_start += width;
-            t.cut_by = t.cut_by.max(over);
-            t.at_start += if kept < rules.least_strip - SAME { width } else { 0 };
+            t.cut_by = if s.stone { t.cut_by } else { t.cut_by.max(over) };
+            t.at_start += if kept < self.job.least_strip() - SAME { width } else { 0 };
             t.cut_panels += feet(width) / (self.job.product.length / 12.0);
             t.first = t.first.min(kept.max(0.0));
         }

@@ -14,6 +14,7 @@ pub mod pieces;
 pub mod pole_lines;
 pub mod problem;
 pub mod runs;
+pub mod settle;
 pub mod story_pole;
 pub mod studs;
 mod thin;

@@ -5,7 +5,7 @@ use super::contour::{Bite, BiteSide, bites, contour, extent, slanted, stepped};
 use crate::geom::boolean::difference;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
-use crate::geom::tol::{GRID, LEVEL, SAME};
+use crate::geom::tol::{GRID, LEVEL, SAME, onto};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::course::{Course, Run};
 use crate::model::house::Wall;
@@ -58,7 +58,9 @@ impl Making<'_> {
         x0: f64,
         x1: f64,
     ) -> Piece {
-        let mut parts = clip_span(std::slice::from_ref(&self.run.clear), x0, x1);
+        // A corner that stands at an end but for drawing noise leaves no sliver there.
+        let clear = self.run.clear.map(|p| Point::new(onto(p.x, [x0, x1]), p.y));
+        let mut parts = clip_span(&[clear], x0, x1);
         let slots = self.slots(x1);
         if !slots.is_empty() {
             parts = difference(&parts, &slots);

@@ -19,7 +19,7 @@ pub(super) fn barred(
         return Vec::new();
     }
     let half = job.lap() / 2.0;
-    let wide: Vec<(f64, f64)> = low(clear, job.courses.least_strip - SAME)
+    let wide: Vec<(f64, f64)> = low(clear, job.least_strip() - SAME)
         .into_iter()
         .map(|(a, b)| (a - half, b + half))
         .collect();

@@ -2,6 +2,7 @@
 //! little. Each with its place in the source and what to do.
 
 use crate::diag::{Note, Notes};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Affine, Point};
 use crate::model::layout::{Course, Elevation, EndCut, Layout, Notch, NotchSide, Piece, Wall};
 
@@ -29,14 +30,9 @@ fn pieces(w: &Wall) -> impl Iterator<Item = (&Course, &Piece)> {
         .flat_map(|c| c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (c, p))))
 }
 
-/// Least strip that holds: of one no higher than the lock nothing is left to hold.
-fn least(layout: &Layout) -> f64 {
-    layout.job.courses.least_strip.max(layout.job.product.lock)
-}
-
 /// Runs ripped to less than the least strip.
 fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
-    let (least, style) = (least(layout), layout.job.sheet.lengths);
+    let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
         let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
         let strip = strip.filter(|r| r.to - r.from < least);
@@ -63,7 +59,9 @@ fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
 fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
-    let peak = |p: &Piece| p.left_end == EndCut::Angled && p.right_end == EndCut::Angled;
+    let peak = |p: &Piece| {
+        p.left_end == EndCut::Angled && p.right_end == EndCut::Angled && narrows_upward(p)
+    };
     let short: Vec<(&Course, &Piece)> =
         pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0 && !peak(p)).collect();
     let Some((c, p)) = short.first() else { return };
@@ -87,6 +85,19 @@ fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
     notes.push(Note::warning("panel-short", message, &help).on(&e.name).at(at));
 }
 
+/// Whether both ends lean in: a piece under a peak, not one between two slopes of one hand or over a
+/// valley.
+fn narrows_upward(p: &Piece) -> bool {
+    let over = |y: f64| {
+        let level = p.outline.iter().filter(move |q| (q[1] - y).abs() < SAME).map(|q| q[0]);
+        level.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)))
+    };
+    let heights = p.outline.iter().map(|q| q[1]);
+    let (low, high) = heights.fold((f64::MAX, f64::MIN), |(a, b), y| (a.min(y), b.max(y)));
+    let ((l0, r0), (l1, r1)) = (over(low), over(high));
+    l1 > l0 + SAME && r1 < r0 - SAME
+}
+
 fn named(of: &[(&Course, &Piece)]) -> String {
     let names: Vec<&str> = of.iter().take(NAMED).map(|(_, p)| p.mark.as_str()).collect();
     let more = of.len().saturating_sub(NAMED);
@@ -96,7 +107,7 @@ fn named(of: &[(&Course, &Piece)]) -> String {
 
 /// Notches that leave less than the least strip over or under them, or between them and an end.
 fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
-    let (least, style) = (least(layout), layout.job.sheet.lengths);
+    let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     let of = |(c, p): (&Course, &Piece)| -> Vec<(String, Point)> {
         let thin = p.notches.iter().filter_map(|n| {
             let (left, what) = leaves(n, c, p).filter(|(left, _)| *left < least)?;

@@ -3,12 +3,13 @@
 //! of its own; its way back to the source shrinks it again to where it is drawn.
 
 use crate::diag::{Note, Notes};
-use crate::geom::polygon::bounds;
+use crate::geom::boolean::intersection;
+use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
-use crate::model::house::{Backdrop, Elevation, House, Wall};
+use crate::model::house::{Backdrop, Elevation, House, Wall, ZoneArea};
 use crate::units::LengthStyle;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
@@ -38,13 +39,48 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
             notes.push(Note::error("angled-narrow", message, help).on(&house.elevations[e].name));
             continue;
         }
+        let outline = Polygon::simple(house.elevations[e].walls[w].outline.clone()).wound();
+        let zones = match zones_on(&mut house.elevations[e].zones, &outline) {
+            Ok(zones) => zones,
+            Err(zone) => {
+                let message = format!(
+                    "the zone {zone} lies on {}, which the job gives a true width: siding of its own, and a zone that goes on past the wall, cannot be widened with it",
+                    a.wall
+                );
+                let help = "Draw the wall at its true width as a view of its own, or take it out of the zone.";
+                let note = Note::error("angled-zone", message, help);
+                notes.push(note.on(&house.elevations[e].name));
+                continue;
+            }
+        };
         let wall = house.elevations[e].walls.remove(w);
         let round = job.drawing.casing + job.trim.surround;
         let made = alone(&house.elevations[e], wall, a, (frame, round), job.sheet.lengths, notes);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
-        house.elevations.push(made);
+        let k = a.width / frame.width();
+        let map = |p: Point| Point::new(snap((p.x - frame.x0) * k), p.y);
+        let zones = zones.into_iter().map(|z| ZoneArea {
+            shapes: z.shapes.iter().map(|p| p.map(map)).collect(),
+            gross: z.gross * k,
+            net: z.net * k,
+            ..z
+        });
+        house.elevations.push(Elevation { zones: zones.collect(), ..made });
     }
     house.elevations.retain(|e| !e.walls.is_empty());
+}
+
+/// Takes the measured zones that lie wholly on a wall; names one that cannot go with it.
+fn zones_on(zones: &mut Vec<ZoneArea>, wall: &Polygon) -> Result<Vec<ZoneArea>, String> {
+    let wall = std::slice::from_ref(wall);
+    let on = |z: &ZoneArea| total_area(&intersection(&z.shapes, wall));
+    let stuck = |z: &&ZoneArea| on(z) > SAME && (z.laid || on(z) < z.gross - SAME);
+    if let Some(z) = zones.iter().find(stuck) {
+        return Err(z.zone.clone());
+    }
+    let (taken, left) = std::mem::take(zones).into_iter().partition(|z| on(z) > SAME);
+    *zones = left;
+    Ok(taken)
 }
 
 fn unknown(house: &House, wall: &str, notes: &mut Notes) {

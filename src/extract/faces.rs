@@ -2,6 +2,7 @@
 
 use super::Local;
 use super::edges::edges;
+use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
@@ -11,12 +12,8 @@ use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Obstacle, Opening, OpeningKind, Wall, WallWay, ZoneArea};
+use crate::model::house::{Obstacle, Opening, OpeningKind, OpeningSide, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
-
-/// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
-/// storey's height.
-const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
@@ -92,10 +89,7 @@ pub(crate) fn walls(
         bare.extend(strips.iter().cloned());
         bare.extend(zones::border(local, &whole[0].clone().wound()));
         wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
-        // Bands are the house's; a zone's set only stops at them.
-        if local.part.is_none() {
-            wall.bands = parts::boards(wall, &bands, &strips);
-        }
+        wall.bands = parts::boards(wall, &bands, &strips);
     }
     (found, zones)
 }
@@ -281,7 +275,9 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
         }
         // Every part counts, however small: what is left out would be sided on paper.
         for part in kept {
-            wall.openings.push(Opening { outline: part.outer, ..opening.clone() });
+            let mut mine = Opening { outline: part.outer, ..opening.clone() };
+            mine.cut = cut_sides(&opening, &mine);
+            wall.openings.push(mine);
         }
     }
     for w in walls {
@@ -290,6 +286,18 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
+}
+
+/// The sides at which a part of an opening ends short of the whole.
+fn cut_sides(whole: &Opening, part: &Opening) -> Vec<OpeningSide> {
+    let ((left, right, sill, head), (l, r, s, h)) = (whole.sides(), part.sides());
+    let short = [
+        (OpeningSide::Left, l - left),
+        (OpeningSide::Right, right - r),
+        (OpeningSide::Sill, s - sill),
+        (OpeningSide::Head, head - h),
+    ];
+    short.into_iter().filter(|(_, by)| *by > SAME).map(|(side, _)| side).collect()
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

@@ -4,12 +4,14 @@
 use super::Local;
 use super::ways::Outline;
 use crate::diag::Note;
+use crate::job::WIDEST;
 
 /// Most sides of one outline: a wall with a dozen round gables has some hundreds.
 const MOST_SIDES: usize = 10_000;
-/// Widest and highest wall, inches: 1,000 ft and 200 ft.
-const WIDEST: f64 = 12_000.0;
+/// Highest wall, inches: 200 ft.
 const HIGHEST: f64 = 2_400.0;
+/// Areas smaller than this, square inches, are drawing noise: a 1/4 in strip of a storey's height.
+pub(super) const NOISE: f64 = 24.0;
 /// Most faults of one kind in a view that are told one by one.
 pub(super) const MOST_TOLD: usize = 100;
 

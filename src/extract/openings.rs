@@ -63,7 +63,14 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
                 &local.lines.layers[d.stroke.layer].layer.name,
                 b.width(),
             );
-            Opening { id: String::new(), kind, outline, block: d.block, origin: d.stroke.origin }
+            Opening {
+                id: String::new(),
+                kind,
+                outline,
+                cut: Vec::new(),
+                block: d.block,
+                origin: d.stroke.origin,
+            }
         })
         .collect()
 }

@@ -20,7 +20,7 @@ pub(super) fn bands(local: &Local, frame: Rect, drawn: Vec<Polygon>) -> Vec<Poly
 }
 
 /// Elevations are named in the job as they are titled, capitals or not.
-fn same_name(a: &str, b: &str) -> bool {
+pub(super) fn same_name(a: &str, b: &str) -> bool {
     a.trim().eq_ignore_ascii_case(b.trim())
 }
 
@@ -100,12 +100,14 @@ pub(super) fn boards(wall: &Wall, bands: &[Polygon], strips: &[Polygon]) -> Vec<
     out
 }
 
-/// Tells of bands and joints of the job that name no elevation.
+/// Tells of bands, joints and regions of zones of the job that name no elevation.
 pub(super) fn report(house: &House, job: &crate::job::Job, notes: &mut Notes) {
     let known = |name: &str| house.elevations.iter().any(|e| same_name(&e.name, name));
     let bands = job.bands.iter().filter_map(|b| b.elevation.as_ref()).map(|e| ("band", e));
     let joints = job.joints.iter().map(|j| ("joint", &j.elevation));
-    for (table, name) in bands.chain(joints).filter(|(_, n)| !known(n)) {
+    let regions = job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
+    let regions = regions.map(|e| ("zone.region", e));
+    for (table, name) in bands.chain(joints).chain(regions).filter(|(_, n)| !known(n)) {
         let all: Vec<&str> = house.elevations.iter().map(|e| e.name.as_str()).collect();
         let message = format!(
             "`{table}` names the elevation `{name}`; the elevations are {}",

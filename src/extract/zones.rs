@@ -1,7 +1,8 @@
 //! Parts of walls with another cladding, measured.
 
-use super::Local;
+use super::limits::NOISE;
 use super::ways::Outline;
+use super::{Local, parts};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::tol::snap;
@@ -9,21 +10,27 @@ use crate::geom::vocabulary::Point;
 use crate::model::house::{Opening, ZoneArea};
 use crate::model::linework::{Role, Stroke};
 
-/// Parts smaller than this, square inches, are drawing noise.
-const NOISE: f64 = 24.0;
-
 /// The zone of a stroke, by its layer.
 fn zone_of(local: &Local, s: &Stroke) -> Option<usize> {
     let layer = local.lines.layers.get(s.layer)?;
     local.job.zone_of(&layer.layer.name)
 }
 
-/// Closed outlines on the layers of a zone; of bare areas for `None`.
+/// Closed outlines on the layers of a zone and the regions the job gives it; of bare areas for
+/// `None`.
 pub(super) fn loops(local: &Local, zone: Option<usize>) -> Vec<Polygon> {
-    local
+    let drawn = local
         .strokes(Role::Bare)
         .filter(|s| s.closed && s.points.len() >= 3 && zone_of(local, s) == zone)
-        .map(|s| Polygon::simple(local.ring(s)).wound())
+        .map(|s| Polygon::simple(local.ring(s)).wound());
+    let of_job = zone.and_then(|z| local.job.zone.get(z)).into_iter().flat_map(|z| &z.regions);
+    let here = of_job
+        .filter(|r| r.elevation.as_ref().is_none_or(|e| parts::same_name(e, &local.view.name)));
+    drawn
+        .chain(here.map(|r| {
+            let [left, bottom, right, top] = r.sides();
+            Polygon::rect(left, bottom, right, top)
+        }))
         .collect()
 }
 

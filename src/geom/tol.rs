@@ -22,6 +22,11 @@ pub fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= SAME
 }
 
+/// The one of `lines` that a coordinate stands on but for drawing noise, else the coordinate itself.
+pub fn onto(v: f64, lines: [f64; 2]) -> f64 {
+    lines.into_iter().find(|l| same(*l, v)).unwrap_or(v)
+}
+
 /// Whether `length` goes into `room`.
 pub fn fits(length: f64, room: f64) -> bool {
     length <= room + SAME

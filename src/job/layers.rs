@@ -2,8 +2,9 @@
 
 use crate::model::linework::Role;
 
-/// The agreed layers: field order of the US National CAD Standard (discipline, major, minor).
-pub const AGREED_LAYERS: [(Role, &str); 27] = [
+/// The agreed layers: field order of the US National CAD Standard (discipline, major, minor; the deck's
+/// from memory).
+pub const AGREED_LAYERS: [(Role, &str); 28] = [
     (Role::Wall, "A-WALL-OTLN"),
     (Role::Bare, "A-WALL-BASE"),
     (Role::Band, "A-WALL-BAND"),
@@ -13,6 +14,7 @@ pub const AGREED_LAYERS: [(Role, &str); 27] = [
     (Role::Door, "A-DOOR"),
     (Role::Door, "A-DOOR-*"),
     (Role::Roof, "A-ROOF-OTLN"),
+    (Role::Roof, "L-SITE-DECK"),
     (Role::MountingBlock, "A-ELEV-MBLK"),
     (Role::Obstacle, "A-ELEV-OBST"),
     (Role::Level, "A-FLOR-LEVL"),

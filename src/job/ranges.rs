@@ -109,6 +109,7 @@ pub const RANGES: &[Range] = &[
     range("trim.post_lap", 0.0, 12.0, |j| j.trim.post_lap),
     range("trim.post_cut_back", 0.0, 12.0, |j| j.trim.post_cut_back),
     range("trim.frieze", 0.0, 48.0, |j| j.trim.frieze),
+    range("trim.rake_frieze", 0.0, 48.0, |j| j.trim.rake_frieze),
     range("trim.surround", 0.0, 24.0, |j| j.trim.surround),
     range("trim.corner_cover", 0.0, 24.0, |j| j.trim.corner_cover),
     range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),
@@ -199,6 +200,14 @@ fn relations(job: &Job) -> Vec<Fault> {
             message: format!(
                 "`weather.lowest_f` is {}; it must not be over `weather.highest_f`, {}",
                 w.lowest_f, w.highest_f
+            ),
+        });
+    }
+    if let Some(f) = w.installed_f.filter(|f| w.below_40f && *f >= 40.0) {
+        out.push(Fault {
+            keys: vec!["weather.below_40f".to_owned(), "weather.installed_f".to_owned()],
+            message: format!(
+                "`weather.below_40f` is set, and `weather.installed_f` is {f}: leave one out"
             ),
         });
     }

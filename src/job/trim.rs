@@ -90,6 +90,11 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub frieze: f64,
+    /// Width of a frieze board along rakes, square to them; the siding ends at its lower edge. Default
+    /// 0, none: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub rake_frieze: f64,
     /// Width of a flat surround outside the drawn edge of every opening; channels go round it. Default
     /// 0, none: common practice, no source.
     #[serde(deserialize_with = "length")]
@@ -143,6 +148,7 @@ impl Default for TrimRules {
             inside_corner: InsideCorner::Post,
             top: TopFinish::FinishTrim,
             frieze: 0.0,
+            rake_frieze: 0.0,
             surround: 0.0,
             corner_cover: 0.0,
             decorative: 144.0,

@@ -2,7 +2,7 @@
 
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::{SAME, snap};
+use crate::geom::tol::{SAME, same, snap};
 
 /// The heights of the whole house on one stick.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,6 +27,13 @@ impl StoryPole {
     /// The course whose face holds height `y`; a height on a butt line belongs to the course above.
     pub fn course_at(&self, y: f64) -> i32 {
         course_at(&self.lines, self.datum, self.exposure, y)
+    }
+
+    /// The butt line that height `y` stands on but for drawing noise; the height itself where it
+    /// stands on none.
+    pub fn settled(&self, y: f64) -> f64 {
+        let line = self.butt(self.course_at(y));
+        if same(line, y) { line } else { y }
     }
 }
 

@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::corner::Corner;
+use super::layout;
 use super::linework::Role;
 use crate::diag::Origin;
 use crate::geom::polygon::Polygon;
@@ -126,6 +127,8 @@ pub struct Opening {
     pub kind: OpeningKind,
     /// The edge the channel follows.
     pub outline: Ring,
+    /// Sides at which the drawn opening goes on over an area without siding.
+    pub cut: Vec<OpeningSide>,
     /// The block it was inserted as.
     pub block: Option<String>,
     /// Place in the source.
@@ -144,6 +147,22 @@ pub enum OpeningKind {
     OverheadDoor,
     /// Louvre, vent or hatch: framed like a window.
     Vent,
+}
+
+/// A side of an opening.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum OpeningSide {
+    /// Its left jamb.
+    Left,
+    /// Its right jamb.
+    Right,
+    /// Its foot.
+    Sill,
+    /// Its top.
+    Head,
 }
 
 /// A fixture on a wall: lamp, tap, meter, vent.
@@ -206,7 +225,33 @@ pub enum EdgeKind {
     Sill,
 }
 
+impl OpeningKind {
+    /// Whether it has a sill: doors stand on the floor.
+    pub fn has_sill(self) -> bool {
+        matches!(self, OpeningKind::Window | OpeningKind::Vent)
+    }
+}
+
 impl Opening {
+    /// Whether the drawn opening ends at this side, so that boards and flashing stand there.
+    pub fn ends_at(&self, side: OpeningSide) -> bool {
+        !self.cut.contains(&side)
+    }
+
+    /// As a layout holds it, with the sides it was drawn with: left, right, sill and head.
+    pub fn laid_out(&self, (left, right, sill, head): (f64, f64, f64, f64)) -> layout::Opening {
+        layout::Opening {
+            id: self.id.clone(),
+            kind: self.kind,
+            outline: self.outline.iter().map(|p| [p.x, p.y]).collect(),
+            left,
+            right,
+            sill,
+            head,
+            cut: self.cut.clone(),
+        }
+    }
+
     /// Left, right, sill and head: the box round the outline.
     pub fn sides(&self) -> (f64, f64, f64, f64) {
         let b = crate::geom::polygon::bounds(&self.outline).unwrap_or_default();

@@ -10,7 +10,7 @@ use serde::Serialize;
 use super::corner::Corner;
 use super::fastening::{Fastening, Movement};
 use super::half::Half;
-use super::house::{EdgeKind, OpeningKind, WallWay};
+use super::house::{EdgeKind, OpeningKind, OpeningSide, WallWay};
 use super::pole::PoleTable;
 pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
 use super::receiver::Receiver;
@@ -180,6 +180,9 @@ pub struct Opening {
     pub sill: f64,
     /// Top.
     pub head: f64,
+    /// Sides at which the drawn opening goes on over an area without siding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cut: Vec<OpeningSide>,
 }
 
 /// A fixture.

@@ -24,7 +24,7 @@ pub enum Role {
     Window,
     /// Door, an overhead door included.
     Door,
-    /// Roof as seen; where its closed outline overlaps a wall it hides that part.
+    /// Roof or deck as seen; where its closed outline overlaps a wall it hides that part.
     Roof,
     /// Fixture with a mounting block.
     MountingBlock,

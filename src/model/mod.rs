@@ -14,6 +14,7 @@ pub mod quantity;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;
+pub mod slopes;
 pub mod takeoff;
 pub mod trim;
 pub mod work;

@@ -1,7 +1,7 @@
 //! What decorative trim takes of a wall: wide corner covers and friezes. Siding ends at their edges.
 
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{SAME, level};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::TrimRules;
 use crate::model::house::{Edge, EdgeKind, Wall};
@@ -36,10 +36,32 @@ pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>
                 off.push(Polygon::rect(x0, e.from.y - trim.frieze, x1, e.from.y + OVER));
                 moved.push(Edge { from: e.from + down, to: e.to + down, ..e.clone() });
             }
+            EdgeKind::Rake if trim.rake_frieze > 0.0 => {
+                let w = trim.rake_frieze;
+                let along = (e.to - e.from) / e.from.distance(e.to).max(SAME);
+                let inward = Vec2::new(-along.y, along.x) * w;
+                let out = inward * (-OVER / w);
+                let (from, to) = (
+                    e.from - along * past_plumb(wall, e, e.from, w),
+                    e.to + along * past_plumb(wall, e, e.to, w),
+                );
+                off.push(
+                    Polygon::simple(vec![from + out, from + inward, to + inward, to + out]).wound(),
+                );
+                moved.push(Edge { from: from + inward, to: to + inward, ..e.clone() });
+            }
             _ => {}
         }
     }
     (off, moved)
+}
+
+/// How far the lower edge of a board along a rake goes on past the rake's end, to a plumb side.
+fn past_plumb(wall: &Wall, rake: &Edge, end: Point, width: f64) -> f64 {
+    let plumb = wall.edges.iter().any(|e| {
+        level(e.to.x - e.from.x) && (e.from.distance(end) < SAME || e.to.distance(end) < SAME)
+    });
+    if plumb { width * rake.pitch.unwrap_or(0.0) / 12.0 } else { 0.0 }
 }
 
 /// Rise over run of the steepest side that ends at `p`.

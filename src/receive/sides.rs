@@ -118,10 +118,10 @@ fn line_height(a: Point, b: Point, x: f64) -> Option<f64> {
 
 fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
     match kind {
-        // Only a butt edge locks into a starter; a cut one stands in a channel (FACTS SD-90, SD-91).
+        // Only a butt edge locks into a starter; a cut one is held in finish trim (FACTS SD-90, SD-91).
         EdgeKind::Base | EdgeKind::BareTop => {
             let on_line = same(pole.butt(pole.course_at(y)), y);
-            if on_line { Receiver::Starter } else { Receiver::JChannel }
+            if on_line { Receiver::Starter } else { Receiver::FinishTrim }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
         EdgeKind::InsideCorner => match trim.inside_corner {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
 use crate::job::{Job, Kind};
-use crate::model::fastening::{Fastening, NailLayer, Nails};
+use crate::model::fastening::{Fastening, NailLayer, Nails, UNDER_HEAD};
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
@@ -35,9 +35,6 @@ fn shortest(job: &Job) -> f64 {
     };
     job.fasteners.shortest.unwrap_or(usual)
 }
-
-/// Room under a nail's head (FACTS SD-25, VSI-H).
-const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// The least nail to buy that reaches through what holds no nail and far enough into what does
 /// (FACTS SD-37): of the job's lengths, else by the half inch. The 1/32 in under the head (SD-25)

@@ -3,10 +3,10 @@
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
-use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Elevation, Group, Layout, TakeoffLine, Wall};
+use crate::model::corner::{Corner, CornerSide};
+use crate::model::layout::{Group, Layout, TakeoffLine};
 use crate::model::takeoff::StockCut;
-use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind};
+use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
 use crate::units::{LengthStyle, Unit};
 
 /// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
@@ -85,20 +85,38 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     for t in &layout.trims {
-        // Of two channels in one corner each counts half.
-        let share = match t.kind {
-            TrimKind::OutsidePost | TrimKind::InsidePost => 1.0,
-            TrimKind::CornerChannel if t.shared_with.is_none() && two => 0.5,
-            TrimKind::CornerChannel => 1.0,
+        let length = match t.kind {
+            TrimKind::OutsidePost | TrimKind::InsidePost => t.length,
+            // Where two channels stand in one corner, each counts half.
+            TrimKind::CornerChannel if two => t.length - beside(layout, t) / 2.0,
+            TrimKind::CornerChannel => t.length,
             _ => continue,
         };
-        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, share * t.length);
+        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, length);
         counts.push(t.mark.clone());
     }
     let style = layout.job.sheet.lengths;
     let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));
     let item = format!("flashing at corners, {} wide", width(style, CORNER_SHEET));
     rolls(layout, ("corner-flashing", item), shares, counts, &how)
+}
+
+/// How much of a channel in an inside corner has the other wall's channel beside it.
+fn beside(layout: &Layout, t: &TrimPiece) -> f64 {
+    let stands =
+        |t: &TrimPiece, s: &CornerSide| t.wall == s.wall && (t.from[0] - s.x).abs() <= LEVEL;
+    let with = |c: &&Corner| c.sides.iter().any(|s| stands(t, s));
+    let Some(corner) = layout.corners.iter().find(with) else { return 0.0 };
+    let others = layout.trims.iter().filter(|o| {
+        o.kind == t.kind && o.elevation != t.elevation && corner.sides.iter().any(|s| stands(o, s))
+    });
+    let span = |t: &TrimPiece| (t.from[1].min(t.to[1]), t.from[1].max(t.to[1]));
+    let (low, high) = span(t);
+    let over = others.map(|o| {
+        let (l, h) = span(o);
+        (high.min(h) - low.max(l)).max(0.0)
+    });
+    over.sum::<f64>().min(high - low)
 }
 
 /// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
@@ -108,11 +126,16 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
         LengthStyle::Mm => (Unit::M.inches(), "m of slope"),
     };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
-    for (e, w) in layout.walls() {
-        let roofs: Vec<&Edge> = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof).collect();
-        for r in &roofs {
-            let length = (r.to[0] - r.from[0]).hypot(r.to[1] - r.from[1]) / each;
-            shares_of_slope(&mut steps, &mut outs, (e, w), r, &roofs, length);
+    for (e, s) in
+        layout.elevations.iter().flat_map(|e| e.roof_sides().into_iter().map(move |s| (e, s)))
+    {
+        let place = (e.name.as_str(), s.wall.id.as_str());
+        if s.sloped {
+            let middle = (s.edge.from[1] + s.edge.to[1]) / 2.0;
+            steps.add(place, s.wall.zone(middle), 1, s.length() / each);
+        }
+        if let Some(foot) = s.kick_out {
+            outs.add(place, s.wall.zone(foot[1]), 1, 1.0);
         }
     }
     let line = |id: &str, item: &str, unit: &str, shares: Shares, how: &str| TakeoffLine {
@@ -147,30 +170,4 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
         ));
     }
     out
-}
-
-fn shares_of_slope(
-    steps: &mut Shares,
-    outs: &mut Shares,
-    (elevation, wall): (&Elevation, &Wall),
-    edge: &Edge,
-    roofs: &[&Edge],
-    length: f64,
-) {
-    if (edge.to[1] - edge.from[1]).abs() <= LEVEL {
-        return;
-    }
-    let place = (elevation.name.as_str(), wall.id.as_str());
-    let zone = |y: f64| wall.zone(y);
-    steps.add(place, zone((edge.from[1] + edge.to[1]) / 2.0), 1, length);
-    let foot = if edge.from[1] < edge.to[1] { edge.from } else { edge.to };
-    // A slope that another slope of the same roof goes on from has its foot farther down.
-    let goes_on = roofs.iter().any(|o| {
-        let low = if o.from[1] < o.to[1] { o.from } else { o.to };
-        let touches = |p: [f64; 2]| (p[0] - foot[0]).hypot(p[1] - foot[1]) < LEVEL;
-        low[1] < foot[1] - LEVEL && (touches(o.from) || touches(o.to))
-    });
-    if !goes_on {
-        outs.add(place, zone(foot[1]), 1, 1.0);
-    }
 }

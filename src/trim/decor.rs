@@ -3,10 +3,11 @@
 
 use super::channels::merged;
 use super::stock::{Place, part};
-use crate::geom::tol::SAME;
-use crate::geom::vocabulary::Point;
+use crate::geom::polygon::sides;
+use crate::geom::tol::{LEVEL, SAME, level, snap};
+use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{Job, TopFinish};
-use crate::model::house::{EdgeKind, OpeningKind};
+use crate::model::house::{Edge, EdgeKind, OpeningSide};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -14,12 +15,20 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 const LEAST: f64 = 1.0;
 
 /// Boards of one wall. A wall may have several fields: what hangs on the drawn wall alone is made
-/// with the first of them.
-pub(super) fn pieces(place: &Place, field: &Field, first: bool, job: &Job) -> Vec<TrimPiece> {
+/// with the first of them. Band boards are the house's; a zone's set only stops at them.
+pub(super) fn pieces(
+    place: &Place,
+    field: &Field,
+    (first, of_house): (bool, bool),
+    job: &Job,
+) -> Vec<TrimPiece> {
     let mut out = caps(place, field, job);
-    if first {
+    if first && of_house {
         out.extend(bands(place, job));
+    }
+    if first {
         out.extend(friezes(place, job));
+        out.extend(rake_friezes(place, job));
         out.extend(surrounds(place, job));
     }
     out
@@ -35,13 +44,27 @@ fn board(place: &Place, kind: TrimKind, a: Point, b: Point, job: &Job) -> Vec<Tr
 }
 
 fn bands(place: &Place, job: &Job) -> Vec<TrimPiece> {
-    let level = place.wall.bands.iter().map(|p| p.bounds());
-    level
-        .flat_map(|b| {
-            let y = (b.y0 + b.y1) / 2.0;
-            board(place, TrimKind::Band, Point::new(b.x0, y), Point::new(b.x1, y), job)
-        })
-        .collect()
+    let lines = place.wall.bands.iter().filter_map(|p| middle_line(&p.outer));
+    lines.flat_map(|(a, b)| board(place, TrimKind::Band, a, b, job)).collect()
+}
+
+/// The middle line of a band, left to right, along its longest side that is not plumb.
+fn middle_line(ring: &[Point]) -> Option<(Point, Point)> {
+    let run =
+        |s: &(Point, Point)| if (s.1.x - s.0.x).abs() > LEVEL { s.0.distance(s.1) } else { 0.0 };
+    let (a, b) = sides(ring).max_by(|s, t| run(s).total_cmp(&run(t)))?;
+    let along = if b.x > a.x { b - a } else { a - b } / run(&(a, b)).max(LEVEL);
+    let over = |axis: Vec2| {
+        let all = ring.iter().map(|p| (*p - a).dot(axis));
+        all.fold((f64::MAX, f64::MIN), |(low, high), t| (low.min(t), high.max(t)))
+    };
+    let ((from, to), (low, high)) = (over(along), over(Vec2::new(-along.y, along.x)));
+    let foot = a + Vec2::new(-along.y, along.x) * ((low + high) / 2.0);
+    let at = |t: f64| {
+        let p = foot + along * t;
+        Point::new(snap(p.x), snap(p.y))
+    };
+    Some((at(from), at(to)))
 }
 
 /// A cap over each band that siding stands on: its flashing runs behind the siding above and over
@@ -85,6 +108,89 @@ fn friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
     .collect()
 }
 
+/// A board along every rake: mitred where two rakes meet, cut plumb at a plumb side, where its lower
+/// edge is the longer one.
+fn rake_friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
+    let width = job.trim.rake_frieze;
+    if width <= 0.0 {
+        return Vec::new();
+    }
+    let edges = &place.wall.edges;
+    let rakes = edges.iter().filter(|e| e.kind == EdgeKind::Rake);
+    rakes
+        .flat_map(|e| {
+            let (a, b) = if e.from.x < e.to.x { (e.from, e.to) } else { (e.to, e.from) };
+            let along = (b - a) / a.distance(b).max(SAME);
+            // Rakes run leftward, the wall on their left hand: down is inward.
+            let down = Vec2::new(along.y, -along.x) * (width / 2.0);
+            let (left, right) = (end_cut(edges, e, a), end_cut(edges, e, b));
+            // Along its middle a board ends half a slant short of its long point.
+            let (past_left, past_right) = (left.past(width), right.past(width));
+            let (from, to) = (a + down - along * past_left, b + down + along * past_right);
+            if from.distance(to) < LEAST {
+                return Vec::new();
+            }
+            let (first, last) = (past_left.abs(), past_right.abs());
+            let ends = [left.end(), right.end()];
+            let whole = place.piece(TrimKind::Frieze, from, to, first + last, ends);
+            let (length, mut done) = (whole.length, 0.0);
+            let mut out = part(whole, job.stock(TrimKind::Frieze.stock()), 0.0);
+            for t in &mut out {
+                let at = |s: f64| from + along * (s.clamp(first, length - last) - first);
+                let (p, q) = (at(done), at(done + t.length));
+                (t.from, t.to) = ([snap(p.x), snap(p.y)], [snap(q.x), snap(q.y)]);
+                done += t.length;
+            }
+            out
+        })
+        .collect()
+}
+
+/// What a board along a rake meets at its end.
+enum RakeEnd {
+    /// Another rake: half of the angle between them, off square.
+    Rake(f64),
+    /// A plumb side: the rake's own angle.
+    Plumb(f64),
+    /// Neither.
+    Free,
+}
+
+impl RakeEnd {
+    /// How far the middle of a board goes past the rake's end, square to the rake: as far as its long
+    /// point goes past the middle, one way or the other.
+    fn past(&self, width: f64) -> f64 {
+        match self {
+            RakeEnd::Rake(angle) => -width / 2.0 * angle.to_radians().tan(),
+            RakeEnd::Plumb(angle) => width / 2.0 * angle.to_radians().tan(),
+            RakeEnd::Free => 0.0,
+        }
+    }
+
+    fn end(&self) -> TrimEnd {
+        match self {
+            RakeEnd::Rake(angle) | RakeEnd::Plumb(angle) => TrimEnd::Mitre(*angle),
+            RakeEnd::Free => TrimEnd::Square,
+        }
+    }
+}
+
+fn end_cut(edges: &[Edge], rake: &Edge, at: Point) -> RakeEnd {
+    let touches = |e: &Edge| e.from.distance(at) < SAME || e.to.distance(at) < SAME;
+    let steep = |e: &Edge| {
+        let rise = if e.to.x > e.from.x { e.to - e.from } else { e.from - e.to };
+        rise.y.atan2(rise.x).to_degrees()
+    };
+    let others = || edges.iter().filter(|e| !std::ptr::eq(*e, rake) && touches(e));
+    if let Some(o) = others().find(|e| e.kind == EdgeKind::Rake) {
+        return RakeEnd::Rake((steep(rake) - steep(o)).abs() / 2.0);
+    }
+    if others().any(|e| level(e.to.x - e.from.x)) {
+        return RakeEnd::Plumb(steep(rake).abs());
+    }
+    RakeEnd::Free
+}
+
 /// Flat boards round each opening: jambs between head and sill. Those of a curved or sloping head are
 /// bent or cut from wider stock: the box round it is taken.
 fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
@@ -95,25 +201,28 @@ fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
     let mut out = Vec::new();
     for o in &place.wall.openings {
         let (left, right, low, high) = o.sides();
-        let sill = matches!(o.kind, OpeningKind::Window | OpeningKind::Vent);
-        let foot = if sill { low + w } else { low };
+        let sill = o.kind.has_sill() && o.ends_at(OpeningSide::Sill);
+        let head = o.ends_at(OpeningSide::Head);
+        let (foot, top) = (if sill { low + w } else { low }, if head { high - w } else { high });
         let p = |x: f64, y: f64| Point::new(x, y);
-        let mut mine = board(
-            place,
-            TrimKind::Surround,
-            p(left, high - w / 2.0),
-            p(right, high - w / 2.0),
-            job,
-        );
-        if sill {
-            let y = low + w / 2.0;
-            mine.extend(board(place, TrimKind::Surround, p(left, y), p(right, y), job));
+        let mut lines = Vec::new();
+        if head {
+            lines.push((p(left, high - w / 2.0), p(right, high - w / 2.0)));
         }
-        for x in [left + w / 2.0, right - w / 2.0] {
-            if high - w > foot + SAME {
-                mine.extend(board(place, TrimKind::Surround, p(x, foot), p(x, high - w), job));
+        if sill {
+            lines.push((p(left, low + w / 2.0), p(right, low + w / 2.0)));
+        }
+        for (side, x) in
+            [(OpeningSide::Left, left + w / 2.0), (OpeningSide::Right, right - w / 2.0)]
+        {
+            if o.ends_at(side) && top > foot + SAME {
+                lines.push((p(x, foot), p(x, top)));
             }
         }
+        let mut mine: Vec<TrimPiece> = lines
+            .into_iter()
+            .flat_map(|(a, b)| board(place, TrimKind::Surround, a, b, job))
+            .collect();
         mine.iter_mut().for_each(|t| t.opening = Some(o.id.clone()));
         out.extend(mine);
     }

@@ -28,7 +28,7 @@ pub fn trims(house: &House, fields: &[Field], pole: &StoryPole, job: &Job) -> Ve
         pieces.extend(starter::pieces(&place, field, job));
         pieces.extend(channels::pieces(&place, field, job));
         pieces.extend(frames::pieces(&place, field, pole, job));
-        pieces.extend(decor::pieces(&place, field, first, job));
+        pieces.extend(decor::pieces(&place, field, (first, house.zone.is_none()), job));
         if first {
             pieces.extend(flashing::pieces(&place, job));
         }

@@ -23,8 +23,19 @@ const OVERHANG: f64 = 24.0;
 struct Reach {
     low: f64,
     high: f64,
-    /// Where it shows: indices of the corner's side and of a field there.
-    parts: Vec<(usize, usize)>,
+    /// Where it shows.
+    parts: Vec<Part>,
+}
+
+/// The siding of one wall at a corner.
+#[derive(Clone, Copy)]
+struct Part {
+    /// Index of the corner's side.
+    side: usize,
+    /// Index of the field.
+    field: usize,
+    low: f64,
+    high: f64,
 }
 
 pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiece> {
@@ -63,14 +74,15 @@ fn reaches(house: &House, fields: &[Field], corner: &Corner, job: &Job) -> Vec<R
                     && low < side.high
                     && high > side.low
             };
-            parts.extend(merged(&f.edges).iter().filter(|e| here(e)).map(|e| Reach {
-                low: e.from.y.min(e.to.y).max(side.low),
-                high: e.from.y.max(e.to.y).min(side.high),
-                parts: vec![(i, field)],
+            parts.extend(merged(&f.edges).iter().filter(|e| here(e)).map(|e| {
+                let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+                let (low, high) = (low.max(side.low), high.min(side.high));
+                Reach { low, high, parts: vec![Part { side: i, field, low, high }] }
             }));
         }
     }
-    parts.sort_by(|a, b| a.low.total_cmp(&b.low).then(a.parts.cmp(&b.parts)));
+    let first = |r: &Reach| r.parts.first().map(|p| (p.side, p.field));
+    parts.sort_by(|a, b| a.low.total_cmp(&b.low).then(first(a).cmp(&first(b))));
     let mut out: Vec<Reach> = Vec::new();
     for part in parts {
         match out.last_mut().filter(|r| part.low <= r.high + SAME) {
@@ -98,31 +110,42 @@ fn post(
         (_, InsideCorner::Post) => TrimKind::InsidePost,
         _ => TrimKind::CornerChannel,
     };
-    let mut on: Vec<&(usize, usize)> = reach.parts.iter().collect();
-    on.sort_unstable();
+    let mut on: Vec<Part> = reach.parts.clone();
+    on.sort_by_key(|p| (p.side, p.field));
     if kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::OneChannel {
         // The wall that is sided second, the last one in wrap order, bears it.
         on.reverse();
     }
     let each =
         kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::TwoChannels;
-    on.dedup_by_key(|p| corner.sides[p.0].elevation.as_str());
+    // Of a wall's own channels each is as high as the siding there; a post, as the whole corner.
+    on.dedup_by(|next, p| {
+        let same = corner.sides[next.side].elevation == corner.sides[p.side].elevation;
+        if same {
+            (p.low, p.high) = (p.low.min(next.low), p.high.max(next.high));
+        }
+        same
+    });
     on.truncate(if each { on.len() } else { 1 });
+    if let Some(one) = on.first_mut().filter(|_| !each) {
+        (one.low, one.high) = (reach.low, reach.high);
+    }
     let mut out = Vec::new();
-    for (index, field) in on {
-        let (Some(place), Some(side)) =
-            (fields.get(*field).and_then(|f| Place::of(house, f)), corner.sides.get(*index))
-        else {
+    for part_of in on {
+        let (Some(place), Some(side)) = (
+            fields.get(part_of.field).and_then(|f| Place::of(house, f)),
+            corner.sides.get(part_of.side),
+        ) else {
             continue;
         };
-        let low = Point::new(side.x, reach.low - job.trim.post_below);
-        let high = Point::new(side.x, reach.high - job.trim.post_top_gap);
+        let low = Point::new(side.x, part_of.low - job.trim.post_below);
+        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
         if high.y <= low.y {
             continue;
         }
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
-            let shown = reach.parts.iter().map(|(i, _)| corner.sides[*i].elevation.as_str());
+            let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());
             whole.shared_with =
                 shown.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
         }
@@ -130,7 +153,7 @@ fn post(
             out.extend(part(whole, job.trim.j_channel, job.trim.channel_face));
             continue;
         }
-        if over_overhang(&place, low.x, reach.low) {
+        if over_overhang(&place, low.x, part_of.low) {
             whole.ends[0] = TrimEnd::Capped;
         }
         let lap = job.trim.post_lap;

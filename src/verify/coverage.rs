@@ -109,8 +109,15 @@ fn compare(layout: &Layout, w: &Wall, course: &Course) -> Areas {
     measure(&parts, &shapes.slabs(low, high), course)
 }
 
-/// Adds what clearances take off the field in a course.
+/// Adds what clearances take off the field in a course. One that ends on a course line but for
+/// drawing noise leaves nothing between.
 fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
+    let on = |y: f64, line: f64| if (y - line).abs() <= SAME { line } else { y };
+    let mut off = |ring: &[Xy]| {
+        let ring: Vec<Xy> =
+            ring.iter().map(|q| [q[0], on(on(q[1], course.bottom), course.top)]).collect();
+        shapes.add([&ring]);
+    };
     let near = |low: f64, high: f64| low < course.top - SAME && high > course.bottom + SAME;
     for ring in &w.field {
         for i in 0..ring.len() {
@@ -125,7 +132,7 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
                     let (low, high) = (low.min(line), high.max(line));
                     if low < high && high - low <= SAME {
                         let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
-                        shapes.add([&rectangle(left, low, right, high)]);
+                        off(&rectangle(left, low, right, high));
                     }
                 }
                 continue;
@@ -136,7 +143,7 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
             } else {
                 vec![[a[0] - gap, a[1]], [a[0] + gap, a[1]], [b[0] + gap, b[1]], [b[0] - gap, b[1]]]
             };
-            shapes.add([&swept]);
+            off(&swept);
         }
     }
     // Over and under the flatter sides of a curved opening.
@@ -146,17 +153,22 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
         let of = w.openings.iter().find(|o| e.opening.as_ref() == Some(&o.id));
         if of.is_some_and(|o| near(o.sill, o.head)) && rise > SAME && rise <= run {
             let ring = vec![[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
-            shapes.add([&ring]);
+            off(&ring);
         }
     }
     for o in &w.obstacles {
-        shapes.add([&o.outline]);
+        off(&o.outline);
         if o.mounting_block {
             for i in 0..o.outline.len() {
-                shapes.add([&grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v)]);
+                off(&grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v));
             }
         }
     }
+}
+
+/// Length of what is wider than drawing noise: no saw leaves a strip thinner.
+fn wide(spans: &Spans) -> f64 {
+    spans.iter().map(|s| s.1 - s.0).filter(|l| *l > SAME).sum()
 }
 
 fn rectangle(left: f64, bottom: f64, right: f64, top: f64) -> Vec<Xy> {
@@ -202,7 +214,7 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &Course) -> Areas {
     for slab in slabs {
         let may = clear(slab, Height::Middle);
         let laid = slab.union(Height::Middle, |i| i >= first);
-        out.beyond += slab.rise() * length(&without(&laid, &may));
+        out.beyond += slab.rise() * wide(&without(&laid, &may));
         let each = slab.spans(Height::Middle, |i| i >= first);
         let twice = each.iter().map(length).sum::<f64>() - length(&laid);
         out.doubled += slab.rise() * (twice - lapped(parts, slab)).max(0.0);
@@ -253,7 +265,7 @@ impl Stamps {
         let mut above = Vec::new();
         for (n, span) in may.iter().enumerate() {
             let id = self.parts.len();
-            let bare = length(&without(&vec![*span], laid));
+            let bare = wide(&without(&vec![*span], laid));
             self.parts.push((id, rise * (span.1 - span.0), rise * bare));
             let foot = if alike { ends[0][n] } else { *span };
             for (other, part) in self.below.clone() {

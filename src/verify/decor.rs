@@ -6,7 +6,7 @@ use super::along::{bare, reach};
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::job::TopFinish;
-use crate::model::house::{EdgeKind, OpeningKind};
+use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
@@ -23,9 +23,10 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 4] {
             let of: Vec<&TrimPiece> =
                 mine.iter().copied().filter(|t| t.opening.as_ref() == Some(&o.id)).collect();
             surround(decor, layout, o, &of);
+            unsided(flashing, w, o);
             flashed(flashing, layout, o, &of);
         }
-        bands_of(bands, w, &mine);
+        bands_of(bands, layout, w, &mine);
         unbridged(joints, layout, w);
     }
     covers(decor, layout);
@@ -53,21 +54,38 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
             EdgeKind::Eave if r.frieze > 0.0 => {
                 let up = |p: Xy, by: f64| [p[0], p[1] + by];
                 let along = |by: f64| (up(s.from, by), up(s.to, by));
-                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0));
+                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0), 0.0);
                 if r.top == TopFinish::Crown {
-                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze));
+                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze), 0.0);
                 }
+            }
+            EdgeKind::Rake if r.rake_frieze > 0.0 => {
+                // Counter-clockwise the wall lies on the left hand: outward is to the right.
+                let length = reach(s.from, s.to);
+                let half = r.rake_frieze / 2.0 / length;
+                let (dx, dy) = (s.to[0] - s.from[0], s.to[1] - s.from[1]);
+                let out = |p: Xy| [p[0] + dy * half, p[1] - dx * half];
+                let slant = half * (dy * length / dx).abs();
+                boarded(rule, layout, w, TrimKind::Frieze, (out(s.from), out(s.to)), slant);
             }
             _ => {}
         }
     }
 }
 
-fn boarded(rule: &mut Rule, layout: &Layout, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy)) {
+/// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.
+fn boarded(
+    rule: &mut Rule,
+    layout: &Layout,
+    w: &Wall,
+    kind: TrimKind,
+    (a, b): (Xy, Xy),
+    slant: f64,
+) {
     let of: Vec<&TrimPiece> =
         layout.trims.iter().filter(|t| t.wall == w.id && t.kind == kind).collect();
     let open = bare(a, b, &of);
-    rule.case(open < NEAR, || {
+    rule.case(open < 2.0 * slant + NEAR, || {
         format!("{}: {open:.2} in at {:.2} have no {}", w.id, a[1], kind.words())
     });
 }
@@ -98,12 +116,40 @@ fn sum(of: &[&TrimPiece], kind: TrimKind) -> f64 {
     of.iter().filter(|t| t.kind == kind).map(|t| t.length).sum()
 }
 
+/// 1 for a side that the opening has and that ends it, 0 for another.
+fn sides_of(o: &Opening) -> [f64; 4] {
+    use OpeningSide::{Head, Left, Right, Sill};
+    [Left, Right, Sill, Head].map(|side| {
+        let none = o.cut.contains(&side) || (side == Sill && !has_sill(o));
+        if none { 0.0 } else { 1.0 }
+    })
+}
+
+/// No siding meets an opening at a side where it goes on over something else.
+fn unsided(rule: &mut Rule, w: &Wall, o: &Opening) {
+    for side in &o.cut {
+        let (axis, at) = match side {
+            OpeningSide::Left => (0, o.left),
+            OpeningSide::Right => (0, o.right),
+            OpeningSide::Sill => (1, o.sill),
+            OpeningSide::Head => (1, o.head),
+        };
+        let met = w.edges.iter().filter(|s| s.opening.as_ref() == Some(&o.id)).any(|s| {
+            (s.from[axis] - at).abs() < NEAR
+                && (s.to[axis] - at).abs() < NEAR
+                && reach(s.from, s.to) > LEAST
+        });
+        rule.case(!met, || format!("{}: siding meets its {side:?}, which is told as cut", o.id));
+    }
+}
+
 /// Head and sill boards run right across, jambs stand between them.
 fn surround(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
     let w = layout.job.trim.surround;
-    let levels = if has_sill(o) { 2.0 } else { 1.0 };
-    let jamb = (o.head - o.sill - levels * w).max(0.0);
-    let want = if w > 0.0 { levels * (o.right - o.left) + 2.0 * jamb } else { 0.0 };
+    let [left, right, sill, head] = sides_of(o);
+    let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
+    let level = (sill + head) * (o.right - o.left);
+    let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };
     let have = sum(of, TrimKind::Surround);
     rule.case((have - want).abs() < NEAR + 2.0 * LEAST * f64::from(u8::from(jamb < LEAST)), || {
         format!("{}: {have:.2} of surround, {want:.2} is needed", o.id)
@@ -114,14 +160,13 @@ fn surround(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
 /// the 9 in sill flashing to 8 1/2 in over the head.
 fn flashed(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
     let w = layout.job.trim.surround;
-    let width = o.right - o.left - 2.0 * w;
-    let height = o.head - o.sill - if has_sill(o) { 2.0 * w } else { w };
-    let (under, jamb) =
-        if has_sill(o) { (width + 18.0, height + 17.0) } else { (0.0, height + 8.5) };
+    let [left, right, sill, head] = sides_of(o);
+    let level = o.right - o.left + (left + right) * (9.0 - w);
+    let jamb = o.head - o.sill + sill * (8.5 - w) + head * (8.5 - w);
     let wants = [
-        (TrimKind::SillFlashing, under),
-        (TrimKind::JambFlashing, 2.0 * jamb),
-        (TrimKind::HeadFlashing, width + 18.0),
+        (TrimKind::SillFlashing, sill * level),
+        (TrimKind::JambFlashing, (left + right) * jamb),
+        (TrimKind::HeadFlashing, head * level),
     ];
     for (kind, want) in wants {
         let have = sum(of, kind);
@@ -131,14 +176,28 @@ fn flashed(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
     }
 }
 
-fn bands_of(rule: &mut Rule, w: &Wall, mine: &[&TrimPiece]) {
+/// How long a band is along its longest side that is not plumb.
+fn length_of(ring: &[Xy]) -> f64 {
+    let steps = ring.iter().zip(ring.iter().cycle().skip(1));
+    let runs = steps.map(|(a, b)| (b[0] - a[0], b[1] - a[1])).filter(|d| d.0.abs() > NEAR);
+    let Some((x, y)) = runs.max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1))) else {
+        return 0.0;
+    };
+    let along = ring.iter().map(|p| (p[0] * x + p[1] * y) / x.hypot(y));
+    let (low, high) = along.fold((f64::MAX, f64::MIN), |(a, b), t| (a.min(t), b.max(t)));
+    high - low
+}
+
+fn bands_of(rule: &mut Rule, layout: &Layout, w: &Wall, mine: &[&TrimPiece]) {
     let boxed = |ring: &Vec<Xy>| {
         let over =
             |f: fn(f64, f64) -> f64, k: usize| ring.iter().map(|p| p[k]).reduce(f).unwrap_or(0.0);
         (over(f64::min, 0), over(f64::max, 0), over(f64::max, 1))
     };
     let bands: Vec<(f64, f64, f64)> = w.bands.iter().map(boxed).collect();
-    let want: f64 = bands.iter().map(|(x0, x1, _)| x1 - x0).sum();
+    // A zone's set stops at the house's bands.
+    let boards: f64 = w.bands.iter().map(|r| length_of(r)).sum();
+    let want = if layout.zone.is_some() { 0.0 } else { boards };
     let have = sum(mine, TrimKind::Band);
     rule.case((have - want).abs() < NEAR, || {
         format!("{}: {have:.2} of band board, {want:.2} is needed", w.id)

@@ -137,7 +137,8 @@ fn over_roofs(w: &Wall, clear: f64) -> f64 {
 
 /// Area that corner covers and friezes take at most, square inches.
 fn decorated(layout: &Layout, w: &Wall) -> f64 {
-    let (cover, frieze) = (layout.job.trim.corner_cover, layout.job.trim.frieze);
+    let rules = &layout.job.trim;
+    let (cover, frieze) = (rules.corner_cover, rules.frieze.max(rules.rake_frieze));
     let sides = layout.corners.iter().filter(|c| c.kind == CornerKind::Outside);
     let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
     // Along a slope a cover goes on by its own width and pitch.

@@ -130,6 +130,7 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
         // What the post stands for.
         let along: Vec<&(&str, f64, f64)> = sides
             .iter()
+            .filter(|s| !each || s.0 == t.elevation)
             .filter(|s| s.1 < p.high + r.post_top_gap && s.2 > p.low + r.post_below)
             .collect();
         let low = along.iter().map(|s| s.1).fold(f64::INFINITY, f64::min);

@@ -4,15 +4,13 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::{SAME, level};
+use crate::model::fastening::UNDER_HEAD;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Elevation, Layout, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{Begins, WallWork};
 use crate::units::LengthStyle;
-
-/// Room under a nail's head, inches (FACTS SD-25, VSI-H).
-const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// What holds on every wall.
 pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
@@ -188,7 +186,7 @@ fn starter(layout: &Layout, w: &Wall) -> Option<String> {
     let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
     let cut = if cut {
-        "where the bottom is on no course line, the first course is cut and its edge held in the channel by punched lugs, not by a starter"
+        "where the bottom is on no course line, the first course is cut and its edge held in finish trim by punched lugs, not by a starter"
     } else {
         ""
     };

@@ -89,12 +89,7 @@ fn read(layout: &Layout) -> String {
             layout.datum_why
         ),
         siding(layout, &plain(&colour)),
-        if p.kind.is_board() {
-            "Boards butt against the drawn edge of openings; corner boards, the drawn corner."
-        } else {
-            "Channels follow the drawn edge of openings; corner posts, the drawn corner."
-        }
-        .to_owned(),
+        layout.job.edges_as_drawn(),
     ] {
         out.push_str(&wrapped(&line, ""));
         out.push('\n');

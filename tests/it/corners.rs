@@ -205,6 +205,16 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     // Shrunk again, it lies over the source.
     let x = |x: f64| e.to_source[0] * x + e.to_source[4];
     assert!((x(0.0)).abs() < 1e-6 && (x(33.9375) - 24.0).abs() < 1e-6);
+    // There a dimension tells the true width: 2'-9 15/16".
+    let told: Vec<String> = lapwright::annotate::overlay(&l)
+        .items
+        .into_iter()
+        .filter_map(|i| match i.shape {
+            lapwright::model::drawing::Shape::Dimension(d) => d.text,
+            _ => None,
+        })
+        .collect();
+    assert!(told.iter().any(|t| t == "2'-9 15/16\""), "{told:?}");
     // Placed by the job.
     let (_, job) = drawn(
         &faces,
@@ -225,6 +235,31 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     let o = &w.openings[0];
     assert!((o.right - o.left - 16.97 - 4.0).abs() < 0.01, "{}", o.right - o.left);
     assert_eq!(broken(&l), Vec::<String>::new());
+}
+
+#[test]
+fn a_zone_goes_with_a_wall_at_an_angle_or_is_refused() {
+    let faces: [Face; 1] = [("FRONT", vec![(0.0, 0.0, 24.0, 96.0), (24.0, 0.0, 144.0, 96.0)])];
+    let angled = "[[angled]]\nwall = \"front-1\"\nwidth = 36\n";
+    let zone = "[[zone]]\nname = \"Panel\"\n";
+    let laid = |right: u32, rest: &str| {
+        let region = format!("[[zone.region]]\nright = {right}\nbottom = 48\n");
+        let (drawing, job) = drawn(&faces, &[], &format!("{angled}{zone}{rest}{region}"));
+        pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    };
+    // Drawn 24 x 48, true 36 x 48: 12 sq ft.
+    let l = laid(24, "cladding = \"shingle\"\n").unwrap();
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let zones: Vec<f64> =
+        l.elevations.iter().flat_map(|e| &e.zones).map(|z| z.gross_area).collect();
+    assert_eq!(zones, [12.0]);
+    // One that goes on to the next wall, and siding of its own, are not widened with it.
+    for (right, rest) in
+        [(60, "cladding = \"shingle\"\n"), (24, "product = { kind = \"vinyl\" }\n")]
+    {
+        let e = laid(right, rest).unwrap_err();
+        assert!(e.0.message.contains("true width"), "{}", e.0.message);
+    }
 }
 
 proptest! {

@@ -371,6 +371,35 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
 }
 
 #[test]
+fn a_region_of_the_job_is_as_good_as_a_drawn_zone() {
+    let drawn =
+        with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\ncladding = \"shingle\"\n");
+    let given = "[[zone]]\nname = \"Gable\"\ncladding = \"shingle\"\n[[zone.region]]\n";
+    let here = with(&format!("{given}elevation = \"Elevation\"\nbottom = \"8'\"\n"));
+    let there = with(&format!("{given}elevation = \"rear\"\nbottom = 96\n"));
+    let drawing = gabled();
+    let (a, b) = (lay(drawing.as_bytes(), &drawn), lay(drawing.as_bytes(), &here));
+    sound("region", &b);
+    let shown = |l: &Layout| format!("{:?}", (&l.elevations[0].zones, &l.elevations[0].walls));
+    assert_eq!(shown(&a), shown(&b));
+    // An elevation that is none is refused, a region without a side or turned over too.
+    let mut notes = lapwright::diag::Notes::default();
+    let refused = pipeline::layouts(drawing.as_bytes(), "z.dxf", &there, &mut notes, &mut |_| {});
+    assert!(refused.is_err());
+    for (region, key) in
+        [("", "zone.0.region.0"), ("left = 9\nright = 3\n", "zone.0.region.0.right")]
+    {
+        let e = job_file::parse(&format!("{given}{region}"), "job.toml").unwrap_err().to_string();
+        assert!(e.contains(&format!("`{key}`")), "{e}");
+    }
+    // What a zone's product cannot go with is told of the zone.
+    let short = format!("{given}top = 9\n[zone.product]\nlength = 40\n")
+        .replace("cladding = \"shingle\"\n", "");
+    let e = job_file::parse(&short, "job.toml").unwrap_err().to_string();
+    assert!(e.contains("zone.0.product.length"), "{e}");
+}
+
+#[test]
 fn a_zone_inside_a_wall_is_bordered_all_round() {
     let wall = rect(0.0, 0.0, 240.0, 96.0);
     let panel = rect(80.0, 24.0, 160.0, 72.0);

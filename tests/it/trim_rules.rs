@@ -67,11 +67,21 @@ fn a_post_over_an_overhang_is_capped() {
 
 /// An L: the front's left half stands back; an inside corner is drawn where they meet.
 fn with_inside_corner(more: &str) -> Layout {
+    with_corner_over(0.0, more)
+}
+
+/// The same with stone up to `stone` on the wall that faces left.
+fn with_corner_over(stone: f64, more: &str) -> Layout {
     let line = [(120.0, 0.0), (120.0, 96.0)];
-    let text = dxf(&[
-        ("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 96.0)),
-        ("A-WALL-OTLN", &rect(500.0, 0.0, 560.0, 96.0)),
-    ]);
+    let walls = [
+        ("A-WALL-OTLN", rect(0.0, 0.0, 120.0, 96.0)),
+        ("A-WALL-OTLN", rect(500.0, 0.0, 560.0, 96.0)),
+        ("A-WALL-BASE", rect(500.0, 0.0, 560.0, stone)),
+    ];
+    let shown = if stone > 0.0 { 3 } else { 2 };
+    let rings: Vec<(&str, &[(f64, f64)])> =
+        walls[..shown].iter().map(|(l, r)| (*l, r.as_slice())).collect();
+    let text = dxf(&rings);
     // Corner lines are open: two polylines put in by hand.
     let open = |x: f64| {
         format!(
@@ -105,6 +115,15 @@ fn an_inside_corner_is_a_post_or_one_or_two_channels() {
     assert!(job_file::parse(boards, "job").unwrap_err().0.message.contains("inside_corner"));
     assert!(two.iter().all(|t| t.length == 96.5 && t.shared_with.is_none()));
     assert!(two[0].elevation != two[1].elevation);
+    // Over stone 42 high on one wall its channel is 54 + 3/4 - 1/4; behind both stands one sheet of
+    // flashing as high as the corner (SD-96).
+    let l = with_corner_over(42.0, "[trim]\ninside_corner = \"two-channels\"\n");
+    let mut heights = lengths(&l, TrimKind::CornerChannel);
+    heights.sort_by(f64::total_cmp);
+    assert_eq!(heights, [54.5, 96.5]);
+    let sheets = |l: &Layout| l.takeoff.iter().find(|t| t.id == "corner-flashing").unwrap().length;
+    let outside: f64 = lengths(&l, TrimKind::OutsidePost).iter().sum();
+    assert!((sheets(&l).unwrap() - outside - 96.5).abs() < 1e-6, "{:?}", sheets(&l));
 }
 
 #[test]

@@ -16,6 +16,8 @@ const FACE: f64 = 0.42;
 const LINE: f64 = 0.155;
 /// Room on both sides of the shape for its heights.
 const SIDE: f64 = 0.75;
+/// Room under the last line, with the rule.
+const FOOT: f64 = 0.16;
 
 /// The row of dimensions a notch stands in: slots and holes under the shape.
 fn row_of(side: NotchSide) -> NotchSide {
@@ -30,8 +32,12 @@ pub(super) struct Cell<'a> {
     /// Heights of the faces' lines.
     faces: Vec<f64>,
     width: f64,
-    /// Lines of text under the shape; the first ones are its marks.
-    lines: Vec<(bool, String)>,
+    /// Lines of marks over the shape.
+    marks: Vec<String>,
+    /// Whether the shape is drawn: not in what a column goes on with.
+    drawn: bool,
+    /// Lines of words under the shape.
+    words: Vec<String>,
 }
 
 impl<'a> Cell<'a> {
@@ -43,14 +49,46 @@ impl<'a> Cell<'a> {
         width: f64,
     ) -> Self {
         let style = layout.job.sheet.lengths;
-        let mut lines: Vec<(bool, String)> = Vec::new();
-        lines.extend(wrapped(&marks.join(", "), TEXT, width * 0.9).into_iter().map(|l| (true, l)));
+        let marks = wrapped(&marks.join(", "), TEXT, width * 0.9);
         let words = describe(piece, course, &layout.job.product, style);
-        for w in words {
-            lines.extend(wrapped(&w, TEXT, width - 0.1).into_iter().map(|l| (false, l)));
-        }
+        let words = words.iter().flat_map(|w| wrapped(w, TEXT, width - 0.1)).collect();
         let faces = heights(layout);
-        Cell { piece, course, style, faces, width, lines }
+        Cell { piece, course, style, faces, width, marks, drawn: true, words }
+    }
+
+    /// The cell in parts no higher than a column: a long list of marks or of points goes on in the
+    /// next one.
+    pub(super) fn parts(mut self, column: f64) -> Vec<Self> {
+        let lines = |rest: f64| ((column - rest) / LINE + 1e-6).floor().max(0.0) as usize;
+        let mut out = Vec::new();
+        // No paper has a column too low for a shape with three lines.
+        while self.height() > column && lines(self.rest()) > 2 {
+            // The last line says that there is more.
+            let with_shape = lines(self.rest()) - 1;
+            let (marks, words) = if with_shape > self.marks.len() {
+                (self.marks.len(), with_shape - self.marks.len())
+            } else {
+                (self.marks.len().min(lines(FOOT) - 1), 0)
+            };
+            let more = self.words.split_off(words.min(self.words.len()));
+            let rest = self.marks.split_off(marks.min(self.marks.len()));
+            // Where the marks fill the column, the shape stands in the next one.
+            let drawn = self.drawn;
+            self.drawn &= words > 0;
+            let mut head = vec![format!("{}, continued", self.piece.mark)];
+            head.extend(rest);
+            let next = Cell {
+                faces: self.faces.clone(),
+                marks: head,
+                drawn: drawn && !self.drawn,
+                words: more,
+                ..self
+            };
+            self.words.push("continued in the next column".to_owned());
+            out.push(std::mem::replace(&mut self, next));
+        }
+        out.push(self);
+        out
     }
 
     /// Whether an edge has a row of dimensions of its own.
@@ -68,25 +106,31 @@ impl<'a> Cell<'a> {
         if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
     }
 
+    /// Height of all but the lines.
+    fn rest(&self) -> f64 {
+        FOOT + if self.drawn { self.over() + FACE + self.under() } else { 0.0 }
+    }
+
     pub(super) fn height(&self) -> f64 {
-        self.lines.len() as f64 * LINE + self.over() + FACE + self.under() + 0.16
+        (self.marks.len() + self.words.len()) as f64 * LINE + self.rest()
     }
 
     /// Draws the cut with its upper left corner at a point.
     pub(super) fn draw(&self, c: &mut Canvas, at: Point) {
         let mut y = at.y - 0.08;
-        let marks = self.lines.iter().filter(|l| l.0);
-        for (_, l) in marks {
+        for l in &self.marks {
             c.left(l, TEXT, true, Point::new(at.x, y));
             y -= LINE;
         }
-        y -= self.over() - 0.06;
-        let face = Rect::new(at.x + SIDE, y - FACE, at.x + self.width - SIDE, y);
-        self.shape(c, face);
-        self.lengths(c, face);
-        self.heights(c, face);
-        y = face.y0 - self.under() - 0.06;
-        for (_, l) in self.lines.iter().filter(|l| !l.0) {
+        if self.drawn {
+            y -= self.over() - 0.06;
+            let face = Rect::new(at.x + SIDE, y - FACE, at.x + self.width - SIDE, y);
+            self.shape(c, face);
+            self.lengths(c, face);
+            self.heights(c, face);
+            y = face.y0 - self.under() - 0.06;
+        }
+        for l in &self.words {
             c.left(l, TEXT, false, Point::new(at.x + 0.1, y));
             y -= LINE;
         }

@@ -138,12 +138,13 @@ fn drawn(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let width = area.width() / columns as f64 - 0.25;
     let mut pages = Vec::new();
     let mut c = begun(layout, area, 1, cuts.len());
-    let (mut column, mut y) = (0, area.y1 - 0.42);
-    for k in cuts {
-        let cell = cell::Cell::of(k.piece, k.course, &k.marks, layout, width);
+    let top = area.y1 - 0.42;
+    let (mut column, mut y) = (0, top);
+    let cells = cuts.iter().map(|k| cell::Cell::of(k.piece, k.course, &k.marks, layout, width));
+    for cell in cells.flat_map(|c| c.parts(top - area.y0)) {
         if y - cell.height() < area.y0 {
             column += 1;
-            y = area.y1 - 0.42;
+            y = top;
         }
         if column == columns {
             let n = pages.len() + 1;

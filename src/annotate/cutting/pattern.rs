@@ -8,6 +8,7 @@ use crate::annotate::cut_list::heading;
 use crate::annotate::page::{Page, room};
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::short;
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::house::EdgeKind;
 use crate::model::layout::Layout;
@@ -18,32 +19,61 @@ const SHARES: [f64; 6] = [1.0, 2.0, 4.0, 5.0, 10.0, 20.0];
 
 /// One page for every slope of the house.
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
-    // Where each slope is, and the greatest rise of its rakes.
-    let mut pitches: BTreeMap<i64, (Vec<String>, f64)> = BTreeMap::new();
+    let mut pitches: BTreeMap<i64, Slope> = BTreeMap::new();
     for (e, w) in layout.walls() {
         for s in &w.edges {
             let slope = matches!(s.kind, EdgeKind::Rake | EdgeKind::LowerRoof);
             let Some(p) = s.pitch.filter(|p| slope && *p > 0.01) else { continue };
             let at = pitches.entry((p * 100.0).round() as i64).or_default();
-            at.1 = at.1.max((s.from[1] - s.to[1]).abs());
-            if !at.0.contains(&e.name) {
-                at.0.push(e.name.clone());
+            let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
+            at.rise = at.rise.max(high - low);
+            if !at.on.contains(&e.name) {
+                at.on.push(e.name.clone());
+            }
+            for c in w.courses.iter().filter(|c| c.bottom < high - SAME && c.top > low + SAME) {
+                *at.exposures.entry(grid(c.top - c.bottom)).or_default() += 1;
             }
         }
     }
     pitches
         .into_iter()
         .enumerate()
-        .map(|(i, (hundredths, (on, rise)))| {
-            sheet(layout, i + 1, hundredths as f64 / 100.0, &on, rise)
-        })
+        .map(|(i, (hundredths, slope))| sheet(layout, i + 1, hundredths as f64 / 100.0, &slope))
         .collect()
 }
 
-fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Page {
+/// Where a slope is.
+#[derive(Default)]
+struct Slope {
+    /// Elevations.
+    on: Vec<String>,
+    /// Greatest rise of its rakes, inches.
+    rise: f64,
+    /// How many courses meet it with each exposure, 1/1024 in.
+    exposures: BTreeMap<i64, usize>,
+}
+
+fn grid(inches: f64) -> i64 {
+    (inches * 1024.0).round() as i64
+}
+
+impl Slope {
+    /// Exposures, inches, the commonest first.
+    fn exposures(&self, aimed: f64) -> Vec<f64> {
+        let mut all: Vec<(i64, usize)> = self.exposures.iter().map(|(e, n)| (*e, *n)).collect();
+        all.sort_by_key(|(e, n)| (std::cmp::Reverse(*n), *e));
+        if all.is_empty() {
+            return vec![aimed];
+        }
+        all.into_iter().map(|(e, _)| e as f64 / 1024.0).collect()
+    }
+}
+
+fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
     let area = room(layout);
     let style = layout.job.sheet.lengths;
-    let exposure = layout.job.product.exposure;
+    let exposures = slope.exposures(layout.job.product.exposure);
+    let exposure = exposures[0];
     let step = 12.0 * exposure / pitch;
     let angle = (pitch / 12.0).atan().to_degrees();
     // Heading, three lines and two rows of the table over it; the bar under it.
@@ -68,9 +98,17 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
         )
     };
     let lines = [
-        format!("Used on {}.", on.join(", ")),
+        format!("Used on {}.", slope.on.join(", ")),
         size,
-        "Mark it on a scrap of panel from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap inside the channel. Turn it over for the other rake; a peak takes both.".to_owned(),
+        format!(
+            "Mark it on a scrap of {} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {}. Turn it over for the other rake; a peak takes both.",
+            layout.job.product.kind.piece(),
+            if layout.job.product.kind.is_board() {
+                "along the trim"
+            } else {
+                "inside the channel"
+            }
+        ),
     ];
     let mut y = area.y1 - 0.42;
     for l in lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.95)) {
@@ -80,8 +118,16 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, on: &[String], rise: f64) -> Pag
     let corner = Point::new(area.x0 + 0.15, area.y0 + foot);
     triangle(&mut c, corner, (step / share, exposure / share), style, (step, exposure));
     bar(&mut c, Point::new(area.x0 + 0.15, area.y0 + 0.16), style, share);
-    let courses = (rise / exposure).ceil().clamp(1.0, 40.0) as u32;
-    table(&mut c, area, y, style, step, courses);
+    let rows: Vec<(String, f64)> = if exposures.len() == 1 {
+        let courses = (slope.rise / exposure).ceil().clamp(1.0, 40.0) as u32;
+        (1..=courses).map(|n| (n.to_string(), step * f64::from(n))).collect()
+    } else {
+        // Exposures that were evened differ: each has its own step.
+        let by = exposures.iter().map(|e| (short(style, *e), 12.0 * e / pitch));
+        by.collect()
+    };
+    let head = if exposures.len() == 1 { "after course" } else { "step by exposure" };
+    table(&mut c, area, y, style, (head, &rows));
     Page {
         name: format!("gable-pattern-{n}"),
         title: format!("Gable pattern, {pitch} in 12"),
@@ -124,13 +170,20 @@ fn bar(c: &mut Canvas, at: Point, style: LengthStyle, share: f64) {
     c.left(&words, TEXT, false, end + Vec2::new(0.1, 0.0));
 }
 
-/// Step after each course from a rake's foot, so that errors of single steps do not add up.
-fn table(c: &mut Canvas, area: Rect, y: f64, style: LengthStyle, step: f64, courses: u32) {
+/// Step after each course from a rake's foot, so that errors of single steps do not add up; where
+/// exposures differ, the step of each.
+fn table(
+    c: &mut Canvas,
+    area: Rect,
+    y: f64,
+    style: LengthStyle,
+    (head, rows): (&str, &[(String, f64)]),
+) {
     let mut x = area.x0;
     let mut y = y - 0.06;
-    x += c.left("after course", TEXT, true, Point::new(x, y)) + 0.15;
-    for n in 1..=courses {
-        let words = format!("{n}: {}", crate::annotate::words::length(style, step * f64::from(n)));
+    x += c.left(head, TEXT, true, Point::new(x, y)) + 0.15;
+    for (name, step) in rows {
+        let words = format!("{name}: {}", crate::annotate::words::length(style, *step));
         let w = crate::typeface::width(&words, TEXT, false);
         if x + w > area.x1 {
             x = area.x0;

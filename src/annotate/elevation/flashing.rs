@@ -3,45 +3,22 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Vec2;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Elevation, Layout, Xy};
-
-/// Shorter sides over a roof are returns of its edge, inches.
-const LEAST: f64 = 12.0;
-
-/// Sides that run over a lower roof or deck.
-fn roofs(e: &Elevation) -> impl Iterator<Item = &Edge> {
-    let sides = e.walls.iter().flat_map(|w| &w.edges);
-    sides.filter(|s| s.kind == EdgeKind::LowerRoof && reach(s.from, s.to) >= LEAST)
-}
+use crate::model::layout::{Elevation, Layout, Xy};
 
 fn reach(a: Xy, b: Xy) -> f64 {
     (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
-fn sloped(s: &Edge) -> bool {
-    (s.from[1] - s.to[1]).abs() > LEVEL
-}
-
-fn foot(s: &Edge) -> Xy {
-    if s.from[1] < s.to[1] { s.from } else { s.to }
-}
-
 /// The note of each side over a roof, of each foot of a slope, and of the start over grade.
 pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
-    for s in roofs(e) {
-        let middle = [(s.from[0] + s.to[0]) / 2.0, (s.from[1] + s.to[1]) / 2.0];
-        put(c, v, if sloped(s) { "step flashing" } else { "flashing" }, middle);
-        // A slope that another slope goes on from has its foot farther down.
-        let goes_on = roofs(e).any(|o| {
-            let low = foot(o);
-            let touches = reach(o.from, foot(s)) < LEVEL || reach(o.to, foot(s)) < LEVEL;
-            low[1] < foot(s)[1] - LEVEL && touches
-        });
-        if sloped(s) && !goes_on {
-            put(c, v, "kick-out", foot(s));
+    for s in e.roof_sides() {
+        let (from, to) = (s.edge.from, s.edge.to);
+        let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
+        put(c, v, if s.sloped { "step flashing" } else { "flashing" }, middle);
+        if let Some(foot) = s.kick_out {
+            put(c, v, "kick-out", foot);
         }
     }
     if let Some(at) = over_grade(e) {
@@ -77,11 +54,12 @@ fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
 pub(super) fn key(layout: &Layout, e: &Elevation) -> Vec<String> {
     let mut out = Vec::new();
     let style = layout.job.sheet.lengths;
-    if roofs(e).next().is_some() {
+    let roofs = e.roof_sides();
+    if !roofs.is_empty() {
         let clear = style.short(layout.job.courses.clear_of_roof);
         out.push(format!("siding {clear} clear of roofs and decks (R703.3.1 as reported); flashing behind it, 26 gauge or more (R903.2.1)"));
     }
-    if roofs(e).any(sloped) {
+    if roofs.iter().any(|s| s.sloped) {
         out.push("step flashing: 4 x 4 in or more, one a course (R905.2.8.3); kick-out: large, into the gutter".to_owned());
     }
     out

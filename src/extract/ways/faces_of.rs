@@ -157,6 +157,7 @@ fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<Opening> {
                 id: String::new(),
                 kind: by_size(b, foot),
                 outline,
+                cut: Vec::new(),
                 block: None,
                 origin: origin.clone(),
             }

@@ -45,6 +45,7 @@ pub(super) fn holes(rings: &[Ring], origin: &Origin) -> Vec<Opening> {
             id: String::new(),
             kind: OpeningKind::Window,
             outline: Polygon::simple(r.clone()).wound().outer,
+            cut: Vec::new(),
             block: None,
             origin: origin.clone(),
         })
@@ -91,6 +92,7 @@ pub(super) fn notches(wall: &Polygon, holes: &[Opening], drawn: &[Drawn]) -> (Ri
             id: String::new(),
             kind: d.kind,
             outline: notch.outer,
+            cut: Vec::new(),
             block: d.block.clone(),
             origin: d.origin.clone(),
         });

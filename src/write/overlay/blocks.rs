@@ -84,7 +84,7 @@ fn shown(d: &Dimension, look: DimLook) -> Vec<Shape> {
         at: middle(d, look),
         height: 3.0 / 32.0 * u,
         angle: if upright { 90.0 } else { 0.0 },
-        content: words((b - a).hypot(), look),
+        content: d.text.clone().unwrap_or_else(|| words((b - a).hypot(), look)),
         across: Across::Centre,
         up: Up::Middle,
         bold: false,
@@ -230,7 +230,7 @@ impl Emitter<'_> {
         self.point(10, foot(d.to));
         self.point(11, middle(d, look));
         self.pair(70, if self.modern() { "32" } else { "0" });
-        self.pair(1, "");
+        self.text_value(1, d.text.as_deref().unwrap_or(""));
         if self.modern() {
             self.pair(71, "5");
             if self.weighted() {

@@ -101,12 +101,7 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             },
         ),
         row(
-            if job.product.kind.is_board() {
-                "boards butt against the drawn edge of openings; corner boards, the drawn corner"
-            } else {
-                "channels follow the drawn edge of openings; corner posts, the drawn corner"
-            }
-            .to_owned(),
+            job.edges_as_drawn().trim_end_matches('.').to_owned(),
             "FACTS OT-25: ask which edge was drawn",
         ),
     ];

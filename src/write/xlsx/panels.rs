@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
 use crate::model::layout::{Course, Elevation, Layout, Piece, Wall};
-use crate::write::words::{end, notches};
+use crate::write::words::{contour, end, notches};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -13,14 +13,16 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         "Panels",
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
-            8.0, 11.0,
+            8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
         ],
     );
-    g.texts(&["Panels with cuts"], Look::Title);
-    g.texts(
-        &["In cutting order; lengths to cut are rounded down. Every cut is measured from the panel's left end."],
-        Look::Text,
+    let what = layout.job.product.kind.piece();
+    let title = if layout.job.product.kind.is_board() { "Boards" } else { "Panels" };
+    g.texts(&[&format!("{title} with cuts")], Look::Title);
+    let how = format!(
+        "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
     );
+    g.texts(&[&how], Look::Text);
     if let Some(second) = layout.job.product.second_length {
         let lengths = [layout.job.product.length, second].map(|l| style.length(l));
         g.texts(&[&format!("P: panels of {}; S: of {}.", lengths[0], lengths[1])], Look::Text);
@@ -34,11 +36,12 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         of("Ripped to"),
         of("Longest left over"),
     );
+    let (left_set, right_set) = (of("Left long to short point"), of("Right long to short point"));
     let head = g.row;
     g.head(
         &[
-            "Panel",
-            "Panels",
+            title.trim_end_matches('s'),
+            title,
             "Piece",
             &from,
             &to,
@@ -55,8 +58,17 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             "Wall",
             "Course",
             &left,
+            &left_set,
+            &right_set,
+            "Left from square",
+            "Right from square",
+            "Left contour",
+            "Right contour",
+            "Nail slots",
+            "Lugs",
+            "Fur out",
         ],
-        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17],
+        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
     );
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&Elevation, &Wall, &Course, &Piece)> = layout
@@ -88,7 +100,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             g.next();
         }
     }
-    g.filter(head, 18);
+    g.filter(head, 27);
     g.text(0, "Total", Look::TotalText);
     g.subtotal(1, first, layout.panels.len() as f64, Look::TotalCount);
     let rows = g.row;
@@ -120,5 +132,22 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     }
     if !p.notches.is_empty() {
         g.text(13, &notches(p, style), Look::Wrapped);
+    }
+    for (column, v) in [(18, p.left_set), (19, p.right_set)] {
+        g.number(column, style.number(v), Look::Three);
+    }
+    for (column, angle) in [(20, p.left_angle), (21, p.right_angle)] {
+        g.number(column, 90.0 - angle, Look::Two);
+    }
+    for (column, c) in [(22, &p.left_contour), (23, &p.right_contour)] {
+        if let Some(c) = c {
+            g.text(column, &contour(c, style), Look::Wrapped);
+        }
+    }
+    let work = &p.edge_work;
+    g.number(24, f64::from(work.slots), Look::Count);
+    g.number(25, f64::from(work.lugs), Look::Count);
+    if work.furring {
+        g.text(26, "yes", Look::Text);
     }
 }

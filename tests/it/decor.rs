@@ -1,0 +1,198 @@
+//! Boards and flashing where walls end in something else: cut openings, bands of another set, slopes;
+//! every figure reckoned by hand.
+
+use lapwright::cli::job_file;
+use lapwright::diag::Notes;
+use lapwright::job::Job;
+use lapwright::model::layout::Layout;
+use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use lapwright::pipeline;
+
+use crate::support::{broken, dxf, lay, rect};
+
+fn job(more: &str) -> Job {
+    let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n{more}");
+    job_file::parse(&text, "job").unwrap()
+}
+
+fn laid(rings: &[(&str, &[(f64, f64)])], more: &str) -> Layout {
+    let l = lay(dxf(rings).as_bytes(), &job(more));
+    assert_eq!(broken(&l), Vec::<String>::new());
+    l
+}
+
+fn of(l: &Layout, kind: TrimKind) -> Vec<&TrimPiece> {
+    l.trims.iter().filter(|t| t.kind == kind).collect()
+}
+
+fn lengths(l: &Layout, kind: TrimKind) -> Vec<f64> {
+    of(l, kind).iter().map(|t| t.length).collect()
+}
+
+fn near(have: f64, want: f64) {
+    assert!((have - want).abs() < 0.002, "{have} for {want}");
+}
+
+#[test]
+fn a_frieze_along_the_rakes_takes_its_width_square_to_them() {
+    // 240 wide, eaves at 96, a gable of 8 in 12: 80 over a half span of 120; rakes of
+    // sqrt(120^2 + 80^2) = 144.222.
+    let wall = [(0.0, 0.0), (240.0, 0.0), (240.0, 96.0), (120.0, 176.0), (0.0, 96.0)];
+    let rings: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &wall)];
+    let l = laid(&rings, "[trim]\nrake_frieze = 6\ndecorative = 240\n");
+    // Square to the rake 6 in are 6 / cos = 6 x 144.222 / 120 = 7.2111 plumb: the field is the wall
+    // with its slopes so much lower.
+    let field: f64 = {
+        let ring = &l.walls().next().unwrap().1.field[0];
+        let pairs = ring.iter().zip(ring.iter().cycle().skip(1));
+        pairs.map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() / 2.0
+    };
+    let drop = 6.0 * 144.2221 / 120.0;
+    assert!((field - (240.0 * (96.0 - drop) + 120.0 * 80.0)).abs() < 0.5, "{field}");
+    // Mitred at the peak by the slope's own 33.69 degrees; plumb at the foot, where the lower edge is
+    // the longer one by 6 x 8 / 12 = 4: 148.222 each.
+    let boards = of(&l, TrimKind::Frieze);
+    assert_eq!(boards.len(), 2);
+    for b in boards {
+        near(b.length, 148.2221);
+        for end in &b.ends {
+            let TrimEnd::Mitre(a) = end else { panic!("{end:?}") };
+            assert!((a - 33.690).abs() < 0.01, "{a}");
+        }
+    }
+    // The rake channel runs along the frieze's lower edge, from plumb to peak: as long as the rake.
+    let channels: f64 = of(&l, TrimKind::RakeChannel)
+        .iter()
+        .map(|t| (t.to[0] - t.from[0]).hypot(t.to[1] - t.from[1]))
+        .sum();
+    assert!((channels - 2.0 * 144.2221).abs() < 1.6, "{channels}");
+    let none = laid(&rings, "");
+    assert!(of(&none, TrimKind::Frieze).is_empty());
+    // From 12 ft stock: 144 and 4.222 each, butted.
+    let l = laid(&rings, "[trim]\nrake_frieze = 6\n");
+    let mut parts = lengths(&l, TrimKind::Frieze);
+    parts.sort_by(f64::total_cmp);
+    parts.iter().zip([4.2221, 4.2221, 144.0, 144.0]).for_each(|(have, want)| near(*have, want));
+}
+
+#[test]
+fn an_opening_that_goes_on_over_stone_has_no_sill_here() {
+    // A window from 30 to 78 with stone up to 42: what siding meets of it are the jambs from 42 and the
+    // head.
+    let rings: [(&str, &[(f64, f64)]); 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 42.0)),
+        ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
+    ];
+    let l = laid(&rings, "");
+    assert!(of(&l, TrimKind::SillFlashing).is_empty() && of(&l, TrimKind::SillChannel).is_empty());
+    // SD-103: 8 1/2 in over the head, from the stone: 78 - 42 + 8 1/2; SD-102 at the head: 36 + 18.
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [44.5, 44.5]);
+    assert_eq!(lengths(&l, TrimKind::HeadFlashing), [54.0]);
+    // A surround of 3 1/2: the head across 43, jambs from the stone to under it: 78 - 42.
+    let l = laid(&rings, "[trim]\nsurround = 3.5\n");
+    assert_eq!(lengths(&l, TrimKind::Surround), [43.0, 36.0, 36.0]);
+    assert_eq!(lengths(&l, TrimKind::JambFlashing), [44.5, 44.5]);
+    assert_eq!(lengths(&l, TrimKind::HeadFlashing), [54.0]);
+    // A side told as cut where siding meets it is caught.
+    let mut wrong = laid(&rings[..1], "");
+    assert!(broken(&wrong).is_empty());
+    wrong = laid(&[rings[0], rings[2]], "");
+    wrong.elevations[0].walls[0].openings[0].cut = vec![lapwright::model::house::OpeningSide::Sill];
+    assert!(broken(&wrong).iter().any(|b| b.contains("told as cut")), "{:?}", broken(&wrong));
+}
+
+#[test]
+fn a_band_under_another_set_of_siding_is_capped_there_and_bought_once() {
+    let text = "[[zone]]\nname = \"Upper\"\n[[zone.region]]\nbottom = 104\n[zone.product]\nkind = \"vinyl\"\n";
+    let drawing = dxf(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 200.0)),
+        ("A-WALL-BAND", &rect(0.0, 96.0, 120.0, 104.0)),
+    ]);
+    let sets = pipeline::layouts(
+        drawing.as_bytes(),
+        "z.dxf",
+        &job(text),
+        &mut Notes::default(),
+        &mut |_| {},
+    )
+    .unwrap();
+    let [house, upper] = sets.as_slice() else { panic!("{} sets", sets.len()) };
+    for set in &sets {
+        assert_eq!(broken(set), Vec::<String>::new());
+    }
+    // The board is the house's; the cap goes behind the siding that stands on it.
+    assert_eq!(lengths(house, TrimKind::Band), [120.0]);
+    assert!(lengths(house, TrimKind::DripCap).is_empty());
+    assert!(lengths(upper, TrimKind::Band).is_empty());
+    assert_eq!(lengths(upper, TrimKind::DripCap), [120.0]);
+}
+
+#[test]
+fn a_sloping_band_is_as_long_as_it_is_drawn() {
+    // 120 along and 50 up: 130 long, by 5-12-13.
+    let band = [(20.0, 30.0), (140.0, 80.0), (140.0, 88.0), (20.0, 38.0)];
+    let rings: [(&str, &[(f64, f64)]); 2] =
+        [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 160.0)), ("A-WALL-BAND", &band)];
+    let l = laid(&rings, "");
+    // Plumb ends: the long sides stand apart by 8 x 12 / 13, each end reaching 8 x 5 / 13 past.
+    let all: f64 = lengths(&l, TrimKind::Band).iter().sum();
+    near(all, 130.0 + 8.0 * 5.0 / 13.0);
+}
+
+#[test]
+fn a_first_course_cut_off_its_line_is_held_in_finish_trim_with_lugs() {
+    // FACTS SD-91 (VSI-IRC): no lock is left for a starter. Butt lines at -3, 5, ...: the first course
+    // shows 5 of its 8 in over the wall's foot at 0.
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 100.0, 85.0))];
+    let l = laid(&wall, "[courses]\ndatum = -3\nhang_below = 0\n");
+    assert!(of(&l, TrimKind::Starter).is_empty() && of(&l, TrimKind::WallChannel).is_empty());
+    let feet: Vec<f64> = of(&l, TrimKind::FinishTrim)
+        .iter()
+        .filter(|t| t.from[1] == 0.0)
+        .map(|t| t.length)
+        .collect();
+    assert_eq!(feet, [100.0]);
+    // Lugs every 6 in (SD-106) along 100 less a gap of 1/4 at either end: 99 1/2 / 6 = 16.6.
+    let w = l.walls().next().unwrap().1;
+    let lugs: u32 =
+        w.courses[0].runs.iter().flat_map(|r| &r.pieces).map(|p| p.edge_work.lugs).sum();
+    assert_eq!(lugs, 17);
+    // On its line it locks into a starter and has none.
+    let l = laid(&wall, "[courses]\ndatum = 0\n");
+    let w = l.walls().next().unwrap().1;
+    assert!(w.courses[0].runs[0].pieces.iter().all(|p| p.edge_work.lugs == 0));
+    assert!(!of(&l, TrimKind::Starter).is_empty());
+}
+
+#[test]
+fn settings_that_gainsay_one_another_are_refused() {
+    for (text, key) in [
+        ("[weather]\nbelow_40f = true\ninstalled_f = 55\n", "weather.below_40f"),
+        ("[product]\nkind = \"wood\"\n[courses]\nlug_spacing = 4\n", "courses.lug_spacing"),
+        ("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76mm\", 99]\n", "fasteners.lengths"),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(key), "{e}");
+    }
+    let job = job_file::parse("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76.2mm\"]\n", "j").unwrap();
+    assert_eq!(job.fasteners.lengths, [2.5, 3.0]);
+}
+
+#[test]
+fn a_house_on_a_stone_base_starts_on_it() {
+    // Stone to 30 in all round: the siding's start, and the height the datum is searched from. On it the
+    // first course is whole: 30 is a butt line, since nothing else asks for another one.
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 126.0)),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 30.0)),
+    ];
+    let l = laid(&rings, "");
+    assert_eq!(l.datum, 30.0);
+    assert_eq!(of(&l, TrimKind::Starter).len(), 2);
+    assert_eq!(l.walls().next().unwrap().1.courses.len(), 12);
+    // Where the job fixes another, the first course is cut, and no advice is given to hang it over stone.
+    let l = laid(&rings, "[courses]\ndatum = 28\n");
+    let words = &l.story_pole.choices[0].words;
+    assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
+}
