@@ -4,6 +4,7 @@ use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use super::words::{cut as cut_length, short, unit_note};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
 use crate::units::LengthStyle;
@@ -55,8 +56,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {
-    p.start <= 0.01
-        && p.end >= stock - 0.01
+    p.start <= SAME
+        && p.end >= stock - SAME
         && p.rip.is_none()
         && p.notches.is_empty()
         && p.left_set + p.right_set == 0.0

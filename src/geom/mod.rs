@@ -4,6 +4,7 @@ pub mod arrangement;
 pub mod boolean;
 pub mod flatten;
 pub mod polygon;
+pub mod sliver;
 pub mod strip;
 pub mod tol;
 pub mod vocabulary;

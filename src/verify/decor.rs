@@ -5,6 +5,7 @@
 use super::along::{bare, reach};
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
+use crate::geom::tol::{LEVEL, SAME};
 use crate::job::TopFinish;
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
@@ -46,8 +47,10 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
             EdgeKind::OutsideCorner => {
                 let corners = layout.corners.iter().filter(|c| kind(c) == s.kind);
                 let on = corners.flat_map(|c| &c.sides).find(|k| lies(layout, w, s, k));
-                let off = on.map(|k| (k.x - s.from[0]).abs());
-                rule.case(off.is_some_and(|d| (d - r.corner_cover).abs() < NEAR), || {
+                let off = on.map(|k| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
+                // Plumb is what leans less than that over its length.
+                let held = off.is_some_and(|d| (d - r.corner_cover).abs() < LEVEL + SAME);
+                rule.case(held, || {
                     format!("{}: siding ends {off:?} from its corner, not {}", w.id, r.corner_cover)
                 });
             }

@@ -6,7 +6,7 @@ use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, butt, course_at};
-use crate::geom::tol::GRID;
+use crate::geom::tol::{GRID, SAME};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
@@ -143,7 +143,7 @@ fn decorated(layout: &Layout, w: &Wall) -> f64 {
     let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
     // Along a slope a cover goes on by its own width and pitch.
     let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
-    // What a frieze takes is covered by its boards.
+    // What a frieze takes is covered by its boards; its foot may be put on a course line.
     let boards = layout.trims.iter().filter(|t| t.kind == TrimKind::Frieze && t.wall == w.id);
-    covers + boards.map(|t| t.length * frieze).sum::<f64>()
+    covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
 }

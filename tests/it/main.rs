@@ -28,6 +28,7 @@ mod facts_tables;
 mod faults;
 mod found;
 mod golden;
+mod hairlines;
 mod hand;
 mod hands;
 #[path = "../hostile/mod.rs"]
