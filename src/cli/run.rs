@@ -16,7 +16,7 @@ use crate::job::drawing::KNOWN_HELP;
 use crate::model::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -255,6 +255,12 @@ fn layout(a: &Layout) -> ExitCode {
         return refused(&r, &notes);
     }
     if !a.quiet {
+        let sheets = outputs.iter().filter(|(n, _)| n.ends_with(".svg")).count();
+        if !a.no_pictures && !outputs.iter().any(|(n, _)| n.ends_with(".png")) && sheets > 0 {
+            tell(&format!(
+                "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
+            ));
+        }
         for set in &sets {
             let inner = pipeline::set_folder(set);
             let to = inner.map_or(folder.clone(), |f| folder.join(f));
@@ -282,9 +288,10 @@ fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Outp
         )
     });
     let mut out = format!(
-        "{}{zone}: {} elevations, {walls} walls, {net:.1} sq ft net\n{}\n{beside}\n",
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
         report::plain(&layout.drawing.name),
-        layout.elevations.len(),
+        counted(layout.elevations.len(), "elevation"),
+        counted(walls, "wall"),
         layout.bound.words
     );
     let warnings: Vec<_> =
@@ -321,7 +328,16 @@ fn check(a: &Check) -> ExitCode {
             return refused(&r, &Notes::default());
         }
     }
-    let printed = print(text.as_bytes());
+    // What stops it is told on standard error: not twice where both are one terminal.
+    let one_screen = std::io::stdout().is_terminal() && std::io::stderr().is_terminal();
+    let printed = match &checked.house {
+        Err(stop) if one_screen => {
+            let others: Vec<Note> =
+                notes.all().iter().filter(|n| **n != *stop.0).cloned().collect();
+            print(report::notes(&others).as_bytes())
+        }
+        _ => print(text.as_bytes()),
+    };
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
@@ -340,12 +356,12 @@ fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
         for w in &e.walls {
             let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
             text.push_str(&format!(
-                "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
+                "  {:<12} {} wide, {} high, {}, {}\n",
                 w.id,
                 style.length(b.width()),
                 style.length(b.height()),
-                w.openings.len(),
-                w.obstacles.len()
+                counted(w.openings.len(), "opening"),
+                counted(w.obstacles.len(), "fixture")
             ));
         }
     }

@@ -275,6 +275,10 @@ fn least_hits(part: &Part) -> i64 {
 /// Which parts' seams can come too near to each other's.
 fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
     use std::collections::BTreeMap;
+    let mut standing: BTreeMap<(usize, i32), Vec<i64>> = BTreeMap::new();
+    for (e, level, x) in fixed {
+        standing.entry((*e, *level)).or_default().push(*x);
+    }
     let mut levels: BTreeMap<(usize, i32), Vec<usize>> = BTreeMap::new();
     for (i, p) in parts.iter().enumerate() {
         levels.entry((p.from.0, p.level)).or_default().push(i);
@@ -293,16 +297,13 @@ fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
                 }
             }
         }
-        let fixed_near = fixed
-            .iter()
-            .filter(|(e, level, x)| {
-                *e == p.from.0
-                    && *level != p.level
-                    && (level - p.level).abs() <= rules.clear
-                    && *x > low
-                    && *x < high
-            })
-            .map(|f| f.2)
+        // Level by level as the fixed seams were met.
+        let others = (p.level - rules.clear..=p.level + rules.clear).filter(|l| *l != p.level);
+        let fixed_near = others
+            .filter_map(|l| standing.get(&(p.from.0, l)))
+            .flatten()
+            .copied()
+            .filter(|x| *x > low && *x < high)
             .collect();
         parts[i].near = near;
         parts[i].fixed_near = fixed_near;

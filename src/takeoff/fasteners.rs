@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
+use super::trims::Zones;
 use crate::job::{Job, Kind};
 use crate::model::fastening::{Fastening, NailLayer, Nails, UNDER_HEAD};
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
@@ -252,9 +253,10 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     let style = layout.job.sheet.lengths;
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
+    let zones = Zones::of(layout);
     for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
         let n = trim_nails(t, trim_spacing(layout, t.kind.stock()));
-        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
     }
     let each: Vec<String> = by_stock

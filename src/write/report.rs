@@ -139,11 +139,12 @@ fn walls(layout: &Layout) -> String {
     let mut out = format!("WALLS ({unit})\n");
     let row = |wall: &str, elevation: &str, gross: f64, net: f64, n: usize| {
         format!(
-            "  {:<16} {:<24} {:>9.1} gross {:>9.1} net {n:>3} openings\n",
+            "  {:<16} {:<24} {:>9.1} gross {:>9.1} net {n:>3} opening{}\n",
             fitted(wall, 16),
             fitted(elevation, 24),
             style.area(gross),
-            style.area(net)
+            style.area(net),
+            if n == 1 { "" } else { "s" }
         )
     };
     let (mut gross, mut net, mut n) = (0.0, 0.0, 0);
