@@ -290,8 +290,9 @@ pub fn outputs_with(
             .map_err(write_failed)?;
         out.push(("sheets.pdf".to_owned(), pdf));
         // Pictures do not depend on one another; their order is kept.
+        let few = if pictured(sheets.len()) { &svgs[..] } else { &[] };
         let pngs: Result<Vec<Vec<u8>>, String> =
-            svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
+            few.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
         for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
             out.push((format!("sheets/{}.png", sheet.name), png));
         }
@@ -303,6 +304,12 @@ pub fn outputs_with(
             .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
     );
     Ok(out)
+}
+
+/// Whether a set of so many sheets is written as PNG too: of a large one that would take longer than
+/// everything else, and its PDF holds every sheet.
+pub fn pictured(sheets: usize) -> bool {
+    sheets <= 80
 }
 
 /// What is written beside the sheets.

@@ -10,12 +10,14 @@ pub(super) struct Placer {
     pub(super) area: Rect,
     squares: Vec<Square>,
     grid: Grid,
+    /// Places round a wish, ring by ring.
+    rings: Vec<Vec<Vec2>>,
     /// Texts and lines that may still be looked at, so that no sheet takes for ever.
     budget: usize,
 }
 
 /// Texts and lines looked at for one sheet at most; an ordinary one takes some hundred thousands.
-const BUDGET: usize = 100_000_000;
+const BUDGET: usize = 20_000_000;
 
 #[derive(Clone, Debug, Default)]
 struct Square {
@@ -102,6 +104,22 @@ pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
     Point::new(p.x.clamp(r.x0, r.x1), p.y.clamp(r.y0, r.y1))
 }
 
+/// How far rings of places stand apart, inches.
+const STEP: f64 = 0.085;
+
+/// Places of a ring, from straight above on, alternating sides.
+fn spots(ring: i32) -> Vec<Vec2> {
+    let spots = if ring == 0 { 1 } else { 8 * ring };
+    (0..spots)
+        .map(|k| {
+            let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
+            let angle = std::f64::consts::FRAC_PI_2
+                + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
+            Vec2::from_angle(angle) * (STEP * f64::from(ring))
+        })
+        .collect()
+}
+
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
         let grid = Grid::over(area);
@@ -109,6 +127,7 @@ impl Placer {
             area,
             squares: vec![Square::default(); grid.across * grid.up],
             grid,
+            rings: Vec::new(),
             budget: BUDGET,
         }
     }
@@ -175,15 +194,12 @@ impl Placer {
         reach: f64,
         strict: bool,
     ) -> Option<Point> {
-        let step = 0.085;
-        for ring in 0..=(reach / step).ceil() as i32 {
-            let spots = if ring == 0 { 1 } else { 8 * ring };
-            for k in 0..spots {
-                // Round the ring from straight above, alternating sides.
-                let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
-                let angle = std::f64::consts::FRAC_PI_2
-                    + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
-                let at = wish + Vec2::from_angle(angle) * (step * f64::from(ring));
+        for ring in 0..=(reach / STEP).ceil() as usize {
+            if self.rings.len() <= ring {
+                self.rings.push(spots(ring as i32));
+            }
+            for k in 0..self.rings.get(ring).map_or(0, Vec::len) {
+                let at = wish + self.rings[ring][k];
                 let r = about + at.to_vec2();
                 let looks: usize = self.near_by(&r).map(|s| s.taken.len() + s.lines.len()).sum();
                 self.budget = self.budget.checked_sub(1 + looks)?;

@@ -261,6 +261,12 @@ fn layout(a: &Layout) -> ExitCode {
         return refused(&r, &notes);
     }
     if !a.quiet {
+        let sheets = outputs.iter().filter(|(n, _)| n.ends_with(".svg")).count();
+        if !a.no_pictures && !outputs.iter().any(|(n, _)| n.ends_with(".png")) && sheets > 0 {
+            tell(&format!(
+                "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
+            ));
+        }
         for set in &sets {
             let inner = pipeline::set_folder(set);
             let to = inner.map_or(folder.clone(), |f| folder.join(f));

@@ -72,6 +72,11 @@ pub(crate) fn walls(
     report_overlaps(local, &found, notes);
     give_openings(local, &mut found, every, notes);
     give_obstacles(local, &mut found, obstacles(local), notes);
+    let full: Vec<_> = found.iter().filter_map(|w| limits::too_many_holes(local, w)).collect();
+    if !full.is_empty() {
+        full.into_iter().for_each(|n| notes.push(n));
+        return (Vec::new(), Vec::new());
+    }
     for wall in &mut found {
         // What only touches a wall's outline belongs to the wall beside it.
         let whole = [Polygon::simple(wall.outline.clone())];

@@ -70,7 +70,7 @@ pub(crate) fn cases() -> Vec<Case> {
             "dxf",
             layers,
             (junk, small),
-            Refused(&["layers-too-many"]),
+            Refused(&["layers-too-many", "no-walls"]),
         ),
         case("junk: texts", "dxf", texts, (junk, small), Refused(&["no-walls"])),
         case(
@@ -162,8 +162,8 @@ pub(crate) fn cases() -> Vec<Case> {
             (100_000, 1_000),
             Refused(&["wall-too-fine", "wall-crosses"]),
         ),
-        case("wall of 5,000 openings", "dxf", openings, (5_000, 100), Laid),
-        case("wall of 5,000 fixtures", "dxf", fixtures, (5_000, 100), Laid),
+        case("wall of 5,000 openings", "dxf", openings, (5_000, 100), Refused(&["wall-too-full"])),
+        case("wall of 5,000 fixtures", "dxf", fixtures, (5_000, 100), Refused(&["wall-too-full"])),
         case(
             "5,000 openings outside",
             "dxf",
