@@ -222,6 +222,12 @@ fn layout(a: &Layout) -> ExitCode {
     let sheet = &mut loaded.job.sheet;
     sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
     sheet.scale = a.scale.clone().or(sheet.scale.take());
+    // The job was in order as the file gives it: what is not now is an option's fault.
+    if let Err(Refusal(mut why)) = loaded.job.validate() {
+        why.message = why.message.replace("`sheet.", "`--");
+        why.help = "Give the option one of these.".to_owned();
+        return refused_usage(&Refusal(why));
+    }
     let sets = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),

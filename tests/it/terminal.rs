@@ -148,6 +148,7 @@ fn exit_codes_are_those_of_the_contract() {
         (2, vec!["takeoff", wall, "--explain", "no such line"]),
         (2, vec!["takeoff", wall, "--format", "yaml"]),
         (2, vec!["takeoff", wall, "--explain", "panels", "--format", "json"]),
+        (2, vec!["layout", wall, "--paper", "A9", "--out", into]),
         (2, vec!["schema"]),
         (2, vec![]),
     ] {
