@@ -101,7 +101,7 @@ fn least(cover: i128, f: &[Frame; 2], weights: [i128; 2], prices: &[i128], one: 
     let longest = prices.len() as i128 - 1;
     let mut best = (cover <= longest).then(|| prices[cover as usize]);
     if cover > f[0].panel.min(f[1].panel) || f[0].short_seams {
-        let most = |k: usize| cover / (f[k].panel - lap).max(1);
+        let most = |k: usize| (cover + lap) / (f[k].panel - lap).max(1);
         for n in 0..=most(0) {
             for m in 0..=most(1) {
                 let sum = cover + lap - n * (f[0].panel - lap) - m * (f[1].panel - lap);
