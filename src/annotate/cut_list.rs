@@ -4,6 +4,7 @@ use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use super::words::{cut as cut_length, short, unit_note};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::half::Half;
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
@@ -83,8 +84,8 @@ pub(super) fn panel_lengths(layout: &Layout) -> Option<String> {
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {
-    p.start <= 0.01
-        && p.end >= stock - 0.01
+    p.start <= SAME
+        && p.end >= stock - SAME
         && p.rip.is_none()
         && p.notches.is_empty()
         && p.left_set + p.right_set == 0.0

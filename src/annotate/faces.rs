@@ -1,5 +1,6 @@
 //! The faces a panel shows, as fine lines inside its course; hem and lock beside them.
 
+use crate::geom::tol::CUT;
 use crate::model::layout::{Course, Layout, Piece, Xy};
 
 /// Heights over the butt line at which one face of a panel ends and the next begins.
@@ -10,13 +11,13 @@ pub(super) fn heights(layout: &Layout) -> Vec<f64> {
 
 /// Where those lines show on a piece: outside what is cut off or out of it.
 pub(super) fn lines(p: &Piece, k: &Course, heights: &[f64]) -> Vec<(Xy, Xy)> {
-    let inside = heights.iter().map(|h| k.bottom + h).filter(|y| *y < k.top - 1.0 / 64.0);
+    let inside = heights.iter().map(|h| k.bottom + h).filter(|y| *y < k.top - CUT);
     inside
         .flat_map(|y| {
             let spans = across(p, y);
             spans.into_iter().map(move |(a, b)| ([a, y], [b, y]))
         })
-        .filter(|(a, b)| b[0] - a[0] > 1.0 / 64.0)
+        .filter(|(a, b)| b[0] - a[0] > CUT)
         .collect()
 }
 

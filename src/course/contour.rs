@@ -6,21 +6,17 @@
 //! foot or head a notch, at an end a slot, round a corner of the strip an end that is not square.
 
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{CUT, MARK, SAME};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::layout::Contour;
 
 /// Distance at which a corner of a contour is one with the line past it, inches: the accuracy of
 /// flattened curves, far under the 1/16 in of a saw.
 const STRAIGHT: f64 = 1.0 / 256.0;
-/// Sides that lean less over their length are level or plumb, inches.
-const UPRIGHT: f64 = 1.0 / 64.0;
 /// What a bite's box must have more of to be cut, square inches: drawing noise, no source.
 const LEAST_AREA: f64 = 0.01;
 /// Most slanted sides of a contour whose corners are told one by one; more are chords of a curve.
 const MOST_SLANTED: usize = 3;
-/// How far points at even spacing may leave the curve between them, inches: half a sixteenth.
-const OFF_CURVE: f64 = 1.0 / 32.0;
 
 /// What one chain cuts off, its points on the wall: left to right at a foot or head, else bottom up.
 #[derive(Clone, Debug)]
@@ -152,7 +148,7 @@ fn bite(from: f64, to: f64, points: Vec<Point>) -> Option<Bite> {
     let (a, b) = extent(&points);
     // Thinner than drawing noise.
     let (wide, high) = (b.x - a.x, b.y - a.y);
-    (wide.max(high) > UPRIGHT && wide * high > LEAST_AREA).then_some(Bite { side, points })
+    (wide.max(high) > CUT && wide * high > LEAST_AREA).then_some(Bite { side, points })
 }
 
 /// Lower left and upper right of some points.
@@ -198,7 +194,7 @@ fn off_line(p: Point, a: Point, b: Point) -> f64 {
 pub(super) fn stepped(points: &[Point]) -> bool {
     points.windows(2).all(|w| {
         let v = w[1] - w[0];
-        v.x.abs() <= UPRIGHT || v.y.abs() <= UPRIGHT
+        v.x.abs() <= CUT || v.y.abs() <= CUT
     })
 }
 
@@ -222,7 +218,7 @@ pub(super) fn contour(points: &[Point], origin: Point, spacings: &[f64]) -> Cont
     let tried = spacings.iter().map(|s| (*s, spaced(points, origin, *s)));
     let mut last = None;
     for (s, (list, off)) in tried {
-        let fits = off <= OFF_CURVE;
+        let fits = off <= MARK;
         last = Some(Contour { points: own(&list), spacing: Some(s) });
         if fits {
             break;

@@ -1,13 +1,12 @@
 //! What is done to the cut edges of pieces: a panel ripped along its length has no nail hem left and
 //! is held by nail slots or snap-lock lugs instead (FACTS PR-09, PR-10, SD-106).
 
+use crate::geom::tol::CUT;
 use crate::job::Job;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{EdgeWork, Layout, Piece, Wall, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
-/// Heights and places nearer than this are one, inches.
-const NEAR: f64 = 1.0 / 64.0;
 /// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
 /// practice, no source (FACTS SD-109 says only that it hangs on the panel).
 const FLUSH: f64 = 0.5;
@@ -41,7 +40,7 @@ pub fn tell(layout: &mut Layout) {
 /// How many lie along an edge at even places: no two farther apart than the spacing, the outer ones
 /// within half of it from the ends.
 fn along(length: f64, spacing: f64) -> u32 {
-    ((length - NEAR) / spacing).ceil().max(1.0) as u32
+    ((length - CUT) / spacing).ceil().max(1.0) as u32
 }
 
 fn work(
@@ -59,11 +58,11 @@ fn work(
     for (a, b) in upper_sides(p) {
         let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
         let length = (a[0] - b[0]).hypot(a[1] - b[1]);
-        if (a[1] - b[1]).abs() > NEAR {
+        if (a[1] - b[1]).abs() > CUT {
             slopes += length;
             continue;
         }
-        if a[1] >= top - NEAR {
+        if a[1] >= top - CUT {
             hem = true;
             continue;
         }
@@ -71,14 +70,14 @@ fn work(
         let over = |u: f64, v: f64| (u.max(v).min(right) - u.min(v).max(left)).max(0.0);
         let trimmed: f64 = finish
             .iter()
-            .filter(|t| (t.from[1] - t.to[1]).abs() < NEAR)
-            .filter(|t| (-NEAR..=reach + NEAR).contains(&(t.from[1] - y)))
+            .filter(|t| (t.from[1] - t.to[1]).abs() < CUT)
+            .filter(|t| (-CUT..=reach + CUT).contains(&(t.from[1] - y)))
             .map(|t| over(t.from[0], t.to[0]))
             .sum();
         let ends_wall = wall.edges.iter().any(|e| {
             matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom)
-                && (-NEAR..=reach + NEAR).contains(&(e.from[1] - y))
-                && (e.from[1] - e.to[1]).abs() < NEAR
+                && (-CUT..=reach + CUT).contains(&(e.from[1] - y))
+                && (e.from[1] - e.to[1]).abs() < CUT
                 && over(e.from[0], e.to[0]) > length / 2.0
         });
         if trimmed > length / 2.0 {
@@ -89,13 +88,13 @@ fn work(
         }
     }
     // A bottom cut off its course line has no lock left (FACTS SD-91).
-    for (a, b) in lower_sides(p).filter(|(a, b)| (a[1] - b[1]).abs() <= NEAR) {
+    for (a, b) in lower_sides(p).filter(|(a, b)| (a[1] - b[1]).abs() <= CUT) {
         let held = |t: &&&TrimPiece| {
-            (t.from[1] - t.to[1]).abs() < NEAR
-                && (-NEAR..=reach + NEAR).contains(&(a[1] - t.from[1]))
-                && t.from[0].max(t.to[0]).min(b[0]) - t.from[0].min(t.to[0]).max(a[0]) > NEAR
+            (t.from[1] - t.to[1]).abs() < CUT
+                && (-CUT..=reach + CUT).contains(&(a[1] - t.from[1]))
+                && t.from[0].max(t.to[0]).min(b[0]) - t.from[0].min(t.to[0]).max(a[0]) > CUT
         };
-        if a[1] > bottom + NEAR && finish.iter().any(|t| held(&t)) {
+        if a[1] > bottom + CUT && finish.iter().any(|t| held(&t)) {
             out.lugs += along(b[0] - a[0], rules.lug_spacing);
         }
     }
@@ -109,21 +108,21 @@ fn work(
 /// Sides of the outline, counter-clockwise, that the piece lies under.
 fn upper_sides(p: &Piece) -> impl Iterator<Item = (Xy, Xy)> + '_ {
     let next = p.outline.iter().cycle().skip(1);
-    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] < a[0] - NEAR)
+    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] < a[0] - CUT)
 }
 
 /// Sides of the outline that the piece lies over.
 fn lower_sides(p: &Piece) -> impl Iterator<Item = (Xy, Xy)> + '_ {
     let next = p.outline.iter().cycle().skip(1);
-    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] > a[0] + NEAR)
+    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] > a[0] + CUT)
 }
 
 /// Whether a panel cut at this height over its butt line stands off the wall there: a face lies
 /// flat at its top alone.
 fn stands_off(height: f64, job: &Job) -> bool {
     let face = job.product.face();
-    let over = height - ((height + NEAR) / face).floor() * face;
-    over > NEAR && over < face - FLUSH
+    let over = height - ((height + CUT) / face).floor() * face;
+    over > CUT && over < face - FLUSH
 }
 
 #[cfg(test)]

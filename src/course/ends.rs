@@ -3,7 +3,7 @@
 
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::strip::intervals_at;
-use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::tol::{BESIDE, LEVEL, SAME, same};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::course::RunEnd;
 use crate::model::receiver::{Field, Receiver};
@@ -31,8 +31,8 @@ pub(super) fn chain(shape: &Polygon, side: Side) -> Vec<(Point, Point)> {
             let middle = a.midpoint(*b);
             let spans = intervals_at(std::slice::from_ref(shape), middle.y);
             match side {
-                Side::Left => spans.first().is_some_and(|s| (s.0 - middle.x).abs() < 0.01),
-                Side::Right => spans.last().is_some_and(|s| (s.1 - middle.x).abs() < 0.01),
+                Side::Left => spans.first().is_some_and(|s| same(s.0, middle.x)),
+                Side::Right => spans.last().is_some_and(|s| same(s.1, middle.x)),
             }
         })
         .collect();
@@ -79,7 +79,7 @@ fn beside(field: &Field, p: Point) -> Option<Receiver> {
             let (low, high) = if e.from.y < e.to.y { (e.from, e.to) } else { (e.to, e.from) };
             p.y >= low.y - SAME && p.y <= high.y + SAME && {
                 let x = low.x + (p.y - low.y) / (high.y - low.y) * (high.x - low.x);
-                (x - p.x).abs() < 0.05
+                (x - p.x).abs() < BESIDE
             }
         })
         .map(|e| e.receiver)

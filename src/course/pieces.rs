@@ -5,7 +5,7 @@ use super::contour::{Bite, BiteSide, bites, contour, extent, slanted, stepped};
 use crate::geom::boolean::difference;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
-use crate::geom::tol::{GRID, LEVEL, SAME, onto};
+use crate::geom::tol::{CUT, GRID, LEVEL, SAME, onto};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::course::{Course, Run};
 use crate::model::house::Wall;
@@ -18,8 +18,6 @@ const INCHES: [f64; 6] = [4.0, 2.0, 1.0, 0.5, 0.25, 0.125];
 const MILLIMETRES: [f64; 6] = [100.0, 50.0, 25.0, 10.0, 5.0, 2.0];
 /// Slopes nearer than this are one slope, degrees: a tenth of the smallest mark on a mitre saw.
 const ONE_ANGLE: f64 = 0.1;
-/// An end that leans less than this is square, inches over its height.
-const UPRIGHT: f64 = 1.0 / 64.0;
 
 /// What the pieces of one run are made from.
 #[derive(Clone, Copy, Debug)]
@@ -171,7 +169,7 @@ impl Making<'_> {
         points.dedup_by(|q, p| p.distance(*q) < SAME);
         let (low, high) = extent(&points);
         let set = high.x - low.x;
-        if set <= UPRIGHT {
+        if set <= CUT {
             return plain;
         }
         let slopes = slanted(&points);
@@ -181,7 +179,7 @@ impl Making<'_> {
         let one = longest.is_some_and(|a| slopes.iter().all(|s| (lean(s) - a).abs() < ONE_ANGLE));
         let level = points
             .windows(2)
-            .any(|w| (w[0].y - w[1].y).abs() <= UPRIGHT && (w[0].x - w[1].x).abs() > UPRIGHT);
+            .any(|w| (w[0].y - w[1].y).abs() <= CUT && (w[0].x - w[1].x).abs() > CUT);
         End {
             cut: if one && !level { EndCut::Angled } else { EndCut::Shaped },
             angle: longest.map_or(90.0, |a| a.min(180.0 - a)),

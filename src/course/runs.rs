@@ -8,6 +8,7 @@ use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::sliver::without_slivers;
 use crate::geom::strip::clip_band;
 use crate::geom::tol::{SAME, fits, onto};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
@@ -35,8 +36,11 @@ fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -
     let strip = clip_band(&field.shapes, bottom, top);
     let blocked = blocked(field, wall, (bottom, top), gap, job.courses.notch_clearance);
     let clear = if blocked.is_empty() { strip } else { difference(&strip, &union_all(&blocked)) };
-    let mut clear: Vec<Polygon> =
-        clear.into_iter().flat_map(without_slivers).filter(|p| p.area() > LEAST_AREA).collect();
+    let mut clear: Vec<Polygon> = without_slivers(clear)
+        .into_iter()
+        .flat_map(even_ends)
+        .filter(|p| p.area() > LEAST_AREA)
+        .collect();
     clear.sort_by(|a, b| {
         let (a, b) = (a.bounds(), b.bounds());
         a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
@@ -137,8 +141,8 @@ fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) 
     out.iter().map(|p| p.map(|q| Point::new(q.x, onto(q.y, [strip.0, strip.1])))).collect()
 }
 
-/// The shape without what stands at its ends and is thinner than what tells two places apart.
-fn without_slivers(shape: Polygon) -> Vec<Polygon> {
+/// The shape with corners that stand at its ends but for drawing noise put on them.
+fn even_ends(shape: Polygon) -> Vec<Polygon> {
     let b = shape.bounds();
     let end = |x: f64| onto(x, [b.x0, b.x1]);
     if shape.rings().flatten().all(|p| end(p.x) == p.x) {

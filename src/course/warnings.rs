@@ -2,7 +2,7 @@
 //! little. Each with its place in the source and what to do.
 
 use crate::diag::{Note, Notes};
-use crate::geom::tol::SAME;
+use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
 use crate::model::layout::{Course, Elevation, EndCut, Layout, Notch, NotchSide, Piece, Wall};
 
@@ -64,7 +64,7 @@ fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
         p.left_end == EndCut::Angled && p.right_end == EndCut::Angled && narrows_upward(p)
     };
     let short: Vec<(&Course, &Piece)> =
-        pieces(w).filter(|(_, p)| p.length < studs - 1.0 / 64.0 && !peak(p)).collect();
+        pieces(w).filter(|(_, p)| p.length < studs - CUT && !peak(p)).collect();
     let Some((c, p)) = short.first() else { return };
     let message = format!(
         "{}, {}: {} shorter than the {} between studs and cannot be nailed to two: {}",
@@ -147,6 +147,6 @@ fn leaves(n: &Notch, c: &Course, p: &Piece) -> Option<(f64, &'static str)> {
     };
     std::iter::once(across)
         .chain(beside)
-        .filter(|(left, _)| *left > 1.0 / 64.0)
+        .filter(|(left, _)| *left > CUT)
         .min_by(|a, b| a.0.total_cmp(&b.0))
 }

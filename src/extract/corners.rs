@@ -65,6 +65,7 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
             pairs[c].0.push(i);
         }
     }
+    pairs = overlapping_joined(&seen, pairs);
     let open = (0..seen.len()).filter(|i| seen[*i].of.is_none());
     pairs.extend(open.map(|i| (vec![i], Pairing::Open)));
     pairs.iter_mut().for_each(|p| p.0.sort_unstable());
@@ -80,6 +81,44 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
         out.push(Corner { id, kind: first.kind, tag, by, low, high, sides });
     }
     out
+}
+
+/// Pairs in one line that overlap in height are one corner: stone parts it on one elevation where a
+/// roof parts it higher up on the other, and one post stands there.
+fn overlapping_joined(
+    seen: &[Seen],
+    pairs: Vec<(Vec<usize>, Pairing)>,
+) -> Vec<(Vec<usize>, Pairing)> {
+    let reach = |of: &[usize]| {
+        let heights = of.iter().map(|i| (seen[*i].side.low, seen[*i].side.high));
+        heights.fold((f64::INFINITY, f64::NEG_INFINITY), |r, h| (r.0.min(h.0), r.1.max(h.1)))
+    };
+    let one = |p: &[usize], q: &[usize]| {
+        let (a, b) = (reach(p), reach(q));
+        a.0 < b.1 - SAME
+            && b.0 < a.1 - SAME
+            && p.iter().all(|i| q.iter().any(|j| in_line(&seen[*i], &seen[*j])))
+    };
+    let mut out: Vec<(Vec<usize>, Pairing)> = Vec::new();
+    for (mut of, mut by) in pairs {
+        // The first of them tells how it was paired.
+        while let Some(i) = out.iter().position(|(other, _)| one(other, &of)) {
+            let (mut all, first) = out.remove(i);
+            all.append(&mut of);
+            (of, by) = (all, first);
+        }
+        out.push((of, by));
+    }
+    out
+}
+
+/// Whether two sides stand over one another on one hand of an elevation.
+fn in_line(a: &Seen, b: &Seen) -> bool {
+    a.elevation == b.elevation
+        && a.kind == b.kind
+        && a.side.side == b.side.side
+        && (a.side.x - b.side.x).abs() <= LEVEL
+        && a.tag == b.tag
 }
 
 /// A name not taken yet.
@@ -229,14 +268,7 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
     let me = &seen[i];
     let height = me.side.high - me.side.low;
     pairs.iter().position(|(of, _)| {
-        let in_line = of.iter().any(|k| {
-            let o = &seen[*k];
-            o.elevation == me.elevation
-                && o.kind == me.kind
-                && o.side.side == me.side.side
-                && (o.side.x - me.side.x).abs() <= LEVEL
-                && (o.tag == me.tag)
-        });
+        let in_line = of.iter().any(|k| in_line(&seen[*k], me));
         let round = |k: &&usize| seen[**k].elevation != me.elevation;
         in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > 0.5 * height)
     })

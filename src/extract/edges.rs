@@ -3,13 +3,11 @@
 use super::Local;
 use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{LEVEL, SAME, level};
+use crate::geom::tol::{BESIDE, LEVEL, SAME, level};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Edge, EdgeKind};
 use crate::model::linework::Role;
 
-/// How near a drawn roof or bare edge must be to a wall's side to be the same line.
-const NEAR: f64 = 0.05;
 /// How far inside its wall an inside-corner line may be drawn, inches: part of the convention.
 const CORNER_REACH: f64 = 6.0;
 /// How far from a corner's foot its tag may stand, inches: part of the convention.
@@ -25,7 +23,7 @@ pub(super) fn edges(
     notes: &mut Notes,
 ) -> Vec<Edge> {
     let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
-        let reach = |s: &Polygon| s.bounds().inflate(NEAR, NEAR);
+        let reach = |s: &Polygon| s.bounds().inflate(BESIDE, BESIDE);
         shapes.iter().map(|s| (reach(s), s.clone())).collect()
     };
     let (bare, roofs) = (boxed(bare), boxed(roofs));
@@ -110,7 +108,7 @@ fn on_segment(p: Point, a: Point, b: Point) -> bool {
     }
     let u = (b - a) / length;
     let t = (p - a).dot(u);
-    u.cross(p - a).abs() < NEAR && t > -NEAR && t < length + NEAR
+    u.cross(p - a).abs() < BESIDE && t > -BESIDE && t < length + BESIDE
 }
 
 /// An upright line on the corner layer on this side, or up to 6 in inside the wall.
@@ -124,7 +122,10 @@ fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
             let upright = (w[0].x - w[1].x).abs() <= LEVEL;
             let reach = (w[0].x - x) * inward;
             let overlap = high.min(w[0].y.max(w[1].y)) - low.max(w[0].y.min(w[1].y));
-            upright && reach > -NEAR && reach <= CORNER_REACH + NEAR && overlap > 0.5 * (high - low)
+            upright
+                && reach > -BESIDE
+                && reach <= CORNER_REACH + BESIDE
+                && overlap > 0.5 * (high - low)
         })
     })
 }
@@ -140,7 +141,7 @@ fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
     tags.map(|l| (local.place(l.text.at), middle_of(l), l))
         .filter(|(p, m, _)| {
             let aside = (x - p.x).abs().min((x - (m + p.x)).abs());
-            (p.x + m / 2.0 - x) * inward >= -NEAR
+            (p.x + m / 2.0 - x) * inward >= -BESIDE
                 && aside <= TAG_REACH
                 && p.y >= foot - TAG_REACH
                 && p.y <= top

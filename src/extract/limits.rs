@@ -13,6 +13,8 @@ const MOST_SIDES: usize = 10_000;
 const HIGHEST: f64 = 2_400.0;
 /// Areas smaller than this, square inches, are drawing noise: a 1/4 in strip of a storey's height.
 pub(super) const NOISE: f64 = 24.0;
+/// Most walls of one elevation: a terrace of fifty houses has some hundreds.
+const MOST_WALLS: usize = 500;
 /// Most openings on one wall, and most fixtures: a block of flats drawn as one outline has some hundreds.
 const MOST_HOLES: usize = 1_000;
 /// Most faults of one kind in a view that are told one by one.
@@ -60,4 +62,14 @@ pub(super) fn too_many_holes(local: &Local, w: &Wall) -> Option<Note> {
     let help = "Draw the wall as several outlines, or take off the layer what is none.";
     let at = local.source(crate::geom::polygon::bounds(&w.outline).unwrap_or_default().center());
     Some(Note::error("wall-too-full", message, help).about(&w.origin).at(at).on(&local.view.name))
+}
+
+/// An elevation with more walls than any has.
+pub(super) fn too_many_walls(view: &str, walls: usize) -> Option<Note> {
+    if walls <= MOST_WALLS {
+        return None;
+    }
+    let message = format!("{view} has {walls} walls; the most laid out is {MOST_WALLS}");
+    let help = "Check what is on the wall layer, or frame each elevation as a view of its own.";
+    Some(Note::error("walls-too-many", message, help).on(view))
 }

@@ -56,6 +56,10 @@ fn part(
     let mut shown: Vec<(&views::View, Vec<Outline>)> = Vec::new();
     for view in &views.elevations {
         let walls = walls_of(lines, view, &found, job, notes);
+        if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
+            notes.push(note);
+            notes.refuse_on_error()?;
+        }
         if !walls.is_empty() {
             shown.push((view, walls));
         }

@@ -6,6 +6,7 @@ use super::Local;
 use crate::diag::{Note, Notes};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::house::{Obstacle, Opening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
@@ -161,18 +162,15 @@ fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
     }
 }
 
-/// How far a thing may stand out of another and still be inside it, inches: drawing noise.
-const SLACK: f64 = 0.01;
-
 /// Things that stand inside another are its panes and panels.
 fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
     let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
     let inside = |i: usize, j: usize| {
         let (a, b) = (boxes[i], boxes[j]);
-        let within = a.x0 >= b.x0 - SLACK
-            && a.x1 <= b.x1 + SLACK
-            && a.y0 >= b.y0 - SLACK
-            && a.y1 <= b.y1 + SLACK;
+        let within = a.x0 >= b.x0 - SAME
+            && a.x1 <= b.x1 + SAME
+            && a.y0 >= b.y0 - SAME
+            && a.y1 <= b.y1 + SAME;
         within && (a != b || j < i)
     };
     // Left to right: what holds a thing begins no later than it does, and ends no sooner.
@@ -182,11 +180,11 @@ fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
     let mut open: Vec<usize> = Vec::new();
     let mut next = 0;
     for &i in &order {
-        while let Some(&j) = order.get(next).filter(|j| boxes[**j].x0 <= boxes[i].x0 + SLACK) {
+        while let Some(&j) = order.get(next).filter(|j| boxes[**j].x0 <= boxes[i].x0 + SAME) {
             open.push(j);
             next += 1;
         }
-        open.retain(|j| boxes[*j].x1 >= boxes[i].x0 - SLACK);
+        open.retain(|j| boxes[*j].x1 >= boxes[i].x0 - SAME);
         keep[i] = !open.iter().any(|j| *j != i && inside(i, *j));
     }
     found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()

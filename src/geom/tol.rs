@@ -12,6 +12,20 @@ pub const SAME: f64 = 8.0 * GRID;
 /// Sides that lean less than this are called level or plumb: 1/16 in over their length.
 pub const LEVEL: f64 = 1.0 / 16.0;
 
+/// What no cutter tells apart: 1/64 in, a quarter of the finest mark on a tape. A side that leans less
+/// is cut level or square, a corner nearer to the line past it is none.
+pub const CUT: f64 = 1.0 / 64.0;
+
+/// How far a mark may lie off the cut it stands for: 1/32 in, half the finest mark on a tape.
+pub const MARK: f64 = 1.0 / 32.0;
+
+/// How far a side may lie off another that it is one with, where one of them was moved by clearances
+/// or drawn by hand, inches: of our own choosing, no source.
+pub const BESIDE: f64 = 0.05;
+
+/// What sums of lengths differ by for rounding alone, inches.
+pub const ROUNDING: f64 = 1e-6;
+
 /// The nearest grid value.
 pub fn snap(v: f64) -> f64 {
     (v / GRID).round() * GRID

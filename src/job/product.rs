@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::Job;
 use super::length::{Length, maybe_length};
 use super::ranges::Fault;
+use crate::geom::tol::CUT;
 use crate::model::seam::SecondStock;
 
 /// Gap at a panel's end, association figure (FACTS SD-50, VSI-H).
@@ -479,7 +480,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     };
     if let Some(height) = p.face_height {
         let stands = f64::from(p.faces) * height;
-        if (stands - p.exposure).abs() > 1.0 / 64.0 {
+        if (stands - p.exposure).abs() > CUT {
             fault(
                 &["product.face_height", "product.exposure", "product.faces"],
                 format!(

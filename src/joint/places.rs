@@ -1,12 +1,11 @@
 //! The sets of joints a run may have.
 
+use crate::geom::tol::ROUNDING;
 use crate::model::joint::Studs;
 use crate::model::seam::{SeamRules, SeamRun};
 
 /// Sets looked at for one run.
 const MOST: usize = 160;
-const NEAR: f64 = 1e-6;
-
 /// From where to where boards go.
 pub(super) fn span(run: &SeamRun, rules: &SeamRules) -> (f64, f64) {
     (run.x0 + rules.gap, run.x1 - rules.gap)
@@ -23,8 +22,8 @@ pub(super) fn places(run: &SeamRun, rules: &SeamRules, studs: Option<Studs>) -> 
     let (from, to) = span(run, rules);
     let (first, spacing) = studs.map_or((from.ceil(), 1.0), |s| (s.first, s.spacing));
     let half = gap(rules) / 2.0;
-    let low = ((from + rules.shortest + half - first) / spacing - NEAR).ceil() as i64;
-    let high = ((to - rules.shortest - half - first) / spacing + NEAR).floor() as i64;
+    let low = ((from + rules.shortest + half - first) / spacing - ROUNDING).ceil() as i64;
+    let high = ((to - rules.shortest - half - first) / spacing + ROUNDING).floor() as i64;
     let all = (low..=high).map(|n| first + n as f64 * spacing);
     all.filter(|x| run.barred.iter().all(|b| *x <= b.0 || *x >= b.1)).collect()
 }
@@ -34,7 +33,7 @@ pub(super) fn places(run: &SeamRun, rules: &SeamRules, studs: Option<Studs>) -> 
 pub(super) fn sets(run: &SeamRun, rules: &SeamRules, places: &[f64], more: usize) -> Vec<Vec<f64>> {
     let (from, to) = span(run, rules);
     let g = gap(rules);
-    let fewest = ((to - from + g) / (rules.stock + g) - NEAR).ceil() as usize;
+    let fewest = ((to - from + g) / (rules.stock + g) - ROUNDING).ceil() as usize;
     let count = fewest.saturating_sub(1) + more;
     let mut out = Vec::new();
     let mut steps = 20_000;
@@ -58,7 +57,7 @@ fn deepen(
     let begins = set.last().map_or(from, |x| x + half);
     if set.len() == count {
         let length = to - begins;
-        if length <= rules.stock + NEAR && length >= rules.shortest - NEAR {
+        if length <= rules.stock + ROUNDING && length >= rules.shortest - ROUNDING {
             out.push(set.clone());
         }
         return;
@@ -68,10 +67,10 @@ fn deepen(
         let length = x - half - begins;
         // What is left must still go into as many boards.
         let rest = to - (x + half);
-        if length > rules.stock + NEAR || rest > left * (rules.stock + 2.0 * half) + NEAR {
+        if length > rules.stock + ROUNDING || rest > left * (rules.stock + 2.0 * half) + ROUNDING {
             continue;
         }
-        if length < rules.shortest - NEAR || *steps == 0 {
+        if length < rules.shortest - ROUNDING || *steps == 0 {
             return;
         }
         *steps -= 1;

@@ -5,10 +5,9 @@ use std::collections::BTreeMap;
 use super::Ask;
 use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
+use crate::geom::tol::ROUNDING;
 use crate::model::joint::{JointRules, Studs};
 use crate::model::seam::{Cut, SeamRules};
-
-const NEAR: f64 = 1e-6;
 
 /// A piece and where it is cut.
 pub(super) struct PieceCut {
@@ -53,14 +52,14 @@ impl State {
 
     pub(super) fn lay(&mut self, ask: &Ask, rules: &SeamRules, joints: &JointRules) -> Laid {
         let (from, to) = span(ask.run, rules);
-        if to - from <= rules.stock + NEAR {
+        if to - from <= rules.stock + ROUNDING {
             return self.cut(ask, rules, Vec::new(), None);
         }
         let studs: Option<Studs> = joints.studs.get(&ask.run.id).map(|s| s.1);
         let on_studs = places(ask.run, rules, studs);
         let near = self.near(ask, rules);
         let clash = |set: &Vec<f64>| -> usize {
-            let clashes = |x: &&f64| near.iter().any(|y| (*x - y).abs() < joints.apart - NEAR);
+            let clashes = |x: &&f64| near.iter().any(|y| (*x - y).abs() < joints.apart - ROUNDING);
             set.iter().filter(clashes).count()
         };
         let mut all = sets(ask.run, rules, &on_studs, 0);
@@ -150,7 +149,7 @@ fn longest_first(lengths: &[f64]) -> Vec<f64> {
 /// Joints a board apart.
 fn end_to_end(from: f64, to: f64, rules: &SeamRules) -> Vec<f64> {
     let g = gap(rules);
-    let count = ((to - from + g) / (rules.stock + g) - NEAR).ceil().max(1.0);
+    let count = ((to - from + g) / (rules.stock + g) - ROUNDING).ceil().max(1.0);
     let each = (to - from + g) / count;
     (1..count as usize).map(|i| from + i as f64 * each - g / 2.0).collect()
 }

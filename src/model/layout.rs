@@ -18,7 +18,7 @@ use super::seam::{Certificate, Conflict};
 use super::trim::TrimPiece;
 use super::work::WorkOrder;
 use crate::diag::Note;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{CUT, SAME};
 use crate::job::Job;
 
 /// A place, `[x, y]`, elevation inches.
@@ -271,7 +271,7 @@ impl Run {
         // At a joint no piece lies over the middle: the one on its left is as high.
         let over = self.pieces.iter().find(|p| p.x0 <= x && x <= p.x1);
         let piece = over.or_else(|| self.pieces.iter().rfind(|p| p.x0 <= x))?;
-        let x = x.min(piece.x1 - 1.0 / 64.0);
+        let x = x.min(piece.x1 - CUT);
         let sides = std::iter::once(&piece.outline)
             .chain(&piece.more)
             .flat_map(|r| r.iter().zip(r.iter().cycle().skip(1)));
@@ -414,7 +414,7 @@ impl Piece {
         } else {
             ys.fold(f64::INFINITY, f64::min)
         };
-        let on = self.outline.iter().filter(|q| (q[1] - y).abs() < 1.0 / 64.0);
+        let on = self.outline.iter().filter(|q| (q[1] - y).abs() < CUT);
         on.map(|q| q[0] - self.x0)
             .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
     }

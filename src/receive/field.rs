@@ -5,7 +5,8 @@ use super::sides::edges;
 use super::steps::steps;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::snap;
+use crate::geom::sliver::without_slivers;
+use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
@@ -34,8 +35,10 @@ pub fn field(
     let clear = difference(&of.faces, &union_all(&off));
     let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
-    let shapes: Vec<Polygon> =
-        shapes.iter().map(|p| p.map(|q| Point::new(snap(q.x), snap(q.y)))).collect();
+    // What clearances and friezes end at may stand on a course line but for drawing noise.
+    let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));
+    let shapes: Vec<Polygon> = shapes.iter().map(|p| p.map(place)).collect();
+    let shapes = without_slivers(shapes);
     let edges = if moved.is_empty() {
         edges(of, &shapes, pole, trim)
     } else {
@@ -46,14 +49,24 @@ pub fn field(
     Field { elevation, wall, shapes, edges }
 }
 
-/// The strip over a roof line that panels keep clear of, measured square to the roof.
+/// Rise over run from which what panels keep clear of is measured sideways: no roof is so steep, from
+/// memory. Over a nearly plumb side a strip measured upward would be all height and no width.
+const STEEP: f64 = 4.0;
+
+/// The strip over a roof line that panels keep clear of, measured square to the roof; the wall lies on
+/// the left hand.
 fn raised(a: Point, b: Point, clear: f64) -> Option<Polygon> {
-    let run = (b.x - a.x).abs();
-    if clear <= 0.0 || run < 1e-9 {
+    let side = b - a;
+    if clear <= 0.0 || side.hypot() < SAME {
         return None;
     }
-    let up = Vec2::new(0.0, clear * a.distance(b) / run);
-    // Begins a little below the line so that no sliver stays between.
-    let down = Vec2::new(0.0, 0.25);
-    Some(Polygon::simple(vec![a - down, b - down, b + up, a + up]).wound())
+    let (square, inward) = if side.y.abs() > STEEP * side.x.abs() {
+        (side.y.abs(), Vec2::new(-side.y.signum(), 0.0))
+    } else {
+        (side.x.abs(), Vec2::new(0.0, 1.0))
+    };
+    let to = inward * (clear * side.hypot() / square);
+    // Begins a little outside the line so that no sliver stays between.
+    let from = inward * -0.25;
+    Some(Polygon::simple(vec![a + from, b + from, b + to, a + to]).wound())
 }

@@ -12,6 +12,10 @@ use crate::model::receiver::{FieldEdge, Receiver};
 /// How far a field's side may lie off the drawn side it came from: clearances move it.
 const REACH: f64 = 0.02;
 
+/// How far off a roof a side may lie that the clearance to it leaves, inches: more than any clearance
+/// asked for, of our own choosing.
+const OVER_ROOF: f64 = 6.0;
+
 /// Every side of `shapes`, split where what it borders changes.
 pub(super) fn edges(
     wall: &Wall,
@@ -138,11 +142,10 @@ fn undrawn_side(wall: &Wall, middle: Point, rise: Vec2) -> EdgeKind {
     if rise.x.abs() <= SAME {
         return EdgeKind::Abutment;
     }
-    let over_roof = wall.edges.iter().any(|e| {
-        e.kind == EdgeKind::LowerRoof
-            && (e.from.x.min(e.to.x) - 4.0..=e.from.x.max(e.to.x) + 4.0).contains(&middle.x)
-            && line_height(e.from, e.to, middle.x).is_some_and(|y| (middle.y - y).abs() < 6.0)
-    });
+    let over_roof = wall
+        .edges
+        .iter()
+        .any(|e| e.kind == EdgeKind::LowerRoof && away(middle, e.from, e.to) < OVER_ROOF);
     match (over_roof, rise.x > 0.0) {
         (true, true) => EdgeKind::LowerRoof,
         (false, true) => EdgeKind::Base,
@@ -150,9 +153,11 @@ fn undrawn_side(wall: &Wall, middle: Point, rise: Vec2) -> EdgeKind {
     }
 }
 
-fn line_height(a: Point, b: Point, x: f64) -> Option<f64> {
-    let run = b.x - a.x;
-    (run.abs() > SAME).then(|| a.y + (x - a.x) / run * (b.y - a.y))
+/// Distance of a place from a side.
+fn away(p: Point, a: Point, b: Point) -> f64 {
+    let side = b - a;
+    let share = if side.hypot2() > 0.0 { (p - a).dot(side) / side.hypot2() } else { 0.0 };
+    p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
 fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {

@@ -18,12 +18,13 @@ pub fn proof(layout: &Layout, plan: &SeamPlan) -> Bound {
         let (saved, cut) = (layout.halved(), layout.panels.len());
         let without = "under these rules and without reuse of ripped halves";
         words = words.replace("under these rules", without);
+        let fewer = format!("{saved} {what}{}", if saved == 1 { "" } else { "s" });
         words.push_str(&format!(
-            " Reuse takes {saved} fewer: {cut} {what}s are cut, {saved} of them for two courses."
+            " Reuse takes {fewer} less: {cut} {what}s are cut, {saved} of them for two courses."
         ));
         c.excludes.retain(|e| !e.starts_with("reuse of"));
         c.excludes.push(format!(
-            "reuse of ripped halves, by which this layout takes {saved} {what}s fewer than it says and another might take fewer still"
+            "reuse of ripped halves, by which this layout takes {fewer} less than it counts; another might take less still"
         ));
     }
     Bound {

@@ -2,7 +2,7 @@
 //! starts off the course line.
 
 use super::stock::{Place, part};
-use crate::geom::tol::SAME;
+use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::Point;
 use crate::job::{Job, TopFinish};
 use crate::model::house::EdgeKind;
@@ -57,21 +57,27 @@ fn rightward(e: &FieldEdge) -> (Point, Point) {
     if swap { (e.to, e.from) } else { (e.from, e.to) }
 }
 
-/// Consecutive sides of one kind in one line, joined.
+/// Consecutive sides of one kind in one line, joined: no corner between lies farther off the line than
+/// what reads as straight. The chords of a curve make as many lines as it takes.
 pub(super) fn merged(edges: &[FieldEdge]) -> Vec<FieldEdge> {
     let mut out: Vec<FieldEdge> = Vec::new();
+    // Corners that the last of them goes straight past.
+    let mut passed: Vec<Point> = Vec::new();
     for e in edges {
         if let Some(last) = out.last_mut() {
-            let (u, v) = (last.to - last.from, e.to - e.from);
-            let same_line = u.cross(v).abs() < 0.02 * u.hypot().max(v.hypot()) && u.dot(v) > 0.0;
+            let (u, v, whole) = (last.to - last.from, e.to - e.from, e.to - last.from);
+            let off = |p: &Point| whole.cross(*p - last.from).abs() / whole.hypot().max(SAME);
             if last.to.distance(e.from) < SAME
                 && (last.kind, last.opening, last.receiver) == (e.kind, e.opening, e.receiver)
-                && same_line
+                && u.dot(v) > 0.0
+                && passed.iter().chain([&e.from]).all(|p| off(p) <= CUT)
             {
+                passed.push(e.from);
                 last.to = e.to;
                 continue;
             }
         }
+        passed.clear();
         out.push(e.clone());
     }
     out

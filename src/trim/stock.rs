@@ -1,6 +1,6 @@
 //! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
 
-use crate::geom::tol::snap;
+use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{Elevation, House, Wall};
@@ -57,7 +57,7 @@ pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
 
 /// As [`part`], the last length no shorter than `least` where the one before it can give way.
 pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<TrimPiece> {
-    if piece.length <= stock + 1e-6 || stock <= lap.max(0.0) + 1.0 {
+    if piece.length <= stock + ROUNDING || stock <= lap.max(0.0) + 1.0 {
         return vec![piece];
     }
     let (from, to) = (at(piece.from), at(piece.to));
@@ -66,17 +66,17 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
         if from.distance(to) > 0.0 { (to - from) / piece.length } else { return vec![piece] };
     let mut out = Vec::new();
     let mut done = 0.0;
-    while done < piece.length - 1e-6 {
+    while done < piece.length - ROUNDING {
         let mut length = stock.min(piece.length - done);
         let left = piece.length - done - length;
-        if left > 1e-6 && left + lap < least && length > 2.0 * least {
+        if left > ROUNDING && left + lap < least && length > 2.0 * least {
             length -= least - left - lap;
         }
         let mut next = piece.clone();
         next.length = snap(length);
         next.from = pair(from + along * done);
         next.to = pair(from + along * (done + length));
-        let last = done + length >= piece.length - 1e-6;
+        let last = done + length >= piece.length - ROUNDING;
         if done > 0.0 {
             next.ends[0] = TrimEnd::Square;
         }

@@ -7,7 +7,7 @@ use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, butt, course_at};
-use crate::geom::tol::GRID;
+use crate::geom::tol::{GRID, SAME};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
@@ -143,7 +143,7 @@ fn decorated(layout: &Layout, at: &ByWall, w: &Wall) -> f64 {
     let sides = at.sides(&w.id).iter().filter(|(c, _)| c.kind == CornerKind::Outside);
     // Along a slope a cover goes on by its own width and pitch.
     let covers: f64 = sides.map(|(_, k)| (k.high - k.low + 3.0 * cover) * cover).sum();
-    // What a frieze takes is covered by its boards.
+    // What a frieze takes is covered by its boards; its foot may be put on a course line.
     let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
-    covers + boards.map(|t| t.length * frieze).sum::<f64>()
+    covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
 }

@@ -1,6 +1,6 @@
 //! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
 
-use super::along::reach;
+use super::along::{bare, reach};
 use super::by_wall::ByWall;
 use super::{NEAR, Rule};
 use crate::geom::tol::LEVEL;
@@ -37,7 +37,10 @@ fn slope(a: Xy, b: Xy) -> f64 {
 fn cut(w: &Wall, t: &TrimPiece, p: Xy) -> Option<f64> {
     let own = slope(t.from, t.to);
     let at = |e: &&Edge| reach(e.from, p) < NEAR || reach(e.to, p) < NEAR;
-    let met: Vec<&Edge> = w.edges.iter().filter(|e| e.opening.is_none()).filter(at).collect();
+    // The chords of a curve that the piece itself lies along are not what it meets.
+    let own_side = |e: &&Edge| bare(e.from, e.to, &[t]) < NEAR;
+    let met = w.edges.iter().filter(|e| e.opening.is_none() && !own_side(e));
+    let met: Vec<&Edge> = met.filter(at).collect();
     let mut rakes = met.iter().filter(|e| e.kind == EdgeKind::Rake);
     let other = rakes.find(|e| (slope(e.from, e.to) - own).abs() > SAME_ANGLE);
     if let Some(o) = other {

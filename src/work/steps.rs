@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::geom::tol::{SAME, level};
+use crate::geom::tol::{SAME, level, same};
 use crate::model::corner::Corner;
 use crate::model::fastening::UNDER_HEAD;
 use crate::model::house::EdgeKind;
@@ -223,7 +223,7 @@ fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
     let mut heights: Vec<f64> =
         w.edges.iter().filter(|e| e.receiver == Receiver::Starter).map(|e| e.from[1]).collect();
     heights.sort_by(f64::total_cmp);
-    heights.dedup_by(|a, b| (*a - *b).abs() < 0.01);
+    heights.dedup_by(|a, b| same(*a, *b));
     let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
     let cut = if cut {

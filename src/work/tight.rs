@@ -1,7 +1,7 @@
 //! Tight places: a short run held plumb by two receivers, where a panel can be neither slid in
 //! sideways nor bowed (FACTS PR-12, common practice, no source).
 
-use crate::geom::tol::SAME;
+use crate::geom::tol::{BESIDE, SAME};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Course, Edge, Obstacle, Run, Wall};
 use crate::model::work::{TightSpot, WayIn};
@@ -109,8 +109,8 @@ fn spot(w: &Wall, s: &Stack, style: LengthStyle) -> TightSpot {
 fn beside(w: &Wall, x: f64, y: (f64, f64)) -> String {
     let along = |e: &&Edge| {
         let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
-        (e.from[0] - x).abs() < 0.05
-            && (e.to[0] - x).abs() < 0.05
+        (e.from[0] - x).abs() < BESIDE
+            && (e.to[0] - x).abs() < BESIDE
             && high.min(y.1) - low.max(y.0) > SAME
     };
     let Some(e) = w.edges.iter().find(along) else {

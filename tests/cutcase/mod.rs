@@ -11,6 +11,10 @@ type P = (f64, f64);
 /// (FACTS GM-07, NAV14044).
 const OFF: f64 = 1.0 / 16.0;
 
+/// Places nearer than this are one, inches: a place that is the sum of two figures is off by the last
+/// digit of each, and `layout.json` has six behind the point.
+const WRITTEN: f64 = 1e-5;
+
 fn num(v: &Value) -> f64 {
     v.as_f64().unwrap()
 }
@@ -172,7 +176,7 @@ fn without_spikes(mut ring: Vec<P>) -> Vec<P> {
             let (u, v) = ((b.0 - a.0, b.1 - a.1), (c.0 - b.0, c.1 - b.1));
             let (lu, lv) = (u.0.hypot(u.1), v.0.hypot(v.1));
             let cross = (u.0 * v.1 - u.1 * v.0).abs();
-            lv < 1e-6 || lu < 1e-6 || (cross < 0.01 * lu * lv && u.0 * v.0 + u.1 * v.1 < 0.0)
+            lv < WRITTEN || lu < WRITTEN || (cross < 0.01 * lu * lv && u.0 * v.0 + u.1 * v.1 < 0.0)
         });
         match found {
             Some(i) if n > 3 => ring.remove(i),

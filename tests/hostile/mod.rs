@@ -197,8 +197,14 @@ pub(crate) fn cases() -> Vec<Case> {
             ..case("wall of 10,000 courses", "dxf", tall, (10_000, 100), Refused(&["wall-too-big"]))
         },
         case("wall ten miles long", "dxf", long, (633_600, 5_000), Refused(&["wall-too-big"])),
-        case("5,000 walls", "dxf", walls, (5_000, 100), Laid),
-        case("2,000 walls on one another", "dxf", stack, (2_000, 50), Refused(&["walls-overlap"])),
+        case("5,000 walls", "dxf", walls, (5_000, 100), Refused(&["walls-too-many"])),
+        case(
+            "2,000 walls on one another",
+            "dxf",
+            stack,
+            (2_000, 50),
+            Refused(&["walls-overlap", "walls-too-many"]),
+        ),
         case("5,000 roofs over a wall", "dxf", roofs, (5_000, 50), Laid),
         case(
             "200,000 loose lines on the wall layer",

@@ -42,7 +42,7 @@ fn a_top_and_a_first_course_come_from_one_panel() {
     assert_eq!(names, ["P1", "P2", "P3"]);
     // The certificate says what it leaves out and by how much the answer goes under it.
     assert!(
-        layout.bound.words.contains("Reuse takes 1 fewer: 3 panels are cut"),
+        layout.bound.words.contains("Reuse takes 1 panel less: 3 panels are cut"),
         "{}",
         layout.bound.words
     );
@@ -51,10 +51,10 @@ fn a_top_and_a_first_course_come_from_one_panel() {
         "{}",
         layout.bound.words
     );
-    assert!(layout.bound.excludes.iter().any(|e| e.contains("takes 1 panels fewer")));
+    assert!(layout.bound.excludes.iter().any(|e| e.contains("takes 1 panel less")));
     let takeoff = quantities(&layout);
     assert_eq!(takeoff.line("panels").unwrap().order, 3.0);
-    assert!(report::text(&layout, &takeoff).contains("Reuse takes 1 fewer"));
+    assert!(report::text(&layout, &takeoff).contains("Reuse takes 1 panel less"));
     let list = String::from_utf8(csv::cut_list(&layout)).unwrap();
     assert_eq!((list.matches("lower half").count(), list.matches("upper half").count()), (1, 1));
     crate::recount::check(&crate::recount::written(&layout), "halves");

@@ -30,6 +30,7 @@ mod faults_more;
 mod found;
 mod fuzz_words;
 mod golden;
+mod hairlines;
 mod halves;
 mod hand;
 mod hands;

@@ -7,6 +7,7 @@ use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short};
 use crate::geom::polygon::ring_contains;
+use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::layout::{Course, Layout, NotchSide, Piece, Xy};
 use crate::units::LengthStyle;
@@ -95,7 +96,7 @@ impl<'a> Cell<'a> {
     fn has_row(&self, side: NotchSide) -> bool {
         let (a, b) = self.edge(side);
         self.piece.notches.iter().any(|n| row_of(n.side) == side)
-            || ((a > 1.0 / 32.0 || b < self.piece.length - 1.0 / 32.0) && b - a > 0.5)
+            || ((a > MARK || b < self.piece.length - MARK) && b - a > 0.5)
     }
 
     fn over(&self) -> f64 {
@@ -176,7 +177,7 @@ impl<'a> Cell<'a> {
             let of_side = p.notches.iter().filter(|n| row_of(n.side) == side);
             let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
             let edge = self.edge(side);
-            let shorter = edge.0 > 1.0 / 32.0 || edge.1 < p.length - 1.0 / 32.0;
+            let shorter = edge.0 > MARK || edge.1 < p.length - MARK;
             if !places.is_empty() {
                 self.string(c, &x, places, y);
             } else if shorter && edge.1 - edge.0 > 0.5 {
@@ -200,7 +201,7 @@ impl<'a> Cell<'a> {
     fn string(&self, c: &mut Canvas, x: &dyn Fn(f64) -> f64, mut at: Vec<f64>, y: f64) {
         at.extend([0.0, self.piece.length]);
         at.sort_by(f64::total_cmp);
-        at.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 32.0);
+        at.dedup_by(|a, b| (*a - *b).abs() < MARK);
         let words = crate::annotate::words::string(self.style, &at);
         for (pair, w) in at.windows(2).zip(words) {
             self.level(c, (x(pair[0]), x(pair[1])), y, &w);

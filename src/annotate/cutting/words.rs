@@ -1,6 +1,7 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
 use crate::annotate::words::{cut, short};
+use crate::geom::tol::{CUT, MARK};
 use crate::job::Product;
 use crate::model::half::Half;
 use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Run, Xy};
@@ -48,7 +49,7 @@ pub(super) fn describe(
             words.push_str(&format!(", {} off the butt edge", short(style, r.from)));
         }
         let over = (k.top - k.bottom) - r.to;
-        if over > 1.0 / 64.0 {
+        if over > CUT {
             words.push_str(&format!(
                 ", {} off the top: {} of face and the {}",
                 short(style, over + over_face),
@@ -65,7 +66,7 @@ pub(super) fn describe(
         Half::Upper => "from the upper half of a ripped panel, see the cut list".to_owned(),
     }));
     // A ripped head has nothing left over its face.
-    let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - 1.0 / 64.0);
+    let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - CUT);
     let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
     out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     let work = &p.edge_work;
@@ -112,7 +113,7 @@ fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
     }
     let of = |top: bool| {
         let (a, b) = p.edge(top);
-        if b - a > 1.0 / 32.0 { cut(style, b - a) } else { "a point".to_owned() }
+        if b - a > MARK { cut(style, b - a) } else { "a point".to_owned() }
     };
     Some(format!("foot {}, head {}", of(false), of(true)))
 }

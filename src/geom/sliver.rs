@@ -1,0 +1,89 @@
+//! Slivers: what of a shape is thinner than what tells two lengths apart. Outlines that were drawn one
+//! over another leave them, and no saw does: one rule for faces, fields and courses.
+
+use super::polygon::Polygon;
+use super::tol::SAME;
+use super::vocabulary::{Point, Ring};
+
+/// The shapes without slivers that stick out of their rings or run into them; what is nothing else is
+/// left out. A place moves by no more than [`SAME`].
+pub fn without_slivers(shapes: Vec<Polygon>) -> Vec<Polygon> {
+    let whole = |p: Polygon| {
+        let outer = trimmed(p.outer);
+        let holes = p.holes.into_iter().map(trimmed).filter(|h| h.len() > 2).collect();
+        (outer.len() > 2).then_some(Polygon { outer, holes })
+    };
+    shapes.into_iter().filter_map(whole).collect()
+}
+
+/// A ring without corners that it only goes to and back from, and without sides of no length.
+fn trimmed(ring: Ring) -> Ring {
+    if (0..ring.len()).all(|i| !idle(&ring, i)) {
+        return ring;
+    }
+    let mut out: Ring = ring;
+    let mut i = 0;
+    while i < out.len() && out.len() > 2 {
+        if idle(&out, i) {
+            out.remove(i);
+            // Its neighbours may be idle now.
+            i = i.saturating_sub(2);
+        } else {
+            i += 1;
+        }
+    }
+    // A ring begins anywhere: what the last removals changed lies round its start.
+    while out.len() > 2 && [out.len() - 1, 0, 1].iter().any(|i| idle(&out, *i)) {
+        let i = [out.len() - 1, 0, 1].into_iter().find(|i| idle(&out, *i)).unwrap_or(0);
+        out.remove(i);
+    }
+    out
+}
+
+/// Whether a corner bounds nothing but a sliver.
+fn idle(ring: &[Point], i: usize) -> bool {
+    let n = ring.len();
+    let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
+    let (u, v) = (b - a, c - b);
+    v.hypot() <= SAME || (u.dot(v) < 0.0 && (away(c, a, b) <= SAME || away(a, b, c) <= SAME))
+}
+
+/// Distance of a place from a segment.
+fn away(p: Point, a: Point, b: Point) -> f64 {
+    let side = b - a;
+    let share = if side.hypot2() > 0.0 { (p - a).dot(side) / side.hypot2() } else { 0.0 };
+    p.distance(a + side * share.clamp(0.0, 1.0))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn p(x: f64, y: f64) -> Point {
+        Point::new(x, y)
+    }
+
+    #[test]
+    fn a_strip_between_a_wall_and_stone_beside_its_side_is_none() {
+        // Stone 26 high that stands thousandths inside a wall's left side, and a slit as thin.
+        let wall = vec![
+            p(0.002, 26.0),
+            p(100.0, 26.0),
+            p(100.0, 96.0),
+            p(50.0, 96.0),
+            p(50.0, 60.0),
+            p(49.997, 96.0),
+            p(0.0, 96.0),
+            p(0.0, -14.0),
+            p(0.002, -14.0),
+        ];
+        let found = without_slivers(vec![Polygon::simple(wall)]);
+        assert_eq!(found.len(), 1);
+        let ring = &found[0].outer;
+        assert_eq!(ring.len(), 5, "{ring:?}");
+        assert!((found[0].area() - 7000.0).abs() < 0.5);
+        // A strip by itself is nothing; a thin one that a saw leaves stays.
+        assert!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.005, 40.0)]).is_empty());
+        assert_eq!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.02, 40.0)]).len(), 1);
+    }
+}

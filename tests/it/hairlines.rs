@@ -1,0 +1,130 @@
+//! What is thinner than any tape reads or saw leaves is no panel, no notch and no side: drawings whose
+//! levels and jambs miss course lines and panel ends by thousandths of an inch.
+
+use lapwright::job::Job;
+use lapwright::model::layout::{Layout, NotchSide, Piece};
+use lapwright::write::json;
+
+use crate::cutcase::wrong;
+use crate::support::{broken, dxf, inches, lay, rect};
+
+/// Butt lines every 8 in from `datum`, panels that cover 240 in.
+fn job(datum: f64) -> Job {
+    let mut job = inches();
+    job.courses.datum = Some(datum);
+    job.product.length = 300.0;
+    job.product.end_gap = Some(0.25);
+    job
+}
+
+type Rings<'a> = [(&'a str, &'a [(f64, f64)])];
+
+/// A wall of 240 by 96 in with what stands on it, every rule kept and every piece made by its figures.
+fn wall_with(rings: &Rings, job: &Job) -> Layout {
+    let wall = rect(0.0, 0.0, 240.0, 96.0);
+    let all: Vec<(&str, &[(f64, f64)])> =
+        [("A-WALL-OTLN", &wall[..])].into_iter().chain(rings.iter().copied()).collect();
+    let layout = lay(dxf(&all).as_bytes(), job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let told = serde_json::from_slice(&json::layout(&layout)).unwrap();
+    assert_eq!(wrong(&told), Vec::<String>::new());
+    for (.., p) in layout.pieces() {
+        let next = p.outline.iter().cycle().skip(1);
+        for (a, b) in p.outline.iter().zip(next) {
+            // 1/128 in, half the finest mark that any rule has.
+            let length = (a[0] - b[0]).hypot(a[1] - b[1]);
+            assert!(length > 1.0 / 128.0, "{}: a side of {length} at {a:?}", p.mark);
+        }
+    }
+    layout
+}
+
+fn pieces(layout: &Layout, course: i32) -> Vec<&Piece> {
+    layout.pieces().filter(|(_, c, ..)| c.index == course).map(|(.., p)| p).collect()
+}
+
+#[test]
+fn a_wall_a_hair_off_the_course_lines_takes_whole_courses() {
+    // 96 in of wall are twelve courses of 8, and no thirteenth of two or three thousandths.
+    for off in [0.0, 0.002, -0.002, 0.003, -0.003, 0.0075, -0.0075] {
+        let layout = wall_with(&[], &job(off));
+        let all: Vec<&Piece> = layout.pieces().map(|(.., p)| p).collect();
+        assert_eq!(all.len(), 12, "{off}");
+        assert!(all.iter().all(|p| p.rip.is_none() && p.notches.is_empty()), "{off}");
+        let gross = layout.elevations[0].walls[0].gross_area;
+        // A hundredth of a percent, as far as areas are held to those reckoned outside.
+        assert!((gross - 160.0).abs() < 160.0 * 2e-4, "{off}: {gross}");
+    }
+}
+
+#[test]
+fn stone_and_heads_a_hair_off_a_course_line_leave_no_hairline() {
+    for off in [0.001, -0.001, 0.004, -0.004, 0.007, -0.007] {
+        // Stone to the third butt line, a window from the fifth to the ninth.
+        let (stone, window) =
+            (rect(0.0, 0.0, 240.0, 24.0 + off), rect(100.0, 40.0 + off, 130.0, 72.0 - off));
+        let layout = wall_with(&[("A-WALL-BASE", &stone), ("A-GLAZ", &window)], &job(0.0));
+        assert!(pieces(&layout, 2).is_empty(), "{off}");
+        // Whole under, beside and over it.
+        let counts: Vec<usize> = (3..12).map(|k| pieces(&layout, k).len()).collect();
+        assert_eq!(counts, [1, 1, 2, 2, 2, 2, 1, 1, 1], "{off}");
+        assert!(layout.pieces().all(|(.., p)| p.rip.is_none() && p.notches.is_empty()), "{off}");
+    }
+}
+
+#[test]
+fn a_clearance_that_ends_a_hair_off_a_course_line_parts_the_course() {
+    // A sill 1/4 in and some thousandths over the butt line at 40: the cut, 1/4 in under it, would
+    // leave thousandths of an inch of a panel; a head as far under the one at 72 likewise.
+    for off in [0.001, 0.003, 0.007, -0.003] {
+        let window = rect(100.0, 40.25 + off, 130.0, 71.75 - off);
+        let layout = wall_with(&[("A-GLAZ", &window)], &job(0.0));
+        let counts: Vec<usize> = (4..10).map(|k| pieces(&layout, k).len()).collect();
+        assert_eq!(counts, [1, 2, 2, 2, 2, 1], "{off}");
+    }
+}
+
+#[test]
+fn a_jamb_a_hair_off_a_panel_end_leaves_no_sliver() {
+    // A window whose left jamb, 1/4 in aside, lies thousandths inside the run's end 1/4 in off the
+    // corner; its sill is in the middle of a course.
+    for off in [0.001, 0.004, 0.007] {
+        let window = rect(0.5 + off, 44.0, 30.0, 72.0);
+        let layout = wall_with(&[("A-GLAZ", &window)], &job(0.0));
+        let cut = pieces(&layout, 5);
+        assert_eq!(cut.len(), 1);
+        // One notch, out of the panel's upper corner: 30 1/4 less 1/4 wide, from 43 3/4 to 48 deep.
+        let n = &cut[0].notches;
+        assert_eq!((n.len(), n[0].side, n[0].left), (1, NotchSide::Top, 0.0), "{off}");
+        assert!((n[0].width - 30.0).abs() < 0.01 && (n[0].depth - 4.25).abs() < 0.01, "{n:?}");
+    }
+}
+
+#[test]
+fn a_jamb_a_hair_off_a_seam_leaves_no_sliver() {
+    // A tap without a block to x = 106: the first panel ends 1 in past it (FACTS PR-11). A window
+    // stands over it from the middle of the course up, its notch thousandths short of that end.
+    let tap = rect(100.0, 42.0, 106.0, 44.0);
+    for off in [0.001, 0.004, 0.007] {
+        let window = rect(107.25 - off, 47.0, 140.0, 72.0);
+        let layout = wall_with(&[("A-ELEV-OBST", &tap), ("A-GLAZ", &window)], &job(0.0));
+        let cut = pieces(&layout, 5);
+        assert_eq!((cut.len(), cut[0].x1), (2, 107.0), "{off}");
+        let sides: Vec<NotchSide> = cut[0].notches.iter().map(|n| n.side).collect();
+        assert_eq!(sides, [NotchSide::Right], "{off}");
+    }
+}
+
+#[test]
+fn a_wall_of_chords_keeps_every_rule() {
+    // Round walls: their sides pass through every slope, level and plumb among them.
+    for (radius, chords) in [(60.0, 120), (60.0, 361), (100.0, 360)] {
+        let at = |i: u32| f64::from(i) / f64::from(chords) * std::f64::consts::TAU;
+        let ring: Vec<(f64, f64)> =
+            (0..chords).map(|i| (radius * at(i).cos(), radius * at(i).sin())).collect();
+        let mut job = inches();
+        job.seams.effort = lapwright::model::seam::Effort::Crew;
+        let layout = lay(dxf(&[("A-WALL-OTLN", &ring)]).as_bytes(), &job);
+        assert_eq!(broken(&layout), Vec::<String>::new(), "{radius}, {chords}");
+    }
+}
