@@ -10,6 +10,9 @@ use crate::job::Job;
 use crate::model::linework::{Linework, Stroke};
 use crate::units::{Unit, feet_inches, parse_length};
 
+/// Most dimensions that are told one by one.
+const MOST_TOLD: usize = 100;
+
 /// Most places of one kind of dirt that are kept beside the first: a page shows no more.
 const MOST_PLACES: usize = 200;
 
@@ -106,6 +109,7 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
         .into_iter()
         .find(|u| u.word() == lines.scale.unit)
         .unwrap_or(Unit::Inch);
+    let mut told = 0;
     for m in &lines.measured {
         let Some(text) = &m.text else { continue };
         let Some(stated) = parse_length(text.trim_matches(['(', ')', '~', '±']), bare) else {
@@ -113,6 +117,10 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
         };
         // Drafters round to the sixteenth, or to the inch on small scales.
         if (stated - m.drawn).abs() <= 1.0 + SAME {
+            continue;
+        }
+        told += 1;
+        if told > MOST_TOLD {
             continue;
         }
         let message = format!(
@@ -129,5 +137,11 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
             |c, m, h| Note::error(c, m, h)
         };
         notes.push(make("dimension-disagrees", message, help).about(&m.origin).at(at));
+    }
+    if told > MOST_TOLD {
+        let message =
+            format!("{} more dimensions disagree with what they measure", told - MOST_TOLD);
+        let help = "Correct those that are told first: the rest may well have the same cause.";
+        notes.push(Note::info("dimension-disagrees", message, help));
     }
 }

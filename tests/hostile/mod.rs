@@ -139,6 +139,27 @@ pub(crate) fn cases() -> Vec<Case> {
             (2_000, 100),
             Refused(&["items-too-many", "points-too-many", "block-nesting", "no-walls"]),
         ),
+        case(
+            "junk: lines too far away",
+            "dxf",
+            far,
+            (junk, small),
+            Refused(&["numbers-absurd", "no-walls"]),
+        ),
+        case(
+            "junk: a block that inserts itself, again and again",
+            "dxf",
+            looped,
+            (junk, small),
+            Refused(&["block-nesting", "no-walls"]),
+        ),
+        case(
+            "junk: dimensions typed over",
+            "dxf",
+            typed,
+            (junk, small),
+            Refused(&["dimension-disagrees"]),
+        ),
         case("groups of extension data", "dxf", nested, (10 * MB, small), Refused(&["no-walls"])),
         case(
             "hatch of many loops",
@@ -351,6 +372,22 @@ fn binary(n: usize) -> Vec<u8> {
         out.extend(b"\0\0LINE\0\x08\x000\0\x0a\0\0\0\0\0\0\0\x04\x40\x14\0\0\0\0\0\0\0\x04\x40");
     }
     out
+}
+
+fn far(n: usize) -> Vec<u8> {
+    let part = "0\nLINE\n8\n0\n10\n2e9\n20\n0\n11\n1\n21\n1\n";
+    filled(HEAD, part, n, "0\nENDSEC\n0\nEOF\n")
+}
+
+fn looped(n: usize) -> Vec<u8> {
+    let insert = "0\nINSERT\n2\nB\n8\n0\n10\n0\n20\n0\n";
+    let block = format!("0\nBLOCK\n2\nB\n10\n0\n20\n0\n{insert}0\nENDBLK\n");
+    dxf(&block, &insert.repeat(n / insert.len()))
+}
+
+fn typed(n: usize) -> Vec<u8> {
+    let part = "0\nDIMENSION\n8\nA-ANNO-DIMS\n70\n0\n1\n99'-0\"\n10\n0\n20\n9\n13\n0\n23\n0\n14\n50\n24\n0\n50\n0\n";
+    filled(HEAD, part, n, "0\nENDSEC\n0\nEOF\n")
 }
 
 fn loose(n: usize) -> Vec<u8> {

@@ -144,6 +144,9 @@ fn every_limit_is_told_when_it_is_met() {
     assert!(codes(dxf(hatch).as_ref(), &small()).contains(&"hatch-loops"));
     let far = "0\nLINE\n8\n0\n10\n2e9\n20\n0\n11\n1\n21\n1\n";
     assert!(codes(dxf(far).as_ref(), &small()).contains(&"numbers-absurd"));
+    // However many there are, they are one finding.
+    let many = codes(dxf(&far.repeat(9)).as_ref(), &Limits::default());
+    assert_eq!(many.iter().filter(|c| **c == "numbers-absurd").count(), 1);
     let wild = "0\nSPLINE\n8\n0\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n";
     assert!(codes(dxf(wild).as_ref(), &small()).contains(&"entity-broken"));
 }

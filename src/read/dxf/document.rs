@@ -547,7 +547,7 @@ impl<'a, 'n> Reader<'a, 'n> {
         for raws in std::mem::take(&mut self.raws) {
             self.expand(raws);
         }
-        self.expander().tell_missing();
+        self.expander().tell();
         let mut out = self.out;
         out.name = name.to_owned();
         let version = if self.version.is_empty() { "without a version" } else { &self.version };

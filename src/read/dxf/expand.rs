@@ -9,6 +9,7 @@ use crate::geom::flatten::{SAGITTA, transformed};
 use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
 use crate::model::drawing::{Drawing, Group, Item, Polyline, Shape, Space, Text};
 use crate::read::limits::Limits;
+use crate::units::counted;
 
 /// An entity before insertion.
 #[derive(Clone, Debug)]
@@ -105,6 +106,9 @@ struct Context {
     depth: usize,
 }
 
+/// Most blocks that are told of one by one.
+const MOST_TOLD: usize = 20;
+
 /// What is counted over all of a drawing's entities.
 #[derive(Default)]
 pub(super) struct Tally {
@@ -114,6 +118,10 @@ pub(super) struct Tally {
     points: usize,
     /// Blocks inserted but not defined.
     missing: Vec<String>,
+    /// Shapes with absurd coordinates: how many, and the first.
+    absurd: Option<(usize, Origin)>,
+    /// Insertions left out by block, with why, how many, and the first.
+    looped: BTreeMap<String, (&'static str, usize, Origin)>,
 }
 
 pub(super) struct Expander<'a> {
@@ -140,8 +148,23 @@ impl Expander<'_> {
         }
     }
 
-    /// Tells of blocks that were inserted but not defined.
-    pub(super) fn tell_missing(&mut self) {
+    /// Tells of what was left out: blocks not defined, shapes too far away, blocks inside themselves.
+    pub(super) fn tell(&mut self) {
+        if let Some((n, first)) = self.tally.absurd.take() {
+            let message = format!(
+                "{} with a coordinate beyond {:e}, left out; the first is a {}",
+                counted(n, "shape"),
+                self.limits.coordinate,
+                first.entity
+            );
+            let help = "Delete or mend what lies so far away.";
+            self.notes.push(Note::warning("numbers-absurd", message, help).about(&first));
+        }
+        for (block, (why, n, first)) in std::mem::take(&mut self.tally.looped) {
+            let message = format!("block `{block}` {why}: {} left out", counted(n, "insertion"));
+            let help = "Explode or redraw the block.";
+            self.notes.push(Note::warning("block-nesting", message, help).about(&first));
+        }
         for name in std::mem::take(&mut self.tally.missing) {
             let message = format!("block `{name}` is inserted but not defined");
             self.notes.push(Note::warning(
@@ -180,14 +203,8 @@ impl Expander<'_> {
             Body::Shape(shape) => {
                 let shape = moved(shape, context.map);
                 if absurd(&shape, self.limits.coordinate) {
-                    let message = format!(
-                        "a {} has a coordinate beyond {:e}; it is left out",
-                        raw.origin.entity, self.limits.coordinate
-                    );
-                    self.notes.push(
-                        Note::warning("numbers-absurd", message, "Delete or mend the entity.")
-                            .about(&raw.origin),
-                    );
+                    // Millions of them are one finding.
+                    self.tally.absurd.get_or_insert((0, raw.origin)).0 += 1;
                     return;
                 }
                 self.tally.points += size(&shape);
@@ -220,7 +237,7 @@ impl Expander<'_> {
     ) {
         let key = insert.block.to_uppercase();
         let Some(block) = self.blocks.get(&key) else {
-            if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < 20 {
+            if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < MOST_TOLD {
                 self.tally.missing.push(insert.block);
             }
             return;
@@ -228,11 +245,10 @@ impl Expander<'_> {
         if self.stack.contains(&key) || context.depth >= self.limits.nesting {
             let why =
                 if self.stack.contains(&key) { "inserts itself" } else { "is nested too deep" };
-            let message = format!("block `{}` {why}; that insertion is left out", insert.block);
-            self.notes.push(
-                Note::warning("block-nesting", message, "Explode or redraw the block.")
-                    .about(origin),
-            );
+            let told = &mut self.tally.looped;
+            if told.len() < MOST_TOLD || told.contains_key(&key) {
+                told.entry(key).or_insert((why, 0, origin.clone())).1 += 1;
+            }
             return;
         }
         self.stack.push(key);
