@@ -7,6 +7,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
+use crate::geom::tol::GRID;
 use crate::geom::vocabulary::Point;
 
 /// How much a finding matters.
@@ -78,6 +79,20 @@ fn point_pair<S: serde::Serializer>(p: &Option<Point>, s: S) -> Result<S::Ok, S:
     p.map(|p| (p.x, p.y)).serialize(s)
 }
 
+/// A place in a drawing's own unit, to no more figures than the grid holds.
+pub fn round_place(p: Point, inches_per_unit: f64) -> Point {
+    if (inches_per_unit / GRID).fract() == 0.0 {
+        // Inches and feet are on the grid as they are drawn.
+        return p;
+    }
+    // The finest decimal place that is no finer than the grid.
+    let mut parts = 1.0;
+    while parts < 1e6 && inches_per_unit >= GRID * parts * 10.0 {
+        parts *= 10.0;
+    }
+    Point::new((p.x * parts).round() / parts, (p.y * parts).round() / parts)
+}
+
 impl Note {
     fn new(severity: Severity, code: &'static str, message: String, help: &str) -> Self {
         let help = help.to_owned();
@@ -126,6 +141,13 @@ impl Note {
         self
     }
 
+    /// See [`Notes::round_places`].
+    pub fn round_places(&mut self, inches_per_unit: f64) {
+        for p in self.at.iter_mut().chain(&mut self.also) {
+            *p = round_place(*p, inches_per_unit);
+        }
+    }
+
     /// In this elevation.
     pub fn on(mut self, elevation: &str) -> Self {
         self.elevation = Some(elevation.to_owned());
@@ -153,6 +175,14 @@ impl Notes {
         self.0.iter().filter(|n| n.severity >= least).count()
     }
 
+    /// Tells places to no more figures than the grid holds, where a drawing unit has so many inches:
+    /// what was drawn at 4000 mm is not told at 3999.998.
+    pub fn round_places(&mut self, inches_per_unit: f64) {
+        for note in &mut self.0 {
+            note.round_places(inches_per_unit);
+        }
+    }
+
     /// An error if any finding is one; the first is named, the rest stand in the notes.
     pub fn refuse_on_error(&self) -> Result<(), Refusal> {
         match self.0.iter().find(|n| n.severity == Severity::Error) {
@@ -170,5 +200,25 @@ pub struct Refusal(pub Box<Note>);
 impl From<Note> for Refusal {
     fn from(note: Note) -> Self {
         Refusal(Box::new(note))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::tol::snap;
+
+    #[test]
+    fn places_are_told_as_they_were_drawn_in_whichever_unit() {
+        // Drawn at 4000 mm and 123.4 mm, at 6.25 in, at 2.5 m: brought to the grid and back.
+        for (unit, drawn) in [(1.0 / 25.4, 4000.0), (1.0 / 25.4, 123.4), (1.0, 6.25), (39.37, 2.5)]
+        {
+            let mut notes = Notes::default();
+            let at = Point::new(snap(drawn * unit) / unit, 0.0);
+            notes.push(Note::info("stray", "far away", "Delete it.").at(at).also_at(vec![at]));
+            notes.round_places(unit);
+            let note = &notes.all()[0];
+            assert_eq!((note.at.unwrap().x, note.also[0].x), (drawn, drawn));
+        }
     }
 }

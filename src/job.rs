@@ -32,7 +32,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use self::around::{AngledWall, ReturnWall};
+pub use self::around::{AngledWall, ReturnWall, WIDEST};
 pub use self::boards::Boards;
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};

@@ -7,6 +7,7 @@ use sha2::{Digest, Sha256};
 
 use crate::course::datum::{Found, search};
 use crate::course::even;
+use crate::course::halves::reuse;
 use crate::course::hang::hung;
 use crate::course::mirror::either_hand;
 use crate::course::pole_lines::lines;
@@ -30,7 +31,6 @@ use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
-use crate::model::seam::SeamPlan;
 use crate::model::takeoff::Takeoff;
 use crate::model::work::WorkOrder;
 use crate::{
@@ -290,8 +290,9 @@ pub fn outputs_with(
             .map_err(write_failed)?;
         out.push(("sheets.pdf".to_owned(), pdf));
         // Pictures do not depend on one another; their order is kept.
+        let few = if pictured(sheets.len()) { &svgs[..] } else { &[] };
         let pngs: Result<Vec<Vec<u8>>, String> =
-            svgs.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
+            few.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
         for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
             out.push((format!("sheets/{}.png", sheet.name), png));
         }
@@ -303,6 +304,12 @@ pub fn outputs_with(
             .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
     );
     Ok(out)
+}
+
+/// Whether a set of so many sheets is written as PNG too: of a large one that would take longer than
+/// everything else, and its PDF holds every sheet.
+pub fn pictured(sheets: usize) -> bool {
+    sheets <= 80
 }
 
 /// What is written beside the sheets.
@@ -373,7 +380,10 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         either_hand(&asked, |p| seam::plan(p, watch))
     };
     let trims = trim::trims(house, &fields, &pole, job);
-    let made = make(&walls, &laid, &codes(house, &fields), &plan, job);
+    let mut made = make(&walls, &laid, &codes(house, &fields), &plan, job);
+    if job.seams.reuse_halves {
+        reuse(&mut made, job);
+    }
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
     out.story_pole =
@@ -388,7 +398,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.work = work::work(&out);
     out.fastening = takeoff::fastening(&out);
     out.movement = takeoff::movement(&out);
-    out.bound = bound(&out, &plan);
+    out.bound = takeoff::proof(&out, &plan);
     product_notes(job, notes);
     edge_work::tell(&mut out);
     warnings::tell(&out, notes);
@@ -540,38 +550,15 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
     fields.iter().map(|f| format!("{set}{}{}", short(f.elevation), f.wall + 1)).collect()
 }
 
-fn bound(layout: &Layout, plan: &SeamPlan) -> layout::Bound {
-    let c = &plan.certificate;
-    let what = layout.job.product.kind.piece();
-    let by_area = takeoff::panels_by_area(layout);
-    let words = if c.proven {
-        format!("{} {what}s; no layout under these rules can use fewer.", c.panels)
-    } else {
-        format!("{} {what}s; no layout under these rules can use fewer than {}.", c.panels, c.bound)
-    };
-    layout::Bound {
-        panels: c.bound,
-        best: layout.panels.len(),
-        proven: c.proven,
-        method: c.method.clone(),
-        excludes: c.excludes.clone(),
-        words,
-        certificate: c.clone(),
-        crew: plan.crew_panels,
-        by_area,
-        other_policy: plan.other_policy_panels,
-        conflicts: plan.conflicts.clone(),
-    }
-}
-
 /// What must be asked of a product's maker.
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
-    if p.length >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
+    let longest = p.stocks().into_iter().fold(0.0, f64::max);
+    if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
         let style = job.sheet.lengths;
         let message = format!(
             "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
-            style.length(p.length),
+            style.length(longest),
             style.short(job.end_gap())
         );
         let help = "Set `product.end_gap` from the maker's instructions (association manual).";

@@ -61,6 +61,11 @@ impl Unit {
     }
 }
 
+/// A number with its noun: `1 item`, `3 items`.
+pub fn counted(n: usize, one: &str) -> String {
+    format!("{n} {one}{}", if n == 1 { "" } else { "s" })
+}
+
 /// Whole sixteenths nearest to a length in inches; half and over goes up (FACTS GM-07).
 pub fn sixteenths(inches: f64) -> i64 {
     (inches * 16.0 + 0.5).floor() as i64

@@ -79,13 +79,13 @@ fn rows(layout: &Layout) -> Vec<Row> {
     text(&mut out, b.words.clone());
     text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
     let waste = layout.job.takeoff.area_waste;
-    text(
-        &mut out,
+    let beside = || {
         format!(
             "A careful crew that starts each run with an offcut: {}. Net area + {waste} %: {}.",
             b.crew, b.by_area
-        ),
-    );
+        )
+    };
+    text(&mut out, b.beside.clone().unwrap_or_else(beside));
     if let Some(other) = b.other_policy {
         text(&mut out, format!("With seams in runs that one panel covers: {other}."));
     }

@@ -6,6 +6,7 @@ use super::style::{HEADING, Ink, TEXT};
 use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::model::half::Half;
 use crate::model::layout::{EndCut, Layout, Panel, Piece};
 use crate::units::LengthStyle;
 
@@ -28,15 +29,20 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
                 .and_then(|m| pieces.get(m.as_str()))
                 .is_some_and(|q| is_plain(q, p.stock))
     };
-    let (plain, cut): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
+    let (plain, whole_or_not): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
+    // Each half of a ripped panel has a bar of its own.
+    let bars: Vec<Panel> = whole_or_not.iter().flat_map(|p| halves(p, &pieces)).collect();
+    let cut: Vec<&Panel> = bars.iter().collect();
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
+    let lengths = panel_lengths(layout).map_or(String::new(), |l| format!("{l} "));
+    let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
         let words = format!(
-            "{} of {} {}s are cut, {} are laid whole. Grey is left over; rip: height kept, n: notches. {}",
-            cut.len(),
+            "{} of {} {}s are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
+            whole_or_not.len(),
             layout.panels.len(),
             layout.job.product.kind.piece(),
             plain.len(),
@@ -48,11 +54,33 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             let x = area.x0 + (j / per_column) as f64 * width;
             let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
             let r = Rect::new(x, y - ROW, x + width - 0.2, y);
-            bar(&mut c, panel, &pieces, r, layout.job.sheet.lengths);
+            // Panels of two lengths are drawn to one scale.
+            let share = panel.stock / longest;
+            bar(&mut c, panel, &pieces, r, (share, layout.job.sheet.lengths));
         }
         out.push(page(c, i + 1));
     }
     out
+}
+
+/// A panel of which both halves serve as two, the lower first; any other as it is.
+fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> Vec<Panel> {
+    let of = |mark: &String| pieces.get(mark.as_str()).and_then(|p| p.half);
+    let mut kinds: Vec<Option<Half>> = panel.pieces.iter().map(of).collect();
+    kinds.sort();
+    kinds.dedup();
+    let part = |half: Option<Half>| Panel {
+        pieces: panel.pieces.iter().filter(|m| of(m) == half).cloned().collect(),
+        ..panel.clone()
+    };
+    kinds.into_iter().map(part).collect()
+}
+
+/// What the letters of panels' names say, where the job has two lengths.
+pub(super) fn panel_lengths(layout: &Layout) -> Option<String> {
+    let (product, style) = (&layout.job.product, layout.job.sheet.lengths);
+    let second = product.second_length?;
+    Some(format!("P: panels of {}; S: of {}.", style.length(product.length), style.length(second)))
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {
@@ -86,14 +114,15 @@ fn bar(
     panel: &Panel,
     pieces: &std::collections::BTreeMap<&str, &Piece>,
     r: Rect,
-    style: LengthStyle,
+    (share, style): (f64, LengthStyle),
 ) {
     c.left(&panel.id, TEXT, true, Point::new(r.x0, r.y1 - 0.12));
-    let (x0, width) = (r.x0 + 0.5, r.width() - 0.5);
+    let (x0, width) = (r.x0 + 0.5, (r.width() - 0.5) * share);
     let k = width / panel.stock;
     let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
     c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));
     let mut labels: Vec<(f64, String)> = Vec::new();
+    let half = panel.pieces.iter().filter_map(|m| pieces.get(m.as_str())?.half).next();
     for mark in &panel.pieces {
         let Some(p) = pieces.get(mark.as_str()) else { continue };
         let (a, b) = (x0 + p.start * k, x0 + p.end * k);
@@ -120,7 +149,10 @@ fn bar(
                 Point::new((a + b) / 2.0 + (l - rr) / 2.0, (top + bottom) / 2.0),
             );
         }
-        let words = describe(p, style);
+        let mut words = describe(p, style);
+        if let Some(half) = half.filter(|_| labels.is_empty()) {
+            words = format!("{}: {words}", half.word());
+        }
         let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
         labels.push((a, words));
     }

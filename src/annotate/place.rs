@@ -9,12 +9,15 @@ use crate::typeface;
 pub(super) struct Placer {
     pub(super) area: Rect,
     squares: Vec<Square>,
-    /// Places that may still be tried, so that no sheet takes for ever.
-    budget: u32,
+    grid: Grid,
+    /// Places round a wish, ring by ring.
+    rings: Vec<Vec<Vec2>>,
+    /// Texts and lines that may still be looked at, so that no sheet takes for ever.
+    budget: usize,
 }
 
-/// Places tried on one sheet at most; an ordinary one tries some ten thousands.
-const BUDGET: u32 = 20_000_000;
+/// Texts and lines looked at for one sheet at most; an ordinary one takes some hundred thousands.
+const BUDGET: usize = 20_000_000;
 
 #[derive(Clone, Debug, Default)]
 struct Square {
@@ -22,18 +25,39 @@ struct Square {
     lines: Vec<(Point, Point)>,
 }
 
-/// Side of a square, inches; squares across and up cover the largest paper, what lies beyond goes
-/// into the outermost.
+/// Side of a square, inches, on anything up to the largest paper.
 const SIDE: f64 = 0.5;
-const ACROSS: usize = 72;
-const UP: usize = 48;
+/// Most squares; over a larger area each is larger.
+const MOST: f64 = 50_000.0;
 
-/// Indices of the squares a box touches.
-fn touched(r: &Rect) -> impl Iterator<Item = usize> {
-    let index = |v: f64, n: usize| ((v / SIDE).floor().max(0.0) as usize).min(n - 1);
-    let (x0, x1) = (index(r.x0, ACROSS), index(r.x1, ACROSS));
-    let (y0, y1) = (index(r.y0, UP), index(r.y1, UP));
-    (y0..=y1).flat_map(move |y| (x0..=x1).map(move |x| y * ACROSS + x))
+/// Squares over an area; what lies beyond goes into the outermost.
+#[derive(Clone, Copy, Debug)]
+struct Grid {
+    origin: Point,
+    side: f64,
+    across: usize,
+    up: usize,
+}
+
+impl Grid {
+    fn over(area: Rect) -> Self {
+        let side = (area.area().abs() / MOST).sqrt().max(area.width().max(area.height()) / MOST);
+        let side = if side.is_finite() { side.max(SIDE) } else { SIDE };
+        let count = |length: f64| (length / side).ceil().clamp(1.0, MOST) as usize;
+        let (across, up) = (count(area.width()), count(area.height()));
+        Grid { origin: area.origin(), side, across, up }
+    }
+
+    /// Indices of the squares a box touches.
+    fn touched(self, r: &Rect) -> impl Iterator<Item = usize> + use<> {
+        let index =
+            |v: f64, n: usize| ((v / self.side).floor().max(0.0) as usize).min(n.saturating_sub(1));
+        let (x0, y0) = (self.origin.x, self.origin.y);
+        let (left, right) = (index(r.x0 - x0, self.across), index(r.x1 - x0, self.across));
+        let (low, high) = (index(r.y0 - y0, self.up), index(r.y1 - y0, self.up));
+        let across = self.across;
+        (low..=high).flat_map(move |y| (left..=right).map(move |x| y * across + x))
+    }
 }
 
 /// Room round a text, inches.
@@ -80,9 +104,32 @@ pub(super) fn edge_towards(r: &Rect, p: Point) -> Point {
     Point::new(p.x.clamp(r.x0, r.x1), p.y.clamp(r.y0, r.y1))
 }
 
+/// How far rings of places stand apart, inches.
+const STEP: f64 = 0.085;
+
+/// Places of a ring, from straight above on, alternating sides.
+fn spots(ring: i32) -> Vec<Vec2> {
+    let spots = if ring == 0 { 1 } else { 8 * ring };
+    (0..spots)
+        .map(|k| {
+            let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
+            let angle = std::f64::consts::FRAC_PI_2
+                + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
+            Vec2::from_angle(angle) * (STEP * f64::from(ring))
+        })
+        .collect()
+}
+
 impl Placer {
     pub(super) fn new(area: Rect) -> Self {
-        Placer { area, squares: vec![Square::default(); ACROSS * UP], budget: BUDGET }
+        let grid = Grid::over(area);
+        Placer {
+            area,
+            squares: vec![Square::default(); grid.across * grid.up],
+            grid,
+            rings: Vec::new(),
+            budget: BUDGET,
+        }
     }
 
     /// Inside the area and off every text.
@@ -102,11 +149,11 @@ impl Placer {
     }
 
     fn near_by(&self, r: &Rect) -> impl Iterator<Item = &Square> {
-        touched(r).filter_map(|i| self.squares.get(i))
+        self.grid.touched(r).filter_map(|i| self.squares.get(i))
     }
 
     pub(super) fn take(&mut self, r: Rect) {
-        for i in touched(&r) {
+        for i in self.grid.touched(&r) {
             if let Some(s) = self.squares.get_mut(i) {
                 s.taken.push(r);
             }
@@ -115,13 +162,15 @@ impl Placer {
 
     /// A line that text shall keep off.
     pub(super) fn keep_off(&mut self, a: Point, b: Point) {
-        for i in touched(&Rect::from_points(a, b)) {
-            let corner = Point::new((i % ACROSS) as f64 * SIDE, (i / ACROSS) as f64 * SIDE);
+        let Grid { origin, side, across, up } = self.grid;
+        for i in self.grid.touched(&Rect::from_points(a, b)) {
+            let (x, y) = (i % across, i / across);
+            let corner = origin + Vec2::new(x as f64 * side, y as f64 * side);
             // Squares at the border stand for all that lies beyond them.
-            let border = i % ACROSS == 0 || i < ACROSS || i % ACROSS == ACROSS - 1;
-            let square = Rect::from_origin_size(corner, (SIDE, SIDE));
+            let border = x == 0 || y == 0 || x + 1 == across || y + 1 == up;
+            let square = Rect::from_origin_size(corner, (side, side));
             if let Some(s) = self.squares.get_mut(i)
-                && (border || i >= ACROSS * (UP - 1) || clipped(a, b, &square).is_some())
+                && (border || clipped(a, b, &square).is_some())
             {
                 s.lines.push((a, b));
             }
@@ -145,17 +194,15 @@ impl Placer {
         reach: f64,
         strict: bool,
     ) -> Option<Point> {
-        let step = 0.085;
-        for ring in 0..=(reach / step).ceil() as i32 {
-            let spots = if ring == 0 { 1 } else { 8 * ring };
-            self.budget = self.budget.checked_sub(spots as u32)?;
-            for k in 0..spots {
-                // Round the ring from straight above, alternating sides.
-                let turn = if k % 2 == 0 { k / 2 } else { -(k + 1) / 2 };
-                let angle = std::f64::consts::FRAC_PI_2
-                    + std::f64::consts::TAU * f64::from(turn) / f64::from(spots);
-                let at = wish + Vec2::from_angle(angle) * (step * f64::from(ring));
+        for ring in 0..=(reach / STEP).ceil() as usize {
+            if self.rings.len() <= ring {
+                self.rings.push(spots(ring as i32));
+            }
+            for k in 0..self.rings.get(ring).map_or(0, Vec::len) {
+                let at = wish + self.rings[ring][k];
                 let r = about + at.to_vec2();
+                let looks: usize = self.near_by(&r).map(|s| s.taken.len() + s.lines.len()).sum();
+                self.budget = self.budget.checked_sub(1 + looks)?;
                 let good = if strict {
                     self.clear(&r) && self.leader_clear(target, &r)
                 } else {

@@ -50,7 +50,7 @@ Examples:
     #[command(after_help = "\
 Examples:
   lapwright layers house.dxf
-  lapwright layers house.dxf --suggest > house.toml")]
+  lapwright layers house.dxf --suggest > layers.toml")]
     Layers(Layers),
     /// Print the quantities
     #[command(after_help = "\
@@ -69,7 +69,6 @@ by the carton where cartons have a price, else by the piece, else by the square.
     Takeoff(Takeoff),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
     /// page, a job file with every setting explained
-    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
     #[command(after_help = "Example:\n  lapwright template for-the-architect")]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced

@@ -16,7 +16,7 @@ use crate::job::drawing::KNOWN_HELP;
 use crate::model::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -195,7 +195,10 @@ pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec
         }
         bar.set_length(p.of);
         bar.set_position(p.done);
-        bar.set_message(format!("{} panels, bound {}", p.panels, p.bound));
+        bar.set_message(match p.bound {
+            0 => format!("{} panels", p.panels),
+            bound => format!("{} panels, bound {bound}", p.panels),
+        });
     };
     let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
     bar.finish_and_clear();
@@ -219,6 +222,12 @@ fn layout(a: &Layout) -> ExitCode {
     let sheet = &mut loaded.job.sheet;
     sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
     sheet.scale = a.scale.clone().or(sheet.scale.take());
+    // The job was in order as the file gives it: what is not now is an option's fault.
+    if let Err(Refusal(mut why)) = loaded.job.validate() {
+        why.message = why.message.replace("`sheet.", "`--");
+        why.help = "Give the option one of these.".to_owned();
+        return refused_usage(&Refusal(why));
+    }
     let sets = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
@@ -252,6 +261,12 @@ fn layout(a: &Layout) -> ExitCode {
         return refused(&r, &notes);
     }
     if !a.quiet {
+        let sheets = outputs.iter().filter(|(n, _)| n.ends_with(".svg")).count();
+        if !a.no_pictures && !outputs.iter().any(|(n, _)| n.ends_with(".png")) && sheets > 0 {
+            tell(&format!(
+                "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
+            ));
+        }
         for set in &sets {
             let inner = pipeline::set_folder(set);
             let to = inner.map_or(folder.clone(), |f| folder.join(f));
@@ -272,14 +287,18 @@ fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Outp
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone =
         layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", report::plain(z)));
+    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
+        format!(
+            "A careful crew would take {}, net area + {} % would buy {}.",
+            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
+        )
+    });
     let mut out = format!(
-        "{}{zone}: {} elevations, {walls} walls, {net:.1} sq ft net\n{}\nA careful crew would take {}, net area + {} % would buy {}.\n",
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
         report::plain(&layout.drawing.name),
-        layout.elevations.len(),
-        layout.bound.words,
-        layout.bound.crew,
-        layout.job.takeoff.area_waste,
-        layout.bound.by_area
+        counted(layout.elevations.len(), "elevation"),
+        counted(walls, "wall"),
+        layout.bound.words
     );
     let warnings: Vec<_> =
         layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
@@ -315,7 +334,16 @@ fn check(a: &Check) -> ExitCode {
             return refused(&r, &Notes::default());
         }
     }
-    let printed = print(text.as_bytes());
+    // What stops it is told on standard error: not twice where both are one terminal.
+    let one_screen = std::io::stdout().is_terminal() && std::io::stderr().is_terminal();
+    let printed = match &checked.house {
+        Err(stop) if one_screen => {
+            let others: Vec<Note> =
+                notes.all().iter().filter(|n| **n != *stop.0).cloned().collect();
+            print(report::notes(&others).as_bytes())
+        }
+        _ => print(text.as_bytes()),
+    };
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
@@ -334,12 +362,12 @@ fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
         for w in &e.walls {
             let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
             text.push_str(&format!(
-                "  {:<12} {} wide, {} high, {} openings, {} fixtures\n",
+                "  {:<12} {} wide, {} high, {}, {}\n",
                 w.id,
                 style.length(b.width()),
                 style.length(b.height()),
-                w.openings.len(),
-                w.obstacles.len()
+                counted(w.openings.len(), "opening"),
+                counted(w.obstacles.len(), "fixture")
             ));
         }
     }

@@ -12,6 +12,7 @@ use crate::model::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
+use crate::units::counted;
 use crate::write::{self, json, report, tables};
 
 /// A price list and what errors call it.
@@ -61,7 +62,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     }
     let warnings = notes.count(Severity::Warning);
     if warnings > 0 && !a.quiet {
-        tell(&format!("{warnings} warnings; `lapwright check` tells them.\n"));
+        tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
     if let Some(item) = &a.explain {
         return match takeoff::explain(layout, takeoff, item) {

@@ -1,7 +1,5 @@
 //! The files of `template`: what an architect or estimator starts from.
 
-use std::collections::BTreeMap;
-
 use toml::Value;
 
 use super::files::Output;
@@ -39,8 +37,12 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("boards.joint_gap", "0.125"),
     ("boards.starter", "0.25"),
     ("product.face_height", "4.0"),
+    ("product.second_length", "200.0"),
+    ("product.second_cost", "1.3"),
+    ("product.second_carton", "18"),
     ("product.lap", "1.25"),
     ("product.end_gap", "0.25"),
+    ("seams.reuse_halves", "false"),
     ("weather.installed_f", "60.0"),
     ("fasteners.penetration", "1.25"),
     ("fasteners.shortest", "2.5"),
@@ -67,8 +69,9 @@ pub(super) fn files() -> Result<Vec<Output>, Refusal> {
 fn job_file() -> String {
     let words = json::job_words();
     let defaults = Value::try_from(Job::default()).unwrap_or(Value::Boolean(false));
+    let keys = json::job_keys();
     let mut out = HEAD.to_owned();
-    for table in tables(&words) {
+    for table in tables(&keys) {
         out.push('\n');
         if table == "zone.product" {
             // Either this or `cladding`; its keys stand under [product] with their words.
@@ -81,11 +84,11 @@ fn job_file() -> String {
             ["elevation", "return", "angled", "band", "joint", "zone", "zone.region"];
         let list = LISTS.contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
-        for (path, text) in words.iter().filter(|(p, _)| parent(p) == Some(&table)) {
-            if words.keys().any(|k| parent(k) == Some(path)) {
+        for path in keys.iter().filter(|p| parent(p) == Some(&table)) {
+            if keys.iter().any(|k| parent(k) == Some(path)) {
                 continue;
             }
-            out.push_str(&comment(text));
+            out.push_str(&comment(words.get(path).map_or("", String::as_str)));
             let key = path.rsplit('.').next().unwrap_or(path);
             out.push_str(&format!("#{key} = {}\n", value(path, &defaults)));
         }
@@ -97,10 +100,10 @@ fn parent(path: &str) -> Option<&str> {
     path.rsplit_once('.').map(|(table, _)| table)
 }
 
-/// Tables in the schema's order of paths: those that hold keys of their own.
-fn tables(words: &BTreeMap<String, String>) -> Vec<String> {
-    let holds = |t: &String| words.keys().any(|k| parent(k) == Some(t));
-    words.keys().filter(|t| holds(t)).cloned().collect()
+/// Tables in the job's own order, what everyone sets first: those that hold keys of their own.
+fn tables(keys: &[String]) -> Vec<String> {
+    let holds = |t: &&String| keys.iter().any(|k| parent(k) == Some(t));
+    keys.iter().filter(holds).cloned().collect()
 }
 
 fn value(path: &str, defaults: &Value) -> String {

@@ -211,7 +211,7 @@ impl Judge<'_> {
         } else if over > 0.0 && width > 0 {
             let kept = e - over - rules.notch_clearance;
             t.cut_start += width;
-            t.cut_by = t.cut_by.max(over);
+            t.cut_by = if s.stone { t.cut_by } else { t.cut_by.max(over) };
             t.at_start += if kept < self.job.least_strip() - SAME { width } else { 0 };
             t.cut_panels += feet(width) / (self.job.product.length / 12.0);
             t.first = t.first.min(kept.max(0.0));

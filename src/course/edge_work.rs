@@ -87,6 +87,17 @@ fn work(
             out.slots += along(length, rules.slot_spacing);
         }
     }
+    // A bottom cut off its course line has no lock left (FACTS SD-91).
+    for (a, b) in lower_sides(p).filter(|(a, b)| (a[1] - b[1]).abs() <= CUT) {
+        let held = |t: &&&TrimPiece| {
+            (t.from[1] - t.to[1]).abs() < CUT
+                && (-CUT..=reach + CUT).contains(&(a[1] - t.from[1]))
+                && t.from[0].max(t.to[0]).min(b[0]) - t.from[0].min(t.to[0]).max(a[0]) > CUT
+        };
+        if a[1] > bottom + CUT && finish.iter().any(|t| held(&t)) {
+            out.lugs += along(b[0] - a[0], rules.lug_spacing);
+        }
+    }
     // A peak, of which no hem is left.
     if !hem && out.is_none() && slopes > 0.0 {
         out.lugs = along(slopes, rules.lug_spacing);
@@ -98,6 +109,12 @@ fn work(
 fn upper_sides(p: &Piece) -> impl Iterator<Item = (Xy, Xy)> + '_ {
     let next = p.outline.iter().cycle().skip(1);
     p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] < a[0] - CUT)
+}
+
+/// Sides of the outline that the piece lies over.
+fn lower_sides(p: &Piece) -> impl Iterator<Item = (Xy, Xy)> + '_ {
+    let next = p.outline.iter().cycle().skip(1);
+    p.outline.iter().zip(next).map(|(a, b)| (*a, *b)).filter(|(a, b)| b[0] > a[0] + CUT)
 }
 
 /// Whether a panel cut at this height over its butt line stands off the wall there: a face lies

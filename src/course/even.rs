@@ -75,10 +75,12 @@ fn wanted(house: &House, job: &Job, datum: f64) -> Vec<Level> {
     let found = levels(house, job);
     let over = [&found.feet, &found.heads].into_iter().flatten().map(|l| (l, true));
     let under = [&found.sills, &found.tops].into_iter().flatten().map(|l| (l, false));
-    let mut all: Vec<Level> = over
-        .chain(under)
-        .filter(|(l, _)| l.y > datum + SAME && l.width > 0)
-        .map(|(l, over)| Level { y: l.y, weight: l.width, over, under: !over })
+    let lines = over.chain(under).map(|(l, over)| (l.y, l.width, over));
+    let starts = found.starts.iter().map(|s| (s.y, s.width, true));
+    let mut all: Vec<Level> = lines
+        .chain(starts)
+        .filter(|(y, width, _)| *y > datum + SAME && *width > 0)
+        .map(|(y, weight, over)| Level { y, weight, over, under: !over })
         .collect();
     all.sort_by(|a, b| a.y.total_cmp(&b.y).then(b.weight.cmp(&a.weight)));
     let mut out: Vec<Level> = Vec::new();

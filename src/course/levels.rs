@@ -37,7 +37,7 @@ pub(super) struct Line {
     pub(super) windows: Steps,
 }
 
-/// One level bottom of a wall.
+/// One level bottom of a wall, or of its siding on stone.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Start {
     /// Height of the drawn bottom.
@@ -46,6 +46,8 @@ pub(super) struct Start {
     pub(super) width: Steps,
     /// How far the first course may hang below it.
     pub(super) hang: f64,
+    /// Whether it is the top of a bare area, over which nothing hangs.
+    pub(super) stone: bool,
     /// Least height of a panel's bottom at places evenly along it: the drawn bottom, or grade and
     /// clearance where that is higher.
     pub(super) floors: Vec<f64>,
@@ -57,7 +59,7 @@ pub(super) struct Start {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Levels {
     pub(super) starts: Vec<Start>,
-    /// Tops of bare areas and level feet over roofs.
+    /// Level feet over roofs.
     pub(super) feet: Vec<Line>,
     pub(super) heads: Vec<Line>,
     pub(super) sills: Vec<Line>,
@@ -75,6 +77,20 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
     for e in &house.elevations {
         for w in &e.walls {
             starts.extend(bottoms(w).filter_map(|edge| start(e, w, edge, rules)));
+            // On stone siding starts as well, but hangs over it nowhere, and grade is far below.
+            let stone = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop && level(e));
+            starts.extend(stone.filter_map(|edge| {
+                let (x0, x1) = span(edge);
+                let (y, width) = (snap(edge.from.y), steps(x1 - x0));
+                (width > 0).then(|| Start {
+                    y,
+                    width,
+                    hang: 0.0,
+                    stone: true,
+                    floors: vec![y],
+                    each: width,
+                })
+            }));
             for (kind, y, width, window) in of_wall(w, job) {
                 let line = lines.entry((kind, steps(y))).or_default();
                 line.y = y;
@@ -91,7 +107,7 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
     };
     Levels {
         starts,
-        feet: of(&[LineKind::StoneTop, LineKind::RoofFoot]),
+        feet: of(&[LineKind::RoofFoot]),
         heads: of(&[LineKind::Head]),
         sills: of(&[LineKind::Sill]),
         tops: of(&[LineKind::Eave, LineKind::Band]),
@@ -140,6 +156,7 @@ fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Optio
         y,
         width: steps(width),
         hang: hang(on, edge, rules),
+        stone: false,
         floors: (0..PLACES).map(|i| snap(floor(at(i)))).collect(),
         each: steps((x1 - x0) / PLACES as f64),
     })
@@ -152,7 +169,6 @@ fn of_wall(wall: &Wall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
     for e in wall.edges.iter().filter(|e| level(e)) {
         let (x0, x1) = span(e);
         let kind = match e.kind {
-            EdgeKind::BareTop => LineKind::StoneTop,
             EdgeKind::LowerRoof => LineKind::RoofFoot,
             EdgeKind::Eave => LineKind::Eave,
             EdgeKind::BareBottom => LineKind::Band,

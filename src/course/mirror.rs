@@ -110,6 +110,7 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
                 run.seams.reverse();
                 run.pieces.reverse();
                 for p in &mut run.pieces {
+                    let stock = plan.stocks.get(p.panel).copied().unwrap_or(stock);
                     (p.start, p.end) = (stock - p.end, stock - p.start);
                 }
             }
@@ -135,6 +136,7 @@ mod tests {
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
         let rules = SeamRules {
             stock: 150.0,
+            second: None,
             lap: 1.25,
             gap: 0.25,
             kerf: 0.125,

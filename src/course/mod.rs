@@ -6,6 +6,7 @@ pub mod datum;
 pub mod edge_work;
 pub mod ends;
 pub mod even;
+pub mod halves;
 pub mod hang;
 mod levels;
 pub mod mirror;

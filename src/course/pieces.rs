@@ -74,6 +74,7 @@ impl Making<'_> {
         Piece {
             mark,
             panel,
+            half: None,
             start: cut.start,
             end: cut.end,
             length: cut.end - cut.start,

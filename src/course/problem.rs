@@ -29,6 +29,7 @@ fn up(x: f64) -> f64 {
 pub fn rules(job: &Job) -> SeamRules {
     SeamRules {
         stock: job.product.length,
+        second: job.product.second(),
         lap: job.lap(),
         gap: job.end_gap(),
         kerf: job.seams.kerf,
@@ -112,7 +113,7 @@ pub fn make(
     job: &Job,
 ) -> Made {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
-    let mut names = Names { order: BTreeMap::new() };
+    let mut names = Names { order: BTreeMap::new(), last: [0; 2], stocks: &plan.stocks };
     let made: Vec<Vec<layout::Course>> = courses
         .iter()
         .enumerate()
@@ -128,16 +129,33 @@ pub fn make(
     Made { courses: made, panels }
 }
 
-/// Panels named in the order they are first cut.
-struct Names {
-    order: BTreeMap<usize, usize>,
+/// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.
+struct Names<'a> {
+    order: BTreeMap<usize, (bool, usize)>,
+    /// The last number of each length.
+    last: [usize; 2],
+    /// Lengths of panels, where there are two.
+    stocks: &'a [f64],
 }
 
-impl Names {
-    fn of(&mut self, panel: usize) -> String {
-        let next = self.order.len() + 1;
-        format!("P{}", self.order.entry(panel).or_insert(next))
+impl Names<'_> {
+    fn stock(&self, panel: usize, job: &Job) -> f64 {
+        self.stocks.get(panel).copied().unwrap_or(job.product.length)
     }
+
+    fn of(&mut self, panel: usize, job: &Job) -> String {
+        let second = job.product.is_second(self.stock(panel, job));
+        let last = &mut self.last[usize::from(second)];
+        let named = self.order.entry(panel).or_insert_with(|| {
+            *last += 1;
+            (second, *last)
+        });
+        name(*named)
+    }
+}
+
+fn name((second, number): (bool, usize)) -> String {
+    format!("{}{number}", if second { 'S' } else { 'P' })
 }
 
 fn one_course(
@@ -146,7 +164,7 @@ fn one_course(
     code: &str,
     plans: &BTreeMap<&str, &RunPlan>,
     job: &Job,
-    names: &mut Names,
+    names: &mut Names<'_>,
 ) -> layout::Course {
     let mut n = 0;
     let runs: Vec<layout::Run> = course
@@ -168,8 +186,8 @@ fn one_course(
                     .map(|(cut, x0, x1)| {
                         n += 1;
                         let mark = format!("{code}-{}-{n}", course.index + 1);
-                        let stock = job.product.length;
-                        making.piece(mark, cut, names.of(cut.panel), stock, x0, x1)
+                        let stock = names.stock(cut.panel, job);
+                        making.piece(mark, cut, names.of(cut.panel, job), stock, x0, x1)
                     })
                     .collect()
             });
@@ -235,19 +253,20 @@ fn placed(run: &Run, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
         .collect()
 }
 
-fn panels(made: &[Vec<layout::Course>], names: &Names, job: &Job) -> Vec<layout::Panel> {
+fn panels(made: &[Vec<layout::Course>], names: &Names<'_>, job: &Job) -> Vec<layout::Panel> {
     let mut cuts: BTreeMap<&str, Vec<&layout::Piece>> = BTreeMap::new();
     let all = made.iter().flatten().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
     for piece in all {
         cuts.entry(piece.panel.as_str()).or_default().push(piece);
     }
-    let mut numbered: Vec<(usize, usize)> = names.order.iter().map(|(p, n)| (*n, *p)).collect();
+    let mut numbered: Vec<((bool, usize), usize)> =
+        names.order.iter().map(|(p, n)| (*n, *p)).collect();
     numbered.sort_unstable();
     numbered
         .into_iter()
-        .map(|(number, _)| {
-            let id = format!("P{number}");
-            let stock = job.product.length;
+        .map(|(named, panel)| {
+            let id = name(named);
+            let stock = names.stock(panel, job);
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
             let offcut = longest_free(&mine, stock, job.seams.kerf);
@@ -261,14 +280,16 @@ fn panels(made: &[Vec<layout::Course>], names: &Names, job: &Job) -> Vec<layout:
         .collect()
 }
 
-/// The longest length left on a panel once its pieces and their cuts are off.
-fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
-    let mut at = 0.0;
+/// The longest length left on a panel, in its full height, once its pieces and their cuts are off;
+/// pieces by where they begin.
+pub(super) fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
+    let mut at: f64 = 0.0;
     let mut longest: f64 = 0.0;
     for p in pieces {
         let room = p.start - at - if p.start > 0.0 { kerf } else { 0.0 };
         longest = longest.max(room);
-        at = p.end + kerf;
+        // Pieces of two halves lie over one another.
+        at = at.max(p.end + kerf);
     }
     longest.max(stock - at).max(0.0)
 }

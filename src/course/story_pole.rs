@@ -54,7 +54,10 @@ pub(super) fn lowest(house: &House, rules: &CourseRules) -> Option<f64> {
         .elevations
         .iter()
         .flat_map(|e| e.walls.iter().filter_map(|w| lowest_start(e, w, rules.clear_of_grade)));
-    starts.min_by(f64::total_cmp).map(snap)
+    // A house on a stone base all round starts on it.
+    let edges = house.elevations.iter().flat_map(|e| &e.walls).flat_map(|w| &w.edges);
+    let stone = edges.filter(|e| e.kind == EdgeKind::BareTop).map(|e| e.from.y.min(e.to.y));
+    starts.min_by(f64::total_cmp).or_else(|| stone.min_by(f64::total_cmp)).map(snap)
 }
 
 /// The lowest height at which this wall's siding may start: its base, or grade plus clearance

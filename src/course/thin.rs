@@ -15,7 +15,7 @@ pub(super) fn barred(
     job: &Job,
 ) -> Vec<(f64, f64)> {
     // Boards are joined on studs, by rules of their own.
-    if job.product.kind.is_board() || span.1 - span.0 <= job.product.length + SAME {
+    if job.product.kind.is_board() || span.1 - span.0 <= longest(job) + SAME {
         return Vec::new();
     }
     let half = job.lap() / 2.0;
@@ -26,16 +26,22 @@ pub(super) fn barred(
     if wide.is_empty() {
         return wide;
     }
-    let (before, after) = (places(span, barred, job), {
-        let all: Vec<(f64, f64)> = barred.iter().chain(&wide).copied().collect();
-        places(span, &all, job)
+    let all: Vec<(f64, f64)> = barred.iter().chain(&wide).copied().collect();
+    // Panels of every length must leave places enough.
+    let enough = job.product.stocks().into_iter().all(|stock| {
+        let (before, after) = (places(span, barred, stock, job), places(span, &all, stock, job));
+        after > 0 && 5 * after >= before
     });
-    if after > 0 && 5 * after >= before { wide } else { Vec::new() }
+    if enough { wide } else { Vec::new() }
+}
+
+fn longest(job: &Job) -> f64 {
+    job.product.stocks().into_iter().fold(0.0, f64::max)
 }
 
 /// How many first pieces, inch by inch, leave every seam of the fewest panels out of `barred`.
-fn places(span: (f64, f64), barred: &[(f64, f64)], job: &Job) -> usize {
-    let (stock, lap, shortest) = (job.product.length, job.lap(), job.seams.shortest);
+fn places(span: (f64, f64), barred: &[(f64, f64)], stock: f64, job: &Job) -> usize {
+    let (lap, shortest) = (job.lap(), job.seams.shortest);
     let cover = span.1 - span.0;
     let pitch = stock - lap;
     if pitch <= 0.0 {

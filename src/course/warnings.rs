@@ -18,6 +18,7 @@ pub fn tell(layout: &Layout, notes: &mut Notes) {
             thin_notches(layout, e, w, notes);
         }
     }
+    notes.round_places(layout.drawing.inches_per_unit);
 }
 
 fn place(e: &Elevation, x: f64, y: f64) -> Point {

@@ -10,11 +10,19 @@ pub(super) fn told(judge: &Judge, datum: f64, t: &Tally) -> String {
     let long = |feet: f64| style.length((feet * 12.0 / 6.0).ceil() * 6.0);
     let mut out = Vec::new();
     if t.cut_start > 0 {
+        // Over stone nothing hangs: there the first course stays cut.
+        let whole = if t.cut_by > 0.0 {
+            format!(
+                "; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
+                style.short(t.cut_by)
+            )
+        } else {
+            String::new()
+        };
         out.push(format!(
-            "the first course is cut along {} of wall bottom, least height {}, held in its channel by punched lugs instead of a starter; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
+            "the first course is cut along {} of wall bottom, least height {}, held in finish trim by punched lugs instead of a starter{whole}",
             long(feet(t.cut_start)),
-            style.short(t.first),
-            style.short(t.cut_by)
+            style.short(t.first)
         ));
     } else {
         out.push("the first course is whole on every wall bottom".to_owned());

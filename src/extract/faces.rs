@@ -2,6 +2,7 @@
 
 use super::Local;
 use super::edges::edges;
+use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::ways::recess::{self, Drawn};
 use super::ways::{Outline, hatch};
@@ -14,10 +15,6 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Obstacle, Opening, OpeningKind, OpeningSide, Wall, WallWay, ZoneArea};
 use crate::model::linework::Role;
-
-/// Overlaps of walls smaller than this, square inches, are drawing noise: a 1/4 in strip of a
-/// storey's height.
-const NOISE: f64 = 24.0;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
@@ -79,6 +76,11 @@ pub(crate) fn walls(
     report_overlaps(local, &found, notes);
     give_openings(local, &mut found, every, notes);
     give_obstacles(local, &mut found, obstacles(local), notes);
+    let full: Vec<_> = found.iter().filter_map(|w| limits::too_many_holes(local, w)).collect();
+    if !full.is_empty() {
+        full.into_iter().for_each(|n| notes.push(n));
+        return (Vec::new(), Vec::new());
+    }
     for wall in &mut found {
         // What only touches a wall's outline belongs to the wall beside it.
         let whole = [Polygon::simple(wall.outline.clone())];

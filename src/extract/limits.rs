@@ -4,12 +4,19 @@
 use super::Local;
 use super::ways::Outline;
 use crate::diag::Note;
+use crate::job::WIDEST;
+use crate::model::house::Wall;
 
 /// Most sides of one outline: a wall with a dozen round gables has some hundreds.
 const MOST_SIDES: usize = 10_000;
-/// Widest and highest wall, inches: 1,000 ft and 200 ft.
-const WIDEST: f64 = 12_000.0;
+/// Highest wall, inches: 200 ft.
 const HIGHEST: f64 = 2_400.0;
+/// Areas smaller than this, square inches, are drawing noise: a 1/4 in strip of a storey's height.
+pub(super) const NOISE: f64 = 24.0;
+/// Most walls of one elevation: a terrace of fifty houses has some hundreds.
+const MOST_WALLS: usize = 500;
+/// Most openings on one wall, and most fixtures: a block of flats drawn as one outline has some hundreds.
+const MOST_HOLES: usize = 1_000;
 /// Most faults of one kind in a view that are told one by one.
 pub(super) const MOST_TOLD: usize = 100;
 
@@ -42,4 +49,27 @@ pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
     };
     let at = local.source(frame.center());
     Some(note.about(&o.origin).at(at).on(&local.view.name))
+}
+
+/// A wall with more openings or fixtures than any has.
+pub(super) fn too_many_holes(local: &Local, w: &Wall) -> Option<Note> {
+    let all = [("openings", w.openings.len()), ("fixtures", w.obstacles.len())];
+    let (what, n) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
+    let message = format!(
+        "a wall on layer {} has {n} {what}; the most laid out is {MOST_HOLES}",
+        w.origin.layer
+    );
+    let help = "Draw the wall as several outlines, or take off the layer what is none.";
+    let at = local.source(crate::geom::polygon::bounds(&w.outline).unwrap_or_default().center());
+    Some(Note::error("wall-too-full", message, help).about(&w.origin).at(at).on(&local.view.name))
+}
+
+/// An elevation with more walls than any has.
+pub(super) fn too_many_walls(view: &str, walls: usize) -> Option<Note> {
+    if walls <= MOST_WALLS {
+        return None;
+    }
+    let message = format!("{view} has {walls} walls; the most laid out is {MOST_WALLS}");
+    let help = "Check what is on the wall layer, or frame each elevation as a view of its own.";
+    Some(Note::error("walls-too-many", message, help).on(view))
 }

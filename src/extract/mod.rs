@@ -26,7 +26,13 @@ use crate::model::linework::{Linework, Role, Stroke};
 /// `no-walls` when no view holds a closed wall outline. Faults that spoil an area (open or crossing
 /// outlines, overlapping walls, openings outside any wall) are pushed to `notes` as errors.
 pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Refusal> {
-    part(lines, job, None, notes)
+    let found = part(lines, job, None, notes);
+    // A wall drawn in millimetres is told of where it was drawn, not where the grid has it.
+    notes.round_places(lines.scale.inches);
+    found.map_err(|Refusal(mut why)| {
+        why.round_places(lines.scale.inches);
+        Refusal(why)
+    })
 }
 
 /// The house as one of the job's zones shows it: of each wall what lies in the zone.
@@ -50,6 +56,10 @@ fn part(
     let mut shown: Vec<(&views::View, Vec<Outline>)> = Vec::new();
     for view in &views.elevations {
         let walls = walls_of(lines, view, &found, job, notes);
+        if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
+            notes.push(note);
+            notes.refuse_on_error()?;
+        }
         if !walls.is_empty() {
             shown.push((view, walls));
         }
@@ -161,7 +171,7 @@ fn no_walls(lines: &Linework, job: &Job) -> Refusal {
         "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",
         job.patterns(Role::Wall).join(", ")
     );
-    let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers --suggest` makes a beginning.";
+    let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers DRAWING --suggest` makes a beginning.";
     Note::error("no-walls", message, help).into()
 }
 

@@ -10,6 +10,7 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::house::{Obstacle, Opening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
+use crate::units::counted;
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (FACTS section 3, call sizes).
@@ -38,9 +39,11 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
         Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
     }) {
         let at = local.source(local.place(super::stroke_box(first).center()));
-        let message =
-            format!("{n} loose lines on opening layers close no loop; they are taken as detail");
-        let help = "Draw each opening as a block or a closed outline.";
+        let message = format!(
+            "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
+            counted(n, "loose line")
+        );
+        let help = "If they show an opening, draw it as a block or a closed outline.";
         notes.push(
             Note::info("opening-loose", message, help)
                 .about(&first.origin)

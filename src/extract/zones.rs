@@ -1,5 +1,6 @@
 //! Parts of walls with another cladding, measured.
 
+use super::limits::NOISE;
 use super::ways::Outline;
 use super::{Local, parts};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -8,9 +9,6 @@ use crate::geom::tol::snap;
 use crate::geom::vocabulary::Point;
 use crate::model::house::{Opening, ZoneArea};
 use crate::model::linework::{Role, Stroke};
-
-/// Parts smaller than this, square inches, are drawing noise.
-const NOISE: f64 = 24.0;
 
 /// The zone of a stroke, by its layer.
 fn zone_of(local: &Local, s: &Stroke) -> Option<usize> {

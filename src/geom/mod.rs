@@ -3,6 +3,7 @@
 pub mod arrangement;
 pub mod boolean;
 pub mod flatten;
+pub mod near;
 pub mod polygon;
 pub mod sliver;
 pub mod strip;

@@ -47,8 +47,8 @@ pub struct AngledWall {
     pub openings: BTreeMap<String, f64>,
 }
 
-/// Widest wall taken, inches: of our own choosing, no source.
-pub(super) const WIDEST: f64 = 12_000.0;
+/// Widest wall taken, inches, 1,000 ft: of our own choosing, no source.
+pub const WIDEST: f64 = 12_000.0;
 
 /// What cannot be laid out.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
 use super::ranges::Fault;
-use super::{Job, Kind, SeamSettings, TakeoffRules, Weather};
+use super::{CourseRules, Job, Kind, SeamSettings, TakeoffRules, Weather};
 
 /// Joints of boards. Only for `wood` and `fibre-cement`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -71,6 +71,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let kind = job.product.kind;
     let (usual, seams, rules) =
         (Boards::default(), SeamSettings::default(), TakeoffRules::default());
+    let courses = CourseRules::default();
     let (b, w, mild) = (&job.boards, &job.weather, Weather::default());
     let of_boards = [
         ("boards.joint_gap", b.joint_gap.is_some()),
@@ -85,6 +86,8 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         ("seams.seam_short_runs", job.seams.seam_short_runs),
         ("trim.pocket", job.trim.pocket.is_some()),
         ("trim.channel_alone", job.trim.channel_alone.is_some()),
+        ("courses.slot_spacing", job.courses.slot_spacing != courses.slot_spacing),
+        ("courses.lug_spacing", job.courses.lug_spacing != courses.lug_spacing),
         ("takeoff.nail_spacing", job.takeoff.nail_spacing != rules.nail_spacing),
         ("weather.below_40f", w.below_40f),
         ("weather.installed_f", w.installed_f.is_some()),

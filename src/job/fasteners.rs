@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::length::{Length, length, maybe_length};
+use super::length::{Length, length, length_list, maybe_length};
 
 /// Fasteners. `takeoff.stand_off` holds the panel's own stand-off, `takeoff.nail_spacing` the spacing
 /// in panels.
@@ -30,8 +30,10 @@ pub struct FastenerRules {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub shortest: Option<f64>,
-    /// Lengths nails are sold in, inches; beyond the last, and where none are named, every half inch,
+    /// Lengths nails are sold in; beyond the last, and where none are named, every half inch,
     /// for boards every quarter (FACTS SD-37; WX-15, CRA).
+    #[serde(deserialize_with = "length_list")]
+    #[schemars(with = "Vec<Length>")]
     pub lengths: Vec<f64>,
     /// Least shank. Default 0.120 in (FACTS SD-32, IRC).
     #[serde(deserialize_with = "length")]

@@ -49,6 +49,11 @@ pub(super) fn length<'de, D: Deserializer<'de>>(d: D) -> Result<f64, D::Error> {
 #[serde(transparent)]
 struct One(#[serde(deserialize_with = "length")] f64);
 
+/// Lengths in a list.
+pub(super) fn length_list<'de, D: Deserializer<'de>>(d: D) -> Result<Vec<f64>, D::Error> {
+    Ok(Vec::<One>::deserialize(d)?.into_iter().map(|l| l.0).collect())
+}
+
 /// Lengths by name.
 pub(super) fn lengths<'de, D: Deserializer<'de>>(d: D) -> Result<BTreeMap<String, f64>, D::Error> {
     Ok(BTreeMap::<String, One>::deserialize(d)?.into_iter().map(|(k, v)| (k, v.0)).collect())

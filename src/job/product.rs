@@ -10,6 +10,7 @@ use super::Job;
 use super::length::{Length, maybe_length};
 use super::ranges::Fault;
 use crate::geom::tol::CUT;
+use crate::model::seam::SecondStock;
 
 /// Gap at a panel's end, association figure (FACTS SD-50, VSI-H).
 pub const END_GAP: f64 = 0.25;
@@ -135,6 +136,15 @@ pub struct Product {
     pub face_height: Option<f64>,
     /// Stock length.
     pub length: f64,
+    /// A second stock length, to be mixed with the first.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub second_length: Option<f64>,
+    /// What a panel of the second length costs, one of the first costing 1, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub second_cost: Option<f64>,
+    /// Panels of the second length in a carton, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub second_carton: Option<u32>,
     /// How far the foam stops short of the vinyl at each factory end; 0 without foam.
     pub foam_set_back: f64,
     /// Lap at a seam, where the job gives it.
@@ -193,6 +203,18 @@ struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     length: Option<f64>,
+    /// A second stock length of the same panel: the layout then mixes both, whole panels and end
+    /// pieces of a run coming from either, so that the length bought is least. Only panels, not
+    /// boards. A run that the shorter length covers gets no seam unless `seams.seam_short_runs`; one
+    /// that only the longer covers may. Left out: one length, the default.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    second_length: Option<f64>,
+    /// What a panel of `second_length` costs, one of `length` costing 1: the cost is then kept least.
+    /// Left out, both cost by their length.
+    second_cost: Option<f64>,
+    /// Panels of `second_length` in a carton. Left out, as many as `carton`.
+    second_carton: Option<u32>,
     /// How far the foam stops short of the vinyl at each factory end, foam-backed siding only.
     /// Default 5/8 in (FACTS PR-01, common practice, no source).
     #[serde(deserialize_with = "maybe_length")]
@@ -283,6 +305,9 @@ fn board(w: Written, usual: &Usual) -> Product {
         faces: w.faces.unwrap_or(1),
         face_height: w.face_height,
         length: w.length.unwrap_or(usual.length),
+        second_length: w.second_length,
+        second_cost: w.second_cost,
+        second_carton: w.second_carton,
         foam_set_back: w.foam_set_back.unwrap_or(0.0),
         lap: w.lap,
         end_gap: w.end_gap,
@@ -311,6 +336,9 @@ impl From<Written> for Product {
             faces,
             face_height: w.face_height,
             length: w.length.unwrap_or(150.0),
+            second_length: w.second_length,
+            second_cost: w.second_cost,
+            second_carton: w.second_carton,
             foam_set_back: w.foam_set_back.unwrap_or(foam),
             lap: w.lap,
             end_gap: w.end_gap,
@@ -353,6 +381,37 @@ impl Product {
     /// A product of a kind with all that goes with it.
     pub fn of(kind: Kind) -> Self {
         Written { kind, ..Default::default() }.into()
+    }
+
+    /// The second length with what panels of both weigh: sixteenths of their lengths, or thousandths of
+    /// the first one's cost, without a common divisor.
+    pub fn second(&self) -> Option<SecondStock> {
+        let length = self.second_length?;
+        let whole = |v: f64| (v.round() as i64).max(1);
+        let [a, b] = match self.second_cost {
+            Some(cost) => [1000, whole(1000.0 * cost)],
+            None => [self.length, length].map(|l| whole(16.0 * l)),
+        };
+        let (mut divisor, mut left) = (a, b);
+        while left != 0 {
+            (divisor, left) = (left, divisor % left);
+        }
+        Some(SecondStock { length, weights: [a / divisor, b / divisor] })
+    }
+
+    /// The stock lengths panels come in, `length` first.
+    pub fn stocks(&self) -> Vec<f64> {
+        std::iter::once(self.length).chain(self.second_length).collect()
+    }
+
+    /// Whether a stock panel of this length is one of the second length.
+    pub fn is_second(&self, stock: f64) -> bool {
+        self.second_length.is_some_and(|l| (l - stock).abs() < (self.length - stock).abs())
+    }
+
+    /// Panels in a carton, of the second length or the first.
+    pub fn in_carton(&self, second: bool) -> u32 {
+        self.second_carton.filter(|_| second).unwrap_or(self.carton).max(1)
     }
 
     /// Least and greatest height of a course: the exposure itself, but for boards.
@@ -431,6 +490,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
             );
         }
     }
+    out.extend(of_second(p));
     out.extend(if p.kind.is_board() { of_boards(p) } else { of_panels(p) });
     let mut fault = |keys: &[&str], message: String| {
         out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });
@@ -443,6 +503,36 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
                 p.kind.words()
             ),
         );
+    }
+    out
+}
+
+/// A second length that is none, and what goes with one where there is none.
+fn of_second(p: &Product) -> Vec<Fault> {
+    let given = [
+        ("product.second_cost", p.second_cost.is_some()),
+        ("product.second_carton", p.second_carton.is_some()),
+    ];
+    let mut out = Vec::new();
+    let mut fault = |key: &str, other: &str, message: String| {
+        out.push(Fault { keys: vec![key.to_owned(), other.to_owned()], message });
+    };
+    let Some(length) = p.second_length else {
+        for (key, _) in given.into_iter().filter(|(_, given)| *given) {
+            let message = format!("`{key}` says nothing without `product.second_length`");
+            fault(key, "product.second_length", message);
+        }
+        return out;
+    };
+    let key = "product.second_length";
+    if p.kind.is_board() {
+        fault(key, "product.kind", format!("`{key}` says nothing about {}", p.kind.words()));
+    } else if (length - p.length).abs() < 1.0 {
+        let message = format!(
+            "`{key}` is {length} and `product.length` {}: two lengths differ by an inch at least",
+            p.length
+        );
+        fault(key, "product.length", message);
     }
     out
 }

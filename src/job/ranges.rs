@@ -49,6 +49,9 @@ pub const RANGES: &[Range] = &[
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
+    range("product.second_length", 36.0, 600.0, |j| j.product.second_length.unwrap_or(150.0)),
+    range("product.second_cost", 0.05, 20.0, |j| j.product.second_cost.unwrap_or(1.0)),
+    range("product.second_carton", 1.0, 1000.0, |j| f64::from(j.product.in_carton(true))),
     range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
     range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
     range("product.end_gap", 0.0, 2.0, Job::end_gap),
@@ -173,11 +176,13 @@ pub fn faults(job: &Job) -> Vec<Fault> {
 /// Values that hang on one another.
 fn relations(job: &Job) -> Vec<Fault> {
     let p = &job.product;
-    let (half, longest) = (p.length / 2.0, "product.length");
+    let shorter = p.second_length.map_or(p.length, |l| l.min(p.length));
+    let longest = if shorter < p.length { "product.second_length" } else { "product.length" };
+    let half = shorter / 2.0;
     let limits = [
         ("courses.least_strip", job.courses.least_strip, p.exposure, "product.exposure"),
         ("seams.shortest", job.seams.shortest, half, longest),
-        ("seams.stagger", job.seams.stagger, p.length, longest),
+        ("seams.stagger", job.seams.stagger, shorter, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
         ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
@@ -195,6 +200,14 @@ fn relations(job: &Job) -> Vec<Fault> {
             message: format!(
                 "`weather.lowest_f` is {}; it must not be over `weather.highest_f`, {}",
                 w.lowest_f, w.highest_f
+            ),
+        });
+    }
+    if let Some(f) = w.installed_f.filter(|f| w.below_40f && *f >= 40.0) {
+        out.push(Fault {
+            keys: vec!["weather.below_40f".to_owned(), "weather.installed_f".to_owned()],
+            message: format!(
+                "`weather.below_40f` is set, and `weather.installed_f` is {f}: leave one out"
             ),
         });
     }

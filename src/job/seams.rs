@@ -39,6 +39,12 @@ pub struct SeamSettings {
     pub past_obstacle: f64,
     /// Whether a run that one panel covers may get a seam.
     pub seam_short_runs: bool,
+    /// Whether a panel that is ripped along its whole length may serve twice: its lower part where a
+    /// course is cut at its head, its upper part where one is cut at its foot, as a first course without
+    /// `courses.hang_below` and the start over a step. Boards: any two strips that the width holds. The
+    /// bound on panels says nothing of it. Default: no.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub reuse_halves: bool,
     /// How hard the search tries.
     pub effort: Effort,
     /// Seed of the search.
@@ -55,6 +61,7 @@ impl Default for SeamSettings {
             kerf: 0.125,
             past_obstacle: 1.0,
             seam_short_runs: false,
+            reuse_halves: false,
             effort: Effort::Usual,
             seed: 1,
         }

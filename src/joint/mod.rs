@@ -5,6 +5,7 @@
 //! from what boards and offcuts give, then all pieces are packed anew. Several such layouts are made
 //! with other preferences; the one of the fewest boards stands.
 
+mod boards;
 mod bound;
 mod places;
 mod run;

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Ask;
+use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
 use crate::geom::tol::ROUNDING;
 use crate::model::joint::{JointRules, Studs};
@@ -24,8 +25,7 @@ pub(super) struct Laid {
 
 /// Boards opened so far, and joints by wall and course.
 pub(super) struct State {
-    /// Where the free end of each board begins.
-    free: Vec<f64>,
+    boards: Boards,
     joints: BTreeMap<(usize, i32), Vec<f64>>,
     /// Marsaglia's xorshift64 (2003).
     dice: u64,
@@ -36,11 +36,11 @@ pub(super) struct State {
 impl State {
     pub(super) fn new(seed: u64, attempt: u64) -> Self {
         let dice = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1;
-        State { free: Vec::new(), joints: BTreeMap::new(), dice, attempt }
+        State { boards: Boards::default(), joints: BTreeMap::new(), dice, attempt }
     }
 
     pub(super) fn boards(&self) -> usize {
-        self.free.len()
+        self.boards.len()
     }
 
     fn roll(&mut self, n: u64) -> u64 {
@@ -71,8 +71,10 @@ impl State {
             broken = Some("a joint stands off the studs".to_owned());
             all = sets(ask.run, rules, &places(ask.run, rules, None), 0);
         }
-        let mut ranked: Vec<((usize, i64), Vec<f64>)> =
-            all.into_iter().map(|s| ((clash(&s), self.cost(ask, rules, &s)), s)).collect();
+        let mut ranked: Vec<((usize, i64), Vec<f64>)> = Vec::new();
+        for s in all {
+            ranked.push(((clash(&s), self.cost(ask, rules, &s)), s));
+        }
         ranked.sort_by_key(|r| r.0);
         // Later tries take the second or third best now and then, of those that break as little.
         let equal = ranked.iter().take_while(|r| r.0.0 == ranked[0].0.0).count();
@@ -101,15 +103,13 @@ impl State {
 
     /// What a set costs, hundredths of an inch: boards opened, what is left too short to use, and
     /// joints over or under jambs.
-    fn cost(&self, ask: &Ask, rules: &SeamRules, set: &[f64]) -> i64 {
-        let mut free = self.free.clone();
-        let before = free.len();
-        for l in longest_first(&pieces(ask, rules, set)) {
-            take(&mut free, l, rules);
-        }
-        let opened = (free.len() - before) as f64 * rules.stock;
-        let left = |at: &f64| (rules.stock - at - rules.kerf).max(0.0);
-        let useless: f64 = free.iter().map(left).filter(|l| *l < rules.shortest).sum();
+    fn cost(&mut self, ask: &Ask, rules: &SeamRules, set: &[f64]) -> i64 {
+        let before = self.boards.len();
+        let lengths = longest_first(&pieces(ask, rules, set));
+        let taken: Vec<Taken> = lengths.iter().map(|l| self.boards.take(*l, rules)).collect();
+        let opened = (self.boards.len() - before) as f64 * rules.stock;
+        let useless = self.boards.useless();
+        taken.iter().rev().for_each(|t| self.boards.back(t, rules));
         let jambs = set.iter().filter(|x| ask.avoid.iter().any(|a| (*x - a).abs() < rules.jamb));
         ((opened + useless + 2.0 * jambs.count() as f64 + 4.0 * set.len() as f64) * 100.0) as i64
     }
@@ -120,8 +120,9 @@ impl State {
         order.sort_by(|a, b| lengths[*b].total_cmp(&lengths[*a]).then(a.cmp(b)));
         let mut cuts = vec![Cut { panel: 0, start: 0.0, end: 0.0 }; lengths.len()];
         for i in order {
-            let (panel, start) = take(&mut self.free, lengths[i], rules);
-            cuts[i] = Cut { panel, start, end: start + lengths[i] };
+            let taken = self.boards.take(lengths[i], rules);
+            let start = taken.start();
+            cuts[i] = Cut { panel: taken.board, start, end: start + lengths[i] };
         }
         self.joints.entry((ask.wall, ask.course)).or_default().extend(&set);
         let both = lengths.into_iter().zip(cuts);
@@ -143,21 +144,6 @@ fn longest_first(lengths: &[f64]) -> Vec<f64> {
     let mut out = lengths.to_vec();
     out.sort_by(|a, b| b.total_cmp(a));
     out
-}
-
-/// Cuts a length from the board with the least room that holds it, or from a new one: its number
-/// and where the piece begins.
-fn take(free: &mut Vec<f64>, length: f64, rules: &SeamRules) -> (usize, f64) {
-    let fits = |at: &f64| at + length <= rules.stock + ROUNDING;
-    let best =
-        (0..free.len()).filter(|i| fits(&free[*i])).max_by(|a, b| free[*a].total_cmp(&free[*b]));
-    let panel = best.unwrap_or_else(|| {
-        free.push(0.0);
-        free.len() - 1
-    });
-    let start = free[panel];
-    free[panel] = start + length + rules.kerf;
-    (panel, start)
 }
 
 /// Joints a board apart.

@@ -3,6 +3,9 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+/// Room under a nail's head, inches (FACTS SD-25, VSI-H).
+pub const UNDER_HEAD: f64 = 1.0 / 32.0;
+
 /// Nails of a house.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Fastening {

@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::corner::Corner;
 use super::fastening::{Fastening, Movement};
+use super::half::Half;
 use super::house::{EdgeKind, OpeningKind, OpeningSide, WallWay};
 use super::pole::PoleTable;
 pub use super::quantity::{Group, KindShare, Share, TakeoffLine, Zone};
@@ -304,6 +305,9 @@ pub struct Piece {
     pub mark: String,
     /// Panel it is cut from.
     pub panel: String,
+    /// The half of it, where the panel is ripped along its whole length and both halves serve.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half: Option<Half>,
     /// Where it begins on the panel, from its left end.
     pub start: f64,
     /// Where it ends on the panel.
@@ -378,6 +382,7 @@ impl Piece {
         Piece {
             mark: "T-1-1".to_owned(),
             panel: "P1".to_owned(),
+            half: None,
             start: 0.0,
             end: length,
             length,
@@ -479,7 +484,7 @@ pub struct Panel {
     pub id: String,
     /// Stock length.
     pub stock: f64,
-    /// Marks of the pieces cut from it, left to right.
+    /// Marks of the pieces cut from it, left to right; of two halves the lower one's first.
     pub pieces: Vec<String>,
     /// Longest length left over.
     pub offcut: f64,
@@ -492,7 +497,7 @@ pub struct Bound {
     pub panels: usize,
     /// In this layout.
     pub best: usize,
-    /// Whether they are the same.
+    /// Whether they are the same; where two stock lengths are mixed, whether what is bought is the least.
     pub proven: bool,
     /// How the bound was found.
     pub method: String,
@@ -506,6 +511,10 @@ pub struct Bound {
     pub crew: usize,
     /// What net area and ten percent would buy.
     pub by_area: usize,
+    /// Where two stock lengths are mixed: what either alone, a crew and the rule of thumb would take, in
+    /// words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub beside: Option<String>,
     /// What the other short-run policy would take, when solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
@@ -546,6 +555,12 @@ impl Wall {
 }
 
 impl Layout {
+    /// Panels of which both halves serve, each once.
+    pub fn halved(&self) -> usize {
+        let upper = self.pieces().filter(|(.., p)| p.half == Some(Half::Upper));
+        upper.map(|(.., p)| p.panel.as_str()).collect::<std::collections::BTreeSet<_>>().len()
+    }
+
     /// Butt line of a course, counted from the datum.
     pub fn butt(&self, index: i32) -> f64 {
         let (lines, exposure) = (&self.story_pole.evened, self.job.product.exposure);

@@ -20,7 +20,7 @@ pub enum Receiver {
     InsidePost,
     /// J-channel on a wall end, a jamb, a head or over a lower roof.
     JChannel,
-    /// J-channel with finish trim in it: sills and level tops.
+    /// Finish trim, in a J-channel under sills: level tops, and starts off the course line.
     FinishTrim,
     /// J-channel along a rake.
     RakeChannel,

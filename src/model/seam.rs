@@ -25,11 +25,23 @@ pub enum Effort {
     Long,
 }
 
+/// A second length of the same panel, mixed with the first.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SecondStock {
+    /// Its length, inches; another than the first's.
+    pub length: f64,
+    /// What one panel of the first length and one of this counts for in what is kept least, whole
+    /// numbers over 0 without a common divisor.
+    pub weights: [i64; 2],
+}
+
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRules {
     /// Length of a stock panel, inches.
     pub stock: f64,
+    /// A second length, where the job mixes two.
+    pub second: Option<SecondStock>,
     /// Lap at a seam.
     pub lap: f64,
     /// Gap at each end of a run.
@@ -165,7 +177,7 @@ pub struct SeamAt {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -183,6 +195,42 @@ pub struct Certificate {
     pub method: String,
     /// What the bound leaves out.
     pub excludes: Vec<String>,
+    /// Where two stock lengths are mixed, what is kept least is a weight of both, and this its proof;
+    /// `sum` and `scale` are then of that weight, `bound` the fewest panels that it leaves possible, and
+    /// `proven` says that the weight is the least.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mixed: Option<MixedProof>,
+}
+
+/// The proof for two stock lengths: a piece is worth the lesser of what both functions say, each times
+/// its panel's weight, so that no panel of either length is cut into pieces worth more than its weight.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct MixedProof {
+    /// The first length and the second.
+    pub stocks: [StockShare; 2],
+    /// The function for panels of the second length; `function` is that of the first.
+    pub second_function: Dual,
+    /// Weight of all panels of the layout.
+    pub weight: i64,
+    /// No layout under the rules weighs less, its panels being whole.
+    pub bound: i64,
+}
+
+/// One of two stock lengths.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+pub struct StockShare {
+    /// Its length, inches.
+    pub length: f64,
+    /// What one such panel weighs: its length in whole numbers without a common divisor, or its cost.
+    pub weight: i64,
+    /// Panels of it in the layout.
+    pub panels: usize,
+    /// Panels of it that the house takes where no other length is used, as the search found; left
+    /// out where the rules could not be kept with it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub alone: Option<usize>,
+    /// Panels of it that the careful-crew method takes, using no other length.
+    pub crew: usize,
 }
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
@@ -208,6 +256,9 @@ pub struct SeamPlan {
     pub runs: Vec<RunPlan>,
     /// Panels used; pieces name them by number from 0.
     pub panels: usize,
+    /// Length of each panel by number, where two lengths are mixed; else empty, all being of the
+    /// rules' one.
+    pub stocks: Vec<f64>,
     /// The proof.
     pub certificate: Certificate,
     /// Panels the careful-crew method takes on the same house.

@@ -107,8 +107,10 @@ impl Takeoff {
     /// Cartons and squares hold the spare panels.
     pub fn buys(&self, line: &TakeoffLine) -> bool {
         let panels = |id: &str| PanelUnit::ALL.iter().any(|u| u.id() == id);
+        // Panels of a second length have lines of their own.
+        let id = line.id.strip_suffix("-second").unwrap_or(&line.id);
         line.order > 0.0
-            && match line.id.as_str() {
+            && match id {
                 "spare-panels" => self.panels_by == PanelUnit::Panels,
                 id if panels(id) => id == self.panels_by.id(),
                 _ => true,

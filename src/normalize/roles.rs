@@ -4,6 +4,7 @@ use crate::diag::{Note, Notes};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Space};
 use crate::model::linework::{LayerUse, Role};
+use crate::units::counted;
 
 /// Every layer with its role and how much of model space is on it.
 pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
@@ -25,7 +26,7 @@ pub(super) fn report(layers: &[LayerUse], job: &Job, notes: &mut Notes) {
     let strange: Vec<String> = layers
         .iter()
         .filter(|l| l.role.is_none() && l.items > 0)
-        .map(|l| format!("{} ({} items)", l.layer.name, l.items))
+        .map(|l| format!("{} ({})", l.layer.name, counted(l.items, "item")))
         .collect();
     if !strange.is_empty() {
         let message =
@@ -38,17 +39,15 @@ pub(super) fn report(layers: &[LayerUse], job: &Job, notes: &mut Notes) {
         if job.drawing.hidden_layers || (!named && matches!(l.role, None | Some(Role::Ignore))) {
             continue;
         }
-        let (name, items) = (&l.layer.name, l.items);
+        let (name, items) = (&l.layer.name, counted(l.items, "item"));
         let (message, help) = if named {
             (
-                format!(
-                    "layer {name} is off or frozen; the job names it, so its {items} items are read"
-                ),
+                format!("layer {name} is off or frozen; the job names it and has its {items} read"),
                 "Take it out of the job file if it shall stay out.",
             )
         } else {
             (
-                format!("layer {name} is off or frozen; its {items} items are left out"),
+                format!("layer {name} is off or frozen; left out: {items}"),
                 "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing].",
             )
         };

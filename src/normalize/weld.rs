@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::inches_fraction;
+use crate::units::{counted, inches_fraction};
 
 /// Roles whose strokes must be loops.
 const LOOPS: [Role; 9] = [
@@ -54,7 +54,8 @@ pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes)
     lines.strokes.extend(made);
     if joined > 0 {
         let message = format!(
-            "{joined} ends were apart by less than the weld distance ({}) and are joined",
+            "{} apart by less than the weld distance ({}): joined",
+            counted(joined, "end"),
             inches_fraction(weld)
         );
         notes.push(Note::info(

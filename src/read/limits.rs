@@ -14,6 +14,8 @@ pub struct Limits {
     pub insertions: usize,
     /// Vertices of one entity.
     pub vertices: usize,
+    /// Layers: what tells them apart grows with their number.
+    pub layers: usize,
     /// Points of all items together, after blocks are inserted: what a drawing may take of memory.
     pub points: usize,
     /// Loops of one hatch; even-odd areas of more take too long to make.
@@ -30,7 +32,8 @@ impl Default for Limits {
         Limits {
             bytes: 1 << 30,
             nesting: 16,
-            items: 4_000_000,
+            items: 1_500_000,
+            layers: 20_000,
             insertions: 500_000,
             vertices: 1_000_000,
             points: 20_000_000,

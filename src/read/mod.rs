@@ -13,7 +13,7 @@ use crate::model::drawing::Drawing;
 ///
 /// # Errors
 /// `not-dxf` when the bytes are neither DXF nor SVG (the note says what they look like), `file-truncated` when
-/// no entities are left, `file-too-big`, and `numbers-absurd` when nothing readable remains.
+/// no entities are left, `file-too-big`, `layers-too-many`, and `numbers-absurd` when nothing readable remains.
 pub fn drawing(
     bytes: &[u8],
     name: &str,
@@ -30,14 +30,25 @@ pub fn drawing(
         .into());
     }
     if is_svg(bytes) {
-        return svg_in::drawing(bytes, name, limits, notes);
+        return of_few_layers(svg_in::drawing(bytes, name, limits, notes)?, limits);
     }
     if let Some(other) = looks_like(bytes) {
         let message = format!("{name} is neither a DXF nor an SVG drawing: it looks like {other}");
         let help = "Save or export the elevations as DXF or SVG and give that file.";
         return Err(Note::error("not-dxf", message, help).into());
     }
-    dxf::drawing(bytes, name, limits, notes)
+    of_few_layers(dxf::drawing(bytes, name, limits, notes)?, limits)
+}
+
+/// Refuses a drawing with more layers than any has.
+fn of_few_layers(drawing: Drawing, limits: &Limits) -> Result<Drawing, Refusal> {
+    if drawing.layers.len() <= limits.layers {
+        return Ok(drawing);
+    }
+    let message =
+        format!("{} has more than {} layers, the most that is read", drawing.name, limits.layers);
+    let help = "Purge unused layers, or save only the elevations to a file of their own.";
+    Err(Note::error("layers-too-many", message, help).into())
 }
 
 /// Whether the first element is `svg`: past the declaration, comments and the document type.

@@ -1,8 +1,9 @@
 //! Each side of a field matched to what it is: a side of the wall, of an opening, or of a step.
 
+use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
-use crate::geom::vocabulary::{Point, Vec2};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, OpeningKind, Wall};
@@ -22,24 +23,52 @@ pub(super) fn edges(
     pole: &StoryPole,
     trim: &TrimRules,
 ) -> Vec<FieldEdge> {
+    let drawn = Drawn::of(wall);
     shapes
         .iter()
         .flat_map(Polygon::rings)
         .flat_map(|ring| sides(ring))
         .filter(|(a, b)| a.distance(*b) > SAME)
-        .flat_map(|(a, b)| split(wall, a, b))
-        .map(|(a, b)| name(wall, a, b, pole, trim))
+        .flat_map(|(a, b)| split(&drawn, a, b))
+        .map(|(a, b)| name(wall, &drawn, (a, b), pole, trim))
         .collect()
 }
 
+/// The drawn sides of a wall, then those of its openings, by where they lie.
+struct Drawn {
+    lines: Vec<(Point, Point)>,
+    /// The opening of each line after the wall's own.
+    openings: Vec<usize>,
+    near: Near,
+}
+
+impl Drawn {
+    fn of(wall: &Wall) -> Self {
+        let mut lines: Vec<(Point, Point)> = wall.edges.iter().map(|e| (e.from, e.to)).collect();
+        let mut openings = Vec::new();
+        for (i, o) in wall.openings.iter().enumerate() {
+            for side in sides(&o.outline) {
+                lines.push(side);
+                openings.push(i);
+            }
+        }
+        let near = Near::of(lines.iter().copied());
+        Drawn { lines, openings, near }
+    }
+
+    /// Lines near a box, by their place among all.
+    fn about(&self, over: Rect) -> impl Iterator<Item = (usize, (Point, Point))> + '_ {
+        self.near.within(over, REACH).into_iter().map(|i| (i, self.lines[i]))
+    }
+}
+
 /// Cuts a side at the ends of the drawn sides that lie along it.
-fn split(wall: &Wall, a: Point, b: Point) -> Vec<(Point, Point)> {
+fn split(drawn: &Drawn, a: Point, b: Point) -> Vec<(Point, Point)> {
     let length = a.distance(b);
     let along = (b - a) / length;
-    let of_wall = wall.edges.iter().map(|e| (e.from, e.to));
-    let of_openings = wall.openings.iter().flat_map(|o| sides(&o.outline));
-    let mut cuts: Vec<f64> = of_wall
-        .chain(of_openings)
+    let mut cuts: Vec<f64> = drawn
+        .about(Rect::from_points(a, b))
+        .map(|(_, line)| line)
         .filter(|(p, q)| lies_along(*p, *q, a, along))
         .flat_map(|(p, q)| [(p - a).dot(along), (q - a).dot(along)])
         .filter(|t| *t > 0.5 && *t < length - 0.5)
@@ -66,11 +95,21 @@ fn on_segment(m: Point, p: Point, q: Point) -> bool {
     along.cross(m - p).abs() < REACH && t > -REACH && t < length + REACH
 }
 
-fn name(wall: &Wall, from: Point, to: Point, pole: &StoryPole, trim: &TrimRules) -> FieldEdge {
+fn name(
+    wall: &Wall,
+    drawn: &Drawn,
+    (from, to): (Point, Point),
+    pole: &StoryPole,
+    trim: &TrimRules,
+) -> FieldEdge {
     let middle = from.midpoint(to);
-    let opening =
-        wall.openings.iter().position(|o| sides(&o.outline).any(|(p, q)| on_segment(middle, p, q)));
-    let drawn = wall.edges.iter().find(|e| on_segment(middle, e.from, e.to));
+    let on = || {
+        let about = drawn.about(Rect::from_points(middle, middle));
+        about.filter(|(_, (p, q))| on_segment(middle, *p, *q)).map(|(i, _)| i)
+    };
+    let own = wall.edges.len();
+    let opening = on().find(|i| *i >= own).and_then(|i| drawn.openings.get(i - own)).copied();
+    let drawn = on().next().and_then(|i| wall.edges.get(i));
     let rise = to - from;
     let (kind, pitch, tag) = match (opening, drawn) {
         (Some(i), _) => (opening_side(wall.openings[i].kind, rise), slope(rise), None),
@@ -123,10 +162,10 @@ fn away(p: Point, a: Point, b: Point) -> f64 {
 
 fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
     match kind {
-        // Only a butt edge locks into a starter; a cut one stands in a channel (FACTS SD-90, SD-91).
+        // Only a butt edge locks into a starter; a cut one is held in finish trim (FACTS SD-90, SD-91).
         EdgeKind::Base | EdgeKind::BareTop => {
             let on_line = same(pole.butt(pole.course_at(y)), y);
-            if on_line { Receiver::Starter } else { Receiver::JChannel }
+            if on_line { Receiver::Starter } else { Receiver::FinishTrim }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
         EdgeKind::InsideCorner => match trim.inside_corner {

@@ -21,6 +21,8 @@ pub(super) fn plan(
     let ones = offsets(digest, pool);
     let mut runs: BTreeMap<(usize, usize, usize), RunPlan> = BTreeMap::new();
     let mut numbers: BTreeMap<usize, usize> = BTreeMap::new();
+    // Lengths of whole panels by number; of cut ones by their slots' kinds.
+    let mut stocks: BTreeMap<usize, f64> = BTreeMap::new();
     let mut next = 0;
     for (i, part) in digest.parts.iter().enumerate() {
         let Some(placed) = pool.placed[i] else { continue };
@@ -47,11 +49,13 @@ pub(super) fn plan(
             }
             Placed::Seamed { way, a, first, last } => {
                 let way = part.ways[way];
-                let l = digest.rules.panel;
+                let length = |slot: usize| digest.rules.panel_of(pool.panels[slot].kind);
+                let (whole, l) = (digest.rules.panel_of(way.whole), length(first));
                 let panel = number(first, &mut next);
                 run.pieces.push(Cut { panel, start: inches(l - a), end: inches(l) });
                 for _ in 0..way.k - 2 {
-                    run.pieces.push(Cut { panel: next, start: 0.0, end: inches(l) });
+                    run.pieces.push(Cut { panel: next, start: 0.0, end: inches(whole) });
+                    stocks.insert(next, inches(whole));
                     next += 1;
                 }
                 let panel = number(last, &mut next);
@@ -73,9 +77,16 @@ pub(super) fn plan(
     }
     certificate.panels = next;
     certificate.proven = next <= certificate.bound;
+    if digest.rules.second.is_some() {
+        let kind = |slot: &usize| digest.rules.panel_of(pool.panels[*slot].kind);
+        stocks.extend(numbers.iter().map(|(slot, n)| (*n, inches(kind(slot)))));
+    } else {
+        stocks.clear();
+    }
     SeamPlan {
         runs: plans,
         panels: next,
+        stocks: stocks.into_values().collect(),
         certificate,
         crew_panels: 0,
         other_policy_panels: None,

@@ -11,7 +11,7 @@ use super::options::Way;
 use crate::model::seam::{Certificate, Dual};
 
 /// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.
-fn value(dual: Dual, length: i64, rules: &Rules) -> i64 {
+pub(super) fn value(dual: Dual, length: i64, rules: &Rules) -> i64 {
     let (w, room) = ((length + rules.kerf).min(rules.room()), rules.room());
     match dual {
         Dual::Length => w,
@@ -41,7 +41,7 @@ fn value(dual: Dual, length: i64, rules: &Rules) -> i64 {
     }
 }
 
-fn scale(dual: Dual, rules: &Rules) -> i64 {
+pub(super) fn scale(dual: Dual, rules: &Rules) -> i64 {
     match dual {
         Dual::Length | Dual::Clipped(_) => rules.room(),
         Dual::Rounded(k) => k * rules.room(),
@@ -58,6 +58,25 @@ fn functions(rules: &Rules) -> Vec<Dual> {
     out.extend(steps.clone().map(Dual::Clipped));
     out.extend(steps.map(Dual::Counted));
     out
+}
+
+/// Lengths round which a function bends or jumps, rising.
+pub(super) fn kinks(dual: Dual, rules: &Rules) -> Vec<i64> {
+    let room = rules.room();
+    let charged: Vec<i64> = match dual {
+        Dual::Length => Vec::new(),
+        Dual::Rounded(k) => (1..=k).map(|i| i * room / (k + 1)).collect(),
+        Dual::Clipped(e) => vec![e, room - e],
+        Dual::Counted(e) => {
+            let down = (1..=room / e).map(|i| room - i * e).take_while(|w| 2 * w > room);
+            down.chain([e, room / 2]).collect()
+        }
+    };
+    let round = charged.iter().flat_map(|w| (-1..=1).map(move |d| w - rules.kerf + d));
+    let mut kinks: Vec<i64> = round.filter(|l| *l >= 0 && *l <= rules.panel).collect();
+    kinks.sort_unstable();
+    kinks.dedup();
+    kinks
 }
 
 /// Many kinds of runs ask for so many values that a table of all pays.
@@ -80,21 +99,7 @@ impl<'a> Table<'a> {
             true => (0..=rules.panel).map(|l| value(dual, l, rules)).collect(),
             false => Vec::new(),
         };
-        let room = rules.room();
-        let charged: Vec<i64> = match dual {
-            Dual::Length => Vec::new(),
-            Dual::Rounded(k) => (1..=k).map(|i| i * room / (k + 1)).collect(),
-            Dual::Clipped(e) => vec![e, room - e],
-            Dual::Counted(e) => {
-                let down = (1..=room / e).map(|i| room - i * e).take_while(|w| 2 * w > room);
-                down.chain([e, room / 2]).collect()
-            }
-        };
-        let round = charged.iter().flat_map(|w| (-1..=1).map(move |d| w - rules.kerf + d));
-        let mut kinks: Vec<i64> = round.filter(|l| *l >= 0 && *l <= rules.panel).collect();
-        kinks.sort_unstable();
-        kinks.dedup();
-        Table { dual, rules, values, kinks, whole: scale(dual, rules) }
+        Table { dual, rules, values, kinks: kinks(dual, rules), whole: scale(dual, rules) }
     }
 
     fn at(&self, length: i64) -> i64 {
@@ -152,14 +157,19 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
         }
     }
     best.method = words(best.function);
-    best.excludes = vec![
-        "stagger and jamb wishes, which could only raise it".to_owned(),
-        "reuse of the other half of ripped courses".to_owned(),
-    ];
+    best.excludes = excludes();
     best
 }
 
-fn words(dual: Dual) -> String {
+/// What no bound here looks at.
+pub(super) fn excludes() -> Vec<String> {
+    vec![
+        "stagger and jamb wishes, which could only raise it".to_owned(),
+        "reuse of the other half of ripped courses".to_owned(),
+    ]
+}
+
+pub(super) fn words(dual: Dual) -> String {
     let inches = |e: i64| crate::units::inches_fraction(e as f64 / 16.0);
     match dual {
         Dual::Length => "total length over panel length".to_owned(),
@@ -181,6 +191,7 @@ mod tests {
     fn rules(panel: i64, kerf: i64) -> Rules {
         Rules {
             panel,
+            second: None,
             lap: 0,
             kerf,
             shortest: 1,
@@ -204,7 +215,8 @@ mod tests {
             for kinds in [0, 99] {
                 let table = Table::new(dual, &r, kinds);
                 for sum in 6..=80 {
-                    let way = Way { k: 2, sum, least: 3.max(sum - 40), most: 40.min(sum - 3) };
+                    let way =
+                        Way { k: 2, sum, least: 3.max(sum - 40), most: 40.min(sum - 3), whole: 0 };
                     let all = (way.least..=way.most).map(|a| table.at(a) + table.at(sum - a));
                     assert_eq!(Some(table.ends(&way)), all.min(), "{dual:?} {sum}");
                 }

@@ -7,7 +7,7 @@ use super::digest::Digest;
 use super::insert::Inserter;
 use super::pool::{Placed, Pool};
 use super::random::Random;
-use super::stagger::{blocked, first_seam};
+use super::stagger::{blocked, row};
 
 /// A first whole layout: seamed runs first bottom up, then runs of one piece by falling length.
 pub(super) fn lay(digest: &Digest) -> Pool {
@@ -46,7 +46,8 @@ fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
             }
         }
         let how = inserter.best(pool, part).unwrap_or_else(|| {
-            let (first, last) = pool.fresh();
+            let kind = digest.parts[part].ways[way].whole;
+            let (first, last) = pool.fresh(kind);
             Placed::Seamed { way, a, first, last }
         });
         pool.place(digest, part, how);
@@ -66,13 +67,13 @@ fn least_blocked(
     let (p, rules) = (&digest.parts[part], &digest.rules);
     let mut best = (u64::MAX, 0, p.ways.first().map_or(0, |w| w.least), Vec::new());
     let reach = (-rules.stagger, rules.stagger);
-    for (w, way) in p.ways.iter().enumerate() {
+    let tried = if p.lawful > 0 { p.lawful } else { p.ways.len() };
+    for (w, way) in p.ways[..tried].iter().enumerate() {
         // What each neighbour blocks; what never moves weighs more than all that does.
         let mut off: Vec<(i64, i64, Option<usize>)> = Vec::new();
         for &q in &p.near {
             if let Some(Placed::Seamed { way: v, a, .. }) = pool.placed[q] {
-                let other = &digest.parts[q];
-                let near = (first_seam(other, a, rules), other.ways[v].k - 1, rules.pitch());
+                let near = row(&digest.parts[q], v, a, rules);
                 blocked(p, *way, rules, near, reach, |a, b| off.push((a, b, Some(q))));
             }
         }

@@ -34,7 +34,7 @@ fn next(
     let p = &digest.parts[part];
     let kerf = digest.rules.kerf;
     if p.one_piece {
-        let panel = pool.any.tightest(p.cover + kerf).unwrap_or_else(|| pool.fresh().0);
+        let panel = pool.any.tightest(p.cover + kerf).unwrap_or_else(|| pool.fresh(0).0);
         return Placed::One { panel };
     }
     for (w, way) in p.ways.iter().enumerate().take(p.lawful) {
@@ -49,20 +49,20 @@ fn next(
             let found = shelves.find(|free| stands(free - kerf))?;
             Some((found - kerf, pool.no_left.on(found)?))
         });
-        let start = whole.or_else(|| room.spans.last().map(|s| (s.1, pool.fresh().0)));
+        let start = whole.or_else(|| room.spans.last().map(|s| (s.1, pool.fresh(0).0)));
         let Some((a, first)) = start else { continue };
         let ends = pool.no_right.tightest(way.sum - a + kerf).filter(|i| *i != first);
         let last = ends.unwrap_or_else(|| other(pool, first));
         return Placed::Seamed { way: w, a, first, last };
     }
     // No place keeps the rules: a crew goes on and breaks the stagger.
-    let (first, last) = pool.fresh();
+    let (first, last) = pool.fresh(0);
     Placed::Seamed { way: 0, a: p.ways.first().map_or(1, |w| w.most), first, last }
 }
 
 /// A panel not yet cut, other than `but`.
 fn other(pool: &mut Pool, but: usize) -> usize {
-    let (one, two) = pool.fresh();
+    let (one, two) = pool.fresh(0);
     if one == but { two } else { one }
 }
 

@@ -1,6 +1,7 @@
 //! The problem in sixteenths, with what the search asks again and again worked out once.
 
 use super::options::Way;
+use super::pool::UNIT;
 use super::stagger::{Span, seams, standing};
 use crate::model::seam::{SeamProblem, SeamRun};
 
@@ -12,7 +13,10 @@ pub(super) fn whole(x: f64) -> i64 {
 /// The rules, in sixteenths.
 #[derive(Clone, Debug)]
 pub(super) struct Rules {
+    /// Length of a panel; of the first kind where two are mixed.
     pub panel: i64,
+    /// Length of panels of a second kind, and what one of each kind weighs.
+    pub second: Option<(i64, [i64; 2])>,
     pub lap: i64,
     pub kerf: i64,
     pub shortest: i64,
@@ -25,14 +29,43 @@ pub(super) struct Rules {
 }
 
 impl Rules {
-    /// Distance between seams of a run.
+    /// Distance between seams of a run laid with panels of the first kind.
     pub(super) fn pitch(&self) -> i64 {
         self.panel - self.lap
     }
 
-    /// What a panel holds when each piece is charged one kerf.
+    /// What a panel of the first kind holds when each piece is charged one kerf.
     pub(super) fn room(&self) -> i64 {
         self.panel + self.kerf
+    }
+
+    /// Kinds of panels, by number from 0.
+    pub(super) fn kinds(&self) -> std::ops::Range<usize> {
+        0..if self.second.is_some() { 2 } else { 1 }
+    }
+
+    /// Length of a panel of a kind.
+    pub(super) fn panel_of(&self, kind: usize) -> i64 {
+        self.second.filter(|_| kind == 1).map_or(self.panel, |s| s.0)
+    }
+
+    pub(super) fn longest(&self) -> i64 {
+        self.second.map_or(self.panel, |s| s.0.max(self.panel))
+    }
+
+    /// Length of the shorter kind: a run that it covers gets no seam.
+    pub(super) fn shorter(&self) -> i64 {
+        self.second.map_or(self.panel, |s| s.0.min(self.panel))
+    }
+
+    /// What a panel of a kind weighs in what is kept least: 1 where there is one kind.
+    pub(super) fn weight(&self, kind: usize) -> i64 {
+        self.second.map_or(1, |s| s.1[kind.min(1)])
+    }
+
+    /// The same in the numbers that costs are counted in.
+    pub(super) fn unit(&self, kind: usize) -> i64 {
+        UNIT * self.weight(kind) / self.weight(0).max(1)
     }
 }
 
@@ -79,9 +112,13 @@ pub(super) struct Digest {
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
         let r = &problem.rules;
+        let second = r.second.map(|s| (whole(s.length).max(1), s.weights.map(|w| w.max(1))));
+        let panel = whole(r.stock).max(1);
+        let shorter = second.map_or(panel, |s| s.0.min(panel));
         let rules = Rules {
-            panel: whole(r.stock).max(1),
-            lap: whole(r.lap).clamp(0, whole(r.stock).max(1) - 1),
+            panel,
+            second,
+            lap: whole(r.lap).clamp(0, shorter - 1),
             kerf: whole(r.kerf).max(0),
             shortest: whole(r.shortest).max(1),
             stagger: whole(r.stagger).max(0),
@@ -172,9 +209,7 @@ fn part(
     let (left, cover) = span;
     let (one_piece, mut ways) = super::options::ways(cover, rules);
     let lawful = ways.len();
-    if !one_piece && ways.is_empty() {
-        ways.push(super::options::unlawful(cover, rules));
-    }
+    ways.extend(super::options::unlawful(cover, rules));
     Part {
         from,
         level,
@@ -240,6 +275,10 @@ fn least_hits(part: &Part) -> i64 {
 /// Which parts' seams can come too near to each other's.
 fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
     use std::collections::BTreeMap;
+    let mut standing: BTreeMap<(usize, i32), Vec<i64>> = BTreeMap::new();
+    for (e, level, x) in fixed {
+        standing.entry((*e, *level)).or_default().push(*x);
+    }
     let mut levels: BTreeMap<(usize, i32), Vec<usize>> = BTreeMap::new();
     for (i, p) in parts.iter().enumerate() {
         levels.entry((p.from.0, p.level)).or_default().push(i);
@@ -258,16 +297,13 @@ fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
                 }
             }
         }
-        let fixed_near = fixed
-            .iter()
-            .filter(|(e, level, x)| {
-                *e == p.from.0
-                    && *level != p.level
-                    && (level - p.level).abs() <= rules.clear
-                    && *x > low
-                    && *x < high
-            })
-            .map(|f| f.2)
+        // Level by level as the fixed seams were met.
+        let others = (p.level - rules.clear..=p.level + rules.clear).filter(|l| *l != p.level);
+        let fixed_near = others
+            .filter_map(|l| standing.get(&(p.from.0, l)))
+            .flatten()
+            .copied()
+            .filter(|x| *x > low && *x < high)
             .collect();
         parts[i].near = near;
         parts[i].fixed_near = fixed_near;

@@ -76,21 +76,24 @@ pub(super) fn improve(
     let mut span = Span { from: 0, rounds: lead, of, chain: 0, heat };
     let mut best = one_chain(digest, first.clone(), pins, bound, &span, watch);
     for rounds in more {
-        let hopeless = best.key.0 == bound + 1 && best.leftover < HOPE;
+        // Of two kinds of panels the least step is not one panel.
+        let one_kind = digest.rules.second.is_none();
+        let hopeless = one_kind && best.key.0 == bound + 1 && best.leftover < HOPE;
         if best.key.0 <= bound || hopeless {
             break;
         }
         let (from, chain) = (span.from + span.rounds, span.chain + 1);
         span = Span { from, rounds, chain, heat: WARM, ..span };
-        let found = one_chain(digest, Pool::of(digest, &best.placed), pins, bound, &span, watch);
+        let from = Pool::of(digest, &best.placed, &best.kinds);
+        let found = one_chain(digest, from, pins, bound, &span, watch);
         let leftover = best.leftover.max(found.leftover);
         if found.key < best.key {
             best = found;
         }
         best.leftover = leftover;
     }
-    watch(Progress { done: of, of, panels: best.key.0, bound });
-    Pool::of(digest, &best.placed)
+    watch(Progress { done: of, of, panels: best.panels, bound: told(digest, bound) });
+    Pool::of(digest, &best.placed, &best.kinds)
 }
 
 /// Improves a layout that is good already, in a quarter of the rounds of a first chain.
@@ -98,7 +101,12 @@ pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> 
     let rounds = (rounds(digest).0 / 4).min(100 * LARGE);
     let span = Span { from: 0, rounds, of: rounds, chain: 0, heat: MILD };
     let best = one_chain(digest, first, pins, bound, &span, &mut |_| {});
-    Pool::of(digest, &best.placed)
+    Pool::of(digest, &best.placed, &best.kinds)
+}
+
+/// The bound as it is told on the way: panels, where there is one kind of them.
+fn told(digest: &Digest, bound: usize) -> usize {
+    if digest.rules.second.is_none() { bound } else { 0 }
 }
 
 /// The rounds of one chain among all.
@@ -124,6 +132,8 @@ fn one_chain(
     let mut best = Best {
         placed: now.placed.clone(),
         key: key(&now),
+        panels: now.panels(),
+        kinds: Vec::new(),
         stale: Vec::new(),
         round: 0,
         leftover: 0,
@@ -145,7 +155,7 @@ fn one_chain(
         }
         if round % 256 == 0 {
             let done = span.from + round;
-            watch(Progress { done, of: span.of, panels: best.key.0, bound });
+            watch(Progress { done, of: span.of, panels: best.panels, bound: told(digest, bound) });
         }
         if !search.ruin(digest, &now) {
             break;
@@ -159,13 +169,14 @@ fn one_chain(
             search.put_back(digest, &mut now);
             continue;
         }
-        if now.panels() == bound + 1 {
+        if now.bought() == bound + 1 {
             best.leftover = best.leftover.max(now.leftover());
         }
         best.stale.extend(&search.taken);
         let k = key(&now);
         if k < best.key {
             best.key = k;
+            best.panels = now.panels();
             best.round = round;
             best.stale.drain(..).for_each(|p| best.placed[p] = now.placed[p]);
         } else if best.stale.len() > 4 * digest.parts.len() + 100 {
@@ -173,6 +184,7 @@ fn one_chain(
             best.stale.dedup();
         }
     }
+    best.kinds = now.kinds();
     best
 }
 
@@ -180,15 +192,18 @@ fn one_chain(
 struct Best {
     placed: Vec<Option<Placed>>,
     key: (usize, i64, i64),
+    panels: usize,
+    /// Kinds of all panels there are by now: what is placed names some of them.
+    kinds: Vec<usize>,
     stale: Vec<usize>,
     round: u64,
     /// The most that leftovers were worth, one panel over the bound.
     leftover: i64,
 }
 
-/// What is best: panels, then jamb hits, then seams.
-fn key(pool: &Pool) -> (usize, i64, i64) {
-    (pool.panels(), pool.hits, pool.seams)
+/// What is best: panels by weight, then jamb hits, then seams.
+pub(super) fn key(pool: &Pool) -> (usize, i64, i64) {
+    (pool.bought(), pool.hits, pool.seams)
 }
 
 struct Search<'a> {
@@ -272,7 +287,7 @@ impl Search<'_> {
 
     /// Seamed and longest first, with some disorder.
     fn shuffle(&mut self, digest: &Digest) {
-        let panel = digest.rules.panel;
+        let panel = digest.rules.longest();
         self.keyed.clear();
         for p in &self.taken {
             let part = &digest.parts[*p];

@@ -77,11 +77,15 @@ impl<'a> Inserter<'a> {
         let need = self.digest.parts[part].cover + kerf;
         let mut shelf = pool.any.shelf(need);
         if shelf.is_none() {
-            let panel = pool.fresh().0;
-            self.weigh(
-                UNIT - pool.worth_of(self.digest.rules.room() - need, false),
-                Placed::One { panel },
-            );
+            let rules = &self.digest.rules;
+            for kind in rules.kinds() {
+                let left = rules.panel_of(kind) + kerf - need;
+                if left < 0 {
+                    continue;
+                }
+                let panel = pool.fresh(kind).0;
+                self.weigh(rules.unit(kind) - pool.worth_of(left, false), Placed::One { panel });
+            }
         }
         // The tightest panel, and the next: chance may prefer it.
         for _ in 0..2 {
@@ -138,14 +142,20 @@ impl<'a> Inserter<'a> {
     fn ends(&mut self, pool: &mut Pool, part: usize, way: usize, a: i64) {
         let w = self.digest.parts[part].ways[way];
         let b = w.sum - a;
-        let kerf = self.digest.rules.kerf;
-        let mut own = soft(self.digest, part, way, a) + (w.k - 2) * UNIT;
+        let rules = &self.digest.rules;
+        let kerf = rules.kerf;
+        let mut own = soft(self.digest, part, way, a) + (w.k - 2) * rules.unit(w.whole);
         if let Some(looks) = self.looks {
             own += LOOK * looks.cost(self.digest, &self.round, part, way, a);
         }
-        let room = self.digest.rules.room();
-        let (one, two) = pool.fresh();
-        let new = |length: i64| UNIT - pool.worth_of(room - length - kerf, false);
+        let fresh = [0, 1].map(|kind| {
+            if rules.kinds().contains(&kind) { pool.fresh(kind) } else { (usize::MAX, usize::MAX) }
+        });
+        // A new panel of a kind, less the worth of what is left of it; none if it is too short.
+        let new = |length: i64, kind: usize, both: bool| {
+            let left = rules.panel_of(kind) - length;
+            (left >= 0).then(|| rules.unit(kind) - pool.worth_of(left, both))
+        };
         let fill = |panel: usize, length: i64| {
             let p = &pool.panels[panel];
             let locks = p.left_hand.is_some() || p.right_hand.is_some();
@@ -153,15 +163,27 @@ impl<'a> Inserter<'a> {
         };
         let first = pool.no_left.tightest(a + kerf);
         let last = pool.no_right.tightest(b + kerf);
-        let (new_a, new_b) = (new(a), new(b));
+        let new_a = [0, 1].map(|kind| new(a, kind, false));
+        let new_b = [0, 1].map(|kind| new(b, kind, false));
         let fill_a = first.map(|f| (fill(f, a), f));
         let fill_b = last.map(|l| (fill(l, b), l));
-        self.weigh(own + new_a + new_b, Placed::Seamed { way, a, first: one, last: two });
+        let both = w.sum + 2 * kerf;
+        let new_both = [0, 1].map(|kind| new(both - kerf, kind, true));
+        for (one, i) in rules.kinds().filter_map(|i| Some((new_a[i]?, i))) {
+            for (two, j) in rules.kinds().filter_map(|j| Some((new_b[j]?, j))) {
+                let last = if i == j { fresh[j].1 } else { fresh[j].0 };
+                self.weigh(own + one + two, Placed::Seamed { way, a, first: fresh[i].0, last });
+            }
+        }
         if let Some((c, f)) = fill_a {
-            self.weigh(own + c + new_b, Placed::Seamed { way, a, first: f, last: one });
+            for (two, j) in rules.kinds().filter_map(|j| Some((new_b[j]?, j))) {
+                self.weigh(own + c + two, Placed::Seamed { way, a, first: f, last: fresh[j].0 });
+            }
         }
         if let Some((c, l)) = fill_b {
-            self.weigh(own + new_a + c, Placed::Seamed { way, a, first: one, last: l });
+            for (one, i) in rules.kinds().filter_map(|i| Some((new_a[i]?, i))) {
+                self.weigh(own + one + c, Placed::Seamed { way, a, first: fresh[i].0, last: l });
+            }
         }
         if let (Some((c, f)), Some((d, l))) = (fill_a, fill_b)
             && f != l
@@ -169,8 +191,7 @@ impl<'a> Inserter<'a> {
             self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
         }
         // Both end pieces from one panel.
-        let both = w.sum + 2 * kerf;
-        if both <= room {
+        if rules.kinds().any(|kind| new_both[kind].is_some()) {
             let open = first.filter(|f| {
                 let p = &pool.panels[*f];
                 p.right_hand.is_none() && p.free >= both
@@ -181,8 +202,10 @@ impl<'a> Inserter<'a> {
                 let c = pool.worth(p) - pool.worth_of(p.free - both, true);
                 self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
             }
-            let c = UNIT - pool.worth_of(room - both, true);
-            self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
+            for (c, kind) in rules.kinds().filter_map(|kind| Some((new_both[kind]?, kind))) {
+                let one = fresh[kind].0;
+                self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
+            }
         }
     }
 

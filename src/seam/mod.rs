@@ -6,6 +6,9 @@
 //! end is the factory's), a **right-hand** piece ends one, a **seamless** piece is a run by itself.
 //! Everything is counted in sixteenths of an inch.
 //!
+//! Where the job mixes two lengths of panels, whole and end pieces may be of either **kind**, and what
+//! is kept least is their **weight**: length, or cost (`mixed`, `mixed_bound`).
+//!
 //! The simple strategy ([`Effort::Crew`]) works as a careful crew does; the strong one constructs
 //! greedily, then ruins and recreates. Both answer the same problem in the same form.
 
@@ -18,6 +21,8 @@ mod digest;
 mod improve;
 mod insert;
 mod looks;
+mod mixed;
+mod mixed_bound;
 mod options;
 mod polish;
 mod pool;
@@ -26,7 +31,7 @@ mod shelf;
 mod stagger;
 mod wall;
 
-use crate::model::seam::{Effort, SeamPlan, SeamProblem};
+use crate::model::seam::{Certificate, Conflict, Effort, SeamPlan, SeamProblem};
 
 /// How far the search is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,36 +42,56 @@ pub struct Progress {
     pub of: u64,
     /// Panels in the best layout so far; 0 before there is one.
     pub panels: usize,
-    /// The bound.
+    /// The bound; 0 where two lengths are mixed, whose bound is no number of panels.
     pub bound: usize,
 }
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
+    if let Some(second) = problem.rules.second {
+        return mixed::plan(problem, second, watch);
+    }
+    let solved = one_length(problem, watch);
+    let Solved { digest, pool, certificate, .. } = &solved;
+    let mut plan = answer::plan(problem, digest, pool, certificate.clone());
+    plan.crew_panels = solved.crew;
+    if problem.rules.effort != Effort::Crew {
+        plan.other_policy_panels = other_policy(problem, pool, &solved.pins);
+    }
+    plan.conflicts = solved.conflicts;
+    conflicts::number(&mut plan.conflicts);
+    plan
+}
+
+/// A house solved with panels of one length.
+struct Solved {
+    digest: digest::Digest,
+    pool: pool::Pool,
+    pins: conflicts::Pins,
+    conflicts: Vec<Conflict>,
+    certificate: Certificate,
+    /// Panels that the careful crew takes.
+    crew: usize,
+}
+
+fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Solved {
     let digest = digest::Digest::new(problem);
     let certificate = certificate::bound(&digest);
     watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
-    let crew = crew::lay(&digest);
+    let by_crew = crew::lay(&digest);
+    let crew = by_crew.panels();
     if problem.rules.effort == Effort::Crew {
-        let mut plan = answer::plan(problem, &digest, &crew, certificate);
-        plan.conflicts = crew::conflicts(problem, &digest, &crew);
-        conflicts::number(&mut plan.conflicts);
-        plan.crew_panels = crew.panels();
-        return plan;
+        let conflicts = crew::conflicts(problem, &digest, &by_crew);
+        let pins = vec![None; digest.parts.len()];
+        return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew };
     }
     let mut first = construct::lay(&digest);
     let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
-    let bound = certificate.bound;
-    let mut best = improve::improve(&digest, &first, &pins, bound, watch);
+    let mut pool = improve::improve(&digest, &first, &pins, certificate.bound, watch);
     let looks = looks::Looks::new(problem, &digest);
-    polish::polish(&digest, &looks, &mut best, pins.clone());
-    let mut plan = answer::plan(problem, &digest, &best, certificate);
-    plan.conflicts = conflicts;
-    conflicts::number(&mut plan.conflicts);
-    plan.crew_panels = crew.panels();
-    plan.other_policy_panels = other_policy(problem, &best, &pins);
-    plan
+    polish::polish(&digest, &looks, &mut pool, pins.clone());
+    Solved { digest, pool, pins, conflicts, certificate, crew }
 }
 
 /// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
@@ -80,6 +105,6 @@ fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins
     let digest = digest::Digest::new(&other);
     let bound = certificate::bound(&digest).bound;
     // Parts and the ways of seamed ones are the same under both policies.
-    let first = pool::Pool::of(&digest, &best.placed);
+    let first = pool::Pool::of(&digest, &best.placed, &[]);
     Some(improve::again(&digest, first, pins, bound).panels())
 }

@@ -94,7 +94,7 @@ fn again(
     inserter: &mut Inserter,
     taken: &[usize],
 ) {
-    let panels = pool.panels();
+    let panels = pool.bought();
     let mut before = 0;
     let mut stood = Vec::new();
     // Each part is looked at beside what stands then, both ways, so that the sums compare.
@@ -112,7 +112,7 @@ fn again(
         pool.place(digest, *p, how);
         after += looks.of(digest, &pool.placed, *p);
         // Laying the others can only add to both.
-        laid = pool.panels() <= panels && after <= before;
+        laid = pool.bought() <= panels && after <= before;
         if !laid {
             break;
         }

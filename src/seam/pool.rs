@@ -32,6 +32,8 @@ pub(super) enum Placed {
 /// A stock panel that is cut.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Panel {
+    /// Its kind, which never changes.
+    pub kind: usize,
     /// The part whose run begins with a piece from its right end.
     pub left_hand: Option<usize>,
     /// The part whose run ends with a piece from its left end.
@@ -62,14 +64,16 @@ impl Panel {
 #[derive(Clone, Debug)]
 pub(super) struct Pool {
     pub panels: Vec<Panel>,
-    /// Panels not cut.
-    spare: Vec<usize>,
+    /// Panels not cut, by kind.
+    spare: [Vec<usize>; 2],
+    /// Panels of each kind, cut or not.
+    made: [usize; 2],
     /// Cut panels without a left-hand piece, without a right-hand one, and all, by room.
     pub no_left: Shelves,
     pub no_right: Shelves,
     pub any: Shelves,
-    /// Whole panels between end pieces.
-    pub wholes: i64,
+    /// Whole panels between end pieces, by kind.
+    wholes: [i64; 2],
     /// Worth of all leftovers, in [`UNIT`]s.
     leftover: i64,
     /// Seams and jamb hits of all parts.
@@ -78,34 +82,48 @@ pub(super) struct Pool {
     pub placed: Vec<Option<Placed>>,
     /// Worth of a leftover by its length, of an open and of a locked panel.
     worths: [Vec<i64>; 2],
-    room: i64,
+    /// By kind: what a panel holds, what it costs, what it weighs.
+    rooms: [i64; 2],
+    units: [i64; 2],
+    weights: [i64; 2],
     kerf: i64,
 }
 
 impl Pool {
     pub(super) fn new(digest: &Digest) -> Self {
-        let room = digest.rules.room();
-        let worths = [weight::LEFTOVER, weight::LOCKED]
-            .map(|w| (0..=room).map(|free| w * free * free / (room * room)).collect::<Vec<i64>>());
+        let rules = &digest.rules;
+        let rooms = [0, 1].map(|kind| rules.panel_of(kind) + rules.kerf);
+        let units = [0, 1].map(|kind| rules.unit(kind));
+        let room = rooms[0].max(rooms[1]);
+        // One scale for both kinds: the one on which no leftover is worth more of its panel.
+        let dearer = units[1] * rooms[0] * rooms[0] >= units[0] * rooms[1] * rooms[1];
+        let (unit, of) = if dearer { (units[0], rooms[0]) } else { (units[1], rooms[1]) };
+        let worths = [weight::LEFTOVER, weight::LOCKED].map(|w| {
+            let w = w * unit / UNIT;
+            (0..=room).map(|free| w * free * free / (of * of)).collect::<Vec<i64>>()
+        });
         Pool {
             panels: Vec::new(),
-            spare: Vec::new(),
+            spare: Default::default(),
+            made: [0; 2],
             no_left: Shelves::new(room),
             no_right: Shelves::new(room),
             any: Shelves::new(room),
-            wholes: 0,
+            wholes: [0; 2],
             leftover: 0,
             seams: 0,
             hits: 0,
             placed: vec![None; digest.parts.len()],
             worths,
-            room,
-            kerf: digest.rules.kerf,
+            rooms,
+            units,
+            weights: [0, 1].map(|kind| rules.weight(kind)),
+            kerf: rules.kerf,
         }
     }
 
-    /// A pool with these placings, which must fit.
-    pub(super) fn of(digest: &Digest, placed: &[Option<Placed>]) -> Self {
+    /// A pool with these placings, which must fit, on panels of these kinds.
+    pub(super) fn of(digest: &Digest, placed: &[Option<Placed>], kinds: &[usize]) -> Self {
         let mut pool = Pool::new(digest);
         for (part, how) in placed.iter().enumerate().filter_map(|(i, p)| Some((i, (*p)?))) {
             let most = match how {
@@ -113,7 +131,7 @@ impl Pool {
                 Placed::Seamed { first, last, .. } => first.max(last),
             };
             while pool.panels.len() <= most {
-                pool.open_panel();
+                pool.open_panel(kinds.get(pool.panels.len()).copied().unwrap_or(0));
             }
             pool.place(digest, part, how);
         }
@@ -122,7 +140,23 @@ impl Pool {
 
     /// Panels used.
     pub(super) fn panels(&self) -> usize {
-        self.panels.len() - self.spare.len() + usize::try_from(self.wholes).unwrap_or(0)
+        self.used(0) + self.used(1)
+    }
+
+    /// Panels used of a kind.
+    pub(super) fn used(&self, kind: usize) -> usize {
+        self.made[kind] - self.spare[kind].len() + usize::try_from(self.wholes[kind]).unwrap_or(0)
+    }
+
+    /// What they weigh together: their number where there is one kind.
+    pub(super) fn bought(&self) -> usize {
+        let of = |kind: usize| self.used(kind) * usize::try_from(self.weights[kind]).unwrap_or(1);
+        of(0) + of(1)
+    }
+
+    /// The kind of each panel, by number.
+    pub(super) fn kinds(&self) -> Vec<usize> {
+        self.panels.iter().map(|p| p.kind).collect()
     }
 
     /// Panels that are cut, with their numbers.
@@ -133,7 +167,7 @@ impl Pool {
     /// The state cost that the search minimises: panels less the worth of leftovers, plus seams and
     /// jamb hits. Whole numbers, so that taking a part up restores it exactly.
     pub(super) fn cost(&self) -> i64 {
-        self.panels() as i64 * UNIT - self.leftover
+        self.used(0) as i64 * self.units[0] + self.used(1) as i64 * self.units[1] - self.leftover
             + self.seams * weight::SEAM
             + self.hits * weight::JAMB
     }
@@ -150,7 +184,7 @@ impl Pool {
 
     /// Worth of a leftover, `locked` if the panel holds both end pieces.
     pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
-        self.worths[usize::from(locked)][free.clamp(0, self.room) as usize]
+        self.worths[usize::from(locked)][free.clamp(0, self.rooms[0].max(self.rooms[1])) as usize]
     }
 
     /// Least that laying a part can add to [`Pool::cost`]: whole panels and seams, and end pieces that
@@ -162,7 +196,7 @@ impl Pool {
         let seamed = p.ways.iter().map(|w| {
             let ends = self.worth_of(w.sum / 2 + self.kerf, false)
                 + self.worth_of(w.sum - w.sum / 2 + self.kerf, false);
-            (w.k - 2) * UNIT + (w.k - 1) * weight::SEAM + ends
+            (w.k - 2) * self.units[w.whole] + (w.k - 1) * weight::SEAM + ends
         });
         one.into_iter().chain(seamed).min().unwrap_or(0)
     }
@@ -179,8 +213,9 @@ impl Pool {
         let p = &self.panels[i];
         if p.empty() {
             // A panel about to be cut is among the last made spare.
-            if let Some(at) = self.spare.iter().rposition(|s| *s == i) {
-                self.spare.remove(at);
+            let spare = &mut self.spare[p.kind];
+            if let Some(at) = spare.iter().rposition(|s| *s == i) {
+                spare.remove(at);
             }
             return;
         }
@@ -197,7 +232,7 @@ impl Pool {
     fn enter(&mut self, i: usize) {
         let p = &self.panels[i];
         if p.empty() {
-            self.spare.push(i);
+            self.spare[p.kind].push(i);
             return;
         }
         self.leftover += self.worth(p);
@@ -210,21 +245,22 @@ impl Pool {
         self.any.insert(p.free, i);
     }
 
-    fn open_panel(&mut self) {
-        self.spare.push(self.panels.len());
-        self.panels.push(Panel { free: self.room, ..Default::default() });
+    fn open_panel(&mut self, kind: usize) {
+        self.spare[kind].push(self.panels.len());
+        self.made[kind] += 1;
+        self.panels.push(Panel { kind, free: self.rooms[kind], ..Default::default() });
         self.no_left.grow();
         self.no_right.grow();
         self.any.grow();
     }
 
-    /// Two panels not yet cut.
-    pub(super) fn fresh(&mut self) -> (usize, usize) {
-        while self.spare.len() < 2 {
-            self.open_panel();
+    /// Two panels of a kind, not yet cut.
+    pub(super) fn fresh(&mut self, kind: usize) -> (usize, usize) {
+        while self.spare[kind].len() < 2 {
+            self.open_panel(kind);
         }
-        let n = self.spare.len();
-        (self.spare[n - 1], self.spare[n - 2])
+        let (spare, n) = (&self.spare[kind], self.spare[kind].len());
+        (spare[n - 1], spare[n - 2])
     }
 
     /// Lays a part. Its panels must have room.
@@ -247,7 +283,7 @@ impl Pool {
                 self.panels[last].right_hand = Some(part);
                 self.panels[last].free -= way.sum - a + kerf;
                 self.enter(last);
-                self.wholes += way.k - 2;
+                self.wholes[way.whole] += way.k - 2;
             }
         }
         self.count(digest, part, &how, 1);
@@ -276,7 +312,7 @@ impl Pool {
                 self.panels[last].right_hand = None;
                 self.panels[last].free += way.sum - a + kerf;
                 self.enter(last);
-                self.wholes -= way.k - 2;
+                self.wholes[way.whole] -= way.k - 2;
             }
         }
         Some(how)

@@ -1,8 +1,8 @@
 //! Where a part's seams may stand: intervals of first-piece lengths, less those that a seam of a
 //! near course, a fixed seam or a mounting block forbids.
 //!
-//! Seams of every run stand one pitch apart, so all seams of a neighbour forbid what its first one
-//! forbids, shifted by whole pitches.
+//! Seams of every run stand one pitch apart, so all seams of a neighbour of the same pitch forbid what
+//! its first one forbids, shifted by whole pitches.
 
 use super::digest::{Digest, Part, Rules};
 use super::options::Way;
@@ -19,13 +19,19 @@ pub(super) fn first_seam(part: &Part, a: i64, rules: &Rules) -> i64 {
 
 /// Seams of a part laid with first piece `a`: middles of its laps.
 pub(super) fn seams(part: &Part, way: Way, a: i64, rules: &Rules) -> impl Iterator<Item = i64> {
-    let (first, pitch) = (first_seam(part, a, rules), rules.pitch());
+    let (first, pitch) = (first_seam(part, a, rules), way.pitch(rules));
     (0..way.k - 1).map(move |j| first + j * pitch)
+}
+
+/// The seams of a part laid `way` with first piece `a`: the first, how many, how far apart.
+pub(super) fn row(part: &Part, way: usize, a: i64, rules: &Rules) -> (i64, i64, i64) {
+    let way = part.ways[way];
+    (first_seam(part, a, rules), way.k - 1, way.pitch(rules))
 }
 
 /// Calls `forbid` with each open interval of first-piece lengths of `part` laid `way`, that would
 /// bring one of its seams between `low` and `high` sideways of one of `count` seams, the first at
-/// `x` and a pitch apart.
+/// `x` and `pitch` apart.
 pub(super) fn blocked(
     part: &Part,
     way: Way,
@@ -35,16 +41,27 @@ pub(super) fn blocked(
     mut forbid: impl FnMut(i64, i64),
 ) {
     let (x, count, pitch) = near;
-    let centre = x - first_seam(part, 0, rules);
     let (low, high) = reach;
-    // Whole pitches between the two seams that meet.
-    let from = (way.least - high - centre).div_euclid(pitch).max(2 - way.k);
-    let to = ((way.most - low - centre).div_euclid(pitch)).min(count - 1);
-    for d in from..=to {
-        let (a, b) = (centre + d * pitch + low, centre + d * pitch + high);
-        if b > way.least && a < way.most {
-            forbid(a, b);
+    let mut meet = |centre: i64, pitch: i64, least: i64, most: i64| {
+        // Whole pitches between the two seams that meet.
+        let from = (way.least - high - centre).div_euclid(pitch).max(least);
+        let to = ((way.most - low - centre).div_euclid(pitch)).min(most);
+        for d in from..=to {
+            let (a, b) = (centre + d * pitch + low, centre + d * pitch + high);
+            if b > way.least && a < way.most {
+                forbid(a, b);
+            }
         }
+    };
+    let (own, centre) = (way.pitch(rules), x - first_seam(part, 0, rules));
+    if own == pitch || way.k == 2 || count == 1 {
+        let pitch = if count == 1 { own } else { pitch };
+        meet(centre, pitch, 2 - way.k, count - 1);
+        return;
+    }
+    // Panels of two lengths: each of this part's seams by itself.
+    for j in 0..way.k - 1 {
+        meet(centre - j * own, pitch, 0, count - 1);
     }
 }
 
@@ -75,10 +92,10 @@ pub(super) fn standing(part: &Part, way: Way, rules: &Rules) -> Vec<Span> {
     let mut off = Vec::new();
     for x in &part.fixed_near {
         let reach = (-rules.stagger, rules.stagger);
-        blocked(part, way, rules, (*x, 1, rules.pitch()), reach, |a, b| off.push((a, b)));
+        blocked(part, way, rules, (*x, 1, way.pitch(rules)), reach, |a, b| off.push((a, b)));
     }
     for (low, high) in &part.barred {
-        let near = (0, 1, rules.pitch());
+        let near = (0, 1, way.pitch(rules));
         blocked(part, way, rules, near, (*low, *high), |a, b| off.push((a, b)));
     }
     let mut out = Vec::new();
@@ -107,8 +124,7 @@ impl Room {
         let reach = (-rules.stagger, rules.stagger);
         for &q in &p.near {
             if let Some(Placed::Seamed { way: w, a, .. }) = placed[q] {
-                let other = &digest.parts[q];
-                let near = (first_seam(other, a, rules), other.ways[w].k - 1, rules.pitch());
+                let near = row(&digest.parts[q], w, a, rules);
                 blocked(p, p.ways[way], rules, near, reach, |a, b| self.off.push((a, b)));
             }
         }

@@ -291,6 +291,7 @@ mod tests {
         let inches = |x: i64| x as f64 / 16.0;
         let rules = SeamRules {
             stock: inches(40),
+            second: None,
             lap: inches(2),
             gap: 0.0,
             kerf: 0.0,

@@ -1,6 +1,6 @@
 //! What whoever orders should know.
 
-use super::panels::{cartons, spare};
+use super::panels::lots;
 use crate::job::Job;
 use crate::model::layout::Layout;
 
@@ -9,10 +9,7 @@ pub fn advice(layout: &Layout) -> Vec<String> {
     let product = &layout.job.product;
     let mut out = Vec::new();
     out.push(one_lot(&layout.job));
-    let over = cartons(layout, layout.panels.len() as f64 + spare(layout))
-        * f64::from(product.carton.max(1))
-        - layout.panels.len() as f64
-        - spare(layout);
+    let over: f64 = lots(layout).iter().map(|l| l.bought() - l.count() - l.spare).sum();
     if over > 0.0 {
         out.push(format!(
             "Whole cartons leave {over} {}s uncut. They are spare too; usually only full cartons are taken back (common practice).",

@@ -1,7 +1,7 @@
 //! Rules of thumb by area, beside the layout.
 
 use super::lines::whole;
-use super::panels::{cartons, coverage, spare};
+use super::panels::{cartons, coverage, laid, lots, spare};
 use crate::model::layout::{Group, Layout, Opening, TakeoffLine};
 use crate::model::takeoff::Way;
 
@@ -41,7 +41,7 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
     let style = layout.job.sheet.lengths;
     let large = (style.area(rules.large_opening) * 10.0).round() / 10.0;
     let large = format!("{large} {}", style.area_unit());
-    let laid = layout.panels.len();
+    let laid = laid(layout);
     let by_area = |name: String, area: f64, how: &str| {
         let panels = panels(layout, area);
         Way {
@@ -59,10 +59,13 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
             name: "this layout".into(),
             area: None,
             panels: laid,
-            cartons: cartons(layout, laid as f64) as usize,
+            cartons: unspared(layout),
             over: 0,
             cost: None,
-            how: "every piece placed and cut from stock; spare not counted".into(),
+            how: format!(
+                "every piece placed and cut from stock{}; spare not counted",
+                by_length(layout)
+            ),
         },
         by_area(
             format!("net area + {} %", rules.area_waste),
@@ -82,10 +85,33 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
     ]
 }
 
+/// Cartons that hold the panels laid, none spare.
+fn unspared(layout: &Layout) -> usize {
+    lots(layout).iter().map(|l| whole(l.count() / l.carton) as usize).sum()
+}
+
+/// Panels by length, where there are two: counted by length as panels of the first, so that they
+/// compare with what area would buy of these.
+fn by_length(layout: &Layout) -> String {
+    if layout.job.product.second_length.is_none() {
+        return String::new();
+    }
+    let style = layout.job.sheet.lengths;
+    let each: Vec<String> = lots(layout)
+        .iter()
+        .map(|l| format!("{} of {}", l.count(), style.length(l.length)))
+        .collect();
+    format!(
+        ", {}, told here by their length as panels of {}",
+        each.join(" and "),
+        style.length(layout.job.product.length)
+    )
+}
+
 /// The rule of thumb as a line that is not ordered.
 pub(super) fn line(layout: &Layout) -> TakeoffLine {
     let by_area = panels_by_area(layout);
-    let laid = layout.panels.len();
+    let laid = laid(layout);
     let what = layout.job.product.kind.piece();
     let verdict = match by_area.cmp(&laid) {
         std::cmp::Ordering::Less => {

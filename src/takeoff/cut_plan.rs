@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::panels::spare;
+use super::panels::{lots, taken};
 use super::trims::id;
 use crate::geom::tol::SAME;
 use crate::model::layout::{Layout, Piece};
@@ -65,20 +65,24 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     let mut out = Vec::new();
-    for panel in &layout.panels {
+    let panels = lots(layout).into_iter().flat_map(|l| {
+        let item = format!("panels{}", l.suffix);
+        l.panels.into_iter().map(move |p| (item.clone(), p))
+    });
+    for (line, panel) in panels {
         let mut cuts: Vec<&Piece> =
             panel.pieces.iter().filter_map(|m| pieces.get(m.as_str()).copied()).collect();
         cuts.sort_by(|a, b| a.start.total_cmp(&b.start));
         let mut left = |length: f64, factory_end: bool| {
             if length >= least - SAME {
-                let (item, stock) = ("panels".to_owned(), panel.id.clone());
+                let (item, stock) = (line.clone(), panel.id.clone());
                 out.push(Leftover { item, stock, length, factory_end });
             }
         };
-        let mut at = 0.0;
+        let mut at: f64 = 0.0;
         for p in cuts {
             left(p.start - at - kerf, at == 0.0);
-            at = p.end + kerf;
+            at = at.max(p.end + kerf);
         }
         left(panel.stock - at, true);
     }
@@ -96,10 +100,13 @@ pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) ->
         }
         None => out.push(Offcut { item: item.to_owned(), bought, used, ..Default::default() }),
     };
-    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
-    add("panels", layout.panels.iter().map(|p| p.stock).sum(), used);
-    if spare(layout) > 0.0 {
-        add("spare-panels", spare(layout) * layout.job.product.length, 0.0);
+    let lots = lots(layout);
+    for l in &lots {
+        let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
+        add(&l.id("panels"), l.panels.iter().map(|p| p.stock).sum(), used);
+    }
+    for l in lots.iter().filter(|l| l.spare > 0.0) {
+        add(&l.id("spare-panels"), l.spare * l.length, 0.0);
     }
     for c in trims {
         add(&c.item, c.length, c.used);
@@ -107,7 +114,7 @@ pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) ->
     for o in &mut out {
         let mine = left.iter().filter(|l| l.item == o.item);
         o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
-        if o.item == "spare-panels" {
+        if o.item.starts_with("spare-panels") {
             o.usable = o.bought;
         }
         o.scrap = (o.bought - o.used - o.usable).max(0.0);

@@ -106,9 +106,10 @@ fn units_of(v: i64, parts: i64) -> String {
 /// What it counts: stock by stock with the pieces where it is cut, else names.
 fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String> {
     let mut out = Vec::new();
-    if line.id == "panels" {
+    if ["panels", "panels-second"].contains(&line.id.as_str()) {
         out.push("counts:".to_owned());
-        let panels = layout.panels.iter().map(|p| format!("  {}: {}", p.id, p.pieces.join(", ")));
+        let panels = layout.panels.iter().filter(|p| line.counts.contains(&p.id));
+        let panels = panels.map(|p| format!("  {}: {}", p.id, p.pieces.join(", ")));
         out.extend(panels);
         return out;
     }

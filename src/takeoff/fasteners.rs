@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
+use super::trims::Zones;
 use crate::job::{Job, Kind};
-use crate::model::fastening::{Fastening, NailLayer, Nails};
+use crate::model::fastening::{Fastening, NailLayer, Nails, UNDER_HEAD};
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
@@ -35,9 +36,6 @@ fn shortest(job: &Job) -> f64 {
     };
     job.fasteners.shortest.unwrap_or(usual)
 }
-
-/// Room under a nail's head (FACTS SD-25, VSI-H).
-const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// The least nail to buy that reaches through what holds no nail and far enough into what does
 /// (FACTS SD-37): of the job's lengths, else by the half inch. The 1/32 in under the head (SD-25)
@@ -255,9 +253,10 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
     let style = layout.job.sheet.lengths;
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
+    let zones = Zones::of(layout);
     for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
         let n = trim_nails(t, trim_spacing(layout, t.kind.stock()));
-        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, n);
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
     }
     let each: Vec<String> = by_stock

@@ -1,6 +1,7 @@
 //! Flashing round openings, at corners and where a roof meets a wall.
 
 use super::lines::{Shares, waste, whole};
+use super::trims::Zones;
 use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
 use crate::model::corner::{Corner, CornerSide};
@@ -63,8 +64,9 @@ fn width(style: LengthStyle, inches: f64) -> String {
 fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
+    let zones = Zones::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
-        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, t.length);
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length);
         counts.push(t.mark.clone());
     }
     let style = layout.job.sheet.lengths;
@@ -84,6 +86,7 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
     let mut counts = Vec::new();
+    let zones = Zones::of(layout);
     for t in &layout.trims {
         let length = match t.kind {
             TrimKind::OutsidePost | TrimKind::InsidePost => t.length,
@@ -92,7 +95,7 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
-        shares.add((&t.elevation, &t.wall), super::trims::zone(layout, t), 1, length);
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, length);
         counts.push(t.mark.clone());
     }
     let style = layout.job.sheet.lengths;

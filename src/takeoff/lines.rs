@@ -1,5 +1,8 @@
 //! What every line needs: waste, and shares by wall.
 
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+
 use crate::model::layout::{Layout, Share, Zone};
 
 /// Percent of what is bought that is not used.
@@ -14,7 +17,11 @@ pub(super) fn whole(units: f64) -> f64 {
 
 /// Shares by wall, in the layout's order.
 #[derive(Debug, Default)]
-pub(super) struct Shares(Vec<Share>);
+pub(super) struct Shares {
+    list: Vec<Share>,
+    /// Places in the list by elevation, wall and zone.
+    places: BTreeMap<(String, String, Option<Zone>), usize>,
+}
 
 impl Shares {
     /// Adds to the share of a wall and zone.
@@ -25,33 +32,35 @@ impl Shares {
         pieces: usize,
         net: f64,
     ) {
-        let mine = |s: &&mut Share| s.wall == wall && s.elevation == elevation && s.zone == zone;
-        match self.0.iter_mut().find(mine) {
-            Some(s) => {
-                s.pieces += pieces;
-                s.net += net;
+        let (elevation, wall) = (elevation.to_owned(), wall.to_owned());
+        match self.places.entry((elevation.clone(), wall.clone(), zone)) {
+            Entry::Occupied(at) => {
+                if let Some(s) = self.list.get_mut(*at.get()) {
+                    s.pieces += pieces;
+                    s.net += net;
+                }
             }
-            None => self.0.push(Share {
-                elevation: elevation.to_owned(),
-                wall: wall.to_owned(),
-                zone,
-                pieces,
-                net,
-            }),
+            Entry::Vacant(at) => {
+                at.insert(self.list.len());
+                self.list.push(Share { elevation, wall, zone, pieces, net });
+            }
         }
     }
 
     /// Their sum.
     pub(super) fn net(&self) -> f64 {
-        self.0.iter().map(|s| s.net).sum()
+        self.list.iter().map(|s| s.net).sum()
     }
 
     /// The shares, walls as in the layout, the wall below its gable.
     pub(super) fn done(mut self, layout: &Layout) -> Vec<Share> {
-        let order: Vec<&str> = layout.walls().map(|(_, w)| w.id.as_str()).collect();
-        let place = |s: &Share| order.iter().position(|w| *w == s.wall).unwrap_or(order.len());
-        self.0.sort_by(|a, b| place(a).cmp(&place(b)).then(a.zone.cmp(&b.zone)));
-        self.0
+        let mut order: BTreeMap<&str, usize> = BTreeMap::new();
+        for (i, (_, w)) in layout.walls().enumerate() {
+            order.entry(w.id.as_str()).or_insert(i);
+        }
+        let place = |s: &Share| order.get(s.wall.as_str()).copied().unwrap_or(usize::MAX);
+        self.list.sort_by(|a, b| place(a).cmp(&place(b)).then(a.zone.cmp(&b.zone)));
+        self.list
     }
 
     /// The same shares in another unit.

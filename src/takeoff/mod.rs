@@ -11,6 +11,7 @@ mod lines;
 mod movement;
 mod panels;
 pub mod price;
+mod proof;
 pub mod rules;
 mod shares;
 mod trims;
@@ -21,6 +22,7 @@ pub use area::panels_by_area;
 pub use explain::explain;
 pub use fasteners::fastening;
 pub use movement::{movement, notes as movement_notes};
+pub use proof::proof;
 pub use shares::shares;
 
 use crate::model::layout::Layout;

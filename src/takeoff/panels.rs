@@ -1,22 +1,111 @@
 //! Panels, cartons and squares: separate numbers (FACTS TK-22).
 
+use std::collections::BTreeSet;
+
 use super::lines::{Shares, waste, whole};
-use crate::model::layout::{Group, Layout, Piece, TakeoffLine, Xy, Zone};
+use crate::model::half::Half;
+use crate::model::layout::{Group, Layout, Panel, Piece, TakeoffLine, Xy, Zone};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (FACTS section 2, coverage per piece).
 pub(super) fn coverage(layout: &Layout) -> f64 {
-    layout.job.product.exposure * layout.job.product.length / 144.0
+    covered(layout, layout.job.product.length)
+}
+
+fn covered(layout: &Layout, length: f64) -> f64 {
+    layout.job.product.exposure * length / 144.0
+}
+
+/// Panels of one stock length, each a line of its own; one for all where the job has one length.
+pub(super) struct Lot<'a> {
+    pub length: f64,
+    pub panels: Vec<&'a Panel>,
+    /// What its lines' short names end in.
+    pub suffix: &'static str,
+    /// Panels in a carton.
+    pub carton: f64,
+    /// Spare panels by the job's percentage.
+    pub spare: f64,
+}
+
+impl Lot<'_> {
+    /// Panels laid.
+    pub(super) fn count(&self) -> f64 {
+        self.panels.len() as f64
+    }
+
+    /// Cartons that hold them and the spare ones.
+    pub(super) fn cartons(&self) -> f64 {
+        whole((self.count() + self.spare) / self.carton)
+    }
+
+    /// Panels in these cartons.
+    pub(super) fn bought(&self) -> f64 {
+        self.cartons() * self.carton
+    }
+
+    pub(super) fn id(&self, of: &str) -> String {
+        format!("{of}{}", self.suffix)
+    }
+
+    /// Words for a line: with the length where there are two.
+    fn item(&self, layout: &Layout, of: &str) -> String {
+        match layout.job.product.second_length {
+            Some(_) => format!("{of} of {}", layout.job.sheet.lengths.length(self.length)),
+            None => of.to_owned(),
+        }
+    }
+
+    pub(super) fn pieces<'a>(&self, layout: &'a Layout) -> Vec<&'a Piece> {
+        let mine: BTreeSet<&str> = self.panels.iter().map(|p| p.id.as_str()).collect();
+        layout.pieces().map(|(.., p)| p).filter(|p| mine.contains(p.panel.as_str())).collect()
+    }
+}
+
+/// The lots, the first length first. Of two lengths one that no panel is cut from has none.
+pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
+    let product = &layout.job.product;
+    let lot = |(second, length): (bool, f64)| {
+        let panels: Vec<&Panel> =
+            layout.panels.iter().filter(|p| product.is_second(p.stock) == second).collect();
+        let spare = whole(panels.len() as f64 * layout.job.takeoff.spare / 100.0);
+        let carton = f64::from(product.in_carton(second));
+        Lot { length, panels, suffix: if second { "-second" } else { "" }, carton, spare }
+    };
+    let both = [(false, Some(product.length)), (true, product.second_length)];
+    let mut out: Vec<Lot> =
+        both.into_iter().filter_map(|(second, l)| Some(lot((second, l?)))).collect();
+    if out.iter().any(|l| !l.panels.is_empty()) {
+        out.retain(|l| !l.panels.is_empty());
+    } else {
+        out.truncate(1);
+    }
+    out
 }
 
 /// Spare panels by the job's percentage.
 pub(super) fn spare(layout: &Layout) -> f64 {
-    whole(layout.panels.len() as f64 * layout.job.takeoff.spare / 100.0)
+    lots(layout).iter().map(|l| l.spare).sum()
 }
 
-/// Cartons that hold so many panels.
+/// Panels laid, by the length of the first.
+pub(super) fn laid(layout: &Layout) -> usize {
+    let length: f64 = layout.panels.iter().map(|p| p.stock).sum();
+    match layout.job.product.second_length {
+        Some(_) => whole(length / layout.job.product.length) as usize,
+        None => layout.panels.len(),
+    }
+}
+
+/// Cartons that hold so many panels of the first length.
 pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
     whole(panels / f64::from(layout.job.product.carton.max(1)))
+}
+
+/// Length that a piece takes of its panel: none from the upper half of one that is ripped for another
+/// course, since that length is taken already.
+pub(super) fn taken(piece: &Piece) -> f64 {
+    if piece.half == Some(Half::Upper) { 0.0 } else { piece.length }
 }
 
 /// Square feet of a piece that show.
@@ -30,9 +119,8 @@ fn face(piece: &Piece) -> f64 {
 }
 
 pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
-    let mut out = vec![panels(layout)];
-    let count = layout.panels.len() as f64;
-    let spare = spare(layout);
+    let lots = lots(layout);
+    let mut out: Vec<TakeoffLine> = lots.iter().map(|l| panels(layout, l)).collect();
     let what = layout.job.product.kind.piece();
     let base = |item: &str, id: &str, unit: &str| TakeoffLine {
         item: item.into(),
@@ -42,35 +130,34 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
         colour: layout.job.product.colour.clone(),
         ..Default::default()
     };
-    if spare > 0.0 {
+    for l in lots.iter().filter(|l| l.spare > 0.0) {
         out.push(TakeoffLine {
-            order: spare,
+            order: l.spare,
             waste: 100.0,
             how: format!(
-                "{} % of {count} {what}s, for damage, by the job; rounded up",
-                layout.job.takeoff.spare
+                "{} % of {} {what}s, for damage, by the job; rounded up",
+                layout.job.takeoff.spare,
+                l.count()
             ),
-            ..base(&format!("spare {what}s"), "spare-panels", "piece")
+            ..base(&l.item(layout, &format!("spare {what}s")), &l.id("spare-panels"), "piece")
         });
     }
-    let per_carton = f64::from(layout.job.product.carton.max(1));
-    let all = count + spare;
-    let bought = cartons(layout, all) * per_carton;
-    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
-    let carton = TakeoffLine {
-        net: all / per_carton,
-        order: cartons(layout, all),
-        waste: waste(used, bought * layout.job.product.length),
-        how: format!(
-            "{all} {what}s, spare included, {per_carton} to a carton, rounded up; {} {what}s over",
-            bought - all
-        ),
-        ..base("cartons", "cartons", "carton")
-    };
-    if !sold_singly(layout) {
-        out.push(carton);
+    for l in lots.iter().filter(|_| !sold_singly(layout)) {
+        let all = l.count() + l.spare;
+        let used: f64 = l.pieces(layout).iter().map(|p| taken(p)).sum();
+        out.push(TakeoffLine {
+            net: all / l.carton,
+            order: l.cartons(),
+            waste: waste(used, l.bought() * l.length),
+            how: format!(
+                "{all} {what}s, spare included, {} to a carton, rounded up; {} {what}s over",
+                l.carton,
+                l.bought() - all
+            ),
+            ..base(&l.item(layout, "cartons"), &l.id("cartons"), "carton")
+        });
     }
-    out.extend(squares(layout, bought, base));
+    out.extend(squares(layout, &lots, base));
     out
 }
 
@@ -80,27 +167,29 @@ pub(super) fn sold_singly(layout: &Layout) -> bool {
     p.kind.is_board() && p.carton == 1
 }
 
-fn panels(layout: &Layout) -> TakeoffLine {
+fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
     let product = &layout.job.product;
-    let length = product.length;
-    let count = layout.panels.len() as f64;
+    let (length, count) = (lot.length, lot.count());
+    let mine: BTreeSet<&str> = lot.panels.iter().map(|p| p.id.as_str()).collect();
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         for c in &w.courses {
-            for p in c.runs.iter().flat_map(|r| &r.pieces) {
-                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, p.length / length);
+            let pieces = c.runs.iter().flat_map(|r| &r.pieces);
+            for p in pieces.filter(|p| mine.contains(p.panel.as_str())) {
+                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, taken(p) / length);
             }
         }
     }
-    let used: f64 = layout.pieces().map(|(.., p)| p.length).sum();
-    let shown: f64 = layout.pieces().map(|(.., p)| face(p)).sum();
+    let pieces = lot.pieces(layout);
+    let used: f64 = pieces.iter().map(|p| taken(p)).sum();
+    let shown: f64 = pieces.iter().map(|p| face(p)).sum();
     let style = layout.job.sheet.lengths;
     // The sentence begins with the count, which stands here already.
     let words = layout.bound.words.as_str();
     let verdict = words.split_once("; ").map_or(words, |(_, rest)| rest);
     TakeoffLine {
-        item: format!("{}s", product.kind.piece()),
-        id: "panels".into(),
+        item: lot.item(layout, &format!("{}s", product.kind.piece())),
+        id: lot.id("panels"),
         unit: "piece".into(),
         group: Group::Panels,
         net: shares.net(),
@@ -112,16 +201,16 @@ fn panels(layout: &Layout) -> TakeoffLine {
             product.profile(),
             style.short(product.face()),
             if product.kind.is_board() { " exposed" } else { "" },
-            layout.pieces().count(),
+            pieces.len(),
             product.kind.piece(),
             style.length(length),
             verdict,
-            100.0 - waste(shown, count * coverage(layout))
+            100.0 - waste(shown, count * covered(layout, length))
         ),
         colour: layout.job.product.colour.clone(),
         stock: Some(length),
         length: Some(used),
-        counts: layout.panels.iter().map(|p| p.id.clone()).collect(),
+        counts: lot.panels.iter().map(|p| p.id.clone()).collect(),
         shares: shares.done(layout),
         ..Default::default()
     }
@@ -129,12 +218,12 @@ fn panels(layout: &Layout) -> TakeoffLine {
 
 fn squares(
     layout: &Layout,
-    bought: f64,
+    lots: &[Lot],
     base: impl Fn(&str, &str, &str) -> TakeoffLine,
 ) -> [TakeoffLine; 2] {
-    let each = coverage(layout);
-    let laid = layout.panels.len() as f64 * each / 100.0;
-    let ordered = bought * each / 100.0;
+    let each = |l: &Lot| covered(layout, l.length);
+    let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).sum();
+    let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).sum();
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         let place = (e.name.as_str(), w.id.as_str());
@@ -149,6 +238,8 @@ fn squares(
     let net = shares.net();
     let style = layout.job.sheet.lengths;
     let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
+    let rates: Vec<String> =
+        lots.iter().map(|l| format!("{:.3} {}", style.area(each(l)), style.area_unit())).collect();
     [
         TakeoffLine {
             net,
@@ -157,7 +248,7 @@ fn squares(
             how: format!(
                 "net wall area {}; ordered as whole cartons at {} a {}",
                 area(net * 100.0),
-                format_args!("{:.3} {}", style.area(each), style.area_unit()),
+                rates.join(" or "),
                 layout.job.product.kind.piece()
             ),
             shares: shares.done(layout),

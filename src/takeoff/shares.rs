@@ -1,5 +1,8 @@
 //! The same quantities by the part of the house that takes them.
 
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+
 use crate::model::layout::{Share, Zone};
 use crate::model::takeoff::{By, PartShare, Takeoff};
 
@@ -7,35 +10,42 @@ use crate::model::takeoff::{By, PartShare, Takeoff};
 /// Parts of stock lengths, boxes and cartons: what is bought is rounded up for the house alone.
 /// A line that no part takes (cartons, spare panels) stands under the house only.
 pub fn shares(takeoff: &Takeoff, by: By) -> Vec<PartShare> {
-    let mut parts: Vec<(&str, &str, Option<Zone>)> = Vec::new();
+    type Part<'a> = (&'a str, &'a str, Option<Zone>);
+    let mut parts: Vec<Part> = Vec::new();
+    let mut places: BTreeMap<Part, usize> = BTreeMap::new();
     for s in takeoff.lines.iter().flat_map(|l| &l.shares) {
         let part = part(s, by);
-        if !parts.contains(&part) {
+        if let Entry::Vacant(at) = places.entry(part) {
+            at.insert(parts.len());
             parts.push(part);
         }
     }
     if by == By::Zone {
         parts.sort();
+        places = parts.iter().enumerate().map(|(i, p)| (*p, i)).collect();
     }
-    let of_part = |of: (&str, &str, Option<Zone>)| -> Vec<PartShare> {
-        let line = |l: &crate::model::layout::TakeoffLine| {
-            let mut mine = l.shares.iter().filter(|s| part(s, by) == of).peekable();
-            mine.peek()?;
-            let (pieces, net) = mine.fold((0, 0.0), |(p, n), s| (p + s.pieces, n + s.net));
-            Some(PartShare {
-                elevation: of.0.to_owned(),
-                wall: of.1.to_owned(),
-                zone: of.2,
+    let mut out: Vec<Vec<PartShare>> = parts.iter().map(|_| Vec::new()).collect();
+    for l in &takeoff.lines {
+        let mut sums: BTreeMap<usize, (usize, f64)> = BTreeMap::new();
+        for s in &l.shares {
+            let Some(at) = places.get(&part(s, by)) else { continue };
+            let sum = sums.entry(*at).or_insert((0, 0.0));
+            *sum = (sum.0 + s.pieces, sum.1 + s.net);
+        }
+        for (at, (pieces, net)) in sums {
+            out[at].push(PartShare {
+                elevation: parts[at].0.to_owned(),
+                wall: parts[at].1.to_owned(),
+                zone: parts[at].2,
                 item: l.id.clone(),
                 words: l.item.clone(),
                 unit: l.unit.clone(),
                 pieces,
                 net,
-            })
-        };
-        takeoff.lines.iter().filter_map(line).collect()
-    };
-    parts.into_iter().flat_map(of_part).collect()
+            });
+        }
+    }
+    out.concat()
 }
 
 /// The part a share belongs to. A wall without a rake is wall all over.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::model::layout::{Group, KindShare, Layout, TakeoffLine, Zone};
+use crate::model::layout::{Group, KindShare, Layout, TakeoffLine, Wall, Zone};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -28,9 +28,10 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
 pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
+    let zones = Zones::of(layout);
     for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
         if t.kind.stock() == TrimStock::OutsidePost {
-            shares.add((&t.elevation, &t.wall), zone(layout, t), 1, 1.0);
+            shares.add((&t.elevation, &t.wall), zones.zone(t), 1, 1.0);
             counts.push(t.mark.clone());
         }
     }
@@ -58,8 +59,9 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     let length = layout.job.stock(stock);
     let mut shares = Shares::default();
     let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
+    let zones = Zones::of(layout);
     for t in &mine {
-        shares.add((&t.elevation, &t.wall), zone(layout, t), 1, t.length / length);
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length / length);
         let kind = kinds.entry(t.kind).or_default();
         kind.0 += 1;
         kind.1 += t.length;
@@ -115,10 +117,19 @@ fn pocketed(stock: TrimStock) -> bool {
     matches!(stock, TrimStock::OutsidePost | TrimStock::InsidePost | TrimStock::JChannel)
 }
 
-/// The zone of a piece of trim: that of its middle.
-pub(super) fn zone(layout: &Layout, t: &TrimPiece) -> Option<Zone> {
-    let (_, wall) = layout.walls().find(|(e, w)| w.id == t.wall && e.name == t.elevation)?;
-    wall.zone((t.from[1] + t.to[1]) / 2.0)
+/// Zones of trim, looked up by wall.
+pub(super) struct Zones<'a>(BTreeMap<(&'a str, &'a str), &'a Wall>);
+
+impl<'a> Zones<'a> {
+    pub(super) fn of(layout: &'a Layout) -> Self {
+        Zones(layout.walls().map(|(e, w)| ((e.name.as_str(), w.id.as_str()), w)).collect())
+    }
+
+    /// The zone of a piece of trim: that of its middle.
+    pub(super) fn zone(&self, t: &TrimPiece) -> Option<Zone> {
+        let wall = self.0.get(&(t.elevation.as_str(), t.wall.as_str()))?;
+        wall.zone((t.from[1] + t.to[1]) / 2.0)
+    }
 }
 
 /// Starter strip is behind the siding and takes no colour unless the job gives it one.

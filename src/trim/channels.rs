@@ -45,7 +45,9 @@ fn kinds(e: &FieldEdge, job: &Job) -> &'static [TrimKind] {
         (EdgeKind::Eave | EdgeKind::BareBottom, _) => &[TrimKind::FinishTrim],
         (EdgeKind::Rake, _) => &[TrimKind::RakeChannel],
         (EdgeKind::LowerRoof, _) => &[TrimKind::RoofChannel],
-        (EdgeKind::Abutment | EdgeKind::Base | EdgeKind::BareTop, _) => &[TrimKind::WallChannel],
+        // A cut bottom is held as a cut top is (FACTS SD-91).
+        (EdgeKind::Base | EdgeKind::BareTop, _) => &[TrimKind::FinishTrim],
+        (EdgeKind::Abutment, _) => &[TrimKind::WallChannel],
         _ => &[],
     }
 }

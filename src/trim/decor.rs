@@ -124,17 +124,24 @@ fn rake_friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
             // Rakes run leftward, the wall on their left hand: down is inward.
             let down = Vec2::new(along.y, -along.x) * (width / 2.0);
             let (left, right) = (end_cut(edges, e, a), end_cut(edges, e, b));
-            let past = |cut: &RakeEnd| match cut {
-                RakeEnd::Plumb(angle) => width * angle.to_radians().tan(),
-                _ => 0.0,
-            };
-            let (from, to) = (a + down - along * past(&left), b + down + along * past(&right));
+            // Along its middle a board ends half a slant short of its long point.
+            let (past_left, past_right) = (left.past(width), right.past(width));
+            let (from, to) = (a + down - along * past_left, b + down + along * past_right);
             if from.distance(to) < LEAST {
                 return Vec::new();
             }
+            let (first, last) = (past_left.abs(), past_right.abs());
             let ends = [left.end(), right.end()];
-            let whole = place.piece(TrimKind::Frieze, from, to, 0.0, ends);
-            part(whole, job.stock(TrimKind::Frieze.stock()), 0.0)
+            let whole = place.piece(TrimKind::Frieze, from, to, first + last, ends);
+            let (length, mut done) = (whole.length, 0.0);
+            let mut out = part(whole, job.stock(TrimKind::Frieze.stock()), 0.0);
+            for t in &mut out {
+                let at = |s: f64| from + along * (s.clamp(first, length - last) - first);
+                let (p, q) = (at(done), at(done + t.length));
+                (t.from, t.to) = ([snap(p.x), snap(p.y)], [snap(q.x), snap(q.y)]);
+                done += t.length;
+            }
+            out
         })
         .collect()
 }
@@ -150,6 +157,16 @@ enum RakeEnd {
 }
 
 impl RakeEnd {
+    /// How far the middle of a board goes past the rake's end, square to the rake: as far as its long
+    /// point goes past the middle, one way or the other.
+    fn past(&self, width: f64) -> f64 {
+        match self {
+            RakeEnd::Rake(angle) => -width / 2.0 * angle.to_radians().tan(),
+            RakeEnd::Plumb(angle) => width / 2.0 * angle.to_radians().tan(),
+            RakeEnd::Free => 0.0,
+        }
+    }
+
     fn end(&self) -> TrimEnd {
         match self {
             RakeEnd::Rake(angle) | RakeEnd::Plumb(angle) => TrimEnd::Mitre(*angle),

@@ -6,15 +6,16 @@ use crate::model::layout::{Layout, RuleCheck, Run};
 use crate::model::seam::Dual;
 
 /// One panel with its kerf, sixteenths, and the rules that bound a run.
-struct Frame {
-    panel: i128,
-    lap: i128,
-    kerf: i128,
-    shortest: i128,
-    short_seams: bool,
+#[derive(Clone, Copy)]
+pub(super) struct Frame {
+    pub(super) panel: i128,
+    pub(super) lap: i128,
+    pub(super) kerf: i128,
+    pub(super) shortest: i128,
+    pub(super) short_seams: bool,
 }
 
-fn sixteenths(x: f64) -> i128 {
+pub(super) fn sixteenths(x: f64) -> i128 {
     (x * 16.0).round() as i128
 }
 
@@ -36,6 +37,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         short_seams: layout.job.seams.seam_short_runs,
     };
     let c = &layout.bound.certificate;
+    if layout.job.product.second_length.is_some() || c.mixed.is_some() {
+        return [super::mixed::check(layout, &all, frame)];
+    }
     let feasible = dual_feasible(c.function, frame.panel + frame.kerf);
     rule.case(feasible, || format!("{:?} is no dual-feasible function of this panel", c.function));
     if !feasible {
@@ -55,18 +59,20 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         format!("the bound is {bound}, said to be {}", layout.bound.panels)
     });
     let told = (c.bound, c.panels, c.proven);
-    let counted = (layout.bound.panels, layout.panels.len(), bound == layout.panels.len() as i128);
+    // It counts a panel of which both halves serve as two.
+    let panels = layout.panels.len() + layout.halved();
+    let counted = (layout.bound.panels, panels, bound == panels as i128);
     rule.case(told == counted && layout.bound.proven == c.proven, || {
         format!("the certificate says {told:?}, the layout {counted:?}")
     });
     [rule.done(NAME)]
 }
 
-const NAME: &str = "the panel bound follows from the runs";
+pub(super) const NAME: &str = "the panel bound follows from the runs";
 
 /// Whether the pieces of a panel never sum to more than one under it, whatever they are: true of
 /// these functions within these bounds (Fekete and Schepers 2001).
-fn dual_feasible(dual: Dual, room: i128) -> bool {
+pub(super) fn dual_feasible(dual: Dual, room: i128) -> bool {
     match dual {
         Dual::Length => true,
         // More steps than sixteenths could overflow, and tell nothing.
@@ -76,7 +82,7 @@ fn dual_feasible(dual: Dual, room: i128) -> bool {
 }
 
 /// What the parts of a run cover: outward to whole sixteenths, cut at fixed seams.
-fn covers(r: &Run, f: &Frame) -> Vec<i128> {
+pub(super) fn covers(r: &Run, f: &Frame) -> Vec<i128> {
     let gap = sixteenths(r.gap);
     let (mut at, end) = ((r.x0 * 16.0).floor() as i128 + gap, (r.x1 * 16.0).ceil() as i128 - gap);
     let mut out = Vec::new();
@@ -92,7 +98,7 @@ fn covers(r: &Run, f: &Frame) -> Vec<i128> {
 }
 
 /// Value of a piece charged one kerf, and of a whole panel.
-fn worth(dual: Dual, w: i128, f: &Frame) -> (i128, i128) {
+pub(super) fn worth(dual: Dual, w: i128, f: &Frame) -> (i128, i128) {
     let room = f.panel + f.kerf;
     match dual {
         Dual::Length => (w, room),

@@ -1,5 +1,8 @@
 //! Corners: every upright corner side belongs to one, and courses meet there (FACTS OT-01, OT-22).
 
+use std::collections::BTreeSet;
+
+use super::by_wall::ByWall;
 use super::{NEAR, Rule, same};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
@@ -12,12 +15,15 @@ const LEAST: f64 = 1.0;
 /// inches.
 const SLIVER: f64 = 0.5;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
     let (mut once, mut meet) = (Rule::default(), Rule::default());
     for (e, w) in layout.walls() {
         for s in w.edges.iter().filter(|s| hand(s).is_some() && height(s) >= LEAST) {
-            let on = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |k| (c, k)));
-            let n = on.filter(|(c, k)| kind(c) == s.kind && lies(layout, w, s, k)).count();
+            let n = at
+                .sides(&w.id)
+                .iter()
+                .filter(|(c, k)| kind(c) == s.kind && lies(layout, w, s, k))
+                .count();
             rule_of_one(&mut once, n, || {
                 let side = hand(s).map_or("", Hand::word);
                 format!(
@@ -27,9 +33,10 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
             });
         }
     }
-    for (i, c) in layout.corners.iter().enumerate() {
-        whole(&mut once, layout, c, layout.corners[..i].iter().any(|o| o.id == c.id));
-        courses(&mut meet, layout, c);
+    let mut met: BTreeSet<&str> = BTreeSet::new();
+    for c in &layout.corners {
+        whole(&mut once, at, c, !met.insert(&c.id));
+        courses(&mut meet, layout, at, c);
     }
     [
         once.done("every corner side is part of one corner"),
@@ -77,10 +84,10 @@ pub(super) fn lies(layout: &Layout, w: &Wall, s: &Edge, k: &CornerSide) -> bool 
 
 /// A corner names walls that stand, reaches as far as they do, and turns round to another elevation
 /// where it has more than one wall.
-fn whole(rule: &mut Rule, layout: &Layout, c: &Corner, twice: bool) {
+fn whole(rule: &mut Rule, at: &ByWall, c: &Corner, twice: bool) {
     rule.case(!twice && !c.sides.is_empty(), || format!("{} stands twice, or on no wall", c.id));
     for k in &c.sides {
-        let stands = layout.walls().any(|(e, w)| e.name == k.elevation && w.id == k.wall);
+        let stands = at.walls(&k.wall).iter().any(|(e, _)| e.name == k.elevation);
         rule.case(stands, || format!("{}: there is no wall {} on {}", c.id, k.wall, k.elevation));
     }
     let low = c.sides.iter().map(|k| k.low).fold(f64::INFINITY, f64::min);
@@ -101,11 +108,10 @@ struct Shown {
     lines: Vec<f64>,
 }
 
-fn shown(layout: &Layout, c: &Corner, here: &dyn Fn(&CornerSide) -> bool) -> Shown {
+fn shown(layout: &Layout, at: &ByWall, c: &Corner, here: &dyn Fn(&CornerSide) -> bool) -> Shown {
     let mut out = Shown { reach: Vec::new(), lines: Vec::new() };
     for k in c.sides.iter().filter(|k| here(k)) {
-        let walls = layout.walls().filter(|(_, w)| w.id == k.wall);
-        for (_, w) in walls {
+        for (_, w) in at.walls(&k.wall) {
             let mine = w.edges.iter().filter(|s| s.kind == kind(c) && lies(layout, w, s, k));
             out.reach.extend(
                 mine.map(|s| {
@@ -126,10 +132,10 @@ fn shown(layout: &Layout, c: &Corner, here: &dyn Fn(&CornerSide) -> bool) -> Sho
 
 /// Every butt line that reaches the corner on one wall, at a height the other wall reaches too, is a
 /// butt line of the other.
-fn courses(rule: &mut Rule, layout: &Layout, c: &Corner) {
+fn courses(rule: &mut Rule, layout: &Layout, at: &ByWall, c: &Corner) {
     let Some(first) = c.sides.first() else { return };
-    let one = shown(layout, c, &|k| k.elevation == first.elevation);
-    let two = shown(layout, c, &|k| k.elevation != first.elevation);
+    let one = shown(layout, at, c, &|k| k.elevation == first.elevation);
+    let two = shown(layout, at, c, &|k| k.elevation != first.elevation);
     for (a, b, from) in [(&one, &two, "first"), (&two, &one, "second")] {
         for y in &a.lines {
             let inside = |r: &Vec<(f64, f64)>| {

@@ -15,7 +15,9 @@ fn contents(layout: &Layout) -> RuleCheck {
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     for panel in &layout.panels {
-        rule.case(same(panel.stock, layout.job.product.length), || {
+        let product = &layout.job.product;
+        let second = product.second_length.is_some_and(|l| same(panel.stock, l));
+        rule.case(second || same(panel.stock, product.length), || {
             format!("panel {} is {:.3} long", panel.id, panel.stock)
         });
         let mut cuts: Vec<&Piece> =
@@ -38,7 +40,10 @@ fn contents(layout: &Layout) -> RuleCheck {
                 },
             );
         }
-        for pair in cuts.windows(2) {
+        // Pieces of one half lie beside one another; those of two halves over one another.
+        let mut beside = cuts.clone();
+        beside.sort_by(|a, b| a.half.cmp(&b.half).then(a.start.total_cmp(&b.start)));
+        for pair in beside.windows(2).filter(|w| w[0].half == w[1].half) {
             rule.case(pair[1].start - pair[0].end >= kerf - super::SAME, || {
                 format!(
                     "panel {}: no saw cut between {} and {}",
@@ -46,11 +51,11 @@ fn contents(layout: &Layout) -> RuleCheck {
                 )
             });
         }
-        let mut at = 0.0;
+        let mut at: f64 = 0.0;
         let mut free: f64 = 0.0;
         for p in &cuts {
             free = free.max(p.start - at - if p.start > super::SAME { kerf } else { 0.0 });
-            at = p.end + kerf;
+            at = at.max(p.end + kerf);
         }
         free = free.max(panel.stock - at).max(0.0);
         rule.case(same(panel.offcut, free), || {
@@ -81,13 +86,21 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.best == layout.panels.len(), || {
         format!("{} panels counted, {} cut", layout.bound.best, layout.panels.len())
     });
-    rule.case(layout.bound.panels <= layout.bound.best, || {
-        format!("bound {} over {} panels", layout.bound.panels, layout.bound.best)
+    // The bound counts a panel of which both halves serve as two.
+    let whole = layout.bound.best + layout.halved();
+    rule.case(layout.bound.panels <= whole, || {
+        format!("bound {} over {whole} panels", layout.bound.panels)
     });
-    rule.case(layout.bound.proven == (layout.bound.panels == layout.bound.best), || {
+    if let Some(length) = layout.job.product.second_length {
+        // What is proven is a weight: its own rule looks at it.
+        by_length(layout, length, &mut rule);
+        blocks(layout, &mut rule);
+        return rule.done("counts agree with pieces");
+    }
+    rule.case(layout.bound.proven == (layout.bound.panels == whole), || {
         "proven is said wrongly".to_owned()
     });
-    let order = |id: &str| layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order);
+    let order = |id: &str| order(layout, id);
     let panels = layout.panels.len() as f64;
     rule.case(order("panels") == Some(panels), || {
         format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
@@ -98,10 +111,39 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });
+    blocks(layout, &mut rule);
+    rule.done("counts agree with pieces")
+}
+
+fn order(layout: &Layout, id: &str) -> Option<f64> {
+    layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
+}
+
+/// Panels and cartons of each of two lengths, a line each for what there is.
+fn by_length(layout: &Layout, second: f64, rule: &mut Rule) {
+    let product = &layout.job.product;
+    for (suffix, length, carton) in [
+        ("", product.length, product.carton),
+        ("-second", second, product.second_carton.unwrap_or(product.carton)),
+    ] {
+        let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
+        let ordered = |id: &str| order(layout, &format!("{id}{suffix}")).unwrap_or(0.0);
+        rule.case(ordered("panels") == panels, || {
+            format!("{} panels of {length} ordered, {panels} cut", ordered("panels"))
+        });
+        let all = panels + ordered("spare-panels");
+        let cartons = (all / f64::from(carton.max(1))).ceil();
+        rule.case(ordered("cartons") == cartons, || {
+            format!("{} cartons ordered for {all} panels of {length}", ordered("cartons"))
+        });
+    }
+}
+
+fn blocks(layout: &Layout, rule: &mut Rule) {
+    let order = |id: &str| order(layout, id);
     let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
     let blocks = blocks.count() as f64;
     rule.case(order("mounting-blocks").unwrap_or(0.0) == blocks, || {
         format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting-blocks"))
     });
-    rule.done("counts agree with pieces")
 }

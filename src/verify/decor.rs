@@ -3,6 +3,7 @@
 //! SD-103).
 
 use super::along::{bare, reach};
+use super::by_wall::ByWall;
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::geom::tol::{LEVEL, SAME};
@@ -14,20 +15,18 @@ use crate::model::trim::{TrimKind, TrimPiece};
 /// Boards shorter than this are none, inches.
 const LEAST: f64 = 1.0;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 4] {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 4] {
     let mut rules = [(); 4].map(|()| Rule::default());
     let [decor, bands, joints, flashing] = &mut rules;
     for (_, w) in layout.walls() {
-        sides(decor, layout, w);
-        let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.wall == w.id).collect();
+        sides(decor, layout, at, w);
         for o in &w.openings {
-            let of: Vec<&TrimPiece> =
-                mine.iter().copied().filter(|t| t.opening.as_ref() == Some(&o.id)).collect();
-            surround(decor, layout, o, &of);
+            let of = at.frame(&w.id, o);
+            surround(decor, layout, o, of);
             unsided(flashing, w, o);
-            flashed(flashing, layout, o, &of);
+            flashed(flashing, layout, o, of);
         }
-        bands_of(bands, layout, w, &mine);
+        bands_of(bands, layout, w, at.trims(&w.id));
         unbridged(joints, layout, w);
     }
     covers(decor, layout);
@@ -40,14 +39,14 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 4] {
     ]
 }
 
-fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
+fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &Wall) {
     let r = &layout.job.trim;
     for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) > LEAST) {
         match s.kind {
             EdgeKind::OutsideCorner => {
-                let corners = layout.corners.iter().filter(|c| kind(c) == s.kind);
-                let on = corners.flat_map(|c| &c.sides).find(|k| lies(layout, w, s, k));
-                let off = on.map(|k| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
+                let mut corners = at.sides(&w.id).iter().filter(|(c, _)| kind(c) == s.kind);
+                let on = corners.find(|(_, k)| lies(layout, w, s, k));
+                let off = on.map(|(_, k)| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
                 // Plumb is what leans less than that over its length.
                 let held = off.is_some_and(|d| (d - r.corner_cover).abs() < LEVEL + SAME);
                 rule.case(held, || {
@@ -57,9 +56,9 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
             EdgeKind::Eave if r.frieze > 0.0 => {
                 let up = |p: Xy, by: f64| [p[0], p[1] + by];
                 let along = |by: f64| (up(s.from, by), up(s.to, by));
-                boarded(rule, layout, w, TrimKind::Frieze, along(r.frieze / 2.0));
+                boarded(rule, at, w, TrimKind::Frieze, along(r.frieze / 2.0), 0.0);
                 if r.top == TopFinish::Crown {
-                    boarded(rule, layout, w, TrimKind::Crown, along(r.frieze));
+                    boarded(rule, at, w, TrimKind::Crown, along(r.frieze), 0.0);
                 }
             }
             EdgeKind::Rake if r.rake_frieze > 0.0 => {
@@ -68,18 +67,19 @@ fn sides(rule: &mut Rule, layout: &Layout, w: &Wall) {
                 let half = r.rake_frieze / 2.0 / length;
                 let (dx, dy) = (s.to[0] - s.from[0], s.to[1] - s.from[1]);
                 let out = |p: Xy| [p[0] + dy * half, p[1] - dx * half];
-                boarded(rule, layout, w, TrimKind::Frieze, (out(s.from), out(s.to)));
+                let slant = half * (dy * length / dx).abs();
+                boarded(rule, at, w, TrimKind::Frieze, (out(s.from), out(s.to)), slant);
             }
             _ => {}
         }
     }
 }
 
-fn boarded(rule: &mut Rule, layout: &Layout, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy)) {
-    let of: Vec<&TrimPiece> =
-        layout.trims.iter().filter(|t| t.wall == w.id && t.kind == kind).collect();
+/// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.
+fn boarded(rule: &mut Rule, at: &ByWall, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy), slant: f64) {
+    let of: Vec<&TrimPiece> = at.trims(&w.id).iter().copied().filter(|t| t.kind == kind).collect();
     let open = bare(a, b, &of);
-    rule.case(open < NEAR, || {
+    rule.case(open < 2.0 * slant + NEAR, || {
         format!("{}: {open:.2} in at {:.2} have no {}", w.id, a[1], kind.words())
     });
 }

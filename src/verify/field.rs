@@ -2,6 +2,7 @@
 //! at grade and clearance over roofs leave it.
 
 use super::along::reach;
+use super::by_wall::ByWall;
 use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
@@ -12,7 +13,7 @@ use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
 use crate::model::trim::TrimKind;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
     for (e, w) in layout.walls() {
         let found = areas(layout, e, w);
@@ -28,7 +29,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         let missing = w.net_area * 144.0 - found.field;
         let most = found.near_grade
             + over_roofs(w, layout.job.courses.clear_of_roof)
-            + decorated(layout, w);
+            + decorated(layout, at, w);
         rule.case(missing >= -limit && missing <= most + limit, || {
             format!(
                 "{}: net area and field differ by {missing:.3} sq in, steps and roofs take {most:.3} \
@@ -136,14 +137,13 @@ fn over_roofs(w: &Wall, clear: f64) -> f64 {
 }
 
 /// Area that corner covers and friezes take at most, square inches.
-fn decorated(layout: &Layout, w: &Wall) -> f64 {
+fn decorated(layout: &Layout, at: &ByWall, w: &Wall) -> f64 {
     let rules = &layout.job.trim;
     let (cover, frieze) = (rules.corner_cover, rules.frieze.max(rules.rake_frieze));
-    let sides = layout.corners.iter().filter(|c| c.kind == CornerKind::Outside);
-    let sides = sides.flat_map(|c| &c.sides).filter(|k| k.wall == w.id);
+    let sides = at.sides(&w.id).iter().filter(|(c, _)| c.kind == CornerKind::Outside);
     // Along a slope a cover goes on by its own width and pitch.
-    let covers: f64 = sides.map(|k| (k.high - k.low + 3.0 * cover) * cover).sum();
+    let covers: f64 = sides.map(|(_, k)| (k.high - k.low + 3.0 * cover) * cover).sum();
     // What a frieze takes is covered by its boards; its foot may be put on a course line.
-    let boards = layout.trims.iter().filter(|t| t.kind == TrimKind::Frieze && t.wall == w.id);
+    let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
     covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
 }

@@ -53,7 +53,7 @@ pub(super) fn stagger(layout: &Layout) -> RuleCheck {
     for (_, w) in layout.walls() {
         let all = joints(w);
         for (level, own) in &all {
-            for (other, near) in all.range(level + 1..=level + clear) {
+            for (other, near) in all.range(level + 1..level + 1 + clear) {
                 for x in own {
                     for y in near {
                         rule.case((x - y).abs() >= apart - ON, || {

@@ -2,6 +2,7 @@
 //! measured by exact level scans rather than by the boolean engine.
 
 mod along;
+mod by_wall;
 mod certificate;
 mod corners;
 mod coverage;
@@ -9,8 +10,10 @@ mod cuts;
 mod cutting;
 mod decor;
 mod field;
+mod halves;
 mod heights;
 mod joints;
+mod mixed;
 mod notches;
 mod posts;
 mod rakes;
@@ -37,24 +40,26 @@ const NEAR: f64 = 0.05;
 
 /// Checks every rule.
 pub fn check(layout: &Layout) -> Verify {
+    let at = by_wall::ByWall::of(layout);
     let mut rules = Vec::new();
     rules.extend(coverage::check(layout));
-    rules.extend(field::check(layout));
+    rules.extend(field::check(layout, &at));
     rules.extend(heights::check(layout));
     rules.extend(sides::check(layout));
     rules.extend(runs::check(layout));
     rules.extend(seams::check(layout));
     rules.extend(joints::check(layout));
     rules.extend(cutting::check(layout));
+    rules.extend(halves::check(layout));
     rules.extend(shapes::check(layout));
     rules.extend(notches::check(layout));
     rules.extend(cuts::check(layout));
-    rules.extend(trims::check(layout));
+    rules.extend(trims::check(layout, &at));
     rules.extend(trim_sides::check(layout));
-    rules.extend(decor::check(layout));
-    rules.push(rakes::check(layout));
-    rules.push(posts::check(layout));
-    rules.extend(corners::check(layout));
+    rules.extend(decor::check(layout, &at));
+    rules.push(rakes::check(layout, &at));
+    rules.push(posts::check(layout, &at));
+    rules.extend(corners::check(layout, &at));
     rules.extend(trim_stock::check(layout));
     rules.extend(certificate::check(layout));
     rules.extend(zones::check(layout));

@@ -1,6 +1,9 @@
 //! Corner posts: one at each part of a corner that siding reaches, counted once, hung short of the
 //! soffit and run below the start (FACTS SD-54, SD-97), spliced by the rule (SD-98).
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::by_wall::ByWall;
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::geom::tol::SAME;
@@ -30,12 +33,23 @@ struct Post<'a> {
     high: f64,
 }
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
     let mut rule = Rule::default();
     let posts = whole(&mut rule, layout);
     let mut used = vec![0usize; posts.len()];
+    let mut standing: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    for (i, p) in posts.iter().enumerate() {
+        let wall = p.pieces.first().map_or("", |t| t.wall.as_str());
+        standing.entry(wall).or_default().push(i);
+    }
     for c in &layout.corners {
-        corner(&mut rule, layout, c, &posts, &mut used);
+        // Posts on the corner's own walls, as the layout has them.
+        let walls: BTreeSet<&str> = c.sides.iter().map(|k| k.wall.as_str()).collect();
+        let mut near: Vec<usize> =
+            walls.iter().filter_map(|w| standing.get(w)).flatten().copied().collect();
+        near.sort_unstable();
+        let near: Vec<(usize, &Post)> = near.into_iter().map(|i| (i, &posts[i])).collect();
+        corner(&mut rule, (layout, at), c, &near, &mut used);
     }
     for (p, n) in posts.iter().zip(&used) {
         let Some(t) = p.pieces.first() else { continue };
@@ -84,7 +98,13 @@ fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
     out
 }
 
-fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &mut [usize]) {
+fn corner(
+    rule: &mut Rule,
+    (layout, at): (&Layout, &ByWall),
+    c: &Corner,
+    posts: &[(usize, &Post)],
+    used: &mut [usize],
+) {
     let r = &layout.job.trim;
     let kind_of = match (c.kind, r.inside_corner) {
         (CornerKind::Outside, _) => TrimKind::OutsidePost,
@@ -95,7 +115,8 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
     let each = kind_of == TrimKind::CornerChannel && r.inside_corner == InsideCorner::TwoChannels;
     // Upright sides of fields on this corner: elevation, low, high.
     let mut sides: Vec<(&str, f64, f64)> = Vec::new();
-    for (e, w) in layout.walls() {
+    let walls: BTreeSet<&str> = c.sides.iter().map(|k| k.wall.as_str()).collect();
+    for (e, w) in walls.iter().flat_map(|w| at.walls(w)) {
         for s in w.edges.iter().filter(|s| s.kind == kind(c)) {
             if let Some(k) = c.sides.iter().find(|k| lies(layout, w, s, k)) {
                 let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
@@ -111,8 +132,7 @@ fn corner(rule: &mut Rule, layout: &Layout, c: &Corner, posts: &[Post], used: &m
             t.kind == kind_of && c.sides.iter().any(at) && p.1.low < c.high && p.1.high > c.low
         })
     };
-    let all: Vec<(usize, &Post)> = posts.iter().enumerate().collect();
-    let mine: Vec<&(usize, &Post)> = all.iter().filter(here).collect();
+    let mine: Vec<&(usize, &Post)> = posts.iter().filter(here).collect();
     for (elevation, low, high) in &sides {
         let reached = mine.iter().any(|(_, p)| {
             let own = p.pieces.first().is_some_and(|t| t.elevation == *elevation);

@@ -1,6 +1,7 @@
 //! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
 
 use super::along::{bare, reach};
+use super::by_wall::ByWall;
 use super::{NEAR, Rule};
 use crate::geom::tol::LEVEL;
 use crate::model::house::EdgeKind;
@@ -10,11 +11,10 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 /// Angles nearer than this are one, degrees: pitches are drawn to the grid.
 const SAME_ANGLE: f64 = 0.3;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
     let mut rule = Rule::default();
     for (_, w) in layout.walls() {
-        let mine = layout.trims.iter().filter(|t| t.wall == w.id);
-        for t in mine.filter(|t| t.kind == TrimKind::RakeChannel) {
+        for t in at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::RakeChannel) {
             for (p, end) in [(t.from, &t.ends[0]), (t.to, &t.ends[1])] {
                 let Some(want) = cut(w, t, p) else { continue };
                 let told = if let TrimEnd::Mitre(a) = end { *a } else { 0.0 };

@@ -135,7 +135,7 @@ fn takes(layout: &Layout, e: &Edge) -> Receiver {
             if on_course_line(layout, e.from[1]) {
                 Receiver::Starter
             } else {
-                Receiver::JChannel
+                Receiver::FinishTrim
             }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,

@@ -73,7 +73,9 @@ fn trim_of(layout: &Layout, s: &Edge) -> &'static [TrimKind] {
         },
         (_, EdgeKind::Rake) => &[TrimKind::RakeChannel],
         (_, EdgeKind::LowerRoof) => &[TrimKind::RoofChannel],
-        (_, EdgeKind::Base | EdgeKind::BareTop | EdgeKind::Abutment) => &[TrimKind::WallChannel],
+        // FACTS SD-91: a bottom without its lock.
+        (_, EdgeKind::Base | EdgeKind::BareTop) => &[TrimKind::FinishTrim],
+        (_, EdgeKind::Abutment) => &[TrimKind::WallChannel],
         _ => &[],
     }
 }

@@ -43,7 +43,14 @@ fn lengths(layout: &Layout) -> RuleCheck {
         let square = layout.job.trim.frame == FrameCut::Square && t.kind == TrimKind::JambChannel;
         let tab =
             if square && matches!(t.ends[0], TrimEnd::Tab(_)) { layout.job.trim.tab } else { 0.0 };
-        let drawn = reach(t.from, t.to) + tab;
+        // A board along a rake is measured to the long points of its slanting cuts.
+        let slant = |e: &TrimEnd| match e {
+            TrimEnd::Mitre(a) if t.kind == TrimKind::Frieze => {
+                layout.job.trim.rake_frieze / 2.0 * a.to_radians().tan()
+            }
+            _ => 0.0,
+        };
+        let drawn = reach(t.from, t.to) + tab + slant(&t.ends[0]) + slant(&t.ends[1]);
         let free = t.opening.as_deref().is_some_and(|o| bent.contains(o));
         let parted = t.opening.is_some() && t.length < drawn;
         rule.case(free || parted || (t.length - drawn).abs() < 0.02, || {

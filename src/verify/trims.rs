@@ -3,6 +3,7 @@
 
 use super::NEAR;
 use super::along::{bare, reach};
+use super::by_wall::ByWall;
 use super::{Rule, on_course_line};
 use crate::geom::tol::SAME;
 use crate::job::FrameCut;
@@ -10,11 +11,11 @@ use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
     let (mut close, mut water) = (Rule::default(), Rule::default());
     for (_, w) in layout.walls() {
         for o in &w.openings {
-            let trims = Frame::of(layout, w, o);
+            let trims = Frame::of(at, w, o);
             closes(&mut close, layout, w, &trims);
             sheds(&mut water, layout, &trims);
         }
@@ -35,10 +36,10 @@ struct Frame<'a> {
 }
 
 impl<'a> Frame<'a> {
-    fn of(layout: &'a Layout, w: &'a Wall, o: &'a Opening) -> Self {
+    fn of(at: &ByWall<'a>, w: &'a Wall, o: &'a Opening) -> Self {
         let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
         let sides: Vec<&Edge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
-        let trims = layout.trims.iter().filter(|t| mine(&t.opening) && t.wall == w.id).collect();
+        let trims = at.frame(&w.id, o).to_vec();
         let upright = |e: &&Edge| {
             let (dx, dy) = ((e.from[0] - e.to[0]).abs(), (e.from[1] - e.to[1]).abs());
             dx <= SAME || dy <= SAME

@@ -13,10 +13,11 @@ pub fn work(layout: &Layout) -> WorkOrder {
     let rules = &layout.job.work;
     // Boards butt: nothing laps, and a board is set from the front.
     let laps = !layout.job.product.kind.is_board();
-    let walls = layout
-        .walls()
-        .map(|(e, w)| {
-            let (seen_from, seen_from_what) = runs::seen_from(e, rules.seen(&e.name));
+    let index = steps::Index::of(layout);
+    let seen = layout.elevations.iter().map(|e| (e, runs::seen_from(e, rules.seen(&e.name))));
+    let walls = seen
+        .flat_map(|(e, seen)| e.walls.iter().map(move |w| (e, w, seen.clone())))
+        .map(|(e, w, (seen_from, seen_from_what))| {
             let each = i64::from(rules.level_check.max(1));
             let last = w.courses.last().map_or(i32::MIN, |c| c.index);
             let mut out = WallWork {
@@ -41,7 +42,7 @@ pub fn work(layout: &Layout) -> WorkOrder {
                 },
                 steps: Vec::new(),
             };
-            out.steps = steps::steps(layout, e, w, &out);
+            out.steps = steps::steps(layout, &index, (e, w), &out);
             out
         })
         .collect();

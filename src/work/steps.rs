@@ -4,15 +4,14 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::{SAME, level, same};
+use crate::model::corner::Corner;
+use crate::model::fastening::UNDER_HEAD;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Elevation, Layout, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{Begins, WallWork};
 use crate::units::LengthStyle;
-
-/// Room under a nail's head, inches (FACTS SD-25, VSI-H).
-const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// What holds on every wall.
 pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
@@ -54,11 +53,44 @@ fn of_boards(gap: &str) -> Vec<String> {
     .to_vec()
 }
 
+/// Trim and corners by the wall they are at.
+pub(super) struct Index<'a> {
+    trims: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
+    /// By the other elevation that shows them.
+    shared: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
+    corners: BTreeMap<&'a str, Vec<&'a Corner>>,
+}
+
+impl<'a> Index<'a> {
+    pub(super) fn of(layout: &'a Layout) -> Self {
+        let mut out =
+            Index { trims: BTreeMap::new(), shared: BTreeMap::new(), corners: BTreeMap::new() };
+        for t in &layout.trims {
+            out.trims.entry(&t.wall).or_default().push(t);
+            if let Some(e) = &t.shared_with {
+                out.shared.entry(e).or_default().push(t);
+            }
+        }
+        for c in &layout.corners {
+            for k in &c.sides {
+                out.corners.entry(&k.wall).or_default().push(c);
+            }
+        }
+        out
+    }
+
+    /// Trim on a wall.
+    fn on(&self, w: &Wall) -> impl Iterator<Item = &'a TrimPiece> + '_ {
+        self.trims.get(w.id.as_str()).into_iter().flatten().copied()
+    }
+}
+
 /// Whether a post of another wall stands at a corner of this one.
-fn round_corner(layout: &Layout, t: &TrimPiece, w: &Wall) -> bool {
+fn round_corner(index: &Index, t: &TrimPiece, w: &Wall) -> bool {
     let off = |x: f64| (x - t.from[0]).abs();
     let theirs = || {
-        let sides = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |k| (c, k)));
+        let corners = index.corners.get(t.wall.as_str()).into_iter().flatten();
+        let sides = corners.flat_map(|c| c.sides.iter().map(move |k| (c, k)));
         sides.filter(|(_, k)| k.wall == t.wall && k.elevation == t.elevation)
     };
     let nearest = theirs().map(|(_, k)| off(k.x)).fold(f64::INFINITY, f64::min);
@@ -67,16 +99,23 @@ fn round_corner(layout: &Layout, t: &TrimPiece, w: &Wall) -> bool {
 }
 
 /// A wall's own work, in order.
-pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -> Vec<String> {
+pub(super) fn steps(
+    layout: &Layout,
+    index: &Index,
+    (e, w): (&Elevation, &Wall),
+    work: &WallWork,
+) -> Vec<String> {
     let boards = layout.job.product.kind.is_board();
-    let marks = |kinds: &[TrimKind]| marks(layout, w, kinds);
+    let marks = |kinds: &[TrimKind]| marks(index, w, kinds);
     let mut out = vec![barrier(w)];
     let posts = marks(&[TrimKind::OutsidePost, TrimKind::InsidePost]);
     let corner = |s: &&Edge| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
-    let shared: Vec<String> = layout
-        .trims
-        .iter()
-        .filter(|t| t.shared_with.as_ref() == Some(&e.name) && round_corner(layout, t, w))
+    let shared: Vec<String> = index
+        .shared
+        .get(e.name.as_str())
+        .into_iter()
+        .flatten()
+        .filter(|t| round_corner(index, t, w))
         .map(|t| format!("{} ({})", t.mark, t.elevation))
         .collect();
     if w.edges.iter().any(|s| corner(&s)) {
@@ -90,10 +129,10 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
         let what = if boards { "Corner boards" } else { "Corner posts" };
         out.push(format!("{what}: {list}."));
     }
-    if let Some(starter) = starter(layout, w) {
+    if let Some(starter) = starter(layout, index, w) {
         out.push(starter);
     }
-    let frames = frames(layout, w);
+    let frames = frames(index, w);
     if !frames.is_empty() {
         out.push(format!("Frames: {frames}."));
     }
@@ -108,7 +147,7 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
             "Channels at wall ends, in corners, over roofs and along rakes: {others}."
         ));
     }
-    let first = named(layout, w, &BEFORE);
+    let first = named(index, w, &BEFORE);
     if !first.is_empty() {
         out.push(format!("Before the siding: {first}."));
     }
@@ -129,9 +168,9 @@ pub(super) fn steps(layout: &Layout, e: &Elevation, w: &Wall, work: &WallWork) -
         ));
     }
     if !boards {
-        out.extend(cut_edges(layout, w));
+        out.extend(cut_edges(index, w));
     }
-    let last = named(layout, w, &AFTER);
+    let last = named(index, w, &AFTER);
     if !last.is_empty() {
         out.push(format!("Last: {last}."));
     }
@@ -145,9 +184,9 @@ const BEFORE: [TrimKind; 4] =
 const AFTER: [TrimKind; 3] = [TrimKind::TopPanel, TrimKind::TopFace, TrimKind::Crown];
 
 /// Trim of these kinds on a wall: kind by kind with its marks.
-fn named(layout: &Layout, w: &Wall, kinds: &[TrimKind]) -> String {
+fn named(index: &Index, w: &Wall, kinds: &[TrimKind]) -> String {
     let each = kinds.iter().filter_map(|k| {
-        let list = marks(layout, w, &[*k]);
+        let list = marks(index, w, &[*k]);
         (!list.is_empty()).then(|| format!("{} {list}", k.words()))
     });
     each.collect::<Vec<_>>().join("; ")
@@ -172,15 +211,15 @@ fn joined(list: &[String]) -> String {
 
 /// Marks of trim of these kinds on a wall, openings' left out; posts that another elevation counts
 /// stand there.
-fn marks(layout: &Layout, w: &Wall, kinds: &[TrimKind]) -> String {
-    let mine = |t: &&TrimPiece| t.wall == w.id && t.opening.is_none() && kinds.contains(&t.kind);
-    let list: Vec<String> = layout.trims.iter().filter(mine).map(|t| t.mark.clone()).collect();
+fn marks(index: &Index, w: &Wall, kinds: &[TrimKind]) -> String {
+    let mine = |t: &&TrimPiece| t.opening.is_none() && kinds.contains(&t.kind);
+    let list: Vec<String> = index.on(w).filter(mine).map(|t| t.mark.clone()).collect();
     joined(&list)
 }
 
-fn starter(layout: &Layout, w: &Wall) -> Option<String> {
+fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
     let style = layout.job.sheet.lengths;
-    let list = marks(layout, w, &[TrimKind::Starter]);
+    let list = marks(index, w, &[TrimKind::Starter]);
     let mut heights: Vec<f64> =
         w.edges.iter().filter(|e| e.receiver == Receiver::Starter).map(|e| e.from[1]).collect();
     heights.sort_by(f64::total_cmp);
@@ -188,7 +227,7 @@ fn starter(layout: &Layout, w: &Wall) -> Option<String> {
     let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
     let cut = if cut {
-        "where the bottom is on no course line, the first course is cut and its edge held in the channel by punched lugs, not by a starter"
+        "where the bottom is on no course line, the first course is cut and its edge held in finish trim by punched lugs, not by a starter"
     } else {
         ""
     };
@@ -230,13 +269,9 @@ fn barrier(w: &Wall) -> String {
 }
 
 /// Openings with the marks of their frames.
-fn frames(layout: &Layout, w: &Wall) -> String {
+fn frames(index: &Index, w: &Wall) -> String {
     let mut by: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for t in layout
-        .trims
-        .iter()
-        .filter(|t| t.wall == w.id && t.kind != TrimKind::FinishTrim && !t.kind.behind())
-    {
+    for t in index.on(w).filter(|t| t.kind != TrimKind::FinishTrim && !t.kind.behind()) {
         if let Some(o) = &t.opening {
             by.entry(o).or_default().push(&t.mark);
         }
@@ -304,15 +339,13 @@ fn courses_words(list: &[i32]) -> String {
 }
 
 /// Finish trim where a cut edge comes: under sills and at tops.
-fn cut_edges(layout: &Layout, w: &Wall) -> Vec<String> {
+fn cut_edges(index: &Index, w: &Wall) -> Vec<String> {
     let mut out = Vec::new();
     let finish = |of_opening: bool| -> Vec<String> {
-        let mine = |t: &&TrimPiece| {
-            t.wall == w.id && t.kind == TrimKind::FinishTrim && t.opening.is_some() == of_opening
-        };
-        layout
-            .trims
-            .iter()
+        let mine =
+            |t: &&TrimPiece| t.kind == TrimKind::FinishTrim && t.opening.is_some() == of_opening;
+        index
+            .on(w)
             .filter(mine)
             .map(|t| match &t.opening {
                 Some(o) => format!("{} under {o}", t.mark),

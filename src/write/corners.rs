@@ -1,8 +1,12 @@
 //! Corners of the house as a part of the report.
 
-use super::report::{WIDTH, fitted};
+use super::report::{WIDTH, plain};
 use crate::model::corner::{Corner, CornerKind, Pairing};
 use crate::model::layout::Layout;
+
+/// Room for a corner's name, and where a second line begins.
+const NAME: usize = 18;
+const INDENT: usize = NAME + 3;
 
 /// Each corner with the walls that meet in it and how they were brought together.
 pub(super) fn text(layout: &Layout) -> String {
@@ -20,14 +24,23 @@ pub(super) fn text(layout: &Layout) -> String {
             Pairing::Open => "WIDTH OF RETURN?",
         };
         let kind = if c.kind == CornerKind::Inside { "inside" } else { "outside" };
-        let words = format!(
-            "  {:<18} {kind:<7} {:>10} to {:<10} {:<14} {by}",
-            fitted(&c.id, 18),
-            style.length(c.low),
-            style.length(c.high),
-            fitted(&round.join(", "), 14)
-        );
-        format!("{}\n", fitted(&words, WIDTH))
+        // A name that is to be typed into the job is never cut short.
+        let name = match c.id.chars().count() {
+            0..=NAME => format!("  {:<NAME$}", plain(&c.id)),
+            _ => format!("  {}\n  {:<NAME$}", plain(&c.id), ""),
+        };
+        let heights = format!("{:>9} to {:<9}", style.length(c.low), style.length(c.high));
+        let end = if round.is_empty() {
+            by.to_owned()
+        } else {
+            format!("{}, {by}", plain(&round.join(", ")))
+        };
+        let row = format!("{name} {kind:<7} {heights}");
+        let last = row.lines().last().unwrap_or_default().chars().count();
+        match last + 1 + end.chars().count() <= WIDTH {
+            true => format!("{row} {end}\n"),
+            false => format!("{row}\n{:<INDENT$}{end}\n", ""),
+        }
     };
     if layout.corners.is_empty() {
         return String::new();

@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::words::{contour, end, notches, trim_end};
+use crate::model::half::Half;
 use crate::model::layout::{Contour, Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
@@ -182,11 +183,29 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
         "lugs",
         "fur out",
     ]));
+    // Where panels come in two lengths, each row says which it is cut from.
+    let lengths: BTreeMap<&str, f64> = match layout.job.product.second_length {
+        Some(_) => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
+        None => BTreeMap::new(),
+    };
+    if !lengths.is_empty() {
+        header.push(format!("panel length ({})", style.unit()));
+    }
+    if layout.job.seams.reuse_halves {
+        header.push("half of the panel".to_owned());
+    }
+    let columns = header.len();
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (e, w) in layout.walls() {
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
-                pieces.insert(&p.mark, piece(style, e, w, c.index + 1, p));
+                let mut row = piece(style, e, w, c.index + 1, p);
+                let stock = lengths.get(p.panel.as_str());
+                row.extend(stock.map(|l| number(style.number(*l))));
+                if layout.job.seams.reuse_halves {
+                    row.push(p.half.map_or("", Half::word).to_owned());
+                }
+                pieces.insert(&p.mark, row);
             }
         }
     }
@@ -194,7 +213,13 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
     let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
     trims.sort_by(|a, b| stock_key(&a.stock).cmp(&stock_key(&b.stock)));
-    table(&header, panels.chain(trims.into_iter().map(|t| trim(style, t))))
+    let trims = trims.into_iter().map(|t| {
+        let mut row = trim(style, t);
+        // Columns of pieces alone.
+        row.resize(columns, String::new());
+        row
+    });
+    table(&header, panels.chain(trims))
 }
 
 fn piece(style: LengthStyle, e: &Elevation, w: &Wall, course: i32, p: &Piece) -> Vec<String> {
@@ -248,7 +273,7 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
 
 fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
     let blank = String::new;
-    let mut row = vec![
+    vec![
         safe(&t.stock),
         safe(&t.mark),
         blank(),
@@ -265,14 +290,8 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         safe(&t.elevation),
         safe(&t.wall),
         blank(),
-    ];
-    // Columns of pieces alone.
-    row.resize(CUT_COLUMNS, blank());
-    row
+    ]
 }
-
-/// Columns of `cut-list.csv`.
-const CUT_COLUMNS: usize = 27;
 
 /// `J-channel 12` sorts after `J-channel 9`.
 fn stock_key(stock: &str) -> (&str, u32) {

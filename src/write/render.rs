@@ -1,6 +1,6 @@
 //! SVG read back by `usvg` with the vendored typeface and no other, for PDF and PNG.
 
-use std::sync::Arc;
+use std::sync::{Arc, LazyLock};
 
 use crate::typeface;
 
@@ -9,12 +9,16 @@ use crate::typeface;
 /// # Errors
 /// What `usvg` says, in words.
 pub(super) fn tree(svg: &str) -> Result<usvg::Tree, String> {
-    let mut fonts = usvg::fontdb::Database::new();
-    fonts.load_font_data(typeface::REGULAR.to_vec());
-    fonts.load_font_data(typeface::BOLD.to_vec());
+    // Read once: every sheet has the same letters.
+    static FONTS: LazyLock<Arc<usvg::fontdb::Database>> = LazyLock::new(|| {
+        let mut fonts = usvg::fontdb::Database::new();
+        fonts.load_font_data(typeface::REGULAR.to_vec());
+        fonts.load_font_data(typeface::BOLD.to_vec());
+        Arc::new(fonts)
+    });
     let options = usvg::Options {
         font_family: typeface::FAMILY.to_owned(),
-        fontdb: Arc::new(fonts),
+        fontdb: Arc::clone(&FONTS),
         ..Default::default()
     };
     usvg::Tree::from_str(svg, &options).map_err(|e| e.to_string())

@@ -114,14 +114,18 @@ fn siding(layout: &Layout, colour: &str) -> String {
             style.short(layout.job.end_gap())
         );
     }
+    let stocks: Vec<String> = [false, true][..p.stocks().len()]
+        .iter()
+        .zip(p.stocks())
+        .map(|(second, l)| format!("{}, {} to a carton", style.length(l), p.in_carton(*second)))
+        .collect();
     format!(
-        "Siding: {}, {} {}, exposure {}, panels of {}, {} to a carton{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
+        "Siding: {}, {} {}, exposure {}, panels of {}{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
         p.kind.words(),
         p.profile(),
         style.short(p.face()),
         style.short(p.exposure),
-        style.length(p.length),
-        p.carton,
+        stocks.join(", and of "),
         style.short(layout.job.lap()),
         if p.foam_meets_foam() { ", foam to foam" } else { "" },
         style.short(layout.job.end_gap()),
@@ -135,11 +139,12 @@ fn walls(layout: &Layout) -> String {
     let mut out = format!("WALLS ({unit})\n");
     let row = |wall: &str, elevation: &str, gross: f64, net: f64, n: usize| {
         format!(
-            "  {:<16} {:<24} {:>9.1} gross {:>9.1} net {n:>3} openings\n",
+            "  {:<16} {:<24} {:>9.1} gross {:>9.1} net {n:>3} opening{}\n",
             fitted(wall, 16),
             fitted(elevation, 24),
             style.area(gross),
-            style.area(net)
+            style.area(net),
+            if n == 1 { "" } else { "s" }
         )
     };
     let (mut gross, mut net, mut n) = (0.0, 0.0, 0);
@@ -184,10 +189,12 @@ fn panels(layout: &Layout) -> String {
     let mut lines = vec![
         b.words.clone(),
         format!("The bound is by {}. It leaves out {}.", b.method, b.excludes.join("; ")),
-        format!(
-            "A careful crew that starts each run with the last offcut takes {}. Net area and {} % would buy {}.",
-            b.crew, layout.job.takeoff.area_waste, b.by_area
-        ),
+        b.beside.clone().unwrap_or_else(|| {
+            format!(
+                "A careful crew that starts each run with the last offcut takes {}. Net area and {} % would buy {}.",
+                b.crew, layout.job.takeoff.area_waste, b.by_area
+            )
+        }),
     ];
     lines.extend(b.other_policy.map(|other| {
         match b.best.saturating_sub(other) {

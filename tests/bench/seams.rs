@@ -1,6 +1,6 @@
 //! The seam search on houses given as runs: `cargo bench --bench seams -- FOLDER [--out DIR]
 //! [--effort NAME] [--only NAME] [--policy whole|seamed] [--stock 150|200] [--rules NAME]
-//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N]`.
+//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N] [--second INCHES]`.
 //!
 //! Every house of the folder (`lap-runs/1`) is laid with both rule sets and both stock lengths,
 //! unless options name some; `--made RUNS` adds a made house of that many runs. `--out` writes the
@@ -22,7 +22,7 @@ mod seamcase;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 
-use lapwright::model::seam::{Effort, SeamPlan, SeamProblem};
+use lapwright::model::seam::{Effort, SeamPlan, SeamProblem, SecondStock};
 use lapwright::seam;
 use seamcase::cases::{self, Case, RULE_SETS, STOCKS};
 use seamcase::{check, made};
@@ -41,6 +41,7 @@ struct Asked {
     random: Option<u64>,
     stagger: Option<f64>,
     clear: Option<u32>,
+    second: Option<f64>,
     seed: u64,
 }
 
@@ -70,6 +71,7 @@ fn asked() -> Result<Asked, String> {
             "--random" => asked.random = Some(value.parse().map_err(|_| wrong())?),
             "--stagger" => asked.stagger = Some(value.parse().map_err(|_| wrong())?),
             "--clear" => asked.clear = Some(value.parse().map_err(|_| wrong())?),
+            "--second" => asked.second = Some(value.parse().map_err(|_| wrong())?),
             "--made" => asked.made = Some(value.parse().map_err(|_| wrong())?),
             "--seed" => asked.seed = value.parse().map_err(|_| wrong())?,
             _ => return Err(format!("{word}: no such option")),
@@ -129,6 +131,9 @@ fn run() -> Result<(), String> {
     let asked = asked()?;
     if let Some(houses) = asked.random {
         return random(&asked, houses);
+    }
+    if asked.second.is_some() && asked.out.is_some() {
+        return Err("--out writes answers of one stock length: leave --second out".to_owned());
     }
     let mut houses = match &asked.folder {
         Some(folder) => cases::read(folder)?,
@@ -217,6 +222,12 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     rules.seed = asked.seed;
     rules.stagger = asked.stagger.unwrap_or(rules.stagger);
     rules.clear_courses = asked.clear.unwrap_or(rules.clear_courses);
+    let whole = |inches: f64| (inches * 16.0).round() as i64;
+    rules.second = asked.second.filter(|l| *l != stock).map(|length| {
+        let (a, b) = (whole(stock), whole(length));
+        let common = (1..=a.min(b)).rev().find(|d| a % d == 0 && b % d == 0).unwrap_or(1);
+        SecondStock { length, weights: [a / common, b / common] }
+    });
     let problem = SeamProblem { rules, elevations: house.elevations.clone() };
     let clock = Clock::start();
     let ms = || clock.ms();
@@ -241,9 +252,12 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     if let Some(out) = &asked.out {
         written(out, house, &problem, &plan, set.0)?;
     }
+    // Of two lengths the weight is what is kept least: what one of each weighs is told by the line's end.
+    let mixed = plan.certificate.mixed.as_ref();
+    let count = |weight: i64| usize::try_from(weight).unwrap_or(0);
     let row = Row {
-        bound: plan.certificate.bound,
-        panels: plan.panels,
+        bound: mixed.map_or(plan.certificate.bound, |m| count(m.bound)),
+        panels: mixed.map_or(plan.panels, |m| count(m.weight)),
         certain: certain.unwrap_or(total),
         first: first.unwrap_or(total),
         total,
@@ -268,6 +282,10 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
         row.unavoidable,
         plan.other_policy_panels.map_or(String::new(), |o| format!("  other policy {o}")),
     );
+    for s in mixed.iter().flat_map(|m| &m.stocks) {
+        let alone = s.alone.map_or("-".to_owned(), |n| n.to_string());
+        println!("    {} of {} in, each {}; alone {alone}", s.panels, s.length, s.weight);
+    }
     Ok(row)
 }
 

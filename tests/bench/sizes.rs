@@ -1,6 +1,6 @@
 //! Drawings of 1, 10, 100 and 1,000 houses: `cargo bench --bench sizes [-- MOST HOUSES]`. Time of each
-//! part and peak memory, and in the same run ezdxf with shapely doing the read-and-area part of the
-//! same files. Prints tables in Markdown.
+//! part, processor time of the whole and peak memory, and in the same run ezdxf with shapely doing the
+//! read-and-area part of the same files. Prints tables in Markdown.
 
 #![allow(
     clippy::unwrap_used,
@@ -84,31 +84,36 @@ fn tables(most: usize) {
         both.push((n, ours, theirs));
         std::fs::remove_file(&file).unwrap();
     }
-    println!("\n| houses | MB | {} | MB at most |", PARTS.join(" | "));
-    println!("|---:|---:|{}---:|", "---:|".repeat(PARTS.len()));
+    println!("\n| houses | MB | {} | of processor | MB at most |", PARTS.join(" | "));
+    println!("|---:|---:|{}---:|---:|", "---:|".repeat(PARTS.len()));
     for (n, megabytes, r) in &parts {
         let times: Vec<String> = seconds(&r.said).iter().map(|t| format!("{t:.3}")).collect();
-        println!("| {n} | {megabytes:.1} | {} | {:.0} |", times.join(" | "), r.peak);
+        println!("| {n} | {megabytes:.1} | {} | {:.2} | {:.0} |", times.join(" | "), r.cpu, r.peak);
     }
     for pair in parts.windows(2) {
         let (before, after) = (seconds(&pair[0].2.said), seconds(&pair[1].2.said));
         let each = before.iter().zip(&after).map(|(a, b)| format!("x {:.1}", b / a));
         println!(
-            "| x {} | x {:.1} | {} | x {:.1} |",
+            "| x {} | x {:.1} | {} | x {:.1} | x {:.1} |",
             pair[1].0 / pair[0].0,
             pair[1].1 / pair[0].1,
             each.collect::<Vec<_>>().join(" | "),
+            pair[1].2.cpu / pair[0].2.cpu,
             pair[1].2.peak / pair[0].2.peak
         );
     }
-    println!("\n| houses | lapwright, s | MB | ezdxf and shapely, s | MB | times as long |");
-    println!("|---:|---:|---:|---:|---:|---:|");
+    println!(
+        "\n| houses | lapwright, s | of processor | MB | ezdxf and shapely, s | of processor | MB | times as long |"
+    );
+    println!("|---:|---:|---:|---:|---:|---:|---:|---:|");
     for (n, ours, theirs) in &both {
         println!(
-            "| {n} | {:.3} | {:.0} | {:.3} | {:.0} | {:.0} |",
+            "| {n} | {:.3} | {:.2} | {:.0} | {:.3} | {:.2} | {:.0} | {:.0} |",
             ours.seconds,
+            ours.cpu,
             ours.peak,
             theirs.seconds,
+            theirs.cpu,
             theirs.peak,
             theirs.seconds / ours.seconds
         );
@@ -168,6 +173,7 @@ fn areas(file: &Path) {
 
 struct Measured {
     seconds: f64,
+    cpu: f64,
     /// Megabytes.
     peak: f64,
     said: String,
@@ -179,7 +185,7 @@ fn measured(command: &mut Command) -> Measured {
     let r = watched::watched(command.stdout(out).stderr(Stdio::inherit()), None);
     assert!(r.exit.is_some_and(|e| e.success()), "{:?}", r.exit);
     let said = std::fs::read_to_string(&said).unwrap();
-    Measured { seconds: r.seconds, peak: r.megabytes, said }
+    Measured { seconds: r.seconds, cpu: r.cpu, peak: r.megabytes, said }
 }
 
 /// Houses of four framed elevations, in rows of ten on one sheet of model space.

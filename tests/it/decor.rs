@@ -68,6 +68,11 @@ fn a_frieze_along_the_rakes_takes_its_width_square_to_them() {
     assert!((channels - 2.0 * 144.2221).abs() < 1.6, "{channels}");
     let none = laid(&rings, "");
     assert!(of(&none, TrimKind::Frieze).is_empty());
+    // From 12 ft stock: 144 and 4.222 each, butted.
+    let l = laid(&rings, "[trim]\nrake_frieze = 6\n");
+    let mut parts = lengths(&l, TrimKind::Frieze);
+    parts.sort_by(f64::total_cmp);
+    parts.iter().zip([4.2221, 4.2221, 144.0, 144.0]).for_each(|(have, want)| near(*have, want));
 }
 
 #[test]
@@ -129,8 +134,65 @@ fn a_sloping_band_is_as_long_as_it_is_drawn() {
     let band = [(20.0, 30.0), (140.0, 80.0), (140.0, 88.0), (20.0, 38.0)];
     let rings: [(&str, &[(f64, f64)]); 2] =
         [("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 160.0)), ("A-WALL-BAND", &band)];
-    let l = lay(dxf(&rings).as_bytes(), &job(""));
+    let l = laid(&rings, "");
     // Plumb ends: the long sides stand apart by 8 x 12 / 13, each end reaching 8 x 5 / 13 past.
     let all: f64 = lengths(&l, TrimKind::Band).iter().sum();
     near(all, 130.0 + 8.0 * 5.0 / 13.0);
+}
+
+#[test]
+fn a_first_course_cut_off_its_line_is_held_in_finish_trim_with_lugs() {
+    // FACTS SD-91 (VSI-IRC): no lock is left for a starter. Butt lines at -3, 5, ...: the first course
+    // shows 5 of its 8 in over the wall's foot at 0.
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 100.0, 85.0))];
+    let l = laid(&wall, "[courses]\ndatum = -3\nhang_below = 0\n");
+    assert!(of(&l, TrimKind::Starter).is_empty() && of(&l, TrimKind::WallChannel).is_empty());
+    let feet: Vec<f64> = of(&l, TrimKind::FinishTrim)
+        .iter()
+        .filter(|t| t.from[1] == 0.0)
+        .map(|t| t.length)
+        .collect();
+    assert_eq!(feet, [100.0]);
+    // Lugs every 6 in (SD-106) along 100 less a gap of 1/4 at either end: 99 1/2 / 6 = 16.6.
+    let w = l.walls().next().unwrap().1;
+    let lugs: u32 =
+        w.courses[0].runs.iter().flat_map(|r| &r.pieces).map(|p| p.edge_work.lugs).sum();
+    assert_eq!(lugs, 17);
+    // On its line it locks into a starter and has none.
+    let l = laid(&wall, "[courses]\ndatum = 0\n");
+    let w = l.walls().next().unwrap().1;
+    assert!(w.courses[0].runs[0].pieces.iter().all(|p| p.edge_work.lugs == 0));
+    assert!(!of(&l, TrimKind::Starter).is_empty());
+}
+
+#[test]
+fn settings_that_gainsay_one_another_are_refused() {
+    for (text, key) in [
+        ("[weather]\nbelow_40f = true\ninstalled_f = 55\n", "weather.below_40f"),
+        ("[product]\nkind = \"wood\"\n[courses]\nlug_spacing = 4\n", "courses.lug_spacing"),
+        ("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76mm\", 99]\n", "fasteners.lengths"),
+    ] {
+        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        assert!(e.contains(key), "{e}");
+    }
+    let job = job_file::parse("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76.2mm\"]\n", "j").unwrap();
+    assert_eq!(job.fasteners.lengths, [2.5, 3.0]);
+}
+
+#[test]
+fn a_house_on_a_stone_base_starts_on_it() {
+    // Stone to 30 in all round: the siding's start, and the height the datum is searched from. On it the
+    // first course is whole: 30 is a butt line, since nothing else asks for another one.
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 126.0)),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 30.0)),
+    ];
+    let l = laid(&rings, "");
+    assert_eq!(l.datum, 30.0);
+    assert_eq!(of(&l, TrimKind::Starter).len(), 2);
+    assert_eq!(l.walls().next().unwrap().1.courses.len(), 12);
+    // Where the job fixes another, the first course is cut, and no advice is given to hang it over stone.
+    let l = laid(&rings, "[courses]\ndatum = 28\n");
+    let words = &l.story_pole.choices[0].words;
+    assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
 }

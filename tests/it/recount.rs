@@ -110,20 +110,46 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let product = &v["job"]["product"];
     let rules = &v["job"]["takeoff"];
     let length = num(&product["length"]);
-    let panels = list(v, "panels").len() as f64;
-    let used: f64 = walls(v).flat_map(pieces).map(|(_, p)| num(&p["length"])).sum();
-    out.insert("panels".into(), (used / length, panels));
-    let spare = up(panels * num(&rules["spare"]) / 100.0);
-    if spare > 0.0 {
-        out.insert("spare-panels".into(), (0.0, spare));
-    }
-    let carton = num(&product["carton"]);
-    let cartons = up((panels + spare) / carton);
     let kind = product["kind"].as_str().unwrap();
     let boards = ["wood", "fibre-cement"].contains(&kind);
-    // Boards are sold by the piece unless the job says otherwise.
-    if !(boards && carton == 1.0) {
-        out.insert("cartons".into(), ((panels + spare) / carton, cartons));
+    let (mut laid, mut in_cartons) = (0.0, 0.0);
+    let mut lengths = vec![("", length, num(&product["carton"]))];
+    if let Some(second) = product["second_length"].as_f64() {
+        let carton = product["second_carton"].as_f64().unwrap_or(num(&product["carton"]));
+        lengths.push(("-second", second, carton));
+    }
+    let two = lengths.len() == 2;
+    for (suffix, length, carton) in lengths {
+        let mine: BTreeSet<&str> = list(v, "panels")
+            .iter()
+            .filter(|p| (num(&p["stock"]) - length).abs() < 0.01)
+            .map(|p| p["id"].as_str().unwrap())
+            .collect();
+        // Of two lengths one of which nothing is cut is no line.
+        if two && mine.is_empty() {
+            continue;
+        }
+        let panels = mine.len() as f64;
+        // The upper half of a panel ripped for another course is taken already.
+        let used: f64 = walls(v)
+            .flat_map(pieces)
+            .filter(|(_, p)| p["half"] != "upper")
+            .filter(|(_, p)| mine.contains(p["panel"].as_str().unwrap()))
+            .map(|(_, p)| num(&p["length"]))
+            .sum();
+        out.insert(format!("panels{suffix}"), (used / length, panels));
+        let spare = up(panels * num(&rules["spare"]) / 100.0);
+        if spare > 0.0 {
+            out.insert(format!("spare-panels{suffix}"), (0.0, spare));
+        }
+        let cartons = up((panels + spare) / carton);
+        // Boards are sold by the piece unless the job says otherwise.
+        if !(boards && carton == 1.0) {
+            out.insert(format!("cartons{suffix}"), ((panels + spare) / carton, cartons));
+        }
+        let face = length * num(&product["exposure"]) / 144.0;
+        laid += panels * face / 100.0;
+        in_cartons += cartons * carton * face / 100.0;
     }
     // SD-132 (JLC-F): a piece of flashing behind each joint of fibre-cement.
     let joints: usize = walls(v)
@@ -136,8 +162,8 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     }
     let face = length * num(&product["exposure"]) / 144.0;
     let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
-    out.insert("squares".into(), (net / 100.0, cartons * carton * face / 100.0));
-    out.insert("squares-laid".into(), (panels * face / 100.0, 0.0));
+    out.insert("squares".into(), (net / 100.0, in_cartons));
+    out.insert("squares-laid".into(), (laid, 0.0));
     let by_area = up(net * (1.0 + num(&rules["area_waste"]) / 100.0) / face);
     out.insert("by-net-area".into(), (by_area, 0.0));
 
@@ -231,10 +257,13 @@ pub(crate) fn check(v: &Value, name: &str) {
         let shares = list(line, "shares");
         let sum: f64 = shares.iter().map(|s| num(&s["net"])).sum();
         assert!(shares.is_empty() || (sum - net).abs() < 1e-4, "{name}, {id}: shares {sum}");
-        if order > 0.0 && id != "spare-panels" {
+        if order > 0.0 && !id.starts_with("spare-panels") {
             // What is bought and not used; squares are weighed by net area, others by length.
             let bought_used = match id {
                 "cartons" => recount(v)["panels"].0 * num(&v["job"]["product"]["carton"]).recip(),
+                "cartons-second" => {
+                    recount(v)["panels-second"].0 / num(&v["job"]["product"]["carton"])
+                }
                 "panels" => recount(v)["panels"].0,
                 _ => net,
             };

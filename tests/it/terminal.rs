@@ -148,6 +148,7 @@ fn exit_codes_are_those_of_the_contract() {
         (2, vec!["takeoff", wall, "--explain", "no such line"]),
         (2, vec!["takeoff", wall, "--format", "yaml"]),
         (2, vec!["takeoff", wall, "--explain", "panels", "--format", "json"]),
+        (2, vec!["layout", wall, "--paper", "A9", "--out", into]),
         (2, vec!["schema"]),
         (2, vec![]),
     ] {
@@ -167,4 +168,23 @@ fn schemas_are_json_that_names_its_draft() {
         assert_eq!(v["$schema"], "https://json-schema.org/draft/2020-12/schema", "{of}");
         assert!(v["properties"].as_object().unwrap().len() > 9, "{of}");
     }
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn what_stops_a_check_is_told_once_on_one_terminal() {
+    let dir = tempfile::tempdir().unwrap();
+    let drawing = dir.path().join("none.dxf");
+    std::fs::write(&drawing, "0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n").unwrap();
+    let told = |text: &[u8]| String::from_utf8_lossy(text).matches("nothing to side").count();
+    // Apart, the list and the terminal each have it.
+    let o = program().arg("check").arg(&drawing).output().unwrap();
+    assert_eq!((told(&o.stdout), told(&o.stderr), o.status.code()), (1, 1, Some(1)));
+    // `script` runs it on a terminal of its own.
+    let line = format!("{} check {}", env!("CARGO_BIN_EXE_lapwright"), drawing.display());
+    let mut on_terminal = std::process::Command::new("script");
+    let Ok(o) = on_terminal.args(["-qec", &line, "/dev/null"]).output() else {
+        return println!("skipped: there is no `script`");
+    };
+    assert_eq!(told(&o.stdout), 1, "{}", String::from_utf8_lossy(&o.stdout));
 }

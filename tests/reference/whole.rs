@@ -66,14 +66,14 @@ fn random_houses_go_through_the_whole_program() {
     let mut args = vec![drawn.as_path()];
     args.extend(words.iter().map(PathBuf::as_path));
     python("tests/samples/random_houses.py", &args);
-    let (mut faults, mut table) = (Vec::new(), String::from("house,seconds,megabytes\n"));
+    let (mut faults, mut table) = (Vec::new(), String::from("house,seconds,cpu,megabytes\n"));
     let (mut times, mut most) = (Vec::new(), 0.0_f64);
     for seed in first..first + count {
         let drawing = drawn.join(format!("house-{seed:05}.dxf"));
         let out = folder.path().join("out");
         let (r, told) = run(folder.path(), &drawing, &out);
         let code = r.exit.and_then(|e| e.code());
-        let _ = writeln!(table, "{seed},{:.3},{:.1}", r.seconds, r.megabytes);
+        let _ = writeln!(table, "{seed},{:.3},{:.2},{:.1}", r.seconds, r.cpu, r.megabytes);
         times.push(r.seconds);
         most = most.max(r.megabytes);
         if code != Some(0) {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use lapwright::model::seam::{SeamPlan, SeamProblem, SeamRun};
+use lapwright::model::seam::{SeamPlan, SeamProblem, SeamRules, SeamRun};
 
 const SAME: f64 = 1e-6;
 
@@ -43,7 +43,7 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
                     out.broken.push(format!("{} is missing", run.id));
                     continue;
                 };
-                let at = one_run(p, run, got, &mut out.broken);
+                let at = one_run(p, run, got, &plan.stocks, &mut out.broken);
                 for (x, fixed) in &at {
                     seams.push((c.index, *x, *fixed));
                     let across = c.avoid.iter().filter(|v| run.x0 < **v && **v < run.x1);
@@ -61,7 +61,8 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
     for (n, mut cuts) in panels {
         cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
         let over = cuts.windows(2).any(|w| w[1].0 - w[0].1 < r.kerf - SAME);
-        if over || cuts[0].0 < -SAME || cuts.iter().any(|c| c.1 > r.stock + SAME) {
+        let stock = stock(r, &plan.stocks, n);
+        if over || cuts[0].0 < -SAME || cuts.iter().any(|c| c.1 > stock + SAME) {
             out.broken.push(format!("panel {n} is cut {cuts:?}"));
         }
     }
@@ -71,11 +72,19 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
     out
 }
 
+/// Length of a panel: one of the two that the rules have, where they mix two.
+fn stock(r: &SeamRules, stocks: &[f64], panel: usize) -> f64 {
+    let Some(second) = r.second else { return r.stock };
+    let told = stocks.get(panel).copied().unwrap_or(0.0);
+    if told == r.stock || told == second.length { told } else { 0.0 }
+}
+
 /// Checks one run; its seams, each with whether an obstacle fixes it.
 fn one_run(
     p: &SeamProblem,
     run: &SeamRun,
     got: &lapwright::model::seam::RunPlan,
+    stocks: &[f64],
     broken: &mut Vec<String>,
 ) -> Vec<(f64, bool)> {
     let r = &p.rules;
@@ -99,7 +108,8 @@ fn one_run(
             broken.push(format!("{} says a seam elsewhere than {x}", run.id));
         }
         let (a, b) = (&got.pieces[i], &got.pieces[i + 1]);
-        if !fixed && ((a.end - r.stock).abs() > SAME || b.start.abs() > SAME) {
+        let end = stock(r, stocks, a.panel);
+        if !fixed && ((a.end - end).abs() > SAME || b.start.abs() > SAME) {
             broken.push(format!("{} joins a cut end at {x}", run.id));
         }
         if !fixed && run.barred.iter().any(|(low, high)| low + SAME < *x && *x < high - SAME) {
@@ -118,7 +128,8 @@ fn one_run(
             broken.push(format!("{} has a short piece, {}", run.id, c.end - c.start));
         }
     }
-    let needless = cover <= r.stock && run.fixed.is_empty() && !r.seam_short_runs;
+    let shorter = r.second.map_or(r.stock, |s| s.length.min(r.stock));
+    let needless = cover <= shorter && run.fixed.is_empty() && !r.seam_short_runs;
     if got.pieces.len() > 1 && needless {
         broken.push(format!("{} has a needless seam", run.id));
     }
@@ -142,12 +153,13 @@ fn stagger(p: &SeamProblem, name: &str, mut seams: Vec<Seam>, broken: &mut Vec<S
     }
 }
 
-/// Fewest jamb lines that any lawful parting of a run alone hits, on the eighths of an inch.
+/// Fewest jamb lines that any lawful parting of a run alone hits, on the eighths of an inch. With two
+/// lengths it is not counted.
 fn fewest_hits(p: &SeamProblem, run: &SeamRun, avoid: &[f64]) -> usize {
     let r = &p.rules;
     let cover = run.x1 - run.x0 - 2.0 * r.gap;
     let across: Vec<f64> = avoid.iter().copied().filter(|v| run.x0 < *v && *v < run.x1).collect();
-    if cover <= r.stock || across.is_empty() || !run.fixed.is_empty() {
+    if cover <= r.stock || across.is_empty() || !run.fixed.is_empty() || r.second.is_some() {
         return 0;
     }
     let first = ((cover - r.lap) / (r.stock - r.lap) - 1e-9).ceil().max(2.0) as usize;

@@ -13,10 +13,18 @@ use super::page::{Page, room};
 use super::style::TEXT;
 use super::words::{cut, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::model::half::Half;
 use crate::model::layout::{Contour, Course, EndCut, Layout, Notch, NotchSide, Piece};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
-type Key = (i64, [EndKey; 2], Option<(i64, i64)>, Vec<NotchKey>, [i64; 2], (i64, bool, bool));
+type Key = (
+    i64,
+    [EndKey; 2],
+    Option<(i64, i64)>,
+    Vec<NotchKey>,
+    [i64; 2],
+    (i64, bool, bool, Option<Half>),
+);
 /// Kind, angle, set, contour.
 type EndKey = (u8, i64, i64, Vec<[i64; 2]>);
 /// Edge, left, width, depth, foot, contour.
@@ -67,7 +75,7 @@ fn key(p: &Piece, k: &Course, meets: (bool, bool)) -> Key {
         p.notches.iter().map(notch).collect(),
         [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
         // What a piece has over its face hangs on the course; a cut end at a seam has more to cut.
-        (sixteenths(k.top - k.bottom), meets.0, meets.1),
+        (sixteenths(k.top - k.bottom), meets.0, meets.1, p.half),
     )
 }
 

@@ -3,6 +3,7 @@
 use crate::annotate::words::{cut, short};
 use crate::geom::tol::{CUT, MARK};
 use crate::job::Product;
+use crate::model::half::Half;
 use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Run, Xy};
 use crate::units::LengthStyle;
 
@@ -58,6 +59,12 @@ pub(super) fn describe(
         }
         out.push(words);
     }
+    out.extend(p.half.map(|half| match half {
+        Half::Lower => {
+            "keep the part ripped off: another course takes it, see the cut list".to_owned()
+        }
+        Half::Upper => "from the upper half of a ripped panel, see the cut list".to_owned(),
+    }));
     // A ripped head has nothing left over its face.
     let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - CUT);
     let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });

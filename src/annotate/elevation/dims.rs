@@ -72,10 +72,15 @@ pub(super) fn widths(c: &mut Canvas, e: &Elevation, v: &View) {
         if upper && !sides.iter().any(|x| shown(&x)) {
             continue;
         }
+        let sided = sides.iter().any(|x| shown(&x));
         let ends = e.walls.iter().flat_map(|w| [bound(w, f64::min), bound(w, f64::max)]);
         let mut xs: Vec<f64> = ends.chain(sides).collect();
         xs.retain(|x| *x > v.window.x0 && *x < v.window.x1);
         xs.extend([v.window.x0, v.window.x1]);
+        // One wall without openings is as long as the whole, and other widths are told already.
+        if row < base - ROW && !sided && places(xs.clone()).len() == 2 {
+            continue;
+        }
         level_string(c, v, xs, row);
         row -= ROW;
     }

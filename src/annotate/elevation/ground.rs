@@ -84,7 +84,11 @@ fn zones(c: &mut Canvas, e: &Elevation, v: &View) {
         } else {
             format!("{}: not laid out, {area} net", z.cladding)
         };
-        let text = crate::annotate::canvas::fitted(&text, TEXT, false, 3.0);
+        for ring in &z.outline {
+            c.ring(Ink::Source, &v.points(ring));
+        }
+        let room = r.width() / v.factor;
+        let text = crate::annotate::canvas::fitted(&text, TEXT, false, room.max(3.0));
         let target = v.map * at;
         c.mark(Mark { text: &text, target, wish: target, reach: 2.0, look: Look::Dotted });
     }

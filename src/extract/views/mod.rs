@@ -14,6 +14,7 @@ use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Role, Stroke};
+use crate::units::counted;
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -276,7 +277,7 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec
         .collect();
     if untitled > 0 && many {
         let message = format!(
-            "{untitled} of {} views have neither a frame nor a title; they are numbered left to right",
+            "{untitled} of {} views without a frame or a title: numbered left to right",
             views.len()
         );
         let help = "Draw a frame on A-ELEV-FRAM and a title on A-ELEV-IDEN, or name the views as [[elevation]] in the job file.";
@@ -301,8 +302,8 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: 
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
         let c = stroke_box(first).center();
         let message = format!(
-            "{} lines of walls or openings lie outside every view; they are left out",
-            strays.len()
+            "{} of walls or openings outside every view, left out",
+            counted(strays.len(), "line")
         );
         let help =
             "Draw a frame round that view on A-ELEV-FRAM, or name its region in the job file.";

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::faces_of::{Sorted, sorted};
 use super::{Outline, foot, source};
-use crate::diag::{Note, Notes, Origin};
+use crate::diag::{Note, Notes, Origin, round_place};
 use crate::extract::stroke_box;
 use crate::geom::arrangement::Segment;
 use crate::geom::boolean::intersection;
@@ -14,7 +14,7 @@ use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::inches_fraction;
+use crate::units::{counted, inches_fraction};
 
 /// Most segments that are arranged at once.
 const MOST: usize = 400_000;
@@ -150,17 +150,18 @@ fn report(lines: &Linework, found: &Sorted, first: &Stroke, notes: &mut Notes) {
     let at = first.points.first().map_or(Point::ZERO, |p| source(lines, *p));
     if found.welded > 0 {
         let message = format!(
-            "{} ends of loose lines were apart from what they meet by less than the weld distance and are joined",
-            found.welded
+            "{} of loose lines, apart from what they meet by less than the weld distance: joined",
+            counted(found.welded, "end")
         );
         let help = "Nothing to do; `weld` under [drawing] sets the distance.";
         notes.push(Note::info("ends-joined", message, help).about(&first.origin).at(at));
     }
     if found.left > 0 {
-        let message =
-            format!("{} faces of loose lines are taken for neither wall nor opening", found.left);
-        let help =
-            "They are left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.";
+        let message = format!(
+            "{} of loose lines, taken for neither wall nor opening",
+            counted(found.left, "face")
+        );
+        let help = "Left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.";
         notes.push(Note::info("faces-left", message, help).about(&first.origin).at(at));
     }
 }
@@ -221,17 +222,25 @@ pub(super) fn report_open(lines: &Linework, open: &[&Stroke], notes: &mut Notes)
         }
         let gap = nearest.distance(*a);
         let what = if s.role == Some(Role::Wall) { "a wall" } else { "a bare area" };
+        let k = lines.scale.inches;
         let (p, q) = (source(lines, *a), source(lines, nearest));
+        let [from, to] = [p, q].map(|p| round_place(p, k));
+        // In the drawing's own measure too, where that is none of feet and inches.
+        let own = match lines.scale.unit.as_str() {
+            "inch" | "foot" => String::new(),
+            "scaled" => format!(", {} drawing units", round_place(Point::new(gap / k, 0.0), k).x),
+            unit => format!(", {} {unit}", round_place(Point::new(gap / k, 0.0), k).x),
+        };
         let message = format!(
-            "the outline of {what} on layer {} is open by {} between ({:.3}, {:.3}) and ({:.3}, {:.3})",
+            "the outline of {what} on layer {} is open by {}{own} between ({:.3}, {:.3}) and ({:.3}, {:.3})",
             s.origin.layer,
             inches_fraction(gap),
-            p.x,
-            p.y,
-            q.x,
-            q.y
+            from.x,
+            from.y,
+            to.x,
+            to.y
         );
-        let help = "Close the outline in the drawing; gaps up to `weld` under [drawing] are joined by the program.";
+        let help = "Close the outline in the drawing. Gaps up to `weld` under [drawing], 1/16 in unless the job sets it, are joined by the program.";
         notes.push(Note::error("wall-open", message, help).about(&s.origin).at(p));
     }
 }

@@ -14,7 +14,7 @@ use crate::model::drawing::{
     Dialect, Drawing, Layer, Pen, Polyline, Shape, Space, Vertex, Viewport,
 };
 use crate::read::limits::Limits;
-use crate::units::Unit;
+use crate::units::{Unit, counted};
 
 /// Reads a DXF.
 ///
@@ -241,7 +241,11 @@ impl<'a, 'n> Reader<'a, 'n> {
         if let Some(i) = self.index.get(&key) {
             return *i;
         }
+        // What is over the limit is refused as a whole once all is read.
         let i = self.out.layers.len();
+        if i > self.limits.layers {
+            return i - 1;
+        }
         self.out.layers.push(Layer { name: name.to_owned(), shown: true, pen: Pen::default() });
         self.names.push(Arc::from(name));
         self.index.insert(key, i);
@@ -253,7 +257,9 @@ impl<'a, 'n> Reader<'a, 'n> {
             return *i;
         }
         let i = self.layer(&self.decoder.text(name));
-        self.by_bytes.insert(name, i);
+        if i < self.limits.layers {
+            self.by_bytes.insert(name, i);
+        }
         i
     }
 
@@ -554,8 +560,8 @@ impl<'a, 'n> Reader<'a, 'n> {
         let bad = std::mem::take(&mut self.tags.bad);
         if let Some(first) = bad.first() {
             let message = format!(
-                "{} lines are no group codes, the first is line {first}; they are passed over",
-                bad.len()
+                "{} without the group code due there, passed over; the first is line {first}",
+                counted(bad.len(), "line")
             );
             self.notes.push(Note::warning(
                 "line-bad",

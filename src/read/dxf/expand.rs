@@ -241,6 +241,7 @@ impl Expander<'_> {
             for column in 0..insert.columns {
                 if out.items.len() >= self.limits.items
                     || out.groups.len() >= self.limits.insertions
+                    || self.tally.points > self.limits.points
                 {
                     self.full_array(&insert, origin);
                     break 'array;

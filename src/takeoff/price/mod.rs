@@ -38,12 +38,13 @@ pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Tak
         matched.push((line, price));
     }
     let of = |id: &str| matched.iter().find(|(l, _)| l.id == id).map(|(_, p)| *p);
-    let panels_by = PanelUnit::ALL.into_iter().find(|u| of(u.id()).is_some()).unwrap_or_default();
+    let priced = |u: &PanelUnit| of(u.id()).or_else(|| of(&format!("{}-second", u.id()))).is_some();
+    let panels_by = PanelUnit::ALL.into_iter().find(priced).unwrap_or_default();
     let buys = Takeoff { panels_by, lines: Vec::new(), ..Takeoff::default() };
     let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
     for line in takeoff.lines.iter().filter(|l| buys.buys(l)) {
         // Spare pieces cost what the others do, unless the user prices them apart.
-        let as_panels = || if line.id == "spare-panels" { of("panels") } else { None };
+        let as_panels = || of(line.id.strip_prefix("spare-")?);
         match of(&line.id).or_else(as_panels) {
             Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
             None => cost.unpriced.push(line.id.clone()),
@@ -88,6 +89,10 @@ fn money(quantity: u64, price: i64) -> i64 {
 
 /// Panels of the other ways at the same price; by squares there is no such figure for pieces.
 fn cost_of_ways(takeoff: &mut Takeoff, cost: &Cost) {
+    // With two lengths no way but the layout's has both.
+    if takeoff.lines.iter().any(|l| l.id == "panels-second") {
+        return;
+    }
     let unit = takeoff.panels_by;
     let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
     let multiple = u64::from(p.multiple);

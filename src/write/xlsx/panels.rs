@@ -23,6 +23,10 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
     );
     g.texts(&[&how], Look::Text);
+    if let Some(second) = layout.job.product.second_length {
+        let lengths = [layout.job.product.length, second].map(|l| style.length(l));
+        g.texts(&[&format!("P: panels of {}; S: of {}.", lengths[0], lengths[1])], Look::Text);
+    }
     let of = |name: &str| format!("{name} ({unit})");
     let (from, to, length, rip_from, rip_to, left) = (
         of("From"),
@@ -79,7 +83,10 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     for panel in &layout.panels {
         for (i, mark) in panel.pieces.iter().enumerate() {
             let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
-            g.text(0, &panel.id, Look::Text);
+            match p.half {
+                Some(half) => g.text(0, &format!("{} {}", panel.id, half.word()), Look::Wrapped),
+                None => g.text(0, &panel.id, Look::Text),
+            }
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(17, style.number(panel.offcut), Look::Three);

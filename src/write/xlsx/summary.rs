@@ -46,15 +46,29 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         ("Squares laid", "squares-laid", "D"),
         ("Squares ordered", "squares", "E"),
     ] {
-        let (Some(line), Some(row)) = (of(id), row_of(takeoff, id)) else { continue };
-        g.text(0, what, Look::Text);
-        let v = if col == "E" { line.order } else { line.net };
-        let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
-        g.sum(1, &format!("=Order!{col}{row}"), v, look);
-        g.next();
+        // Of two lengths each has its own line.
+        for id in [id.to_owned(), format!("{id}-second")] {
+            let (Some(line), Some(row)) = (of(&id), row_of(takeoff, &id)) else { continue };
+            let length = line.item.split_once(" of ").map(|(_, l)| format!(", {l}"));
+            g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
+            let v = if col == "E" { line.order } else { line.net };
+            let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
+            g.sum(1, &format!("=Order!{col}{row}"), v, look);
+            g.next();
+        }
     }
-    g.text(0, "Fewest panels any layout could use", Look::Text);
-    g.number(1, layout.bound.panels as f64, Look::Count);
+    match &layout.bound.certificate.mixed {
+        None => {
+            g.text(0, "Fewest panels any layout could use", Look::Text);
+            g.number(1, layout.bound.panels as f64, Look::Count);
+        }
+        Some(proof) => {
+            let first = layout.job.sheet.lengths.length(proof.stocks[0].length);
+            g.text(0, &format!("Least any layout buys, in {first}"), Look::Text);
+            let least = proof.bound as f64 / proof.stocks[0].weight.max(1) as f64;
+            g.number(1, least, Look::Two);
+        }
+    }
     g.text(2, &layout.bound.words, Look::Text);
     g.next();
     let cost = takeoff.cost.as_ref();

@@ -1,12 +1,17 @@
 //! Bytes to a plausible drawing: random text seldom gets past the readers, these shapes do.
 
+use std::collections::BTreeMap;
 use std::fmt::Write;
 
-use lapwright::job::Job;
+use lapwright::job::{
+    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Kind, Product, ReturnWall, SeenFrom,
+    TopFinish, Zone,
+};
 use lapwright::model::seam::Effort;
 use lapwright::units::{LengthStyle, Unit};
 
-const LAYERS: [&str; 12] = [
+/// Layers of the convention; walls, windows and doors the more often. `OTHER` is a zone's.
+const LAYERS: [&str; 16] = [
     "A-WALL-OTLN",
     "A-WALL-OTLN",
     "A-GLAZ",
@@ -19,7 +24,14 @@ const LAYERS: [&str; 12] = [
     "C-TOPO-PROF",
     "A-WALL-CNRI",
     "A-ELEV-FRAM",
+    "A-WALL-BAND",
+    "A-WALL-JNTC",
+    OTHER,
+    "A-WALL-PATT",
 ];
+
+/// The layer of a zone with another cladding.
+const OTHER: &str = "A-WALL-SHNG";
 
 struct Bytes<'a>(&'a [u8]);
 
@@ -48,7 +60,7 @@ pub fn drawn(bytes: &[u8]) -> (Job, String) {
     let mut out = String::from("0\nSECTION\n2\nENTITIES\n");
     while !b.0.is_empty() {
         let head = b.byte();
-        let layer = LAYERS[usize::from(head & 15) % LAYERS.len()];
+        let layer = LAYERS[usize::from(head & 15)];
         match head >> 4 {
             0..=6 => {
                 let (x, y) = (b.length() - 40.0, b.length() - 40.0);
@@ -69,7 +81,8 @@ pub fn drawn(bytes: &[u8]) -> (Job, String) {
             }
             10 | 11 => {
                 let (x, y) = (b.length() - 40.0, b.length() - 40.0);
-                let (x2, y2) = if head & 16 == 0 { (x + b.length(), y) } else { (x, y + b.length()) };
+                let (x2, y2) =
+                    if head & 16 == 0 { (x + b.length(), y) } else { (x, y + b.length()) };
                 let _ = write!(out, "0\nLINE\n8\n{layer}\n10\n{x}\n20\n{y}\n11\n{x2}\n21\n{y2}\n");
             }
             12 => {
@@ -78,8 +91,10 @@ pub fn drawn(bytes: &[u8]) -> (Job, String) {
             }
             13 => {
                 let (x, y) = (b.length(), b.length() - 60.0);
-                let says = ["FRONT", "LEFT ELEVATION", "", "A\u{e9}\\P<b>&"][usize::from(b.byte() % 4)];
-                let _ = write!(out, "0\nTEXT\n8\nA-ELEV-IDEN\n10\n{x}\n20\n{y}\n40\n6\n1\n{says}\n");
+                let says =
+                    ["FRONT", "LEFT ELEVATION", "", "A\u{e9}\\P<b>&"][usize::from(b.byte() % 4)];
+                let _ =
+                    write!(out, "0\nTEXT\n8\nA-ELEV-IDEN\n10\n{x}\n20\n{y}\n40\n6\n1\n{says}\n");
             }
             14 => {
                 let (x, y) = (b.length(), b.length() / 8.0);
@@ -107,26 +122,103 @@ fn ring(out: &mut String, layer: &str, points: &[(f64, f64)], bulge: f64) {
     out.push_str("0\nSEQEND\n");
 }
 
-/// A quick job; some settings vary.
+/// A quick job; some settings vary, eight bytes of them.
 fn job(b: &mut Bytes) -> Job {
     let mut job = quick();
     let (first, second) = (b.byte(), b.byte());
+    let (kind, looks, parts, cladding) = (b.byte(), b.byte(), b.byte(), b.byte());
+    let (width, height) = (f64::from(b.byte()), f64::from(b.byte()));
+    let of = [Kind::FoamBacked, Kind::Vinyl, Kind::Wood, Kind::FibreCement];
+    job.product = Product::of(of[usize::from(kind & 3)]);
     if first & 1 == 1 {
         job.seams.effort = Effort::Brief;
     }
-    job.seams.seam_short_runs = first & 2 == 2;
-    job.weather.below_40f = first & 4 == 4;
     if first & 8 == 8 {
         job.sheet.lengths = LengthStyle::Mm;
         job.sheet.paper = "A4".to_owned();
     }
-    job.product.exposure = [8.0, 4.0, 6.5, 10.0][usize::from(first >> 4 & 3)];
     job.product.length = [150.0, 200.0, 96.0, 48.0][usize::from(first >> 6)];
+    job.product.second_length = (cladding & 8 == 8).then_some(120.0);
+    job.seams.reuse_halves = cladding & 16 == 16;
     job.seams.shortest = [24.0, 0.0, 12.0, 8.0][usize::from(second & 3)];
-    job.seams.stagger = [24.0, 0.0, 36.0, 1.0][usize::from(second >> 2 & 3)];
     job.seams.clear_courses = u32::from(second >> 4 & 7);
     job.courses.datum = (second & 128 == 128).then_some(3.0);
+    if job.product.kind.is_board() {
+        // What only panels have is refused for boards, and the other way round.
+        job.boards.studs_apart = u32::from(first >> 4 & 3);
+        job.boards.stud_spacing = [16.0, 24.0, 12.0, 8.0][usize::from(second >> 2 & 3)];
+        job.boards.joint_gap = (first & 2 == 2).then_some(0.5);
+    } else {
+        job.seams.seam_short_runs = first & 2 == 2;
+        job.weather.below_40f = first & 4 == 4;
+        job.product.exposure = [8.0, 4.0, 6.5, 10.0][usize::from(first >> 4 & 3)];
+        job.seams.stagger = [24.0, 0.0, 36.0, 1.0][usize::from(second >> 2 & 3)];
+    }
+    job.courses.hang_below = [0.0, 0.5, 3.0, 12.0][usize::from(kind >> 2 & 3)];
+    job.work.seen_from = if kind & 16 == 16 { SeenFrom::Left } else { SeenFrom::Right };
+    decor(&mut job, looks, kind >> 5);
+    job.trim.rake_frieze = if cladding & 32 == 32 { 6.0 } else { 0.0 };
+    some_parts(&mut job, parts, width, height);
+    zone(&mut job, cladding);
     job
+}
+
+/// Boards on the wall's face, and how trim is cut.
+fn decor(job: &mut Job, looks: u8, cuts: u8) {
+    let pick = |shift: u8, of: [f64; 4]| of[usize::from(looks >> shift & 3)];
+    let trim = &mut job.trim;
+    trim.frieze = pick(0, [0.0, 8.0, 0.25, 60.0]);
+    trim.surround = pick(2, [0.0, 3.5, 0.5, 20.0]);
+    trim.corner_cover = pick(4, [0.0, 4.0, 0.5, 30.0]);
+    use TopFinish::{Crown, FinishTrim, TopPanel, TwoPiece};
+    trim.top = [FinishTrim, TwoPiece, TopPanel, Crown][usize::from(looks >> 6)];
+    use InsideCorner::{OneChannel, Post, TwoChannels};
+    trim.inside_corner = [Post, OneChannel, TwoChannels, Post][usize::from(cuts & 3)];
+    trim.frame = if cuts & 4 == 4 { FrameCut::Square } else { FrameCut::Mitre };
+}
+
+/// What the job gives beside the drawing: a band, a joint, a return, a wall at an angle.
+fn some_parts(job: &mut Job, parts: u8, width: f64, height: f64) {
+    let name = if parts & 128 == 128 { "FRONT" } else { "elevation" };
+    let wall = if parts & 128 == 128 { "front-1" } else { "wall-1" };
+    if parts & 1 == 1 {
+        let (bottom, top) = (height / 4.0, height / 4.0 + 8.0);
+        let left = (parts & 2 == 2).then_some(width / 2.0);
+        let elevation = (parts & 4 == 4).then(|| name.to_owned());
+        job.bands.push(Band { elevation, bottom, top, left, right: None });
+    }
+    if parts & 8 == 8 {
+        job.joints.push(Joint { elevation: name.to_owned(), at: width });
+    }
+    if parts & 16 == 16 {
+        let hand = if parts & 64 == 64 { "left" } else { "right" };
+        let height = (height > 0.0).then_some(height);
+        job.returns.push(ReturnWall { corner: format!("{wall}/{hand}"), to: None, width, height });
+    }
+    if parts & 32 == 32 {
+        job.angled.push(AngledWall {
+            wall: wall.to_owned(),
+            width: 1.0 + 3.0 * width,
+            openings: BTreeMap::new(),
+        });
+    }
+}
+
+/// None, a zone that is measured, or one laid out as boards or panels of its own.
+fn zone(job: &mut Job, cladding: u8) {
+    let kind = match cladding & 7 {
+        0..=3 => return,
+        4 => None,
+        5 => Some(Kind::Vinyl),
+        6 => Some(Kind::Wood),
+        _ => Some(Kind::FoamBacked),
+    };
+    job.zone.push(Zone {
+        name: "Gable".to_owned(),
+        layers: vec![OTHER.to_owned()],
+        cladding: if kind.is_none() { "shingle".to_owned() } else { String::new() },
+        product: kind.map(Product::of),
+    });
 }
 
 /// A job in inches that searches as little as may be and stops at as little.

@@ -7,6 +7,8 @@ mod shared;
 
 use lapwright::diag::Notes;
 use lapwright::job::Job;
+use lapwright::model::drawing::Drawing;
+use lapwright::model::layout::Layout;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
 use libfuzzer_sys::{Corpus, fuzz_target};
@@ -39,12 +41,20 @@ fn run(job: &Job, source: &[u8]) -> Corpus {
     }
     let _ = pipeline::problems(&drawing, &notes);
     let mut notes = Notes::default();
-    let Ok(layout) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
+    let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return Corpus::Keep;
     };
+    for set in &sets {
+        written(set, &drawing, source);
+    }
+    Corpus::Keep
+}
+
+/// Writes one set and reads back what can be read.
+fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
     // Pictures take a thousand times longer than the rest: now and then only.
-    let pictures = source.len() % 61 == 0;
-    let outputs = pipeline::outputs(&layout, source, pictures).expect("outputs");
+    let pictures = source.len() % 509 == 0;
+    let outputs = pipeline::outputs(layout, source, pictures).expect("outputs");
     let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
     let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
     finite(&json["elevations"]);
@@ -56,7 +66,6 @@ fn run(job: &Job, source: &[u8]) -> Corpus {
     if source.first() != Some(&b'<') {
         assert!(read.items.len() >= drawing.items.len(), "the overlay lost some of the source");
     }
-    Corpus::Keep
 }
 
 /// JSON has no word for a number that is not finite: it would stand as null.

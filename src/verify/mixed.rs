@@ -1,0 +1,117 @@
+//! The bound where two stock lengths are mixed, worked out again from the runs alone: every split of
+//! every run, every sixteenth of its first piece.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::Rule;
+use super::certificate::{Frame, NAME, covers, dual_feasible, sixteenths, worth};
+use crate::model::half::Half;
+use crate::model::layout::{Layout, RuleCheck, Run};
+use crate::model::seam::MixedProof;
+
+/// `frame` is that of the first length.
+pub(super) fn check(layout: &Layout, runs: &[&Run], frame: Frame) -> RuleCheck {
+    let mut rule = Rule::default();
+    let c = &layout.bound.certificate;
+    let (Some(length), Some(proof)) = (layout.job.product.second_length, &c.mixed) else {
+        rule.case(false, || "one of two stock lengths is missing in job or certificate".to_owned());
+        return rule.done(NAME);
+    };
+    let frames = [frame, Frame { panel: sixteenths(length), ..frame }];
+    let duals = [c.function, proof.second_function];
+    let feasible = (0..2).all(|k| dual_feasible(duals[k], frames[k].panel + frames[k].kerf));
+    rule.case(feasible, || format!("{duals:?}: no dual-feasible functions of these panels"));
+    let weighed = weights(layout, proof, length);
+    rule.case(weighed.is_some(), || format!("{:?}: not what panels weigh", proof.stocks));
+    let (true, Some(weights)) = (feasible, weighed) else { return rule.done(NAME) };
+
+    // A panel of either length is worth its weight times this.
+    let full = [0, 1].map(|k| worth(duals[k], frames[k].panel + frames[k].kerf, &frames[k]).1);
+    let one = full[0] * full[1];
+    let longest = frames[0].panel.max(frames[1].panel);
+    let price = |piece: i128| -> i128 {
+        let fits = (0..2).filter(|k| piece <= frames[*k].panel);
+        let of =
+            |k: usize| weights[k] * full[1 - k] * worth(duals[k], piece + frame.kerf, &frames[k]).0;
+        fits.map(of).min().unwrap_or(0)
+    };
+    let prices: Vec<i128> = (0..=longest).map(price).collect();
+    let mut sums: BTreeMap<i128, i128> = BTreeMap::new();
+    for cover in runs.iter().flat_map(|r| covers(r, &frame)) {
+        *sums.entry(cover).or_default() += 1;
+    }
+    let each = |(cover, n): (i128, i128)| n * least(cover, &frames, weights, &prices, one);
+    let sum: i128 = sums.into_iter().map(each).sum();
+    rule.case(sum == i128::from(c.sum) && one == i128::from(c.scale), || {
+        format!("the certificate says {} of {}, the runs give {sum} of {one}", c.sum, c.scale)
+    });
+    // It counts a panel of which both halves serve as two.
+    let upper: BTreeSet<&str> = layout
+        .pieces()
+        .filter(|(.., p)| p.half == Some(Half::Upper))
+        .map(|(.., p)| p.panel.as_str())
+        .collect();
+    let counts = [false, true].map(|second| {
+        let of = layout.panels.iter().filter(|p| super::same(p.stock, length) == second);
+        of.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum::<i128>()
+    });
+    let told = [0, 1].map(|k| proof.stocks[k].panels as i128);
+    let weight = counts[0] * weights[0] + counts[1] * weights[1];
+    rule.case(told == counts && i128::from(proof.weight) == weight, || {
+        format!("{told:?} panels weighing {} told, {counts:?} of {weight} cut", proof.weight)
+    });
+    // What is cut is whole panels, so this ends there at the latest.
+    let whole = |v: &i128| (0..=v / weights[0]).any(|n| (v - n * weights[0]) % weights[1] == 0);
+    let least = (sum + one - 1) / one;
+    let bound = (least..=weight).find(whole);
+    rule.case(bound == Some(i128::from(proof.bound)), || {
+        format!("the bound is {bound:?} of {weight}, said to be {}", proof.bound)
+    });
+    let heaviest = weights[0].max(weights[1]);
+    let panels = (i128::from(proof.bound) + heaviest - 1) / heaviest;
+    let told =
+        (c.bound as i128, layout.bound.panels as i128, c.panels, c.proven, layout.bound.proven);
+    let proven = i128::from(proof.bound) == weight;
+    let cut = layout.panels.len() + upper.len();
+    let found = (panels, panels, cut, proven, proven);
+    rule.case(told == found, || format!("the certificate says {told:?}, the layout {found:?}"));
+    rule.done(NAME)
+}
+
+/// What panels of each length weigh, if the certificate has it as the job wants it: whole numbers in
+/// proportion to length, or to cost in thousandths, without a common divisor.
+fn weights(layout: &Layout, proof: &MixedProof, length: f64) -> Option<[i128; 2]> {
+    let product = &layout.job.product;
+    let lengths = [product.length, length];
+    let told = proof.stocks.iter().zip(lengths).all(|(s, l)| super::same(s.length, l));
+    let wanted = match product.second_cost {
+        Some(cost) => [1000, (1000.0 * cost).round() as i128],
+        None => lengths.map(sixteenths),
+    };
+    let [a, b] = [0, 1].map(|k| i128::from(proof.stocks[k].weight));
+    let common = (2..=a.min(b)).any(|d| a % d == 0 && b % d == 0);
+    let holds = told && a > 0 && b > 0 && a * wanted[1] == b * wanted[0] && !common;
+    holds.then_some([a, b])
+}
+
+/// The least a run can be worth: over one piece, and over every number of whole panels of each length
+/// with every first piece.
+fn least(cover: i128, f: &[Frame; 2], weights: [i128; 2], prices: &[i128], one: i128) -> i128 {
+    let (lap, shortest) = (f[0].lap, f[0].shortest);
+    let longest = prices.len() as i128 - 1;
+    let mut best = (cover <= longest).then(|| prices[cover as usize]);
+    if cover > f[0].panel.min(f[1].panel) || f[0].short_seams {
+        let most = |k: usize| cover / (f[k].panel - lap).max(1);
+        for n in 0..=most(0) {
+            for m in 0..=most(1) {
+                let sum = cover + lap - n * (f[0].panel - lap) - m * (f[1].panel - lap);
+                for a in shortest.max(sum - longest)..=longest.min(sum - shortest) {
+                    let ends = prices[a as usize] + prices[(sum - a) as usize];
+                    let v = (n * weights[0] + m * weights[1]) * one + ends;
+                    best = Some(best.map_or(v, |b| b.min(v)));
+                }
+            }
+        }
+    }
+    best.unwrap_or(0)
+}

@@ -1,0 +1,363 @@
+//! Seeded faults of the field and its sides, of boards, of what stands on the wall's face, of zones and
+//! of a hanging first course; and that no rule of the checker is without a fault that breaks it.
+
+use std::collections::BTreeSet;
+
+use lapwright::cli::job_file;
+use lapwright::model::half::Half;
+use lapwright::model::house::EdgeKind;
+use lapwright::model::layout::{Edge, EndCut, Layout, Piece, Run, Wall};
+use lapwright::model::receiver::Receiver;
+use lapwright::model::seam::{Dual, MixedProof};
+use lapwright::model::trim::{TrimEnd, TrimKind};
+use lapwright::verify;
+
+use crate::faults::{self, Break, each_is_caught};
+use crate::support::{dxf, laid, lay, rect, root};
+
+const FIELD: &str = "the field is the wall less openings, steps and roofs";
+const ROUND: &str = "named sides go right round the field";
+const NAMED: &str = "each side is named for what it borders and has its trim";
+const ENDS: &str = "each run ends in the trim drawn there";
+const WATER: &str = "water runs over each channel into the next";
+const LENGTH: &str = "trim is as long as its place";
+const FIXTURES: &str = "seams keep off mounting blocks and stand past bare fixtures";
+const DECOR: &str = "siding ends at covers, friezes and surrounds, which have their boards";
+const BANDS: &str = "bands have their board and their cap";
+const JOINTS: &str = "no siding bridges a joint of the building";
+const STUDS: &str = "joints stand on studs";
+const APART: &str = "joints of near courses stand on different studs";
+const MILL: &str = "a factory end is one as the board left the mill";
+const HALVES: &str = "both halves of a ripped panel fit it";
+const ZONES: &str = "zones of other cladding are measured and bear no panel";
+
+fn wall(l: &mut Layout) -> &mut Wall {
+    &mut l.elevations[0].walls[0]
+}
+
+fn edge(l: &mut Layout, keep: impl Fn(&Edge) -> bool) -> &mut Edge {
+    let all = l.elevations.iter_mut().flat_map(|e| &mut e.walls).flat_map(|w| &mut w.edges);
+    all.into_iter().find(|e| keep(e)).unwrap()
+}
+
+fn run(l: &mut Layout, keep: impl Fn(&Run) -> bool) -> &mut Run {
+    let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+    let mut runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
+    runs.find(|r| keep(r)).unwrap()
+}
+
+fn gone(l: &mut Layout, kind: TrimKind) {
+    l.trims.retain(|t| t.kind != kind);
+}
+
+/// Faults of the sample house.
+const HOUSE: [(&str, &str, Break); 17] = [
+    ("a field over the wall's side", FIELD, |l| wall(l).field[0][0][0] -= 5.0),
+    ("an opening that siding goes over", FIELD, |l| {
+        let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+        let w = w.into_iter().find(|w| !w.openings.is_empty()).unwrap();
+        w.openings[0].outline.iter_mut().for_each(|p| p[0] += 20.0);
+    }),
+    ("a field that ends short of the wall", FIELD, |l| {
+        let f = &mut wall(l).field[0];
+        let top = f.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
+        f.iter_mut().filter(|p| p[1] == top).for_each(|p| p[1] -= 2.0);
+    }),
+    ("a side without a name", ROUND, |l| {
+        wall(l).edges.remove(1);
+    }),
+    ("a side named twice", ROUND, |l| {
+        let again = wall(l).edges[0].clone();
+        wall(l).edges.push(again);
+    }),
+    ("an eave named a sill", NAMED, |l| {
+        edge(l, |e| e.kind == EdgeKind::Eave).kind = EdgeKind::Sill
+    }),
+    ("a corner named an abutment", NAMED, |l| {
+        edge(l, |e| e.kind == EdgeKind::OutsideCorner).kind = EdgeKind::Abutment
+    }),
+    ("a jamb of no opening", NAMED, |l| edge(l, |e| e.kind == EdgeKind::Jamb).opening = None),
+    ("a rake told at another pitch", NAMED, |l| {
+        edge(l, |e| e.kind == EdgeKind::Rake).pitch = Some(2.0)
+    }),
+    ("a head that a starter takes", NAMED, |l| {
+        edge(l, |e| e.kind == EdgeKind::Head).receiver = Receiver::Starter
+    }),
+    ("a run that ends in the wrong trim", ENDS, |l| {
+        run(l, |r| r.left == Receiver::OutsidePost).left = Receiver::InsidePost
+    }),
+    ("two runs of one name", ENDS, |l| {
+        let name = run(l, |_| true).id.clone();
+        run(l, |r| r.id != name).id = name.clone();
+    }),
+    ("a head channel without its tabs", WATER, |l| {
+        let t = l.trims.iter_mut().find(|t| t.kind == TrimKind::HeadChannel).unwrap();
+        t.ends = [TrimEnd::Mitre(45.0), TrimEnd::Mitre(45.0)];
+    }),
+    ("a jamb that runs behind the sill's channel", WATER, |l| {
+        let tabbed = |e: &TrimEnd| matches!(e, TrimEnd::MitreTab { .. });
+        let mut all = l.trims.iter_mut();
+        let t = all.find(|t| t.kind == TrimKind::JambChannel && tabbed(&t.ends[0])).unwrap();
+        t.ends[0] = TrimEnd::Mitre(45.0);
+    }),
+    ("heads without drip caps", WATER, |l| gone(l, TrimKind::DripCap)),
+    ("a channel told longer than its place", LENGTH, |l| {
+        let mut all = l.trims.iter_mut();
+        all.find(|t| t.kind == TrimKind::WallChannel || t.kind == TrimKind::Starter)
+            .unwrap()
+            .length += 2.0;
+    }),
+    ("a mounting block under a seam", FIXTURES, |l| {
+        let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+        let fits = |w: &Wall| w.obstacles.iter().any(|o| o.mounting_block);
+        let w = walls.into_iter().find(|w| fits(w) && seamed(w).is_some()).unwrap();
+        let (x, y) = seamed(w).unwrap();
+        let o = w.obstacles.iter_mut().find(|o| o.mounting_block).unwrap();
+        o.outline = ring(x - 3.0, y + 1.0, x + 3.0, y + 7.0);
+    }),
+];
+
+/// A seam of a wall, and the butt line it stands on.
+fn seamed(w: &Wall) -> Option<(f64, f64)> {
+    let runs = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
+    runs.filter(|(_, r)| r.fixed.is_empty()).find_map(|(c, r)| Some((*r.seams.first()?, c.bottom)))
+}
+
+fn ring(x0: f64, y0: f64, x1: f64, y1: f64) -> Vec<[f64; 2]> {
+    rect(x0, y0, x1, y1).map(|(x, y)| [x, y]).to_vec()
+}
+
+/// A wall of 20 x 20 ft with a window, every board on its face, a band, a joint, and a fixture without
+/// a block in the midst of a course.
+fn decorated() -> Layout {
+    let rings: [(&str, &[(f64, f64)]); 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 240.0)),
+        ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
+        ("A-ELEV-OBST", &rect(230.0, 98.0, 234.0, 101.0)),
+    ];
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n\
+        [[elevation]]\nname = \"FRONT\"\nregion = [-10.0, -10.0, 500.0, 300.0]\n\
+        [trim]\ncorner_cover = 4\nfrieze = 8\nsurround = 3\ntop = \"crown\"\n\
+        [[band]]\nbottom = 120\ntop = 128\n[[joint]]\nelevation = \"FRONT\"\nat = 60\n";
+    lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
+}
+
+const FACE: [(&str, &str, Break); 11] = [
+    ("corner covers gone", DECOR, |l| gone(l, TrimKind::CornerCover)),
+    ("siding that ends at the corner, as if there were no cover", DECOR, |l| {
+        l.job.trim.corner_cover = 0.0
+    }),
+    ("a frieze board short", DECOR, |l| {
+        l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap().to[0] -= 9.0
+    }),
+    ("a crown moulding gone", DECOR, |l| gone(l, TrimKind::Crown)),
+    ("a surround board short", DECOR, |l| {
+        l.trims.iter_mut().find(|t| t.kind == TrimKind::Surround).unwrap().length -= 1.0
+    }),
+    ("the band's board gone", BANDS, |l| gone(l, TrimKind::Band)),
+    ("the band's cap gone", BANDS, |l| {
+        l.trims.retain(|t| t.kind != TrimKind::DripCap || t.opening.is_some())
+    }),
+    ("a run over a joint", JOINTS, |l| run(l, |r| r.x1 < 60.0).x1 = 90.0),
+    ("a joint told elsewhere", JOINTS, |l| wall(l).joints[0] += 2.0),
+    ("a fixture whose seam nothing fixes", FIXTURES, |l| {
+        let w = wall(l);
+        w.obstacles.iter_mut().for_each(|o| o.outline.iter_mut().for_each(|p| p[0] += 30.0));
+    }),
+    ("a fixture's seam not told to be fixed", FIXTURES, |l| {
+        run(l, |r| !r.fixed.is_empty()).fixed.clear()
+    }),
+];
+
+/// A gable with a frieze along its rakes, on a stone base that a window goes down into.
+fn raked() -> Layout {
+    let wall = [(0.0, 0.0), (240.0, 0.0), (240.0, 96.0), (120.0, 176.0), (0.0, 96.0)];
+    let rings: [(&str, &[(f64, f64)]); 3] = [
+        ("A-WALL-OTLN", &wall),
+        ("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 42.0)),
+        ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
+    ];
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n\
+        [trim]\nrake_frieze = 6\ndecorative = 240\n";
+    lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
+}
+
+const RAKED: [(&str, &str, Break); 4] = [
+    ("the rakes' boards gone", DECOR, |l| gone(l, TrimKind::Frieze)),
+    ("a board of a rake a foot short", DECOR, |l| {
+        let t = l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap();
+        let by = 12.0 / t.length;
+        let (a, b) = (t.from, t.to);
+        t.to = [b[0] - (b[0] - a[0]) * by, b[1] - (b[1] - a[1]) * by];
+    }),
+    ("siding at a head told as cut", faults::FLASHING, |l| {
+        wall(l).openings[0].cut.push(lapwright::model::house::OpeningSide::Head)
+    }),
+    ("flashing under a sill that stone hides", faults::FLASHING, |l| {
+        let t = l.trims.iter().find(|t| t.kind == TrimKind::HeadFlashing).unwrap().clone();
+        let (mark, kind) = ("T999".to_owned(), TrimKind::SillFlashing);
+        l.trims.push(lapwright::model::trim::TrimPiece { mark, kind, ..t });
+    }),
+];
+
+/// The sample house in fibre-cement boards.
+fn boards() -> Layout {
+    let samples = root().join("sample-drawings");
+    let text = std::fs::read_to_string(samples.join("fibre-cement.toml")).unwrap();
+    let mut job = job_file::parse(&text, "job").unwrap();
+    job.seams.effort = lapwright::model::seam::Effort::Brief;
+    lay(&std::fs::read(samples.join("curlew-cottage.dxf")).unwrap(), &job)
+}
+
+const BOARDS: [(&str, &str, Break); 8] = [
+    ("a joint between studs", STUDS, |l| run(l, |r| !r.seams.is_empty()).seams[0] += 3.0),
+    ("studs of another spacing", STUDS, |l| l.job.boards.stud_spacing = 19.2),
+    ("a joint fixed by a fixture", STUDS, |l| {
+        let r = run(l, |r| !r.seams.is_empty());
+        r.fixed.push(r.seams[0]);
+    }),
+    ("joints wanted two studs apart", APART, |l| l.job.boards.studs_apart = 9),
+    ("a joint over a joint", APART, |l| {
+        let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+        let jointed = |c: &lapwright::model::layout::Course| {
+            c.runs.iter().flat_map(|r| &r.seams).next().copied()
+        };
+        for w in walls {
+            let Some(i) = (1..w.courses.len()).find(|i| {
+                jointed(&w.courses[*i]).is_some() && jointed(&w.courses[*i - 1]).is_some()
+            }) else {
+                continue;
+            };
+            let x = jointed(&w.courses[i - 1]).unwrap();
+            let r = w.courses[i].runs.iter_mut().find(|r| !r.seams.is_empty()).unwrap();
+            r.seams[0] = x;
+            return;
+        }
+        panic!("no two near courses have joints");
+    }),
+    ("a cut end told as the mill's", MILL, |l| {
+        let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+        let runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
+        let p = runs.flat_map(|r| &mut r.pieces).find(|p| p.start > 1.0).unwrap();
+        p.left_end = EndCut::Factory;
+    }),
+    ("a channel round boards", faults::FRAME, |l| {
+        let t = l.trims.iter().find(|t| t.kind == TrimKind::DripCap && t.opening.is_some());
+        let again = t.unwrap().clone();
+        let (mark, kind) = ("T999".to_owned(), TrimKind::HeadChannel);
+        l.trims.push(lapwright::model::trim::TrimPiece { mark, kind, ..again });
+    }),
+    ("an evened course beyond its limits", faults::LEVEL, |l| {
+        let lines = &mut l.story_pole.evened;
+        let last = lines.len() - 1;
+        lines[last] += 3.0;
+    }),
+];
+
+/// A gable under shingles over a wall of panels.
+fn zoned() -> Layout {
+    let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
+    let gable = [(0.0, 96.0), (300.0, 96.0), (150.0, 192.0)];
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n\
+        [[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\ncladding = \"shingle\"\n";
+    let rings: [(&str, &[(f64, f64)]); 2] = [("A-WALL-OTLN", &wall), ("A-WALL-SHNG", &gable)];
+    lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
+}
+
+const CLADDING: [(&str, &str, Break); 3] = [
+    ("a zone told too small", ZONES, |l| l.elevations[0].zones[0].gross_area -= 10.0),
+    ("more net than gross", ZONES, |l| l.elevations[0].zones[0].net_area += 1.0),
+    ("a panel laid on a zone", ZONES, |l| {
+        let p = &mut run(l, |_| true).pieces[0];
+        p.outline.iter_mut().for_each(|q| q[1] += 100.0);
+    }),
+];
+
+/// A window whose head and sill are 2 in off the course lines of a start at the drawn bottom; the first
+/// course may hang 3 in lower.
+fn hung() -> Layout {
+    let mut rings: Vec<(&str, &[(f64, f64)])> = Vec::new();
+    let (wall, window) = (rect(0.0, 0.0, 240.0, 96.0), rect(90.0, 30.0, 130.0, 78.0));
+    rings.extend([("A-WALL-OTLN", &wall[..]), ("A-GLAZ", &window[..])]);
+    let grade = [(-40.0, -12.0), (280.0, -12.0)];
+    rings.push(("C-TOPO-PROF", &grade));
+    let job = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n\
+        [courses]\nhang_below = 3\ndatum = -2\n";
+    lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
+}
+
+const HUNG: [(&str, &str, Break); 2] = [
+    ("a first course that hangs below its wall", FIELD, |l| {
+        wall(l).outline.iter_mut().for_each(|p| p[1] = p[1].max(0.0))
+    }),
+    ("a first course hung too near to grade", faults::GRADE, |l| {
+        l.elevations[0].grade.iter_mut().for_each(|p| p[1] += 5.0)
+    }),
+];
+
+/// Four courses, the first and the last ripped from one panel; every course takes panels of two lengths.
+fn stocked() -> Layout {
+    let job = "[drawing]\nunit = \"inch\"\n[product]\nlength = 150\nsecond_length = 200\n\
+        [courses]\ndatum = -4\n[seams]\neffort = \"brief\"\nreuse_halves = true\n";
+    let wall = rect(0.0, 0.0, 340.0, 23.5);
+    lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job_file::parse(job, "job").unwrap())
+}
+
+fn half(l: &mut Layout, of: Half) -> &mut Piece {
+    let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+    let runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
+    runs.flat_map(|r| &mut r.pieces).find(|p| p.half == Some(of)).unwrap()
+}
+
+fn proof(l: &mut Layout) -> &mut MixedProof {
+    l.bound.certificate.mixed.as_mut().unwrap()
+}
+
+const STOCKED: [(&str, &str, Break); 7] = [
+    ("a lower half ripped into the upper one", HALVES, |l| {
+        half(l, Half::Lower).rip.as_mut().unwrap().to = 5.0
+    }),
+    ("one half of a panel without the other", HALVES, |l| half(l, Half::Upper).half = None),
+    ("halves in use that the job does not want", HALVES, |l| l.job.seams.reuse_halves = false),
+    ("panels of two lengths told too light", faults::BOUND, |l| proof(l).weight -= 1),
+    ("a bound of two lengths raised", faults::BOUND, |l| proof(l).bound += 1),
+    ("a second function that proves nothing", faults::BOUND, |l| {
+        proof(l).second_function = Dual::Clipped(9000)
+    }),
+    ("panels of one length told as of the other", faults::BOUND, |l| {
+        proof(l).stocks.iter_mut().for_each(|s| s.panels += 1)
+    }),
+];
+
+/// A layout with the faults put into it: what each is, the rule that must catch it, and how.
+type Broken = (Layout, Vec<(&'static str, &'static str, Break)>);
+
+/// Each house with its faults.
+fn all() -> Vec<Broken> {
+    let mut of_house = faults::FAULTS.to_vec();
+    of_house.extend(faults::EDGES);
+    of_house.extend(HOUSE);
+    vec![
+        (laid("curlew-cottage"), of_house),
+        (decorated(), FACE.to_vec()),
+        (raked(), RAKED.to_vec()),
+        (boards(), BOARDS.to_vec()),
+        (zoned(), CLADDING.to_vec()),
+        (hung(), HUNG.to_vec()),
+        (stocked(), STOCKED.to_vec()),
+    ]
+}
+
+#[test]
+fn each_fault_is_caught_and_no_rule_is_without_one() {
+    let (mut rules, mut broken, mut n) = (BTreeSet::new(), BTreeSet::new(), 0);
+    for (sound, faults) in all() {
+        rules.extend(verify::check(&sound).rules.into_iter().map(|r| r.rule));
+        broken.extend(faults.iter().map(|f| f.1.to_owned()));
+        n += faults.len();
+        each_is_caught(&sound, &faults);
+    }
+    assert!(n >= 110 && rules.len() >= 40, "{n} faults, {} rules", rules.len());
+    let without: Vec<&String> = rules.difference(&broken).collect();
+    assert!(without.is_empty(), "no fault breaks {without:?}");
+}

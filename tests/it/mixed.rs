@@ -1,0 +1,394 @@
+//! Two stock lengths mixed: the bound against every layout of tiny houses, the answer against either
+//! length alone, a wall reckoned by hand, and what the check says of figures that are not so.
+
+use std::collections::BTreeMap;
+
+use lapwright::job::Job;
+use lapwright::model::layout::Layout;
+use lapwright::model::seam::{
+    Dual, Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, SecondStock,
+};
+use lapwright::seam::plan;
+use lapwright::takeoff::quantities;
+
+use crate::seamcase::cases::rules;
+use crate::seamcase::check::check;
+use crate::seamcase::made;
+use crate::support::{broken, dxf, inches, job, lay, rect, samples};
+
+fn mixed(first: f64, second: f64, weights: [i64; 2], rules: SeamRules) -> SeamRules {
+    SeamRules { stock: first, second: Some(SecondStock { length: second, weights }), ..rules }
+}
+
+fn weight(p: &SeamProblem, got: &SeamPlan) -> i64 {
+    let second = p.rules.second.unwrap();
+    let of = |l: &f64| second.weights[usize::from(*l == second.length)];
+    assert_eq!(got.stocks.len(), got.panels);
+    got.stocks.iter().map(of).sum()
+}
+
+/// Tiny numbers, in whole inches: panels of 10 and 14, lap 1, no gap, no saw cut, pieces of 2 and more,
+/// seams of the next course 2 apart.
+fn tiny(weights: [i64; 2], covers: &[(f64, f64)]) -> SeamProblem {
+    let rules = SeamRules {
+        gap: 0.0,
+        kerf: 0.0,
+        shortest: 2.0,
+        clear_courses: 1,
+        ..rules(10.0, 1.0, 2.0, Effort::Usual)
+    };
+    let run = |(i, (x0, x1)): (usize, &(f64, f64))| SeamCourse {
+        index: i as i32,
+        runs: vec![SeamRun { id: i.to_string(), x0: *x0, x1: *x1, fixed: vec![], barred: vec![] }],
+        ..Default::default()
+    };
+    let courses = covers.iter().enumerate().map(run).collect();
+    SeamProblem {
+        rules: mixed(10.0, 14.0, weights, rules),
+        elevations: vec![SeamElevation { name: "t".into(), courses, ..Default::default() }],
+    }
+}
+
+/// A way to lay one run: weight of whole panels, both ends or none, the one piece or none, seams.
+#[derive(Clone)]
+struct Laid {
+    wholes: i64,
+    first: i64,
+    last: i64,
+    one: i64,
+    seams: Vec<i64>,
+}
+
+const LENGTHS: [i64; 2] = [10, 14];
+
+/// Every way in whole inches, whole panels of both lengths in every order.
+fn every_way(x0: i64, x1: i64, weights: [i64; 2]) -> Vec<Laid> {
+    let cover = x1 - x0;
+    let mut out = Vec::new();
+    if cover <= 14 {
+        out.push(Laid { wholes: 0, first: 0, last: 0, one: cover, seams: vec![] });
+    }
+    if cover <= 10 {
+        return out;
+    }
+    // Whole panels after the first piece, told by their lengths.
+    fn go(x1: i64, at: i64, laid: &Laid, weights: [i64; 2], out: &mut Vec<Laid>) {
+        // The next panel begins one inch back, at the lap.
+        let last = x1 - (at - 1);
+        let mut now = laid.clone();
+        now.seams.push(2 * at - 1);
+        if (2..=14).contains(&last) {
+            out.push(Laid { last, ..now.clone() });
+        }
+        for (l, w) in LENGTHS.into_iter().zip(weights) {
+            if at - 1 + l < x1 {
+                go(x1, at - 1 + l, &Laid { wholes: now.wholes + w, ..now.clone() }, weights, out);
+            }
+        }
+    }
+    for first in 2..=14.min(cover - 1) {
+        let laid = Laid { wholes: 0, first, last: 0, one: 0, seams: vec![] };
+        go(x1, x0 + first, &laid, weights, &mut out);
+    }
+    out
+}
+
+/// Least weight of panels that ends and single pieces are cut from: at most one first piece and one
+/// last piece of a run from each panel.
+fn packed(ends: &[(char, i64)], weights: [i64; 2]) -> i64 {
+    let n = ends.len();
+    let price = |mask: usize| -> Option<i64> {
+        let of = |k: char| (0..n).filter(|i| mask >> i & 1 == 1 && ends[*i].0 == k).count();
+        let sum: i64 = (0..n).filter(|i| mask >> i & 1 == 1).map(|i| ends[i].1).sum();
+        if of('f') > 1 || of('l') > 1 {
+            return None;
+        }
+        LENGTHS.into_iter().zip(weights).filter(|(l, _)| sum <= *l).map(|(_, w)| w).min()
+    };
+    let prices: Vec<Option<i64>> = (0..1 << n).map(price).collect();
+    let mut best = vec![i64::MAX / 2; 1 << n];
+    best[0] = 0;
+    for mask in 1..1usize << n {
+        let low = mask & mask.wrapping_neg();
+        let rest = mask ^ low;
+        let mut some = rest;
+        loop {
+            if let Some(p) = prices[some | low] {
+                best[mask] = best[mask].min(p + best[rest ^ some]);
+            }
+            if some == 0 {
+                break;
+            }
+            some = (some - 1) & rest;
+        }
+    }
+    best[(1 << n) - 1]
+}
+
+/// The lightest layout in whole inches, by trying all; `None` if none keeps the stagger.
+fn lightest(runs: &[(i64, i64)], weights: [i64; 2]) -> Option<i64> {
+    struct Search {
+        ways: Vec<Vec<Laid>>,
+        weights: [i64; 2],
+        known: BTreeMap<Vec<(char, i64)>, i64>,
+        best: i64,
+    }
+    fn go(s: &mut Search, chosen: &mut Vec<Laid>) {
+        let ends: Vec<(char, i64)> = chosen
+            .iter()
+            .flat_map(|l| [('f', l.first), ('l', l.last), ('o', l.one)])
+            .filter(|e| e.1 > 0)
+            .collect();
+        let wholes: i64 = chosen.iter().map(|l| l.wholes).sum();
+        // No inch weighs less than on the panel that is lightest for its length.
+        let sum: i64 = ends.iter().map(|e| e.1).sum();
+        let [a, b] = s.weights;
+        let least = if a * 14 < b * 10 { (sum * a + 9) / 10 } else { (sum * b + 13) / 14 };
+        if wholes + least >= s.best {
+            return;
+        }
+        if chosen.len() == s.ways.len() {
+            let mut key = ends.clone();
+            key.sort_unstable();
+            let weights = s.weights;
+            let packed = *s.known.entry(key).or_insert_with_key(|k| packed(k, weights));
+            s.best = s.best.min(wholes + packed);
+            return;
+        }
+        for i in 0..s.ways[chosen.len()].len() {
+            let way = s.ways[chosen.len()][i].clone();
+            let apart =
+                |l: &Laid| l.seams.iter().all(|x| way.seams.iter().all(|y| (x - y).abs() >= 2 * 2));
+            if chosen.last().is_none_or(apart) {
+                chosen.push(way);
+                go(s, chosen);
+                chosen.pop();
+            }
+        }
+    }
+    let mut ways: Vec<Vec<Laid>> = runs.iter().map(|r| every_way(r.0, r.1, weights)).collect();
+    ways.iter_mut().for_each(|w| w.sort_by_key(|l| l.wholes + l.first + l.last));
+    let mut s = Search { ways, weights, known: BTreeMap::new(), best: i64::MAX / 4 };
+    go(&mut s, &mut Vec::new());
+    (s.best < i64::MAX / 4).then_some(s.best)
+}
+
+#[test]
+fn no_layout_of_a_tiny_house_is_lighter_than_the_bound() {
+    let (mut tried, mut met, mut proven) = (0, 0, 0);
+    let mut s = 3u64;
+    let mut next = |n: u64| {
+        s = s.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        ((s >> 33) % n) as i64
+    };
+    for house in 0..48 {
+        let weights = [[5, 7], [5, 6], [2, 3]][house % 3];
+        let runs: Vec<(i64, i64)> = (0..1 + house % 4)
+            .map(|_| {
+                let x0 = next(4);
+                (x0, x0 + 4 + next(if house % 4 == 3 { 26 } else { 36 }))
+            })
+            .collect();
+        let covers: Vec<(f64, f64)> = runs.iter().map(|r| (r.0 as f64, r.1 as f64)).collect();
+        let p = tiny(weights, &covers);
+        let got = plan(&p, &mut |_| {});
+        let Some(least) = lightest(&runs, weights) else { continue };
+        let proof = got.certificate.mixed.clone().unwrap();
+        assert!(proof.bound <= least, "{runs:?} {weights:?}: bound {} over {least}", proof.bound);
+        if !got.conflicts.is_empty() {
+            continue;
+        }
+        assert_eq!(check(&p, &got).broken, Vec::<String>::new(), "{runs:?}");
+        assert_eq!(weight(&p, &got), proof.weight);
+        assert!(proof.bound <= proof.weight);
+        tried += 1;
+        met += usize::from(proof.weight <= least);
+        proven += usize::from(got.certificate.proven);
+    }
+    // Whole panels of a run are of one length in the answer, of both in what is tried here.
+    println!("{tried} houses, {met} as light as the lightest in whole inches, {proven} proven");
+    assert!(tried >= 42, "{tried}");
+    assert!(10 * met >= 9 * tried, "{met} of {tried}");
+}
+
+/// Random houses laid three times each: seconds in all.
+const HOUSES: u64 = 5;
+
+#[test]
+fn either_length_alone_is_no_lighter() {
+    let mut better = 0;
+    for seed in 0..HOUSES {
+        let set = if seed % 2 == 1 { 0 } else { seed as usize / 2 % 2 };
+        let (_, lap, stagger) = crate::seamcase::cases::RULE_SETS[set];
+        let base = rules(150.0, lap, stagger, Effort::Brief);
+        let elevations = made::random(seed).elevations;
+        let (second, weights) =
+            [(200.0, [3, 4]), (120.0, [5, 4]), (200.0, [10, 13])][seed as usize % 3];
+        let p = SeamProblem {
+            rules: mixed(150.0, second, weights, base.clone()),
+            elevations: elevations.clone(),
+        };
+        let got = plan(&p, &mut |_| {});
+        let proof = got.certificate.mixed.clone().unwrap();
+        assert_eq!(weight(&p, &got), proof.weight, "seed {seed}");
+        assert!(proof.bound <= proof.weight, "seed {seed}");
+        let wrong = check(&p, &got).broken;
+        let told =
+            |b: &String| got.conflicts.iter().any(|c| b.starts_with(&format!("{}: ", c.elevation)));
+        assert!(wrong.iter().all(told), "seed {seed}: {wrong:?}");
+        let alone: Vec<(usize, i64)> = [(150.0, weights[0]), (second, weights[1])]
+            .into_iter()
+            .map(|(stock, w)| {
+                let rules = SeamRules { stock, ..base.clone() };
+                let one = plan(&SeamProblem { rules, elevations: elevations.clone() }, &mut |_| {});
+                (one.conflicts.len(), one.panels as i64 * w)
+            })
+            .collect();
+        let (conflicts, lightest) = *alone.iter().min().unwrap();
+        assert!(
+            (got.conflicts.len(), proof.weight) <= (conflicts, lightest),
+            "seed {seed}: {} {} {alone:?}",
+            got.conflicts.len(),
+            proof.weight
+        );
+        better += usize::from(proof.weight < lightest && got.conflicts.len() == conflicts);
+    }
+    println!("{better} of {HOUSES} houses take less with both lengths than with the better one");
+    assert!(better >= 4, "{better} of {HOUSES}");
+}
+
+/// Panels of 150 and 200 in, lap 1 1/4, gaps 1/4, saw cuts 1/8. A cover of 348 3/4 is one of each: 350
+/// in a course, 4200 in all. With 150 alone a course takes three pieces that sum to 351 1/4: 4215 in 12
+/// courses, more than 28 panels hold. With 200 alone 4200 in at least and saw cuts, more than 21 hold.
+fn hand_job(wall: &mut [(f64, f64); 4]) -> Job {
+    *wall = rect(0.0, 0.0, 349.25, 96.0);
+    let mut job = inches();
+    job.product.second_length = Some(200.0);
+    job.seams.clear_courses = 1;
+    job.courses.datum = Some(0.0);
+    job
+}
+
+fn hand() -> Layout {
+    let mut wall = rect(0.0, 0.0, 1.0, 1.0);
+    let job = hand_job(&mut wall);
+    lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job)
+}
+
+#[test]
+fn a_wall_reckoned_by_hand() {
+    let layout = hand();
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let of = |stock: f64| layout.panels.iter().filter(|p| p.stock == stock).count();
+    assert_eq!((of(150.0), of(200.0)), (12, 12));
+    assert!(layout.panels.iter().all(|p| p.pieces.len() == 1 && p.offcut < 1e-6));
+    assert!(layout.panels.iter().all(|p| p.id.starts_with(if p.stock == 200.0 {
+        'S'
+    } else {
+        'P'
+    })));
+    let proof = layout.bound.certificate.mixed.clone().unwrap();
+    // 150 to 200 is 3 to 4; 12 of each weigh 84, and lengths and saw cuts make that the least.
+    assert_eq!((proof.stocks[0].weight, proof.stocks[1].weight), (3, 4));
+    assert_eq!((proof.weight, proof.bound, layout.bound.proven), (84, 84, true));
+    assert!(proof.stocks[0].alone.unwrap() >= 29);
+    assert!(proof.stocks[1].alone.unwrap() >= 22);
+    assert!(layout.bound.words.contains("together 350'-0\""), "{}", layout.bound.words);
+    // A line each in the takeoff: 24 panels go into a carton.
+    let takeoff = quantities(&layout);
+    for (id, order) in
+        [("panels", 12.0), ("panels-second", 12.0), ("cartons", 1.0), ("cartons-second", 1.0)]
+    {
+        assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
+    }
+    assert_eq!(takeoff.line("panels-second").unwrap().item, "panels of 16'-8\"");
+}
+
+#[test]
+fn a_cost_counts_instead_of_length() {
+    // Panels of 200 in at the price of one of 150: 22 of them (see above) instead of 24 in all.
+    let mut wall = rect(0.0, 0.0, 1.0, 1.0);
+    let mut job = hand_job(&mut wall);
+    job.product.second_cost = Some(1.0);
+    let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let proof = layout.bound.certificate.mixed.clone().unwrap();
+    assert_eq!((proof.stocks[0].weight, proof.stocks[1].weight), (1, 1));
+    assert_eq!((proof.weight, proof.bound, proof.stocks[0].panels), (22, 22, 0));
+    // Dear ones are left alone where the others do.
+    job.product.second_cost = Some(3.0);
+    let dear = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+    assert_eq!(broken(&dear), Vec::<String>::new());
+    let proof = dear.bound.certificate.mixed.clone().unwrap();
+    assert_eq!(proof.stocks[1].panels, 0);
+    assert!(quantities(&dear).line("panels-second").is_none());
+}
+
+#[test]
+fn figures_that_are_not_so_are_refused() {
+    let layout = hand();
+    let refused = |what: &str, change: &dyn Fn(&mut Layout)| {
+        let mut other = layout.clone();
+        change(&mut other);
+        let found = broken(&other);
+        assert!(
+            found.iter().any(|b| b.starts_with("the panel bound follows")),
+            "{what}: {found:?}"
+        );
+    };
+    let proof = |l: &mut Layout, change: &dyn Fn(&mut lapwright::model::seam::MixedProof)| {
+        change(l.bound.certificate.mixed.as_mut().unwrap());
+    };
+    refused("sum", &|l| l.bound.certificate.sum += 1);
+    refused("scale", &|l| l.bound.certificate.scale *= 2);
+    refused("proven", &|l| l.bound.certificate.proven = false);
+    refused("panels", &|l| l.bound.certificate.bound += 1);
+    refused("bound", &|l| proof(l, &|p| p.bound += 1));
+    refused("lower bound", &|l| proof(l, &|p| p.bound -= 1));
+    refused("weight", &|l| proof(l, &|p| p.weight += 1));
+    refused("weights", &|l| proof(l, &|p| p.stocks[1].weight = 5));
+    refused("a common divisor", &|l| {
+        proof(l, &|p| p.stocks.iter_mut().for_each(|s| s.weight *= 2));
+    });
+    refused("counts", &|l| proof(l, &|p| p.stocks[0].panels += 1));
+    refused("a length", &|l| proof(l, &|p| p.stocks[1].length = 190.0));
+    refused("functions", &|l| proof(l, &|p| p.second_function = Dual::Clipped(i64::MAX)));
+    refused("no function", &|l| proof(l, &|p| p.second_function = Dual::Counted(0)));
+    refused("another function", &|l| proof(l, &|p| p.second_function = Dual::Counted(900)));
+    refused("no proof", &|l| l.bound.certificate.mixed = None);
+    refused("one length", &|l| l.job.product.second_length = None);
+    // A panel told longer than it is: its right end is then no factory end, or its count is off.
+    let mut longer = layout.clone();
+    let short = longer.panels.iter().position(|p| p.stock == 150.0).unwrap();
+    longer.panels[short].stock = 200.0;
+    assert!(broken(&longer).len() >= 2, "{:?}", broken(&longer));
+}
+
+#[test]
+fn every_sample_takes_no_more_with_both_lengths() {
+    for (stem, path) in samples() {
+        let source = std::fs::read(&path).unwrap();
+        let mut both = job(&path);
+        both.seams.effort = Effort::Brief;
+        both.product.second_length = Some(both.product.length * 4.0 / 3.0);
+        let layout = lay(&source, &both);
+        assert_eq!(broken(&layout), Vec::<String>::new(), "{stem}");
+        let v = crate::recount::written(&layout);
+        crate::recount::check(&v, &stem);
+        let bought: f64 = layout.panels.iter().map(|p| p.stock).sum();
+        for length in both.product.stocks() {
+            let mut one = both.clone();
+            one.product.second_length = None;
+            one.product.length = length;
+            // The datum hangs on the length a little.
+            one.courses.datum = Some(layout.datum);
+            let alone = lay(&source, &one);
+            assert!(
+                !alone.bound.conflicts.is_empty()
+                    || bought <= alone.panels.len() as f64 * length + 1e-6,
+                "{stem}: {bought} with both, {} of {length}",
+                alone.panels.len()
+            );
+        }
+    }
+}
