@@ -3,7 +3,7 @@
 use super::Local;
 use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{BESIDE, LEVEL, SAME, level};
+use crate::geom::tol::{BESIDE, SAME, level, plumb};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Edge, EdgeKind};
 use crate::model::linework::Role;
@@ -33,8 +33,7 @@ pub(super) fn edges(
         for (from, to) in straightened(ring) {
             let rise = to - from;
             let kind = kind(local, from, to, &bare, &roofs);
-            let pitch =
-                (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
+            let pitch = (!level(rise.y) && !plumb(rise.x)).then(|| (12.0 * rise.y / rise.x).abs());
             let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
             if leaning {
                 let message = format!(
@@ -46,7 +45,7 @@ pub(super) fn edges(
                     Note::info("side-leans", message, "Draw it with the orthogonal lock on.");
                 notes.push(note.at(local.source(from)).on(&local.view.name));
             }
-            let tag = if rise.x.abs() <= LEVEL { tag(local, from, to, foot) } else { None };
+            let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
             out.push(Edge { kind, from, to, pitch, tag });
         }
     }
@@ -76,7 +75,7 @@ fn kind(local: &Local, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> Edg
         let at = middle + local.origin.to_vec2();
         local.strokes(Role::Roof).any(|s| s.points.windows(2).any(|w| on_segment(at, w[0], w[1])))
     };
-    if rise.x.abs() <= LEVEL {
+    if plumb(rise.x) {
         return if on(bare) || on(roofs) {
             EdgeKind::Abutment
         } else if is_inside_corner(local, from, to) {
@@ -119,7 +118,7 @@ fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
     let (low, high) = (from.y.min(to.y), from.y.max(to.y));
     local.strokes(Role::InsideCorner).any(|s| {
         local.ring(s).windows(2).any(|w| {
-            let upright = (w[0].x - w[1].x).abs() <= LEVEL;
+            let upright = plumb(w[0].x - w[1].x);
             let reach = (w[0].x - x) * inward;
             let overlap = high.min(w[0].y.max(w[1].y)) - low.max(w[0].y.min(w[1].y));
             upright

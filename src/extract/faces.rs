@@ -10,7 +10,7 @@ use super::{limits, parts, zones};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
-use crate::geom::sliver::without_slivers;
+use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{Obstacle, Opening, OpeningKind, OpeningSide, Wall, WallWay, ZoneArea};
@@ -53,6 +53,7 @@ pub(crate) fn walls(
         near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
         parts::through_openings(local, &whole, &joints, &every, notes);
         // Stone drawn along a side of its wall leaves no strip between.
+        near.extend(between(&near, &whole));
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         let faces = without_slivers(faces);
         if faces.is_empty() {

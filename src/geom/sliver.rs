@@ -1,9 +1,9 @@
 //! Slivers: what of a shape is thinner than what tells two lengths apart. Outlines that were drawn one
 //! over another leave them, and no saw does: one rule for faces, fields and courses.
 
-use super::polygon::Polygon;
+use super::polygon::{Polygon, sides};
 use super::tol::SAME;
-use super::vocabulary::{Point, Ring};
+use super::vocabulary::{Point, Rect, Ring, Vec2};
 
 /// The shapes without slivers that stick out of their rings or run into them; what is nothing else is
 /// left out. A place moves by no more than [`SAME`].
@@ -14,6 +14,47 @@ pub fn without_slivers(shapes: Vec<Polygon>) -> Vec<Polygon> {
         (outer.len() > 2).then_some(Polygon { outer, holes })
     };
     shapes.into_iter().filter_map(whole).collect()
+}
+
+/// What lies between sides of `shapes` and the sides of a wound `whole` that they run along but for
+/// drawing noise: taken off with the shapes, no strip of the whole is left between.
+pub fn between(shapes: &[Polygon], whole: &Polygon) -> Vec<Polygon> {
+    let borders: Vec<(Point, Point)> = whole.rings().flat_map(|r| sides(r)).collect();
+    let mut out = Vec::new();
+    for s in shapes {
+        let reach = s.bounds().inflate(SAME, SAME);
+        let near = borders.iter().filter(|(p, q)| meet(reach, Rect::from_points(*p, *q)));
+        for (p, q) in near {
+            out.extend(s.rings().flat_map(|r| sides(r)).filter_map(|side| strip(side, *p, *q)));
+        }
+    }
+    out
+}
+
+/// Whether two boxes, flat ones too, have a place in common.
+fn meet(a: Rect, b: Rect) -> bool {
+    a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
+}
+
+/// The strip from the part of a side that runs along `p` to `q` to a little outside of that line; what
+/// it bounds lies on its left hand.
+fn strip((a, b): (Point, Point), p: Point, q: Point) -> Option<Polygon> {
+    let length = p.distance(q);
+    if length <= SAME || a.distance(b) <= SAME {
+        return None;
+    }
+    let u = (q - p) / length;
+    let (ta, tb) = ((a - p).dot(u), (b - p).dot(u));
+    let (low, high) = (ta.min(tb).max(0.0), ta.max(tb).min(length));
+    if high - low <= SAME {
+        return None;
+    }
+    let on_side = |t: f64| a + (b - a) * ((t - ta) / (tb - ta));
+    let (s, e) = (on_side(low), on_side(high));
+    let off = |x: Point| u.cross(x - p).abs();
+    let out = Vec2::new(u.y, -u.x) * SAME;
+    (off(s) <= SAME && off(e) <= SAME)
+        .then(|| Polygon::simple(vec![s, e, p + u * high + out, p + u * low + out]).wound())
 }
 
 /// A ring without corners that it only goes to and back from, and without sides of no length.
@@ -82,6 +123,21 @@ mod tests {
         let ring = &found[0].outer;
         assert_eq!(ring.len(), 5, "{ring:?}");
         assert!((found[0].area() - 7000.0).abs() < 0.5);
+        // A band of stone that ends thousandths inside both sides leaves nothing beside it.
+        let whole =
+            Polygon::simple(vec![p(0.0, 0.0), p(90.0, 0.0), p(89.999, 90.0), p(0.001, 90.0)]);
+        let band = vec![Polygon::rect(0.003, 40.0, 89.996, 50.0)];
+        let off = [band.clone(), between(&band, &whole)].concat();
+        let left = crate::geom::boolean::difference(
+            std::slice::from_ref(&whole),
+            &crate::geom::boolean::union_all(&off),
+        );
+        let left = without_slivers(left);
+        assert_eq!(left.iter().map(|f| f.outer.len()).collect::<Vec<_>>(), [4, 4], "{left:?}");
+        // Stone that stands beside it takes nothing off.
+        let beside = [Polygon::rect(-20.0, 10.0, -0.002, 50.0)];
+        let off = between(&beside, &whole);
+        assert!(crate::geom::boolean::intersection(&off, &[whole]).is_empty(), "{off:?}");
         // A strip by itself is nothing; a thin one that a saw leaves stays.
         assert!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.005, 40.0)]).is_empty());
         assert_eq!(without_slivers(vec![Polygon::rect(0.0, 0.0, 0.02, 40.0)]).len(), 1);

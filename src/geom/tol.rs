@@ -55,3 +55,8 @@ pub fn less(a: f64, b: f64) -> bool {
 pub fn level(rise: f64) -> bool {
     rise.abs() <= LEVEL
 }
+
+/// Whether a segment of this run reads as plumb.
+pub fn plumb(run: f64) -> bool {
+    run.abs() <= LEVEL
+}

@@ -5,7 +5,7 @@ use super::sides::edges;
 use super::steps::steps;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::Polygon;
-use crate::geom::sliver::without_slivers;
+use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{CourseRules, TrimRules};
@@ -28,6 +28,9 @@ pub fn field(
     let Some(of) = on.walls.get(wall) else { return Field::default() };
     let mut off: Vec<Polygon> =
         of.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();
+    // A door drawn on a wall's foot leaves no strip under it.
+    let strips: Vec<Polygon> = of.faces.iter().flat_map(|f| between(&off, f)).collect();
+    off.extend(strips);
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
     let (taken, moved) = covered(of, trim);

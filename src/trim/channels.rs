@@ -2,7 +2,7 @@
 //! starts off the course line.
 
 use super::stock::{Place, part};
-use crate::geom::tol::{CUT, SAME};
+use crate::geom::tol::{CUT, SAME, plumb};
 use crate::geom::vocabulary::Point;
 use crate::job::{Job, TopFinish};
 use crate::model::house::EdgeKind;
@@ -110,7 +110,7 @@ fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
         None => {
             let plumb = sides.iter().any(|o| {
                 let at = |p: Point| p.distance(end) < SAME;
-                (o.to.x - o.from.x).abs() <= SAME && o.opening.is_none() && (at(o.from) || at(o.to))
+                plumb(o.to.x - o.from.x) && o.opening.is_none() && (at(o.from) || at(o.to))
             });
             let rise = e.to - e.from;
             if plumb {

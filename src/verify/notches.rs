@@ -2,6 +2,7 @@
 //! where that is a rectangle, as large as its clearances ask.
 
 use super::{Rule, same};
+use crate::geom::tol::SAME;
 use crate::model::layout::{Course, Layout, Notch, NotchSide, Piece, RuleCheck, Wall};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
@@ -73,6 +74,9 @@ fn size(rule: &mut Rule, (c, p, n): (&Course, &Piece, &Notch), found: ([f64; 4],
     // A bare fixture at the edge of a course: the slot by which the panel is brought round it.
     let right = if aside == 0.0 && to_end { p.x1 } else { right };
     let (x0, x1) = ((left - aside).max(p.x0), (right + aside).min(p.x1));
+    // No saw leaves what is thinner than drawing noise at the piece's end.
+    let x0 = if x0 - p.x0 <= SAME { p.x0 } else { x0 };
+    let x1 = if p.x1 - x1 <= SAME { p.x1 } else { x1 };
     let depth = match n.side {
         NotchSide::Top => rip.1 - (low - over).max(rip.0),
         NotchSide::Bottom => (high + over).min(rip.1) - rip.0,
