@@ -202,6 +202,8 @@ mod tests {
         job.joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
+        (job.product.second_length, job.product.second_cost, job.product.second_carton) =
+            (None, None, None);
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         job.weather.installed_f = None;

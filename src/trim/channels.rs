@@ -110,7 +110,10 @@ fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
         None => {
             let plumb = sides.iter().any(|o| {
                 let at = |p: Point| p.distance(end) < SAME;
-                plumb(o.to.x - o.from.x) && o.opening.is_none() && (at(o.from) || at(o.to))
+                // Chords of a curve, each of them plumb, lean together by more.
+                let corner = matches!(o.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+                let upright = corner || plumb(o.to.x - o.from.x);
+                upright && o.opening.is_none() && (at(o.from) || at(o.to))
             });
             let rise = e.to - e.from;
             if plumb {
