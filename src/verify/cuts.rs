@@ -9,15 +9,16 @@ use crate::model::layout::{Contour, Course, Layout, Notch, NotchSide, Piece, Rul
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
 /// 1/32, places to noise.
 const OFF: f64 = 1.0 / 32.0;
-/// Area that counts as none, square inches.
-const NOISE: f64 = 0.05;
+/// How far an end that is told as square may lean, inches over its height: a quarter of the finest
+/// mark on a tape. Two such ends differ from what shows by half of it each, by all of it at most.
+const LEAN: f64 = 1.0 / 64.0;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
     // A piece that an opening parts is marked in place.
     for (_, c, _, p) in layout.pieces().filter(|(.., p)| p.more.is_empty()) {
         let (differ, told) = compare(c, p);
-        let limit = NOISE + OFF * told;
+        let limit = LEAN * (c.top - c.bottom) + OFF * told;
         rule.case(differ <= limit, || {
             format!("piece {}: its cuts leave {differ:.2} sq in other than what shows", p.mark)
         });
