@@ -118,7 +118,7 @@ fn a_jamb_a_hair_off_a_seam_leaves_no_sliver() {
 #[test]
 fn a_wall_of_chords_keeps_every_rule() {
     // Round walls: their sides pass through every slope, level and plumb among them.
-    for (radius, chords) in [(60.0, 120)] {
+    for (radius, chords) in [(60.0, 120), (60.0, 361), (100.0, 360)] {
         let at = |i: u32| f64::from(i) / f64::from(chords) * std::f64::consts::TAU;
         let ring: Vec<(f64, f64)> =
             (0..chords).map(|i| (radius * at(i).cos(), radius * at(i).sin())).collect();
