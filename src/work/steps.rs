@@ -226,10 +226,14 @@ fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
     heights.dedup_by(|a, b| same(*a, *b));
     let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
+    let feet: Vec<String> = index.on(w).filter(|t| at_foot(t, w)).map(|t| t.mark.clone()).collect();
     let cut = if cut {
-        "where the bottom is on no course line, the first course is cut and its edge held in finish trim by punched lugs, not by a starter"
+        let held = if feet.is_empty() { String::new() } else { format!(" {}", joined(&feet)) };
+        format!(
+            "where the bottom is on no course line, the first course is cut and its edge held in finish trim{held} by punched lugs, not by a starter"
+        )
     } else {
-        ""
+        String::new()
     };
     if list.is_empty() || heights.is_empty() {
         return (!cut.is_empty()).then(|| format!("Start: {cut}."));
@@ -237,6 +241,17 @@ fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
     let at: Vec<String> = heights.iter().map(|h| style.length(*h)).collect();
     let cut = if cut.is_empty() { String::new() } else { format!("; {cut}") };
     Some(format!("Starter {list}: level, butt lines at {}{cut}.", joined(&at)))
+}
+
+/// Whether finish trim holds the cut bottom of a first course (FACTS SD-91).
+fn at_foot(t: &TrimPiece, w: &Wall) -> bool {
+    let start = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
+    let along = |e: &Edge| {
+        let (low, high) = (e.from[0].min(e.to[0]), e.from[0].max(e.to[0]));
+        let middle = (t.from[0] + t.to[0]) / 2.0;
+        same(e.from[1], t.from[1]) && low <= middle && middle <= high
+    };
+    t.kind == TrimKind::FinishTrim && t.opening.is_none() && w.edges.iter().filter(start).any(along)
 }
 
 /// What is flashed on this wall before siding.
@@ -342,8 +357,9 @@ fn courses_words(list: &[i32]) -> String {
 fn cut_edges(index: &Index, w: &Wall) -> Vec<String> {
     let mut out = Vec::new();
     let finish = |of_opening: bool| -> Vec<String> {
-        let mine =
-            |t: &&TrimPiece| t.kind == TrimKind::FinishTrim && t.opening.is_some() == of_opening;
+        let mine = |t: &&TrimPiece| {
+            t.kind == TrimKind::FinishTrim && t.opening.is_some() == of_opening && !at_foot(t, w)
+        };
         index
             .on(w)
             .filter(mine)

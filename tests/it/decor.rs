@@ -196,3 +196,16 @@ fn a_house_on_a_stone_base_starts_on_it() {
     let words = &l.story_pole.choices[0].words;
     assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
 }
+
+#[test]
+fn finish_trim_at_the_foot_is_named_for_the_first_course_not_the_top() {
+    let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 100.0, 82.0))];
+    let l = laid(&wall, "[courses]\ndatum = -3\nhang_below = 0\n");
+    let mark = |y: f64| {
+        let at = of(&l, TrimKind::FinishTrim).into_iter().find(|t| t.from[1] == y);
+        at.unwrap().mark.clone()
+    };
+    let steps = l.work.walls[0].steps.join("\n");
+    assert!(steps.contains(&format!("held in finish trim {} by", mark(0.0))), "{steps}");
+    assert!(steps.contains(&format!("top course: finish trim {}.", mark(82.0))), "{steps}");
+}
