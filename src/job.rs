@@ -18,6 +18,7 @@ mod parts;
 mod product;
 pub mod ranges;
 mod seams;
+mod second;
 mod sheet;
 mod takeoff;
 mod title;

@@ -188,7 +188,9 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."
             .to_owned(),
     ));
+    // The unit is told above, with whether anything proves it.
     let said = layout.notes.iter().filter(|n| n.severity < Severity::Warning);
+    let said = said.filter(|n| n.code != "unit-taken");
     out.extend(said.map(|n| Row::Text(n.message.clone())));
 }
 

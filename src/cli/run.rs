@@ -234,6 +234,8 @@ fn layout(a: &Layout) -> ExitCode {
     };
     let mut outputs = Vec::new();
     let mut of_house = 0;
+    // Sets whose sheets are too many for pictures.
+    let mut large = Vec::new();
     for set in &sets {
         let made = takeoff::quantities(set, prices.as_ref())
             .and_then(|t| pipeline::outputs_with(set, &t, &loaded.bytes, !a.no_pictures));
@@ -241,6 +243,8 @@ fn layout(a: &Layout) -> ExitCode {
             Ok(o) => o,
             Err(r) => return refused(&r, &notes),
         };
+        let sheets = made.iter().filter(|(n, _)| n.ends_with(".svg")).count();
+        large.extend((!a.no_pictures && !pipeline::pictured(sheets)).then_some(sheets));
         if a.overlay == Overlay::Separate {
             made.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(set)));
         }
@@ -261,8 +265,7 @@ fn layout(a: &Layout) -> ExitCode {
         return refused(&r, &notes);
     }
     if !a.quiet {
-        let sheets = outputs.iter().filter(|(n, _)| n.ends_with(".svg")).count();
-        if !a.no_pictures && !outputs.iter().any(|(n, _)| n.ends_with(".png")) && sheets > 0 {
+        for sheets in large {
             tell(&format!(
                 "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
             ));

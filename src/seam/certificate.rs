@@ -188,26 +188,10 @@ pub(super) fn words(dual: Dual) -> String {
 mod tests {
     use super::*;
 
-    fn rules(panel: i64, kerf: i64) -> Rules {
-        Rules {
-            panel,
-            second: None,
-            lap: 0,
-            kerf,
-            shortest: 1,
-            stagger: 0,
-            clear: 0,
-            jamb: 0,
-            seam_short: false,
-            effort: Default::default(),
-            seed: 1,
-        }
-    }
-
     #[test]
     fn the_least_of_two_ends_is_found_at_a_kink() {
         // Against every first piece, in a table and without.
-        let r = Rules { shortest: 3, ..rules(40, 2) };
+        let r = Rules { shortest: 3, ..Rules::plain(40, 2) };
         let mut duals = functions(&r);
         duals.extend((1..=21).map(Dual::Clipped));
         duals.extend((1..=21).map(Dual::Counted));
@@ -227,7 +211,7 @@ mod tests {
     #[test]
     fn no_panel_full_of_pieces_is_worth_more_than_one() {
         // Every multiset of pieces that fits a small panel, for every function.
-        let r = rules(40, 2);
+        let r = Rules::plain(40, 2);
         let mut duals = functions(&r);
         duals.extend((1..=21).map(Dual::Clipped));
         duals.extend((1..=21).map(Dual::Counted));

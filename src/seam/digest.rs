@@ -29,6 +29,24 @@ pub(super) struct Rules {
 }
 
 impl Rules {
+    /// Panels and a saw, and nothing to keep.
+    #[cfg(test)]
+    pub(super) fn plain(panel: i64, kerf: i64) -> Self {
+        Rules {
+            panel,
+            second: None,
+            lap: 0,
+            kerf,
+            shortest: 1,
+            stagger: 0,
+            clear: 0,
+            jamb: 0,
+            seam_short: false,
+            effort: Default::default(),
+            seed: 1,
+        }
+    }
+
     /// Distance between seams of a run laid with panels of the first kind.
     pub(super) fn pitch(&self) -> i64 {
         self.panel - self.lap

@@ -215,19 +215,7 @@ mod tests {
 
     #[test]
     fn no_panel_of_either_kind_holds_more_than_it_weighs() {
-        let rules = Rules {
-            panel: 400,
-            second: Some((520, [3, 4])),
-            lap: 0,
-            kerf: 2,
-            shortest: 1,
-            stagger: 0,
-            clear: 0,
-            jamb: 0,
-            seam_short: false,
-            effort: Default::default(),
-            seed: 1,
-        };
+        let rules = Rules { second: Some((520, [3, 4])), ..Rules::plain(400, 2) };
         let all = [0, 1].map(|kind| functions(&rules, kind));
         for f in &all[0] {
             for g in &all[1] {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::by_wall::ByWall;
 use super::{NEAR, Rule, same};
-use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::tol::SAME;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Course, Edge, Layout, RuleCheck, Wall};
@@ -74,8 +74,8 @@ pub(super) fn lies(layout: &Layout, w: &Wall, s: &Edge, k: &CornerSide) -> bool 
     let x = (s.from[0] + s.to[0]) / 2.0;
     k.wall == w.id
         && hand(s) == Some(k.side)
-        // Plumb is what leans less than that over its length.
-        && (x - k.x).abs() < LEVEL + SAME + cover
+        // A side that leans is off by as much at most.
+        && (x - k.x).abs() < NEAR + (s.from[0] - s.to[0]).abs() + cover
         && low >= k.low - NEAR - 3.0 * cover
         && high <= k.high + NEAR + 3.0 * cover
         && low < k.high

@@ -166,11 +166,6 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
     }
 }
 
-/// Length of what is wider than drawing noise: no saw leaves a strip thinner.
-fn wide(spans: &Spans) -> f64 {
-    spans.iter().map(|s| s.1 - s.0).filter(|l| *l > SAME).sum()
-}
-
 fn rectangle(left: f64, bottom: f64, right: f64, top: f64) -> Vec<Xy> {
     vec![[left, bottom], [right, bottom], [right, top], [left, top]]
 }
@@ -214,7 +209,7 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &Course) -> Areas {
     for slab in slabs {
         let may = clear(slab, Height::Middle);
         let laid = slab.union(Height::Middle, |i| i >= first);
-        out.beyond += slab.rise() * wide(&without(&laid, &may));
+        out.beyond += slab.rise() * length(&without(&laid, &may));
         let each = slab.spans(Height::Middle, |i| i >= first);
         let twice = each.iter().map(length).sum::<f64>() - length(&laid);
         out.doubled += slab.rise() * (twice - lapped(parts, slab)).max(0.0);
@@ -265,7 +260,7 @@ impl Stamps {
         let mut above = Vec::new();
         for (n, span) in may.iter().enumerate() {
             let id = self.parts.len();
-            let bare = wide(&without(&vec![*span], laid));
+            let bare = length(&without(&vec![*span], laid));
             self.parts.push((id, rise * (span.1 - span.0), rise * bare));
             let foot = if alike { ends[0][n] } else { *span };
             for (other, part) in self.below.clone() {

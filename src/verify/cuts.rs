@@ -9,8 +9,10 @@ use crate::model::layout::{Contour, Course, Layout, Notch, NotchSide, Piece, Rul
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
 /// 1/32, places to noise.
 const OFF: f64 = 1.0 / 32.0;
+/// Area that counts as none, square inches.
+const NOISE: f64 = 0.05;
 /// How far an end that is told as square may lean, inches over its height: a quarter of the finest
-/// mark on a tape. Two such ends differ from what shows by half of it each, by all of it at most.
+/// mark on a tape.
 const LEAN: f64 = 1.0 / 64.0;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
@@ -18,12 +20,22 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     // A piece that an opening parts is marked in place.
     for (_, c, _, p) in layout.pieces().filter(|(.., p)| p.more.is_empty()) {
         let (differ, told) = compare(c, p);
-        let limit = LEAN * (c.top - c.bottom) + OFF * told;
+        let limit = NOISE + leaning(c, p) + OFF * told;
         rule.case(differ <= limit, || {
             format!("piece {}: its cuts leave {differ:.2} sq in other than what shows", p.mark)
         });
     }
     [rule.done("cuts as told make each piece out of its strip")]
+}
+
+/// Area that ends told as square leave, as far as they lean and may.
+fn leaning(c: &Course, p: &Piece) -> f64 {
+    let ends = [(&p.left_contour, p.x0), (&p.right_contour, p.x1)];
+    let lean = ends.into_iter().filter(|(contour, _)| contour.is_none()).map(|(_, end)| {
+        let off = p.outline.iter().map(|q| (q[0] - end).abs());
+        off.filter(|d| *d <= LEAN).fold(0.0, f64::max)
+    });
+    lean.sum::<f64>() * (c.top - c.bottom)
 }
 
 /// Area in which the piece as told and the piece as shown differ, and the length of its contours.

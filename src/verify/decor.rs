@@ -6,7 +6,6 @@ use super::along::{bare, reach};
 use super::by_wall::ByWall;
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
-use crate::geom::tol::{LEVEL, SAME};
 use crate::job::TopFinish;
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
@@ -47,8 +46,9 @@ fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &Wall) {
                 let mut corners = at.sides(&w.id).iter().filter(|(c, _)| kind(c) == s.kind);
                 let on = corners.find(|(_, k)| lies(layout, w, s, k));
                 let off = on.map(|(_, k)| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
-                // Plumb is what leans less than that over its length.
-                let held = off.is_some_and(|d| (d - r.corner_cover).abs() < LEVEL + SAME);
+                // A side that leans is off by as much at most.
+                let lean = (s.from[0] - s.to[0]).abs();
+                let held = off.is_some_and(|d| (d - r.corner_cover).abs() < NEAR + lean);
                 rule.case(held, || {
                     format!("{}: siding ends {off:?} from its corner, not {}", w.id, r.corner_cover)
                 });

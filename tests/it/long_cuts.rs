@@ -44,7 +44,7 @@ fn a_list_of_points_longer_than_a_column_goes_on_in_the_next() {
         for s in cutting {
             legible(paper.name, s);
             let between =
-                |t: &&str| !t.ends_with("continued") && *t != "continued in the next column";
+                |t: &&str| !t.ends_with("continued") && *t != "continued after this column";
             words.extend(texts(s).map(|t| t.content.as_str()).filter(between));
         }
         let all = words.join(" ");

@@ -52,6 +52,7 @@ mod samples;
 mod seamcase;
 mod seams;
 mod sheets;
+mod small_walls;
 mod support;
 mod terminal;
 mod trim_cutting;

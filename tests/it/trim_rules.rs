@@ -1,30 +1,11 @@
 //! Trim piece by piece on small walls, every figure reckoned by hand.
 
 use lapwright::cli::job_file;
-use lapwright::job::Job;
 use lapwright::model::layout::Layout;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
+use crate::small_walls::{job, laid, lengths, of};
 use crate::support::{broken, dxf, lay, rect};
-
-fn job(more: &str) -> Job {
-    let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n{more}");
-    job_file::parse(&text, "job").unwrap()
-}
-
-fn laid(rings: &[(&str, &[(f64, f64)])], more: &str) -> Layout {
-    let l = lay(dxf(rings).as_bytes(), &job(more));
-    assert_eq!(broken(&l), Vec::<String>::new());
-    l
-}
-
-fn of(l: &Layout, kind: TrimKind) -> Vec<&TrimPiece> {
-    l.trims.iter().filter(|t| t.kind == kind).collect()
-}
-
-fn lengths(l: &Layout, kind: TrimKind) -> Vec<f64> {
-    of(l, kind).iter().map(|t| t.length).collect()
-}
 
 #[test]
 fn a_post_taller_than_stock_is_spliced_by_the_rule() {

@@ -85,7 +85,7 @@ impl<'a> Cell<'a> {
                 words: more,
                 ..self
             };
-            self.words.push("continued in the next column".to_owned());
+            self.words.push("continued after this column".to_owned());
             out.push(std::mem::replace(&mut self, next));
         }
         out.push(self);
