@@ -166,6 +166,12 @@ fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
     }
 }
 
+/// Length of what is wider than drawing noise: an end is put on a corner that near, so that no sliver
+/// stays, and may stand past it by as much.
+fn wide(spans: &Spans) -> f64 {
+    spans.iter().map(|s| s.1 - s.0).filter(|l| *l > SAME).sum()
+}
+
 fn rectangle(left: f64, bottom: f64, right: f64, top: f64) -> Vec<Xy> {
     vec![[left, bottom], [right, bottom], [right, top], [left, top]]
 }
@@ -209,7 +215,7 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &Course) -> Areas {
     for slab in slabs {
         let may = clear(slab, Height::Middle);
         let laid = slab.union(Height::Middle, |i| i >= first);
-        out.beyond += slab.rise() * length(&without(&laid, &may));
+        out.beyond += slab.rise() * wide(&without(&laid, &may));
         let each = slab.spans(Height::Middle, |i| i >= first);
         let twice = each.iter().map(length).sum::<f64>() - length(&laid);
         out.doubled += slab.rise() * (twice - lapped(parts, slab)).max(0.0);
