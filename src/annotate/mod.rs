@@ -16,6 +16,7 @@ mod pole;
 mod pole_table;
 mod problems;
 mod scale;
+mod standing;
 mod style;
 mod trim_list;
 mod words;
@@ -33,7 +34,10 @@ use crate::model::sheet::Sheet;
 /// trim list.
 pub fn sheets(layout: &Layout) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
-    pages.extend((0..layout.elevations.len()).flat_map(|i| elevation::sheets(layout, i)));
+    let standing = standing::ByElevation::of(layout);
+    pages.extend(
+        layout.elevations.iter().flat_map(|e| elevation::sheets(layout, e, standing.at(e))),
+    );
     pages.push(pole::sheet(layout));
     pages.extend(pole_table::sheets(layout));
     pages.extend(work::sheets(layout));

@@ -5,6 +5,7 @@ use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::place::{Placer, text_box};
+use super::standing::{ByElevation, Standing};
 use crate::diag::Origin;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{
@@ -60,7 +61,9 @@ pub fn overlay(layout: &Layout) -> Drawing {
     for (name, width, colour, dash) in LAYERS {
         out.layer(name, Pen { width, colour, dash, fill: None });
     }
+    let standing = ByElevation::of(layout);
     for elevation in &layout.elevations {
+        let on = standing.at(elevation);
         let map = Affine::new(elevation.to_source);
         // Upright, since a wall at an angle is drawn narrower than it is.
         let [.., c, d, _, _] = elevation.to_source;
@@ -73,9 +76,9 @@ pub fn overlay(layout: &Layout) -> Drawing {
         let mut over = Over { out, map, unit, elevation, style, low, placer };
         over.faces(layout);
         over.walls();
-        over.trims(layout);
+        over.trims(on);
         over.dimensions();
-        over.breaks(layout);
+        over.breaks(on);
         out = over.out;
     }
     out
@@ -274,9 +277,9 @@ impl Over<'_> {
     }
 
     /// Broken seam rules: a diamond round each seam, a line between the two, and their mark.
-    fn breaks(&mut self, layout: &Layout) {
+    fn breaks(&mut self, on: &Standing) {
         let elevation = self.elevation;
-        for b in breaks::of(layout, elevation) {
+        for b in &on.breaks {
             let at: Vec<Xy> = b
                 .seams
                 .iter()
@@ -294,10 +297,8 @@ impl Over<'_> {
         }
     }
 
-    fn trims(&mut self, layout: &Layout) {
-        let shown = |t: &&crate::model::trim::TrimPiece| !t.kind.behind();
-        let here = layout.trims.iter().filter(|t| t.elevation == self.elevation.name);
-        for t in here.filter(shown) {
+    fn trims(&mut self, on: &Standing) {
+        for t in &on.trims {
             self.line(TRIM, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };

@@ -1,5 +1,6 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub(crate) mod by_wall;
 pub mod corner;
 pub mod course;
 pub mod drawing;

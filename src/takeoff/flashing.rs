@@ -1,10 +1,13 @@
 //! Flashing round openings, at corners and where a roof meets a wall.
 
+use std::collections::BTreeSet;
+
 use super::lines::{Shares, waste, whole};
 use super::trims::Zones;
 use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
-use crate::model::corner::{Corner, CornerSide};
+use crate::model::by_wall::ByWall;
+use crate::model::corner::CornerSide;
 use crate::model::layout::{Group, Layout, TakeoffLine};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
@@ -86,12 +89,12 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
     let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
     let mut counts = Vec::new();
-    let zones = Zones::of(layout);
+    let (zones, at) = (Zones::of(layout), ByWall::of(layout));
     for t in &layout.trims {
         let length = match t.kind {
             TrimKind::OutsidePost | TrimKind::InsidePost => t.length,
             // Where two channels stand in one corner, each counts half.
-            TrimKind::CornerChannel if two => t.length - beside(layout, t) / 2.0,
+            TrimKind::CornerChannel if two => t.length - beside(&at, t) / 2.0,
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
@@ -105,12 +108,14 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
 }
 
 /// How much of a channel in an inside corner has the other wall's channel beside it.
-fn beside(layout: &Layout, t: &TrimPiece) -> f64 {
+fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
     let stands =
         |t: &TrimPiece, s: &CornerSide| t.wall == s.wall && (t.from[0] - s.x).abs() <= LEVEL;
-    let with = |c: &&Corner| c.sides.iter().any(|s| stands(t, s));
-    let Some(corner) = layout.corners.iter().find(with) else { return 0.0 };
-    let others = layout.trims.iter().filter(|o| {
+    let Some((corner, _)) = at.sides(&t.wall).iter().find(|(_, s)| stands(t, s)) else {
+        return 0.0;
+    };
+    let walls: BTreeSet<&str> = corner.sides.iter().map(|s| s.wall.as_str()).collect();
+    let others = walls.into_iter().flat_map(|w| at.trims(w)).filter(|o| {
         o.kind == t.kind && o.elevation != t.elevation && corner.sides.iter().any(|s| stands(o, s))
     });
     let span = |t: &TrimPiece| (t.from[1].min(t.to[1]), t.from[1].max(t.to[1]));

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use super::by_wall::ByWall;
 use super::{NEAR, Rule, same};
 use crate::geom::tol::SAME;
+use crate::model::by_wall::ByWall;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Course, Edge, Layout, RuleCheck, Wall};

@@ -3,10 +3,10 @@
 //! SD-103).
 
 use super::along::{bare, reach};
-use super::by_wall::ByWall;
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::job::TopFinish;
+use crate::model::by_wall::ByWall;
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};

@@ -2,12 +2,12 @@
 //! at grade and clearance over roofs leave it.
 
 use super::along::reach;
-use super::by_wall::ByWall;
 use super::heights::grade_at;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, butt, course_at};
 use crate::geom::tol::{GRID, SAME};
+use crate::model::by_wall::ByWall;
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};

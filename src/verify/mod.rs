@@ -2,7 +2,6 @@
 //! measured by exact level scans rather than by the boolean engine.
 
 mod along;
-mod by_wall;
 mod certificate;
 mod corners;
 mod coverage;
@@ -28,6 +27,7 @@ mod trim_stock;
 mod trims;
 mod zones;
 
+use crate::model::by_wall::ByWall;
 use crate::model::layout::{Layout, RuleCheck, Verify};
 
 /// Most violations told of one rule; the count goes on in the last line.
@@ -40,7 +40,7 @@ const NEAR: f64 = 0.05;
 
 /// Checks every rule.
 pub fn check(layout: &Layout) -> Verify {
-    let at = by_wall::ByWall::of(layout);
+    let at = ByWall::of(layout);
     let mut rules = Vec::new();
     rules.extend(coverage::check(layout));
     rules.extend(field::check(layout, &at));

@@ -3,11 +3,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::by_wall::ByWall;
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::geom::tol::SAME;
 use crate::job::InsideCorner;
+use crate::model::by_wall::ByWall;
 use crate::model::corner::{Corner, CornerKind};
 use crate::model::layout::{Layout, RuleCheck};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};

@@ -1,9 +1,9 @@
 //! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
 
 use super::along::{bare, reach};
-use super::by_wall::ByWall;
 use super::{NEAR, Rule};
 use crate::geom::tol::LEVEL;
+use crate::model::by_wall::ByWall;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, RuleCheck, Wall, Xy};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};

@@ -3,10 +3,10 @@
 
 use super::NEAR;
 use super::along::{bare, reach};
-use super::by_wall::ByWall;
 use super::{Rule, on_course_line};
 use crate::geom::tol::SAME;
 use crate::job::FrameCut;
+use crate::model::by_wall::ByWall;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::{SAME, level, same};
-use crate::model::corner::Corner;
+use crate::model::by_wall::ByWall;
 use crate::model::fastening::UNDER_HEAD;
 use crate::model::house::EdgeKind;
 use crate::model::layout::{Edge, Elevation, Layout, Wall};
@@ -55,44 +55,32 @@ fn of_boards(gap: &str) -> Vec<String> {
 
 /// Trim and corners by the wall they are at.
 pub(super) struct Index<'a> {
-    trims: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
-    /// By the other elevation that shows them.
+    at: ByWall<'a>,
+    /// Trim by the other elevation that shows it.
     shared: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
-    corners: BTreeMap<&'a str, Vec<&'a Corner>>,
 }
 
 impl<'a> Index<'a> {
     pub(super) fn of(layout: &'a Layout) -> Self {
-        let mut out =
-            Index { trims: BTreeMap::new(), shared: BTreeMap::new(), corners: BTreeMap::new() };
+        let mut shared: BTreeMap<&'a str, Vec<&'a TrimPiece>> = BTreeMap::new();
         for t in &layout.trims {
-            out.trims.entry(&t.wall).or_default().push(t);
             if let Some(e) = &t.shared_with {
-                out.shared.entry(e).or_default().push(t);
+                shared.entry(e).or_default().push(t);
             }
         }
-        for c in &layout.corners {
-            for k in &c.sides {
-                out.corners.entry(&k.wall).or_default().push(c);
-            }
-        }
-        out
+        Index { at: ByWall::of(layout), shared }
     }
 
     /// Trim on a wall.
     fn on(&self, w: &Wall) -> impl Iterator<Item = &'a TrimPiece> + '_ {
-        self.trims.get(w.id.as_str()).into_iter().flatten().copied()
+        self.at.trims(&w.id).iter().copied()
     }
 }
 
 /// Whether a post of another wall stands at a corner of this one.
 fn round_corner(index: &Index, t: &TrimPiece, w: &Wall) -> bool {
     let off = |x: f64| (x - t.from[0]).abs();
-    let theirs = || {
-        let corners = index.corners.get(t.wall.as_str()).into_iter().flatten();
-        let sides = corners.flat_map(|c| c.sides.iter().map(move |k| (c, k)));
-        sides.filter(|(_, k)| k.wall == t.wall && k.elevation == t.elevation)
-    };
+    let theirs = || index.at.sides(&t.wall).iter().filter(|(_, k)| k.elevation == t.elevation);
     let nearest = theirs().map(|(_, k)| off(k.x)).fold(f64::INFINITY, f64::min);
     let at = theirs().filter(|(_, k)| off(k.x) <= nearest + SAME);
     at.into_iter().any(|(c, _)| c.sides.iter().any(|k| k.wall == w.id))

@@ -3,22 +3,14 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::standing::Standing;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::layout::{Elevation, Layout};
-use crate::model::seam::{Break, SeamAt};
+use crate::model::layout::Elevation;
+use crate::model::seam::SeamAt;
 
 /// Half of a diamond, paper inches.
 const HALF: f64 = 0.06;
-
-/// Broken rules of an elevation.
-pub(in crate::annotate) fn of<'a>(
-    layout: &'a Layout,
-    e: &'a Elevation,
-) -> impl Iterator<Item = &'a Break> {
-    let here = layout.bound.conflicts.iter().filter(|c| c.elevation == e.name);
-    here.flat_map(|c| &c.breaks)
-}
 
 /// The middle of a seam's height on the wall.
 pub(in crate::annotate) fn place(e: &Elevation, at: &SeamAt) -> Option<(f64, f64)> {
@@ -33,8 +25,8 @@ pub(in crate::annotate) fn diamond(at: Point, half: f64) -> [Point; 4] {
 }
 
 /// Diamonds and dashes, which text keeps off.
-pub(super) fn shapes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
-    for b in of(layout, e) {
+pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
+    for b in &on.breaks {
         let at: Vec<Point> =
             b.seams.iter().filter_map(|s| place(e, s)).map(|(x, y)| v.at(x, y)).collect();
         at.iter().for_each(|p| c.firm_ring(Ink::Fault, &diamond(*p, HALF)));
@@ -43,9 +35,9 @@ pub(super) fn shapes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
 }
 
 /// Their marks, each where its first seam shows. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) -> usize {
     let mut none = 0;
-    for b in of(layout, e) {
+    for b in &on.breaks {
         let shown = b.seams.iter().filter_map(|s| place(e, s)).find(|(x, y)| v.holds(*x, *y));
         let Some((x, y)) = shown else { continue };
         let target = v.at(x, y);

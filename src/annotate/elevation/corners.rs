@@ -2,20 +2,15 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::standing::Standing;
 use crate::geom::vocabulary::Vec2;
-use crate::model::corner::{Hand, Pairing};
-use crate::model::layout::{Elevation, Layout};
+use crate::model::corner::Hand;
 
 /// Lower corners are ends of bands and steps, not worth a mark, inches.
 const LEAST: f64 = 12.0;
 
-pub(super) fn open(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
-    // A single elevation shows none of the walls round it: the report says so once.
-    if layout.elevations.len() < 2 {
-        return;
-    }
-    let open = layout.corners.iter().filter(|k| k.by == Pairing::Open);
-    for side in open.flat_map(|k| &k.sides).filter(|s| s.elevation == e.name) {
+pub(super) fn open(c: &mut Canvas, on: &Standing, v: &View) {
+    for side in &on.open {
         let y = side.low + (side.high - side.low) * 0.62;
         if side.high - side.low < LEAST || !v.holds(side.x, y) {
             continue;

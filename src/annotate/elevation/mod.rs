@@ -21,6 +21,7 @@ use view::{ABOVE, BELOW, LEFT, RIGHT, View, extent, windows};
 use super::canvas::Canvas;
 use super::page::{Page, room};
 use super::scale::{elevation as scale_of, parts};
+use super::standing::Standing;
 use crate::geom::vocabulary::{Affine, Rect};
 use crate::job::paper::Scale;
 use crate::model::layout::{Elevation, Layout};
@@ -29,11 +30,10 @@ use crate::model::layout::{Elevation, Layout};
 const PITCH: f64 = 0.12;
 
 /// The sheets of one elevation: one, or as many as it takes at its scale.
-pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
-    let Some(e) = layout.elevations.get(index) else { return Vec::new() };
+pub(super) fn sheets(layout: &Layout, e: &Elevation, on: &Standing) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
-    let extra = footnotes(layout, e);
+    let extra = footnotes(layout, e, on);
     let foot = labels::foot(area.width(), &extra, layout.job.product.kind.is_board());
     let free = (area.width() - LEFT - RIGHT, area.height() - foot - BELOW - ABOVE);
     let size = (house.width(), house.height());
@@ -56,7 +56,7 @@ pub(super) fn sheets(layout: &Layout, index: usize) -> Vec<Page> {
             let style = layout.job.sheet.lengths;
             let view = View { map, factor: scale.factor, window, house, style };
             let part = Part { index: i, count, across };
-            sheet(layout, e, &view, &scale, area, part, &extra)
+            sheet(layout, (e, on), &view, &scale, area, part, &extra)
         })
         .collect()
 }
@@ -82,7 +82,7 @@ impl Part {
 
 fn sheet(
     layout: &Layout,
-    e: &Elevation,
+    (e, on): (&Elevation, &Standing),
     view: &View,
     scale: &Scale,
     area: Rect,
@@ -104,7 +104,7 @@ fn sheet(
     c.placer.area = body;
     c.clip = Some(view.clip(body));
     ground::backdrop(&mut c, e, view);
-    let seen_from = layout.work.walls.iter().find(|w| w.elevation == e.name).map(|w| w.seen_from);
+    let seen_from = on.work.first().map(|w| w.seen_from);
     for wall in &e.walls {
         walls::faces(&mut c, wall, view, &super::faces::heights(layout));
         walls::panels(&mut c, wall, view);
@@ -112,27 +112,30 @@ fn sheet(
         openings::outlines(&mut c, wall, view);
         walls::seams(&mut c, wall, view, (!boards).then_some(seen_from.unwrap_or(view.house.x0)));
     }
-    breaks::shapes(&mut c, layout, e, view);
+    breaks::shapes(&mut c, on, e, view);
     ground::ground(&mut c, e, view);
-    trims::lines(&mut c, layout, e, view);
+    trims::lines(&mut c, on, e, view);
     c.clip = None;
     labels::match_lines(&mut c, view, &|dx, dy| part.beside(dx, dy));
-    dims::heights(&mut c, e, view, &checks(layout, e));
+    dims::heights(&mut c, e, view, &checks(on));
     for wall in &e.walls {
         openings::names(&mut c, wall, view);
     }
     dims::widths(&mut c, e, view);
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);
-    let without = breaks::marks(&mut c, layout, e, view)
+    let without = breaks::marks(&mut c, on, e, view)
         + marks::marks(&mut c, e, view)
-        + trims::marks(&mut c, layout, e, view);
+        + trims::marks(&mut c, on, e, view);
     if !boards {
-        tight::places(&mut c, layout, e, view);
+        tight::places(&mut c, on, view);
     }
     ground::bare(&mut c, e, view);
     flashing::notes(&mut c, layout, e, view);
-    corners::open(&mut c, layout, e, view);
+    // A single elevation shows none of the walls round it: the report says so once.
+    if layout.elevations.len() > 1 {
+        corners::open(&mut c, on, view);
+    }
     marks::notches(&mut c, e, view);
     c.placer.area = area;
     if without > 0 {
@@ -165,28 +168,27 @@ fn sheet(
 }
 
 /// Numbers of courses of an elevation on whose top edge level is checked.
-fn checks(layout: &Layout, e: &Elevation) -> BTreeSet<i32> {
-    let mine = layout.work.walls.iter().filter(|w| w.elevation == e.name);
-    mine.flat_map(|w| w.level_checks.iter().copied()).collect()
+fn checks(on: &Standing) -> BTreeSet<i32> {
+    on.work.iter().flat_map(|w| w.level_checks.iter().copied()).collect()
 }
 
 /// What the key says besides line types.
-fn footnotes(layout: &Layout, e: &Elevation) -> Vec<String> {
+fn footnotes(layout: &Layout, e: &Elevation, on: &Standing) -> Vec<String> {
     let mut out = vec![
         "rip: height kept".to_owned(),
         "notch: width x depth; see the cutting sheets".to_owned(),
     ];
-    if !layout.job.product.kind.is_board() && tight::of(layout, e).next().is_some() {
+    if !layout.job.product.kind.is_board() && tight::of(on).next().is_some() {
         out.push("tight: see the order of work for the way in (common practice)".to_owned());
     }
-    if breaks::of(layout, e).next().is_some() {
+    if !on.breaks.is_empty() {
         out.push("X1 and on, at diamonds: a seam rule broken, see the report".to_owned());
     }
-    if !checks(layout, e).is_empty() {
+    if !checks(on).is_empty() {
         out.push("wedge at a butt line: check level there, and against the next wall".to_owned());
     }
     out.extend(flashing::key(layout, e));
-    out.extend(trims::key(layout, e));
+    out.extend(trims::key(on));
     out
 }
 

@@ -3,17 +3,17 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::model::layout::{Elevation, Layout};
+use crate::annotate::standing::Standing;
 use crate::model::work::TightSpot;
 
 /// Tight places of an elevation.
-pub(super) fn of<'a>(layout: &'a Layout, e: &'a Elevation) -> impl Iterator<Item = &'a TightSpot> {
-    layout.work.walls.iter().filter(|w| w.elevation == e.name).flat_map(|w| &w.tight)
+pub(super) fn of<'a>(on: &Standing<'a>) -> impl Iterator<Item = &'a TightSpot> {
+    on.work.iter().flat_map(|w| &w.tight)
 }
 
 /// Marks each stack of tight runs once.
-pub(super) fn places(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
-    for s in of(layout, e) {
+pub(super) fn places(c: &mut Canvas, on: &Standing, v: &View) {
+    for s in of(on) {
         let (x, y) = ((s.x[0] + s.x[1]) / 2.0, (s.y[0] + s.y[1]) / 2.0);
         if !v.holds(x, y) {
             continue;

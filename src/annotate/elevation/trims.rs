@@ -2,10 +2,11 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
+use crate::annotate::standing::Standing;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Layout, Xy};
+use crate::model::layout::{Elevation, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 fn ink(kind: TrimKind) -> Ink {
@@ -37,14 +38,14 @@ fn off(kind: TrimKind) -> Vec2 {
     }
 }
 
-pub(super) fn lines(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+pub(super) fn lines(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
     // A post shared with another elevation is counted there and shown on both.
     let corners = e.walls.iter().flat_map(|w| &w.edges);
     for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
     {
         c.firm(Ink::Post, v.xy(&s.from), v.xy(&s.to));
     }
-    for t in layout.trims.iter().filter(|t| t.elevation == e.name && !t.kind.behind()) {
+    for t in &on.trims {
         let off = off(t.kind);
         // A channel over a curved head is bent along it.
         let curve = t
@@ -111,9 +112,8 @@ fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
 }
 
 /// Marks of trim, framed. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) -> usize {
-    let mine = layout.trims.iter().filter(|t| t.elevation == e.name && !t.kind.behind());
-    mine.filter(|t| !mark(c, t, e, v)).count()
+pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) -> usize {
+    on.trims.iter().filter(|t| !mark(c, t, e, v)).count()
 }
 
 /// Whether the piece is another sheet's, or its mark was placed.
@@ -135,13 +135,8 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
 }
 
 /// What the key says of boards that stand on this elevation, by their marks.
-pub(super) fn key(layout: &Layout, e: &Elevation) -> Option<String> {
-    let here = |kind: TrimKind| {
-        layout
-            .trims
-            .iter()
-            .find(|t| t.kind == kind && t.elevation == e.name && ink(kind) == Ink::Board)
-    };
+pub(super) fn key(on: &Standing) -> Option<String> {
+    let here = |kind: TrimKind| on.trims.iter().find(|t| t.kind == kind && ink(kind) == Ink::Board);
     let words: Vec<String> = TrimKind::ALL
         .into_iter()
         .filter_map(|k| {

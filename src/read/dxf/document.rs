@@ -5,9 +5,10 @@ use std::sync::Arc;
 
 use super::census::kind_of;
 use super::entity::Groups;
-use super::expand::{Block, Body, Expander, Raw, Tally, moved, origin};
+use super::expand::{Block, Body, Expander, Raw, Tally, moved, origin, points_of};
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
+use super::told::PassedOver;
 use crate::diag::{Note, Notes, Refusal};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::{
@@ -51,10 +52,10 @@ struct Reader<'a, 'n> {
     tally: Tally,
     /// Layers by their names' bytes, so that a name is decoded once.
     by_bytes: BTreeMap<&'a [u8], usize>,
-    skipped: BTreeMap<String, (usize, usize)>,
-    broken: BTreeMap<&'static str, (usize, usize)>,
-    /// Line of the first entity that holds more than is read of one.
-    cut_short: Option<usize>,
+    passed_over: PassedOver,
+    /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
+    /// than of items.
+    held: (usize, usize),
     saw_tables: bool,
     saw_blocks: bool,
     saw_entities: bool,
@@ -86,9 +87,8 @@ impl<'a, 'n> Reader<'a, 'n> {
             raws: Vec::new(),
             tally: Tally::default(),
             by_bytes: BTreeMap::new(),
-            skipped: BTreeMap::new(),
-            broken: BTreeMap::new(),
-            cut_short: None,
+            passed_over: PassedOver::default(),
+            held: (0, 0),
             saw_tables: false,
             saw_blocks: false,
             saw_entities: false,
@@ -136,7 +136,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 if into.len() < 8 * self.limits.vertices {
                     into.push(tag);
                 } else {
-                    self.cut_short.get_or_insert(first.line);
+                    self.passed_over.cut_short(first.line);
                 }
             }
         }
@@ -194,6 +194,8 @@ impl<'a, 'n> Reader<'a, 'n> {
     }
 
     fn expand(&mut self, raws: Vec<Raw>) {
+        self.held.0 -= raws.len();
+        self.held.1 -= raws.iter().map(points_of).sum::<usize>();
         let mut out = std::mem::take(&mut self.out);
         self.expander().all(raws, &mut out);
         self.out = out;
@@ -351,7 +353,14 @@ impl<'a, 'n> Reader<'a, 'n> {
                 continue;
             }
             self.gather(tag, buffer);
+            if self.held.0 >= self.limits.items || self.held.1 > self.limits.points {
+                self.passed_over.overfull(tag.line);
+                continue;
+            }
+            let before = raws.len();
             self.entity(buffer, raws);
+            self.held.0 += raws.len() - before;
+            self.held.1 += raws[before..].iter().map(points_of).sum::<usize>();
         }
         true
     }
@@ -359,10 +368,7 @@ impl<'a, 'n> Reader<'a, 'n> {
     fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
         let first = buffer[0];
         let Some(kind) = kind_of(first.value) else {
-            let name = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
-            if self.skipped.len() < 200 || self.skipped.contains_key(&name) {
-                self.skipped.entry(name).or_insert((0, first.line)).0 += 1;
-            }
+            self.passed_over.unread(first.value, first.line);
             return;
         };
         if matches!(kind, "ATTDEF" | "VERTEX" | "SEQEND") {
@@ -407,7 +413,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 origin: at.clone(),
                 body,
             })),
-            None => self.broken.entry(kind).or_insert((0, first.line)).0 += 1,
+            None => self.passed_over.broken(kind, first.line),
         }
     }
 
@@ -436,7 +442,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 continue;
             }
             if vertices.len() >= self.limits.vertices {
-                self.cut_short.get_or_insert(tag.line);
+                self.passed_over.cut_short(tag.line);
                 continue;
             }
             if let Some(at) = v.point(10) {
@@ -569,32 +575,6 @@ impl<'a, 'n> Reader<'a, 'n> {
                 "Save the drawing again; compare what is missing.",
             ));
         }
-        for (kind, (count, line)) in std::mem::take(&mut self.broken) {
-            let message = format!(
-                "{count} {kind} lack a value or hold no number, the first at line {line}; left out"
-            );
-            self.notes.push(Note::warning(
-                "entity-broken",
-                message,
-                "Run the drawing program's audit and save again.",
-            ));
-        }
-        if let Some(line) = self.cut_short {
-            let most = self.limits.vertices;
-            let message = format!(
-                "an entity near line {line} has more than {most} vertices; the rest of it is left out"
-            );
-            let help = "Simplify it, or save only the elevations to a file of their own.";
-            self.notes.push(Note::error("vertices-too-many", message, help));
-        }
-        for (kind, (count, line)) in std::mem::take(&mut self.skipped) {
-            let message =
-                format!("{count} {kind} are of a type that is not read, the first at line {line}");
-            self.notes.push(Note::info(
-                "entity-skipped",
-                message,
-                "Explode them to lines if they show walls or openings.",
-            ));
-        }
+        std::mem::take(&mut self.passed_over).tell(self.limits, self.notes);
     }
 }

@@ -318,6 +318,14 @@ impl Expander<'_> {
     }
 }
 
+/// Points that an entity is kept as before it is inserted.
+pub(super) fn points_of(raw: &Raw) -> usize {
+    match &raw.body {
+        Body::Shape(shape) => size(shape),
+        Body::Insert(_) => 1,
+    }
+}
+
 /// Points that a shape is kept as.
 fn size(shape: &Shape) -> usize {
     match shape {

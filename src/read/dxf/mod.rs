@@ -8,5 +8,6 @@ mod hatch;
 mod spline;
 pub mod tags;
 mod text;
+mod told;
 
 pub(super) use document::drawing;

@@ -8,7 +8,7 @@ use crate::model::layout::{Elevation, Layout, Opening, Wall};
 use crate::model::trim::TrimPiece;
 
 /// Trim, corners and walls of a layout by wall.
-pub(super) struct ByWall<'a> {
+pub(crate) struct ByWall<'a> {
     trims: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
     frames: BTreeMap<&'a str, BTreeMap<&'a str, Vec<&'a TrimPiece>>>,
     sides: BTreeMap<&'a str, Vec<(&'a Corner, &'a CornerSide)>>,
@@ -16,7 +16,7 @@ pub(super) struct ByWall<'a> {
 }
 
 impl<'a> ByWall<'a> {
-    pub(super) fn of(layout: &'a Layout) -> Self {
+    pub(crate) fn of(layout: &'a Layout) -> Self {
         let mut out = ByWall {
             trims: BTreeMap::new(),
             frames: BTreeMap::new(),
@@ -41,23 +41,23 @@ impl<'a> ByWall<'a> {
     }
 
     /// Trim on a wall, as the layout has it.
-    pub(super) fn trims(&self, wall: &str) -> &[&'a TrimPiece] {
+    pub(crate) fn trims(&self, wall: &str) -> &[&'a TrimPiece] {
         self.trims.get(wall).map_or(&[], Vec::as_slice)
     }
 
     /// Trim of an opening that stands on its wall.
-    pub(super) fn frame(&self, wall: &str, o: &Opening) -> &[&'a TrimPiece] {
+    pub(crate) fn frame(&self, wall: &str, o: &Opening) -> &[&'a TrimPiece] {
         let on = self.frames.get(wall);
         on.and_then(|f| f.get(o.id.as_str())).map_or(&[], Vec::as_slice)
     }
 
     /// Sides of corners that name a wall.
-    pub(super) fn sides(&self, wall: &str) -> &[(&'a Corner, &'a CornerSide)] {
+    pub(crate) fn sides(&self, wall: &str) -> &[(&'a Corner, &'a CornerSide)] {
         self.sides.get(wall).map_or(&[], Vec::as_slice)
     }
 
     /// Walls of a name.
-    pub(super) fn walls(&self, wall: &str) -> &[(&'a Elevation, &'a Wall)] {
+    pub(crate) fn walls(&self, wall: &str) -> &[(&'a Elevation, &'a Wall)] {
         self.walls.get(wall).map_or(&[], Vec::as_slice)
     }
 }
