@@ -1,0 +1,53 @@
+//! What stands at each elevation, looked up by its name once: sheets of large drawings are made in time
+//! that grows with their size.
+
+use std::collections::BTreeMap;
+
+use crate::model::corner::{CornerSide, Pairing};
+use crate::model::layout::{Elevation, Layout};
+use crate::model::seam::Break;
+use crate::model::trim::TrimPiece;
+use crate::model::work::WallWork;
+
+/// What stands at one elevation, each in the layout's order.
+#[derive(Default)]
+pub(super) struct Standing<'a> {
+    /// Trim that shows.
+    pub trims: Vec<&'a TrimPiece>,
+    /// Sides of corners whose other wall no elevation shows.
+    pub open: Vec<&'a CornerSide>,
+    /// The work of its walls.
+    pub work: Vec<&'a WallWork>,
+    /// Broken seam rules.
+    pub breaks: Vec<&'a Break>,
+}
+
+/// What stands at every elevation of a layout.
+pub(super) struct ByElevation<'a> {
+    by: BTreeMap<&'a str, Standing<'a>>,
+    none: Standing<'a>,
+}
+
+impl<'a> ByElevation<'a> {
+    pub(super) fn of(layout: &'a Layout) -> Self {
+        let mut by: BTreeMap<&'a str, Standing<'a>> = BTreeMap::new();
+        for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
+            by.entry(&t.elevation).or_default().trims.push(t);
+        }
+        let open = layout.corners.iter().filter(|c| c.by == Pairing::Open);
+        for s in open.flat_map(|c| &c.sides) {
+            by.entry(&s.elevation).or_default().open.push(s);
+        }
+        for w in &layout.work.walls {
+            by.entry(&w.elevation).or_default().work.push(w);
+        }
+        for c in &layout.bound.conflicts {
+            by.entry(&c.elevation).or_default().breaks.extend(&c.breaks);
+        }
+        ByElevation { by, none: Standing::default() }
+    }
+
+    pub(super) fn at(&self, e: &Elevation) -> &Standing<'a> {
+        self.by.get(e.name.as_str()).unwrap_or(&self.none)
+    }
+}
