@@ -25,6 +25,7 @@
 
 pub mod annotate;
 pub mod cli;
+mod cores;
 pub mod course;
 pub mod diag;
 pub mod extract;

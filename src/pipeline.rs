@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use rayon::prelude::*;
 use sha2::{Digest, Sha256};
 
+use crate::cores;
 use crate::course::datum::{Found, search};
 use crate::course::even;
 use crate::course::halves::reuse;
@@ -271,11 +271,11 @@ pub fn outputs_with(
     pictures: bool,
 ) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
     // Tables, overlay and sheets do not depend on one another; their order is kept.
-    let (tables, (sheets, svgs)) = rayon::join(
+    let (tables, (sheets, svgs)) = cores::both(
         || tables(layout, takeoff, source),
         || {
             let sheets = annotate::sheets(layout);
-            let svgs: Vec<String> = sheets.par_iter().map(write::svg::document).collect();
+            let svgs: Vec<String> = cores::each(&sheets, write::svg::document);
             (sheets, svgs)
         },
     );
@@ -292,7 +292,7 @@ pub fn outputs_with(
         // Pictures do not depend on one another; their order is kept.
         let few = if pictured(sheets.len()) { &svgs[..] } else { &[] };
         let pngs: Result<Vec<Vec<u8>>, String> =
-            few.par_iter().map(|s| write::render::png(s, PNG_DPI)).collect();
+            cores::each(few, |s| write::render::png(s, PNG_DPI)).into_iter().collect();
         for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
             out.push((format!("sheets/{}.png", sheet.name), png));
         }

@@ -28,14 +28,25 @@ pub fn width(text: &str, height: f64, bold: bool) -> f64 {
     let Some(face) = face(bold) else {
         return 0.6 * height * text.chars().count() as f64 / CAPITALS;
     };
+    let plain = plain(bold);
+    let each = |c: char| plain.get(c as usize).copied().unwrap_or_else(|| advance(face, c));
+    text.chars().map(each).sum::<f64>() * height / CAPITALS
+}
+
+/// How far a character moves on, as a share of the font size.
+fn advance(face: &ttf_parser::Face, c: char) -> f64 {
     let em = f64::from(face.units_per_em());
-    let advance: f64 = text
-        .chars()
-        .map(|c| {
-            face.glyph_index(c).and_then(|g| face.glyph_hor_advance(g)).map_or(em / 2.0, f64::from)
-        })
-        .sum();
-    advance / em * height / CAPITALS
+    face.glyph_index(c).and_then(|g| face.glyph_hor_advance(g)).map_or(0.5, |a| f64::from(a) / em)
+}
+
+/// The same of every plain character, looked up once: marks are tried in many places.
+fn plain(bold: bool) -> &'static [f64] {
+    static PLAIN: OnceLock<[Vec<f64>; 2]> = OnceLock::new();
+    let of = |bold| {
+        let all = |f| (0u8..128).map(|c| advance(f, char::from(c))).collect();
+        face(bold).map(all).unwrap_or_default()
+    };
+    &PLAIN.get_or_init(|| [false, true].map(of))[usize::from(bold)]
 }
 
 #[cfg(test)]

@@ -26,6 +26,7 @@ pub use convention::convention;
 pub use overlay::overlay;
 pub use problems::problems;
 
+use crate::cores;
 use crate::model::layout::Layout;
 use crate::model::sheet::Sheet;
 
@@ -35,9 +36,9 @@ use crate::model::sheet::Sheet;
 pub fn sheets(layout: &Layout) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
     let standing = standing::ByElevation::of(layout);
-    pages.extend(
-        layout.elevations.iter().flat_map(|e| elevation::sheets(layout, e, standing.at(e))),
-    );
+    // Elevations do not depend on one another.
+    let each = cores::each(&layout.elevations, |e| elevation::sheets(layout, e, standing.at(e)));
+    pages.extend(each.into_iter().flatten());
     pages.push(pole::sheet(layout));
     pages.extend(pole_table::sheets(layout));
     pages.extend(work::sheets(layout));

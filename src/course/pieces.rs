@@ -44,6 +44,15 @@ struct End {
     contour: Option<Contour>,
 }
 
+impl End {
+    /// How far an end of one angle leans to the right, going up.
+    fn leans(&self) -> f64 {
+        let angled = self.contour.as_ref().filter(|_| self.cut == EndCut::Angled);
+        let ends = angled.and_then(|c| Some((c.points.first()?, c.points.last()?)));
+        ends.map_or(0.0, |(low, high)| high[0] - low[0])
+    }
+}
+
 impl Making<'_> {
     /// The piece between `x0` and `x1` on the wall, cut as `cut` from a panel of length `stock`
     /// with the name `panel`.
@@ -71,6 +80,7 @@ impl Making<'_> {
             found.into_iter().partition(|bite| self.ends_a_piece(bite, (x0, x1)));
         let left = self.end(&ends, false, (x0, x1, b), cut.start <= GRID);
         let right = self.end(&ends, true, (x0, x1, b), cut.end >= stock - GRID);
+        let rip = self.rip(&main, &notches, [&left, &right]);
         Piece {
             mark,
             panel,
@@ -88,7 +98,7 @@ impl Making<'_> {
             right_set: right.set,
             left_contour: left.contour,
             right_contour: right.contour,
-            rip: self.rip(&main),
+            rip,
             notches: self.notches(&notches, x0),
             edge_work: EdgeWork::default(),
             outline: ring(&main.outer),
@@ -188,9 +198,10 @@ impl Making<'_> {
         }
     }
 
-    /// Where the panel is cut along its length: where a level side of the piece, short of the
-    /// course's face, is its highest or lowest.
-    fn rip(&self, shape: &Polygon) -> Option<Rip> {
+    /// Where the panel is cut along its length: where, short of the course's face, a level side of the
+    /// piece is its highest or lowest, a notch is measured from there, or an end is: one that leans in
+    /// over the foot, or out under the head. What the ends' cuts leave as a mere point needs no rip.
+    fn rip(&self, shape: &Polygon, notches: &[Bite], ends: [&End; 2]) -> Option<Rip> {
         let b = shape.bounds();
         let (bottom, top) = (self.course.bottom, self.course.top);
         let level_at = |y: f64| {
@@ -198,11 +209,22 @@ impl Making<'_> {
                 (p.y - y).abs() < SAME && (q.y - y).abs() < SAME && (p.x - q.x).abs() > LEVEL
             })
         };
-        let low = b.y0 > bottom + SAME && level_at(b.y0);
-        let high = b.y1 < top - SAME && level_at(b.y1);
+        let notched = |at: fn(bool) -> BiteSide, plain| {
+            notches.iter().any(|n| n.side == plain || [false, true].map(at).contains(&n.side))
+        };
+        let foot = notched(|right| BiteSide::Corner { top: false, right }, BiteSide::Bottom);
+        let head = notched(|right| BiteSide::Corner { top: true, right }, BiteSide::Top);
+        let leans = |inward: bool| {
+            let [left, right] = ends.map(|e| e.leans());
+            (if inward { left > 0.0 } else { left < 0.0 })
+                || (if inward { right < 0.0 } else { right > 0.0 })
+        };
+        let (short, cut) = (b.y0 > bottom + SAME, b.y1 < top - SAME);
+        let low = short && (level_at(b.y0) || foot || leans(true));
+        let high = cut && (level_at(b.y1) || head || leans(false));
         (low || high).then_some(Rip {
-            from: if low { b.y0 - bottom } else { 0.0 },
-            to: if high { b.y1 - bottom } else { top - bottom },
+            from: if short { b.y0 - bottom } else { 0.0 },
+            to: if cut { b.y1 - bottom } else { top - bottom },
         })
     }
 

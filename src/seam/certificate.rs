@@ -11,6 +11,7 @@ use super::options::Way;
 use crate::model::seam::{Certificate, Dual};
 
 /// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.
+#[inline]
 pub(super) fn value(dual: Dual, length: i64, rules: &Rules) -> i64 {
     let (w, room) = ((length + rules.kerf).min(rules.room()), rules.room());
     match dual {

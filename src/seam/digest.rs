@@ -63,6 +63,7 @@ impl Rules {
     }
 
     /// Length of a panel of a kind.
+    #[inline]
     pub(super) fn panel_of(&self, kind: usize) -> i64 {
         self.second.filter(|_| kind == 1).map_or(self.panel, |s| s.0)
     }
@@ -82,6 +83,7 @@ impl Rules {
     }
 
     /// The same in the numbers that costs are counted in.
+    #[inline]
     pub(super) fn unit(&self, kind: usize) -> i64 {
         UNIT * self.weight(kind) / self.weight(0).max(1)
     }

@@ -178,11 +178,13 @@ impl Pool {
     }
 
     /// Worth of what is left on a cut panel.
+    #[inline]
     pub(super) fn worth(&self, p: &Panel) -> i64 {
         if p.empty() { 0 } else { self.worth_of(p.free, p.locked()) }
     }
 
     /// Worth of a leftover, `locked` if the panel holds both end pieces.
+    #[inline]
     pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
         self.worths[usize::from(locked)][free.clamp(0, self.rooms[0].max(self.rooms[1])) as usize]
     }
@@ -201,6 +203,7 @@ impl Pool {
         one.into_iter().chain(seamed).min().unwrap_or(0)
     }
 
+    #[inline]
     fn count(&mut self, digest: &Digest, part: usize, how: &Placed, sign: i64) {
         if let Placed::Seamed { way, a, .. } = how {
             let p = &digest.parts[part];
@@ -209,6 +212,7 @@ impl Pool {
         }
     }
 
+    #[inline]
     fn leave(&mut self, i: usize) {
         let p = &self.panels[i];
         if p.empty() {
@@ -229,6 +233,7 @@ impl Pool {
         self.any.remove(p.free, i);
     }
 
+    #[inline]
     fn enter(&mut self, i: usize) {
         let p = &self.panels[i];
         if p.empty() {
@@ -264,6 +269,7 @@ impl Pool {
     }
 
     /// Lays a part. Its panels must have room.
+    #[inline]
     pub(super) fn place(&mut self, digest: &Digest, part: usize, how: Placed) {
         let kerf = self.kerf;
         match how {
@@ -291,6 +297,7 @@ impl Pool {
     }
 
     /// Takes a part up again: the exact inverse of [`Pool::place`].
+    #[inline]
     pub(super) fn take(&mut self, digest: &Digest, part: usize) -> Option<Placed> {
         let how = self.placed[part].take()?;
         let kerf = self.kerf;
@@ -320,6 +327,7 @@ impl Pool {
 }
 
 /// Cost of a part's seams and jamb hits.
+#[inline]
 pub(super) fn soft(digest: &Digest, part: usize, way: usize, a: i64) -> i64 {
     let p = &digest.parts[part];
     weight::SEAM * (p.ways[way].k - 1) + weight::JAMB * hits_at(p, way, a)

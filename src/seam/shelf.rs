@@ -17,6 +17,7 @@ pub(super) struct Shelves {
 
 impl Shelves {
     /// For rooms from 0 to `most`.
+    #[inline]
     pub(super) fn new(most: i64) -> Self {
         let shelves = usize::try_from(most).unwrap_or(0) + 1;
         let words = shelves.div_ceil(64);
@@ -29,11 +30,13 @@ impl Shelves {
     }
 
     /// Makes place for one more panel's number.
+    #[inline]
     pub(super) fn grow(&mut self) {
         self.next.push(NONE);
         self.before.push(NONE);
     }
 
+    #[inline]
     pub(super) fn insert(&mut self, room: i64, panel: usize) {
         // Overfull panels, which only a broken rule could make, lie on the lowest shelf.
         let f = room.max(0) as usize;
@@ -48,6 +51,7 @@ impl Shelves {
         self.over[f / 4096] |= 1 << (f / 64 % 64);
     }
 
+    #[inline]
     pub(super) fn remove(&mut self, room: i64, panel: usize) {
         let f = room.max(0) as usize;
         let (before, next) = (self.before[panel], self.next[panel]);
@@ -68,6 +72,7 @@ impl Shelves {
     }
 
     /// The lowest shelf at or over `room` that is not bare.
+    #[inline]
     pub(super) fn shelf(&self, room: i64) -> Option<i64> {
         let f = room.max(0) as usize;
         if f >= self.heads.len() {
@@ -91,17 +96,20 @@ impl Shelves {
     }
 
     /// A panel of a shelf that is not bare.
+    #[inline]
     pub(super) fn on(&self, shelf: i64) -> Option<usize> {
         let head = *self.heads.get(usize::try_from(shelf).ok()?)?;
         (head != NONE).then_some(head as usize)
     }
 
     /// The panel of least room that has `room`.
+    #[inline]
     pub(super) fn tightest(&self, room: i64) -> Option<usize> {
         self.on(self.shelf(room)?)
     }
 
     /// The highest shelf at or under `room` that is not bare.
+    #[inline]
     pub(super) fn under(&self, room: i64) -> Option<i64> {
         if room < 0 {
             return None;
@@ -116,6 +124,7 @@ impl Shelves {
     }
 
     /// The panels of a shelf.
+    #[inline]
     pub(super) fn all_on(&self, shelf: i64) -> impl Iterator<Item = usize> + '_ {
         std::iter::successors(self.on(shelf), |p| {
             let next = self.next[*p];

@@ -32,6 +32,7 @@ pub(super) fn row(part: &Part, way: usize, a: i64, rules: &Rules) -> (i64, i64, 
 /// Calls `forbid` with each open interval of first-piece lengths of `part` laid `way`, that would
 /// bring one of its seams between `low` and `high` sideways of one of `count` seams, the first at
 /// `x` and `pitch` apart.
+#[inline]
 pub(super) fn blocked(
     part: &Part,
     way: Way,
@@ -66,6 +67,7 @@ pub(super) fn blocked(
 }
 
 /// What is left of `open` when open intervals `off` are taken out.
+#[inline]
 pub(super) fn without(open: &[Span], off: &mut [Span], out: &mut Vec<Span>) {
     out.clear();
     off.sort_unstable();
@@ -112,6 +114,7 @@ pub(super) struct Room {
 
 impl Room {
     /// Fills `spans` with the first-piece lengths that keep every hard rule, given what is laid.
+    #[inline]
     pub(super) fn allowed(
         &mut self,
         digest: &Digest,

@@ -15,6 +15,9 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Shortest length of a spliced post that is cut, inches: common practice, no source.
 const LEAST: f64 = 12.0;
+/// Lower steps of a wall, and what hangs short of the soffit, take no post, inches: drawing noise, no
+/// source.
+const STEP: f64 = 1.0;
 /// How far over the top of the wall below an upper storey's siding may start, inches: common
 /// practice, no source.
 const OVERHANG: f64 = 24.0;
@@ -138,11 +141,11 @@ fn post(
         ) else {
             continue;
         };
-        let low = Point::new(side.x, part_of.low - job.trim.post_below);
-        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
-        if high.y <= low.y {
+        if part_of.high - part_of.low <= job.trim.post_top_gap + STEP {
             continue;
         }
+        let low = Point::new(side.x, part_of.low - job.trim.post_below);
+        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());

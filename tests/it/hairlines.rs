@@ -115,6 +115,61 @@ fn a_jamb_a_hair_off_a_seam_leaves_no_sliver() {
     }
 }
 
+/// A wall of the given outline, checked as [`wall_with`] does.
+fn wall_of(outline: &[(f64, f64)]) -> Layout {
+    // Beside a whole wall, which gives the courses their lines.
+    let whole = rect(-250.0, 0.0, -10.0, 96.0);
+    let both = [("A-WALL-OTLN", &whole[..]), ("A-WALL-OTLN", outline)];
+    let layout = lay(dxf(&both).as_bytes(), &job(0.0));
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    let told = serde_json::from_slice(&json::layout(&layout)).unwrap();
+    assert_eq!(wrong(&told), Vec::<String>::new());
+    layout
+}
+
+fn rightmost(layout: &Layout, course: i32) -> &Piece {
+    let all = pieces(layout, course).into_iter();
+    all.max_by(|a, b| a.x0.total_cmp(&b.x0)).unwrap()
+}
+
+#[test]
+fn what_is_cut_short_of_the_face_is_measured_from_a_rip() {
+    // Two slopes of 4 in 12 end 1/10 in over the level top between them: the notch is measured from
+    // where they end, so the panel is ripped there.
+    let top = [
+        (0., 0.),
+        (240., 0.),
+        (240., 48.),
+        (150., 78.),
+        (150., 77.9),
+        (90., 77.9),
+        (90., 78.),
+        (0., 48.),
+    ];
+    let layout = wall_of(&top);
+    let p = rightmost(&layout, 9);
+    let heights = || p.outline.iter().map(|q| q[1] - 72.0);
+    let high = heights().fold(f64::MIN, f64::max);
+    let rip = p.rip.as_ref().unwrap();
+    assert!(high < 7.0 && rip.from == 0.0 && (rip.to - high).abs() < 1e-6, "{p:?}");
+    let notch = &p.notches[0];
+    assert!(notch.side == NotchSide::Top && (notch.depth - 0.1).abs() < 0.1, "{p:?}");
+
+    // A piece that hangs by its point: both its ends lean the same way, and are measured from the point.
+    let layout = wall_of(&[(40.0, 1.0), (100.0, 25.0), (76.0, 25.0)]);
+    let p = rightmost(&layout, 0);
+    let low = p.outline.iter().map(|q| q[1]).fold(f64::MAX, f64::min);
+    let rip = p.rip.as_ref().unwrap();
+    assert!(low > 1.0 && (rip.from - low).abs() < 1e-6 && rip.to == 8.0, "{p:?}");
+
+    // A foot ripped and a peak in one course: the rip keeps no more than shows.
+    let layout = wall_of(&[(0.0, 52.0), (21.0, 52.0), (10.5, 55.5)]);
+    let p = rightmost(&layout, 6);
+    let high = p.outline.iter().map(|q| q[1] - 48.0).fold(f64::MIN, f64::max);
+    let rip = p.rip.as_ref().unwrap();
+    assert!(high < 7.5 && rip.from >= 4.0 && (rip.to - high).abs() < 1e-6, "{p:?}");
+}
+
 #[test]
 fn a_wall_of_chords_keeps_every_rule() {
     // Round walls: their sides pass through every slope, level and plumb among them.
