@@ -112,17 +112,30 @@ fn steps(length: f64) -> u64 {
 
 /// First fit, of weights that decrease: positions by stock piece.
 fn first_fit(weights: &[u64], room: u64) -> Vec<Vec<usize>> {
-    let mut stocks: Vec<(u64, Vec<usize>)> = Vec::new();
+    let mut stocks: Vec<Vec<usize>> = Vec::new();
+    // A tree over as many stocks as there are pieces, none begun: node k has the most room of its two
+    // below, 2k and 2k + 1, so that the first stock with room is found without looking at each.
+    let leaves = weights.len().next_power_of_two();
+    let mut most = vec![room; 2 * leaves];
     for (i, w) in weights.iter().enumerate() {
-        match stocks.iter_mut().find(|(free, _)| *free >= *w) {
-            Some((free, on)) => {
-                *free -= w;
-                on.push(i);
-            }
-            None => stocks.push((room.saturating_sub(*w), vec![i])),
+        let mut k = 1;
+        while k < leaves {
+            k = if most[2 * k] >= *w { 2 * k } else { 2 * k + 1 };
+        }
+        let stock = k - leaves;
+        if stock >= stocks.len() {
+            stocks.push(Vec::new());
+        }
+        if let Some(on) = stocks.get_mut(stock) {
+            on.push(i);
+        }
+        most[k] = most[k].saturating_sub(*w);
+        while k > 1 {
+            k /= 2;
+            most[k] = most[2 * k].max(most[2 * k + 1]);
         }
     }
-    stocks.into_iter().map(|s| s.1).collect()
+    stocks
 }
 
 /// Stock pieces that no plan can undercut, for weights and their room.

@@ -1,6 +1,8 @@
 //! What is done to the cut edges of pieces: a panel ripped along its length has no nail hem left and
 //! is held by nail slots or snap-lock lugs instead (FACTS PR-09, PR-10, SD-106).
 
+use std::collections::BTreeMap;
+
 use crate::geom::tol::CUT;
 use crate::job::Job;
 use crate::model::house::EdgeKind;
@@ -19,11 +21,12 @@ pub fn tell(layout: &mut Layout) {
         return;
     }
     let (job, trims) = (&layout.job, &layout.trims);
+    let mut by: BTreeMap<&str, Vec<&TrimPiece>> = BTreeMap::new();
+    for t in trims.iter().filter(|t| t.kind == TrimKind::FinishTrim) {
+        by.entry(&t.elevation).or_default().push(t);
+    }
     for e in &mut layout.elevations {
-        let finish: Vec<&TrimPiece> = trims
-            .iter()
-            .filter(|t| t.kind == TrimKind::FinishTrim && t.elevation == e.name)
-            .collect();
+        let finish = by.remove(e.name.as_str()).unwrap_or_default();
         for w in &mut e.walls {
             let mut courses = std::mem::take(&mut w.courses);
             for c in &mut courses {

@@ -2,6 +2,8 @@
 //! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98), capped
 //! at the foot over an overhang (SD-101).
 
+use std::collections::BTreeMap;
+
 use super::channels::merged;
 use super::stock::{Place, part, parted};
 use crate::geom::polygon::bounds;
@@ -43,8 +45,14 @@ struct Part {
 
 pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiece> {
     let mut out = Vec::new();
+    let mut on: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    for (i, f) in fields.iter().enumerate() {
+        if let Some(place) = Place::of(house, f) {
+            on.entry(&place.wall.id).or_default().push(i);
+        }
+    }
     for corner in &house.corners {
-        for reach in reaches(house, fields, corner, job) {
+        for reach in reaches(fields, &on, corner, job) {
             out.extend(post(house, fields, corner, &reach, job));
         }
     }
@@ -52,17 +60,21 @@ pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiec
 }
 
 /// Parts of a corner that siding reaches from either wall: what overlaps or touches is one post.
-fn reaches(house: &House, fields: &[Field], corner: &Corner, job: &Job) -> Vec<Reach> {
+/// `on` has the fields of each wall.
+fn reaches(
+    fields: &[Field],
+    on: &BTreeMap<&str, Vec<usize>>,
+    corner: &Corner,
+    job: &Job,
+) -> Vec<Reach> {
     let kind = match corner.kind {
         CornerKind::Outside => EdgeKind::OutsideCorner,
         CornerKind::Inside => EdgeKind::InsideCorner,
     };
     let mut parts: Vec<Reach> = Vec::new();
     for (i, side) in corner.sides.iter().enumerate() {
-        for (field, f) in fields.iter().enumerate() {
-            if Place::of(house, f).is_none_or(|p| p.wall.id != side.wall) {
-                continue;
-            }
+        for &field in on.get(side.wall.as_str()).into_iter().flatten() {
+            let Some(f) = fields.get(field) else { continue };
             // Counter-clockwise: the right side of a wall runs up.
             // The field ends at the edge of a cover, the post stands in the corner.
             let cover =

@@ -1,5 +1,7 @@
 //! Seams: factory ends meet, runs add up, stagger, shortest piece.
 
+use std::collections::BTreeMap;
+
 use super::{Rule, same};
 use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run, Xy};
 
@@ -59,7 +61,11 @@ fn spans(layout: &Layout) -> RuleCheck {
 fn factory(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let boards = layout.job.product.kind.is_board();
-    let stock = |p: &Piece| layout.panels.iter().find(|q| q.id == p.panel).map_or(0.0, |q| q.stock);
+    let mut by: BTreeMap<&str, f64> = BTreeMap::new();
+    for q in &layout.panels {
+        by.entry(&q.id).or_insert(q.stock);
+    }
+    let stock = |p: &Piece| by.get(p.panel.as_str()).copied().unwrap_or(0.0);
     for r in runs(layout) {
         // Cut ends of boards may meet.
         let seams = r.pieces.windows(2).enumerate();
