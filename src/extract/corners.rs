@@ -263,14 +263,14 @@ fn by_wrap_alone(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
 }
 
 /// The corner that a further part of one of its sides belongs to: in one line with it, on the same
-/// hand, most of its height shared with the side round the corner.
+/// hand, some of its height shared with the side round the corner, which has no other wall to meet
+/// there.
 fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<usize> {
     let me = &seen[i];
-    let height = me.side.high - me.side.low;
     pairs.iter().position(|(of, _)| {
         let in_line = of.iter().any(|k| in_line(&seen[*k], me));
         let round = |k: &&usize| seen[**k].elevation != me.elevation;
-        in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > 0.5 * height)
+        in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > LEAST)
     })
 }
 

@@ -14,13 +14,16 @@ const NOISE: f64 = 0.05;
 /// How far an end that is told as square may lean, inches over its height: a quarter of the finest
 /// mark on a tape.
 const LEAN: f64 = 1.0 / 64.0;
+/// How far the line of a rip may fall over its length, inches: both ends of a drawn level side are
+/// put on a grid of 1/1024.
+const FALL: f64 = 1.0 / 1024.0;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
     // A piece that an opening parts is marked in place.
     for (_, c, _, p) in layout.pieces().filter(|(.., p)| p.more.is_empty()) {
         let (differ, told) = compare(c, p);
-        let limit = NOISE + leaning(c, p) + OFF * told;
+        let limit = NOISE + leaning(c, p) + falling(c, p) + OFF * told;
         rule.case(differ <= limit, || {
             format!("piece {}: its cuts leave {differ:.2} sq in other than what shows", p.mark)
         });
@@ -36,6 +39,17 @@ fn leaning(c: &Course, p: &Piece) -> f64 {
         off.filter(|d| *d <= LEAN).fold(0.0, f64::max)
     });
     lean.sum::<f64>() * (c.top - c.bottom)
+}
+
+/// Area that rips leave, as far as the sides they follow fall and may: a triangle over each.
+fn falling(c: &Course, p: &Piece) -> f64 {
+    let Some(rip) = &p.rip else { return 0.0 };
+    let lines = [rip.from, rip.to].map(|y| c.bottom + y);
+    let fall = lines.map(|line| {
+        let off = p.outline.iter().map(|q| (q[1] - line).abs());
+        off.filter(|d| *d <= FALL).fold(0.0, f64::max)
+    });
+    fall.iter().sum::<f64>() * (p.x1 - p.x0) / 2.0
 }
 
 /// Area in which the piece as told and the piece as shown differ, and the length of its contours.

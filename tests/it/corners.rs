@@ -102,6 +102,21 @@ fn two_elevations_that_disagree_about_a_corner_are_told() {
     assert_eq!(broken(&l), Vec::<String>::new());
 }
 
+#[test]
+fn a_part_below_a_lower_roof_has_the_post_of_the_corner_it_stands_in() {
+    // The front begins 20 up; the left wall is parted from 40 to 50 up. Its lower part meets the front
+    // from 20 to 40, so both parts and the front share one post from the ground: 104 + 3/4 - 1/4.
+    let mut faces = box_house(360.0, 240.0, 104.0);
+    faces[0].1[0].1 = 20.0;
+    faces[3].1 = vec![(0.0, 0.0, 240.0, 40.0), (0.0, 50.0, 240.0, 104.0)];
+    let (l, _) = laid(&faces, "");
+    assert_eq!(l.corners.len(), 4);
+    let posts: Vec<f64> =
+        l.trims.iter().filter(|t| t.kind.words().contains("post")).map(|t| t.length).collect();
+    assert_eq!(posts, [104.5; 4]);
+    assert_eq!(broken(&l), Vec::<String>::new());
+}
+
 /// A front whose middle part stands forward: its returns are drawn nowhere.
 fn bay() -> [Face<'static>; 4] {
     let mut faces = box_house(360.0, 240.0, 96.0);
