@@ -26,13 +26,13 @@ pub fn tell(layout: &mut Layout) {
         by.entry(&t.elevation).or_default().push(t);
     }
     for e in &mut layout.elevations {
-        let finish = by.remove(e.name.as_str()).unwrap_or_default();
+        let finish = by.get(e.name.as_str()).map_or(&[][..], Vec::as_slice);
         for w in &mut e.walls {
             let mut courses = std::mem::take(&mut w.courses);
             for c in &mut courses {
                 let line = (c.bottom, c.top);
                 for p in c.runs.iter_mut().flat_map(|r| &mut r.pieces) {
-                    p.edge_work = work(p, line, w, &finish, job);
+                    p.edge_work = work(p, line, w, finish, job);
                 }
             }
             w.courses = courses;

@@ -200,7 +200,8 @@ impl Making<'_> {
 
     /// Where the panel is cut along its length: where, short of the course's face, a level side of the
     /// piece is its highest or lowest, a notch is measured from there, or an end is: one that leans in
-    /// over the foot, or out under the head. What the ends' cuts leave as a mere point needs no rip.
+    /// over the foot, or out under the head. What the ends' cuts leave as a mere point needs no rip by
+    /// itself; a rip that is told keeps no more than shows.
     fn rip(&self, shape: &Polygon, notches: &[Bite], ends: [&End; 2]) -> Option<Rip> {
         let b = shape.bounds();
         let (bottom, top) = (self.course.bottom, self.course.top);
@@ -209,22 +210,22 @@ impl Making<'_> {
                 (p.y - y).abs() < SAME && (q.y - y).abs() < SAME && (p.x - q.x).abs() > LEVEL
             })
         };
-        let notched = |at: fn(bool) -> BiteSide, plain| {
-            notches.iter().any(|n| n.side == plain || [false, true].map(at).contains(&n.side))
+        let notched = |head: bool| {
+            notches.iter().any(|n| match n.side {
+                BiteSide::Bottom => !head,
+                BiteSide::Top => head,
+                BiteSide::Corner { top, .. } => top == head,
+                _ => false,
+            })
         };
-        let foot = notched(|right| BiteSide::Corner { top: false, right }, BiteSide::Bottom);
-        let head = notched(|right| BiteSide::Corner { top: true, right }, BiteSide::Top);
-        let leans = |inward: bool| {
-            let [left, right] = ends.map(|e| e.leans());
-            (if inward { left > 0.0 } else { left < 0.0 })
-                || (if inward { right < 0.0 } else { right > 0.0 })
-        };
-        let (short, cut) = (b.y0 > bottom + SAME, b.y1 < top - SAME);
-        let low = short && (level_at(b.y0) || foot || leans(true));
-        let high = cut && (level_at(b.y1) || head || leans(false));
-        (low || high).then_some(Rip {
-            from: if short { b.y0 - bottom } else { 0.0 },
-            to: if cut { b.y1 - bottom } else { top - bottom },
+        let [left, right] = ends.map(End::leans);
+        let (over_foot, under_head) = (left > 0.0 || right < 0.0, left < 0.0 || right > 0.0);
+        let (low, high) = (b.y0 > bottom + SAME, b.y1 < top - SAME);
+        let told = (low && (level_at(b.y0) || notched(false) || over_foot))
+            || (high && (level_at(b.y1) || notched(true) || under_head));
+        told.then_some(Rip {
+            from: if low { b.y0 - bottom } else { 0.0 },
+            to: if high { b.y1 - bottom } else { top - bottom },
         })
     }
 

@@ -1,6 +1,7 @@
 //! Channels and finish trim along the sides of a wall: eaves, rakes, wall ends, lower roofs, and
 //! starts off the course line.
 
+use super::LEAST;
 use super::stock::{Place, part};
 use crate::geom::tol::{CUT, SAME, plumb};
 use crate::geom::vocabulary::Point;
@@ -8,9 +9,6 @@ use crate::job::{Job, TopFinish};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
-
-/// Shortest side worth a piece, inches.
-const LEAST: f64 = 1.0;
 
 pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
     let sides = merged(&field.edges);

@@ -1,6 +1,7 @@
 //! Boards on the wall's face: flat surrounds of openings, friezes, bands with their caps (FACTS
 //! OT-14, OT-15).
 
+use super::LEAST;
 use super::channels::merged;
 use super::stock::{Place, part};
 use crate::geom::polygon::sides;
@@ -10,9 +11,6 @@ use crate::job::{Job, TopFinish};
 use crate::model::house::{Edge, EdgeKind, OpeningSide};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
-
-/// Shortest board worth a piece, inches.
-const LEAST: f64 = 1.0;
 
 /// Boards of one wall. A wall may have several fields: what hangs on the drawn wall alone is made
 /// with the first of them. Band boards are the house's; a zone's set only stops at them.

@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 
+use super::LEAST;
 use super::channels::merged;
 use super::stock::{Place, part, parted};
 use crate::geom::polygon::bounds;
@@ -16,10 +17,7 @@ use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Shortest length of a spliced post that is cut, inches: common practice, no source.
-const LEAST: f64 = 12.0;
-/// Lower steps of a wall, and what hangs short of the soffit, take no post, inches: drawing noise, no
-/// source.
-const STEP: f64 = 1.0;
+const SHORTEST: f64 = 12.0;
 /// How far over the top of the wall below an upper storey's siding may start, inches: common
 /// practice, no source.
 const OVERHANG: f64 = 24.0;
@@ -153,7 +151,8 @@ fn post(
         ) else {
             continue;
         };
-        if part_of.high - part_of.low <= job.trim.post_top_gap + STEP {
+        // Beside what hangs short of the soffit.
+        if part_of.high - part_of.low <= job.trim.post_top_gap + LEAST {
             continue;
         }
         let low = Point::new(side.x, part_of.low - job.trim.post_below);
@@ -175,10 +174,10 @@ fn post(
         if kind == TrimKind::OutsidePost && job.trim.corner_cover > 0.0 {
             // A cover stands over the post, as long as it.
             let cover = TrimPiece { kind: TrimKind::CornerCover, ..whole.clone() };
-            let lengths = parted(cover, job.stock(TrimKind::CornerCover.stock()), lap, LEAST);
+            let lengths = parted(cover, job.stock(TrimKind::CornerCover.stock()), lap, SHORTEST);
             out.extend(spliced(lengths, job));
         }
-        out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, LEAST), job));
+        out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, SHORTEST), job));
     }
     out
 }

@@ -1,14 +1,12 @@
 //! Starter strip along every start on a course line, with gaps between lengths and at posts
 //! (FACTS SD-55, SD-90); it breaks at doors, which the field's base leaves out.
 
+use super::LEAST;
 use super::stock::{Place, part};
 use crate::geom::vocabulary::Vec2;
 use crate::job::Job;
 use crate::model::receiver::{Field, Receiver};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
-
-/// Shortest base worth a strip, inches.
-const LEAST: f64 = 1.0;
 
 pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
     let gap = job.trim.starter_gap;

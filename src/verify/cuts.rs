@@ -4,6 +4,7 @@
 use super::Rule;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
+use crate::geom::tol::GRID;
 use crate::model::layout::{Contour, Course, Layout, Notch, NotchSide, Piece, RuleCheck, Xy};
 
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
@@ -14,9 +15,6 @@ const NOISE: f64 = 0.05;
 /// How far an end that is told as square may lean, inches over its height: a quarter of the finest
 /// mark on a tape.
 const LEAN: f64 = 1.0 / 64.0;
-/// How far the line of a rip may fall over its length, inches: both ends of a drawn level side are
-/// put on a grid of 1/1024.
-const FALL: f64 = 1.0 / 1024.0;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
@@ -41,13 +39,14 @@ fn leaning(c: &Course, p: &Piece) -> f64 {
     lean.sum::<f64>() * (c.top - c.bottom)
 }
 
-/// Area that rips leave, as far as the sides they follow fall and may: a triangle over each.
+/// Area that rips leave, as far as the sides they follow fall: a triangle over each. Both ends of a
+/// drawn level side are put on the grid, so it may fall by one step of it.
 fn falling(c: &Course, p: &Piece) -> f64 {
     let Some(rip) = &p.rip else { return 0.0 };
     let lines = [rip.from, rip.to].map(|y| c.bottom + y);
     let fall = lines.map(|line| {
         let off = p.outline.iter().map(|q| (q[1] - line).abs());
-        off.filter(|d| *d <= FALL).fold(0.0, f64::max)
+        off.filter(|d| *d <= GRID).fold(0.0, f64::max)
     });
     fall.iter().sum::<f64>() * (p.x1 - p.x0) / 2.0
 }

@@ -56,17 +56,23 @@ fn drawn(sides: &[&Edge], c: &Course, r: &Run, hand: usize) -> BTreeSet<Receiver
     let outermost = if hand == 0 { f64::min } else { f64::max };
     // The field lies on the left hand of its sides: a left side runs down.
     let faces = |e: &&&Edge| (e.to[1] < e.from[1]) == (hand == 0);
+    // Heights at which the run shows: a thin strip ends short of what it stands against.
+    let heights = || r.pieces.iter().flat_map(|p| &p.outline).map(|q| q[1]);
+    let foot = heights().fold(f64::INFINITY, f64::min).max(c.bottom);
+    let head = heights().fold(f64::NEG_INFINITY, f64::max).min(c.top);
     sides
         .iter()
         .filter(faces)
         .filter(|e| {
-            let low = e.from[1].min(e.to[1]).max(c.bottom);
-            let high = e.from[1].max(e.to[1]).min(c.top);
-            [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
-                let x = e.from[0] + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
-                let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
-                ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
-            })
+            let low = e.from[1].min(e.to[1]).max(foot);
+            let high = e.from[1].max(e.to[1]).min(head);
+            low < high
+                && [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
+                    let x =
+                        e.from[0] + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
+                    let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
+                    ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
+                })
         })
         .map(|e| e.receiver)
         .collect()

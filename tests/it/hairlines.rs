@@ -152,10 +152,14 @@ fn what_is_cut_short_of_the_face_is_measured_from_a_rip() {
     let high = heights().fold(f64::MIN, f64::max);
     let rip = p.rip.as_ref().unwrap();
     assert!(high < 7.0 && rip.from == 0.0 && (rip.to - high).abs() < 1e-6, "{p:?}");
+    // Each end keeps 1/4 in along the wall from its slope and from the plumb step: 78 - 2 (1/4) / 3. The
+    // level top keeps 1/4 in up from the siding: 77.9 - 1/4. Drawn to 1/1024.
+    assert!((rip.to - 5.83333).abs() < 1.0 / 512.0, "{p:?}");
     let notch = &p.notches[0];
-    assert!(notch.side == NotchSide::Top && (notch.depth - 0.1).abs() < 0.1, "{p:?}");
+    assert!(notch.side == NotchSide::Top && (notch.depth - 0.18333).abs() < 1.0 / 512.0, "{p:?}");
 
-    // A piece that hangs by its point: both its ends lean the same way, and are measured from the point.
+    // A piece that hangs by its point: both its ends lean one way, and are measured
+    // from the point.
     let layout = wall_of(&[(40.0, 1.0), (100.0, 25.0), (76.0, 25.0)]);
     let p = rightmost(&layout, 0);
     let low = p.outline.iter().map(|q| q[1]).fold(f64::MAX, f64::min);

@@ -353,8 +353,9 @@ impl<'a, 'n> Reader<'a, 'n> {
                 continue;
             }
             self.gather(tag, buffer);
-            if self.held.0 >= self.limits.items || self.held.1 > self.limits.points {
-                self.passed_over.overfull(tag.line);
+            let points = self.held.1 > self.limits.points;
+            if points || self.held.0 >= self.limits.items {
+                self.passed_over.overfull(tag.line, points);
                 continue;
             }
             let before = raws.len();
@@ -575,6 +576,8 @@ impl<'a, 'n> Reader<'a, 'n> {
                 "Save the drawing again; compare what is missing.",
             ));
         }
+        // One finding is enough.
+        self.tally.full |= self.passed_over.is_overfull();
         std::mem::take(&mut self.passed_over).tell(self.limits, self.notes);
     }
 }

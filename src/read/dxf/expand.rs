@@ -113,7 +113,7 @@ const MOST_TOLD: usize = 20;
 #[derive(Default)]
 pub(super) struct Tally {
     /// Whether a limit was met and told.
-    full: bool,
+    pub full: bool,
     /// Points so far.
     points: usize,
     /// Blocks inserted but not defined.

@@ -18,8 +18,9 @@ pub(super) struct PassedOver {
     broken: BTreeMap<&'static str, (usize, usize)>,
     /// Line of the first entity that holds more than is read of one.
     cut_short: Option<usize>,
-    /// Line of the first entity past what is kept before blocks are inserted.
-    overfull: Option<usize>,
+    /// Line of the first entity past what is kept before blocks are inserted, and whether points were
+    /// too many rather than items.
+    overfull: Option<(usize, bool)>,
 }
 
 impl PassedOver {
@@ -38,8 +39,13 @@ impl PassedOver {
         self.cut_short.get_or_insert(line);
     }
 
-    pub(super) fn overfull(&mut self, line: usize) {
-        self.overfull.get_or_insert(line);
+    pub(super) fn overfull(&mut self, line: usize, points: bool) {
+        self.overfull.get_or_insert((line, points));
+    }
+
+    /// Whether what comes after a limit was left out.
+    pub(super) fn is_overfull(&self) -> bool {
+        self.overfull.is_some()
     }
 
     /// Tells of all of it.
@@ -59,14 +65,15 @@ impl PassedOver {
             let help = "Simplify it, or save only the elevations to a file of their own.";
             notes.push(Note::error("vertices-too-many", message, help));
         }
-        if let Some(line) = self.overfull {
-            let message = format!(
-                "more than {} or {} points; what comes from line {line} on is left out",
-                counted(limits.items, "item"),
-                limits.points
-            );
+        if let Some((line, points)) = self.overfull {
+            let (code, most) = if points {
+                ("points-too-many", counted(limits.points, "point"))
+            } else {
+                ("items-too-many", counted(limits.items, "item"))
+            };
+            let message = format!("more than {most}; what comes from line {line} on is left out");
             let help = "Save only the elevations to a file of their own.";
-            notes.push(Note::warning("items-too-many", message, help));
+            notes.push(Note::warning(code, message, help));
         }
         for (kind, (count, line)) in self.skipped {
             let message =
