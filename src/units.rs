@@ -144,9 +144,14 @@ impl LengthStyle {
 
     /// A length to cut, rounded down so that the piece fits (FACTS TK-24).
     pub fn cut(self, inches: f64) -> String {
+        self.length(self.to_cut(inches))
+    }
+
+    /// The same in inches.
+    pub fn to_cut(self, inches: f64) -> f64 {
         match self {
-            LengthStyle::Feet => feet_inches((inches * 16.0 + 1e-6).floor() / 16.0),
-            LengthStyle::Mm => format!("{} mm", (inches * MM_PER_INCH + 1e-6).floor()),
+            LengthStyle::Feet => (inches * 16.0 + 1e-6).floor() / 16.0,
+            LengthStyle::Mm => (inches * MM_PER_INCH + 1e-6).floor() / MM_PER_INCH,
         }
     }
 

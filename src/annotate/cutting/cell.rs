@@ -5,7 +5,7 @@ use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
-use crate::annotate::words::{cut, short};
+use crate::annotate::words::{cut, short, string_to_cut};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
@@ -202,7 +202,7 @@ impl<'a> Cell<'a> {
         at.extend([0.0, self.piece.length]);
         at.sort_by(f64::total_cmp);
         at.dedup_by(|a, b| (*a - *b).abs() < MARK);
-        let words = crate::annotate::words::string(self.style, &at);
+        let words = string_to_cut(self.style, &at);
         for (pair, w) in at.windows(2).zip(words) {
             self.level(c, (x(pair[0]), x(pair[1])), y, &w);
         }
