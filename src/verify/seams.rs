@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Rule, same};
+use crate::geom::tol::CUT;
 use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run, Xy};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 6] {
@@ -177,7 +178,8 @@ fn fixtures(layout: &Layout) -> RuleCheck {
     for (_, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
         for r in w.courses.iter().flat_map(|c| &c.runs) {
             let laid = bounds(r.pieces.iter().flat_map(|p| &p.outline));
-            let mut wanted = Vec::new();
+            // Where a seam must stand, and where one may.
+            let (mut wanted, mut lawful) = (Vec::new(), Vec::new());
             for o in &w.obstacles {
                 let b = bounds(&o.outline);
                 let near = b[0] < laid[2] && b[2] > laid[0] && b[1] < laid[3] && b[3] > laid[1];
@@ -186,10 +188,11 @@ fn fixtures(layout: &Layout) -> RuleCheck {
                 }
                 if !(o.mounting_block || boards) {
                     // The first panel ends past it; its seam is half a lap back. A fixture as high
-                    // as the course ends the run.
-                    if b[1] > laid[1] + 0.01 || b[3] < laid[3] - 0.01 {
-                        wanted.push(b[2] + past.min(lap) - lap / 2.0);
-                    }
+                    // as the course ends the run; where a hair is left, it may.
+                    let x = b[2] + past.min(lap) - lap / 2.0;
+                    let less = |by: f64| b[1] > laid[1] + by || b[3] < laid[3] - by;
+                    lawful.extend(less(super::SAME).then_some(x));
+                    wanted.extend(less(CUT).then_some(x));
                     continue;
                 }
                 for (i, s) in r.seams.iter().enumerate().filter(|(i, _)| !is_fixed(r, *i)) {
@@ -210,7 +213,7 @@ fn fixtures(layout: &Layout) -> RuleCheck {
                 });
             }
             for s in &r.fixed {
-                let known = wanted.iter().any(|x| (s - x).abs() <= SIXTEENTH);
+                let known = lawful.iter().any(|x| (s - x).abs() <= SIXTEENTH);
                 rule.case(known && r.seams.contains(s), || {
                     format!("run {}: the seam at {s:.3} is fixed by nothing", r.id)
                 });

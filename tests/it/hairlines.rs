@@ -44,6 +44,15 @@ fn pieces(layout: &Layout, course: i32) -> Vec<&Piece> {
 }
 
 #[test]
+fn a_bare_fixture_a_hair_lower_than_its_course_ends_the_run_or_has_its_seam() {
+    // Grid steps of 1/1024 in: a hair is eight of them, and no cutter tells sixteen apart.
+    for steps in [0.0, 7.0, 8.0, 9.0, 10.0, 11.0, 15.0, 17.0, 40.0] {
+        let tap = rect(100.0, 39.0, 112.0, 48.0 - steps / 1024.0);
+        wall_with(&[("A-ELEV-OBST", &tap)], &job(0.0));
+    }
+}
+
+#[test]
 fn a_wall_a_hair_off_the_course_lines_takes_whole_courses() {
     // 96 in of wall are twelve courses of 8, and no thirteenth of two or three thousandths.
     for off in [0.0, 0.002, -0.002, 0.003, -0.003, 0.0075, -0.0075] {

@@ -19,6 +19,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod drawn_shapes;
 mod estimate;
 mod facts;
 mod facts_curves;

@@ -14,10 +14,10 @@ use crate::support::{dxf, inches, lay};
 const HOUSES: u64 = if cfg!(feature = "reference") { 200 } else { 12 };
 
 /// Marsaglia's xorshift64 (2003).
-struct Dice(u64);
+pub(crate) struct Dice(pub(crate) u64);
 
 impl Dice {
-    fn roll(&mut self, n: u64) -> u64 {
+    pub(crate) fn roll(&mut self, n: u64) -> u64 {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
         self.0 ^= self.0 << 17;

@@ -5,7 +5,7 @@ use std::fmt::Write;
 
 use lapwright::job::{
     AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Kind, Product, ReturnWall, SeenFrom,
-    TopFinish, Zone,
+    TopFinish, Zone, ZoneRegion,
 };
 use lapwright::model::seam::Effort;
 use lapwright::units::{LengthStyle, Unit};
@@ -54,7 +54,7 @@ impl Bytes<'_> {
 }
 
 /// A job and a DXF.
-pub fn drawn(bytes: &[u8]) -> (Job, String) {
+pub(crate) fn drawn(bytes: &[u8]) -> (Job, String) {
     let mut b = Bytes(bytes);
     let job = job(&mut b);
     let mut out = String::from("0\nSECTION\n2\nENTITIES\n");
@@ -138,18 +138,18 @@ fn job(b: &mut Bytes) -> Job {
         job.sheet.paper = "A4".to_owned();
     }
     job.product.length = [150.0, 200.0, 96.0, 48.0][usize::from(first >> 6)];
-    job.product.second_length = (cladding & 8 == 8).then_some(120.0);
     job.seams.reuse_halves = cladding & 16 == 16;
     job.seams.shortest = [24.0, 0.0, 12.0, 8.0][usize::from(second & 3)];
     job.seams.clear_courses = u32::from(second >> 4 & 7);
     job.courses.datum = (second & 128 == 128).then_some(3.0);
     if job.product.kind.is_board() {
         // What only panels have is refused for boards, and the other way round.
-        job.boards.studs_apart = u32::from(first >> 4 & 3);
+        job.boards.studs_apart = u32::from(first >> 4 & 3) + 1;
         job.boards.stud_spacing = [16.0, 24.0, 12.0, 8.0][usize::from(second >> 2 & 3)];
         job.boards.joint_gap = (first & 2 == 2).then_some(0.5);
     } else {
         job.seams.seam_short_runs = first & 2 == 2;
+        job.product.second_length = (cladding & 8 == 8).then_some(120.0);
         job.weather.below_40f = first & 4 == 4;
         job.product.exposure = [8.0, 4.0, 6.5, 10.0][usize::from(first >> 4 & 3)];
         job.seams.stagger = [24.0, 0.0, 36.0, 1.0][usize::from(second >> 2 & 3)];
@@ -159,7 +159,7 @@ fn job(b: &mut Bytes) -> Job {
     decor(&mut job, looks, kind >> 5);
     job.trim.rake_frieze = if cladding & 32 == 32 { 6.0 } else { 0.0 };
     some_parts(&mut job, parts, width, height);
-    zone(&mut job, cladding);
+    zone(&mut job, cladding, width, height);
     job
 }
 
@@ -167,13 +167,18 @@ fn job(b: &mut Bytes) -> Job {
 fn decor(job: &mut Job, looks: u8, cuts: u8) {
     let pick = |shift: u8, of: [f64; 4]| of[usize::from(looks >> shift & 3)];
     let trim = &mut job.trim;
-    trim.frieze = pick(0, [0.0, 8.0, 0.25, 60.0]);
+    trim.frieze = pick(0, [0.0, 8.0, 0.25, 48.0]);
     trim.surround = pick(2, [0.0, 3.5, 0.5, 20.0]);
-    trim.corner_cover = pick(4, [0.0, 4.0, 0.5, 30.0]);
+    trim.corner_cover = pick(4, [0.0, 4.0, 0.5, 24.0]);
     use TopFinish::{Crown, FinishTrim, TopPanel, TwoPiece};
-    trim.top = [FinishTrim, TwoPiece, TopPanel, Crown][usize::from(looks >> 6)];
+    // A face board or a top panel stands where a frieze would.
+    let tops = if trim.frieze > 0.0 { [FinishTrim, Crown] } else { [TwoPiece, TopPanel] };
+    trim.top = tops[usize::from(looks >> 6 & 1)];
     use InsideCorner::{OneChannel, Post, TwoChannels};
-    trim.inside_corner = [Post, OneChannel, TwoChannels, Post][usize::from(cuts & 3)];
+    // Boards do not stand in channels.
+    if !job.product.kind.is_board() {
+        trim.inside_corner = [Post, OneChannel, TwoChannels, Post][usize::from(cuts & 3)];
+    }
     trim.frame = if cuts & 4 == 4 { FrameCut::Square } else { FrameCut::Mitre };
 }
 
@@ -204,8 +209,8 @@ fn some_parts(job: &mut Job, parts: u8, width: f64, height: f64) {
     }
 }
 
-/// None, a zone that is measured, or one laid out as boards or panels of its own.
-fn zone(job: &mut Job, cladding: u8) {
+/// None, a zone that is measured, or one laid out as boards or panels of its own; drawn, or a region.
+fn zone(job: &mut Job, cladding: u8, width: f64, height: f64) {
     let kind = match cladding & 7 {
         0..=3 => return,
         4 => None,
@@ -213,16 +218,21 @@ fn zone(job: &mut Job, cladding: u8) {
         6 => Some(Kind::Wood),
         _ => Some(Kind::FoamBacked),
     };
+    let region = cladding & 64 == 64;
+    let right = (cladding & 128 == 128).then_some(width);
+    let regions =
+        region.then(|| ZoneRegion { right, bottom: Some(height), ..ZoneRegion::default() });
     job.zone.push(Zone {
         name: "Gable".to_owned(),
         layers: vec![OTHER.to_owned()],
+        regions: regions.into_iter().collect(),
         cladding: if kind.is_none() { "shingle".to_owned() } else { String::new() },
         product: kind.map(Product::of),
     });
 }
 
 /// A job in inches that searches as little as may be and stops at as little.
-pub fn quick() -> Job {
+pub(crate) fn quick() -> Job {
     let mut job = Job::default();
     job.drawing.unit = Some(Unit::Inch);
     job.drawing.accept = vec!["opening-outside".to_owned(), "dimension-disagrees".to_owned()];

@@ -6,7 +6,7 @@ use lapwright::model::drawing::{Drawing, Shape};
 use lapwright::read::{self, Limits};
 
 /// Small limits: what they cut off is fast, and cutting off is tried too.
-pub fn limits() -> Limits {
+pub(crate) fn limits() -> Limits {
     Limits {
         bytes: 1 << 20,
         items: 5_000,
@@ -19,7 +19,7 @@ pub fn limits() -> Limits {
 }
 
 /// Reads twice; both readings must agree and keep the limits.
-pub fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Notes)> {
+pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Notes)> {
     let limits = limits();
     let once = || {
         let mut notes = Notes::default();

@@ -1,0 +1,79 @@
+//! Text to layout to every output: nothing panics, every number is finite, the layout's JSON and the
+//! overlay can be read again, and the overlay keeps all of the source.
+
+use lapwright::diag::Notes;
+use lapwright::job::Job;
+use lapwright::model::drawing::Drawing;
+use lapwright::model::layout::Layout;
+use lapwright::pipeline;
+use lapwright::read::{self, Limits};
+
+use super::{drawn, shared};
+
+/// Findings that say a limit was met: such a drawing is slow under the program's own limits.
+const LIMITS: [&str; 5] =
+    ["items-too-many", "points-too-many", "vertices-too-many", "hatch-loops", "svg-too-big"];
+
+/// Takes bytes through the whole program; false where they are not worth keeping.
+pub(crate) fn through(bytes: &[u8]) -> bool {
+    // A text that may be a drawing is one; other bytes are shapes.
+    let text = matches!(bytes.first(), Some(b'0' | b' ' | b'<' | b'\n' | b'\r'));
+    if text {
+        run(&drawn::quick(), bytes)
+    } else {
+        let (job, dxf) = drawn::drawn(bytes);
+        run(&job, dxf.as_bytes())
+    }
+}
+
+fn run(job: &Job, source: &[u8]) -> bool {
+    if job.validate().is_err() {
+        return false;
+    }
+    let mut notes = Notes::default();
+    let Ok(drawing) = read::drawing(source, "f.dxf", &shared::limits(), &mut notes) else {
+        return true;
+    };
+    if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
+        return false;
+    }
+    let _ = pipeline::problems(&drawing, &notes);
+    let mut notes = Notes::default();
+    let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
+        return true;
+    };
+    for set in &sets {
+        written(set, &drawing, source);
+    }
+    true
+}
+
+/// Writes one set and reads back what can be read.
+fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
+    // Pictures take a thousand times longer than the rest: now and then only.
+    let pictures = source.len() % 509 == 0;
+    let outputs = pipeline::outputs(layout, source, pictures).expect("outputs");
+    let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
+    let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
+    finite(&json["elevations"]);
+    finite(&json["panels"]);
+    finite(&json["trims"]);
+    let overlay = find("overlay.dxf");
+    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Notes::default());
+    let read = read.expect("the overlay is read");
+    if source.first() != Some(&b'<') {
+        assert!(read.items.len() >= drawing.items.len(), "the overlay lost some of the source");
+    }
+}
+
+/// JSON has no word for a number that is not finite: it would stand as null.
+fn finite(value: &serde_json::Value) {
+    match value {
+        serde_json::Value::Array(list) => list.iter().for_each(|v| {
+            assert!(!v.is_null(), "a null in a list: {list:?}");
+            finite(v);
+        }),
+        serde_json::Value::Object(map) => map.values().for_each(finite),
+        _ => {}
+    }
+}
