@@ -17,7 +17,7 @@ const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving:
 const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgiving: false };
 /// Proving that a few courses have none.
 const PROOF: Limits =
-    Limits { deep: usize::MAX, states: 30_000, work: 2_000_000, forgiving: false };
+    Limits { deep: usize::MAX, states: 400_000, work: 40_000_000, forgiving: false };
 /// Sets of courses that may be too many for a proof before it is given up: wide walls have hundreds.
 const UNSURE: usize = 6;
 /// Most courses looked at together for a proof.

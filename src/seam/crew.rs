@@ -55,9 +55,12 @@ fn next(
         let last = ends.unwrap_or_else(|| other(pool, first));
         return Placed::Seamed { way: w, a, first, last };
     }
-    // No place keeps the rules: a crew goes on and breaks the stagger.
+    // No place keeps all rules: a crew goes on and breaks the stagger, off mounting blocks still.
+    let standing = p.open.iter().take(p.lawful).enumerate();
+    let off_blocks = standing.filter_map(|(w, spans)| Some((w, spans.last()?.1))).next();
+    let (way, a) = off_blocks.unwrap_or((0, p.ways.first().map_or(1, |w| w.most)));
     let (first, last) = pool.fresh(0);
-    Placed::Seamed { way: 0, a: p.ways.first().map_or(1, |w| w.most), first, last }
+    Placed::Seamed { way, a, first, last }
 }
 
 /// A panel not yet cut, other than `but`.

@@ -67,6 +67,9 @@ struct State {
     choice: u16,
 }
 
+/// Most states held before they are thinned: 128 MB.
+const CROWD: usize = 4_000_000;
+
 /// One broken rule.
 const BROKEN: u64 = 100_000;
 
@@ -147,7 +150,7 @@ fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) ->
                 }
                 next.push(State { key, cost, back: s.back, choice: c as u16 });
             }
-            if next.len() > 32 * limits.states {
+            if next.len() > (32 * limits.states).min(CROWD.max(2 * limits.states)) {
                 thin(&mut next, limits.states, &mut out.exact);
             }
         }

@@ -34,7 +34,8 @@ fn wrong(layout: &Value, truth: &Value) -> Vec<String> {
         out.push(format!("only {} rules were checked", rules.len()));
     }
     for r in &rules {
-        if let Some(first) = list(&r["violations"]).first() {
+        let broken = list(&r["violations"]);
+        if let Some(first) = broken.first().filter(|_| !proven(layout, r, broken.len())) {
             out.push(format!("{} is broken: {first}", r["rule"]));
         }
     }
@@ -55,6 +56,18 @@ fn wrong(layout: &Value, truth: &Value) -> Vec<String> {
     out
 }
 
+/// Whether a rule is broken only as often as the layout says of courses that it proves to have no
+/// layout: some drawings have none. `seam/wall.rs` tests such proofs against every sixteenth.
+fn proven(layout: &Value, rule: &Value, broken: usize) -> bool {
+    let list = |v: &Value| v.as_array().cloned().unwrap_or_default();
+    let conflicts = list(&layout["bound"]["conflicts"]);
+    let exact =
+        |c: &Value| c["broken"].as_str().unwrap().contains("no layout of these courses exists");
+    rule["rule"] == "seams of near courses keep the stagger"
+        && conflicts.iter().all(exact)
+        && conflicts.iter().map(|c| list(&c["breaks"]).len()).sum::<usize>() == broken
+}
+
 #[test]
 fn random_houses_go_through_the_whole_program() {
     let number =
@@ -67,7 +80,7 @@ fn random_houses_go_through_the_whole_program() {
     args.extend(words.iter().map(PathBuf::as_path));
     python("tests/samples/random_houses.py", &args);
     let (mut faults, mut table) = (Vec::new(), String::from("house,seconds,cpu,megabytes\n"));
-    let (mut times, mut most) = (Vec::new(), 0.0_f64);
+    let (mut times, mut most, mut without) = (Vec::new(), 0.0_f64, 0);
     for seed in first..first + count {
         let drawing = drawn.join(format!("house-{seed:05}.dxf"));
         let out = folder.path().join("out");
@@ -82,17 +95,20 @@ fn random_houses_go_through_the_whole_program() {
         }
         let json =
             |path: &Path| -> Value { serde_json::from_slice(&fs::read(path).unwrap()).unwrap() };
-        let said = wrong(&json(&out.join("layout.json")), &json(&drawing.with_extension("json")));
+        let layout = json(&out.join("layout.json"));
+        without += usize::from(layout["bound"]["conflicts"].is_array());
+        let said = wrong(&layout, &json(&drawing.with_extension("json")));
         faults.extend(said.into_iter().map(|s| format!("house {seed}: {s}")));
     }
     let log = Path::new(env!("CARGO_TARGET_TMPDIR")).join("houses.csv");
     fs::write(&log, table).unwrap();
     times.sort_by(f64::total_cmp);
     println!(
-        "{count} houses from seed {first}: median {:.2} s, longest {:.2} s, at most {most:.0} MB; each in {}",
+        "{count} houses from seed {first}: median {:.2} s, longest {:.2} s, at most {most:.0} MB; {without} with seam rules that cannot all be kept; each in {}",
         times[times.len() / 2],
         times[times.len() - 1],
         log.display()
     );
+    assert!(without * 100 <= count.max(100) as usize, "{without} houses break seam rules");
     assert!(faults.is_empty(), "{} faults\n{}", faults.len(), faults.join("\n"));
 }
