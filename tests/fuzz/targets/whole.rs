@@ -51,7 +51,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
 /// Writes one set and reads back what can be read.
 fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
     // Pictures take a thousand times longer than the rest: now and then only.
-    let pictures = source.len() % 509 == 0;
+    let pictures = source.len().is_multiple_of(509);
     let outputs = pipeline::outputs(layout, source, pictures).expect("outputs");
     let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
     let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
