@@ -50,6 +50,14 @@ pub enum Role {
     Ignore,
 }
 
+impl Role {
+    /// Whether what has this role is drawn as closed outlines or blocks.
+    pub fn is_outline(self) -> bool {
+        use Role::{Band, Bare, Door, MountingBlock, Obstacle, Roof, Wall, Window};
+        matches!(self, Wall | Bare | Band | Window | Door | Roof | MountingBlock | Obstacle)
+    }
+}
+
 /// A layer with the role it was given.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LayerUse {

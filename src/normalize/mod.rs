@@ -20,6 +20,7 @@ use crate::model::linework::Linework;
 pub fn linework(drawing: &Drawing, job: &Job, notes: &mut Notes) -> Result<Linework, Refusal> {
     let layers = roles::layer_roles(drawing, job);
     roles::report(&layers, job, notes);
+    roles::report_points(drawing, &layers, notes);
     let mut raw = collect::collect(drawing, job, layers);
     let scale = scale::settle(drawing, &raw, job, notes)?;
     collect::to_inches(&mut raw, scale);

@@ -1,8 +1,11 @@
 //! What each layer means, and what is drawn on layers nobody named.
 
-use crate::diag::{Note, Notes};
+use std::collections::BTreeMap;
+
+use crate::diag::{Note, Notes, Origin};
+use crate::geom::vocabulary::Point;
 use crate::job::Job;
-use crate::model::drawing::{Drawing, Space};
+use crate::model::drawing::{Drawing, Shape, Space};
 use crate::model::linework::{LayerUse, Role};
 use crate::units::counted;
 
@@ -19,6 +22,26 @@ pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
         }
     }
     out
+}
+
+/// Points on layers of outlines: a point has no size, so what it stands for is not laid round.
+pub(super) fn report_points(drawing: &Drawing, layers: &[LayerUse], notes: &mut Notes) {
+    // What is in a block belongs to the block's own outline.
+    let loose = drawing.items.iter().filter(|i| i.shown && i.group.is_none());
+    let mut found: BTreeMap<usize, Vec<(Point, &Origin)>> = BTreeMap::new();
+    for item in loose.filter(|i| i.space == Space::Model) {
+        let role = layers.get(item.layer).and_then(|l| l.role);
+        if let (Shape::Point(p), true) = (&item.shape, role.is_some_and(Role::is_outline)) {
+            found.entry(item.layer).or_default().push((*p, &item.origin));
+        }
+    }
+    for (layer, points) in found {
+        let (count, (at, origin)) = (counted(points.len(), "point"), points[0]);
+        let name = &layers[layer].layer.name;
+        let message = format!("{count} on layer {name} left out: a point has no size");
+        let help = "Draw what it stands for as a block or a closed outline.";
+        notes.push(Note::warning("point-left-out", message, help).at(at).about(origin));
+    }
 }
 
 /// Layers with geometry that play no role are named, so that nothing is left out unseen.

@@ -107,6 +107,26 @@ fn an_opening_outside_every_wall_unless_accepted() {
 }
 
 #[test]
+fn points_that_stand_for_fixtures_are_told_and_points_of_notes_are_not() {
+    let mut d = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0))]);
+    let end = d.find("0\nENDSEC").unwrap();
+    let point = |layer: &str, x: f64| format!("0\nPOINT\n8\n{layer}\n10\n{x}\n20\n40\n");
+    d.insert_str(
+        end,
+        &[point("A-ELEV-MBLK", 60.0), point("A-ELEV-MBLK", 90.0), point("A-ANNO-NOTE", 9.0)]
+            .concat(),
+    );
+    let (out, wrote) = run(d.as_bytes(), INCH);
+    let told = String::from_utf8_lossy(&out.stderr);
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(out.status.success() && wrote, "{told}");
+    for words in ["point-left-out", "(60.000, 40.000)", "2 points on layer A-ELEV-MBLK"] {
+        assert!(told.contains(words), "`{words}` not in: {told}");
+    }
+    assert_eq!(told.matches("point-left-out").count(), 1, "{told}");
+}
+
+#[test]
 fn a_storey_sixty_feet_tall_names_the_likely_unit() {
     // A wall of 2.4 m drawn in millimetres, said to be inches.
     let d = dxf(&[
