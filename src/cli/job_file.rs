@@ -22,7 +22,7 @@ const MOST: usize = 8;
 pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
     // A byte order mark is no part of the text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let table = DeTable::parse(text).map_err(|e| fault(&e, text, name))?;
+    let table = DeTable::parse(text).map_err(|e| fault(&e, None, text, name))?;
     let known = job_keys();
     let mut unknown = Vec::new();
     strangers(table.get_ref(), "", &known, &mut unknown);
@@ -30,7 +30,8 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
         unknown.sort();
         return Err(refusal(&unknown, &known, text, name));
     }
-    let job: Job = toml::from_str(text).map_err(|e| fault(&e, text, name))?;
+    let job: Job =
+        toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
     let faults = ranges::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(&faults, &table, text, name)) }
 }
@@ -85,13 +86,42 @@ fn place(text: &str, byte: usize) -> (usize, usize) {
     (line, before.rsplit('\n').next().map_or(0, |l| l.chars().count()) + 1)
 }
 
-fn fault(error: &toml::de::Error, text: &str, name: &str) -> Refusal {
+/// What the reader of TOML, or of a value, says, with its place and the key whose value it is.
+fn fault(error: &toml::de::Error, table: Option<&DeTable>, text: &str, name: &str) -> Refusal {
     let place = error.span().map_or(String::new(), |s| {
         let (line, column) = place(text, s.start);
         format!(":{line}:{column}")
     });
+    let key = error.span().and_then(|s| key_of(table?, s.start));
+    let key = key.map_or(String::new(), |k| format!("{}: ", spoken(&k)));
     let message = error.message().trim();
-    Note::error("job-unreadable", format!("{name}{place}: {message}"), LIST).into()
+    Note::error("job-unreadable", format!("{name}{place}: {key}{message}"), LIST).into()
+}
+
+/// The dotted path of the key in whose value a byte lies.
+fn key_of(table: &DeTable, byte: usize) -> Option<String> {
+    let (key, value) = table.iter().find(|(_, v)| holds(v, byte))?;
+    let below = match value.get_ref() {
+        DeValue::Table(t) => key_of(t, byte),
+        DeValue::Array(list) => {
+            list.iter().find_map(|v| v.get_ref().as_table().and_then(|t| key_of(t, byte)))
+        }
+        _ => None,
+    };
+    Some(match below {
+        Some(below) => format!("{}.{below}", key.get_ref()),
+        None => key.get_ref().to_string(),
+    })
+}
+
+/// Whether a byte lies in a value; what a header opens ends where its last value does.
+fn holds(value: &Spanned<DeValue>, byte: usize) -> bool {
+    let deeper = match value.get_ref() {
+        DeValue::Table(t) => t.values().any(|v| holds(v, byte)),
+        DeValue::Array(list) => list.iter().any(|v| holds(v, byte)),
+        _ => false,
+    };
+    deeper || value.span().contains(&byte)
 }
 
 /// Keys of `table` that no job has: byte and dotted path. A table under an unknown key is not
@@ -225,7 +255,9 @@ mod tests {
     fn faults_of_form_and_value_are_placed() {
         assert!(refused("[product\n").message.starts_with("job.toml:1:"));
         let e = refused("[product]\nexposure = 8\nfaces = \"two\"\n");
-        assert!(e.message.starts_with("job.toml:3:9: "), "{}", e.message);
+        assert!(e.message.starts_with("job.toml:3:9: `faces` in [product]: "), "{}", e.message);
+        let e = refused("[[band]]\nbottom = 1\ntop = 9\n[[band]]\nbottom = \"low\"\n");
+        assert!(e.message.starts_with("job.toml:5:10: `bottom` in [band]: not a"), "{}", e.message);
         let e = refused("[product]\ncarton = 1\ncarton = 2\n");
         assert!(e.message.starts_with("job.toml:3:1: "), "{}", e.message);
     }
