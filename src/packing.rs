@@ -8,7 +8,7 @@
 //! bound of Martello and Toth (1990). Search: Korf's filling by filling (2003), the largest piece
 //! first, and only fillings that nothing more goes into.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashSet};
 
 /// Weights in 1/1024 in, so that sums are exact.
 const STEPS: f64 = 1024.0;
@@ -20,6 +20,8 @@ const BUDGET: u32 = 200_000;
 const WINDOW: usize = 120;
 /// Windows searched at most.
 const WINDOWS: usize = 40;
+/// Steps of each: what a window has, it shows early or not at all.
+const GLANCE: u32 = BUDGET / 4;
 /// Fillings kept of one branching, fullest first; with more the search proves nothing.
 const WIDTH: usize = 64;
 /// Bad states remembered.
@@ -40,13 +42,32 @@ pub fn least(lengths: &[f64], stock: f64, kerf: f64) -> Vec<Vec<usize>> {
     plan(lengths, stock, kerf).stocks
 }
 
+/// The number of stock pieces under which no plan of [`least`] can go, as [`plan`] has it.
+pub fn bound(lengths: &[f64], stock: f64, kerf: f64) -> usize {
+    if lengths.len() <= WINDOW {
+        return plan(lengths, stock, kerf).bound;
+    }
+    // Of more pieces than are searched as one only the formulas tell.
+    let room = room(stock, kerf);
+    let weights: Vec<u64> = lengths.iter().map(|l| weight(*l, room, kerf)).collect();
+    lower_bound(&weights, room)
+}
+
+fn room(stock: f64, kerf: f64) -> u64 {
+    steps(stock.max(0.0) + kerf) + PLAY
+}
+
+/// What a length takes of its stock's room.
+fn weight(length: f64, room: u64, kerf: f64) -> u64 {
+    steps(length.max(0.0) + kerf).min(room)
+}
+
 /// As [`least`], with the bound.
 pub fn plan(lengths: &[f64], stock: f64, kerf: f64) -> Plan {
-    let room = steps(stock.max(0.0) + kerf) + PLAY;
-    let weight = |l: &f64| steps(l.max(0.0) + kerf).min(room);
+    let room = room(stock, kerf);
     let mut order: Vec<usize> = (0..lengths.len()).collect();
     order.sort_by(|a, b| lengths[*b].total_cmp(&lengths[*a]).then(a.cmp(b)));
-    let weights: Vec<u64> = order.iter().map(|i| weight(&lengths[*i])).collect();
+    let weights: Vec<u64> = order.iter().map(|i| weight(lengths[*i], room, kerf)).collect();
     let mut best = first_fit(&weights, room);
     let mut bound = lower_bound(&weights, room);
     if weights.len() > WINDOW {
@@ -56,7 +77,7 @@ pub fn plan(lengths: &[f64], stock: f64, kerf: f64) -> Plan {
     let mut proved = true;
     let least = bound;
     for aim in least..best.len() {
-        match fill(&weights, room, aim) {
+        match fill(&weights, room, aim, BUDGET) {
             Outcome::Found(fillings) => {
                 best = fillings;
                 break;
@@ -95,7 +116,8 @@ fn emptied(weights: &[u64], room: u64, bound: usize, best: &mut Vec<Vec<usize>>)
         }
         pieces.sort_unstable();
         let mine: Vec<u64> = pieces.iter().map(|i| weights[*i]).collect();
-        if let Outcome::Found(found) = fill(&mine, room, taken.len().saturating_sub(1)) {
+        let aim = taken.len().saturating_sub(1);
+        if let Outcome::Found(found) = fill(&mine, room, aim, GLANCE) {
             taken.sort_unstable();
             for s in taken.iter().rev() {
                 best.remove(*s);
@@ -197,12 +219,13 @@ struct Search {
     room: u64,
     left: u32,
     cut_short: bool,
-    dead: BTreeSet<Vec<u16>>,
+    /// Only ever asked for what it holds: its order is never seen.
+    dead: HashSet<Vec<u16>>,
     chosen: Vec<Vec<u16>>,
 }
 
-/// Tries to get everything into `aim` stock pieces.
-fn fill(weights: &[u64], room: u64, aim: usize) -> Outcome {
+/// Tries to get everything into `aim` stock pieces within a budget of steps.
+fn fill(weights: &[u64], room: u64, aim: usize, budget: u32) -> Outcome {
     let mut kinds: Vec<Kind> = Vec::new();
     for (i, w) in weights.iter().enumerate() {
         match kinds.last_mut() {
@@ -218,9 +241,9 @@ fn fill(weights: &[u64], room: u64, aim: usize) -> Outcome {
     let mut search = Search {
         kinds,
         room,
-        left: BUDGET,
+        left: budget,
         cut_short: false,
-        dead: BTreeSet::new(),
+        dead: HashSet::new(),
         chosen: Vec::new(),
     };
     if search.go(counts, slack) {
@@ -282,11 +305,11 @@ impl Search {
             return;
         }
         self.left -= 1;
-        let next =
-            (from..counts.len()).find(|k| counts[*k] > one[*k] && self.kinds[*k].weight <= free);
+        // Weights fall: those that go in stand together at the end.
+        let fits = self.kinds.partition_point(|k| k.weight > free);
+        let next = (from.max(fits)..counts.len()).find(|k| counts[*k] > one[*k]);
         let Some(k) = next else {
-            let full =
-                (0..counts.len()).all(|k| counts[k] == one[k] || self.kinds[k].weight > free);
+            let full = (fits..counts.len()).all(|k| counts[k] == one[k]);
             if full && free <= slack {
                 found.push((free, one.clone()));
             }
@@ -370,6 +393,7 @@ mod tests {
             assert!(sum + (s.len() - 1) as f64 * kerf <= stock + 0.002, "{sum} from {stock}");
         }
         assert!(plan.bound <= plan.stocks.len());
+        assert_eq!(bound(lengths, stock, kerf), plan.bound);
     }
 
     #[test]

@@ -70,7 +70,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     let id = id(stock);
     let order = cuts.iter().filter(|c| c.item == id).count() as f64;
     let lengths: Vec<f64> = mine.iter().map(|t| t.length.min(length)).collect();
-    let least = packing::plan(&lengths, length, layout.job.seams.kerf).bound;
+    let least = packing::bound(&lengths, length, layout.job.seams.kerf);
     let proof = if order as usize <= least {
         "no cutting plan takes fewer".to_owned()
     } else {
