@@ -47,6 +47,14 @@ impl Unit {
         }
     }
 
+    /// How lengths of a drawing in this unit are told.
+    pub fn style(self) -> LengthStyle {
+        match self {
+            Unit::Inch | Unit::Foot => LengthStyle::Feet,
+            Unit::Mm | Unit::Cm | Unit::M => LengthStyle::Mm,
+        }
+    }
+
     /// The unit of a `$INSUNITS` code (FACTS DR-01); `None` for unitless and for units no house is
     /// drawn in.
     pub fn from_insunits(code: i32) -> Option<Unit> {

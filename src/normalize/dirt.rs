@@ -8,7 +8,7 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::linework::{Linework, Stroke};
-use crate::units::{Unit, feet_inches, parse_length};
+use crate::units::{Unit, parse_length};
 
 /// Most dimensions that are told one by one.
 const MOST_TOLD: usize = 100;
@@ -125,8 +125,8 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
         }
         let message = format!(
             "a dimension says {} but measures {}; its text was typed over",
-            feet_inches(stated),
-            feet_inches(m.drawn)
+            bare.style().length(stated),
+            bare.style().length(m.drawn)
         );
         let help = "Correct the drawing or the text. To go on with the drawn size, put \"dimension-disagrees\" into `accept` under [drawing].";
         let at = Point::new(m.from.x / k, m.from.y / k);

@@ -10,7 +10,7 @@ use crate::job::Job;
 use crate::job::drawing::KNOWN_HELP;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
-use crate::units::{Unit, feet_inches, parse_length};
+use crate::units::{Unit, parse_length};
 
 /// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
 const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
@@ -68,14 +68,14 @@ fn implausible(evidence: &Evidence, unit: Unit, source: &str) -> Refusal {
         Some(u) => format!(
             " In {} it would be {}: that is the likely unit.",
             u.word(),
-            feet_inches(evidence.tallest * u.inches())
+            u.style().length(evidence.tallest * u.inches())
         ),
         None => String::new(),
     };
     let message = format!(
         "by {source} the unit is {}, but then the tallest wall is {} high.{likely}",
         unit.word(),
-        feet_inches(tallest)
+        unit.style().length(tallest)
     );
     let help = "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.";
     let note = Note::error("unit-implausible", message, help);

@@ -133,7 +133,7 @@ fn a_storey_sixty_feet_tall_names_the_likely_unit() {
         ("A-WALL-OTLN", &rect(0.0, 0.0, 7000.0, 2400.0)),
         ("A-DOOR", &rect(1000.0, 0.0, 1900.0, 2032.0)),
     ]);
-    refused(d.as_bytes(), INCH, "unit-implausible", &["200'-0\"", "In mm"]);
+    refused(d.as_bytes(), INCH, "unit-implausible", &["200'-0\"", "In mm it would be 2400 mm"]);
 }
 
 #[test]
@@ -145,6 +145,12 @@ fn a_dimension_whose_text_was_typed_over() {
     let (out, _) =
         run(d.as_bytes(), &INCH.replace("unit", "accept = [\"dimension-disagrees\"]\nunit"));
     assert!(out.status.success());
+    // In a drawing in millimetres, lengths are told in millimetres.
+    let mut d = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 6000.0, 2400.0))]);
+    let dim = dim.replace("24'-0\"", "7200").replace("240", "6000");
+    d = d.replacen("0\nENDSEC", &dim, 1);
+    let job = INCH.replace("inch", "mm");
+    refused(d.as_bytes(), &job, "dimension-disagrees", &["says 7200 mm but measures 6000 mm"]);
 }
 
 #[test]
