@@ -8,7 +8,7 @@
 //! bound of Martello and Toth (1990). Search: Korf's filling by filling (2003), the largest piece
 //! first, and only fillings that nothing more goes into.
 
-use std::collections::{BTreeSet, HashSet};
+use std::collections::BTreeSet;
 
 /// Weights in 1/1024 in, so that sums are exact.
 const STEPS: f64 = 1024.0;
@@ -219,8 +219,8 @@ struct Search {
     room: u64,
     left: u32,
     cut_short: bool,
-    /// Only ever asked for what it holds: its order is never seen.
-    dead: HashSet<Vec<u16>>,
+    /// Counts that lead nowhere, as bytes, which compare fastest.
+    dead: BTreeSet<Vec<u8>>,
     chosen: Vec<Vec<u16>>,
 }
 
@@ -243,7 +243,7 @@ fn fill(weights: &[u64], room: u64, aim: usize, budget: u32) -> Outcome {
         room,
         left: budget,
         cut_short: false,
-        dead: HashSet::new(),
+        dead: BTreeSet::new(),
         chosen: Vec::new(),
     };
     if search.go(counts, slack) {
@@ -256,7 +256,8 @@ impl Search {
     /// Fills one stock after another; `slack` is the room that may yet stay empty.
     fn go(&mut self, counts: Vec<u16>, slack: u64) -> bool {
         let Some(first) = counts.iter().position(|c| *c > 0) else { return true };
-        if self.dead.contains(&counts) {
+        let key: Vec<u8> = counts.iter().flat_map(|c| c.to_be_bytes()).collect();
+        if self.dead.contains(&key) {
             return false;
         }
         if self.left == 0 {
@@ -283,7 +284,7 @@ impl Search {
         }
         // Slack left over is the same for the same counts: what is dead stays dead.
         if self.dead.len() < MEMORY {
-            self.dead.insert(counts);
+            self.dead.insert(key);
         }
         false
     }

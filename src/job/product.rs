@@ -225,8 +225,8 @@ struct Written {
     #[schemars(with = "Option<Length>")]
     lap: Option<f64>,
     /// End gap; left out, 1/4 in, or 3/8 in below 40 F (FACTS SD-50, SD-51, VSI-H). Panels of 20 ft
-    /// and more want the gap their maker states (SD-52). Boards: 1/8 in to caulk (SD-132, JLC-F for
-    /// fibre-cement; wood common practice, no source).
+    /// and more want the gap their maker states (SD-52). Boards: 1/8 in to caulk (SD-132, JLC-F;
+    /// wood common practice, no source).
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     end_gap: Option<f64>,

@@ -3,6 +3,7 @@
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
+use super::sources;
 use crate::job::{Job, ranges};
 use crate::model::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
@@ -18,13 +19,15 @@ pub fn layout(layout: &Layout) -> Vec<u8> {
 /// JSON Schema of `layout.json`, as it is written.
 pub fn layout_schema() -> Vec<u8> {
     let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
-    pretty(&serde_json::to_value(generator.into_root_schema_for::<Layout>()).unwrap_or_default())
+    let schema = serde_json::to_value(generator.into_root_schema_for::<Layout>());
+    pretty(&worded(schema.unwrap_or_default()))
 }
 
 /// JSON Schema of `takeoff.json`, as it is written.
 pub fn takeoff_schema() -> Vec<u8> {
     let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
-    pretty(&serde_json::to_value(generator.into_root_schema_for::<Takeoff>()).unwrap_or_default())
+    let schema = serde_json::to_value(generator.into_root_schema_for::<Takeoff>());
+    pretty(&worded(schema.unwrap_or_default()))
 }
 
 /// What each part of the house takes of each line.
@@ -49,6 +52,23 @@ fn job_schema_value() -> Value {
             node.insert("minimum".to_owned(), r.least.into());
             node.insert("maximum".to_owned(), r.most.into());
         }
+    }
+    worded(schema)
+}
+
+/// A schema whose descriptions name their sources in words.
+fn worded(mut schema: Value) -> Value {
+    match &mut schema {
+        Value::Array(list) => list.iter_mut().for_each(|v| *v = worded(v.take())),
+        Value::Object(map) => {
+            for (key, value) in map.iter_mut() {
+                match value {
+                    Value::String(text) if key == "description" => *text = sources::in_words(text),
+                    _ => *value = worded(value.take()),
+                }
+            }
+        }
+        _ => {}
     }
     schema
 }

@@ -66,11 +66,13 @@ fn meeting(job: &Job) -> [String; 3] {
     let lap = format!("lap at seams in force: {}", style.short(job.lap()));
     let (what, source) = match (job.product.lap, job.product.kind) {
         (Some(_), _) => (lap, "set by the job"),
-        (None, Kind::FoamBacked) => (lap, "foam meets foam: FACTS PR-02, common practice"),
-        (None, Kind::Vinyl) => (lap, "half the factory notch: FACTS SD-70, association manual"),
+        (None, Kind::FoamBacked) => (lap, "foam meets foam: common practice"),
+        (None, Kind::Vinyl) => {
+            (lap, "half the factory notch: siding association's manual, horizontal siding")
+        }
         (None, Kind::Wood | Kind::FibreCement) => (
             format!("gap at joints in force: {}; joints on studs", style.short(-job.lap())),
-            "FACTS SD-132, trade press; wood common practice",
+            "Journal of Light Construction on fibre-cement; wood common practice",
         ),
     };
     [what, String::new(), source.to_owned()]
@@ -95,14 +97,14 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         row(
             format!("gap at panel ends in force: {}", style.short(job.end_gap())),
             if job.product.kind.is_board() {
-                "FACTS SD-132, trade press, for fibre-cement; wood common practice"
+                "Journal of Light Construction on fibre-cement; wood common practice"
             } else {
-                "association manual, by the day's weather unless the job says otherwise: FACTS SD-50, SD-51"
+                "siding association's manual, by the day's weather unless the job says otherwise"
             },
         ),
         row(
             job.edges_as_drawn().trim_end_matches('.').to_owned(),
-            "FACTS OT-25: ask which edge was drawn",
+            "common practice: ask which edge was drawn",
         ),
     ];
     out.extend(settings(job).into_iter().map(|s| {
