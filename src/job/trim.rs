@@ -111,7 +111,7 @@ pub struct TrimRules {
     #[schemars(with = "Length")]
     pub decorative: f64,
     /// Room between the two J-channels at a joint of the building. Default 1/2 in: common practice, no
-    /// source (the two channels themselves too: FACTS OT-18).
+    /// source, as are the two channels (FACTS OT-18).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub joint_gap: f64,

@@ -189,7 +189,7 @@ fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
         group: Group::Flashing,
         net: shares.net(),
         order: shares.net(),
-        how: "one behind each joint of two boards, lapped over the board below (SD-132, JLC-F)"
+        how: "one behind each joint of two boards, lapped over the board below (Journal of Light Construction on fibre-cement)"
             .into(),
         shares: shares.done(layout),
         ..Default::default()

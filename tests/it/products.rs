@@ -6,7 +6,7 @@ use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 
-use crate::support::{broken, dxf, inches, lay, rect, root};
+use crate::support::{broken, dxf, inches, laid_anew, lay, rect, root};
 
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
@@ -62,6 +62,40 @@ fn plain_vinyl_takes_fewer_seams_of_less_lap() {
         assert_eq!(layout.pieces().count(), pieces, "{feet}");
         sound("WY", &layout);
     }
+}
+
+#[test]
+fn no_output_names_a_source_that_its_reader_cannot_look_up() {
+    // Two capitals, a hyphen and two digits after a bracket or a blank: a number of our own lists.
+    let ours = |text: &str| -> Option<String> {
+        let bytes = text.as_bytes();
+        let at = bytes.windows(6).position(|w| {
+            b"( ,;".contains(&w[0])
+                && w[1..3].iter().all(u8::is_ascii_uppercase)
+                && w[3] == b'-'
+                && w[4..6].iter().all(u8::is_ascii_digit)
+        });
+        let at = at.or_else(|| text.find("FACTS"))?;
+        Some(
+            String::from_utf8_lossy(&bytes[at.saturating_sub(60)..(at + 40).min(bytes.len())])
+                .into(),
+        )
+    };
+    let mut read_through = 0;
+    for job in [None, Some("vinyl.toml"), Some("wood.toml"), Some("fibre-cement.toml")] {
+        let stem = "one-gable";
+        let layout = job.map_or_else(|| laid_anew(stem), |name| laid(stem, &read(name)));
+        let drawing = root().join("sample-drawings").join(stem).with_extension("dxf");
+        let source = std::fs::read(drawing).unwrap();
+        for (name, bytes) in pipeline::outputs(&layout, &source, false).unwrap() {
+            if [".json", ".csv", ".txt", ".svg"].iter().any(|e| name.ends_with(e)) {
+                let text = String::from_utf8(bytes).unwrap();
+                assert_eq!(ours(&text), None, "{name} of {job:?}");
+                read_through += 1;
+            }
+        }
+    }
+    assert!(read_through > 40, "{read_through}");
 }
 
 #[test]
