@@ -58,6 +58,7 @@ pub struct Reading {
 pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
     let house = house_of(bytes, name, job, notes, (&mut drawing, &mut lines))?;
+    report_overlay(bytes, notes);
     Ok(Reading { drawing, lines, house })
 }
 
@@ -206,6 +207,18 @@ pub fn layouts(
     }
     out.iter_mut().for_each(|l| named(l, bytes, name));
     Ok(out)
+}
+
+/// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
+fn report_overlay(source: &[u8], notes: &mut Notes) {
+    if source.trim_ascii_start().starts_with(b"<") || source.starts_with(b"\xef\xbb\xbf<") {
+        return;
+    }
+    if let Err(why) = write::overlay::takes(source) {
+        let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
+        let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
+        notes.push(crate::diag::Note::info("overlay-apart", message, help));
+    }
 }
 
 /// The folder of a set inside the house's own: none for the house.

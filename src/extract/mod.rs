@@ -84,7 +84,7 @@ fn part(
         elevations.retain(|e| !e.walls.is_empty());
     }
     views::stray_openings(lines, &views, job, notes);
-    if elevations.is_empty() {
+    if elevations.iter().all(|e| e.walls.is_empty()) {
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);

@@ -27,6 +27,40 @@ fn a_binary_file_cut_off_inside_a_pair_ends_there() {
 }
 
 #[test]
+fn an_overlay_that_is_no_copy_of_its_source_is_told() {
+    use lapwright::diag::Notes;
+    let wall = crate::support::rect(0.0, 0.0, 240.0, 96.0);
+    let whole = crate::support::dxf(&[("A-WALL-OTLN", &wall)]);
+    let told = |source: &str| {
+        let mut notes = Notes::default();
+        let job = crate::support::inches();
+        lapwright::pipeline::layout(source.as_bytes(), "d.dxf", &job, &mut notes, &mut |_| {})
+            .unwrap();
+        notes.all().iter().filter(|n| n.code == "overlay-apart").count()
+    };
+    assert_eq!(told(&whole), 0);
+    // The section of entities has no end.
+    assert_eq!(told(&whole.replace("0\nENDSEC\n", "")), 1);
+}
+
+#[test]
+fn an_outline_without_area_is_no_wall() {
+    // Two points, a third between them; and a frame round it, so that it is somebody's.
+    let source = crate::support::dxf(&[
+        ("A-WALL-OTLN", &[(100.0, 50.0), (340.0, 50.0), (370.0, 50.0)]),
+        ("A-ELEV-FRAM", &crate::support::rect(40.0, -60.0, 400.0, 214.0)),
+    ]);
+    let refused = lapwright::pipeline::layout(
+        source.as_bytes(),
+        "d.dxf",
+        &crate::support::inches(),
+        &mut lapwright::diag::Notes::default(),
+        &mut |_| {},
+    );
+    assert!(refused.is_err(), "{:?}", refused.map(|l| l.elevations.len()));
+}
+
+#[test]
 fn boards_without_clear_courses_are_checked() {
     // A range from the next course up to this one: none, not a panic.
     let text =

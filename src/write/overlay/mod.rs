@@ -88,6 +88,14 @@ pub fn spliced(
     Ok(apply(source, patches))
 }
 
+/// Whether a source takes an overlay.
+///
+/// # Errors
+/// As [`spliced`].
+pub fn takes(source: &[u8]) -> Result<(), OverlayError> {
+    Scan::of(source).map(|_| ())
+}
+
 /// The overlay as a drawing of its own, on the source's origin.
 pub fn separate(overlay: &Drawing, measure: Measure) -> Vec<u8> {
     spliced(EMPTY.as_bytes(), overlay, measure).unwrap_or_default()
