@@ -85,6 +85,10 @@ fn part(
     }
     views::stray_openings(lines, &views, job, notes);
     if elevations.iter().all(|e| e.walls.is_empty()) {
+        // Why each wall was refused comes first.
+        if !elevations.is_empty() {
+            notes.refuse_on_error()?;
+        }
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
