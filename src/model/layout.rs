@@ -477,6 +477,20 @@ pub struct Notch {
     pub contour: Option<Contour>,
 }
 
+impl Notch {
+    /// Width that is told: at the edge it opens to, unless it opens there in a point; then how far it
+    /// reaches along the panel.
+    pub fn told_width(&self) -> f64 {
+        let points = self.contour.iter().flat_map(|c| &c.points);
+        let ends = points.fold([f64::MAX, f64::MIN], |e, p| [e[0].min(p[0]), e[1].max(p[0])]);
+        if self.width < crate::geom::tol::LEVEL {
+            self.width.max(ends[1] - ends[0])
+        } else {
+            self.width
+        }
+    }
+}
+
 /// A stock panel.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Panel {

@@ -47,7 +47,7 @@ pub(super) fn notches(piece: &Piece, style: LengthStyle) -> String {
             n.contour.as_ref().map_or(String::new(), |c| format!(", {}", contour(c, style)));
         format!(
             "{side} {} wide {} deep {} from left{foot} ({around}){points}",
-            style.short(n.width),
+            style.short(n.told_width()),
             style.short(n.depth),
             style.short(n.left),
         )

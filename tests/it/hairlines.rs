@@ -2,7 +2,7 @@
 //! levels and jambs miss course lines and panel ends by thousandths of an inch.
 
 use lapwright::job::Job;
-use lapwright::model::layout::{Layout, NotchSide, Piece};
+use lapwright::model::layout::{Contour, Layout, Notch, NotchSide, Piece};
 use lapwright::write::json;
 
 use crate::cutcase::wrong;
@@ -195,4 +195,22 @@ fn a_wall_of_chords_keeps_every_rule() {
         let layout = lay(dxf(&[("A-WALL-OTLN", &ring)]).as_bytes(), &job);
         assert_eq!(broken(&layout), Vec::<String>::new(), "{radius}, {chords}");
     }
+}
+
+#[test]
+fn a_notch_that_opens_in_a_point_is_told_as_wide_as_it_reaches() {
+    // A round fixture beside a panel's end touches its foot in a point and goes 1/4 in into it.
+    let points = vec![[0.0, 2.7], [0.19, 2.0], [0.25, 1.3], [0.16, 0.5], [0.027, 0.0]];
+    let notch = |width: f64, contour: Option<Vec<[f64; 2]>>| Notch {
+        side: NotchSide::Bottom,
+        left: 0.0,
+        width,
+        depth: 2.7,
+        foot: None,
+        around: String::new(),
+        contour: contour.map(|points| Contour { points, spacing: None }),
+    };
+    assert_eq!(notch(0.027, Some(points.clone())).told_width(), 0.25);
+    assert_eq!(notch(8.0, Some(points)).told_width(), 8.0);
+    assert_eq!(notch(0.027, None).told_width(), 0.027);
 }

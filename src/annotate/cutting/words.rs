@@ -135,7 +135,7 @@ fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
     let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
-    let (left, width) = (cut(style, n.left), cut(style, n.width));
+    let (left, width) = (cut(style, n.left), cut(style, n.told_width()));
     let depth = short(style, n.depth);
     let foot = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {

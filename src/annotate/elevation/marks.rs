@@ -66,7 +66,8 @@ pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
                 if !v.holds(x, y) {
                     continue;
                 }
-                let text = format!("{} x {}", short(v.style, n.width), short(v.style, n.depth));
+                let text =
+                    format!("{} x {}", short(v.style, n.told_width()), short(v.style, n.depth));
                 let target = v.at(x, y);
                 let wish = target + Vec2::new(0.0, out * 0.1);
                 c.mark_clear(Mark { text: &text, target, wish, reach: 0.5, look: Look::Plain });
