@@ -211,10 +211,7 @@ pub fn layouts(
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn report_overlay(source: &[u8], notes: &mut Notes) {
-    if source.trim_ascii_start().starts_with(b"<") || source.starts_with(b"\xef\xbb\xbf<") {
-        return;
-    }
-    if let Err(why) = write::overlay::takes(source) {
+    if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
         let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
         let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
         notes.push(crate::diag::Note::info("overlay-apart", message, help));

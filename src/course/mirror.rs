@@ -131,23 +131,10 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::{Break, Conflict, Cut, Effort, SeamAt, SeamRules};
+    use crate::model::seam::{Break, Conflict, Cut, SeamAt, SeamRules};
 
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
-        let rules = SeamRules {
-            stock: 150.0,
-            second: None,
-            lap: 1.25,
-            gap: 0.25,
-            kerf: 0.125,
-            shortest: 24.0,
-            stagger: 24.0,
-            clear_courses: 3,
-            jamb: 6.0,
-            seam_short_runs: false,
-            effort: Effort::Crew,
-            seed: 1,
-        };
+        let rules = SeamRules::usual(150.0);
         let run = |(i, (x0, x1)): (usize, &(f64, f64))| SeamRun {
             id: format!("r{i}"),
             x0: *x0,

@@ -10,6 +10,7 @@ pub mod house;
 pub mod joint;
 pub mod layout;
 pub mod linework;
+pub mod notch;
 pub mod pole;
 pub mod quantity;
 pub mod receiver;

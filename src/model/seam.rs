@@ -65,6 +65,27 @@ pub struct SeamRules {
     pub seed: u64,
 }
 
+#[cfg(test)]
+impl SeamRules {
+    /// Rules by the job's defaults for panels of a length, inches, laid as a crew does: for unit tests.
+    pub(crate) fn usual(stock: f64) -> Self {
+        SeamRules {
+            stock,
+            second: None,
+            lap: 1.25,
+            gap: 0.25,
+            kerf: 0.125,
+            shortest: 24.0,
+            stagger: 24.0,
+            clear_courses: 3,
+            jamb: 6.0,
+            seam_short_runs: false,
+            effort: Effort::Crew,
+            seed: 1,
+        }
+    }
+}
+
 /// A run between two receivers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRun {

@@ -52,7 +52,7 @@ fn of_few_layers(drawing: Drawing, limits: &Limits) -> Result<Drawing, Refusal> 
 }
 
 /// Whether the first element is `svg`: past the declaration, comments and the document type.
-fn is_svg(bytes: &[u8]) -> bool {
+pub fn is_svg(bytes: &[u8]) -> bool {
     let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1 << 16)]);
     let head = head.trim_start_matches('\u{feff}').trim_start();
     // A document type names the first element; what it declares may hold others.

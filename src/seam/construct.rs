@@ -114,7 +114,7 @@ fn least_blocked(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
+    use crate::model::seam::{SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
     use crate::seam::conflicts::broken;
 
     #[test]
@@ -122,20 +122,7 @@ mod tests {
         // First pieces of 42 to 144 in: 42, 66, 90 and 114 round and round keep 24 in, but three that
         // stand in the middle of what is left shut a fourth out.
         for seed in 1..=100 {
-            let rules = SeamRules {
-                stock: 144.0,
-                second: None,
-                lap: 1.25,
-                gap: 0.0,
-                kerf: 0.125,
-                shortest: 24.0,
-                stagger: 24.0,
-                clear_courses: 3,
-                jamb: 6.0,
-                seam_short_runs: false,
-                effort: Effort::Brief,
-                seed,
-            };
+            let rules = SeamRules { gap: 0.0, seed, ..SeamRules::usual(144.0) };
             let run = |id: i32| SeamRun {
                 id: id.to_string(),
                 x0: 0.0,

@@ -150,7 +150,7 @@ fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) ->
                 }
                 next.push(State { key, cost, back: s.back, choice: c as u16 });
             }
-            if next.len() > (32 * limits.states).min(CROWD.max(2 * limits.states)) {
+            if next.len() > (32 * limits.states).min(CROWD) {
                 thin(&mut next, limits.states, &mut out.exact);
             }
         }

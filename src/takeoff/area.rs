@@ -4,6 +4,7 @@ use super::lines::whole;
 use super::panels::{cartons, coverage, laid, lots, spare};
 use crate::model::layout::{Group, Layout, Opening, TakeoffLine};
 use crate::model::takeoff::Way;
+use crate::sources::in_words;
 
 /// Panels that so many square feet buy at nominal coverage.
 fn panels(layout: &Layout, area: f64) -> usize {
@@ -51,7 +52,7 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
             cartons: cartons(layout, panels as f64) as usize,
             over: panels as i64 - laid as i64,
             cost: None,
-            how: how.to_owned(),
+            how: in_words(how),
         }
     };
     vec![
@@ -70,12 +71,12 @@ pub(super) fn ways(layout: &Layout) -> Vec<Way> {
         by_area(
             format!("net area + {} %", rules.area_waste),
             net * (1.0 + rules.area_waste / 100.0),
-            "all openings subtracted, then waste added (YARD, SAWK, WWPA)",
+            "all openings subtracted, then waste added (FACTS YARD, SAWK, WWPA)",
         ),
         by_area(
             "gross area".into(),
             gross,
-            "no opening subtracted: they pay for the waste (SAWK, BCON)",
+            "no opening subtracted: they pay for the waste (FACTS SAWK, BCON)",
         ),
         by_area(
             format!("less openings over {large}"),

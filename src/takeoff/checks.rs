@@ -10,6 +10,7 @@ use crate::model::house::{EdgeKind, OpeningKind};
 use crate::model::layout::{Edge, Layout, TakeoffLine, Wall};
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
+use crate::sources::in_words;
 
 /// A storey for the rule that counts posts by storey: the usual post stock, 10 ft (FACTS SD-99).
 const STOREY: f64 = 120.0;
@@ -35,7 +36,7 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
         "starter-strip",
         "starter strip",
         rules::starter(perimeter, doors, trim.starter),
-        "perimeter less door widths, by the stock length (a lumber yard's estimating page, a house-building handbook)",
+        "perimeter less door widths, by the stock length (FACTS TK-13, YARD, HAB)",
     );
     for (stock, what) in [
         (TrimStock::OutsidePost, "outside corner posts"),
@@ -45,7 +46,7 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
             &super::trims::id(stock),
             what,
             posts(layout, stock),
-            "one a corner and storey, a storey taken as 10 ft (a lumber yard's estimating page)",
+            "one a corner and storey, a storey taken as 10 ft (FACTS TK-14, YARD)",
         );
     }
     let boards = layout.job.product.kind.is_board();
@@ -54,13 +55,13 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
             "j-channel",
             "J-channel",
             channels(layout),
-            "2 for an opening smaller than 6 x 5 ft, 3 for a larger one, 4 a gable end (a lumber yard's estimating page)",
+            "2 for an opening smaller than 6 x 5 ft, 3 for a larger one, 4 a gable end (FACTS TK-15, YARD)",
         );
         pieces(
             "finish-trim",
             "finish trim",
             rules::utility(tops_and_sills(layout), trim.finish_trim),
-            "level tops and sills, by the stock length (a lumber yard's estimating page)",
+            "level tops and sills, by the stock length (FACTS TK-16, YARD)",
         );
     }
     if boards {
@@ -70,6 +71,7 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
     out.push(pounds(layout));
     out.extend(layout.walls().map(|(_, w)| courses(layout, w)));
     out.extend(layout.walls().filter_map(|(_, w)| gable(w)));
+    out.iter_mut().for_each(|c| c.how = in_words(&c.how));
     out
 }
 
@@ -134,7 +136,7 @@ fn running_feet(layout: &Layout) -> CrossCheck {
         rule: each * net(layout),
         layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0,
         how: format!(
-            "{each:.2} a square foot of net area, no waste (western lumber association); the layout counts rips and notches whole"
+            "{each:.2} a square foot of net area, no waste (FACTS TK-20, WX-14, WWPA); the layout counts rips and notches whole"
         ),
     }
 }
@@ -151,7 +153,7 @@ fn nails(layout: &Layout) -> CrossCheck {
             .pieces()
             .map(|(.., piece)| super::fasteners::nails(piece.length, spacing))
             .sum(),
-        how: format!("{each:.0} a square of net area (reckoned from their spacing)"),
+        how: format!("{each:.0} a square of net area (FACTS TK-18, computed)"),
     }
 }
 
@@ -163,7 +165,7 @@ fn pounds(layout: &Layout) -> CrossCheck {
         unit: "lb".into(),
         rule: pounds,
         layout: 0.0,
-        how: "1 lb a square of net area, 1 1/2 in roofing nails (a lumber yard's estimating page); the layout counts nails, longer ones weigh more".into(),
+        how: "1 lb a square of net area, 1 1/2 in roofing nails (FACTS TK-17, YARD); the layout counts nails, longer ones weigh more".into(),
     }
 }
 
@@ -176,7 +178,7 @@ fn courses(layout: &Layout, w: &Wall) -> CrossCheck {
         unit: "course".into(),
         rule: f64::from(rules::courses(height, exposure)),
         layout: w.courses.len() as f64,
-        how: "height by exposure, rounded up (a siding shop's measuring page); the layout starts all walls on one level and clear of grade".into(),
+        how: "height by exposure, rounded up (FACTS TK-12, RETAIL); the layout starts all walls on one level and clear of grade".into(),
     }
 }
 
@@ -198,6 +200,6 @@ fn gable(w: &Wall) -> Option<CrossCheck> {
         unit: "sq ft".into(),
         rule: rules::triangle((p[0] - q[0]).abs(), peak - foot) / 144.0,
         layout: total_area(&clip_band(&shape, foot, peak + 1.0)) / 144.0,
-        how: "base x height / 2; the layout's figure is the drawn outline over the rakes' feet, openings in".into(),
+        how: "base x height / 2 (FACTS TK-11); the layout's figure is the drawn outline over the rakes' feet, openings in".into(),
     })
 }

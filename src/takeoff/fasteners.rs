@@ -8,6 +8,7 @@ use crate::job::{Job, Kind};
 use crate::model::fastening::{Fastening, NailLayer, Nails, UNDER_HEAD};
 use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
 use crate::model::trim::{TrimPiece, TrimStock};
+use crate::sources::in_words;
 use crate::units::{LengthStyle, inches_fraction};
 
 /// Nails of one piece: at most `spacing` apart and one more (FACTS SD-20, TK-18).
@@ -189,8 +190,9 @@ fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
         group: Group::Flashing,
         net: shares.net(),
         order: shares.net(),
-        how: "one behind each joint of two boards, lapped over the board below (Journal of Light Construction on fibre-cement)"
-            .into(),
+        how: in_words(
+            "one behind each joint of two boards, lapped over the board below (FACTS SD-132, JLC-F)",
+        ),
         shares: shares.done(layout),
         ..Default::default()
     })

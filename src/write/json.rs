@@ -3,10 +3,10 @@
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
-use super::sources;
 use crate::job::{Job, ranges};
 use crate::model::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
+use crate::sources;
 
 /// The layout as `lapwright-layout/1`, one blank of indent, a line end at the end. Lengths are
 /// rounded to the millionth of an inch: below the grid, above the noise of the last bit.

@@ -12,7 +12,6 @@ mod report_nails;
 mod report_pole;
 mod report_work;
 mod settings;
-mod sources;
 pub mod svg;
 pub mod tables;
 pub mod template;

@@ -6,7 +6,7 @@ use std::path::Path;
 use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and stages never import one another.
-const FLOORS: [(&str, u8); 27] = [
+const FLOORS: [(&str, u8); 28] = [
     ("main", 7),
     ("cli", 6),
     ("lib", 5),
@@ -30,6 +30,7 @@ const FLOORS: [(&str, u8); 27] = [
     ("units", 1),
     ("diag", 1),
     ("packing", 1),
+    ("sources", 1),
     ("typeface", 1),
     ("pitch", 1),
     ("cores", 1),

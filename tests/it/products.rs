@@ -75,7 +75,9 @@ fn no_output_names_a_source_that_its_reader_cannot_look_up() {
                 && w[3] == b'-'
                 && w[4..6].iter().all(u8::is_ascii_digit)
         });
-        let at = at.or_else(|| text.find("FACTS"))?;
+        let names =
+            ["FACTS", "VSI-", "JLC-", "NAV14", "YARD", "SAWK", "WWPA", "RETAIL", "BCON", "EST18"];
+        let at = at.or_else(|| names.iter().find_map(|n| text.find(n)))?;
         Some(
             String::from_utf8_lossy(&bytes[at.saturating_sub(60)..(at + 40).min(bytes.len())])
                 .into(),

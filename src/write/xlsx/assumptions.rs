@@ -5,6 +5,7 @@ use crate::diag::{Note, Severity};
 use crate::job::{Job, Kind};
 use crate::model::layout::Layout;
 use crate::model::takeoff::Takeoff;
+use crate::sources::in_words;
 use crate::write::report::cautions;
 use crate::write::settings::settings;
 
@@ -66,16 +67,14 @@ fn meeting(job: &Job) -> [String; 3] {
     let lap = format!("lap at seams in force: {}", style.short(job.lap()));
     let (what, source) = match (job.product.lap, job.product.kind) {
         (Some(_), _) => (lap, "set by the job"),
-        (None, Kind::FoamBacked) => (lap, "foam meets foam: common practice"),
-        (None, Kind::Vinyl) => {
-            (lap, "half the factory notch: siding association's manual, horizontal siding")
-        }
+        (None, Kind::FoamBacked) => (lap, "foam meets foam: FACTS PR-02"),
+        (None, Kind::Vinyl) => (lap, "half the factory notch: FACTS SD-70"),
         (None, Kind::Wood | Kind::FibreCement) => (
             format!("gap at joints in force: {}; joints on studs", style.short(-job.lap())),
-            "Journal of Light Construction on fibre-cement; wood common practice",
+            "fibre-cement: FACTS SD-132; wood: common practice",
         ),
     };
-    [what, String::new(), source.to_owned()]
+    [what, String::new(), in_words(source)]
 }
 
 /// What was settled by rule, then every setting in force with the source of its default, or that the
@@ -83,7 +82,7 @@ fn meeting(job: &Job) -> [String; 3] {
 fn assumed(layout: &Layout) -> Vec<[String; 3]> {
     let job = &layout.job;
     let style = job.sheet.lengths;
-    let row = |what: String, source: &str| [what, String::new(), source.to_owned()];
+    let row = |what: String, source: &str| [what, String::new(), in_words(source)];
     let mut out = vec![
         row(
             format!("drawing unit: {}", layout.drawing.unit),
@@ -97,14 +96,14 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         row(
             format!("gap at panel ends in force: {}", style.short(job.end_gap())),
             if job.product.kind.is_board() {
-                "Journal of Light Construction on fibre-cement; wood common practice"
+                "fibre-cement: FACTS SD-132; wood: common practice"
             } else {
-                "siding association's manual, by the day's weather unless the job says otherwise"
+                "by the day's weather unless the job says otherwise: FACTS SD-50, SD-51"
             },
         ),
         row(
             job.edges_as_drawn().trim_end_matches('.').to_owned(),
-            "common practice: ask which edge was drawn",
+            "FACTS OT-25: ask which edge was drawn",
         ),
     ];
     out.extend(settings(job).into_iter().map(|s| {

@@ -1,6 +1,6 @@
 //! Published sources in words. The documentation of keys names them as the code does, by number and
-//! short name in the collection of check values; who reads a schema, a job file or a workbook has no
-//! such collection, so there they stand by their titles.
+//! short name in the collection of check values; who reads a schema, a job file or a takeoff has no such
+//! collection, so there they stand by their titles, which are written here alone.
 
 /// Title of a source, its short name, and the numbers of values that are taken from it alone. What is
 /// reckoned or defined has no title; common practice is said beside the value.
@@ -22,7 +22,11 @@ const TITLES: &[(&str, &str, &str)] = &[
     ("Journal of Light Construction on fibre-cement", "JLC-F", "SD-130 SD-131 SD-132"),
     ("California Redwood Association", "CRA", "WX-15"),
     ("an estimating handbook of 2018", "EST18", "SD-24"),
-    ("a lumber yard's estimating page", "YARD", "TK-04 TK-13 TK-15 TK-16"),
+    ("a lumber yard's estimating page", "YARD", "TK-04 TK-13 TK-14 TK-15 TK-16 TK-17"),
+    ("a siding shop's measuring page", "RETAIL", "TK-12"),
+    ("a carpenter's takeoff pages", "SAWK", ""),
+    ("western lumber association", "WWPA", "TK-20 WX-14"),
+    ("a building trades pocketbook", "BCON", ""),
     ("a house-building handbook", "HAB", "SD-38"),
     ("shop pages", "", "TK-02 TK-10"),
     ("usage of the trade", "", "SD-81"),
@@ -33,14 +37,14 @@ const TITLES: &[(&str, &str, &str)] = &[
         "",
         "PR-11 PR-12 PR-13 PR-14 SD-74 SD-78 SD-79 SD-95 SD-104 SD-105 SD-109 SD-112 UN-01",
     ),
-    ("", "", "GM-08 OT-20 SD-37 SD-133 TK-03 UN-08"),
+    ("", "", "GM-08 OT-20 SD-37 SD-133 TK-03 TK-11 TK-18 UN-08"),
 ];
 
 const PRACTICE: &str = "common practice";
 
 /// A text with its references in words: `(FACTS SD-54, VSI-A)` becomes `(siding association's manual,
 /// accessories)`.
-pub(super) fn in_words(text: &str) -> String {
+pub(crate) fn in_words(text: &str) -> String {
     let plain = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let mut out = String::new();
     let mut rest = text;
@@ -171,7 +175,7 @@ mod tests {
 
     #[test]
     fn every_number_has_one_title_and_titles_are_one_line() {
-        let numbers: Vec<&str> = TITLES.iter().flat_map(|t| t.2.split(' ')).collect();
+        let numbers: Vec<&str> = TITLES.iter().flat_map(|t| t.2.split_whitespace()).collect();
         for n in &numbers {
             assert_eq!(number(n), Some(*n));
             assert_eq!(numbers.iter().filter(|o| *o == n).count(), 1, "{n}");
