@@ -6,7 +6,6 @@ use sha2::{Digest, Sha256};
 
 use crate::cores;
 use crate::course::datum::{Found, search};
-use crate::course::even;
 use crate::course::halves::reuse;
 use crate::course::hang::hung;
 use crate::course::mirror::either_hand;
@@ -16,18 +15,18 @@ use crate::course::runs::courses;
 use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
-use crate::course::{edge_work, warnings};
+use crate::course::{edge_work, even, warnings};
 use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Xy};
 use crate::job::layers::AGREED_LAYERS;
 use crate::job::{Job, LONG_PANEL};
-use crate::model::course::{Course, StoryPole};
+use crate::layout::Layout;
+use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::drawing::Drawing;
 use crate::model::fastening::{Fastening, Movement};
 use crate::model::house::{self, House};
-use crate::model::layout::{self, Layout, Xy};
 use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
@@ -379,9 +378,9 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
         .map(|f| if boards { receive::boards::for_boards(f) } else { f })
         .collect();
-    let walls: Vec<&house::Wall> =
+    let walls: Vec<&house::DrawnWall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
-    let laid: Vec<Vec<Course>> =
+    let laid: Vec<Vec<PlannedCourse>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
     let asked = problem(house, &fields, &laid, job);
     let plan = if boards {
@@ -424,7 +423,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
 
 /// Everything but walls, panels and trims.
 fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
-    let elevations = house.elevations.iter().map(|e| layout::Elevation {
+    let elevations = house.elevations.iter().map(|e| crate::layout::wall::LaidElevation {
         name: e.name.clone(),
         to_source: e.to_source.as_coeffs(),
         grade: xys(&e.grade),
@@ -433,8 +432,8 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         zones: e.zones.iter().map(zone_area).collect(),
     });
     Layout {
-        format: layout::FORMAT,
-        drawing: layout::Source {
+        format: crate::layout::FORMAT,
+        drawing: crate::model::source::Source {
             unit: scale.unit.clone(),
             unit_source: scale.source.clone(),
             inches_per_unit: scale.inches,
@@ -449,19 +448,19 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         elevations: elevations.collect(),
         corners: house.corners.clone(),
         panels: Vec::new(),
-        bound: layout::Bound::default(),
+        bound: crate::layout::bound::Bound::default(),
         trims: Vec::new(),
         work: WorkOrder::default(),
         fastening: Fastening::default(),
         movement: Movement::default(),
         takeoff: Vec::new(),
-        verify: layout::Verify::default(),
+        verify: crate::layout::verified::Verify::default(),
         notes: Vec::new(),
     }
 }
 
-fn zone_area(z: &house::ZoneArea) -> layout::ZoneArea {
-    layout::ZoneArea {
+fn zone_area(z: &house::DrawnZone) -> crate::layout::wall::LaidZone {
+    crate::layout::wall::LaidZone {
         id: z.id.clone(),
         zone: z.zone.clone(),
         cladding: z.cladding.clone(),
@@ -478,18 +477,18 @@ fn xys(points: &[Point]) -> Vec<Xy> {
 
 /// A wall with its courses; a door's sill stays where it is drawn though siding may hang lower.
 fn shown_wall(
-    wall: &house::Wall,
-    drawn: &house::Wall,
+    wall: &house::DrawnWall,
+    drawn: &house::DrawnWall,
     field: &Field,
-    courses: Vec<layout::Course>,
-) -> layout::Wall {
-    let openings: Vec<layout::Opening> = wall
+    courses: Vec<crate::layout::course::LaidCourse>,
+) -> crate::layout::wall::LaidWall {
+    let openings: Vec<crate::layout::wall::LaidOpening> = wall
         .openings
         .iter()
         .zip(&drawn.openings)
-        .map(|(o, drawn)| o.laid_out(drawn.sides()))
+        .map(|(o, drawn)| crate::layout::from_drawn::opening(o, drawn.sides()))
         .collect();
-    let edges = field.edges.iter().map(|e| layout::Edge {
+    let edges = field.edges.iter().map(|e| crate::layout::wall::LaidEdge {
         kind: e.kind,
         from: [e.from.x, e.from.y],
         to: [e.to.x, e.to.y],
@@ -503,7 +502,7 @@ fn shown_wall(
     let gross = total_area(&wall.faces);
     let sided =
         crate::geom::boolean::difference(&wall.faces, &crate::geom::boolean::union_all(&holes));
-    let mut out = layout::Wall {
+    let mut out = crate::layout::wall::LaidWall {
         id: wall.id.clone(),
         outline: xys(&wall.outline),
         way: wall.way,
@@ -518,7 +517,7 @@ fn shown_wall(
         obstacles: wall
             .obstacles
             .iter()
-            .map(|o| layout::Obstacle {
+            .map(|o| crate::layout::wall::LaidObstacle {
                 id: o.id.clone(),
                 mounting_block: o.mounting_block,
                 outline: xys(&o.outline),

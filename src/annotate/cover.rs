@@ -9,7 +9,7 @@ use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [

@@ -6,8 +6,9 @@ use super::style::{HEADING, Ink, TEXT};
 use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
+use crate::layout::Layout;
+use crate::layout::piece::{EndCut, Panel, Piece};
 use crate::model::half::Half;
-use crate::model::layout::{EndCut, Layout, Panel, Piece};
 use crate::units::LengthStyle;
 
 /// Height of a row: a bar and two lines under it.

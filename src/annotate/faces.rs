@@ -1,7 +1,10 @@
 //! The faces a panel shows, as fine lines inside its course; hem and lock beside them.
 
 use crate::geom::tol::CUT;
-use crate::model::layout::{Course, Layout, Piece, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
 
 /// Heights over the butt line at which one face of a panel ends and the next begins.
 pub(super) fn heights(layout: &Layout) -> Vec<f64> {
@@ -10,7 +13,7 @@ pub(super) fn heights(layout: &Layout) -> Vec<f64> {
 }
 
 /// Where those lines show on a piece: outside what is cut off or out of it.
-pub(super) fn lines(p: &Piece, k: &Course, heights: &[f64]) -> Vec<(Xy, Xy)> {
+pub(super) fn lines(p: &Piece, k: &LaidCourse, heights: &[f64]) -> Vec<(Xy, Xy)> {
     let inside = heights.iter().map(|h| k.bottom + h).filter(|y| *y < k.top - CUT);
     inside
         .flat_map(|y| {
@@ -51,7 +54,8 @@ mod tests {
             [0.0, 8.0],
         ];
         let p = Piece::plain(100.0, outline);
-        let k = Course { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
+        let k =
+            LaidCourse { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
         let found = lines(&p, &k, &[4.0]);
         assert_eq!(found, [([0.0, 4.0], [40.0, 4.0]), ([60.0, 4.0], [100.0, 4.0])]);
     }

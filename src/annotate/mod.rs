@@ -27,7 +27,7 @@ pub use overlay::overlay;
 pub use problems::problems;
 
 use crate::cores;
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole

@@ -7,11 +7,12 @@ use super::elevation::view::extent;
 use super::place::{Placer, text_box};
 use super::standing::{ByElevation, Standing};
 use crate::diag::Origin;
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
+use crate::layout::Layout;
+use crate::layout::wall::LaidElevation;
 use crate::model::drawing::{
     Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
-use crate::model::layout::{Elevation, Layout, Xy};
 use crate::model::trim::TrimKind;
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
@@ -48,7 +49,7 @@ struct Over<'a> {
     map: Affine,
     /// Source units in an inch.
     unit: f64,
-    elevation: &'a Elevation,
+    elevation: &'a LaidElevation,
     style: crate::units::LengthStyle,
     /// Lower left of what is marked, elevation inches, and room taken there in plotted inches.
     low: Point,

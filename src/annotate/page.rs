@@ -5,7 +5,7 @@ use super::canvas::{Canvas, fitted, wrapped};
 use super::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 
 /// A page before its border.

@@ -6,8 +6,8 @@ use super::scale::fit;
 use super::style::{HEADING, Ink, TEXT};
 use super::words::{length, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::layout::Layout;
 use crate::model::house::EdgeKind;
-use crate::model::layout::Layout;
 
 pub(super) fn sheet(layout: &Layout) -> Page {
     let area = room(layout);

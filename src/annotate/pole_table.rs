@@ -5,7 +5,7 @@ use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
 use super::words::{length, short, unit_note};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
 
 /// Distances of the table's columns.

@@ -3,8 +3,9 @@
 
 use std::collections::BTreeMap;
 
+use crate::layout::Layout;
+use crate::layout::wall::LaidElevation;
 use crate::model::corner::{CornerSide, Pairing};
-use crate::model::layout::{Elevation, Layout};
 use crate::model::seam::Break;
 use crate::model::trim::TrimPiece;
 use crate::model::work::WallWork;
@@ -47,7 +48,7 @@ impl<'a> ByElevation<'a> {
         ByElevation { by, none: Standing::default() }
     }
 
-    pub(super) fn at(&self, e: &Elevation) -> &Standing<'a> {
+    pub(super) fn at(&self, e: &LaidElevation) -> &Standing<'a> {
         self.by.get(e.name.as_str()).unwrap_or(&self.none)
     }
 }

@@ -8,7 +8,7 @@ use super::page::{Page, room};
 use super::style::{Ink, TEXT};
 use super::words::{cut as cut_length, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::trim::{TrimEnd, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 

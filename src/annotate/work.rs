@@ -4,7 +4,7 @@ use super::canvas::Canvas;
 use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     if layout.work.walls.is_empty() {

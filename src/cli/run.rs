@@ -13,7 +13,7 @@ use super::{job_file, layers, manual, takeoff, template};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::Job;
 use crate::job::drawing::KNOWN_HELP;
-use crate::model::layout::Layout as Laid;
+use crate::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::{LengthStyle, counted};
@@ -285,7 +285,7 @@ fn layout(a: &Layout) -> ExitCode {
 }
 
 /// What a user sees when it is done.
-fn summary(layout: &crate::model::layout::Layout, folder: &Path, outputs: &[Output]) -> String {
+fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone =

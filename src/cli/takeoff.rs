@@ -8,7 +8,7 @@ use super::files;
 use super::nearest::nearest;
 use super::run::{lay, load, print, refused, refused_usage, tell};
 use crate::diag::{Note, Notes, Refusal, Severity};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};

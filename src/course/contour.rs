@@ -8,7 +8,7 @@
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{CUT, MARK, SAME};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::layout::Contour;
+use crate::model::notch::Contour;
 
 /// Distance at which a corner of a contour is one with the line past it, inches: the accuracy of
 /// flattened curves, far under the 1/16 in of a saw.

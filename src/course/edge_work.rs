@@ -4,9 +4,12 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::CUT;
+use crate::geom::vocabulary::Xy;
 use crate::job::Job;
+use crate::layout::Layout;
+use crate::layout::piece::{EdgeWork, Piece};
+use crate::layout::wall::LaidWall;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{EdgeWork, Layout, Piece, Wall, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
@@ -49,7 +52,7 @@ fn along(length: f64, spacing: f64) -> u32 {
 fn work(
     p: &Piece,
     (bottom, top): (f64, f64),
-    wall: &Wall,
+    wall: &LaidWall,
     finish: &[&TrimPiece],
     job: &Job,
 ) -> EdgeWork {

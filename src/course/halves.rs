@@ -10,8 +10,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::problem::{Made, longest_free};
 use crate::geom::tol::SAME;
 use crate::job::Job;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
-use crate::model::layout::{Course, Panel, Piece};
 
 /// What of a panel's height its pieces need, over its butt edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -64,7 +65,7 @@ pub fn reuse(made: &mut Made, job: &Job) {
 }
 
 /// Pieces by mark, with the course each is in.
-fn pieces(courses: &[Vec<Course>]) -> BTreeMap<&str, (&Course, &Piece)> {
+fn pieces(courses: &[Vec<LaidCourse>]) -> BTreeMap<&str, (&LaidCourse, &Piece)> {
     let all = courses.iter().flatten();
     all.flat_map(|c| c.runs.iter().flat_map(|r| &r.pieces).map(move |p| (p.mark.as_str(), (c, p))))
         .collect()
@@ -84,7 +85,7 @@ fn strips(made: &Made, job: &Job) -> Vec<Strip> {
         .collect()
 }
 
-fn needed(course: &Course, piece: &Piece, job: &Job) -> Strip {
+fn needed(course: &LaidCourse, piece: &Piece, job: &Job) -> Strip {
     let face = course.top - course.bottom;
     let whole = face + job.product.over_face(face);
     match &piece.rip {

@@ -7,7 +7,7 @@ use crate::geom::tol::{SAME, same, snap};
 use crate::geom::vocabulary::{Point, Ring};
 use crate::job::CourseRules;
 use crate::model::course::StoryPole;
-use crate::model::house::{Elevation, House, Wall};
+use crate::model::house::{DrawnElevation, DrawnWall, House};
 
 /// A wall bottom that is moved down.
 struct Moved {
@@ -45,7 +45,12 @@ pub fn hung(house: &House, pole: &StoryPole, rules: &CourseRules) -> Option<Hous
     any.then_some(out)
 }
 
-fn moved(on: &Elevation, wall: &Wall, pole: &StoryPole, rules: &CourseRules) -> Vec<Moved> {
+fn moved(
+    on: &DrawnElevation,
+    wall: &DrawnWall,
+    pole: &StoryPole,
+    rules: &CourseRules,
+) -> Vec<Moved> {
     bottoms(wall)
         .map(|e| Moved { x: span(e), from: e.from.y, to: pole.butt(pole.course_at(e.from.y)) })
         .zip(bottoms(wall))
@@ -57,7 +62,7 @@ fn moved(on: &Elevation, wall: &Wall, pole: &StoryPole, rules: &CourseRules) -> 
         .collect()
 }
 
-fn lower(wall: &mut Wall, moved: &[Moved]) {
+fn lower(wall: &mut DrawnWall, moved: &[Moved]) {
     let strips = moved.iter().map(|m| Polygon::rect(m.x.0, m.to, m.x.1, m.from));
     let grown = |shapes: &[Polygon]| {
         let all: Vec<Polygon> = shapes.iter().cloned().chain(strips.clone()).collect();

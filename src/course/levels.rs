@@ -9,7 +9,9 @@ use crate::geom::strip::intervals_at;
 use crate::geom::tol::{GRID, LEVEL, SAME, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::{CourseRules, Job};
-use crate::model::house::{Edge, EdgeKind, Elevation, House, Opening, OpeningKind, Wall};
+use crate::model::house::{
+    DrawnEdge, DrawnElevation, DrawnOpening, DrawnWall, EdgeKind, House, OpeningKind,
+};
 use crate::model::pole::LineKind;
 
 /// A width in grid steps: sums of these are exact, whichever way round a house is drawn.
@@ -115,22 +117,22 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
 }
 
 /// The level bottoms of a wall that siding starts from.
-pub(super) fn bottoms(wall: &Wall) -> impl Iterator<Item = &Edge> {
+pub(super) fn bottoms(wall: &DrawnWall) -> impl Iterator<Item = &DrawnEdge> {
     wall.edges.iter().filter(|e| e.kind == EdgeKind::Base && level(e))
 }
 
-fn level(e: &Edge) -> bool {
+fn level(e: &DrawnEdge) -> bool {
     (e.from.y - e.to.y).abs() <= LEVEL
 }
 
 /// Left and right end of a side.
-pub(super) fn span(e: &Edge) -> (f64, f64) {
+pub(super) fn span(e: &DrawnEdge) -> (f64, f64) {
     (e.from.x.min(e.to.x), e.from.x.max(e.to.x))
 }
 
 /// How far the first course may hang below a wall bottom: the job's limit, and no nearer to grade
 /// than the clearance anywhere along it.
-pub(super) fn hang(on: &Elevation, edge: &Edge, rules: &CourseRules) -> f64 {
+pub(super) fn hang(on: &DrawnElevation, edge: &DrawnEdge, rules: &CourseRules) -> f64 {
     let (x0, x1) = span(edge);
     let turns = on.grade.iter().map(|g| g.x).filter(|x| *x > x0 && *x < x1);
     let highest = [x0, x1].into_iter().chain(turns).filter_map(|x| grade_at(&on.grade, x));
@@ -139,13 +141,18 @@ pub(super) fn hang(on: &Elevation, edge: &Edge, rules: &CourseRules) -> f64 {
     rules.hang_below.min(room).max(0.0)
 }
 
-fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Option<Start> {
+fn start(
+    on: &DrawnElevation,
+    wall: &DrawnWall,
+    edge: &DrawnEdge,
+    rules: &CourseRules,
+) -> Option<Start> {
     let (x0, x1) = span(edge);
     let y = edge.from.y;
     let doors: f64 = wall
         .openings
         .iter()
-        .map(Opening::sides)
+        .map(DrawnOpening::sides)
         .filter(|(_, _, sill, _)| *sill <= y + SAME)
         .map(|(left, right, ..)| (right.min(x1) - left.max(x0)).max(0.0))
         .sum();
@@ -164,7 +171,7 @@ fn start(on: &Elevation, wall: &Wall, edge: &Edge, rules: &CourseRules) -> Optio
 
 /// Level lines of one wall but its bottom: kind, height, width of siding along it, and whether it is
 /// a window's.
-fn of_wall(wall: &Wall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
+fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
     let mut out = Vec::new();
     for e in wall.edges.iter().filter(|e| level(e)) {
         let (x0, x1) = span(e);
@@ -199,7 +206,7 @@ fn of_wall(wall: &Wall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
 
 /// Where an opening is level at a height, for half its width at least: an arch has no such place at
 /// its top.
-pub(super) fn level_side(o: &Opening, y: f64) -> Option<(f64, f64)> {
+pub(super) fn level_side(o: &DrawnOpening, y: f64) -> Option<(f64, f64)> {
     let at = |p: &Point| (p.y - y).abs() <= LEVEL;
     let flat = sides(&o.outline).filter(|(a, b)| at(a) && at(b));
     let span = flat.fold(None, |s: Option<(f64, f64)>, (a, b)| {
@@ -211,7 +218,7 @@ pub(super) fn level_side(o: &Opening, y: f64) -> Option<(f64, f64)> {
 }
 
 /// How much of a span the wall's faces fill at a height.
-fn beside(wall: &Wall, span: Option<(f64, f64)>, y: f64) -> f64 {
+fn beside(wall: &DrawnWall, span: Option<(f64, f64)>, y: f64) -> f64 {
     let Some((x0, x1)) = span else { return 0.0 };
     let parts = intervals_at(&wall.faces, y).into_iter();
     parts.map(|(a, b)| (b.min(x1) - a.max(x0)).max(0.0)).sum()

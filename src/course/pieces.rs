@@ -6,10 +6,11 @@ use crate::geom::boolean::difference;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
 use crate::geom::tol::{CUT, GRID, LEVEL, SAME, onto};
-use crate::geom::vocabulary::{Point, Rect};
-use crate::model::course::{Course, Run};
-use crate::model::house::Wall;
-use crate::model::layout::{Contour, EdgeWork, EndCut, Notch, NotchSide, Piece, Rip, Xy};
+use crate::geom::vocabulary::{Point, Rect, Xy};
+use crate::layout::piece::{EdgeWork, EndCut, Piece, Rip};
+use crate::model::course::{PlannedCourse, PlannedRun};
+use crate::model::house::DrawnWall;
+use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -23,11 +24,11 @@ const ONE_ANGLE: f64 = 0.1;
 #[derive(Clone, Copy, Debug)]
 pub struct Making<'a> {
     /// The wall.
-    pub wall: &'a Wall,
+    pub wall: &'a DrawnWall,
     /// The course.
-    pub course: &'a Course,
+    pub course: &'a PlannedCourse,
     /// The run.
-    pub run: &'a Run,
+    pub run: &'a PlannedRun,
     /// Clearance at level cuts.
     pub notch_clearance: f64,
     /// How far two panels lap at a seam.

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::levels::level_side;
 use crate::geom::tol::{GRID, SAME, snap};
-use crate::model::course::{Course, StoryPole};
-use crate::model::house::{EdgeKind, House, OpeningKind, Wall};
+use crate::model::course::{PlannedCourse, StoryPole};
+use crate::model::house::{DrawnWall, EdgeKind, House, OpeningKind};
 use crate::model::pole::{LineKind, PoleLine};
 use crate::model::receiver::Field;
 
@@ -13,7 +13,7 @@ use crate::model::receiver::Field;
 pub fn lines(
     house: &House,
     fields: &[Field],
-    courses: &[Vec<Course>],
+    courses: &[Vec<PlannedCourse>],
     pole: &StoryPole,
 ) -> Vec<PoleLine> {
     let mut at: BTreeMap<(i64, LineKind), (Vec<String>, Vec<String>)> = BTreeMap::new();
@@ -56,7 +56,7 @@ pub fn lines(
         .collect()
 }
 
-fn of_wall(w: &Wall) -> Vec<(LineKind, f64, &str)> {
+fn of_wall(w: &DrawnWall) -> Vec<(LineKind, f64, &str)> {
     let mut out = Vec::new();
     let mut peak: Option<f64> = None;
     for e in &w.edges {

@@ -9,9 +9,8 @@ use std::collections::BTreeMap;
 use super::pieces::Making;
 use crate::geom::tol::SAME;
 use crate::job::Job;
-use crate::model::course::{Course, Run};
-use crate::model::house::{House, OpeningKind, Wall};
-use crate::model::layout;
+use crate::model::course::{PlannedCourse, PlannedRun};
+use crate::model::house::{DrawnWall, House, OpeningKind};
 use crate::model::receiver::Field;
 use crate::model::seam::{
     Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
@@ -44,9 +43,14 @@ pub fn rules(job: &Job) -> SeamRules {
 }
 
 /// The seam problem of a house: `courses[i]` are the courses of `fields[i]`.
-pub fn problem(house: &House, fields: &[Field], courses: &[Vec<Course>], job: &Job) -> SeamProblem {
+pub fn problem(
+    house: &House,
+    fields: &[Field],
+    courses: &[Vec<PlannedCourse>],
+    job: &Job,
+) -> SeamProblem {
     let mut rules = rules(job);
-    let off_grid = |r: &Run| down(r.x0) != r.x0 || up(r.x1) != r.x1;
+    let off_grid = |r: &PlannedRun| down(r.x0) != r.x0 || up(r.x1) != r.x1;
     if courses.iter().flatten().flat_map(|c| &c.runs).any(off_grid) {
         // A piece is cut up to 1/16 in shorter at each end than it is reckoned.
         rules.shortest = up(rules.shortest) + 0.0625;
@@ -84,7 +88,7 @@ pub fn problem(house: &House, fields: &[Field], courses: &[Vec<Course>], job: &J
     SeamProblem { rules, elevations }
 }
 
-fn seam_run(r: &Run) -> SeamRun {
+fn seam_run(r: &PlannedRun) -> SeamRun {
     SeamRun {
         id: r.id.clone(),
         x0: down(r.x0),
@@ -98,23 +102,23 @@ fn seam_run(r: &Run) -> SeamRun {
 /// Pieces and panels of the layout.
 pub struct Made {
     /// Courses of each field, in the layout's shape.
-    pub courses: Vec<Vec<layout::Course>>,
+    pub courses: Vec<Vec<crate::layout::course::LaidCourse>>,
     /// Stock panels.
-    pub panels: Vec<layout::Panel>,
+    pub panels: Vec<crate::layout::piece::Panel>,
 }
 
 /// Turns the answer into pieces with marks and panels with names. `codes[i]` begins the marks of
 /// `fields[i]`.
 pub fn make(
-    walls: &[&Wall],
-    courses: &[Vec<Course>],
+    walls: &[&DrawnWall],
+    courses: &[Vec<PlannedCourse>],
     codes: &[String],
     plan: &SeamPlan,
     job: &Job,
 ) -> Made {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
     let mut names = Names { order: BTreeMap::new(), last: [0; 2], stocks: &plan.stocks };
-    let made: Vec<Vec<layout::Course>> = courses
+    let made: Vec<Vec<crate::layout::course::LaidCourse>> = courses
         .iter()
         .enumerate()
         .map(|(i, list)| {
@@ -159,15 +163,15 @@ fn name((second, number): (bool, usize)) -> String {
 }
 
 fn one_course(
-    wall: &Wall,
-    course: &Course,
+    wall: &DrawnWall,
+    course: &PlannedCourse,
     code: &str,
     plans: &BTreeMap<&str, &RunPlan>,
     job: &Job,
     names: &mut Names<'_>,
-) -> layout::Course {
+) -> crate::layout::course::LaidCourse {
     let mut n = 0;
-    let runs: Vec<layout::Run> = course
+    let runs: Vec<crate::layout::course::LaidRun> = course
         .runs
         .iter()
         .map(|run| {
@@ -192,7 +196,7 @@ fn one_course(
                     .collect()
             });
             let seams = found.map_or_else(Vec::new, |p| p.seams.clone());
-            layout::Run {
+            crate::layout::course::LaidRun {
                 id: run.id.clone(),
                 x0: run.x0,
                 x1: run.x1,
@@ -207,7 +211,7 @@ fn one_course(
             }
         })
         .collect();
-    layout::Course {
+    crate::layout::course::LaidCourse {
         index: course.index,
         bottom: course.bottom,
         top: course.top,
@@ -217,12 +221,12 @@ fn one_course(
     }
 }
 
-fn is_fixed(run: &Run, seam: f64) -> bool {
+fn is_fixed(run: &PlannedRun, seam: f64) -> bool {
     run.fixed.iter().any(|f| (f - seam).abs() < 0.0625 + SAME)
 }
 
 /// Height kept, where every piece of the course is ripped to one height from its butt edge.
-fn common_rip(runs: &[layout::Run]) -> Option<f64> {
+fn common_rip(runs: &[crate::layout::course::LaidRun]) -> Option<f64> {
     let mut rips = runs.iter().flat_map(|r| &r.pieces).map(|p| p.rip.as_ref());
     let first = rips.next()??;
     let alike = rips.all(|r| r == Some(first));
@@ -230,7 +234,7 @@ fn common_rip(runs: &[layout::Run]) -> Option<f64> {
 }
 
 /// Each piece's cut and its ends on the wall.
-fn placed(run: &Run, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
+fn placed(run: &PlannedRun, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
     let half = job.lap() / 2.0;
     let last = plan.pieces.len().saturating_sub(1);
     let (spare_left, spare_right) = (run.x0 - down(run.x0), up(run.x1) - run.x1);
@@ -253,8 +257,12 @@ fn placed(run: &Run, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
         .collect()
 }
 
-fn panels(made: &[Vec<layout::Course>], names: &Names<'_>, job: &Job) -> Vec<layout::Panel> {
-    let mut cuts: BTreeMap<&str, Vec<&layout::Piece>> = BTreeMap::new();
+fn panels(
+    made: &[Vec<crate::layout::course::LaidCourse>],
+    names: &Names<'_>,
+    job: &Job,
+) -> Vec<crate::layout::piece::Panel> {
+    let mut cuts: BTreeMap<&str, Vec<&crate::layout::piece::Piece>> = BTreeMap::new();
     let all = made.iter().flatten().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
     for piece in all {
         cuts.entry(piece.panel.as_str()).or_default().push(piece);
@@ -270,7 +278,7 @@ fn panels(made: &[Vec<layout::Course>], names: &Names<'_>, job: &Job) -> Vec<lay
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
             let offcut = longest_free(&mine, stock, job.seams.kerf);
-            layout::Panel {
+            crate::layout::piece::Panel {
                 id,
                 stock,
                 pieces: mine.iter().map(|p| p.mark.clone()).collect(),
@@ -282,7 +290,7 @@ fn panels(made: &[Vec<layout::Course>], names: &Names<'_>, job: &Job) -> Vec<lay
 
 /// The longest length left on a panel, in its full height, once its pieces and their cuts are off;
 /// pieces by where they begin.
-pub(super) fn longest_free(pieces: &[&layout::Piece], stock: f64, kerf: f64) -> f64 {
+pub(super) fn longest_free(pieces: &[&crate::layout::piece::Piece], stock: f64, kerf: f64) -> f64 {
     let mut at: f64 = 0.0;
     let mut longest: f64 = 0.0;
     for p in pieces {

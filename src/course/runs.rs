@@ -13,15 +13,15 @@ use crate::geom::strip::clip_band;
 use crate::geom::tol::{SAME, fits, onto};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
-use crate::model::course::{Course, Run, StoryPole};
-use crate::model::house::Wall;
+use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
+use crate::model::house::DrawnWall;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
 const LEAST_AREA: f64 = 0.5;
 
 /// The courses of a field, bottom up; a course with nothing to lay is left out.
-pub fn courses(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job) -> Vec<Course> {
+pub fn courses(field: &Field, wall: &DrawnWall, pole: &StoryPole, job: &Job) -> Vec<PlannedCourse> {
     let Some(all) = bounds(field.shapes.iter().flat_map(|p| &p.outer)) else { return Vec::new() };
     let (first, last) = (pole.course_at(all.y0), pole.course_at(all.y1 - 2.0 * SAME));
     (first..=last)
@@ -30,7 +30,13 @@ pub fn courses(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job) -> Vec<C
         .collect()
 }
 
-fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -> Course {
+fn course(
+    field: &Field,
+    wall: &DrawnWall,
+    pole: &StoryPole,
+    job: &Job,
+    index: i32,
+) -> PlannedCourse {
     let (bottom, top) = (pole.butt(index), pole.butt(index + 1));
     let gap = job.end_gap();
     let strip = clip_band(&field.shapes, bottom, top);
@@ -50,10 +56,10 @@ fn course(field: &Field, wall: &Wall, pole: &StoryPole, job: &Job, index: i32) -
         .enumerate()
         .map(|(n, clear)| run(field, wall, job, format!("{}/{}/{}", wall.id, index, n), clear))
         .collect();
-    Course { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
+    PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }
 
-fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run {
+fn run(field: &Field, wall: &DrawnWall, job: &Job, id: String, clear: Polygon) -> PlannedRun {
     let gap = job.end_gap();
     let b = clear.bounds();
     let end = |side: Side| {
@@ -65,8 +71,9 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
         end
     };
     let (left, right) = (end(Side::Left), end(Side::Right));
-    let near =
-        |o: &&crate::model::house::Obstacle| bounds(&o.outline).is_some_and(|r| overlaps(r, b));
+    let near = |o: &&crate::model::house::DrawnObstacle| {
+        bounds(&o.outline).is_some_and(|r| overlaps(r, b))
+    };
     // Boards are cut round every fixture; panels get a seam at those without a block.
     let boards = job.product.kind.is_board();
     let half = job.lap().abs() / 2.0 + job.courses.notch_clearance;
@@ -88,7 +95,7 @@ fn run(field: &Field, wall: &Wall, job: &Job, id: String, clear: Polygon) -> Run
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    Run { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
+    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {
@@ -96,7 +103,7 @@ fn overlaps(a: Rect, b: Rect) -> bool {
 }
 
 /// Jamb lines of openings beside, under or over this course: within one course of it.
-fn avoid(wall: &Wall, bottom: f64, top: f64) -> Vec<f64> {
+fn avoid(wall: &DrawnWall, bottom: f64, top: f64) -> Vec<f64> {
     let reach = top - bottom;
     let mut lines: Vec<f64> = wall
         .openings
@@ -111,7 +118,13 @@ fn avoid(wall: &Wall, bottom: f64, top: f64) -> Vec<f64> {
 }
 
 /// What clearances take off a strip.
-fn blocked(field: &Field, wall: &Wall, strip: (f64, f64), gap: f64, notch: f64) -> Vec<Polygon> {
+fn blocked(
+    field: &Field,
+    wall: &DrawnWall,
+    strip: (f64, f64),
+    gap: f64,
+    notch: f64,
+) -> Vec<Polygon> {
     let sides = field.edges.iter().filter(|e| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
         let hairline = high - low <= SAME && low > strip.0 - SAME && high < strip.1 + SAME;

@@ -4,7 +4,7 @@
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::course::StoryPole;
-use crate::model::house::{House, Wall};
+use crate::model::house::{DrawnWall, House};
 
 /// The house with every corner of walls, openings and fixtures that stands on a course line but for
 /// drawing noise put on it. `None` where none does.
@@ -23,7 +23,7 @@ pub fn settled(house: &House, pole: &StoryPole) -> Option<House> {
     any.then_some(out)
 }
 
-fn wall(w: &mut Wall, pole: &StoryPole) -> bool {
+fn wall(w: &mut DrawnWall, pole: &StoryPole) -> bool {
     let mut any = ring(&mut w.outline, pole);
     for p in w.faces.iter_mut().chain(&mut w.bands) {
         any |= polygon(p, pole);

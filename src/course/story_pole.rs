@@ -5,7 +5,7 @@ use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::{CourseRules, Job};
 use crate::model::course::StoryPole;
-use crate::model::house::{EdgeKind, Elevation, House, Wall};
+use crate::model::house::{DrawnElevation, DrawnWall, EdgeKind, House};
 
 /// The story pole: the job's datum, else the best the search found; the level line for a house
 /// without a start.
@@ -62,7 +62,7 @@ pub(super) fn lowest(house: &House, rules: &CourseRules) -> Option<f64> {
 
 /// The lowest height at which this wall's siding may start: its base, or grade plus clearance
 /// where that is higher.
-fn lowest_start(elevation: &Elevation, wall: &Wall, clear: f64) -> Option<f64> {
+fn lowest_start(elevation: &DrawnElevation, wall: &DrawnWall, clear: f64) -> Option<f64> {
     let bases = wall.edges.iter().filter(|e| e.kind == EdgeKind::Base);
     let starts = bases.flat_map(|edge| {
         let (x0, x1) = (edge.from.x.min(edge.to.x), edge.from.x.max(edge.to.x));

@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use crate::geom::polygon::bounds;
 use crate::job::Job;
-use crate::model::course::Course;
-use crate::model::house::Wall;
+use crate::model::course::PlannedCourse;
+use crate::model::house::DrawnWall;
 use crate::model::joint::{JointRules, Studs};
 
 /// What joints keep: `courses[i]` are the courses of `walls[i]`, whose studs are counted from its
 /// left end.
-pub fn joint_rules(walls: &[&Wall], courses: &[Vec<Course>], job: &Job) -> JointRules {
+pub fn joint_rules(walls: &[&DrawnWall], courses: &[Vec<PlannedCourse>], job: &Job) -> JointRules {
     let mut studs = BTreeMap::new();
     for (i, (wall, list)) in walls.iter().zip(courses).enumerate() {
         let left = bounds(&wall.outline).map_or(0.0, |b| b.x0);

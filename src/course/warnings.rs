@@ -4,7 +4,11 @@
 use crate::diag::{Note, Notes};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::model::layout::{Course, Elevation, EndCut, Layout, Notch, NotchSide, Piece, Wall};
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::{EndCut, Piece};
+use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::model::notch::{Notch, NotchSide};
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -21,18 +25,18 @@ pub fn tell(layout: &Layout, notes: &mut Notes) {
     notes.round_places(layout.drawing.inches_per_unit);
 }
 
-fn place(e: &Elevation, x: f64, y: f64) -> Point {
+fn place(e: &LaidElevation, x: f64, y: f64) -> Point {
     Affine::new(e.to_source) * Point::new(x, y)
 }
 
-fn pieces(w: &Wall) -> impl Iterator<Item = (&Course, &Piece)> {
+fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
     w.courses
         .iter()
         .flat_map(|c| c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (c, p))))
 }
 
 /// Runs ripped to less than the least strip.
-fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
         let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
@@ -58,12 +62,12 @@ fn thin_strips(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
 
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
-fn short_panels(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
     let peak = |p: &Piece| {
         p.left_end == EndCut::Angled && p.right_end == EndCut::Angled && narrows_upward(p)
     };
-    let short: Vec<(&Course, &Piece)> =
+    let short: Vec<(&LaidCourse, &Piece)> =
         pieces(w).filter(|(_, p)| p.length < studs - CUT && !peak(p)).collect();
     let Some((c, p)) = short.first() else { return };
     let message = format!(
@@ -99,7 +103,7 @@ fn narrows_upward(p: &Piece) -> bool {
     l1 > l0 + SAME && r1 < r0 - SAME
 }
 
-fn named(of: &[(&Course, &Piece)]) -> String {
+fn named(of: &[(&LaidCourse, &Piece)]) -> String {
     let names: Vec<&str> = of.iter().take(NAMED).map(|(_, p)| p.mark.as_str()).collect();
     let more = of.len().saturating_sub(NAMED);
     let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
@@ -107,9 +111,9 @@ fn named(of: &[(&Course, &Piece)]) -> String {
 }
 
 /// Notches that leave less than the least strip over or under them, or between them and an end.
-fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
+fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
-    let of = |(c, p): (&Course, &Piece)| -> Vec<(String, Point)> {
+    let of = |(c, p): (&LaidCourse, &Piece)| -> Vec<(String, Point)> {
         let thin = p.notches.iter().filter_map(|n| {
             let (left, what) = leaves(n, c, p).filter(|(left, _)| *left < least)?;
             let at = place(e, p.x0 + n.left + n.width / 2.0, (c.bottom + c.top) / 2.0);
@@ -136,7 +140,7 @@ fn thin_notches(layout: &Layout, e: &Elevation, w: &Wall, notes: &mut Notes) {
 }
 
 /// The least a notch leaves, and where.
-fn leaves(n: &Notch, c: &Course, p: &Piece) -> Option<(f64, &'static str)> {
+fn leaves(n: &Notch, c: &LaidCourse, p: &Piece) -> Option<(f64, &'static str)> {
     let height = p.rip.as_ref().map_or(c.top - c.bottom, |r| r.to - r.from);
     let beside = [(n.left, "at the left end"), (p.length - n.left - n.width, "at the right end")];
     let across = match n.side {

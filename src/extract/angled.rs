@@ -9,7 +9,7 @@ use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
-use crate::model::house::{Backdrop, Elevation, House, Wall, ZoneArea};
+use crate::model::house::{Backdrop, DrawnElevation, DrawnWall, DrawnZone, House};
 use crate::units::LengthStyle;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
@@ -59,22 +59,22 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         let k = a.width / frame.width();
         let map = |p: Point| Point::new(snap((p.x - frame.x0) * k), p.y);
-        let zones = zones.into_iter().map(|z| ZoneArea {
+        let zones = zones.into_iter().map(|z| DrawnZone {
             shapes: z.shapes.iter().map(|p| p.map(map)).collect(),
             gross: z.gross * k,
             net: z.net * k,
             ..z
         });
-        house.elevations.push(Elevation { zones: zones.collect(), ..made });
+        house.elevations.push(DrawnElevation { zones: zones.collect(), ..made });
     }
     house.elevations.retain(|e| !e.walls.is_empty());
 }
 
 /// Takes the measured zones that lie wholly on a wall; names one that cannot go with it.
-fn zones_on(zones: &mut Vec<ZoneArea>, wall: &Polygon) -> Result<Vec<ZoneArea>, String> {
+fn zones_on(zones: &mut Vec<DrawnZone>, wall: &Polygon) -> Result<Vec<DrawnZone>, String> {
     let wall = std::slice::from_ref(wall);
-    let on = |z: &ZoneArea| total_area(&intersection(&z.shapes, wall));
-    let stuck = |z: &&ZoneArea| on(z) > SAME && (z.laid || on(z) < z.gross - SAME);
+    let on = |z: &DrawnZone| total_area(&intersection(&z.shapes, wall));
+    let stuck = |z: &&DrawnZone| on(z) > SAME && (z.laid || on(z) < z.gross - SAME);
     if let Some(z) = zones.iter().find(stuck) {
         return Err(z.zone.clone());
     }
@@ -92,13 +92,13 @@ fn unknown(house: &House, wall: &str, notes: &mut Notes) {
 
 /// The wall's own elevation, from its left end, as wide as it is.
 fn alone(
-    on: &Elevation,
-    mut wall: Wall,
+    on: &DrawnElevation,
+    mut wall: DrawnWall,
     a: &AngledWall,
     (frame, round): (Rect, f64),
     style: LengthStyle,
     notes: &mut Notes,
-) -> Elevation {
+) -> DrawnElevation {
     let k = a.width / frame.width();
     let map = |p: &mut Point| *p = Point::new(snap((p.x - frame.x0) * k), p.y);
     wall.outline.iter_mut().for_each(map);
@@ -164,7 +164,7 @@ fn alone(
     let backdrop = backdrop.collect();
     let mut grade = on.grade.clone();
     grade.iter_mut().for_each(map);
-    Elevation {
+    DrawnElevation {
         name: format!("True width of {}", wall.id),
         to_source: on.to_source
             * Affine::translate((frame.x0, 0.0))

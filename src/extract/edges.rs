@@ -5,7 +5,7 @@ use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{BESIDE, SAME, level, plumb};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Edge, EdgeKind};
+use crate::model::house::{DrawnEdge, EdgeKind};
 use crate::model::linework::Role;
 
 /// How far inside its wall an inside-corner line may be drawn, inches: part of the convention.
@@ -21,7 +21,7 @@ pub(super) fn edges(
     bare: &[Polygon],
     roofs: &[Polygon],
     notes: &mut Notes,
-) -> Vec<Edge> {
+) -> Vec<DrawnEdge> {
     let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
         let reach = |s: &Polygon| s.bounds().inflate(BESIDE, BESIDE);
         shapes.iter().map(|s| (reach(s), s.clone())).collect()
@@ -46,7 +46,7 @@ pub(super) fn edges(
                 notes.push(note.at(local.source(from)).on(&local.view.name));
             }
             let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
-            out.push(Edge { kind, from, to, pitch, tag });
+            out.push(DrawnEdge { kind, from, to, pitch, tag });
         }
     }
     out

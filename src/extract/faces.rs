@@ -13,7 +13,9 @@ use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{Obstacle, Opening, OpeningKind, OpeningSide, Wall, WallWay, ZoneArea};
+use crate::model::house::{
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
+};
 use crate::model::linework::Role;
 
 /// The walls of a view with everything on them.
@@ -21,7 +23,7 @@ pub(crate) fn walls(
     local: &Local,
     outlines: Vec<Outline>,
     notes: &mut Notes,
-) -> (Vec<Wall>, Vec<ZoneArea>) {
+) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
     let (outlines, mut every) = settled(local, outlines, openings(local, notes));
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
@@ -36,7 +38,7 @@ pub(crate) fn walls(
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
-    let mut found: Vec<Wall> = Vec::new();
+    let mut found: Vec<DrawnWall> = Vec::new();
     for o in outlines {
         if let Some(note) = limits::too_much(local, &o) {
             notes.push(note);
@@ -59,7 +61,7 @@ pub(crate) fn walls(
         if faces.is_empty() {
             continue;
         }
-        found.push(Wall {
+        found.push(DrawnWall {
             id: String::new(),
             outline: whole.outer,
             faces,
@@ -108,8 +110,8 @@ pub(crate) fn walls(
 fn settled(
     local: &Local,
     outlines: Vec<Outline>,
-    drawn: Vec<Opening>,
-) -> (Vec<Outline>, Vec<Opening>) {
+    drawn: Vec<DrawnOpening>,
+) -> (Vec<Outline>, Vec<DrawnOpening>) {
     let known: Vec<Drawn> = drawn
         .iter()
         .map(|o| Drawn {
@@ -135,11 +137,11 @@ fn settled(
         let (a, b) = (a.frame(), b.frame());
         a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0))
     });
-    let found: Vec<Opening> = outlines.iter().flat_map(|o| o.openings.clone()).collect();
+    let found: Vec<DrawnOpening> = outlines.iter().flat_map(|o| o.openings.clone()).collect();
     // One that stands in the hole of a hatch is that hole: opening and casing.
     let told = |d: &Drawn| found.iter().any(|f| d.within(&f.outline));
     let alone = drawn.into_iter().zip(&known).filter(|(_, d)| !told(d)).map(|(o, _)| o);
-    let every: Vec<Opening> = alone.chain(found.iter().cloned()).collect();
+    let every: Vec<DrawnOpening> = alone.chain(found.iter().cloned()).collect();
     (outlines, every)
 }
 
@@ -198,7 +200,7 @@ fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes
     notes.push(Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name));
 }
 
-fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
+fn report_overlaps(local: &Local, walls: &[DrawnWall], notes: &mut Notes) {
     let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
         if told >= limits::MOST_TOLD {
@@ -230,7 +232,12 @@ fn report_overlaps(local: &Local, walls: &[Wall], notes: &mut Notes) {
 }
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
-fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, notes: &mut Notes) {
+fn give_openings(
+    local: &Local,
+    walls: &mut [DrawnWall],
+    openings: Vec<DrawnOpening>,
+    notes: &mut Notes,
+) {
     let wholes: Vec<[Polygon; 1]> =
         walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
     let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
@@ -284,7 +291,7 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
         }
         // Every part counts, however small: what is left out would be sided on paper.
         for part in kept {
-            let mut mine = Opening { outline: part.outer, ..opening.clone() };
+            let mut mine = DrawnOpening { outline: part.outer, ..opening.clone() };
             mine.cut = cut_sides(&opening, &mine);
             wall.openings.push(mine);
         }
@@ -298,7 +305,7 @@ fn give_openings(local: &Local, walls: &mut [Wall], openings: Vec<Opening>, note
 }
 
 /// The sides at which a part of an opening ends short of the whole.
-fn cut_sides(whole: &Opening, part: &Opening) -> Vec<OpeningSide> {
+fn cut_sides(whole: &DrawnOpening, part: &DrawnOpening) -> Vec<OpeningSide> {
     let ((left, right, sill, head), (l, r, s, h)) = (whole.sides(), part.sides());
     let short = [
         (OpeningSide::Left, l - left),
@@ -311,7 +318,7 @@ fn cut_sides(whole: &Opening, part: &Opening) -> Vec<OpeningSide> {
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both
 /// on one layer.
-fn door_by_place(mut o: Opening, foot: f64) -> Opening {
+fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
     let b = bounds(&o.outline).unwrap_or_default();
     if o.kind == OpeningKind::Window && b.y0 - foot <= 1.0 {
         o.kind = recess::by_size(b, foot);
@@ -319,7 +326,12 @@ fn door_by_place(mut o: Opening, foot: f64) -> Opening {
     o
 }
 
-fn give_obstacles(local: &Local, walls: &mut [Wall], obstacles: Vec<Obstacle>, notes: &mut Notes) {
+fn give_obstacles(
+    local: &Local,
+    walls: &mut [DrawnWall],
+    obstacles: Vec<DrawnObstacle>,
+    notes: &mut Notes,
+) {
     for o in obstacles {
         let Some(b) = bounds(&o.outline) else { continue };
         match walls.iter_mut().find(|w| w.faces.iter().any(|f| f.contains(b.center()))) {

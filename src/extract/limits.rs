@@ -5,7 +5,7 @@ use super::Local;
 use super::ways::Outline;
 use crate::diag::Note;
 use crate::job::WIDEST;
-use crate::model::house::Wall;
+use crate::model::house::DrawnWall;
 
 /// Most sides of one outline: a wall with a dozen round gables has some hundreds.
 const MOST_SIDES: usize = 10_000;
@@ -52,7 +52,7 @@ pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
 }
 
 /// A wall with more openings or fixtures than any has.
-pub(super) fn too_many_holes(local: &Local, w: &Wall) -> Option<Note> {
+pub(super) fn too_many_holes(local: &Local, w: &DrawnWall) -> Option<Note> {
     let all = [("openings", w.openings.len()), ("fixtures", w.obstacles.len())];
     let (what, n) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
     let message = format!(

@@ -17,7 +17,7 @@ use self::ways::Outline;
 use crate::diag::{Note, Notes, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
-use crate::model::house::{Backdrop, Elevation, House};
+use crate::model::house::{Backdrop, DrawnElevation, House};
 use crate::model::linework::{Linework, Role, Stroke};
 
 /// The house that the lines show.
@@ -186,7 +186,7 @@ fn elevation(
     base: Option<f64>,
     (job, part): (&Job, Option<usize>),
     notes: &mut Notes,
-) -> Option<Elevation> {
+) -> Option<DrawnElevation> {
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
@@ -209,7 +209,7 @@ fn elevation(
             role: s.role,
         })
         .collect();
-    Some(Elevation {
+    Some(DrawnElevation {
         name: view.name.clone(),
         to_source,
         walls,

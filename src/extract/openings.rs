@@ -8,7 +8,7 @@ use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Ring};
-use crate::model::house::{Obstacle, Opening, OpeningKind};
+use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
 use crate::units::counted;
 
@@ -27,7 +27,7 @@ struct Drawn {
 }
 
 /// The openings of a view.
-pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
+pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
     let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
@@ -67,7 +67,7 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
                 &local.lines.layers[d.stroke.layer].layer.name,
                 b.width(),
             );
-            Opening {
+            DrawnOpening {
                 id: String::new(),
                 kind,
                 outline,
@@ -80,11 +80,11 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<Opening> {
 }
 
 /// The fixtures of a view.
-pub(super) fn obstacles(local: &Local) -> Vec<Obstacle> {
+pub(super) fn obstacles(local: &Local) -> Vec<DrawnObstacle> {
     let found = outermost(things(local, &[Role::MountingBlock, Role::Obstacle]));
     found
         .into_iter()
-        .map(|d| Obstacle {
+        .map(|d| DrawnObstacle {
             id: String::new(),
             outline: d.outline,
             mounting_block: d.role == Role::MountingBlock,

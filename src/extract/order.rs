@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::model::house::{Elevation, House, OpeningKind};
+use crate::model::house::{DrawnElevation, House, OpeningKind};
 
 /// Names in wrap order, seen from outside: each one's right edge is the next one's left.
 const WRAPS: [[&[&str]; 4]; 2] = [
@@ -11,8 +11,8 @@ const WRAPS: [[&[&str]; 4]; 2] = [
 ];
 
 /// The elevations in wrap order if their names tell it, else as they stand.
-pub(super) fn wrapped(mut elevations: Vec<Elevation>) -> House {
-    let place = |e: &Elevation, wrap: &[&[&str]; 4]| {
+pub(super) fn wrapped(mut elevations: Vec<DrawnElevation>) -> House {
+    let place = |e: &DrawnElevation, wrap: &[&[&str]; 4]| {
         let name = e.name.to_lowercase();
         let word = |w: &&str| name.split(|c: char| !c.is_alphanumeric()).any(|t| t == *w);
         wrap.iter().position(|words| words.iter().any(&word))

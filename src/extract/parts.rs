@@ -6,7 +6,7 @@ use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{House, Opening, Wall};
+use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
 
 /// Closed outlines of bands, and the bands of the job.
@@ -65,7 +65,7 @@ pub(super) fn through_openings(
     local: &Local,
     outline: &Polygon,
     joints: &[f64],
-    openings: &[Opening],
+    openings: &[DrawnOpening],
     notes: &mut Notes,
 ) {
     for x in joints {
@@ -85,7 +85,7 @@ pub(super) fn through_openings(
 }
 
 /// What of the bands lies on a wall, openings and joints left out.
-pub(super) fn boards(wall: &Wall, bands: &[Polygon], strips: &[Polygon]) -> Vec<Polygon> {
+pub(super) fn boards(wall: &DrawnWall, bands: &[Polygon], strips: &[Polygon]) -> Vec<Polygon> {
     let whole = [Polygon::simple(wall.outline.clone()).wound()];
     let mut off: Vec<Polygon> =
         wall.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound()).collect();

@@ -7,7 +7,7 @@ use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{Job, ReturnWall};
 use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
-use crate::model::house::{Edge, EdgeKind, Elevation, House, Wall, WallWay};
+use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House, WallWay};
 
 /// Room between what is drawn and a wall placed beside it in the source, inches: of our own choosing.
 const BESIDE: f64 = 120.0;
@@ -95,7 +95,7 @@ fn made(
     near: usize,
     far: Option<usize>,
     free: &mut Point,
-) -> Elevation {
+) -> DrawnElevation {
     let corner = &house.corners[near];
     let at = corner.sides[0].clone();
     let (low, width) = (corner.low, snap(r.width));
@@ -135,7 +135,7 @@ fn made(
     if let Some(far) = far {
         side(far, hand.other());
     }
-    Elevation {
+    DrawnElevation {
         name,
         to_source,
         walls: vec![wall],
@@ -154,7 +154,7 @@ fn wall(
     hand: Hand,
     (near, far): (CornerKind, Far),
     tag: Option<String>,
-) -> Wall {
+) -> DrawnWall {
     let kind = |k: CornerKind| match k {
         CornerKind::Outside => EdgeKind::OutsideCorner,
         CornerKind::Inside => EdgeKind::InsideCorner,
@@ -164,7 +164,7 @@ fn wall(
     let (left, right) = if hand == Hand::Left { (near, far) } else { (far, near) };
     let face = Polygon::rect(0.0, low, width, high);
     let p = |x: f64, y: f64| Point::new(x, y);
-    let edge = |(kind, tag): (EdgeKind, Option<String>), from, to| Edge {
+    let edge = |(kind, tag): (EdgeKind, Option<String>), from, to| DrawnEdge {
         kind,
         from,
         to,
@@ -177,7 +177,7 @@ fn wall(
         edge((EdgeKind::Eave, None), p(width, high), p(0.0, high)),
         edge(left, p(0.0, high), p(0.0, low)),
     ];
-    Wall {
+    DrawnWall {
         id: id.to_owned(),
         outline: face.outer.clone(),
         faces: vec![face],

@@ -7,7 +7,7 @@ use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::Point;
-use crate::model::house::{Opening, ZoneArea};
+use crate::model::house::{DrawnOpening, DrawnZone};
 use crate::model::linework::{Role, Stroke};
 
 /// The zone of a stroke, by its layer.
@@ -60,9 +60,9 @@ pub(super) fn border(local: &Local, wall: &Polygon) -> Vec<Polygon> {
 pub(super) fn areas(
     local: &Local,
     outlines: &[Outline],
-    openings: &[Opening],
+    openings: &[DrawnOpening],
     roofs: &[Polygon],
-) -> Vec<ZoneArea> {
+) -> Vec<DrawnZone> {
     if local.part.is_some() {
         // A zone's set is that zone alone.
         return Vec::new();
@@ -88,7 +88,7 @@ pub(super) fn areas(
             continue;
         }
         let net = difference(&shapes, &union_all(&holes));
-        out.push(ZoneArea {
+        out.push(DrawnZone {
             id: String::new(),
             zone: zone.name.clone(),
             cladding: match &zone.product {

@@ -8,3 +8,6 @@ pub use kurbo::{Affine, Arc, BezPath, Ellipse, PathEl, Point, Rect, Shape as Cur
 
 /// A closed ring of points; the last point joins the first and is not repeated.
 pub type Ring = Vec<Point>;
+
+/// A place as it is written to `layout.json`: `[x, y]`, elevation inches.
+pub type Xy = [f64; 2];

@@ -38,7 +38,7 @@ impl StoryPole {
 }
 
 /// Butt line of a course on a stick with `lines` from course 0 up, courses of `exposure` beyond.
-pub(super) fn butt(lines: &[f64], datum: f64, exposure: f64, index: i32) -> f64 {
+pub(crate) fn butt(lines: &[f64], datum: f64, exposure: f64, index: i32) -> f64 {
     let last = lines.len().saturating_sub(1) as i32;
     match (usize::try_from(index).ok().and_then(|i| lines.get(i)), lines.last()) {
         (Some(y), _) => *y,
@@ -48,7 +48,7 @@ pub(super) fn butt(lines: &[f64], datum: f64, exposure: f64, index: i32) -> f64 
 }
 
 /// The course whose face holds a height: see [`StoryPole::course_at`].
-pub(super) fn course_at(lines: &[f64], datum: f64, exposure: f64, y: f64) -> i32 {
+pub(crate) fn course_at(lines: &[f64], datum: f64, exposure: f64, y: f64) -> i32 {
     let over = |from: f64| ((y - from + SAME) / exposure).floor() as i32;
     match lines.last() {
         Some(top) if y + SAME >= *top => lines.len() as i32 - 1 + over(*top),
@@ -59,7 +59,7 @@ pub(super) fn course_at(lines: &[f64], datum: f64, exposure: f64, y: f64) -> i32
 
 /// One level row of panels of a wall.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Course {
+pub struct PlannedCourse {
     /// Counted from the datum, 0 first; the same level has the same number on every wall.
     pub index: i32,
     /// Butt line.
@@ -69,12 +69,12 @@ pub struct Course {
     /// Jamb lines of openings that this course or a neighbour touches.
     pub avoid: Vec<f64>,
     /// Runs, left to right then bottom to top.
-    pub runs: Vec<Run>,
+    pub runs: Vec<PlannedRun>,
 }
 
 /// An uninterrupted part of a course.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Run {
+pub struct PlannedRun {
     /// Name, unique in the house.
     pub id: String,
     /// Left end at its long point, pocket bottom.

@@ -4,7 +4,6 @@
 use serde::{Deserialize, Serialize};
 
 use super::corner::Corner;
-use super::layout;
 use super::linework::Role;
 use crate::diag::Origin;
 use crate::geom::polygon::Polygon;
@@ -15,7 +14,7 @@ use crate::geom::vocabulary::{Affine, Point, Ring};
 pub struct House {
     /// Elevations in wrap order where it is known (each one's right edge is the next one's left),
     /// else as drawn.
-    pub elevations: Vec<Elevation>,
+    pub elevations: Vec<DrawnElevation>,
     /// Which way each drawn elevation faces, in quarter turns of the wrap order from the front; empty
     /// where names do not tell.
     pub facings: Vec<usize>,
@@ -27,13 +26,13 @@ pub struct House {
 
 /// One face of the house.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Elevation {
+pub struct DrawnElevation {
     /// As titled.
     pub name: String,
     /// From elevation inches to source coordinates.
     pub to_source: Affine,
     /// Plane areas to side.
-    pub walls: Vec<Wall>,
+    pub walls: Vec<DrawnWall>,
     /// Finished grade, left to right; empty where none is drawn.
     pub grade: Vec<Point>,
     /// Whether a level line was drawn, so that y is shared by the house.
@@ -41,12 +40,12 @@ pub struct Elevation {
     /// Everything drawn in it, for the grey background of a sheet.
     pub backdrop: Vec<Backdrop>,
     /// Parts of its walls with another cladding.
-    pub zones: Vec<ZoneArea>,
+    pub zones: Vec<DrawnZone>,
 }
 
 /// What a zone covers of an elevation.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct ZoneArea {
+pub struct DrawnZone {
     /// Name, unique in the house: `front-Z1`.
     pub id: String,
     /// The zone's name in the job.
@@ -76,7 +75,7 @@ pub struct Backdrop {
 
 /// A plane area to side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Wall {
+pub struct DrawnWall {
     /// Name, unique in the house: `front-1`.
     pub id: String,
     /// As drawn.
@@ -84,15 +83,15 @@ pub struct Wall {
     /// The outline less bare areas and roofs that hide it.
     pub faces: Vec<Polygon>,
     /// Openings in it.
-    pub openings: Vec<Opening>,
+    pub openings: Vec<DrawnOpening>,
     /// Fixtures on it.
-    pub obstacles: Vec<Obstacle>,
+    pub obstacles: Vec<DrawnObstacle>,
     /// Band boards across it, openings left out.
     pub bands: Vec<Polygon>,
     /// Places of building joints, left to right.
     pub joints: Vec<f64>,
     /// The sides of `faces`, each with what it is.
-    pub edges: Vec<Edge>,
+    pub edges: Vec<DrawnEdge>,
     /// Exposure of a drawn siding texture, inches: reported, never used (FACTS OT-24).
     pub drawn_exposure: Option<f64>,
     /// Which way to a wall was taken: `outline`, `hatch`, `arrangement`.
@@ -120,7 +119,7 @@ pub enum WallWay {
 
 /// A hole in a wall.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Opening {
+pub struct DrawnOpening {
     /// Name, unique in the house: `front-W1`.
     pub id: String,
     /// What it is.
@@ -167,7 +166,7 @@ pub enum OpeningSide {
 
 /// A fixture on a wall: lamp, tap, meter, vent.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Obstacle {
+pub struct DrawnObstacle {
     /// Name, unique in the house.
     pub id: String,
     /// Its outline, the mounting block's where it has one.
@@ -180,7 +179,7 @@ pub struct Obstacle {
 
 /// One side of a wall's faces.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Edge {
+pub struct DrawnEdge {
     /// What it is.
     pub kind: EdgeKind,
     /// From, the face on the left hand.
@@ -232,24 +231,10 @@ impl OpeningKind {
     }
 }
 
-impl Opening {
+impl DrawnOpening {
     /// Whether the drawn opening ends at this side, so that boards and flashing stand there.
     pub fn ends_at(&self, side: OpeningSide) -> bool {
         !self.cut.contains(&side)
-    }
-
-    /// As a layout holds it, with the sides it was drawn with: left, right, sill and head.
-    pub fn laid_out(&self, (left, right, sill, head): (f64, f64, f64, f64)) -> layout::Opening {
-        layout::Opening {
-            id: self.id.clone(),
-            kind: self.kind,
-            outline: self.outline.iter().map(|p| [p.x, p.y]).collect(),
-            left,
-            right,
-            sill,
-            head,
-            cut: self.cut.clone(),
-        }
     }
 
     /// Left, right, sill and head: the box round the outline.

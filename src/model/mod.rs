@@ -1,6 +1,5 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
-pub(crate) mod by_wall;
 pub mod corner;
 pub mod course;
 pub mod drawing;
@@ -8,7 +7,6 @@ pub mod fastening;
 pub mod half;
 pub mod house;
 pub mod joint;
-pub mod layout;
 pub mod linework;
 pub mod notch;
 pub mod pole;
@@ -16,7 +14,7 @@ pub mod quantity;
 pub mod receiver;
 pub mod seam;
 pub mod sheet;
-pub mod slopes;
+pub mod source;
 pub mod takeoff;
 pub mod trim;
 pub mod work;

@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::layout::Xy;
 use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Xy;
 
 /// A cut that is no straight line across the panel, point by point: `[along, up]` from the piece's
 /// left end and from the butt line.

@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
-use super::layout::{Source, TakeoffLine, Zone};
+use crate::model::quantity::{TakeoffLine, Zone};
+use crate::model::source::Source;
 
 /// The format's name.
 pub const FORMAT: &str = "lapwright-takeoff/1";

@@ -4,13 +4,13 @@ use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, level};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::TrimRules;
-use crate::model::house::{Edge, EdgeKind, Wall};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
 
 /// Beyond the wall's own sides, so that no sliver stays, inches.
 const OVER: f64 = 0.25;
 
 /// Areas that covers and friezes take, and the sides that siding ends at instead.
-pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>) {
+pub(super) fn covered(wall: &DrawnWall, trim: &TrimRules) -> (Vec<Polygon>, Vec<DrawnEdge>) {
     let (mut off, mut moved) = (Vec::new(), Vec::new());
     for e in &wall.edges {
         match e.kind {
@@ -28,13 +28,13 @@ pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>
                 let (low, high) =
                     (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
                 let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
-                moved.push(Edge { from, to, ..e.clone() });
+                moved.push(DrawnEdge { from, to, ..e.clone() });
             }
             EdgeKind::Eave if trim.frieze > 0.0 => {
                 let down = Vec2::new(0.0, -trim.frieze);
                 let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
                 off.push(Polygon::rect(x0, e.from.y - trim.frieze, x1, e.from.y + OVER));
-                moved.push(Edge { from: e.from + down, to: e.to + down, ..e.clone() });
+                moved.push(DrawnEdge { from: e.from + down, to: e.to + down, ..e.clone() });
             }
             EdgeKind::Rake if trim.rake_frieze > 0.0 => {
                 let w = trim.rake_frieze;
@@ -48,7 +48,7 @@ pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>
                 off.push(
                     Polygon::simple(vec![from + out, from + inward, to + inward, to + out]).wound(),
                 );
-                moved.push(Edge { from: from + inward, to: to + inward, ..e.clone() });
+                moved.push(DrawnEdge { from: from + inward, to: to + inward, ..e.clone() });
             }
             _ => {}
         }
@@ -57,7 +57,7 @@ pub(super) fn covered(wall: &Wall, trim: &TrimRules) -> (Vec<Polygon>, Vec<Edge>
 }
 
 /// How far the lower edge of a board along a rake goes on past the rake's end, to a plumb side.
-fn past_plumb(wall: &Wall, rake: &Edge, end: Point, width: f64) -> f64 {
+fn past_plumb(wall: &DrawnWall, rake: &DrawnEdge, end: Point, width: f64) -> f64 {
     let plumb = wall.edges.iter().any(|e| {
         level(e.to.x - e.from.x) && (e.from.distance(end) < SAME || e.to.distance(end) < SAME)
     });
@@ -65,7 +65,7 @@ fn past_plumb(wall: &Wall, rake: &Edge, end: Point, width: f64) -> f64 {
 }
 
 /// Rise over run of the steepest side that ends at `p`.
-fn steepest(wall: &Wall, p: Point) -> f64 {
-    let at = |e: &&Edge| e.from.distance(p) < SAME || e.to.distance(p) < SAME;
+fn steepest(wall: &DrawnWall, p: Point) -> f64 {
+    let at = |e: &&DrawnEdge| e.from.distance(p) < SAME || e.to.distance(p) < SAME;
     wall.edges.iter().filter(at).filter_map(|e| e.pitch).map(|p| p / 12.0).fold(0.0, f64::max)
 }

@@ -6,7 +6,7 @@ use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::house::{EdgeKind, OpeningKind, Wall};
+use crate::model::house::{DrawnWall, EdgeKind, OpeningKind};
 use crate::model::receiver::{FieldEdge, Receiver};
 
 /// How far a field's side may lie off the drawn side it came from: clearances move it.
@@ -18,7 +18,7 @@ const OVER_ROOF: f64 = 6.0;
 
 /// Every side of `shapes`, split where what it borders changes.
 pub(super) fn edges(
-    wall: &Wall,
+    wall: &DrawnWall,
     shapes: &[Polygon],
     pole: &StoryPole,
     trim: &TrimRules,
@@ -43,7 +43,7 @@ struct Drawn {
 }
 
 impl Drawn {
-    fn of(wall: &Wall) -> Self {
+    fn of(wall: &DrawnWall) -> Self {
         let mut lines: Vec<(Point, Point)> = wall.edges.iter().map(|e| (e.from, e.to)).collect();
         let mut openings = Vec::new();
         for (i, o) in wall.openings.iter().enumerate() {
@@ -96,7 +96,7 @@ fn on_segment(m: Point, p: Point, q: Point) -> bool {
 }
 
 fn name(
-    wall: &Wall,
+    wall: &DrawnWall,
     drawn: &Drawn,
     (from, to): (Point, Point),
     pole: &StoryPole,
@@ -138,7 +138,7 @@ fn opening_side(_kind: OpeningKind, rise: Vec2) -> EdgeKind {
 
 /// A side that was not drawn comes from a clearance or a step: over a lower roof if one is near
 /// below, else a stepped start and its upright ends.
-fn undrawn_side(wall: &Wall, middle: Point, rise: Vec2) -> EdgeKind {
+fn undrawn_side(wall: &DrawnWall, middle: Point, rise: Vec2) -> EdgeKind {
     if rise.x.abs() <= SAME {
         return EdgeKind::Abutment;
     }

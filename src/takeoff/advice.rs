@@ -2,7 +2,7 @@
 
 use super::panels::lots;
 use crate::job::Job;
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 /// Sentences for the report, the workbook and the notes.
 pub fn advice(layout: &Layout) -> Vec<String> {

@@ -2,7 +2,9 @@
 
 use super::lines::whole;
 use super::panels::{cartons, coverage, laid, lots, spare};
-use crate::model::layout::{Group, Layout, Opening, TakeoffLine};
+use crate::layout::Layout;
+use crate::layout::wall::LaidOpening;
+use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Way;
 use crate::sources::in_words;
 
@@ -19,7 +21,7 @@ pub fn panels_by_area(layout: &Layout) -> usize {
 }
 
 /// Square feet of an opening's outline.
-fn area(o: &Opening) -> f64 {
+fn area(o: &LaidOpening) -> f64 {
     let next = o.outline.iter().cycle().skip(1);
     let sum: f64 = o.outline.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum();
     sum.abs() / 288.0
@@ -29,7 +31,7 @@ fn area(o: &Opening) -> f64 {
 /// TK-10).
 pub(super) fn ways(layout: &Layout) -> Vec<Way> {
     let rules = &layout.job.takeoff;
-    let sum = |f: &dyn Fn(&crate::model::layout::Wall) -> f64| -> f64 {
+    let sum = |f: &dyn Fn(&crate::layout::wall::LaidWall) -> f64| -> f64 {
         layout.walls().map(|(_, w)| f(w)).sum()
     };
     let net = sum(&|w| w.net_area);

@@ -6,8 +6,10 @@ use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
+use crate::layout::Layout;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::{EdgeKind, OpeningKind};
-use crate::model::layout::{Edge, Layout, TakeoffLine, Wall};
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
 use crate::sources::in_words;
@@ -75,17 +77,17 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
     out
 }
 
-fn length(e: &Edge) -> f64 {
+fn length(e: &LaidEdge) -> f64 {
     (e.to[0] - e.from[0]).hypot(e.to[1] - e.from[1])
 }
 
-fn outline(w: &Wall) -> Vec<Point> {
+fn outline(w: &LaidWall) -> Vec<Point> {
     w.outline.iter().map(|p| Point::new(p[0], p[1])).collect()
 }
 
 /// Width of every wall, and of the doors in them.
 fn foot(layout: &Layout) -> (f64, f64) {
-    let width = |w: &Wall| bounds(&outline(w)).map_or(0.0, |b| b.width());
+    let width = |w: &LaidWall| bounds(&outline(w)).map_or(0.0, |b| b.width());
     let doors = layout.walls().flat_map(|(_, w)| &w.openings);
     let doors = doors.filter(|o| matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor));
     (
@@ -103,7 +105,7 @@ fn posts(layout: &Layout, stock: TrimStock) -> f64 {
     corners.values().map(|l| rules::posts(1.0, (l / STOREY - 1e-9).ceil())).sum::<f64>() + 0.0
 }
 
-fn rakes(w: &Wall) -> Vec<&Edge> {
+fn rakes(w: &LaidWall) -> Vec<&LaidEdge> {
     w.edges.iter().filter(|e| e.kind == EdgeKind::Rake && length(e) >= 12.0).collect()
 }
 
@@ -169,7 +171,7 @@ fn pounds(layout: &Layout) -> CrossCheck {
     }
 }
 
-fn courses(layout: &Layout, w: &Wall) -> CrossCheck {
+fn courses(layout: &Layout, w: &LaidWall) -> CrossCheck {
     let exposure = layout.job.product.exposure;
     let height = bounds(&outline(w)).map_or(0.0, |b| b.height());
     CrossCheck {
@@ -183,11 +185,11 @@ fn courses(layout: &Layout, w: &Wall) -> CrossCheck {
 }
 
 /// A gable of two rakes whose feet are level: base x height / 2 beside the drawn outline over them.
-fn gable(w: &Wall) -> Option<CrossCheck> {
+fn gable(w: &LaidWall) -> Option<CrossCheck> {
     let rakes = rakes(w);
     let foot = w.rake_foot()?;
     let [a, b] = rakes.as_slice() else { return None };
-    let low = |e: &Edge| if e.from[1] < e.to[1] { e.from } else { e.to };
+    let low = |e: &LaidEdge| if e.from[1] < e.to[1] { e.from } else { e.to };
     let (p, q) = (low(a), low(b));
     let peak = [a.from[1], a.to[1], b.from[1], b.to[1]].into_iter().fold(f64::MIN, f64::max);
     if (p[1] - q[1]).abs() > 1.0 || peak <= foot {

@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use super::panels::{lots, taken};
 use super::trims::id;
 use crate::geom::tol::SAME;
-use crate::model::layout::{Layout, Piece};
+use crate::layout::Layout;
+use crate::layout::piece::Piece;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 

@@ -1,6 +1,7 @@
 //! How one line came about, for whoever has to defend it.
 
-use crate::model::layout::{Group, Layout, TakeoffLine};
+use crate::layout::Layout;
+use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 

@@ -4,9 +4,11 @@ use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
 use super::trims::Zones;
+use crate::geom::vocabulary::Xy;
 use crate::job::{Job, Kind};
+use crate::layout::Layout;
 use crate::model::fastening::{Fastening, NailLayer, Nails, UNDER_HEAD};
-use crate::model::layout::{Group, Layout, TakeoffLine, Xy};
+use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::trim::{TrimPiece, TrimStock};
 use crate::sources::in_words;
 use crate::units::{LengthStyle, inches_fraction};

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-use crate::model::layout::{Layout, Share, Zone};
+use crate::layout::Layout;
+use crate::model::quantity::{Share, Zone};
 
 /// Percent of what is bought that is not used.
 pub(super) fn waste(used: f64, bought: f64) -> f64 {

@@ -25,7 +25,7 @@ pub use movement::{movement, notes as movement_notes};
 pub use proof::proof;
 pub use shares::shares;
 
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::{FORMAT, PanelUnit, Takeoff};
 
 /// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).

@@ -1,8 +1,8 @@
 //! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
 
 use crate::diag::Note;
+use crate::layout::Layout;
 use crate::model::fastening::{Movement, Moves};
-use crate::model::layout::Layout;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 

@@ -3,8 +3,11 @@
 use std::collections::BTreeSet;
 
 use super::lines::{Shares, waste, whole};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
-use crate::model::layout::{Group, Layout, Panel, Piece, TakeoffLine, Xy, Zone};
+use crate::model::quantity::{Group, TakeoffLine, Zone};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (FACTS section 2, coverage per piece).

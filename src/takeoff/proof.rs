@@ -1,7 +1,8 @@
 //! How few panels there can be, in words.
 
 use super::area::panels_by_area;
-use crate::model::layout::{Bound, Layout};
+use crate::layout::Layout;
+use crate::layout::bound::Bound;
 use crate::model::seam::{Certificate, SeamPlan};
 
 /// The panel count with its proof, in figures and in words.

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-use crate::model::layout::{Share, Zone};
+use crate::model::quantity::{Share, Zone};
 use crate::model::takeoff::{By, PartShare, Takeoff};
 
 /// What each part takes of each line, part by part as the house has them, lines in ordering order.

@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::model::layout::{Group, KindShare, Layout, TakeoffLine, Wall, Zone};
+use crate::layout::Layout;
+use crate::layout::wall::LaidWall;
+use crate::model::quantity::{Group, KindShare, TakeoffLine, Zone};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -118,7 +120,7 @@ fn pocketed(stock: TrimStock) -> bool {
 }
 
 /// Zones of trim, looked up by wall.
-pub(super) struct Zones<'a>(BTreeMap<(&'a str, &'a str), &'a Wall>);
+pub(super) struct Zones<'a>(BTreeMap<(&'a str, &'a str), &'a LaidWall>);
 
 impl<'a> Zones<'a> {
     pub(super) fn of(layout: &'a Layout) -> Self {

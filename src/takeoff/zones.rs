@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use crate::model::layout::{Group, Layout, TakeoffLine};
+use crate::layout::Layout;
+use crate::model::quantity::{Group, TakeoffLine};
 
 /// A line a zone of the job that any elevation shows.
 pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {

@@ -8,7 +8,7 @@ use crate::geom::polygon::sides;
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{Job, TopFinish};
-use crate::model::house::{Edge, EdgeKind, OpeningSide};
+use crate::model::house::{DrawnEdge, EdgeKind, OpeningSide};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -173,9 +173,9 @@ impl RakeEnd {
     }
 }
 
-fn end_cut(edges: &[Edge], rake: &Edge, at: Point) -> RakeEnd {
-    let touches = |e: &Edge| e.from.distance(at) < SAME || e.to.distance(at) < SAME;
-    let steep = |e: &Edge| {
+fn end_cut(edges: &[DrawnEdge], rake: &DrawnEdge, at: Point) -> RakeEnd {
+    let touches = |e: &DrawnEdge| e.from.distance(at) < SAME || e.to.distance(at) < SAME;
+    let steep = |e: &DrawnEdge| {
         let rise = if e.to.x > e.from.x { e.to - e.from } else { e.from - e.to };
         rise.y.atan2(rise.x).to_degrees()
     };

@@ -12,7 +12,7 @@ use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
-use crate::model::house::{EdgeKind, House, Wall};
+use crate::model::house::{DrawnWall, EdgeKind, House};
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -205,7 +205,7 @@ fn over_overhang(place: &Place, x: f64, foot: f64) -> bool {
             && (e.from.y - foot).abs() < 1.0
             && (e.from.x.min(e.to.x) - x).abs().min((e.from.x.max(e.to.x) - x).abs()) < 1.0
     });
-    let frame = |w: &Wall| bounds(&w.outline).unwrap_or_default();
+    let frame = |w: &DrawnWall| bounds(&w.outline).unwrap_or_default();
     let mine = frame(place.wall);
     let below = place.elevation.walls.iter().filter(|w| w.id != place.wall.id);
     let below: Vec<Rect> = below

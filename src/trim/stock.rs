@@ -3,7 +3,7 @@
 use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
-use crate::model::house::{Elevation, House, Wall};
+use crate::model::house::{DrawnElevation, DrawnWall, House};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -12,9 +12,9 @@ use crate::packing;
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Place<'a> {
     /// Its elevation.
-    pub elevation: &'a Elevation,
+    pub elevation: &'a DrawnElevation,
     /// The wall.
-    pub wall: &'a Wall,
+    pub wall: &'a DrawnWall,
 }
 
 impl<'a> Place<'a> {

@@ -2,7 +2,7 @@
 
 use super::NEAR;
 use super::scan::{joined, length, without};
-use crate::model::layout::Xy;
+use crate::geom::vocabulary::Xy;
 use crate::model::trim::TrimPiece;
 
 /// Distance of two places.

@@ -2,7 +2,9 @@
 //! evaluated in whole numbers of 1/16 in.
 
 use super::Rule;
-use crate::model::layout::{Layout, RuleCheck, Run};
+use crate::layout::Layout;
+use crate::layout::course::LaidRun;
+use crate::layout::verified::RuleCheck;
 use crate::model::seam::Dual;
 
 /// One panel with its kerf, sixteenths, and the rules that bound a run.
@@ -24,9 +26,9 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
         return [super::joints::bound(layout)];
     }
     let mut rule = Rule::default();
-    let all: Vec<&Run> =
+    let all: Vec<&LaidRun> =
         layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs).collect();
-    let off_grid = |r: &&&Run| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0;
+    let off_grid = |r: &&&LaidRun| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0;
     let shortest =
         sixteenths(layout.job.seams.shortest) + i128::from(all.iter().any(|r| off_grid(&r)));
     let frame = Frame {
@@ -82,7 +84,7 @@ pub(super) fn dual_feasible(dual: Dual, room: i128) -> bool {
 }
 
 /// What the parts of a run cover: outward to whole sixteenths, cut at fixed seams.
-pub(super) fn covers(r: &Run, f: &Frame) -> Vec<i128> {
+pub(super) fn covers(r: &LaidRun, f: &Frame) -> Vec<i128> {
     let gap = sixteenths(r.gap);
     let (mut at, end) = ((r.x0 * 16.0).floor() as i128 + gap, (r.x1 * 16.0).ceil() as i128 - gap);
     let mut out = Vec::new();

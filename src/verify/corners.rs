@@ -4,10 +4,13 @@ use std::collections::BTreeSet;
 
 use super::{NEAR, Rule, same};
 use crate::geom::tol::SAME;
-use crate::model::by_wall::ByWall;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::course::LaidCourse;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Course, Edge, Layout, RuleCheck, Wall};
 
 /// Sides shorter than this are looked at by no rule, inches.
 const LEAST: f64 = 1.0;
@@ -56,18 +59,18 @@ pub(super) fn kind(c: &Corner) -> EdgeKind {
     }
 }
 
-fn height(s: &Edge) -> f64 {
+fn height(s: &LaidEdge) -> f64 {
     (s.to[1] - s.from[1]).abs()
 }
 
 /// The hand of a corner's side: the field lies on the left hand, so the right one runs up.
-fn hand(s: &Edge) -> Option<Hand> {
+fn hand(s: &LaidEdge) -> Option<Hand> {
     let corner = matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
     corner.then(|| if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left })
 }
 
 /// Whether a side of a wall lies on the corner's side.
-pub(super) fn lies(layout: &Layout, w: &Wall, s: &Edge, k: &CornerSide) -> bool {
+pub(super) fn lies(layout: &Layout, w: &LaidWall, s: &LaidEdge, k: &CornerSide) -> bool {
     // A cover stands between the corner and the siding; along a slope its edge runs on.
     let cover = if s.kind == EdgeKind::OutsideCorner { layout.job.trim.corner_cover } else { 0.0 };
     let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
@@ -118,7 +121,7 @@ fn shown(layout: &Layout, at: &ByWall, c: &Corner, here: &dyn Fn(&CornerSide) ->
                     (s.from[1].min(s.to[1]).max(k.low), s.from[1].max(s.to[1]).min(k.high))
                 }),
             );
-            let ends = |course: &&Course| {
+            let ends = |course: &&LaidCourse| {
                 course.runs.iter().any(|r| {
                     let x = if k.side == Hand::Left { r.x0 } else { r.x1 };
                     (x - k.x).abs() < NEAR + layout.job.trim.corner_cover

@@ -11,7 +11,12 @@ use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
 use super::{Rule, butt, course_at};
 use crate::geom::tol::SAME;
-use crate::model::layout::{Course, Layout, Piece, RuleCheck, Wall, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::LaidWall;
 
 /// Area of a wall that counts as none, square inches, beside a millionth of the wall: noise of
 /// boolean results over a wall.
@@ -59,8 +64,8 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
 }
 
 /// Every course that was laid or that the field reaches, an empty one where nothing was laid.
-fn strips(layout: &Layout, w: &Wall) -> Vec<Course> {
-    let mut out: BTreeMap<i32, Course> = BTreeMap::new();
+fn strips(layout: &Layout, w: &LaidWall) -> Vec<LaidCourse> {
+    let mut out: BTreeMap<i32, LaidCourse> = BTreeMap::new();
     let ys = w.field.iter().flatten().map(|p| p[1]);
     let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
     if low < high {
@@ -68,7 +73,7 @@ fn strips(layout: &Layout, w: &Wall) -> Vec<Course> {
         for index in at(low + SAME)..=at(high - SAME) {
             let (bottom, top) = (butt(layout, index), butt(layout, index + 1));
             let (avoid, runs) = (Vec::new(), Vec::new());
-            let bare = Course { index, bottom, top, rip: None, avoid, runs };
+            let bare = LaidCourse { index, bottom, top, rip: None, avoid, runs };
             out.insert(index, bare);
         }
     }
@@ -84,7 +89,7 @@ struct Parts<'a> {
     pieces: Vec<(usize, &'a Piece)>,
 }
 
-fn compare(layout: &Layout, w: &Wall, course: &Course) -> Areas {
+fn compare(layout: &Layout, w: &LaidWall, course: &LaidCourse) -> Areas {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let mut shapes = Shapes::default();
     let field = shapes.add(&w.field);
@@ -111,7 +116,7 @@ fn compare(layout: &Layout, w: &Wall, course: &Course) -> Areas {
 
 /// Adds what clearances take off the field in a course. One that ends on a course line but for
 /// drawing noise leaves nothing between.
-fn take_off(shapes: &mut Shapes, w: &Wall, course: &Course, gap: f64, v: f64) {
+fn take_off(shapes: &mut Shapes, w: &LaidWall, course: &LaidCourse, gap: f64, v: f64) {
     let on = |y: f64, line: f64| if (y - line).abs() <= SAME { line } else { y };
     let mut off = |ring: &[Xy]| {
         let ring: Vec<Xy> =
@@ -201,7 +206,7 @@ fn grown(a: Xy, b: Xy, v: f64) -> Vec<Xy> {
     }
 }
 
-fn measure(parts: &Parts, slabs: &[Slab], course: &Course) -> Areas {
+fn measure(parts: &Parts, slabs: &[Slab], course: &LaidCourse) -> Areas {
     let first = parts.first_piece;
     let clear = |slab: &Slab, height: Height| -> Spans {
         if slab.high <= course.bottom || slab.low >= course.top {

@@ -5,7 +5,12 @@ use super::Rule;
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use crate::geom::tol::GRID;
-use crate::model::layout::{Contour, Course, Layout, Notch, NotchSide, Piece, RuleCheck, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::verified::RuleCheck;
+use crate::model::notch::{Contour, Notch, NotchSide};
 
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
 /// 1/32, places to noise.
@@ -30,7 +35,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
 }
 
 /// Area that ends told as square leave, as far as they lean and may.
-fn leaning(c: &Course, p: &Piece) -> f64 {
+fn leaning(c: &LaidCourse, p: &Piece) -> f64 {
     let ends = [(&p.left_contour, p.x0), (&p.right_contour, p.x1)];
     let lean = ends.into_iter().filter(|(contour, _)| contour.is_none()).map(|(_, end)| {
         let off = p.outline.iter().map(|q| (q[0] - end).abs());
@@ -41,7 +46,7 @@ fn leaning(c: &Course, p: &Piece) -> f64 {
 
 /// Area that rips leave, as far as the sides they follow fall: a triangle over each. Both ends of a
 /// drawn level side are put on the grid, so it may fall by one step of it.
-fn falling(c: &Course, p: &Piece) -> f64 {
+fn falling(c: &LaidCourse, p: &Piece) -> f64 {
     let Some(rip) = &p.rip else { return 0.0 };
     let lines = [rip.from, rip.to].map(|y| c.bottom + y);
     let fall = lines.map(|line| {
@@ -52,7 +57,7 @@ fn falling(c: &Course, p: &Piece) -> f64 {
 }
 
 /// Area in which the piece as told and the piece as shown differ, and the length of its contours.
-fn compare(c: &Course, p: &Piece) -> (f64, f64) {
+fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
     let (low, high) =
         p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
     let mut shapes = Shapes::default();
@@ -90,11 +95,11 @@ fn run(c: &Contour) -> f64 {
     c.points.windows(2).map(|w| (w[0][0] - w[1][0]).hypot(w[0][1] - w[1][1])).sum()
 }
 
-fn placed(contour: &Contour, c: &Course, p: &Piece) -> Vec<Xy> {
+fn placed(contour: &Contour, c: &LaidCourse, p: &Piece) -> Vec<Xy> {
     contour.points.iter().map(|q| [p.x0 + q[0], c.bottom + q[1]]).collect()
 }
 
-fn notch(n: &Notch, c: &Course, p: &Piece, (low, high): (f64, f64)) -> Vec<Xy> {
+fn notch(n: &Notch, c: &LaidCourse, p: &Piece, (low, high): (f64, f64)) -> Vec<Xy> {
     if let Some(contour) = &n.contour {
         let mut ring = placed(contour, c, p);
         let (first, last) = (ring.first().copied(), ring.last().copied());
@@ -125,7 +130,8 @@ mod tests {
 
     #[test]
     fn a_notch_told_too_wide_differs_by_its_excess() {
-        let c = Course { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
+        let c =
+            LaidCourse { index: 0, bottom: 0.0, top: 8.0, rip: None, avoid: vec![], runs: vec![] };
         let mut p = Piece::plain(
             40.0,
             vec![

@@ -3,7 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Rule, same};
-use crate::model::layout::{Layout, Piece, RuleCheck};
+use crate::layout::Layout;
+use crate::layout::piece::Piece;
+use crate::layout::verified::RuleCheck;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     [contents(layout), marks(layout), counts(layout)]

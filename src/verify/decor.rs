@@ -5,10 +5,13 @@
 use super::along::{bare, reach};
 use super::corners::{kind, lies};
 use super::{NEAR, Rule};
+use crate::geom::vocabulary::Xy;
 use crate::job::TopFinish;
-use crate::model::by_wall::ByWall;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
-use crate::model::layout::{Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// Boards shorter than this are none, inches.
@@ -38,7 +41,7 @@ pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 4] {
     ]
 }
 
-fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &Wall) {
+fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &LaidWall) {
     let r = &layout.job.trim;
     for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) > LEAST) {
         match s.kind {
@@ -76,7 +79,14 @@ fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &Wall) {
 }
 
 /// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.
-fn boarded(rule: &mut Rule, at: &ByWall, w: &Wall, kind: TrimKind, (a, b): (Xy, Xy), slant: f64) {
+fn boarded(
+    rule: &mut Rule,
+    at: &ByWall,
+    w: &LaidWall,
+    kind: TrimKind,
+    (a, b): (Xy, Xy),
+    slant: f64,
+) {
     let of: Vec<&TrimPiece> = at.trims(&w.id).iter().copied().filter(|t| t.kind == kind).collect();
     let open = bare(a, b, &of);
     rule.case(open < 2.0 * slant + NEAR, || {
@@ -102,7 +112,7 @@ fn covers(rule: &mut Rule, layout: &Layout) {
     });
 }
 
-fn has_sill(o: &Opening) -> bool {
+fn has_sill(o: &LaidOpening) -> bool {
     matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
 }
 
@@ -111,7 +121,7 @@ fn sum(of: &[&TrimPiece], kind: TrimKind) -> f64 {
 }
 
 /// 1 for a side that the opening has and that ends it, 0 for another.
-fn sides_of(o: &Opening) -> [f64; 4] {
+fn sides_of(o: &LaidOpening) -> [f64; 4] {
     use OpeningSide::{Head, Left, Right, Sill};
     [Left, Right, Sill, Head].map(|side| {
         let none = o.cut.contains(&side) || (side == Sill && !has_sill(o));
@@ -120,7 +130,7 @@ fn sides_of(o: &Opening) -> [f64; 4] {
 }
 
 /// No siding meets an opening at a side where it goes on over something else.
-fn unsided(rule: &mut Rule, w: &Wall, o: &Opening) {
+fn unsided(rule: &mut Rule, w: &LaidWall, o: &LaidOpening) {
     for side in &o.cut {
         let (axis, at) = match side {
             OpeningSide::Left => (0, o.left),
@@ -138,7 +148,7 @@ fn unsided(rule: &mut Rule, w: &Wall, o: &Opening) {
 }
 
 /// Head and sill boards run right across, jambs stand between them.
-fn surround(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
+fn surround(rule: &mut Rule, layout: &Layout, o: &LaidOpening, of: &[&TrimPiece]) {
     let w = layout.job.trim.surround;
     let [left, right, sill, head] = sides_of(o);
     let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
@@ -152,7 +162,7 @@ fn surround(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
 
 /// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
 /// the 9 in sill flashing to 8 1/2 in over the head.
-fn flashed(rule: &mut Rule, layout: &Layout, o: &Opening, of: &[&TrimPiece]) {
+fn flashed(rule: &mut Rule, layout: &Layout, o: &LaidOpening, of: &[&TrimPiece]) {
     let w = layout.job.trim.surround;
     let [left, right, sill, head] = sides_of(o);
     let level = o.right - o.left + (left + right) * (9.0 - w);
@@ -182,7 +192,7 @@ fn length_of(ring: &[Xy]) -> f64 {
     high - low
 }
 
-fn bands_of(rule: &mut Rule, layout: &Layout, w: &Wall, mine: &[&TrimPiece]) {
+fn bands_of(rule: &mut Rule, layout: &Layout, w: &LaidWall, mine: &[&TrimPiece]) {
     let boxed = |ring: &Vec<Xy>| {
         let over =
             |f: fn(f64, f64) -> f64, k: usize| ring.iter().map(|p| p[k]).reduce(f).unwrap_or(0.0);
@@ -212,7 +222,7 @@ fn bands_of(rule: &mut Rule, layout: &Layout, w: &Wall, mine: &[&TrimPiece]) {
 }
 
 /// At a joint every run ends, and on either side of it stands a channel.
-fn unbridged(rule: &mut Rule, layout: &Layout, w: &Wall) {
+fn unbridged(rule: &mut Rule, layout: &Layout, w: &LaidWall) {
     let half = layout.job.trim.joint_gap / 2.0;
     let ends = w.outline.iter().map(|p| p[0]);
     let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));

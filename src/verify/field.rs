@@ -7,10 +7,13 @@ use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use super::{Rule, butt, course_at};
 use crate::geom::tol::{GRID, SAME};
-use crate::model::by_wall::ByWall;
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Layout, RuleCheck, Wall, Xy};
 use crate::model::trim::TrimKind;
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 1] {
@@ -53,7 +56,7 @@ struct Areas {
     round: f64,
 }
 
-fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
+fn areas(layout: &Layout, e: &LaidElevation, w: &LaidWall) -> Areas {
     let mut shapes = Shapes::default();
     let outline = shapes.add([&w.outline]);
     let field = shapes.add(&w.field);
@@ -92,7 +95,7 @@ fn areas(layout: &Layout, e: &Elevation, w: &Wall) -> Areas {
 const BESIDE: f64 = 1e-6;
 
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
-fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
+fn too_near(layout: &Layout, e: &LaidElevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
     let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
     let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
@@ -130,14 +133,14 @@ fn too_near(layout: &Layout, e: &Elevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
 }
 
 /// Area over lower roofs that the clearance to them takes at most, square inches.
-fn over_roofs(w: &Wall, clear: f64) -> f64 {
+fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
     let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     // Square to the roof, with a corner at each end.
     roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
 }
 
 /// Area that corner covers and friezes take at most, square inches.
-fn decorated(layout: &Layout, at: &ByWall, w: &Wall) -> f64 {
+fn decorated(layout: &Layout, at: &ByWall, w: &LaidWall) -> f64 {
     let rules = &layout.job.trim;
     let (cover, frieze) = (rules.corner_cover, rules.frieze.max(rules.rake_frieze));
     let sides = at.sides(&w.id).iter().filter(|(c, _)| c.kind == CornerKind::Outside);

@@ -4,13 +4,16 @@
 use std::collections::BTreeMap;
 
 use super::Rule;
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::verified::RuleCheck;
 use crate::model::half::Half;
-use crate::model::layout::{Course, Layout, Piece, RuleCheck};
 
 /// Looked at where the job reuses halves, or a piece is said to be of one.
 pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
     let wanted = layout.job.seams.reuse_halves;
-    let mut on: BTreeMap<&str, Vec<(&Course, &Piece)>> = BTreeMap::new();
+    let mut on: BTreeMap<&str, Vec<(&LaidCourse, &Piece)>> = BTreeMap::new();
     for (_, c, _, p) in layout.pieces() {
         on.entry(&p.panel).or_default().push((c, p));
     }
@@ -49,7 +52,7 @@ pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
 }
 
 /// From where to where over its butt edge a piece takes of its panel's height.
-fn part(c: &Course, p: &Piece, layout: &Layout) -> [f64; 2] {
+fn part(c: &LaidCourse, p: &Piece, layout: &Layout) -> [f64; 2] {
     let face = c.top - c.bottom;
     let over = layout.job.product.width.map_or(layout.job.product.hem, |w| w - face);
     let [from, to] = p.rip.as_ref().map_or([0.0, face], |r| [r.from, r.to]);

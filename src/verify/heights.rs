@@ -3,8 +3,11 @@
 use super::NEAR;
 use super::{Rule, butt, course_at, same};
 use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Layout, RuleCheck, Xy};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     [levels(layout), areas(layout), grade(layout)]
@@ -72,7 +75,7 @@ fn areas(layout: &Layout) -> RuleCheck {
 }
 
 /// Height of grade at `x`, level beyond its ends.
-pub(super) fn grade_at(e: &Elevation, x: f64) -> Option<f64> {
+pub(super) fn grade_at(e: &LaidElevation, x: f64) -> Option<f64> {
     let (first, last) = (e.grade.first()?, e.grade.last()?);
     if x <= first[0] {
         return Some(first[1]);

@@ -3,7 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::Rule;
-use crate::model::layout::{Layout, RuleCheck, Wall};
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::LaidWall;
 use crate::model::seam::Dual;
 
 /// A place is on a stud within this, inches: joints are laid to the grid.
@@ -36,7 +38,7 @@ fn on_studs(layout: &Layout) -> RuleCheck {
     rule.done("joints stand on studs")
 }
 
-fn joints(w: &Wall) -> BTreeMap<i32, Vec<f64>> {
+fn joints(w: &LaidWall) -> BTreeMap<i32, Vec<f64>> {
     let mut out: BTreeMap<i32, Vec<f64>> = BTreeMap::new();
     for c in &w.courses {
         out.entry(c.index).or_default().extend(c.runs.iter().flat_map(|r| &r.seams));

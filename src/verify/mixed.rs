@@ -5,12 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::Rule;
 use super::certificate::{Frame, NAME, covers, dual_feasible, sixteenths, worth};
+use crate::layout::Layout;
+use crate::layout::course::LaidRun;
+use crate::layout::verified::RuleCheck;
 use crate::model::half::Half;
-use crate::model::layout::{Layout, RuleCheck, Run};
 use crate::model::seam::MixedProof;
 
 /// `frame` is that of the first length.
-pub(super) fn check(layout: &Layout, runs: &[&Run], frame: Frame) -> RuleCheck {
+pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: Frame) -> RuleCheck {
     let mut rule = Rule::default();
     let c = &layout.bound.certificate;
     let (Some(length), Some(proof)) = (layout.job.product.second_length, &c.mixed) else {

@@ -27,8 +27,9 @@ mod trim_stock;
 mod trims;
 mod zones;
 
-use crate::model::by_wall::ByWall;
-use crate::model::layout::{Layout, RuleCheck, Verify};
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::{RuleCheck, Verify};
 
 /// Most violations told of one rule; the count goes on in the last line.
 const MOST_TOLD: usize = 50;

@@ -3,7 +3,12 @@
 
 use super::{Rule, same};
 use crate::geom::tol::SAME;
-use crate::model::layout::{Course, Layout, Notch, NotchSide, Piece, RuleCheck, Wall};
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::LaidWall;
+use crate::model::notch::{Notch, NotchSide};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let mut rule = Rule::default();
@@ -17,7 +22,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
 
 /// Bounding box of an opening or a fixture with the room panels keep to its sides, and over or
 /// under it.
-fn around(layout: &Layout, w: &Wall, id: &str) -> Option<([f64; 4], f64, f64)> {
+fn around(layout: &Layout, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64)> {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let opening = w.openings.iter().find(|o| o.id == id).map(|o| (&o.outline, gap, v));
     let fixture = w.obstacles.iter().find(|o| o.id == id).map(|o| {
@@ -32,7 +37,7 @@ fn around(layout: &Layout, w: &Wall, id: &str) -> Option<([f64; 4], f64, f64)> {
     Some((b, aside, over))
 }
 
-fn place(rule: &mut Rule, layout: &Layout, w: &Wall, c: &Course, p: &Piece, n: &Notch) {
+fn place(rule: &mut Rule, layout: &Layout, w: &LaidWall, c: &LaidCourse, p: &Piece, n: &Notch) {
     // A step of the wall itself goes round nothing.
     for id in n.around.split(" and ").filter(|id| !id.is_empty()) {
         let Some(found) = around(layout, w, id) else {
@@ -54,7 +59,7 @@ fn place(rule: &mut Rule, layout: &Layout, w: &Wall, c: &Course, p: &Piece, n: &
 }
 
 /// Whether an opening or fixture is a level rectangle.
-fn square(w: &Wall, id: &str) -> bool {
+fn square(w: &LaidWall, id: &str) -> bool {
     let openings = w.openings.iter().map(|o| (&o.id, &o.outline));
     let fixtures = w.obstacles.iter().map(|o| (&o.id, &o.outline));
     openings.chain(fixtures).find(|(name, _)| *name == id).is_some_and(|(_, ring)| {
@@ -67,7 +72,7 @@ fn square(w: &Wall, id: &str) -> bool {
 }
 
 /// The room a rectangle asks, against the notch round it.
-fn size(rule: &mut Rule, (c, p, n): (&Course, &Piece, &Notch), found: ([f64; 4], f64, f64)) {
+fn size(rule: &mut Rule, (c, p, n): (&LaidCourse, &Piece, &Notch), found: ([f64; 4], f64, f64)) {
     let ([left, low, right, high], aside, over) = found;
     let rip = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
     let to_end = same(p.x0 + n.left + n.width, p.x1);

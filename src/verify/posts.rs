@@ -7,9 +7,10 @@ use super::corners::{kind, lies};
 use super::{NEAR, Rule};
 use crate::geom::tol::SAME;
 use crate::job::InsideCorner;
-use crate::model::by_wall::ByWall;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::RuleCheck;
 use crate::model::corner::{Corner, CornerKind};
-use crate::model::layout::{Layout, RuleCheck};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Sides shorter than this, and what hangs short of the soffit, take no post, inches.

@@ -3,9 +3,12 @@
 use super::along::{bare, reach};
 use super::{NEAR, Rule};
 use crate::geom::tol::LEVEL;
-use crate::model::by_wall::ByWall;
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Layout, RuleCheck, Wall, Xy};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Angles nearer than this are one, degrees: pitches are drawn to the grid.
@@ -34,13 +37,13 @@ fn slope(a: Xy, b: Xy) -> f64 {
 }
 
 /// Degrees off square that the end of a piece at `p` is cut; `None` where nothing says.
-fn cut(w: &Wall, t: &TrimPiece, p: Xy) -> Option<f64> {
+fn cut(w: &LaidWall, t: &TrimPiece, p: Xy) -> Option<f64> {
     let own = slope(t.from, t.to);
-    let at = |e: &&Edge| reach(e.from, p) < NEAR || reach(e.to, p) < NEAR;
+    let at = |e: &&LaidEdge| reach(e.from, p) < NEAR || reach(e.to, p) < NEAR;
     // The chords of a curve that the piece itself lies along are not what it meets.
-    let own_side = |e: &&Edge| bare(e.from, e.to, &[t]) < NEAR;
+    let own_side = |e: &&LaidEdge| bare(e.from, e.to, &[t]) < NEAR;
     let met = w.edges.iter().filter(|e| e.opening.is_none() && !own_side(e));
-    let met: Vec<&Edge> = met.filter(at).collect();
+    let met: Vec<&LaidEdge> = met.filter(at).collect();
     let mut rakes = met.iter().filter(|e| e.kind == EdgeKind::Rake);
     let other = rakes.find(|e| (slope(e.from, e.to) - own).abs() > SAME_ANGLE);
     if let Some(o) = other {

@@ -5,7 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::NEAR;
 use super::{Rule, course_at};
 use crate::geom::tol::SAME;
-use crate::model::layout::{Course, Edge, Layout, RuleCheck, Run, Wall, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::receiver::Receiver;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
@@ -36,8 +40,8 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
 }
 
 /// The plumb and sloped sides of a field by the courses they pass.
-fn by_course<'a>(layout: &Layout, w: &'a Wall) -> BTreeMap<i32, Vec<&'a Edge>> {
-    let mut out: BTreeMap<i32, Vec<&Edge>> = BTreeMap::new();
+fn by_course<'a>(layout: &Layout, w: &'a LaidWall) -> BTreeMap<i32, Vec<&'a LaidEdge>> {
+    let mut out: BTreeMap<i32, Vec<&LaidEdge>> = BTreeMap::new();
     let index = |y: f64| course_at(layout, y);
     for e in &w.edges {
         let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
@@ -51,11 +55,11 @@ fn by_course<'a>(layout: &Layout, w: &'a Wall) -> BTreeMap<i32, Vec<&'a Edge>> {
 }
 
 /// What takes panels along the sides that bound a run on one hand.
-fn drawn(sides: &[&Edge], c: &Course, r: &Run, hand: usize) -> BTreeSet<Receiver> {
+fn drawn(sides: &[&LaidEdge], c: &LaidCourse, r: &LaidRun, hand: usize) -> BTreeSet<Receiver> {
     let out = if hand == 0 { -r.gap } else { r.gap };
     let outermost = if hand == 0 { f64::min } else { f64::max };
     // The field lies on the left hand of its sides: a left side runs down.
-    let faces = |e: &&&Edge| (e.to[1] < e.from[1]) == (hand == 0);
+    let faces = |e: &&&LaidEdge| (e.to[1] < e.from[1]) == (hand == 0);
     // Heights at which the run shows: a thin strip ends short of what it stands against.
     let heights = || r.pieces.iter().flat_map(|p| &p.outline).map(|q| q[1]);
     let foot = heights().fold(f64::INFINITY, f64::min).max(c.bottom);

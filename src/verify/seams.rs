@@ -4,7 +4,11 @@ use std::collections::BTreeMap;
 
 use super::{Rule, same};
 use crate::geom::tol::CUT;
-use crate::model::layout::{EndCut, Layout, Piece, RuleCheck, Run, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::LaidRun;
+use crate::layout::piece::{EndCut, Piece};
+use crate::layout::verified::RuleCheck;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 6] {
     [
@@ -17,11 +21,11 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 6] {
     ]
 }
 
-fn runs(layout: &Layout) -> impl Iterator<Item = &Run> {
+fn runs(layout: &Layout) -> impl Iterator<Item = &LaidRun> {
     layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs)
 }
 
-fn is_fixed(run: &Run, i: usize) -> bool {
+fn is_fixed(run: &LaidRun, i: usize) -> bool {
     run.seams.get(i).is_some_and(|s| run.fixed.iter().any(|f| same(*f, *s)))
 }
 
@@ -142,7 +146,7 @@ fn stagger(layout: &Layout) -> RuleCheck {
 }
 
 /// Between seams that fixtures fix, the pieces of each part.
-fn parts(run: &Run) -> Vec<Vec<&Piece>> {
+fn parts(run: &LaidRun) -> Vec<Vec<&Piece>> {
     let mut out: Vec<Vec<&Piece>> = vec![Vec::new()];
     for (i, p) in run.pieces.iter().enumerate() {
         if i > 0 && is_fixed(run, i - 1) {

@@ -3,7 +3,11 @@
 use super::sweep::{Shapes, Slab};
 use super::{Rule, same};
 use crate::geom::tol::{LEVEL, SAME};
-use crate::model::layout::{Course, EndCut, Layout, Piece, RuleCheck, Run, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::piece::{EndCut, Piece};
+use crate::layout::verified::RuleCheck;
 use crate::pitch;
 
 /// Places on the wall that differ by less are one place, inches: outlines come from boolean
@@ -33,7 +37,7 @@ fn range(outline: &[Xy], axis: usize) -> (f64, f64) {
 }
 
 /// Length, course and rip.
-fn extent(rule: &mut Rule, c: &Course, p: &Piece) {
+fn extent(rule: &mut Rule, c: &LaidCourse, p: &Piece) {
     let all: Vec<Xy> = p.more.iter().flatten().chain(&p.outline).copied().collect();
     let ((left, right), (low, high)) = (range(&all, 0), range(&all, 1));
     rule.case((left - p.x0).abs() < NEAR && (right - p.x1).abs() < NEAR, || {
@@ -97,7 +101,7 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
     out
 }
 
-fn end(rule: &mut Rule, r: &Run, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
+fn end(rule: &mut Rule, r: &LaidRun, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
     let (cut, angle, set, slope, contour) = if hand == 0 {
         (p.left_end, p.left_angle, p.left_set, r.left_slope, &p.left_contour)
     } else {

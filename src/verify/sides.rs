@@ -5,9 +5,12 @@ use std::collections::BTreeMap;
 use super::NEAR;
 use super::{Rule, on_course_line, same};
 use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::Xy;
 use crate::job::{InsideCorner, TopFinish};
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall, Xy};
 use crate::model::receiver::Receiver;
 use crate::pitch;
 
@@ -18,7 +21,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     let (mut round, mut named) = (Rule::default(), Rule::default());
     for (_, w) in layout.walls() {
         all_round(&mut round, w);
-        let openings: BTreeMap<&str, &Opening> =
+        let openings: BTreeMap<&str, &LaidOpening> =
             w.openings.iter().map(|o| (o.id.as_str(), o)).collect();
         for e in &w.edges {
             name(&mut named, layout, w, &openings, e);
@@ -36,8 +39,8 @@ fn key(p: Xy) -> (u64, u64) {
 }
 
 /// Each side of the field is walked from end to end along named sides, and none is left over.
-fn all_round(rule: &mut Rule, w: &Wall) {
-    let mut from: BTreeMap<(u64, u64), Vec<&Edge>> = BTreeMap::new();
+fn all_round(rule: &mut Rule, w: &LaidWall) {
+    let mut from: BTreeMap<(u64, u64), Vec<&LaidEdge>> = BTreeMap::new();
     for e in &w.edges {
         from.entry(key(e.from)).or_default().push(e);
     }
@@ -66,7 +69,7 @@ fn place(p: Xy) -> String {
 }
 
 /// Takes the named sides along `a` to `b`; false if one is missing or leaves the line.
-fn walk(from: &mut BTreeMap<(u64, u64), Vec<&Edge>>, a: Xy, b: Xy, length: f64) -> bool {
+fn walk(from: &mut BTreeMap<(u64, u64), Vec<&LaidEdge>>, a: Xy, b: Xy, length: f64) -> bool {
     let along = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
     let (mut at, mut done) = (a, 0.0);
     while key(at) != key(b) {
@@ -85,7 +88,13 @@ fn walk(from: &mut BTreeMap<(u64, u64), Vec<&Edge>>, a: Xy, b: Xy, length: f64) 
     true
 }
 
-fn name(rule: &mut Rule, layout: &Layout, w: &Wall, openings: &BTreeMap<&str, &Opening>, e: &Edge) {
+fn name(
+    rule: &mut Rule,
+    layout: &Layout,
+    w: &LaidWall,
+    openings: &BTreeMap<&str, &LaidOpening>,
+    e: &LaidEdge,
+) {
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
     let told = || format!("{}: {:?} from {} to {}", w.id, e.kind, place(e.from), place(e.to));
     // The field lies on the left hand: going right it is above, going left below.
@@ -129,7 +138,7 @@ fn name(rule: &mut Rule, layout: &Layout, w: &Wall, openings: &BTreeMap<&str, &O
 
 /// What takes panels at a side (FACTS SD-90, SD-91, SD-106, SD-110; a butt edge off its course line
 /// has no lock for a starter).
-fn takes(layout: &Layout, e: &Edge) -> Receiver {
+fn takes(layout: &Layout, e: &LaidEdge) -> Receiver {
     match e.kind {
         EdgeKind::Base | EdgeKind::BareTop => {
             if on_course_line(layout, e.from[1]) {

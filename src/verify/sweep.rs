@@ -2,7 +2,7 @@
 //! line are then linear in its height, and one line at mid height gives each slab's area exactly.
 
 use super::scan::Spans;
-use crate::model::layout::Xy;
+use crate::geom::vocabulary::Xy;
 
 /// Heights nearer than this are one height, inches: far under the 1/1024 in grid.
 const SAME_HEIGHT: f64 = 1e-7;

@@ -6,8 +6,10 @@ use super::NEAR;
 use super::Rule;
 use super::along::{bare, reach};
 use crate::job::TopFinish;
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Layout, RuleCheck, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 
@@ -47,7 +49,7 @@ impl<'a> Index<'a> {
     }
 
     /// Trim of a kind on a wall that may lie along a side.
-    fn near(&self, w: &'a Wall, kind: TrimKind, s: &Edge) -> &[&'a TrimPiece] {
+    fn near(&self, w: &'a LaidWall, kind: TrimKind, s: &LaidEdge) -> &[&'a TrimPiece] {
         let all = self.of.get(&(w.id.as_str(), kind)).map_or(&[][..], Vec::as_slice);
         let (low, high) = (s.from[0].min(s.to[0]), s.from[0].max(s.to[0]));
         let first = all.partition_point(|t| left(t) < low - self.longest - NEAR);
@@ -58,7 +60,7 @@ impl<'a> Index<'a> {
 
 /// What trim lies along a side by its kind and what takes panels there (FACTS SD-90, SD-91, SD-106,
 /// SD-110); corners are looked at apart.
-fn trim_of(layout: &Layout, s: &Edge) -> &'static [TrimKind] {
+fn trim_of(layout: &Layout, s: &LaidEdge) -> &'static [TrimKind] {
     let under_frieze = layout.job.trim.frieze > 0.0;
     match (s.receiver, s.kind) {
         (Receiver::Trim, _) => &[],
@@ -80,13 +82,20 @@ fn trim_of(layout: &Layout, s: &Edge) -> &'static [TrimKind] {
     }
 }
 
-fn side(rule: &mut Rule, layout: &Layout, index: &Index, w: &Wall, s: &Edge) {
+fn side(rule: &mut Rule, layout: &Layout, index: &Index, w: &LaidWall, s: &LaidEdge) {
     for kind in trim_of(layout, s) {
         along(rule, layout, index, w, s, *kind);
     }
 }
 
-fn along(rule: &mut Rule, layout: &Layout, index: &Index, w: &Wall, s: &Edge, kind: TrimKind) {
+fn along(
+    rule: &mut Rule,
+    layout: &Layout,
+    index: &Index,
+    w: &LaidWall,
+    s: &LaidEdge,
+    kind: TrimKind,
+) {
     let whole = reach(s.from, s.to);
     let pieces = index.near(w, kind, s);
     let open = bare(s.from, s.to, pieces);

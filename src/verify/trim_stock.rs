@@ -5,8 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::Rule;
 use super::along::reach;
 use crate::job::FrameCut;
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Layout, RuleCheck};
 use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {

@@ -6,9 +6,11 @@ use super::along::{bare, reach};
 use super::{Rule, on_course_line};
 use crate::geom::tol::SAME;
 use crate::job::FrameCut;
-use crate::model::by_wall::ByWall;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::verified::RuleCheck;
+use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Layout, Opening, RuleCheck, Wall};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
@@ -28,19 +30,19 @@ pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
 
 /// An opening with its sides and its trim.
 struct Frame<'a> {
-    opening: &'a Opening,
-    sides: Vec<&'a Edge>,
+    opening: &'a LaidOpening,
+    sides: Vec<&'a LaidEdge>,
     trims: Vec<&'a TrimPiece>,
     /// Its outline is a box, all of which borders the field but what a door stands on.
     plain: bool,
 }
 
 impl<'a> Frame<'a> {
-    fn of(at: &ByWall<'a>, w: &'a Wall, o: &'a Opening) -> Self {
+    fn of(at: &ByWall<'a>, w: &'a LaidWall, o: &'a LaidOpening) -> Self {
         let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
-        let sides: Vec<&Edge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
+        let sides: Vec<&LaidEdge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
         let trims = at.frame(&w.id, o).to_vec();
-        let upright = |e: &&Edge| {
+        let upright = |e: &&LaidEdge| {
             let (dx, dy) = ((e.from[0] - e.to[0]).abs(), (e.from[1] - e.to[1]).abs());
             dx <= SAME || dy <= SAME
         };
@@ -63,7 +65,7 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
     pieces.iter().map(|t| t.length - laps(t) as f64 * lap).sum()
 }
 
-fn closes(rule: &mut Rule, layout: &Layout, w: &Wall, f: &Frame) {
+fn closes(rule: &mut Rule, layout: &Layout, w: &LaidWall, f: &Frame) {
     if layout.job.product.kind.is_board() {
         let others = [TrimKind::DripCap, TrimKind::Surround];
         let channels =
@@ -151,7 +153,7 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
             format!("{}: jamb channel {} is not tabbed over the sill's", o.id, t.mark)
         });
     }
-    let level = |kind: EdgeKind| -> Vec<&Edge> {
+    let level = |kind: EdgeKind| -> Vec<&LaidEdge> {
         let mine = f.sides.iter().copied().filter(|e| e.kind == kind);
         mine.filter(|e| (e.from[1] - e.to[1]).abs() <= SAME).collect()
     };

@@ -2,7 +2,9 @@
 
 use super::sweep::{Height, Shapes};
 use super::{Rule, scan};
-use crate::model::layout::{Layout, RuleCheck, Xy};
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::verified::RuleCheck;
 
 /// Area that counts as none, square inches.
 const NOISE: f64 = 1.0;

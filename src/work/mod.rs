@@ -5,7 +5,7 @@ mod runs;
 mod steps;
 mod tight;
 
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::work::{WallWork, WorkOrder};
 
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.

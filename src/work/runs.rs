@@ -2,12 +2,13 @@
 //! the last one, so that no edge of a lap looks at the viewer (FACTS SD-76, SD-77).
 
 use crate::job::SeenFrom;
+use crate::layout::course::LaidRun;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::OpeningKind;
-use crate::model::layout::{Elevation, Run, Wall};
 use crate::model::work::{Begins, RunOrder};
 
 /// Where along an elevation it is seen from, and that in words.
-pub(super) fn seen_from(e: &Elevation, from: SeenFrom) -> (f64, String) {
+pub(super) fn seen_from(e: &LaidElevation, from: SeenFrom) -> (f64, String) {
     let xs = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]);
     let (left, right) =
         xs.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)));
@@ -23,15 +24,15 @@ pub(super) fn seen_from(e: &Elevation, from: SeenFrom) -> (f64, String) {
 }
 
 /// Every run with a seam.
-pub(super) fn orders(w: &Wall, seen_from: f64) -> Vec<RunOrder> {
-    let of = |c: &crate::model::layout::Course| -> Vec<RunOrder> {
+pub(super) fn orders(w: &LaidWall, seen_from: f64) -> Vec<RunOrder> {
+    let of = |c: &crate::layout::course::LaidCourse| -> Vec<RunOrder> {
         let seamed = c.runs.iter().filter(|r| r.pieces.len() > 1);
         seamed.map(|r| order(c.index + 1, r, seen_from)).collect()
     };
     w.courses.iter().flat_map(of).collect()
 }
 
-fn order(course: i32, run: &Run, seen_from: f64) -> RunOrder {
+fn order(course: i32, run: &LaidRun, seen_from: f64) -> RunOrder {
     // The piece before which one stands goes on last, over both its neighbours.
     let last = run.seams.iter().filter(|s| **s <= seen_from).count().min(run.pieces.len() - 1);
     let begins = if last == 0 {

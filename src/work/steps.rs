@@ -4,10 +4,11 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::{SAME, level, same};
-use crate::model::by_wall::ByWall;
+use crate::layout::Layout;
+use crate::layout::by_wall::ByWall;
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::fastening::UNDER_HEAD;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Edge, Elevation, Layout, Wall};
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::model::work::{Begins, WallWork};
@@ -72,13 +73,13 @@ impl<'a> Index<'a> {
     }
 
     /// Trim on a wall.
-    fn on(&self, w: &Wall) -> impl Iterator<Item = &'a TrimPiece> + '_ {
+    fn on(&self, w: &LaidWall) -> impl Iterator<Item = &'a TrimPiece> + '_ {
         self.at.trims(&w.id).iter().copied()
     }
 }
 
 /// Whether a post of another wall stands at a corner of this one.
-fn round_corner(index: &Index, t: &TrimPiece, w: &Wall) -> bool {
+fn round_corner(index: &Index, t: &TrimPiece, w: &LaidWall) -> bool {
     let off = |x: f64| (x - t.from[0]).abs();
     let theirs = || index.at.sides(&t.wall).iter().filter(|(_, k)| k.elevation == t.elevation);
     let nearest = theirs().map(|(_, k)| off(k.x)).fold(f64::INFINITY, f64::min);
@@ -90,14 +91,14 @@ fn round_corner(index: &Index, t: &TrimPiece, w: &Wall) -> bool {
 pub(super) fn steps(
     layout: &Layout,
     index: &Index,
-    (e, w): (&Elevation, &Wall),
+    (e, w): (&LaidElevation, &LaidWall),
     work: &WallWork,
 ) -> Vec<String> {
     let boards = layout.job.product.kind.is_board();
     let marks = |kinds: &[TrimKind]| marks(index, w, kinds);
     let mut out = vec![barrier(w)];
     let posts = marks(&[TrimKind::OutsidePost, TrimKind::InsidePost]);
-    let corner = |s: &&Edge| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+    let corner = |s: &&LaidEdge| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
     let shared: Vec<String> = index
         .shared
         .get(e.name.as_str())
@@ -172,7 +173,7 @@ const BEFORE: [TrimKind; 4] =
 const AFTER: [TrimKind; 3] = [TrimKind::TopPanel, TrimKind::TopFace, TrimKind::Crown];
 
 /// Trim of these kinds on a wall: kind by kind with its marks.
-fn named(index: &Index, w: &Wall, kinds: &[TrimKind]) -> String {
+fn named(index: &Index, w: &LaidWall, kinds: &[TrimKind]) -> String {
     let each = kinds.iter().filter_map(|k| {
         let list = marks(index, w, &[*k]);
         (!list.is_empty()).then(|| format!("{} {list}", k.words()))
@@ -199,20 +200,20 @@ fn joined(list: &[String]) -> String {
 
 /// Marks of trim of these kinds on a wall, openings' left out; posts that another elevation counts
 /// stand there.
-fn marks(index: &Index, w: &Wall, kinds: &[TrimKind]) -> String {
+fn marks(index: &Index, w: &LaidWall, kinds: &[TrimKind]) -> String {
     let mine = |t: &&TrimPiece| t.opening.is_none() && kinds.contains(&t.kind);
     let list: Vec<String> = index.on(w).filter(mine).map(|t| t.mark.clone()).collect();
     joined(&list)
 }
 
-fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
+fn starter(layout: &Layout, index: &Index, w: &LaidWall) -> Option<String> {
     let style = layout.job.sheet.lengths;
     let list = marks(index, w, &[TrimKind::Starter]);
     let mut heights: Vec<f64> =
         w.edges.iter().filter(|e| e.receiver == Receiver::Starter).map(|e| e.from[1]).collect();
     heights.sort_by(f64::total_cmp);
     heights.dedup_by(|a, b| same(*a, *b));
-    let bottom = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
+    let bottom = |e: &&LaidEdge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
     let feet: Vec<String> = index.on(w).filter(|t| at_foot(t, w)).map(|t| t.mark.clone()).collect();
     let cut = if cut {
@@ -232,9 +233,9 @@ fn starter(layout: &Layout, index: &Index, w: &Wall) -> Option<String> {
 }
 
 /// Whether finish trim holds the cut bottom of a first course (FACTS SD-91).
-fn at_foot(t: &TrimPiece, w: &Wall) -> bool {
-    let start = |e: &&Edge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
-    let along = |e: &Edge| {
+fn at_foot(t: &TrimPiece, w: &LaidWall) -> bool {
+    let start = |e: &&LaidEdge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
+    let along = |e: &LaidEdge| {
         let (low, high) = (e.from[0].min(e.to[0]), e.from[0].max(e.to[0]));
         let middle = (t.from[0] + t.to[0]) / 2.0;
         same(e.from[1], t.from[1]) && low <= middle && middle <= high
@@ -243,7 +244,7 @@ fn at_foot(t: &TrimPiece, w: &Wall) -> bool {
 }
 
 /// What is flashed on this wall before siding.
-fn barrier(w: &Wall) -> String {
+fn barrier(w: &LaidWall) -> String {
     let has = |kind: EdgeKind| w.edges.iter().any(|e| e.kind == kind);
     let mut parts = Vec::new();
     if !w.openings.is_empty() {
@@ -254,7 +255,7 @@ fn barrier(w: &Wall) -> String {
         parts.push("round the corners".to_owned());
     }
     let roofs = || w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
-    let level_roof = |e: &Edge| level(e.to[1] - e.from[1]);
+    let level_roof = |e: &LaidEdge| level(e.to[1] - e.from[1]);
     if roofs().any(|e| !level_roof(e)) {
         parts.push("step flashing and a kick-out where the roof meets the wall".to_owned());
     }
@@ -272,7 +273,7 @@ fn barrier(w: &Wall) -> String {
 }
 
 /// Openings with the marks of their frames.
-fn frames(index: &Index, w: &Wall) -> String {
+fn frames(index: &Index, w: &LaidWall) -> String {
     let mut by: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
     for t in index.on(w).filter(|t| t.kind != TrimKind::FinishTrim && !t.kind.behind()) {
         if let Some(o) = &t.opening {
@@ -287,7 +288,7 @@ fn frames(index: &Index, w: &Wall) -> String {
 }
 
 /// Where courses begin and which way laps face.
-fn panels(w: &Wall, work: &WallWork, piece: &str) -> Vec<String> {
+fn panels(w: &LaidWall, work: &WallWork, piece: &str) -> Vec<String> {
     let (Some(first), Some(last)) = (w.courses.first(), w.courses.last()) else {
         return Vec::new();
     };
@@ -342,7 +343,7 @@ fn courses_words(list: &[i32]) -> String {
 }
 
 /// Finish trim where a cut edge comes: under sills and at tops.
-fn cut_edges(index: &Index, w: &Wall) -> Vec<String> {
+fn cut_edges(index: &Index, w: &LaidWall) -> Vec<String> {
     let mut out = Vec::new();
     let finish = |of_opening: bool| -> Vec<String> {
         let mine = |t: &&TrimPiece| {

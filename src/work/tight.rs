@@ -2,8 +2,9 @@
 //! sideways nor bowed (FACTS PR-12, common practice, no source).
 
 use crate::geom::tol::{BESIDE, SAME};
+use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::wall::{LaidEdge, LaidObstacle, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Course, Edge, Obstacle, Run, Wall};
 use crate::model::work::{TightSpot, WayIn};
 use crate::units::LengthStyle;
 
@@ -19,7 +20,7 @@ struct Stack {
 
 /// Each stack of tight runs once. `least` is the shortest piece the job allows in a seamed run: what
 /// is shorter cannot be bowed in.
-pub(super) fn spots(w: &Wall, least: f64, style: LengthStyle) -> Vec<TightSpot> {
+pub(super) fn spots(w: &LaidWall, least: f64, style: LengthStyle) -> Vec<TightSpot> {
     let mut stacks: Vec<Stack> = Vec::new();
     for k in &w.courses {
         for r in k.runs.iter().filter(|r| tight(r, least)) {
@@ -38,18 +39,18 @@ pub(super) fn spots(w: &Wall, least: f64, style: LengthStyle) -> Vec<TightSpot> 
 }
 
 /// From where to where up the wall a run's pieces stand.
-fn height(r: &Run, k: &Course) -> (f64, f64) {
+fn height(r: &LaidRun, k: &LaidCourse) -> (f64, f64) {
     let ys = r.pieces.iter().flat_map(|p| &p.outline).map(|p| p[1]);
     let (low, high) = ys.fold((k.top, k.bottom), |(a, b), y| (a.min(y), b.max(y)));
     if low < high { (low, high) } else { (k.bottom, k.top) }
 }
 
 /// Held plumb on both sides, and too short to be bowed in.
-fn tight(r: &Run, least: f64) -> bool {
+fn tight(r: &LaidRun, least: f64) -> bool {
     r.x1 - r.x0 < least && r.left_slope == 0.0 && r.right_slope == 0.0
 }
 
-fn spot(w: &Wall, s: &Stack, style: LengthStyle) -> TightSpot {
+fn spot(w: &LaidWall, s: &Stack, style: LengthStyle) -> TightSpot {
     let between = [beside(w, s.x.0, s.y), beside(w, s.x.1, s.y)];
     let closed = |kinds: &[EdgeKind], y: f64| {
         w.edges.iter().any(|e| {
@@ -106,8 +107,8 @@ fn spot(w: &Wall, s: &Stack, style: LengthStyle) -> TightSpot {
 }
 
 /// What stands upright at `x` beside a stack.
-fn beside(w: &Wall, x: f64, y: (f64, f64)) -> String {
-    let along = |e: &&Edge| {
+fn beside(w: &LaidWall, x: f64, y: (f64, f64)) -> String {
+    let along = |e: &&LaidEdge| {
         let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
         (e.from[0] - x).abs() < BESIDE
             && (e.to[0] - x).abs() < BESIDE
@@ -125,8 +126,8 @@ fn beside(w: &Wall, x: f64, y: (f64, f64)) -> String {
 }
 
 /// The nearest fixture beside `x` at a stack's height.
-fn fixture(w: &Wall, x: f64, y: (f64, f64)) -> Option<String> {
-    let off = |o: &&Obstacle| {
+fn fixture(w: &LaidWall, x: f64, y: (f64, f64)) -> Option<String> {
+    let off = |o: &&LaidObstacle| {
         let near = o.outline.iter().filter(|p| p[1] < y.1 + 8.0 && p[1] > y.0 - 8.0);
         near.map(|p| (p[0] - x).abs()).fold(f64::INFINITY, f64::min)
     };

@@ -1,8 +1,8 @@
 //! Corners of the house as a part of the report.
 
 use super::report::{WIDTH, plain};
+use crate::layout::Layout;
 use crate::model::corner::{Corner, CornerKind, Pairing};
-use crate::model::layout::Layout;
 
 /// Room for a corner's name, and where a second line begins.
 const NAME: usize = 18;

@@ -7,8 +7,12 @@
 use std::collections::BTreeMap;
 
 use super::words::{contour, end, notches, trim_end};
+use crate::layout::Layout;
+use crate::layout::piece::Piece;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::half::Half;
-use crate::model::layout::{Contour, Elevation, Layout, Piece, TakeoffLine, Wall, Zone};
+use crate::model::notch::Contour;
+use crate::model::quantity::{TakeoffLine, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
@@ -222,7 +226,13 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     table(&header, panels.chain(trims))
 }
 
-fn piece(style: LengthStyle, e: &Elevation, w: &Wall, course: i32, p: &Piece) -> Vec<String> {
+fn piece(
+    style: LengthStyle,
+    e: &LaidElevation,
+    w: &LaidWall,
+    course: i32,
+    p: &Piece,
+) -> Vec<String> {
     let length = |v: f64| number(style.number(v));
     let rip = |v: Option<f64>| v.map_or(String::new(), length);
     let mut row = vec![

@@ -4,7 +4,7 @@ use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
 use crate::job::{Job, ranges};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
 use crate::sources;
 

@@ -3,7 +3,7 @@
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
 use crate::job::Kind;
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 

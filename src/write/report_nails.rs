@@ -1,7 +1,7 @@
 //! Nails and movement in the report.
 
 use super::report::{bullets, titled};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 pub(super) fn section(layout: &Layout) -> String {
     let lines = layout.fastening.words.iter().chain(&layout.movement.words);

@@ -1,7 +1,7 @@
 //! The datum in the report: what is in force, and what else could be.
 
 use super::report::{bullets, titled};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 pub(super) fn datum(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;

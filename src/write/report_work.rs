@@ -1,7 +1,7 @@
 //! The order of work in the report.
 
 use super::report::{plain, titled, wrapped};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 pub(super) fn order(layout: &Layout) -> String {
     if layout.work.walls.is_empty() {

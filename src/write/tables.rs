@@ -1,7 +1,7 @@
 //! Tables of the takeoff for the terminal, 80 columns wide.
 
 use super::report::{WIDTH, fitted, plain, wrapped};
-use crate::model::layout::{Group, Zone};
+use crate::model::quantity::{Group, Zone};
 use crate::model::takeoff::{PartShare, Takeoff};
 
 /// The takeoff as a table of 80 columns.

@@ -1,6 +1,7 @@
 //! Words that several tables share.
 
-use crate::model::layout::{Contour, EndCut, NotchSide, Piece};
+use crate::layout::piece::{EndCut, Piece};
+use crate::model::notch::{Contour, NotchSide};
 use crate::model::trim::TrimEnd;
 use crate::units::LengthStyle;
 

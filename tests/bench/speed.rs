@@ -11,7 +11,7 @@
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, normalize, pipeline, verify, write};
 

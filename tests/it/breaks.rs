@@ -1,8 +1,8 @@
 //! Rules that cannot be kept are marked one by one: on the elevation, in the overlay, in the report.
 
 use lapwright::annotate;
+use lapwright::layout::Layout;
 use lapwright::model::drawing::Shape;
-use lapwright::model::layout::Layout;
 use lapwright::takeoff::quantities;
 use lapwright::write::report;
 

@@ -3,8 +3,8 @@
 use lapwright::cli::job_file;
 use lapwright::diag::{Notes, Severity};
 use lapwright::job::Job;
+use lapwright::layout::Layout;
 use lapwright::model::corner::Pairing;
-use lapwright::model::layout::Layout;
 use lapwright::pipeline;
 use lapwright::verify;
 use proptest::prelude::*;

@@ -1,7 +1,7 @@
 //! Published counting rules and whole-house examples (FACTS TK-08 to TK-18, WX-07 to WX-12), by the
 //! functions that hold them and by the cross-checks of laid-out walls.
 
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::takeoff::{CrossCheck, Takeoff};
 use lapwright::takeoff::{quantities, rules};
 

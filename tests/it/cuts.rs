@@ -1,6 +1,8 @@
 //! Cuts: what a cutter is told makes each piece; figures of known shapes reckoned by hand.
 
-use lapwright::model::layout::{EndCut, Layout, NotchSide, Piece};
+use lapwright::layout::Layout;
+use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::model::notch::NotchSide;
 use lapwright::write::json;
 use serde_json::Value;
 

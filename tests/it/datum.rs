@@ -1,7 +1,7 @@
 //! The datum is searched for (FACTS OT-01 to OT-08): published examples, and what must not matter.
 
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::pole::LineKind;
 use lapwright::model::receiver::Receiver;
 use proptest::prelude::*;

@@ -160,9 +160,8 @@ fn a_shifted_datum_brings_sill_and_head_to_course_lines() {
     let path = crate::support::root().join("sample-drawings/one-window.dxf");
     let bytes = std::fs::read(&path).unwrap();
     let mut job = crate::support::job(&path);
-    let notches = |l: &lapwright::model::layout::Layout| {
-        l.pieces().filter(|(.., p)| !p.notches.is_empty()).count()
-    };
+    let notches =
+        |l: &lapwright::layout::Layout| l.pieces().filter(|(.., p)| !p.notches.is_empty()).count();
     let cut = lay(&bytes, &job);
     assert!(notches(&cut) >= 2);
     job.courses.datum = Some(-4.0);

@@ -1,12 +1,12 @@
 //! Pieces of one run (FACTS WY-01 to WY-04), where no neighbouring course asks for stagger: the
 //! least number exactly.
 
-use lapwright::model::layout::Run;
+use lapwright::layout::course::LaidRun;
 
 use crate::support::{broken, dxf, inches, lay, rect};
 
 /// The one run of a wall one course high, panels 12 ft 6 in, lap 1 in (plain vinyl, SD-70).
-fn run(feet: f64, cold: bool) -> Run {
+fn run(feet: f64, cold: bool) -> LaidRun {
     let mut job = inches();
     job.product.lap = Some(1.0);
     job.weather.below_40f = cold;

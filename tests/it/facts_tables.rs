@@ -1,7 +1,7 @@
 //! Printed tables of coverage, cartons, openings and rounding, against the code that counts.
 
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::units::{MM_PER_INCH, Unit, feet_inches, inches_fraction, parse_length, sixteenths};
 
 use crate::support::{dxf, inches, lay, rect};
@@ -16,7 +16,7 @@ fn square(exposure: f64, length: f64) -> Layout {
     lay(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 120.0))]).as_bytes(), &job)
 }
 
-fn line<'a>(l: &'a Layout, item: &str) -> &'a lapwright::model::layout::TakeoffLine {
+fn line<'a>(l: &'a Layout, item: &str) -> &'a lapwright::model::quantity::TakeoffLine {
     l.takeoff.iter().find(|t| t.item == item).unwrap()
 }
 

@@ -1,6 +1,7 @@
 //! Seeded faults: a sound layout broken in one way at a time; the named rule must catch each.
 
-use lapwright::model::layout::{EndCut, Layout};
+use lapwright::layout::Layout;
+use lapwright::layout::piece::EndCut;
 use lapwright::model::seam::Dual;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::verify;
@@ -11,7 +12,7 @@ use crate::support::broken;
 pub(crate) type Break = fn(&mut Layout);
 
 /// The first run with a seam, of the first elevation that has one.
-fn seamed(l: &mut Layout) -> &mut lapwright::model::layout::Run {
+fn seamed(l: &mut Layout) -> &mut lapwright::layout::course::LaidRun {
     l.elevations
         .iter_mut()
         .flat_map(|e| &mut e.walls)
@@ -23,8 +24,8 @@ fn seamed(l: &mut Layout) -> &mut lapwright::model::layout::Run {
 
 fn piece(
     l: &mut Layout,
-    keep: impl Fn(&lapwright::model::layout::Piece) -> bool,
-) -> &mut lapwright::model::layout::Piece {
+    keep: impl Fn(&lapwright::layout::piece::Piece) -> bool,
+) -> &mut lapwright::layout::piece::Piece {
     l.elevations
         .iter_mut()
         .flat_map(|e| &mut e.walls)
@@ -36,7 +37,7 @@ fn piece(
 }
 
 /// Shifts a piece on the wall.
-fn shift(p: &mut lapwright::model::layout::Piece, dx: f64) {
+fn shift(p: &mut lapwright::layout::piece::Piece, dx: f64) {
     p.x0 += dx;
     p.x1 += dx;
     p.outline.iter_mut().for_each(|q| q[0] += dx);
@@ -157,7 +158,7 @@ pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
     ("a seam over a seam", STAGGER, |l| {
         let cs = &mut l.elevations[1].walls[0].courses;
         let seamed =
-            |c: &lapwright::model::layout::Course| c.runs.iter().any(|r| !r.seams.is_empty());
+            |c: &lapwright::layout::course::LaidCourse| c.runs.iter().any(|r| !r.seams.is_empty());
         let i = (1..cs.len()).find(|i| seamed(&cs[*i]) && seamed(&cs[*i - 1])).unwrap();
         let x = cs[i].runs.iter().flat_map(|r| &r.seams).copied().next().unwrap();
         cs[i - 1].runs.iter_mut().flat_map(|r| &mut r.seams).next().map(|s| *s = x + 4.0).unwrap();

@@ -4,9 +4,12 @@
 use std::collections::BTreeSet;
 
 use lapwright::cli::job_file;
+use lapwright::layout::Layout;
+use lapwright::layout::course::LaidRun;
+use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::layout::wall::{LaidEdge, LaidWall};
 use lapwright::model::half::Half;
 use lapwright::model::house::EdgeKind;
-use lapwright::model::layout::{Edge, EndCut, Layout, Piece, Run, Wall};
 use lapwright::model::receiver::Receiver;
 use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
@@ -31,16 +34,16 @@ const MILL: &str = "a factory end is one as the board left the mill";
 const HALVES: &str = "both halves of a ripped panel fit it";
 const ZONES: &str = "zones of other cladding are measured and bear no panel";
 
-fn wall(l: &mut Layout) -> &mut Wall {
+fn wall(l: &mut Layout) -> &mut LaidWall {
     &mut l.elevations[0].walls[0]
 }
 
-fn edge(l: &mut Layout, keep: impl Fn(&Edge) -> bool) -> &mut Edge {
+fn edge(l: &mut Layout, keep: impl Fn(&LaidEdge) -> bool) -> &mut LaidEdge {
     let all = l.elevations.iter_mut().flat_map(|e| &mut e.walls).flat_map(|w| &mut w.edges);
     all.into_iter().find(|e| keep(e)).unwrap()
 }
 
-fn run(l: &mut Layout, keep: impl Fn(&Run) -> bool) -> &mut Run {
+fn run(l: &mut Layout, keep: impl Fn(&LaidRun) -> bool) -> &mut LaidRun {
     let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
     let mut runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
     runs.find(|r| keep(r)).unwrap()
@@ -109,7 +112,7 @@ const HOUSE: [(&str, &str, Break); 17] = [
     }),
     ("a mounting block under a seam", FIXTURES, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
-        let fits = |w: &Wall| w.obstacles.iter().any(|o| o.mounting_block);
+        let fits = |w: &LaidWall| w.obstacles.iter().any(|o| o.mounting_block);
         let w = walls.into_iter().find(|w| fits(w) && seamed(w).is_some()).unwrap();
         let (x, y) = seamed(w).unwrap();
         let o = w.obstacles.iter_mut().find(|o| o.mounting_block).unwrap();
@@ -118,7 +121,7 @@ const HOUSE: [(&str, &str, Break); 17] = [
 ];
 
 /// A seam of a wall, and the butt line it stands on.
-fn seamed(w: &Wall) -> Option<(f64, f64)> {
+fn seamed(w: &LaidWall) -> Option<(f64, f64)> {
     let runs = w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r)));
     runs.filter(|(_, r)| r.fixed.is_empty()).find_map(|(c, r)| Some((*r.seams.first()?, c.bottom)))
 }
@@ -219,7 +222,7 @@ const BOARDS: [(&str, &str, Break); 8] = [
     ("joints wanted two studs apart", APART, |l| l.job.boards.studs_apart = 9),
     ("a joint over a joint", APART, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
-        let jointed = |c: &lapwright::model::layout::Course| {
+        let jointed = |c: &lapwright::layout::course::LaidCourse| {
             c.runs.iter().flat_map(|r| &r.seams).next().copied()
         };
         for w in walls {

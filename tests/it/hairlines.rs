@@ -2,7 +2,9 @@
 //! levels and jambs miss course lines and panel ends by thousandths of an inch.
 
 use lapwright::job::Job;
-use lapwright::model::layout::{Contour, Layout, Notch, NotchSide, Piece};
+use lapwright::layout::Layout;
+use lapwright::layout::piece::Piece;
+use lapwright::model::notch::{Contour, Notch, NotchSide};
 use lapwright::write::json;
 
 use crate::cutcase::wrong;

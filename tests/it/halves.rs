@@ -3,8 +3,8 @@
 
 use lapwright::annotate;
 use lapwright::job::{Job, Kind, Product};
+use lapwright::layout::Layout;
 use lapwright::model::half::Half;
-use lapwright::model::layout::Layout;
 use lapwright::model::seam::Effort;
 use lapwright::takeoff::quantities;
 use lapwright::write::{csv, report};
@@ -180,7 +180,7 @@ fn halves_that_overlap_are_refused() {
             broken(&other)
         );
     };
-    let each = |l: &mut Layout, change: &dyn Fn(&mut lapwright::model::layout::Piece)| {
+    let each = |l: &mut Layout, change: &dyn Fn(&mut lapwright::layout::piece::Piece)| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let courses = walls.flat_map(|w| &mut w.courses);
         courses.flat_map(|c| &mut c.runs).flat_map(|r| &mut r.pieces).for_each(change);

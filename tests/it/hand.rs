@@ -3,7 +3,9 @@
 use std::fs;
 
 use lapwright::cli::job_file;
-use lapwright::model::layout::{Contour, EndCut, Layout, NotchSide, Piece};
+use lapwright::layout::Layout;
+use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::model::notch::{Contour, NotchSide};
 
 use crate::support::{broken, lay, root};
 

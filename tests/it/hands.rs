@@ -3,8 +3,10 @@
 
 use geo_booleanop::boolean::BooleanOp;
 use geo_types_06::{Coordinate, LineString, MultiPolygon, Polygon as Other};
+use lapwright::geom::vocabulary::Xy;
 use lapwright::job::Job;
-use lapwright::model::layout::{Layout, Piece, Xy};
+use lapwright::layout::Layout;
+use lapwright::layout::piece::Piece;
 use lapwright::model::seam::Effort;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -50,7 +52,7 @@ fn told(layout: &Layout, inches: f64, flip: Option<f64>) -> Vec<Told> {
                 (format!("{:?}", p.right_end), whole(p.right_angle), whole(p.right_set)),
             ];
             let (mut x0, mut x1) = (place(p.x0), place(p.x1));
-            let notch = |n: &lapwright::model::layout::Notch| {
+            let notch = |n: &lapwright::model::notch::Notch| {
                 let left = if flip.is_some() { p.length - n.left - n.width } else { n.left };
                 [n.side as i64, whole(left), whole(n.width), whole(n.depth)]
             };

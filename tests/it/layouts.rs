@@ -1,7 +1,7 @@
 //! Layouts of random walls: every rule kept, areas agree with an independent engine; moved,
 //! mirrored or redrawn in another unit, a house takes the same panels.
 
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 

@@ -2,7 +2,7 @@
 
 use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 
 use crate::sheets::{legible, texts};
 use crate::support::{broken, dxf, inches, lay, rect};

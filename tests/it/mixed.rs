@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::seam::{
     Dual, Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, SecondStock,
 };

@@ -6,7 +6,7 @@ use lapwright::write::overlay::{Measure, separate, spliced};
 
 use crate::support::{laid, samples};
 
-fn measure(layout: &lapwright::model::layout::Layout) -> Measure {
+fn measure(layout: &lapwright::layout::Layout) -> Measure {
     Measure { inches: layout.drawing.inches_per_unit, style: layout.job.sheet.lengths }
 }
 

@@ -2,7 +2,7 @@
 
 use lapwright::cli::job_file;
 use lapwright::job::{Job, Kind, Product};
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 

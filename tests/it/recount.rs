@@ -274,7 +274,7 @@ pub(crate) fn check(v: &Value, name: &str) {
     assert!(expected.is_empty(), "{name}: not in the takeoff: {expected:?}");
 }
 
-pub(crate) fn written(layout: &lapwright::model::layout::Layout) -> Value {
+pub(crate) fn written(layout: &lapwright::layout::Layout) -> Value {
     serde_json::from_slice(&lapwright::write::json::layout(layout)).unwrap()
 }
 

@@ -6,8 +6,9 @@ use std::sync::OnceLock;
 
 use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
+use lapwright::layout::Layout;
+use lapwright::layout::wall::LaidElevation;
 use lapwright::model::drawing::{Across, Shape, Text};
-use lapwright::model::layout::{Elevation, Layout};
 use lapwright::model::sheet::Sheet;
 use lapwright::typeface;
 use lapwright::units::{LengthStyle, Unit, parse_length};
@@ -50,7 +51,7 @@ pub(crate) fn legible(stem: &str, s: &Sheet) {
 }
 
 /// Sheets of one elevation: one, or its parts.
-pub(crate) fn of<'a>(sheets: &'a [Sheet], e: &Elevation) -> Vec<&'a Sheet> {
+pub(crate) fn of<'a>(sheets: &'a [Sheet], e: &LaidElevation) -> Vec<&'a Sheet> {
     let part = format!("{}, part ", e.name);
     sheets.iter().filter(|s| s.title == e.name || s.title.starts_with(&part)).collect()
 }

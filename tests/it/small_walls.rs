@@ -2,7 +2,7 @@
 
 use lapwright::cli::job_file;
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::trim::{TrimKind, TrimPiece};
 
 use crate::support::{broken, dxf, lay};

@@ -7,7 +7,7 @@ use std::sync::Mutex;
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::job::Job;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::pipeline;
 
 /// The project's folder.

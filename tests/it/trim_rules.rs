@@ -1,7 +1,7 @@
 //! Trim piece by piece on small walls, every figure reckoned by hand.
 
 use lapwright::cli::job_file;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 use crate::small_walls::{job, laid, lengths, of};

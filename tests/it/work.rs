@@ -2,7 +2,7 @@
 //! courses (SD-80), tight places have their way in (PR-12).
 
 use lapwright::job::SeenFrom;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::work::{Begins, WayIn};
 
 use crate::support::{dxf, inches, laid, lay, rect};

@@ -4,10 +4,9 @@
 use std::io::Cursor;
 
 use calamine::{Data, Range, Reader, Xlsx};
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::model::takeoff::Takeoff;
-use lapwright::takeoff::price;
-use lapwright::takeoff::quantities;
+use lapwright::takeoff::{price, quantities};
 use lapwright::write;
 
 use crate::support::laid_by_a_crew as laid;

@@ -6,7 +6,7 @@ use std::path::Path;
 
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
-use lapwright::model::layout::Layout;
+use lapwright::layout::Layout;
 use lapwright::pipeline;
 use serde_json::Value;
 

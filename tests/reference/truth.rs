@@ -6,8 +6,8 @@ use std::path::{Path, PathBuf};
 
 use lapwright::cli::job_file;
 use lapwright::diag::Notes;
+use lapwright::layout::Layout;
 use lapwright::model::house::{EdgeKind, OpeningKind};
-use lapwright::model::layout::{self, Layout};
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 use serde::Deserialize;
@@ -101,12 +101,14 @@ fn missed(truth: &Truth, layout: &Layout) -> Vec<String> {
     }
     let mut out = Vec::new();
     for t in &truth.elevations {
-        let named = |e: &&layout::Elevation| t.name.as_ref().is_none_or(|n| *n == e.name);
+        let named = |e: &&lapwright::layout::wall::LaidElevation| {
+            t.name.as_ref().is_none_or(|n| *n == e.name)
+        };
         let Some(e) = layout.elevations.iter().find(named) else {
             out.push(format!("no {:?}", t.name));
             continue;
         };
-        let mut walls: Vec<&layout::Wall> = e.walls.iter().collect();
+        let mut walls: Vec<&lapwright::layout::wall::LaidWall> = e.walls.iter().collect();
         walls.sort_by(|a, b| left(a).total_cmp(&left(b)));
         if walls.len() != t.walls.len() {
             out.push(format!("{}: {} walls of {}", e.name, walls.len(), t.walls.len()));
@@ -125,7 +127,7 @@ fn missed(truth: &Truth, layout: &Layout) -> Vec<String> {
     out
 }
 
-fn left(wall: &layout::Wall) -> f64 {
+fn left(wall: &lapwright::layout::wall::LaidWall) -> f64 {
     wall.outline.iter().map(|p| p[0]).fold(f64::INFINITY, f64::min)
 }
 
@@ -139,7 +141,7 @@ fn same_area(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-4 * b.max(1.0)
 }
 
-fn missed_of_wall(t: &Wall, w: &layout::Wall) -> Vec<String> {
+fn missed_of_wall(t: &Wall, w: &lapwright::layout::wall::LaidWall) -> Vec<String> {
     let mut out = Vec::new();
     for (what, a, b) in [("gross", w.gross_area, t.gross_area), ("net", w.net_area, t.net_area)] {
         if !same_area(a, b) {
@@ -167,7 +169,9 @@ fn missed_of_wall(t: &Wall, w: &layout::Wall) -> Vec<String> {
         }
     }
     for r in &t.rakes {
-        let is = |e: &&layout::Edge| e.pitch.is_some_and(|p| (p - r.pitch).abs() < 0.02);
+        let is = |e: &&lapwright::layout::wall::LaidEdge| {
+            e.pitch.is_some_and(|p| (p - r.pitch).abs() < 0.02)
+        };
         if !w.edges.iter().any(|e| is(&e)) {
             out.push(format!("no rake at {} in 12", r.pitch));
         }
@@ -175,7 +179,7 @@ fn missed_of_wall(t: &Wall, w: &layout::Wall) -> Vec<String> {
     out
 }
 
-fn is_obstacle(x: &layout::Obstacle, o: &Obstacle) -> bool {
+fn is_obstacle(x: &lapwright::layout::wall::LaidObstacle, o: &Obstacle) -> bool {
     let ends = |axis: usize| {
         let all = x.outline.iter().map(|p| p[axis]);
         (all.clone().fold(f64::INFINITY, f64::min), all.fold(f64::NEG_INFINITY, f64::max))

@@ -8,8 +8,11 @@ use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{cut, short, string_to_cut};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::MARK;
-use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::{Course, Layout, NotchSide, Piece, Xy};
+use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::model::notch::NotchSide;
 use crate::units::LengthStyle;
 
 /// Height of a drawn panel face.
@@ -28,7 +31,7 @@ fn row_of(side: NotchSide) -> NotchSide {
 /// A cut ready to be drawn in a column of some width.
 pub(super) struct Cell<'a> {
     piece: &'a Piece,
-    course: &'a Course,
+    course: &'a LaidCourse,
     style: LengthStyle,
     /// Heights of the faces' lines.
     faces: Vec<f64>,
@@ -44,7 +47,7 @@ pub(super) struct Cell<'a> {
 impl<'a> Cell<'a> {
     pub(super) fn of(
         piece: &'a Piece,
-        course: &'a Course,
+        course: &'a LaidCourse,
         marks: &[&str],
         layout: &Layout,
         width: f64,

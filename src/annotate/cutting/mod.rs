@@ -13,8 +13,11 @@ use super::page::{Page, room};
 use super::style::TEXT;
 use super::words::{cut, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::{EndCut, Piece};
 use crate::model::half::Half;
-use crate::model::layout::{Contour, Course, EndCut, Layout, Notch, NotchSide, Piece};
+use crate::model::notch::{Contour, Notch, NotchSide};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
 type Key = (
@@ -35,11 +38,11 @@ struct Cut<'a> {
     /// Which ends are cut and meet a seam.
     meets: (bool, bool),
     piece: &'a Piece,
-    course: &'a Course,
+    course: &'a LaidCourse,
     marks: Vec<&'a str>,
 }
 
-fn key(p: &Piece, k: &Course, meets: (bool, bool)) -> Key {
+fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
     let sixteenths = crate::units::sixteenths;
     let points = |c: &Option<Contour>| {
         let points = c.iter().flat_map(|c| &c.points);

@@ -10,8 +10,8 @@ use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::short;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::layout::Layout;
 use crate::model::house::EdgeKind;
-use crate::model::layout::Layout;
 use crate::units::LengthStyle;
 
 /// Shares of full size a pattern is drawn at.

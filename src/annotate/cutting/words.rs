@@ -2,14 +2,17 @@
 
 use crate::annotate::words::{cut, short};
 use crate::geom::tol::{CUT, MARK};
+use crate::geom::vocabulary::Xy;
 use crate::job::Product;
+use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::piece::{EndCut, Piece};
 use crate::model::half::Half;
-use crate::model::layout::{Contour, Course, EndCut, Notch, NotchSide, Piece, Run, Xy};
+use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::units::LengthStyle;
 
 pub(super) fn describe(
     p: &Piece,
-    k: &Course,
+    k: &LaidCourse,
     product: &Product,
     style: LengthStyle,
 ) -> Vec<String> {
@@ -87,7 +90,7 @@ pub(super) fn describe(
 
 /// Which ends of a piece are cut and meet a seam, as one at a bare fixture does. Boards butt with square
 /// ends: nothing laps at a joint.
-pub(super) fn cut_at_seams(product: &Product, run: &Run, p: &Piece) -> (bool, bool) {
+pub(super) fn cut_at_seams(product: &Product, run: &LaidRun, p: &Piece) -> (bool, bool) {
     let at = run.pieces.iter().position(|q| q.mark == p.mark);
     let Some(at) = at.filter(|_| !product.kind.is_board()) else { return (false, false) };
     let left = at > 0 && p.left_end == EndCut::Square;
@@ -95,7 +98,7 @@ pub(super) fn cut_at_seams(product: &Product, run: &Run, p: &Piece) -> (bool, bo
 }
 
 /// A cut end at a seam lacks what lets the next panel lap (FACTS SD-82).
-fn recess(product: &Product, p: &Piece, k: &Course) -> Option<String> {
+fn recess(product: &Product, p: &Piece, k: &LaidCourse) -> Option<String> {
     let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
     let ends = match cut_at_seams(product, run, p) {
         (true, true) => "both ends meet seams",

@@ -6,14 +6,14 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::standing::Standing;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::layout::Elevation;
+use crate::layout::wall::LaidElevation;
 use crate::model::seam::SeamAt;
 
 /// Half of a diamond, paper inches.
 const HALF: f64 = 0.06;
 
 /// The middle of a seam's height on the wall.
-pub(in crate::annotate) fn place(e: &Elevation, at: &SeamAt) -> Option<(f64, f64)> {
+pub(in crate::annotate) fn place(e: &LaidElevation, at: &SeamAt) -> Option<(f64, f64)> {
     let mut runs = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
     let (low, high) = runs.find(|r| r.id == at.run)?.seam_height(at.x)?;
     Some((at.x, (low + high) / 2.0))
@@ -25,7 +25,7 @@ pub(in crate::annotate) fn diamond(at: Point, half: f64) -> [Point; 4] {
 }
 
 /// Diamonds and dashes, which text keeps off.
-pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
+pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) {
     for b in &on.breaks {
         let at: Vec<Point> =
             b.seams.iter().filter_map(|s| place(e, s)).map(|(x, y)| v.at(x, y)).collect();
@@ -35,7 +35,7 @@ pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
 }
 
 /// Their marks, each where its first seam shows. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) -> usize {
     let mut none = 0;
     for b in &on.breaks {
         let shown = b.seams.iter().filter_map(|s| place(e, s)).find(|(x, y)| v.holds(*x, *y));

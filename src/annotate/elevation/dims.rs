@@ -8,8 +8,9 @@ use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::{length, string};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::layout::course::LaidCourse;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Course, Elevation, Wall};
 
 /// Distance of strings of dimensions.
 const ROW: f64 = 0.34;
@@ -18,8 +19,8 @@ const UPPER: f64 = 96.0;
 
 /// Course numbers between butt lines, heights of butt lines beside them, on both sides; a wedge where
 /// level is checked, on top of the courses numbered in `checks`.
-pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View, checks: &BTreeSet<i32>) {
-    let mut levels: Vec<&Course> = e.walls.iter().flat_map(|w| &w.courses).collect();
+pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTreeSet<i32>) {
+    let mut levels: Vec<&LaidCourse> = e.walls.iter().flat_map(|w| &w.courses).collect();
     levels.sort_by_key(|c| c.index);
     levels.dedup_by_key(|c| c.index);
     levels.retain(|l| v.holds(v.window.x0, (l.bottom + l.top) / 2.0));
@@ -54,7 +55,7 @@ pub(super) fn heights(c: &mut Canvas, e: &Elevation, v: &View, checks: &BTreeSet
 }
 
 /// Strings of widths under the walls: openings storey by storey, then the whole.
-pub(super) fn widths(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let grade = e.grade.iter().map(|p| v.xy(p));
     let near = |p: &Point| p.x > v.paper().x0 - 0.3 && p.x < v.paper().x1 + 0.3;
     let lowest = grade.filter(near).map(|p| p.y).fold(v.paper().y0, f64::min);
@@ -87,7 +88,7 @@ pub(super) fn widths(c: &mut Canvas, e: &Elevation, v: &View) {
     level_string(c, v, vec![v.window.x0, v.window.x1], row);
 }
 
-pub(super) fn bound(w: &Wall, f: fn(f64, f64) -> f64) -> f64 {
+pub(super) fn bound(w: &LaidWall, f: fn(f64, f64) -> f64) -> f64 {
     w.outline.iter().map(|p| p[0]).reduce(f).unwrap_or(0.0)
 }
 
@@ -127,10 +128,10 @@ fn level_string(c: &mut Canvas, v: &View, xs: Vec<f64>, y: f64) {
 }
 
 /// One upright string on the right: feet of walls, eaves and tops.
-pub(super) fn upright(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let mut ys: Vec<f64> = Vec::new();
     for w in &e.walls {
-        let level = |s: &&crate::model::layout::Edge| {
+        let level = |s: &&crate::layout::wall::LaidEdge| {
             s.opening.is_none()
                 && (s.from[1] - s.to[1]).abs() < 0.1
                 && matches!(

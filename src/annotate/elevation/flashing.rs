@@ -3,16 +3,17 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::geom::vocabulary::Vec2;
+use crate::geom::vocabulary::{Vec2, Xy};
+use crate::layout::Layout;
+use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Layout, Xy};
 
 fn reach(a: Xy, b: Xy) -> f64 {
     (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
 /// The note of each side over a roof, of each foot of a slope, and of the start over grade.
-pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
+pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &LaidElevation, v: &View) {
     for s in e.roof_sides() {
         let (from, to) = (s.edge.from, s.edge.to);
         let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
@@ -31,7 +32,7 @@ pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &Elevation, v: &View) {
 }
 
 /// The middle of the longest start that stands over grade.
-fn over_grade(e: &Elevation) -> Option<Xy> {
+fn over_grade(e: &LaidElevation) -> Option<Xy> {
     if e.grade.len() < 2 {
         return None;
     }
@@ -51,7 +52,7 @@ fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
 }
 
 /// What the key says of them.
-pub(super) fn key(layout: &Layout, e: &Elevation) -> Vec<String> {
+pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
     let mut out = Vec::new();
     let style = layout.job.sheet.lengths;
     let roofs = e.roof_sides();

@@ -4,13 +4,13 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::Elevation;
+use crate::layout::wall::LaidElevation;
 use crate::model::linework::Role;
 
 /// How far outside the walls the source is shown, elevation inches: roofs' edges and eaves.
 const ROUND: f64 = 48.0;
 
-pub(super) fn backdrop(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn backdrop(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let shown = |r: Option<Role>| {
         !matches!(
             r,
@@ -27,7 +27,7 @@ pub(super) fn backdrop(c: &mut Canvas, e: &Elevation, v: &View) {
     }
 }
 
-pub(super) fn ground(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn ground(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let house = v.house;
     let beyond = 8.0_f64;
     let ends = Rect::new(house.x0 - beyond, f64::MIN / 4.0, house.x1 + beyond, f64::MAX / 4.0);
@@ -42,7 +42,7 @@ pub(super) fn ground(c: &mut Canvas, e: &Elevation, v: &View) {
 }
 
 /// Areas inside walls that take no siding are named.
-pub(super) fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, v: &View) {
     zones(c, e, v);
     for b in e.backdrop.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
         let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
@@ -69,7 +69,7 @@ pub(super) fn bare(c: &mut Canvas, e: &Elevation, v: &View) {
 }
 
 /// Other cladding is named and measured where it is.
-fn zones(c: &mut Canvas, e: &Elevation, v: &View) {
+fn zones(c: &mut Canvas, e: &LaidElevation, v: &View) {
     for z in &e.zones {
         let Some(outer) = z.outline.first() else { continue };
         let points: Vec<Point> = outer.iter().map(|p| Point::new(p[0], p[1])).collect();

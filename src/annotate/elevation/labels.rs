@@ -7,7 +7,7 @@ use crate::annotate::style::{HEADING, Ink, TEXT};
 use crate::annotate::words::{length, unit_note};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::paper::Scale;
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::units::LengthStyle;
 
 /// Distance of rows of the key.

@@ -7,12 +7,15 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::TEXT;
 use crate::annotate::words::short;
-use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::model::layout::{Course, Elevation, NotchSide, Piece, Wall, Xy};
+use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::model::notch::NotchSide;
 
 /// Piece marks, without the wall's own prefix, which stands once over the wall. Returns how many
 /// found no room.
-pub(super) fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
     let mut tight = Vec::new();
     let mut placed = Vec::new();
     for w in &e.walls {
@@ -49,7 +52,7 @@ pub(super) fn marks(c: &mut Canvas, e: &Elevation, v: &View) -> usize {
 }
 
 /// Sizes of notches, width before depth, where there is room near them.
-pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn notches(c: &mut Canvas, e: &LaidElevation, v: &View) {
     for w in &e.walls {
         for (k, p) in pieces(w) {
             for n in &p.notches {
@@ -76,14 +79,14 @@ pub(super) fn notches(c: &mut Canvas, e: &Elevation, v: &View) {
     }
 }
 
-fn pieces(w: &Wall) -> impl Iterator<Item = (&Course, &Piece)> {
+fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
     w.courses
         .iter()
         .flat_map(|k| k.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (k, p))))
 }
 
 /// The name of a wall over it, with how its marks read.
-fn name(c: &mut Canvas, w: &Wall, v: &View) {
+fn name(c: &mut Canvas, w: &LaidWall, v: &View) {
     let Some(prefix) = pieces(w).next().and_then(|(_, p)| p.mark.split('-').next()) else { return };
     let top = w.outline.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
     // Over what this sheet shows of the wall.
@@ -108,7 +111,7 @@ fn name(c: &mut Canvas, w: &Wall, v: &View) {
 }
 
 /// The middle of what shows of a piece.
-pub(in crate::annotate) fn middle(k: &Course, p: &Piece) -> (f64, f64) {
+pub(in crate::annotate) fn middle(k: &LaidCourse, p: &Piece) -> (f64, f64) {
     let x = (p.x0 + p.x1) / 2.0;
     let span = (0..=20)
         .map(|i| x + (p.x1 - p.x0) / 41.0 * f64::from(if i % 2 == 0 { i } else { -i }))

@@ -24,13 +24,14 @@ use super::scale::{elevation as scale_of, parts};
 use super::standing::Standing;
 use crate::geom::vocabulary::{Affine, Rect};
 use crate::job::paper::Scale;
-use crate::model::layout::{Elevation, Layout};
+use crate::layout::Layout;
+use crate::layout::wall::LaidElevation;
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in.
 const PITCH: f64 = 0.12;
 
 /// The sheets of one elevation: one, or as many as it takes at its scale.
-pub(super) fn sheets(layout: &Layout, e: &Elevation, on: &Standing) -> Vec<Page> {
+pub(super) fn sheets(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
     let extra = footnotes(layout, e, on);
@@ -82,7 +83,7 @@ impl Part {
 
 fn sheet(
     layout: &Layout,
-    (e, on): (&Elevation, &Standing),
+    (e, on): (&LaidElevation, &Standing),
     view: &View,
     scale: &Scale,
     area: Rect,
@@ -173,7 +174,7 @@ fn checks(on: &Standing) -> BTreeSet<i32> {
 }
 
 /// What the key says besides line types.
-fn footnotes(layout: &Layout, e: &Elevation, on: &Standing) -> Vec<String> {
+fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
     let mut out = vec![
         "rip: height kept".to_owned(),
         "notch: width x depth; see the cutting sheets".to_owned(),

@@ -6,20 +6,20 @@ use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::annotate::words::length;
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::house::OpeningKind;
-use crate::model::layout::{Opening, Wall};
 
 /// Distance of lines of text in an opening.
 const LINE: f64 = 0.15;
 
-pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
+pub(super) fn outlines(c: &mut Canvas, w: &LaidWall, v: &View) {
     for ring in w.openings.iter().map(|o| &o.outline).chain(w.obstacles.iter().map(|o| &o.outline))
     {
         c.firm_ring(Ink::Opening, &v.points(ring));
     }
 }
 
-fn kind(o: &Opening) -> &'static str {
+fn kind(o: &LaidOpening) -> &'static str {
     match o.kind {
         OpeningKind::Window => "window",
         OpeningKind::Door => "door",
@@ -28,7 +28,7 @@ fn kind(o: &Opening) -> &'static str {
     }
 }
 
-pub(super) fn names(c: &mut Canvas, w: &Wall, v: &View) {
+pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View) {
     for o in &w.openings {
         let middle = ((o.left + o.right) / 2.0, (o.sill + o.head) / 2.0);
         if !v.holds(middle.0, middle.1) {
@@ -56,7 +56,7 @@ pub(super) fn names(c: &mut Canvas, w: &Wall, v: &View) {
 }
 
 /// Writes lines about the middle of an opening where they fit; marks of its trim need the rest.
-fn inside(c: &mut Canvas, o: &Opening, v: &View, lines: &[String], centre: Point) -> bool {
+fn inside(c: &mut Canvas, o: &LaidOpening, v: &View, lines: &[String], centre: Point) -> bool {
     let room = ((o.right - o.left) / v.factor, (o.head - o.sill) / v.factor);
     let widest = lines.iter().map(|l| crate::typeface::width(l, TEXT, false)).fold(0.0, f64::max);
     let tall = lines.len() as f64 * LINE;

@@ -5,21 +5,21 @@ use crate::annotate::canvas::Canvas;
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Wall};
 
 /// Base of the triangle on paper.
 const BASE: f64 = 0.3;
 /// Rakes shorter on paper are undersides of lower roofs or returns; the main slopes say enough.
 const LEAST: f64 = 0.8;
 
-pub(super) fn slopes(c: &mut Canvas, e: &Elevation, v: &View) {
+pub(super) fn slopes(c: &mut Canvas, e: &LaidElevation, v: &View) {
     for w in &e.walls {
         slopes_of(c, w, v);
     }
 }
 
-fn slopes_of(c: &mut Canvas, w: &Wall, v: &View) {
+fn slopes_of(c: &mut Canvas, w: &LaidWall, v: &View) {
     for edge in w.edges.iter().filter(|s| s.kind == EdgeKind::Rake && s.opening.is_none()) {
         let Some(pitch) = edge.pitch.filter(|p| *p > 0.0) else { continue };
         let (a, b) = (v.xy(&edge.from), v.xy(&edge.to));

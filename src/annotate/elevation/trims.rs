@@ -4,9 +4,9 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::standing::Standing;
 use crate::annotate::style::Ink;
-use crate::geom::vocabulary::{Point, Vec2};
+use crate::geom::vocabulary::{Point, Vec2, Xy};
+use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
-use crate::model::layout::{Elevation, Xy};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 fn ink(kind: TrimKind) -> Ink {
@@ -38,7 +38,7 @@ fn off(kind: TrimKind) -> Vec2 {
     }
 }
 
-pub(super) fn lines(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
+pub(super) fn lines(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) {
     // A post shared with another elevation is counted there and shown on both.
     let corners = e.walls.iter().flat_map(|w| &w.edges);
     for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
@@ -64,7 +64,7 @@ pub(super) fn lines(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) {
 }
 
 /// The points of an opening's head over its jambs, where it is not one level line.
-fn curved_head(e: &Elevation, opening: &str) -> Option<Vec<Xy>> {
+fn curved_head(e: &LaidElevation, opening: &str) -> Option<Vec<Xy>> {
     let heads = e.walls.iter().flat_map(|w| &w.edges);
     let sides: Vec<_> = heads
         .filter(|s| s.kind == EdgeKind::Head && s.opening.as_deref() == Some(opening))
@@ -79,7 +79,7 @@ fn curved_head(e: &Elevation, opening: &str) -> Option<Vec<Xy>> {
 }
 
 /// Where the mark of a piece would best stand, seen from its line.
-fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
+fn beside(t: &TrimPiece, e: &LaidElevation, v: &View) -> Vec2 {
     let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
     let opening = t
         .opening
@@ -112,12 +112,12 @@ fn beside(t: &TrimPiece, e: &Elevation, v: &View) -> Vec2 {
 }
 
 /// Marks of trim, framed. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &Elevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) -> usize {
     on.trims.iter().filter(|t| !mark(c, t, e, v)).count()
 }
 
 /// Whether the piece is another sheet's, or its mark was placed.
-fn mark(c: &mut Canvas, t: &TrimPiece, e: &Elevation, v: &View) -> bool {
+fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
     let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
     if !v.holds(middle[0], middle[1]) {
         return true;

@@ -1,9 +1,9 @@
 //! Where an elevation, or the part of it that one sheet shows, stands on paper.
 
 use crate::annotate::scale::parts;
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::job::paper::Scale;
-use crate::model::layout::{Elevation, Xy};
+use crate::layout::wall::LaidElevation;
 use crate::units::LengthStyle;
 
 /// Paper room kept round the walls: course numbers and heights on both sides, the upright string
@@ -69,7 +69,7 @@ impl View {
 }
 
 /// Box round the walls of an elevation.
-pub(in crate::annotate) fn extent(e: &Elevation) -> Rect {
+pub(in crate::annotate) fn extent(e: &LaidElevation) -> Rect {
     let points: Vec<Point> =
         e.walls.iter().flat_map(|w| &w.outline).map(|p| Point::new(p[0], p[1])).collect();
     crate::geom::polygon::bounds(&points).unwrap_or(Rect::new(0.0, 0.0, 1.0, 1.0))

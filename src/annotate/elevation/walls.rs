@@ -5,9 +5,10 @@ use crate::annotate::canvas::Canvas;
 use crate::annotate::faces::lines;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::layout::{Run, Wall};
+use crate::layout::course::LaidRun;
+use crate::layout::wall::LaidWall;
 
-pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
+pub(super) fn panels(c: &mut Canvas, w: &LaidWall, v: &View) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for p in &run.pieces {
             for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
@@ -18,7 +19,7 @@ pub(super) fn panels(c: &mut Canvas, w: &Wall, v: &View) {
 }
 
 /// The faces each panel shows, where the scale leaves room between their lines.
-pub(super) fn faces(c: &mut Canvas, w: &Wall, v: &View, heights: &[f64]) {
+pub(super) fn faces(c: &mut Canvas, w: &LaidWall, v: &View, heights: &[f64]) {
     const LEAST: f64 = 0.03;
     if heights.first().is_none_or(|h| h / v.factor < LEAST) {
         return;
@@ -32,7 +33,7 @@ pub(super) fn faces(c: &mut Canvas, w: &Wall, v: &View, heights: &[f64]) {
     }
 }
 
-pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
+pub(super) fn outlines(c: &mut Canvas, w: &LaidWall, v: &View) {
     for ring in &w.field {
         c.firm_ring(Ink::Wall, &v.points(ring));
     }
@@ -40,7 +41,7 @@ pub(super) fn outlines(c: &mut Canvas, w: &Wall, v: &View) {
 
 /// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
 /// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
-pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) {
+pub(super) fn seams(c: &mut Canvas, w: &LaidWall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {
             if let Some((low, high)) = run.seam_height(*s) {
@@ -55,7 +56,7 @@ pub(super) fn seams(c: &mut Canvas, w: &Wall, v: &View, seen_from: Option<f64>) 
 
 /// A filled half arrow at the foot of a seam: it stands on the panel that laps over and points to
 /// the one beneath.
-fn lap(c: &mut Canvas, v: &View, run: &Run, s: f64, height: (f64, f64), seen_from: f64) {
+fn lap(c: &mut Canvas, v: &View, run: &LaidRun, s: f64, height: (f64, f64), seen_from: f64) {
     if !v.holds(s, (height.0 + height.1) / 2.0) || run.pieces.len() < 2 {
         return;
     }

@@ -11,7 +11,7 @@ use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Ring;
-use crate::model::house::Opening;
+use crate::model::house::DrawnOpening;
 
 /// Faces smaller than this, square inches, are drawing detail (common practice, no source).
 const DETAIL: f64 = 4.0;
@@ -31,7 +31,7 @@ const STRETCH: f64 = 1.3;
 #[derive(Clone, Debug, Default)]
 pub(crate) struct FaceWall {
     pub(crate) ring: Ring,
-    pub(crate) openings: Vec<Opening>,
+    pub(crate) openings: Vec<DrawnOpening>,
     pub(crate) exposure: Option<f64>,
 }
 
@@ -145,7 +145,7 @@ fn enclosed(whole: &Polygon, others: &[&Polygon], origin: &Origin) -> FaceWall {
     FaceWall { ring: outer, openings: named(&rings, foot, origin), exposure: None }
 }
 
-fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<Opening> {
+fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<DrawnOpening> {
     let wide = |r: &&Ring| crate::geom::polygon::signed_area(r).abs() >= OPENING;
     rings
         .iter()
@@ -153,7 +153,7 @@ fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<Opening> {
         .map(|r| {
             let outline = Polygon::simple(r.clone()).wound().outer;
             let b = crate::geom::polygon::bounds(&outline).unwrap_or_default();
-            Opening {
+            DrawnOpening {
                 id: String::new(),
                 kind: by_size(b, foot),
                 outline,

@@ -14,7 +14,7 @@ use crate::diag::{Note, Notes, Origin};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::job::Job;
-use crate::model::house::{Opening, WallWay};
+use crate::model::house::{DrawnOpening, WallWay};
 use crate::model::linework::{Linework, Role};
 
 /// The outside of one wall, however found.
@@ -31,7 +31,7 @@ pub(crate) struct Outline {
     /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
     pub(crate) exposure: Option<f64>,
     /// Openings that its way found with it, inches of the whole drawing.
-    pub(crate) openings: Vec<Opening>,
+    pub(crate) openings: Vec<DrawnOpening>,
 }
 
 impl Outline {

@@ -6,7 +6,7 @@ use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides};
 use crate::geom::tol::level;
 use crate::geom::vocabulary::{Point, Rect, Ring};
-use crate::model::house::{Opening, OpeningKind};
+use crate::model::house::{DrawnOpening, OpeningKind};
 
 /// How much wider than the drawn opening its notch may be at each side, inches: the widest casing
 /// with room to spare (common practice, no source).
@@ -38,10 +38,10 @@ impl Drawn {
 }
 
 /// Openings of the holes that a way found; their kind is settled by what is drawn.
-pub(super) fn holes(rings: &[Ring], origin: &Origin) -> Vec<Opening> {
+pub(super) fn holes(rings: &[Ring], origin: &Origin) -> Vec<DrawnOpening> {
     rings
         .iter()
-        .map(|r| Opening {
+        .map(|r| DrawnOpening {
             id: String::new(),
             kind: OpeningKind::Window,
             outline: Polygon::simple(r.clone()).wound().outer,
@@ -71,7 +71,11 @@ pub(crate) fn by_size(b: Rect, foot: f64) -> OpeningKind {
 }
 
 /// The wall with its notches closed where an opening is drawn in them, and these openings.
-pub(super) fn notches(wall: &Polygon, holes: &[Opening], drawn: &[Drawn]) -> (Ring, Vec<Opening>) {
+pub(super) fn notches(
+    wall: &Polygon,
+    holes: &[DrawnOpening],
+    drawn: &[Drawn],
+) -> (Ring, Vec<DrawnOpening>) {
     let mut whole = Polygon::simple(wall.outer.clone());
     let mut found = Vec::new();
     for d in drawn {
@@ -88,7 +92,7 @@ pub(super) fn notches(wall: &Polygon, holes: &[Opening], drawn: &[Drawn]) -> (Ri
             continue;
         };
         whole = Polygon::simple(joined.outer);
-        found.push(Opening {
+        found.push(DrawnOpening {
             id: String::new(),
             kind: d.kind,
             outline: notch.outer,

@@ -15,7 +15,7 @@ mod list;
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
 use crate::diag::Refusal;
-use crate::model::layout::TakeoffLine;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
 
 /// The takeoff with costs. Panels are bought by the carton where cartons are priced, else by the

@@ -3,7 +3,7 @@
 use super::grid::{Grid, Look};
 use crate::diag::{Note, Severity};
 use crate::job::{Job, Kind};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::write::report::cautions;

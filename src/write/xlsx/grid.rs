@@ -2,7 +2,7 @@
 
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Worksheet, XlsxError};
 
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 /// Longest text of one cell in the file format, less room for the mark that it was cut.
 const LONGEST: usize = 32_000;

@@ -16,7 +16,7 @@ mod zones;
 
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
 
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 
 /// The workbook's bytes.

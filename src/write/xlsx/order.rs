@@ -1,7 +1,8 @@
 //! What to order, with room for prices.
 
 use super::grid::{Grid, Look};
-use crate::model::layout::{Layout, TakeoffLine};
+use crate::layout::Layout;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
 use crate::write::words::ranges;
 

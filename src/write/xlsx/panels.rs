@@ -3,7 +3,10 @@
 use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
-use crate::model::layout::{Course, Elevation, Layout, Piece, Wall};
+use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
+use crate::layout::piece::Piece;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::write::words::{contour, end, notches};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
@@ -71,7 +74,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
     );
     let first = g.row + 1;
-    let pieces: BTreeMap<&str, (&Elevation, &Wall, &Course, &Piece)> = layout
+    let pieces: BTreeMap<&str, (&LaidElevation, &LaidWall, &LaidCourse, &Piece)> = layout
         .walls()
         .flat_map(|(e, w)| {
             w.courses.iter().flat_map(move |c| {

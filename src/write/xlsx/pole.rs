@@ -1,7 +1,7 @@
 //! The story pole, and what else the datum could be.
 
 use super::grid::{Grid, Look};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;

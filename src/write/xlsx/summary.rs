@@ -3,7 +3,7 @@
 use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
 use crate::diag::Severity;
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
-use crate::model::layout::Layout;
+use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::model::trim::TrimPiece;
 use crate::write::words::trim_end;

@@ -1,7 +1,9 @@
 //! What each wall takes, then every opening.
 
 use super::grid::{Grid, Look, letter};
-use crate::model::layout::{Group, Layout, Opening, TakeoffLine, Wall};
+use crate::layout::Layout;
+use crate::layout::wall::{LaidOpening, LaidWall};
+use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Takeoff;
 use crate::write::json::word;
 
@@ -66,17 +68,17 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
     elevations(g, layout, lines, (first, last));
 }
 
-fn pieces(w: &Wall) -> usize {
+fn pieces(w: &LaidWall) -> usize {
     w.courses.iter().flat_map(|c| &c.runs).map(|r| r.pieces.len()).sum()
 }
 
-fn share(line: &TakeoffLine, mine: impl Fn(&crate::model::layout::Share) -> bool) -> f64 {
+fn share(line: &TakeoffLine, mine: impl Fn(&crate::model::quantity::Share) -> bool) -> f64 {
     line.shares.iter().filter(|s| mine(s)).map(|s| s.net).sum::<f64>() + 0.0
 }
 
 fn total(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], first: u32) {
     let style = layout.job.sheet.lengths;
-    let sum = |f: &dyn Fn(&Wall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };
+    let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };
     g.text(0, "House", Look::TotalText);
     g.text(1, "", Look::TotalText);
     for (col, v, look) in [
@@ -107,9 +109,9 @@ fn elevations(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], (first, las
         let excel = g.row + 1;
         g.text(0, &e.name, Look::Text);
         let same = layout.elevations.iter().filter(|o| o.name == e.name);
-        let walls: Vec<&Wall> = same.flat_map(|o| &o.walls).collect();
+        let walls: Vec<&LaidWall> = same.flat_map(|o| &o.walls).collect();
         let sum =
-            |f: &dyn Fn(&Wall) -> f64| -> f64 { walls.iter().map(|w| f(w)).sum::<f64>() + 0.0 };
+            |f: &dyn Fn(&LaidWall) -> f64| -> f64 { walls.iter().map(|w| f(w)).sum::<f64>() + 0.0 };
         let put = |g: &mut Grid, col: u16, v: f64, look: Look| {
             let c = letter(col);
             // A name that holds a wildcard would match others; the exact match has none.
@@ -131,7 +133,7 @@ fn elevations(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], (first, las
     g.next();
 }
 
-fn area(o: &Opening) -> f64 {
+fn area(o: &LaidOpening) -> f64 {
     let next = o.outline.iter().cycle().skip(1);
     let sum: f64 = o.outline.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum();
     sum.abs() / 288.0

@@ -1,7 +1,7 @@
 //! What each wall and gable takes of each line, row by row, and the sums of both zones.
 
 use super::grid::{Grid, Look};
-use crate::model::layout::{Share, TakeoffLine, Zone};
+use crate::model::quantity::{Share, TakeoffLine, Zone};
 use crate::model::takeoff::Takeoff;
 
 pub(super) fn sheet(takeoff: &Takeoff) -> Grid {

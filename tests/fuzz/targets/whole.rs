@@ -3,8 +3,8 @@
 
 use lapwright::diag::Notes;
 use lapwright::job::Job;
+use lapwright::layout::Layout;
 use lapwright::model::drawing::Drawing;
-use lapwright::model::layout::Layout;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
 

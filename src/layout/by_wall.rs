@@ -3,8 +3,9 @@
 
 use std::collections::BTreeMap;
 
+use crate::layout::Layout;
+use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
 use crate::model::corner::{Corner, CornerSide};
-use crate::model::layout::{Elevation, Layout, Opening, Wall};
 use crate::model::trim::TrimPiece;
 
 /// Trim, corners and walls of a layout by wall.
@@ -12,7 +13,7 @@ pub(crate) struct ByWall<'a> {
     trims: BTreeMap<&'a str, Vec<&'a TrimPiece>>,
     frames: BTreeMap<&'a str, BTreeMap<&'a str, Vec<&'a TrimPiece>>>,
     sides: BTreeMap<&'a str, Vec<(&'a Corner, &'a CornerSide)>>,
-    walls: BTreeMap<&'a str, Vec<(&'a Elevation, &'a Wall)>>,
+    walls: BTreeMap<&'a str, Vec<(&'a LaidElevation, &'a LaidWall)>>,
 }
 
 impl<'a> ByWall<'a> {
@@ -46,7 +47,7 @@ impl<'a> ByWall<'a> {
     }
 
     /// Trim of an opening that stands on its wall.
-    pub(crate) fn frame(&self, wall: &str, o: &Opening) -> &[&'a TrimPiece] {
+    pub(crate) fn frame(&self, wall: &str, o: &LaidOpening) -> &[&'a TrimPiece] {
         let on = self.frames.get(wall);
         on.and_then(|f| f.get(o.id.as_str())).map_or(&[], Vec::as_slice)
     }
@@ -57,7 +58,7 @@ impl<'a> ByWall<'a> {
     }
 
     /// Walls of a name.
-    pub(crate) fn walls(&self, wall: &str) -> &[(&'a Elevation, &'a Wall)] {
+    pub(crate) fn walls(&self, wall: &str) -> &[(&'a LaidElevation, &'a LaidWall)] {
         self.walls.get(wall).map_or(&[], Vec::as_slice)
     }
 }

@@ -1,8 +1,9 @@
 //! Lower roofs and decks along an elevation's walls: what is flashed, and where water is turned out.
 
-use super::house::EdgeKind;
-use super::layout::{Edge, Elevation, Wall, Xy};
+use super::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Xy;
+use crate::model::house::EdgeKind;
 
 /// Shorter sides over a roof are returns of its edge, inches: common practice, no source.
 const LEAST: f64 = 12.0;
@@ -11,9 +12,9 @@ const LEAST: f64 = 12.0;
 #[derive(Clone, Copy, Debug)]
 pub struct RoofSide<'a> {
     /// Its wall.
-    pub wall: &'a Wall,
+    pub wall: &'a LaidWall,
     /// The side.
-    pub edge: &'a Edge,
+    pub edge: &'a LaidEdge,
     /// Whether the roof slopes along the wall: step flashing.
     pub sloped: bool,
     /// The foot of a slope that no other slope goes on from: a kick-out stands there.
@@ -27,11 +28,11 @@ impl RoofSide<'_> {
     }
 }
 
-impl Elevation {
+impl LaidElevation {
     /// Its sides over lower roofs and decks, a foot or longer.
     pub fn roof_sides(&self) -> Vec<RoofSide<'_>> {
-        let over = |e: &&Edge| e.kind == EdgeKind::LowerRoof && reach(e.from, e.to) >= LEAST;
-        let all: Vec<(&Wall, &Edge)> = self
+        let over = |e: &&LaidEdge| e.kind == EdgeKind::LowerRoof && reach(e.from, e.to) >= LEAST;
+        let all: Vec<(&LaidWall, &LaidEdge)> = self
             .walls
             .iter()
             .flat_map(|w| w.edges.iter().filter(over).map(move |e| (w, e)))
@@ -55,6 +56,6 @@ fn reach(a: Xy, b: Xy) -> f64 {
     (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
-fn foot(e: &Edge) -> Xy {
+fn foot(e: &LaidEdge) -> Xy {
     if e.from[1] < e.to[1] { e.from } else { e.to }
 }

@@ -1,0 +1,167 @@
+//! Pieces and the panels they are cut from.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::geom::tol::CUT;
+use crate::geom::vocabulary::Xy;
+use crate::model::half::Half;
+use crate::model::notch::{Contour, Notch};
+
+/// How a piece ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum EndCut {
+    /// As it left the works.
+    Factory,
+    /// Cut square.
+    Square,
+    /// Cut at an angle.
+    Angled,
+    /// Cut to a contour of more than one angle, or curved.
+    Shaped,
+}
+
+/// What is cut from one stock panel for one place.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Piece {
+    /// Piece mark, unique in the house.
+    pub mark: String,
+    /// Panel it is cut from.
+    pub panel: String,
+    /// The half of it, where the panel is ripped along its whole length and both halves serve.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub half: Option<Half>,
+    /// Where it begins on the panel, from its left end.
+    pub start: f64,
+    /// Where it ends on the panel.
+    pub end: f64,
+    /// Long point to long point.
+    pub length: f64,
+    /// Left end on the wall, at its long point.
+    pub x0: f64,
+    /// Right end on the wall, at its long point.
+    pub x1: f64,
+    /// Left end.
+    pub left_end: EndCut,
+    /// Right end.
+    pub right_end: EndCut,
+    /// Angle of the left cut with the panel's long edge, 90 for square; of a shaped end, that of its
+    /// longest slanted side.
+    pub left_angle: f64,
+    /// Angle of the right cut.
+    pub right_angle: f64,
+    /// Long point to short point of the left end, along the panel.
+    pub left_set: f64,
+    /// Same, right.
+    pub right_set: f64,
+    /// The left cut from foot to head, where it is not square.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub left_contour: Option<Contour>,
+    /// Same, right.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub right_contour: Option<Contour>,
+    /// Cut along the length.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rip: Option<Rip>,
+    /// Notches.
+    pub notches: Vec<Notch>,
+    /// What is done to its cut upper edges.
+    #[serde(skip_serializing_if = "EdgeWork::is_none")]
+    pub edge_work: EdgeWork,
+    /// What shows on the wall: the outer ring.
+    pub outline: Vec<Xy>,
+    /// Cut-outs in it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub holes: Vec<Vec<Xy>>,
+    /// Further rings, where an opening parts the piece.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub more: Vec<Vec<Xy>>,
+}
+
+/// What is done to the cut upper edges of a piece, so that they hold without their nail hem.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct EdgeWork {
+    /// Nail slots punched along edges that are nailed (FACTS PR-09).
+    pub slots: u32,
+    /// Snap-lock lugs crimped along edges that go into finish trim, and along the slopes of a piece
+    /// without a hem (FACTS SD-106, PR-10).
+    pub lugs: u32,
+    /// Whether the finish trim must be furred out: the cut falls where the panel stands off the wall
+    /// (FACTS SD-109).
+    pub furring: bool,
+}
+
+impl EdgeWork {
+    /// Whether there is nothing to do.
+    pub fn is_none(&self) -> bool {
+        self.slots == 0 && self.lugs == 0
+    }
+}
+
+impl Piece {
+    /// A piece with square ends and nothing told of it but its length and what shows: for unit tests.
+    #[cfg(test)]
+    pub(crate) fn plain(length: f64, outline: Vec<Xy>) -> Self {
+        Piece {
+            mark: "T-1-1".to_owned(),
+            panel: "P1".to_owned(),
+            half: None,
+            start: 0.0,
+            end: length,
+            length,
+            x0: 0.0,
+            x1: length,
+            left_end: EndCut::Square,
+            right_end: EndCut::Square,
+            left_angle: 90.0,
+            right_angle: 90.0,
+            left_set: 0.0,
+            right_set: 0.0,
+            left_contour: None,
+            right_contour: None,
+            rip: None,
+            notches: Vec::new(),
+            edge_work: EdgeWork::default(),
+            outline,
+            holes: Vec::new(),
+            more: Vec::new(),
+        }
+    }
+
+    /// From where to where its foot or its head goes, along from its left end: from long point to
+    /// long point or shorter. A notch in it counts as if it were whole.
+    pub fn edge(&self, top: bool) -> (f64, f64) {
+        let ys = self.outline.iter().map(|q| q[1]);
+        let y = if top {
+            ys.fold(f64::NEG_INFINITY, f64::max)
+        } else {
+            ys.fold(f64::INFINITY, f64::min)
+        };
+        let on = self.outline.iter().filter(|q| (q[1] - y).abs() < CUT);
+        on.map(|q| q[0] - self.x0)
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)))
+    }
+}
+
+/// Where a panel is cut along its length.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Rip {
+    /// Taken off the bottom, from the butt edge; 0 if the butt edge stays.
+    pub from: f64,
+    /// Kept up to this height over the butt line.
+    pub to: f64,
+}
+
+/// A stock panel.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Panel {
+    /// Name.
+    pub id: String,
+    /// Stock length.
+    pub stock: f64,
+    /// Marks of the pieces cut from it, left to right; of two halves the lower one's first.
+    pub pieces: Vec<String>,
+    /// Longest length left over.
+    pub offcut: f64,
+}

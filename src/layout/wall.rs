@@ -1,0 +1,155 @@
+//! Walls as laid, with what stands in them and on them.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::course::LaidCourse;
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Xy;
+use crate::model::house::{Backdrop, EdgeKind, OpeningKind, OpeningSide, WallWay};
+use crate::model::quantity::Zone;
+use crate::model::receiver::Receiver;
+
+/// One face.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct LaidElevation {
+    /// As titled.
+    pub name: String,
+    /// `[a b c d e f]`: source x = a x + c y + e, source y = b x + d y + f.
+    pub to_source: [f64; 6],
+    /// Finished grade, left to right.
+    pub grade: Vec<Xy>,
+    /// Walls.
+    pub walls: Vec<LaidWall>,
+    /// Parts of its walls with another cladding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub zones: Vec<LaidZone>,
+    /// Lines of the source for the grey background; kept out of `layout.json`.
+    #[serde(skip)]
+    #[schemars(skip)]
+    pub backdrop: Vec<Backdrop>,
+}
+
+/// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
+#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+pub struct LaidZone {
+    /// Name.
+    pub id: String,
+    /// The zone's name in the job.
+    pub zone: String,
+    /// What covers it.
+    pub cladding: String,
+    /// Whether it is laid out, as a set of its own.
+    pub laid_out: bool,
+    /// Outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
+    /// Area, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
+}
+
+/// One plane area.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LaidWall {
+    /// Name.
+    pub id: String,
+    /// As drawn.
+    pub outline: Vec<Xy>,
+    /// How it was found.
+    pub way: WallWay,
+    /// What panels may cover between pocket bottoms: outer rings and holes, even-odd.
+    pub field: Vec<Vec<Xy>>,
+    /// Area of the wall less bare areas and roofs, square feet.
+    pub gross_area: f64,
+    /// That less openings, square feet.
+    pub net_area: f64,
+    /// The part of `net_area` above the lowest foot of a rake, square feet; none without a rake.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gable_area: Option<f64>,
+    /// Exposure of drawn siding, inches: not used.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drawn_exposure: Option<f64>,
+    /// Holes.
+    pub openings: Vec<LaidOpening>,
+    /// Fixtures.
+    pub obstacles: Vec<LaidObstacle>,
+    /// Band boards across it, openings left out: outer rings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bands: Vec<Vec<Xy>>,
+    /// Places of building joints.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub joints: Vec<f64>,
+    /// Sides of the field, openings included.
+    pub edges: Vec<LaidEdge>,
+    /// Courses, bottom up.
+    pub courses: Vec<LaidCourse>,
+}
+
+/// A hole.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LaidOpening {
+    /// Name.
+    pub id: String,
+    /// Kind.
+    pub kind: OpeningKind,
+    /// Outline.
+    pub outline: Vec<Xy>,
+    /// Left side.
+    pub left: f64,
+    /// Right side.
+    pub right: f64,
+    /// Bottom.
+    pub sill: f64,
+    /// Top.
+    pub head: f64,
+    /// Sides at which the drawn opening goes on over an area without siding.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub cut: Vec<OpeningSide>,
+}
+
+/// A fixture.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LaidObstacle {
+    /// Name.
+    pub id: String,
+    /// Whether it has a mounting block.
+    pub mounting_block: bool,
+    /// Outline.
+    pub outline: Vec<Xy>,
+}
+
+/// A side of a field.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LaidEdge {
+    /// What it is.
+    pub kind: EdgeKind,
+    /// From, the field on the left hand.
+    pub from: Xy,
+    /// To.
+    pub to: Xy,
+    /// Rise in 12.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pitch: Option<f64>,
+    /// What takes panels there.
+    pub receiver: Receiver,
+    /// Opening it belongs to.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub opening: Option<String>,
+    /// Corner tag.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tag: Option<String>,
+}
+
+impl LaidWall {
+    /// Height of the lowest foot of a rake; `None` for a wall without one.
+    pub fn rake_foot(&self) -> Option<f64> {
+        let rakes = self.edges.iter().filter(|e| e.kind == EdgeKind::Rake);
+        rakes.map(|e| e.from[1].min(e.to[1])).reduce(f64::min)
+    }
+
+    /// The zone of what stands at this height; `None` for a wall without a rake.
+    pub fn zone(&self, y: f64) -> Option<Zone> {
+        self.rake_foot().map(|foot| if y >= foot - SAME { Zone::Gable } else { Zone::Wall })
+    }
+}
