@@ -6,6 +6,7 @@ pub mod drawing;
 pub mod fastening;
 pub mod half;
 pub mod house;
+pub mod ids;
 pub mod joint;
 pub mod linework;
 pub mod notch;
