@@ -10,6 +10,7 @@ use crate::geom::vocabulary::{Point, Rect, Xy};
 use crate::layout::piece::{EdgeWork, EndCut, Piece, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
+use crate::model::ids::{PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
@@ -59,9 +60,9 @@ impl Making<'_> {
     /// with the name `panel`.
     pub fn piece(
         &self,
-        mark: String,
+        mark: PieceMark,
         cut: Cut,
-        panel: String,
+        panel: PanelId,
         stock: f64,
         x0: f64,
         x1: f64,

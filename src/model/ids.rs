@@ -88,6 +88,10 @@ id! {
     ObstacleId
 }
 id! {
+    /// A wall, an opening or a fixture, where any of them may be named.
+    FeatureId
+}
+id! {
     /// A part of the walls with another cladding: `front-Z1`.
     ZoneId
 }
