@@ -132,8 +132,7 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::ids::RunId;
-use crate::model::seam::{Break, Conflict, Cut, SeamAt, SeamRules};
+    use crate::model::seam::{Break, Conflict, Cut, SeamAt, SeamRules};
 
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
         let rules = SeamRules::usual(150.0);

@@ -282,15 +282,15 @@ impl Making<'_> {
                 && r.y0 - by < high.y - SAME
                 && r.y1 + by > low.y + SAME
         };
-        let openings = self.wall.openings.iter().map(|o| (&o.id, bounds(&o.outline), 0.0));
+        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), 0.0));
         let fixtures = self.wall.obstacles.iter().map(|o| {
             let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
-            (&o.id, bounds(&o.outline), room)
+            (o.id.as_str(), bounds(&o.outline), room)
         });
         let names: Vec<&str> = openings
             .chain(fixtures)
             .filter(|(_, r, by)| r.is_some_and(|r| reach(r, *by)))
-            .map(|(id, ..)| id.as_str())
+            .map(|(id, ..)| id)
             .collect();
         names.join(" and ")
     }

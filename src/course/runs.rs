@@ -55,7 +55,9 @@ fn course(
     let runs = clear
         .into_iter()
         .enumerate()
-        .map(|(n, clear)| run(field, wall, job, format!("{}/{}/{}", wall.id, index, n).into(), clear))
+        .map(|(n, clear)| {
+            run(field, wall, job, format!("{}/{}/{}", wall.id, index, n).into(), clear)
+        })
         .collect();
     PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }

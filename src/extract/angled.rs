@@ -122,7 +122,7 @@ fn alone(
         let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
         let true_width = (width - 2.0 * round * (k - 1.0)) / width;
         o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
-        let Some(left) = a.openings.get(&o.id) else { continue };
+        let Some(left) = a.openings.get(o.id.as_str()) else { continue };
         let dx = snap(left - round - o.sides().0);
         o.outline.iter_mut().for_each(|p| p.x += dx);
         let (x0, x1, ..) = o.sides();

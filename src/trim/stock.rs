@@ -4,8 +4,8 @@ use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, House};
-use crate::model::receiver::Field;
 use crate::model::ids::{TrimMark, TrimStockId};
+use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
