@@ -6,17 +6,21 @@
 
 mod around;
 mod boards;
+pub mod commented;
 mod courses;
 pub mod drawing;
 mod fasteners;
+pub mod file;
 mod idle;
 pub mod layers;
 mod length;
+pub mod nearest;
 pub mod paper;
 mod parts;
 mod product;
 mod product_faults;
 pub mod ranges;
+pub mod schema;
 mod seams;
 mod second;
 mod sheet;
