@@ -4,11 +4,13 @@
 //! Heights and places are elevation inches: x from the elevation's leftmost wall point, y from the
 //! house's level line.
 
+pub mod backdrop;
 pub mod bound;
 pub(crate) mod by_wall;
 pub mod course;
 pub(crate) mod from_drawn;
 pub mod piece;
+pub mod set;
 pub mod slopes;
 pub mod verified;
 pub mod wall;
@@ -36,7 +38,7 @@ use crate::model::work::WorkOrder;
 pub const FORMAT: &str = "lapwright-layout/1";
 
 /// A laid-out house.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Layout {
     /// Always `lapwright-layout/1`.
     #[schemars(extend("const" = FORMAT))]

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Result of the check.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Verify {
     /// Rule by rule.
     pub rules: Vec<RuleCheck>,
