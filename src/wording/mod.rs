@@ -1,2 +1,9 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
+
+pub mod lists;
+pub mod pole;
+pub mod restricted;
+pub mod seams;
+pub mod trim;
+pub mod work;

@@ -6,6 +6,7 @@ use crate::job::{Job, Kind};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
+use crate::wording::pole;
 use crate::write::report::cautions;
 use crate::write::settings::settings;
 
@@ -89,8 +90,8 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             &format!("by {}", layout.drawing.unit_source),
         ),
         row(
-            format!("butt line of course 1 at {} from the level line", style.length(layout.datum)),
-            &layout.datum_why,
+            pole::datum_height(layout.datum, style),
+            &pole::reason(&layout.datum_reason, &layout.story_pole.divisions, style),
         ),
         meeting(job),
         row(
