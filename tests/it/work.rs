@@ -17,9 +17,9 @@ fn laps_look_away(l: &Layout) -> usize {
     let mut seen = 0;
     for ((_, w), work) in l.walls().zip(&l.work.walls) {
         for r in w.courses.iter().flat_map(|c| &c.runs).filter(|r| !r.seams.is_empty()) {
-            let order = &work.runs.iter().find(|o| o.run == r.id).unwrap().order;
+            let order = &work.runs.iter().find(|o| o.run == r.id.as_str()).unwrap().order;
             assert_eq!(order.len(), r.pieces.len());
-            let at = |i: usize| order.iter().position(|m| *m == r.pieces[i].mark).unwrap();
+            let at = |i: usize| order.iter().position(|m| *m == r.pieces[i].mark.as_str()).unwrap();
             for (i, s) in r.seams.iter().enumerate() {
                 let (near, far) = if *s < work.seen_from { (i + 1, i) } else { (i, i + 1) };
                 assert!(at(near) > at(far), "{} at {s}", r.id);
@@ -88,9 +88,8 @@ fn places_with_restricted_access_say_how_panels_get_in() {
     assert_eq!(open.len(), 1);
     assert_eq!((open[0].from_course, open[0].to_course), (5, 9));
     assert_eq!(open[0].install, InstallMethod::SlideDown { before_course: 10 });
-    let is_window = |s: &AccessSide| {
-        matches!(s, AccessSide::Opening { opening } if opening.ends_with("-W1"))
-    };
+    let is_window =
+        |s: &AccessSide| matches!(s, AccessSide::Opening { opening } if opening.ends_with("-W1"));
     assert_eq!(open[0].between[0], AccessSide::OutsideCorner);
     assert!(is_window(&open[0].between[1]), "{open:?}");
 
