@@ -47,7 +47,7 @@ pub(super) fn steps(index: &TrimIndex, w: &LaidWall) -> Vec<WorkStep> {
     let finish = |t: &&TrimPiece| t.kind == TrimKind::FinishTrim && !holds_first_course(t, w);
     let mut out = Vec::new();
     let under_sill = |t: &TrimPiece| {
-        let opening = t.opening.as_ref()?.as_str().into();
+        let opening = t.opening.clone()?;
         Some(SillTrim { mark: mark(t), opening })
     };
     let trim: Vec<SillTrim> = index.on_wall(w).filter(finish).filter_map(under_sill).collect();

@@ -10,7 +10,7 @@ pub(super) fn flashed(w: &LaidWall) -> Vec<FlashedPlace> {
     let has = |kind: EdgeKind| w.edges.iter().any(|e| e.kind == kind);
     let mut out = Vec::new();
     if !w.openings.is_empty() {
-        let openings = w.openings.iter().map(|o| o.id.as_str().into()).collect();
+        let openings = w.openings.iter().map(|o| o.id.clone()).collect();
         out.push(FlashedPlace::Openings { openings });
     }
     if has(EdgeKind::OutsideCorner) || has(EdgeKind::InsideCorner) {

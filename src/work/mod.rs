@@ -25,8 +25,8 @@ pub fn work(layout: &Layout) -> WorkOrder {
         let (seen_from, viewpoint) = runs::seen_from(e, job.work.seen(&e.name));
         for w in &e.walls {
             let mut out = WallWork {
-                elevation: e.name.as_str().into(),
-                wall: w.id.as_str().into(),
+                elevation: e.name.clone(),
+                wall: w.id.clone(),
                 seen_from,
                 viewpoint: viewpoint.clone(),
                 level_checks: level_checks(w, job.work.level_check),

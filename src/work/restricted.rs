@@ -110,7 +110,7 @@ fn beside(w: &LaidWall, x: f64, y: (f64, f64)) -> AccessSide {
         return AccessSide::Fixture { obstacle: fixture(w, x, y) };
     };
     match (&e.opening, e.kind) {
-        (Some(o), _) => AccessSide::Opening { opening: o.as_str().into() },
+        (Some(o), _) => AccessSide::Opening { opening: o.clone() },
         (None, EdgeKind::OutsideCorner) => AccessSide::OutsideCorner,
         (None, EdgeKind::InsideCorner) => AccessSide::InsideCorner,
         _ => AccessSide::WallEnd,
@@ -124,7 +124,7 @@ fn fixture(w: &LaidWall, x: f64, y: (f64, f64)) -> Option<ObstacleId> {
         near.map(|p| (p[0] - x).abs()).fold(f64::INFINITY, f64::min)
     };
     let best = w.obstacles.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
-    (off(&best) < 2.0).then(|| best.id.as_str().into())
+    (off(&best) < 2.0).then(|| best.id.clone())
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ pub(super) fn seen_from(e: &LaidElevation, from: SeenFrom) -> (f64, Viewpoint) {
         e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
     match (from, doors.next()) {
         (SeenFrom::Entrance, Some(o)) => {
-            ((o.left + o.right) / 2.0, Viewpoint::Door { opening: o.id.as_str().into() })
+            ((o.left + o.right) / 2.0, Viewpoint::Door { opening: o.id.clone() })
         }
         (SeenFrom::Entrance | SeenFrom::Left, _) => (left, Viewpoint::LeftEnd),
         (SeenFrom::Middle, _) => ((left + right) / 2.0, Viewpoint::Middle),
@@ -47,6 +47,6 @@ fn order(course: i32, run: &LaidRun, seen_from: f64) -> RunOrder {
     let left = run.pieces.iter().take(last);
     let right = run.pieces.iter().skip(last + 1).rev();
     let middle = run.pieces.iter().skip(last).take(1);
-    let order = left.chain(right).chain(middle).map(|p| p.mark.as_str().into()).collect();
-    RunOrder { course, run: run.id.as_str().into(), begins, order }
+    let order = left.chain(right).chain(middle).map(|p| p.mark.clone()).collect();
+    RunOrder { course, run: run.id.clone(), begins, order }
 }

@@ -50,7 +50,7 @@ impl<'a> TrimIndex<'a> {
     pub(super) fn counted_elsewhere(&self, elevation: &str, w: &LaidWall) -> Vec<SharedTrim> {
         let shared = self.shared.get(elevation).into_iter().flatten();
         let mine = shared.filter(|t| self.stands_at_corner_of(t, w));
-        mine.map(|t| SharedTrim { mark: mark(t), elevation: t.elevation.as_str().into() }).collect()
+        mine.map(|t| SharedTrim { mark: mark(t), elevation: t.elevation.clone() }).collect()
     }
 
     /// Whether a post of another wall stands at a corner of this one.
@@ -66,5 +66,5 @@ impl<'a> TrimIndex<'a> {
 
 /// The mark of a piece.
 pub(super) fn mark(t: &TrimPiece) -> TrimMark {
-    t.mark.as_str().into()
+    t.mark.clone()
 }
