@@ -82,7 +82,7 @@ fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut No
         style.short(studs),
         named(&short)
     );
-    let key = if layout.job.product.kind.is_board() { "boards" } else { "courses" };
+    let key = if layout.job.siding().joints.is_on_studs() { "boards" } else { "courses" };
     let help = format!(
         "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{key}.stud_spacing` sets the spacing."
     );

@@ -25,7 +25,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
                 for (told, hand) in [(r.left, 0), (r.right, 1)] {
                     let drawn = drawn(sides, c, r, hand);
                     // What ends at a fixture stands in a channel round it.
-                    let boards = layout.job.product.kind.is_board();
+                    let boards = !layout.job.siding().receivers.has_pockets();
                     let there = if boards { Receiver::Trim } else { Receiver::JChannel };
                     let agrees = drawn.contains(&told) || (drawn.is_empty() && told == there);
                     rule.case(agrees, || {

@@ -65,7 +65,7 @@ fn spans(layout: &Layout) -> RuleCheck {
 
 fn factory(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let mut by: BTreeMap<&str, f64> = BTreeMap::new();
     for q in &layout.panels {
         by.entry(&q.id).or_insert(q.stock);
@@ -116,7 +116,7 @@ fn places(layout: &Layout) -> RuleCheck {
 
 fn stagger(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().joints.is_on_studs() {
         return super::joints::stagger(layout);
     }
     let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
@@ -177,7 +177,7 @@ fn shortest(layout: &Layout) -> RuleCheck {
 fn fixtures(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let room = lap.abs() / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
     for (_, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
         for r in w.courses.iter().flat_map(|c| &c.runs) {

@@ -6,5 +6,6 @@ pub mod lists;
 pub mod pole;
 pub mod restricted;
 pub mod seams;
+pub mod siding;
 pub mod trim;
 pub mod work;

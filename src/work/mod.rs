@@ -17,8 +17,8 @@ use crate::model::work::{WallWork, WorkOrder};
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
 pub fn work(layout: &Layout) -> WorkOrder {
     let job = &layout.job;
-    // Boards butt: nothing laps, and a board is set from the front.
-    let boards = job.product.kind.is_board();
+    // Where ends butt nothing laps; what stands in no pocket is set from the front.
+    let (laps, pockets) = (job.siding().joints.is_lapped(), job.siding().receivers.has_pockets());
     let index = TrimIndex::new(layout);
     let mut walls = Vec::new();
     for e in &layout.elevations {
@@ -32,11 +32,13 @@ pub fn work(layout: &Layout) -> WorkOrder {
                 level_checks: level_checks(w, job.work.level_check),
                 ..WallWork::default()
             };
-            if !boards {
+            if laps {
                 out.runs = runs::orders(w, seen_from);
+            }
+            if pockets {
                 out.restricted = restricted::places(w, job.seams.shortest);
             }
-            out.steps = steps::steps(&index, (e, w), &out, boards);
+            out.steps = steps::steps(&index, (e, w), &out, !pockets);
             walls.push(out);
         }
     }

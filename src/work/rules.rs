@@ -7,7 +7,7 @@ use crate::model::work::WorkRule;
 /// The rules of a house's siding, in the order of the work.
 pub(super) fn everywhere(job: &Job) -> Vec<WorkRule> {
     let gap = job.end_gap();
-    if job.product.kind.is_board() {
+    if !job.siding().receivers.has_pockets() {
         return vec![
             WorkRule::BarrierAndFlashing,
             WorkRule::BoardTrimFirst,

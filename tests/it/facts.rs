@@ -183,7 +183,9 @@ fn growth_that_uses_up_the_gaps_wy_10() {
         let rise = gap / (job.product.length / 2.0 * f);
         assert!((rise - expected).abs() < 0.06, "{rise}");
     }
-    assert_eq!((lapwright::job::END_GAP, lapwright::job::COLD_END_GAP), (0.25, 0.375));
+    // SD-50, SD-51 (VSI-H).
+    let gap = lapwright::job::Job::default().siding().end_gap;
+    assert_eq!((gap.usual, gap.cold), (0.25, 0.375));
 }
 
 #[test]

@@ -18,6 +18,7 @@ use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EndCut, Piece};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::wording::siding;
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
 type Key = (
@@ -192,16 +193,7 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     for (i, chunk) in rows.chunks(fits * columns).enumerate() {
         let mut c = Canvas::new(area);
         let title = if i == 0 { "Square cuts" } else { "Square cuts, continued" };
-        heading(
-            &mut c,
-            area,
-            title,
-            if layout.job.product.kind.is_board() {
-                "pieces by length; joints stand on studs"
-            } else {
-                "pieces by length; cut ends go into receivers, factory ends meet"
-            },
-        );
+        heading(&mut c, area, title, siding::square_cuts(layout.job.siding()));
         for (j, (head, text)) in chunk.iter().enumerate() {
             let at = Point::new(
                 area.x0 + (j / fits) as f64 * width,

@@ -9,6 +9,7 @@ use crate::layout::piece::{EndCut, Piece};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::units::LengthStyle;
+use crate::wording::siding;
 
 pub(super) fn describe(
     p: &Piece,
@@ -57,7 +58,7 @@ pub(super) fn describe(
                 ", {} off the top: {} of face and the {}",
                 short(style, over + over_face),
                 short(style, over),
-                product.over_face_words()
+                siding::over_face(product.system())
             ));
         }
         out.push(words);
@@ -70,7 +71,7 @@ pub(super) fn describe(
     }));
     // A ripped head has nothing left over its face.
     let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - CUT);
-    let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
+    let over_face = (siding::over_face(product.system()), if ripped { 0.0 } else { over_face });
     out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
@@ -92,7 +93,9 @@ pub(super) fn describe(
 /// ends: nothing laps at a joint.
 pub(super) fn cut_at_seams(product: &Product, run: &LaidRun, p: &Piece) -> (bool, bool) {
     let at = run.pieces.iter().position(|q| q.mark == p.mark);
-    let Some(at) = at.filter(|_| !product.kind.is_board()) else { return (false, false) };
+    let Some(at) = at.filter(|_| product.system().joints.is_lapped()) else {
+        return (false, false);
+    };
     let left = at > 0 && p.left_end == EndCut::Square;
     (left, at + 1 < run.pieces.len() && p.right_end == EndCut::Square)
 }

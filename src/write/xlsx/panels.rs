@@ -7,6 +7,7 @@ use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::wording::siding;
 use crate::write::words::{contour, end, notches};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
@@ -20,7 +21,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         ],
     );
     let what = layout.job.product.kind.piece();
-    let title = if layout.job.product.kind.is_board() { "Boards" } else { "Panels" };
+    let title = siding::pieces_heading(layout.job.product.kind);
     g.texts(&[&format!("{title} with cuts")], Look::Title);
     let how = format!(
         "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
