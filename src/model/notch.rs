@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::ids::FeatureId;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
 
@@ -47,8 +48,8 @@ pub struct Notch {
     /// Height over the butt line of a slot's or hole's lower side.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub foot: Option<f64>,
-    /// Opening or obstacle it goes round, two joined by ` and `; empty for a step of the wall itself.
-    pub around: String,
+    /// Openings and fixtures it goes round; none for a step of the wall itself.
+    pub around: Vec<FeatureId>,
     /// Its edge, where it is no rectangle: from left to right, or of a slot bottom up.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub contour: Option<Contour>,

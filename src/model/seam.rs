@@ -290,7 +290,7 @@ pub struct SeamAt {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -317,7 +317,7 @@ pub struct Certificate {
 
 /// The proof for two stock lengths: a piece is worth the lesser of what both functions say, each times
 /// its panel's weight, so that no panel of either length is cut into pieces worth more than its weight.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct MixedProof {
     /// The first length and the second.
     pub stocks: [StockShare; 2],
@@ -330,7 +330,7 @@ pub struct MixedProof {
 }
 
 /// One of two stock lengths.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct StockShare {
     /// Its length, inches.
     pub length: f64,
@@ -348,7 +348,9 @@ pub struct StockShare {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.
