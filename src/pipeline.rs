@@ -194,8 +194,7 @@ pub fn layouts(
                 continue;
             }
         };
-        let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
-        set.datum_why = set.datum_why.replace("fixed by the job", "that of the house");
+        let set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
         out.push(set);
     }
     out.iter_mut().for_each(|l| named(l, bytes, name));
@@ -360,7 +359,7 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     let system = job.siding();
     let evened = system.courses.is_evened();
     let found = if evened { Found::default() } else { search(house, job) };
-    let pole = if evened { even::pole(house, job) } else { story_pole(&found, job) };
+    let pole = if evened { even::pole(house, job) } else { story_pole(house, &found, job) };
     let settled = settled(house, &pole);
     let house = settled.as_ref().unwrap_or(house);
     let hung = hung(house, &pole, &job.courses);
@@ -390,8 +389,13 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
-    out.story_pole =
-        PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
+    out.story_pole = PoleTable {
+        choices: found.choices,
+        tried: found.tried,
+        evened: pole.lines,
+        divisions: pole.divisions,
+        lines,
+    };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
         let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
         let shown = shown_wall(wall, as_drawn, field, courses);
@@ -438,7 +442,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
         datum: pole.datum,
-        datum_why: pole.why.clone(),
+        datum_reason: pole.reason.clone(),
         story_pole: PoleTable::default(),
         elevations: elevations.collect(),
         corners: house.corners.clone(),
@@ -574,19 +578,16 @@ fn product_notes(job: &Job, notes: &mut Notes) {
 /// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
+    use crate::wording::seams;
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(
             "{}: courses {} cannot keep every seam rule: {}",
             c.elevation,
             courses.join(", "),
-            c.broken
+            seams::broken(&c.rule, layout.job.sheet.lengths)
         );
-        let help = if c.remedy.is_empty() {
-            "Relax `seams.stagger` or `seams.shortest` in the job."
-        } else {
-            &c.remedy
-        };
-        notes.push(Note::warning("seam-rules-conflict", message, help).on(&c.elevation));
+        let help = seams::remedies(&c.remedies);
+        notes.push(Note::warning("seam-rules-conflict", message, &help).on(&c.elevation));
     }
 }

@@ -10,7 +10,7 @@ use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
-use crate::wording::siding;
+use crate::wording::{pole, siding};
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -155,10 +155,11 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let style = layout.job.sheet.lengths;
     let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
     out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
-    out.push(Row::Text(format!(
-        "Courses level round the house from {} over the level line: {}.",
-        style.length(layout.datum),
-        layout.datum_why
+    out.push(Row::Text(pole::datum(
+        layout.datum,
+        &layout.datum_reason,
+        &layout.story_pole.divisions,
+        style,
     )));
     out.push(Row::Text(siding::edges_as_drawn(&layout.job)));
     out.push(Row::Text(

@@ -6,7 +6,7 @@ use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
-use crate::wording::siding;
+use crate::wording::{pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -83,12 +83,7 @@ fn read(layout: &Layout) -> String {
     for line in [
         format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")),
         format!("Unit: {}, taken by {}; {proof}.", plain(&d.unit), plain(&d.unit_source)),
-        format!(
-            "Datum: butt line of course 1 at {} {} the level line; {}.",
-            style.length(layout.datum.abs()),
-            if layout.datum < 0.0 { "below" } else { "above" },
-            layout.datum_why
-        ),
+        pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
         siding::in_full(&layout.job, &plain(&colour)),
         siding::edges_as_drawn(&layout.job),
     ] {
@@ -172,7 +167,12 @@ fn panels(layout: &Layout) -> String {
     }));
     for c in &b.conflicts {
         let broken = |b: &crate::model::seam::Break| {
-            format!("{}, broken on {}: {}.", b.mark, plain(&c.elevation), b.words)
+            format!(
+                "{}, broken on {}: {}.",
+                b.mark,
+                plain(&c.elevation),
+                seams::fault(&b.fault, layout.job.sheet.lengths)
+            )
         };
         lines.extend(c.breaks.iter().map(broken));
     }
