@@ -13,11 +13,11 @@ use super::{layers, manual, takeoff};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::drawing::KNOWN_HELP;
 use crate::job::{Job, file};
-use crate::layout::Layout as Laid;
+use crate::layout::set::LaidSets;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::{LengthStyle, counted};
-use crate::write::{json, report};
+use crate::write::{folder, json, report};
 
 /// Runs the program: parses, runs, reports.
 pub fn main() -> ExitCode {
@@ -180,7 +180,7 @@ fn bar() -> ProgressBar {
 }
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
-pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec<Laid>, Refusal> {
+pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<LaidSets, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -200,7 +200,7 @@ pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec
             bound => format!("{} panels, bound {bound}", p.panels),
         });
     };
-    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
     bar.finish_and_clear();
     result
 }
@@ -228,7 +228,7 @@ fn layout(a: &Layout) -> ExitCode {
         why.help = "Give the option one of these.".to_owned();
         return refused_usage(&Refusal(why));
     }
-    let sets = match lay(&loaded, &mut notes, a.quiet) {
+    let mut sets = match lay(&loaded, &mut notes, a.quiet) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
@@ -236,19 +236,20 @@ fn layout(a: &Layout) -> ExitCode {
     let mut of_house = 0;
     // Sets whose sheets are too many for pictures.
     let mut large = Vec::new();
-    for set in &sets {
-        let made = takeoff::quantities(set, prices.as_ref())
-            .and_then(|t| pipeline::outputs_with(set, &t, &loaded.bytes, !a.no_pictures));
-        let mut made = match made {
+    if let Err(r) = takeoff::priced(&mut sets, prices.as_ref()) {
+        return refused(&r, &notes);
+    }
+    for set in sets.iter() {
+        let mut made = match pipeline::outputs(set, &loaded.bytes, !a.no_pictures) {
             Ok(o) => o,
             Err(r) => return refused(&r, &notes),
         };
         let sheets = made.iter().filter(|(n, _)| n.ends_with(".svg")).count();
         large.extend((!a.no_pictures && !pipeline::pictured(sheets)).then_some(sheets));
         if a.overlay == Overlay::Separate {
-            made.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(set)));
+            made.push(("overlay-alone.dxf".to_owned(), pipeline::overlay_alone(&set.layout)));
         }
-        match pipeline::set_folder(set) {
+        match folder::of_set(&set.layout) {
             Some(inner) => {
                 outputs.extend(made.into_iter().map(|(n, b)| (format!("{inner}/{n}"), b)))
             }
@@ -270,16 +271,17 @@ fn layout(a: &Layout) -> ExitCode {
                 "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
             ));
         }
-        for set in &sets {
-            let inner = pipeline::set_folder(set);
+        for set in sets.iter() {
+            let inner = folder::of_set(&set.layout);
             let to = inner.map_or(folder.clone(), |f| folder.join(f));
-            tell(&summary(set, &to, &outputs[..of_house]));
+            tell(&summary(&set.layout, &to, &outputs[..of_house]));
         }
     }
-    let rules = sets.iter().flat_map(|s| &s.verify.rules);
+    let layouts = || sets.iter().map(|s| &s.layout);
+    let rules = layouts().flat_map(|l| &l.verify.rules);
     let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
     let warned =
-        broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
+        broken || layouts().flat_map(|l| &l.notes).any(|n| n.severity == Severity::Warning);
     let warned = warned || notes.count(Severity::Warning) > 0;
     if a.strict && warned { ExitCode::from(3) } else { ExitCode::SUCCESS }
 }

@@ -3,6 +3,7 @@
 
 mod corners;
 pub mod csv;
+pub mod folder;
 pub mod json;
 pub mod layers;
 pub mod overlay;

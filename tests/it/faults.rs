@@ -263,7 +263,10 @@ pub(crate) const EDGES: [(&str, &str, Break); 11] = [
     ("a corner forgotten", CORNERS, |l| {
         l.corners.remove(0);
     }),
-    ("a corner twice", CORNERS, |l| l.corners.push(l.corners[0].clone())),
+    ("a corner twice", CORNERS, |l| {
+        let again = l.corners[0].clone();
+        l.corners.push(again);
+    }),
     ("a wall round a corner that stands elsewhere", CORNERS, |l| l.corners[0].high += 3.0),
     ("a course off at a corner", MEET, |l| l.elevations[0].walls[0].courses[4].bottom += 1.0),
     ("a post an inch short", POSTS, |l| trim(l, |t| t.kind == TrimKind::OutsidePost).to[1] -= 1.0),
