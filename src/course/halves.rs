@@ -10,9 +10,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::problem::{Made, longest_free};
 use crate::geom::tol::SAME;
 use crate::job::Job;
+use crate::job::siding::system::RipHalves;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
+use crate::model::ids::PanelId;
 
 /// What of a panel's height its pieces need, over its butt edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,11 +30,11 @@ pub fn reuse(made: &mut Made, job: &Job) {
     if pairs.is_empty() {
         return;
     }
-    let mut goes: BTreeMap<String, String> = BTreeMap::new();
+    let mut goes: BTreeMap<PanelId, PanelId> = BTreeMap::new();
     for (lower, upper) in &pairs {
         goes.insert(made.panels[*upper].id.clone(), made.panels[*lower].id.clone());
     }
-    let kept: BTreeSet<String> = goes.values().cloned().collect();
+    let kept: BTreeSet<PanelId> = goes.values().cloned().collect();
     let named = names(&made.panels, &goes);
     for p in made.courses.iter_mut().flatten().flat_map(|c| &mut c.runs).flat_map(|r| &mut r.pieces)
     {
@@ -46,7 +48,7 @@ pub fn reuse(made: &mut Made, job: &Job) {
         p.panel = named.get(id).cloned().unwrap_or_else(|| id.clone());
     }
     let pieces = pieces(&made.courses);
-    let mut on: BTreeMap<String, Vec<&Piece>> = BTreeMap::new();
+    let mut on: BTreeMap<PanelId, Vec<&Piece>> = BTreeMap::new();
     for p in pieces.values().map(|(_, p)| *p) {
         on.entry(p.panel.clone()).or_default().push(p);
     }
@@ -100,7 +102,7 @@ fn needed(course: &LaidCourse, piece: &Piece, job: &Job) -> Strip {
 /// first. As many as there can be: strips that ask most are paired first.
 fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
     let kerf = job.seams.kerf;
-    let board = job.product.width.filter(|_| job.product.kind.is_board());
+    let board = job.product.width.filter(|_| job.siding().rip_halves == RipHalves::WithinWidth);
     let fit = |a: usize, b: usize| {
         let alike = (panels[a].stock - panels[b].stock).abs() < SAME;
         let (p, q) = (strips[a], strips[b]);
@@ -133,7 +135,7 @@ fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
 }
 
 /// New names of the panels that stay: the letter of each with numbers that run on.
-fn names(panels: &[Panel], goes: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+fn names(panels: &[Panel], goes: &BTreeMap<PanelId, PanelId>) -> BTreeMap<PanelId, PanelId> {
     let mut last: BTreeMap<&str, usize> = BTreeMap::new();
     let stays = panels.iter().filter(|p| !goes.contains_key(&p.id));
     stays
@@ -141,7 +143,7 @@ fn names(panels: &[Panel], goes: &BTreeMap<String, String>) -> BTreeMap<String, 
             let letter = p.id.get(..1).unwrap_or("P");
             let n = last.entry(letter).or_default();
             *n += 1;
-            (p.id.clone(), format!("{letter}{n}"))
+            (p.id.clone(), format!("{letter}{n}").into())
         })
         .collect()
 }
@@ -151,7 +153,7 @@ mod tests {
     use super::*;
 
     fn panel(n: usize) -> Panel {
-        Panel { id: format!("P{n}"), stock: 150.0, pieces: Vec::new(), offcut: 0.0 }
+        Panel { id: format!("P{n}").into(), stock: 150.0, pieces: Vec::new(), offcut: 0.0 }
     }
 
     #[test]

@@ -1,20 +1,21 @@
 //! Walls as laid, with what stands in them and on them.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::model::house::{Backdrop, EdgeKind, OpeningKind, OpeningSide, WallWay};
+use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::Zone;
 use crate::model::receiver::Receiver;
 
 /// One face.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct LaidElevation {
     /// As titled.
-    pub name: String,
+    pub name: ElevationName,
     /// `[a b c d e f]`: source x = a x + c y + e, source y = b x + d y + f.
     pub to_source: [f64; 6],
     /// Finished grade, left to right.
@@ -22,7 +23,7 @@ pub struct LaidElevation {
     /// Walls.
     pub walls: Vec<LaidWall>,
     /// Parts of its walls with another cladding.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub zones: Vec<LaidZone>,
     /// Lines of the source for the grey background; kept out of `layout.json`.
     #[serde(skip)]
@@ -31,10 +32,10 @@ pub struct LaidElevation {
 }
 
 /// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct LaidZone {
     /// Name.
-    pub id: String,
+    pub id: ZoneId,
     /// The zone's name in the job.
     pub zone: String,
     /// What covers it.
@@ -50,10 +51,10 @@ pub struct LaidZone {
 }
 
 /// One plane area.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidWall {
     /// Name.
-    pub id: String,
+    pub id: WallId,
     /// As drawn.
     pub outline: Vec<Xy>,
     /// How it was found.
@@ -75,10 +76,10 @@ pub struct LaidWall {
     /// Fixtures.
     pub obstacles: Vec<LaidObstacle>,
     /// Band boards across it, openings left out: outer rings.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub bands: Vec<Vec<Xy>>,
     /// Places of building joints.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub joints: Vec<f64>,
     /// Sides of the field, openings included.
     pub edges: Vec<LaidEdge>,
@@ -87,10 +88,10 @@ pub struct LaidWall {
 }
 
 /// A hole.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidOpening {
     /// Name.
-    pub id: String,
+    pub id: OpeningId,
     /// Kind.
     pub kind: OpeningKind,
     /// Outline.
@@ -104,15 +105,15 @@ pub struct LaidOpening {
     /// Top.
     pub head: f64,
     /// Sides at which the drawn opening goes on over an area without siding.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cut: Vec<OpeningSide>,
 }
 
 /// A fixture.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidObstacle {
     /// Name.
-    pub id: String,
+    pub id: ObstacleId,
     /// Whether it has a mounting block.
     pub mounting_block: bool,
     /// Outline.
@@ -120,7 +121,7 @@ pub struct LaidObstacle {
 }
 
 /// A side of a field.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidEdge {
     /// What it is.
     pub kind: EdgeKind,
@@ -135,7 +136,7 @@ pub struct LaidEdge {
     pub receiver: Receiver,
     /// Opening it belongs to.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub opening: Option<String>,
+    pub opening: Option<OpeningId>,
     /// Corner tag.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tag: Option<String>,

@@ -3,9 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Rule, same};
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::verified::RuleCheck;
+use crate::model::ids::PieceMark;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     [contents(layout), marks(layout), counts(layout)]
@@ -71,7 +73,7 @@ fn marks(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let mut seen = BTreeSet::new();
     let listed: BTreeSet<&str> =
-        layout.panels.iter().flat_map(|p| &p.pieces).map(String::as_str).collect();
+        layout.panels.iter().flat_map(|p| &p.pieces).map(PieceMark::as_str).collect();
     for (.., p) in layout.pieces() {
         rule.case(seen.insert(&p.mark), || format!("mark {} stands twice", p.mark));
         rule.case(listed.contains(p.mark.as_str()), || {
@@ -109,7 +111,7 @@ fn counts(layout: &Layout) -> RuleCheck {
     });
     let all = panels + order("spare-panels").unwrap_or(0.0);
     let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.product.kind.is_board() && layout.job.product.carton == 1;
+    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
     rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });

@@ -11,6 +11,7 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::verified::RuleCheck;
 use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
+use crate::model::ids::OpeningId;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
@@ -39,7 +40,7 @@ struct Frame<'a> {
 
 impl<'a> Frame<'a> {
     fn of(at: &ByWall<'a>, w: &'a LaidWall, o: &'a LaidOpening) -> Self {
-        let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
+        let mine = |id: &Option<OpeningId>| id.as_deref() == Some(o.id.as_str());
         let sides: Vec<&LaidEdge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
         let trims = at.frame(&w.id, o).to_vec();
         let upright = |e: &&LaidEdge| {
@@ -66,7 +67,7 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
 }
 
 fn closes(rule: &mut Rule, layout: &Layout, w: &LaidWall, f: &Frame) {
-    if layout.job.product.kind.is_board() {
+    if !layout.job.siding().receivers.has_pockets() {
         let others = [TrimKind::DripCap, TrimKind::Surround];
         let channels =
             f.trims.iter().filter(|t| !others.contains(&t.kind) && !t.kind.behind()).count();
@@ -172,7 +173,7 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     }
     for e in level(EdgeKind::Sill) {
         let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
-        if layout.job.product.kind.is_board() {
+        if !layout.job.siding().receivers.has_pockets() {
             break;
         }
         let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);

@@ -2,3 +2,10 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod layers;
+pub mod lists;
+pub mod pole;
+pub mod restricted;
+pub mod seams;
+pub mod siding;
+pub mod trim;
+pub mod work;
