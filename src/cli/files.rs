@@ -193,18 +193,3 @@ fn check_target(folder: &Path, sources: &[&Path]) -> Result<(), Refusal> {
         )),
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::sheet_name;
-
-    #[test]
-    fn names_of_sheets_are_known_from_others() {
-        for name in ["01-cover.svg", "02-front-elevation.png", "104-cuts.svg"] {
-            assert!(is_sheet_name(name), "{name}");
-        }
-        for name in ["notes.svg", "01-cover.pdf", "1-cover.svg", "a1-b.png", "01cover.svg"] {
-            assert!(!is_sheet_name(name), "{name}");
-        }
-    }
-}

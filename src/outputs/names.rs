@@ -36,3 +36,18 @@ pub fn set_folder(layout: &Layout) -> Option<String> {
     let slug: String = words.join("-").chars().take(30).collect();
     Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::is_sheet_name;
+
+    #[test]
+    fn names_of_sheets_are_known_from_others() {
+        for name in ["01-cover.svg", "02-front-elevation.png", "104-cuts.svg"] {
+            assert!(is_sheet_name(name), "{name}");
+        }
+        for name in ["notes.svg", "01-cover.pdf", "1-cover.svg", "a1-b.png", "01cover.svg"] {
+            assert!(!is_sheet_name(name), "{name}");
+        }
+    }
+}
