@@ -1,9 +1,8 @@
-//! The order of the stages, known here alone: [`layout`] reads a drawing and lays out all of its sets,
-//! [`outputs`] turns a set into files.
+//! The order of the stages, known here alone: [`layout`] reads a drawing and lays out all of its sets;
+//! [`crate::outputs`] turns each into files.
 
 mod findings;
 mod head;
-mod outputs;
 
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -33,7 +32,6 @@ use crate::model::source::Source;
 use crate::{extract, joint, read, receive, seam, takeoff, trim, verify, work};
 
 pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
-pub use self::outputs::{Output, outputs, overlay_alone, pictured, problems, template};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);

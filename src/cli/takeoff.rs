@@ -5,7 +5,9 @@ use std::process::ExitCode;
 
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
-use super::run::{lay, load, print, refused, refused_usage, tell};
+use super::loading::load;
+use super::progress::lay;
+use super::terminal::{print, refused, refused_usage, tell};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::set::LaidSets;
@@ -30,12 +32,13 @@ pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
 }
 
 /// Puts costs to the quantities of every set, where there are prices.
-pub(super) fn priced(sets: &mut LaidSets, prices: Option<&Prices>) -> Result<(), Refusal> {
-    let Some(p) = prices else { return Ok(()) };
-    for set in sets.iter_mut() {
-        set.takeoff = price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name)?;
+pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<LaidSets, Refusal> {
+    if let Some(p) = prices {
+        for set in sets.iter_mut() {
+            set.takeoff = price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name)?;
+        }
     }
-    Ok(())
+    Ok(sets)
 }
 
 /// Prints the quantities, or how one line of them came about.
@@ -43,9 +46,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut notes = Notes::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let mut sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
-        priced(&mut sets, prices.as_ref())?;
-        Ok(sets)
+        priced(lay(&load(&a.reading)?, &mut notes, a.quiet)?, prices.as_ref())
     };
     let sets = match find() {
         Ok(found) => found,

@@ -3,19 +3,26 @@
 
 mod corners;
 pub mod csv;
-pub mod folder;
 pub mod json;
 pub mod layers;
 pub mod overlay;
+#[cfg(feature = "pdf")]
 pub mod pdf;
-pub mod render;
+#[cfg(feature = "png")]
+pub mod png;
 pub mod report;
 mod report_nails;
 mod report_pole;
 mod report_work;
+#[cfg(feature = "xlsx")]
 mod settings;
+pub mod summary;
 pub mod svg;
+#[cfg(any(feature = "pdf", feature = "png"))]
+mod svg_tree;
 pub mod tables;
 pub mod template;
+pub mod walls;
 mod words;
+#[cfg(feature = "xlsx")]
 pub mod xlsx;

@@ -154,7 +154,7 @@ fn whole(file: &Path) {
     let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
     lap();
     drop((sheets, svgs));
-    let outputs = pipeline::outputs(&set, &bytes, false).unwrap();
+    let outputs = lapwright::outputs::set::files(&set, &bytes, false).unwrap();
     assert!(outputs.len() > 8);
     lap();
 }

@@ -83,11 +83,11 @@ fn write_svg(b: divan::Bencher) {
 #[divan::bench]
 fn write_without_pictures(b: divan::Bencher) {
     let (set, bytes) = laid();
-    b.bench(|| pipeline::outputs(&set, &bytes, false).unwrap());
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, false).unwrap());
 }
 
 #[divan::bench(sample_count = 10)]
 fn write_everything(b: divan::Bencher) {
     let (set, bytes) = laid();
-    b.bench(|| pipeline::outputs(&set, &bytes, true).unwrap());
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, true).unwrap());
 }

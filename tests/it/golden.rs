@@ -24,7 +24,7 @@ fn golden(stem: &str, drawing: &std::path::Path) -> BTreeMap<String, Vec<u8>> {
     let name = format!("{stem}.dxf");
     let sets =
         pipeline::layout(&source, &name, &job(drawing), &mut Notes::default(), &mut |_| {});
-    let mut outputs = pipeline::outputs(&sets.unwrap().house, &source, true).unwrap();
+    let mut outputs = lapwright::outputs::set::files(&sets.unwrap().house, &source, true).unwrap();
     outputs.sort();
     let line = |(name, bytes): &(String, Vec<u8>)| {
         let digest: String = Sha256::digest(bytes).iter().map(|b| format!("{b:02x}")).collect();

@@ -95,7 +95,7 @@ fn no_output_names_a_source_that_its_reader_cannot_look_up() {
         let set = job.map_or_else(|| laid_set(stem), |name| laid_as(stem, &read(name)));
         let drawing = root().join("sample-drawings").join(stem).with_extension("dxf");
         let source = std::fs::read(drawing).unwrap();
-        for (name, bytes) in pipeline::outputs(&set, &source, false).unwrap() {
+        for (name, bytes) in lapwright::outputs::set::files(&set, &source, false).unwrap() {
             if [".json", ".csv", ".txt", ".svg"].iter().any(|e| name.ends_with(e)) {
                 let text = String::from_utf8(bytes).unwrap();
                 assert_eq!(ours(&text), None, "{name} of {job:?}");
@@ -408,7 +408,7 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         let marks =
             |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.to_string()).collect() };
         assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
-        assert_eq!(lapwright::write::folder::of_set(gable).as_deref(), Some("zone-1-gable"));
+        assert_eq!(lapwright::outputs::names::set_folder(gable).as_deref(), Some("zone-1-gable"));
         for set in sets.iter() {
             crate::support::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
         }

@@ -133,7 +133,7 @@ fn same_bytes_on_two_runs() {
         let bytes = std::fs::read(&path).unwrap();
         let make = || {
             let set = lay_set(&bytes, &job(&path));
-            lapwright::pipeline::outputs(&set, &bytes, stem != "curlew-cottage").unwrap()
+            lapwright::outputs::set::files(&set, &bytes, stem != "curlew-cottage").unwrap()
         };
         assert!(make() == make(), "{stem}");
     }

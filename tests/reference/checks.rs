@@ -29,7 +29,7 @@ fn laid(drawing: &Path, job: &Path, into: &Path) -> PathBuf {
     let sets =
         pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let out = into.join(drawing.file_stem().unwrap());
-    for (name, bytes) in pipeline::outputs(&sets.house, &bytes, true).unwrap() {
+    for (name, bytes) in lapwright::outputs::set::files(&sets.house, &bytes, true).unwrap() {
         let path = out.join(name);
         std::fs::create_dir_all(path.parent().unwrap()).unwrap();
         std::fs::write(path, bytes).unwrap();
@@ -116,7 +116,7 @@ fn entities_are_counted_as_ezdxf_counts_them() {
 #[test]
 fn the_template_passes_the_audit() {
     let dir = tempfile::tempdir().unwrap();
-    for (name, bytes) in pipeline::template().unwrap() {
+    for (name, bytes) in lapwright::outputs::template::files().unwrap() {
         std::fs::write(dir.path().join(name), bytes).unwrap();
     }
     let said = python("tests/reference/audit_each.py", &[&dir.path().join("template.dxf")]);

@@ -29,7 +29,7 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     set.takeoff = price::applied(set.takeoff, &list, "p").unwrap();
     let out = into.join(stem);
     std::fs::create_dir(&out).unwrap();
-    for (name, bytes) in pipeline::outputs(&set, &bytes, false).unwrap() {
+    for (name, bytes) in lapwright::outputs::set::files(&set, &bytes, false).unwrap() {
         if !name.contains('/') {
             std::fs::write(out.join(name), bytes).unwrap();
         }

@@ -37,7 +37,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
         return false;
     }
-    let _ = pipeline::problems(&drawing, &notes);
+    let _ = lapwright::outputs::problems::problems(&drawing, &notes);
     let mut notes = Notes::default();
     let Ok(sets) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
@@ -52,7 +52,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
 fn written(set: &LaidSet, drawing: &Drawing, source: &[u8]) {
     // Pictures take a thousand times longer than the rest: now and then only.
     let pictures = source.len().is_multiple_of(509);
-    let outputs = pipeline::outputs(set, source, pictures).expect("outputs");
+    let outputs = lapwright::outputs::set::files(set, source, pictures).expect("outputs");
     let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
     let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
     finite(&json["elevations"]);
