@@ -135,12 +135,7 @@ fn seams(
 }
 
 /// All that is reckoned of a house as laid.
-fn finished(
-    laid: LaidHouse,
-    plan: &SeamPlan,
-    backdrops: Backdrops,
-    notes: &mut Notes,
-) -> LaidSet {
+fn finished(laid: LaidHouse, plan: &SeamPlan, backdrops: Backdrops, notes: &mut Notes) -> LaidSet {
     let mut layout = Layout {
         format: LayoutFormat,
         work: work::work(&laid),

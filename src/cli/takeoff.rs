@@ -54,9 +54,9 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     };
     let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
     if !sets.zones.is_empty()
-        && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
-        let names: Vec<&str> =
-            sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
+        && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
+    {
+        let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
         let names = report::plain(&names.join(", "));
         tell(&format!(
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"

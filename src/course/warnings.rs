@@ -4,8 +4,8 @@
 use crate::diag::{Note, Notes};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::layout::laid::LaidHouse;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{EndCut, Piece};
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::{Notch, NotchSide};

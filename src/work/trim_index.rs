@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::SAME;
-use crate::layout::laid::LaidHouse;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::ids::TrimMark;
 use crate::model::trim::{TrimKind, TrimPiece};

@@ -330,7 +330,8 @@ fn with(text: &str) -> Job {
 fn a_zone_not_laid_out_is_measured_and_said_so() {
     let job =
         with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
-    let layout = lay(gabled().as_bytes(), &job);
+    let set = lay_set(gabled().as_bytes(), &job);
+    let layout = &set.layout;
     sound("shingles", &layout);
     let z = &layout.elevations[0].zones[0];
     assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
@@ -464,7 +465,8 @@ fn a_zone_inside_a_wall_is_bordered_all_round() {
     assert_eq!(kinds(&sets.zones[0].layout), [Abutment, Abutment, BareTop, BareBottom]);
     // The house's field goes round it; its courses meet it on butt lines.
     assert!(
-        (sets.house.layout.elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0).abs()
+        (sets.house.layout.elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0)
+            .abs()
             < 0.01
     );
     assert!(sets.house.layout.trims.iter().all(|t| t.opening.is_none()));

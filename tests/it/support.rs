@@ -53,12 +53,6 @@ pub(crate) fn laid_set(stem: &str) -> LaidSet {
     set
 }
 
-/// A sample laid out now.
-pub(crate) fn laid_anew(stem: &str) -> Layout {
-    let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
-    lay(&std::fs::read(&path).unwrap(), &job(&path))
-}
-
 /// A laid-out sample by the careful-crew method alone: quick, where it does not matter how few
 /// panels there are.
 pub(crate) fn laid_by_a_crew(stem: &str) -> Layout {
