@@ -1,7 +1,7 @@
 //! Pieces and the panels they are cut from.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
@@ -9,7 +9,7 @@ use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch};
 
 /// How a piece ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum EndCut {
     /// As it left the works.

@@ -1,6 +1,6 @@
 //! Corners of the house, each once, though two elevations show it.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A corner of the house.
 #[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
@@ -55,7 +55,9 @@ pub enum Pairing {
 }
 
 /// A side of a wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hand {
     /// The wall lies to the right of it.

@@ -256,7 +256,9 @@ pub struct StockShare {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.
