@@ -62,8 +62,8 @@ impl<'a> Frame<'a> {
         w: &'a LaidWall,
         o: &'a LaidOpening,
     ) -> Self {
-        let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
-        let sides: Vec<&LaidEdge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
+        let mine = |e: &&LaidEdge| e.opening.as_deref() == Some(o.id.as_str());
+        let sides: Vec<&LaidEdge> = w.edges.iter().filter(mine).collect();
         let trims = at.frame(&w.id, o).to_vec();
         let upright = |e: &&LaidEdge| {
             let (dx, dy) = ((e.from[0] - e.to[0]).abs(), (e.from[1] - e.to[1]).abs());
