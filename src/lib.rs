@@ -19,7 +19,7 @@
 //! job.drawing.unit = Some(Unit::Inch);
 //! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut Notes::default(), &mut |_| {})?;
 //! assert_eq!(layout.elevations[0].walls[0].courses.len(), 12);
-//! assert!(layout.verify.rules.iter().all(|r| r.violations.is_empty()));
+//! assert!(layout.verify.passes());
 //! # Ok::<(), lapwright::diag::Refusal>(())
 //! ```
 

@@ -17,6 +17,7 @@ use crate::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::{LengthStyle, counted};
+use crate::wording::checks;
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -276,8 +277,7 @@ fn layout(a: &Layout) -> ExitCode {
             tell(&summary(set, &to, &outputs[..of_house]));
         }
     }
-    let rules = sets.iter().flat_map(|s| &s.verify.rules);
-    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+    let broken = !sets.iter().all(|s| s.verify.passes());
     let warned =
         broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
     let warned = warned || notes.count(Severity::Warning) > 0;
@@ -306,12 +306,8 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
     let warnings: Vec<_> =
         layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
     out.push_str(&report::notes(&warnings));
-    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
-    out.push_str(&if broken == 0 {
-        format!("Checked: all {} rules kept.\n", layout.verify.rules.len())
-    } else {
-        format!("Checked: {broken} cases BREAK a rule; see report.txt.\n")
-    });
+    out.push_str(&checks::summary(&layout.verify.rules));
+    out.push('\n');
     let top: Vec<&str> =
         outputs.iter().map(|o| o.0.as_str()).filter(|n| !n.contains('/')).collect();
     out.push_str(&format!("Wrote {}: {}\n", folder.display(), top.join(", ")));
