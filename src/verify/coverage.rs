@@ -158,12 +158,7 @@ fn reaches(course: &LaidCourse, low: f64, high: f64) -> bool {
 }
 
 /// What the end gap or the notch clearance takes beside a side of the field.
-fn beside_a_side(
-    shapes: &mut Shapes,
-    course: &LaidCourse,
-    (a, b): (Xy, Xy),
-    (gap, v): (f64, f64),
-) {
+fn beside_a_side(shapes: &mut Shapes, course: &LaidCourse, (a, b): (Xy, Xy), (gap, v): (f64, f64)) {
     let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
     if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
         return;

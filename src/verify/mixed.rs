@@ -104,8 +104,10 @@ fn concluded(
     let panels = (i128::from(proof.bound) + heaviest - 1) / heaviest;
     let proven = i128::from(proof.bound) == weight;
     let cut = layout.panels.len() + upper.len();
-    let counted = |bound: i128, panels: usize, proven: bool| {
-        Counted { bound: whole(bound), panels: whole(panels as i128), proven }
+    let counted = |bound: i128, panels: usize, proven: bool| Counted {
+        bound: whole(bound),
+        panels: whole(panels as i128),
+        proven,
     };
     let said = counted(c.bound as i128, c.panels, c.proven);
     let has = counted(panels, cut, proven);

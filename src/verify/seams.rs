@@ -56,8 +56,7 @@ fn spans(layout: &Layout) -> RuleCheck {
 
 fn factory(layout: &Layout) -> RuleCheck {
     let boards = layout.job.product.kind.is_board();
-    let mut rule =
-        Cases::new(if boards { Rule::BoardFactoryEnds } else { Rule::SeamFactoryEnds });
+    let mut rule = Cases::new(if boards { Rule::BoardFactoryEnds } else { Rule::SeamFactoryEnds });
     let mut by: BTreeMap<&str, f64> = BTreeMap::new();
     for q in &layout.panels {
         by.entry(&q.id).or_insert(q.stock);

@@ -165,8 +165,7 @@ fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     let longest = slants.iter().max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1)));
     let angle = longest.map_or(90.0, at);
     let alike = |s: &(f64, f64)| {
-        (at(s) - angle).abs() < SAME_ANGLE
-            && longest.is_some_and(|l| l.0.signum() == s.0.signum())
+        (at(s) - angle).abs() < SAME_ANGLE && longest.is_some_and(|l| l.0.signum() == s.0.signum())
     };
     let kind = match cut {
         EndCut::Angled => slants.iter().all(alike) && !slants.is_empty(),

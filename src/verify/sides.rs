@@ -95,9 +95,8 @@ fn name(
 ) {
     let side = e.kind;
     let middle = named::midway(e.from, e.to);
-    let broken = |breach: FieldBreach| {
-        found(named::wall(&w.id), breach).at(named::place(&on.name, middle))
-    };
+    let broken =
+        |breach: FieldBreach| found(named::wall(&w.id), breach).at(named::place(&on.name, middle));
     rule.case(runs_as_named(e), || broken(FieldBreach::SideDirection { side }));
     let of_opening = matches!(e.kind, EdgeKind::Jamb | EdgeKind::Head | EdgeKind::Sill);
     let borders = match e.opening.as_deref().map(|id| openings.get(id)) {
@@ -122,9 +121,7 @@ fn name(
         other => other,
     };
     let receiver = e.receiver;
-    rule.case(receiver == needed, || {
-        broken(FieldBreach::SideReceiver { side, receiver, needed })
-    });
+    rule.case(receiver == needed, || broken(FieldBreach::SideReceiver { side, receiver, needed }));
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
     if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypot(dy) > 1.0 {
         let drawn = pitch::angle(pitch::in_twelve(dx, dy));

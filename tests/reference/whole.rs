@@ -63,7 +63,7 @@ fn proven(layout: &Value, rule: &Value, broken: usize) -> bool {
     let conflicts = list(&layout["bound"]["conflicts"]);
     let exact =
         |c: &Value| c["broken"].as_str().unwrap().contains("no layout of these courses exists");
-    rule["rule"] == "seams of near courses keep the stagger"
+    rule["rule"] == "seam-stagger"
         && conflicts.iter().all(exact)
         && conflicts.iter().map(|c| list(&c["breaks"]).len()).sum::<usize>() == broken
 }

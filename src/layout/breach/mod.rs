@@ -48,4 +48,14 @@ macro_rules! grouped {
     };
 }
 
-grouped!(Field(FieldBreach), Course(CourseBreach), Run(RunBreach), Piece(PieceBreach), Panel(PanelBreach), Opening(OpeningBreach), Trim(TrimBreach), Corner(CornerBreach), Count(CountBreach));
+grouped!(
+    Field(FieldBreach),
+    Course(CourseBreach),
+    Run(RunBreach),
+    Piece(PieceBreach),
+    Panel(PanelBreach),
+    Opening(OpeningBreach),
+    Trim(TrimBreach),
+    Corner(CornerBreach),
+    Count(CountBreach)
+);

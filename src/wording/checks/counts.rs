@@ -32,10 +32,9 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::StocksMissing => {
             "mixed stock lengths are missing in the job or in the certificate".to_owned()
         }
-        CountBreach::Weights { weights } => format!(
-            "weights {} of the stock lengths do not follow from the job",
-            list(weights)
-        ),
+        CountBreach::Weights { weights } => {
+            format!("weights {} of the stock lengths do not follow from the job", list(weights))
+        }
         CountBreach::Weight { said, cut } => format!(
             "panels of each length: {} in the certificate, {} cut; weight",
             list(said),

@@ -97,12 +97,7 @@ fn end(e: &EndShape, style: LengthStyle) -> String {
 
 fn notch(n: &NotchSize, style: LengthStyle) -> String {
     let length = |v: f64| figure::length(v, style);
-    format!(
-        "{} wide and {} deep, {} from left",
-        length(n.width),
-        length(n.depth),
-        length(n.left)
-    )
+    format!("{} wide and {} deep, {} from left", length(n.width), length(n.depth), length(n.left))
 }
 
 pub(super) fn panel(breach: &PanelBreach, style: LengthStyle) -> String {
@@ -122,9 +117,7 @@ pub(super) fn panel(breach: &PanelBreach, style: LengthStyle) -> String {
         PanelBreach::HalvesUnwanted => {
             "serves in halves, which the job does not ask for".to_owned()
         }
-        PanelBreach::HalfMissing => {
-            "not every piece is of a half, or a half has none".to_owned()
-        }
+        PanelBreach::HalfMissing => "not every piece is of a half, or a half has none".to_owned(),
         PanelBreach::HalvesMeet => "room for the saw cut between the halves".to_owned(),
     }
 }

@@ -13,12 +13,8 @@ pub(super) fn opening(breach: &OpeningBreach) -> String {
         }
         OpeningBreach::MitredEnds => "number of mitered ends".to_owned(),
         OpeningBreach::OnAnotherWall => "stands on another wall than the opening".to_owned(),
-        OpeningBreach::HeadTabs => {
-            "the head channel is not tabbed down at both ends".to_owned()
-        }
-        OpeningBreach::JambTab => {
-            "the jamb channel is not tabbed over the sill channel".to_owned()
-        }
+        OpeningBreach::HeadTabs => "the head channel is not tabbed down at both ends".to_owned(),
+        OpeningBreach::JambTab => "the jamb channel is not tabbed over the sill channel".to_owned(),
         OpeningBreach::DripCap => "length of its head without drip cap".to_owned(),
         OpeningBreach::UndersillMissing => {
             "length of cut edge under its sill without undersill (finish) trim".to_owned()

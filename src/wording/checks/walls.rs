@@ -14,9 +14,7 @@ pub(super) fn field(breach: &FieldBreach, style: LengthStyle) -> String {
     let side = |kind| names::edge(kind);
     match breach {
         FieldBreach::Uncovered => "area without siding".to_owned(),
-        FieldBreach::Beyond => {
-            "siding beyond the limit of siding or in its clearances".to_owned()
-        }
+        FieldBreach::Beyond => "siding beyond the limit of siding or in its clearances".to_owned(),
         FieldBreach::LaidTwice => "siding over siding other than at a lap".to_owned(),
         FieldBreach::OutsideWall => "limit of siding beyond the wall".to_owned(),
         FieldBreach::InOpenings => "limit of siding inside openings".to_owned(),
