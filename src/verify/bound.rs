@@ -7,7 +7,7 @@ use crate::layout::course::LaidRun;
 use crate::layout::verified::RuleCheck;
 
 pub(super) fn check(layout: &Layout) -> RuleCheck {
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().joints.is_on_studs() {
         return joints::bound(layout);
     }
     let runs: Vec<&LaidRun> =

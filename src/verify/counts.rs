@@ -3,6 +3,7 @@
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::same;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::rule::Rule;
@@ -61,7 +62,7 @@ fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
     });
     let all = panels + order(layout, "spare-panels").unwrap_or(0.0);
     let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.product.kind.is_board() && layout.job.product.carton == 1;
+    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
     let has = order(layout, "cartons");
     rule.case(has == Some(cartons) || singly, || {
         let v = found(named::takeoff_line("cartons"), CountBreach::Ordered);

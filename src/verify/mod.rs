@@ -48,7 +48,7 @@ use crate::layout::verified::Verify;
 /// Checks every rule.
 pub fn check(layout: &Layout) -> Verify {
     let at = ByWall::of(layout);
-    let boards = layout.job.product.kind.is_board();
+    let on_studs = layout.job.siding().joints.is_on_studs();
     let mut rules = Vec::new();
     rules.extend(coverage::check(layout));
     rules.push(field::check(layout, &at));
@@ -56,7 +56,7 @@ pub fn check(layout: &Layout) -> Verify {
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));
-    if boards {
+    if on_studs {
         rules.push(joints::stagger(layout));
         rules.push(joints::on_studs(layout));
     } else {

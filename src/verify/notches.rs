@@ -53,10 +53,10 @@ fn bites(w: &LaidWall, id: &str) -> Subject {
 fn place(rule: &mut Cases, layout: &Layout, on: PieceOn, n: &Notch) {
     let (w, c, p) = (on.run.wall, on.run.course, on.piece);
     // A step of the wall itself goes round nothing.
-    for id in n.around.split(" and ").filter(|id| !id.is_empty()) {
+    for id in &n.around {
         let Some(bite) = around(layout, w, id) else {
             rule.case(false, || {
-                let breach = PieceBreach::NotchOfNothing { around: id.to_owned() };
+                let breach = PieceBreach::NotchOfNothing { around: id.clone() };
                 found(on.subject(), breach).at(at(on, n))
             });
             return;
@@ -67,7 +67,7 @@ fn place(rule: &mut Cases, layout: &Layout, on: PieceOn, n: &Notch) {
         rule.case(meets && low - over < c.top && high + over > c.bottom, || {
             found(on.subject(), PieceBreach::NotchElsewhere).with(bites(w, id)).at(at(on, n))
         });
-        if n.around == id && n.contour.is_none() && square(w, id) {
+        if n.around == [id.clone()] && n.contour.is_none() && square(w, id) {
             size(rule, on, n, (bites(w, id), bite));
         }
     }

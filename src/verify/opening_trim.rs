@@ -22,21 +22,21 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
     let mut close = Cases::new(Rule::OpeningChannels);
     let mut water = Cases::new(Rule::OpeningDrainage);
-    let boards = layout.job.product.kind.is_board();
+    let pockets = layout.job.siding().receivers.has_pockets();
     for (e, w) in layout.walls() {
         for o in &w.openings {
             let frame = Frame::of(at, e, w, o);
-            if boards {
-                unchanneled(&mut close, &frame);
-            } else {
+            if pockets {
                 lengths(&mut close, layout, &frame);
                 sides(&mut close, &frame);
                 mitered(&mut close, layout, &frame);
                 on_its_wall(&mut close, &frame);
+            } else {
+                unchanneled(&mut close, &frame);
             }
             tabs(&mut water, layout, &frame);
             caps(&mut water, layout, &frame);
-            if !boards {
+            if pockets {
                 sills(&mut water, layout, &frame);
             }
         }

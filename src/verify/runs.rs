@@ -21,8 +21,8 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
     let mut rule = Cases::new(Rule::RunEnds);
     let mut seen = BTreeSet::new();
     // What ends at a fixture stands in a channel round it.
-    let boards = layout.job.product.kind.is_board();
-    let at_fixture = if boards { Receiver::Trim } else { Receiver::JChannel };
+    let pockets = layout.job.siding().receivers.has_pockets();
+    let at_fixture = if pockets { Receiver::JChannel } else { Receiver::Trim };
     for (e, w) in layout.walls() {
         let by_course = by_course(layout, w);
         for on in named::runs_of(e, w) {
@@ -31,7 +31,9 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
             rule.case(seen.insert(&r.id), || {
                 found(on.subject(), RunBreach::NameTwice).at(on.middle())
             });
-            for (receiver, x, hand) in [(r.left, r.x0, Hand::Left), (r.right, r.x1, Hand::Right)] {
+            let both = [(r.x0, Hand::Left), (r.x1, Hand::Right)];
+            for (end, (x, hand)) in r.ends.iter().zip(both) {
+                let receiver = end.receiver;
                 let drawn = drawn(sides, c, r, usize::from(hand == Hand::Right));
                 let agrees =
                     drawn.contains(&receiver) || (drawn.is_empty() && receiver == at_fixture);

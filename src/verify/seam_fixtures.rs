@@ -26,7 +26,7 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
 
 fn at_run(rule: &mut Cases, layout: &Layout, on: RunOn) {
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let laid = bounds(on.run.pieces.iter().flat_map(|p| &p.outline));
     // Where a seam must stand, and where one may.
     let (mut wanted, mut lawful) = (Vec::new(), Vec::new());

@@ -55,7 +55,7 @@ fn spans(layout: &Layout) -> RuleCheck {
 }
 
 fn factory(layout: &Layout) -> RuleCheck {
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let mut rule = Cases::new(if boards { Rule::BoardFactoryEnds } else { Rule::SeamFactoryEnds });
     let mut by: BTreeMap<&str, f64> = BTreeMap::new();
     for q in &layout.panels {
@@ -69,15 +69,15 @@ fn factory(layout: &Layout) -> RuleCheck {
         for (_, pair) in seams.filter(|(i, _)| !(boards || is_fixed(r, *i))) {
             let (a, b) = (&pair[0], &pair[1]);
             let ends = same(a.end, stock(a)) && same(b.start, 0.0);
-            let said = a.right_end == EndCut::Factory && b.left_end == EndCut::Factory;
+            let said = a.ends[1].cut == EndCut::Factory && b.ends[0].cut == EndCut::Factory;
             rule.case(ends && said, || {
                 let v = found(named::piece(&a.mark), PieceBreach::SeamEnds);
                 v.with(named::piece(&b.mark)).at(on.at((a.x1 + b.x0) / 2.0))
             });
         }
         for p in &r.pieces {
-            let left = p.left_end != EndCut::Factory || same(p.start, 0.0);
-            let right = p.right_end != EndCut::Factory || same(p.end, stock(p));
+            let left = p.ends[0].cut != EndCut::Factory || same(p.start, 0.0);
+            let right = p.ends[1].cut != EndCut::Factory || same(p.end, stock(p));
             rule.case(left && right, || {
                 let hand = if left { Hand::Right } else { Hand::Left };
                 let at = on.piece(p).end(usize::from(left));

@@ -121,38 +121,25 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
     out
 }
 
-/// An end with what is said of it.
-struct End<'a> {
-    said: EndShape,
-    cut: EndCut,
-    contour: Option<&'a Contour>,
-}
-
-impl<'a> End<'a> {
-    fn new(on: PieceOn<'a>, hand: Hand) -> Self {
-        let p = on.piece;
-        let (cut, angle, set, contour) = match hand {
-            Hand::Left => (p.left_end, p.left_angle, p.left_set, &p.left_contour),
-            Hand::Right => (p.right_end, p.right_angle, p.right_set, &p.right_contour),
-        };
-        let said = EndShape { cut: Some(cut), angle, set };
-        End { said, cut, contour: contour.as_ref() }
-    }
-}
-
 /// Number of an end: left, right.
 fn side(hand: Hand) -> usize {
     usize::from(hand == Hand::Right)
 }
 
 fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
-    let end = End::new(on, hand);
-    let (cut, said) = (end.cut, end.said);
+    let end = &on.piece.ends[side(hand)];
+    let cut = end.cut;
+    let said = EndShape { cut: Some(cut), angle: end.angle, set: end.set_back() };
+    let outermost = if hand == Hand::Left { 0.0 } else { on.piece.length };
+    rule.case(same(end.long_point, outermost), || {
+        let v = found(on.subject(), PieceBreach::LongPoint { hand }).at(on.end(side(hand)));
+        v.measured(Inches(end.long_point)).exactly(Inches(outermost))
+    });
     let broken = |shown: EndShape| {
         let breach = PieceBreach::End { hand, said, shown };
         found(on.subject(), breach).at(on.end(side(hand)))
     };
-    let Some(contour) = end.contour else {
+    let Some(contour) = &end.contour else {
         let whole = matches!(cut, EndCut::Factory | EndCut::Square);
         rule.case(whole && same(said.angle, 90.0) && said.set == 0.0, || {
             broken(EndShape { cut: Some(EndCut::Square), angle: 90.0, set: 0.0 })
@@ -175,7 +162,9 @@ fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     };
     let angled = contour.spacing.is_some() || (angle - said.angle).abs() < SAME_ANGLE;
     let set = most - least;
-    rule.case(kind && angled && (set - said.set).abs() < NEAR && said.set > 0.0, || {
+    let innermost = if hand == Hand::Left { most } else { least };
+    let deep_as_said = (set - said.set).abs() < NEAR && (innermost - end.short_point).abs() < NEAR;
+    rule.case(kind && angled && deep_as_said && said.set > 0.0, || {
         let set = if set.is_finite() { set } else { 0.0 };
         broken(EndShape { cut: None, angle, set })
     });
@@ -195,10 +184,10 @@ fn slants(contour: &Contour) -> Vec<(f64, f64)> {
 fn leaning(rule: &mut Cases, on: PieceOn, slabs: &[Slab], hand: Hand) {
     let r = on.run.run;
     let lean = lean(slabs, side(hand));
-    if End::new(on, hand).contour.is_none() || r.pieces.len() != 1 || lean.dy <= 0.0 {
+    if on.piece.ends[side(hand)].contour.is_none() || r.pieces.len() != 1 || lean.dy <= 0.0 {
         return;
     }
-    let slope = if hand == Hand::Left { r.left_slope } else { r.right_slope };
+    let slope = r.ends[side(hand)].slope;
     let leans = lean.dx / lean.dy;
     rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()), || {
         let v = found(on.run.subject(), RunBreach::Slope { hand }).at(on.end(side(hand)));

@@ -4,4 +4,11 @@
 pub mod checks;
 pub mod figure;
 pub mod layers;
+pub mod lists;
 pub mod names;
+pub mod pole;
+pub mod restricted;
+pub mod seams;
+pub mod siding;
+pub mod trim;
+pub mod work;

@@ -13,6 +13,7 @@ use lapwright::layout::verified::Verify;
 use lapwright::layout::violation::{Subject, Violation};
 use lapwright::model::seam::Dual;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use lapwright::takeoff::quantities;
 use lapwright::units::LengthStyle;
 use lapwright::verify;
 use lapwright::wording::checks;
@@ -56,7 +57,7 @@ fn shift(p: &mut lapwright::layout::piece::Piece, dx: f64) {
 }
 
 /// Faults of pieces, seams, panels and the bound: what, the rule that catches it, how.
-pub(crate) const FAULTS: [(&str, Rule, Break); 49] = [
+pub(crate) const FAULTS: [(&str, Rule, Break); 51] = [
     ("a piece gone", Rule::FieldCovered, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -134,7 +135,7 @@ pub(crate) const FAULTS: [(&str, Rule, Break); 49] = [
     ("a length told wrongly", Rule::RunFilled, |l| seamed(l).pieces[0].length += 0.25),
     ("another end gap", Rule::RunFilled, |l| seamed(l).gap = 0.375),
     ("a cut end at a seam", Rule::SeamFactoryEnds, |l| {
-        seamed(l).pieces[0].right_end = EndCut::Square
+        seamed(l).pieces[0].ends[1].cut = EndCut::Square
     }),
     ("a seam off the factory end", Rule::SeamFactoryEnds, |l| {
         let p = &mut seamed(l).pieces[1];
@@ -142,8 +143,8 @@ pub(crate) const FAULTS: [(&str, Rule, Break); 49] = [
         p.end += 2.0;
     }),
     ("a factory end claimed", Rule::SeamFactoryEnds, |l| {
-        let p = piece(l, |p| p.start > 1.0 && p.left_end == EndCut::Square);
-        p.left_end = EndCut::Factory;
+        let p = piece(l, |p| p.start > 1.0 && p.ends[0].cut == EndCut::Square);
+        p.ends[0].cut = EndCut::Factory;
     }),
     ("a seam said elsewhere", Rule::SeamPlaces, |l| seamed(l).seams[0] += 1.0),
     ("a seam not told", Rule::SeamPlaces, |l| {
@@ -179,11 +180,20 @@ pub(crate) const FAULTS: [(&str, Rule, Break); 49] = [
         l.panels[1].pieces.push(m);
     }),
     ("a rake cut square", Rule::PieceShapes, |l| {
-        let p = piece(l, |p| p.left_end == EndCut::Angled);
-        p.left_end = EndCut::Square;
+        let p = piece(l, |p| p.ends[0].cut == EndCut::Angled);
+        p.ends[0].cut = EndCut::Square;
     }),
     ("a rake cut at another pitch", Rule::PieceShapes, |l| {
-        piece(l, |p| p.left_end == EndCut::Angled && p.left_angle < 30.0).left_angle += 3.0
+        let p = piece(l, |p| p.ends[0].cut == EndCut::Angled && p.ends[0].angle < 30.0);
+        p.ends[0].angle += 3.0;
+    }),
+    ("a short point told wrongly", Rule::PieceShapes, |l| {
+        piece(l, |p| p.ends[0].cut == EndCut::Angled).ends[0].short_point += 1.0;
+    }),
+    ("an end told farther along the piece", Rule::PieceShapes, |l| {
+        let end = &mut piece(l, |p| p.ends[1].cut == EndCut::Angled).ends[1];
+        end.long_point += 1.0;
+        end.short_point += 1.0;
     }),
     ("a rip told wrongly", Rule::PieceShapes, |l| {
         piece(l, |p| p.rip.is_some()).rip.as_mut().unwrap().to += 1.0
@@ -192,11 +202,11 @@ pub(crate) const FAULTS: [(&str, Rule, Break); 49] = [
         piece(l, |p| p.notches.iter().any(|n| n.contour.is_none())).notches[0].width += 0.25;
     }),
     ("a notch round nothing", Rule::NotchPlaces, |l| {
-        piece(l, |p| !p.notches.is_empty()).notches[0].around = "front-W99".to_owned();
+        piece(l, |p| !p.notches.is_empty()).notches[0].around = vec!["front-W99".into()];
     }),
     ("a contour moved", Rule::PieceCuts, |l| {
-        let p = piece(l, |p| p.left_contour.is_some());
-        p.left_contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
+        let p = piece(l, |p| p.ends[0].contour.is_some());
+        p.ends[0].contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
     }),
     ("a notch forgotten", Rule::PieceCuts, |l| {
         piece(l, |p| p.notches.iter().any(|n| n.left > 2.0 && n.left + n.width < p.length - 2.0))
@@ -364,9 +374,9 @@ fn two_hundred_faults_are_two_hundred() {
     let mut spoiled = BTreeSet::new();
     let walls = layout.elevations.iter_mut().flat_map(|e| &mut e.walls);
     let runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
-    let square = runs.flat_map(|r| &mut r.pieces).filter(|p| p.left_contour.is_none());
+    let square = runs.flat_map(|r| &mut r.pieces).filter(|p| p.ends[0].contour.is_none());
     for p in square.take(200) {
-        p.left_angle = 80.0;
+        p.ends[0].angle = 80.0;
         spoiled.insert(p.mark.to_string());
     }
     assert_eq!(spoiled.len(), 200, "the sample has too few pieces");

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::layout::piece::EndCut;
 use crate::model::corner::Hand;
-use crate::model::ids::PanelId;
+use crate::model::ids::{FeatureId, PanelId};
 use crate::model::receiver::Receiver;
 
 /// What is wrong with a run or its seams.
@@ -123,10 +123,15 @@ pub enum PieceBreach {
         /// As it shows.
         shown: EndShape,
     },
+    /// An end's long point is given elsewhere than at the piece's end.
+    LongPoint {
+        /// Which end.
+        hand: Hand,
+    },
     /// A notch goes round what is not on its wall.
     NotchOfNothing {
         /// What it is said to go round.
-        around: String,
+        around: FeatureId,
     },
     /// No part of an opening or fixture is in the notch round it.
     NotchElsewhere,

@@ -71,6 +71,9 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
             end(shown, style),
             end(said, style)
         ),
+        PieceBreach::LongPoint { hand } => {
+            format!("long point of the {} end, from left", names::hand(*hand))
+        }
         PieceBreach::NotchOfNothing { around } => {
             format!("a notch around {around}, which is not on its wall")
         }

@@ -2,14 +2,14 @@
 
 use crate::layout::breach::trim::{CornerBreach, OpeningBreach, TrimBreach};
 use crate::units::LengthStyle;
-use crate::wording::{figure, names};
+use crate::wording::{figure, names, trim};
 
 pub(super) fn opening(breach: &OpeningBreach) -> String {
     match breach {
         OpeningBreach::ChannelsAtBoards => "channels around an opening in boards".to_owned(),
-        OpeningBreach::Length { trim } => format!("length of {}", trim.words()),
+        OpeningBreach::Length { trim } => format!("length of {}", trim::kind(*trim)),
         OpeningBreach::SideBare { trim, side } => {
-            format!("length of its {} without {}", names::edge(*side), trim.words())
+            format!("length of its {} without {}", names::edge(*side), trim::kind(*trim))
         }
         OpeningBreach::MitredEnds => "number of mitered ends".to_owned(),
         OpeningBreach::OnAnotherWall => "stands on another wall than the opening".to_owned(),
@@ -32,7 +32,7 @@ pub(super) fn trim(breach: &TrimBreach, style: LengthStyle) -> String {
     match breach {
         TrimBreach::SideBare { trim, side_length } => format!(
             "length without {} of a side of {}",
-            trim.words(),
+            trim::kind(*trim),
             figure::length(*side_length, style)
         ),
         TrimBreach::StarterGap => "gaps beside the starter strip".to_owned(),
@@ -70,7 +70,7 @@ pub(super) fn corner(breach: &CornerBreach, style: LengthStyle) -> String {
         CornerBreach::OneElevation => "one elevation shows all of it".to_owned(),
         CornerBreach::ButtLine => "a butt line meets none around the corner".to_owned(),
         CornerBreach::PostMissing { trim, from, to } => {
-            format!("no {} from height {}", trim.words(), figure::span([*from, *to], style))
+            format!("no {} from height {}", trim::kind(*trim), figure::span([*from, *to], style))
         }
         CornerBreach::PostSplice => "its splice is not given, or is none".to_owned(),
         CornerBreach::PostCorners => "number of corners it stands at".to_owned(),
