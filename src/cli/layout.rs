@@ -53,8 +53,7 @@ pub(super) fn run(a: &Layout) -> ExitCode {
 /// Whether a rule is broken or someone should look.
 fn warned(sets: &LaidSets, notes: &Notes) -> bool {
     let layouts = || sets.iter().map(|s| &s.layout);
-    let rules = layouts().flat_map(|l| &l.verify.rules);
-    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+    let broken = !layouts().all(|l| l.verify.passes());
     let warned =
         broken || layouts().flat_map(|l| &l.notes).any(|n| n.severity == Severity::Warning);
     warned || notes.count(Severity::Warning) > 0

@@ -7,15 +7,18 @@
 
 pub mod backdrop;
 pub mod bound;
+pub mod breach;
 pub(crate) mod by_wall;
 pub mod course;
 pub mod format;
 pub(crate) mod from_drawn;
 pub mod laid;
 pub mod piece;
+pub mod rule;
 pub mod set;
 pub mod slopes;
 pub mod verified;
+pub mod violation;
 pub mod wall;
 
 use std::ops::{Deref, DerefMut};
