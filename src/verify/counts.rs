@@ -1,17 +1,17 @@
 //! Counts agree with pieces: panels, cartons, mounting blocks.
 
+use super::claims::Claims;
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::same;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Quantity;
 use crate::layout::violation::Subject;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::PieceCounts);
     let (bound, panels) = (&layout.bound, layout.panels.len());
     rule.case(bound.best == panels, || {
@@ -35,12 +35,12 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
 }
 
 /// What the takeoff orders of a line; none if there is no such line.
-fn order(layout: &Layout, id: &str) -> Option<f64> {
+fn order(layout: &Claims, id: &str) -> Option<f64> {
     layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
 }
 
 /// A line orders what is needed; a line that is missing orders nothing.
-fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
+fn ordered(rule: &mut Cases, layout: &Claims, id: &str, needed: f64) {
     let has = order(layout, id).unwrap_or(0.0);
     rule.case(has == needed, || {
         let v = found(named::takeoff_line(id), CountBreach::Ordered);
@@ -48,7 +48,7 @@ fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
     });
 }
 
-fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
+fn of_one_length(layout: &Claims, whole: usize, rule: &mut Cases) {
     let said = layout.bound.proven;
     rule.case(said == (layout.bound.panels == whole), || {
         let v = found(Subject::House, CountBreach::Proven { said });
@@ -71,7 +71,7 @@ fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
 }
 
 /// Panels and cartons of each of two lengths, a line each for what there is.
-fn by_length(layout: &Layout, second: f64, rule: &mut Cases) {
+fn by_length(layout: &Claims, second: f64, rule: &mut Cases) {
     let product = &layout.job.product;
     for (suffix, length, carton) in [
         ("", product.length, product.carton),

@@ -3,10 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::claims::Claims;
 use super::dual::{PanelFrame, covers, dual_feasible, sixteenths, whole, worth};
 use super::rule::{Cases, found};
 use super::tolerance::same;
-use crate::layout::Layout;
 use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::course::LaidRun;
 use crate::layout::rule::Rule;
@@ -17,7 +17,7 @@ use crate::model::half::Half;
 use crate::model::seam::MixedProof;
 
 /// `frame` is that of the first length.
-pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
+pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelBound);
     let c = &layout.bound.certificate;
     let (Some(length), Some(proof)) = (layout.job.product.second_length, &c.mixed) else {
@@ -68,7 +68,7 @@ pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> Ru
 /// What is cut, what it weighs, and the bound that follows from the sum over the runs.
 fn concluded(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &Claims,
     proof: &MixedProof,
     (length, weights): (f64, [i128; 2]),
     (sum, one): (i128, i128),
@@ -120,7 +120,7 @@ fn concluded(
 
 /// What panels of each length weigh, if the certificate has it as the job wants it: whole numbers in
 /// proportion to length, or to cost in thousandths, without a common divisor.
-fn weights(layout: &Layout, proof: &MixedProof, length: f64) -> Option<[i128; 2]> {
+fn weights(layout: &Claims, proof: &MixedProof, length: f64) -> Option<[i128; 2]> {
     let product = &layout.job.product;
     let lengths = [product.length, length];
     let listed = proof.stocks.iter().zip(lengths).all(|(s, l)| same(s.length, l));
