@@ -12,6 +12,7 @@ pub mod hang;
 mod judge;
 mod levels;
 pub mod mirror;
+pub mod piece_marks;
 pub mod pieces;
 pub mod pole_lines;
 pub mod problem;
