@@ -54,7 +54,7 @@ pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 pub use self::zones::{Zone, ZoneRegion};
-use crate::diag::{Note, Refusal};
+use crate::finding::{Finding, Refusal};
 use crate::model::linework::Role;
 
 /// A job.
@@ -220,7 +220,7 @@ impl Job {
     pub fn validate(&self) -> Result<(), Refusal> {
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
-            Some(f) => Err(Note::error("job-value", f.message, ranges::HELP).into()),
+            Some(f) => Err(Finding::error("job-value", f.message, ranges::HELP).into()),
         }
     }
 }

@@ -4,10 +4,10 @@
 //! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] (boards: [`joint`]) and [`trim`]
 //! lay it out;
 //! [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
-//! bytes. Plain data is in [`model`] and [`job`].
+//! bytes. Plain data is in [`model`] and [`job`]; what it has to say, as facts, in [`finding`].
 //!
 //! ```
-//! use lapwright::{diag::Notes, job::Job, pipeline, units::Unit};
+//! use lapwright::{finding::Findings, job::Job, pipeline, units::Unit};
 //!
 //! // A wall of 25 ft by 8 ft as the oldest DXF writes it.
 //! let mut dxf = String::from("0\nSECTION\n2\nENTITIES\n0\nPOLYLINE\n8\nA-WALL-OTLN\n66\n1\n70\n1\n");
@@ -17,17 +17,17 @@
 //! dxf += "0\nSEQEND\n0\nENDSEC\n0\nEOF\n";
 //! let mut job = Job::default();
 //! job.drawing.unit = Some(Unit::Inch);
-//! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut Notes::default(), &mut |_| {})?;
+//! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut Findings::default(), &mut |_| {})?;
 //! assert_eq!(layout.elevations[0].walls[0].courses.len(), 12);
 //! assert!(layout.verify.rules.iter().all(|r| r.violations.is_empty()));
-//! # Ok::<(), lapwright::diag::Refusal>(())
+//! # Ok::<(), lapwright::finding::Refusal>(())
 //! ```
 
 pub mod annotate;
 pub mod cli;
 mod cores;
 pub mod course;
-pub mod diag;
+pub mod finding;
 pub mod extract;
 pub mod geom;
 pub mod job;
@@ -35,6 +35,7 @@ pub mod joint;
 pub mod layout;
 pub mod model;
 pub mod normalize;
+pub mod origin;
 pub mod packing;
 pub mod pipeline;
 pub mod pitch;

@@ -16,7 +16,7 @@ use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, warnings};
-use crate::diag::{Notes, Refusal};
+use crate::finding::{Findings, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
@@ -53,11 +53,11 @@ pub struct Reading {
 /// Reads a drawing as far as the house.
 ///
 /// # Errors
-/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `notes`.
-pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
+/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `findings`.
+pub fn reading(bytes: &[u8], name: &str, job: &Job, findings: &mut Findings) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
-    let house = house_of(bytes, name, job, notes, (&mut drawing, &mut lines))?;
-    report_overlay(bytes, notes);
+    let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
+    report_overlay(bytes, findings);
     Ok(Reading { drawing, lines, house })
 }
 
@@ -73,16 +73,16 @@ pub struct Checked {
     pub house: Result<House, Refusal>,
 }
 
-/// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
+/// Reads a drawing as far as it goes; every finding is in `findings`, the one that stopped it too.
 /// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
-pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
+pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
-    let house = house_of(bytes, name, job, notes, (&mut kept, &mut lines));
+    let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
     if let Err(Refusal(stop)) = &house
-        && !notes.all().contains(stop)
+        && !findings.all().contains(stop)
     {
-        notes.push(*stop.clone());
+        findings.push(*stop.clone());
     }
     Checked { drawing: kept, lines, house }
 }
@@ -93,21 +93,21 @@ fn house_of(
     bytes: impl AsRef<[u8]>,
     name: &str,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
     (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), notes)?;
+    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
     drop(bytes);
-    *lines = normalize::linework(kept, job, notes)?;
-    let house = extract::house(lines, job, notes)?;
-    notes.refuse_on_error()?;
+    *lines = normalize::linework(kept, job, findings)?;
+    let house = extract::house(lines, job, findings)?;
+    findings.refuse_on_error()?;
     Ok(house)
 }
 
 /// The drawing with its findings circled, as SVG.
-pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
-    write::svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
+pub fn problems(drawing: &Drawing, findings: &Findings) -> Vec<u8> {
+    write::svg::document(&annotate::problems(drawing, findings.all())).into_bytes()
 }
 
 /// What an architect needs: an empty drawing with the agreed layers, the convention as a page, a job
@@ -135,7 +135,7 @@ pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
 
 fn write_failed(e: String) -> Refusal {
     let help = "Please report this with the drawing; --no-pictures leaves PDF and PNG out.";
-    crate::diag::Note::error("write-failed", e, help).into()
+    crate::finding::Finding::error("write-failed", e, help).into()
 }
 
 /// Reads a drawing and lays the house out.
@@ -146,11 +146,11 @@ pub fn layout(
     bytes: &[u8],
     name: &str,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
     watch: Watch,
 ) -> Result<Layout, Refusal> {
-    let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
-    let mut out = lay(&house, &lines.scale, job, notes, watch);
+    let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
+    let mut out = lay(&house, &lines.scale, job, findings, watch);
     named(&mut out, bytes, name);
     Ok(out)
 }
@@ -169,32 +169,32 @@ pub fn layouts(
     bytes: &[u8],
     name: &str,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
     watch: Watch,
 ) -> Result<Vec<Layout>, Refusal> {
-    let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
+    let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
     for (i, zone) in job.zone.iter().enumerate() {
         let drawn = house.elevations.iter().flat_map(|e| &e.zones).any(|z| z.zone == zone.name);
         if !drawn {
             let message = format!("the zone {} covers no wall", zone.name);
             let help =
                 format!("Draw it on a layer that `zone.{i}.layers` names, or give it a `region`.");
-            notes.push(crate::diag::Note::warning("zone-empty", message, &help));
+            findings.push(crate::finding::Finding::warning("zone-empty", message, &help));
         }
     }
-    let mut out = vec![lay(&house, &lines.scale, job, notes, &mut *watch)];
+    let mut out = vec![lay(&house, &lines.scale, job, findings, &mut *watch)];
     for i in 0..job.zone.len() {
         let Some(own) = job.for_zone(i, Some(out[0].datum)) else { continue };
         // What was found in reading stands with the house's own set.
-        let part = match extract::zone(&lines, &own, i, &mut Notes::default()) {
+        let part = match extract::zone(&lines, &own, i, &mut Findings::default()) {
             Ok(part) => part,
             Err(Refusal(mut why)) => {
-                why.severity = crate::diag::Severity::Warning;
-                notes.push(*why);
+                why.severity = crate::finding::Severity::Warning;
+                findings.push(*why);
                 continue;
             }
         };
-        let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
+        let mut set = lay(&part, &lines.scale, &own, &mut Findings::default(), &mut *watch);
         set.datum_why = set.datum_why.replace("fixed by the job", "that of the house");
         out.push(set);
     }
@@ -203,11 +203,11 @@ pub fn layouts(
 }
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
-fn report_overlay(source: &[u8], notes: &mut Notes) {
+fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
         let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
         let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
-        notes.push(crate::diag::Note::info("overlay-apart", message, help));
+        findings.push(crate::finding::Finding::info("overlay-apart", message, help));
     }
 }
 
@@ -231,8 +231,8 @@ fn hex(bytes: &[u8]) -> String {
 /// # Errors
 /// When the drawing cannot be read.
 pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
-    let mut notes = Notes::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let mut findings = Findings::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
     Ok(normalize::roles::layer_roles(&drawing, job))
 }
 
@@ -245,8 +245,8 @@ pub fn suggestions(
     name: &str,
     job: &Job,
 ) -> Result<Vec<crate::model::guess::LayerGuess>, Refusal> {
-    let mut notes = Notes::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let mut findings = Findings::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
     let layers = normalize::roles::layer_roles(&drawing, job);
     Ok(normalize::suggest::guesses(&drawing, &layers))
 }
@@ -355,7 +355,7 @@ fn measure(layout: &Layout) -> write::overlay::Measure {
 const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
-pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
+pub fn lay(house: &House, scale: &Scale, job: &Job, findings: &mut Findings, watch: Watch) -> Layout {
     // The exposure of panels is fixed and the datum free; boards are evened between levels.
     let boards = job.product.kind.is_board();
     let found = if boards { Found::default() } else { search(house, job) };
@@ -402,16 +402,16 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     out.fastening = takeoff::fastening(&out);
     out.movement = takeoff::movement(&out);
     out.bound = takeoff::proof(&out, &plan);
-    product_notes(job, notes);
+    product_notes(job, findings);
     edge_work::tell(&mut out);
-    warnings::tell(&out, notes);
-    course_notes(&out, notes);
-    takeoff::movement_notes(&out).into_iter().for_each(|n| notes.push(n));
+    warnings::tell(&out, findings);
+    course_notes(&out, findings);
+    takeoff::movement_notes(&out).into_iter().for_each(|n| findings.push(n));
     let lot = takeoff::one_lot(job);
-    notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
+    findings.push(crate::finding::Finding::info("one-lot", lot, "Order spare ones with them."));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
-    out.notes = notes.all().to_vec();
+    out.findings = findings.all().to_vec();
     out
 }
 
@@ -449,7 +449,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         movement: Movement::default(),
         takeoff: Vec::new(),
         verify: crate::layout::verified::Verify::default(),
-        notes: Vec::new(),
+        findings: Vec::new(),
     }
 }
 
@@ -554,7 +554,7 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
 }
 
 /// What must be asked of a product's maker.
-fn product_notes(job: &Job, notes: &mut Notes) {
+fn product_notes(job: &Job, findings: &mut Findings) {
     let p = &job.product;
     let longest = p.stocks().into_iter().fold(0.0, f64::max);
     if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
@@ -565,13 +565,13 @@ fn product_notes(job: &Job, notes: &mut Notes) {
             style.short(job.end_gap())
         );
         let help = "Set `product.end_gap` from the maker's instructions (association manual).";
-        notes.push(crate::diag::Note::warning("long-panel-gap", message, help));
+        findings.push(crate::finding::Finding::warning("long-panel-gap", message, help));
     }
 }
 
 /// Rules of seams that could not be kept.
-fn course_notes(layout: &Layout, notes: &mut Notes) {
-    use crate::diag::Note;
+fn course_notes(layout: &Layout, findings: &mut Findings) {
+    use crate::finding::Finding;
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(
@@ -585,6 +585,6 @@ fn course_notes(layout: &Layout, notes: &mut Notes) {
         } else {
             &c.remedy
         };
-        notes.push(Note::warning("seam-rules-conflict", message, help).on(&c.elevation));
+        findings.push(Finding::warning("seam-rules-conflict", message, help).on(&c.elevation));
     }
 }

@@ -7,7 +7,7 @@ use super::elevation::view::{View, extent};
 use super::flow::Flow;
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
-use crate::diag::Severity;
+use crate::finding::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 

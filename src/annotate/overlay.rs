@@ -6,7 +6,7 @@ use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::place::{Placer, text_box};
 use super::standing::{ByElevation, Standing};
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;

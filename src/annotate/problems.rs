@@ -2,7 +2,8 @@
 
 use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};
-use crate::diag::{Note, Origin, Severity};
+use crate::finding::{Finding, Severity};
+use crate::origin::Origin;
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::vocabulary::{Affine, CurveShape, Point, Rect};
 use crate::model::drawing::{Drawing, Item, Polyline, Shape, Space, Vertex};
@@ -32,13 +33,13 @@ const LINE: f64 = TEXT * 1.75;
 /// A finding with its number and its place in the source's coordinates.
 struct Found<'a> {
     number: usize,
-    note: &'a Note,
+    note: &'a Finding,
     at: Option<Point>,
 }
 
 /// The findings on the drawing as read. Total: without a drawing there is the list alone.
-pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
-    let mut order: Vec<&Note> = notes.iter().collect();
+pub fn problems(drawing: &Drawing, notes: &[Finding]) -> Sheet {
+    let mut order: Vec<&Finding> = notes.iter().collect();
     order.sort_by_key(|n| std::cmp::Reverse(n.severity));
     let found: Vec<Found> = order
         .iter()
@@ -86,7 +87,7 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
     }
 }
 
-fn heading(drawing: &Drawing, notes: &[Note]) -> String {
+fn heading(drawing: &Drawing, notes: &[Finding]) -> String {
     let count = |s: Severity, word: &str| {
         let n = notes.iter().filter(|n| n.severity == s).count();
         format!("{n} {word}{}", if n == 1 { "" } else { "s" })
@@ -101,7 +102,7 @@ fn heading(drawing: &Drawing, notes: &[Note]) -> String {
 }
 
 /// Where a finding stands: its own place, else the first point of the entity it is about.
-fn place(drawing: &Drawing, note: &Note) -> Option<Point> {
+fn place(drawing: &Drawing, note: &Finding) -> Option<Point> {
     let of_entity = |o: &Origin| {
         let same = |i: &&Item| i.origin.line == o.line && i.origin.entity == o.entity;
         drawing.items.iter().find(same).and_then(|i| first_point(&i.shape))
@@ -322,7 +323,7 @@ mod tests {
 
     #[test]
     fn a_finding_is_circled_where_it_is_and_listed_with_what_to_do() {
-        let note = Note::error("wall-open", "the outline does not close", "Close it.")
+        let note = Finding::error("wall-open", "the outline does not close", "Close it.")
             .at(Point::new(200.0, 100.0));
         let s = problems(&drawing(), &[note]);
         let circle = s.drawing.items.iter().find(|i| {
@@ -349,7 +350,7 @@ mod tests {
         }
         let far = Point::new(1e8, 0.0);
         d.draw(0, Shape::Polyline(Polyline::line(far, far + (1.0, 0.0))));
-        let note = Note::warning("stray", "far away", "Delete it.").at(far);
+        let note = Finding::warning("stray", "far away", "Delete it.").at(far);
         let s = problems(&d, &[note]);
         let all = texts(&s).join("\n");
         assert!(all.contains("outside the picture"), "{all}");
@@ -366,7 +367,7 @@ mod tests {
 
     #[test]
     fn every_place_of_one_finding_is_circled_under_its_number() {
-        let note = Note::info("line-twice", "3 exact duplicates left out", "Purge them.")
+        let note = Finding::info("line-twice", "3 exact duplicates left out", "Purge them.")
             .at(Point::new(10.0, 10.0))
             .also_at(vec![Point::new(190.0, 10.0), Point::new(10.0, 90.0)]);
         let s = problems(&drawing(), &[note]);
@@ -381,7 +382,7 @@ mod tests {
 
     #[test]
     fn without_a_drawing_the_list_stands_alone() {
-        let s = problems(&Drawing::default(), &[Note::error("not-dxf", "no drawing", "Give one.")]);
+        let s = problems(&Drawing::default(), &[Finding::error("not-dxf", "no drawing", "Give one.")]);
         assert!(texts(&s).join("\n").contains("no drawing"));
         assert!(s.height > 1.0 && s.height < 4.0);
     }

@@ -7,13 +7,13 @@ use std::path::{Path, PathBuf};
 
 use super::staging;
 
-use crate::diag::{Note, Refusal};
+use crate::finding::{Finding, Refusal};
 
 /// A file to write: its path inside the folder, and its bytes.
 pub type Output = (String, Vec<u8>);
 
 fn refusal(code: &'static str, message: String, help: &str) -> Refusal {
-    Note::error(code, message, help).into()
+    Finding::error(code, message, help).into()
 }
 
 /// The bytes of a file, or of standard input for `-`.

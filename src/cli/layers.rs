@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use super::args::Reading;
 use super::run::{load, print, refused};
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::pipeline;
 use crate::write::layers;
 
@@ -12,7 +12,7 @@ use crate::write::layers;
 pub(super) fn list(a: &Reading) -> ExitCode {
     match load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &Findings::default()),
     }
 }
 
@@ -20,6 +20,6 @@ pub(super) fn list(a: &Reading) -> ExitCode {
 pub(super) fn suggest(a: &Reading) -> ExitCode {
     match load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &Findings::default()),
     }
 }

@@ -10,7 +10,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
 use super::{layers, manual, takeoff};
-use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::job::drawing::KNOWN_HELP;
 use crate::job::{Job, file};
 use crate::layout::Layout as Laid;
@@ -49,7 +49,7 @@ pub(super) fn print(bytes: &[u8]) -> ExitCode {
         Err(e) if e.kind() != std::io::ErrorKind::BrokenPipe => {
             let message = format!("standard output cannot be written: {e}");
             let help = "Check free space where the output goes; what is there is not whole.";
-            refused(&Note::error("out-failed", message, help).into(), &Notes::default())
+            refused(&Finding::error("out-failed", message, help).into(), &Findings::default())
         }
         _ => ExitCode::SUCCESS,
     }
@@ -80,7 +80,7 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
         // A fault of the command line is not told as one of the job file.
         if job.drawing.known_scale().is_none() {
             let message = format!("the known distance `{known}` cannot be read");
-            return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+            return Err(Finding::error("known-unreadable", message, KNOWN_HELP).into());
         }
     }
     let bytes = files::read(&a.drawing)?;
@@ -92,19 +92,19 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
 }
 
 /// Errors on the terminal, in colour where it shows and `NO_COLOR` is not set; exit 1.
-pub(super) fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
-    told(refusal, notes);
+pub(super) fn refused(refusal: &Refusal, findings: &Findings) -> ExitCode {
+    told(refusal, findings);
     ExitCode::from(1)
 }
 
 /// The same for an argument that does not fit this drawing; exit 2.
 pub(super) fn refused_usage(refusal: &Refusal) -> ExitCode {
-    told(refusal, &Notes::default());
+    told(refusal, &Findings::default());
     ExitCode::from(2)
 }
 
-fn told(refusal: &Refusal, notes: &Notes) {
-    let others: Vec<_> = notes
+fn told(refusal: &Refusal, findings: &Findings) {
+    let others: Vec<_> = findings
         .all()
         .iter()
         .filter(|n| n.severity == Severity::Error && **n != *refusal.0)
@@ -138,7 +138,7 @@ fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
 
 /// A finding as the terminal shows it.
 #[derive(Debug)]
-struct Shown<'a>(&'a crate::diag::Note);
+struct Shown<'a>(&'a crate::finding::Finding);
 
 impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -180,7 +180,7 @@ fn bar() -> ProgressBar {
 }
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
-pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec<Laid>, Refusal> {
+pub(super) fn lay(loaded: &Loaded, findings: &mut Findings, quiet: bool) -> Result<Vec<Laid>, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -200,7 +200,7 @@ pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec
             bound => format!("{} panels, bound {bound}", p.panels),
         });
     };
-    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
     bar.finish_and_clear();
     result
 }
@@ -212,12 +212,12 @@ fn sources(a: &Reading) -> Vec<&Path> {
 }
 
 fn layout(a: &Layout) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
     // Prices are read first: a fault in them shall not wait for the search.
     let read = || Ok((load(&a.reading)?, takeoff::prices(a.prices.as_deref())?));
     let (mut loaded, prices) = match read() {
         Ok(l) => l,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings),
     };
     let sheet = &mut loaded.job.sheet;
     sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
@@ -228,9 +228,9 @@ fn layout(a: &Layout) -> ExitCode {
         why.help = "Give the option one of these.".to_owned();
         return refused_usage(&Refusal(why));
     }
-    let sets = match lay(&loaded, &mut notes, a.quiet) {
+    let sets = match lay(&loaded, &mut findings, a.quiet) {
         Ok(l) => l,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings),
     };
     let mut outputs = Vec::new();
     let mut of_house = 0;
@@ -241,7 +241,7 @@ fn layout(a: &Layout) -> ExitCode {
             .and_then(|t| pipeline::outputs_with(set, &t, &loaded.bytes, !a.no_pictures));
         let mut made = match made {
             Ok(o) => o,
-            Err(r) => return refused(&r, &notes),
+            Err(r) => return refused(&r, &findings),
         };
         let sheets = made.iter().filter(|(n, _)| n.ends_with(".svg")).count();
         large.extend((!a.no_pictures && !pipeline::pictured(sheets)).then_some(sheets));
@@ -262,7 +262,7 @@ fn layout(a: &Layout) -> ExitCode {
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
     if let Err(r) = files::write_folder(&folder, &outputs, &sources) {
-        return refused(&r, &notes);
+        return refused(&r, &findings);
     }
     if !a.quiet {
         for sheets in large {
@@ -279,8 +279,8 @@ fn layout(a: &Layout) -> ExitCode {
     let rules = sets.iter().flat_map(|s| &s.verify.rules);
     let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
     let warned =
-        broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
-    let warned = warned || notes.count(Severity::Warning) > 0;
+        broken || sets.iter().flat_map(|s| &s.findings).any(|n| n.severity == Severity::Warning);
+    let warned = warned || findings.count(Severity::Warning) > 0;
     if a.strict && warned { ExitCode::from(3) } else { ExitCode::SUCCESS }
 }
 
@@ -304,7 +304,7 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
         layout.bound.words
     );
     let warnings: Vec<_> =
-        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
+        layout.findings.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
     out.push_str(&report::notes(&warnings));
     let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
     out.push_str(&if broken == 0 {
@@ -319,30 +319,30 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
 }
 
 fn check(a: &Check) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
     let loaded = match load(&a.reading) {
         Ok(l) => l,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings),
     };
     let style = loaded.job.sheet.lengths;
-    let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut notes);
+    let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
     let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
-    text.push_str(&report::notes(notes.all()));
+    text.push_str(&report::notes(findings.all()));
     if let Some(folder) = &a.out {
         let files = [
-            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &notes)),
+            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &findings)),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
         if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading)) {
-            return refused(&r, &Notes::default());
+            return refused(&r, &Findings::default());
         }
     }
     // What stops it is told on standard error: not twice where both are one terminal.
     let one_screen = std::io::stdout().is_terminal() && std::io::stderr().is_terminal();
     let printed = match &checked.house {
         Err(stop) if one_screen => {
-            let others: Vec<Note> =
-                notes.all().iter().filter(|n| **n != *stop.0).cloned().collect();
+            let others: Vec<Finding> =
+                findings.all().iter().filter(|n| **n != *stop.0).cloned().collect();
             print(report::notes(&others).as_bytes())
         }
         _ => print(text.as_bytes()),
@@ -350,9 +350,9 @@ fn check(a: &Check) -> ExitCode {
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &Findings::default()),
         Ok(_) if printed != ExitCode::SUCCESS => printed,
-        Ok(_) if a.strict && notes.count(Severity::Warning) > 0 => ExitCode::from(3),
+        Ok(_) if a.strict && findings.count(Severity::Warning) > 0 => ExitCode::from(3),
         Ok(_) => ExitCode::SUCCESS,
     }
 }
@@ -379,7 +379,7 @@ fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
 
 /// The template's files, none of them put in the place of another.
 fn new_template(folder: &Path) -> ExitCode {
-    let notes = Notes::default();
+    let findings = Findings::default();
     let written = pipeline::template().and_then(|list| {
         files::none_there(folder, &list)?;
         files::write_beside(folder, &list, &[])?;
@@ -391,7 +391,7 @@ fn new_template(folder: &Path) -> ExitCode {
             tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
             ExitCode::SUCCESS
         }
-        Err(r) => refused(&r, &notes),
+        Err(r) => refused(&r, &findings),
     }
 }
 

@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
 use super::run::{lay, load, print, refused, refused_usage, tell};
-use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
@@ -40,17 +40,17 @@ pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Tak
 
 /// Prints the quantities, or how one line of them came about.
 pub(super) fn run(a: &Arguments) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
+        let sets = lay(&load(&a.reading)?, &mut findings, a.quiet)?;
         let counted: Result<Vec<Takeoff>, Refusal> =
             sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
         Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())
     };
     let sets = match find() {
         Ok(found) => found,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings),
     };
     let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
     if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
@@ -60,7 +60,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
         ));
     }
-    let warnings = notes.count(Severity::Warning);
+    let warnings = findings.count(Severity::Warning);
     if warnings > 0 && !a.quiet {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
@@ -109,5 +109,5 @@ fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
     let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
     let help = format!("{meant}Lines: {}.", ids.join(", "));
     let message = format!("the takeoff has no line `{}`", report::plain(item));
-    Note::error("takeoff-line", message, &help).into()
+    Finding::error("takeoff-line", message, &help).into()
 }

@@ -1,7 +1,7 @@
 //! Findings about cuts: strips too thin to hold, panels too short to fasten, notches that leave too
 //! little. Each with its place in the source and what to do.
 
-use crate::diag::{Note, Notes};
+use crate::finding::{Finding, Findings};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
 use crate::layout::Layout;
@@ -14,15 +14,15 @@ use crate::model::notch::{Notch, NotchSide};
 const NAMED: usize = 6;
 
 /// Adds the findings of a layout, wall by wall.
-pub fn tell(layout: &Layout, notes: &mut Notes) {
+pub fn tell(layout: &Layout, findings: &mut Findings) {
     for e in &layout.elevations {
         for w in &e.walls {
-            thin_strips(layout, e, w, notes);
-            short_panels(layout, e, w, notes);
-            thin_notches(layout, e, w, notes);
+            thin_strips(layout, e, w, findings);
+            short_panels(layout, e, w, findings);
+            thin_notches(layout, e, w, findings);
         }
     }
-    notes.round_places(layout.drawing.inches_per_unit);
+    findings.round_places(layout.drawing.inches_per_unit);
 }
 
 fn place(e: &LaidElevation, x: f64, y: f64) -> Point {
@@ -36,7 +36,7 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
 }
 
 /// Runs ripped to less than the least strip.
-fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
         let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
@@ -56,13 +56,13 @@ fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Not
         let help =
             "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.";
         let at = place(e, (r.x0 + r.x1) / 2.0, c.bottom + (rip.from + rip.to) / 2.0);
-        notes.push(Note::warning("strip-thin", message, help).on(&e.name).at(at));
+        findings.push(Finding::warning("strip-thin", message, help).on(&e.name).at(at));
     }
 }
 
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
-fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
     let peak = |p: &Piece| {
         p.left_end == EndCut::Angled && p.right_end == EndCut::Angled && narrows_upward(p)
@@ -87,7 +87,7 @@ fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut No
         "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{key}.stud_spacing` sets the spacing."
     );
     let at = place(e, (p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
-    notes.push(Note::warning("panel-short", message, &help).on(&e.name).at(at));
+    findings.push(Finding::warning("panel-short", message, &help).on(&e.name).at(at));
 }
 
 /// Whether both ends lean in: a piece under a peak, not one between two slopes of one hand or over a
@@ -111,7 +111,7 @@ fn named(of: &[(&LaidCourse, &Piece)]) -> String {
 }
 
 /// Notches that leave less than the least strip over or under them, or between them and an end.
-fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     let of = |(c, p): (&LaidCourse, &Piece)| -> Vec<(String, Point)> {
         let thin = p.notches.iter().filter_map(|n| {
@@ -136,7 +136,7 @@ fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut No
     );
     let help = "Move the datum (`courses.datum`) or cut the panel in two there; handle the pieces with \
                 care until they are fastened. `courses.least_strip` sets the limit.";
-    notes.push(Note::warning("notch-thin", message, help).on(&e.name).at(*at));
+    findings.push(Finding::warning("notch-thin", message, help).on(&e.name).at(*at));
 }
 
 /// The least a notch leaves, and where.

@@ -7,7 +7,7 @@ use super::Job;
 use super::nearest::{distance, near};
 use super::ranges::{self, Fault};
 use super::schema;
-use crate::diag::{Note, Refusal};
+use crate::finding::{Finding, Refusal};
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
 
@@ -63,7 +63,7 @@ fn out_of_range(faults: &[Fault], table: &Spanned<DeTable>, text: &str, name: &s
     if placed.len() > MOST {
         message.push_str(&format!("; and {} more", placed.len() - MOST));
     }
-    Note::error("job-value", message, ranges::HELP).into()
+    Finding::error("job-value", message, ranges::HELP).into()
 }
 
 /// First byte of the value under a dotted key; tables of a list by number.
@@ -100,7 +100,7 @@ fn fault(error: &toml::de::Error, table: Option<&DeTable>, text: &str, name: &st
     let key = error.span().and_then(|s| key_of(table?, s.start));
     let key = key.map_or(String::new(), |k| format!("{}: ", spoken(&k)));
     let message = error.message().trim();
-    Note::error("job-unreadable", format!("{name}{place}: {key}{message}"), LIST).into()
+    Finding::error("job-unreadable", format!("{name}{place}: {key}{message}"), LIST).into()
 }
 
 /// The dotted path of the key in whose value a byte lies.
@@ -184,7 +184,7 @@ fn refusal(unknown: &[(usize, String)], known: &[String], text: &str, name: &str
     } else {
         format!("Did you mean {}? {LIST}", meant.join(", "))
     };
-    Note::error("job-unreadable", message, &help).into()
+    Finding::error("job-unreadable", message, &help).into()
 }
 
 /// A dotted path as the file writes it: the key, and the table it stands in.
@@ -219,7 +219,7 @@ fn nearest<'a>(path: &str, known: &'a [String]) -> Option<&'a String> {
 mod tests {
     use super::*;
 
-    fn refused(text: &str) -> Note {
+    fn refused(text: &str) -> Finding {
         *parse(text, "job.toml").unwrap_err().0
     }
 

@@ -21,7 +21,7 @@ use self::course::{LaidCourse, LaidRun};
 use self::piece::{Panel, Piece};
 use self::verified::Verify;
 use self::wall::{LaidElevation, LaidWall};
-use crate::diag::Note;
+use crate::finding::Finding;
 use crate::job::Job;
 use crate::model::corner::Corner;
 use crate::model::fastening::{Fastening, Movement};
@@ -75,7 +75,7 @@ pub struct Layout {
     /// What was checked.
     pub verify: Verify,
     /// Findings.
-    pub notes: Vec<Note>,
+    pub findings: Vec<Finding>,
 }
 
 impl Layout {

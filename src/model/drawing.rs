@@ -4,7 +4,7 @@
 //! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
 //! [`Group`]), colours and layers inherited, curves in one of the forms below, y up.
 
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::units::Unit;
 

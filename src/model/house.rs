@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::corner::Corner;
 use super::linework::Role;
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Affine, Point, Ring};
 

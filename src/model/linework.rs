@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Hatch, Layer, Text, Viewport};
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::geom::vocabulary::Point;
 
 /// What a layer's contents mean to the layout.

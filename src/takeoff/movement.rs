@@ -1,6 +1,6 @@
 //! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
 
-use crate::diag::Note;
+use crate::finding::Finding;
 use crate::layout::Layout;
 use crate::model::fastening::{Movement, Moves};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
@@ -122,7 +122,7 @@ fn moves(m: &Movement, what: &str, length: f64, room: f64, share: f64, how: &str
 }
 
 /// A warning for each kind of piece whose room does not cover its growth.
-pub fn notes(layout: &Layout) -> Vec<Note> {
+pub fn notes(layout: &Layout) -> Vec<Finding> {
     let style = layout.job.sheet.lengths;
     let m = &layout.movement;
     m.rows
@@ -151,7 +151,7 @@ pub fn notes(layout: &Layout) -> Vec<Note> {
             let help = format!(
                 "Work on a warmer day, leave a larger gap as the maker says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
             );
-            Note::warning("movement-gap", message, &help)
+            Finding::warning("movement-gap", message, &help)
         })
         .collect()
 }

@@ -1,7 +1,7 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
 use super::tables::{costs, terminal_table};
-use crate::diag::{Note, Severity};
+use crate::finding::{Finding, Severity};
 use crate::job::Kind;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
@@ -332,12 +332,12 @@ fn checked(layout: &Layout) -> String {
     out
 }
 
-fn notes_or_none(list: &[Note]) -> String {
+fn notes_or_none(list: &[Finding]) -> String {
     if list.is_empty() { "  none\n".to_owned() } else { notes(list) }
 }
 
 /// Findings, one block each.
-pub fn notes(notes: &[Note]) -> String {
+pub fn notes(notes: &[Finding]) -> String {
     let mut out = String::new();
     for n in notes {
         let word = match n.severity {

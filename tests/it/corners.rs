@@ -1,6 +1,6 @@
 //! Corners paired between elevations, walls round a corner that the job gives, true widths.
 
-use lapwright::diag::{Notes, Severity};
+use lapwright::finding::{Findings, Severity};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
@@ -40,9 +40,9 @@ fn drawn(faces: &[Face], inside: &[(usize, f64, f64, f64)], more: &str) -> (Stri
     (dxf(&rings), job_file::parse(&(text + more), "job").unwrap())
 }
 
-fn laid(faces: &[Face], more: &str) -> (Layout, Notes) {
+fn laid(faces: &[Face], more: &str) -> (Layout, Findings) {
     let (drawing, job) = drawn(faces, &[], more);
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let l = pipeline::layout(drawing.as_bytes(), "t.dxf", &job, &mut notes, &mut |_| {}).unwrap();
     (l, notes)
 }
@@ -52,7 +52,7 @@ fn box_house(width: f64, depth: f64, high: f64) -> [Face<'static>; 4] {
     [("FRONT", wall(width)), ("RIGHT", wall(depth)), ("REAR", wall(width)), ("LEFT", wall(depth))]
 }
 
-fn coded<'a>(notes: &'a Notes, code: &str) -> Vec<&'a lapwright::diag::Note> {
+fn coded<'a>(notes: &'a Findings, code: &str) -> Vec<&'a lapwright::finding::Finding> {
     notes.all().iter().filter(|n| n.code == code).collect()
 }
 
@@ -191,7 +191,7 @@ fn courses_that_do_not_meet_at_a_corner_are_caught() {
 fn a_return_at_no_corner_or_a_known_one_is_refused() {
     let refused = |more: &str| {
         let (drawing, job) = drawn(&bay(), &[], more);
-        let e = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {});
+        let e = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {});
         e.unwrap_err().0.message
     };
     let m = refused("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n");
@@ -210,7 +210,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     let window = dxf(&[("A-GLAZ", &rect(6.0, 32.0, 18.0, 72.0))]);
     let drawing =
         drawing.replace("0\nENDSEC\n0\nEOF\n", window.split("ENTITIES\n").nth(1).unwrap());
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap();
     assert_eq!(broken(&l), Vec::<String>::new());
     let (e, w) = l.walls().find(|(_, w)| w.id == "front-1").unwrap();
@@ -236,7 +236,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
         &[],
         "[[angled]]\nwall = \"front-1\"\nwidth = 33.9375\nopenings = { front-W1 = 5 }\n",
     );
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap();
     let (_, w) = l.walls().find(|(_, w)| w.id == "front-1").unwrap();
     assert_eq!(w.openings[0].left, 5.0);
@@ -244,7 +244,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     // A surround of 2 is 2 wide on it: 12 x 1.4141 and 2 on either side.
     let more = "[[angled]]\nwall = \"front-1\"\nwidth = 33.9375\n[trim]\nsurround = 2\n";
     let (_, job) = drawn(&faces, &[], more);
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap();
     let (_, w) = l.walls().find(|(_, w)| w.id == "front-1").unwrap();
     let o = &w.openings[0];
@@ -260,7 +260,7 @@ fn a_zone_goes_with_a_wall_at_an_angle_or_is_refused() {
     let laid = |right: u32, rest: &str| {
         let region = format!("[[zone.region]]\nright = {right}\nbottom = 48\n");
         let (drawing, job) = drawn(&faces, &[], &format!("{angled}{zone}{rest}{region}"));
-        pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+        pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
     };
     // Drawn 24 x 48, true 36 x 48: 12 sq ft.
     let l = laid(24, "cladding = \"shingle\"\n").unwrap();

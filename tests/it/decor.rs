@@ -1,7 +1,7 @@
 //! Boards and flashing where walls end in something else: cut openings, bands of another set, slopes;
 //! every figure reckoned by hand.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::model::trim::{TrimEnd, TrimKind};
 use lapwright::pipeline;
@@ -93,7 +93,7 @@ fn a_band_under_another_set_of_siding_is_capped_there_and_bought_once() {
         drawing.as_bytes(),
         "z.dxf",
         &job(text),
-        &mut Notes::default(),
+        &mut Findings::default(),
         &mut |_| {},
     )
     .unwrap();

@@ -372,7 +372,7 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         ("kind = \"wood\"\n", Kind::Wood),
     ] {
         let job = with(&format!("{text}{own}"));
-        let mut notes = lapwright::diag::Notes::default();
+        let mut notes = lapwright::finding::Findings::default();
         let drawing = gabled();
         let sets =
             pipeline::layouts(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
@@ -417,7 +417,7 @@ fn a_region_of_the_job_is_as_good_as_a_drawn_zone() {
     let shown = |l: &Layout| format!("{:?}", (&l.elevations[0].zones, &l.elevations[0].walls));
     assert_eq!(shown(&a), shown(&b));
     // An elevation that is none is refused, a region without a side or turned over too.
-    let mut notes = lapwright::diag::Notes::default();
+    let mut notes = lapwright::finding::Findings::default();
     let refused = pipeline::layouts(drawing.as_bytes(), "z.dxf", &there, &mut notes, &mut |_| {});
     assert!(refused.is_err());
     for (region, key) in
@@ -444,7 +444,7 @@ fn a_zone_inside_a_wall_is_bordered_all_round() {
         drawing.as_bytes(),
         "z.dxf",
         &with(text),
-        &mut lapwright::diag::Notes::default(),
+        &mut lapwright::finding::Findings::default(),
         &mut |_| {},
     )
     .unwrap();

@@ -1,14 +1,14 @@
 //! Our reading against the independent `dxf` crate, entity by entity, on every sample.
 
 use dxf::entities::EntityType;
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape, Space};
 use lapwright::read::{self, Limits};
 
 use crate::support::samples;
 
 fn ours(bytes: &[u8]) -> Drawing {
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let d = read::drawing(bytes, "sample", &Limits::default(), &mut notes).unwrap();
     assert!(notes.all().iter().all(|n| n.code == "entity-skipped"), "{:?}", notes.all());
     d
@@ -101,7 +101,7 @@ fn drawings_the_dxf_crate_writes_are_read_back() {
     add(EntityType::Insert(Insert { name: "NONE".into(), ..Default::default() }), "C");
     let mut bytes = Vec::new();
     d.save(&mut bytes).unwrap();
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let mine = read::drawing(&bytes, "w", &Limits::default(), &mut notes).unwrap();
     assert!(notes.all().iter().any(|n| n.code == "block-missing"));
     let arcs: Vec<_> = mine.items.iter().filter(|i| i.origin.entity == "ARC").collect();
@@ -117,7 +117,7 @@ fn nested_mirrored_and_arrayed_blocks_stand_where_they_should() {
     let text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nINNER\n10\n1\n20\n0\n0\nLINE\n8\n0\n10\n1\n20\n0\n11\n2\n21\n0\n0\nENDBLK\n\
                 0\nBLOCK\n8\n0\n2\nOUTER\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nINNER\n10\n5\n20\n0\n41\n-1\n43\n0\n0\nENDBLK\n0\nENDSEC\n\
                 0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\nA-GLAZ\n2\nOUTER\n10\n100\n20\n0\n50\n90\n70\n2\n44\n10\n0\nENDSEC\n0\nEOF\n";
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let d = read::drawing(text.as_bytes(), "n", &Limits::default(), &mut notes).unwrap();
     // Inner line from (0,0) to (1,0) mirrored at 5: (5,0)-(4,0); turned by 90 at (100,0): (100,5)-(100,4);
     // the second column 10 along the turned x axis: (100,15)-(100,14).
@@ -137,7 +137,7 @@ fn nested_mirrored_and_arrayed_blocks_stand_where_they_should() {
 #[test]
 fn a_block_that_inserts_itself_ends_in_a_note() {
     let text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nB\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n70\n30000\n71\n30000\n0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n0\nENDSEC\n0\nEOF\n";
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     read::drawing(text.as_bytes(), "n", &Limits::default(), &mut notes).unwrap();
     assert!(notes.all().iter().any(|n| n.code == "block-nesting"));
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
@@ -62,7 +62,7 @@ pub(crate) fn laid_by_a_crew(stem: &str) -> Layout {
 
 /// A laid-out drawing.
 pub(crate) fn lay(bytes: &[u8], job: &Job) -> Layout {
-    pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()
+    pipeline::layout(bytes, "test.dxf", job, &mut Findings::default(), &mut |_| {}).unwrap()
 }
 
 /// A minimal DXF of closed polylines, one a layer and ring, in inches by the job's word.

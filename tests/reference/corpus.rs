@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Space};
 use lapwright::pipeline;
 use lapwright::read;
@@ -70,7 +70,7 @@ fn entities_of_every_drawing_are_counted_as_ezdxf_counts_them() {
         let name = file.file_name().unwrap().to_string_lossy().into_owned();
         let other = &theirs[&name];
         let bytes = std::fs::read(file).unwrap();
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let mine = read::drawing(&bytes, &name, &Default::default(), &mut notes);
         match (mine, &other.refused) {
             (Ok(d), None) => {
@@ -101,7 +101,7 @@ fn areas_of_an_apartment_houses_siding_hatches_agree_with_shapely() {
     let other = theirs(&files).into_values().next().unwrap();
     let bytes = std::fs::read(&files[0]).unwrap();
     let job = lapwright::job::file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
-    let layout = pipeline::layout(&bytes, "p1", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let layout = pipeline::layout(&bytes, "p1", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
     mine.sort_by(f64::total_cmp);
     assert_eq!((mine.len(), other.level_hatches.len()), (8, 8));

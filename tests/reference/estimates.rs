@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::pipeline;
 use lapwright::takeoff::{price, quantities};
@@ -23,7 +23,7 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     // How few panels there are does not matter here.
     job.seams.effort = lapwright::model::seam::Effort::Crew;
     let layout =
-        pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+        pipeline::layout(&bytes, "d.dxf", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
     let takeoff = price::applied(quantities(&layout), &list, "p").unwrap();
     let out = into.join(stem);

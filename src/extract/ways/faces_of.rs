@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::drawn_courses::drawn_courses;
 use super::gable::with_gable;
 use super::recess::{between, by_size};
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::geom::arrangement::{Segment, arrangement, inside, islands, stacked};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;

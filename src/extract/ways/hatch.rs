@@ -89,7 +89,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         let first = areas[group[0]].1;
         for whole in union_all(&parts) {
             let mut origin = first.origin.clone();
-            origin.entity = "HATCH";
+            origin.entity = EntityKind::Hatch;
             out.push(Outline {
                 ring: whole.outer,
                 way: WallWay::Hatch,

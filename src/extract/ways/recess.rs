@@ -1,6 +1,6 @@
 //! Holes and notches of a wall in which an opening stands.
 
-use crate::diag::Origin;
+use crate::origin::Origin;
 use crate::extract::openings::OVERHEAD;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides};

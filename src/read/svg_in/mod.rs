@@ -5,7 +5,8 @@ mod names;
 mod shapes;
 
 use self::names::Names;
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Findings, Refusal};
 use crate::model::drawing::{Dialect, Drawing};
 use crate::read::limits::Limits;
 use crate::typeface;
@@ -21,15 +22,10 @@ pub(in crate::read) fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let unreadable = |why: String| {
-        let help = "Save it again as plain SVG, with text kept as text.";
-        Refusal::from(Note::error(
-            "svg-unreadable",
-            format!("{name} is no readable SVG: {why}"),
-            help,
-        ))
+    let unreadable = |parser_says: String| {
+        Refusal::new(DrawingFinding::SvgUnreadable { name: name.to_owned(), parser_says })
     };
     let text = decoded(bytes);
     let options = usvg::roxmltree::ParsingOptions {
@@ -53,7 +49,7 @@ pub(in crate::read) fn drawing(
         dialect: Dialect { format: "SVG".to_owned(), binary: false, encoding: "UTF-8".to_owned() },
         ..Default::default()
     };
-    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, notes);
+    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, findings);
     Ok(out)
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use crate::diag::{Note, Refusal};
+use crate::finding::{Finding, Refusal};
 
 /// A price list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,7 +39,7 @@ struct Cell {
 }
 
 pub(super) fn refused(name: &str, line: usize, column: usize, what: &str, help: &str) -> Refusal {
-    Note::error("prices-unreadable", format!("{name}:{line}:{column}: {what}"), help).into()
+    Finding::error("prices-unreadable", format!("{name}:{line}:{column}: {what}"), help).into()
 }
 
 const HELP: &str = "The first line names the columns: item,unit,price,order multiple,currency.";

@@ -14,7 +14,7 @@ mod list;
 
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
-use crate::diag::Refusal;
+use crate::finding::Refusal;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
 

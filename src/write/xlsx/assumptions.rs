@@ -1,7 +1,7 @@
 //! What was taken as given, and what is still open.
 
 use super::grid::{Grid, Look};
-use crate::diag::{Note, Severity};
+use crate::finding::{Finding, Severity};
 use crate::job::{Job, Kind};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
@@ -54,7 +54,7 @@ fn joined(mut out: Vec<String>, line: &str) -> Vec<String> {
     out
 }
 
-fn place(n: &Note) -> String {
+fn place(n: &Finding) -> String {
     let mut out: Vec<String> = n.elevation.iter().cloned().collect();
     out.extend(n.at.map(|p| format!("at ({:.3}, {:.3}) of the drawing", p.x, p.y)));
     out.extend(n.origin.as_ref().map(|o| format!("{} on {}, line {}", o.entity, o.layer, o.line)));

@@ -2,7 +2,7 @@
 
 use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
-use crate::diag::Severity;
+use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 

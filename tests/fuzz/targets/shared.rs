@@ -1,7 +1,7 @@
 //! What several targets need.
 #![allow(dead_code, reason = "each target uses a part")]
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape};
 use lapwright::read::{self, Limits};
 
@@ -19,10 +19,10 @@ pub(crate) fn limits() -> Limits {
 }
 
 /// Reads twice; both readings must agree and keep the limits.
-pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Notes)> {
+pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Findings)> {
     let limits = limits();
     let once = || {
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let drawing = read::drawing(bytes, name, &limits, &mut notes);
         (drawing, notes)
     };

@@ -1,7 +1,7 @@
 //! Text to layout to every output: nothing panics, every number is finite, the layout's JSON and the
 //! overlay can be read again, and the overlay keeps all of the source.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::model::drawing::Drawing;
@@ -30,7 +30,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if job.validate().is_err() {
         return false;
     }
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let Ok(drawing) = read::drawing(source, "f.dxf", &shared::limits(), &mut notes) else {
         return true;
     };
@@ -38,7 +38,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
         return false;
     }
     let _ = pipeline::problems(&drawing, &notes);
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
     };
@@ -59,7 +59,7 @@ fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
     finite(&json["panels"]);
     finite(&json["trims"]);
     let overlay = find("overlay.dxf");
-    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Notes::default());
+    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Findings::default());
     let read = read.expect("the overlay is read");
     // What took no splice is said to be apart.
     if source.first() != Some(&b'<') && lapwright::write::overlay::takes(source).is_ok() {
