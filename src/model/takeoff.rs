@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
+use crate::model::ids::{TrimMark, TrimStockId};
 use crate::model::quantity::{TakeoffLine, Zone};
 use crate::model::source::Source;
 
@@ -131,11 +132,11 @@ pub struct StockCut {
     /// Line of the takeoff it is ordered by.
     pub item: String,
     /// Its name in the cut list: `J-channel 12`.
-    pub stock: String,
+    pub stock: TrimStockId,
     /// Length bought.
     pub length: f64,
     /// Marks of the pieces cut from it, longest first.
-    pub pieces: Vec<String>,
+    pub pieces: Vec<TrimMark>,
     /// Length of those pieces.
     pub used: f64,
     /// What is left at the end, saw cuts taken off.

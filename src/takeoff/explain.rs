@@ -109,7 +109,7 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     let mut out = Vec::new();
     if ["panels", "panels-second"].contains(&line.id.as_str()) {
         out.push("counts:".to_owned());
-        let panels = layout.panels.iter().filter(|p| line.counts.contains(&p.id));
+        let panels = layout.panels.iter().filter(|p| line.counts.iter().any(|c| p.id == *c));
         let panels = panels.map(|p| format!("  {}: {}", p.id, p.pieces.join(", ")));
         out.extend(panels);
         return out;

@@ -213,7 +213,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
         colour: layout.job.product.colour.clone(),
         stock: Some(length),
         length: Some(used),
-        counts: lot.panels.iter().map(|p| p.id.clone()).collect(),
+        counts: lot.panels.iter().map(|p| p.id.to_string()).collect(),
         shares: shares.done(layout),
         ..Default::default()
     }
