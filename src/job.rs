@@ -12,6 +12,7 @@ mod courses;
 pub mod drawing;
 mod drawn;
 mod fasteners;
+pub mod fault;
 pub mod file;
 pub mod layers;
 mod length;
@@ -54,7 +55,8 @@ pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 pub use self::zones::{Zone, ZoneRegion};
-use crate::finding::{Finding, Refusal};
+use crate::finding::Refusal;
+use crate::finding::job::{JobFinding, JobSource};
 use crate::model::linework::Role;
 
 /// A job.
@@ -220,7 +222,11 @@ impl Job {
     pub fn validate(&self) -> Result<(), Refusal> {
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
-            Some(f) => Err(Finding::error("job-value", f.message, ranges::HELP).into()),
+            Some(f) => Err(Refusal::new(JobFinding::JobValue {
+                source: JobSource::Program,
+                faults: vec![f.placed(None)],
+                more: 0,
+            })),
         }
     }
 }

@@ -16,7 +16,9 @@ use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, warnings};
-use crate::finding::{Findings, Refusal};
+use crate::finding::files::{FileFinding, OverlayReason};
+use crate::finding::laying::LayingFinding;
+use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
@@ -32,6 +34,8 @@ use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
 use crate::model::takeoff::Takeoff;
 use crate::model::work::WorkOrder;
+use crate::units::LengthStyle;
+use crate::write::overlay::OverlayError;
 use crate::{
     annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
 };
@@ -54,7 +58,12 @@ pub struct Reading {
 ///
 /// # Errors
 /// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `findings`.
-pub fn reading(bytes: &[u8], name: &str, job: &Job, findings: &mut Findings) -> Result<Reading, Refusal> {
+pub fn reading(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
     let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
     report_overlay(bytes, findings);
@@ -106,8 +115,8 @@ fn house_of(
 }
 
 /// The drawing with its findings circled, as SVG.
-pub fn problems(drawing: &Drawing, findings: &Findings) -> Vec<u8> {
-    write::svg::document(&annotate::problems(drawing, findings.all())).into_bytes()
+pub fn problems(drawing: &Drawing, findings: &Findings, style: LengthStyle) -> Vec<u8> {
+    write::svg::document(&annotate::problems(drawing, findings.all(), style)).into_bytes()
 }
 
 /// What an architect needs: an empty drawing with the agreed layers, the convention as a page, a job
@@ -133,9 +142,8 @@ pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
     ])
 }
 
-fn write_failed(e: String) -> Refusal {
-    let help = "Please report this with the drawing; --no-pictures leaves PDF and PNG out.";
-    crate::finding::Finding::error("write-failed", e, help).into()
+fn write_failed(writer_says: String) -> Refusal {
+    Refusal::new(FileFinding::WriteFailed { writer_says })
 }
 
 /// Reads a drawing and lays the house out.
@@ -176,10 +184,7 @@ pub fn layouts(
     for (i, zone) in job.zone.iter().enumerate() {
         let drawn = house.elevations.iter().flat_map(|e| &e.zones).any(|z| z.zone == zone.name);
         if !drawn {
-            let message = format!("the zone {} covers no wall", zone.name);
-            let help =
-                format!("Draw it on a layer that `zone.{i}.layers` names, or give it a `region`.");
-            findings.push(crate::finding::Finding::warning("zone-empty", message, &help));
+            findings.push(zone_empty(i, &zone.name));
         }
     }
     let mut out = vec![lay(&house, &lines.scale, job, findings, &mut *watch)];
@@ -188,9 +193,12 @@ pub fn layouts(
         // What was found in reading stands with the house's own set.
         let part = match extract::zone(&lines, &own, i, &mut Findings::default()) {
             Ok(part) => part,
-            Err(Refusal(mut why)) => {
-                why.severity = crate::finding::Severity::Warning;
-                findings.push(*why);
+            // What is drawn of it is too small to be a wall.
+            Err(_) => {
+                let empty = zone_empty(i, &job.zone[i].name);
+                if !findings.all().contains(&empty) {
+                    findings.push(empty);
+                }
                 continue;
             }
         };
@@ -205,10 +213,16 @@ pub fn layouts(
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
-        let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
-        findings.push(crate::finding::Finding::info("overlay-apart", message, help));
+        let reason = match why {
+            OverlayError::Binary => OverlayReason::BinarySource,
+            OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
+        };
+        findings.push(Finding::new(FileFinding::OverlayApart { reason }));
     }
+}
+
+fn zone_empty(number: usize, zone: &str) -> Finding {
+    Finding::new(LayingFinding::ZoneEmpty { zone: zone.to_owned(), number })
 }
 
 /// The folder of a set inside the house's own: none for the house.
@@ -355,7 +369,13 @@ fn measure(layout: &Layout) -> write::overlay::Measure {
 const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
-pub fn lay(house: &House, scale: &Scale, job: &Job, findings: &mut Findings, watch: Watch) -> Layout {
+pub fn lay(
+    house: &House,
+    scale: &Scale,
+    job: &Job,
+    findings: &mut Findings,
+    watch: Watch,
+) -> Layout {
     // The exposure of panels is fixed and the datum free; boards are evened between levels.
     let boards = job.product.kind.is_board();
     let found = if boards { Found::default() } else { search(house, job) };
@@ -402,13 +422,12 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, findings: &mut Findings, wat
     out.fastening = takeoff::fastening(&out);
     out.movement = takeoff::movement(&out);
     out.bound = takeoff::proof(&out, &plan);
-    product_notes(job, findings);
+    product_findings(job, findings);
     edge_work::tell(&mut out);
     warnings::tell(&out, findings);
-    course_notes(&out, findings);
-    takeoff::movement_notes(&out).into_iter().for_each(|n| findings.push(n));
-    let lot = takeoff::one_lot(job);
-    findings.push(crate::finding::Finding::info("one-lot", lot, "Order spare ones with them."));
+    seam_conflicts(&out, findings);
+    takeoff::movement_findings(&out).into_iter().for_each(|n| findings.push(n));
+    findings.push(Finding::new(one_lot(job)));
     out.takeoff = takeoff::quantities(&out).lines;
     out.verify = verify::check(&out);
     out.findings = findings.all().to_vec();
@@ -553,38 +572,29 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
     fields.iter().map(|f| format!("{set}{}{}", short(f.elevation), f.wall + 1)).collect()
 }
 
-/// What must be asked of a product's maker.
-fn product_notes(job: &Job, findings: &mut Findings) {
+/// What must be asked of a product's manufacturer.
+fn product_findings(job: &Job, findings: &mut Findings) {
     let p = &job.product;
-    let longest = p.stocks().into_iter().fold(0.0, f64::max);
-    if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
-        let style = job.sheet.lengths;
-        let message = format!(
-            "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
-            style.length(longest),
-            style.short(job.end_gap())
-        );
-        let help = "Set `product.end_gap` from the maker's instructions (association manual).";
-        findings.push(crate::finding::Finding::warning("long-panel-gap", message, help));
+    let length = p.stocks().into_iter().fold(0.0, f64::max);
+    if length >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
+        let gap = job.end_gap();
+        findings.push(Finding::new(LayingFinding::LongPanelGap { length, gap }));
     }
 }
 
+fn one_lot(job: &Job) -> LayingFinding {
+    let color = Some(job.product.colour.clone()).filter(|c| !c.is_empty());
+    LayingFinding::OneLot { color, boards: job.product.kind.is_board() }
+}
+
 /// Rules of seams that could not be kept.
-fn course_notes(layout: &Layout, findings: &mut Findings) {
-    use crate::finding::Finding;
+fn seam_conflicts(layout: &Layout, findings: &mut Findings) {
     for c in &layout.bound.conflicts {
-        let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
-        let message = format!(
-            "{}: courses {} cannot keep every seam rule: {}",
-            c.elevation,
-            courses.join(", "),
-            c.broken
-        );
-        let help = if c.remedy.is_empty() {
-            "Relax `seams.stagger` or `seams.shortest` in the job."
-        } else {
-            &c.remedy
+        let kind = LayingFinding::SeamRulesConflict {
+            courses: c.courses.iter().map(|i| i + 1).collect(),
+            broken: c.broken.clone(),
+            remedy: c.remedy.clone(),
         };
-        findings.push(Finding::warning("seam-rules-conflict", message, help).on(&c.elevation));
+        findings.push(Finding::new(kind).on(&c.elevation));
     }
 }

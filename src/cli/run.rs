@@ -10,13 +10,17 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
 use super::{layers, manual, takeoff};
-use crate::finding::{Finding, Findings, Refusal, Severity};
-use crate::job::drawing::KNOWN_HELP;
+use crate::finding::files::OutputTarget;
+use crate::finding::job::{JobFinding, JobSource};
+use crate::finding::lines::LineFinding;
+use crate::finding::{Finding, FindingKind, Findings, Refusal, Severity};
 use crate::job::{Job, file};
 use crate::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::{LengthStyle, counted};
+use crate::wording;
+use crate::wording::findings::FindingWords;
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -47,9 +51,8 @@ pub(super) fn print(bytes: &[u8]) -> ExitCode {
     let mut out = std::io::stdout().lock();
     match out.write_all(bytes).and_then(|()| out.flush()) {
         Err(e) if e.kind() != std::io::ErrorKind::BrokenPipe => {
-            let message = format!("standard output cannot be written: {e}");
-            let help = "Check free space where the output goes; what is there is not whole.";
-            refused(&Finding::error("out-failed", message, help).into(), &Findings::default())
+            let refusal = files::out_failed(OutputTarget::StandardOutput, &e);
+            refused(&refusal, &Findings::default(), LengthStyle::default())
         }
         _ => ExitCode::SUCCESS,
     }
@@ -79,8 +82,7 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
         job.drawing.known = Some(known.clone());
         // A fault of the command line is not told as one of the job file.
         if job.drawing.known_scale().is_none() {
-            let message = format!("the known distance `{known}` cannot be read");
-            return Err(Finding::error("known-unreadable", message, KNOWN_HELP).into());
+            return Err(Refusal::new(LineFinding::KnownUnreadable { text: known.clone() }));
         }
     }
     let bytes = files::read(&a.drawing)?;
@@ -92,34 +94,34 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
 }
 
 /// Errors on the terminal, in colour where it shows and `NO_COLOR` is not set; exit 1.
-pub(super) fn refused(refusal: &Refusal, findings: &Findings) -> ExitCode {
-    told(refusal, findings);
+pub(super) fn refused(refusal: &Refusal, findings: &Findings, style: LengthStyle) -> ExitCode {
+    tell_refusal(refusal, findings, style);
     ExitCode::from(1)
 }
 
 /// The same for an argument that does not fit this drawing; exit 2.
 pub(super) fn refused_usage(refusal: &Refusal) -> ExitCode {
-    told(refusal, &Findings::default());
+    tell_refusal(refusal, &Findings::default(), LengthStyle::default());
     ExitCode::from(2)
 }
 
-fn told(refusal: &Refusal, findings: &Findings) {
+fn tell_refusal(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
     let others: Vec<_> = findings
         .all()
         .iter()
-        .filter(|n| n.severity == Severity::Error && **n != *refusal.0)
+        .filter(|n| n.severity() == Severity::Error && **n != *refusal.0)
         .cloned()
         .collect();
     let mut text = String::new();
     let handler = miette::GraphicalReportHandler::new_themed(theme());
-    let diagnostic = Shown(refusal.0.as_ref());
+    let diagnostic = Shown::of(&refusal.0, style);
     if handler.render_report(&mut text, &diagnostic).is_err() {
         text = refusal.to_string();
     }
     tell(&text);
     tell("\n");
     if !others.is_empty() {
-        tell(&report::notes(&others));
+        tell(&report::findings(&others, style));
     }
 }
 
@@ -138,15 +140,24 @@ fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
 
 /// A finding as the terminal shows it.
 #[derive(Debug)]
-struct Shown<'a>(&'a crate::finding::Finding);
+struct Shown<'a> {
+    finding: &'a Finding,
+    words: FindingWords,
+}
+
+impl<'a> Shown<'a> {
+    fn of(finding: &'a Finding, style: LengthStyle) -> Self {
+        Shown { finding, words: wording::findings::words(finding, style) }
+    }
+}
 
 impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", report::plain(&self.0.message))?;
-        if let Some(p) = self.0.at {
+        write!(f, "{}", report::plain(&self.words.message))?;
+        if let Some(p) = self.finding.at {
             write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
         }
-        if let Some(o) = &self.0.origin {
+        if let Some(o) = &self.finding.origin {
             let handle = o
                 .handle
                 .as_deref()
@@ -161,11 +172,11 @@ impl std::error::Error for Shown<'_> {}
 
 impl miette::Diagnostic for Shown<'_> {
     fn code<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
-        Some(Box::new(self.0.code))
+        Some(Box::new(self.finding.code()))
     }
 
     fn help<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
-        Some(Box::new(&self.0.help))
+        Some(Box::new(report::plain(&self.words.help)))
     }
 }
 
@@ -180,7 +191,11 @@ fn bar() -> ProgressBar {
 }
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
-pub(super) fn lay(loaded: &Loaded, findings: &mut Findings, quiet: bool) -> Result<Vec<Laid>, Refusal> {
+pub(super) fn lay(
+    loaded: &Loaded,
+    findings: &mut Findings,
+    quiet: bool,
+) -> Result<Vec<Laid>, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -217,20 +232,22 @@ fn layout(a: &Layout) -> ExitCode {
     let read = || Ok((load(&a.reading)?, takeoff::prices(a.prices.as_deref())?));
     let (mut loaded, prices) = match read() {
         Ok(l) => l,
-        Err(r) => return refused(&r, &findings),
+        Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
     let sheet = &mut loaded.job.sheet;
+    let style = sheet.lengths;
     sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
     sheet.scale = a.scale.clone().or(sheet.scale.take());
     // The job was in order as the file gives it: what is not now is an option's fault.
     if let Err(Refusal(mut why)) = loaded.job.validate() {
-        why.message = why.message.replace("`sheet.", "`--");
-        why.help = "Give the option one of these.".to_owned();
+        if let FindingKind::Job(JobFinding::JobValue { source, .. }) = &mut why.kind {
+            *source = JobSource::CommandLine;
+        }
         return refused_usage(&Refusal(why));
     }
     let sets = match lay(&loaded, &mut findings, a.quiet) {
         Ok(l) => l,
-        Err(r) => return refused(&r, &findings),
+        Err(r) => return refused(&r, &findings, style),
     };
     let mut outputs = Vec::new();
     let mut of_house = 0;
@@ -241,7 +258,7 @@ fn layout(a: &Layout) -> ExitCode {
             .and_then(|t| pipeline::outputs_with(set, &t, &loaded.bytes, !a.no_pictures));
         let mut made = match made {
             Ok(o) => o,
-            Err(r) => return refused(&r, &findings),
+            Err(r) => return refused(&r, &findings, style),
         };
         let sheets = made.iter().filter(|(n, _)| n.ends_with(".svg")).count();
         large.extend((!a.no_pictures && !pipeline::pictured(sheets)).then_some(sheets));
@@ -262,7 +279,7 @@ fn layout(a: &Layout) -> ExitCode {
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
     if let Err(r) = files::write_folder(&folder, &outputs, &sources) {
-        return refused(&r, &findings);
+        return refused(&r, &findings, style);
     }
     if !a.quiet {
         for sheets in large {
@@ -279,7 +296,7 @@ fn layout(a: &Layout) -> ExitCode {
     let rules = sets.iter().flat_map(|s| &s.verify.rules);
     let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
     let warned =
-        broken || sets.iter().flat_map(|s| &s.findings).any(|n| n.severity == Severity::Warning);
+        broken || sets.iter().flat_map(|s| &s.findings).any(|f| f.severity() == Severity::Warning);
     let warned = warned || findings.count(Severity::Warning) > 0;
     if a.strict && warned { ExitCode::from(3) } else { ExitCode::SUCCESS }
 }
@@ -304,8 +321,8 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
         layout.bound.words
     );
     let warnings: Vec<_> =
-        layout.findings.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
-    out.push_str(&report::notes(&warnings));
+        layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
+    out.push_str(&report::findings(&warnings, layout.job.sheet.lengths));
     let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
     out.push_str(&if broken == 0 {
         format!("Checked: all {} rules kept.\n", layout.verify.rules.len())
@@ -322,19 +339,19 @@ fn check(a: &Check) -> ExitCode {
     let mut findings = Findings::default();
     let loaded = match load(&a.reading) {
         Ok(l) => l,
-        Err(r) => return refused(&r, &findings),
+        Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
     let style = loaded.job.sheet.lengths;
     let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
     let mut text = checked.house.as_ref().map(|h| walls(h, style)).unwrap_or_default();
-    text.push_str(&report::notes(findings.all()));
+    text.push_str(&report::findings(findings.all(), style));
     if let Some(folder) = &a.out {
         let files = [
-            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &findings)),
+            ("problems.svg".to_owned(), pipeline::problems(&checked.drawing, &findings, style)),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
         if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading)) {
-            return refused(&r, &Findings::default());
+            return refused(&r, &Findings::default(), style);
         }
     }
     // What stops it is told on standard error: not twice where both are one terminal.
@@ -343,14 +360,14 @@ fn check(a: &Check) -> ExitCode {
         Err(stop) if one_screen => {
             let others: Vec<Finding> =
                 findings.all().iter().filter(|n| **n != *stop.0).cloned().collect();
-            print(report::notes(&others).as_bytes())
+            print(report::findings(&others, style).as_bytes())
         }
         _ => print(text.as_bytes()),
     };
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
     match checked.house {
-        Err(r) => refused(&r, &Findings::default()),
+        Err(r) => refused(&r, &Findings::default(), style),
         Ok(_) if printed != ExitCode::SUCCESS => printed,
         Ok(_) if a.strict && findings.count(Severity::Warning) > 0 => ExitCode::from(3),
         Ok(_) => ExitCode::SUCCESS,
@@ -391,7 +408,7 @@ fn new_template(folder: &Path) -> ExitCode {
             tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
             ExitCode::SUCCESS
         }
-        Err(r) => refused(&r, &findings),
+        Err(r) => refused(&r, &findings, LengthStyle::default()),
     }
 }
 

@@ -6,13 +6,14 @@ use std::process::ExitCode;
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
 use super::run::{lay, load, print, refused, refused_usage, tell};
-use crate::finding::{Finding, Findings, Refusal, Severity};
+use crate::finding::prices::PriceFinding;
+use crate::finding::{Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::Layout;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
-use crate::units::counted;
+use crate::units::{LengthStyle, counted};
 use crate::write::{self, json, report, tables};
 
 /// A price list and what errors call it.
@@ -41,16 +42,19 @@ pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Tak
 /// Prints the quantities, or how one line of them came about.
 pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut findings = Findings::default();
+    let mut style = LengthStyle::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let sets = lay(&load(&a.reading)?, &mut findings, a.quiet)?;
+        let loaded = load(&a.reading)?;
+        style = loaded.job.sheet.lengths;
+        let sets = lay(&loaded, &mut findings, a.quiet)?;
         let counted: Result<Vec<Takeoff>, Refusal> =
             sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
         Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())
     };
     let sets = match find() {
         Ok(found) => found,
-        Err(r) => return refused(&r, &findings),
+        Err(r) => return refused(&r, &findings, style),
     };
     let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
     if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
@@ -104,10 +108,8 @@ fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
-    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
-    let meant = nearest(&item.to_lowercase(), &ids);
-    let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
-    let help = format!("{meant}Lines: {}.", ids.join(", "));
-    let message = format!("the takeoff has no line `{}`", report::plain(item));
-    Finding::error("takeoff-line", message, &help).into()
+    let lines: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
+    let nearest = nearest(&item.to_lowercase(), &lines).cloned();
+    let asked = item.to_owned();
+    Refusal::new(PriceFinding::TakeoffLine { asked, nearest, lines })
 }

@@ -11,7 +11,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
 use crate::model::house::{Backdrop, DrawnElevation, DrawnWall, DrawnZone, House};
-use crate::model::ids::{OpeningId, WallId};
+use crate::model::ids::WallId;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
 const ROUND: f64 = 2.0;
@@ -77,7 +77,7 @@ fn zones_on(zones: &mut Vec<DrawnZone>, wall: &Polygon) -> Result<Vec<DrawnZone>
 
 fn unknown(house: &House, wall: &str, findings: &mut Findings) {
     let all = house.elevations.iter().flat_map(|e| &e.walls);
-    let walls = all.map(|w| WallId::from(w.id.as_str())).collect();
+    let walls = all.map(|w| w.id.clone()).collect();
     let (named, fault) = (wall.to_owned(), AngledFault::NoSuchWall { walls });
     findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
 }
@@ -119,8 +119,8 @@ fn alone(
         let (x0, x1, ..) = o.sides();
         if x0 < -SAME || x1 > a.width + SAME {
             let kind = CornerFinding::AngledOutside {
-                opening: OpeningId::from(o.id.as_str()),
-                wall: WallId::from(wall.id.as_str()),
+                opening: o.id.clone(),
+                wall: wall.id.clone(),
                 left: x0,
                 right: x1,
             };
@@ -128,7 +128,7 @@ fn alone(
         }
     }
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
-        let wall = WallId::from(wall.id.as_str());
+        let wall = wall.id.clone();
         let (named, fault) = (name.clone(), AngledFault::NoSuchOpening { wall });
         findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
     }

@@ -289,7 +289,7 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
         let mut finding = not_drawn(first);
         if let CornerFinding::ReturnNotDrawn { only_elevation, others, .. } = &mut finding {
             *only_elevation = true;
-            *others = open.iter().skip(1).map(|c| CornerId::from(c.id.as_str())).collect();
+            *others = open.iter().skip(1).map(|c| c.id.clone()).collect();
         }
         let side = &first.sides[0];
         let finding = Finding::new(finding).on(&side.elevation);
@@ -307,7 +307,7 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
 
 fn not_drawn(c: &Corner) -> CornerFinding {
     CornerFinding::ReturnNotDrawn {
-        corner: CornerId::from(c.id.as_str()),
+        corner: c.id.clone(),
         turns: c.kind,
         tag: c.tag.clone(),
         height: c.high - c.low,
@@ -350,7 +350,7 @@ fn disagree(
     // A soffit goes level round an outside corner. Bottoms may differ as foundations step, and the top
     // of an inside corner where a roof crosses it.
     let usual = tops.is_none() || c.kind != CornerKind::Outside;
-    let corner = CornerId::from(c.id.as_str());
+    let corner = c.id.clone();
     let kind = CornerFinding::CornerHeightsDisagree { corner, tops, bottoms, usual };
     findings.push(Finding::new(kind).on(&first.elevation).at(source(first, high)));
 }

@@ -9,7 +9,6 @@ use super::ways::{Outline, hatch};
 use super::{limits, parts, zones};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
-use crate::origin::Origin;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::sliver::{between, without_slivers};
@@ -19,6 +18,7 @@ use crate::model::house::{
     DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
+use crate::origin::Origin;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(

@@ -43,7 +43,12 @@ pub fn house(lines: &Linework, job: &Job, findings: &mut Findings) -> Result<Hou
 ///
 /// # Errors
 /// As [`house`]; `no-walls` when the zone covers no wall.
-pub fn zone(lines: &Linework, job: &Job, zone: usize, findings: &mut Findings) -> Result<House, Refusal> {
+pub fn zone(
+    lines: &Linework,
+    job: &Job,
+    zone: usize,
+    findings: &mut Findings,
+) -> Result<House, Refusal> {
     part(lines, job, Some(zone), findings)
 }
 

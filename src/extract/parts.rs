@@ -8,7 +8,6 @@ use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::ids::ElevationName;
 use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
 
@@ -106,15 +105,13 @@ pub(super) fn report(house: &House, job: &crate::job::Job, findings: &mut Findin
     let known = |name: &str| house.elevations.iter().any(|e| same_name(&e.name, name));
     let of_bands = job.bands.iter().filter_map(|b| b.elevation.as_ref());
     let of_joints = job.joints.iter().map(|j| &j.elevation);
-    let of_regions =
-        job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
+    let of_regions = job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
     let named = of_bands
         .map(|e| (JobList::Band, e))
         .chain(of_joints.map(|e| (JobList::Joint, e)))
         .chain(of_regions.map(|e| (JobList::ZoneRegion, e)));
     for (list, name) in named.filter(|(_, name)| !known(name)) {
-        let elevations =
-            house.elevations.iter().map(|e| ElevationName::from(e.name.as_str())).collect();
+        let elevations = house.elevations.iter().map(|e| e.name.clone()).collect();
         let kind = ViewFinding::PartUnknown { list, named: name.clone(), elevations };
         findings.push(Finding::new(kind));
     }

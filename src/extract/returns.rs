@@ -3,14 +3,14 @@
 
 use crate::finding::corners::{CornerFinding, ReturnFault};
 use crate::finding::{Finding, Findings};
-use crate::origin::Origin;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{Job, ReturnWall};
 use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
-use crate::model::ids::CornerId;
 use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House, WallWay};
+use crate::model::ids::CornerId;
+use crate::origin::Origin;
 
 /// Room between what is drawn and a wall placed beside it in the source, inches: of our own choosing.
 const BESIDE: f64 = 120.0;
@@ -59,7 +59,7 @@ fn open(house: &House, name: &str, findings: &mut Findings) -> Option<usize> {
         return Some(one);
     }
     let ids = |of: &[usize]| -> Vec<CornerId> {
-        of.iter().map(|i| CornerId::from(house.corners[*i].id.as_str())).collect()
+        of.iter().map(|i| house.corners[*i].id.clone()).collect()
     };
     let all_open: Vec<usize> =
         (0..house.corners.len()).filter(|i| house.corners[*i].by == Pairing::Open).collect();

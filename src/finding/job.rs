@@ -7,7 +7,9 @@ use super::group::group;
 use super::job_value::ValueFault;
 
 /// A place in a text file.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 pub struct FilePlace {
     /// Line, from 1.
     pub line: usize,

@@ -14,13 +14,13 @@ pub struct ThinNotch {
     /// What is left, inches.
     pub left: f64,
     /// Where it is left.
-    pub place: NotchSide,
+    pub place: NotchPlace,
 }
 
 /// Where a notch leaves little.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
-pub enum NotchSide {
+pub enum NotchPlace {
     /// Between it and the left end.
     LeftEnd,
     /// Between it and the right end.
@@ -29,6 +29,23 @@ pub enum NotchSide {
     Under,
     /// Over it.
     Over,
+}
+
+/// How much a piece grows, and its room.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PieceGrowth {
+    /// The kind of piece.
+    pub piece: String,
+    /// Its length, inches.
+    pub length: f64,
+    /// How much longer it gets, inches.
+    pub longer: f64,
+    /// How much of that its room must take, inches.
+    pub needed: f64,
+    /// The room, inches.
+    pub room: f64,
+    /// Where the room is.
+    pub room_at: String,
 }
 
 group! {
@@ -71,18 +88,8 @@ group! {
         }
         /// A piece grows more than it has room for.
         MovementGap "movement-gap", Warning, Crew {
-            /// The kind of piece.
-            piece: String,
-            /// Its length, inches.
-            length: f64,
-            /// How much longer it gets, inches.
-            longer: f64,
-            /// How much of that its room must take, inches.
-            needed: f64,
-            /// The room, inches.
-            room: f64,
-            /// Where the room is.
-            room_at: String,
+            /// The longest piece of its kind, and its room.
+            growth: PieceGrowth,
             /// Temperature when it is put up, F.
             installed: f64,
             /// Highest temperature, F.

@@ -3,9 +3,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::fault::Fault;
 use super::length::{Length, length, maybe_length};
-use super::ranges::Fault;
-use super::{CourseRules, Job, Kind, SeamSettings, TakeoffRules, Weather};
+use super::{CourseRules, Job, Kind, SeamSettings, TakeoffRules, Weather, product};
 
 /// Joints of boards. Only for `wood` and `fibre-cement`.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -101,9 +101,6 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         .filter(|(laid, _)| !laid)
         .flat_map(|(_, set)| set)
         .filter(|(_, given)| *given)
-        .map(|(key, _)| Fault {
-            keys: vec![(*key).to_owned(), "product.kind".to_owned()],
-            message: format!("`{key}` says nothing about {}", kind.words()),
-        })
+        .map(|(key, _)| product::of_other_siding(kind, key))
         .collect()
 }

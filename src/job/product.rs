@@ -6,9 +6,10 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::fault::Fault;
 use super::length::{Length, maybe_length};
-use super::ranges::Fault;
 use super::{Job, second};
+use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
 
 /// Gap at a panel's end, association figure (FACTS SD-50, VSI-H).
@@ -93,6 +94,16 @@ pub enum Kind {
 }
 
 impl Kind {
+    /// Its key in a job file.
+    pub fn key(self) -> &'static str {
+        match self {
+            Kind::FoamBacked => "foam-backed",
+            Kind::Vinyl => "vinyl",
+            Kind::Wood => "wood",
+            Kind::FibreCement => "fibre-cement",
+        }
+    }
+
     /// The trade's words for it.
     pub fn words(self) -> &'static str {
         match self {
@@ -442,37 +453,23 @@ impl Product {
 /// What of a product contradicts itself, or is of another kind.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let p = &job.product;
-    let mut out = Vec::new();
-    let mut fault = |keys: &[&str], message: String| {
-        out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });
-    };
-    if let Some(height) = p.face_height {
-        let stands = f64::from(p.faces) * height;
-        if (stands - p.exposure).abs() > CUT {
-            fault(
-                &["product.face_height", "product.exposure", "product.faces"],
-                format!(
-                    "`product.face_height` is {height} and `product.faces` {}: a course of {stands}, but `product.exposure` is {}",
-                    p.faces, p.exposure
-                ),
-            );
-        }
-    }
+    let mut out: Vec<Fault> = faces_disagree(p).into_iter().collect();
     out.extend(second::faults(p));
     out.extend(if p.kind.is_board() { of_boards(p) } else { of_panels(p) });
-    let mut fault = |keys: &[&str], message: String| {
-        out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });
-    };
     if p.kind != Kind::FoamBacked && p.foam_set_back != 0.0 {
-        fault(
-            &["product.foam_set_back", "product.kind"],
-            format!(
-                "`product.foam_set_back` is of foam-backed siding; {} has no foam",
-                p.kind.words()
-            ),
-        );
+        out.push(of_other_siding(p.kind, "product.foam_set_back"));
     }
     out
+}
+
+fn faces_disagree(p: &Product) -> Option<Fault> {
+    let face_height = p.face_height?;
+    let makes = f64::from(p.faces) * face_height;
+    let (faces, exposure) = (p.faces, p.exposure);
+    let keys = ["product.face_height", "product.exposure", "product.faces"];
+    ((makes - exposure).abs() > CUT).then(|| {
+        Fault::new(keys, ValueFault::FacesDisagree { faces, face_height, makes, exposure })
+    })
 }
 
 /// What only boards have, given for panels.
@@ -485,14 +482,13 @@ fn of_panels(p: &Product) -> Vec<Fault> {
         ("product.thickness", p.thickness),
     ];
     let given = given.into_iter().filter(|(_, v)| v.is_some());
-    given.map(|(key, _)| says_nothing(p, key)).collect()
+    given.map(|(key, _)| of_other_siding(p.kind, key)).collect()
 }
 
-fn says_nothing(p: &Product, key: &str) -> Fault {
-    Fault {
-        keys: vec![key.to_owned(), "product.kind".to_owned()],
-        message: format!("`{key}` says nothing about {}", p.kind.words()),
-    }
+/// A key that says nothing about the siding picked.
+pub(super) fn of_other_siding(kind: Kind, key: &str) -> Fault {
+    let (key, siding) = (key.to_owned(), kind.key().to_owned());
+    Fault::new([key.clone(), "product.kind".to_owned()], ValueFault::OfOtherSiding { key, siding })
 }
 
 /// What only panels have, given for boards; exposures that the width cannot give.
@@ -505,28 +501,28 @@ fn of_boards(p: &Product) -> Vec<Fault> {
         ("product.lock", p.lock != 0.0),
     ];
     let given = given.into_iter().filter(|(_, v)| *v);
-    let mut out: Vec<Fault> = given.map(|(key, _)| says_nothing(p, key)).collect();
+    let mut out: Vec<Fault> = given.map(|(key, _)| of_other_siding(p.kind, key)).collect();
     let (least, most) = p.limits();
-    let room = p.width.unwrap_or(0.0) - p.head_lap.unwrap_or(0.0);
-    let mut fault = |key: &str, holds: bool, what: &str| {
-        if !holds {
-            let keys = [key, "product.exposure", "product.width", "product.kind"];
-            let message = format!("`{key}` {what}");
-            out.push(Fault { keys: keys.map(str::to_owned).to_vec(), message });
-        }
-    };
+    let leaves = p.width.unwrap_or(0.0) - p.head_lap.unwrap_or(0.0);
     let near = 1e-9;
-    fault(
-        "product.exposure_most",
-        most <= room + near,
-        &format!("is {most}; the head lap leaves {room} of the board's width"),
-    );
-    fault(
-        "product.exposure",
-        p.exposure >= least - near && p.exposure <= most + near,
-        &format!("is {}; it must lie between {least} and {most}, its limits", p.exposure),
-    );
-    fault("product.exposure_least", least >= 1.0, &format!("is {least}; 1 is the least"));
+    let mut fault = |key: &str, fault: ValueFault| {
+        out.push(Fault::new([key, "product.exposure", "product.width", "product.kind"], fault));
+    };
+    if most > leaves + near {
+        let key = "product.exposure_most";
+        let fault_of_width =
+            ValueFault::ExposureOverWidth { key: key.to_owned(), value: most, leaves };
+        fault(key, fault_of_width);
+    }
+    if p.exposure < least - near || p.exposure > most + near {
+        let key = "product.exposure";
+        let value = p.exposure;
+        fault(key, ValueFault::OutOfRange { key: key.to_owned(), value, least, most });
+    }
+    if least < 1.0 {
+        let key = "product.exposure_least";
+        fault(key, ValueFault::TooSmall { key: key.to_owned(), value: least, least: 1.0 });
+    }
     out
 }
 

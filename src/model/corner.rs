@@ -1,7 +1,7 @@
 //! Corners of the house, each once, though two elevations show it.
 
 use super::ids::{CornerId, ElevationName, WallId};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A corner of the house.
 #[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
@@ -26,7 +26,9 @@ pub struct Corner {
 }
 
 /// Which way a corner turns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum CornerKind {
     /// Away from who looks at it.

@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 
 use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, Findings};
-use crate::origin::Origin;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::linework::{Linework, Stroke};
+use crate::origin::Origin;
 use crate::units::{Unit, parse_length};
 
 /// Most dimensions that are told one by one.

@@ -17,7 +17,11 @@ use crate::model::linework::Linework;
 ///
 /// # Errors
 /// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
-pub fn linework(drawing: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
+pub fn linework(
+    drawing: &Drawing,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Linework, Refusal> {
     let layers = roles::layer_roles(drawing, job);
     roles::report(&layers, job, findings);
     roles::report_points(drawing, &layers, findings);

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 
 use crate::finding::lines::{LayerCount, LineFinding};
 use crate::finding::{Finding, Findings};
-use crate::origin::Origin;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Shape, Space};
 use crate::model::linework::{LayerUse, Role};
+use crate::origin::Origin;
 
 /// Every layer with its role and how much of model space is on it.
 pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {

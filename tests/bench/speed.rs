@@ -27,7 +27,8 @@ fn source() -> (Vec<u8>, Job) {
 
 fn laid() -> (Layout, Vec<u8>) {
     let (bytes, job) = source();
-    let layout = pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap();
+    let layout =
+        pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     (layout, bytes)
 }
 

@@ -191,7 +191,8 @@ fn courses_that_do_not_meet_at_a_corner_are_caught() {
 fn a_return_at_no_corner_or_a_known_one_is_refused() {
     let refused = |more: &str| {
         let (drawing, job) = drawn(&bay(), &[], more);
-        let e = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {});
+        let e =
+            pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {});
         e.unwrap_err().0.message
     };
     let m = refused("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n");

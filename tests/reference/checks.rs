@@ -97,8 +97,9 @@ fn entities_are_counted_as_ezdxf_counts_them() {
     use std::collections::BTreeMap;
     for s in samples() {
         let bytes = std::fs::read(&s).unwrap();
-        let d = lapwright::read::drawing(&bytes, "d", &Default::default(), &mut Findings::default())
-            .unwrap();
+        let d =
+            lapwright::read::drawing(&bytes, "d", &Default::default(), &mut Findings::default())
+                .unwrap();
         let mut mine: BTreeMap<String, u64> = BTreeMap::new();
         for i in d.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
             *mine.entry(format!("{} {}", i.origin.entity, d.layers[i.layer].name)).or_default() +=

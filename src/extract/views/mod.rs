@@ -118,7 +118,12 @@ pub(crate) struct Views {
 }
 
 /// The views of a drawing.
-pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, findings: &mut Findings) -> Views {
+pub(crate) fn views(
+    lines: &Linework,
+    outlines: &[Outline],
+    job: &Job,
+    findings: &mut Findings,
+) -> Views {
     let titles = titles(lines);
     let mut found = of_job(lines, job);
     if found.is_empty() {

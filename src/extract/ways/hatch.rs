@@ -11,6 +11,7 @@ use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
 use crate::model::drawing::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
+use crate::origin::EntityKind;
 
 /// Exposures that drawn lap siding has, inches: boards of 3 in up to the widest boards
 /// (common practice, no source).

@@ -5,11 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::faces_of::{Sorted, sorted};
 use super::{Outline, foot, source};
+use crate::extract::stroke_box;
 use crate::finding::house::HouseFinding;
 use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, FindingKind, Findings};
-use crate::origin::{EntityKind, Origin, round_place};
-use crate::extract::stroke_box;
 use crate::geom::arrangement::Segment;
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, sides};
@@ -17,6 +16,7 @@ use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role, Stroke};
+use crate::origin::{EntityKind, Origin, round_place};
 use crate::units::Unit;
 
 /// Most segments that are arranged at once.
@@ -101,7 +101,12 @@ pub(crate) fn of_view<'a>(
 
 /// Walls of lines that stand together, elevation by elevation: courses of one are no measure for
 /// another.
-fn clustered(lines: &Linework, strokes: &[&Stroke], job: &Job, findings: &mut Findings) -> Vec<Outline> {
+fn clustered(
+    lines: &Linework,
+    strokes: &[&Stroke],
+    job: &Job,
+    findings: &mut Findings,
+) -> Vec<Outline> {
     let own: Vec<usize> =
         strokes.iter().map(|s| s.layer).collect::<BTreeSet<_>>().into_iter().collect();
     let mut out = Vec::new();

@@ -12,13 +12,13 @@ pub(super) mod recess;
 
 use crate::finding::house::{HouseFinding, WallsOf};
 use crate::finding::{Finding, Findings};
-use crate::origin::Origin;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::job::Job;
 use crate::model::house::{DrawnOpening, WallWay};
 use crate::model::ids::ElevationName;
 use crate::model::linework::{Linework, Role};
+use crate::origin::Origin;
 use crate::units::sixteenths;
 
 /// The outside of one wall, however found.

@@ -10,14 +10,14 @@ use super::tags::{Tag, Tags};
 use super::text::Decoder;
 use super::told::PassedOver;
 use crate::finding::drawing::DrawingFinding;
-use crate::origin::EntityKind;
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::{
     Dialect, Drawing, Layer, Pen, Polyline, Shape, Space, Vertex, Viewport,
 };
+use crate::origin::EntityKind;
 use crate::read::limits::Limits;
-use crate::units::{Unit, counted};
+use crate::units::Unit;
 
 /// Reads a DXF.
 ///
@@ -485,7 +485,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 i.attributes.push((tag_name, value));
             }
             let on = own.map_or(layer, |n| self.layer(&n));
-            let at = origin(tag.line, handle, "ATTRIB", &self.names[on]);
+            let at = origin(tag.line, handle, EntityKind::Attrib, &self.names[on]);
             for shape in text.unwrap_or_default() {
                 raws.push(Raw {
                     layer: on,

@@ -6,10 +6,10 @@ use std::sync::Arc;
 use super::entity::Insert;
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
-use crate::origin::{EntityKind, Origin};
 use crate::geom::flatten::{SAGITTA, transformed};
 use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
 use crate::model::drawing::{Drawing, Group, Item, Polyline, Shape, Space, Text};
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
 /// An entity before insertion.

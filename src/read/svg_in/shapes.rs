@@ -9,11 +9,11 @@ use super::ToUser;
 use super::names::{Named, Names};
 use crate::finding::drawing::DrawingFinding;
 use crate::finding::{Finding, Findings};
-use crate::origin::{EntityKind, Origin};
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point};
 use crate::model::drawing::{
     Across, Drawing, Group, Item, Layer, Pen, Polyline, Shape, Space, Text, Up,
 };
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
 struct Maker<'a> {
