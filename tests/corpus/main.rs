@@ -16,6 +16,8 @@ use lapwright::job::Job;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 
 fn corpus() -> PathBuf {
     let dir = std::env::var_os("LAPWRIGHT_CORPUS")
@@ -55,7 +57,12 @@ fn every_drawing_ends_in_a_layout_or_named_findings() {
             Ok(_) => {}
             Err(r) => {
                 refused += 1;
-                assert!(!r.0.code.is_empty() && !r.0.help.is_empty(), "{}", path.display());
+                assert!(
+                    !r.0.code().word().is_empty()
+                        && !words(&r.0, LengthStyle::Feet).help.is_empty(),
+                    "{}",
+                    path.display()
+                );
             }
         }
     }
@@ -105,7 +112,7 @@ fn a_shed_whose_walls_are_loose_lines_is_refused_with_its_layers_named() {
     let path = drawings().into_iter().find(|p| p.to_string_lossy().contains("E3_")).unwrap();
     let bytes = std::fs::read(path).unwrap();
     let r = pipeline::reading(&bytes, "e3", &Job::default(), &mut Findings::default()).unwrap_err();
-    assert_eq!(r.0.code, "no-walls");
+    assert_eq!(r.0.code().word(), "no-walls");
 }
 
 fn named(part: &str, job: &str) -> lapwright::layout::Layout {

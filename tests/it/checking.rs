@@ -122,7 +122,7 @@ fn the_template_holds_the_agreed_layers_and_replaces_nothing() {
 fn codes(bytes: &[u8], limits: &Limits) -> Vec<&'static str> {
     let mut notes = Findings::default();
     read::drawing(bytes, "d", limits, &mut notes).unwrap();
-    notes.all().iter().map(|n| n.code).collect()
+    notes.all().iter().map(|n| n.code().word()).collect()
 }
 
 #[test]

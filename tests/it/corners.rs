@@ -10,7 +10,7 @@ use lapwright::verify;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-use crate::support::{broken, dxf, rect};
+use crate::support::{advised, broken, dxf, rect, said};
 
 /// Room between elevations, so that each has its region.
 const APART: f64 = 2000.0;
@@ -53,7 +53,7 @@ fn box_house(width: f64, depth: f64, high: f64) -> [Face<'static>; 4] {
 }
 
 fn coded<'a>(notes: &'a Findings, code: &str) -> Vec<&'a lapwright::finding::Finding> {
-    notes.all().iter().filter(|n| n.code == code).collect()
+    notes.all().iter().filter(|n| n.code().word() == code).collect()
 }
 
 #[test]
@@ -91,8 +91,8 @@ fn two_elevations_that_disagree_about_a_corner_are_told() {
     // Both of its corners: with the front and with the rear.
     let told = coded(&notes, "corner-heights-disagree");
     assert_eq!(told.len(), 2);
-    assert!(told[0].message.contains("8'-0\"") && told[0].message.contains("8'-8\""));
-    assert!(told[0].at.is_some() && told[0].severity == Severity::Warning);
+    assert!(said(told[0]).contains("8'-0\"") && said(told[0]).contains("8'-8\""));
+    assert!(told[0].at.is_some() && told[0].severity() == Severity::Warning);
     assert!(l.corners.iter().all(|c| c.sides.len() == 2));
     // The post is as long as the longer wall needs.
     let mut posts: Vec<f64> =
@@ -134,8 +134,9 @@ fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
         before.corners.iter().filter(|c| c.by == Pairing::Open).map(|c| c.id.as_str()).collect();
     assert_eq!(open, ["front-1/right", "front-2/left", "front-2/right", "front-3/left"]);
     assert_eq!(asked.len(), 4);
-    assert!(asked[1].message.starts_with("return wall not drawn: width?"));
-    assert!(asked[1].help.contains("[[return]] corner = \"front-2/left\""), "{}", asked[1].help);
+    assert!(said(asked[1]).starts_with("return: confirm width"));
+    let help = advised(asked[1]);
+    assert!(help.contains("[[return]] corner = \"front-2/left\""), "{help}");
     // Its place in the source: the foot of the middle part's left side.
     assert_eq!(asked[1].at.map(|p| (p.x, p.y)), Some((120.0, 0.0)));
 
@@ -193,7 +194,7 @@ fn a_return_at_no_corner_or_a_known_one_is_refused() {
         let (drawing, job) = drawn(&bay(), &[], more);
         let e =
             pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {});
-        e.unwrap_err().0.message
+        said(&e.unwrap_err().0)
     };
     let m = refused("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n");
     assert!(m.contains("no wall has") && m.contains("front-2/left"), "{m}");
@@ -274,7 +275,8 @@ fn a_zone_goes_with_a_wall_at_an_angle_or_is_refused() {
         [(60, "cladding = \"shingle\"\n"), (24, "product = { kind = \"vinyl\" }\n")]
     {
         let e = laid(right, rest).unwrap_err();
-        assert!(e.0.message.contains("true width"), "{}", e.0.message);
+        let message = said(&e.0);
+        assert!(message.contains("true width"), "{message}");
     }
 }
 

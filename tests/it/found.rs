@@ -36,7 +36,7 @@ fn an_overlay_that_is_no_copy_of_its_source_is_told() {
         let job = crate::support::inches();
         lapwright::pipeline::layout(source.as_bytes(), "d.dxf", &job, &mut notes, &mut |_| {})
             .unwrap();
-        notes.all().iter().filter(|n| n.code == "overlay-apart").count()
+        notes.all().iter().filter(|n| n.code().word() == "overlay-apart").count()
     };
     assert_eq!(told(&whole), 0);
     // The section of entities has no end.

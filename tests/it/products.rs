@@ -110,10 +110,10 @@ fn a_long_panel_asks_for_its_gap() {
         let wall = rect(0.0, 0.0, 400.0, 8.0);
         let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
         assert_eq!(broken(&layout), Vec::<String>::new());
-        layout
-            .notes
-            .iter()
-            .any(|n| n.code == "long-panel-gap" && n.help.contains("`product.end_gap`"))
+        layout.findings.iter().any(|n| {
+            n.code().word() == "long-panel-gap"
+                && crate::support::advised(n).contains("`product.end_gap`")
+        })
     };
     assert!(warned("[product]\nlength = 240\n"));
     assert!(!warned("[product]\nlength = 239\n"));

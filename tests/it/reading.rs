@@ -3,6 +3,7 @@
 use dxf::entities::EntityType;
 use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape, Space};
+use lapwright::origin::EntityKind;
 use lapwright::read::{self, Limits};
 
 use crate::support::samples;
@@ -10,7 +11,7 @@ use crate::support::samples;
 fn ours(bytes: &[u8]) -> Drawing {
     let mut notes = Findings::default();
     let d = read::drawing(bytes, "sample", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().all(|n| n.code == "entity-skipped"), "{:?}", notes.all());
+    assert!(notes.all().iter().all(|n| n.code().word() == "entity-skipped"), "{:?}", notes.all());
     d
 }
 
@@ -34,7 +35,7 @@ fn every_sample_reads_as_the_dxf_crate_reads_it() {
         for i in mine.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
             let layer = &mine.layers[i.layer].name;
             match &i.shape {
-                Shape::Polyline(p) if i.origin.entity == "CIRCLE" => {
+                Shape::Polyline(p) if i.origin.entity == EntityKind::Circle => {
                     let (u, v) = (p.vertices[0].at, p.vertices[1].at);
                     a.push(key(layer, &[((u.x + v.x) / 2.0, u.y), ((u.x - v.x) / 2.0, 0.0)]));
                 }
@@ -103,8 +104,8 @@ fn drawings_the_dxf_crate_writes_are_read_back() {
     d.save(&mut bytes).unwrap();
     let mut notes = Findings::default();
     let mine = read::drawing(&bytes, "w", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().any(|n| n.code == "block-missing"));
-    let arcs: Vec<_> = mine.items.iter().filter(|i| i.origin.entity == "ARC").collect();
+    assert!(notes.all().iter().any(|n| n.code().word() == "block-missing"));
+    let arcs: Vec<_> = mine.items.iter().filter(|i| i.origin.entity == EntityKind::Arc).collect();
     let Shape::Polyline(p) = &arcs[0].shape else { panic!() };
     // Start and end of the arc by its angles.
     let at = |deg: f64| (10.0 * deg.to_radians().cos(), 10.0 * deg.to_radians().sin());
@@ -139,5 +140,5 @@ fn a_block_that_inserts_itself_ends_in_a_note() {
     let text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nB\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n70\n30000\n71\n30000\n0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n0\nENDSEC\n0\nEOF\n";
     let mut notes = Findings::default();
     read::drawing(text.as_bytes(), "n", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().any(|n| n.code == "block-nesting"));
+    assert!(notes.all().iter().any(|n| n.code().word() == "block-nesting"));
 }

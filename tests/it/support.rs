@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
-use lapwright::finding::Findings;
+use lapwright::finding::{Finding, Findings};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::pipeline;
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 
 /// The project's folder.
 pub(crate) fn root() -> PathBuf {
@@ -93,4 +95,14 @@ pub(crate) fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
 pub(crate) fn broken(layout: &Layout) -> Vec<String> {
     let v = lapwright::verify::check(layout);
     v.rules.iter().filter_map(|r| Some(format!("{}: {}", r.rule, r.violations.first()?))).collect()
+}
+
+/// What a finding says, in feet and inches.
+pub(crate) fn said(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).message
+}
+
+/// What it says to do.
+pub(crate) fn advised(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).help
 }

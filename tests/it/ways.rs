@@ -28,7 +28,8 @@ fn hostile_svgs_end_in_a_named_finding() {
         pipeline::reading(svg.as_bytes(), "x.svg", &inches(), &mut Findings::default())
             .unwrap_err()
             .0
-            .code
+            .code()
+            .word()
     };
     // Ten symbols, each using the one before it ten times: ten thousand million elements.
     let mut bomb = String::from(

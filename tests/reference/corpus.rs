@@ -47,7 +47,7 @@ fn counted(d: &Drawing) -> Counts {
     let layer = |i: usize| d.layers[i].name.to_uppercase();
     for i in d.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
         // Lines of one MTEXT have one origin.
-        seen.insert((i.origin.line, i.origin.entity, layer(i.layer)));
+        seen.insert((i.origin.line, i.origin.entity.word(), layer(i.layer)));
     }
     for g in d.groups.iter().filter(|g| g.parent.is_none() && g.space == Space::Model) {
         // Insertions of one array likewise.

@@ -215,11 +215,11 @@ mod tests {
             assert_eq!(reads_as(name), Some(Shows::Elevation), "{name}");
         }
         for (name, kind) in [
-            ("FIRST FLOOR PLAN", "plan"),
-            ("SECTION A-A", "section"),
-            ("Grundriss EG", "plan"),
-            ("1階平面図", "plan"),
-            ("WALL DETAIL", "detail"),
+            ("FIRST FLOOR PLAN", OtherView::Plan),
+            ("SECTION A-A", OtherView::Section),
+            ("Grundriss EG", OtherView::Plan),
+            ("1階平面図", OtherView::Plan),
+            ("WALL DETAIL", OtherView::Detail),
         ] {
             assert_eq!(reads_as(name), Some(Shows::Other(kind)), "{name}");
         }

@@ -4,6 +4,8 @@
 use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape};
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 
 /// Small limits: what they cut off is fast, and cutting off is tried too.
 pub(crate) fn limits() -> Limits {
@@ -29,12 +31,14 @@ pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Findings)
     let ((drawing, notes), (again, notes_again)) = (once(), once());
     assert!(notes.all() == notes_again.all(), "notes differ");
     for n in notes.all() {
-        assert!(!n.help.is_empty() && !n.code.is_empty(), "a note without help: {}", n.message);
+        let words = words(n, LengthStyle::Mm);
+        let whole = !words.message.is_empty() && !words.help.is_empty();
+        assert!(whole && !n.code().word().is_empty(), "a finding without words: {words:?}");
     }
     let (drawing, again) = match (drawing, again) {
         (Ok(d), Ok(a)) => (d, a),
         (Err(d), Err(a)) => {
-            assert!(d == a && !d.0.help.is_empty());
+            assert!(d == a && !words(&d.0, LengthStyle::Feet).help.is_empty());
             return None;
         }
         _ => panic!("read once, refused once"),

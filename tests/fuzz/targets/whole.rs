@@ -7,6 +7,7 @@ use lapwright::layout::Layout;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
 
 use super::{drawn, shared};
 
@@ -34,10 +35,10 @@ fn run(job: &Job, source: &[u8]) -> bool {
     let Ok(drawing) = read::drawing(source, "f.dxf", &shared::limits(), &mut notes) else {
         return true;
     };
-    if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
+    if notes.all().iter().any(|n| LIMITS.contains(&n.code().word())) {
         return false;
     }
-    let _ = pipeline::problems(&drawing, &notes);
+    let _ = pipeline::problems(&drawing, &notes, LengthStyle::Feet);
     let mut notes = Findings::default();
     let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
