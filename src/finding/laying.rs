@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::group::group;
 use crate::model::ids::{PieceMark, WallId};
+use crate::model::seam::{BrokenSeamRule, SeamRemedy};
 
 /// A notch that leaves little of its piece.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -103,9 +104,9 @@ group! {
             /// The courses, from 1 at the datum.
             courses: Vec<i32>,
             /// The rule.
-            broken: String,
+            rule: BrokenSeamRule,
             /// Settings that would do.
-            remedy: String,
+            remedies: Vec<SeamRemedy>,
         }
         /// Panels are so long that their manufacturer states a larger gap.
         LongPanelGap "long-panel-gap", Warning, Office {

@@ -1,6 +1,7 @@
 //! A value no layout can be made with: what every check of the job gives.
 
-use crate::finding::job::PlacedFault;
+use super::siding::kind::Siding;
+use crate::finding::job::{FilePlace, PlacedFault};
 use crate::finding::job_value::ValueFault;
 
 /// A value no layout can be made with.
@@ -50,6 +51,13 @@ impl Fault {
         })
     }
 
+    /// A key that says nothing about the siding picked.
+    pub(super) fn of_other_siding(siding: Siding, key: &str) -> Self {
+        let (key, siding) = (key.to_owned(), siding.key().to_owned());
+        let keys = [key.clone(), "product.kind".to_owned()];
+        Fault::new(keys, ValueFault::OfOtherSiding { key, siding })
+    }
+
     /// A fault in the product of a zone.
     pub(super) fn in_zone(mut self, zone: usize) -> Self {
         for key in self.keys.iter_mut().filter(|k| k.starts_with("product.")) {
@@ -60,7 +68,7 @@ impl Fault {
     }
 
     /// As a finding has it.
-    pub(super) fn placed(self, place: Option<crate::finding::job::FilePlace>) -> PlacedFault {
+    pub(super) fn placed(self, place: Option<FilePlace>) -> PlacedFault {
         PlacedFault { place, zone: self.zone, fault: self.fault }
     }
 }

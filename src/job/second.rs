@@ -1,7 +1,7 @@
 //! A second stock length of the same panel, mixed with the first.
 
+use super::Product;
 use super::fault::Fault;
-use super::{Product, product};
 use crate::finding::job_value::ValueFault;
 use crate::model::seam::SecondStock;
 
@@ -52,8 +52,8 @@ pub(super) fn faults(p: &Product) -> Vec<Fault> {
         };
         return given.into_iter().filter(|(_, given)| *given).map(|(key, _)| alone(key)).collect();
     };
-    if p.kind.is_board() {
-        return vec![product::of_other_siding(p.kind, second)];
+    if p.system().joints.is_on_studs() {
+        return vec![Fault::of_other_siding(p.kind, second)];
     }
     if (length - p.length).abs() >= 1.0 {
         return Vec::new();

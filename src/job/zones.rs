@@ -8,7 +8,8 @@ use super::fault::Fault;
 use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::ranges;
-use super::{Job, Kind, Product};
+use super::siding::kind::Siding;
+use super::{Job, Product};
 use crate::finding::job_value::ValueFault;
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
@@ -96,7 +97,7 @@ impl Job {
     }
 
     /// Every kind of siding that is laid out.
-    pub fn kinds(&self) -> impl Iterator<Item = Kind> {
+    pub fn kinds(&self) -> impl Iterator<Item = Siding> {
         let own = self.zone.iter().filter_map(|z| z.product.as_ref());
         std::iter::once(&self.product).chain(own).map(|p| p.kind)
     }

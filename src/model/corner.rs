@@ -1,10 +1,11 @@
 //! Corners of the house, each once, though two elevations show it.
 
-use super::ids::{CornerId, ElevationName, WallId};
 use serde::{Deserialize, Serialize};
 
+use super::ids::{CornerId, ElevationName, WallId};
+
 /// A corner of the house.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Corner {
     /// Name, unique in the house: the wall and side it was first met at, `front-1/left`; further
     /// parts of one side are counted, `front-1/left-2`.
@@ -38,7 +39,7 @@ pub enum CornerKind {
 }
 
 /// How the walls of a corner were brought together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pairing {
     /// Both bear one tag.
@@ -58,7 +59,9 @@ pub enum Pairing {
 }
 
 /// A side of a wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hand {
     /// The wall lies to the right of it.
@@ -86,7 +89,7 @@ impl Hand {
 }
 
 /// A corner as one wall shows it.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct CornerSide {
     /// Elevation.
     pub elevation: ElevationName,

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::lines::{Shares, waste, whole};
 use crate::geom::vocabulary::Xy;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
@@ -167,7 +168,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
 /// Whether boards are bought by the piece.
 pub(super) fn sold_singly(layout: &Layout) -> bool {
     let p = &layout.job.product;
-    p.kind.is_board() && p.carton == 1
+    p.system().sold_by == SoldBy::Piece && p.carton == 1
 }
 
 fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
@@ -203,7 +204,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
             product.kind.words(),
             product.profile(),
             style.short(product.face()),
-            if product.kind.is_board() { " exposed" } else { "" },
+            if product.system().courses.is_evened() { " exposed" } else { "" },
             pieces.len(),
             product.kind.piece(),
             style.length(length),

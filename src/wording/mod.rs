@@ -3,3 +3,10 @@
 
 pub mod findings;
 pub mod layers;
+pub mod lists;
+pub mod pole;
+pub mod restricted;
+pub mod seams;
+pub mod siding;
+pub mod trim;
+pub mod work;

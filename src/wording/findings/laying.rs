@@ -6,6 +6,7 @@ use crate::finding::Finding;
 use crate::finding::laying::{LayingFinding, NotchPlace, PieceGrowth, ThinNotch};
 use crate::model::ids::WallId;
 use crate::units::LengthStyle;
+use crate::wording::seams;
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -28,9 +29,10 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         F::MovementGap { growth, installed, highest, rise_covered } => {
             movement(growth, [*installed, *highest], *rise_covered, style)
         }
-        F::SeamRulesConflict { courses, broken, remedy } => {
-            conflict(finding, courses, broken, remedy)
+        F::SeamRulesConflict { courses, rule, remedies } => {
+            conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
         }
+
         F::LongPanelGap { length, gap } => FindingWords::new(
             format!(
                 "panels of {} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {} is taken",
@@ -147,16 +149,12 @@ fn movement(
     )
 }
 
-fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedy: &str) -> FindingWords {
+fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedies: String) -> FindingWords {
     let courses: Vec<String> = courses.iter().map(i32::to_string).collect();
     let on = finding.elevation.as_ref().map_or(String::new(), |e| format!("{e}: "));
     FindingWords::new(
         format!("{on}courses {} cannot keep every seam rule: {broken}", courses.join(", ")),
-        if remedy.is_empty() {
-            "Relax `seams.stagger` or `seams.shortest` in the job."
-        } else {
-            remedy
-        },
+        remedies,
     )
 }
 

@@ -38,7 +38,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if notes.all().iter().any(|n| LIMITS.contains(&n.code().word())) {
         return false;
     }
-    let _ = pipeline::problems(&drawing, &notes, LengthStyle::Feet);
+    let _ = lapwright::outputs::problems::problems(&drawing, &notes, LengthStyle::Feet);
     let mut notes = Findings::default();
     let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;

@@ -1,0 +1,124 @@
+//! Standard output, standard error and exit codes.
+
+use std::io::{IsTerminal, Write};
+use std::process::ExitCode;
+
+use super::files::out_failed;
+use crate::finding::files::OutputTarget;
+use crate::finding::{Finding, Findings, Refusal, Severity};
+use crate::units::LengthStyle;
+use crate::wording::findings::{FindingWords, words};
+use crate::write::report;
+
+/// Bytes to standard output; a reader that went away is no fault.
+pub(super) fn print(bytes: &[u8]) -> ExitCode {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(bytes).and_then(|()| out.flush()) {
+        Err(e) if e.kind() != std::io::ErrorKind::BrokenPipe => {
+            let refusal = out_failed(OutputTarget::StandardOutput, &e);
+            refused(&refusal, &Findings::default(), LengthStyle::default())
+        }
+        _ => ExitCode::SUCCESS,
+    }
+}
+
+/// Text to standard error.
+pub(super) fn tell(text: &str) {
+    let mut err = std::io::stderr().lock();
+    let _ = err.write_all(text.as_bytes());
+}
+
+/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1.
+pub(super) fn refused(refusal: &Refusal, findings: &Findings, style: LengthStyle) -> ExitCode {
+    show(refusal, findings, style);
+    ExitCode::from(1)
+}
+
+/// The same for an argument that does not fit this drawing; exit 2.
+pub(super) fn refused_usage(refusal: &Refusal) -> ExitCode {
+    show(refusal, &Findings::default(), LengthStyle::default());
+    ExitCode::from(2)
+}
+
+fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
+    let is_other = |f: &&Finding| f.severity() == Severity::Error && **f != *refusal.0;
+    let others: Vec<Finding> = findings.all().iter().filter(is_other).cloned().collect();
+    let mut text = String::new();
+    let handler = miette::GraphicalReportHandler::new_themed(theme());
+    let diagnostic = Shown::of(&refusal.0, style);
+    if handler.render_report(&mut text, &diagnostic).is_err() {
+        text = diagnostic.to_string();
+    }
+    tell(&text);
+    tell("\n");
+    if !others.is_empty() {
+        tell(&report::findings(&others, style));
+    }
+}
+
+fn theme() -> miette::GraphicalTheme {
+    if coloured(std::io::stderr().is_terminal(), std::env::var_os("NO_COLOR").as_deref()) {
+        miette::GraphicalTheme::unicode()
+    } else {
+        miette::GraphicalTheme::unicode_nocolor()
+    }
+}
+
+/// Colour is for terminals; by the informal standard an empty `NO_COLOR` asks for nothing.
+fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
+    terminal && no_color.is_none_or(std::ffi::OsStr::is_empty)
+}
+
+/// A finding as the terminal shows it.
+#[derive(Debug)]
+struct Shown<'a> {
+    finding: &'a Finding,
+    words: FindingWords,
+}
+
+impl<'a> Shown<'a> {
+    fn of(finding: &'a Finding, style: LengthStyle) -> Self {
+        Shown { finding, words: words(finding, style) }
+    }
+}
+
+impl std::fmt::Display for Shown<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}", report::plain(&self.words.message))?;
+        if let Some(p) = self.finding.at {
+            write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
+        }
+        if let Some(o) = &self.finding.origin {
+            let handle = o
+                .handle
+                .as_deref()
+                .map_or(String::new(), |h| format!(", handle {}", report::plain(h)));
+            write!(f, " ({} at line {}{handle})", o.entity, o.line)?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Shown<'_> {}
+
+impl miette::Diagnostic for Shown<'_> {
+    fn code<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
+        Some(Box::new(self.finding.code()))
+    }
+
+    fn help<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
+        Some(Box::new(report::plain(&self.words.help)))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::coloured;
+
+    #[test]
+    fn no_color_is_heeded_unless_empty() {
+        assert!(coloured(true, None) && coloured(true, Some("".as_ref())));
+        assert!(!coloured(true, Some("1".as_ref())) && !coloured(true, Some("0".as_ref())));
+        assert!(!coloured(false, None));
+    }
+}

@@ -1,0 +1,79 @@
+//! What of a product contradicts itself, or is of another kind.
+
+use super::fault::Fault;
+use super::product::Product;
+use super::siding::system::UsualSize;
+use super::{Job, second};
+use crate::finding::job_value::ValueFault;
+use crate::geom::tol::CUT;
+
+/// What of a product contradicts itself, or is of another kind.
+pub(super) fn faults(job: &Job) -> Vec<Fault> {
+    let p = &job.product;
+    let mut out: Vec<Fault> = faces_disagree(p).into_iter().collect();
+    out.extend(second::faults(p));
+    out.extend(match p.kind.system().usual {
+        UsualSize::Board(_) => of_boards(p),
+        UsualSize::Panel(_) => of_panels(p),
+    });
+    if !p.has_foam() && p.foam_set_back != 0.0 {
+        out.push(Fault::of_other_siding(p.kind, "product.foam_set_back"));
+    }
+    out
+}
+
+fn faces_disagree(p: &Product) -> Option<Fault> {
+    let face_height = p.face_height?;
+    let makes = f64::from(p.faces) * face_height;
+    let (faces, exposure) = (p.faces, p.exposure);
+    let keys = ["product.face_height", "product.exposure", "product.faces"];
+    ((makes - exposure).abs() > CUT).then(|| {
+        Fault::new(keys, ValueFault::FacesDisagree { faces, face_height, makes, exposure })
+    })
+}
+
+/// What only boards have, given for panels.
+fn of_panels(p: &Product) -> Vec<Fault> {
+    let given = [
+        ("product.width", p.width),
+        ("product.head_lap", p.head_lap),
+        ("product.exposure_least", p.exposure_least),
+        ("product.exposure_most", p.exposure_most),
+        ("product.thickness", p.thickness),
+    ];
+    let given = given.into_iter().filter(|(_, v)| v.is_some());
+    given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect()
+}
+
+/// What only panels have, given for boards; exposures that the width cannot give.
+fn of_boards(p: &Product) -> Vec<Fault> {
+    let given = [
+        ("product.faces", p.faces != 1),
+        ("product.face_height", p.face_height.is_some()),
+        ("product.lap", p.lap.is_some()),
+        ("product.hem", p.hem != 0.0),
+        ("product.lock", p.lock != 0.0),
+    ];
+    let given = given.into_iter().filter(|(_, v)| *v);
+    let mut out: Vec<Fault> = given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect();
+    let (least, most) = p.limits();
+    let leaves = p.width.unwrap_or(0.0) - p.head_lap.unwrap_or(0.0);
+    let near = 1e-9;
+    let mut push = |key: &str, make: &dyn Fn(String) -> ValueFault| {
+        let keys = [key, "product.exposure", "product.width", "product.kind"];
+        out.push(Fault::new(keys, make(key.to_owned())));
+    };
+    if most > leaves + near {
+        let make = |key| ValueFault::ExposureOverWidth { key, value: most, leaves };
+        push("product.exposure_most", &make);
+    }
+    let value = p.exposure;
+    if value < least - near || value > most + near {
+        push("product.exposure", &|key| ValueFault::OutOfRange { key, value, least, most });
+    }
+    if least < 1.0 {
+        let make = |key| ValueFault::TooSmall { key, value: least, least: 1.0 };
+        push("product.exposure_least", &make);
+    }
+    out
+}
