@@ -54,8 +54,7 @@ pub(super) fn run(a: &Layout) -> ExitCode {
 
 /// Whether a rule is broken or someone should look.
 fn warned(sets: &[Laid], findings: &Findings) -> bool {
-    let rules = sets.iter().flat_map(|s| &s.verify.rules);
-    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+    let broken = !sets.iter().all(|s| s.verify.passes());
     let warned =
         broken || sets.iter().flat_map(|s| &s.findings).any(|f| f.severity() == Severity::Warning);
     warned || findings.count(Severity::Warning) > 0

@@ -5,12 +5,15 @@
 //! house's level line.
 
 pub mod bound;
+pub mod breach;
 pub(crate) mod by_wall;
 pub mod course;
 pub(crate) mod from_drawn;
 pub mod piece;
+pub mod rule;
 pub mod slopes;
 pub mod verified;
+pub mod violation;
 pub mod wall;
 
 use schemars::JsonSchema;
