@@ -6,7 +6,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use super::loading::Loaded;
 use crate::finding::{Findings, Refusal};
-use crate::layout::Layout;
+use crate::layout::set::LaidSets;
 use crate::pipeline;
 use crate::seam::Progress;
 
@@ -26,7 +26,7 @@ pub(super) fn lay(
     loaded: &Loaded,
     findings: &mut Findings,
     quiet: bool,
-) -> Result<Vec<Layout>, Refusal> {
+) -> Result<LaidSets, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -46,7 +46,7 @@ pub(super) fn lay(
             bound => format!("{} panels, bound {bound}", p.panels),
         });
     };
-    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
+    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
     bar.finish_and_clear();
     result
 }

@@ -5,14 +5,14 @@ use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{EndCut, Piece};
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::{Notch, NotchSide};
 
 /// Adds the findings of a layout, wall by wall.
-pub fn tell(layout: &Layout, findings: &mut Findings) {
+pub fn tell(layout: &LaidHouse, findings: &mut Findings) {
     for e in &layout.elevations {
         for w in &e.walls {
             thin_strips(layout, e, w, findings);
@@ -34,7 +34,7 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
 }
 
 /// Runs ripped to less than the least strip.
-fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+fn thin_strips(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let least = layout.job.least_strip();
     for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
         let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
@@ -56,7 +56,7 @@ fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut 
 
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
-fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+fn short_panels(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let studs = layout.job.stud_spacing();
     let peak = |p: &Piece| p.ends.iter().all(|e| e.cut == EndCut::Angled) && narrows_upward(p);
     let short: Vec<(&LaidCourse, &Piece)> =
@@ -86,7 +86,7 @@ fn narrows_upward(p: &Piece) -> bool {
 }
 
 /// Notches that leave less than the least strip over or under them, or between them and an end.
-fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+fn thin_notches(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let least = layout.job.least_strip();
     let thin = |(c, p): (&LaidCourse, &Piece)| -> Vec<(ThinNotch, Point)> {
         let thin = p.notches.iter().filter_map(|n| {
