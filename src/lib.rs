@@ -18,7 +18,7 @@
 //! }
 //! dxf += "0\nSEQEND\n0\nENDSEC\n0\nEOF\n";
 //! let job = file::parse("[drawing]\nunit = \"inch\"\n[product]\nexposure = 8\n", "job.toml")?;
-//! let mut notes = Findings::default();
+//! let mut findings = Findings::default();
 //! let house = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut findings, &mut |_| {})?.house;
 //! assert_eq!(house.layout.elevations[0].walls[0].courses.len(), 96 / 8);
 //!

@@ -1,11 +1,12 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
-use super::Local;
 use super::edges::edges;
+use super::frame::ViewFrame;
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
+use super::outline::Outline;
+use super::ways::hatch;
 use super::ways::recess::{self, Drawn};
-use super::ways::{Outline, hatch};
 use super::{limits, parts, zones};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
@@ -22,7 +23,7 @@ use crate::origin::Origin;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
     findings: &mut Findings,
 ) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
@@ -110,7 +111,7 @@ pub(crate) fn walls(
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those
 /// drawn, and those that hatches and loose lines show where none is drawn.
 fn settled(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
@@ -147,7 +148,7 @@ fn settled(
     (outlines, every)
 }
 
-fn loops(local: &Local, role: Role) -> Vec<Polygon> {
+fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
     local
         .strokes(role)
         .filter(|s| s.closed && s.points.len() >= 3)
@@ -192,13 +193,13 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     None
 }
 
-fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
+fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
     let (p, q) = (local.source(p), local.source(q));
     let kind = HouseFinding::WallCrosses { first: [p.x, p.y], second: [q.x, q.y] };
     findings.push(Finding::new(kind).about(origin).at(p).on(&local.view.name));
 }
 
-fn report_overlaps(local: &Local, walls: &[DrawnWall], findings: &mut Findings) {
+fn report_overlaps(local: &ViewFrame, walls: &[DrawnWall], findings: &mut Findings) {
     let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
         if told >= limits::MOST_TOLD {
@@ -221,7 +222,7 @@ fn report_overlaps(local: &Local, walls: &[DrawnWall], findings: &mut Findings) 
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     openings: Vec<DrawnOpening>,
     findings: &mut Findings,
@@ -298,7 +299,7 @@ fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
 }
 
 fn give_obstacles(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     obstacles: Vec<DrawnObstacle>,
     findings: &mut Findings,

@@ -1,8 +1,8 @@
 //! What is no wall of a house, whatever it is: refused by name, before it costs hours. The figures are
 //! of our own choosing: no source.
 
-use super::Local;
-use super::ways::Outline;
+use super::frame::ViewFrame;
+use super::outline::Outline;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall};
 use crate::finding::views::ViewFinding;
@@ -23,7 +23,7 @@ const MOST_HOLES: usize = 1_000;
 pub(super) const MOST_TOLD: usize = 100;
 
 /// Why an outline is not laid out, if it is more than any house has.
-pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Finding> {
+pub(super) fn too_much(local: &ViewFrame, o: &Outline) -> Option<Finding> {
     let frame = o.frame();
     let (corners, width, height) = (o.ring.len(), frame.width(), frame.height());
     let kind = if corners > MOST_SIDES {
@@ -38,7 +38,7 @@ pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Finding> {
 }
 
 /// A wall with more openings or fixtures than any has.
-pub(super) fn too_many_holes(local: &Local, w: &DrawnWall) -> Option<Finding> {
+pub(super) fn too_many_holes(local: &ViewFrame, w: &DrawnWall) -> Option<Finding> {
     let all = [(OnWall::Openings, w.openings.len()), (OnWall::Fixtures, w.obstacles.len())];
     let (of_what, count) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
     let kind = HouseFinding::WallTooFull { of_what, count, most: MOST_HOLES };

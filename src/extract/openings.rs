@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::Local;
+use super::frame::ViewFrame;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::union_all;
@@ -27,7 +27,7 @@ struct Drawn {
 }
 
 /// The openings of a view.
-pub(super) fn openings(local: &Local, findings: &mut Findings) -> Vec<DrawnOpening> {
+pub(super) fn openings(local: &ViewFrame, findings: &mut Findings) -> Vec<DrawnOpening> {
     let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
@@ -38,7 +38,7 @@ pub(super) fn openings(local: &Local, findings: &mut Findings) -> Vec<DrawnOpeni
     if let Some((first, n)) = open.fold(None, |acc: Option<(&Stroke, usize)>, s| {
         Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
     }) {
-        let at = local.source(local.place(super::stroke_box(first).center()));
+        let at = local.source(local.place(super::outline::stroke_box(first).center()));
         let finding = Finding::new(HouseFinding::OpeningLoose { lines: n });
         findings.push(finding.about(&first.origin).at(at).on(&local.view.name));
     }
@@ -71,7 +71,7 @@ pub(super) fn openings(local: &Local, findings: &mut Findings) -> Vec<DrawnOpeni
 }
 
 /// The fixtures of a view.
-pub(super) fn obstacles(local: &Local) -> Vec<DrawnObstacle> {
+pub(super) fn obstacles(local: &ViewFrame) -> Vec<DrawnObstacle> {
     let found = outermost(things(local, &[Role::MountingBlock, Role::Obstacle]));
     found
         .into_iter()
@@ -98,7 +98,7 @@ fn root(lines: &Linework, mut group: usize) -> usize {
     group
 }
 
-fn things(local: &Local, roles: &[Role]) -> Vec<Drawn> {
+fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
     let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
     let mut out = Vec::new();
     for role in roles {
@@ -131,7 +131,7 @@ fn wound(ring: Ring) -> Ring {
 
 /// The outside of a block's linework: its largest loop if that holds the rest, the union of its
 /// loops, else the box round its lines.
-fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
+fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
     let points: Vec<Point> =
         strokes.iter().flat_map(|s| s.points.iter().map(|p| local.place(*p))).collect();
     let all = bounds(&points)?;

@@ -7,7 +7,7 @@ use crate::model::drawing::Drawing;
 use crate::model::guess::LayerGuess;
 use crate::model::house::House;
 use crate::model::linework::{LayerUse, Linework};
-use crate::write::overlay::OverlayError;
+use crate::write::overlay::fault::OverlayError;
 use crate::{extract, normalize, read, write};
 
 /// What the head of the flow found: enough for a layout.

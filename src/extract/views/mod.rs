@@ -6,8 +6,7 @@ mod titles;
 use std::collections::{BTreeMap, BTreeSet};
 
 use self::titles::{Shows, Title, titles};
-use super::stroke_box;
-use super::ways::Outline;
+use super::outline::{Outline, stroke_box};
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Point, Rect};
@@ -155,7 +154,7 @@ pub(crate) fn views(
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let Some(shows) = v.left_alone else { continue };
         let at = Point::new(v.region.x0, v.region.y0);
-        let at = super::ways::source(lines, at);
+        let at = super::outline::source(lines, at);
         let kind = ViewFinding::ViewLeftAlone { title: v.name.clone(), shows };
         findings.push(Finding::new(kind).at(at));
     }
@@ -173,7 +172,7 @@ fn keep_sections_with_siding(
     let hatched = |v: &View| outlines.iter().any(|o| o.way == WallWay::Hatch && v.holds(lines, o));
     for v in views.iter_mut().filter(|v| v.left_alone == Some(OtherView::Section) && hatched(v)) {
         v.left_alone = None;
-        let at = super::ways::source(lines, Point::new(v.region.x0, v.region.y0));
+        let at = super::outline::source(lines, Point::new(v.region.x0, v.region.y0));
         let kind = ViewFinding::ViewSection { title: v.name.clone() };
         findings.push(Finding::new(kind).at(at));
     }

@@ -4,14 +4,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::faces_of::{Sorted, sorted};
-use super::{Outline, foot, source};
-use crate::extract::stroke_box;
+use super::foot;
+use crate::extract::outline::{Outline, source, stroke_box};
 use crate::finding::house::HouseFinding;
 use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, FindingKind, Findings};
-use crate::geom::arrangement::Segment;
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::segment::Segment;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::WallWay;

@@ -10,45 +10,14 @@ pub(super) mod hatch;
 pub(super) mod loose;
 pub(super) mod recess;
 
+use super::outline::Outline;
 use crate::finding::house::{HouseFinding, WallsOf};
 use crate::finding::{Finding, Findings};
-use crate::geom::polygon::{Polygon, bounds};
-use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::job::Job;
-use crate::model::house::{DrawnOpening, WallWay};
+use crate::model::house::WallWay;
 use crate::model::ids::ElevationName;
 use crate::model::linework::{Linework, Role};
-use crate::origin::Origin;
 use crate::units::sixteenths;
-
-/// The outside of one wall, however found.
-#[derive(Clone, Debug)]
-pub(crate) struct Outline {
-    /// Inches of the whole drawing.
-    pub(crate) ring: Ring,
-    /// How it was found.
-    pub(crate) way: WallWay,
-    /// Index of its layer.
-    pub(crate) layer: usize,
-    /// Place in the source.
-    pub(crate) origin: Origin,
-    /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
-    pub(crate) exposure: Option<f64>,
-    /// Openings that its way found with it, inches of the whole drawing.
-    pub(crate) openings: Vec<DrawnOpening>,
-}
-
-impl Outline {
-    /// The box round it.
-    pub(crate) fn frame(&self) -> Rect {
-        bounds(&self.ring).unwrap_or(Rect::ZERO)
-    }
-
-    /// As a polygon.
-    pub(crate) fn polygon(&self) -> Polygon {
-        Polygon::simple(self.ring.clone()).wound()
-    }
-}
 
 /// Every wall outline that the whole drawing shows. Those of hatches carry no openings yet: these
 /// are settled view by view.
@@ -103,9 +72,4 @@ pub(super) fn report(views: &[(&str, &[Outline])], findings: &mut Findings) {
     if !loose.is_empty() {
         findings.push(Finding::new(HouseFinding::WallsFromLines { walls: counted(&loose) }));
     }
-}
-
-/// A place of the drawing in source units.
-pub(super) fn source(lines: &Linework, p: Point) -> Point {
-    Point::new(p.x / lines.scale.inches, p.y / lines.scale.inches)
 }
