@@ -12,7 +12,7 @@ use crate::finding::{Audience, FindingCode, Severity};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 use crate::wording::findings::message;
-use crate::wording::{checks, pole, siding};
+use crate::wording::{checks, pole, siding, source};
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -165,7 +165,11 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let d = &layout.drawing;
     let style = layout.job.sheet.lengths;
     let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
-    out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
+    out.push(Row::Text(format!(
+        "Unit {}: by {}.{proved}",
+        source::unit(d),
+        source::unit_basis(d.unit_basis)
+    )));
     out.push(Row::Text(pole::datum(
         layout.datum,
         &layout.datum_reason,

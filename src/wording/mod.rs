@@ -11,5 +11,6 @@ pub mod pole;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod source;
 pub mod trim;
 pub mod work;

@@ -67,7 +67,8 @@ impl Schema {
 /// Whether a text is a word of an enumeration.
 fn is_word(nodes: &[(&Value, &str)], text: &str) -> bool {
     nodes.iter().any(|(n, _)| {
-        let listed = n.get("enum").and_then(Value::as_array).is_some_and(|l| l.iter().any(|v| v == text));
+        let listed =
+            n.get("enum").and_then(Value::as_array).is_some_and(|l| l.iter().any(|v| v == text));
         listed || n.get("const").is_some_and(|v| v == text)
     })
 }
@@ -118,8 +119,7 @@ fn texts(value: &Value, out: &mut BTreeSet<String>) {
 
 /// What the drawing gives: its texts, layers, blocks, and of each entity the type and handle.
 fn of_drawing(bytes: &[u8], name: &str) -> BTreeSet<String> {
-    let drawing =
-        read::drawing(bytes, name, &Limits::default(), &mut Findings::default()).unwrap();
+    let drawing = read::drawing(bytes, name, &Limits::default(), &mut Findings::default()).unwrap();
     let mut out: BTreeSet<String> = drawing.layers.iter().map(|l| l.name.clone()).collect();
     out.insert(name.to_owned());
     for item in &drawing.items {

@@ -49,8 +49,15 @@ fn fifty_random_houses_are_read_back_as_they_were_written() {
 #[test]
 fn figures_come_back_to_the_last_bit() {
     // Sums and quotients that have no short decimal, the least and the greatest that a double holds.
-    let figures =
-        [0.1 + 0.2, 1.0 / 3.0, f64::MIN_POSITIVE, f64::MAX, -1e-300, 9_007_199_254_740_993.0, 5e-324];
+    let figures = [
+        0.1 + 0.2,
+        1.0 / 3.0,
+        f64::MIN_POSITIVE,
+        f64::MAX,
+        -1e-300,
+        9_007_199_254_740_993.0,
+        5e-324,
+    ];
     let mut layout = laid("one-window");
     for figure in figures {
         layout.datum = figure;
