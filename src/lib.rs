@@ -24,6 +24,7 @@
 //! ```
 
 pub mod annotate;
+mod clean;
 pub mod cli;
 mod cores;
 pub mod course;

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use sha2::{Digest, Sha256};
 
+use crate::clean::{Destination, clean};
 use crate::cores;
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -214,10 +215,7 @@ fn report_overlay(source: &[u8], notes: &mut Notes) {
 pub fn set_folder(layout: &Layout) -> Option<String> {
     let zone = layout.zone.as_ref()?;
     let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
-    let plain = zone.to_lowercase();
-    let words: Vec<&str> =
-        plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
-    let slug: String = words.join("-").chars().take(30).collect();
+    let slug = clean(zone, Destination::FileName { words: usize::MAX, letters: 30 });
     Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
 }
 

@@ -10,6 +10,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
 use super::{layers, manual, takeoff};
+use crate::clean::terminal;
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::drawing::KNOWN_HELP;
 use crate::job::{Job, file};
@@ -142,15 +143,13 @@ struct Shown<'a>(&'a crate::diag::Note);
 
 impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", report::plain(&self.0.message))?;
+        write!(f, "{}", terminal(&self.0.message))?;
         if let Some(p) = self.0.at {
             write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
         }
         if let Some(o) = &self.0.origin {
-            let handle = o
-                .handle
-                .as_deref()
-                .map_or(String::new(), |h| format!(", handle {}", report::plain(h)));
+            let handle =
+                o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
             write!(f, " ({} at line {}{handle})", o.entity, o.line)?;
         }
         Ok(())
@@ -288,8 +287,7 @@ fn layout(a: &Layout) -> ExitCode {
 fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
-    let zone =
-        layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", report::plain(z)));
+    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
     let beside = layout.bound.beside.clone().unwrap_or_else(|| {
         format!(
             "A careful crew would take {}, net area + {} % would buy {}.",
@@ -298,7 +296,7 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
     });
     let mut out = format!(
         "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
-        report::plain(&layout.drawing.name),
+        terminal(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
         layout.bound.words
@@ -361,7 +359,7 @@ fn check(a: &Check) -> ExitCode {
 fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
     let mut text = String::new();
     for e in &house.elevations {
-        text.push_str(&format!("{}\n", report::plain(&e.name)));
+        text.push_str(&format!("{}\n", terminal(&e.name)));
         for w in &e.walls {
             let b = crate::geom::polygon::bounds(&w.outline).unwrap_or_default();
             text.push_str(&format!(

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
 use super::run::{lay, load, print, refused, refused_usage, tell};
+use crate::clean::terminal;
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::Layout;
@@ -13,7 +14,7 @@ use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
 use crate::units::counted;
-use crate::write::{self, json, report, tables};
+use crate::write::{self, json, tables};
 
 /// A price list and what errors call it.
 pub(super) struct Prices {
@@ -55,7 +56,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
     if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
         let names: Vec<&str> = sets.iter().filter_map(|s| s.0.zone.as_deref()).collect();
-        let names = report::plain(&names.join(", "));
+        let names = terminal(&names.join(", "));
         tell(&format!(
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
         ));
@@ -96,7 +97,7 @@ fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
     let mut out = String::new();
     for (layout, takeoff) in sets {
         if let Some(zone) = &layout.zone {
-            out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
+            out.push_str(&format!("\nZONE {}\n", terminal(zone)));
         }
         out.push_str(&tables::priced_table(takeoff));
     }
@@ -108,6 +109,6 @@ fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
     let meant = nearest(&item.to_lowercase(), &ids);
     let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
     let help = format!("{meant}Lines: {}.", ids.join(", "));
-    let message = format!("the takeoff has no line `{}`", report::plain(item));
+    let message = format!("the takeoff has no line `{}`", terminal(item));
     Note::error("takeoff-line", message, &help).into()
 }

@@ -1,6 +1,7 @@
 //! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
 
 use super::Local;
+use crate::clean::{Destination, clean};
 use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{BESIDE, SAME, level, plumb};
@@ -149,7 +150,7 @@ fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
             let aside = |t: &(Point, f64, _)| (x - t.0.x - t.1 / 2.0).abs();
             aside(a).total_cmp(&aside(b))
         })
-        .map(|(_, _, l)| l.text.content.chars().filter(|c| !c.is_control()).take(12).collect())
+        .map(|(_, _, l)| clean(&l.text.content, Destination::Tag))
 }
 
 /// Width of a label, roughly: capitals are about 2/3 as wide as high.

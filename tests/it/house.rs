@@ -7,7 +7,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 30] = [
+const FLOORS: [(&str, u8); 31] = [
     ("main", 10),
     ("cli", 9),
     ("lib", 8),
@@ -37,6 +37,7 @@ const FLOORS: [(&str, u8); 30] = [
     ("typeface", 1),
     ("pitch", 1),
     ("cores", 1),
+    ("clean", 1),
     ("", 0),
 ];
 
