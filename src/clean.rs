@@ -3,7 +3,7 @@
 
 /// Where a text goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Destination {
+pub enum Destination {
     /// A drawing of our own: what cannot be drawn is left out.
     Sheet,
     /// Text of an SVG: what XML 1.0 forbids is replaced; the writer escapes the rest.
@@ -43,7 +43,7 @@ const CELL: usize = 32_000;
 const REPLACED: char = '\u{fffd}';
 
 /// The text as its destination can take it.
-pub(crate) fn clean(text: &str, to: Destination) -> String {
+pub fn clean(text: &str, to: Destination) -> String {
     match to {
         Destination::Sheet => text.chars().filter(|c| !is_odd(*c)).collect(),
         Destination::Svg => text.chars().filter(|c| !turns_direction(*c)).map(legal_xml).collect(),
@@ -61,7 +61,7 @@ pub(crate) fn clean(text: &str, to: Destination) -> String {
 }
 
 /// For a terminal or a plain text file.
-pub(crate) fn terminal(text: &str) -> String {
+pub fn terminal(text: &str) -> String {
     clean(text, Destination::Terminal)
 }
 

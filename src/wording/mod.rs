@@ -2,8 +2,11 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod cautions;
+pub mod checks;
+pub mod figure;
 pub mod layers;
 pub mod lists;
+pub mod names;
 pub mod pole;
 pub mod restricted;
 pub mod seams;

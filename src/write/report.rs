@@ -7,7 +7,7 @@ use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
-use crate::wording::{self, pole, seams, siding};
+use crate::wording::{self, checks, pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -284,18 +284,21 @@ fn whole(style: LengthStyle, inches: f64) -> String {
     }
 }
 
+/// Most violations of one rule that are printed; the count is always whole.
+const MOST_SHOWN: usize = 50;
+
 fn checked(layout: &Layout) -> String {
-    let mut out = String::from("CHECKED BY SEPARATE CODE\n");
+    let mut out = format!("{}\n", checks::SECTION.to_uppercase());
     for r in &layout.verify.rules {
-        let verdict = if r.violations.is_empty() {
-            "kept".to_owned()
-        } else {
-            format!("{} BROKEN", r.violations.len())
-        };
-        out.push_str(&format!("  {:<56} {:>7}  {verdict}\n", fitted(&r.rule, 56), r.checked));
-        for v in &r.violations {
-            out.push_str(&wrapped(&terminal(v), "      "));
+        let (title, verdict) = (fitted(checks::rule(r.rule), 56), checks::verdict(r));
+        out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
+        for v in r.violations.iter().take(MOST_SHOWN) {
+            let words = checks::violation(v, layout.job.sheet.lengths);
+            out.push_str(&wrapped(&terminal(&words), "      "));
             out.push('\n');
+        }
+        if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
+            out.push_str(&format!("      {}\n", checks::and_more(more)));
         }
     }
     out
