@@ -4,6 +4,7 @@
 pub mod cautions;
 pub mod checks;
 pub mod figure;
+pub mod findings;
 pub mod layers;
 pub mod lists;
 pub mod names;

@@ -2,11 +2,12 @@
 
 use super::tables::{costs, terminal_table};
 use crate::clean::terminal;
-use crate::diag::{Note, Severity};
+use crate::finding::{Audience, Finding, Severity};
 use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
+use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::{self, checks, pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
@@ -30,7 +31,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::report_work::order(layout),
         titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
         checked(layout),
-        titled("FINDINGS", &notes_or_none(&layout.notes)),
+        titled("FINDINGS", &findings_by_audience(&layout.findings, layout.job.sheet.lengths)),
         cautions(layout.job.product.kind),
     ];
     parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
@@ -304,47 +305,54 @@ fn checked(layout: &Layout) -> String {
     out
 }
 
-fn notes_or_none(list: &[Note]) -> String {
-    if list.is_empty() { "  none\n".to_owned() } else { notes(list) }
+/// Findings by who must act on them.
+fn findings_by_audience(list: &[Finding], style: LengthStyle) -> String {
+    let mut out = String::new();
+    for audience in [Audience::Architect, Audience::Office, Audience::Crew] {
+        let own: Vec<Finding> = list.iter().filter(|f| f.audience() == audience).cloned().collect();
+        if !own.is_empty() {
+            out.push_str(&format!("{}\n", audience_head(audience)));
+            out.push_str(&findings(&own, style));
+        }
+    }
+    if out.is_empty() { "  none\n".to_owned() } else { out }
 }
 
 /// Findings, one block each.
-pub fn notes(notes: &[Note]) -> String {
+pub fn findings(list: &[Finding], style: LengthStyle) -> String {
     let mut out = String::new();
-    for n in notes {
-        let word = match n.severity {
+    for f in list {
+        let severity = match f.severity() {
             Severity::Info => "note",
             Severity::Warning => "WARNING",
             Severity::Error => "ERROR",
         };
-        let mut place = String::new();
-        if let Some(e) = &n.elevation {
-            place.push_str(&format!(" {}", terminal(e)));
-        }
-        if let Some(p) = n.at {
-            place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
-        }
-        if let Some(o) = &n.origin {
-            let handle =
-                o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
-            place.push_str(&format!(
-                " [{} on {}, line {}{handle}]",
-                o.entity,
-                terminal(&o.layer),
-                o.line
-            ));
-        }
-        out.push_str(&wrapped(
-            &format!("{word} {}{place}: {}", n.code, terminal(&n.message)),
-            "  ",
-        ));
+        let FindingWords { message, help } = words(f, style);
+        let head = format!("{severity} {}{}: {}", f.code(), place(f), terminal(&message));
+        out.push_str(&wrapped(&head, "  "));
         out.push('\n');
-        if !n.help.is_empty() {
-            out.push_str(&wrapped(&format!("-> {}", n.help), "     "));
-            out.push('\n');
-        }
+        out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
+        out.push('\n');
     }
     out
+}
+
+/// Where a finding is.
+fn place(f: &Finding) -> String {
+    let mut place = String::new();
+    if let Some(e) = &f.elevation {
+        place.push_str(&format!(" {}", terminal(e)));
+    }
+    if let Some(p) = f.at {
+        place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
+    }
+    if let Some(o) = &f.origin {
+        let handle =
+            o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
+        let layer = terminal(&o.layer);
+        place.push_str(&format!(" [{} on {layer}, line {}{handle}]", o.entity, o.line));
+    }
+    place
 }
 
 /// The usual cautions, in every report.

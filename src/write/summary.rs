@@ -2,7 +2,7 @@
 
 use super::report;
 use crate::clean::terminal;
-use crate::diag::Severity;
+use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
 use crate::wording::checks;
@@ -26,8 +26,8 @@ pub fn text(layout: &Layout) -> String {
         layout.bound.words
     );
     let warnings: Vec<_> =
-        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
-    out.push_str(&report::notes(&warnings));
+        layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
+    out.push_str(&report::findings(&warnings, layout.job.sheet.lengths));
     out.push_str(&checks::summary(&layout.verify.rules));
     out.push('\n');
     out
