@@ -4,6 +4,7 @@ pub mod corner;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
+pub mod guess;
 pub mod half;
 pub mod house;
 pub mod ids;

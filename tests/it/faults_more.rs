@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::course::LaidRun;
 use lapwright::layout::piece::{EndCut, Piece};

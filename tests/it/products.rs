@@ -1,6 +1,6 @@
 //! Every kind of siding on the samples: all rules kept, counted again, told in its own words.
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::job::{Job, Kind, Product};
 use lapwright::layout::Layout;
 use lapwright::model::seam::Effort;
