@@ -8,7 +8,8 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, maybe_length};
 use super::ranges::Fault;
-use super::{Job, second};
+use super::Job;
+use super::stock::GivenStocks;
 use crate::geom::tol::CUT;
 
 /// Gap at a panel's end, association figure (FACTS SD-50, VSI-H).
@@ -133,17 +134,11 @@ pub struct Product {
     pub faces: u32,
     /// Height of one of them, where the job gives it.
     pub face_height: Option<f64>,
-    /// Stock length.
+    /// Stock length; of the first stock where the job lists them.
     pub length: f64,
-    /// A second stock length, to be mixed with the first.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_length: Option<f64>,
-    /// What a panel of the second length costs, one of the first costing 1, where the job gives it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_cost: Option<f64>,
-    /// Panels of the second length in a carton, where the job gives it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_carton: Option<u32>,
+    /// What its keys say of stock lengths, until the job has settled it.
+    #[serde(skip)]
+    pub given: GivenStocks,
     /// How far the foam stops short of the vinyl at each factory end; 0 without foam.
     pub foam_set_back: f64,
     /// Lap at a seam, where the job gives it.
@@ -202,15 +197,11 @@ struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     length: Option<f64>,
-    /// A second stock length of the same panel: the layout then mixes both, whole panels and end
-    /// pieces of a run coming from either, so that the length bought is least. Only panels, not
-    /// boards. A run that the shorter length covers gets no seam unless `seams.seam_short_runs`; one
-    /// that only the longer covers may. Left out: one length, the default.
+    /// A second stock length of the same panel: short for two `[[stock]]`, this and `length`.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     second_length: Option<f64>,
-    /// What a panel of `second_length` costs, one of `length` costing 1: the cost is then kept least.
-    /// Left out, both cost by their length.
+    /// What a panel of `second_length` costs, one of `length` costing 1.
     second_cost: Option<f64>,
     /// Panels of `second_length` in a carton. Left out, as many as `carton`.
     second_carton: Option<u32>,
@@ -291,6 +282,16 @@ fn usual(kind: Kind) -> Option<Usual> {
     }
 }
 
+fn given(w: &Written) -> GivenStocks {
+    GivenStocks {
+        length: w.length,
+        carton: w.carton,
+        second_length: w.second_length,
+        second_cost: w.second_cost,
+        second_carton: w.second_carton,
+    }
+}
+
 /// A board: what is left out from its width and head lap.
 fn board(w: Written, usual: &Usual) -> Product {
     let width = w.width.unwrap_or(usual.width);
@@ -304,9 +305,7 @@ fn board(w: Written, usual: &Usual) -> Product {
         faces: w.faces.unwrap_or(1),
         face_height: w.face_height,
         length: w.length.unwrap_or(usual.length),
-        second_length: w.second_length,
-        second_cost: w.second_cost,
-        second_carton: w.second_carton,
+        given: given(&w),
         foam_set_back: w.foam_set_back.unwrap_or(0.0),
         lap: w.lap,
         end_gap: w.end_gap,
@@ -335,9 +334,7 @@ impl From<Written> for Product {
             faces,
             face_height: w.face_height,
             length: w.length.unwrap_or(150.0),
-            second_length: w.second_length,
-            second_cost: w.second_cost,
-            second_carton: w.second_carton,
+            given: given(&w),
             foam_set_back: w.foam_set_back.unwrap_or(foam),
             lap: w.lap,
             end_gap: w.end_gap,
@@ -458,7 +455,6 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
             );
         }
     }
-    out.extend(second::faults(p));
     out.extend(if p.kind.is_board() { of_boards(p) } else { of_panels(p) });
     let mut fault = |keys: &[&str], message: String| {
         out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });

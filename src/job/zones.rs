@@ -7,6 +7,7 @@ use super::around::WIDEST;
 use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::ranges::{self, Fault};
+use super::stock::Stock;
 use super::{Job, Kind, Product};
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
@@ -29,6 +30,9 @@ pub struct Zone {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(with = "Product")]
     pub product: Option<Product>,
+    /// The lengths its siding is stocked in, where it has a `product`, as `[[stock]]` has them.
+    #[serde(rename = "stock", skip_serializing_if = "Vec::is_empty")]
+    pub stocks: Vec<Stock>,
 }
 
 /// A rectangle of walls that a zone covers; a side left out is the walls' own end.
@@ -87,8 +91,9 @@ impl Job {
 
     /// The job of a zone that is laid out: its own siding, on the house's datum.
     pub fn for_zone(&self, zone: usize, datum: Option<f64>) -> Option<Job> {
-        let product = self.zone.get(zone)?.product.clone()?;
-        let mut out = Job { product, ..self.clone() };
+        let zone = self.zone.get(zone)?;
+        let (product, stocks) = (zone.product.clone()?, zone.stocks.clone());
+        let mut out = Job { product, stocks, ..self.clone() };
         out.courses.datum = datum.or(self.courses.datum);
         Some(out)
     }
@@ -125,17 +130,22 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         let what = "is left out: say what covers the zone, or give it a `product`";
         fault("cladding", !named && z.product.is_none(), what);
         fault("cladding", named && z.product.is_some(), "says nothing beside a `product`");
+        let idle = !z.stocks.is_empty() && z.product.is_none();
+        fault("stock", idle, "says nothing without a `product`");
         out.extend(own);
         out.extend(z.regions.iter().enumerate().flat_map(|(k, r)| faults_of(r, i, k)));
         // Its siding is held to the same ranges.
         let alone = job.for_zone(i, None).map(|j| Job { zone: Vec::new(), ..j });
-        let of_product = |f: &Fault| f.keys.iter().any(|k| k.starts_with("product."));
-        let within = |k: &String| {
-            if k.starts_with("product.") { format!("zone.{i}.{k}") } else { k.clone() }
-        };
+        let own = |k: &String| k == "stock" || k.starts_with("product.") || k.starts_with("stock.");
+        let of_product = |f: &Fault| f.keys.iter().any(own);
+        let within = |k: &String| if own(k) { format!("zone.{i}.{k}") } else { k.clone() };
         let faults = alone.iter().flat_map(ranges::faults).filter(of_product);
         out.extend(faults.map(|f| Fault {
-            message: f.message.replace("`product.", &format!("`zone.{i}.product.")),
+            message: f
+                .message
+                .replace("`product.", &format!("`zone.{i}.product."))
+                .replace("`stock.", &format!("`zone.{i}.stock."))
+                .replace("`[[stock]]", "`[[zone.stock]]"),
             keys: f.keys.iter().map(within).collect(),
         }));
     }
