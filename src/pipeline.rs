@@ -436,6 +436,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         },
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
+        stocks: job.panel_stocks(),
         datum: pole.datum,
         datum_why: pole.why.clone(),
         story_pole: PoleTable::default(),
@@ -556,7 +557,7 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
 /// What must be asked of a product's maker.
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
-    let longest = p.stocks().into_iter().fold(0.0, f64::max);
+    let longest = job.longest_length();
     if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
         let style = job.sheet.lengths;
         let message = format!(

@@ -1,5 +1,6 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
+use crate::wording::stocks::panel_letters;
 use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
@@ -9,6 +10,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece};
 use crate::model::half::Half;
+use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
 
 /// Height of a row: a bar and two lines under it.
@@ -37,7 +39,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
-    let lengths = panel_lengths(layout).map_or(String::new(), |l| format!("{l} "));
+    let lengths = panel_letters(&layout.stocks, style).map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
@@ -66,7 +68,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 
 /// A panel of which both halves serve as two, the lower first; any other as it is.
 fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> Vec<Panel> {
-    let of = |mark: &String| pieces.get(mark.as_str()).and_then(|p| p.half);
+    let of = |mark: &PieceMark| pieces.get(mark.as_str()).and_then(|p| p.half);
     let mut kinds: Vec<Option<Half>> = panel.pieces.iter().map(of).collect();
     kinds.sort();
     kinds.dedup();
@@ -75,13 +77,6 @@ fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> V
         ..panel.clone()
     };
     kinds.into_iter().map(part).collect()
-}
-
-/// What the letters of panels' names say, where the job has two lengths.
-pub(super) fn panel_lengths(layout: &Layout) -> Option<String> {
-    let (product, style) = (&layout.job.product, layout.job.sheet.lengths);
-    let second = product.second_length?;
-    Some(format!("P: panels of {}; S: of {}.", style.length(product.length), style.length(second)))
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {

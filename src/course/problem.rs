@@ -12,6 +12,7 @@ use crate::job::Job;
 use crate::job::stock::{Stock, panel_letter, stock_of};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
+use crate::model::ids::PanelId;
 use crate::model::receiver::Field;
 use crate::model::seam::{
     Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
@@ -156,7 +157,7 @@ impl<'a> Names<'a> {
         self.lengths.get(panel).copied().unwrap_or_else(first)
     }
 
-    fn name(&mut self, panel: usize) -> String {
+    fn name(&mut self, panel: usize) -> PanelId {
         let stock = stock_of(self.stocks, self.length(panel));
         let last = &mut self.last;
         let named = self.order.entry(panel).or_insert_with(|| {
@@ -170,8 +171,8 @@ impl<'a> Names<'a> {
     }
 }
 
-fn panel_name((stock, number): (usize, usize)) -> String {
-    format!("{}{number}", panel_letter(stock))
+fn panel_name((stock, number): (usize, usize)) -> PanelId {
+    format!("{}{number}", panel_letter(stock)).into()
 }
 
 fn one_course(

@@ -72,6 +72,11 @@ impl Job {
         self.stocks.first().map_or(self.product.length, |s| s.length)
     }
 
+    /// Length of the longest stock.
+    pub fn longest_length(&self) -> f64 {
+        self.panel_stocks().iter().map(|s| s.length).fold(0.0, f64::max)
+    }
+
     /// The stock lengths with what panels of each weigh in what is kept least: sixteenths of their
     /// lengths, or thousandths of their costs, without a common divisor.
     pub fn stock_weights(&self) -> Vec<StockWeight> {

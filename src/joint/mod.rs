@@ -85,7 +85,7 @@ fn asks<'a>(problem: &'a SeamProblem, joints: &JointRules) -> Vec<Ask<'a>> {
 fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State) -> SeamPlan {
     let rules = &problem.rules;
     let lengths: Vec<f64> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.length)).collect();
-    let anew = packing::least(&lengths, rules.stock, rules.kerf);
+    let anew = packing::least(&lengths, rules.stock(), rules.kerf);
     let mut cuts: Vec<Cut> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.cut)).collect();
     let mut boards = state.boards();
     if anew.len() < boards {
@@ -107,7 +107,7 @@ fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State
     let runs = runs.collect();
     let broken = asks.iter().zip(laid).filter_map(|(a, l)| {
         l.broken.as_ref().map(|words| Conflict {
-            elevation: a.elevation.to_owned(),
+            elevation: a.elevation.into(),
             courses: vec![a.course],
             runs: vec![a.run.id.clone()],
             broken: words.clone(),

@@ -22,7 +22,8 @@ use self::piece::{Panel, Piece};
 use self::verified::Verify;
 use self::wall::{LaidElevation, LaidWall};
 use crate::diag::Note;
-use crate::job::Job;
+use crate::job::stock::stock_of;
+use crate::job::{Job, Stock};
 use crate::model::corner::Corner;
 use crate::model::fastening::{Fastening, Movement};
 use crate::model::half::Half;
@@ -48,6 +49,8 @@ pub struct Layout {
     pub zone: Option<String>,
     /// The job in force, defaults included.
     pub job: Job,
+    /// The lengths that panels are stocked in, one at least.
+    pub stocks: Vec<Stock>,
     /// Butt line of course 0.
     pub datum: f64,
     /// How the datum was chosen.
@@ -83,6 +86,16 @@ impl Layout {
     pub fn halved(&self) -> usize {
         let upper = self.pieces().filter(|(.., p)| p.half == Some(Half::Upper));
         upper.map(|(.., p)| p.panel.as_str()).collect::<std::collections::BTreeSet<_>>().len()
+    }
+
+    /// The place of a panel's stock among the layout's.
+    pub fn stock_of(&self, panel: &Panel) -> usize {
+        stock_of(&self.stocks, panel.stock)
+    }
+
+    /// Length of the first stock.
+    pub fn first_length(&self) -> f64 {
+        self.stocks.first().map_or(0.0, |s| s.length)
     }
 
     /// Butt line of a course, counted from the datum.

@@ -1,6 +1,7 @@
 //! What a layout takes of each thing to buy, line by line, and what of it falls to each part of the
 //! house.
 
+use super::ids::{ElevationName, WallId};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -79,9 +80,9 @@ pub struct KindShare {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Share {
     /// Elevation.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// Wall.
-    pub wall: String,
+    pub wall: WallId,
     /// Part of the wall: `wall`, or `gable` above the lowest foot of a rake.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub zone: Option<Zone>,

@@ -1,8 +1,10 @@
 //! What to buy, and what it is weighed against. Lengths inches, areas square feet.
 
+use super::seam::MOST_STOCKS;
 use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
+use crate::model::ids::{TrimMark, TrimStockId};
 use crate::model::quantity::{TakeoffLine, Zone};
 use crate::model::source::Source;
 
@@ -103,13 +105,28 @@ impl PanelUnit {
     }
 }
 
+/// What the short names of lines of a stock end in, by its place: `panels`, `panels-second`, `panels-3`.
+pub fn stock_suffix(stock: usize) -> String {
+    match stock {
+        0 => String::new(),
+        1 => "-second".to_owned(),
+        n => format!("-{}", n + 1),
+    }
+}
+
+/// A line's short name without the ending of its stock.
+pub fn of_any_stock(id: &str) -> &str {
+    let endings = (1..MOST_STOCKS).map(stock_suffix);
+    endings.filter_map(|ending| id.strip_suffix(&ending)).next().unwrap_or(id)
+}
+
 impl Takeoff {
     /// Whether this line is bought: it has something to order, and says no panels over again.
     /// Cartons and squares hold the spare panels.
     pub fn buys(&self, line: &TakeoffLine) -> bool {
         let panels = |id: &str| PanelUnit::ALL.iter().any(|u| u.id() == id);
-        // Panels of a second length have lines of their own.
-        let id = line.id.strip_suffix("-second").unwrap_or(&line.id);
+        // Panels of each length have lines of their own.
+        let id = of_any_stock(&line.id);
         line.order > 0.0
             && match id {
                 "spare-panels" => self.panels_by == PanelUnit::Panels,
@@ -131,11 +148,11 @@ pub struct StockCut {
     /// Line of the takeoff it is ordered by.
     pub item: String,
     /// Its name in the cut list: `J-channel 12`.
-    pub stock: String,
+    pub stock: TrimStockId,
     /// Length bought.
     pub length: f64,
     /// Marks of the pieces cut from it, longest first.
-    pub pieces: Vec<String>,
+    pub pieces: Vec<TrimMark>,
     /// Length of those pieces.
     pub used: f64,
     /// What is left at the end, saw cuts taken off.

@@ -290,7 +290,7 @@ fn blocks(layout: &Layout) -> Option<TakeoffLine> {
     for (e, w) in layout.walls() {
         for o in w.obstacles.iter().filter(|o| o.mounting_block) {
             shares.add((&e.name, &w.id), w.zone(lowest(&o.outline)), 1, 1.0);
-            counts.push(o.id.clone());
+            counts.push(o.id.to_string());
         }
     }
     (!counts.is_empty()).then(|| TakeoffLine {

@@ -71,7 +71,7 @@ fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let zones = Zones::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
         shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length);
-        counts.push(t.mark.clone());
+        counts.push(t.mark.to_string());
     }
     let style = layout.job.sheet.lengths;
     let how = format!(
@@ -100,7 +100,7 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
             _ => continue,
         };
         shares.add((&t.elevation, &t.wall), zones.zone(t), 1, length);
-        counts.push(t.mark.clone());
+        counts.push(t.mark.to_string());
     }
     let style = layout.job.sheet.lengths;
     let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
 use crate::layout::Layout;
+use crate::model::ids::{ElevationName, WallId};
 use crate::model::quantity::{Share, Zone};
 
 /// Percent of what is bought that is not used.
@@ -21,7 +22,7 @@ pub(super) fn whole(units: f64) -> f64 {
 pub(super) struct Shares {
     list: Vec<Share>,
     /// Places in the list by elevation, wall and zone.
-    places: BTreeMap<(String, String, Option<Zone>), usize>,
+    places: BTreeMap<(ElevationName, WallId, Option<Zone>), usize>,
 }
 
 impl Shares {
@@ -33,7 +34,7 @@ impl Shares {
         pieces: usize,
         net: f64,
     ) {
-        let (elevation, wall) = (elevation.to_owned(), wall.to_owned());
+        let (elevation, wall) = (ElevationName::from(elevation), WallId::from(wall));
         match self.places.entry((elevation.clone(), wall.clone(), zone)) {
             Entry::Occupied(at) => {
                 if let Some(s) = self.list.get_mut(*at.get()) {

@@ -34,7 +34,7 @@ pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
     for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
         if t.kind.stock() == TrimStock::OutsidePost {
             shares.add((&t.elevation, &t.wall), zones.zone(t), 1, 1.0);
-            counts.push(t.mark.clone());
+            counts.push(t.mark.to_string());
         }
     }
     (!counts.is_empty()).then(|| TakeoffLine {
@@ -100,7 +100,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         colour: colour(layout, stock),
         stock: Some(length),
         length: Some(used),
-        counts: mine.iter().map(|t| t.mark.clone()).collect(),
+        counts: mine.iter().map(|t| t.mark.to_string()).collect(),
         kinds: kinds
             .into_iter()
             .map(|(k, (pieces, length))| KindShare {

@@ -11,7 +11,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     for z in layout.elevations.iter().flat_map(|e| &e.zones).filter(|z| !z.laid_out) {
         let entry = all.entry((&z.zone, &z.cladding)).or_default();
         entry.0 += z.net_area;
-        entry.1.push(z.id.clone());
+        entry.1.push(z.id.to_string());
     }
     all.into_iter()
         .map(|((zone, cladding), (net, counts))| TakeoffLine {

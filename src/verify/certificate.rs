@@ -32,14 +32,14 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
     let shortest =
         sixteenths(layout.job.seams.shortest) + i128::from(all.iter().any(|r| off_grid(&r)));
     let frame = Frame {
-        panel: sixteenths(layout.job.product.length),
+        panel: sixteenths(layout.first_length()),
         lap: sixteenths(layout.job.lap()),
         kerf: sixteenths(layout.job.seams.kerf),
         shortest,
         short_seams: layout.job.seams.seam_short_runs,
     };
     let c = &layout.bound.certificate;
-    if layout.job.product.second_length.is_some() || c.mixed.is_some() {
+    if layout.stocks.len() > 1 || c.mixed.is_some() {
         return [super::mixed::check(layout, &all, frame)];
     }
     let feasible = dual_feasible(c.function, frame.panel + frame.kerf);

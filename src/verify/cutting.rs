@@ -6,6 +6,7 @@ use super::{Rule, same};
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::verified::RuleCheck;
+use crate::model::ids::PieceMark;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     [contents(layout), marks(layout), counts(layout)]
@@ -17,9 +18,7 @@ fn contents(layout: &Layout) -> RuleCheck {
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     for panel in &layout.panels {
-        let product = &layout.job.product;
-        let second = product.second_length.is_some_and(|l| same(panel.stock, l));
-        rule.case(second || same(panel.stock, product.length), || {
+        rule.case(layout.stocks.iter().any(|s| same(panel.stock, s.length)), || {
             format!("panel {} is {:.3} long", panel.id, panel.stock)
         });
         let mut cuts: Vec<&Piece> =
@@ -71,7 +70,7 @@ fn marks(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let mut seen = BTreeSet::new();
     let listed: BTreeSet<&str> =
-        layout.panels.iter().flat_map(|p| &p.pieces).map(String::as_str).collect();
+        layout.panels.iter().flat_map(|p| &p.pieces).map(PieceMark::as_str).collect();
     for (.., p) in layout.pieces() {
         rule.case(seen.insert(&p.mark), || format!("mark {} stands twice", p.mark));
         rule.case(listed.contains(p.mark.as_str()), || {
@@ -93,9 +92,10 @@ fn counts(layout: &Layout) -> RuleCheck {
     rule.case(layout.bound.panels <= whole, || {
         format!("bound {} over {whole} panels", layout.bound.panels)
     });
-    if let Some(length) = layout.job.product.second_length {
+    rule.case(as_the_job_has_them(layout), || "the stock lengths are not the job's".to_owned());
+    if layout.stocks.len() > 1 {
         // What is proven is a weight: its own rule looks at it.
-        by_length(layout, length, &mut rule);
+        by_length(layout, &mut rule);
         blocks(layout, &mut rule);
         return rule.done("counts agree with pieces");
     }
@@ -108,8 +108,9 @@ fn counts(layout: &Layout) -> RuleCheck {
         format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
     });
     let all = panels + order("spare-panels").unwrap_or(0.0);
-    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.product.kind.is_board() && layout.job.product.carton == 1;
+    let carton = layout.stocks.first().map_or(1, |s| s.carton.max(1));
+    let cartons = (all / f64::from(carton)).ceil();
+    let singly = layout.job.product.kind.is_board() && carton == 1;
     rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });
@@ -121,13 +122,27 @@ fn order(layout: &Layout, id: &str) -> Option<f64> {
     layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
 }
 
-/// Panels and cartons of each of two lengths, a line each for what there is.
-fn by_length(layout: &Layout, second: f64, rule: &mut Rule) {
+/// The list of the job, or the one length of its product.
+fn as_the_job_has_them(layout: &Layout) -> bool {
     let product = &layout.job.product;
-    for (suffix, length, carton) in [
-        ("", product.length, product.carton),
-        ("-second", second, product.second_carton.unwrap_or(product.carton)),
-    ] {
+    match layout.job.stocks.as_slice() {
+        [] => match layout.stocks.as_slice() {
+            [one] => one.length == product.length && one.carton == product.carton,
+            _ => false,
+        },
+        listed => listed == layout.stocks,
+    }
+}
+
+/// Panels and cartons of each of several lengths, a line each for what there is.
+fn by_length(layout: &Layout, rule: &mut Rule) {
+    for (place, stock) in layout.stocks.iter().enumerate() {
+        let suffix = match place {
+            0 => String::new(),
+            1 => "-second".to_owned(),
+            _ => format!("-{}", place + 1),
+        };
+        let (length, carton) = (stock.length, stock.carton);
         let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
         let ordered = |id: &str| order(layout, &format!("{id}{suffix}")).unwrap_or(0.0);
         rule.case(ordered("panels") == panels, || {

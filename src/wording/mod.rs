@@ -2,3 +2,4 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod layers;
+pub mod stocks;

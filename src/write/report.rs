@@ -1,5 +1,6 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
+use crate::wording::stocks::lengths_and_cartons;
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
 use crate::job::Kind;
@@ -108,24 +109,19 @@ fn siding(layout: &Layout, colour: &str) -> String {
             style.short(p.exposure),
             style.short(least),
             style.short(most),
-            style.length(p.length),
+            style.length(layout.first_length()),
             style.short(layout.job.boards.stud_spacing),
             style.short(-layout.job.lap()),
             style.short(layout.job.end_gap())
         );
     }
-    let stocks: Vec<String> = [false, true][..p.stocks().len()]
-        .iter()
-        .zip(p.stocks())
-        .map(|(second, l)| format!("{}, {} to a carton", style.length(l), p.in_carton(*second)))
-        .collect();
     format!(
         "Siding: {}, {} {}, exposure {}, panels of {}{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
         p.kind.words(),
         p.profile(),
         style.short(p.face()),
         style.short(p.exposure),
-        stocks.join(", and of "),
+        lengths_and_cartons(&layout.stocks, style),
         style.short(layout.job.lap()),
         if p.foam_meets_foam() { ", foam to foam" } else { "" },
         style.short(layout.job.end_gap()),
