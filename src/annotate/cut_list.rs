@@ -1,6 +1,5 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
-use crate::wording::stocks::panel_letters;
 use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
@@ -12,6 +11,7 @@ use crate::layout::piece::{EndCut, Panel, Piece};
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
+use crate::wording::stocks::panel_letters;
 
 /// Height of a row: a bar and two lines under it.
 const ROW: f64 = 0.44;
@@ -39,7 +39,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
-    let lengths = panel_letters(&layout.stocks, style).map_or(String::new(), |l| format!("{l} "));
+    let lengths = panel_letters(&layout.stocks, layout.job.sheet.lengths)
+        .map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);

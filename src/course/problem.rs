@@ -202,7 +202,7 @@ fn one_course(
                     .into_iter()
                     .map(|(cut, x0, x1)| {
                         n += 1;
-                        let mark = format!("{code}-{}-{n}", course.index + 1);
+                        let mark = format!("{code}-{}-{n}", course.index + 1).into();
                         let stock = names.length(cut.panel);
                         making.piece(mark, cut, names.name(cut.panel), stock, x0, x1)
                     })

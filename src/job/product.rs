@@ -6,9 +6,9 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::Job;
 use super::length::{Length, maybe_length};
 use super::ranges::Fault;
-use super::Job;
 use super::stock::GivenStocks;
 use crate::geom::tol::CUT;
 

@@ -270,8 +270,10 @@ fn beside_stock(job: &Job) -> Vec<Fault> {
         None => ("`product.length`".to_owned(), job.product.length),
         Some((_, length)) => (format!("a stock of {length}"), length),
     };
-    let limits =
-        [("seams.shortest", job.seams.shortest, length / 2.0), ("seams.stagger", job.seams.stagger, length)];
+    let limits = [
+        ("seams.shortest", job.seams.shortest, length / 2.0),
+        ("seams.stagger", job.seams.stagger, length),
+    ];
     let fault = |(key, value, most): (&str, f64, f64)| {
         let listed = shortest.map(|(i, _)| format!("stock.{i}.length"));
         let simple = ["product.second_length", "product.length"].map(str::to_owned);

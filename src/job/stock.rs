@@ -284,7 +284,8 @@ mod tests {
         assert_eq!(old, new);
         let weights: Vec<i64> = new.stock_weights().iter().map(|s| s.weight).collect();
         assert_eq!(weights, [10, 13]);
-        let old = parse("[product]\nlength = 120\ncarton = 20\nsecond_length = 200\n", "j").unwrap();
+        let old =
+            parse("[product]\nlength = 120\ncarton = 20\nsecond_length = 200\n", "j").unwrap();
         assert_eq!(old.stocks[1], Stock { length: 200.0, carton: 20, cost: None });
         assert_eq!((old.product.length, old.product.carton), (120.0, 20));
     }
@@ -329,7 +330,9 @@ mod tests {
         assert!(e.contains("differ by 20 times"), "{e}");
         let nine: String = (0..9).map(|i| format!("[[stock]]\nlength = {}\n", 100 + i)).collect();
         assert!(refused(&nine).contains("9 lengths"), "{}", refused(&nine));
-        let e = refused("[product]\nkind = \"wood\"\n[[stock]]\nlength = 144\n[[stock]]\nlength = 192\n");
+        let e = refused(
+            "[product]\nkind = \"wood\"\n[[stock]]\nlength = 144\n[[stock]]\nlength = 192\n",
+        );
         assert!(e.contains("is laid of one"), "{e}");
         let e = refused("[[stock]]\ncarton = 9\n");
         assert!(e.contains("missing field `length`"), "{e}");

@@ -140,13 +140,15 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         let of_product = |f: &Fault| f.keys.iter().any(own);
         let within = |k: &String| if own(k) { format!("zone.{i}.{k}") } else { k.clone() };
         let faults = alone.iter().flat_map(ranges::faults).filter(of_product);
-        out.extend(faults.map(|f| Fault {
-            message: f
-                .message
-                .replace("`product.", &format!("`zone.{i}.product."))
-                .replace("`stock.", &format!("`zone.{i}.stock."))
-                .replace("`[[stock]]", "`[[zone.stock]]"),
-            keys: f.keys.iter().map(within).collect(),
+        out.extend(faults.map(|f| {
+            Fault {
+                message: f
+                    .message
+                    .replace("`product.", &format!("`zone.{i}.product."))
+                    .replace("`stock.", &format!("`zone.{i}.stock."))
+                    .replace("`[[stock]]", "`[[zone.stock]]"),
+                keys: f.keys.iter().map(within).collect(),
+            }
         }));
     }
     out

@@ -67,7 +67,9 @@ fn deepen(
         let length = x - half - begins;
         // What is left must still go into as many boards.
         let rest = to - (x + half);
-        if length > rules.stock() + ROUNDING || rest > left * (rules.stock() + 2.0 * half) + ROUNDING {
+        if length > rules.stock() + ROUNDING
+            || rest > left * (rules.stock() + 2.0 * half) + ROUNDING
+        {
             continue;
         }
         if length < rules.shortest - ROUNDING || *steps == 0 {

@@ -149,7 +149,8 @@ pub(super) struct Digest {
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
         let r = &problem.rules;
-        let kinds = r.stocks.iter().map(|s| (whole(s.length).max(1), s.weight.clamp(1, MOST_WEIGHT)));
+        let kinds =
+            r.stocks.iter().map(|s| (whole(s.length).max(1), s.weight.clamp(1, MOST_WEIGHT)));
         let mut kinds: Vec<(i64, i64)> = kinds.take(MOST_STOCKS).collect();
         let (panel, weight) = if kinds.is_empty() { (1, 1) } else { kinds.remove(0) };
         let shortest_panel = kinds.iter().map(|k| k.0).fold(panel, i64::min);

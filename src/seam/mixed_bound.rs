@@ -95,7 +95,8 @@ impl Runs {
             wholes,
             sums: Vec::new(),
         };
-        let splits = |a: &Alike| runs.splits(a).iter().map(|w| runs.ends(a, w.0)).collect::<Vec<_>>();
+        let splits =
+            |a: &Alike| runs.splits(a).iter().map(|w| runs.ends(a, w.0)).collect::<Vec<_>>();
         let sums: BTreeSet<i64> = runs.alike.iter().flat_map(splits).collect();
         runs.sums = sums.into_iter().collect();
         runs
@@ -156,7 +157,9 @@ impl Runs {
     fn tried(&self, functions: &[&Priced]) -> Sum {
         let (prices, one) = self.prices(functions);
         let mut kinks: Vec<i64> = functions.iter().flat_map(|f| f.kinks.iter().copied()).collect();
-        kinks.extend(self.rules.kinds().map(|kind| self.rules.panel_of(kind)).flat_map(|l| [l, l + 1]));
+        kinks.extend(
+            self.rules.kinds().map(|kind| self.rules.panel_of(kind)).flat_map(|l| [l, l + 1]),
+        );
         kinks.sort_unstable();
         kinks.dedup();
         let ends = |sum: &i64| {
@@ -256,7 +259,8 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
 /// Which function of each kind to take: each is looked for in turn beside the others.
 fn best_functions(runs: &Runs, all: &[Vec<Priced>]) -> Vec<usize> {
     let tried = |at: &[usize]| {
-        let functions: Vec<&Priced> = all.iter().zip(at).filter_map(|(own, i)| own.get(*i)).collect();
+        let functions: Vec<&Priced> =
+            all.iter().zip(at).filter_map(|(own, i)| own.get(*i)).collect();
         runs.tried(&functions)
     };
     let kinds = all.len().max(1);
@@ -286,7 +290,8 @@ fn best_functions(runs: &Runs, all: &[Vec<Priced>]) -> Vec<usize> {
 fn method(chosen: &[&Priced]) -> String {
     const PLACES: [&str; 8] =
         ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
-    let each = chosen.iter().zip(PLACES).map(|(f, place)| format!("{} of the {place}", words(f.dual)));
+    let each =
+        chosen.iter().zip(PLACES).map(|(f, place)| format!("{} of the {place}", words(f.dual)));
     let all: Vec<String> = each.collect();
     all.join(" and ").replacen(" of the first", " of the first length", 1)
 }

@@ -32,7 +32,9 @@ pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: Frame) -> RuleChe
     let Some(stocks) = weighed else { return rule.done(NAME) };
     let feasible = stocks.iter().all(|s| dual_feasible(s.dual, s.frame.panel + s.frame.kerf))
         && proof.stocks.first().is_some_and(|s| s.function == c.function);
-    rule.case(feasible, || format!("{:?}: no dual-feasible functions of these panels", proof.stocks));
+    rule.case(feasible, || {
+        format!("{:?}: no dual-feasible functions of these panels", proof.stocks)
+    });
     if !feasible {
         return rule.done(NAME);
     }
@@ -48,10 +50,15 @@ pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: Frame) -> RuleChe
         .filter(|(.., p)| p.half == Some(Half::Upper))
         .map(|(.., p)| p.panel.as_str())
         .collect();
-    let counts: Vec<i128> = layout.stocks.iter().map(|s| s.length).map(|length| {
-        let of_length = layout.panels.iter().filter(|p| super::same(p.stock, length));
-        of_length.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum()
-    }).collect();
+    let counts: Vec<i128> = layout
+        .stocks
+        .iter()
+        .map(|s| s.length)
+        .map(|length| {
+            let of_length = layout.panels.iter().filter(|p| super::same(p.stock, length));
+            of_length.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum()
+        })
+        .collect();
     let claimed: Vec<i128> = proof.stocks.iter().map(|s| s.panels as i128).collect();
     let weight: i128 = counts.iter().zip(&stocks).map(|(n, s)| n * s.weight).sum();
     rule.case(claimed == counts && i128::from(proof.weight) == weight, || {
@@ -84,7 +91,8 @@ fn weighed(layout: &Layout, proof: &MixedProof, frame: Frame) -> Option<Vec<Weig
         stocks.iter().map(|s| sixteenths(s.length)).collect()
     };
     let weights: Vec<i128> = proof.stocks.iter().map(|s| i128::from(s.weight)).collect();
-    let lengths = proof.stocks.iter().zip(stocks).all(|(s, of_job)| super::same(s.length, of_job.length));
+    let lengths =
+        proof.stocks.iter().zip(stocks).all(|(s, of_job)| super::same(s.length, of_job.length));
     let whole = wanted.len() == weights.len()
         && weights.iter().chain(&wanted).all(|w| *w > 0)
         && weights.iter().zip(&wanted).all(|(w, v)| w * wanted[0] == v * weights[0]);
@@ -133,7 +141,8 @@ fn sum(runs: &[&LaidRun], frame: &Frame, stocks: &[Weighed], one: i128) -> i128 
                     break;
                 }
                 let Some(weight) = weight.filter(|_| left <= 2 * longest) else { continue };
-                let both = ends.entry(left).or_insert_with(|| two_ends(left, frame.shortest, &prices));
+                let both =
+                    ends.entry(left).or_insert_with(|| two_ends(left, frame.shortest, &prices));
                 let with = both.map(|v| weight * one + v);
                 best = [best, with].into_iter().flatten().min();
             }

@@ -1,12 +1,12 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
-use crate::wording::stocks::lengths_and_cartons;
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
 use crate::job::Kind;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
+use crate::wording::stocks::lengths_and_cartons;
 
 pub(super) const WIDTH: usize = 80;
 

@@ -325,7 +325,7 @@ const STOCKED: [(&str, &str, Break); 7] = [
     ("panels of two lengths told too light", faults::BOUND, |l| proof(l).weight -= 1),
     ("a bound of two lengths raised", faults::BOUND, |l| proof(l).bound += 1),
     ("a second function that proves nothing", faults::BOUND, |l| {
-        proof(l).second_function = Dual::Clipped(9000)
+        proof(l).stocks[1].function = Dual::Clipped(9000)
     }),
     ("panels of one length told as of the other", faults::BOUND, |l| {
         proof(l).stocks.iter_mut().for_each(|s| s.panels += 1)

@@ -1,11 +1,11 @@
 //! The first sheet: what it is of, the totals, the proof, the comparison.
 
-use crate::model::takeoff::stock_suffix;
 use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
 use crate::diag::Severity;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
+use crate::model::takeoff::stock_suffix;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
