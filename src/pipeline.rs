@@ -20,8 +20,8 @@ use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
+use crate::job::Job;
 use crate::job::layers::AGREED_LAYERS;
-use crate::job::{Job, LONG_PANEL};
 use crate::layout::Layout;
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::drawing::Drawing;
@@ -357,9 +357,10 @@ const PNG_DPI: f64 = 150.0;
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
     // The exposure of panels is fixed and the datum free; boards are evened between levels.
-    let boards = job.product.kind.is_board();
-    let found = if boards { Found::default() } else { search(house, job) };
-    let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
+    let system = job.siding();
+    let evened = system.courses.is_evened();
+    let found = if evened { Found::default() } else { search(house, job) };
+    let pole = if evened { even::pole(house, job) } else { story_pole(&found, job) };
     let settled = settled(house, &pole);
     let house = settled.as_ref().unwrap_or(house);
     let hung = hung(house, &pole, &job.courses);
@@ -370,14 +371,14 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
         .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
-        .map(|f| if boards { receive::boards::for_boards(f) } else { f })
+        .map(|f| if system.receivers.has_pockets() { f } else { receive::boards::for_boards(f) })
         .collect();
     let walls: Vec<&house::DrawnWall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
     let laid: Vec<Vec<PlannedCourse>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
     let asked = problem(house, &fields, &laid, job);
-    let plan = if boards {
+    let plan = if system.joints.is_on_studs() {
         joint::plan(&asked, &joint_rules(&walls, &laid, job))
     } else {
         either_hand(&asked, |p| seam::plan(p, watch))
@@ -558,7 +559,8 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
     let longest = job.longest_length();
-    if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
+    let ask_from = p.system().end_gap.ask_from.unwrap_or(f64::INFINITY);
+    if longest >= ask_from && p.end_gap.is_none() {
         let style = job.sheet.lengths;
         let message = format!(
             "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",

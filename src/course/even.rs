@@ -150,7 +150,7 @@ fn chain(datum: f64, levels: &[Level], product: &Product, least: f64) -> Vec<f64
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::Kind;
+    use crate::job::siding::kind::{BoardSiding, Siding};
 
     /// Boards 12 in wide with the least lap for wood, 1 in (FACTS SD-134, NAV14044).
     fn boards(exposure: f64, least: f64, width: f64) -> Product {
@@ -160,7 +160,7 @@ mod tests {
             head_lap: Some(1.0),
             exposure_least: Some(least),
             exposure_most: Some(width - 1.0),
-            ..Product::of(Kind::Wood)
+            ..Product::of(Siding::Board(BoardSiding::Wood))
         }
     }
 

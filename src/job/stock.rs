@@ -20,8 +20,8 @@ pub struct Stock {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub length: f64,
-    /// Panels in a carton. Default 24, as for `product.carton`.
-    #[serde(default = "usual_carton")]
+    /// Panels in a carton. Left out, as many as `product.carton`.
+    #[serde(default = "left_out")]
     pub carton: u32,
     /// What a panel costs: money, or any other measure that the costs of all stocks share. Given for
     /// all of them, the cost is kept least; left out of all, each costs by its length.
@@ -29,9 +29,11 @@ pub struct Stock {
     pub cost: Option<f64>,
 }
 
-/// See `product.carton`.
-fn usual_carton() -> u32 {
-    24
+/// Stands for a carton that is left out, until the job has settled it.
+const LEFT_OUT: u32 = u32::MAX;
+
+fn left_out() -> u32 {
+    LEFT_OUT
 }
 
 /// What `[product]` says of stock lengths. Empty once the job has settled it as stocks; kept where it
@@ -39,7 +41,6 @@ fn usual_carton() -> u32 {
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct GivenStocks {
     pub(super) length: Option<f64>,
-    pub(super) carton: Option<u32>,
     pub(super) second_length: Option<f64>,
     pub(super) second_cost: Option<f64>,
     pub(super) second_carton: Option<u32>,
@@ -124,6 +125,9 @@ pub(super) fn settle(job: &mut Job) {
 }
 
 fn settle_product(product: &mut Product, stocks: &mut Vec<Stock>) {
+    for s in stocks.iter_mut().filter(|s| s.carton == LEFT_OUT) {
+        s.carton = product.carton;
+    }
     if !contradictions(product, stocks).is_empty() || !second_in_bounds(&product.given) {
         return;
     }
@@ -154,29 +158,20 @@ fn second_in_bounds(given: &GivenStocks) -> bool {
 /// both ways at once.
 pub(super) fn contradictions(p: &Product, stocks: &[Stock]) -> Vec<Fault> {
     let given = &p.given;
-    let first = stocks.first();
-    let differs = |v: Option<f64>, of_first: Option<f64>| v.is_some() && v != of_first;
+    let first = stocks.first().map(|s| s.length);
     let seconds = [
         ("product.second_length", given.second_length.is_some()),
         ("product.second_cost", given.second_cost.is_some()),
         ("product.second_carton", given.second_carton.is_some()),
     ];
-    let firsts = [
-        ("product.length", differs(given.length, first.map(|s| s.length))),
-        (
-            "product.carton",
-            differs(given.carton.map(f64::from), first.map(|s| f64::from(s.carton))),
-        ),
-    ];
     let mut out = Vec::new();
     let mut fault = |key: &str, other: &str, message: String| {
         out.push(Fault { keys: vec![key.to_owned(), other.to_owned()], message });
     };
-    let set = |keys: &[(&'static str, bool)]| -> Vec<&'static str> {
-        keys.iter().filter(|(_, given)| *given).map(|(key, _)| *key).collect()
-    };
+    let seconds: Vec<&str> = seconds.into_iter().filter(|s| s.1).map(|s| s.0).collect();
     if !stocks.is_empty() {
-        for key in set(&seconds).into_iter().chain(set(&firsts)) {
+        let length = (given.length.is_some() && given.length != first).then_some("product.length");
+        for key in seconds.into_iter().chain(length) {
             let message =
                 format!("`{key}` stands beside `[[stock]]`: give every length as a `[[stock]]`");
             fault(key, "stock", message);
@@ -185,13 +180,13 @@ pub(super) fn contradictions(p: &Product, stocks: &[Stock]) -> Vec<Fault> {
     }
     let key = "product.second_length";
     let Some(length) = given.second_length else {
-        for alone in set(&seconds) {
+        for alone in seconds {
             fault(alone, key, format!("`{alone}` says nothing without `{key}`"));
         }
         return out;
     };
-    if p.kind.is_board() {
-        fault(key, "product.kind", format!("`{key}` says nothing about {}", p.kind.words()));
+    if p.system().joints.is_on_studs() {
+        fault(key, "product.kind", format!("`{key}` says nothing about `{}`", p.kind.key()));
     } else if (length - p.length).abs() < APART {
         let message = format!(
             "`{key}` is {length} and `product.length` {}: two lengths differ by an inch at least",
@@ -234,9 +229,10 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         );
         fault(vec![format!("stock.{MOST_STOCKS}.length"), "stock".to_owned()], message);
     }
-    if job.product.kind.is_board() && stocks.len() > 1 {
-        let kind = job.product.kind.words();
-        let message = format!("`[[stock]]` gives {} lengths; {kind} is laid of one", stocks.len());
+    if job.siding().joints.is_on_studs() && stocks.len() > 1 {
+        let kind = job.product.kind.key();
+        let message =
+            format!("`[[stock]]` gives {} lengths; `{kind}` is laid of one", stocks.len());
         fault(vec!["stock.1.length".to_owned(), "product.kind".to_owned()], message);
     }
     out.extend(costs(stocks));
@@ -306,7 +302,7 @@ mod tests {
 
     #[test]
     fn both_ways_at_once_are_refused() {
-        for key in ["length = 200", "carton = 12", "second_length = 200"] {
+        for key in ["length = 200", "second_length = 200", "second_carton = 9"] {
             let e = refused(&format!("[product]\n{key}\n[[stock]]\nlength = 150\n"));
             assert!(e.contains("stands beside `[[stock]]`"), "{e}");
             assert!(e.starts_with("j:2:"), "{e}");
@@ -314,8 +310,10 @@ mod tests {
         let zone = "[[zone]]\nname = \"g\"\nlayers = [\"X\"]\n[zone.product]\nlength = 200\n[[zone.stock]]\nlength = 150\n";
         let e = refused(zone);
         assert!(e.contains("`zone.0.product.length` stands beside `[[zone.stock]]`"), "{e}");
-        // What says the same is no contradiction.
-        assert!(parse("[product]\nlength = 150\n[[stock]]\nlength = 150\n", "j").is_ok());
+        // What says the same is no contradiction; a carton goes for all that say none of their own.
+        let text = "[product]\nlength = 150\ncarton = 9\n[[stock]]\nlength = 150\ncarton = 8\n[[stock]]\nlength = 200\n";
+        let job = parse(text, "j").unwrap();
+        assert_eq!(job.stocks.iter().map(|s| s.carton).collect::<Vec<_>>(), [8, 9]);
     }
 
     #[test]

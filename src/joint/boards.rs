@@ -102,7 +102,7 @@ fn useless(at: f64, rules: &SeamRules) -> i64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::Effort;
+    use crate::model::seam::{Effort, StockWeight};
 
     fn rules() -> SeamRules {
         SeamRules {

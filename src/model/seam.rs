@@ -173,7 +173,7 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: ElevationName,
@@ -190,7 +190,7 @@ pub struct Conflict {
 }
 
 /// One broken rule, with its mark.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Break {
     /// Its mark on the elevation sheet and in the overlay, unique in the house: `X1`.
     pub mark: String,
@@ -201,7 +201,7 @@ pub struct Break {
 }
 
 /// A seam of a run.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct SeamAt {
     /// The run.
     pub run: RunId,
@@ -214,7 +214,7 @@ pub struct SeamAt {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -242,7 +242,7 @@ pub struct Certificate {
 /// The proof for several stock lengths: a piece is worth the least that the functions of the lengths it
 /// fits say, each times its panel's weight (rounded down to whole parts of `scale`), so that no panel of
 /// any length is cut into pieces worth more than its weight.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct MixedProof {
     /// The lengths, in the job's order.
     pub stocks: Vec<StockShare>,
@@ -253,7 +253,7 @@ pub struct MixedProof {
 }
 
 /// One of several stock lengths.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct StockShare {
     /// Its length, inches.
     pub length: f64,
@@ -273,7 +273,9 @@ pub struct StockShare {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.

@@ -17,10 +17,10 @@ pub fn advice(layout: &Layout) -> Vec<String> {
         ));
     }
     out.push(
-        if product.kind.is_board() {
+        if !product.system().receivers.has_pockets() {
             format!(
                 "Corner boards, casings and friezes must stand out past the boards' butts; the starter piece is {} thick, as the head lap it stands in for. Prime cut ends; caulk and paint as the maker says.",
-                layout.job.sheet.lengths.short(layout.job.boards.starter())
+                layout.job.sheet.lengths.short(layout.job.starter_thickness())
             )
         } else {
         format!(

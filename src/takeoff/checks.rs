@@ -6,6 +6,7 @@ use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::{EdgeKind, OpeningKind};
@@ -51,8 +52,8 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
             "one a corner and storey, a storey taken as 10 ft (FACTS TK-14, YARD)",
         );
     }
-    let boards = layout.job.product.kind.is_board();
-    if !boards {
+    let system = layout.job.siding();
+    if system.receivers.has_pockets() {
         pieces(
             "j-channel",
             "J-channel",
@@ -66,7 +67,7 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
             "level tops and sills, by the stock length (FACTS TK-16, YARD)",
         );
     }
-    if boards {
+    if system.sold_by == SoldBy::Piece {
         out.push(running_feet(layout));
     }
     out.push(nails(layout));

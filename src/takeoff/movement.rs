@@ -18,11 +18,11 @@ pub fn movement(layout: &Layout) -> Movement {
         installed: w.installed(),
         lowest: w.lowest_f,
         highest: w.highest_f,
-        expansion: w.expansion,
+        expansion: layout.job.expansion(),
         rows: Vec::new(),
         words: Vec::new(),
     };
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().movement.is_none() {
         return out;
     }
     let longest = |it: &mut dyn Iterator<Item = f64>| {

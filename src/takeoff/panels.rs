@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::lines::{Shares, waste, whole};
 use crate::geom::vocabulary::Xy;
 use crate::job::Stock;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
@@ -166,7 +167,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
 /// Whether boards are bought by the piece.
 pub(super) fn sold_singly(layout: &Layout) -> bool {
     let p = &layout.job.product;
-    p.kind.is_board() && layout.stocks.iter().all(|s| s.carton == 1)
+    p.system().sold_by == SoldBy::Piece && layout.stocks.iter().all(|s| s.carton == 1)
 }
 
 fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
@@ -202,7 +203,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
             product.kind.words(),
             product.profile(),
             style.short(product.face()),
-            if product.kind.is_board() { " exposed" } else { "" },
+            if product.system().courses.is_evened() { " exposed" } else { "" },
             pieces.len(),
             product.kind.piece(),
             style.length(length),

@@ -2,4 +2,5 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod layers;
+pub mod siding;
 pub mod stocks;

@@ -11,8 +11,9 @@ use crate::model::work::{WallWork, WorkOrder};
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
 pub fn work(layout: &Layout) -> WorkOrder {
     let rules = &layout.job.work;
-    // Boards butt: nothing laps, and a board is set from the front.
-    let laps = !layout.job.product.kind.is_board();
+    // Where ends butt nothing laps; what stands in no pocket is set from the front.
+    let laps = layout.job.siding().joints.is_lapped();
+    let pockets = layout.job.siding().receivers.has_pockets();
     let index = steps::Index::of(layout);
     let seen = layout.elevations.iter().map(|e| (e, runs::seen_from(e, rules.seen(&e.name))));
     let walls = seen
@@ -35,7 +36,7 @@ pub fn work(layout: &Layout) -> WorkOrder {
                     .map(|c| c.index + 1)
                     .filter(|n| i64::from(*n) % each == 0)
                     .collect(),
-                tight: if laps {
+                tight: if pockets {
                     tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths)
                 } else {
                     Vec::new()

@@ -18,7 +18,7 @@ use crate::units::LengthStyle;
 pub(super) fn everywhere(layout: &Layout) -> Vec<String> {
     let (style, trim) = (layout.job.sheet.lengths, &layout.job.trim);
     let gap = style.short(layout.job.end_gap());
-    if layout.job.product.kind.is_board() {
+    if !layout.job.siding().receivers.has_pockets() {
         return of_boards(&gap);
     }
     vec![
@@ -94,7 +94,7 @@ pub(super) fn steps(
     (e, w): (&LaidElevation, &LaidWall),
     work: &WallWork,
 ) -> Vec<String> {
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     let marks = |kinds: &[TrimKind]| marks(index, w, kinds);
     let mut out = vec![barrier(w)];
     let posts = marks(&[TrimKind::OutsidePost, TrimKind::InsidePost]);

@@ -2,11 +2,11 @@
 
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
-use crate::job::Kind;
+use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
-use crate::wording::stocks::lengths_and_cartons;
+use crate::wording::siding;
 
 pub(super) const WIDTH: usize = 80;
 
@@ -89,44 +89,13 @@ fn read(layout: &Layout) -> String {
             if layout.datum < 0.0 { "below" } else { "above" },
             layout.datum_why
         ),
-        siding(layout, &plain(&colour)),
-        layout.job.edges_as_drawn(),
+        siding::in_full(&layout.job, &plain(&colour)),
+        siding::edges_as_drawn(&layout.job),
     ] {
         out.push_str(&wrapped(&line, ""));
         out.push('\n');
     }
     out
-}
-
-fn siding(layout: &Layout, colour: &str) -> String {
-    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
-    if p.kind.is_board() {
-        let (least, most) = p.limits();
-        return format!(
-            "Siding: {}, {} exposure {} evened within {} and {}, boards of {}{colour}; joints on studs {} apart with a gap of {}, {} gap at trim, to caulk as the maker says.",
-            p.kind.words(),
-            p.profile(),
-            style.short(p.exposure),
-            style.short(least),
-            style.short(most),
-            style.length(layout.first_length()),
-            style.short(layout.job.boards.stud_spacing),
-            style.short(-layout.job.lap()),
-            style.short(layout.job.end_gap())
-        );
-    }
-    format!(
-        "Siding: {}, {} {}, exposure {}, panels of {}{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
-        p.kind.words(),
-        p.profile(),
-        style.short(p.face()),
-        style.short(p.exposure),
-        lengths_and_cartons(&layout.stocks, style),
-        style.short(layout.job.lap()),
-        if p.foam_meets_foam() { ", foam to foam" } else { "" },
-        style.short(layout.job.end_gap()),
-        style.short(layout.job.pocket())
-    )
 }
 
 fn walls(layout: &Layout) -> String {
@@ -207,8 +176,8 @@ fn panels(layout: &Layout) -> String {
         };
         lines.extend(c.breaks.iter().map(broken));
     }
-    let head = if layout.job.product.kind.is_board() { "BOARDS\n" } else { "PANELS\n" };
-    lines.iter().fold(String::from(head), |out, l| out + &wrapped(l, "  ") + "\n")
+    let head = siding::pieces_heading(layout.job.product.kind).to_uppercase() + "\n";
+    lines.iter().fold(head, |out, l| out + &wrapped(l, "  ") + "\n")
 }
 
 /// How each line of the takeoff came about.
@@ -369,7 +338,7 @@ pub fn notes(notes: &[Note]) -> String {
 }
 
 /// The usual cautions (FACTS section 5), in every report.
-pub fn cautions(kind: Kind) -> String {
+pub fn cautions(kind: Siding) -> String {
     let before = [
         "CAUTIONS",
         "The siding maker's instructions and the local code override every figure here.",
@@ -379,10 +348,10 @@ pub fn cautions(kind: Kind) -> String {
         "Before 1978: painted surfaces may hold lead; asbestos-cement siding or sheet may lie underneath. Stop, test, and leave it to certified people.",
     ];
     let after = ["Behind the wall: look for wiring, gas and water before you nail."];
-    let lines = before.iter().chain(kind.cautions()).chain(&after);
+    let lines = before.into_iter().chain(siding::cautions(kind)).chain(after);
     let mut out = String::new();
     for (i, l) in lines.enumerate() {
-        out.push_str(&if i == 0 { (*l).to_owned() } else { wrapped(l, "  ") });
+        out.push_str(&if i == 0 { l.to_owned() } else { wrapped(l, "  ") });
         out.push('\n');
     }
     out

@@ -43,7 +43,7 @@ fn tiny(stocks: &Tiny, covers: &[(i64, i64)]) -> SeamProblem {
     let run = |(i, (x0, x1)): (usize, &(i64, i64))| SeamCourse {
         index: i as i32,
         runs: vec![SeamRun {
-            id: i.to_string(),
+            id: i.to_string().into(),
             x0: *x0 as f64,
             x1: *x1 as f64,
             fixed: vec![],

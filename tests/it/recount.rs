@@ -112,7 +112,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let stocks = list(v, "stocks");
     let length = num(&stocks[0]["length"]);
     let kind = product["kind"].as_str().unwrap();
-    let boards = ["wood", "fibre-cement"].contains(&kind);
+    let boards = ["wood", "fiber-cement"].contains(&kind);
     let (mut laid, mut in_cartons) = (0.0, 0.0);
     let endings = ["", "-second", "-3", "-4", "-5", "-6", "-7", "-8"];
     for (stock, suffix) in stocks.iter().zip(endings) {
@@ -154,7 +154,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         .flat_map(|c| list(c, "runs"))
         .map(|r| list(r, "pieces").len().saturating_sub(1))
         .sum();
-    if kind == "fibre-cement" && joints > 0 {
+    if kind == "fiber-cement" && joints > 0 {
         out.insert("joint-backing".into(), (joints as f64, joints as f64));
     }
     let face = length * num(&product["exposure"]) / 144.0;

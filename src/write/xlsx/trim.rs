@@ -74,7 +74,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     let style = layout.job.sheet.lengths;
     g.text(3, &t.mark, Look::Text);
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     g.text(4, t.kind.words_on(boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
     g.text(6, &style.cut(t.length), Look::Text);
