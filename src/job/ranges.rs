@@ -175,11 +175,11 @@ pub fn faults(job: &Job) -> Vec<Fault> {
             ),
         })
         .collect();
+    out.extend(stock::faults(job));
     if out.is_empty() {
         out.extend(relations(job));
     }
     out.extend(product_faults::faults(job));
-    out.extend(stock::faults(job));
     out.extend(idle::faults(job));
     out.extend(zones::faults(job));
     out.extend(names(job));
