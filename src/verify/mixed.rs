@@ -3,86 +3,119 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::Rule;
-use super::certificate::{Frame, NAME, covers, dual_feasible, sixteenths, worth};
+use super::dual::{PanelFrame, covers, dual_feasible, sixteenths, whole, worth};
+use super::rule::{Cases, found};
+use super::tolerance::same;
 use crate::layout::Layout;
+use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::course::LaidRun;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::Count;
+use crate::layout::violation::Subject;
 use crate::model::half::Half;
 use crate::model::seam::{Dual, MixedProof};
 
 /// One stock: a panel of it, what it weighs, and its function.
 struct Weighed {
-    frame: Frame,
+    frame: PanelFrame,
     weight: i128,
     dual: Dual,
 }
 
 /// `frame` is that of the first length.
-pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: Frame) -> RuleCheck {
-    let mut rule = Rule::default();
+pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
+    let mut rule = Cases::new(Rule::PanelBound);
     let c = &layout.bound.certificate;
-    let several = layout.stocks.len() > 1 && c.scale > 0;
+    let several = layout.stocks.len() > 1;
     let (true, Some(proof)) = (several, &c.mixed) else {
-        rule.case(false, || "stock lengths are missing in layout or certificate".to_owned());
-        return rule.done(NAME);
+        rule.case(false, || found(Subject::House, CountBreach::StocksMissing));
+        return rule.done();
     };
     let weighed = weighed(layout, proof, frame);
-    rule.case(weighed.is_some(), || format!("{:?}: not what panels weigh", proof.stocks));
-    let Some(stocks) = weighed else { return rule.done(NAME) };
-    let feasible = stocks.iter().all(|s| dual_feasible(s.dual, s.frame.panel + s.frame.kerf))
-        && proof.stocks.first().is_some_and(|s| s.function == c.function);
-    rule.case(feasible, || {
-        format!("{:?}: no dual-feasible functions of these panels", proof.stocks)
+    rule.case(weighed.is_some(), || {
+        let weights = proof.stocks.iter().map(|s| s.weight).collect();
+        found(Subject::House, CountBreach::Weights { weights })
     });
-    if !feasible {
-        return rule.done(NAME);
+    let Some(stocks) = weighed else { return rule.done() };
+    let proves_nothing = |s: &&Weighed| !dual_feasible(s.dual, s.frame.panel + s.frame.kerf);
+    let fault = stocks.iter().find(proves_nothing);
+    rule.case(fault.is_none(), || {
+        let (function, panel) = fault.map_or((c.function, 0), |s| (s.dual, s.frame.panel));
+        let stock = panel as f64 / 16.0;
+        found(Subject::House, CountBreach::Function { function, stock })
+    });
+    if fault.is_some() {
+        return rule.done();
     }
     // A panel of any length is worth its weight times this.
-    let one = i128::from(c.scale);
+    let one = i128::from(c.scale.max(1));
     let sum = sum(runs, &frame, &stocks, one);
-    rule.case(sum == i128::from(c.sum), || {
-        format!("the certificate says {} of {one}, the runs give {sum}", c.sum)
+    let agrees = sum == i128::from(c.sum) && one == i128::from(c.scale);
+    let first = proof.stocks.first().is_some_and(|s| s.function == c.function);
+    rule.case(agrees && first, || {
+        let breach = CountBreach::Sum { said: [c.sum, c.scale], found: [whole(sum), whole(one)] };
+        found(Subject::House, breach)
     });
+    concluded(&mut rule, layout, proof, &stocks, (sum, one));
+    rule.done()
+}
+
+/// What is cut, what it weighs, and the bound that follows from the sum over the runs.
+fn concluded(
+    rule: &mut Cases,
+    layout: &Layout,
+    proof: &MixedProof,
+    stocks: &[Weighed],
+    (sum, one): (i128, i128),
+) {
+    let c = &layout.bound.certificate;
     // It counts a panel of which both halves serve as two.
     let upper: BTreeSet<&str> = layout
         .pieces()
         .filter(|(.., p)| p.half == Some(Half::Upper))
         .map(|(.., p)| p.panel.as_str())
         .collect();
-    let counts: Vec<i128> = layout
-        .stocks
-        .iter()
-        .map(|s| s.length)
-        .map(|length| {
-            let of_length = layout.panels.iter().filter(|p| super::same(p.stock, length));
-            of_length.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum()
-        })
-        .collect();
-    let claimed: Vec<i128> = proof.stocks.iter().map(|s| s.panels as i128).collect();
-    let weight: i128 = counts.iter().zip(&stocks).map(|(n, s)| n * s.weight).sum();
-    rule.case(claimed == counts && i128::from(proof.weight) == weight, || {
-        format!("{claimed:?} panels weighing {} told, {counts:?} of {weight} cut", proof.weight)
+    let count = |length: f64| {
+        let of_length = layout.panels.iter().filter(|p| same(p.stock, length));
+        of_length.map(|p| if upper.contains(p.id.as_str()) { 2 } else { 1 }).sum::<i128>()
+    };
+    let counts: Vec<i128> = layout.stocks.iter().map(|s| count(s.length)).collect();
+    let said: Vec<i128> = proof.stocks.iter().map(|s| s.panels as i128).collect();
+    let weight: i128 = counts.iter().zip(stocks).map(|(n, s)| n * s.weight).sum();
+    rule.case(said == counts && i128::from(proof.weight) == weight, || {
+        let of_each = |n: &[i128]| n.iter().copied().map(whole).collect();
+        let breach = CountBreach::Weight { said: of_each(&said), cut: of_each(&counts) };
+        let v = found(Subject::House, breach).measured(Count(proof.weight));
+        v.exactly(Count(whole(weight)))
     });
     let weights: Vec<i128> = stocks.iter().map(|s| s.weight).collect();
     let bound = whole_panels((sum + one - 1) / one, &weights);
     rule.case(bound == i128::from(proof.bound), || {
-        format!("the bound is {bound} of {weight}, said to be {}", proof.bound)
+        let v = found(Subject::House, CountBreach::WeightBound).measured(Count(proof.bound));
+        v.exactly(Count(whole(bound)))
     });
     let heaviest = weights.iter().copied().max().unwrap_or(1);
     let panels = (i128::from(proof.bound) + heaviest - 1) / heaviest;
-    let told =
-        (c.bound as i128, layout.bound.panels as i128, c.panels, c.proven, layout.bound.proven);
     let proven = i128::from(proof.bound) == weight;
     let cut = layout.panels.len() + upper.len();
-    let found = (panels, panels, cut, proven, proven);
-    rule.case(told == found, || format!("the certificate says {told:?}, the layout {found:?}"));
-    rule.done(NAME)
+    let counted = |bound: i128, panels: usize, proven: bool| Counted {
+        bound: whole(bound),
+        panels: whole(panels as i128),
+        proven,
+    };
+    let said = counted(c.bound as i128, c.panels, c.proven);
+    let has = counted(panels, cut, proven);
+    let of_layout = counted(layout.bound.panels as i128, cut, layout.bound.proven);
+    rule.case(said == has && of_layout == has, || {
+        let said = if said == has { of_layout } else { said };
+        found(Subject::House, CountBreach::Certificate { said, found: has })
+    });
 }
 
 /// The stocks with what panels weigh, if the certificate has it as the job wants it: whole numbers in
 /// proportion to length, or to cost in thousandths, without a common divisor.
-fn weighed(layout: &Layout, proof: &MixedProof, frame: Frame) -> Option<Vec<Weighed>> {
+fn weighed(layout: &Layout, proof: &MixedProof, frame: PanelFrame) -> Option<Vec<Weighed>> {
     let stocks = &layout.stocks;
     let costs: Vec<f64> = stocks.iter().filter_map(|s| s.cost).collect();
     let wanted: Vec<i128> = if costs.len() == stocks.len() {
@@ -91,8 +124,7 @@ fn weighed(layout: &Layout, proof: &MixedProof, frame: Frame) -> Option<Vec<Weig
         stocks.iter().map(|s| sixteenths(s.length)).collect()
     };
     let weights: Vec<i128> = proof.stocks.iter().map(|s| i128::from(s.weight)).collect();
-    let lengths =
-        proof.stocks.iter().zip(stocks).all(|(s, of_job)| super::same(s.length, of_job.length));
+    let lengths = proof.stocks.iter().zip(stocks).all(|(s, of_job)| same(s.length, of_job.length));
     let whole = wanted.len() == weights.len()
         && weights.iter().chain(&wanted).all(|w| *w > 0)
         && weights.iter().zip(&wanted).all(|(w, v)| w * wanted[0] == v * weights[0]);
@@ -102,7 +134,7 @@ fn weighed(layout: &Layout, proof: &MixedProof, frame: Frame) -> Option<Vec<Weig
         return None;
     }
     let each = stocks.iter().zip(&proof.stocks).map(|(of_job, s)| Weighed {
-        frame: Frame { panel: sixteenths(of_job.length), ..frame },
+        frame: PanelFrame { panel: sixteenths(of_job.length), ..frame },
         weight: i128::from(s.weight),
         dual: s.function,
     });
@@ -110,7 +142,7 @@ fn weighed(layout: &Layout, proof: &MixedProof, frame: Frame) -> Option<Vec<Weig
 }
 
 /// What all runs are worth at least.
-fn sum(runs: &[&LaidRun], frame: &Frame, stocks: &[Weighed], one: i128) -> i128 {
+fn sum(runs: &[&LaidRun], frame: &PanelFrame, stocks: &[Weighed], one: i128) -> i128 {
     let longest = stocks.iter().map(|s| s.frame.panel).max().unwrap_or(0);
     // Rounded down to whole parts of a panel, as the certificate counts.
     let priced = |piece: i128, s: &Weighed| {
