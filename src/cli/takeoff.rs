@@ -8,13 +8,14 @@ use super::files;
 use super::loading::load;
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell};
-use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::finding::prices::PriceFinding;
+use crate::finding::{Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
-use crate::layout::Layout;
+use crate::layout::set::LaidSets;
 use crate::model::takeoff::{By as Parts, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
-use crate::units::counted;
+use crate::units::{LengthStyle, counted};
 use crate::write::{self, json, report, tables};
 
 /// A price list and what errors call it.
@@ -31,38 +32,41 @@ pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
     Ok(Some(Prices { list, name }))
 }
 
-/// The quantities, with costs where there are prices.
-pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Takeoff, Refusal> {
-    let quantities = takeoff::quantities(layout);
-    match prices {
-        Some(p) => price::applied(quantities, &p.list, &p.name),
-        None => Ok(quantities),
+/// Puts costs to the quantities of every set, where there are prices.
+pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<LaidSets, Refusal> {
+    if let Some(p) = prices {
+        for set in sets.iter_mut() {
+            set.takeoff = price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name)?;
+        }
     }
+    Ok(sets)
 }
 
 /// Prints the quantities, or how one line of them came about.
 pub(super) fn run(a: &Arguments) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
+    let mut style = LengthStyle::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
-        let counted: Result<Vec<Takeoff>, Refusal> =
-            sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
-        Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())
+        let loaded = load(&a.reading)?;
+        style = loaded.job.sheet.lengths;
+        priced(lay(&loaded, &mut findings, a.quiet)?, prices.as_ref())
     };
     let sets = match find() {
         Ok(found) => found,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings, style),
     };
-    let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
-    if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
-        let names: Vec<&str> = sets.iter().filter_map(|s| s.0.zone.as_deref()).collect();
+    let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
+    if !sets.zones.is_empty()
+        && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
+    {
+        let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
         let names = report::plain(&names.join(", "));
         tell(&format!(
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
         ));
     }
-    let warnings = notes.count(Severity::Warning);
+    let warnings = findings.count(Severity::Warning);
     if warnings > 0 && !a.quiet {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
@@ -94,22 +98,20 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
 }
 
 /// The house's table, then one of each zone with lap siding of its own.
-fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
+fn tables_of(sets: &LaidSets) -> String {
     let mut out = String::new();
-    for (layout, takeoff) in sets {
-        if let Some(zone) = &layout.zone {
+    for set in sets.iter() {
+        if let Some(zone) = &set.layout.zone {
             out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
         }
-        out.push_str(&tables::priced_table(takeoff));
+        out.push_str(&tables::priced_table(&set.takeoff));
     }
     out
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
-    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
-    let meant = nearest(&item.to_lowercase(), &ids);
-    let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
-    let help = format!("{meant}Lines: {}.", ids.join(", "));
-    let message = format!("the takeoff has no line `{}`", report::plain(item));
-    Note::error("takeoff-line", message, &help).into()
+    let lines: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
+    let nearest = nearest(&item.to_lowercase(), &lines).cloned();
+    let asked = item.to_owned();
+    Refusal::new(PriceFinding::TakeoffLine { asked, nearest, lines })
 }

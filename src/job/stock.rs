@@ -3,9 +3,11 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::fault::Fault;
 use super::length::{Length, length};
-use super::ranges::{Bounds, Fault};
+use super::ranges::Bounds;
 use super::{Job, Product};
+use crate::finding::job_value::ValueFault;
 use crate::model::seam::{MOST_STOCKS, StockWeight};
 
 /// A length that panels come in. Where several are given the layout mixes them, whole panels and end
@@ -145,10 +147,10 @@ fn settle_product(product: &mut Product, stocks: &mut Vec<Stock>) {
     }
 }
 
-/// What is out of bounds is told by its own key, so it must not become a stock.
+/// What is out of bounds is refused by its own key, so it must not become a stock.
 fn second_in_bounds(given: &GivenStocks) -> bool {
     let [length, carton, cost] = STOCK_BOUNDS;
-    let within = |v: Option<f64>, b: Bounds| v.is_none_or(|v| b.holds(v));
+    let within = |v: Option<f64>, b: Bounds| v.is_none_or(|v| b.out("", v).is_none());
     within(given.second_length, length)
         && within(given.second_carton.map(f64::from), carton)
         && within(given.second_cost, Bounds { most: COSTS_APART, ..cost })
@@ -156,84 +158,66 @@ fn second_in_bounds(given: &GivenStocks) -> bool {
 
 /// A second length that is none, what goes with one where there is none, and stock lengths said in
 /// both ways at once.
-pub(super) fn contradictions(p: &Product, stocks: &[Stock]) -> Vec<Fault> {
+fn contradictions(p: &Product, stocks: &[Stock]) -> Vec<Fault> {
     let given = &p.given;
-    let first = stocks.first().map(|s| s.length);
+    let second_key = "product.second_length";
     let seconds = [
-        ("product.second_length", given.second_length.is_some()),
+        (second_key, given.second_length.is_some()),
         ("product.second_cost", given.second_cost.is_some()),
         ("product.second_carton", given.second_carton.is_some()),
     ];
-    let mut out = Vec::new();
-    let mut fault = |key: &str, other: &str, message: String| {
-        out.push(Fault { keys: vec![key.to_owned(), other.to_owned()], message });
-    };
-    let seconds: Vec<&str> = seconds.into_iter().filter(|s| s.1).map(|s| s.0).collect();
-    if !stocks.is_empty() {
-        let length = (given.length.is_some() && given.length != first).then_some("product.length");
-        for key in seconds.into_iter().chain(length) {
-            let message =
-                format!("`{key}` stands beside `[[stock]]`: give every length as a `[[stock]]`");
-            fault(key, "stock", message);
-        }
-        return out;
+    let seconds = seconds.into_iter().filter(|(_, given)| *given).map(|(key, _)| key);
+    let pair = |key: &str, other: &str| (key.to_owned(), other.to_owned());
+    if let Some(first) = stocks.first() {
+        let differs = given.length.is_some_and(|l| l != first.length);
+        let both = |key: &str| {
+            let (key, other) = pair(key, "stock");
+            Fault::new([key.clone(), other.clone()], ValueFault::OneTooMany { key, other })
+        };
+        return seconds.chain(differs.then_some("product.length")).map(both).collect();
     }
-    let key = "product.second_length";
-    let Some(length) = given.second_length else {
-        for alone in seconds {
-            fault(alone, key, format!("`{alone}` says nothing without `{key}`"));
-        }
-        return out;
+    let Some(second) = given.second_length else {
+        let alone = |key: &str| {
+            let (key, other) = pair(key, second_key);
+            Fault::new([key.clone(), other.clone()], ValueFault::NeedsOther { key, other })
+        };
+        return seconds.map(alone).collect();
     };
     if p.system().joints.is_on_studs() {
-        fault(key, "product.kind", format!("`{key}` says nothing about `{}`", p.kind.key()));
-    } else if (length - p.length).abs() < APART {
-        let message = format!(
-            "`{key}` is {length} and `product.length` {}: two lengths differ by an inch at least",
-            p.length
-        );
-        fault(key, "product.length", message);
+        return vec![Fault::of_other_siding(p.kind, second_key)];
     }
-    out
+    if (second - p.length).abs() >= APART {
+        return Vec::new();
+    }
+    let fault = ValueFault::LengthsAlike { key: second_key.to_owned(), second, first: p.length };
+    vec![Fault::new([second_key, "product.length"], fault)]
 }
 
 /// Stocks that no layout can be made with.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let stocks = &job.stocks;
     let mut out = contradictions(&job.product, stocks);
-    let mut fault = |keys: Vec<String>, message: String| out.push(Fault { keys, message });
     for (i, s) in stocks.iter().enumerate() {
         let values = [Some(s.length), Some(f64::from(s.carton)), s.cost];
-        for (b, v) in STOCK_BOUNDS.iter().zip(values) {
-            if let Some(v) = v.filter(|v| !b.holds(*v)) {
-                let key = format!("stock.{i}.{}", b.key);
-                let message =
-                    format!("`{key}` is {v}; it must lie between {} and {}", b.least, b.most);
-                fault(vec![key, "stock".to_owned()], message);
-            }
-        }
+        let each = STOCK_BOUNDS.iter().zip(values);
+        out.extend(each.filter_map(|(b, v)| b.out(&format!("stock.{i}."), v?)));
         let near = |o: &&Stock| (o.length - s.length).abs() < APART;
         if let Some(other) = stocks[..i].iter().find(near) {
             let key = format!("stock.{i}.length");
-            let message = format!(
-                "`{key}` is {} and another stock {}: two lengths differ by an inch at least",
-                s.length, other.length
-            );
-            fault(vec![key, "stock".to_owned()], message);
+            let (second, first) = (s.length, other.length);
+            let fault = ValueFault::LengthsAlike { key: key.clone(), second, first };
+            out.push(Fault::new([key, "stock".to_owned()], fault));
         }
     }
-    if stocks.len() > MOST_STOCKS {
-        let message = format!(
-            "{} lengths are given as `[[stock]]`; {MOST_STOCKS} is the most that are mixed",
-            stocks.len()
-        );
-        fault(vec![format!("stock.{MOST_STOCKS}.length"), "stock".to_owned()], message);
+    let given = stocks.len();
+    if given > MOST_STOCKS {
+        let fault = ValueFault::StocksMany { given, most: MOST_STOCKS };
+        out.push(Fault::new([format!("stock.{MOST_STOCKS}.length"), "stock".to_owned()], fault));
     }
-    if job.siding().joints.is_on_studs() && stocks.len() > 1 {
-        let kind = job.product.kind.key();
-        let message =
-            format!("`[[stock]]` gives {} lengths; `{kind}` is laid of one", stocks.len());
-        fault(vec!["stock.1.length".to_owned(), "product.kind".to_owned()], message);
+    if job.siding().joints.is_on_studs() && given > 1 {
+        let siding = job.product.kind.key().to_owned();
+        let fault = ValueFault::StocksOfOneLength { given, siding };
+        out.push(Fault::new(["stock.1.length", "stock", "product.kind"], fault));
     }
     out.extend(costs(stocks));
     out
@@ -243,21 +227,21 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
 fn costs(stocks: &[Stock]) -> Option<Fault> {
     let priced: Vec<(usize, f64)> =
         stocks.iter().enumerate().filter_map(|(i, s)| Some((i, s.cost?))).collect();
-    let keys = |i: usize| vec![format!("stock.{i}.cost"), "stock".to_owned()];
+    let cost_of = |i: usize| format!("stock.{i}.cost");
     let (first, reference) = *priced.first()?;
-    if priced.len() < stocks.len() {
-        let missing = stocks.iter().position(|s| s.cost.is_none()).unwrap_or(0);
-        let message = format!(
-            "`stock.{first}.cost` is given and `stock.{missing}.cost` left out: give every stock's cost or none"
-        );
-        return Some(Fault { keys: keys(first), message });
+    if let Some(missing) = stocks.iter().position(|s| s.cost.is_none()) {
+        let (key, other) = (cost_of(first), cost_of(missing));
+        return Some(Fault::new(
+            [key.clone(), "stock".to_owned()],
+            ValueFault::CostsPartly { key, other },
+        ));
     }
     let apart = |v: f64| v > COSTS_APART * reference || v * COSTS_APART < reference;
-    let (i, cost) = priced.into_iter().find(|(_, v)| apart(*v))?;
-    let message = format!(
-        "`stock.{i}.cost` is {cost} and `stock.{first}.cost` {reference}: costs in the same terms differ by {COSTS_APART} times at most"
-    );
-    Some(Fault { keys: keys(i), message })
+    let (i, value) = priced.into_iter().find(|(_, v)| apart(*v))?;
+    let (key, other) = (cost_of(i), cost_of(first));
+    let keys = [key.clone(), "stock".to_owned()];
+    let times = COSTS_APART;
+    Some(Fault::new(keys, ValueFault::CostsApart { key, value, other, reference, times }))
 }
 
 #[cfg(test)]
@@ -304,12 +288,12 @@ mod tests {
     fn both_ways_at_once_are_refused() {
         for key in ["length = 200", "second_length = 200", "second_carton = 9"] {
             let e = refused(&format!("[product]\n{key}\n[[stock]]\nlength = 150\n"));
-            assert!(e.contains("stands beside `[[stock]]`"), "{e}");
+            assert!(e.contains("contradicts `stock`: leave one out"), "{e}");
             assert!(e.starts_with("j:2:"), "{e}");
         }
         let zone = "[[zone]]\nname = \"g\"\nlayers = [\"X\"]\n[zone.product]\nlength = 200\n[[zone.stock]]\nlength = 150\n";
         let e = refused(zone);
-        assert!(e.contains("`zone.0.product.length` stands beside `[[zone.stock]]`"), "{e}");
+        assert!(e.contains("`zone.0.product.length` contradicts `zone.0.stock`"), "{e}");
         // What says the same is no contradiction; a carton goes for all that say none of their own.
         let text = "[product]\nlength = 150\ncarton = 9\n[[stock]]\nlength = 150\ncarton = 8\n[[stock]]\nlength = 200\n";
         let job = parse(text, "j").unwrap();
@@ -350,7 +334,7 @@ mod tests {
         assert!(e.contains("`zone.0.stock.0.length` is 14"), "{e}");
         let clad = "[[zone]]\nname = \"g\"\nlayers = [\"X\"]\ncladding = \"shingle\"\n";
         let e = refused(&format!("{clad}[[zone.stock]]\nlength = 144\n"));
-        assert!(e.contains("`zone.0.stock` says nothing without a `product`"), "{e}");
+        assert!(e.contains("`zone.0.stock` says nothing without `zone.0.product`"), "{e}");
     }
 
     #[test]

@@ -23,9 +23,10 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::geom::polygon::{Polygon, total_area};
 use lapwright::job::file as job_file;
+use lapwright::model::source::Source;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, geom, normalize, pipeline, write};
 
@@ -133,7 +134,7 @@ fn seconds(said: &str) -> Vec<f64> {
 fn whole(file: &Path) {
     let job = job_file::parse(JOB, "job").unwrap();
     let bytes = std::fs::read(file).unwrap();
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let mut from = Instant::now();
     let mut lap = || {
         let took = from.elapsed().as_secs_f64();
@@ -146,13 +147,14 @@ fn whole(file: &Path) {
     lap();
     let house = extract::house(&lines, &job, &mut notes).unwrap();
     lap();
-    let layout = pipeline::lay(&house, &lines.scale, &job, &mut notes, &mut |_| {});
+    let source = Source { inches_per_unit: lines.scale.inches, ..Source::default() };
+    let set = pipeline::lay(&house, &source, &job, &mut notes, &mut |_| {});
     lap();
-    let sheets = annotate::sheets(&layout);
+    let sheets = annotate::sheets(&set.layout, &set.backdrops);
     let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
     lap();
     drop((sheets, svgs));
-    let outputs = pipeline::outputs(&layout, &bytes, false).unwrap();
+    let outputs = lapwright::outputs::set::files(&set, &bytes, false).unwrap();
     assert!(outputs.len() > 8);
     lap();
 }
@@ -161,7 +163,7 @@ fn whole(file: &Path) {
 fn areas(file: &Path) {
     let job = job_file::parse(JOB, "job").unwrap();
     let bytes = std::fs::read(file).unwrap();
-    let read = pipeline::reading(&bytes, "d", &job, &mut Notes::default()).unwrap();
+    let read = pipeline::reading(&bytes, "d", &job, &mut Findings::default()).unwrap();
     let walls = read.house.elevations.iter().flat_map(|e| &e.walls);
     let net = walls.map(|w| {
         let holes: Vec<Polygon> =

@@ -8,10 +8,10 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
-use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, normalize, pipeline, verify, write};
 
@@ -25,24 +25,24 @@ fn source() -> (Vec<u8>, Job) {
     (std::fs::read(format!("{dir}.dxf")).unwrap(), job_file::parse(&text, "job").unwrap())
 }
 
-fn laid() -> (Layout, Vec<u8>) {
+fn laid() -> (LaidSet, Vec<u8>) {
     let (bytes, job) = source();
-    let layout = pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap();
-    (layout, bytes)
+    let sets = pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap();
+    (sets.house, bytes)
 }
 
 #[divan::bench]
 fn read_dxf(b: divan::Bencher) {
     let (bytes, _) = source();
-    b.bench(|| read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap());
+    b.bench(|| read::drawing(&bytes, "d", &Limits::default(), &mut Findings::default()).unwrap());
 }
 
 #[divan::bench]
 fn normalize_and_extract(b: divan::Bencher) {
     let (bytes, job) = source();
-    let drawing = read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap();
+    let drawing = read::drawing(&bytes, "d", &Limits::default(), &mut Findings::default()).unwrap();
     b.bench(|| {
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let lines = normalize::linework(&drawing, &job, &mut notes).unwrap();
         extract::house(&lines, &job, &mut notes).unwrap()
     });
@@ -51,42 +51,43 @@ fn normalize_and_extract(b: divan::Bencher) {
 #[divan::bench]
 fn read_and_lay(b: divan::Bencher) {
     let (bytes, job) = source();
-    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap());
 }
 
 #[divan::bench]
 fn read_and_lay_as_a_crew(b: divan::Bencher) {
     let (bytes, mut job) = source();
     job.seams.effort = lapwright::model::seam::Effort::Crew;
-    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap());
 }
 
 #[divan::bench]
 fn check_every_rule(b: divan::Bencher) {
-    let (layout, _) = laid();
-    b.bench(|| verify::check(&layout));
+    let (set, _) = laid();
+    b.bench(|| verify::check(&set.layout));
 }
 
 #[divan::bench]
 fn draw_sheets(b: divan::Bencher) {
-    let (layout, _) = laid();
-    b.bench(|| annotate::sheets(&layout));
+    let (set, _) = laid();
+    b.bench(|| annotate::sheets(&set.layout, &set.backdrops));
 }
 
 #[divan::bench]
 fn write_svg(b: divan::Bencher) {
-    let sheets = annotate::sheets(&laid().0);
+    let (set, _) = laid();
+    let sheets = annotate::sheets(&set.layout, &set.backdrops);
     b.bench(|| sheets.iter().map(write::svg::document).collect::<Vec<_>>());
 }
 
 #[divan::bench]
 fn write_without_pictures(b: divan::Bencher) {
-    let (layout, bytes) = laid();
-    b.bench(|| pipeline::outputs(&layout, &bytes, false).unwrap());
+    let (set, bytes) = laid();
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, false).unwrap());
 }
 
 #[divan::bench(sample_count = 10)]
 fn write_everything(b: divan::Bencher) {
-    let (layout, bytes) = laid();
-    b.bench(|| pipeline::outputs(&layout, &bytes, true).unwrap());
+    let (set, bytes) = laid();
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, true).unwrap());
 }

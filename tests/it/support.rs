@@ -4,14 +4,18 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
-use lapwright::diag::Notes;
+use lapwright::finding::{Finding, Findings};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
+use lapwright::layout::set::{LaidSet, LaidSets};
 use lapwright::layout::verified::RuleCheck;
+use lapwright::model::sheet::Sheet;
 use lapwright::pipeline;
+use lapwright::units::LengthStyle;
 use lapwright::wording::checks;
+use lapwright::wording::findings::words;
 
 /// The project's folder.
 pub(crate) fn root() -> PathBuf {
@@ -39,19 +43,19 @@ pub(crate) fn job(drawing: &Path) -> Job {
 
 /// A laid-out sample: laid once for all tests.
 pub(crate) fn laid(stem: &str) -> Layout {
-    static DONE: Mutex<BTreeMap<String, Layout>> = Mutex::new(BTreeMap::new());
+    laid_set(stem).layout
+}
+
+/// The same with its takeoff and the source's lines behind it.
+pub(crate) fn laid_set(stem: &str) -> LaidSet {
+    static DONE: Mutex<BTreeMap<String, LaidSet>> = Mutex::new(BTreeMap::new());
     if let Some(done) = DONE.lock().unwrap().get(stem) {
         return done.clone();
     }
-    let layout = laid_anew(stem);
-    DONE.lock().unwrap().insert(stem.to_owned(), layout.clone());
-    layout
-}
-
-/// A sample laid out now.
-pub(crate) fn laid_anew(stem: &str) -> Layout {
     let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
-    lay(&std::fs::read(&path).unwrap(), &job(&path))
+    let set = lay_set(&std::fs::read(&path).unwrap(), &job(&path));
+    DONE.lock().unwrap().insert(stem.to_owned(), set.clone());
+    set
 }
 
 /// A laid-out sample by the careful-crew method alone: quick, where it does not matter how few
@@ -65,7 +69,22 @@ pub(crate) fn laid_by_a_crew(stem: &str) -> Layout {
 
 /// A laid-out drawing.
 pub(crate) fn lay(bytes: &[u8], job: &Job) -> Layout {
-    pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()
+    lay_set(bytes, job).layout
+}
+
+/// A laid-out drawing with its takeoff and the source's lines behind it.
+pub(crate) fn lay_set(bytes: &[u8], job: &Job) -> LaidSet {
+    lay_sets(bytes, job).house
+}
+
+/// Every set of a drawing.
+pub(crate) fn lay_sets(bytes: &[u8], job: &Job) -> LaidSets {
+    pipeline::layout(bytes, "test.dxf", job, &mut Findings::default(), &mut |_| {}).unwrap()
+}
+
+/// The sheets of a set.
+pub(crate) fn sheets(set: &LaidSet) -> Vec<Sheet> {
+    lapwright::annotate::sheets(&set.layout, &set.backdrops)
 }
 
 /// A minimal DXF of closed polylines, one a layer and ring, in inches by the job's word.
@@ -107,4 +126,14 @@ pub(crate) fn broken(layout: &Layout) -> Vec<String> {
 pub(crate) fn broken_rules(layout: &Layout) -> Vec<Rule> {
     let v = lapwright::verify::check(layout);
     v.rules.iter().filter(|r| !r.passes()).map(|r| r.rule).collect()
+}
+
+/// What a finding says, in feet and inches.
+pub(crate) fn said(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).message
+}
+
+/// What it says to do.
+pub(crate) fn advised(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).help
 }

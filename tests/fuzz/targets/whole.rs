@@ -1,12 +1,13 @@
 //! Text to layout to every output: nothing panics, every number is finite, the layout's JSON and the
 //! overlay can be read again, and the overlay keeps all of the source.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
-use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
 
 use super::{drawn, shared};
 
@@ -30,36 +31,36 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if job.validate().is_err() {
         return false;
     }
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let Ok(drawing) = read::drawing(source, "f.dxf", &shared::limits(), &mut notes) else {
         return true;
     };
-    if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
+    if notes.all().iter().any(|n| LIMITS.contains(&n.code().word())) {
         return false;
     }
-    let _ = lapwright::outputs::problems::problems(&drawing, &notes);
-    let mut notes = Notes::default();
-    let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
+    let _ = lapwright::outputs::problems::problems(&drawing, &notes, LengthStyle::Feet);
+    let mut notes = Findings::default();
+    let Ok(sets) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
     };
-    for set in &sets {
+    for set in sets.iter() {
         written(set, &drawing, source);
     }
     true
 }
 
 /// Writes one set and reads back what can be read.
-fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
+fn written(set: &LaidSet, drawing: &Drawing, source: &[u8]) {
     // Pictures take a thousand times longer than the rest: now and then only.
     let pictures = source.len().is_multiple_of(509);
-    let outputs = pipeline::outputs(layout, source, pictures).expect("outputs");
+    let outputs = lapwright::outputs::set::files(set, source, pictures).expect("outputs");
     let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
     let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
     finite(&json["elevations"]);
     finite(&json["panels"]);
     finite(&json["trims"]);
     let overlay = find("overlay.dxf");
-    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Notes::default());
+    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Findings::default());
     let read = read.expect("the overlay is read");
     // What took no splice is said to be apart.
     if source.first() != Some(&b'<') && lapwright::write::overlay::takes(source).is_ok() {
