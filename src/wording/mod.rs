@@ -12,5 +12,6 @@ pub mod pole;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod stocks;
 pub mod trim;
 pub mod work;
