@@ -2,7 +2,6 @@
 
 pub mod dxf;
 pub mod fingerprint;
-pub mod layout_json;
 pub mod limits;
 mod svg_in;
 
