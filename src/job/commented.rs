@@ -48,6 +48,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("weather.installed_f", "60.0"),
     ("fasteners.penetration", "1.25"),
     ("fasteners.shortest", "2.5"),
+    ("fasteners.shank", "0.12"),
     ("fasteners.post_spacing", "10.0"),
     ("fasteners.channel_spacing", "10.0"),
     ("fasteners.strip_spacing", "10.0"),
@@ -190,8 +191,10 @@ mod tests {
             ];
             keys.iter().any(|k| l.starts_with(k))
         };
-        let e = file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
-        assert!(e.contains("`product.exposure_least` says nothing about `foam-backed`"), "{e}");
+        let e = format!("{:?}", file::parse(&bare.join("\n"), "job.toml").unwrap_err().0.kind);
+        let of_boards_alone =
+            "OfOtherSiding { key: \"product.exposure_least\", siding: \"foam-backed\" }";
+        assert!(e.contains(of_boards_alone), "{e}");
         let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
         let mut job = file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
