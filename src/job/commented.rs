@@ -46,6 +46,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.end_gap", "0.25"),
     ("seams.reuse_halves", "false"),
     ("weather.installed_f", "60.0"),
+    ("weather.expansion", "0.000045"),
     ("fasteners.penetration", "1.25"),
     ("fasteners.shortest", "2.5"),
     ("fasteners.shank", "0.12"),
@@ -214,7 +215,7 @@ mod tests {
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
-        job.weather.installed_f = None;
+        job.weather = Default::default();
         job.fasteners = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
