@@ -3,6 +3,7 @@
 
 pub mod checks;
 pub mod figure;
+pub mod findings;
 pub mod layers;
 pub mod lists;
 pub mod names;
@@ -10,5 +11,6 @@ pub mod pole;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod stocks;
 pub mod trim;
 pub mod work;

@@ -1,6 +1,7 @@
 //! Words of siding systems: names, how they are joined and ended, where their figures come from, and
 //! their cautions. Nothing else names a kind of siding in words.
 
+use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use crate::job::siding::system::{Caution, JointRule, SeamLap, SidingSystem};
 use crate::job::{Job, Product};
@@ -84,7 +85,7 @@ pub fn in_full(job: &Job, color: &str) -> String {
             style.short(p.exposure),
             style.short(least),
             style.short(most),
-            style.length(p.length),
+            style.length(job.first_length()),
             style.short(job.boards.stud_spacing),
             style.short(-job.lap()),
             style.short(job.end_gap())
@@ -94,7 +95,7 @@ pub fn in_full(job: &Job, color: &str) -> String {
         "Siding: {name}, {profile} {}, exposure {}, panels of {}{color}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
         style.short(p.face()),
         style.short(p.exposure),
-        stocks(p, style),
+        lengths_and_cartons(&job.panel_stocks(), style),
         style.short(job.lap()),
         foam(p),
         style.short(job.end_gap()),
@@ -104,15 +105,6 @@ pub fn in_full(job: &Job, color: &str) -> String {
 
 fn foam(product: &Product) -> &'static str {
     if product.foam_meets_foam() { ", foam to foam" } else { "" }
-}
-
-fn stocks(p: &Product, style: LengthStyle) -> String {
-    let each: Vec<String> = [false, true][..p.stocks().len()]
-        .iter()
-        .zip(p.stocks())
-        .map(|(second, l)| format!("{}, {} to a carton", style.length(l), p.in_carton(*second)))
-        .collect();
-    each.join(", and of ")
 }
 
 /// Lap or gap where two lengths meet, in force.

@@ -188,10 +188,10 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
         "lugs",
         "fur out",
     ]));
-    // Where panels come in two lengths, each row says which it is cut from.
-    let lengths: BTreeMap<&str, f64> = match layout.job.product.second_length {
-        Some(_) => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
-        None => BTreeMap::new(),
+    // Where panels come in several lengths, each row says which it is cut from.
+    let lengths: BTreeMap<&str, f64> = match layout.stocks.len() > 1 {
+        true => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
+        false => BTreeMap::new(),
     };
     if !lengths.is_empty() {
         header.push(format!("panel length ({})", style.unit()));
