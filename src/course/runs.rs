@@ -73,7 +73,7 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         }
         end
     };
-    let (left, right) = (end(Side::Left), end(Side::Right));
+    let ends = [end(Side::Left), end(Side::Right)];
     let near = |o: &&crate::model::house::DrawnObstacle| {
         bounds(&o.outline).is_some_and(|r| overlaps(r, b))
     };
@@ -98,7 +98,7 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
+    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, clear }
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {

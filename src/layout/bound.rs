@@ -1,12 +1,12 @@
 //! The panel count and its proof.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::model::seam::{Certificate, Conflict};
 
 /// The panel count and the proof.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct Bound {
     /// Least possible.
     pub panels: usize,
@@ -34,6 +34,6 @@ pub struct Bound {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
     /// Rules that could not be kept.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
 }

@@ -1,5 +1,8 @@
 //! Courses and runs.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 use super::ids::RunId;
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
@@ -82,10 +85,8 @@ pub struct PlannedRun {
     pub x0: f64,
     /// Right end at its long point, pocket bottom.
     pub x1: f64,
-    /// Left end.
-    pub left: RunEnd,
-    /// Right end.
-    pub right: RunEnd,
+    /// Left end and right end.
+    pub ends: [RunEnd; 2],
     /// End gap.
     pub gap: f64,
     /// What the run's panels cover: the field in this course, clearances taken off.
@@ -96,8 +97,8 @@ pub struct PlannedRun {
     pub barred: Vec<(f64, f64)>,
 }
 
-/// How a run ends.
-#[derive(Clone, Debug, PartialEq)]
+/// How a run ends: planned, and so laid.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RunEnd {
     /// What takes it.
     pub receiver: Receiver,

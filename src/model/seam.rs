@@ -158,7 +158,7 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: ElevationName,
@@ -175,7 +175,7 @@ pub struct Conflict {
 }
 
 /// One broken rule, with its mark.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Break {
     /// Its mark on the elevation sheet and in the overlay, unique in the house: `X1`.
     pub mark: String,
@@ -186,7 +186,7 @@ pub struct Break {
 }
 
 /// A seam of a run.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct SeamAt {
     /// The run.
     pub run: RunId,
@@ -199,7 +199,7 @@ pub struct SeamAt {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -226,7 +226,7 @@ pub struct Certificate {
 
 /// The proof for two stock lengths: a piece is worth the lesser of what both functions say, each times
 /// its panel's weight, so that no panel of either length is cut into pieces worth more than its weight.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct MixedProof {
     /// The first length and the second.
     pub stocks: [StockShare; 2],
@@ -239,7 +239,7 @@ pub struct MixedProof {
 }
 
 /// One of two stock lengths.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct StockShare {
     /// Its length, inches.
     pub length: f64,
@@ -257,7 +257,9 @@ pub struct StockShare {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.

@@ -77,14 +77,14 @@ fn factory(layout: &Layout) -> RuleCheck {
         for (_, pair) in seams.filter(|(i, _)| !(boards || is_fixed(r, *i))) {
             let (a, b) = (&pair[0], &pair[1]);
             let ends = same(a.end, stock(a)) && same(b.start, 0.0);
-            let told = a.right_end == EndCut::Factory && b.left_end == EndCut::Factory;
+            let told = a.ends[1].cut == EndCut::Factory && b.ends[0].cut == EndCut::Factory;
             rule.case(ends && told, || {
                 format!("run {}: {} and {} do not meet with factory ends", r.id, a.mark, b.mark)
             });
         }
         for p in &r.pieces {
-            let left = p.left_end != EndCut::Factory || same(p.start, 0.0);
-            let right = p.right_end != EndCut::Factory || same(p.end, stock(p));
+            let left = p.ends[0].cut != EndCut::Factory || same(p.start, 0.0);
+            let right = p.ends[1].cut != EndCut::Factory || same(p.end, stock(p));
             rule.case(left && right, || {
                 format!("piece {} claims a factory end it does not have", p.mark)
             });

@@ -47,7 +47,7 @@ fn height(r: &LaidRun, k: &LaidCourse) -> (f64, f64) {
 
 /// Held plumb on both sides, and too short to be bowed in.
 fn tight(r: &LaidRun, least: f64) -> bool {
-    r.x1 - r.x0 < least && r.left_slope == 0.0 && r.right_slope == 0.0
+    r.x1 - r.x0 < least && r.ends.iter().all(|e| e.slope == 0.0)
 }
 
 fn spot(w: &LaidWall, s: &Stack, style: LengthStyle) -> TightSpot {
