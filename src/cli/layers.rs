@@ -10,16 +10,18 @@ use crate::write::layers;
 
 /// Lists the layers with what each is taken for.
 pub(super) fn list(a: &Reading) -> ExitCode {
-    match load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
+    let mut notes = Notes::default();
+    match load(a, &mut notes).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &notes),
     }
 }
 
 /// Prints guesses as a fragment of a job file.
 pub(super) fn suggest(a: &Reading) -> ExitCode {
-    match load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
+    let mut notes = Notes::default();
+    match load(a, &mut notes).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &notes),
     }
 }

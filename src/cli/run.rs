@@ -67,11 +67,11 @@ pub(super) struct Loaded {
     pub(super) job: Job,
 }
 
-pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
+pub(super) fn load(a: &Reading, notes: &mut Notes) -> Result<Loaded, Refusal> {
     let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
-            file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
+            file::read(&String::from_utf8_lossy(&bytes), &path.display().to_string(), notes)?
         }
         None => Job::default(),
     };
@@ -214,7 +214,7 @@ fn sources(a: &Reading) -> Vec<&Path> {
 fn layout(a: &Layout) -> ExitCode {
     let mut notes = Notes::default();
     // Prices are read first: a fault in them shall not wait for the search.
-    let read = || Ok((load(&a.reading)?, takeoff::prices(a.prices.as_deref())?));
+    let mut read = || Ok((load(&a.reading, &mut notes)?, takeoff::prices(a.prices.as_deref())?));
     let (mut loaded, prices) = match read() {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
@@ -320,7 +320,7 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
 
 fn check(a: &Check) -> ExitCode {
     let mut notes = Notes::default();
-    let loaded = match load(&a.reading) {
+    let loaded = match load(&a.reading, &mut notes) {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };

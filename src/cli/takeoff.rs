@@ -43,7 +43,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut notes = Notes::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
+        let sets = lay(&load(&a.reading, &mut notes)?, &mut notes, a.quiet)?;
         let counted: Result<Vec<Takeoff>, Refusal> =
             sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
         Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())

@@ -5,9 +5,10 @@ use toml::de::{DeTable, DeValue};
 
 use super::Job;
 use super::nearest::{distance, near};
+use super::old_keys::{self, OldSpelling};
 use super::ranges::{self, Fault};
 use super::schema;
-use crate::diag::{Note, Refusal};
+use crate::diag::{Note, Notes, Refusal};
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
 
@@ -20,6 +21,14 @@ const MOST: usize = 8;
 /// `job-unreadable` with line and column; for an unknown key the nearest known one is named, and
 /// every further unknown key is listed. `job-value` for a value no layout can be made with.
 pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
+    read(text, name, &mut Notes::default())
+}
+
+/// The same, and what is spelled as before is noted.
+///
+/// # Errors
+/// As [`parse`].
+pub fn read(text: &str, name: &str, notes: &mut Notes) -> Result<Job, Refusal> {
     // A byte order mark is no part of the text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let table = DeTable::parse(text).map_err(|e| fault(&e, None, text, name))?;
@@ -30,10 +39,34 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
         unknown.sort();
         return Err(refusal(&unknown, &known, text, name));
     }
+    let old = old_keys::found(table.get_ref());
+    if let Some(both) = old.iter().find(|o| o.both) {
+        return Err(given_twice(both, text, name));
+    }
+    old.iter().for_each(|o| notes.push(spelled_before(o, text, name)));
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
     let faults = ranges::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(&faults, &table, text, name)) }
+}
+
+fn spelled_before(old: &OldSpelling, text: &str, name: &str) -> Note {
+    let (line, column) = place(text, old.byte);
+    let table = old.key.rsplit_once('.').map_or(String::new(), |(t, _)| format!(" in [{t}]"));
+    let message =
+        format!("{name}:{line}:{column}: `{}`{table} is now spelled `{}`", old.old, old.new);
+    Note::info("job-old-spelling", message, "It is still read; write the new spelling.")
+}
+
+fn given_twice(old: &OldSpelling, text: &str, name: &str) -> Refusal {
+    let (line, column) = place(text, old.byte);
+    let message = format!(
+        "{name}:{line}:{column}: {} is given twice: `{}` is how it was spelled before",
+        spoken(&old_keys::current(&old.key)),
+        old.old
+    );
+    let help = format!("Leave `{}` out; write `{}`.", old.old, old.new);
+    Note::error("job-unreadable", message, &help).into()
 }
 
 /// A text as a TOML file spells it, quoted and escaped.
@@ -72,7 +105,7 @@ fn value_at(table: &DeTable, key: &str) -> Option<usize> {
         Some((first, rest)) => (first, Some(rest)),
         None => (key, None),
     };
-    let value = table.get(first)?;
+    let value = table.get(first).or_else(|| table.get(old_keys::older(first)?))?;
     let Some(rest) = rest else { return Some(value.span().start) };
     match value.get_ref() {
         DeValue::Table(t) => value_at(t, rest),
@@ -143,6 +176,7 @@ fn unknown_keys(
         } else {
             format!("{above}.{}", key.get_ref())
         };
+        let path = old_keys::current(&path);
         if !known.contains(&path) {
             unknown.push((key.span().start, path));
             continue;
@@ -234,8 +268,8 @@ mod tests {
     fn a_key_in_the_wrong_table_is_sent_to_its_own() {
         let e = refused("[product]\nstagger = 24\n");
         assert!(e.help.contains("`stagger` in [seams]"), "{}", e.help);
-        let e = refused("colour = \"sand\"\n");
-        assert!(e.help.contains("`colour` in [product]"), "{}", e.help);
+        let e = refused("color = \"sand\"\n");
+        assert!(e.help.contains("`color` in [product]"), "{}", e.help);
     }
 
     #[test]
@@ -254,7 +288,7 @@ mod tests {
     #[test]
     fn keys_that_are_roles_and_stocks_are_known() {
         let job = parse(
-            "[layers]\nmounting-block = [\"X\"]\n[trim.colours]\nj-channel = \"white\"\n",
+            "[layers]\nmounting-block = [\"X\"]\n[trim.colors]\nj-channel = \"white\"\n",
             "j",
         );
         assert!(job.is_ok(), "{job:?}");
@@ -270,6 +304,48 @@ mod tests {
         assert!(e.message.starts_with("job.toml:5:10: `bottom` in [band]: not a"), "{}", e.message);
         let e = refused("[product]\ncarton = 1\ncarton = 2\n");
         assert!(e.message.starts_with("job.toml:3:1: "), "{}", e.message);
+    }
+
+    #[test]
+    fn what_was_spelled_otherwise_is_read_and_told_with_its_place() {
+        let old = "[[joint]]\nelevation = \"F\"\nat = 9\n[product]\nkind = \"fibre-cement\"\ncolour = \"sand\"\n[boards]\njoint_gap = 0.25\n[trim]\nframe = \"mitre\"\njoint_gap = 0.75\n[trim.colours]\nboard = \"white\"\n";
+        let new = "[[movement_joint]]\nelevation = \"F\"\nat = 9\n[product]\nkind = \"fiber-cement\"\ncolor = \"sand\"\n[boards]\nbutt_gap = 0.25\n[trim]\nframe = \"miter\"\nmovement_gap = 0.75\n[trim.colors]\nboard = \"white\"\n";
+        let mut notes = Notes::default();
+        let job = read(old, "job.toml", &mut notes).unwrap();
+        let mut none = Notes::default();
+        assert_eq!(job, read(new, "job.toml", &mut none).unwrap());
+        assert!(none.all().is_empty(), "{:?}", none.all());
+        assert_eq!((job.product.color.as_str(), job.boards.butt_gap), ("sand", Some(0.25)));
+        assert_eq!((job.movement_joints.len(), job.trim.movement_gap), (1, 0.75));
+        let told: Vec<&str> = notes.all().iter().map(|n| n.message.as_str()).collect();
+        let wanted = [
+            "job.toml:1:3: `joint` is now spelled `movement_joint`",
+            "job.toml:5:8: `fibre-cement` in [product] is now spelled `fiber-cement`",
+            "job.toml:6:1: `colour` in [product] is now spelled `color`",
+            "job.toml:8:1: `joint_gap` in [boards] is now spelled `butt_gap`",
+            "job.toml:10:9: `mitre` in [trim] is now spelled `miter`",
+            "job.toml:11:1: `joint_gap` in [trim] is now spelled `movement_gap`",
+            "job.toml:12:7: `colours` in [trim] is now spelled `colors`",
+        ];
+        assert_eq!(told, wanted);
+        // Faults of what is spelled as before have their places too.
+        let e = refused("[boards]\njoint_gap = 9\n[product]\nkind = \"wood\"\n");
+        assert!(e.message.starts_with("job.toml:2:13: `boards.butt_gap` is 9;"), "{}", e.message);
+    }
+
+    #[test]
+    fn both_spellings_of_a_key_are_refused() {
+        let e = refused("[product]\ncolor = \"sand\"\ncolour = \"sand\"\n");
+        assert!(
+            e.message.starts_with("job.toml:3:1: `color` in [product] is given twice"),
+            "{}",
+            e.message
+        );
+        assert!(e.help.contains("Leave `colour` out"), "{}", e.help);
+        let e = refused(
+            "[[joint]]\nelevation = \"F\"\nat = 9\n[[movement_joint]]\nelevation = \"F\"\nat = 9\n",
+        );
+        assert!(e.message.contains("`movement_joint` is given twice"), "{}", e.message);
     }
 
     #[test]

@@ -223,7 +223,7 @@ fn bands_of(rule: &mut Rule, layout: &Layout, w: &LaidWall, mine: &[&TrimPiece])
 
 /// At a joint every run ends, and on either side of it stands a channel.
 fn unbridged(rule: &mut Rule, layout: &Layout, w: &LaidWall) {
-    let half = layout.job.trim.joint_gap / 2.0;
+    let half = layout.job.trim.movement_gap / 2.0;
     let ends = w.outline.iter().map(|p| p[0]);
     let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
     let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);

@@ -88,7 +88,7 @@ fn closes(rule: &mut Rule, layout: &Layout, w: &LaidWall, f: &Frame) {
             jamb,
             jamb + jambs as f64
                 * match layout.job.trim.frame {
-                    FrameCut::Mitre => covered(head > 0.0) + covered(sill > 0.0),
+                    FrameCut::Miter => covered(head > 0.0) + covered(sill > 0.0),
                     FrameCut::Square if sill > 0.0 => layout.job.trim.tab,
                     FrameCut::Square => 0.0,
                 },
@@ -120,7 +120,7 @@ fn closes(rule: &mut Rule, layout: &Layout, w: &LaidWall, f: &Frame) {
         let mitre = |e: &TrimEnd| matches!(e, TrimEnd::Mitre(a) | TrimEnd::MitreTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
         let channels = f.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel);
         let n = channels.flat_map(|t| &t.ends).filter(|e| mitre(e)).count();
-        let want = if layout.job.trim.frame == FrameCut::Mitre { 8 } else { 0 };
+        let want = if layout.job.trim.frame == FrameCut::Miter { 8 } else { 0 };
         rule.case(n == want, || format!("{}: {n} mitred ends, {want} are needed", o.id));
     }
     for t in &f.trims {

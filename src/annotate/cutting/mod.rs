@@ -26,7 +26,7 @@ type Key = (
     [EndKey; 2],
     Option<(i64, i64)>,
     Vec<NotchKey>,
-    [i64; 2],
+    [i64; 3],
     (i64, bool, bool, Option<Half>),
 );
 /// Kind, angle, set, contour.
@@ -118,9 +118,8 @@ fn page(n: usize, c: Canvas) -> Page {
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let mut c = Canvas::new(area);
     let title = if n == 1 { "Cutting sheet" } else { "Cutting sheet, continued" };
-    let sum = |of: fn(&EdgeWork) -> u32| -> u32 {
-        layout.pieces().map(|(.., p)| of(&p.edge_work)).sum()
-    };
+    let sum =
+        |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
     let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
     let punched = if slots + held > 0 {
         format!("{slots} nail slots and {held} {} overall. ", siding::held_by(layout.job.siding()))
