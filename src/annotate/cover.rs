@@ -10,7 +10,7 @@ use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
-use crate::wording::siding;
+use crate::wording::{checks, pole, siding};
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -105,17 +105,8 @@ fn rows(layout: &Layout) -> Vec<Row> {
             if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
         text(&mut out, format!("{zone}: {cladding}, {area} net. {how}."));
     }
-    out.push(Row::Head("Checked"));
-    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
-    let n = layout.verify.rules.len();
-    text(
-        &mut out,
-        if broken == 0 {
-            format!("{n} rules checked by separate code: all kept.")
-        } else {
-            format!("{n} rules checked by separate code: {broken} cases break one; see report.txt.")
-        },
-    );
+    out.push(Row::Head(checks::SECTION));
+    text(&mut out, checks::summary(&layout.verify.rules));
     out.push(Row::Head("To order"));
     for l in &layout.takeoff {
         let hundredths = |v: f64| (v * 100.0).round() / 100.0;
@@ -155,10 +146,11 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let style = layout.job.sheet.lengths;
     let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
     out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
-    out.push(Row::Text(format!(
-        "Courses level round the house from {} over the level line: {}.",
-        style.length(layout.datum),
-        layout.datum_why
+    out.push(Row::Text(pole::datum(
+        layout.datum,
+        &layout.datum_reason,
+        &layout.story_pole.divisions,
+        style,
     )));
     out.push(Row::Text(siding::edges_as_drawn(&layout.job)));
     out.push(Row::Text(

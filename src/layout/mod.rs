@@ -5,12 +5,15 @@
 //! house's level line.
 
 pub mod bound;
+pub mod breach;
 pub(crate) mod by_wall;
 pub mod course;
 pub(crate) mod from_drawn;
 pub mod piece;
+pub mod rule;
 pub mod slopes;
 pub mod verified;
+pub mod violation;
 pub mod wall;
 
 use schemars::JsonSchema;
@@ -26,7 +29,7 @@ use crate::job::Job;
 use crate::model::corner::Corner;
 use crate::model::fastening::{Fastening, Movement};
 use crate::model::half::Half;
-use crate::model::pole::PoleTable;
+use crate::model::pole::{DatumReason, PoleTable};
 use crate::model::quantity::TakeoffLine;
 use crate::model::source::Source;
 use crate::model::trim::TrimPiece;
@@ -51,7 +54,7 @@ pub struct Layout {
     /// Butt line of course 0.
     pub datum: f64,
     /// How the datum was chosen.
-    pub datum_why: String,
+    pub datum_reason: DatumReason,
     /// The story pole: heights the datum was chosen from, and every line on the stick.
     pub story_pole: PoleTable,
     /// Faces of the house.

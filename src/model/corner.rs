@@ -1,7 +1,8 @@
 //! Corners of the house, each once, though two elevations show it.
 
-use super::ids::{CornerId, ElevationName, WallId};
 use serde::{Deserialize, Serialize};
+
+use super::ids::{CornerId, ElevationName, WallId};
 
 /// A corner of the house.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::ids::RunId;
+use super::pole::{DatumReason, EvenedCourses};
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, same, snap};
@@ -15,8 +16,10 @@ pub struct StoryPole {
     pub datum: f64,
     /// Height of a course.
     pub exposure: f64,
-    /// How the datum was chosen, in words.
-    pub why: String,
+    /// How the datum was chosen.
+    pub reason: DatumReason,
+    /// How the exposures of boards were evened.
+    pub divisions: Vec<EvenedCourses>,
     /// Butt lines from course 0 up, where exposures are evened; empty where every course is as high
     /// as the next. Beyond them courses have `exposure`.
     pub lines: Vec<f64>,

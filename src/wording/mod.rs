@@ -1,5 +1,14 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
 
+pub mod checks;
+pub mod figure;
 pub mod layers;
+pub mod lists;
+pub mod names;
+pub mod pole;
+pub mod restricted;
+pub mod seams;
 pub mod siding;
+pub mod trim;
+pub mod work;

@@ -17,6 +17,7 @@ use crate::model::quantity::{TakeoffLine, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
+use crate::wording::pole;
 
 /// A cell that stays text.
 pub fn safe(text: &str) -> String {
@@ -154,7 +155,7 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
         vec![
             number(style.number(l.height)),
             safe(&style.length(l.height)),
-            l.kind.word().to_owned(),
+            pole::line(l.kind).to_owned(),
             l.course.to_string(),
             number(style.number(l.over)),
             style.short(l.over),

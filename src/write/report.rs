@@ -6,7 +6,7 @@ use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
-use crate::wording::siding;
+use crate::wording::{checks, pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -83,12 +83,7 @@ fn read(layout: &Layout) -> String {
     for line in [
         format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")),
         format!("Unit: {}, taken by {}; {proof}.", plain(&d.unit), plain(&d.unit_source)),
-        format!(
-            "Datum: butt line of course 1 at {} {} the level line; {}.",
-            style.length(layout.datum.abs()),
-            if layout.datum < 0.0 { "below" } else { "above" },
-            layout.datum_why
-        ),
+        pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
         siding::in_full(&layout.job, &plain(&colour)),
         siding::edges_as_drawn(&layout.job),
     ] {
@@ -172,7 +167,12 @@ fn panels(layout: &Layout) -> String {
     }));
     for c in &b.conflicts {
         let broken = |b: &crate::model::seam::Break| {
-            format!("{}, broken on {}: {}.", b.mark, plain(&c.elevation), b.words)
+            format!(
+                "{}, broken on {}: {}.",
+                b.mark,
+                plain(&c.elevation),
+                seams::fault(&b.fault, layout.job.sheet.lengths)
+            )
         };
         lines.extend(c.breaks.iter().map(broken));
     }
@@ -280,18 +280,21 @@ fn whole(style: LengthStyle, inches: f64) -> String {
     }
 }
 
+/// Most violations of one rule that are printed; the count is always whole.
+const MOST_SHOWN: usize = 50;
+
 fn checked(layout: &Layout) -> String {
-    let mut out = String::from("CHECKED BY SEPARATE CODE\n");
+    let mut out = format!("{}\n", checks::SECTION.to_uppercase());
     for r in &layout.verify.rules {
-        let verdict = if r.violations.is_empty() {
-            "kept".to_owned()
-        } else {
-            format!("{} BROKEN", r.violations.len())
-        };
-        out.push_str(&format!("  {:<56} {:>7}  {verdict}\n", fitted(&r.rule, 56), r.checked));
-        for v in &r.violations {
-            out.push_str(&wrapped(&plain(v), "      "));
+        let (title, verdict) = (fitted(checks::rule(r.rule), 56), checks::verdict(r));
+        out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
+        for v in r.violations.iter().take(MOST_SHOWN) {
+            let words = checks::violation(v, layout.job.sheet.lengths);
+            out.push_str(&wrapped(&plain(&words), "      "));
             out.push('\n');
+        }
+        if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
+            out.push_str(&format!("      {}\n", checks::and_more(more)));
         }
     }
     out

@@ -4,13 +4,14 @@ use lapwright::diag::{Notes, Severity};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::corner::Pairing;
 use lapwright::pipeline;
 use lapwright::verify;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-use crate::support::{broken, dxf, rect};
+use crate::support::{broken, broken_rules, dxf, rect};
 
 /// Room between elevations, so that each has its region.
 const APART: f64 = 2000.0;
@@ -170,7 +171,7 @@ fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
 #[test]
 fn courses_that_do_not_meet_at_a_corner_are_caught() {
     let (l, _) = laid(&box_house(360.0, 240.0, 96.0), "");
-    let rule = "courses meet at every paired corner";
+    let rule = Rule::CornerCourses;
     let found = |l: &Layout| {
         verify::check(l)
             .rules
@@ -298,8 +299,8 @@ proptest! {
         prop_assert_eq!(l.corners.len(), 6);
         prop_assert!(l.corners.iter().all(|c| c.sides.len() == 2));
         // A quick crew may not keep the stagger of seams; that is no matter of corners.
-        let found: Vec<String> = broken(&l).into_iter().filter(|b| !b.contains("stagger")).collect();
-        prop_assert_eq!(found, Vec::<String>::new());
+        let found: Vec<Rule> = broken_rules(&l).into_iter().filter(|r| *r != Rule::SeamStagger).collect();
+        prop_assert_eq!(found, Vec::<Rule>::new());
         // Reckoned here again from pieces: butt lines of pieces that end at a corner.
         for c in &l.corners {
             let at = |k: usize| -> Vec<i64> {

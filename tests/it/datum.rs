@@ -2,13 +2,16 @@
 
 use lapwright::job::Job;
 use lapwright::layout::Layout;
-use lapwright::model::pole::LineKind;
+use lapwright::layout::rule::Rule;
+use lapwright::model::pole::{DatumWeight, FirstCourse, LineKind};
 use lapwright::model::receiver::Receiver;
+use lapwright::units::LengthStyle;
+use lapwright::wording;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
 use crate::layouts::house;
-use crate::support::{broken, dxf, inches, laid, lay, rect, root};
+use crate::support::{broken, broken_rules, dxf, inches, laid, lay, rect, root};
 
 fn one_window(set: impl Fn(&mut Job)) -> Layout {
     let path = root().join("sample-drawings/one-window.dxf");
@@ -46,8 +49,14 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
     let choices = &l.story_pole.choices;
     assert_eq!(choices.len(), 3);
     let other = choices.iter().find(|c| c.datum == -4.0).expect("WY-11 is not told");
-    assert!(other.terms.iter().any(|t| t.weight == "cut_start"), "{other:?}");
-    assert!(other.words.contains("courses.hang_below"), "{}", other.words);
+    assert!(other.terms.iter().any(|t| t.weight == DatumWeight::CutStart), "{other:?}");
+    // Its first course would be whole if it hung by those 4 in.
+    let FirstCourse::Cut { whole_if_hung, .. } = other.effects.first_course else {
+        panic!("{other:?}")
+    };
+    assert_eq!(whole_if_hung, 4.0);
+    let words = wording::pole::effects(&other.effects, LengthStyle::Feet);
+    assert!(words.contains("courses.hang_below"), "{words}");
     // Alternatives differ really: an inch or more apart, round the course.
     for (i, a) in choices.iter().enumerate() {
         for b in &choices[..i] {
@@ -187,8 +196,8 @@ proptest! {
         for other in &others {
             prop_assert_eq!(told(&here), told(other));
         }
-        let found: Vec<String> = broken(&here).into_iter().filter(|b| here.bound.conflicts.is_empty() || !(b.contains("stagger") || b.contains("shortest"))).collect();
-        prop_assert_eq!(found, Vec::<String>::new());
+        let found: Vec<Rule> = broken_rules(&here).into_iter().filter(|r| here.bound.conflicts.is_empty() || ![Rule::SeamStagger, Rule::ShortestPiece].contains(r)).collect();
+        prop_assert_eq!(found, Vec::<Rule>::new());
     }
 
     #[test]

@@ -5,13 +5,14 @@ use lapwright::annotate;
 use lapwright::job::siding::kind::{BoardSiding, Siding};
 use lapwright::job::{Job, Product};
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::half::Half;
 use lapwright::model::seam::Effort;
 use lapwright::takeoff::quantities;
 use lapwright::write::{csv, report};
 
 use crate::sheets::legible;
-use crate::support::{broken, dxf, inches, job, lay, rect, samples};
+use crate::support::{broken, broken_rules, dxf, inches, job, lay, rect, samples};
 
 /// A wall so wide and high, courses of 8 in counted from `datum`.
 fn wall(wide: f64, high: f64, datum: f64, change: &dyn Fn(&mut Job)) -> Layout {
@@ -69,7 +70,7 @@ fn parts_that_do_not_fit_or_are_not_wanted_stay_apart() {
     assert_eq!(broken(&high), Vec::<String>::new());
     let off = wall(150.0, 23.5, -4.0, &|j| j.seams.reuse_halves = false);
     assert_eq!((off.panels.len(), off.halved()), (4, 0));
-    assert!(off.verify.rules.iter().all(|r| !r.rule.contains("halves")));
+    assert!(off.verify.rules.iter().all(|r| r.rule != Rule::PanelHalves));
 }
 
 #[test]
@@ -175,11 +176,7 @@ fn halves_that_overlap_are_refused() {
     let refused = |what: &str, change: &dyn Fn(&mut Layout)| {
         let mut other = layout.clone();
         change(&mut other);
-        assert!(
-            broken(&other).iter().any(|b| b.starts_with("both halves")),
-            "{what}: {:?}",
-            broken(&other)
-        );
+        assert!(broken_rules(&other).contains(&Rule::PanelHalves), "{what}: {:?}", broken(&other));
     };
     let each = |l: &mut Layout, change: &dyn Fn(&mut lapwright::layout::piece::Piece)| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);

@@ -8,7 +8,10 @@ use lapwright::diag::Notes;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
+use lapwright::layout::verified::RuleCheck;
 use lapwright::pipeline;
+use lapwright::wording::checks;
 
 /// The project's folder.
 pub(crate) fn root() -> PathBuf {
@@ -89,8 +92,19 @@ pub(crate) fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
 }
 
-/// Every rule that is broken, with its first case.
+/// Every rule that is broken, with its first case in words.
 pub(crate) fn broken(layout: &Layout) -> Vec<String> {
     let v = lapwright::verify::check(layout);
-    v.rules.iter().filter_map(|r| Some(format!("{}: {}", r.rule, r.violations.first()?))).collect()
+    let style = layout.job.sheet.lengths;
+    let words = |r: &RuleCheck| {
+        let first = r.violations.first()?;
+        Some(format!("{}: {}", checks::rule(r.rule), checks::violation(first, style)))
+    };
+    v.rules.iter().filter_map(words).collect()
+}
+
+/// Every rule that is broken.
+pub(crate) fn broken_rules(layout: &Layout) -> Vec<Rule> {
+    let v = lapwright::verify::check(layout);
+    v.rules.iter().filter(|r| !r.passes()).map(|r| r.rule).collect()
 }

@@ -8,8 +8,8 @@ mod ground;
 mod labels;
 pub(super) mod marks;
 mod openings;
+mod restricted;
 mod slopes;
-mod tight;
 mod trims;
 pub(super) mod view;
 mod walls;
@@ -129,7 +129,7 @@ fn sheet(
         + marks::marks(&mut c, e, view)
         + trims::marks(&mut c, on, e, view);
     if !boards {
-        tight::places(&mut c, on, view);
+        restricted::marks(&mut c, on, view);
     }
     ground::bare(&mut c, e, view);
     flashing::notes(&mut c, layout, e, view);
@@ -179,8 +179,8 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
         "rip: height kept".to_owned(),
         "notch: width x depth; see the cutting sheets".to_owned(),
     ];
-    if layout.job.siding().receivers.has_pockets() && tight::of(on).next().is_some() {
-        out.push("tight: see the order of work for the way in (common practice)".to_owned());
+    if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
+        out.push(crate::wording::restricted::LEGEND.to_owned());
     }
     if !on.breaks.is_empty() {
         out.push("X1 and on, at diamonds: a seam rule broken, see the report".to_owned());

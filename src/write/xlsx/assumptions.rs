@@ -6,7 +6,7 @@ use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
-use crate::wording::siding;
+use crate::wording::{pole, siding};
 use crate::write::report::cautions;
 use crate::write::settings::settings;
 
@@ -86,8 +86,8 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             &format!("by {}", layout.drawing.unit_source),
         ),
         row(
-            format!("butt line of course 1 at {} from the level line", style.length(layout.datum)),
-            &layout.datum_why,
+            pole::datum_height(layout.datum, style),
+            &pole::reason(&layout.datum_reason, &layout.story_pole.divisions, style),
         ),
         meeting(job),
         row(

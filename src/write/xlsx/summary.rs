@@ -5,6 +5,7 @@ use super::order::{row_of, total_row};
 use crate::diag::Severity;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
+use crate::wording::checks;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -191,14 +192,14 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
 }
 
 fn verified(g: &mut Grid, layout: &Layout) {
-    g.texts(&["Checked by separate code"], Look::Heading);
-    g.heads(&["Rule", "Cases", "Broken"], &[1, 2]);
+    g.texts(&[checks::SECTION], Look::Heading);
+    g.heads(&["Rule", "Cases", "FAIL", "First"], &[1, 2]);
     for r in &layout.verify.rules {
-        g.text(0, &r.rule, Look::Wrapped);
+        g.text(0, checks::rule(r.rule), Look::Wrapped);
         g.number(1, r.checked as f64, Look::Count);
         g.number(2, r.violations.len() as f64, Look::Count);
         if let Some(v) = r.violations.first() {
-            g.text(3, v, Look::Text);
+            g.text(3, &checks::violation(v, layout.job.sheet.lengths), Look::Text);
         }
         g.next();
     }

@@ -1,0 +1,33 @@
+//! What was laid out in a few lines, for whoever started it.
+
+use super::report::{self, plain};
+use crate::diag::Severity;
+use crate::layout::Layout;
+use crate::units::counted;
+use crate::wording::checks;
+
+/// What a user sees when it is done.
+pub fn text(layout: &Layout) -> String {
+    let walls = layout.walls().count();
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
+    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", plain(z)));
+    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
+        format!(
+            "A careful crew would take {}, net area + {} % would buy {}.",
+            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
+        )
+    });
+    let mut out = format!(
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
+        plain(&layout.drawing.name),
+        counted(layout.elevations.len(), "elevation"),
+        counted(walls, "wall"),
+        layout.bound.words
+    );
+    let warnings: Vec<_> =
+        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
+    out.push_str(&report::notes(&warnings));
+    out.push_str(&checks::summary(&layout.verify.rules));
+    out.push('\n');
+    out
+}
