@@ -1,6 +1,6 @@
 //! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
 
-use super::Local;
+use super::frame::ViewFrame;
 use crate::diag::{Note, Notes};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{BESIDE, SAME, level, plumb};
@@ -15,7 +15,7 @@ const TAG_REACH: f64 = 18.0;
 
 /// The sides of a wall's faces, each named.
 pub(super) fn edges(
-    local: &Local,
+    local: &ViewFrame,
     outline: &[Point],
     faces: &[Polygon],
     bare: &[Polygon],
@@ -67,7 +67,7 @@ fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
 /// Shapes with the boxes that what stands along them lies in.
 type Boxed<'a> = &'a [(Rect, Polygon)];
 
-fn kind(local: &Local, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
+fn kind(local: &ViewFrame, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
     let (rise, middle) = (to - from, from.midpoint(to));
     let on =
         |shapes: Boxed| shapes.iter().any(|(b, s)| b.contains(middle) && along(&s.outer, middle));
@@ -111,7 +111,7 @@ fn on_segment(p: Point, a: Point, b: Point) -> bool {
 }
 
 /// An upright line on the corner layer on this side, or up to 6 in inside the wall.
-fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
+fn is_inside_corner(local: &ViewFrame, from: Point, to: Point) -> bool {
     let x = (from.x + to.x) / 2.0;
     // Counter-clockwise, the left side runs down and the wall lies to its right.
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
@@ -132,7 +132,7 @@ fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
 /// The tag of a corner: the nearest one inside its wall, no farther sideways than the convention
 /// allows, from a little under the wall's foot up to the side's top. Parts of a corner above a
 /// bare area or a lower roof share the tag at its foot.
-fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
+fn tag(local: &ViewFrame, from: Point, to: Point, foot: f64) -> Option<String> {
     let x = (from.x + to.x) / 2.0;
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
     let top = from.y.max(to.y);

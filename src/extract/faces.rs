@@ -1,11 +1,12 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
-use super::Local;
 use super::edges::edges;
+use super::frame::ViewFrame;
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
+use super::outline::Outline;
+use super::ways::hatch;
 use super::ways::recess::{self, Drawn};
-use super::ways::{Outline, hatch};
 use super::{limits, parts, zones};
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -20,7 +21,7 @@ use crate::model::linework::Role;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
     notes: &mut Notes,
 ) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
@@ -108,7 +109,7 @@ pub(crate) fn walls(
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those
 /// drawn, and those that hatches and loose lines show where none is drawn.
 fn settled(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
@@ -145,7 +146,7 @@ fn settled(
     (outlines, every)
 }
 
-fn loops(local: &Local, role: Role) -> Vec<Polygon> {
+fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
     local
         .strokes(role)
         .filter(|s| s.closed && s.points.len() >= 3)
@@ -190,7 +191,7 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     None
 }
 
-fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes) {
+fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, notes: &mut Notes) {
     let (p, q) = (local.source(p), local.source(q));
     let message = format!(
         "the wall outline on layer {} crosses itself: its sides near ({:.3}, {:.3}) and ({:.3}, {:.3}) cut each other",
@@ -200,7 +201,7 @@ fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes
     notes.push(Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name));
 }
 
-fn report_overlaps(local: &Local, walls: &[DrawnWall], notes: &mut Notes) {
+fn report_overlaps(local: &ViewFrame, walls: &[DrawnWall], notes: &mut Notes) {
     let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
         if told >= limits::MOST_TOLD {
@@ -233,7 +234,7 @@ fn report_overlaps(local: &Local, walls: &[DrawnWall], notes: &mut Notes) {
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     openings: Vec<DrawnOpening>,
     notes: &mut Notes,
@@ -327,7 +328,7 @@ fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
 }
 
 fn give_obstacles(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     obstacles: Vec<DrawnObstacle>,
     notes: &mut Notes,

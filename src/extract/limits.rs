@@ -1,8 +1,8 @@
 //! What is no wall of a house, whatever it is: refused by name, before it costs hours. The figures are
 //! of our own choosing: no source.
 
-use super::Local;
-use super::ways::Outline;
+use super::frame::ViewFrame;
+use super::outline::Outline;
 use crate::diag::Note;
 use crate::job::WIDEST;
 use crate::model::house::DrawnWall;
@@ -21,7 +21,7 @@ const MOST_HOLES: usize = 1_000;
 pub(super) const MOST_TOLD: usize = 100;
 
 /// Why an outline is not laid out, if it is more than any house has.
-pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
+pub(super) fn too_much(local: &ViewFrame, o: &Outline) -> Option<Note> {
     let frame = o.frame();
     let length = |inches: f64| local.job.sheet.lengths.length(inches);
     let (sides, wide, high) = (o.ring.len(), frame.width(), frame.height());
@@ -52,7 +52,7 @@ pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
 }
 
 /// A wall with more openings or fixtures than any has.
-pub(super) fn too_many_holes(local: &Local, w: &DrawnWall) -> Option<Note> {
+pub(super) fn too_many_holes(local: &ViewFrame, w: &DrawnWall) -> Option<Note> {
     let all = [("openings", w.openings.len()), ("fixtures", w.obstacles.len())];
     let (what, n) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
     let message = format!(

@@ -4,21 +4,24 @@ mod angled;
 mod corners;
 mod edges;
 mod faces;
+mod frame;
 mod limits;
 mod openings;
 mod order;
+mod outline;
 mod parts;
 mod returns;
 mod views;
 mod ways;
 mod zones;
 
-use self::ways::Outline;
+use self::frame::ViewFrame;
+use self::outline::Outline;
 use crate::diag::{Note, Notes, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House};
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::linework::{Linework, Role};
 
 /// The house that the lines show.
 ///
@@ -197,7 +200,7 @@ fn elevation(
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.
     let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
-    let local = Local { lines, view, origin, to_source, job, part };
+    let local = ViewFrame { lines, view, origin, to_source, job, part };
     let (walls, zones) = faces::walls(&local, outlines, notes);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
@@ -235,41 +238,4 @@ fn level_line(lines: &Linework, view: &views::View) -> Option<f64> {
         }
     }
     found.map(|(_, y)| y)
-}
-
-/// One view with its own coordinates.
-pub(crate) struct Local<'a> {
-    pub(crate) lines: &'a Linework,
-    pub(crate) view: &'a views::View,
-    /// Origin of the elevation, inches of the whole drawing.
-    pub(crate) origin: Point,
-    pub(crate) to_source: Affine,
-    pub(crate) job: &'a Job,
-    /// The zone that is laid out; the house where none is named.
-    pub(crate) part: Option<usize>,
-}
-
-impl<'a> Local<'a> {
-    /// A place of the whole drawing in elevation inches.
-    pub(crate) fn place(&self, p: Point) -> Point {
-        p - self.origin.to_vec2()
-    }
-
-    /// An elevation place in source coordinates.
-    pub(crate) fn source(&self, p: Point) -> Point {
-        self.to_source * p
-    }
-
-    pub(crate) fn strokes(&self, role: Role) -> impl Iterator<Item = &'a Stroke> + use<'a> {
-        self.view.strokes(self.lines).filter(move |s| s.role == Some(role))
-    }
-
-    pub(crate) fn ring(&self, s: &Stroke) -> Vec<Point> {
-        s.points.iter().map(|p| self.place(*p)).collect()
-    }
-}
-
-/// Box of a stroke.
-pub(crate) fn stroke_box(s: &Stroke) -> Rect {
-    crate::geom::polygon::bounds(&s.points).unwrap_or(Rect::ZERO)
 }

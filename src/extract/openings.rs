@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::Local;
+use super::frame::ViewFrame;
 use crate::diag::{Note, Notes};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
@@ -27,7 +27,7 @@ struct Drawn {
 }
 
 /// The openings of a view.
-pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
+pub(super) fn openings(local: &ViewFrame, notes: &mut Notes) -> Vec<DrawnOpening> {
     let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
@@ -38,7 +38,7 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
     if let Some((first, n)) = open.fold(None, |acc: Option<(&Stroke, usize)>, s| {
         Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
     }) {
-        let at = local.source(local.place(super::stroke_box(first).center()));
+        let at = local.source(local.place(super::outline::stroke_box(first).center()));
         let message = format!(
             "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
             counted(n, "loose line")
@@ -80,7 +80,7 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
 }
 
 /// The fixtures of a view.
-pub(super) fn obstacles(local: &Local) -> Vec<DrawnObstacle> {
+pub(super) fn obstacles(local: &ViewFrame) -> Vec<DrawnObstacle> {
     let found = outermost(things(local, &[Role::MountingBlock, Role::Obstacle]));
     found
         .into_iter()
@@ -107,7 +107,7 @@ fn root(lines: &Linework, mut group: usize) -> usize {
     group
 }
 
-fn things(local: &Local, roles: &[Role]) -> Vec<Drawn> {
+fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
     let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
     let mut out = Vec::new();
     for role in roles {
@@ -140,7 +140,7 @@ fn wound(ring: Ring) -> Ring {
 
 /// The outside of a block's linework: its largest loop if that holds the rest, the union of its
 /// loops, else the box round its lines.
-fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
+fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
     let points: Vec<Point> =
         strokes.iter().flat_map(|s| s.points.iter().map(|p| local.place(*p))).collect();
     let all = bounds(&points)?;

@@ -1,6 +1,6 @@
 //! Bands and building joints: what parts the siding of a wall (FACTS OT-14, OT-18).
 
-use super::Local;
+use super::frame::ViewFrame;
 use crate::diag::{Note, Notes};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
@@ -10,7 +10,7 @@ use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
 
 /// Closed outlines of bands, and the bands of the job.
-pub(super) fn bands(local: &Local, frame: Rect, drawn: Vec<Polygon>) -> Vec<Polygon> {
+pub(super) fn bands(local: &ViewFrame, frame: Rect, drawn: Vec<Polygon>) -> Vec<Polygon> {
     let here = |e: &Option<String>| e.as_ref().is_none_or(|e| same_name(e, &local.view.name));
     let of_job = local.job.bands.iter().filter(|b| here(&b.elevation)).map(|b| {
         let (left, right) = (b.left.unwrap_or(frame.x0 - 1.0), b.right.unwrap_or(frame.x1 + 1.0));
@@ -25,7 +25,7 @@ pub(super) fn same_name(a: &str, b: &str) -> bool {
 }
 
 /// Places of joints and the heights over which they are drawn.
-pub(super) fn joints(local: &Local) -> Vec<(f64, f64, f64)> {
+pub(super) fn joints(local: &ViewFrame) -> Vec<(f64, f64, f64)> {
     let drawn = local.strokes(Role::Joint).flat_map(|s| {
         let ring = local.ring(s);
         let pairs: Vec<(f64, f64, f64)> = ring
@@ -63,7 +63,7 @@ pub(super) fn strip(outline: &Polygon, x: f64, gap: f64) -> Polygon {
 
 /// Tells of a joint that runs through an opening: it cannot be one of the building.
 pub(super) fn through_openings(
-    local: &Local,
+    local: &ViewFrame,
     outline: &Polygon,
     joints: &[f64],
     openings: &[DrawnOpening],

@@ -256,7 +256,10 @@ pub(crate) const EDGES: [(&str, Rule, Break); 11] = [
     ("a corner forgotten", Rule::CornerSides, |l| {
         l.corners.remove(0);
     }),
-    ("a corner twice", Rule::CornerSides, |l| l.corners.push(l.corners[0].clone())),
+    ("a corner twice", Rule::CornerSides, |l| {
+        let again = l.corners[0].clone();
+        l.corners.push(again);
+    }),
     ("a wall round a corner that stands elsewhere", Rule::CornerSides, |l| {
         l.corners[0].high += 3.0
     }),

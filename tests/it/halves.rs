@@ -1,7 +1,6 @@
 //! Both halves of a ripped panel in use: walls reckoned by hand, never more panels than without, the
 //! rules kept, and what the check says where halves do not fit.
 
-use lapwright::annotate;
 use lapwright::job::siding::kind::{BoardSiding, Siding};
 use lapwright::job::{Job, Product};
 use lapwright::layout::Layout;
@@ -12,7 +11,7 @@ use lapwright::takeoff::quantities;
 use lapwright::write::{csv, report};
 
 use crate::sheets::legible;
-use crate::support::{broken, broken_rules, dxf, inches, job, lay, rect, samples};
+use crate::support::{broken, broken_rules, dxf, inches, job, lay, lay_set, rect, samples};
 
 /// A wall so wide and high, courses of 8 in counted from `datum`.
 fn wall(wide: f64, high: f64, datum: f64, change: &dyn Fn(&mut Job)) -> Layout {
@@ -148,11 +147,12 @@ fn random_houses_keep_every_rule_and_their_sheets_are_legible() {
         }
         let plain = lay(source.as_bytes(), &job);
         job.seams.reuse_halves = true;
-        let layout = lay(source.as_bytes(), &job);
-        assert_eq!(broken(&layout), broken(&plain), "house {seed}");
+        let set = lay_set(source.as_bytes(), &job);
+        let layout = &set.layout;
+        assert_eq!(broken(layout), broken(&plain), "house {seed}");
         assert_eq!(layout.panels.len() + layout.halved(), plain.panels.len(), "house {seed}");
         let name = format!("house {seed}");
-        let sheets = annotate::sheets(&layout);
+        let sheets = crate::support::sheets(&set);
         sheets.iter().for_each(|s| legible(&name, s));
         saved += layout.halved();
     }

@@ -6,8 +6,7 @@ mod titles;
 use std::collections::{BTreeMap, BTreeSet};
 
 use self::titles::{Shows, Title, titles};
-use super::stroke_box;
-use super::ways::Outline;
+use super::outline::{Outline, stroke_box};
 use crate::diag::{Note, Notes};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
@@ -153,7 +152,7 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
         let help =
             "If it is an elevation, name it as [[elevation]] with its region in the job file.";
         let at = Point::new(v.region.x0, v.region.y0);
-        let at = super::ways::source(lines, at);
+        let at = super::outline::source(lines, at);
         notes.push(Note::info("view-left-alone", message, help).at(at));
     }
     Views { elevations, left_alone }
@@ -172,7 +171,7 @@ fn keep_sections_with_siding(
         v.left_alone = None;
         let message = format!("{}: by its title a section, but siding is hatched in it", v.name);
         let help = "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.";
-        let at = super::ways::source(lines, Point::new(v.region.x0, v.region.y0));
+        let at = super::outline::source(lines, Point::new(v.region.x0, v.region.y0));
         notes.push(Note::warning("view-section", message, help).at(at));
     }
 }

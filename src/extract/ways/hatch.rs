@@ -1,8 +1,8 @@
 //! Walls from the boundaries of siding hatches: what the hatch covers, with its holes and notches
 //! closed where an opening stands.
 
-use super::Outline;
 use super::recess::{self, Drawn};
+use crate::extract::outline::{Outline, stroke_box};
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
@@ -168,7 +168,7 @@ fn shared(p: Point, q: Point, r: Point, s: Point) -> Option<(Point, Point)> {
 
 fn drawn_along(lines: &Linework, at: Point) -> bool {
     lines.strokes.iter().any(|s| {
-        let b = super::super::stroke_box(s);
+        let b = stroke_box(s);
         b.inflate(LEVEL, LEVEL).contains(at)
             && s.points.windows(2).any(|w| {
                 let length = w[0].distance(w[1]);

@@ -4,12 +4,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::faces_of::{Sorted, sorted};
-use super::{Outline, foot, source};
+use super::foot;
 use crate::diag::{Note, Notes, Origin, round_place};
-use crate::extract::stroke_box;
-use crate::geom::arrangement::Segment;
+use crate::extract::outline::{Outline, source, stroke_box};
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::segment::Segment;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::WallWay;

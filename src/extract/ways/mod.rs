@@ -10,41 +10,11 @@ pub(super) mod hatch;
 pub(super) mod loose;
 pub(super) mod recess;
 
-use crate::diag::{Note, Notes, Origin};
-use crate::geom::polygon::{Polygon, bounds};
-use crate::geom::vocabulary::{Point, Rect, Ring};
+use super::outline::Outline;
+use crate::diag::{Note, Notes};
 use crate::job::Job;
-use crate::model::house::{DrawnOpening, WallWay};
+use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role};
-
-/// The outside of one wall, however found.
-#[derive(Clone, Debug)]
-pub(crate) struct Outline {
-    /// Inches of the whole drawing.
-    pub(crate) ring: Ring,
-    /// How it was found.
-    pub(crate) way: WallWay,
-    /// Index of its layer.
-    pub(crate) layer: usize,
-    /// Place in the source.
-    pub(crate) origin: Origin,
-    /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
-    pub(crate) exposure: Option<f64>,
-    /// Openings that its way found with it, inches of the whole drawing.
-    pub(crate) openings: Vec<DrawnOpening>,
-}
-
-impl Outline {
-    /// The box round it.
-    pub(crate) fn frame(&self) -> Rect {
-        bounds(&self.ring).unwrap_or(Rect::ZERO)
-    }
-
-    /// As a polygon.
-    pub(crate) fn polygon(&self) -> Polygon {
-        Polygon::simple(self.ring.clone()).wound()
-    }
-}
 
 /// Every wall outline that the whole drawing shows. Those of hatches carry no openings yet: these
 /// are settled view by view.
@@ -110,9 +80,4 @@ pub(super) fn report(views: &[(&str, &[Outline])], notes: &mut Notes) {
         let help = "Check each wall and opening on the sheet. A closed outline on A-WALL-OTLN goes before loose lines.";
         notes.push(Note::warning("walls-from-lines", message, help));
     }
-}
-
-/// A place of the drawing in source units.
-pub(super) fn source(lines: &Linework, p: Point) -> Point {
-    Point::new(p.x / lines.scale.inches, p.y / lines.scale.inches)
 }

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::census::kind_of;
-use super::entity::Groups;
-use super::expand::{Block, Body, Expander, Raw, Tally, moved, origin, points_of};
+use super::expand::{Block, Body, Expander, Raw, Tally, origin, points_of};
+use super::groups::Groups;
+use super::paths::moved;
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
 use super::told::PassedOver;

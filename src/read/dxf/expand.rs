@@ -4,10 +4,10 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entity::Insert;
+use super::paths::moved;
 use crate::diag::{Note, Notes, Origin};
-use crate::geom::flatten::{SAGITTA, transformed};
-use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
-use crate::model::drawing::{Drawing, Group, Item, Polyline, Shape, Space, Text};
+use crate::geom::vocabulary::{Affine, BezPath, Point};
+use crate::model::drawing::{Drawing, Group, Item, Shape, Space};
 use crate::read::limits::Limits;
 use crate::units::counted;
 
@@ -33,66 +33,6 @@ pub(super) enum Body {
 pub(super) struct Block {
     pub base: Point,
     pub raws: Vec<Raw>,
-}
-
-/// A shape moved by an affine map. Arcs stay arcs under turns, mirrors and even scales; under
-/// others they become chords.
-pub(super) fn moved(shape: Shape, map: Affine) -> Shape {
-    if map == Affine::IDENTITY {
-        return shape;
-    }
-    let [a, b, c, d, ..] = map.as_coeffs();
-    let turn = Vec2::new(a, b);
-    let scale = turn.hypot();
-    match shape {
-        Shape::Polyline(p) => {
-            let even = (scale - Vec2::new(c, d).hypot()).abs() < 1e-9 * scale
-                && (a * c + b * d).abs() < 1e-9 * scale * scale;
-            let bulged = p.vertices.iter().any(|v| v.bulge != 0.0);
-            if bulged && !even {
-                let size = map.determinant().abs().sqrt().max(1e-9);
-                let points = p.points(SAGITTA / size).into_iter().map(|q| map * q);
-                let mut chords = Polyline::open(points);
-                chords.closed = p.closed;
-                return Shape::Polyline(chords);
-            }
-            let sign = if map.determinant() < 0.0 { -1.0 } else { 1.0 };
-            let mut p = p;
-            for v in &mut p.vertices {
-                v.at = map * v.at;
-                v.bulge *= sign;
-            }
-            Shape::Polyline(p)
-        }
-        Shape::Curve(path) => Shape::Curve(transformed(&path, map)),
-        Shape::Hatch(mut h) => {
-            h.loops = h.loops.into_iter().map(|l: BezPath| map * l).collect();
-            for f in &mut h.families {
-                let along = Vec2::from_angle(f.angle.to_radians());
-                let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-                f.angle = image.atan2().to_degrees();
-                f.base = map * f.base;
-                let (x, y) = f.offset;
-                f.offset = (a * x + c * y, b * x + d * y);
-            }
-            Shape::Hatch(h)
-        }
-        Shape::Text(t) => {
-            let along = Vec2::from_angle(t.angle.to_radians());
-            let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-            let height = t.height * map.determinant().abs() / image.hypot().max(1e-12);
-            Shape::Text(Text { at: map * t.at, angle: image.atan2().to_degrees(), height, ..t })
-        }
-        Shape::Dimension(mut m) => {
-            m.from = map * m.from;
-            m.to = map * m.to;
-            m.line = map * m.line;
-            m.angle = m.angle.map(|g| g + turn.atan2().to_degrees());
-            m.measured = m.measured.map(|v| v * scale);
-            Shape::Dimension(m)
-        }
-        Shape::Point(p) => Shape::Point(map * p),
-    }
 }
 
 /// State handed down from an insert to what it brings.

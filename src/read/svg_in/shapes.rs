@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use usvg::tiny_skia_path::PathSegment;
 
-use super::ToUser;
 use super::names::{Named, Names};
+use super::user::ToUser;
 use crate::diag::{Note, Notes, Origin};
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point};
 use crate::model::drawing::{

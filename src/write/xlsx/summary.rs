@@ -9,7 +9,7 @@ use crate::wording::checks;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
-    g.texts(&[&super::title(layout)], Look::Title);
+    g.texts(&[&title(layout)], Look::Title);
     let t = &layout.job.title;
     for (name, value) in [
         ("Client", &t.client),
@@ -207,4 +207,10 @@ fn verified(g: &mut Grid, layout: &Layout) {
     g.text(0, "Open questions (see Assumptions)", Look::Text);
     g.number(1, open as f64, Look::Count);
     g.next();
+}
+
+/// What the workbook is called.
+pub(super) fn title(layout: &Layout) -> String {
+    let project = &layout.job.title.project;
+    format!("Takeoff: {}", if project.is_empty() { &layout.drawing.name } else { project })
 }
