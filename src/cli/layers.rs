@@ -5,24 +5,25 @@ use std::process::ExitCode;
 use super::args::Reading;
 use super::loading::load;
 use super::terminal::{print, refused};
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::pipeline;
+use crate::units::LengthStyle;
 use crate::write::layers;
 
 /// Lists the layers with what each is taken for.
 pub(super) fn list(a: &Reading) -> ExitCode {
-    let mut notes = Notes::default();
-    match load(a, &mut notes).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
+    let mut findings = Findings::default();
+    match load(a, &mut findings).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &notes),
+        Err(r) => refused(&r, &findings, LengthStyle::default()),
     }
 }
 
 /// Prints guesses as a fragment of a job file.
 pub(super) fn suggest(a: &Reading) -> ExitCode {
-    let mut notes = Notes::default();
-    match load(a, &mut notes).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
+    let mut findings = Findings::default();
+    match load(a, &mut findings).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &notes),
+        Err(r) => refused(&r, &findings, LengthStyle::default()),
     }
 }

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::args::Reading;
 use super::files;
-use crate::diag::{Note, Notes, Refusal};
-use crate::job::drawing::KNOWN_HELP;
+use crate::finding::lines::LineFinding;
+use crate::finding::{Findings, Refusal};
 use crate::job::{Job, file};
 
 /// A drawing with its job, read.
@@ -19,11 +19,11 @@ pub(super) struct Loaded {
 }
 
 /// Reads the drawing, and its job where one is named.
-pub(super) fn load(a: &Reading, notes: &mut Notes) -> Result<Loaded, Refusal> {
+pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refusal> {
     let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
-            file::read(&String::from_utf8_lossy(&bytes), &path.display().to_string(), notes)?
+            file::read(&String::from_utf8_lossy(&bytes), &path.display().to_string(), findings)?
         }
         None => Job::default(),
     };
@@ -31,8 +31,7 @@ pub(super) fn load(a: &Reading, notes: &mut Notes) -> Result<Loaded, Refusal> {
         job.drawing.known = Some(known.clone());
         // A fault of the command line is not told as one of the job file.
         if job.drawing.known_scale().is_none() {
-            let message = format!("the known distance `{known}` cannot be read");
-            return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+            return Err(Refusal::new(LineFinding::KnownUnreadable { text: known.clone() }));
         }
     }
     let bytes = files::read(&a.drawing)?;
