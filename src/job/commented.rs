@@ -79,8 +79,16 @@ pub fn text() -> String {
             out.push_str("# [[zone.stock]]\n# length = 150.0\n");
             continue;
         }
-        const LISTS: [&str; 8] =
-            ["elevation", "return", "angled", "band", "joint", "zone", "zone.region", "stock"];
+        const LISTS: [&str; 8] = [
+            "elevation",
+            "return",
+            "angled",
+            "band",
+            "movement_joint",
+            "zone",
+            "zone.region",
+            "stock",
+        ];
         let list = LISTS.contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for path in keys.iter().filter(|p| parent(p) == Some(&table)) {
@@ -127,7 +135,7 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("band", "top")) => "104.0".to_owned(),
         Some(("band", "left")) => "0.0".to_owned(),
         Some(("band", "right")) => "240.0".to_owned(),
-        Some(("joint", "at")) => "120.0".to_owned(),
+        Some(("movement_joint", "at")) => "120.0".to_owned(),
         Some(("angled", "wall")) => "\"front-2\"".to_owned(),
         Some(("angled", "width")) => "68.0".to_owned(),
         Some(("angled", "openings")) => "{ front-W1 = 16.0 }".to_owned(),
