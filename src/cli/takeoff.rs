@@ -12,8 +12,8 @@ use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::set::LaidSets;
 use crate::model::takeoff::{By as Parts, Takeoff};
-use crate::takeoff;
-use crate::takeoff::price::{self, PriceList};
+use crate::pipeline::quantities as takeoff;
+use crate::pipeline::quantities::price::{self, PriceList};
 use crate::units::counted;
 use crate::write::{self, json, report, tables};
 
