@@ -1,7 +1,8 @@
 //! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
 
 use super::frame::ViewFrame;
-use crate::diag::{Note, Notes};
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{BESIDE, SAME, level, plumb};
 use crate::geom::vocabulary::{Point, Rect};
@@ -20,7 +21,7 @@ pub(super) fn edges(
     faces: &[Polygon],
     bare: &[Polygon],
     roofs: &[Polygon],
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Vec<DrawnEdge> {
     let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
         let reach = |s: &Polygon| s.bounds().inflate(BESIDE, BESIDE);
@@ -36,14 +37,9 @@ pub(super) fn edges(
             let pitch = (!level(rise.y) && !plumb(rise.x)).then(|| (12.0 * rise.y / rise.x).abs());
             let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
             if leaning {
-                let message = format!(
-                    "a side that should be level or plumb leans by {} over {}",
-                    crate::units::inches_fraction(rise.x.abs().min(rise.y.abs())),
-                    crate::units::feet_inches(rise.hypot())
-                );
-                let note =
-                    Note::info("side-leans", message, "Draw it with the orthogonal lock on.");
-                notes.push(note.at(local.source(from)).on(&local.view.name));
+                let (lean, length) = (rise.x.abs().min(rise.y.abs()), rise.hypot());
+                let finding = Finding::new(HouseFinding::SideLeans { lean, length });
+                findings.push(finding.at(local.source(from)).on(&local.view.name));
             }
             let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
             out.push(DrawnEdge { kind, from, to, pitch, tag });

@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 
 use super::frame::ViewFrame;
-use crate::diag::{Note, Notes};
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::counted;
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (FACTS section 3, call sizes).
@@ -27,7 +27,7 @@ struct Drawn {
 }
 
 /// The openings of a view.
-pub(super) fn openings(local: &ViewFrame, notes: &mut Notes) -> Vec<DrawnOpening> {
+pub(super) fn openings(local: &ViewFrame, findings: &mut Findings) -> Vec<DrawnOpening> {
     let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
@@ -39,17 +39,8 @@ pub(super) fn openings(local: &ViewFrame, notes: &mut Notes) -> Vec<DrawnOpening
         Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
     }) {
         let at = local.source(local.place(super::outline::stroke_box(first).center()));
-        let message = format!(
-            "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
-            counted(n, "loose line")
-        );
-        let help = "If they show an opening, draw it as a block or a closed outline.";
-        notes.push(
-            Note::info("opening-loose", message, help)
-                .about(&first.origin)
-                .at(at)
-                .on(&local.view.name),
-        );
+        let finding = Finding::new(HouseFinding::OpeningLoose { lines: n });
+        findings.push(finding.about(&first.origin).at(at).on(&local.view.name));
     }
     found
         .into_iter()

@@ -1,10 +1,10 @@
 //! The outside of a wall as it is found, and places of the drawing.
 
-use crate::diag::Origin;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnOpening, WallWay};
 use crate::model::linework::{Linework, Stroke};
+use crate::origin::Origin;
 
 /// The outside of one wall, however found.
 #[derive(Clone, Debug)]

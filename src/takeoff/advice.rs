@@ -42,7 +42,7 @@ pub fn advice(layout: &Layout) -> Vec<String> {
 }
 
 /// One production lot for the house (FACTS SD-15).
-pub fn one_lot(job: &Job) -> String {
+fn one_lot(job: &Job) -> String {
     let what = job.product.kind.piece();
     let colour = &job.product.colour;
     let colour = if colour.is_empty() { String::new() } else { format!(" in {colour}") };

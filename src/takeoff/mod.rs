@@ -17,11 +17,11 @@ mod shares;
 mod trims;
 mod zones;
 
-pub use advice::{advice, one_lot};
+pub use advice::advice;
 pub use area::panels_by_area;
 pub use explain::explain;
 pub use fasteners::fastening;
-pub use movement::{movement, notes as movement_notes};
+pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;
 pub use shares::shares;
 

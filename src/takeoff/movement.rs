@@ -1,6 +1,7 @@
 //! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
 
-use crate::diag::Note;
+use crate::finding::Finding;
+use crate::finding::laying::{LayingFinding, PieceGrowth};
 use crate::layout::Layout;
 use crate::model::fastening::{Movement, Moves};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
@@ -121,37 +122,26 @@ fn moves(m: &Movement, what: &str, length: f64, room: f64, share: f64, how: &str
     }
 }
 
-/// A warning for each kind of piece whose room does not cover its growth.
-pub fn notes(layout: &Layout) -> Vec<Note> {
-    let style = layout.job.sheet.lengths;
+/// A finding for each kind of piece whose room does not cover its growth.
+pub fn findings(layout: &Layout) -> Vec<Finding> {
     let m = &layout.movement;
-    m.rows
-        .iter()
-        .filter(|r| !r.covered)
+    let uncovered = m.rows.iter().filter(|r| !r.covered);
+    uncovered
         .map(|r| {
-            let message = format!(
-                "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
-                r.what,
-                style.length(r.length),
-                fine(style, r.longer),
-                m.highest,
-                m.installed,
-                fine(style, r.needed),
-                fine(style, r.room),
-                r.how
-            );
-            let covered = if r.what == "panel" {
-                format!(
-                    " The gap covers a rise of {:.0} F.",
-                    rise_covered(r.room, r.length, m.expansion)
-                )
-            } else {
-                String::new()
-            };
-            let help = format!(
-                "Work on a warmer day, leave a larger gap as the maker says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
-            );
-            Note::warning("movement-gap", message, &help)
+            let covered = || rise_covered(r.room, r.length, m.expansion);
+            Finding::new(LayingFinding::MovementGap {
+                growth: PieceGrowth {
+                    piece: r.what.clone(),
+                    length: r.length,
+                    longer: r.longer,
+                    needed: r.needed,
+                    room: r.room,
+                    room_at: r.how.clone(),
+                },
+                installed: m.installed,
+                highest: m.highest,
+                rise_covered: (r.what == "panel").then(covered),
+            })
         })
         .collect()
 }

@@ -307,7 +307,7 @@ proptest::proptest! {
         match lapwright::takeoff::price::parse(text.as_bytes(), "p") {
             Ok(list) => assert!(list.prices.iter().all(|p| p.price >= 0 && !p.item.is_empty())),
             Err(e) => {
-                let message = &e.0.message;
+                let message = crate::support::said(&e.0);
                 let mut place = message.trim_start_matches("p:").split(':');
                 let mut number = || place.next().unwrap().parse::<usize>().unwrap();
                 let (line, column) = (number(), number());

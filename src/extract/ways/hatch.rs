@@ -11,6 +11,7 @@ use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
 use crate::model::drawing::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
+use crate::origin::EntityKind;
 
 /// Exposures that drawn lap siding has, inches: boards of 3 in up to the widest boards
 /// (common practice, no source).
@@ -89,7 +90,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         let first = areas[group[0]].1;
         for whole in union_all(&parts) {
             let mut origin = first.origin.clone();
-            origin.entity = "HATCH";
+            origin.entity = EntityKind::Hatch;
             out.push(Outline {
                 ring: whole.outer,
                 way: WallWay::Hatch,

@@ -5,11 +5,12 @@ use super::groups::Groups;
 use super::reader::Reader;
 use super::tags::Tag;
 use super::text::Decoder;
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::Point;
 use crate::model::drawing::{Drawing, Space};
 use crate::read::limits::Limits;
-use crate::units::{Unit, counted};
+use crate::units::Unit;
 
 /// Reads a DXF.
 ///
@@ -19,9 +20,9 @@ pub(in crate::read) fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let mut reader = Reader::new(bytes, limits, notes);
+    let mut reader = Reader::new(bytes, limits, findings);
     reader.sections();
     reader.finish(name)
 }
@@ -160,27 +161,11 @@ impl<'a> Reader<'a, '_> {
     fn finish(mut self, name: &str) -> Result<Drawing, Refusal> {
         self.report();
         if !self.saw_entities && self.raws.is_empty() {
-            let what = if self.saw_end {
-                "has no ENTITIES section"
-            } else {
-                "breaks off before its ENTITIES section"
-            };
-            let help = "Open it in the program that made it and save it again as DXF.";
-            return Err(Note::error(
-                "file-truncated",
-                format!("{name} {what}; nothing can be read from it"),
-                help,
-            )
-            .into());
+            return Err(Refusal::new(self.truncated(name, false)));
         }
         if !self.saw_end {
-            let help =
-                "What was read is used; save the drawing again to be sure that nothing is missing.";
-            self.notes.push(Note::warning(
-                "file-truncated",
-                format!("{name} breaks off without an EOF mark"),
-                help,
-            ));
+            let kind = self.truncated(name, true);
+            self.findings.push(Finding::new(kind));
         }
         for raws in std::mem::take(&mut self.raws) {
             self.expand(raws);
@@ -194,21 +179,19 @@ impl<'a> Reader<'a, '_> {
         Ok(out)
     }
 
+    fn truncated(&self, name: &str, entities_found: bool) -> DrawingFinding {
+        let (name, end_found) = (name.to_owned(), self.saw_end);
+        DrawingFinding::FileTruncated { name, end_found, entities_found }
+    }
+
     fn report(&mut self) {
         let bad = std::mem::take(&mut self.tags.bad);
         if let Some(first) = bad.first() {
-            let message = format!(
-                "{} without the group code due there, passed over; the first is line {first}",
-                counted(bad.len(), "line")
-            );
-            self.notes.push(Note::warning(
-                "line-bad",
-                message,
-                "Save the drawing again; compare what is missing.",
-            ));
+            let kind = DrawingFinding::LineBad { lines: bad.len(), first_line: *first };
+            self.findings.push(Finding::new(kind));
         }
         // One finding is enough.
         self.tally.full |= self.passed_over.is_overfull();
-        std::mem::take(&mut self.passed_over).tell(self.limits, self.notes);
+        std::mem::take(&mut self.passed_over).tell(self.limits, self.findings);
     }
 }

@@ -6,9 +6,11 @@ use super::groups::Groups;
 use super::paths::moved;
 use super::reader::Reader;
 use super::tags::Tag;
-use crate::diag::Note;
+use crate::finding::Finding;
+use crate::finding::drawing::DrawingFinding;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::origin::EntityKind;
 
 impl<'a> Reader<'a, '_> {
     /// Entities up to (not past) a 0 tag that `ends` them, or until there are `most`; whether they
@@ -50,11 +52,11 @@ impl<'a> Reader<'a, '_> {
 
     fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
         let first = buffer[0];
-        let Some(kind) = kind_of(first.value) else {
+        let Some(entity) = kind_of(first.value) else {
             self.passed_over.unread(first.value, first.line);
             return;
         };
-        if matches!(kind, "ATTDEF" | "VERTEX" | "SEQEND") {
+        if matches!(entity, EntityKind::AttDef | EntityKind::Vertex | EntityKind::SeqEnd) {
             return;
         }
         let groups = Groups { tags: buffer, decoder: self.decoder };
@@ -64,28 +66,24 @@ impl<'a> Reader<'a, '_> {
         let paper = groups.int(67) == 1;
         let layer = self.layer_of(name);
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
-        let at = origin(first.line, handle, kind, &self.names[layer]);
-        if kind == "VIEWPORT" {
+        let at = origin(first.line, handle, entity, &self.names[layer]);
+        if entity == EntityKind::Viewport {
             if paper || self.in_paper_block {
                 self.viewport(buffer);
             }
             return;
         }
-        if kind == "HATCH" && super::hatch::loops(&groups) > self.limits.loops {
-            let message = format!(
-                "a hatch says it has {} loops; the most read is {}; it is left out",
-                super::hatch::loops(&groups),
-                self.limits.loops
-            );
-            let help = "Cut the hatch in parts, or draw the wall's outline instead.";
-            self.notes.push(Note::warning("hatch-loops", message, help).about(&at));
+        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
+            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+            let kind = DrawingFinding::HatchLoops { loops, most };
+            self.findings.push(Finding::new(kind).about(&at));
             return;
         }
-        let bodies: Option<Vec<Body>> = match kind {
-            "POLYLINE" => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
-            "INSERT" => self.insert(buffer, raws, layer, &space),
+        let bodies: Option<Vec<Body>> = match entity {
+            EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
+            EntityKind::Insert => self.insert(buffer, raws, layer, &space),
             _ => Groups { tags: buffer, decoder: self.decoder }
-                .shape(kind)
+                .shape(entity.word())
                 .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
         };
         match bodies {
@@ -96,7 +94,7 @@ impl<'a> Reader<'a, '_> {
                 origin: at.clone(),
                 body,
             })),
-            None => self.passed_over.broken(kind, first.line),
+            None => self.passed_over.broken(entity, first.line),
         }
     }
 
@@ -166,7 +164,7 @@ impl<'a> Reader<'a, '_> {
                 i.attributes.push((tag_name, value));
             }
             let on = own.map_or(layer, |n| self.layer(&n));
-            let at = origin(tag.line, handle, "ATTRIB", &self.names[on]);
+            let at = origin(tag.line, handle, EntityKind::Attrib, &self.names[on]);
             for shape in text.unwrap_or_default() {
                 raws.push(Raw {
                     layer: on,

@@ -8,7 +8,7 @@ use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
 use super::told::PassedOver;
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
 use crate::read::limits::Limits;
 
@@ -18,7 +18,7 @@ pub(super) struct Reader<'a, 'n> {
     pub(super) tags: Tags<'a>,
     pub(super) ahead: Option<Tag<'a>>,
     pub(super) limits: &'n Limits,
-    pub(super) notes: &'n mut Notes,
+    pub(super) findings: &'n mut Findings,
     pub(super) decoder: Decoder,
     /// What the bytes themselves look encoded as.
     pub(super) sniffed: Option<&'static encoding_rs::Encoding>,
@@ -47,7 +47,7 @@ pub(super) struct Reader<'a, 'n> {
 }
 
 impl<'a, 'n> Reader<'a, 'n> {
-    pub(super) fn new(bytes: &'a [u8], limits: &'n Limits, notes: &'n mut Notes) -> Self {
+    pub(super) fn new(bytes: &'a [u8], limits: &'n Limits, findings: &'n mut Findings) -> Self {
         let mut tags = Tags::new(bytes);
         let binary = tags.is_binary();
         let sniffed = if binary { None } else { super::text::sniffed(bytes) };
@@ -58,7 +58,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             tags,
             ahead,
             limits,
-            notes,
+            findings,
             decoder: Decoder::new("", "", sniffed),
             sniffed,
             out,
@@ -178,7 +178,7 @@ impl<'a, 'n> Reader<'a, 'n> {
         Expander {
             blocks: &self.blocks,
             limits: self.limits,
-            notes: self.notes,
+            findings: self.findings,
             stack: Vec::new(),
             tally: &mut self.tally,
         }

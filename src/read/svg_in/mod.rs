@@ -7,7 +7,8 @@ mod user;
 
 use self::names::Names;
 use self::user::{to_user, view_box};
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Findings, Refusal};
 use crate::model::drawing::{Dialect, Drawing};
 use crate::read::limits::Limits;
 use crate::typeface;
@@ -23,15 +24,10 @@ pub(in crate::read) fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let unreadable = |why: String| {
-        let help = "Save it again as plain SVG, with text kept as text.";
-        Refusal::from(Note::error(
-            "svg-unreadable",
-            format!("{name} is no readable SVG: {why}"),
-            help,
-        ))
+    let unreadable = |parser_says: String| {
+        Refusal::new(DrawingFinding::SvgUnreadable { name: name.to_owned(), parser_says })
     };
     let text = decoded(bytes);
     let options = usvg::roxmltree::ParsingOptions {
@@ -55,7 +51,7 @@ pub(in crate::read) fn drawing(
         dialect: Dialect { format: "SVG".to_owned(), binary: false, encoding: "UTF-8".to_owned() },
         ..Default::default()
     };
-    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, notes);
+    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, findings);
     Ok(out)
 }
 

@@ -14,7 +14,8 @@ mod list;
 
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
-use crate::diag::Refusal;
+use crate::finding::Refusal;
+use crate::finding::prices::PriceFault;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
 
@@ -28,12 +29,12 @@ pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Tak
     for line in &takeoff.lines {
         let Some(price) = list.prices.iter().find(|p| p.is_of(line)) else { continue };
         if !price.unit.eq_ignore_ascii_case(&line.unit) {
-            let what = format!(
-                "`{}` is priced by the {}, the takeoff counts it by the {}",
-                price.item, price.unit, line.unit
-            );
-            let help = format!("Give the price of one {}.", line.unit);
-            return Err(refused(name, price.line, price.unit_column, &what, &help));
+            let fault = PriceFault::OtherUnit {
+                item: price.item.clone(),
+                unit: price.unit.clone(),
+                counted_by: line.unit.clone(),
+            };
+            return Err(refused(name, price.line, price.unit_column, fault));
         }
         matched.push((line, price));
     }
