@@ -3,10 +3,10 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::Job;
+use super::check;
 use super::fault::Fault;
 use super::nearest::{distance, near};
-use super::ranges;
+use super::root::Job;
 use super::schema;
 use crate::finding::Refusal;
 use crate::finding::job::{FilePlace, JobFileFault, JobFinding, JobSource, UnknownKey};
@@ -32,7 +32,7 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
     }
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
-    let faults = ranges::faults(&job);
+    let faults = check::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(faults, &table, text, name)) }
 }
 

@@ -2,8 +2,9 @@
 
 use super::fault::Fault;
 use super::product::Product;
+use super::root::Job;
+use super::second;
 use super::siding::system::UsualSize;
-use super::{Job, second};
 use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
 

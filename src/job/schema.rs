@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
-use super::Job;
 use super::ranges;
+use super::root::Job;
 use crate::sources;
 
 /// The schema, with the bounds of `ranges` and sources by title.

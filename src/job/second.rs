@@ -1,7 +1,7 @@
 //! A second stock length of the same panel, mixed with the first.
 
-use super::Product;
 use super::fault::Fault;
+use super::product::Product;
 use crate::finding::job_value::ValueFault;
 use crate::model::seam::SecondStock;
 
