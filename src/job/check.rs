@@ -4,7 +4,7 @@ use super::fault::Fault;
 use super::ranges::{ACCEPTABLE, RANGES};
 use super::root::Job;
 use super::trim_style::{InsideCorner, TopFinish};
-use super::{idle, paper, product_faults, wall_faults, zone_faults};
+use super::{idle, paper, product_faults, stock_rules, wall_faults, zone_faults};
 use crate::finding::Refusal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::job_value::ValueFault;
@@ -39,6 +39,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         .iter()
         .filter_map(|r| Fault::out_of_range(r.key, (r.value)(job), r.least, r.most))
         .collect();
+    out.extend(stock_rules::faults(job));
     if out.is_empty() {
         out.extend(relations(job));
     }
@@ -61,7 +62,7 @@ fn zone_products(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     for i in 0..job.zone.len() {
         let alone = job.for_zone(i, None).map(|j| Job { zone: Vec::new(), ..j });
-        let of_product = |f: &Fault| f.keys.iter().any(|k| k.starts_with("product."));
+        let of_product = |f: &Fault| f.keys.iter().any(|k| Fault::is_of_product(k));
         let faults = alone.iter().flat_map(faults).filter(of_product);
         out.extend(faults.map(|f| f.in_zone(i)));
     }
@@ -71,13 +72,8 @@ fn zone_products(job: &Job) -> Vec<Fault> {
 /// Values that hang on one another.
 fn relations(job: &Job) -> Vec<Fault> {
     let p = &job.product;
-    let shorter = p.second_length.map_or(p.length, |l| l.min(p.length));
-    let longest = if shorter < p.length { "product.second_length" } else { "product.length" };
-    let half = shorter / 2.0;
     let limits = [
         ("courses.least_strip", job.courses.least_strip, p.exposure, "product.exposure"),
-        ("seams.shortest", job.seams.shortest, half, longest),
-        ("seams.stagger", job.seams.stagger, shorter, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
         ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
@@ -89,6 +85,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    out.extend(beside_stock(job));
     out.extend(weather(job));
     out.extend(choices(job));
     let lengths = &job.fasteners.lengths;
@@ -141,6 +138,28 @@ fn choices(job: &Job) -> Vec<Fault> {
         out.push(fault);
     }
     out
+}
+
+/// Seam settings that the shortest stock leaves no room for.
+fn beside_stock(job: &Job) -> Vec<Fault> {
+    let lengths = job.stocks.iter().map(|s| s.length).enumerate();
+    let shortest = lengths.min_by(|a, b| a.1.total_cmp(&b.1));
+    let (other, length) = match shortest {
+        None => ("product.length".to_owned(), job.product.length),
+        Some((i, length)) => (format!("stock.{i}.length"), length),
+    };
+    let limits = [
+        ("seams.shortest", job.seams.shortest, length / 2.0),
+        ("seams.stagger", job.seams.stagger, length),
+    ];
+    let fault = |(key, value, most): (&str, f64, f64)| {
+        let simple = ["product.second_length", "product.length"];
+        let keys = [key, other.as_str()].into_iter().chain(simple);
+        let (key, other) = (key.to_owned(), other.clone());
+        let fault = ValueFault::TooLargeFor { key, value, most, other };
+        (value > most).then(|| Fault::new(keys, fault))
+    };
+    limits.into_iter().filter_map(fault).collect()
 }
 
 /// Names that say nothing, or name nothing.

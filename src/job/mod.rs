@@ -6,6 +6,7 @@
 
 mod around;
 mod boards;
+mod bounds;
 pub mod check;
 pub mod commented;
 mod courses;
@@ -26,9 +27,11 @@ pub mod ranges;
 mod root;
 pub mod schema;
 mod seams;
-mod second;
 mod sheet;
 pub mod siding;
+pub mod stock;
+mod stock_given;
+mod stock_rules;
 mod takeoff;
 mod title;
 mod trim;
@@ -52,6 +55,7 @@ pub use self::root::Job;
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::siding::kind::Siding;
+pub use self::stock::Stock;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;

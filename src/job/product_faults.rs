@@ -3,7 +3,6 @@
 use super::fault::Fault;
 use super::product::Product;
 use super::root::Job;
-use super::second;
 use super::siding::system::UsualSize;
 use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
@@ -12,7 +11,6 @@ use crate::geom::tol::CUT;
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let p = &job.product;
     let mut out: Vec<Fault> = faces_disagree(p).into_iter().collect();
-    out.extend(second::faults(p));
     out.extend(match p.kind.system().usual {
         UsualSize::Board(_) => of_boards(p),
         UsualSize::Panel(_) => of_panels(p),

@@ -34,9 +34,11 @@ pub const RANGES: &[Range] = &[
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
-    range("product.second_length", 36.0, 600.0, |j| j.product.second_length.unwrap_or(150.0)),
-    range("product.second_cost", 0.05, 20.0, |j| j.product.second_cost.unwrap_or(1.0)),
-    range("product.second_carton", 1.0, 1000.0, |j| f64::from(j.product.in_carton(true))),
+    range("product.second_length", 36.0, 600.0, |j| j.product.given.second_length.unwrap_or(150.0)),
+    range("product.second_cost", 0.05, 20.0, |j| j.product.given.second_cost.unwrap_or(1.0)),
+    range("product.second_carton", 1.0, 1000.0, |j| {
+        f64::from(j.product.given.second_carton.unwrap_or(1))
+    }),
     range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
     range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
     range("product.end_gap", 0.0, 2.0, Job::end_gap),

@@ -18,6 +18,8 @@ use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
 use super::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
+use super::stock::Stock;
+use super::stock_given::settle_product;
 use super::takeoff::TakeoffRules;
 use super::title::Title;
 use super::trim::TrimRules;
@@ -29,7 +31,7 @@ use crate::model::trim::TrimStock;
 
 /// A job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default, deny_unknown_fields)]
+#[serde(remote = "Self", default, deny_unknown_fields)]
 pub struct Job {
     /// What the title block says.
     pub title: Title,
@@ -57,6 +59,9 @@ pub struct Job {
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// The lengths its panels are stocked in; left out, `product.length` alone.
+    #[serde(rename = "stock", skip_serializing_if = "Vec::is_empty")]
+    pub stocks: Vec<Stock>,
     /// Joints of boards.
     pub boards: Boards,
     /// Where courses start and what they keep clear of.
@@ -73,6 +78,20 @@ pub struct Job {
     pub takeoff: TakeoffRules,
     /// Paper.
     pub sheet: SheetRules,
+}
+
+impl Serialize for Job {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Job::serialize(self, serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Job {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut job = Job::deserialize(deserializer)?;
+        settle(&mut job);
+        Ok(job)
+    }
 }
 
 impl Job {
@@ -198,8 +217,9 @@ impl Job {
 
     /// The job of a zone that is laid out: its own siding, on the house's datum.
     pub fn for_zone(&self, zone: usize, datum: Option<f64>) -> Option<Job> {
-        let product = self.zone.get(zone)?.product.clone()?;
-        let mut out = Job { product, ..self.clone() };
+        let zone = self.zone.get(zone)?;
+        let (product, stocks) = (zone.product.clone()?, zone.stocks.clone());
+        let mut out = Job { product, stocks, ..self.clone() };
         out.courses.datum = datum.or(self.courses.datum);
         Some(out)
     }
@@ -228,6 +248,17 @@ impl Job {
             | TrimStock::TopPanel
             | TrimStock::Crown => t.decorative,
             TrimStock::Flashing => self.takeoff.flashing_roll,
+        }
+    }
+}
+
+/// Turns what `[product]` says of stock lengths into stocks, and has it say the first length where
+/// `[[stock]]` does: the job's own and every zone's.
+fn settle(job: &mut Job) {
+    settle_product(&mut job.product, &mut job.stocks);
+    for zone in &mut job.zone {
+        if let Some(product) = &mut zone.product {
+            settle_product(product, &mut zone.stocks);
         }
     }
 }

@@ -34,6 +34,10 @@ fn unclear(job: &Job, i: usize, z: &Zone) -> Vec<Fault> {
     if nowhere || z.layers.iter().any(|l| l.trim().is_empty()) {
         fault("layers", &|key| ValueFault::ZoneNowhere { key });
     }
+    if !z.stocks.is_empty() && z.product.is_none() {
+        let other = format!("zone.{i}.product");
+        fault("stock", &|key| ValueFault::NeedsOther { key, other: other.clone() });
+    }
     match (z.cladding.trim().is_empty(), z.product.is_some()) {
         (true, false) => fault("cladding", &|key| ValueFault::ZoneUnclad { key }),
         (false, true) => {

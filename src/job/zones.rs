@@ -7,6 +7,7 @@ use super::around::WIDEST;
 use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::product::Product;
+use super::stock::Stock;
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
 /// outlines, or regions that the job gives.
@@ -28,6 +29,9 @@ pub struct Zone {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(with = "Product")]
     pub product: Option<Product>,
+    /// The lengths its siding is stocked in, where it has a `product`, as `[[stock]]` has them.
+    #[serde(rename = "stock", skip_serializing_if = "Vec::is_empty")]
+    pub stocks: Vec<Stock>,
 }
 
 /// A rectangle of walls that a zone covers; a side left out is the walls' own end.

@@ -9,6 +9,6 @@ pub struct Progress {
     pub of: u64,
     /// Panels in the best layout so far; 0 before there is one.
     pub panels: usize,
-    /// The bound; 0 where two lengths are mixed, whose bound is no number of panels.
+    /// The bound; 0 where several lengths are mixed, whose bound is no number of panels.
     pub bound: usize,
 }

@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 32] = [
+const FLOORS: [(&str, u8); 33] = [
     ("main", 11),
     ("cli", 10),
     ("lib", 9),
@@ -42,6 +42,7 @@ const FLOORS: [(&str, u8); 32] = [
     ("typeface", 1),
     ("pitch", 1),
     ("cores", 1),
+    ("clean", 1),
     ("", 0),
 ];
 
@@ -103,10 +104,10 @@ const LONG_FUNCTIONS: &[&str] = &[
     "seam/conflicts.rs breaks",
     "seam/improve.rs one_chain",
     "seam/insert.rs ends",
-    "seam/mixed.rs plan",
     "seam/wall.rs lay_group",
     "takeoff/trims.rs line",
     "trim/posts.rs post",
+    "wording/findings/job_value.rs message",
     "wording/findings/views.rs words",
     "write/overlay/tables.rs tables",
     "write/xlsx/panels.rs sheet",
