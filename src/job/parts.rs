@@ -31,10 +31,10 @@ pub struct Band {
     pub right: Option<f64>,
 }
 
-/// A joint of the building that siding must not bridge (FACTS OT-18).
+/// A movement joint of the building, which siding must not bridge (FACTS OT-18).
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Joint {
+pub struct MovementJoint {
     /// Elevation it is on.
     pub elevation: String,
     /// Its place, from the elevation's leftmost wall.

@@ -12,7 +12,7 @@ use super::drawing::{Reading, View};
 use super::fasteners::FastenerRules;
 use super::layers::{AGREED_LAYERS, wildcard};
 use super::map_schema::named_by;
-use super::parts::{Band, Joint};
+use super::parts::{Band, MovementJoint};
 use super::product::Product;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
@@ -50,9 +50,9 @@ pub struct Job {
     /// Bands that part the siding, where none is drawn.
     #[serde(rename = "band")]
     pub bands: Vec<Band>,
-    /// Joints of the building that siding must not bridge, where none is drawn.
-    #[serde(rename = "joint")]
-    pub joints: Vec<Joint>,
+    /// Movement joints of the building, which siding must not bridge, where none is drawn.
+    #[serde(rename = "movement_joint", alias = "joint")]
+    pub movement_joints: Vec<MovementJoint>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.
@@ -111,7 +111,7 @@ impl Job {
     pub fn lap(&self) -> f64 {
         match self.siding().joints {
             JointRule::Lapped(_) => self.product.lap(),
-            JointRule::ButtOnStuds { gap, .. } => -self.boards.joint_gap.unwrap_or(gap),
+            JointRule::ButtOnStuds { gap, .. } => -self.boards.butt_gap.unwrap_or(gap),
         }
     }
 

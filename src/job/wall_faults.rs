@@ -43,7 +43,10 @@ fn parts(job: &Job) -> Vec<Fault> {
             value.into_iter().for_each(|v| far(format!("band.{i}.{key}"), v));
         }
     }
-    job.joints.iter().enumerate().for_each(|(i, j)| far(format!("joint.{i}.at"), j.at));
+    job.movement_joints
+        .iter()
+        .enumerate()
+        .for_each(|(i, j)| far(format!("movement_joint.{i}.at"), j.at));
     for (i, b) in job.bands.iter().enumerate() {
         let key = |side: &str| format!("band.{i}.{side}");
         out.extend(Fault::not_over((&key("top"), b.top), (&key("bottom"), b.bottom)));
