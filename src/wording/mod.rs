@@ -2,6 +2,7 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod checks;
+pub mod explain;
 pub mod figure;
 pub mod findings;
 pub mod layers;

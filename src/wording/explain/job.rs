@@ -1,0 +1,24 @@
+//! Codes of a job and its file.
+
+use super::Explanation;
+use crate::finding::job::JobCode;
+
+pub(super) fn explanation(code: JobCode) -> &'static Explanation {
+    match code {
+        JobCode::JobUnreadable => &JOB_UNREADABLE,
+        JobCode::JobValue => &JOB_VALUE,
+    }
+}
+
+const JOB_UNREADABLE: Explanation = Explanation {
+    title: "The job file cannot be read",
+    cause: "The file is no TOML, a value has the wrong form (a text where a number is due), or a key is not known: misspelt, or in the wrong table. Line and column are given, and the key that may be meant.",
+    remedy: "Correct the line. `lapwright schema job` lists every key and the form of its value; `lapwright template DIR` writes a job file with every key explained.",
+    example: "[product]\nlenght = 150",
+};
+const JOB_VALUE: Explanation = Explanation {
+    title: "A value that no layout can be made with",
+    cause: "A value is out of its range, contradicts another, says nothing about the siding that is picked, or names something that there is not. All such values of a job file are listed, each with its line and column.",
+    remedy: "Correct the value. Lengths are inches unless they carry a unit.",
+    example: "[product]\ncarton = 0",
+};
