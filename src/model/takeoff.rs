@@ -1,5 +1,6 @@
 //! What to buy, and what it is weighed against. Lengths inches, areas square feet.
 
+use super::seam::MOST_STOCKS;
 use schemars::JsonSchema;
 use serde::{Serialize, Serializer};
 
@@ -104,13 +105,28 @@ impl PanelUnit {
     }
 }
 
+/// What the short names of lines of a stock end in, by its place: `panels`, `panels-second`, `panels-3`.
+pub fn stock_suffix(stock: usize) -> String {
+    match stock {
+        0 => String::new(),
+        1 => "-second".to_owned(),
+        n => format!("-{}", n + 1),
+    }
+}
+
+/// A line's short name without the ending of its stock.
+pub fn of_any_stock(id: &str) -> &str {
+    let endings = (1..MOST_STOCKS).map(stock_suffix);
+    endings.filter_map(|ending| id.strip_suffix(&ending)).next().unwrap_or(id)
+}
+
 impl Takeoff {
     /// Whether this line is bought: it has something to order, and says no panels over again.
     /// Cartons and squares hold the spare panels.
     pub fn buys(&self, line: &TakeoffLine) -> bool {
         let panels = |id: &str| PanelUnit::ALL.iter().any(|u| u.id() == id);
-        // Panels of a second length have lines of their own.
-        let id = line.id.strip_suffix("-second").unwrap_or(&line.id);
+        // Panels of each length have lines of their own.
+        let id = of_any_stock(&line.id);
         line.order > 0.0
             && match id {
                 "spare-panels" => self.panels_by == PanelUnit::Panels,

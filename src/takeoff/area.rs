@@ -93,10 +93,10 @@ fn unspared(layout: &Layout) -> usize {
     lots(layout).iter().map(|l| whole(l.count() / l.carton) as usize).sum()
 }
 
-/// Panels by length, where there are two: counted by length as panels of the first, so that they
+/// Panels by length, where there are several: counted by length as panels of the first, so that they
 /// compare with what area would buy of these.
 fn by_length(layout: &Layout) -> String {
-    if layout.job.product.second_length.is_none() {
+    if layout.stocks.len() < 2 {
         return String::new();
     }
     let style = layout.job.sheet.lengths;
@@ -107,7 +107,7 @@ fn by_length(layout: &Layout) -> String {
     format!(
         ", {}, told here by their length as panels of {}",
         each.join(" and "),
-        style.length(layout.job.product.length)
+        style.length(layout.first_length())
     )
 }
 

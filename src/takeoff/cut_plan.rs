@@ -67,7 +67,7 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     let mut out = Vec::new();
     let panels = lots(layout).into_iter().flat_map(|l| {
-        let item = format!("panels{}", l.suffix);
+        let item = l.id("panels");
         l.panels.into_iter().map(move |p| (item.clone(), p))
     });
     for (line, panel) in panels {

@@ -2,7 +2,7 @@
 
 use crate::layout::Layout;
 use crate::model::quantity::{Group, TakeoffLine};
-use crate::model::takeoff::Takeoff;
+use crate::model::takeoff::{Takeoff, of_any_stock};
 use crate::units::LengthStyle;
 
 /// A line by its short name or words, with its figures, where they are used and what it counts;
@@ -107,7 +107,7 @@ fn units_of(v: i64, parts: i64) -> String {
 /// What it counts: stock by stock with the pieces where it is cut, else names.
 fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String> {
     let mut out = Vec::new();
-    if ["panels", "panels-second"].contains(&line.id.as_str()) {
+    if of_any_stock(&line.id) == "panels" {
         out.push("counts:".to_owned());
         let panels = layout.panels.iter().filter(|p| line.counts.iter().any(|c| p.id == *c));
         let panels = panels.map(|p| format!("  {}: {}", p.id, p.pieces.join(", ")));

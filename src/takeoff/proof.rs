@@ -52,45 +52,64 @@ fn bound_words(c: &Certificate, what: &str) -> String {
     }
 }
 
-/// What a purchase of two lengths comes to and how near it is to the least; and what one length alone,
-/// a crew and the rule of thumb would take.
+/// What a purchase of several lengths comes to and how near it is to the least; and what one length
+/// alone, a crew and the rule of thumb would take.
 fn mixed_words(layout: &Layout, plan: &SeamPlan, by_area: usize) -> Option<(String, String)> {
+    const NUMBERS: [&str; 7] = ["two", "three", "four", "five", "six", "seven", "eight"];
     let proof = plan.certificate.mixed.as_ref()?;
     let style = layout.job.sheet.lengths;
-    let costs = layout.job.product.second_cost.is_some();
-    let [a, b] = &proof.stocks;
-    let (first, second) = (style.length(a.length), style.length(b.length));
+    let costs = layout.stocks.iter().all(|s| s.cost.is_some());
+    let first = proof.stocks.first()?;
+    let first_length = style.length(first.length);
     // A weight as a length, or as panels of the first length.
-    let of = |weight: i64| {
-        let panels = weight as f64 / a.weight.max(1) as f64;
+    let bought = |weight: i64| {
+        let panels = weight as f64 / first.weight.max(1) as f64;
         if costs {
-            format!("{} panels of {first}", (panels * 100.0).round() / 100.0)
+            format!("{} panels of {first_length}", (panels * 100.0).round() / 100.0)
         } else {
-            style.length(panels * a.length)
+            style.length(panels * first.length)
         }
     };
     let verb = if costs { "cost" } else { "buy" };
-    let least =
-        if plan.certificate.proven { String::new() } else { format!(" than {}", of(proof.bound)) };
+    let least = if plan.certificate.proven {
+        String::new()
+    } else {
+        format!(" than {}", bought(proof.bound))
+    };
+    let all = &proof.stocks;
+    let each: Vec<String> =
+        all.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length))).collect();
     let words = format!(
-        "{} panels, {} of {first} and {} of {second}, {} {}; no layout with these two lengths under these rules can {verb} less{least}.",
+        "{} panels, {}, {} {}; no layout with these {} lengths under these rules can {verb} less{least}.",
         plan.certificate.panels,
-        a.panels,
-        b.panels,
+        in_a_row(&each),
         if costs { "costing as much as" } else { "together" },
-        of(proof.weight)
+        bought(proof.weight),
+        NUMBERS.get(all.len().saturating_sub(2)).copied().unwrap_or("many")
     );
-    let alone = proof.stocks.iter().map(|s| match s.alone {
-        Some(n) => format!("{n} of {} alone, {}", style.length(s.length), of(n as i64 * s.weight)),
+    let alone = all.iter().map(|s| match s.alone {
+        Some(n) => {
+            format!("{n} of {} alone, {}", style.length(s.length), bought(n as i64 * s.weight))
+        }
         None => format!("{} alone keeps not every rule", style.length(s.length)),
     });
     let alone: Vec<String> = alone.collect();
+    let crews: Vec<String> =
+        all.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length))).collect();
     let beside = format!(
-        "With one length: {}. A careful crew that starts each run with an offcut: {} of {first}, or {} of {second}. Net area + {} %: {by_area} of {first}.",
+        "With one length: {}. A careful crew that starts each run with an offcut: {}. Net area + {} %: {by_area} of {first_length}.",
         alone.join("; "),
-        a.crew,
-        b.crew,
+        crews.join(", or "),
         layout.job.takeoff.area_waste
     );
     Some((words, beside))
+}
+
+/// Things in a row: `a`, `a and b`, `a, b and c`.
+fn in_a_row(things: &[String]) -> String {
+    match things {
+        [] => String::new(),
+        [one] => one.clone(),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
 }

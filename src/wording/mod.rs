@@ -1,6 +1,7 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
 
+pub mod cautions;
 pub mod checks;
 pub mod explain;
 pub mod figure;
@@ -12,5 +13,6 @@ pub mod pole;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod stocks;
 pub mod trim;
 pub mod work;

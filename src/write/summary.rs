@@ -1,6 +1,7 @@
 //! What was laid out in a few lines, for whoever started it.
 
-use super::report::{self, plain};
+use super::report;
+use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
@@ -10,7 +11,7 @@ use crate::wording::checks;
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
-    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", plain(z)));
+    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
     let beside = layout.bound.beside.clone().unwrap_or_else(|| {
         format!(
             "A careful crew would take {}, net area + {} % would buy {}.",
@@ -19,7 +20,7 @@ pub fn text(layout: &Layout) -> String {
     });
     let mut out = format!(
         "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
-        plain(&layout.drawing.name),
+        terminal(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
         layout.bound.words

@@ -1,6 +1,7 @@
 //! Tables of the takeoff for the terminal, 80 columns wide.
 
-use super::report::{WIDTH, fitted, plain, wrapped};
+use super::report::{WIDTH, fitted, wrapped};
+use crate::clean::terminal;
 use crate::model::quantity::{Group, Zone};
 use crate::model::takeoff::{PartShare, Takeoff};
 
@@ -60,7 +61,7 @@ pub fn shares_table(rows: &[PartShare]) -> String {
 pub fn explained(text: &str) -> String {
     let one = |line: &str| {
         let indent: String = line.chars().take_while(|c| *c == ' ').collect();
-        wrapped(&plain(line), &indent) + "\n"
+        wrapped(&terminal(line), &indent) + "\n"
     };
     text.lines().map(one).collect()
 }
@@ -89,7 +90,7 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
     ));
     for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)] {
         if !list.is_empty() {
-            out.push_str(&wrapped(&format!("{what}: {}.", plain(&list.join(", "))), "  "));
+            out.push_str(&wrapped(&format!("{what}: {}.", terminal(&list.join(", "))), "  "));
             out.push('\n');
         }
     }

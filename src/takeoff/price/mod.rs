@@ -17,7 +17,7 @@ pub use self::list::{Price, PriceList, parse};
 use crate::finding::Refusal;
 use crate::finding::prices::PriceFault;
 use crate::model::quantity::TakeoffLine;
-use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff};
+use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff, of_any_stock};
 
 /// The takeoff with costs. Panels are bought by the carton where cartons are priced, else by the
 /// piece, else by the square.
@@ -39,7 +39,7 @@ pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Tak
         matched.push((line, price));
     }
     let of = |id: &str| matched.iter().find(|(l, _)| l.id == id).map(|(_, p)| *p);
-    let priced = |u: &PanelUnit| of(u.id()).or_else(|| of(&format!("{}-second", u.id()))).is_some();
+    let priced = |u: &PanelUnit| matched.iter().any(|(l, _)| of_any_stock(&l.id) == u.id());
     let panels_by = PanelUnit::ALL.into_iter().find(priced).unwrap_or_default();
     let buys = Takeoff { panels_by, lines: Vec::new(), ..Takeoff::default() };
     let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
@@ -90,8 +90,9 @@ fn money(quantity: u64, price: i64) -> i64 {
 
 /// Panels of the other ways at the same price; by squares there is no such figure for pieces.
 fn cost_of_ways(takeoff: &mut Takeoff, cost: &Cost) {
-    // With two lengths no way but the layout's has both.
-    if takeoff.lines.iter().any(|l| l.id == "panels-second") {
+    // With several lengths no way but the layout's has them all.
+    let of_further = |id: &str| of_any_stock(id) == "panels" && id != "panels";
+    if takeoff.lines.iter().any(|l| of_further(&l.id)) {
         return;
     }
     let unit = takeoff.panels_by;

@@ -5,6 +5,7 @@ use super::order::{row_of, total_row};
 use crate::finding::{Audience, Severity};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
+use crate::model::takeoff::stock_suffix;
 use crate::wording::checks;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
@@ -47,8 +48,8 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         ("Squares laid", "squares-laid", "D"),
         ("Squares ordered", "squares", "E"),
     ] {
-        // Of two lengths each has its own line.
-        for id in [id.to_owned(), format!("{id}-second")] {
+        // Of several lengths each has its own line.
+        for id in (0..layout.stocks.len()).map(|stock| format!("{id}{}", stock_suffix(stock))) {
             let (Some(line), Some(row)) = (of(&id), row_of(takeoff, &id)) else { continue };
             let length = line.item.split_once(" of ").map(|(_, l)| format!(", {l}"));
             g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
@@ -64,9 +65,10 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, layout.bound.panels as f64, Look::Count);
         }
         Some(proof) => {
-            let first = layout.job.sheet.lengths.length(proof.stocks[0].length);
+            let first = layout.job.sheet.lengths.length(layout.first_length());
             g.text(0, &format!("Least any layout buys, in {first}"), Look::Text);
-            let least = proof.bound as f64 / proof.stocks[0].weight.max(1) as f64;
+            let one = proof.stocks.first().map_or(1, |s| s.weight.max(1));
+            let least = proof.bound as f64 / one as f64;
             g.number(1, least, Look::Two);
         }
     }
