@@ -3,11 +3,11 @@
 use std::process::ExitCode;
 
 use super::terminal::{print, tell};
+use crate::clean::terminal;
 use crate::finding::FindingCode;
 use crate::job::nearest::nearest;
 use crate::wording::explain::unknown;
 use crate::write::explain::{page, table};
-use crate::write::report::plain;
 
 /// Explains one code, or lists all.
 pub(super) fn run(code: Option<&str>) -> ExitCode {
@@ -18,7 +18,7 @@ pub(super) fn run(code: Option<&str>) -> ExitCode {
             let known: Vec<String> =
                 FindingCode::all().iter().map(|c| c.word().to_owned()).collect();
             let nearest = nearest(&code.to_lowercase(), &known).map(String::as_str);
-            tell(&format!("{}\n", unknown(&plain(code), nearest)));
+            tell(&format!("{}\n", unknown(&terminal(code), nearest)));
             ExitCode::from(2)
         }
     }

@@ -93,7 +93,7 @@ const FACES_LEFT: Explanation = Explanation {
 };
 const SIDE_LEANS: Explanation = Explanation {
     title: "A side leans a little",
-    cause: "A side of a wall is out of level or out of vertical by more than a hair and by less than any roof's pitch: drawn by hand without the orthogonal lock. It is laid out as drawn.",
+    cause: "A side of a wall is out of level or vertical by a hair, 1/16 in at most over its length: drawn without the orthogonal lock. It is laid out as drawn; a side that leans more is a rake.",
     remedy: "Draw it level or vertical, unless the wall is really built so.",
     example: "a bottom edge 240 in long that rises 1/16 in",
 };
