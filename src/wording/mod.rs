@@ -13,6 +13,7 @@ pub mod pole;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod source;
 pub mod stocks;
 pub mod trim;
 pub mod work;

@@ -8,7 +8,7 @@ use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 use crate::wording::findings::{FindingWords, audience_head, words};
-use crate::wording::{self, checks, pole, seams, siding};
+use crate::wording::{self, checks, pole, seams, siding, source};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -84,7 +84,11 @@ fn read(layout: &Layout) -> String {
     let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
     for line in [
         format!("Drawing: {} (SHA-256 {})", terminal(&d.name), d.sha256.get(..16).unwrap_or("")),
-        format!("Unit: {}, taken by {}; {proof}.", terminal(&d.unit), terminal(&d.unit_source)),
+        format!(
+            "Unit: {}, taken by {}; {proof}.",
+            source::unit(d),
+            source::unit_basis(d.unit_basis)
+        ),
         pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
         siding::in_full(&layout.job, &terminal(&colour)),
         siding::edges_as_drawn(&layout.job),
