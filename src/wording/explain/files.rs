@@ -9,6 +9,8 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::OutFailed => &OUT_FAILED,
         FileCode::OutRefused => &OUT_REFUSED,
         FileCode::WriteFailed => &WRITE_FAILED,
+        FileCode::LayoutFormat => &LAYOUT_FORMAT,
+        FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
         FileCode::OverlayApart => &OVERLAY_APART,
     }
 }
@@ -36,6 +38,18 @@ const WRITE_FAILED: Explanation = Explanation {
     cause: "A sheet could not be turned into PDF or PNG, or a table into the workbook. That is a fault of the program, or a text longer than the format takes.",
     remedy: "Please report this with the drawing. --no-pictures leaves PDF and PNG out.",
     example: "a project title of a million letters, for the workbook",
+};
+const LAYOUT_FORMAT: Explanation = Explanation {
+    title: "A file is no layout of this version",
+    cause: "A file read as a layout does not say the format that this version reads and writes: it was written by an older or newer version, or is something else.",
+    remedy: "Lay the drawing out again with `lapwright layout`.",
+    example: "{ \"format\": \"lapwright-layout/1\" }",
+};
+const LAYOUT_UNREADABLE: Explanation = Explanation {
+    title: "A layout is damaged",
+    cause: "A file says that it is a layout, but it is no whole JSON, or a field is missing or of the wrong form. Line and column are given where there are any.",
+    remedy: "The file was cut short or changed: lay the drawing out again with `lapwright layout`.",
+    example: "{ \"format\": \"lapwright-layout/2\", \"elevations\": [",
 };
 const OVERLAY_APART: Explanation = Explanation {
     title: "The overlay is no copy of the drawing",
