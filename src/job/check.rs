@@ -210,12 +210,18 @@ fn regions(job: &Job) -> Vec<Fault> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::FindingKind;
 
     #[test]
     fn a_value_out_of_range_is_refused_by_its_key() {
         let mut job = Job::default();
         job.product.exposure = f64::NAN;
-        assert!(job.validate().unwrap_err().to_string().contains("product.exposure"));
+        let found = job.validate().unwrap_err().0.kind;
+        let FindingKind::Job(JobFinding::JobValue { faults, .. }) = found else {
+            unreachable!("{found:?}")
+        };
+        let key = "product.exposure".to_owned();
+        assert_eq!(faults[0].fault, ValueFault::NotFinite { key });
         assert!(Job::default().validate().is_ok());
     }
 }
