@@ -1,12 +1,12 @@
 //! The panel count and its proof.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
-use crate::model::seam::{Certificate, Conflict};
+use crate::model::seam::{Certificate, Conflict, Dual, Exclusion};
 
 /// The panel count and the proof.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Bound {
     /// Least possible.
     pub panels: usize,
@@ -15,25 +15,53 @@ pub struct Bound {
     /// Whether they are the same; where two stock lengths are mixed, whether what is bought is the least.
     pub proven: bool,
     /// How the bound was found.
-    pub method: String,
+    pub method: BoundMethod,
     /// What it leaves out.
-    pub excludes: Vec<String>,
-    /// In one sentence.
-    pub words: String,
+    pub excludes: Vec<Exclusion>,
     /// The certificate, for the checker.
     pub certificate: Certificate,
+    /// What reuse of ripped halves saves, where the job asks for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reuse: Option<HalvesReused>,
     /// What the careful-crew method takes.
     pub crew: usize,
     /// What net area and ten percent would buy.
     pub by_area: usize,
-    /// Where two stock lengths are mixed: what either alone, a crew and the rule of thumb would take, in
-    /// words.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub beside: Option<String>,
     /// What the other short-run policy would take, when solved.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
     /// Rules that could not be kept.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
+}
+
+/// How a bound was found: by functions of a share of a panel (see [`Dual`]).
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "stocks", rename_all = "kebab-case")]
+pub enum BoundMethod {
+    /// One function, for the one stock length.
+    One {
+        /// The function.
+        function: Dual,
+    },
+    /// A function for each stock length; a piece is worth the least of them.
+    Mixed {
+        /// The functions, in the order of the stock lengths.
+        functions: Vec<Dual>,
+    },
+}
+
+impl Default for BoundMethod {
+    fn default() -> Self {
+        BoundMethod::One { function: Dual::Length }
+    }
+}
+
+/// What reuse of ripped halves saves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct HalvesReused {
+    /// Panels that serve two courses.
+    pub saved: usize,
+    /// Panels cut, those included.
+    pub cut: usize,
 }

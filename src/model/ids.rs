@@ -115,3 +115,7 @@ id! {
     /// A stock length of trim or flashing.
     TrimStockId
 }
+id! {
+    /// The short name of a line of the takeoff, the same in every takeoff: `j-channel`.
+    ItemId
+}

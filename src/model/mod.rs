@@ -1,12 +1,16 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod advice;
+pub mod basis;
 pub mod corner;
+pub mod counting;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
 pub mod half;
 pub mod house;
 pub mod ids;
+pub mod item;
 pub mod joint;
 pub mod linework;
 pub mod notch;

@@ -157,7 +157,7 @@ pub struct RunPlan {
 }
 
 /// Courses whose rules cannot all be kept.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
     pub elevation: String,
@@ -174,7 +174,7 @@ pub struct Conflict {
 }
 
 /// One broken rule, with its mark.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Break {
     /// Its mark on the elevation sheet and in the overlay, unique in the house: `X1`.
     pub mark: String,
@@ -185,7 +185,7 @@ pub struct Break {
 }
 
 /// A seam of a run.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct SeamAt {
     /// The run.
     pub run: String,
@@ -198,7 +198,7 @@ pub struct SeamAt {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -212,10 +212,8 @@ pub struct Certificate {
     pub sum: i64,
     /// What one whole panel is worth in `sum`.
     pub scale: i64,
-    /// The function in words.
-    pub method: String,
     /// What the bound leaves out.
-    pub excludes: Vec<String>,
+    pub excludes: Vec<Exclusion>,
     /// Where two stock lengths are mixed, what is kept least is a weight of both, and this its proof;
     /// `sum` and `scale` are then of that weight, `bound` the fewest panels that it leaves possible, and
     /// `proven` says that the weight is the least.
@@ -223,9 +221,26 @@ pub struct Certificate {
     pub mixed: Option<MixedProof>,
 }
 
+/// What a bound leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(tag = "leaves_out", rename_all = "kebab-case")]
+pub enum Exclusion {
+    /// Stagger of seams and their distance from jambs, which could only raise it.
+    SeamPlaces,
+    /// Joints on studs and off those of near courses, which could only raise it.
+    JointsOnStuds,
+    /// Reuse of the other half of ripped courses.
+    RippedHalves,
+    /// The same, where the layout reuses some: what it takes fewer than the bound counts.
+    ReusedHalves {
+        /// Panels saved.
+        saved: usize,
+    },
+}
+
 /// The proof for two stock lengths: a piece is worth the lesser of what both functions say, each times
 /// its panel's weight, so that no panel of either length is cut into pieces worth more than its weight.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct MixedProof {
     /// The first length and the second.
     pub stocks: [StockShare; 2],
@@ -238,7 +253,7 @@ pub struct MixedProof {
 }
 
 /// One of two stock lengths.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct StockShare {
     /// Its length, inches.
     pub length: f64,
@@ -256,7 +271,9 @@ pub struct StockShare {
 
 /// Dual-feasible functions of a share x of a panel (Fekete and Schepers, Mathematical Programming
 /// 91, 2001).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dual {
     /// x itself: the length bound.

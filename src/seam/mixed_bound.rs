@@ -9,7 +9,7 @@
 
 use std::collections::BTreeMap;
 
-use super::certificate::{excludes, kinks, scale, value, words};
+use super::certificate::{excludes, kinks, scale, value};
 use super::digest::{Digest, Rules};
 use crate::model::seam::{Certificate, Dual, MixedProof};
 
@@ -186,11 +186,6 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
         function: duals[0],
         sum: narrow(best.1),
         scale: narrow(best.2),
-        method: format!(
-            "{} of the first length and {} of the second",
-            words(duals[0]),
-            words(duals[1])
-        ),
         excludes: excludes(),
         mixed: Some(MixedProof { second_function: duals[1], bound: weight, ..Default::default() }),
         ..Default::default()

@@ -1,14 +1,14 @@
-//! From the layout to what to buy, each figure with how it came about.
+//! From the layout to what to buy, each figure with how it came about, as facts.
 
 mod advice;
 mod area;
 mod checks;
 mod cut_plan;
-mod explain;
 mod fasteners;
 mod flashing;
 mod lines;
 mod movement;
+mod nail_lines;
 mod panels;
 pub mod price;
 mod proof;
@@ -17,42 +17,47 @@ mod shares;
 mod trims;
 mod zones;
 
-pub use advice::{advice, one_lot};
-pub use area::panels_by_area;
-pub use explain::explain;
+pub use advice::one_lot;
 pub use fasteners::fastening;
-pub use movement::{movement, notes as movement_notes};
+pub use movement::movement;
 pub use proof::proof;
 pub use shares::shares;
 
 use crate::layout::Layout;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{FORMAT, PanelUnit, Takeoff};
 
-/// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).
-pub fn quantities(layout: &Layout) -> Takeoff {
+/// The lines of a laid-out house: what to buy, reckoned once. Counts are rounded up (FACTS TK-24).
+pub fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     let trim_cuts = cut_plan::trim_cuts(layout);
     let mut lines = panels::lines(layout);
     lines.extend(trims::lines(layout, &trim_cuts));
     lines.extend(trims::caps(layout));
     lines.extend(flashing::lines(layout, &trim_cuts));
-    lines.extend(fasteners::lines(layout));
+    lines.extend(nail_lines::lines(layout));
     lines.extend(zones::lines(layout));
     lines.push(area::line(layout));
+    lines
+}
+
+/// The takeoff of a laid-out house: its lines, and what they are cut from and weighed against.
+pub fn quantities(layout: &Layout) -> Takeoff {
+    let trim_cuts = cut_plan::trim_cuts(layout);
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {
-        format: FORMAT,
+        format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
+        lines: layout.takeoff.clone(),
         offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
-        ways: area::ways(layout),
-        checks: checks::checks(layout, &lines),
-        advice: advice(layout),
+        comparison: area::comparison(layout),
+        checks: checks::checks(layout, &layout.takeoff),
+        advice: advice::advice(layout),
         panels_by: if panels::sold_singly(layout) {
             PanelUnit::Panels
         } else {
             PanelUnit::default()
         },
         cost: None,
-        lines,
         trim_cuts,
         leftovers,
     }

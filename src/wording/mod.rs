@@ -1,2 +1,8 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
+
+pub mod movement;
+pub mod nails;
+pub mod proof;
+pub mod sources;
+pub mod takeoff;
