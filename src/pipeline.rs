@@ -110,7 +110,8 @@ pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
     write::svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
 }
 
-/// What an architect needs: an empty drawing with the agreed layers, and the convention as a page.
+/// What an architect needs: an empty drawing with the agreed layers, the convention as a page, a job
+/// file with every setting explained.
 ///
 /// # Errors
 /// `write-failed` when the page cannot be turned into a PDF.
@@ -128,15 +129,8 @@ pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
         ("template.dxf".to_owned(), write::template::dxf(&AGREED_LAYERS)),
         ("convention.svg".to_owned(), svg.into_bytes()),
         ("convention.pdf".to_owned(), pdf),
+        ("job.toml".to_owned(), crate::job::commented::text().into_bytes()),
     ])
-}
-
-/// The agreed layer names of a role, by the role's word; none for a word that is no role.
-pub fn agreed_names(role: &str) -> Vec<String> {
-    let is = |r: &&(crate::model::linework::Role, &str)| {
-        write::json::word(&r.0).as_deref() == Some(role)
-    };
-    AGREED_LAYERS.iter().filter(is).map(|r| r.1.to_owned()).collect()
 }
 
 fn write_failed(e: String) -> Refusal {
@@ -250,7 +244,7 @@ pub fn suggestions(
     bytes: &[u8],
     name: &str,
     job: &Job,
-) -> Result<Vec<normalize::suggest::Guess>, Refusal> {
+) -> Result<Vec<crate::model::guess::LayerGuess>, Refusal> {
     let mut notes = Notes::default();
     let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
     let layers = normalize::roles::layer_roles(&drawing, job);

@@ -9,6 +9,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece};
 use crate::model::half::Half;
+use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
 
 /// Height of a row: a bar and two lines under it.
@@ -66,7 +67,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 
 /// A panel of which both halves serve as two, the lower first; any other as it is.
 fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> Vec<Panel> {
-    let of = |mark: &String| pieces.get(mark.as_str()).and_then(|p| p.half);
+    let of = |mark: &PieceMark| pieces.get(mark.as_str()).and_then(|p| p.half);
     let mut kinds: Vec<Option<Half>> = panel.pieces.iter().map(of).collect();
     kinds.sort();
     kinds.dedup();

@@ -2,11 +2,8 @@
 
 pub mod args;
 pub mod files;
-pub mod job_file;
 mod layers;
 mod manual;
-mod nearest;
 pub mod run;
 mod staging;
 mod takeoff;
-mod template;

@@ -9,10 +9,10 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use super::args::{Arguments, Check, Command, Layout, Overlay, Reading, SchemaOf};
 use super::files::{self, Output};
-use super::{job_file, layers, manual, takeoff, template};
+use super::{layers, manual, takeoff};
 use crate::diag::{Note, Notes, Refusal, Severity};
-use crate::job::Job;
 use crate::job::drawing::KNOWN_HELP;
+use crate::job::{Job, file};
 use crate::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
@@ -25,7 +25,7 @@ pub fn main() -> ExitCode {
         Command::Layout(a) => layout(&a),
         Command::Check(a) => check(&a),
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
-        Command::Layers(a) => layers::layers(&a.reading),
+        Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
         Command::Template { dir } => new_template(&dir),
         Command::Schema { of } => print(&match of {
@@ -71,7 +71,7 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
     let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
-            job_file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
+            file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
         }
         None => Job::default(),
     };
@@ -380,7 +380,7 @@ fn walls(house: &crate::model::house::House, style: LengthStyle) -> String {
 /// The template's files, none of them put in the place of another.
 fn new_template(folder: &Path) -> ExitCode {
     let notes = Notes::default();
-    let written = template::files().and_then(|list| {
+    let written = pipeline::template().and_then(|list| {
         files::none_there(folder, &list)?;
         files::write_beside(folder, &list, &[])?;
         Ok(list)

@@ -13,6 +13,7 @@ use crate::job::Job;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
+use crate::model::ids::PanelId;
 
 /// What of a panel's height its pieces need, over its butt edge.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,11 +29,11 @@ pub fn reuse(made: &mut Made, job: &Job) {
     if pairs.is_empty() {
         return;
     }
-    let mut goes: BTreeMap<String, String> = BTreeMap::new();
+    let mut goes: BTreeMap<PanelId, PanelId> = BTreeMap::new();
     for (lower, upper) in &pairs {
         goes.insert(made.panels[*upper].id.clone(), made.panels[*lower].id.clone());
     }
-    let kept: BTreeSet<String> = goes.values().cloned().collect();
+    let kept: BTreeSet<PanelId> = goes.values().cloned().collect();
     let named = names(&made.panels, &goes);
     for p in made.courses.iter_mut().flatten().flat_map(|c| &mut c.runs).flat_map(|r| &mut r.pieces)
     {
@@ -46,7 +47,7 @@ pub fn reuse(made: &mut Made, job: &Job) {
         p.panel = named.get(id).cloned().unwrap_or_else(|| id.clone());
     }
     let pieces = pieces(&made.courses);
-    let mut on: BTreeMap<String, Vec<&Piece>> = BTreeMap::new();
+    let mut on: BTreeMap<PanelId, Vec<&Piece>> = BTreeMap::new();
     for p in pieces.values().map(|(_, p)| *p) {
         on.entry(p.panel.clone()).or_default().push(p);
     }
@@ -133,7 +134,7 @@ fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
 }
 
 /// New names of the panels that stay: the letter of each with numbers that run on.
-fn names(panels: &[Panel], goes: &BTreeMap<String, String>) -> BTreeMap<String, String> {
+fn names(panels: &[Panel], goes: &BTreeMap<PanelId, PanelId>) -> BTreeMap<PanelId, PanelId> {
     let mut last: BTreeMap<&str, usize> = BTreeMap::new();
     let stays = panels.iter().filter(|p| !goes.contains_key(&p.id));
     stays
@@ -141,7 +142,7 @@ fn names(panels: &[Panel], goes: &BTreeMap<String, String>) -> BTreeMap<String, 
             let letter = p.id.get(..1).unwrap_or("P");
             let n = last.entry(letter).or_default();
             *n += 1;
-            (p.id.clone(), format!("{letter}{n}"))
+            (p.id.clone(), format!("{letter}{n}").into())
         })
         .collect()
 }
@@ -151,7 +152,7 @@ mod tests {
     use super::*;
 
     fn panel(n: usize) -> Panel {
-        Panel { id: format!("P{n}"), stock: 150.0, pieces: Vec::new(), offcut: 0.0 }
+        Panel { id: format!("P{n}").into(), stock: 150.0, pieces: Vec::new(), offcut: 0.0 }
     }
 
     #[test]

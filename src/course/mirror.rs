@@ -4,6 +4,7 @@
 //! Of the problem and its mirror image, each moved so that every elevation's first run begins at 0,
 //! the one whose figures come first in order is solved; the answer is turned and moved back.
 
+use crate::model::ids::RunId;
 use crate::model::seam::{RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRun};
 
 /// The answer of `solve`, the same for either hand of the house. Fixed seams stand past the right side
@@ -95,7 +96,7 @@ fn figures(problem: &SeamProblem) -> Vec<i64> {
 
 /// The answer in the problem's own places and order.
 fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) -> SeamPlan {
-    let mut found: std::collections::BTreeMap<String, RunPlan> =
+    let mut found: std::collections::BTreeMap<RunId, RunPlan> =
         plan.runs.into_iter().map(|r| (r.id.clone(), r)).collect();
     let stock = problem.rules.stock;
     let placed = |x: f64, by: f64| if turn { by - x } else { x + by };
@@ -136,7 +137,7 @@ mod tests {
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
         let rules = SeamRules::usual(150.0);
         let run = |(i, (x0, x1)): (usize, &(f64, f64))| SeamRun {
-            id: format!("r{i}"),
+            id: format!("r{i}").into(),
             x0: *x0,
             x1: *x1,
             fixed: Vec::new(),
@@ -145,7 +146,7 @@ mod tests {
         let runs = runs.iter().enumerate().map(run).collect();
         let course = SeamCourse { index: 0, avoid: vec![], ripped: false, runs };
         let front =
-            SeamElevation { name: "front".to_owned(), entrances: vec![], courses: vec![course] };
+            SeamElevation { name: "front".into(), entrances: vec![], courses: vec![course] };
         SeamProblem { rules, elevations: vec![front] }
     }
 

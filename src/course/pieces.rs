@@ -10,6 +10,7 @@ use crate::geom::vocabulary::{Point, Rect, Xy};
 use crate::layout::piece::{EdgeWork, EndCut, Piece, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
+use crate::model::ids::{PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
@@ -59,9 +60,9 @@ impl Making<'_> {
     /// with the name `panel`.
     pub fn piece(
         &self,
-        mark: String,
+        mark: PieceMark,
         cut: Cut,
-        panel: String,
+        panel: PanelId,
         stock: f64,
         x0: f64,
         x1: f64,
@@ -281,15 +282,15 @@ impl Making<'_> {
                 && r.y0 - by < high.y - SAME
                 && r.y1 + by > low.y + SAME
         };
-        let openings = self.wall.openings.iter().map(|o| (&o.id, bounds(&o.outline), 0.0));
+        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), 0.0));
         let fixtures = self.wall.obstacles.iter().map(|o| {
             let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
-            (&o.id, bounds(&o.outline), room)
+            (o.id.as_str(), bounds(&o.outline), room)
         });
         let names: Vec<&str> = openings
             .chain(fixtures)
             .filter(|(_, r, by)| r.is_some_and(|r| reach(r, *by)))
-            .map(|(id, ..)| id.as_str())
+            .map(|(id, ..)| id)
             .collect();
         names.join(" and ")
     }

@@ -6,6 +6,7 @@ use super::levels::level_side;
 use crate::geom::tol::{GRID, SAME, snap};
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, EdgeKind, House, OpeningKind};
+use crate::model::ids::{ElevationName, FeatureId};
 use crate::model::pole::{LineKind, PoleLine};
 use crate::model::receiver::Field;
 
@@ -16,14 +17,14 @@ pub fn lines(
     courses: &[Vec<PlannedCourse>],
     pole: &StoryPole,
 ) -> Vec<PoleLine> {
-    let mut at: BTreeMap<(i64, LineKind), (Vec<String>, Vec<String>)> = BTreeMap::new();
+    let mut at: BTreeMap<(i64, LineKind), (Vec<ElevationName>, Vec<FeatureId>)> = BTreeMap::new();
     let mut add = |y: f64, kind: LineKind, elevation: &str, name: Option<&str>| {
         let entry = at.entry(((y / GRID).round() as i64, kind)).or_default();
         if !entry.0.iter().any(|e| e == elevation) {
-            entry.0.push(elevation.to_owned());
+            entry.0.push(elevation.into());
         }
         if let Some(name) = name.filter(|n| !entry.1.iter().any(|o| o == n)) {
-            entry.1.push(name.to_owned());
+            entry.1.push(name.into());
         }
     };
     for (field, list) in fields.iter().zip(courses) {

@@ -11,6 +11,7 @@ use crate::geom::tol::SAME;
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
+use crate::model::ids::PanelId;
 use crate::model::receiver::Field;
 use crate::model::seam::{
     Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
@@ -147,7 +148,7 @@ impl Names<'_> {
         self.stocks.get(panel).copied().unwrap_or(job.product.length)
     }
 
-    fn of(&mut self, panel: usize, job: &Job) -> String {
+    fn of(&mut self, panel: usize, job: &Job) -> PanelId {
         let second = job.product.is_second(self.stock(panel, job));
         let last = &mut self.last[usize::from(second)];
         let named = self.order.entry(panel).or_insert_with(|| {
@@ -158,8 +159,8 @@ impl Names<'_> {
     }
 }
 
-fn name((second, number): (bool, usize)) -> String {
-    format!("{}{number}", if second { 'S' } else { 'P' })
+fn name((second, number): (bool, usize)) -> PanelId {
+    format!("{}{number}", if second { 'S' } else { 'P' }).into()
 }
 
 fn one_course(
@@ -189,7 +190,7 @@ fn one_course(
                     .into_iter()
                     .map(|(cut, x0, x1)| {
                         n += 1;
-                        let mark = format!("{code}-{}-{n}", course.index + 1);
+                        let mark = format!("{code}-{}-{n}", course.index + 1).into();
                         let stock = names.stock(cut.panel, job);
                         making.piece(mark, cut, names.of(cut.panel, job), stock, x0, x1)
                     })

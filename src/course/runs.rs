@@ -15,6 +15,7 @@ use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
 use crate::model::house::DrawnWall;
+use crate::model::ids::RunId;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
@@ -54,12 +55,14 @@ fn course(
     let runs = clear
         .into_iter()
         .enumerate()
-        .map(|(n, clear)| run(field, wall, job, format!("{}/{}/{}", wall.id, index, n), clear))
+        .map(|(n, clear)| {
+            run(field, wall, job, format!("{}/{}/{}", wall.id, index, n).into(), clear)
+        })
         .collect();
     PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }
 
-fn run(field: &Field, wall: &DrawnWall, job: &Job, id: String, clear: Polygon) -> PlannedRun {
+fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) -> PlannedRun {
     let gap = job.end_gap();
     let b = clear.bounds();
     let end = |side: Side| {

@@ -122,7 +122,7 @@ fn alone(
         let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
         let true_width = (width - 2.0 * round * (k - 1.0)) / width;
         o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
-        let Some(left) = a.openings.get(&o.id) else { continue };
+        let Some(left) = a.openings.get(o.id.as_str()) else { continue };
         let dx = snap(left - round - o.sides().0);
         o.outline.iter_mut().for_each(|p| p.x += dx);
         let (x0, x1, ..) = o.sides();
@@ -165,7 +165,7 @@ fn alone(
     let mut grade = on.grade.clone();
     grade.iter_mut().for_each(map);
     DrawnElevation {
-        name: format!("True width of {}", wall.id),
+        name: format!("True width of {}", wall.id).into(),
         to_source: on.to_source
             * Affine::translate((frame.x0, 0.0))
             * Affine::scale_non_uniform(1.0 / k, 1.0),
@@ -180,7 +180,7 @@ fn alone(
 /// The wall's corners stand on its own elevation now.
 fn moved(corners: &mut [Corner], wall: &str, elevation: &str, frame: Rect, width: f64) {
     for side in corners.iter_mut().flat_map(|c| &mut c.sides).filter(|s| s.wall == wall) {
-        side.elevation = elevation.to_owned();
+        side.elevation = elevation.into();
         side.x = snap((side.x - frame.x0) * width / frame.width());
     }
 }

@@ -9,6 +9,7 @@ use crate::geom::tol::{LEVEL, SAME, same};
 use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{EdgeKind, House};
+use crate::model::ids::CornerId;
 use crate::units::LengthStyle;
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
@@ -122,11 +123,11 @@ fn in_line(a: &Seen, b: &Seen) -> bool {
 }
 
 /// A name not taken yet.
-fn name(taken: &[Corner], side: &CornerSide) -> String {
+fn name(taken: &[Corner], side: &CornerSide) -> CornerId {
     let base = format!("{}/{}", side.wall, side.side.word());
-    let free = |id: &String| taken.iter().all(|c| c.id != *id);
+    let free = |id: &String| taken.iter().all(|c| c.id != id.as_str());
     let more = (2..).map(|n| format!("{base}-{n}"));
-    std::iter::once(base.clone()).chain(more).find(free).unwrap_or(base)
+    std::iter::once(base.clone()).chain(more).find(free).unwrap_or(base).into()
 }
 
 /// Corner sides of every wall, those that follow one another in one line joined; by elevation, wall,

@@ -62,7 +62,7 @@ pub(crate) fn walls(
             continue;
         }
         found.push(DrawnWall {
-            id: String::new(),
+            id: Default::default(),
             outline: whole.outer,
             faces,
             openings: Vec::new(),

@@ -95,7 +95,10 @@ fn part(
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         // Walls of the job's other lists are the whole house's.
-        house.elevations.iter_mut().for_each(|e| e.name = format!("{}, {}", e.name, zone.name));
+        house
+            .elevations
+            .iter_mut()
+            .for_each(|e| e.name = format!("{}, {}", e.name, zone.name).into());
         house.corners = corners::paired(&house);
         house.zone = part;
         return Ok(house);
@@ -210,7 +213,7 @@ fn elevation(
         })
         .collect();
     Some(DrawnElevation {
-        name: view.name.clone(),
+        name: view.name.as_str().into(),
         to_source,
         walls,
         grade,

@@ -68,7 +68,7 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
                 b.width(),
             );
             DrawnOpening {
-                id: String::new(),
+                id: Default::default(),
                 kind,
                 outline,
                 cut: Vec::new(),
@@ -85,7 +85,7 @@ pub(super) fn obstacles(local: &Local) -> Vec<DrawnObstacle> {
     found
         .into_iter()
         .map(|d| DrawnObstacle {
-            id: String::new(),
+            id: Default::default(),
             outline: d.outline,
             mounting_block: d.role == Role::MountingBlock,
             origin: d.stroke.origin,

@@ -36,11 +36,11 @@ pub(super) fn name_walls(house: &mut House) {
     for e in &mut house.elevations {
         let slug = slug(&e.name, &mut taken);
         for (i, z) in e.zones.iter_mut().enumerate() {
-            z.id = format!("{slug}-Z{}", i + 1);
+            z.id = format!("{slug}-Z{}", i + 1).into();
         }
         let (mut w, mut d, mut v, mut m) = (0, 0, 0, 0);
         for (i, wall) in e.walls.iter_mut().enumerate() {
-            wall.id = format!("{slug}-{}", i + 1);
+            wall.id = format!("{slug}-{}", i + 1).into();
             for o in &mut wall.openings {
                 let (letter, n) = match o.kind {
                     OpeningKind::Window => ('W', &mut w),
@@ -48,11 +48,11 @@ pub(super) fn name_walls(house: &mut House) {
                     OpeningKind::Door | OpeningKind::OverheadDoor => ('D', &mut d),
                 };
                 *n += 1;
-                o.id = format!("{slug}-{letter}{n}");
+                o.id = format!("{slug}-{letter}{n}").into();
             }
             for o in &mut wall.obstacles {
                 m += 1;
-                o.id = format!("{slug}-F{m}");
+                o.id = format!("{slug}-F{m}").into();
             }
         }
     }

@@ -126,7 +126,7 @@ fn made(
     let mut side = |i: usize, side: Hand| {
         let x = if side == Hand::Left { 0.0 } else { width };
         let c = &mut house.corners[i];
-        let (elevation, wall) = (name.clone(), id.clone());
+        let (elevation, wall) = (name.as_str().into(), id.as_str().into());
         c.sides.push(CornerSide { elevation, wall, side, x, low, high });
         c.by = Pairing::Job;
         (c.low, c.high) = (c.low.min(low), c.high.max(high));
@@ -136,7 +136,7 @@ fn made(
         side(far, hand.other());
     }
     DrawnElevation {
-        name,
+        name: name.into(),
         to_source,
         walls: vec![wall],
         grade,
@@ -178,7 +178,7 @@ fn wall(
         edge(left, p(0.0, high), p(0.0, low)),
     ];
     DrawnWall {
-        id: id.to_owned(),
+        id: id.into(),
         outline: face.outer.clone(),
         faces: vec![face],
         openings: Vec::new(),

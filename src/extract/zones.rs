@@ -89,7 +89,7 @@ pub(super) fn areas(
         }
         let net = difference(&shapes, &union_all(&holes));
         out.push(DrawnZone {
-            id: String::new(),
+            id: Default::default(),
             zone: zone.name.clone(),
             cladding: match &zone.product {
                 Some(p) => p.kind.words().to_owned(),

@@ -107,7 +107,7 @@ fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State
     let runs = runs.collect();
     let broken = asks.iter().zip(laid).filter_map(|(a, l)| {
         l.broken.as_ref().map(|words| Conflict {
-            elevation: a.elevation.to_owned(),
+            elevation: a.elevation.into(),
             courses: vec![a.course],
             runs: vec![a.run.id.clone()],
             broken: words.clone(),

@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use super::piece::Piece;
 use crate::geom::tol::CUT;
+use crate::model::ids::RunId;
 use crate::model::receiver::Receiver;
 
 /// A level row of panels.
@@ -29,7 +30,7 @@ pub struct LaidCourse {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct LaidRun {
     /// Name.
-    pub id: String,
+    pub id: RunId,
     /// Left pocket bottom at the long point.
     pub x0: f64,
     /// Right pocket bottom at the long point.

@@ -6,6 +6,7 @@ use serde::Serialize;
 use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
 use crate::model::half::Half;
+use crate::model::ids::{PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch};
 
 /// How a piece ends.
@@ -26,9 +27,9 @@ pub enum EndCut {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Piece {
     /// Piece mark, unique in the house.
-    pub mark: String,
+    pub mark: PieceMark,
     /// Panel it is cut from.
-    pub panel: String,
+    pub panel: PanelId,
     /// The half of it, where the panel is ripped along its whole length and both halves serve.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub half: Option<Half>,
@@ -104,8 +105,8 @@ impl Piece {
     #[cfg(test)]
     pub(crate) fn plain(length: f64, outline: Vec<Xy>) -> Self {
         Piece {
-            mark: "T-1-1".to_owned(),
-            panel: "P1".to_owned(),
+            mark: "T-1-1".into(),
+            panel: "P1".into(),
             half: None,
             start: 0.0,
             end: length,
@@ -157,11 +158,11 @@ pub struct Rip {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct Panel {
     /// Name.
-    pub id: String,
+    pub id: PanelId,
     /// Stock length.
     pub stock: f64,
     /// Marks of the pieces cut from it, left to right; of two halves the lower one's first.
-    pub pieces: Vec<String>,
+    pub pieces: Vec<PieceMark>,
     /// Longest length left over.
     pub offcut: f64,
 }

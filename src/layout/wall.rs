@@ -7,14 +7,19 @@ use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::model::house::{Backdrop, EdgeKind, OpeningKind, OpeningSide, WallWay};
+<<<<<<< HEAD
 use crate::model::quantity::WallPart;
+=======
+use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
+use crate::model::quantity::Zone;
+>>>>>>> main
 use crate::model::receiver::Receiver;
 
 /// One face.
 #[derive(Clone, Debug, Default, Serialize, JsonSchema)]
 pub struct LaidElevation {
     /// As titled.
-    pub name: String,
+    pub name: ElevationName,
     /// `[a b c d e f]`: source x = a x + c y + e, source y = b x + d y + f.
     pub to_source: [f64; 6],
     /// Finished grade, left to right.
@@ -34,7 +39,7 @@ pub struct LaidElevation {
 #[derive(Clone, Debug, Default, Serialize, JsonSchema)]
 pub struct LaidZone {
     /// Name.
-    pub id: String,
+    pub id: ZoneId,
     /// The zone's name in the job.
     pub zone: String,
     /// What covers it.
@@ -53,7 +58,7 @@ pub struct LaidZone {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct LaidWall {
     /// Name.
-    pub id: String,
+    pub id: WallId,
     /// As drawn.
     pub outline: Vec<Xy>,
     /// How it was found.
@@ -90,7 +95,7 @@ pub struct LaidWall {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct LaidOpening {
     /// Name.
-    pub id: String,
+    pub id: OpeningId,
     /// Kind.
     pub kind: OpeningKind,
     /// Outline.
@@ -112,7 +117,7 @@ pub struct LaidOpening {
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct LaidObstacle {
     /// Name.
-    pub id: String,
+    pub id: ObstacleId,
     /// Whether it has a mounting block.
     pub mounting_block: bool,
     /// Outline.
@@ -135,7 +140,7 @@ pub struct LaidEdge {
     pub receiver: Receiver,
     /// Opening it belongs to.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub opening: Option<String>,
+    pub opening: Option<OpeningId>,
     /// Corner tag.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tag: Option<String>,

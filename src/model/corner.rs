@@ -1,5 +1,6 @@
 //! Corners of the house, each once, though two elevations show it.
 
+use super::ids::{CornerId, ElevationName, WallId};
 use serde::Serialize;
 
 /// A corner of the house.
@@ -7,7 +8,7 @@ use serde::Serialize;
 pub struct Corner {
     /// Name, unique in the house: the wall and side it was first met at, `front-1/left`; further
     /// parts of one side are counted, `front-1/left-2`.
-    pub id: String,
+    pub id: CornerId,
     /// Which way it turns.
     pub kind: CornerKind,
     /// Tag drawn beside it.
@@ -86,9 +87,9 @@ impl Hand {
 #[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct CornerSide {
     /// Elevation.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// Wall.
-    pub wall: String,
+    pub wall: WallId,
     /// Side of the wall.
     pub side: Hand,
     /// Where it stands on its elevation, elevation inches.

@@ -1,5 +1,6 @@
 //! Courses and runs.
 
+use super::ids::RunId;
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, same, snap};
@@ -76,7 +77,7 @@ pub struct PlannedCourse {
 #[derive(Clone, Debug, PartialEq)]
 pub struct PlannedRun {
     /// Name, unique in the house.
-    pub id: String,
+    pub id: RunId,
     /// Left end at its long point, pocket bottom.
     pub x0: f64,
     /// Right end at its long point, pocket bottom.

@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::corner::Corner;
+use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::diag::Origin;
 use crate::geom::polygon::Polygon;
@@ -28,7 +29,7 @@ pub struct House {
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnElevation {
     /// As titled.
-    pub name: String,
+    pub name: ElevationName,
     /// From elevation inches to source coordinates.
     pub to_source: Affine,
     /// Plane areas to side.
@@ -47,7 +48,7 @@ pub struct DrawnElevation {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DrawnZone {
     /// Name, unique in the house: `front-Z1`.
-    pub id: String,
+    pub id: ZoneId,
     /// The zone's name in the job.
     pub zone: String,
     /// What covers it.
@@ -77,7 +78,7 @@ pub struct Backdrop {
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnWall {
     /// Name, unique in the house: `front-1`.
-    pub id: String,
+    pub id: WallId,
     /// As drawn.
     pub outline: Ring,
     /// The outline less bare areas and roofs that hide it.
@@ -121,7 +122,7 @@ pub enum WallWay {
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnOpening {
     /// Name, unique in the house: `front-W1`.
-    pub id: String,
+    pub id: OpeningId,
     /// What it is.
     pub kind: OpeningKind,
     /// The edge the channel follows.
@@ -168,7 +169,7 @@ pub enum OpeningSide {
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnObstacle {
     /// Name, unique in the house.
-    pub id: String,
+    pub id: ObstacleId,
     /// Its outline, the mounting block's where it has one.
     pub outline: Ring,
     /// Whether it sits on a mounting block.

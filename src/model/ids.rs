@@ -63,6 +63,36 @@ macro_rules! id {
             }
         }
 
+        impl PartialEq<$name> for str {
+            fn eq(&self, other: &$name) -> bool {
+                *self == other.0
+            }
+        }
+
+        impl PartialEq<$name> for &str {
+            fn eq(&self, other: &$name) -> bool {
+                **self == other.0
+            }
+        }
+
+        impl PartialEq<String> for $name {
+            fn eq(&self, other: &String) -> bool {
+                self.0 == *other
+            }
+        }
+
+        impl PartialEq<$name> for String {
+            fn eq(&self, other: &$name) -> bool {
+                *self == other.0
+            }
+        }
+
+        impl From<$name> for String {
+            fn from(name: $name) -> Self {
+                name.0
+            }
+        }
+
         impl PartialEq<&str> for $name {
             fn eq(&self, other: &&str) -> bool {
                 self.0 == *other
@@ -86,6 +116,10 @@ id! {
 id! {
     /// A fixture on a wall.
     ObstacleId
+}
+id! {
+    /// A wall, an opening or a fixture, where any of them may be named.
+    FeatureId
 }
 id! {
     /// A part of the walls with another cladding: `front-Z1`.

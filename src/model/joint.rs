@@ -1,5 +1,6 @@
 //! Where boards may be joined: on studs.
 
+use super::ids::RunId;
 use std::collections::BTreeMap;
 
 /// Studs of one wall.
@@ -17,5 +18,5 @@ pub struct JointRules {
     /// Least sideways distance of joints in near courses.
     pub apart: f64,
     /// Studs of the wall each run is on, by the run's name; runs of one wall have one number.
-    pub studs: BTreeMap<String, (usize, Studs)>,
+    pub studs: BTreeMap<RunId, (usize, Studs)>,
 }

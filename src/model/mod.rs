@@ -7,6 +7,7 @@ pub mod counting;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
+pub mod guess;
 pub mod half;
 pub mod house;
 pub mod ids;

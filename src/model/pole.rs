@@ -1,5 +1,6 @@
 //! The story pole as a table, and the heights the datum was chosen from.
 
+use super::ids::{ElevationName, FeatureId};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -61,9 +62,9 @@ pub struct PoleLine {
     /// Over that course's butt line, inches: 0 on a course line.
     pub over: f64,
     /// Elevations it belongs to.
-    pub elevations: Vec<String>,
+    pub elevations: Vec<ElevationName>,
     /// Openings and walls it belongs to; none for a butt line.
-    pub names: Vec<String>,
+    pub names: Vec<FeatureId>,
 }
 
 /// What a height of the story pole is.

@@ -1,6 +1,7 @@
 //! What a layout takes of each thing to buy, line by line, and what of it falls to each part of the
 //! house.
 
+use super::ids::{ElevationName, WallId};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -106,9 +107,9 @@ pub struct KindShare {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Share {
     /// Elevation.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// Wall.
-    pub wall: String,
+    pub wall: WallId,
     /// Part of the wall: `wall`, or `gable` above the lowest foot of a rake.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wall_part: Option<WallPart>,

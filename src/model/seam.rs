@@ -6,6 +6,7 @@
 //! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
 //! lap.
 
+use super::ids::{ElevationName, RunId};
 use serde::{Deserialize, Serialize};
 
 /// How hard the search for fewer panels tries: an iteration budget, never a clock.
@@ -90,7 +91,7 @@ impl SeamRules {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRun {
     /// Name, unique in the house.
-    pub id: String,
+    pub id: RunId,
     /// Pocket bottom on the left, elevation inches (the long point of an angled end).
     pub x0: f64,
     /// Pocket bottom on the right.
@@ -118,7 +119,7 @@ pub struct SeamCourse {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct SeamElevation {
     /// Name.
-    pub name: String,
+    pub name: ElevationName,
     /// Middles of entrances, which seams should keep away from.
     pub entrances: Vec<f64>,
     /// Courses, bottom up.
@@ -149,7 +150,7 @@ pub struct Cut {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct RunPlan {
     /// The run's name.
-    pub id: String,
+    pub id: RunId,
     /// Its pieces, left to right.
     pub pieces: Vec<Cut>,
     /// Middles of its laps, elevation inches, left to right: one fewer than pieces.
@@ -160,11 +161,11 @@ pub struct RunPlan {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Conflict {
     /// Elevation.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// The least set of courses in conflict.
     pub courses: Vec<i32>,
     /// Names of runs whose seams break a rule as drawn.
-    pub runs: Vec<String>,
+    pub runs: Vec<RunId>,
     /// What was broken in the layout as drawn, in words.
     pub broken: String,
     /// Each rule that is broken in the layout as drawn, as it is marked on the sheets.
@@ -188,7 +189,7 @@ pub struct Break {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct SeamAt {
     /// The run.
-    pub run: String,
+    pub run: RunId,
     /// Its course, from the datum.
     pub course: i32,
     /// Middle of the lap, elevation inches.

@@ -3,12 +3,18 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+<<<<<<< HEAD
 use super::advice::Advice;
 use super::counting::{CountingMethod, CountingRule};
 use super::ids::ItemId;
 use super::item::{CountUnit, Item};
 use super::quantity::{TakeoffLine, WallPart};
 use super::source::Source;
+=======
+use crate::model::ids::{TrimMark, TrimStockId};
+use crate::model::quantity::{TakeoffLine, Zone};
+use crate::model::source::Source;
+>>>>>>> main
 
 /// The format's name.
 pub const FORMAT: &str = "lapwright-takeoff/2";
@@ -139,11 +145,11 @@ pub struct StockCut {
     /// Line of the takeoff it is ordered by.
     pub item: ItemId,
     /// Its name in the cut list: `J-channel 12`.
-    pub stock: String,
+    pub stock: TrimStockId,
     /// Length bought.
     pub length: f64,
     /// Marks of the pieces cut from it, longest first.
-    pub pieces: Vec<String>,
+    pub pieces: Vec<TrimMark>,
     /// Length of those pieces.
     pub used: f64,
     /// What is left at the end, saw cuts taken off.

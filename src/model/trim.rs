@@ -1,5 +1,6 @@
 //! Trim pieces.
 
+use super::ids::{ElevationName, OpeningId, TrimMark, TrimStockId, WallId};
 use serde::{Deserialize, Serialize};
 
 /// How far sill flashing reaches past each jamb, and its height, inches (FACTS SD-102, VSI-A).
@@ -283,16 +284,16 @@ pub enum TrimEnd {
 #[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
 pub struct TrimPiece {
     /// Mark, unique in the house.
-    pub mark: String,
+    pub mark: TrimMark,
     /// Kind.
     pub kind: TrimKind,
     /// Elevation it is drawn on.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// Wall.
-    pub wall: String,
+    pub wall: WallId,
     /// Opening it frames.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub opening: Option<String>,
+    pub opening: Option<OpeningId>,
     /// From, elevation inches.
     pub from: [f64; 2],
     /// To.
@@ -302,8 +303,8 @@ pub struct TrimPiece {
     /// Its ends: at `from`, at `to`.
     pub ends: [TrimEnd; 2],
     /// Stock length it is cut from: `J-channel 12`.
-    pub stock: String,
+    pub stock: TrimStockId,
     /// Elevation where the other side of the same corner post is drawn; the post is counted here.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub shared_with: Option<String>,
+    pub shared_with: Option<ElevationName>,
 }

@@ -1,5 +1,6 @@
 //! The order of work on a wall.
 
+use super::ids::{ElevationName, PieceMark, RunId, WallId};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -16,9 +17,9 @@ pub struct WorkOrder {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct WallWork {
     /// Elevation.
-    pub elevation: String,
+    pub elevation: ElevationName,
     /// Wall.
-    pub wall: String,
+    pub wall: WallId,
     /// Where along the elevation the wall is mostly seen from, inches: laps show their edge away from
     /// there.
     pub seen_from: f64,
@@ -41,11 +42,11 @@ pub struct RunOrder {
     /// Number of the course, from 1.
     pub course: i32,
     /// Name of the run.
-    pub run: String,
+    pub run: RunId,
     /// Where it begins.
     pub begins: Begins,
     /// Marks in order.
-    pub order: Vec<String>,
+    pub order: Vec<PieceMark>,
 }
 
 /// Where a course begins: at the end farthest from where it is seen.

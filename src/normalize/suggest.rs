@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::geom::polygon::{bounds, signed_area};
 use crate::geom::vocabulary::Rect;
 use crate::model::drawing::{Drawing, Shape, Space};
+use crate::model::guess::{GuessReason, LayerGuess};
 use crate::model::linework::{LayerUse, Role};
 
 /// Parts of layer names that speak for a role, the telling ones first (general dictionaries:
@@ -43,17 +44,6 @@ const WORDS: [(Role, &[&str]); 9] = [
     ),
 ];
 
-/// A guess at a layer's role, and what it rests on.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Guess {
-    /// Name of the layer as written.
-    pub layer: String,
-    /// What it may be.
-    pub role: Role,
-    /// In words, for the user.
-    pub why: String,
-}
-
 fn by_name(name: &str) -> Option<(Role, &'static str)> {
     // Names bound from references and their prefixes say nothing.
     let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
@@ -81,16 +71,16 @@ fn outlines(drawing: &Drawing) -> BTreeMap<usize, Vec<(Rect, f64)>> {
 }
 
 /// Guesses for layers that play no role yet and have something on them.
-pub fn guesses(drawing: &Drawing, layers: &[LayerUse]) -> Vec<Guess> {
+pub fn guesses(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
     let free: Vec<usize> =
         (0..layers.len()).filter(|i| layers[*i].role.is_none() && layers[*i].items > 0).collect();
-    let mut out: BTreeMap<usize, Guess> = BTreeMap::new();
-    let guess = |i: usize, role: Role, why: String| {
-        (i, Guess { layer: layers[i].layer.name.clone(), role, why })
+    let mut out: BTreeMap<usize, LayerGuess> = BTreeMap::new();
+    let guess = |i: usize, role: Role, reason: GuessReason| {
+        (i, LayerGuess { layer: layers[i].layer.name.clone(), role, reason })
     };
     for i in &free {
         if let Some((role, word)) = by_name(&layers[*i].layer.name) {
-            out.extend([guess(*i, role, format!("its name holds \"{word}\""))]);
+            out.extend([guess(*i, role, GuessReason::NameHolds { word: word.to_owned() })]);
         }
     }
     let known = layers.iter().any(|l| l.role == Some(Role::Wall))
@@ -103,15 +93,14 @@ pub fn guesses(drawing: &Drawing, layers: &[LayerUse]) -> Vec<Guess> {
     let unnamed: Vec<usize> = free.iter().copied().filter(|i| !out.contains_key(i)).collect();
     let wall = unnamed.iter().max_by(|a, b| largest(a).total_cmp(&largest(b))).copied();
     if let Some(wall) = wall.filter(|w| !known && largest(w) > 0.0) {
-        out.extend([guess(wall, Role::Wall, "it holds the largest closed outline".to_owned())]);
+        out.extend([guess(wall, Role::Wall, GuessReason::LargestOutline)]);
         for i in unnamed.iter().filter(|i| **i != wall) {
             let inside = loops.get(i).into_iter().flatten().filter(|(b, _)| {
                 loops[&wall].iter().any(|(w, _)| w.contains(b.center()) && w.area() > b.area())
             });
             let n = inside.count();
             if n > 0 {
-                let why = format!("{n} of its closed outlines lie inside those of the wall layer");
-                out.extend([guess(*i, Role::Window, why)]);
+                out.extend([guess(*i, Role::Window, GuessReason::InsideWalls { outlines: n })]);
             }
         }
     }

@@ -124,7 +124,7 @@ mod tests {
         for seed in 1..=100 {
             let rules = SeamRules { gap: 0.0, seed, ..SeamRules::usual(144.0) };
             let run = |id: i32| SeamRun {
-                id: id.to_string(),
+                id: id.to_string().into(),
                 x0: 0.0,
                 x1: 470.25,
                 fixed: vec![],

@@ -309,7 +309,7 @@ mod tests {
         let courses = covers.iter().enumerate().map(|(i, c)| SeamCourse {
             index: i as i32,
             runs: vec![SeamRun {
-                id: i.to_string(),
+                id: i.to_string().into(),
                 x0: inches(3 * (i as i64 % 2)),
                 x1: inches(3 * (i as i64 % 2) + c),
                 fixed: vec![],

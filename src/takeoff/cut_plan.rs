@@ -28,8 +28,13 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
         let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
+<<<<<<< HEAD
             item: stock.line_id(),
             stock: name.to_owned(),
+=======
+            item: id(stock),
+            stock: name.into(),
+>>>>>>> main
             length,
             pieces: pieces.iter().map(|t| t.mark.clone()).collect(),
             used,
@@ -45,7 +50,7 @@ pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
     let mut out = panel_leftovers(layout, least);
     let trims = trims.iter().filter(|c| c.left >= least - SAME).map(|c| Leftover {
         item: c.item.clone(),
-        stock: c.stock.clone(),
+        stock: c.stock.as_str().to_owned(),
         length: c.left,
         factory_end: true,
     });
@@ -77,7 +82,7 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
         cuts.sort_by(|a, b| a.start.total_cmp(&b.start));
         let mut left = |length: f64, factory_end: bool| {
             if length >= least - SAME {
-                let (item, stock) = (line.clone(), panel.id.clone());
+                let (item, stock) = (line.clone(), panel.id.as_str().to_owned());
                 out.push(Leftover { item, stock, length, factory_end });
             }
         };

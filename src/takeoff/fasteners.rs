@@ -129,6 +129,154 @@ pub(super) fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
     (if post { 2.0 } else { 1.0 }) * nails(t.length, spacing)
 }
 
+<<<<<<< HEAD
+=======
+pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+    let mut out = vec![panel_nails(layout)];
+    if !layout.trims.is_empty() {
+        out.push(trim_nail_line(layout));
+    }
+    out.extend(joint_backing(layout));
+    out.extend(blocks(layout));
+    out
+}
+
+/// A piece of flashing behind each joint of fibre-cement (FACTS SD-132, JLC-F).
+fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            let joints: usize = c.runs.iter().map(|r| r.seams.len()).sum();
+            if joints > 0 {
+                shares.add((&e.name, &w.id), w.zone(c.bottom), joints, joints as f64);
+            }
+        }
+    }
+    let fibre_cement = layout.job.product.kind == Kind::FibreCement;
+    (fibre_cement && shares.net() > 0.0).then(|| TakeoffLine {
+        item: format!("joint backing, {} wide", layout.job.sheet.lengths.short(6.0)),
+        id: "joint-backing".into(),
+        unit: "piece".into(),
+        group: Group::Flashing,
+        net: shares.net(),
+        order: shares.net(),
+        how: in_words(
+            "one behind each joint of two boards, lapped over the board below (FACTS SD-132, JLC-F)",
+        ),
+        shares: shares.done(layout),
+        ..Default::default()
+    })
+}
+
+/// A line of nails in boxes, its shares counted in nails.
+fn boxed(layout: &Layout, id: &str, item: String, shares: Shares, how: String) -> TakeoffLine {
+    let size = f64::from(layout.job.takeoff.nail_box.max(1));
+    let net = shares.net() / size;
+    TakeoffLine {
+        item,
+        id: id.into(),
+        unit: "box".into(),
+        group: Group::Fasteners,
+        net,
+        order: whole(net),
+        waste: waste(net, whole(net)),
+        how: format!("{} nails {how}; {size} to a box", shares.net()),
+        shares: Shares::scaled(&shares.done(layout), 1.0 / size),
+        ..Default::default()
+    }
+}
+
+fn panel_nails(layout: &Layout) -> TakeoffLine {
+    let style = layout.job.sheet.lengths;
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            let zone = w.zone(c.bottom);
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                shares.add((&e.name, &w.id), zone, 1, nails(p.length, layout.job.nail_spacing()));
+            }
+        }
+    }
+    let job = &layout.job;
+    let (kind, count) = (job.product.kind, layout.pieces().count());
+    let holds_none = total(&through(job));
+    let spacing = style.short(job.nail_spacing());
+    let how = if kind.is_board() {
+        format!(
+            "one to each stud, {spacing} apart, and one more in each of {count} pieces; length by {} of board and layers that hold no nail and {} into nailable material",
+            style.short(holds_none),
+            style.short(penetration(job))
+        )
+    } else {
+        format!(
+            "at most {spacing} apart and one more in each of {count} pieces; length by {} of stand-off and layers that hold no nail and {} into nailable material; shank {} or more, head {} or more",
+            style.short(holds_none),
+            style.short(penetration(job)),
+            thin(style, job.fasteners.shank),
+            style.short(job.fasteners.head)
+        )
+    };
+    // Nails are sold by the inch in both series.
+    let item = format!("nails for {}s, {}", kind.piece(), inches_fraction(built_up(layout).length));
+    boxed(layout, "panel-nails", item, shares, how)
+}
+
+fn trim_nail_line(layout: &Layout) -> TakeoffLine {
+    let style = layout.job.sheet.lengths;
+    let mut shares = Shares::default();
+    let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
+    let zones = Zones::of(layout);
+    for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
+        let n = trim_nails(t, trim_spacing(layout, t.kind.stock()));
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, n);
+        *by_stock.entry(t.kind.stock()).or_default() += n;
+    }
+    let each: Vec<String> = by_stock
+        .iter()
+        .map(|(s, n)| format!("{} {n} at {}", s.words(), style.short(trim_spacing(layout, *s))))
+        .collect();
+    let how = format!("one more than spaces a piece, posts on both flanges: {}", each.join(", "));
+    boxed(layout, "trim-nails", "nails for trim".into(), shares, how)
+}
+
+/// A thickness finer than sixteenths.
+fn thin(style: LengthStyle, inches: f64) -> String {
+    match style {
+        LengthStyle::Feet => format!("{inches:.3}\""),
+        LengthStyle::Mm => style.short(inches),
+    }
+}
+
+/// Lowest height of a ring.
+fn lowest(ring: &[Xy]) -> f64 {
+    ring.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min)
+}
+
+fn blocks(layout: &Layout) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    let mut counts = Vec::new();
+    for (e, w) in layout.walls() {
+        for o in w.obstacles.iter().filter(|o| o.mounting_block) {
+            shares.add((&e.name, &w.id), w.zone(lowest(&o.outline)), 1, 1.0);
+            counts.push(o.id.to_string());
+        }
+    }
+    (!counts.is_empty()).then(|| TakeoffLine {
+        item: "mounting blocks".into(),
+        id: "mounting-blocks".into(),
+        unit: "piece".into(),
+        group: Group::Fasteners,
+        net: shares.net(),
+        order: shares.net(),
+        how: "fixtures drawn with a mounting block; the kind of each fits its fixture".into(),
+        colour: layout.job.product.colour.clone(),
+        counts,
+        shares: shares.done(layout),
+        ..Default::default()
+    })
+}
+
+>>>>>>> main
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -58,8 +58,13 @@ fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut counts = Vec::new();
     let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
+<<<<<<< HEAD
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length);
         counts.push(t.mark.clone());
+=======
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length);
+        counts.push(t.mark.to_string());
+>>>>>>> main
     }
     let basis = Basis::OpeningStrips {
         length: shares.net(),
@@ -87,8 +92,13 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
+<<<<<<< HEAD
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, length);
         counts.push(t.mark.clone());
+=======
+        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, length);
+        counts.push(t.mark.to_string());
+>>>>>>> main
     }
     let basis = Basis::CornerStrips {
         length: shares.net(),

@@ -206,7 +206,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
         waste: waste(used, count * length),
         stock: Some(length),
         length: Some(used),
-        counts: lot.panels.iter().map(|p| p.id.clone()).collect(),
+        counts: lot.panels.iter().map(|p| p.id.to_string()).collect(),
         shares: shares.done(layout),
         ..line(layout, lot.panels_item(), CountUnit::Piece, basis)
     }

@@ -13,7 +13,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     for z in layout.elevations.iter().flat_map(|e| &e.zones).filter(|z| !z.laid_out) {
         let entry = all.entry((&z.zone, &z.cladding)).or_default();
         entry.0 += z.net_area;
-        entry.1.push(z.id.clone());
+        entry.1.push(z.id.to_string());
     }
     let line = |((zone, cladding), (net, counts)): ((&str, &str), (f64, Vec<String>))| {
         let item = Item::OtherCladding { zone: zone.to_owned(), cladding: cladding.to_owned() };

@@ -13,6 +13,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
 use crate::model::house::{DrawnWall, EdgeKind, House};
+use crate::model::ids::ElevationName;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -161,7 +162,7 @@ fn post(
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());
             whole.shared_with =
-                shown.filter(|e| *e != place.elevation.name).min().map(str::to_owned);
+                shown.filter(|e| *e != place.elevation.name).min().map(ElevationName::from);
         }
         if kind == TrimKind::CornerChannel {
             out.extend(part(whole, job.trim.j_channel, job.trim.channel_face));

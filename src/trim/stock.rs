@@ -4,6 +4,7 @@ use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, House};
+use crate::model::ids::{TrimMark, TrimStockId};
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -34,7 +35,7 @@ impl<'a> Place<'a> {
         ends: [TrimEnd; 2],
     ) -> TrimPiece {
         TrimPiece {
-            mark: String::new(),
+            mark: TrimMark::default(),
             kind,
             elevation: self.elevation.name.clone(),
             wall: self.wall.id.clone(),
@@ -43,7 +44,7 @@ impl<'a> Place<'a> {
             to: [to.x, to.y],
             length: snap(from.distance(to) + extra),
             ends,
-            stock: String::new(),
+            stock: TrimStockId::default(),
             shared_with: None,
         }
     }
@@ -133,7 +134,7 @@ fn prefix(kind: TrimKind) -> &'static str {
 pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
     for kind in TrimKind::ALL {
         for (n, p) in pieces.iter_mut().filter(|p| p.kind == kind).enumerate() {
-            p.mark = format!("{}{}", prefix(kind), n + 1);
+            p.mark = format!("{}{}", prefix(kind), n + 1).into();
         }
     }
     for stock in TrimStock::ALL {
@@ -144,7 +145,7 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         let plan = packing::least(&lengths, length, job.seams.kerf);
         for (n, bin) in plan.iter().enumerate() {
             for k in bin {
-                pieces[mine[*k]].stock = format!("{} {}", stock.words(), n + 1);
+                pieces[mine[*k]].stock = format!("{} {}", stock.words(), n + 1).into();
             }
         }
     }

@@ -6,6 +6,7 @@ use super::{Rule, same};
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::verified::RuleCheck;
+use crate::model::ids::PieceMark;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
     [contents(layout), marks(layout), counts(layout)]
@@ -71,7 +72,7 @@ fn marks(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let mut seen = BTreeSet::new();
     let listed: BTreeSet<&str> =
-        layout.panels.iter().flat_map(|p| &p.pieces).map(String::as_str).collect();
+        layout.panels.iter().flat_map(|p| &p.pieces).map(PieceMark::as_str).collect();
     for (.., p) in layout.pieces() {
         rule.case(seen.insert(&p.mark), || format!("mark {} stands twice", p.mark));
         rule.case(listed.contains(p.mark.as_str()), || {

@@ -60,8 +60,8 @@ fn place(rule: &mut Rule, layout: &Layout, w: &LaidWall, c: &LaidCourse, p: &Pie
 
 /// Whether an opening or fixture is a level rectangle.
 fn square(w: &LaidWall, id: &str) -> bool {
-    let openings = w.openings.iter().map(|o| (&o.id, &o.outline));
-    let fixtures = w.obstacles.iter().map(|o| (&o.id, &o.outline));
+    let openings = w.openings.iter().map(|o| (o.id.as_str(), &o.outline));
+    let fixtures = w.obstacles.iter().map(|o| (o.id.as_str(), &o.outline));
     openings.chain(fixtures).find(|(name, _)| *name == id).is_some_and(|(_, ring)| {
         ring.len() == 4
             && (0..4).all(|i| {

@@ -11,6 +11,7 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::verified::RuleCheck;
 use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
+use crate::model::ids::OpeningId;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
@@ -39,7 +40,7 @@ struct Frame<'a> {
 
 impl<'a> Frame<'a> {
     fn of(at: &ByWall<'a>, w: &'a LaidWall, o: &'a LaidOpening) -> Self {
-        let mine = |id: &Option<String>| id.as_deref() == Some(o.id.as_str());
+        let mine = |id: &Option<OpeningId>| id.as_deref() == Some(o.id.as_str());
         let sides: Vec<&LaidEdge> = w.edges.iter().filter(|e| mine(&e.opening)).collect();
         let trims = at.frame(&w.id, o).to_vec();
         let upright = |e: &&LaidEdge| {

@@ -1,6 +1,7 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
 
+pub mod layers;
 pub mod movement;
 pub mod nails;
 pub mod proof;

@@ -202,7 +202,7 @@ fn joined(list: &[String]) -> String {
 /// stand there.
 fn marks(index: &Index, w: &LaidWall, kinds: &[TrimKind]) -> String {
     let mine = |t: &&TrimPiece| t.opening.is_none() && kinds.contains(&t.kind);
-    let list: Vec<String> = index.on(w).filter(mine).map(|t| t.mark.clone()).collect();
+    let list: Vec<String> = index.on(w).filter(mine).map(|t| t.mark.to_string()).collect();
     joined(&list)
 }
 
@@ -215,7 +215,8 @@ fn starter(layout: &Layout, index: &Index, w: &LaidWall) -> Option<String> {
     heights.dedup_by(|a, b| same(*a, *b));
     let bottom = |e: &&LaidEdge| matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     let cut = w.edges.iter().filter(bottom).any(|e| e.receiver != Receiver::Starter);
-    let feet: Vec<String> = index.on(w).filter(|t| at_foot(t, w)).map(|t| t.mark.clone()).collect();
+    let feet: Vec<String> =
+        index.on(w).filter(|t| at_foot(t, w)).map(|t| t.mark.to_string()).collect();
     let cut = if cut {
         let held = if feet.is_empty() { String::new() } else { format!(" {}", joined(&feet)) };
         format!(
@@ -248,7 +249,7 @@ fn barrier(w: &LaidWall) -> String {
     let has = |kind: EdgeKind| w.edges.iter().any(|e| e.kind == kind);
     let mut parts = Vec::new();
     if !w.openings.is_empty() {
-        let names: Vec<String> = w.openings.iter().map(|o| o.id.clone()).collect();
+        let names: Vec<String> = w.openings.iter().map(|o| o.id.to_string()).collect();
         parts.push(format!("round {}", joined(&names)));
     }
     if has(EdgeKind::OutsideCorner) || has(EdgeKind::InsideCorner) {
@@ -354,7 +355,7 @@ fn cut_edges(index: &Index, w: &LaidWall) -> Vec<String> {
             .filter(mine)
             .map(|t| match &t.opening {
                 Some(o) => format!("{} under {o}", t.mark),
-                None => t.mark.clone(),
+                None => t.mark.to_string(),
             })
             .collect()
     };

@@ -118,7 +118,7 @@ fn beside(w: &LaidWall, x: f64, y: (f64, f64)) -> String {
         return fixture(w, x, y).unwrap_or_else(|| "a fixture".to_owned());
     };
     match (&e.opening, e.kind) {
-        (Some(o), _) => o.clone(),
+        (Some(o), _) => o.to_string(),
         (None, EdgeKind::OutsideCorner) => "the outside corner".to_owned(),
         (None, EdgeKind::InsideCorner) => "the inside corner".to_owned(),
         _ => "the wall's end".to_owned(),

@@ -4,6 +4,7 @@
 mod corners;
 pub mod csv;
 pub mod json;
+pub mod layers;
 pub mod overlay;
 pub mod pdf;
 pub mod render;

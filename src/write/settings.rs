@@ -2,8 +2,8 @@
 
 use serde_json::Value;
 
-use super::json::{job_keys, job_lengths, job_words};
 use crate::job::Job;
+use crate::job::schema;
 
 /// One setting.
 pub(super) struct Setting {
@@ -23,7 +23,7 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         ["title", "layers", "elevation", "return", "angled", "band", "joint", "sheet"];
     let value = |j: &Job| serde_json::to_value(j).unwrap_or_default();
     let (mine, usual) = (value(job), value(&Job::default()));
-    let (words, lengths) = (job_words(), job_lengths());
+    let (words, lengths) = (schema::descriptions(), schema::lengths());
     let one = |key: String| {
         let at = |v: &Value| v.pointer(&format!("/{}", key.replace('.', "/"))).cloned();
         let found = at(&mine).filter(|v| !v.is_object())?;
@@ -41,7 +41,7 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         let words = words.get(&key).map(|w| w.replace('\n', " ")).unwrap_or_default();
         Some(Setting { value: text, set, words, key })
     };
-    job_keys()
+    schema::keys()
         .into_iter()
         .filter(|k| !ELSEWHERE.contains(&k.split('.').next().unwrap_or_default()))
         .filter_map(one)

@@ -23,9 +23,9 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::geom::polygon::{Polygon, total_area};
+use lapwright::job::file as job_file;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, geom, normalize, pipeline, write};
 

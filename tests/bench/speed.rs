@@ -8,9 +8,9 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::job::Job;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, normalize, pipeline, verify, write};

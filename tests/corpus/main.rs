@@ -111,7 +111,7 @@ fn a_shed_whose_walls_are_loose_lines_is_refused_with_its_layers_named() {
 fn named(part: &str, job: &str) -> lapwright::layout::Layout {
     let path = drawings().into_iter().find(|p| p.to_string_lossy().contains(part)).unwrap();
     let bytes = std::fs::read(path).unwrap();
-    let job = lapwright::cli::job_file::parse(job, "job").unwrap();
+    let job = lapwright::job::file::parse(job, "job").unwrap();
     pipeline::layout(&bytes, part, &job, &mut Notes::default(), &mut |_| {}).unwrap()
 }
 

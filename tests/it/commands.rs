@@ -147,7 +147,7 @@ fn guesses_at_layers_are_a_job_file_that_reads() {
         .unwrap();
     assert!(out.status.success());
     let text = String::from_utf8(out.stdout).unwrap();
-    let job = lapwright::cli::job_file::parse(&text, "job").unwrap();
+    let job = lapwright::job::file::parse(&text, "job").unwrap();
     use lapwright::model::linework::Role;
     assert_eq!(job.layers[&Role::Wall], ["Aussenwand"]);
     assert_eq!(job.layers[&Role::Window], [hostile]);

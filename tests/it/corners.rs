@@ -1,8 +1,8 @@
 //! Corners paired between elevations, walls round a corner that the job gives, true widths.
 
-use lapwright::cli::job_file;
 use lapwright::diag::{Notes, Severity};
 use lapwright::job::Job;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::corner::Pairing;
 use lapwright::pipeline;

@@ -148,7 +148,7 @@ fn the_pole_table_holds_every_butt_line_and_opening_once() {
         for o in &w.openings {
             let here: Vec<_> = lines
                 .iter()
-                .filter(|x| x.kind == LineKind::Head && x.names.contains(&o.id))
+                .filter(|x| x.kind == LineKind::Head && x.names.iter().any(|n| *n == *o.id))
                 .collect();
             assert_eq!(here.len(), 1, "{}", o.id);
             assert!((here[0].height - o.head).abs() < 0.01);

@@ -1,8 +1,8 @@
 //! Boards and flashing where walls end in something else: cut openings, bands of another set, slopes;
 //! every figure reckoned by hand.
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
+use lapwright::job::file as job_file;
 use lapwright::model::trim::{TrimEnd, TrimKind};
 use lapwright::pipeline;
 

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::course::LaidRun;
 use lapwright::layout::piece::{EndCut, Piece};
@@ -199,7 +199,7 @@ const RAKED: [(&str, &str, Break); 4] = [
     ("flashing under a sill that stone hides", faults::FLASHING, |l| {
         let t = l.trims.iter().find(|t| t.kind == TrimKind::HeadFlashing).unwrap().clone();
         let (mark, kind) = ("T999".to_owned(), TrimKind::SillFlashing);
-        l.trims.push(lapwright::model::trim::TrimPiece { mark, kind, ..t });
+        l.trims.push(lapwright::model::trim::TrimPiece { mark: mark.into(), kind, ..t });
     }),
 ];
 
@@ -248,7 +248,7 @@ const BOARDS: [(&str, &str, Break); 8] = [
         let t = l.trims.iter().find(|t| t.kind == TrimKind::DripCap && t.opening.is_some());
         let again = t.unwrap().clone();
         let (mark, kind) = ("T999".to_owned(), TrimKind::HeadChannel);
-        l.trims.push(lapwright::model::trim::TrimPiece { mark, kind, ..again });
+        l.trims.push(lapwright::model::trim::TrimPiece { mark: mark.into(), kind, ..again });
     }),
     ("an evened course beyond its limits", faults::LEVEL, |l| {
         let lines = &mut l.story_pole.evened;

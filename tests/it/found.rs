@@ -65,7 +65,7 @@ fn boards_without_clear_courses_are_checked() {
     // A range from the next course up to this one: none, not a panic.
     let text =
         "[drawing]\nunit = \"inch\"\n[product]\nkind = \"wood\"\n[seams]\nclear_courses = 0\n";
-    let job = lapwright::cli::job_file::parse(text, "job").unwrap();
+    let job = lapwright::job::file::parse(text, "job").unwrap();
     let wall = crate::support::rect(0.0, 0.0, 480.0, 40.0);
     let layout =
         crate::support::lay(crate::support::dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);

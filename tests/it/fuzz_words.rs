@@ -4,8 +4,8 @@
 use std::collections::BTreeSet;
 
 use lapwright::job::layers::AGREED_LAYERS;
+use lapwright::job::schema;
 use lapwright::model::linework::Role;
-use lapwright::write::json::job_keys;
 
 use crate::support::root;
 
@@ -18,7 +18,7 @@ fn text(name: &str) -> String {
 fn the_job_dictionary_holds_every_table_and_key() {
     let words = text("job.dict");
     let words: BTreeSet<&str> = words.lines().collect();
-    let keys = job_keys();
+    let keys = schema::keys();
     assert!(keys.len() > 150);
     let is_table = |k: &String| keys.iter().any(|o| o.starts_with(&format!("{k}.")));
     for key in &keys {

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::piece::{EndCut, Piece};
 use lapwright::model::notch::{Contour, NotchSide};

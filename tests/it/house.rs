@@ -48,7 +48,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
-    ("toml", &["cli"]),
+    ("toml", &["job"]),
     ("miette", &["cli"]),
     ("indicatif", &["cli"]),
     ("tempfile", &["cli"]),
@@ -68,7 +68,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),
-    ("serde_json", &["write"]),
+    ("serde_json", &["job", "write"]),
     ("ttf_parser", &["typeface"]),
 ];
 

@@ -162,7 +162,7 @@ proptest! {
         let mm = lay(h.drawn(|(x, y)| (x * 25.4, y * 25.4)).as_bytes(), &metric);
         for other in [&there, &mm] {
             prop_assert_eq!(here.panels.len(), other.panels.len());
-            let marks = |l: &Layout| -> Vec<(String, i64)> { l.pieces().map(|(.., p)| (p.mark.clone(), (p.length * 64.0).round() as i64)).collect() };
+            let marks = |l: &Layout| -> Vec<(String, i64)> { l.pieces().map(|(.., p)| (p.mark.to_string(), (p.length * 64.0).round() as i64)).collect() };
             prop_assert_eq!(marks(&here), marks(other));
         }
     }

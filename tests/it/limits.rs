@@ -1,8 +1,8 @@
 //! Inputs that ask for more than any house does, in a small size: each ends with its named finding or a
 //! layout. `cargo bench --bench limits` gives the large ones to the program, with time and memory.
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
+use lapwright::job::file as job_file;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
 

@@ -39,7 +39,13 @@ fn tiny(weights: [i64; 2], covers: &[(f64, f64)]) -> SeamProblem {
     };
     let run = |(i, (x0, x1)): (usize, &(f64, f64))| SeamCourse {
         index: i as i32,
-        runs: vec![SeamRun { id: i.to_string(), x0: *x0, x1: *x1, fixed: vec![], barred: vec![] }],
+        runs: vec![SeamRun {
+            id: i.to_string().into(),
+            x0: *x0,
+            x1: *x1,
+            fixed: vec![],
+            barred: vec![],
+        }],
         ..Default::default()
     };
     let courses = covers.iter().enumerate().map(run).collect();

@@ -1,6 +1,6 @@
 //! Every kind of siding on the samples: all rules kept, counted again, told in its own words.
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::job::{Job, Kind, Product};
 use lapwright::layout::Layout;
 use lapwright::model::seam::Effort;
@@ -395,7 +395,7 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         assert!(house.elevations[0].zones[0].laid_out);
         assert!(!house.takeoff.iter().any(|l| l.id.starts_with("zone-")));
         let marks =
-            |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.clone()).collect() };
+            |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.to_string()).collect() };
         assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
         assert_eq!(pipeline::set_folder(gable).as_deref(), Some("zone-1-gable"));
         for set in &sets {

@@ -31,7 +31,7 @@ fn house(seed: u64, rules: SeamRules) -> SeamProblem {
                         .filter(|(x0, x1)| x1 - x0 > 2.0)
                         .enumerate()
                         .map(|(n, (x0, x1))| SeamRun {
-                            id: format!("{e}/{i}/{n}"),
+                            id: format!("{e}/{i}/{n}").into(),
                             x0,
                             x1,
                             fixed: vec![],
@@ -41,7 +41,7 @@ fn house(seed: u64, rules: SeamRules) -> SeamProblem {
                     SeamCourse { index: i, avoid: vec![], ripped: false, runs }
                 })
                 .collect();
-            SeamElevation { name: format!("e{e}"), entrances: vec![], courses }
+            SeamElevation { name: format!("e{e}").into(), entrances: vec![], courses }
         })
         .collect();
     SeamProblem { rules, elevations }
@@ -115,7 +115,7 @@ fn tiny_houses_meet_the_optimum_found_by_brute_force() {
             .map(|(i, l)| SeamCourse {
                 index: i as i32,
                 runs: vec![SeamRun {
-                    id: format!("{i}"),
+                    id: format!("{i}").into(),
                     x0: 0.0,
                     x1: l + 0.5,
                     fixed: vec![],
@@ -166,7 +166,7 @@ fn wall(courses: i32, cover: f64, rules: SeamRules) -> SeamProblem {
         .map(|i| SeamCourse {
             index: i,
             runs: vec![SeamRun {
-                id: format!("{i}"),
+                id: format!("{i}").into(),
                 x0: 0.0,
                 x1: cover + 0.5,
                 fixed: vec![],

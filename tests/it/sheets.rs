@@ -214,7 +214,7 @@ fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
             .filter(|w| layout.pieces().any(|(.., p)| p.mark == *w))
             .collect();
         found.sort();
-        let mut wanted: Vec<String> = layout.pieces().map(|(.., p)| p.mark.clone()).collect();
+        let mut wanted: Vec<String> = layout.pieces().map(|(.., p)| p.mark.to_string()).collect();
         wanted.sort();
         assert_eq!(found, wanted, "{stem}");
     }
@@ -258,7 +258,7 @@ fn svg_is_read_back_with_nothing_dropped() {
 fn hostile_names_stay_text() {
     let mut layout = laid("one-window");
     let evil = "</text><script>alert(1)</script>&\u{202e}\u{0}\u{1b}[31m'\"";
-    layout.elevations[0].name = evil.to_owned();
+    layout.elevations[0].name = evil.into();
     layout.job.title.project = evil.repeat(40);
     let sheets = annotate::sheets(&layout);
     let svgs: Vec<String> = sheets.iter().map(svg::document).collect();

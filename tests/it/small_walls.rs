@@ -1,7 +1,7 @@
 //! Small walls laid out by the careful crew's method, every rule kept, and their trim.
 
-use lapwright::cli::job_file;
 use lapwright::job::Job;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::trim::{TrimKind, TrimPiece};
 

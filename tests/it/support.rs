@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
 use lapwright::job::Job;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::pipeline;
 

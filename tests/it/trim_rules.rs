@@ -1,6 +1,6 @@
 //! Trim piece by piece on small walls, every figure reckoned by hand.
 
-use lapwright::cli::job_file;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 

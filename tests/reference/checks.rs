@@ -25,8 +25,7 @@ fn samples() -> Vec<PathBuf> {
 /// Every output of a drawing in a folder of its own.
 fn laid(drawing: &Path, job: &Path, into: &Path) -> PathBuf {
     let bytes = std::fs::read(drawing).unwrap();
-    let job =
-        lapwright::cli::job_file::parse(&std::fs::read_to_string(job).unwrap(), "job").unwrap();
+    let job = lapwright::job::file::parse(&std::fs::read_to_string(job).unwrap(), "job").unwrap();
     let layout =
         pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let out = into.join(drawing.file_stem().unwrap());

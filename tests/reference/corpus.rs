@@ -100,7 +100,7 @@ fn areas_of_an_apartment_houses_siding_hatches_agree_with_shapely() {
         drawings().into_iter().filter(|p| p.to_string_lossy().contains("P1_")).collect();
     let other = theirs(&files).into_values().next().unwrap();
     let bytes = std::fs::read(&files[0]).unwrap();
-    let job = lapwright::cli::job_file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
+    let job = lapwright::job::file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
     let layout = pipeline::layout(&bytes, "p1", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
     mine.sort_by(f64::total_cmp);

@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
+use lapwright::job::file as job_file;
 use lapwright::pipeline;
 use lapwright::takeoff::{price, quantities};
 use lapwright::write::json;

@@ -4,8 +4,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::cli::job_file;
 use lapwright::diag::Notes;
+use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::house::{EdgeKind, OpeningKind};
 use lapwright::model::seam::Effort;

@@ -67,7 +67,7 @@ pub(crate) fn house(text: &str) -> Result<Case, String> {
 
 fn elevation(v: &Value) -> Result<SeamElevation, String> {
     Ok(SeamElevation {
-        name: text_of(&v["name"])?,
+        name: text_of(&v["name"])?.into(),
         entrances: numbers(&v["entry_x"])?,
         courses: list(&v["courses"])?.iter().map(course).collect::<Result<_, _>>()?,
     })
@@ -85,7 +85,7 @@ fn course(v: &Value) -> Result<SeamCourse, String> {
 
 fn run(v: &Value) -> Result<SeamRun, String> {
     Ok(SeamRun {
-        id: text_of(&v["id"])?,
+        id: text_of(&v["id"])?.into(),
         x0: number(&v["x0"])?,
         x1: number(&v["x1"])?,
         fixed: vec![],

@@ -63,7 +63,7 @@ fn elevation(number: usize, numbers: &mut Numbers) -> SeamElevation {
     let courses = (0..count)
         .map(|i| course(number, i, (f64::from(i) * exposure, exposure), width, &holes))
         .collect();
-    SeamElevation { name: format!("e{number}"), entrances, courses }
+    SeamElevation { name: format!("e{number}").into(), entrances, courses }
 }
 
 /// The runs a course of `(bottom, height)` has between its openings.
@@ -82,7 +82,7 @@ fn course(number: usize, index: i32, at: (f64, f64), width: f64, holes: &[Hole])
         .chunks(2)
         .enumerate()
         .map(|(n, e)| SeamRun {
-            id: format!("e{number}/{index}/{n}"),
+            id: format!("e{number}/{index}/{n}").into(),
             x0: e[0],
             x1: e[1],
             fixed: vec![],
@@ -128,7 +128,7 @@ fn gable(number: usize, width: f64, on: &mut SeamElevation, numbers: &mut Number
             break;
         }
         let run = SeamRun {
-            id: format!("e{number}/{}/g", first + i),
+            id: format!("e{number}/{}/g", first + i).into(),
             x0: inset,
             x1: width - inset,
             fixed: vec![],

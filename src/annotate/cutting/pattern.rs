@@ -12,6 +12,7 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::Layout;
 use crate::model::house::EdgeKind;
+use crate::model::ids::ElevationName;
 use crate::units::LengthStyle;
 
 /// Shares of full size a pattern is drawn at.
@@ -46,7 +47,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 #[derive(Default)]
 struct Slope {
     /// Elevations.
-    on: Vec<String>,
+    on: Vec<ElevationName>,
     /// Greatest rise of its rakes, inches.
     rise: f64,
     /// How many courses meet it with each exposure, 1/1024 in.

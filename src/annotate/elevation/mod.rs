@@ -91,7 +91,7 @@ fn sheet(
     extra: &[String],
 ) -> Page {
     let title = if part.count == 1 {
-        e.name.clone()
+        e.name.to_string()
     } else {
         format!("{}, part {} of {}", e.name, part.index + 1, part.count)
     };

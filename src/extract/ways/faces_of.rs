@@ -154,7 +154,7 @@ fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<DrawnOpening> {
             let outline = Polygon::simple(r.clone()).wound().outer;
             let b = crate::geom::polygon::bounds(&outline).unwrap_or_default();
             DrawnOpening {
-                id: String::new(),
+                id: Default::default(),
                 kind: by_size(b, foot),
                 outline,
                 cut: Vec::new(),

@@ -42,7 +42,7 @@ pub(super) fn holes(rings: &[Ring], origin: &Origin) -> Vec<DrawnOpening> {
     rings
         .iter()
         .map(|r| DrawnOpening {
-            id: String::new(),
+            id: Default::default(),
             kind: OpeningKind::Window,
             outline: Polygon::simple(r.clone()).wound().outer,
             cut: Vec::new(),
@@ -93,7 +93,7 @@ pub(super) fn notches(
         };
         whole = Polygon::simple(joined.outer);
         found.push(DrawnOpening {
-            id: String::new(),
+            id: Default::default(),
             kind: d.kind,
             outline: notch.outer,
             cut: Vec::new(),

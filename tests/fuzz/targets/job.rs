@@ -1,7 +1,7 @@
 //! The job file: any text gives a job that is its own echo and in range, or a refusal with a place.
 #![no_main]
 
-use lapwright::cli::job_file::parse;
+use lapwright::job::file::parse;
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| {

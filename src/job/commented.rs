@@ -1,12 +1,11 @@
-//! The files of `template`: what an architect or estimator starts from.
+//! A job file to start from: every setting with its default, commented out and explained.
 
 use toml::Value;
 
-use super::files::Output;
-use crate::diag::Refusal;
-use crate::job::Job;
-use crate::pipeline;
-use crate::write::json;
+use super::Job;
+use super::layers::AGREED_LAYERS;
+use super::schema;
+use crate::model::linework::Role;
 
 /// Width of comment lines.
 const WIDTH: usize = 96;
@@ -55,21 +54,11 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("sheet.scale", "\"1/4\\\" = 1'-0\\\"\""),
 ];
 
-/// The files of the template.
-///
-/// # Errors
-/// `write-failed` when the page cannot be turned into a PDF.
-pub(super) fn files() -> Result<Vec<Output>, Refusal> {
-    let mut out = pipeline::template()?;
-    out.push(("job.toml".to_owned(), job_file().into_bytes()));
-    Ok(out)
-}
-
 /// A job file that says nothing but defaults, each explained by its own documentation.
-fn job_file() -> String {
-    let words = json::job_words();
+pub fn text() -> String {
+    let words = schema::descriptions();
     let defaults = Value::try_from(Job::default()).unwrap_or(Value::Boolean(false));
-    let keys = json::job_keys();
+    let keys = schema::keys();
     let mut out = HEAD.to_owned();
     for table in tables(&keys) {
         out.push('\n');
@@ -116,7 +105,7 @@ fn value(path: &str, defaults: &Value) -> String {
     }
     match path.split_once('.') {
         Some(("layers", role)) => {
-            let names = pipeline::agreed_names(role);
+            let names = agreed_names(role);
             Value::Array(names.into_iter().map(Value::String).collect()).to_string()
         }
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
@@ -134,6 +123,13 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("angled", "openings")) => "{ front-W1 = 16.0 }".to_owned(),
         _ => "\"\"".to_owned(),
     }
+}
+
+/// The agreed layer names of a role, by the role's word; none for a word that is no role.
+fn agreed_names(role: &str) -> Vec<String> {
+    let word = |r: &Role| serde_json::to_value(r).ok();
+    let is = |r: &&(Role, &str)| word(&r.0).is_some_and(|w| w == role);
+    AGREED_LAYERS.iter().filter(is).map(|r| r.1.to_owned()).collect()
 }
 
 /// Text as comment lines.
@@ -159,12 +155,12 @@ fn comment(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cli::job_file;
+    use crate::job::file;
 
     #[test]
     fn the_job_file_says_the_defaults_commented_out_or_not() {
-        let text = job_file();
-        assert_eq!(job_file::parse(&text, "job.toml").unwrap(), Job::default());
+        let text = text();
+        assert_eq!(file::parse(&text, "job.toml").unwrap(), Job::default());
         // A comment line has a blank after its mark, a setting has none.
         let bare: Vec<String> = text
             .lines()
@@ -185,10 +181,10 @@ mod tests {
             ];
             keys.iter().any(|k| l.starts_with(k))
         };
-        let e = job_file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
+        let e = file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
         assert!(e.contains("`product.exposure_least` says nothing about foam-backed"), "{e}");
         let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
-        let mut job = job_file::parse(&bare.join("\n"), "job.toml").unwrap();
+        let mut job = file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
         assert_eq!(job.elevation.len(), 1);
         assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
@@ -218,10 +214,10 @@ mod tests {
 
     #[test]
     fn every_key_of_the_schema_is_there_and_explained() {
-        let text = job_file();
-        let words = json::job_words();
+        let text = text();
+        let words = schema::descriptions();
         assert!(words.len() > 70);
-        for key in json::job_keys() {
+        for key in schema::keys() {
             let last = key.rsplit('.').next().unwrap();
             assert!(
                 text.contains(&format!("#{last} = ")) || text.contains(&format!("[{key}]")),

@@ -3,11 +3,11 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::Job;
 use super::nearest::{distance, near};
+use super::ranges::{self, Fault};
+use super::schema;
 use crate::diag::{Note, Refusal};
-use crate::job::Job;
-use crate::job::ranges::{self, Fault};
-use crate::write::json::job_keys;
 
 const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
 
@@ -23,9 +23,9 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
     // A byte order mark is no part of the text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let table = DeTable::parse(text).map_err(|e| fault(&e, None, text, name))?;
-    let known = job_keys();
+    let known = schema::keys();
     let mut unknown = Vec::new();
-    strangers(table.get_ref(), "", &known, &mut unknown);
+    unknown_keys(table.get_ref(), "", &known, &mut unknown);
     if !unknown.is_empty() {
         unknown.sort();
         return Err(refusal(&unknown, &known, text, name));
@@ -34,6 +34,11 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
     let faults = ranges::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(&faults, &table, text, name)) }
+}
+
+/// A text as a TOML file spells it, quoted and escaped.
+pub fn quoted(text: &str) -> String {
+    toml::Value::String(text.to_owned()).to_string()
 }
 
 /// Every value out of range with its place: that of the first key it hangs on which the file sets.
@@ -126,7 +131,12 @@ fn holds(value: &Spanned<DeValue>, byte: usize) -> bool {
 
 /// Keys of `table` that no job has: byte and dotted path. A table under an unknown key is not
 /// looked into.
-fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(usize, String)>) {
+fn unknown_keys(
+    table: &DeTable,
+    above: &str,
+    known: &[String],
+    unknown: &mut Vec<(usize, String)>,
+) {
     for (key, value) in table {
         let path = if above.is_empty() {
             key.get_ref().to_string()
@@ -140,11 +150,11 @@ fn strangers(table: &DeTable, above: &str, known: &[String], unknown: &mut Vec<(
         match value.get_ref() {
             // Names of the drawing's own are keys of some tables: nothing is known of those.
             DeValue::Table(t) if known.iter().any(|k| k.starts_with(&format!("{path}."))) => {
-                strangers(t, &path, known, unknown)
+                unknown_keys(t, &path, known, unknown)
             }
             DeValue::Array(list) => {
                 for t in list.iter().filter_map(|v| v.get_ref().as_table()) {
-                    strangers(t, &path, known, unknown);
+                    unknown_keys(t, &path, known, unknown);
                 }
             }
             _ => {}

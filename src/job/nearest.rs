@@ -2,7 +2,7 @@
 
 /// The word nearest to `word` that is near enough to be meant: a third of its letters may differ,
 /// and one more.
-pub(super) fn nearest<'a>(word: &str, known: &'a [String]) -> Option<&'a String> {
+pub fn nearest<'a>(word: &str, known: &'a [String]) -> Option<&'a String> {
     let best = known.iter().min_by_key(|k| (distance(word, k), k.len()))?;
     near(word, best).then_some(best)
 }

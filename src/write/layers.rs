@@ -1,0 +1,46 @@
+//! Layers of a drawing as a table, and guesses at their roles as a fragment of a job file.
+
+use std::collections::BTreeMap;
+
+use super::json::word;
+use super::report::plain;
+use crate::job::file::quoted;
+use crate::model::guess::LayerGuess;
+use crate::model::linework::{LayerUse, Role};
+use crate::wording::layers::guess_reason;
+
+/// The layers with what each is taken for, a line each.
+pub fn table(layers: &[LayerUse]) -> String {
+    let mut text = format!("{:<32} {:>7}  {:<7} {}\n", "layer", "items", "state", "taken for");
+    for l in layers {
+        let role = l.role.and_then(|r| word(&r)).unwrap_or_else(|| "(no role)".to_owned());
+        let state = if l.layer.shown { "shown" } else { "hidden" };
+        text.push_str(&format!("{:<32} {:>7}  {state:<7} {role}\n", plain(&l.layer.name), l.items));
+    }
+    text
+}
+
+/// Guesses as a fragment of a job file; what they rest on stands behind each as a comment.
+pub fn fragment(guesses: &[LayerGuess]) -> String {
+    let mut roles: BTreeMap<Role, Vec<&LayerGuess>> = BTreeMap::new();
+    for g in guesses {
+        roles.entry(g.role).or_default().push(g);
+    }
+    let mut text = "# Guesses, to be checked and edited: a role named here replaces its agreed layer names.\n[layers]\n".to_owned();
+    if guesses.is_empty() {
+        text.push_str("# No layer without a role looks like one that matters.\n");
+    }
+    for (role, layers) in roles {
+        let Some(word) = word(&role) else { continue };
+        text.push_str(&format!("{word} = [\n"));
+        for g in layers {
+            text.push_str(&format!(
+                "  {}, # {}\n",
+                quoted(&plain(&g.layer)),
+                guess_reason(&g.reason)
+            ));
+        }
+        text.push_str("]\n");
+    }
+    text
+}
