@@ -33,7 +33,8 @@ use crate::model::receiver::Field;
 use crate::model::takeoff::Takeoff;
 use crate::model::work::WorkOrder;
 use crate::{
-    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, work, write,
+    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, wording, work,
+    write,
 };
 
 /// What is told to whoever watches the search for seams.
@@ -406,10 +407,11 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     edge_work::tell(&mut out);
     warnings::tell(&out, notes);
     course_notes(&out, notes);
-    takeoff::movement_notes(&out).into_iter().for_each(|n| notes.push(n));
-    let lot = takeoff::one_lot(job);
+    let style = job.sheet.lengths;
+    wording::movement::uncovered(&out.movement, style).into_iter().for_each(|n| notes.push(n));
+    let lot = wording::takeoff::advice::advice(&takeoff::one_lot(job), job);
     notes.push(crate::diag::Note::info("one-lot", lot, "Order spare ones with them."));
-    out.takeoff = takeoff::quantities(&out).lines;
+    out.takeoff = takeoff::lines(&out);
     out.verify = verify::check(&out);
     out.notes = notes.all().to_vec();
     out

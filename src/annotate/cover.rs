@@ -10,6 +10,8 @@ use super::style::{HEADING, Ink, TEXT};
 use crate::diag::Severity;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
+use crate::wording::proof;
+use crate::wording::takeoff::items;
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -76,19 +78,9 @@ fn rows(layout: &Layout) -> Vec<Row> {
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
     text(&mut out, siding(layout));
     let b = &layout.bound;
-    text(&mut out, b.words.clone());
-    text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
-    let waste = layout.job.takeoff.area_waste;
-    let beside = || {
-        format!(
-            "A careful crew that starts each run with an offcut: {}. Net area + {waste} %: {}.",
-            b.crew, b.by_area
-        )
-    };
-    text(&mut out, b.beside.clone().unwrap_or_else(beside));
-    if let Some(other) = b.other_policy {
-        text(&mut out, format!("With seams in runs that one panel covers: {other}."));
-    }
+    let job = &layout.job;
+    let said = [proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
+    said.into_iter().chain(proof::other_policy(b, job)).for_each(|t| text(&mut out, t));
     let zones = layout.elevations.iter().flat_map(|e| &e.zones);
     let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
     for z in zones {
@@ -123,7 +115,8 @@ fn rows(layout: &Layout) -> Vec<Row> {
         } else {
             format!("({})", hundredths(l.net))
         };
-        out.push(Row::Count { item: l.item.clone(), count, unit: l.unit.clone() });
+        let item = items::item(&l.item, layout.job.sheet.lengths);
+        out.push(Row::Count { item, count, unit: items::unit(l.unit).to_owned() });
     }
     text(
         &mut out,

@@ -17,6 +17,7 @@ use crate::layout::Layout as Laid;
 use crate::pipeline;
 use crate::seam::Progress;
 use crate::units::{LengthStyle, counted};
+use crate::wording::proof;
 use crate::write::{json, report};
 
 /// Runs the program: parses, runs, reports.
@@ -290,18 +291,13 @@ fn summary(layout: &crate::layout::Layout, folder: &Path, outputs: &[Output]) ->
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone =
         layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", report::plain(z)));
-    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
-        format!(
-            "A careful crew would take {}, net area + {} % would buy {}.",
-            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
-        )
-    });
     let mut out = format!(
-        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{}\n",
         report::plain(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
-        layout.bound.words
+        proof::panels(&layout.bound, &layout.job),
+        proof::beside(&layout.bound, &layout.job)
     );
     let warnings: Vec<_> =
         layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();

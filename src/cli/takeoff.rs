@@ -9,10 +9,11 @@ use super::run::{lay, load, print, refused, refused_usage, tell};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::Layout;
-use crate::model::takeoff::{By as Parts, Takeoff};
+use crate::model::takeoff::{ShareBy, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
 use crate::units::counted;
+use crate::wording::takeoff::{explain, items};
 use crate::write::{self, json, report, tables};
 
 /// A price list and what errors call it.
@@ -33,7 +34,10 @@ pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
 pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Takeoff, Refusal> {
     let quantities = takeoff::quantities(layout);
     match prices {
-        Some(p) => price::applied(quantities, &p.list, &p.name),
+        Some(p) => {
+            let style = layout.job.sheet.lengths;
+            price::applied(quantities, &p.list, &p.name, &|l| items::item_and_unit(l, style))
+        }
         None => Ok(quantities),
     }
 }
@@ -53,6 +57,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         Err(r) => return refused(&r, &notes),
     };
     let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
+    let style = layout.job.sheet.lengths;
     if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
         let names: Vec<&str> = sets.iter().filter_map(|s| s.0.zone.as_deref()).collect();
         let names = report::plain(&names.join(", "));
@@ -65,23 +70,26 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
     if let Some(item) = &a.explain {
-        return match takeoff::explain(layout, takeoff, item) {
-            Some(text) => print(tables::explained(&text).as_bytes()),
+        return match explain::named(takeoff, item, style) {
+            Some(line) => {
+                let text = explain::explained(layout, takeoff, line);
+                print(tables::explained(&text).as_bytes())
+            }
             None => refused_usage(&no_line(item, takeoff)),
         };
     }
     let by = match a.by {
         By::House => None,
-        By::Elevation => Some(Parts::Elevation),
-        By::Wall => Some(Parts::Wall),
-        By::Zone => Some(Parts::Zone),
+        By::Elevation => Some(ShareBy::Elevation),
+        By::Wall => Some(ShareBy::Wall),
+        By::Gable => Some(ShareBy::Gable),
     };
     if let Some(by) = by {
         let rows = takeoff::shares(takeoff, by);
         return print(&match a.format {
-            Format::Table => tables::shares_table(&rows).into_bytes(),
+            Format::Table => tables::shares_table(&rows, style).into_bytes(),
             Format::Json => json::shares(&rows),
-            Format::Csv => write::csv::shares(&rows),
+            Format::Csv => write::csv::shares(&rows, style),
         });
     }
     print(&match a.format {
@@ -98,13 +106,13 @@ fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
         if let Some(zone) = &layout.zone {
             out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
         }
-        out.push_str(&tables::priced_table(takeoff));
+        out.push_str(&tables::priced_table(takeoff, layout.job.sheet.lengths));
     }
     out
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
-    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
+    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.to_string()).collect();
     let meant = nearest(&item.to_lowercase(), &ids);
     let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
     let help = format!("{meant}Lines: {}.", ids.join(", "));

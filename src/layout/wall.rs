@@ -7,12 +7,8 @@ use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::model::house::{Backdrop, EdgeKind, OpeningKind, OpeningSide, WallWay};
-<<<<<<< HEAD
-use crate::model::quantity::WallPart;
-=======
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
-use crate::model::quantity::Zone;
->>>>>>> main
+use crate::model::quantity::WallPart;
 use crate::model::receiver::Receiver;
 
 /// One face.

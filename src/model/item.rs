@@ -161,6 +161,12 @@ impl Item {
     }
 }
 
+/// The short name that somebody may have meant: any case, blanks for hyphens, and a spelling that
+/// names had once.
+pub fn id_as_written(name: &str) -> ItemId {
+    name.trim().to_lowercase().replace(' ', "-").replace("moulding", "molding").into()
+}
+
 impl TrimStock {
     /// The short name of its line in the takeoff, whatever the siding is called.
     pub fn line_id(self) -> ItemId {
@@ -177,7 +183,7 @@ impl TrimStock {
             TrimStock::TopBase => "top-base",
             TrimStock::TopFace => "top-face-board",
             TrimStock::TopPanel => "top-panel",
-            TrimStock::Crown => "crown-moulding",
+            TrimStock::Crown => "crown-molding",
             TrimStock::Flashing => "opening-flashing",
         }
         .into()

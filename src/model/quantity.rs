@@ -1,12 +1,11 @@
 //! What a layout takes of each thing to buy, line by line, and what of it falls to each part of the
 //! house.
 
-use super::ids::{ElevationName, WallId};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::basis::Basis;
-use super::ids::ItemId;
+use super::ids::{ElevationName, ItemId, WallId};
 use super::item::{CountUnit, Item};
 use super::trim::TrimKind;
 

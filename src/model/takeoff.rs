@@ -3,18 +3,12 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-<<<<<<< HEAD
 use super::advice::Advice;
 use super::counting::{CountingMethod, CountingRule};
-use super::ids::ItemId;
+use super::ids::{ItemId, TrimMark, TrimStockId};
 use super::item::{CountUnit, Item};
 use super::quantity::{TakeoffLine, WallPart};
 use super::source::Source;
-=======
-use crate::model::ids::{TrimMark, TrimStockId};
-use crate::model::quantity::{TakeoffLine, Zone};
-use crate::model::source::Source;
->>>>>>> main
 
 /// The format's name.
 pub const FORMAT: &str = "lapwright-takeoff/2";

@@ -28,13 +28,8 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
         let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
-<<<<<<< HEAD
             item: stock.line_id(),
-            stock: name.to_owned(),
-=======
-            item: id(stock),
             stock: name.into(),
->>>>>>> main
             length,
             pieces: pieces.iter().map(|t| t.mark.clone()).collect(),
             used,
@@ -99,23 +94,24 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
 /// Bought, used, usable and scrap, by item.
 pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
     let mut out: Vec<Offcut> = Vec::new();
-    let mut add = |item: ItemId, bought: f64, used: f64| match out
-        .iter_mut()
-        .find(|o| o.item == item)
-    {
-        Some(o) => {
-            o.bought += bought;
-            o.used += used;
-        }
-        None => out.push(Offcut { item, bought, used, ..Default::default() }),
-    };
+    let mut add =
+        |item: ItemId, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item) {
+            Some(o) => {
+                o.bought += bought;
+                o.used += used;
+            }
+            None => out.push(Offcut { item, bought, used, ..Default::default() }),
+        };
     let lots = lots(layout);
     for l in &lots {
         let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
         add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum(), used);
     }
-    let spares: Vec<(Item, f64)> =
-        lots.iter().filter(|l| l.spare > 0.0).map(|l| (l.spare_item(), l.spare * l.length)).collect();
+    let spares: Vec<(Item, f64)> = lots
+        .iter()
+        .filter(|l| l.spare > 0.0)
+        .map(|l| (l.spare_item(), l.spare * l.length))
+        .collect();
     for (item, length) in &spares {
         add(item.id(), *length, 0.0);
     }

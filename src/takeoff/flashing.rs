@@ -8,8 +8,8 @@ use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
 use crate::layout::Layout;
 use crate::layout::by_wall::ByWall;
-use crate::model::corner::CornerSide;
 use crate::model::basis::Basis;
+use crate::model::corner::CornerSide;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::StockCut;
@@ -58,13 +58,8 @@ fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut counts = Vec::new();
     let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
-<<<<<<< HEAD
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length);
-        counts.push(t.mark.clone());
-=======
-        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length);
         counts.push(t.mark.to_string());
->>>>>>> main
     }
     let basis = Basis::OpeningStrips {
         length: shares.net(),
@@ -92,13 +87,8 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
-<<<<<<< HEAD
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, length);
-        counts.push(t.mark.clone());
-=======
-        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, length);
         counts.push(t.mark.to_string());
->>>>>>> main
     }
     let basis = Basis::CornerStrips {
         length: shares.net(),

@@ -4,13 +4,9 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
 use crate::layout::Layout;
-<<<<<<< HEAD
+use crate::model::ids::{ElevationName, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::quantity::{Share, WallPart};
-=======
-use crate::model::ids::{ElevationName, WallId};
-use crate::model::quantity::{Share, Zone};
->>>>>>> main
 
 /// Percent of what is bought that is not used.
 pub(super) fn waste(used: f64, bought: f64) -> f64 {
@@ -31,13 +27,8 @@ pub(super) fn siding_piece(layout: &Layout) -> SidingPiece {
 #[derive(Debug, Default)]
 pub(super) struct Shares {
     list: Vec<Share>,
-<<<<<<< HEAD
     /// Places in the list by elevation, wall and part of it.
-    places: BTreeMap<(String, String, Option<WallPart>), usize>,
-=======
-    /// Places in the list by elevation, wall and zone.
-    places: BTreeMap<(ElevationName, WallId, Option<Zone>), usize>,
->>>>>>> main
+    places: BTreeMap<(ElevationName, WallId, Option<WallPart>), usize>,
 }
 
 impl Shares {
@@ -49,13 +40,8 @@ impl Shares {
         pieces: usize,
         net: f64,
     ) {
-<<<<<<< HEAD
-        let (elevation, wall) = (elevation.to_owned(), wall.to_owned());
-        match self.places.entry((elevation.clone(), wall.clone(), wall_part)) {
-=======
         let (elevation, wall) = (ElevationName::from(elevation), WallId::from(wall));
-        match self.places.entry((elevation.clone(), wall.clone(), zone)) {
->>>>>>> main
+        match self.places.entry((elevation.clone(), wall.clone(), wall_part)) {
             Entry::Occupied(at) => {
                 if let Some(s) = self.list.get_mut(*at.get()) {
                     s.pieces += pieces;

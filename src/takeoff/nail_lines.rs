@@ -100,8 +100,10 @@ fn trim_nail_line(layout: &Layout) -> TakeoffLine {
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, n);
         *by_stock.entry(t.kind.stock()).or_default() += n;
     }
-    let of_stock = |(stock, nails): (TrimStock, f64)| {
-        StockNails { stock, nails, spacing: trim_spacing(layout, stock) }
+    let of_stock = |(stock, nails): (TrimStock, f64)| StockNails {
+        stock,
+        nails,
+        spacing: trim_spacing(layout, stock),
     };
     let basis = Basis::TrimNails {
         nails: shares.net(),
@@ -122,10 +124,11 @@ fn blocks(layout: &Layout) -> Option<TakeoffLine> {
     for (e, w) in layout.walls() {
         for o in w.obstacles.iter().filter(|o| o.mounting_block) {
             shares.add((&e.name, &w.id), w.part_at(lowest(&o.outline)), 1, 1.0);
-            counts.push(o.id.clone());
+            counts.push(o.id.to_string());
         }
     }
-    let line = |item| TakeoffLine::new(item, CountUnit::Piece, Group::Fasteners, Basis::DrawnBlocks);
+    let line =
+        |item| TakeoffLine::new(item, CountUnit::Piece, Group::Fasteners, Basis::DrawnBlocks);
     (!counts.is_empty()).then(|| TakeoffLine {
         net: shares.net(),
         order: shares.net(),

@@ -236,12 +236,8 @@ fn squares(layout: &Layout, lots: &[Lot]) -> [TakeoffLine; 2] {
     let (net, piece) = (shares.net(), siding_piece(layout));
     let bought =
         Basis::NetArea { piece, net: net * 100.0, coverage: lots.iter().map(each).collect() };
-    let cut = Basis::FacesCut {
-        piece,
-        cut: layout.panels.len(),
-        area: laid * 100.0,
-        net: net * 100.0,
-    };
+    let cut =
+        Basis::FacesCut { piece, cut: layout.panels.len(), area: laid * 100.0, net: net * 100.0 };
     [
         TakeoffLine {
             net,

@@ -27,13 +27,8 @@ pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
     let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
         if t.kind.stock() == TrimStock::OutsidePost {
-<<<<<<< HEAD
             shares.add((&t.elevation, &t.wall), parts.part(t), 1, 1.0);
-            counts.push(t.mark.clone());
-=======
-            shares.add((&t.elevation, &t.wall), zones.zone(t), 1, 1.0);
             counts.push(t.mark.to_string());
->>>>>>> main
         }
     }
     (!counts.is_empty()).then(|| TakeoffLine {
@@ -77,20 +72,8 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
         color: color(layout, stock),
         stock: Some(length),
         length: Some(used),
-<<<<<<< HEAD
-        counts: mine.iter().map(|t| t.mark.clone()).collect(),
-        kinds: kinds(&mine),
-=======
         counts: mine.iter().map(|t| t.mark.to_string()).collect(),
-        kinds: kinds
-            .into_iter()
-            .map(|(k, (pieces, length))| KindShare {
-                kind: k.words_on(boards).into(),
-                pieces,
-                length,
-            })
-            .collect(),
->>>>>>> main
+        kinds: kinds(&mine),
         shares: shares.done(layout),
         ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)
     })

@@ -119,7 +119,7 @@ fn counts(layout: &Layout) -> RuleCheck {
 }
 
 fn order(layout: &Layout, id: &str) -> Option<f64> {
-    layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
+    layout.takeoff.iter().find(|l| l.id == *id).map(|l| l.order)
 }
 
 /// Panels and cartons of each of two lengths, a line each for what there is.

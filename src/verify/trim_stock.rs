@@ -84,10 +84,7 @@ fn stock(layout: &Layout) -> RuleCheck {
     for stock in TrimStock::ALL {
         let lengths = on.values().filter(|v| v.3 == stock).count();
         // A line's short name stays whatever the siding is called; flashing goes by where it lies.
-        let id = match stock {
-            TrimStock::Flashing => "opening-flashing".to_owned(),
-            _ => stock.words().replace(' ', "-").to_lowercase(),
-        };
+        let id = stock.line_id();
         let line = layout.takeoff.iter().find(|l| l.id == id);
         let told = line.map_or(0.0, |l| l.order);
         rule.case(told == lengths as f64, || {

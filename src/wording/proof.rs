@@ -14,7 +14,8 @@ pub fn panels(bound: &Bound, job: &Job) -> String {
         None => format!("{}; {}.", pieces(laid, siding_piece(job)), least(bound, job)),
         Some(proof) => {
             let style = job.sheet.lengths;
-            let each = proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
+            let each =
+                proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
             let each: Vec<String> = each.collect();
             let sum = if costs(job) { "costing as much as" } else { "together" };
             format!(
@@ -85,8 +86,7 @@ pub fn beside(bound: &Bound, job: &Job) -> String {
         );
     };
     let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, job)).collect();
-    let crew =
-        proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
+    let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
     format!(
         "With one length: {}. Starting each run with the last offcut: {}. Net area and {waste} %: {} of {}.",
@@ -180,7 +180,8 @@ pub fn exclusions(list: &[Exclusion], job: &Job) -> String {
     let one = |e: &Exclusion| match e {
         Exclusion::SeamPlaces => "stagger and jamb wishes, which could only raise it".to_owned(),
         Exclusion::JointsOnStuds => {
-            "joints on studs and off the studs of near courses, which could only raise it".to_owned()
+            "joints on studs and off the studs of near courses, which could only raise it"
+                .to_owned()
         }
         Exclusion::RippedHalves => "reuse of the other half of ripped courses".to_owned(),
         Exclusion::ReusedHalves { saved } => format!(

@@ -16,20 +16,14 @@ use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
 use crate::diag::Refusal;
 use crate::model::ids::ItemId;
-use crate::model::item::{CountUnit, Item};
+use crate::model::item::{CountUnit, Item, id_as_written};
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff, UnusedPrice};
 
-/// What a price list may call a line, besides its short name.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct LineWords {
-    /// The item in words.
-    pub item: String,
-    /// Its unit in words.
-    pub unit: String,
-}
+/// What a price list may call a line besides its short name: the item and the unit in words.
+pub type LineWords<'a> = &'a dyn Fn(&TakeoffLine) -> [String; 2];
 
-/// The takeoff with costs; `words` gives what each line is called. Panels are bought by the carton
+/// The takeoff with costs. Panels are bought by the carton
 /// where cartons are priced, else by the piece, else by the square.
 ///
 /// # Errors
@@ -38,7 +32,7 @@ pub fn applied(
     mut takeoff: Takeoff,
     list: &PriceList,
     name: &str,
-    words: &dyn Fn(&TakeoffLine) -> LineWords,
+    words: LineWords,
 ) -> Result<Takeoff, Refusal> {
     let matched = matched(&takeoff.lines, list, name, words)?;
     let of = |line: &TakeoffLine| matched.iter().find(|(l, _)| l.id == line.id).map(|(_, p)| *p);
@@ -57,8 +51,7 @@ pub fn applied(
     }
     cost.total = cost.lines.iter().map(|p| p.extended).sum();
     let unused = list.prices.iter().filter(|p| !matched.iter().any(|(_, q)| q.line == p.line));
-    cost.unused =
-        unused.map(|p| UnusedPrice { item: p.item.clone(), line: p.line }).collect();
+    cost.unused = unused.map(|p| UnusedPrice { item: p.item.clone(), line: p.line }).collect();
     takeoff.panels_by = panels_by;
     cost_of_methods(&mut takeoff, &cost);
     takeoff.cost = Some(cost);
@@ -70,18 +63,18 @@ fn matched<'a>(
     lines: &[TakeoffLine],
     list: &'a PriceList,
     name: &str,
-    words: &dyn Fn(&TakeoffLine) -> LineWords,
+    words: LineWords,
 ) -> Result<Vec<(TakeoffLine, &'a Price)>, Refusal> {
     let mut out = Vec::new();
     for line in lines {
-        let called = words(line);
-        let Some(price) = list.prices.iter().find(|p| p.is_of(line, &called)) else { continue };
-        if !price.counts_by(line.unit, &called.unit) {
+        let [item, unit] = words(line);
+        let Some(price) = list.prices.iter().find(|p| p.is_of(line, &item)) else { continue };
+        if !price.counts_by(line.unit, &unit) {
             let what = format!(
                 "`{}` is priced by the {}, the takeoff counts it by the {}",
-                price.item, price.unit, called.unit
+                price.item, price.unit, unit
             );
-            let help = format!("Give the price of one {}.", called.unit);
+            let help = format!("Give the price of one {unit}.");
             return Err(refused(name, price.line, price.unit_column, &what, &help));
         }
         out.push((line.clone(), price));
@@ -112,9 +105,8 @@ fn spared(item: &Item) -> Option<ItemId> {
 impl Price {
     /// Whether it is the price of this line: by its short name, with blanks for hyphens too, or by
     /// its words.
-    fn is_of(&self, line: &TakeoffLine, called: &LineWords) -> bool {
-        let item = self.item.to_lowercase();
-        *line.id == *item.replace(' ', "-") || item == called.item.to_lowercase()
+    fn is_of(&self, line: &TakeoffLine, called: &str) -> bool {
+        line.id == id_as_written(&self.item) || self.item.to_lowercase() == called.to_lowercase()
     }
 
     /// Whether it is by this unit; squares went by another name once.

@@ -117,7 +117,17 @@ fn strips(basis: &Basis, style: LengthStyle) -> String {
 
 fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
     match basis {
-        Basis::SidingNails { piece, nails, in_box, pieces, spacing, through, penetration, shank, head } => {
+        Basis::SidingNails {
+            piece,
+            nails,
+            in_box,
+            pieces,
+            spacing,
+            through,
+            penetration,
+            shank,
+            head,
+        } => {
             let spacing = style.short(*spacing);
             let (through, penetration) = (style.short(*through), style.short(*penetration));
             let rule = match piece {

@@ -5,7 +5,7 @@ use super::checks::rule;
 use super::items;
 use crate::job::Job;
 use crate::layout::Layout;
-use crate::model::item::Item;
+use crate::model::item::{Item, id_as_written};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::{Cost, Takeoff};
 use crate::units::LengthStyle;
@@ -14,7 +14,7 @@ use crate::units::LengthStyle;
 pub fn named<'a>(takeoff: &'a Takeoff, name: &str, style: LengthStyle) -> Option<&'a TakeoffLine> {
     let name = name.trim().to_lowercase();
     takeoff.lines.iter().find(|l| {
-        *l.id == *name.replace(' ', "-") || items::item(&l.item, style).to_lowercase() == name
+        l.id == id_as_written(&name) || items::item(&l.item, style).to_lowercase() == name
     })
 }
 

@@ -1,7 +1,7 @@
 //! What is bought, and the units it is counted in.
 
 use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
-use crate::model::quantity::WallPart;
+use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::PanelUnit;
 use crate::model::trim::{TrimKind, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
@@ -21,12 +21,19 @@ pub fn pieces(count: usize, of: SidingPiece) -> String {
 
 /// Trim as it is bought.
 pub fn trim(stock: TrimStock, boards: bool) -> &'static str {
-    stock.words_on(boards)
+    match stock {
+        TrimStock::FinishTrim => "undersill (finish) trim",
+        TrimStock::Crown => "crown molding",
+        other => other.words_on(boards),
+    }
 }
 
 /// A kind of trim.
 pub fn trim_kind(kind: TrimKind, boards: bool) -> &'static str {
-    kind.words_on(boards)
+    match kind {
+        TrimKind::FinishTrim | TrimKind::Crown => trim(kind.stock(), boards),
+        other => other.words_on(boards),
+    }
 }
 
 /// What a line of the takeoff is of.
@@ -59,6 +66,11 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         Item::OtherCladding { cladding, .. } => format!("{cladding}, not laid out"),
         Item::ByNetArea { waste } => format!("for comparison: net area + {waste} %"),
     }
+}
+
+/// A line's item and its unit.
+pub fn item_and_unit(line: &TakeoffLine, style: LengthStyle) -> [String; 2] {
+    [item(&line.item, style), unit(line.unit).to_owned()]
 }
 
 /// Where lengths are mixed, each line says its own.

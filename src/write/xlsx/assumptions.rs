@@ -6,6 +6,7 @@ use crate::job::{Job, Kind};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
+use crate::wording::takeoff::advice::advice;
 use crate::write::report::cautions;
 use crate::write::settings::settings;
 
@@ -32,8 +33,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for [what, by, source] in assumed(layout) {
         put("assumed", &what, &by, &source);
     }
-    for line in &takeoff.advice {
-        put("to order", line, "", "");
+    for a in &takeoff.advice {
+        put("to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions(layout.job.product.kind).lines().skip(1).fold(Vec::new(), joined) {
         put("caution", &line, "", "");

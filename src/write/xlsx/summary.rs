@@ -5,6 +5,8 @@ use super::order::{row_of, total_row};
 use crate::diag::Severity;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
+use crate::wording::proof;
+use crate::wording::takeoff::{checks as checked, comparison as compared, items};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -36,6 +38,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 
 /// Totals that point at the other sheets.
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
     let of = |id: &str| takeoff.lines.iter().find(|l| l.id == id);
     for (what, id, col) in [
@@ -49,7 +52,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         // Of two lengths each has its own line.
         for id in [id.to_owned(), format!("{id}-second")] {
             let (Some(line), Some(row)) = (of(&id), row_of(takeoff, &id)) else { continue };
-            let length = line.item.split_once(" of ").map(|(_, l)| format!(", {l}"));
+            let length = line.item.mixed_stock().map(|s| format!(", {}", style.length(s.length)));
             g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
             let v = if col == "E" { line.order } else { line.net };
             let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
@@ -69,7 +72,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, least, Look::Two);
         }
     }
-    g.text(2, &layout.bound.words, Look::Text);
+    g.text(2, &proof::panels(&layout.bound, &layout.job), Look::Text);
     g.next();
     let cost = takeoff.cost.as_ref();
     let currency = cost.map(|c| format!(", {}", c.currency)).unwrap_or_default();
@@ -90,7 +93,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Side by side"], Look::Heading);
+    g.texts(&["Comparison"], Look::Heading);
     let area = format!("Area ({})", style.area_unit());
     g.heads(
         &[
@@ -105,9 +108,9 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         &[1, 2, 3, 4, 5],
     );
     let first = g.row + 1;
-    for w in &takeoff.ways {
+    for w in &takeoff.comparison {
         let excel = g.row + 1;
-        g.text(0, &w.name, Look::Text);
+        g.text(0, &compared::name(&w.method, style), Look::Text);
         if let Some(a) = w.area {
             g.number(1, style.area(a), Look::Two);
         }
@@ -117,7 +120,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         if let Some(c) = w.cost {
             g.number(5, c as f64 / 100.0, Look::Money);
         }
-        g.text(6, &w.how, Look::Wrapped);
+        g.text(6, &compared::explained(&w.method, &layout.job), Look::Wrapped);
         g.next();
     }
     g.next();
@@ -125,7 +128,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Where it goes"], Look::Heading);
+    g.texts(&["Use and waste"], Look::Heading);
     let of = |name: &str| format!("{name} ({})", style.unit());
     g.heads(
         &[
@@ -178,20 +181,20 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
     g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
-        g.text(0, &c.what, Look::Text);
+        g.text(0, &checked::subject(&c.counting_rule), Look::Text);
         g.number(1, c.rule, look(c.rule));
         if c.layout > 0.0 {
             g.number(2, c.layout, look(c.layout));
         }
-        g.text(3, &c.unit, Look::Text);
-        g.text(6, &c.how, Look::Wrapped);
+        g.text(3, items::unit(c.unit), Look::Text);
+        g.text(6, &checked::rule(&c.counting_rule), Look::Wrapped);
         g.next();
     }
     g.next();
 }
 
 fn verified(g: &mut Grid, layout: &Layout) {
-    g.texts(&["Checked by separate code"], Look::Heading);
+    g.texts(&["Independent checks"], Look::Heading);
     g.heads(&["Rule", "Cases", "Broken"], &[1, 2]);
     for r in &layout.verify.rules {
         g.text(0, &r.rule, Look::Wrapped);
