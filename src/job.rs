@@ -6,30 +6,33 @@
 
 mod around;
 mod boards;
-mod cautions;
 pub mod commented;
 mod courses;
 pub mod drawing;
-mod drawn;
 mod fasteners;
 pub mod file;
+mod idle;
 pub mod layers;
 mod length;
 pub mod nearest;
 pub mod paper;
 mod parts;
 mod product;
+mod product_faults;
 pub mod ranges;
 pub mod schema;
 mod seams;
 mod second;
 mod sheet;
+pub mod siding;
 mod takeoff;
 mod title;
 mod trim;
 mod trim_style;
+mod weather;
 mod weights;
 mod work;
+mod written;
 mod zones;
 
 use std::collections::BTreeMap;
@@ -44,13 +47,16 @@ pub use self::drawing::{Reading, View};
 pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
 pub use self::parts::{Band, Joint};
-pub use self::product::{BOARD_END_GAP, COLD_END_GAP, END_GAP, Kind, LONG_PANEL, Product, Weather};
+pub use self::product::Product;
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
+pub use self::siding::kind::Siding;
+use self::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
 pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
+pub use self::weather::Weather;
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 pub use self::zones::{Zone, ZoneRegion};
@@ -113,20 +119,23 @@ fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
 }
 
 impl Job {
+    /// What the siding asks of each stage.
+    pub fn siding(&self) -> &'static SidingSystem {
+        self.product.system()
+    }
+
     /// Gap at each end of a run in force.
     pub fn end_gap(&self) -> f64 {
-        if self.product.kind.is_board() {
-            return self.product.end_gap.unwrap_or(BOARD_END_GAP);
-        }
-        let by_weather = if self.weather.cold() { COLD_END_GAP } else { END_GAP };
+        let usual = self.siding().end_gap;
+        let by_weather = if self.weather.cold() { usual.cold } else { usual.usual };
         self.product.end_gap.unwrap_or(by_weather)
     }
 
     /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
-        match self.product.kind.is_board() {
-            true => -self.boards.gap(self.product.kind),
-            false => self.product.lap(),
+        match self.siding().joints {
+            JointRule::Lapped(_) => self.product.lap(),
+            JointRule::ButtOnStuds { gap, .. } => -self.boards.joint_gap.unwrap_or(gap),
         }
     }
 
@@ -135,17 +144,22 @@ impl Job {
         self.courses.least_strip.max(self.product.lock)
     }
 
-    /// Greatest spacing of nails in force: boards are nailed to every stud.
+    /// Greatest spacing of nails in force.
     pub fn nail_spacing(&self) -> f64 {
-        match self.product.kind.is_board() {
-            true => self.boards.stud_spacing,
-            false => self.takeoff.nail_spacing,
+        match self.siding().fastening.through.is_slotted() {
+            true => self.takeoff.nail_spacing,
+            false => self.boards.stud_spacing,
         }
     }
 
-    /// Distance of the studs in force: boards have their own setting, their joints stand on them.
+    /// Least shank of nails in force.
+    pub fn nail_shank(&self) -> f64 {
+        self.fasteners.shank.unwrap_or(self.siding().fastening.shank)
+    }
+
+    /// Distance of the studs in force: joints on studs have a setting of their own.
     pub fn stud_spacing(&self) -> f64 {
-        match self.product.kind.is_board() {
+        match self.siding().joints.is_on_studs() {
             true => self.boards.stud_spacing,
             false => self.courses.stud_spacing,
         }
@@ -153,33 +167,40 @@ impl Job {
 
     /// Pocket of posts and channels in force.
     pub fn pocket(&self) -> f64 {
-        // FACTS PR-05, common practice; SD-95, trade vocabulary.
-        let usual = match self.product.kind {
-            Kind::FoamBacked => 1.125,
-            Kind::Vinyl => 0.75,
-            Kind::Wood | Kind::FibreCement => 0.0,
+        let usual = match self.siding().receivers {
+            ReceiverRule::Pockets { depth, .. } => depth,
+            ReceiverRule::TrimBoards => 0.0,
         };
         self.trim.pocket.unwrap_or(usual)
     }
 
     /// Layers between a panel's nail hem and nailable sheathing in force.
     pub fn stand_off(&self) -> f64 {
-        // The hem of foam-backed siding stands off by its foam (FACTS SD-37).
-        let usual = match self.product.kind {
-            Kind::FoamBacked => 0.75,
-            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
-        };
-        self.takeoff.stand_off.unwrap_or(usual)
+        self.takeoff.stand_off.unwrap_or(self.siding().fastening.stand_off)
     }
 
     /// How far over a face's lower edge a cut still fills a channel by itself, in force.
     pub fn channel_alone(&self) -> f64 {
-        // FACTS PR-14 for foam-backed siding; SD-106 (VSI-HW) has finish trim under every sill.
-        let usual = match self.product.kind {
-            Kind::FoamBacked => 1.0,
-            Kind::Vinyl | Kind::Wood | Kind::FibreCement => 0.0,
+        let usual = match self.siding().receivers {
+            ReceiverRule::Pockets { channel_alone, .. } => channel_alone,
+            ReceiverRule::TrimBoards => 0.0,
         };
         self.trim.channel_alone.unwrap_or(usual)
+    }
+
+    /// Thickness of the starter piece under a first board in force.
+    pub fn starter_thickness(&self) -> f64 {
+        let usual = match self.siding().usual {
+            UsualSize::Board(size) => size.starter,
+            UsualSize::Panel(_) => 0.0,
+        };
+        self.boards.starter.unwrap_or(usual)
+    }
+
+    /// Growth of the siding in force, length per length and F; 0 where gaps need not cover it.
+    pub fn expansion(&self) -> f64 {
+        let usual = self.siding().movement.map_or(0.0, |m| m.expansion);
+        self.weather.expansion.unwrap_or(usual)
     }
 
     /// Layer patterns of a role: the job's, else the agreed names.

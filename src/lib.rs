@@ -2,12 +2,14 @@
 //!
 //! [`pipeline`] knows the order of the stages: [`read`] a drawing, [`normalize`] its lines to
 //! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] (boards: [`joint`]) and [`trim`]
-//! lay it out;
-//! [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it and [`write`] turns it into
-//! bytes. Plain data is in [`model`] and [`job`].
+//! lay it out; [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it, [`wording`]
+//! says it and [`write`] turns it into bytes; [`outputs`] names the files. Plain data is in [`model`],
+//! [`job`] and [`layout`].
+//!
+//! From the bytes of a drawing to an elevation as SVG:
 //!
 //! ```
-//! use lapwright::{diag::Notes, job::Job, pipeline, units::Unit};
+//! use lapwright::{annotate, diag::Notes, job::file, pipeline, write::svg};
 //!
 //! // A wall of 25 ft by 8 ft as the oldest DXF writes it.
 //! let mut dxf = String::from("0\nSECTION\n2\nENTITIES\n0\nPOLYLINE\n8\nA-WALL-OTLN\n66\n1\n70\n1\n");
@@ -15,15 +17,22 @@
 //!     dxf += &format!("0\nVERTEX\n8\nA-WALL-OTLN\n10\n{x}\n20\n{y}\n");
 //! }
 //! dxf += "0\nSEQEND\n0\nENDSEC\n0\nEOF\n";
-//! let mut job = Job::default();
-//! job.drawing.unit = Some(Unit::Inch);
-//! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut Notes::default(), &mut |_| {})?;
-//! assert_eq!(layout.elevations[0].walls[0].courses.len(), 12);
-//! assert!(layout.verify.rules.iter().all(|r| r.violations.is_empty()));
+//! let job = file::parse("[drawing]\nunit = \"inch\"\n[product]\nexposure = 8\n", "job.toml")?;
+//! let mut notes = Notes::default();
+//! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut notes, &mut |_| {})?;
+//! assert_eq!(layout.elevations[0].walls[0].courses.len(), 96 / 8);
+//!
+//! let sheets = annotate::sheets(&layout);
+//! let picture: String = svg::document(&sheets[1]);
+//! assert!(picture.starts_with("<svg") || picture.starts_with("<?xml"));
 //! # Ok::<(), lapwright::diag::Refusal>(())
 //! ```
+//!
+//! Features, all on by default: `cli` (the command), `pdf`, `png`, `xlsx` (outputs of that kind) and
+//! `parallel` (work on all cores). None of them changes what is laid out.
 
 pub mod annotate;
+#[cfg(feature = "cli")]
 pub mod cli;
 mod cores;
 pub mod course;
@@ -35,6 +44,7 @@ pub mod joint;
 pub mod layout;
 pub mod model;
 pub mod normalize;
+pub mod outputs;
 pub mod packing;
 pub mod pipeline;
 pub mod pitch;

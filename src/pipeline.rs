@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 
 use sha2::{Digest, Sha256};
 
-use crate::cores;
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
 use crate::course::hang::hung;
@@ -20,8 +19,7 @@ use crate::diag::{Notes, Refusal};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
-use crate::job::layers::AGREED_LAYERS;
-use crate::job::{Job, LONG_PANEL};
+use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::drawing::Drawing;
@@ -30,12 +28,11 @@ use crate::model::house::{self, House};
 use crate::model::linework::{LayerUse, Linework, Scale};
 use crate::model::pole::PoleTable;
 use crate::model::receiver::Field;
-use crate::model::takeoff::Takeoff;
 use crate::model::work::WorkOrder;
-use crate::{
-    annotate, extract, joint, normalize, read, receive, seam, takeoff, trim, verify, wording, work,
-    write,
-};
+use crate::outputs::file::OutputFile;
+use crate::outputs::set;
+use crate::write;
+use crate::{extract, joint, normalize, read, receive, seam, takeoff, trim, verify, wording, work};
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
@@ -106,39 +103,6 @@ fn house_of(
     Ok(house)
 }
 
-/// The drawing with its findings circled, as SVG.
-pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
-    write::svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
-}
-
-/// What an architect needs: an empty drawing with the agreed layers, the convention as a page, a job
-/// file with every setting explained.
-///
-/// # Errors
-/// `write-failed` when the page cannot be turned into a PDF.
-pub fn template() -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    let page = annotate::convention();
-    let svg = write::svg::document(&page);
-    let pdf = write::pdf::document(
-        std::slice::from_ref(&page),
-        std::slice::from_ref(&svg),
-        &page.title,
-        "",
-    )
-    .map_err(write_failed)?;
-    Ok(vec![
-        ("template.dxf".to_owned(), write::template::dxf(&AGREED_LAYERS)),
-        ("convention.svg".to_owned(), svg.into_bytes()),
-        ("convention.pdf".to_owned(), pdf),
-        ("job.toml".to_owned(), crate::job::commented::text().into_bytes()),
-    ])
-}
-
-fn write_failed(e: String) -> Refusal {
-    let help = "Please report this with the drawing; --no-pictures leaves PDF and PNG out.";
-    crate::diag::Note::error("write-failed", e, help).into()
-}
-
 /// Reads a drawing and lays the house out.
 ///
 /// # Errors
@@ -195,8 +159,7 @@ pub fn layouts(
                 continue;
             }
         };
-        let mut set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
-        set.datum_why = set.datum_why.replace("fixed by the job", "that of the house");
+        let set = lay(&part, &lines.scale, &own, &mut Notes::default(), &mut *watch);
         out.push(set);
     }
     out.iter_mut().for_each(|l| named(l, bytes, name));
@@ -210,17 +173,6 @@ fn report_overlay(source: &[u8], notes: &mut Notes) {
         let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
         notes.push(crate::diag::Note::info("overlay-apart", message, help));
     }
-}
-
-/// The folder of a set inside the house's own: none for the house.
-pub fn set_folder(layout: &Layout) -> Option<String> {
-    let zone = layout.zone.as_ref()?;
-    let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
-    let plain = zone.to_lowercase();
-    let words: Vec<&str> =
-        plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
-    let slug: String = words.join("-").chars().take(30).collect();
-    Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
 }
 
 fn hex(bytes: &[u8]) -> String {
@@ -252,115 +204,21 @@ pub fn suggestions(
     Ok(normalize::suggest::guesses(&drawing, &layers))
 }
 
-/// Every file of a layout: its path in the folder and its bytes.
+/// Every file of a layout, without prices.
 ///
 /// # Errors
-/// `write-failed` when a sheet cannot be turned into PDF or PNG.
-pub fn outputs(
-    layout: &Layout,
-    source: &[u8],
-    pictures: bool,
-) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    outputs_with(layout, &takeoff::quantities(layout), source, pictures)
+/// As [`set::files`].
+pub fn outputs(layout: &Layout, source: &[u8], pictures: bool) -> Result<Vec<OutputFile>, Refusal> {
+    set::files(layout, &takeoff::quantities(layout), source, pictures)
 }
-
-/// The same with a takeoff that may carry the user's prices.
-///
-/// # Errors
-/// As [`outputs`].
-pub fn outputs_with(
-    layout: &Layout,
-    takeoff: &Takeoff,
-    source: &[u8],
-    pictures: bool,
-) -> Result<Vec<(String, Vec<u8>)>, Refusal> {
-    // Tables, overlay and sheets do not depend on one another; their order is kept.
-    let (tables, (sheets, svgs)) = cores::both(
-        || tables(layout, takeoff, source),
-        || {
-            let sheets = annotate::sheets(layout);
-            let svgs: Vec<String> = cores::each(&sheets, write::svg::document);
-            (sheets, svgs)
-        },
-    );
-    let mut out = tables.map_err(write_failed)?;
-    if pictures {
-        let title = if layout.job.title.project.is_empty() {
-            &layout.drawing.name
-        } else {
-            &layout.job.title.project
-        };
-        let pdf = write::pdf::document(&sheets, &svgs, title, &layout.job.title.drawn_by)
-            .map_err(write_failed)?;
-        out.push(("sheets.pdf".to_owned(), pdf));
-        // Pictures do not depend on one another; their order is kept.
-        let few = if pictured(sheets.len()) { &svgs[..] } else { &[] };
-        let pngs: Result<Vec<Vec<u8>>, String> =
-            cores::each(few, |s| write::render::png(s, PNG_DPI)).into_iter().collect();
-        for (sheet, png) in sheets.iter().zip(pngs.map_err(write_failed)?) {
-            out.push((format!("sheets/{}.png", sheet.name), png));
-        }
-    }
-    out.extend(
-        sheets
-            .iter()
-            .zip(svgs)
-            .map(|(s, svg)| (format!("sheets/{}.svg", s.name), svg.into_bytes())),
-    );
-    Ok(out)
-}
-
-/// Whether a set of so many sheets is written as PNG too: of a large one that would take longer than
-/// everything else, and its PDF holds every sheet.
-pub fn pictured(sheets: usize) -> bool {
-    sheets <= 80
-}
-
-/// What is written beside the sheets.
-fn tables(
-    layout: &Layout,
-    quantities: &Takeoff,
-    source: &[u8],
-) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let overlay = annotate::overlay(layout);
-    let spliced = write::overlay::spliced(source, &overlay, measure(layout));
-    Ok(vec![
-        ("layout.json".to_owned(), write::json::layout(layout)),
-        ("takeoff.xlsx".to_owned(), write::xlsx::workbook(layout, quantities)?),
-        ("takeoff.json".to_owned(), write::json::takeoff(quantities)),
-        ("takeoff.csv".to_owned(), write::csv::takeoff(layout, quantities)),
-        ("takeoff-by-wall.csv".to_owned(), write::csv::by_wall(layout)),
-        ("cut-list.csv".to_owned(), write::csv::cut_list(layout)),
-        ("story-pole.csv".to_owned(), write::csv::story_pole(layout)),
-        ("report.txt".to_owned(), write::report::text(layout, quantities).into_bytes()),
-        // A source that takes no splice (binary) gets an overlay on the same origin.
-        (
-            "overlay.dxf".to_owned(),
-            spliced.unwrap_or_else(|_| write::overlay::separate(&overlay, measure(layout))),
-        ),
-    ])
-}
-
-/// The overlay as a drawing of its own, on the source's origin.
-pub fn overlay_alone(layout: &Layout) -> Vec<u8> {
-    write::overlay::separate(&annotate::overlay(layout), measure(layout))
-}
-
-/// How lengths of a layout's source read.
-fn measure(layout: &Layout) -> write::overlay::Measure {
-    let inches = layout.drawing.inches_per_unit;
-    write::overlay::Measure { inches, style: layout.job.sheet.lengths }
-}
-
-/// Dots to the inch of PNG sheets: 3/32 in capitals are then 14 dots high.
-const PNG_DPI: f64 = 150.0;
 
 /// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
 pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Watch) -> Layout {
     // The exposure of panels is fixed and the datum free; boards are evened between levels.
-    let boards = job.product.kind.is_board();
-    let found = if boards { Found::default() } else { search(house, job) };
-    let pole = if boards { even::pole(house, job) } else { story_pole(&found, job) };
+    let system = job.siding();
+    let evened = system.courses.is_evened();
+    let found = if evened { Found::default() } else { search(house, job) };
+    let pole = if evened { even::pole(house, job) } else { story_pole(house, &found, job) };
     let settled = settled(house, &pole);
     let house = settled.as_ref().unwrap_or(house);
     let hung = hung(house, &pole, &job.courses);
@@ -371,14 +229,14 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
         .enumerate()
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
         .map(|(e, w)| receive::field(house, e, w, &pole, (&job.courses, &job.trim)))
-        .map(|f| if boards { receive::boards::for_boards(f) } else { f })
+        .map(|f| if system.receivers.has_pockets() { f } else { receive::boards::for_boards(f) })
         .collect();
     let walls: Vec<&house::DrawnWall> =
         fields.iter().map(|f| &house.elevations[f.elevation].walls[f.wall]).collect();
     let laid: Vec<Vec<PlannedCourse>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
     let asked = problem(house, &fields, &laid, job);
-    let plan = if boards {
+    let plan = if system.joints.is_on_studs() {
         joint::plan(&asked, &joint_rules(&walls, &laid, job))
     } else {
         either_hand(&asked, |p| seam::plan(p, watch))
@@ -390,8 +248,13 @@ pub fn lay(house: &House, scale: &Scale, job: &Job, notes: &mut Notes, watch: Wa
     }
     let mut out = bundle(house, scale, job, &pole);
     let lines = lines(house, &fields, &laid, &pole);
-    out.story_pole =
-        PoleTable { choices: found.choices, tried: found.tried, evened: pole.lines, lines };
+    out.story_pole = PoleTable {
+        choices: found.choices,
+        tried: found.tried,
+        evened: pole.lines,
+        divisions: pole.divisions,
+        lines,
+    };
     for ((field, wall), courses) in fields.iter().zip(&walls).zip(made.courses) {
         let as_drawn = &drawn.elevations[field.elevation].walls[field.wall];
         let shown = shown_wall(wall, as_drawn, field, courses);
@@ -439,7 +302,7 @@ fn bundle(house: &House, scale: &Scale, job: &Job, pole: &StoryPole) -> Layout {
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
         datum: pole.datum,
-        datum_why: pole.why.clone(),
+        datum_reason: pole.reason.clone(),
         story_pole: PoleTable::default(),
         elevations: elevations.collect(),
         corners: house.corners.clone(),
@@ -559,7 +422,8 @@ fn codes(house: &House, fields: &[Field]) -> Vec<String> {
 fn product_notes(job: &Job, notes: &mut Notes) {
     let p = &job.product;
     let longest = p.stocks().into_iter().fold(0.0, f64::max);
-    if longest >= LONG_PANEL && p.end_gap.is_none() && !p.kind.is_board() {
+    let ask_from = p.system().end_gap.ask_from.unwrap_or(f64::INFINITY);
+    if longest >= ask_from && p.end_gap.is_none() {
         let style = job.sheet.lengths;
         let message = format!(
             "panels of {} are 20 ft or longer: their maker states a larger gap at the ends; the usual {} is taken",
@@ -574,19 +438,16 @@ fn product_notes(job: &Job, notes: &mut Notes) {
 /// Rules of seams that could not be kept.
 fn course_notes(layout: &Layout, notes: &mut Notes) {
     use crate::diag::Note;
+    use crate::wording::seams;
     for c in &layout.bound.conflicts {
         let courses: Vec<String> = c.courses.iter().map(|i| (i + 1).to_string()).collect();
         let message = format!(
             "{}: courses {} cannot keep every seam rule: {}",
             c.elevation,
             courses.join(", "),
-            c.broken
+            seams::broken(&c.rule, layout.job.sheet.lengths)
         );
-        let help = if c.remedy.is_empty() {
-            "Relax `seams.stagger` or `seams.shortest` in the job."
-        } else {
-            &c.remedy
-        };
-        notes.push(Note::warning("seam-rules-conflict", message, help).on(&c.elevation));
+        let help = seams::remedies(&c.remedies);
+        notes.push(Note::warning("seam-rules-conflict", message, &help).on(&c.elevation));
     }
 }

@@ -12,6 +12,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
+use crate::wording::{pole, siding};
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -74,9 +75,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 
 fn rows(layout: &Layout) -> Vec<Row> {
     let kind = layout.job.product.kind;
-    let mut out = vec![Row::Head(if kind.is_board() { "Boards" } else { "Panels" })];
+    let mut out = vec![Row::Head(siding::pieces_heading(kind))];
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
-    text(&mut out, siding(layout));
+    text(&mut out, siding::in_short(&layout.job));
     let b = &layout.bound;
     let job = &layout.job;
     let said = [proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
@@ -136,33 +137,9 @@ fn rows(layout: &Layout) -> Vec<Row> {
         text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
     }
     out.push(Row::Head("Cautions"));
-    let all = CAUTIONS.iter().chain(layout.job.product.kind.cautions());
-    out.extend(all.map(|c| Row::Text((*c).to_owned())));
+    let all = CAUTIONS.into_iter().chain(siding::cautions(kind));
+    out.extend(all.map(|c| Row::Text(c.to_owned())));
     out
-}
-
-/// The siding in one line.
-fn siding(layout: &Layout) -> String {
-    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
-    let words = p.kind.words();
-    if p.kind.is_board() {
-        let (least, most) = p.limits();
-        return format!(
-            "Siding: {words}, {} exposure {}, evened within {} and {}; joints on studs.",
-            p.profile(),
-            style.short(p.exposure),
-            style.short(least),
-            style.short(most)
-        );
-    }
-    let foam = if p.foam_meets_foam() { ", foam to foam" } else { "" };
-    format!(
-        "Siding: {words}, {} {}, exposure {}; lap {}{foam}.",
-        p.profile(),
-        style.short(p.face()),
-        style.short(p.exposure),
-        style.short(layout.job.lap())
-    )
 }
 
 /// What was taken for granted, with what the reader noted on its way.
@@ -171,12 +148,13 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let style = layout.job.sheet.lengths;
     let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
     out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
-    out.push(Row::Text(format!(
-        "Courses level round the house from {} over the level line: {}.",
-        style.length(layout.datum),
-        layout.datum_why
+    out.push(Row::Text(pole::datum(
+        layout.datum,
+        &layout.datum_reason,
+        &layout.story_pole.divisions,
+        style,
     )));
-    out.push(Row::Text(layout.job.edges_as_drawn()));
+    out.push(Row::Text(siding::edges_as_drawn(&layout.job)));
     out.push(Row::Text(
         "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."
             .to_owned(),

@@ -7,7 +7,7 @@ use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
-use crate::layout::piece::{EndCut, Panel, Piece};
+use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
@@ -90,7 +90,7 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
         && p.end >= stock - SAME
         && p.rip.is_none()
         && p.notches.is_empty()
-        && p.left_set + p.right_set == 0.0
+        && p.is_square()
 }
 
 fn page(c: Canvas, n: usize) -> Page {
@@ -129,11 +129,11 @@ fn bar(
         let Some(p) = pieces.get(mark.as_str()) else { continue };
         let (a, b) = (x0 + p.start * k, x0 + p.end * k);
         // Angled ends are drawn as they are cut, seen from the face.
-        let lean = |end: EndCut, set: f64| {
-            let slanted = matches!(end, EndCut::Angled | EndCut::Shaped);
-            if slanted { (set * k).min((b - a) / 2.0) } else { 0.0 }
+        let lean = |end: &PieceEnd| {
+            let slanted = matches!(end.cut, EndCut::Angled | EndCut::Shaped);
+            if slanted { (end.set_back() * k).min((b - a) / 2.0) } else { 0.0 }
         };
-        let (l, rr) = (lean(p.left_end, p.left_set), lean(p.right_end, p.right_set));
+        let [l, rr] = [&p.ends[0], &p.ends[1]].map(lean);
         let shape = [
             Point::new(a, bottom),
             Point::new(b, bottom),
@@ -217,9 +217,9 @@ fn spread(labels: &[(f64, String)], r: &Rect) -> Option<Vec<f64>> {
 /// Length, angles, rip and notches in short.
 fn describe(p: &Piece, style: LengthStyle) -> String {
     let mut out = cut_length(style, p.length);
-    for (end, angle) in [(p.left_end, p.left_angle), (p.right_end, p.right_angle)] {
-        match end {
-            EndCut::Angled => out.push_str(&format!(" {angle:.1}°")),
+    for end in &p.ends {
+        match end.cut {
+            EndCut::Angled => out.push_str(&format!(" {:.1}°", end.angle)),
             EndCut::Shaped => out.push_str(" shaped"),
             EndCut::Factory | EndCut::Square => {}
         }

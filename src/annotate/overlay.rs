@@ -232,9 +232,7 @@ impl Over<'_> {
             for c in &w.courses {
                 for r in &c.runs {
                     for p in &r.pieces {
-                        let cut = p.rip.is_some()
-                            || !p.notches.is_empty()
-                            || p.left_set + p.right_set > 0.0;
+                        let cut = p.rip.is_some() || !p.notches.is_empty() || !p.is_square();
                         let layer = if cut { CUTS } else { COURSE };
                         for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
                             self.ring(layer, ring);

@@ -7,6 +7,7 @@ use super::page::{Page, room};
 use super::words::{length, short, unit_note};
 use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
+use crate::wording::pole as words;
 
 /// Distances of the table's columns.
 const COURSE: f64 = 0.85;
@@ -19,11 +20,11 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     }
     let area = room(layout);
     let mut c = Canvas::new(area);
-    let words = format!(
-        "every line on the stick, over the level line. {}",
+    let about = format!(
+        "every line on the stick, over the floor reference line. {}",
         unit_note(layout.job.sheet.lengths)
     );
-    heading(&mut c, area, "Story pole, table", &words);
+    heading(&mut c, area, "Story pole, table", &about);
     let mut flow = Flow::new(area, c, area.y1 - 0.45, "Story pole, table, continued");
     choices(&mut flow, layout);
     table(&mut flow, layout);
@@ -33,7 +34,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             name: format!("story-pole-table-{}", i + 1),
             title: "Story pole, table".to_owned(),
             description: "Every butt line, start, head, sill and top with its height".to_owned(),
-            scale: "no scale".to_owned(),
+            scale: "NTS".to_owned(),
             canvas,
         })
         .collect()
@@ -42,22 +43,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 fn choices(flow: &mut Flow, layout: &Layout) {
     let pole = &layout.story_pole;
     flow.head("Datum");
-    flow.text(&format!(
-        "{} heights of the first course were tried. Points count against a height; weights are in the job, common practice.",
-        pole.tried
-    ));
+    flow.text(&words::search(pole));
+    let style = layout.job.sheet.lengths;
     for c in &pole.choices {
-        let what = if c.chosen { "In force" } else { "Or" };
-        flow.text(&format!(
-            "{what}: {}, {:.1} points: {}.",
-            length(layout.job.sheet.lengths, c.datum),
-            c.score,
-            c.words
-        ));
+        flow.text(&words::choice(c, &length(style, c.datum), style));
     }
-    flow.text(
-        "Strike one level line right round the house and mark this stick once for all walls. The siding maker's instructions and the local code go before it.",
-    );
+    flow.text(words::STRIKE);
 }
 
 fn table(flow: &mut Flow, layout: &Layout) {
@@ -80,5 +71,5 @@ fn what(l: &PoleLine, all: usize) -> String {
         LineKind::Butt => l.elevations.join(", "),
         _ => l.names.join(", "),
     };
-    format!("{}: {belongs}", l.kind.word())
+    format!("{}: {belongs}", words::line(l.kind))
 }

@@ -97,7 +97,7 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         let length = layout.job.stock(stock);
         rows.push(Row::Head(format!(
             "{}: {} of {}",
-            stock.words_on(layout.job.product.kind.is_board()),
+            stock.words_on(!layout.job.siding().receivers.has_pockets()),
             if by_number.len() == 1 {
                 "1 length".to_owned()
             } else {

@@ -5,6 +5,7 @@ use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
 use crate::layout::Layout;
+use crate::wording::work;
 use crate::wording::{movement, nails};
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
@@ -13,16 +14,17 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     }
     let area = room(layout);
     let mut c = Canvas::new(area);
-    let words = "wall by wall. The makers' instructions, the local code and licensed practice go before it.";
-    heading(&mut c, area, "Order of work", words);
+    let words = format!("wall by wall. {}", work::PRECEDENCE);
+    heading(&mut c, area, "Order of work", &words);
+    let style = layout.job.sheet.lengths;
     let mut flow = Flow::new(area, c, area.y1 - 0.4, "Order of work, continued");
     flow.head("On every wall");
     for rule in &layout.work.everywhere {
-        flow.text(&format!("- {rule}"));
+        flow.text(&format!("- {}", work::rule(rule, style)));
     }
     for w in &layout.work.walls {
         flow.head(&format!("{}: {}", w.wall, w.elevation));
-        for (i, step) in w.steps.iter().enumerate() {
+        for (i, step) in work::steps(w, style).iter().enumerate() {
             flow.text(&format!("{}. {step}", i + 1));
         }
     }
@@ -40,9 +42,10 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         .map(|(i, canvas)| Page {
             name: format!("order-of-work-{}", i + 1),
             title: "Order of work".to_owned(),
-            description: "What goes on each wall, in order, with tight places and level checks"
-                .to_owned(),
-            scale: "no scale".to_owned(),
+            description:
+                "What goes on each wall, in order, with restricted access and level checks"
+                    .to_owned(),
+            scale: "NTS".to_owned(),
             canvas,
         })
         .collect()

@@ -8,9 +8,8 @@ use std::path::{Path, PathBuf};
 use super::staging;
 
 use crate::diag::{Note, Refusal};
-
-/// A file to write: its path inside the folder, and its bytes.
-pub type Output = (String, Vec<u8>);
+use crate::outputs::file::OutputFile;
+use crate::outputs::names::{FILE_NAMES, is_sheet_name};
 
 fn refusal(code: &'static str, message: String, help: &str) -> Refusal {
     Note::error(code, message, help).into()
@@ -49,7 +48,7 @@ pub fn default_folder(drawing: &Path) -> PathBuf {
 /// # Errors
 /// `out-refused` when the target is a file, holds other people's files, a source or the place the
 /// program was started in; `out-failed` when the system refuses. In both cases the old folder is whole.
-pub fn write_folder(folder: &Path, files: &[Output], sources: &[&Path]) -> Result<(), Refusal> {
+pub fn write_folder(folder: &Path, files: &[OutputFile], sources: &[&Path]) -> Result<(), Refusal> {
     let fail = |e: std::io::Error| {
         refusal(
             "out-failed",
@@ -71,7 +70,7 @@ pub fn write_folder(folder: &Path, files: &[Output], sources: &[&Path]) -> Resul
 /// # Errors
 /// `out-refused` when the folder is a file, or one of the files is a source or a folder; `out-failed`
 /// when the system refuses.
-pub fn write_beside(folder: &Path, files: &[Output], sources: &[&Path]) -> Result<(), Refusal> {
+pub fn write_beside(folder: &Path, files: &[OutputFile], sources: &[&Path]) -> Result<(), Refusal> {
     let fail = |e: std::io::Error| {
         refusal(
             "out-failed",
@@ -111,7 +110,7 @@ fn same(a: &Path, b: &Path) -> bool {
 ///
 /// # Errors
 /// `out-refused` with its path.
-pub fn none_there(folder: &Path, files: &[Output]) -> Result<(), Refusal> {
+pub fn none_there(folder: &Path, files: &[OutputFile]) -> Result<(), Refusal> {
     match files.iter().map(|f| folder.join(&f.0)).find(|p| p.exists()) {
         None => Ok(()),
         Some(path) => Err(refusal(
@@ -130,32 +129,8 @@ fn not_a_folder(folder: &Path) -> Refusal {
     )
 }
 
-/// Names a layout or a check writes, so that a folder with anything else is left alone.
-const OURS: [&str; 13] = [
-    "layout.json",
-    "overlay.dxf",
-    "overlay-alone.dxf",
-    "sheets.pdf",
-    "takeoff.xlsx",
-    "takeoff.json",
-    "takeoff.csv",
-    "takeoff-by-wall.csv",
-    "cut-list.csv",
-    "story-pole.csv",
-    "report.txt",
-    "problems.svg",
-    "check.txt",
-];
-
-/// Whether a sheet's file has this name: `02-front-elevation.svg`.
-fn sheet_name(name: &str) -> bool {
-    let stem = name.strip_suffix(".svg").or_else(|| name.strip_suffix(".png"));
-    stem.and_then(|s| s.split_once('-'))
-        .is_some_and(|(number, _)| number.len() >= 2 && number.bytes().all(|b| b.is_ascii_digit()))
-}
-
 /// The first thing in a folder that no layout wrote, by its path in the folder.
-fn stranger(folder: &Path) -> std::io::Result<Option<String>> {
+fn foreign_item(folder: &Path) -> std::io::Result<Option<String>> {
     for entry in fs::read_dir(folder)? {
         let entry = entry?;
         let name = entry.file_name().to_string_lossy().into_owned();
@@ -164,16 +139,17 @@ fn stranger(folder: &Path) -> std::io::Result<Option<String>> {
             for sheet in fs::read_dir(entry.path())? {
                 let sheet = sheet?;
                 let name = sheet.file_name().to_string_lossy().into_owned();
-                if sheet.file_type()?.is_dir() || !sheet_name(&name) {
+                if sheet.file_type()?.is_dir() || !is_sheet_name(&name) {
                     return Ok(Some(format!("sheets/{name}")));
                 }
             }
         } else if name.starts_with("zone-") && is_dir {
             // The set of a zone with lap siding of its own.
-            if let Some(other) = stranger(&entry.path())? {
+            if let Some(other) = foreign_item(&entry.path())? {
                 return Ok(Some(format!("{name}/{other}")));
             }
-        } else if (is_dir || !OURS.contains(&name.as_str())) && !staging::left(&entry.path()) {
+        } else if (is_dir || !FILE_NAMES.contains(&name.as_str())) && !staging::left(&entry.path())
+        {
             return Ok(Some(name));
         }
     }
@@ -208,27 +184,12 @@ fn check_target(folder: &Path, sources: &[&Path]) -> Result<(), Refusal> {
             "Give a folder of its own with --out: it is replaced as a whole.",
         ));
     }
-    match stranger(folder).map_err(unreadable)? {
+    match foreign_item(folder).map_err(unreadable)? {
         None => Ok(()),
         Some(name) => Err(refusal(
             "out-refused",
             format!("{} holds {name}, which no layout wrote", folder.display()),
             "Give an empty or new folder with --out, so that nothing of yours is lost.",
         )),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::sheet_name;
-
-    #[test]
-    fn names_of_sheets_are_known_from_others() {
-        for name in ["01-cover.svg", "02-front-elevation.png", "104-cuts.svg"] {
-            assert!(sheet_name(name), "{name}");
-        }
-        for name in ["notes.svg", "01-cover.pdf", "1-cover.svg", "a1-b.png", "01cover.svg"] {
-            assert!(!sheet_name(name), "{name}");
-        }
     }
 }

@@ -3,7 +3,8 @@
 use std::process::ExitCode;
 
 use super::args::Reading;
-use super::run::{load, print, refused};
+use super::loading::load;
+use super::terminal::{print, refused};
 use crate::diag::Notes;
 use crate::pipeline;
 use crate::write::layers;

@@ -12,7 +12,7 @@ use std::path::Path;
 
 use tempfile::TempDir;
 
-use super::files::Output;
+use crate::outputs::file::OutputFile;
 
 /// How the name of everything staged begins.
 const PREFIX: &str = ".lapwright-";
@@ -34,13 +34,13 @@ pub(super) fn left(path: &Path) -> bool {
 }
 
 /// Makes `folder` hold exactly `files`: all of them, or it stays as it is.
-pub(super) fn replace(folder: &Path, files: &[Output]) -> io::Result<()> {
+pub(super) fn replace(folder: &Path, files: &[OutputFile]) -> io::Result<()> {
     replace_by(folder, files, exchange)
 }
 
 fn replace_by(
     folder: &Path,
-    files: &[Output],
+    files: &[OutputFile],
     exchange: fn(&Path, &Path) -> io::Result<()>,
 ) -> io::Result<()> {
     let parent = folder.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -82,7 +82,7 @@ fn replace_by(
 }
 
 /// Puts each of `files` into `folder`, in the place of what has its name.
-pub(super) fn put(folder: &Path, files: &[Output]) -> io::Result<()> {
+pub(super) fn put(folder: &Path, files: &[OutputFile]) -> io::Result<()> {
     let mut ready = Vec::new();
     {
         let _quiet = cleared(folder);
@@ -225,7 +225,7 @@ mod tests {
         out
     }
 
-    fn files(text: &str) -> Vec<Output> {
+    fn files(text: &str) -> Vec<OutputFile> {
         vec![("a".to_owned(), text.into()), ("sheets/b".to_owned(), text.into())]
     }
 

@@ -5,7 +5,9 @@ use std::process::ExitCode;
 
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
-use super::run::{lay, load, print, refused, refused_usage, tell};
+use super::loading::load;
+use super::progress::lay;
+use super::terminal::{print, refused, refused_usage, tell};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::Layout;

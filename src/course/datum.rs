@@ -4,13 +4,13 @@
 //! A datum is a residue: what matters of a height is where it falls within a course. The panels of a
 //! course that a level line cuts are ripped or notched there; a strip is what is kept of them.
 
+use super::effects::effects;
 use super::levels::{Levels, Line, Start, Steps, feet, levels};
 use super::story_pole::lowest;
-use super::words::told;
 use crate::geom::tol::{SAME, same, snap};
 use crate::job::Job;
 use crate::model::house::House;
-use crate::model::pole::{DatumChoice, DatumTerm};
+use crate::model::pole::{DatumChoice, DatumTerm, DatumWeight as Weight, WeighedIn};
 
 /// Height from which a top course is no shorter than it should be (FACTS OT-06: 4 in is quoted for
 /// shingles).
@@ -138,7 +138,7 @@ impl Judge<'_> {
             chosen: false,
             // An empty sum is minus nothing.
             score: terms.iter().map(|t| t.points).sum::<f64>() + 0.0,
-            words: told(self, datum, &tally),
+            effects: effects(self, datum, &tally),
             terms,
         }
     }
@@ -230,26 +230,27 @@ impl Judge<'_> {
 
     fn terms(&self, t: &Tally) -> Vec<DatumTerm> {
         let w = &self.job.courses.weights;
-        let term = |weight: &str, amount: f64, unit: &str, by: f64| DatumTerm {
-            weight: weight.to_owned(),
+        let term = |weight: Weight, amount: f64, unit: WeighedIn, by: f64| DatumTerm {
+            weight,
             amount,
-            unit: unit.to_owned(),
+            unit,
             points: amount * by,
         };
-        let along = |weight: &str, width: Steps, by: f64| term(weight, feet(width), "ft", by);
+        let along =
+            |weight: Weight, width: Steps, by: f64| term(weight, feet(width), WeighedIn::Feet, by);
         let mut out = vec![
-            along("strip_over_head", t.over_head, w.strip_over_head),
-            along("strip_under_sill", t.under_sill, w.strip_under_sill),
-            along("strip_at_top", t.at_top, w.strip_at_top),
-            along("strip_at_start", t.at_start, w.strip_at_start),
-            along("main_head", t.main_head, w.main_head),
-            along("main_sill", t.main_sill, w.main_sill),
-            along("other_line", t.other_line, w.other_line),
-            term("short_top", t.short_top, "ft", w.short_top),
-            along("cut_start", t.cut_start, w.cut_start),
-            term("step", t.steps as f64, "steps", w.step),
-            term("left_bare", t.bare, "sq ft", w.left_bare),
-            term("cut_panel", t.cut_panels, "panels", w.cut_panel),
+            along(Weight::StripOverHead, t.over_head, w.strip_over_head),
+            along(Weight::StripUnderSill, t.under_sill, w.strip_under_sill),
+            along(Weight::StripAtTop, t.at_top, w.strip_at_top),
+            along(Weight::StripAtStart, t.at_start, w.strip_at_start),
+            along(Weight::MainHead, t.main_head, w.main_head),
+            along(Weight::MainSill, t.main_sill, w.main_sill),
+            along(Weight::OtherLine, t.other_line, w.other_line),
+            term(Weight::ShortTop, t.short_top, WeighedIn::Feet, w.short_top),
+            along(Weight::CutStart, t.cut_start, w.cut_start),
+            term(Weight::Step, t.steps as f64, WeighedIn::Steps, w.step),
+            term(Weight::LeftBare, t.bare, WeighedIn::SquareFeet, w.left_bare),
+            term(Weight::CutPanel, t.cut_panels, WeighedIn::Panels, w.cut_panel),
         ];
         out.retain(|t| t.amount > 0.0);
         out

@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
 use crate::job::Job;
+use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::{EdgeWork, Piece};
 use crate::layout::wall::LaidWall;
@@ -19,8 +20,8 @@ const FLUSH: f64 = 0.5;
 /// Tells every piece of a layout what is done to its cut edges. Trim must be known: what stands over
 /// an edge decides what holds it.
 pub fn tell(layout: &mut Layout) {
-    // Boards have no hem to lose: they are nailed through the face.
-    if layout.job.product.kind.is_board() {
+    // What is nailed through its face has no hem to lose.
+    if layout.job.siding().cut_edge == CutEdgeRule::FaceNails {
         return;
     }
     let (job, trims) = (&layout.job, &layout.trims);

@@ -5,11 +5,12 @@
 //! of siding along it. Levels that cannot all be met leave the lighter ones cut.
 
 use super::levels::levels;
-use super::story_pole::lowest;
+use super::story_pole::{fixed_by, lowest};
 use crate::geom::tol::{GRID, SAME, snap};
 use crate::job::{Job, Product};
 use crate::model::course::StoryPole;
 use crate::model::house::House;
+use crate::model::pole::{DatumReason, EvenedCourses};
 
 /// Levels nearer to one another than this are one.
 const ONE: f64 = 1.0 / 16.0;
@@ -46,28 +47,22 @@ pub fn divided(height: f64, product: &Product) -> Option<(u32, f64)> {
 pub fn pole(house: &House, job: &Job) -> StoryPole {
     let p = &job.product;
     let exposure = p.exposure;
-    let (datum, why) = match (job.courses.datum, lowest(house, &job.courses)) {
-        (Some(fixed), _) => (snap(fixed), "fixed by the job"),
-        (None, Some(low)) => (low, "the lowest start on the house that keeps clear of grade"),
-        (None, None) => (0.0, "the level line"),
+    let (datum, reason) = match (job.courses.datum, lowest(house, &job.courses)) {
+        (Some(fixed), _) => (snap(fixed), fixed_by(house)),
+        (None, Some(low)) => (low, DatumReason::LowestStart),
+        (None, None) => (0.0, DatumReason::FloorReference),
     };
     let least = job.least_strip() + job.courses.notch_clearance;
     let chain = chain(datum, &wanted(house, job, datum), p, least);
     let mut lines = vec![datum];
-    let mut told = Vec::new();
+    let mut divisions = Vec::new();
     for y in chain {
         let from = lines.last().copied().unwrap_or(datum);
-        let Some((n, each)) = divided(y - from, p) else { continue };
-        lines.extend((1..=n).map(|i| snap(from + f64::from(i) * each)));
-        let style = job.sheet.lengths;
-        told.push(format!("{n} of {} to {}", style.short(each), style.length(y)));
+        let Some((courses, each)) = divided(y - from, p) else { continue };
+        lines.extend((1..=courses).map(|i| snap(from + f64::from(i) * each)));
+        divisions.push(EvenedCourses { courses, exposure: each, up_to: y });
     }
-    let why = if told.is_empty() {
-        why.to_owned()
-    } else {
-        format!("{why}; boards evened: {}", told.join(", "))
-    };
-    StoryPole { datum, exposure, why, lines }
+    StoryPole { datum, exposure, reason, divisions, lines }
 }
 
 /// Levels over the datum, bottom up, each once.
@@ -150,7 +145,7 @@ fn chain(datum: f64, levels: &[Level], product: &Product, least: f64) -> Vec<f64
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::Kind;
+    use crate::job::siding::kind::{BoardSiding, Siding};
 
     /// Boards 12 in wide with the least lap for wood, 1 in (FACTS SD-134, NAV14044).
     fn boards(exposure: f64, least: f64, width: f64) -> Product {
@@ -160,7 +155,7 @@ mod tests {
             head_lap: Some(1.0),
             exposure_least: Some(least),
             exposure_most: Some(width - 1.0),
-            ..Product::of(Kind::Wood)
+            ..Product::of(Siding::Board(BoardSiding::Wood))
         }
     }
 

@@ -10,6 +10,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::problem::{Made, longest_free};
 use crate::geom::tol::SAME;
 use crate::job::Job;
+use crate::job::siding::system::RipHalves;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::half::Half;
@@ -101,7 +102,7 @@ fn needed(course: &LaidCourse, piece: &Piece, job: &Job) -> Strip {
 /// first. As many as there can be: strips that ask most are paired first.
 fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
     let kerf = job.seams.kerf;
-    let board = job.product.width.filter(|_| job.product.kind.is_board());
+    let board = job.product.width.filter(|_| job.siding().rip_halves == RipHalves::WithinWidth);
     let fit = |a: usize, b: usize| {
         let alike = (panels[a].stock - panels[b].stock).abs() < SAME;
         let (p, q) = (strips[a], strips[b]);

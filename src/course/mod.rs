@@ -4,6 +4,7 @@
 mod contour;
 pub mod datum;
 pub mod edge_work;
+mod effects;
 pub mod ends;
 pub mod even;
 pub mod halves;
@@ -19,4 +20,3 @@ pub mod story_pole;
 pub mod studs;
 mod thin;
 pub mod warnings;
-mod words;

@@ -7,10 +7,10 @@ use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::strip::clip_span;
 use crate::geom::tol::{CUT, GRID, LEVEL, SAME, onto};
 use crate::geom::vocabulary::{Point, Rect, Xy};
-use crate::layout::piece::{EdgeWork, EndCut, Piece, Rip};
+use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
-use crate::model::ids::{PanelId, PieceMark};
+use crate::model::ids::{FeatureId, PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
@@ -38,21 +38,11 @@ pub struct Making<'a> {
     pub lengths: LengthStyle,
 }
 
-/// How one end is cut.
-struct End {
-    cut: EndCut,
-    angle: f64,
-    set: f64,
-    contour: Option<Contour>,
-}
-
-impl End {
-    /// How far an end of one angle leans to the right, going up.
-    fn leans(&self) -> f64 {
-        let angled = self.contour.as_ref().filter(|_| self.cut == EndCut::Angled);
-        let ends = angled.and_then(|c| Some((c.points.first()?, c.points.last()?)));
-        ends.map_or(0.0, |(low, high)| high[0] - low[0])
-    }
+/// How far an end of one angle leans to the right, going up.
+fn leans(end: &PieceEnd) -> f64 {
+    let angled = end.contour.as_ref().filter(|_| end.cut == EndCut::Angled);
+    let ends = angled.and_then(|c| Some((c.points.first()?, c.points.last()?)));
+    ends.map_or(0.0, |(low, high)| high[0] - low[0])
 }
 
 impl Making<'_> {
@@ -80,8 +70,11 @@ impl Making<'_> {
         let found = bites(&main, Rect::new(x0, b.y0, x1, b.y1));
         let (ends, notches): (Vec<Bite>, Vec<Bite>) =
             found.into_iter().partition(|bite| self.ends_a_piece(bite, (x0, x1)));
-        let left = self.end(&ends, false, (x0, x1, b), cut.start <= GRID);
-        let right = self.end(&ends, true, (x0, x1, b), cut.end >= stock - GRID);
+        let factory = [cut.start <= GRID, cut.end >= stock - GRID];
+        let length = cut.end - cut.start;
+        let [left, right] = [false, true].map(|right| {
+            self.end(&ends, right, (x0, x1, b), (factory[usize::from(right)], length))
+        });
         let rip = self.rip(&main, &notches, [&left, &right]);
         Piece {
             mark,
@@ -89,17 +82,10 @@ impl Making<'_> {
             half: None,
             start: cut.start,
             end: cut.end,
-            length: cut.end - cut.start,
+            length,
             x0,
             x1,
-            left_end: left.cut,
-            right_end: right.cut,
-            left_angle: left.angle,
-            right_angle: right.angle,
-            left_set: left.set,
-            right_set: right.set,
-            left_contour: left.contour,
-            right_contour: right.contour,
+            ends: [left, right],
             rip,
             notches: self.notches(&notches, x0),
             edge_work: EdgeWork::default(),
@@ -146,14 +132,17 @@ impl Making<'_> {
         }
     }
 
-    /// One end of a piece that lies between `x0` and `x1` in the box `b`.
-    fn end(&self, ends: &[Bite], right: bool, (x0, x1, b): (f64, f64, Rect), factory: bool) -> End {
-        let plain = End {
-            cut: if factory { EndCut::Factory } else { EndCut::Square },
-            angle: 90.0,
-            set: 0.0,
-            contour: None,
-        };
+    /// One end of a piece of a length that lies between `x0` and `x1` in the box `b`.
+    fn end(
+        &self,
+        ends: &[Bite],
+        right: bool,
+        (x0, x1, b): (f64, f64, Rect),
+        (factory, length): (bool, f64),
+    ) -> PieceEnd {
+        let long_point = if right { length } else { 0.0 };
+        let cut = if factory { EndCut::Factory } else { EndCut::Square };
+        let plain = PieceEnd::square(cut, long_point);
         let x = if right { x1 } else { x0 };
         let (mut points, mut tops): (Vec<Point>, Vec<Point>) = (Vec::new(), Vec::new());
         for bite in ends {
@@ -192,10 +181,11 @@ impl Making<'_> {
         let level = points
             .windows(2)
             .any(|w| (w[0].y - w[1].y).abs() <= CUT && (w[0].x - w[1].x).abs() > CUT);
-        End {
+        PieceEnd {
             cut: if one && !level { EndCut::Angled } else { EndCut::Shaped },
             angle: longest.map_or(90.0, |a| a.min(180.0 - a)),
-            set,
+            long_point,
+            short_point: if right { length - set } else { set },
             contour: Some(self.contour(&points, x0)),
         }
     }
@@ -204,7 +194,7 @@ impl Making<'_> {
     /// piece is its highest or lowest, a notch is measured from there, or an end is: one that leans in
     /// over the foot, or out under the head. What the ends' cuts leave as a mere point needs no rip by
     /// itself; a rip that is told keeps no more than shows.
-    fn rip(&self, shape: &Polygon, notches: &[Bite], ends: [&End; 2]) -> Option<Rip> {
+    fn rip(&self, shape: &Polygon, notches: &[Bite], ends: [&PieceEnd; 2]) -> Option<Rip> {
         let b = shape.bounds();
         let (bottom, top) = (self.course.bottom, self.course.top);
         let level_at = |y: f64| {
@@ -220,7 +210,7 @@ impl Making<'_> {
                 _ => false,
             })
         };
-        let [left, right] = ends.map(End::leans);
+        let [left, right] = ends.map(leans);
         let (over_foot, under_head) = (left > 0.0 || right < 0.0, left < 0.0 || right > 0.0);
         let (low, high) = (b.y0 > bottom + SAME, b.y1 < top - SAME);
         let told = (low && (level_at(b.y0) || notched(false) || over_foot))
@@ -275,7 +265,7 @@ impl Making<'_> {
     }
 
     /// Openings and fixtures in a box, by name.
-    fn around(&self, (low, high): (Point, Point)) -> String {
+    fn around(&self, (low, high): (Point, Point)) -> Vec<FeatureId> {
         let reach = |r: Rect, by: f64| {
             r.x0 - by < high.x - SAME
                 && r.x1 + by > low.x + SAME
@@ -287,12 +277,11 @@ impl Making<'_> {
             let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
             (o.id.as_str(), bounds(&o.outline), room)
         });
-        let names: Vec<&str> = openings
+        openings
             .chain(fixtures)
             .filter(|(_, r, by)| r.is_some_and(|r| reach(r, *by)))
-            .map(|(id, ..)| id)
-            .collect();
-        names.join(" and ")
+            .map(|(id, ..)| id.into())
+            .collect()
     }
 }
 

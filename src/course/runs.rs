@@ -67,18 +67,18 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
     let b = clear.bounds();
     let end = |side: Side| {
         let mut end = end_of(&clear, side, field, gap);
-        // At a fixture there is no side of the field; a board has no channel there either.
-        if job.product.kind.is_board() && end.receiver == Receiver::JChannel {
+        // At a fixture there is no side of the field; without pockets there is no channel either.
+        if !job.siding().receivers.has_pockets() && end.receiver == Receiver::JChannel {
             end.receiver = Receiver::Trim;
         }
         end
     };
-    let (left, right) = (end(Side::Left), end(Side::Right));
+    let ends = [end(Side::Left), end(Side::Right)];
     let near = |o: &&crate::model::house::DrawnObstacle| {
         bounds(&o.outline).is_some_and(|r| overlaps(r, b))
     };
     // Boards are cut round every fixture; panels get a seam at those without a block.
-    let boards = job.product.kind.is_board();
+    let boards = job.siding().joints.is_on_studs();
     let half = job.lap().abs() / 2.0 + job.courses.notch_clearance;
     let barred = wall.obstacles.iter().filter(|o| o.mounting_block || boards).filter(near);
     let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
@@ -98,7 +98,7 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, left, right, gap, fixed, barred, clear }
+    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, clear }
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {

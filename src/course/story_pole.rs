@@ -6,45 +6,25 @@ use crate::geom::vocabulary::Point;
 use crate::job::{CourseRules, Job};
 use crate::model::course::StoryPole;
 use crate::model::house::{DrawnElevation, DrawnWall, EdgeKind, House};
+use crate::model::pole::DatumReason;
 
-/// The story pole: the job's datum, else the best the search found; the level line for a house
-/// without a start.
-pub fn story_pole(found: &Found, job: &Job) -> StoryPole {
-    let exposure = job.product.exposure;
-    if let Some(datum) = job.courses.datum {
-        return StoryPole {
-            datum: snap(datum),
-            exposure,
-            why: "fixed by the job".to_owned(),
-            ..Default::default()
-        };
-    }
-    match found.choices.first() {
-        Some(best) => StoryPole {
-            datum: best.datum,
-            exposure,
-            why: if best.below.abs() <= SAME {
-                format!(
-                    "the lowest start on the house that keeps clear of grade, and the best of {} heights tried",
-                    found.tried
-                )
-            } else {
-                format!(
-                    "{} {} the lowest start on the house, the best of {} heights tried",
-                    job.sheet.lengths.short(best.below.abs()),
-                    if best.below > 0.0 { "below" } else { "above" },
-                    found.tried
-                )
-            },
-            ..Default::default()
-        },
-        None => StoryPole {
-            datum: 0.0,
-            exposure,
-            why: "the level line".to_owned(),
-            ..Default::default()
-        },
-    }
+/// The story pole: the job's datum, else the best the search found; the floor reference line for a
+/// house without a start.
+pub fn story_pole(house: &House, found: &Found, job: &Job) -> StoryPole {
+    let (datum, reason) = match (job.courses.datum, found.choices.first()) {
+        (Some(fixed), _) => (snap(fixed), fixed_by(house)),
+        (None, Some(best)) => {
+            let below = if best.below.abs() <= SAME { 0.0 } else { best.below };
+            (best.datum, DatumReason::Searched { below, tried: found.tried })
+        }
+        (None, None) => (0.0, DatumReason::FloorReference),
+    };
+    StoryPole { datum, exposure: job.product.exposure, reason, ..Default::default() }
+}
+
+/// Who fixes a datum: a zone laid out by itself takes the house's.
+pub(super) fn fixed_by(house: &House) -> DatumReason {
+    if house.zone.is_some() { DatumReason::OfTheHouse } else { DatumReason::FixedByJob }
 }
 
 /// The lowest height at which siding may start anywhere on the house (FACTS OT-02, SD-92: find the

@@ -14,8 +14,8 @@ pub(super) fn barred(
     barred: &[(f64, f64)],
     job: &Job,
 ) -> Vec<(f64, f64)> {
-    // Boards are joined on studs, by rules of their own.
-    if job.product.kind.is_board() || span.1 - span.0 <= longest(job) + SAME {
+    // Joints on studs have rules of their own.
+    if job.siding().joints.is_on_studs() || span.1 - span.0 <= longest(job) + SAME {
         return Vec::new();
     }
     let half = job.lap() / 2.0;

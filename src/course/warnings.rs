@@ -64,9 +64,7 @@ fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Not
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
 fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
-    let peak = |p: &Piece| {
-        p.left_end == EndCut::Angled && p.right_end == EndCut::Angled && narrows_upward(p)
-    };
+    let peak = |p: &Piece| p.ends.iter().all(|e| e.cut == EndCut::Angled) && narrows_upward(p);
     let short: Vec<(&LaidCourse, &Piece)> =
         pieces(w).filter(|(_, p)| p.length < studs - CUT && !peak(p)).collect();
     let Some((c, p)) = short.first() else { return };
@@ -82,7 +80,7 @@ fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut No
         style.short(studs),
         named(&short)
     );
-    let key = if layout.job.product.kind.is_board() { "boards" } else { "courses" };
+    let key = if layout.job.siding().joints.is_on_studs() { "boards" } else { "courses" };
     let help = format!(
         "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{key}.stud_spacing` sets the spacing."
     );

@@ -182,7 +182,7 @@ mod tests {
             keys.iter().any(|k| l.starts_with(k))
         };
         let e = file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
-        assert!(e.contains("`product.exposure_least` says nothing about foam-backed"), "{e}");
+        assert!(e.contains("`product.exposure_least` says nothing about `foam-backed`"), "{e}");
         let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
         let mut job = file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));

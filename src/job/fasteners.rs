@@ -20,25 +20,27 @@ pub struct FastenerRules {
     #[schemars(with = "Length")]
     pub other_layers: f64,
     /// Penetration into nailable material, framing and nailable sheathing together; left out, 1 1/4 in
-    /// for vinyl (FACTS SD-29, VSI-H, IRC), 1 1/2 in for wood (SD-135, NAV14044), 1 in for fibre-cement
-    /// (SD-133, IBC 1405.16).
+    /// for vinyl (FACTS SD-29, VSI-H, IRC), 1 1/2 in for wood (SD-135, NAV14044), 1 in for fiber-cement
+    /// (SD-133, IBC 1405.16) and steel (from memory).
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub penetration: Option<f64>,
     /// Shortest nail; left out, 2 1/2 in for foam-backed siding (FACTS PR-06, common practice, no
-    /// source), 1 1/2 in for plain vinyl (SD-38, HAB), none for boards.
+    /// source), 1 1/2 in for plain vinyl (SD-38, HAB), 1 3/4 in for steel (IRC Table R703.3(1),
+    /// from memory), none for boards.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub shortest: Option<f64>,
     /// Lengths nails are sold in; beyond the last, and where none are named, every half inch,
-    /// for boards every quarter (FACTS SD-37; WX-15, CRA).
+    /// for boards and steel every quarter (FACTS SD-37; WX-15, CRA).
     #[serde(deserialize_with = "length_list")]
     #[schemars(with = "Vec<Length>")]
     pub lengths: Vec<f64>,
-    /// Least shank. Default 0.120 in (FACTS SD-32, IRC).
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub shank: f64,
+    /// Least shank. Left out, 0.120 in (FACTS SD-32, IRC), for steel 0.113 in (IRC Table R703.3(1),
+    /// from memory).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub shank: Option<f64>,
     /// Least head. Default 5/16 in (FACTS SD-33, IRC).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -68,7 +70,7 @@ impl Default for FastenerRules {
             penetration: None,
             shortest: None,
             lengths: Vec::new(),
-            shank: 0.12,
+            shank: None,
             head: 0.3125,
             post_spacing: None,
             channel_spacing: None,

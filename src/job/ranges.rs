@@ -1,6 +1,6 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
-use super::{InsideCorner, Job, TopFinish, boards, product, zones};
+use super::{InsideCorner, Job, TopFinish, idle, product_faults, zones};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
@@ -45,7 +45,7 @@ pub const RANGES: &[Range] = &[
     range("weather.installed_f", -80.0, 200.0, |j| j.weather.installed()),
     range("weather.lowest_f", -80.0, 200.0, |j| j.weather.lowest_f),
     range("weather.highest_f", -80.0, 250.0, |j| j.weather.highest_f),
-    range("weather.expansion", 0.0, 0.001, |j| j.weather.expansion),
+    range("weather.expansion", 0.0, 0.001, Job::expansion),
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
@@ -65,7 +65,7 @@ pub const RANGES: &[Range] = &[
     range("boards.stud_spacing", 6.0, 48.0, |j| j.boards.stud_spacing),
     range("boards.first_stud", 0.0, 48.0, |j| j.boards.first_stud),
     range("boards.studs_apart", 1.0, 6.0, |j| f64::from(j.boards.studs_apart)),
-    range("boards.starter", 0.0, 4.0, |j| j.boards.starter()),
+    range("boards.starter", 0.0, 4.0, Job::starter_thickness),
     range("product.carton", 1.0, 1000.0, |j| f64::from(j.product.carton)),
     range("courses.datum", -10_000.0, 10_000.0, |j| j.courses.datum.unwrap_or(0.0)),
     range("courses.hang_below", 0.0, 48.0, |j| j.courses.hang_below),
@@ -121,7 +121,7 @@ pub const RANGES: &[Range] = &[
     range("fasteners.other_layers", 0.0, 12.0, |j| j.fasteners.other_layers),
     range("fasteners.penetration", 0.0, 6.0, |j| j.fasteners.penetration.unwrap_or(1.25)),
     range("fasteners.shortest", 0.0, 12.0, |j| j.fasteners.shortest.unwrap_or(0.0)),
-    range("fasteners.shank", 0.0, 1.0, |j| j.fasteners.shank),
+    range("fasteners.shank", 0.0, 1.0, Job::nail_shank),
     range("fasteners.head", 0.0, 2.0, |j| j.fasteners.head),
     range("fasteners.post_spacing", 1.0, 48.0, |j| j.fasteners.post_spacing.unwrap_or(12.0)),
     range("fasteners.channel_spacing", 1.0, 48.0, |j| j.fasteners.channel_spacing.unwrap_or(12.0)),
@@ -158,8 +158,8 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     if out.is_empty() {
         out.extend(relations(job));
     }
-    out.extend(product::faults(job));
-    out.extend(boards::faults(job));
+    out.extend(product_faults::faults(job));
+    out.extend(idle::faults(job));
     out.extend(zones::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
@@ -224,7 +224,7 @@ fn relations(job: &Job) -> Vec<Fault> {
             message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
         });
     }
-    if job.product.kind.is_board() && job.trim.inside_corner != InsideCorner::Post {
+    if !job.siding().receivers.has_pockets() && job.trim.inside_corner != InsideCorner::Post {
         out.push(Fault {
             keys: vec!["trim.inside_corner".to_owned(), "product.kind".to_owned()],
             message:

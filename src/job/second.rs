@@ -55,8 +55,8 @@ pub(super) fn faults(p: &Product) -> Vec<Fault> {
         return out;
     };
     let key = "product.second_length";
-    if p.kind.is_board() {
-        fault(key, "product.kind", format!("`{key}` says nothing about {}", p.kind.words()));
+    if p.system().joints.is_on_studs() {
+        fault(key, "product.kind", format!("`{key}` says nothing about `{}`", p.kind.key()));
     } else if (length - p.length).abs() < 1.0 {
         let message = format!(
             "`{key}` is {length} and `product.length` {}: two lengths differ by an inch at least",

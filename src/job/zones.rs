@@ -7,7 +7,8 @@ use super::around::WIDEST;
 use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::ranges::{self, Fault};
-use super::{Job, Kind, Product};
+use super::siding::kind::Siding;
+use super::{Job, Product};
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
 /// outlines, or regions that the job gives.
@@ -94,7 +95,7 @@ impl Job {
     }
 
     /// Every kind of siding that is laid out.
-    pub fn kinds(&self) -> impl Iterator<Item = Kind> {
+    pub fn kinds(&self) -> impl Iterator<Item = Siding> {
         let own = self.zone.iter().filter_map(|z| z.product.as_ref());
         std::iter::once(&self.product).chain(own).map(|p| p.kind)
     }

@@ -13,7 +13,9 @@ mod run;
 use run::State;
 
 use crate::model::joint::JointRules;
-use crate::model::seam::{Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRun};
+use crate::model::seam::{
+    Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRemedy, SeamRun,
+};
 use crate::packing;
 
 /// One run with where it is.
@@ -106,14 +108,13 @@ fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State
     });
     let runs = runs.collect();
     let broken = asks.iter().zip(laid).filter_map(|(a, l)| {
-        l.broken.as_ref().map(|words| Conflict {
+        Some(Conflict {
             elevation: a.elevation.into(),
             courses: vec![a.course],
             runs: vec![a.run.id.clone()],
-            broken: words.clone(),
-            remedy: "Take longer boards (`product.length`), or lower `seams.clear_courses`."
-                .to_owned(),
-            ..Default::default()
+            rule: l.broken.clone()?,
+            remedies: vec![SeamRemedy::LongerBoards],
+            breaks: Vec::new(),
         })
     });
     SeamPlan { runs, panels: boards, conflicts: broken.collect(), ..Default::default() }

@@ -7,7 +7,7 @@ use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
 use crate::geom::tol::ROUNDING;
 use crate::model::joint::{JointRules, Studs};
-use crate::model::seam::{Cut, SeamRules};
+use crate::model::seam::{BrokenSeamRule, Cut, SeamRules};
 
 /// A piece and where it is cut.
 pub(super) struct PieceCut {
@@ -20,7 +20,7 @@ pub(super) struct Laid {
     pub(super) joints: Vec<f64>,
     pub(super) pieces: Vec<PieceCut>,
     /// What could not be kept.
-    pub(super) broken: Option<String>,
+    pub(super) broken: Option<BrokenSeamRule>,
 }
 
 /// Boards opened so far, and joints by wall and course.
@@ -68,7 +68,7 @@ impl State {
         }
         let mut broken = None;
         if all.is_empty() {
-            broken = Some("a joint stands off the studs".to_owned());
+            broken = Some(BrokenSeamRule::JointOffStuds);
             all = sets(ask.run, rules, &places(ask.run, rules, None), 0);
         }
         let mut ranked: Vec<((usize, i64), Vec<f64>)> = Vec::new();
@@ -84,11 +84,12 @@ impl State {
         };
         if ranked.is_empty() {
             // Nothing joins it within the rules: boards end to end.
-            return self.cut(ask, rules, end_to_end(from, to, rules), Some("no joint fits".into()));
+            let apart = end_to_end(from, to, rules);
+            return self.cut(ask, rules, apart, Some(BrokenSeamRule::NoJointFits));
         }
         let ((clashes, _), set) = ranked.swap_remove(pick);
         if clashes > 0 && broken.is_none() {
-            broken = Some("joints of near courses on one stud".to_owned());
+            broken = Some(BrokenSeamRule::JointsOnOneStud);
         }
         self.cut(ask, rules, set, broken)
     }
@@ -114,7 +115,13 @@ impl State {
         ((opened + useless + 2.0 * jambs.count() as f64 + 4.0 * set.len() as f64) * 100.0) as i64
     }
 
-    fn cut(&mut self, ask: &Ask, rules: &SeamRules, set: Vec<f64>, broken: Option<String>) -> Laid {
+    fn cut(
+        &mut self,
+        ask: &Ask,
+        rules: &SeamRules,
+        set: Vec<f64>,
+        broken: Option<BrokenSeamRule>,
+    ) -> Laid {
         let lengths = pieces(ask, rules, &set);
         let mut order: Vec<usize> = (0..lengths.len()).collect();
         order.sort_by(|a, b| lengths[*b].total_cmp(&lengths[*a]).then(a.cmp(b)));

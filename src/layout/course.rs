@@ -1,15 +1,15 @@
 //! Courses and runs as laid.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::piece::Piece;
 use crate::geom::tol::CUT;
+use crate::model::course::RunEnd;
 use crate::model::ids::RunId;
-use crate::model::receiver::Receiver;
 
 /// A level row of panels.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidCourse {
     /// Counted from the datum.
     pub index: i32,
@@ -27,7 +27,7 @@ pub struct LaidCourse {
 }
 
 /// A part of a course between receivers.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidRun {
     /// Name.
     pub id: RunId,
@@ -35,20 +35,14 @@ pub struct LaidRun {
     pub x0: f64,
     /// Right pocket bottom at the long point.
     pub x1: f64,
-    /// Receiver on the left.
-    pub left: Receiver,
-    /// Receiver on the right.
-    pub right: Receiver,
-    /// Sideways move of the left end per inch of height.
-    pub left_slope: f64,
-    /// Sideways move of the right end per inch of height.
-    pub right_slope: f64,
+    /// Its left end and its right end.
+    pub ends: [RunEnd; 2],
     /// End gap.
     pub gap: f64,
     /// Middles of laps.
     pub seams: Vec<f64>,
     /// Seams an obstacle fixes; a subset of `seams`.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fixed: Vec<f64>,
     /// Pieces, left to right.
     pub pieces: Vec<Piece>,

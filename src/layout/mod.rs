@@ -26,7 +26,7 @@ use crate::job::Job;
 use crate::model::corner::Corner;
 use crate::model::fastening::{Fastening, Movement};
 use crate::model::half::Half;
-use crate::model::pole::PoleTable;
+use crate::model::pole::{DatumReason, PoleTable};
 use crate::model::quantity::TakeoffLine;
 use crate::model::source::Source;
 use crate::model::trim::TrimPiece;
@@ -51,7 +51,7 @@ pub struct Layout {
     /// Butt line of course 0.
     pub datum: f64,
     /// How the datum was chosen.
-    pub datum_why: String,
+    pub datum_reason: DatumReason,
     /// The story pole: heights the datum was chosen from, and every line on the stick.
     pub story_pole: PoleTable,
     /// Faces of the house.

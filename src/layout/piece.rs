@@ -1,7 +1,7 @@
 //! Pieces and the panels they are cut from.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
@@ -10,8 +10,8 @@ use crate::model::ids::{PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch};
 
 /// How a piece ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum EndCut {
     /// As it left the works.
     Factory,
@@ -23,8 +23,38 @@ pub enum EndCut {
     Shaped,
 }
 
+/// One end of a piece. Places are along the piece from its left end: from where the left cut reaches
+/// farthest out.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PieceEnd {
+    /// How it is cut.
+    pub cut: EndCut,
+    /// Angle of the cut with the panel's long edge, 90 for square; of a shaped end, that of its
+    /// longest slanted side.
+    pub angle: f64,
+    /// Where the cut reaches farthest out: 0 at the left end, the piece's length at the right.
+    pub long_point: f64,
+    /// Where it reaches farthest in: the long point itself where the end is square.
+    pub short_point: f64,
+    /// The cut from bottom edge to top edge, where it is not square.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub contour: Option<Contour>,
+}
+
+impl PieceEnd {
+    /// An end that is square, at a place along the piece.
+    pub fn square(cut: EndCut, at: f64) -> Self {
+        PieceEnd { cut, angle: 90.0, long_point: at, short_point: at, contour: None }
+    }
+
+    /// From long point to short point, along the panel.
+    pub fn set_back(&self) -> f64 {
+        (self.long_point - self.short_point).abs()
+    }
+}
+
 /// What is cut from one stock panel for one place.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Piece {
     /// Piece mark, unique in the house.
     pub mark: PieceMark,
@@ -43,45 +73,28 @@ pub struct Piece {
     pub x0: f64,
     /// Right end on the wall, at its long point.
     pub x1: f64,
-    /// Left end.
-    pub left_end: EndCut,
-    /// Right end.
-    pub right_end: EndCut,
-    /// Angle of the left cut with the panel's long edge, 90 for square; of a shaped end, that of its
-    /// longest slanted side.
-    pub left_angle: f64,
-    /// Angle of the right cut.
-    pub right_angle: f64,
-    /// Long point to short point of the left end, along the panel.
-    pub left_set: f64,
-    /// Same, right.
-    pub right_set: f64,
-    /// The left cut from foot to head, where it is not square.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub left_contour: Option<Contour>,
-    /// Same, right.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub right_contour: Option<Contour>,
+    /// Its left end and its right end.
+    pub ends: [PieceEnd; 2],
     /// Cut along the length.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rip: Option<Rip>,
     /// Notches.
     pub notches: Vec<Notch>,
     /// What is done to its cut upper edges.
-    #[serde(skip_serializing_if = "EdgeWork::is_none")]
+    #[serde(default, skip_serializing_if = "EdgeWork::is_none")]
     pub edge_work: EdgeWork,
     /// What shows on the wall: the outer ring.
     pub outline: Vec<Xy>,
     /// Cut-outs in it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub holes: Vec<Vec<Xy>>,
     /// Further rings, where an opening parts the piece.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub more: Vec<Vec<Xy>>,
 }
 
 /// What is done to the cut upper edges of a piece, so that they hold without their nail hem.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct EdgeWork {
     /// Nail slots punched along edges that are nailed (FACTS PR-09).
     pub slots: u32,
@@ -113,14 +126,7 @@ impl Piece {
             length,
             x0: 0.0,
             x1: length,
-            left_end: EndCut::Square,
-            right_end: EndCut::Square,
-            left_angle: 90.0,
-            right_angle: 90.0,
-            left_set: 0.0,
-            right_set: 0.0,
-            left_contour: None,
-            right_contour: None,
+            ends: [0.0, length].map(|at| PieceEnd::square(EndCut::Square, at)),
             rip: None,
             notches: Vec::new(),
             edge_work: EdgeWork::default(),
@@ -128,6 +134,11 @@ impl Piece {
             holes: Vec::new(),
             more: Vec::new(),
         }
+    }
+
+    /// Whether both ends are square: cut or as they left the works.
+    pub fn is_square(&self) -> bool {
+        self.ends.iter().all(|e| e.contour.is_none())
     }
 
     /// From where to where its foot or its head goes, along from its left end: from long point to
@@ -146,7 +157,7 @@ impl Piece {
 }
 
 /// Where a panel is cut along its length.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Rip {
     /// Taken off the bottom, from the butt edge; 0 if the butt edge stays.
     pub from: f64,
@@ -155,7 +166,7 @@ pub struct Rip {
 }
 
 /// A stock panel.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Panel {
     /// Name.
     pub id: PanelId,

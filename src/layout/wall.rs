@@ -1,7 +1,7 @@
 //! Walls as laid, with what stands in them and on them.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
@@ -12,7 +12,7 @@ use crate::model::quantity::WallPart;
 use crate::model::receiver::Receiver;
 
 /// One face.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct LaidElevation {
     /// As titled.
     pub name: ElevationName,
@@ -23,7 +23,7 @@ pub struct LaidElevation {
     /// Walls.
     pub walls: Vec<LaidWall>,
     /// Parts of its walls with another cladding.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub zones: Vec<LaidZone>,
     /// Lines of the source for the grey background; kept out of `layout.json`.
     #[serde(skip)]
@@ -32,7 +32,7 @@ pub struct LaidElevation {
 }
 
 /// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
-#[derive(Clone, Debug, Default, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct LaidZone {
     /// Name.
     pub id: ZoneId,
@@ -51,7 +51,7 @@ pub struct LaidZone {
 }
 
 /// One plane area.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidWall {
     /// Name.
     pub id: WallId,
@@ -76,10 +76,10 @@ pub struct LaidWall {
     /// Fixtures.
     pub obstacles: Vec<LaidObstacle>,
     /// Band boards across it, openings left out: outer rings.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub bands: Vec<Vec<Xy>>,
     /// Places of building joints.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub joints: Vec<f64>,
     /// Sides of the field, openings included.
     pub edges: Vec<LaidEdge>,
@@ -88,7 +88,7 @@ pub struct LaidWall {
 }
 
 /// A hole.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidOpening {
     /// Name.
     pub id: OpeningId,
@@ -105,12 +105,12 @@ pub struct LaidOpening {
     /// Top.
     pub head: f64,
     /// Sides at which the drawn opening goes on over an area without siding.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cut: Vec<OpeningSide>,
 }
 
 /// A fixture.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidObstacle {
     /// Name.
     pub id: ObstacleId,
@@ -121,7 +121,7 @@ pub struct LaidObstacle {
 }
 
 /// A side of a field.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidEdge {
     /// What it is.
     pub kind: EdgeKind,

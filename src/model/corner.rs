@@ -1,10 +1,11 @@
 //! Corners of the house, each once, though two elevations show it.
 
+use serde::{Deserialize, Serialize};
+
 use super::ids::{CornerId, ElevationName, WallId};
-use serde::Serialize;
 
 /// A corner of the house.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Corner {
     /// Name, unique in the house: the wall and side it was first met at, `front-1/left`; further
     /// parts of one side are counted, `front-1/left-2`.
@@ -26,7 +27,9 @@ pub struct Corner {
 }
 
 /// Which way a corner turns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum CornerKind {
     /// Away from who looks at it.
@@ -36,7 +39,7 @@ pub enum CornerKind {
 }
 
 /// How the walls of a corner were brought together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pairing {
     /// Both bear one tag.
@@ -56,7 +59,9 @@ pub enum Pairing {
 }
 
 /// A side of a wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hand {
     /// The wall lies to the right of it.
@@ -84,7 +89,7 @@ impl Hand {
 }
 
 /// A corner as one wall shows it.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct CornerSide {
     /// Elevation.
     pub elevation: ElevationName,

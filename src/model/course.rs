@@ -1,6 +1,10 @@
 //! Courses and runs.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 use super::ids::RunId;
+use super::pole::{DatumReason, EvenedCourses};
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, same, snap};
@@ -12,8 +16,10 @@ pub struct StoryPole {
     pub datum: f64,
     /// Height of a course.
     pub exposure: f64,
-    /// How the datum was chosen, in words.
-    pub why: String,
+    /// How the datum was chosen.
+    pub reason: DatumReason,
+    /// How the exposures of boards were evened.
+    pub divisions: Vec<EvenedCourses>,
     /// Butt lines from course 0 up, where exposures are evened; empty where every course is as high
     /// as the next. Beyond them courses have `exposure`.
     pub lines: Vec<f64>,
@@ -82,10 +88,8 @@ pub struct PlannedRun {
     pub x0: f64,
     /// Right end at its long point, pocket bottom.
     pub x1: f64,
-    /// Left end.
-    pub left: RunEnd,
-    /// Right end.
-    pub right: RunEnd,
+    /// Left end and right end.
+    pub ends: [RunEnd; 2],
     /// End gap.
     pub gap: f64,
     /// What the run's panels cover: the field in this course, clearances taken off.
@@ -96,8 +100,8 @@ pub struct PlannedRun {
     pub barred: Vec<(f64, f64)>,
 }
 
-/// How a run ends.
-#[derive(Clone, Debug, PartialEq)]
+/// How a run ends: planned, and so laid.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RunEnd {
     /// What takes it.
     pub receiver: Receiver,

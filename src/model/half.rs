@@ -1,9 +1,11 @@
 //! Halves of a panel that is ripped along its whole length.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Which half of a ripped panel a piece is cut from, where both serve.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum Half {
     /// The part with the butt edge and the lock.

@@ -19,13 +19,6 @@ pub enum SidingPiece {
     Board,
 }
 
-impl SidingPiece {
-    /// The piece of a siding that comes as boards, or not.
-    pub fn of_boards(boards: bool) -> Self {
-        if boards { SidingPiece::Board } else { SidingPiece::Panel }
-    }
-}
-
 /// One of several stock lengths that a job mixes.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct MixedStock {

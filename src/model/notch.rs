@@ -1,14 +1,15 @@
 //! Notches, slots and holes of a piece, and cuts that are no straight line.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
+use super::ids::FeatureId;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
 
 /// A cut that is no straight line across the panel, point by point: `[along, up]` from the piece's
 /// left end and from the butt line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Contour {
     /// Its corners; on a curve the points to mark, straight lines between them within 1/32 in of it.
     pub points: Vec<Xy>,
@@ -18,7 +19,7 @@ pub struct Contour {
 }
 
 /// Which edge a notch opens to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum NotchSide {
     /// From the top edge: under a sill.
@@ -34,7 +35,7 @@ pub enum NotchSide {
 }
 
 /// A notch or cut-out, clearances included.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Notch {
     /// Edge it opens to.
     pub side: NotchSide,
@@ -47,8 +48,8 @@ pub struct Notch {
     /// Height over the butt line of a slot's or hole's lower side.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub foot: Option<f64>,
-    /// Opening or obstacle it goes round, two joined by ` and `; empty for a step of the wall itself.
-    pub around: String,
+    /// Openings and fixtures it goes round; none for a step of the wall itself.
+    pub around: Vec<FeatureId>,
     /// Its edge, where it is no rectangle: from left to right, or of a slot bottom up.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub contour: Option<Contour>,

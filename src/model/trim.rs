@@ -250,7 +250,7 @@ impl TrimStock {
 }
 
 /// How a trim piece ends.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TrimEnd {
     /// Cut square.
@@ -281,7 +281,7 @@ pub enum TrimEnd {
 }
 
 /// One length of trim in its place.
-#[derive(Clone, Debug, PartialEq, Serialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct TrimPiece {
     /// Mark, unique in the house.
     pub mark: TrimMark,

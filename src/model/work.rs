@@ -1,20 +1,66 @@
-//! The order of work on a wall.
+//! The order of work on a wall, as facts: what goes on, in which order, with marks and heights.
 
-use super::ids::{ElevationName, PieceMark, RunId, WallId};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+
+use super::corner::Hand;
+use super::ids::{ElevationName, ObstacleId, OpeningId, PieceMark, RunId, TrimMark, WallId};
+use super::trim::TrimKind;
 
 /// The order of work of a house.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WorkOrder {
-    /// What holds on every wall, in sentences.
-    pub everywhere: Vec<String>,
+    /// What holds on every wall.
+    pub everywhere: Vec<WorkRule>,
     /// Wall by wall.
     pub walls: Vec<WallWork>,
 }
 
+/// A rule that holds on every wall; lengths are inches.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "rule", rename_all = "kebab-case")]
+pub enum WorkRule {
+    /// Barrier and flashing come first, lapped so that water runs over each joint.
+    BarrierAndFlashing,
+    /// Corner posts hang from a nail at the top of their top slots.
+    HangPosts {
+        /// Room between a post's top and the soffit.
+        top_gap: f64,
+        /// Room under a nail's head.
+        under_head: f64,
+    },
+    /// Room between lengths of starter and to posts.
+    SpaceStarters {
+        /// That room.
+        gap: f64,
+    },
+    /// In which order the channels of an opening go on.
+    FrameOpenings,
+    /// Panels go on from the bottom up, free in every receiver.
+    PanelsFromBottom {
+        /// Room left at each end.
+        gap: f64,
+    },
+    /// Laps face away from the viewer.
+    LapsFaceAway,
+    /// How the cut edges of panels are held.
+    HoldCutEdges {
+        /// Spacing of snap-lock lugs.
+        lug_spacing: f64,
+        /// Spacing of nail slots.
+        slot_spacing: f64,
+    },
+    /// Boards: corner boards, boards round openings and the starter piece come before the siding.
+    BoardTrimFirst,
+    /// Boards go on from the bottom up, nailed to every stud.
+    BoardsFromBottom {
+        /// Room left at trim.
+        gap: f64,
+    },
+}
+
 /// How one wall is built, from the barrier to the last piece.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WallWork {
     /// Elevation.
     pub elevation: ElevationName,
@@ -23,21 +69,192 @@ pub struct WallWork {
     /// Where along the elevation the wall is mostly seen from, inches: laps show their edge away from
     /// there.
     pub seen_from: f64,
-    /// The same in words.
-    pub seen_from_what: String,
-    /// Each run with a seam: its pieces in the order they go on, each lapping over its neighbour that
+    /// What stands there.
+    pub viewpoint: Viewpoint,
+    /// Each run with a seam: its pieces in the order they go on, each lapping over its neighbor that
     /// is on already.
     pub runs: Vec<RunOrder>,
     /// Numbers of courses, from 1, on whose top edge level is checked.
     pub level_checks: Vec<i32>,
     /// Places where panels cannot be slid in sideways.
-    pub tight: Vec<TightSpot>,
-    /// The whole of it in sentences, in order.
-    pub steps: Vec<String>,
+    pub restricted: Vec<RestrictedAccess>,
+    /// The whole of it, in order.
+    pub steps: Vec<WorkStep>,
+}
+
+/// From where a wall is mostly seen.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "place", rename_all = "kebab-case")]
+pub enum Viewpoint {
+    /// A door.
+    Door {
+        /// Which.
+        opening: OpeningId,
+    },
+    /// The elevation's left end.
+    #[default]
+    LeftEnd,
+    /// Its middle.
+    Middle,
+    /// Its right end.
+    RightEnd,
+}
+
+/// One step of a wall's work.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "step", rename_all = "kebab-case")]
+pub enum WorkStep {
+    /// The water-resistive barrier, and what is flashed.
+    Barrier {
+        /// Places to flash.
+        flashing: Vec<FlashedPlace>,
+    },
+    /// Corner posts, or corner boards.
+    Corners {
+        /// Whether boards stand for posts.
+        boards: bool,
+        /// Those counted on this wall.
+        marks: Vec<TrimMark>,
+        /// Those of the same corners that other elevations count.
+        counted_elsewhere: Vec<SharedTrim>,
+    },
+    /// Starter on level wall bottoms, and what holds a first course that is cut.
+    Start {
+        /// Starter pieces; none where every first course is cut.
+        marks: Vec<TrimMark>,
+        /// Butt lines they are set to, over the floor reference line, inches.
+        heights: Vec<f64>,
+        /// Where the bottom is on no course line: what holds the cut edge.
+        cut: Option<CutStart>,
+    },
+    /// Channels round openings.
+    Frames {
+        /// Opening by opening.
+        openings: Vec<FrameTrim>,
+    },
+    /// Channels at wall ends, in corners, over roofs and along rakes.
+    Channels {
+        /// Their marks.
+        marks: Vec<TrimMark>,
+    },
+    /// Trim that siding runs up to.
+    BeforeSiding {
+        /// Kind by kind.
+        trim: Vec<TrimOfKind>,
+    },
+    /// How panels get into a place with restricted access.
+    RestrictedAccess {
+        /// Its number in [`WallWork::restricted`], from 0.
+        place: usize,
+    },
+    /// The siding itself.
+    Siding {
+        /// Whether it comes as boards.
+        boards: bool,
+        /// First course, from 1.
+        from_course: i32,
+        /// Last course.
+        to_course: i32,
+    },
+    /// At which end seamed runs begin, so that laps face away from the viewpoint.
+    LapDirection {
+        /// Courses by where they begin.
+        begins: Vec<CoursesBegin>,
+    },
+    /// Level and height are checked at [`WallWork::level_checks`].
+    CheckLevel,
+    /// Undersill trim before the course that meets the sill.
+    TrimUnderSills {
+        /// Piece by piece.
+        trim: Vec<SillTrim>,
+    },
+    /// Undersill trim before the top course.
+    TrimAtTop {
+        /// Its marks.
+        marks: Vec<TrimMark>,
+    },
+    /// Panels of a gable are cut from one pattern.
+    GablePattern,
+    /// Trim that closes the top.
+    AfterSiding {
+        /// Kind by kind.
+        trim: Vec<TrimOfKind>,
+    },
+}
+
+/// What is flashed before siding.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "place", rename_all = "kebab-case")]
+pub enum FlashedPlace {
+    /// Round openings.
+    Openings {
+        /// Which.
+        openings: Vec<OpeningId>,
+    },
+    /// Round corners.
+    Corners,
+    /// Along a roof that slopes along the wall.
+    SlopedRoof,
+    /// Over a level roof or deck that meets the wall.
+    LevelRoof,
+    /// Over the ledge that siding stands on.
+    Ledge,
+}
+
+/// A piece of trim that another elevation counts.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct SharedTrim {
+    /// Its mark.
+    pub mark: TrimMark,
+    /// The elevation it is marked on.
+    pub elevation: ElevationName,
+}
+
+/// What holds the edge of a first course that is cut.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct CutStart {
+    /// Undersill trim by its marks.
+    pub held_in: Vec<TrimMark>,
+}
+
+/// The trim of an opening.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct FrameTrim {
+    /// The opening.
+    pub opening: OpeningId,
+    /// Marks of its trim.
+    pub marks: Vec<TrimMark>,
+}
+
+/// Trim of one kind.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct TrimOfKind {
+    /// The kind.
+    pub kind: TrimKind,
+    /// Marks.
+    pub marks: Vec<TrimMark>,
+}
+
+/// Undersill trim of an opening.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct SillTrim {
+    /// Its mark.
+    pub mark: TrimMark,
+    /// The opening it goes under.
+    pub opening: OpeningId,
+}
+
+/// Courses whose seamed runs begin at one end.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct CoursesBegin {
+    /// The end.
+    pub begins: Begins,
+    /// Numbers of the courses, from 1.
+    pub courses: Vec<i32>,
 }
 
 /// In which order the pieces of a run go on.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct RunOrder {
     /// Number of the course, from 1.
     pub course: i32,
@@ -50,7 +267,9 @@ pub struct RunOrder {
 }
 
 /// Where a course begins: at the end farthest from where it is seen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Begins {
     /// At its left end, going right.
@@ -63,8 +282,8 @@ pub enum Begins {
 }
 
 /// Courses between two receivers too near one another to bow a panel in.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct TightSpot {
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct RestrictedAccess {
     /// First course, from 1.
     pub from_course: i32,
     /// Last course.
@@ -74,21 +293,50 @@ pub struct TightSpot {
     /// Bottom and top, elevation inches.
     pub y: [f64; 2],
     /// What stands left and right of it.
-    pub between: [String; 2],
+    pub between: [AccessSide; 2],
     /// How the panels get in.
-    pub way: WayIn,
-    /// The same in words.
-    pub words: String,
+    pub install: InstallMethod,
 }
 
-/// How panels get into a tight place (FACTS PR-12, common practice, no source).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum WayIn {
+/// What stands beside a place with restricted access.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "side", rename_all = "kebab-case")]
+pub enum AccessSide {
+    /// An opening.
+    Opening {
+        /// Which.
+        opening: OpeningId,
+    },
+    /// An outside corner.
+    OutsideCorner,
+    /// An inside corner.
+    InsideCorner,
+    /// The wall's end.
+    WallEnd,
+    /// A fixture.
+    Fixture {
+        /// Which, where one is near.
+        obstacle: Option<ObstacleId>,
+    },
+}
+
+/// How panels get into a place with restricted access (common practice, no source).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "method", rename_all = "kebab-case")]
+pub enum InstallMethod {
     /// Both receivers fixed, panels slid down from the top.
-    FromTop,
+    SlideDown {
+        /// The course that closes it, from 1.
+        before_course: i32,
+    },
     /// Both receivers fixed, panels slid up from the bottom before what closes it.
-    FromBottom,
+    SlideUp {
+        /// The course that closes it, from 1.
+        before_course: i32,
+    },
     /// One receiver fixed, the other held with one nail until the panels are in.
-    HoldOne,
+    HoldOneReceiver {
+        /// Which is held.
+        held: Hand,
+    },
 }

@@ -9,8 +9,10 @@ use super::pool::Pool;
 use super::random::Random;
 use super::stagger::{Room, seams};
 use super::wall::{Limits, Outcome, Stand, lay};
-use crate::model::seam::{Break, Conflict, SeamAt, SeamProblem, SeamRules};
-use crate::units::inches_fraction;
+use crate::model::seam::{
+    Break, BrokenSeamRule, Conflict, ConflictProof, SeamAt, SeamFault, SeamProblem, SeamRemedy,
+    SeamRules,
+};
 
 /// Looking for a layout of a whole wall, first in haste.
 const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving: false };
@@ -58,7 +60,7 @@ pub(super) fn settle(
             }
         }
         if !bad.is_empty() {
-            conflicts.push(told(problem, digest, pool, &group, &bad));
+            conflicts.push(conflict(problem, digest, pool, &group, &bad));
         }
     }
     (pins, conflicts)
@@ -107,8 +109,8 @@ fn put(digest: &Digest, pool: &mut Pool, laid: &[Stand], pins: &mut Pins) {
     }
 }
 
-/// The conflict in words.
-fn told(
+/// The conflict of a group in which `bad` parts break a rule.
+fn conflict(
     problem: &SeamProblem,
     digest: &Digest,
     pool: &Pool,
@@ -125,16 +127,12 @@ fn told(
     let least = proven.is_some();
     let courses = proven.unwrap_or_else(|| bad_levels.into_iter().collect());
     let rules = &digest.rules;
-    let inches = |x: i64| inches_fraction(x as f64 / 16.0);
-    let mut broken = format!(
-        "with the seams {} apart sideways and {} clear courses between, {}",
-        inches(rules.stagger),
-        rules.clear,
-        if least { "no layout of these courses exists" } else { "no layout was found" }
-    );
-    if let Some(worst) = nearest_pair(digest, pool, bad) {
-        broken += &format!("; as drawn, the nearest stand {} apart", inches(worst));
-    }
+    let rule = BrokenSeamRule::Stagger {
+        least: inches(rules.stagger),
+        clear_courses: rules.clear.unsigned_abs(),
+        proof: if least { ConflictProof::NoLayoutExists } else { ConflictProof::NoneFound },
+        nearest: nearest_pair(digest, pool, bad).map(inches),
+    };
     let elevation = problem.elevations.get(digest.parts[bad[0]].from.0);
     let name = |p: &usize| {
         let (_, c, r) = digest.parts[*p].from;
@@ -145,8 +143,8 @@ fn told(
         elevation: elevation.map(|e| e.name.clone()).unwrap_or_default(),
         runs: bad.iter().filter_map(name).collect(),
         courses,
-        broken,
-        remedy: remedy(problem, digest, group),
+        rule,
+        remedies: remedies(problem, digest, group),
     }
 }
 
@@ -178,7 +176,6 @@ pub(super) fn breaks(
             x: super::answer::middle(x, rules.lap),
         }
     };
-    let inches = |x: i64| inches_fraction(x as f64 / 16.0);
     let mut out = Vec::new();
     for p in bad {
         let part = &digest.parts[*p];
@@ -189,15 +186,13 @@ pub(super) fn breaks(
             for x in places(*p) {
                 for y in places(*q).into_iter().filter(|y| (x - y).abs() < rules.stagger) {
                     let (low, high) = (part.level, digest.parts[*q].level);
-                    let words = format!(
-                        "seams of courses {} and {} stand {} apart, less than {}",
-                        low.min(high) + 1,
-                        low.max(high) + 1,
-                        inches((x - y).abs()),
-                        inches(rules.stagger)
-                    );
+                    let fault = SeamFault::TooNear {
+                        courses: [low.min(high) + 1, low.max(high) + 1],
+                        apart: inches((x - y).abs()),
+                        least: inches(rules.stagger),
+                    };
                     let seams = vec![at(*p, x), at(*q, y)];
-                    out.push(Break { mark: String::new(), words, seams });
+                    out.push(Break { mark: String::new(), fault, seams });
                 }
             }
         }
@@ -207,13 +202,12 @@ pub(super) fn breaks(
                 bad.contains(q) && q < p && places(*q).iter().any(near)
             });
         if !told {
-            let words = format!(
-                "course {}: a seam that fixtures, or pieces of {} at least, leave no lawful place",
-                part.level + 1,
-                inches(rules.shortest)
-            );
+            let fault = SeamFault::NoLawfulPlace {
+                course: part.level + 1,
+                shortest: inches(rules.shortest),
+            };
             let seams = places(*p).into_iter().map(|x| at(*p, x)).collect();
-            out.push(Break { mark: String::new(), words, seams });
+            out.push(Break { mark: String::new(), fault, seams });
         }
     }
     out
@@ -287,15 +281,15 @@ fn least_set(
     None
 }
 
-/// The nearest setting under which the group has a layout, in words.
-fn remedy(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> String {
+/// The nearest settings under which the group has a layout.
+fn remedies(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> Vec<SeamRemedy> {
     let works = |rules: &Rules| {
         plainly(problem, digest.parts[group[0]].from.0, rules)
             || !lay(digest, rules, group, HASTE).laid.is_empty()
     };
     let with = |stagger: i64, clear: i32| Rules { stagger, clear, ..digest.rules.clone() };
     let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);
-    let mut ways = Vec::new();
+    let mut out = Vec::new();
     // Whole inches: a shorter stagger never makes a layout impossible.
     let (mut low, mut high) = (0, (stagger + 15) / 16);
     while high - low > 1 {
@@ -303,17 +297,16 @@ fn remedy(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> String {
         if works(&with(16 * middle, clear)) { low = middle } else { high = middle }
     }
     if low > 0 {
-        ways.push(format!(
-            "`seams.stagger = {low}` is the largest in whole inches that works here"
-        ));
+        out.push(SeamRemedy::Stagger { inches: low });
     }
     if let Some(fewer) = (0..clear).rev().find(|c| works(&with(stagger, *c))) {
-        ways.push(format!("`seams.clear_courses = {fewer}` works too"));
+        out.push(SeamRemedy::ClearCourses { courses: fewer.unsigned_abs() });
     }
-    match ways.len() {
-        0 => String::new(),
-        _ => format!("{}.", ways.join("; ")),
-    }
+    out
+}
+
+fn inches(sixteenths: i64) -> f64 {
+    sixteenths as f64 / 16.0
 }
 
 /// Whether the first layout of an elevation alone keeps these rules.

@@ -6,7 +6,7 @@ use super::digest::Digest;
 use super::pool::{Placed, Pool};
 use super::shelf::Shelves;
 use super::stagger::Room;
-use crate::model::seam::{Conflict, SeamProblem};
+use crate::model::seam::{BrokenSeamRule, Conflict, SeamProblem, SeamRemedy};
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
@@ -84,8 +84,8 @@ pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> 
         if out.last().is_none_or(|o| o.elevation != elevation.name) {
             out.push(Conflict {
                 elevation: elevation.name.clone(),
-                broken: "laid as a crew does, seams stand nearer than the stagger".to_owned(),
-                remedy: "Let the search place the seams: `seams.effort`.".to_owned(),
+                rule: BrokenSeamRule::LaidByCrew,
+                remedies: vec![SeamRemedy::SearchSeams],
                 ..Default::default()
             });
         }

@@ -1,11 +1,10 @@
 //! What whoever orders should know.
 
-use super::lines::siding_piece;
+use super::lines::{siding_piece, siding_piece_of};
 use super::panels::lots;
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::advice::Advice;
-use crate::model::item::SidingPiece;
 
 /// Facts for the report, the workbook and the notes.
 pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
@@ -15,9 +14,10 @@ pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
     if over > 0.0 {
         out.push(Advice::WholeCartons { piece, over });
     }
-    out.push(match piece {
-        SidingPiece::Board => Advice::BoardTrim { starter: layout.job.boards.starter() },
-        SidingPiece::Panel => Advice::MatchingTrim { pocket: layout.job.pocket() },
+    out.push(if layout.job.siding().receivers.has_pockets() {
+        Advice::MatchingTrim { pocket: layout.job.pocket() }
+    } else {
+        Advice::BoardTrim { starter: layout.job.starter_thickness() }
     });
     out.extend([Advice::HiddenWalls, Advice::NotCounted]);
     out
@@ -25,8 +25,5 @@ pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
 
 /// One production lot for the house (FACTS SD-15).
 pub fn one_lot(job: &Job) -> Advice {
-    Advice::OneLot {
-        piece: SidingPiece::of_boards(job.product.kind.is_board()),
-        color: job.product.colour.clone(),
-    }
+    Advice::OneLot { piece: siding_piece_of(job), color: job.product.colour.clone() }
 }

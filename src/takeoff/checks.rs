@@ -7,6 +7,7 @@ use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::counting::CountingRule;
@@ -23,7 +24,7 @@ const STORY: f64 = 120.0;
 pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
     let mut out: Vec<CrossCheck> =
         trim_rules(layout).into_iter().filter_map(|r| by_stock(lines, r)).collect();
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().sold_by == SoldBy::Piece {
         out.push(running_feet(layout));
     }
     out.push(nails(layout));
@@ -43,7 +44,7 @@ fn trim_rules(layout: &Layout) -> Vec<(TrimStock, CountingRule, f64)> {
         let rule = CountingRule::PostsByStory { stock, story: STORY };
         out.push((stock, rule, posts(layout, stock)));
     }
-    if !layout.job.product.kind.is_board() {
+    if layout.job.siding().receivers.has_pockets() {
         let level = rules::utility(tops_and_sills(layout), trim.finish_trim);
         out.push((TrimStock::JChannel, CountingRule::ChannelsByOpening, channels(layout)));
         out.push((TrimStock::FinishTrim, CountingRule::FinishTrimByLength, level));

@@ -1,7 +1,7 @@
 //! Nails: length, spacing and how many a piece takes.
 
 use super::lines::{siding_piece, whole};
-use crate::job::{Job, Kind};
+use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer, UNDER_HEAD};
 use crate::model::trim::{TrimPiece, TrimStock};
@@ -11,35 +11,22 @@ pub(super) fn nails(length: f64, spacing: f64) -> f64 {
     whole(length / spacing.max(1.0)) + 1.0
 }
 
-/// Penetration into nailable material: vinyl (FACTS SD-29, VSI-H), wood (SD-135, NAV14044),
-/// fibre-cement (SD-133, IBC 1405.16).
+/// Penetration into nailable material in force.
 pub(super) fn penetration(job: &Job) -> f64 {
-    let usual = match job.product.kind {
-        Kind::FoamBacked | Kind::Vinyl => 1.25,
-        Kind::Wood => 1.5,
-        Kind::FibreCement => 1.0,
-    };
-    job.fasteners.penetration.unwrap_or(usual)
+    job.fasteners.penetration.unwrap_or(job.siding().fastening.penetration)
 }
 
-/// Shortest nail: for foam-backed siding (FACTS PR-06, common practice, no source), for plain vinyl
-/// (SD-38, HAB).
+/// Shortest nail in force.
 fn shortest(job: &Job) -> f64 {
-    let usual = match job.product.kind {
-        Kind::FoamBacked => 2.5,
-        Kind::Vinyl => 1.5,
-        Kind::Wood | Kind::FibreCement => 0.0,
-    };
-    job.fasteners.shortest.unwrap_or(usual)
+    job.fasteners.shortest.unwrap_or(job.siding().fastening.shortest)
 }
 
 /// The least nail to buy that reaches through what holds no nail and far enough into what does
-/// (FACTS SD-37): of the job's lengths, else by the half inch. The 1/32 in under the head (SD-25)
+/// (FACTS SD-37): of the job's lengths, else as nails are stocked. The 1/32 in under the head (SD-25)
 /// alone does not call for the next size; the worked example leaves it out too.
 fn nail_length(job: &Job, through: f64) -> f64 {
     let least = (through + penetration(job)).max(shortest(job));
-    // Nails through boards are stocked by the quarter inch (FACTS WX-15: 2, 3 1/4).
-    let parts = if job.product.kind.is_board() { 4.0 } else { 2.0 };
+    let parts = job.siding().fastening.lengths_per_inch;
     let reaches = job.fasteners.lengths.iter().copied().filter(|l| *l >= least - 1e-9);
     reaches.reduce(f64::min).unwrap_or_else(|| (whole(least * parts) / parts).max(shortest(job)))
 }
@@ -69,8 +56,8 @@ pub(super) fn siding_nail(job: &Job) -> f64 {
 
 /// What a panel's nail goes through, and its length (FACTS SD-37, SD-29, SD-30).
 fn built_up(job: &Job) -> Fastening {
-    // A board is nailed tight; a panel hangs under the head.
-    let head = if job.product.kind.is_board() { 0.0 } else { UNDER_HEAD };
+    // What is nailed to studs is nailed tight; a hem hangs under the head.
+    let head = if job.siding().fastening.through.is_slotted() { UNDER_HEAD } else { 0.0 };
     let mut all = vec![NailLayer { layer: LayerKind::UnderHead, thickness: head }];
     all.extend(layers(job));
     all.push(NailLayer { layer: LayerKind::Nailable, thickness: penetration(job) });
@@ -79,7 +66,7 @@ fn built_up(job: &Job) -> Fastening {
         needed: all.iter().map(|l| l.thickness).sum(),
         layers: all,
         length: siding_nail(job),
-        shank: job.fasteners.shank,
+        shank: job.nail_shank(),
         head: job.fasteners.head,
         nails: Vec::new(),
     }
@@ -130,27 +117,28 @@ pub(super) fn trim_nails(t: &TrimPiece, spacing: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 
     #[test]
     fn nail_length_of_the_worked_example() {
         // FACTS SD-37: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
-        let of = |kind: Kind, through: f64| {
+        let of = |kind: Siding, through: f64| {
             let mut job = Job { product: crate::job::Product::of(kind), ..Job::default() };
             let plain = nail_length(&job, through);
             job.fasteners.lengths = vec![1.5, 1.75, 2.0, 2.5, 3.0, 3.25, 3.5];
             (plain, nail_length(&job, through))
         };
-        assert_eq!(of(Kind::FoamBacked, 1.25), (2.5, 2.5));
-        assert_eq!(of(Kind::FoamBacked, 0.75), (2.5, 2.5)); // PR-06
-        assert_eq!(of(Kind::FoamBacked, 1.75), (3.0, 3.0));
+        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 1.25), (2.5, 2.5));
+        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 0.75), (2.5, 2.5)); // PR-06
+        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 1.75), (3.0, 3.0));
         // FACTS SD-38 (HAB): 1 1/2 to 2 in for plain vinyl.
-        assert_eq!(of(Kind::Vinyl, 0.0), (1.5, 1.5));
-        assert_eq!(of(Kind::Vinyl, 0.5), (2.0, 1.75));
+        assert_eq!(of(Siding::Panel(PanelSiding::Vinyl), 0.0), (1.5, 1.5));
+        assert_eq!(of(Siding::Panel(PanelSiding::Vinyl), 0.5), (2.0, 1.75));
         // FACTS WX-15 (CRA): 1 1/2 in of penetration in all, foam counts nothing; 1/2 in bevel siding
         // takes 2 in (6d), 3/4 in boards over 1 in of foam 3 1/4 in (12d).
-        assert_eq!(of(Kind::Wood, 0.5), (2.0, 2.0));
-        assert_eq!(of(Kind::Wood, 1.75), (3.25, 3.25));
-        assert_eq!(of(Kind::FoamBacked, 3.75).1, 5.0); // over the list
+        assert_eq!(of(Siding::Board(BoardSiding::Wood), 0.5), (2.0, 2.0));
+        assert_eq!(of(Siding::Board(BoardSiding::Wood), 1.75), (3.25, 3.25));
+        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 3.75).1, 5.0); // over the list
     }
 
     #[test]

@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
+use crate::job::Job;
+use crate::job::siding::kind::Siding;
 use crate::layout::Layout;
 use crate::model::ids::{ElevationName, WallId};
 use crate::model::item::SidingPiece;
@@ -18,9 +20,17 @@ pub(super) fn whole(units: f64) -> f64 {
     (units - 1e-9).ceil().max(0.0)
 }
 
+/// What one stock length of a job's siding is.
+pub(super) fn siding_piece_of(job: &Job) -> SidingPiece {
+    match job.product.kind {
+        Siding::Panel(_) => SidingPiece::Panel,
+        Siding::Board(_) => SidingPiece::Board,
+    }
+}
+
 /// What one stock length of a layout's siding is.
 pub(super) fn siding_piece(layout: &Layout) -> SidingPiece {
-    SidingPiece::of_boards(layout.job.product.kind.is_board())
+    siding_piece_of(&layout.job)
 }
 
 /// Shares by wall, in the layout's order.

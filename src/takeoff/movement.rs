@@ -16,10 +16,10 @@ pub fn movement(layout: &Layout) -> Movement {
         installed: w.installed(),
         lowest: w.lowest_f,
         highest: w.highest_f,
-        expansion: w.expansion,
+        expansion: layout.job.expansion(),
         rows: Vec::new(),
     };
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().movement.is_none() {
         return out;
     }
     if let Some(length) = longest(layout.pieces().map(|(.., p)| p.length)) {

@@ -6,7 +6,6 @@ use super::fasteners::{nails, penetration, siding_nail, through, trim_nails, tri
 use super::lines::{Shares, siding_piece, waste, whole};
 use super::trims::WallParts;
 use crate::geom::vocabulary::Xy;
-use crate::job::Kind;
 use crate::layout::Layout;
 use crate::model::basis::{Basis, StockNails};
 use crate::model::item::{CountUnit, Item};
@@ -26,7 +25,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     out
 }
 
-/// A piece of flashing behind each joint of fiber-cement (FACTS SD-132, JLC-F).
+/// A piece of flashing behind each joint that is backed: fiber-cement (FACTS SD-132, JLC-F).
 fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
@@ -38,8 +37,8 @@ fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
         }
     }
     let item = Item::JointBacking { width: JOINT_BACKING };
-    let fiber_cement = layout.job.product.kind == Kind::FibreCement;
-    (fiber_cement && shares.net() > 0.0).then(|| TakeoffLine {
+    let backed = layout.job.siding().joints.is_backed();
+    (backed && shares.net() > 0.0).then(|| TakeoffLine {
         net: shares.net(),
         order: shares.net(),
         shares: shares.done(layout),
@@ -85,7 +84,7 @@ fn siding_nails(layout: &Layout) -> TakeoffLine {
         spacing,
         through: through(job),
         penetration: penetration(job),
-        shank: job.fasteners.shank,
+        shank: job.nail_shank(),
         head: job.fasteners.head,
     };
     boxed(layout, Item::SidingNails { piece, length: siding_nail(job) }, shares, basis)

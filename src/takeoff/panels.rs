@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::lines::{Shares, siding_piece, waste, whole};
 use crate::geom::vocabulary::Xy;
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::basis::Basis;
@@ -175,7 +176,7 @@ fn carton_line(layout: &Layout, lot: &Lot) -> TakeoffLine {
 /// Whether boards are bought by the piece.
 pub(super) fn sold_singly(layout: &Layout) -> bool {
     let p = &layout.job.product;
-    p.kind.is_board() && p.carton == 1
+    p.system().sold_by == SoldBy::Piece && p.carton == 1
 }
 
 fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {

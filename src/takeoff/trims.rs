@@ -46,7 +46,7 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     if mine.is_empty() {
         return None;
     }
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     let length = layout.job.stock(stock);
     let mut shares = Shares::default();
     let parts = WallParts::of(layout);

@@ -22,6 +22,7 @@ pub(super) fn wants_finish_trim(y: f64, pole: &StoryPole, job: &Job) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::job::siding::kind::{PanelSiding, Siding};
 
     #[test]
     fn a_cut_near_a_faces_lower_edge_stands_in_the_channel_alone() {
@@ -33,7 +34,7 @@ mod tests {
         assert!(!wants(21.0, &job) && !wants(20.5, &job) && wants(23.0, &job));
         assert!(wants(20.0, &job) && wants(20.25, &job)); // the top of the first face
         // SD-106 (VSI-HW): plain vinyl has finish trim under every sill.
-        job.product.kind = crate::job::Kind::Vinyl;
+        job.product.kind = Siding::Panel(PanelSiding::Vinyl);
         assert!(wants(21.0, &job) && !wants(16.0, &job));
     }
 }

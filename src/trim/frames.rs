@@ -21,7 +21,7 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
     for (i, opening) in place.wall.openings.iter().enumerate() {
         let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
         let mut frame = frame(place, &sides, pole, job);
-        if job.product.kind.is_board() {
+        if !job.siding().receivers.has_pockets() {
             // Boards butt against the casing; only the head is capped.
             frame.retain(|p| p.kind == TrimKind::DripCap);
         }

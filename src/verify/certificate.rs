@@ -22,7 +22,7 @@ pub(super) fn sixteenths(x: f64) -> i128 {
 }
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().joints.is_on_studs() {
         return [super::joints::bound(layout)];
     }
     let mut rule = Rule::default();

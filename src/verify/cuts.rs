@@ -36,7 +36,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
 
 /// Area that ends told as square leave, as far as they lean and may.
 fn leaning(c: &LaidCourse, p: &Piece) -> f64 {
-    let ends = [(&p.left_contour, p.x0), (&p.right_contour, p.x1)];
+    let ends = [(&p.ends[0].contour, p.x0), (&p.ends[1].contour, p.x1)];
     let lean = ends.into_iter().filter(|(contour, _)| contour.is_none()).map(|(_, end)| {
         let off = p.outline.iter().map(|q| (q[0] - end).abs());
         off.filter(|d| *d <= LEAN).fold(0.0, f64::max)
@@ -64,7 +64,7 @@ fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
     let strip = shapes.add([&vec![[p.x0, low], [p.x1, low], [p.x1, high], [p.x0, high]]]);
     let shown = shapes.add(std::iter::once(&p.outline).chain(&p.holes));
     let mut told = 0.0;
-    for (contour, end) in [(&p.left_contour, p.x0), (&p.right_contour, p.x1)] {
+    for (contour, end) in [(&p.ends[0].contour, p.x0), (&p.ends[1].contour, p.x1)] {
         let Some(contour) = contour else { continue };
         told += run(contour);
         let mut ring = placed(contour, c, p);
@@ -147,7 +147,7 @@ mod tests {
         );
         // Untold, the notch of 10 by 3 is what differs.
         assert!((compare(&c, &p).0 - 30.0).abs() < 1e-6);
-        let around = "front-W1".to_owned();
+        let around = vec!["front-W1".into()];
         let (left, width, depth) = (20.0, 12.0, 3.0);
         let n =
             Notch { side: NotchSide::Top, left, width, depth, foot: None, around, contour: None };

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Rule, same};
+use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::verified::RuleCheck;
@@ -110,7 +111,7 @@ fn counts(layout: &Layout) -> RuleCheck {
     });
     let all = panels + order("spare-panels").unwrap_or(0.0);
     let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.product.kind.is_board() && layout.job.product.carton == 1;
+    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
     rule.case(order("cartons") == Some(cartons) || singly, || {
         format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
     });

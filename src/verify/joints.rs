@@ -13,7 +13,7 @@ const ON: f64 = 1.0 / 64.0;
 
 /// Joints of panels are seams: those have rules of their own.
 pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
-    layout.job.product.kind.is_board().then(|| on_studs(layout))
+    layout.job.siding().joints.is_on_studs().then(|| on_studs(layout))
 }
 
 fn on_studs(layout: &Layout) -> RuleCheck {

@@ -39,7 +39,7 @@ fn around(layout: &Layout, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64
 
 fn place(rule: &mut Rule, layout: &Layout, w: &LaidWall, c: &LaidCourse, p: &Piece, n: &Notch) {
     // A step of the wall itself goes round nothing.
-    for id in n.around.split(" and ").filter(|id| !id.is_empty()) {
+    for id in &n.around {
         let Some(found) = around(layout, w, id) else {
             rule.case(false, || {
                 format!("piece {}: a notch round {id}, which is not on {}", p.mark, w.id)
@@ -52,7 +52,7 @@ fn place(rule: &mut Rule, layout: &Layout, w: &LaidWall, c: &LaidCourse, p: &Pie
         rule.case(meets && low - over < c.top && high + over > c.bottom, || {
             format!("piece {}: no part of {id} is in the notch round it", p.mark)
         });
-        if n.around == id && n.contour.is_none() && square(w, id) {
+        if n.around == [id.clone()] && n.contour.is_none() && square(w, id) {
             size(rule, (c, p, n), found);
         }
     }
@@ -96,7 +96,7 @@ fn size(rule: &mut Rule, (c, p, n): (&LaidCourse, &Piece, &Notch), found: ([f64;
             "piece {}: the notch round {} is {:.3} wide at {:.3} and {:.3} deep, {:.3} wide at \
              {:.3} and {depth:.3} deep is needed",
             p.mark,
-            n.around,
+            n.around.join(" and "),
             n.width,
             n.left,
             n.depth,

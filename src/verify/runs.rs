@@ -22,10 +22,10 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
             for r in &c.runs {
                 let place = || format!("{}, {}, run {}", e.name, w.id, r.id);
                 rule.case(seen.insert(&r.id), || format!("{}: a name twice", place()));
-                for (told, hand) in [(r.left, 0), (r.right, 1)] {
+                for (hand, told) in r.ends.iter().map(|e| e.receiver).enumerate() {
                     let drawn = drawn(sides, c, r, hand);
                     // What ends at a fixture stands in a channel round it.
-                    let boards = layout.job.product.kind.is_board();
+                    let boards = !layout.job.siding().receivers.has_pockets();
                     let there = if boards { Receiver::Trim } else { Receiver::JChannel };
                     let agrees = drawn.contains(&told) || (drawn.is_empty() && told == there);
                     rule.case(agrees, || {

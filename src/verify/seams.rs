@@ -65,7 +65,7 @@ fn spans(layout: &Layout) -> RuleCheck {
 
 fn factory(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let mut by: BTreeMap<&str, f64> = BTreeMap::new();
     for q in &layout.panels {
         by.entry(&q.id).or_insert(q.stock);
@@ -77,14 +77,14 @@ fn factory(layout: &Layout) -> RuleCheck {
         for (_, pair) in seams.filter(|(i, _)| !(boards || is_fixed(r, *i))) {
             let (a, b) = (&pair[0], &pair[1]);
             let ends = same(a.end, stock(a)) && same(b.start, 0.0);
-            let told = a.right_end == EndCut::Factory && b.left_end == EndCut::Factory;
+            let told = a.ends[1].cut == EndCut::Factory && b.ends[0].cut == EndCut::Factory;
             rule.case(ends && told, || {
                 format!("run {}: {} and {} do not meet with factory ends", r.id, a.mark, b.mark)
             });
         }
         for p in &r.pieces {
-            let left = p.left_end != EndCut::Factory || same(p.start, 0.0);
-            let right = p.right_end != EndCut::Factory || same(p.end, stock(p));
+            let left = p.ends[0].cut != EndCut::Factory || same(p.start, 0.0);
+            let right = p.ends[1].cut != EndCut::Factory || same(p.end, stock(p));
             rule.case(left && right, || {
                 format!("piece {} claims a factory end it does not have", p.mark)
             });
@@ -116,7 +116,7 @@ fn places(layout: &Layout) -> RuleCheck {
 
 fn stagger(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
-    if layout.job.product.kind.is_board() {
+    if layout.job.siding().joints.is_on_studs() {
         return super::joints::stagger(layout);
     }
     let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
@@ -177,7 +177,7 @@ fn shortest(layout: &Layout) -> RuleCheck {
 fn fixtures(layout: &Layout) -> RuleCheck {
     let mut rule = Rule::default();
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
-    let boards = layout.job.product.kind.is_board();
+    let boards = layout.job.siding().joints.is_on_studs();
     let room = lap.abs() / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
     for (_, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
         for r in w.courses.iter().flat_map(|c| &c.runs) {

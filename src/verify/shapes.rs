@@ -6,7 +6,7 @@ use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
 use crate::layout::course::{LaidCourse, LaidRun};
-use crate::layout::piece::{EndCut, Piece};
+use crate::layout::piece::{EndCut, Piece, PieceEnd};
 use crate::layout::verified::RuleCheck;
 use crate::pitch;
 
@@ -102,11 +102,14 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
 }
 
 fn end(rule: &mut Rule, r: &LaidRun, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
-    let (cut, angle, set, slope, contour) = if hand == 0 {
-        (p.left_end, p.left_angle, p.left_set, r.left_slope, &p.left_contour)
-    } else {
-        (p.right_end, p.right_angle, p.right_set, r.right_slope, &p.right_contour)
-    };
+    let (end, slope) = (&p.ends[hand], r.ends[hand].slope);
+    let PieceEnd { cut, angle, contour, .. } = end;
+    let (cut, angle, set) = (*cut, *angle, end.set_back());
+    let outermost = if hand == 0 { 0.0 } else { p.length };
+    rule.case(same(end.long_point, outermost), || {
+        let at = end.long_point;
+        format!("piece {}: its {name} end's long point is told at {at:.3}", p.mark)
+    });
     let told = || format!("told as {cut:?} at {angle:.2} degrees with {set:.3}");
     let Some(contour) = contour else {
         let square =
@@ -137,7 +140,10 @@ fn end(rule: &mut Rule, r: &LaidRun, p: &Piece, slabs: &[Slab], hand: usize, nam
         EndCut::Factory | EndCut::Square => false,
     };
     let angled = contour.spacing.is_some() || (expected - angle).abs() < SAME_ANGLE;
-    rule.case(kind && angled && (most - least - set).abs() < NEAR && set > 0.0, || {
+    let innermost = if hand == 0 { most } else { least };
+    let deep_as_told =
+        (most - least - set).abs() < NEAR && (innermost - end.short_point).abs() < NEAR;
+    rule.case(kind && angled && deep_as_told && set > 0.0, || {
         let deep = most - least;
         format!(
             "piece {}: its {name} end is cut at {expected:.2} degrees with {deep:.3} from long \

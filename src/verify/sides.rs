@@ -120,7 +120,7 @@ fn name(
     let takes = match takes(layout, e) {
         // Boards butt against trim wherever panels stand in a channel (FACTS SD-132).
         Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
-            if layout.job.product.kind.is_board() =>
+            if !layout.job.siding().receivers.has_pockets() =>
         {
             Receiver::Trim
         }

@@ -67,7 +67,7 @@ fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
 }
 
 fn closes(rule: &mut Rule, layout: &Layout, w: &LaidWall, f: &Frame) {
-    if layout.job.product.kind.is_board() {
+    if !layout.job.siding().receivers.has_pockets() {
         let others = [TrimKind::DripCap, TrimKind::Surround];
         let channels =
             f.trims.iter().filter(|t| !others.contains(&t.kind) && !t.kind.behind()).count();
@@ -173,7 +173,7 @@ fn sheds(rule: &mut Rule, layout: &Layout, f: &Frame) {
     }
     for e in level(EdgeKind::Sill) {
         let open = bare(e.from, e.to, &f.of_kind(TrimKind::FinishTrim));
-        if layout.job.product.kind.is_board() {
+        if !layout.job.siding().receivers.has_pockets() {
             break;
         }
         let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);

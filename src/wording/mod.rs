@@ -2,8 +2,15 @@
 //! is computed here: what a sentence says comes in as data.
 
 pub mod layers;
+pub mod lists;
 pub mod movement;
 pub mod nails;
+pub mod pole;
 pub mod proof;
+pub mod restricted;
+pub mod seams;
+pub mod siding;
 pub mod sources;
 pub mod takeoff;
+pub mod trim;
+pub mod work;

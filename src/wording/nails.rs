@@ -3,11 +3,11 @@
 use crate::job::Job;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer};
 use crate::units::LengthStyle;
-use crate::wording::takeoff::items::{piece, trim};
+use crate::wording::takeoff::items::{piece, trim_stock};
 
 /// The nail for siding, then the nails by what they hold.
 pub fn sentences(fastening: &Fastening, job: &Job) -> Vec<String> {
-    let (style, boards) = (job.sheet.lengths, job.product.kind.is_board());
+    let (style, boards) = (job.sheet.lengths, !job.siding().receivers.has_pockets());
     let layers: Vec<String> = fastening.layers.iter().map(|l| layer(l, style)).collect();
     let mut out = vec![format!(
         "Nails for {}s, {}: {}. Shank {} or more, head {} or more, corrosion-resistant. Fix as the manufacturer and the code say; wind design stays with them.",
@@ -38,7 +38,7 @@ fn layer(l: &NailLayer, style: LengthStyle) -> String {
 fn count(n: &NailCount, style: LengthStyle, boards: bool) -> String {
     let holds = match n.holds {
         Fastened::Siding(of) => format!("{}s", piece(of)),
-        Fastened::Trim(stock) => trim(stock, boards).to_owned(),
+        Fastened::Trim(stock) => trim_stock(stock, boards).to_owned(),
     };
     format!(
         "{holds}: at most {} apart, {} nails in {} pieces.",

@@ -1,6 +1,7 @@
 //! How few panels there can be, in sentences.
 
 use crate::job::Job;
+use crate::job::siding::kind::Siding;
 use crate::layout::bound::{Bound, BoundMethod};
 use crate::model::item::SidingPiece;
 use crate::model::seam::{Dual, Exclusion, MixedProof, StockShare};
@@ -122,7 +123,10 @@ pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
 }
 
 fn siding_piece(job: &Job) -> SidingPiece {
-    SidingPiece::of_boards(job.product.kind.is_board())
+    match job.product.kind {
+        Siding::Panel(_) => SidingPiece::Panel,
+        Siding::Board(_) => SidingPiece::Board,
+    }
 }
 
 /// Whether cost is kept least, not length.

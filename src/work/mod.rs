@@ -1,50 +1,55 @@
 //! The order of work on each wall: which way laps face, where level is checked, how panels get into
-//! tight places, and all of it in sentences to be read on a ladder.
+//! places with restricted access, and what goes on in which order.
 
+mod cut_edges;
+mod flashing;
+mod restricted;
+mod rules;
 mod runs;
 mod steps;
-mod tight;
+mod trim_index;
 
+use self::trim_index::TrimIndex;
 use crate::layout::Layout;
+use crate::layout::wall::LaidWall;
 use crate::model::work::{WallWork, WorkOrder};
 
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
 pub fn work(layout: &Layout) -> WorkOrder {
-    let rules = &layout.job.work;
-    // Boards butt: nothing laps, and a board is set from the front.
-    let laps = !layout.job.product.kind.is_board();
-    let index = steps::Index::of(layout);
-    let seen = layout.elevations.iter().map(|e| (e, runs::seen_from(e, rules.seen(&e.name))));
-    let walls = seen
-        .flat_map(|(e, seen)| e.walls.iter().map(move |w| (e, w, seen.clone())))
-        .map(|(e, w, (seen_from, seen_from_what))| {
-            let each = i64::from(rules.level_check.max(1));
-            let last = w.courses.last().map_or(i32::MIN, |c| c.index);
+    let job = &layout.job;
+    // Where ends butt nothing laps; what stands in no pocket is set from the front.
+    let (laps, pockets) = (job.siding().joints.is_lapped(), job.siding().receivers.has_pockets());
+    let index = TrimIndex::new(layout);
+    let mut walls = Vec::new();
+    for e in &layout.elevations {
+        let (seen_from, viewpoint) = runs::seen_from(e, job.work.seen(&e.name));
+        for w in &e.walls {
             let mut out = WallWork {
                 elevation: e.name.clone(),
                 wall: w.id.clone(),
                 seen_from,
-                seen_from_what,
-                runs: if laps { runs::orders(w, seen_from) } else { Vec::new() },
-                // The same courses on every wall, so that each is checked against the next. The top
-                // course has nothing on it to go wrong.
-                level_checks: w
-                    .courses
-                    .iter()
-                    .filter(|c| c.index < last)
-                    .map(|c| c.index + 1)
-                    .filter(|n| i64::from(*n) % each == 0)
-                    .collect(),
-                tight: if laps {
-                    tight::spots(w, layout.job.seams.shortest, layout.job.sheet.lengths)
-                } else {
-                    Vec::new()
-                },
-                steps: Vec::new(),
+                viewpoint: viewpoint.clone(),
+                level_checks: level_checks(w, job.work.level_check),
+                ..WallWork::default()
             };
-            out.steps = steps::steps(layout, &index, (e, w), &out);
-            out
-        })
-        .collect();
-    WorkOrder { everywhere: steps::everywhere(layout), walls }
+            if laps {
+                out.runs = runs::orders(w, seen_from);
+            }
+            if pockets {
+                out.restricted = restricted::places(w, job.seams.shortest);
+            }
+            out.steps = steps::steps(&index, (e, w), &out, !pockets);
+            walls.push(out);
+        }
+    }
+    WorkOrder { everywhere: rules::everywhere(job), walls }
+}
+
+/// The same courses on every wall, so that each is checked against the next. The top course has
+/// nothing on it to go wrong.
+fn level_checks(w: &LaidWall, each: u32) -> Vec<i32> {
+    let each = i64::from(each.max(1));
+    let last = w.courses.last().map_or(i32::MIN, |c| c.index);
+    let below = w.courses.iter().filter(|c| c.index < last).map(|c| c.index + 1);
+    below.filter(|n| i64::from(*n) % each == 0).collect()
 }

@@ -5,10 +5,10 @@ use crate::job::SeenFrom;
 use crate::layout::course::LaidRun;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::OpeningKind;
-use crate::model::work::{Begins, RunOrder};
+use crate::model::work::{Begins, RunOrder, Viewpoint};
 
-/// Where along an elevation it is seen from, and that in words.
-pub(super) fn seen_from(e: &LaidElevation, from: SeenFrom) -> (f64, String) {
+/// Where along an elevation it is seen from, and what stands there.
+pub(super) fn seen_from(e: &LaidElevation, from: SeenFrom) -> (f64, Viewpoint) {
     let xs = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]);
     let (left, right) =
         xs.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), x| (a.min(x), b.max(x)));
@@ -16,10 +16,12 @@ pub(super) fn seen_from(e: &LaidElevation, from: SeenFrom) -> (f64, String) {
     let mut doors =
         e.walls.iter().flat_map(|w| &w.openings).filter(|o| o.kind == OpeningKind::Door);
     match (from, doors.next()) {
-        (SeenFrom::Entrance, Some(o)) => ((o.left + o.right) / 2.0, format!("the door {}", o.id)),
-        (SeenFrom::Entrance | SeenFrom::Left, _) => (left, "the left end".to_owned()),
-        (SeenFrom::Middle, _) => ((left + right) / 2.0, "the middle".to_owned()),
-        (SeenFrom::Right, _) => (right, "the right end".to_owned()),
+        (SeenFrom::Entrance, Some(o)) => {
+            ((o.left + o.right) / 2.0, Viewpoint::Door { opening: o.id.clone() })
+        }
+        (SeenFrom::Entrance | SeenFrom::Left, _) => (left, Viewpoint::LeftEnd),
+        (SeenFrom::Middle, _) => ((left + right) / 2.0, Viewpoint::Middle),
+        (SeenFrom::Right, _) => (right, Viewpoint::RightEnd),
     }
 }
 

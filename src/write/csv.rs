@@ -16,6 +16,7 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
+use crate::wording::pole;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::items;
 
@@ -157,7 +158,7 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
         vec![
             number(style.number(l.height)),
             safe(&style.length(l.height)),
-            l.kind.word().to_owned(),
+            pole::line(l.kind).to_owned(),
             l.course.to_string(),
             number(style.number(l.over)),
             style.short(l.over),
@@ -239,6 +240,7 @@ fn piece(
 ) -> Vec<String> {
     let length = |v: f64| number(style.number(v));
     let rip = |v: Option<f64>| v.map_or(String::new(), length);
+    let [left, right] = &p.ends;
     let mut row = vec![
         safe(&p.panel),
         safe(&p.mark),
@@ -246,10 +248,10 @@ fn piece(
         length(p.end),
         length(p.length),
         style.cut(p.length),
-        end(p.left_end).into(),
-        number(p.left_angle),
-        end(p.right_end).into(),
-        number(p.right_angle),
+        end(left.cut).into(),
+        number(left.angle),
+        end(right.cut).into(),
+        number(right.angle),
         rip(p.rip.as_ref().map(|r| r.from)),
         rip(p.rip.as_ref().map(|r| r.to)),
         safe(&notches(p, style)),
@@ -269,16 +271,16 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
         length((b - a).max(0.0))
     };
     let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
-    let work = &p.edge_work;
+    let (work, [left, right]) = (&p.edge_work, &p.ends);
     vec![
         edge(false),
         edge(true),
-        length(p.left_set),
-        length(p.right_set),
-        number(90.0 - p.left_angle),
-        number(90.0 - p.right_angle),
-        safe(&points(&p.left_contour)),
-        safe(&points(&p.right_contour)),
+        length(left.set_back()),
+        length(right.set_back()),
+        number(90.0 - left.angle),
+        number(90.0 - right.angle),
+        safe(&points(&left.contour)),
+        safe(&points(&right.contour)),
         work.slots.to_string(),
         work.lugs.to_string(),
         if work.furring { "yes".to_owned() } else { String::new() },

@@ -6,15 +6,23 @@ pub mod csv;
 pub mod json;
 pub mod layers;
 pub mod overlay;
+#[cfg(feature = "pdf")]
 pub mod pdf;
-pub mod render;
+#[cfg(feature = "png")]
+pub mod png;
 pub mod report;
 mod report_nails;
 mod report_pole;
 mod report_work;
+#[cfg(feature = "xlsx")]
 mod settings;
+pub mod summary;
 pub mod svg;
+#[cfg(any(feature = "pdf", feature = "png"))]
+mod svg_tree;
 pub mod tables;
 pub mod template;
+pub mod walls;
 mod words;
+#[cfg(feature = "xlsx")]
 pub mod xlsx;

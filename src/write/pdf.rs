@@ -9,6 +9,7 @@ use krilla::outline::{Outline, OutlineNode};
 use krilla::page::{PageLabel, PageSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
+use super::svg_tree::tree;
 use crate::model::sheet::Sheet;
 
 /// The sheets as PDF. `svgs` are the same sheets as SVG, in order.
@@ -24,7 +25,7 @@ pub fn document(
     let mut doc = Document::new();
     let mut outline = Outline::new();
     for (i, (sheet, svg)) in sheets.iter().zip(svgs).enumerate() {
-        let tree = super::render::tree(svg)?;
+        let tree = tree(svg)?;
         let (w, h) = ((sheet.width * 72.0) as f32, (sheet.height * 72.0) as f32);
         // A page is called what its own file is called.
         let label = PageLabel::new(None, Some(sheet.name.clone()), None);

@@ -2,7 +2,7 @@
 
 use super::tables::{costs, terminal_table};
 use crate::diag::{Note, Severity};
-use crate::job::Kind;
+use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
@@ -11,6 +11,7 @@ use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::comparison as compared;
 use crate::wording::takeoff::{advice, checks, items};
+use crate::wording::{pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -87,55 +88,14 @@ fn read(layout: &Layout) -> String {
     for line in [
         format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")),
         format!("Unit: {}, taken by {}; {proof}.", plain(&d.unit), plain(&d.unit_source)),
-        format!(
-            "Datum: butt line of course 1 at {} {} the level line; {}.",
-            style.length(layout.datum.abs()),
-            if layout.datum < 0.0 { "below" } else { "above" },
-            layout.datum_why
-        ),
-        siding(layout, &plain(&colour)),
-        layout.job.edges_as_drawn(),
+        pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
+        siding::in_full(&layout.job, &plain(&colour)),
+        siding::edges_as_drawn(&layout.job),
     ] {
         out.push_str(&wrapped(&line, ""));
         out.push('\n');
     }
     out
-}
-
-fn siding(layout: &Layout, colour: &str) -> String {
-    let (p, style) = (&layout.job.product, layout.job.sheet.lengths);
-    if p.kind.is_board() {
-        let (least, most) = p.limits();
-        return format!(
-            "Siding: {}, {} exposure {} evened within {} and {}, boards of {}{colour}; joints on studs {} apart with a gap of {}, {} gap at trim, to caulk as the maker says.",
-            p.kind.words(),
-            p.profile(),
-            style.short(p.exposure),
-            style.short(least),
-            style.short(most),
-            style.length(p.length),
-            style.short(layout.job.boards.stud_spacing),
-            style.short(-layout.job.lap()),
-            style.short(layout.job.end_gap())
-        );
-    }
-    let stocks: Vec<String> = [false, true][..p.stocks().len()]
-        .iter()
-        .zip(p.stocks())
-        .map(|(second, l)| format!("{}, {} to a carton", style.length(l), p.in_carton(*second)))
-        .collect();
-    format!(
-        "Siding: {}, {} {}, exposure {}, panels of {}{colour}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
-        p.kind.words(),
-        p.profile(),
-        style.short(p.face()),
-        style.short(p.exposure),
-        stocks.join(", and of "),
-        style.short(layout.job.lap()),
-        if p.foam_meets_foam() { ", foam to foam" } else { "" },
-        style.short(layout.job.end_gap()),
-        style.short(layout.job.pocket())
-    )
 }
 
 fn walls(layout: &Layout) -> String {
@@ -195,12 +155,17 @@ fn panels(layout: &Layout) -> String {
     lines.extend(proof::other_policy(b, job));
     for c in &b.conflicts {
         let broken = |b: &crate::model::seam::Break| {
-            format!("{}, broken on {}: {}.", b.mark, plain(&c.elevation), b.words)
+            format!(
+                "{}, broken on {}: {}.",
+                b.mark,
+                plain(&c.elevation),
+                seams::fault(&b.fault, layout.job.sheet.lengths)
+            )
         };
         lines.extend(c.breaks.iter().map(broken));
     }
-    let head = if layout.job.product.kind.is_board() { "BOARDS\n" } else { "PANELS\n" };
-    lines.iter().fold(String::from(head), |out, l| out + &wrapped(l, "  ") + "\n")
+    let head = siding::pieces_heading(layout.job.product.kind).to_uppercase() + "\n";
+    lines.iter().fold(head, |out, l| out + &wrapped(l, "  ") + "\n")
 }
 
 /// How each line of the takeoff came about.
@@ -370,7 +335,7 @@ pub fn notes(notes: &[Note]) -> String {
 }
 
 /// The usual cautions (FACTS section 5), in every report.
-pub fn cautions(kind: Kind) -> String {
+pub fn cautions(kind: Siding) -> String {
     let before = [
         "CAUTIONS",
         "The siding maker's instructions and the local code override every figure here.",
@@ -380,10 +345,10 @@ pub fn cautions(kind: Kind) -> String {
         "Before 1978: painted surfaces may hold lead; asbestos-cement siding or sheet may lie underneath. Stop, test, and leave it to certified people.",
     ];
     let after = ["Behind the wall: look for wiring, gas and water before you nail."];
-    let lines = before.iter().chain(kind.cautions()).chain(&after);
+    let lines = before.into_iter().chain(siding::cautions(kind)).chain(after);
     let mut out = String::new();
     for (i, l) in lines.enumerate() {
-        out.push_str(&if i == 0 { (*l).to_owned() } else { wrapped(l, "  ") });
+        out.push_str(&if i == 0 { l.to_owned() } else { wrapped(l, "  ") });
         out.push('\n');
     }
     out

@@ -2,6 +2,7 @@
 
 use super::report::{bullets, titled};
 use crate::layout::Layout;
+use crate::wording::pole as words;
 
 pub(super) fn datum(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
@@ -9,17 +10,8 @@ pub(super) fn datum(layout: &Layout) -> String {
     if pole.choices.is_empty() {
         return String::new();
     }
-    let lines: Vec<String> = pole
-        .choices
-        .iter()
-        .map(|c| {
-            let what = if c.chosen { "in force" } else { "or" };
-            format!("{what}: {}, {:.1} points: {}.", style.length(c.datum), c.score, c.words)
-        })
-        .collect();
-    let title = format!(
-        "DATUM, {} HEIGHTS TRIED (points count against; all lines: story-pole.csv)",
-        pole.tried
-    );
-    titled(&title, &bullets(lines.iter().map(String::as_str)))
+    let choices = pole.choices.iter();
+    let lines: Vec<String> =
+        choices.map(|c| words::choice(c, &style.length(c.datum), style)).collect();
+    titled(&words::heading(pole).to_uppercase(), &bullets(lines.iter().map(String::as_str)))
 }

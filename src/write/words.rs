@@ -43,7 +43,10 @@ pub(super) fn notches(piece: &Piece, style: LengthStyle) -> String {
             NotchSide::Hole => "hole",
         };
         let foot = n.foot.map_or(String::new(), |f| format!(" {} up", style.short(f)));
-        let around = if n.around.is_empty() { "the wall's own edge" } else { &n.around };
+        let around = match n.around.join(" and ") {
+            none if none.is_empty() => "the wall's own edge".to_owned(),
+            names => names,
+        };
         let points =
             n.contour.as_ref().map_or(String::new(), |c| format!(", {}", contour(c, style)));
         format!(

@@ -245,8 +245,8 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     }
     for c in &plan.conflicts {
         eprintln!(
-            "  {}: {} courses {:?}: {} {}",
-            house.name, c.elevation, c.courses, c.broken, c.remedy
+            "  {}: {} courses {:?}: {:?} {:?}",
+            house.name, c.elevation, c.courses, c.rule, c.remedies
         );
     }
     if let Some(out) = &asked.out {

@@ -91,7 +91,6 @@ fn left(ring: &[P]) -> f64 {
 
 /// Round the piece as a cutter goes: foot, right end, head, left end; notches and slots on the way.
 fn ring(course: &Value, piece: &Value) -> Vec<P> {
-    let length = num(&piece["length"]);
     let face = num(&course["top"]) - num(&course["bottom"]);
     let (low, high) = match piece.get("rip") {
         Some(r) => (num(&r["from"]), num(&r["to"])),
@@ -112,7 +111,7 @@ fn ring(course: &Value, piece: &Value) -> Vec<P> {
         }
         out.push((r, low));
     }
-    out.extend(end(piece, "right", (low, high), length, &of("right")));
+    out.extend(end(piece, "right", (low, high), &of("right")));
     for n in of("top").into_iter().rev() {
         let (l, d) = (num(&n["left"]), num(&n["depth"]));
         let r = l + num(&n["width"]);
@@ -123,19 +122,20 @@ fn ring(course: &Value, piece: &Value) -> Vec<P> {
         }
         out.push((l, high));
     }
-    out.extend(end(piece, "left", (low, high), length, &of("left")).into_iter().rev());
+    out.extend(end(piece, "left", (low, high), &of("left")).into_iter().rev());
     without_spikes(out)
 }
 
 /// One end, bottom up: square, at its angle from its long point, or by its contour.
-fn end(piece: &Value, name: &str, (low, high): P, length: f64, slots: &[&Value]) -> Vec<P> {
-    let x = if name == "left" { 0.0 } else { length };
+fn end(piece: &Value, name: &str, (low, high): P, slots: &[&Value]) -> Vec<P> {
+    let end = &piece["ends"][usize::from(name == "right")];
+    let (x, short_point) = (num(&end["long_point"]), num(&end["short_point"]));
     let inward = if name == "left" { 1.0 } else { -1.0 };
-    let contour = piece.get(format!("{name}_contour")).map(|c| points(&c["points"]));
-    let set = num(&piece[format!("{name}_set")]);
-    match (piece[format!("{name}_end")].as_str().unwrap(), contour) {
+    let contour = end.get("contour").map(|c| points(&c["points"]));
+    let set = (short_point - x) * inward;
+    match (end["cut"].as_str().unwrap(), contour) {
         ("angled", Some(c)) if c.len() == 2 => {
-            let rise = set * num(&piece[format!("{name}_angle")]).to_radians().tan();
+            let rise = set * num(&end["angle"]).to_radians().tan();
             let long_at_foot = (c[1].0 - c[0].0) * inward > 0.0;
             // From the long point; a peak's ends meet under the head.
             if long_at_foot {
@@ -147,7 +147,7 @@ fn end(piece: &Value, name: &str, (low, high): P, length: f64, slots: &[&Value])
         (_, Some(c)) => c,
         (word, None) => {
             assert!(word == "factory" || word == "square", "{word} without a contour");
-            assert_eq!((set, num(&piece[format!("{name}_angle")])), (0.0, 90.0));
+            assert_eq!((set, num(&end["angle"])), (0.0, 90.0));
             let mut out = vec![(x, low)];
             for n in slots {
                 let (foot, d) = (num(&n["foot"]), num(&n["depth"]));

@@ -1,7 +1,7 @@
 //! Cuts: what a cutter is told makes each piece; figures of known shapes reckoned by hand.
 
 use lapwright::layout::Layout;
-use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::layout::piece::{EndCut, Piece, PieceEnd};
 use lapwright::model::notch::NotchSide;
 use lapwright::write::json;
 use serde_json::Value;
@@ -42,7 +42,7 @@ fn a_figure_told_wrongly_makes_another_piece() {
     let sound = told(&laid_by_a_crew("curlew-cottage"));
     assert_eq!(wrong(&sound), Vec::<String>::new());
     for (key, by) in
-        [("left", 0.2), ("width", 0.2), ("depth", 0.2), ("left_set", 1.0), ("left_angle", -3.0)]
+        [("left", 0.2), ("width", 0.2), ("depth", 0.2), ("short_point", 1.0), ("angle", -3.0)]
     {
         let mut layout = sound.clone();
         let mut changed = false;
@@ -51,9 +51,10 @@ fn a_figure_told_wrongly_makes_another_piece() {
         let courses = walls.flat_map(|w| w["courses"].as_array_mut().unwrap());
         let runs = courses.flat_map(|c| c["runs"].as_array_mut().unwrap());
         for p in runs.flat_map(|r| r["pieces"].as_array_mut().unwrap()) {
-            let place = if key.starts_with("left_") {
-                let straight = p["left_contour"]["points"].as_array().is_some_and(|c| c.len() == 2);
-                (straight && p["left_end"] == "angled").then_some(&mut p[key])
+            let place = if ["short_point", "angle"].contains(&key) {
+                let end = &mut p["ends"][0];
+                let straight = end["contour"]["points"].as_array().is_some_and(|c| c.len() == 2);
+                (straight && end["cut"] == "angled").then_some(&mut end[key])
             } else {
                 p["notches"].as_array_mut().unwrap().first_mut().map(|n| &mut n[key])
             };
@@ -126,11 +127,11 @@ fn an_end_beside_a_round_fixture_is_shaped_and_a_plumb_one_square() {
     // A bare fixture 16 in round takes the courses from 40 to 56 whole at its middle: ends are bowed.
     let layout = wall_with("A-ELEV-OBST", &arc((100.0, 48.0), 8.0, 0.0, 360.0));
     let (.., p) = layout.pieces().find(|(_, c, ..)| c.index == 5).unwrap();
-    assert_eq!((p.left_end, p.left_angle, p.left_set), (EndCut::Factory, 90.0, 0.0));
-    assert_eq!(p.right_end, EndCut::Shaped);
+    assert_eq!(p.ends[0], PieceEnd::square(EndCut::Factory, 0.0));
+    assert_eq!((p.ends[1].cut, p.ends[1].long_point), (EndCut::Shaped, p.length));
     // From under its middle to its side: 8 in, less where it is within 1/128 in of the butt line,
     // which counts as on it: sqrt(2 * 8 / 128) = 0.354.
-    assert!((7.64..8.03).contains(&p.right_set), "{}", p.right_set);
+    assert!((7.64..8.03).contains(&p.ends[1].set_back()), "{:?}", p.ends[1]);
 }
 
 #[test]

@@ -2,8 +2,10 @@
 
 use lapwright::job::Job;
 use lapwright::layout::Layout;
-use lapwright::model::pole::LineKind;
+use lapwright::model::pole::{DatumWeight, FirstCourse, LineKind};
 use lapwright::model::receiver::Receiver;
+use lapwright::units::LengthStyle;
+use lapwright::wording;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
@@ -46,8 +48,14 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
     let choices = &l.story_pole.choices;
     assert_eq!(choices.len(), 3);
     let other = choices.iter().find(|c| c.datum == -4.0).expect("WY-11 is not told");
-    assert!(other.terms.iter().any(|t| t.weight == "cut_start"), "{other:?}");
-    assert!(other.words.contains("courses.hang_below"), "{}", other.words);
+    assert!(other.terms.iter().any(|t| t.weight == DatumWeight::CutStart), "{other:?}");
+    // Its first course would be whole if it hung by those 4 in.
+    let FirstCourse::Cut { whole_if_hung, .. } = other.effects.first_course else {
+        panic!("{other:?}")
+    };
+    assert_eq!(whole_if_hung, 4.0);
+    let words = wording::pole::effects(&other.effects, LengthStyle::Feet);
+    assert!(words.contains("courses.hang_below"), "{words}");
     // Alternatives differ really: an inch or more apart, round the course.
     for (i, a) in choices.iter().enumerate() {
         for b in &choices[..i] {

@@ -3,8 +3,11 @@
 
 use lapwright::diag::Notes;
 use lapwright::job::file as job_file;
+use lapwright::model::pole::FirstCourse;
 use lapwright::model::trim::{TrimEnd, TrimKind};
 use lapwright::pipeline;
+use lapwright::units::LengthStyle;
+use lapwright::wording;
 
 use crate::small_walls::{job, laid, lengths, of};
 use crate::support::{broken, dxf, rect};
@@ -173,7 +176,12 @@ fn a_house_on_a_stone_base_starts_on_it() {
     assert_eq!(l.walls().next().unwrap().1.courses.len(), 12);
     // Where the job fixes another, the first course is cut, and no advice is given to hang it over stone.
     let l = laid(&rings, "[courses]\ndatum = 28\n");
-    let words = &l.story_pole.choices[0].words;
+    let effects = &l.story_pole.choices[0].effects;
+    let FirstCourse::Cut { along, whole_if_hung, .. } = effects.first_course else {
+        panic!("{effects:?}")
+    };
+    assert_eq!((along, whole_if_hung), (240.0, 0.0));
+    let words = wording::pole::effects(effects, LengthStyle::Feet);
     assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
 }
 
@@ -185,7 +193,9 @@ fn finish_trim_at_the_foot_is_named_for_the_first_course_not_the_top() {
         let at = of(&l, TrimKind::FinishTrim).into_iter().find(|t| t.from[1] == y);
         at.unwrap().mark.clone()
     };
-    let steps = l.work.walls[0].steps.join("\n");
-    assert!(steps.contains(&format!("held in finish trim {} by", mark(0.0))), "{steps}");
-    assert!(steps.contains(&format!("top course: finish trim {}.", mark(82.0))), "{steps}");
+    let steps = wording::work::steps(&l.work.walls[0], LengthStyle::Feet).join("\n");
+    let held = format!("held in undersill (finish) trim {} by", mark(0.0));
+    assert!(steps.contains(&held), "{steps}");
+    let top = format!("top course: undersill (finish) trim {}.", mark(82.0));
+    assert!(steps.contains(&top), "{steps}");
 }

@@ -48,7 +48,7 @@ fn gables_of_every_pitch_are_cut_at_the_tables_angle_and_step() {
         // GM-03: area = span^2 x / 48 (feet).
         assert!((w.gross_area - 20.0 * 20.0 * x / 48.0).abs() < 0.001, "{x}");
         let first = w.courses[0].runs[0].pieces.first().unwrap();
-        assert!((first.left_angle - angle).abs() < 0.002, "{x} in 12: {}", first.left_angle);
+        assert!((first.ends[0].angle - angle).abs() < 0.002, "{x} in 12: {}", first.ends[0].angle);
         if rise >= 16.0 {
             let short = &w.courses[1].runs[0];
             assert!(
@@ -56,7 +56,11 @@ fn gables_of_every_pitch_are_cut_at_the_tables_angle_and_step() {
                 "{x}: step {}",
                 short.x0 - w.courses[0].runs[0].x0
             );
-            assert!((first.left_set - step).abs() < 0.01, "{x}: set {}", first.left_set);
+            assert!(
+                (first.ends[0].set_back() - step).abs() < 0.01,
+                "{x}: set {}",
+                first.ends[0].set_back()
+            );
         }
         // Rafter length per foot of run, both rakes: GM-04.
         let rakes: f64 = layout
@@ -183,7 +187,9 @@ fn growth_that_uses_up_the_gaps_wy_10() {
         let rise = gap / (job.product.length / 2.0 * f);
         assert!((rise - expected).abs() < 0.06, "{rise}");
     }
-    assert_eq!((lapwright::job::END_GAP, lapwright::job::COLD_END_GAP), (0.25, 0.375));
+    // SD-50, SD-51 (VSI-H).
+    let gap = lapwright::job::Job::default().siding().end_gap;
+    assert_eq!((gap.usual, gap.cold), (0.25, 0.375));
 }
 
 #[test]

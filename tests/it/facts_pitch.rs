@@ -154,9 +154,7 @@ fn gables_of_other_exposures_step_by_the_table() {
                 assert!((low.x1 - high.x1 - step).abs() < 0.002, "{x}, {exposure} in, {i}");
                 // GM-05: long edge less short edge is one step a rake.
                 let (first, last) = (&low.pieces[0], low.pieces.last().unwrap());
-                for (a, set) in
-                    [(first.left_angle, first.left_set), (last.right_angle, last.right_set)]
-                {
+                for (a, set) in [&first.ends[0], &last.ends[1]].map(|e| (e.angle, e.set_back())) {
                     assert!((a - angle).abs() < 0.01, "{x}, {exposure} in: {a}");
                     let one = step.min(low.pieces[0].length);
                     assert!(low.pieces.len() > 1 || (set - one).abs() < 0.01, "{x}: {set}");

@@ -66,7 +66,7 @@ const STOCK: &str = "trim fits its stock";
 pub(crate) const BOUND: &str = "the panel bound follows from the runs";
 
 /// Faults of pieces, seams, panels and the bound: what, the rule that catches it, how.
-pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
+pub(crate) const FAULTS: [(&str, &str, Break); 51] = [
     ("a piece gone", COVER, |l| {
         seamed(l).pieces.remove(1);
     }),
@@ -141,15 +141,15 @@ pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
     }),
     ("a length told wrongly", FILL, |l| seamed(l).pieces[0].length += 0.25),
     ("another end gap", FILL, |l| seamed(l).gap = 0.375),
-    ("a cut end at a seam", FACTORY, |l| seamed(l).pieces[0].right_end = EndCut::Square),
+    ("a cut end at a seam", FACTORY, |l| seamed(l).pieces[0].ends[1].cut = EndCut::Square),
     ("a seam off the factory end", FACTORY, |l| {
         let p = &mut seamed(l).pieces[1];
         p.start += 2.0;
         p.end += 2.0;
     }),
     ("a factory end claimed", FACTORY, |l| {
-        let p = piece(l, |p| p.start > 1.0 && p.left_end == EndCut::Square);
-        p.left_end = EndCut::Factory;
+        let p = piece(l, |p| p.start > 1.0 && p.ends[0].cut == EndCut::Square);
+        p.ends[0].cut = EndCut::Factory;
     }),
     ("a seam said elsewhere", MIDDLE, |l| seamed(l).seams[0] += 1.0),
     ("a seam not told", MIDDLE, |l| {
@@ -185,11 +185,20 @@ pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
         l.panels[1].pieces.push(m);
     }),
     ("a rake cut square", SHAPE, |l| {
-        let p = piece(l, |p| p.left_end == EndCut::Angled);
-        p.left_end = EndCut::Square;
+        let p = piece(l, |p| p.ends[0].cut == EndCut::Angled);
+        p.ends[0].cut = EndCut::Square;
     }),
     ("a rake cut at another pitch", SHAPE, |l| {
-        piece(l, |p| p.left_end == EndCut::Angled && p.left_angle < 30.0).left_angle += 3.0
+        let p = piece(l, |p| p.ends[0].cut == EndCut::Angled && p.ends[0].angle < 30.0);
+        p.ends[0].angle += 3.0;
+    }),
+    ("a short point told wrongly", SHAPE, |l| {
+        piece(l, |p| p.ends[0].cut == EndCut::Angled).ends[0].short_point += 1.0;
+    }),
+    ("an end told farther along the piece", SHAPE, |l| {
+        let end = &mut piece(l, |p| p.ends[1].cut == EndCut::Angled).ends[1];
+        end.long_point += 1.0;
+        end.short_point += 1.0;
     }),
     ("a rip told wrongly", SHAPE, |l| {
         piece(l, |p| p.rip.is_some()).rip.as_mut().unwrap().to += 1.0
@@ -198,11 +207,11 @@ pub(crate) const FAULTS: [(&str, &str, Break); 49] = [
         piece(l, |p| p.notches.iter().any(|n| n.contour.is_none())).notches[0].width += 0.25;
     }),
     ("a notch round nothing", NOTCH, |l| {
-        piece(l, |p| !p.notches.is_empty()).notches[0].around = "front-W99".to_owned();
+        piece(l, |p| !p.notches.is_empty()).notches[0].around = vec!["front-W99".into()];
     }),
     ("a contour moved", CUTS, |l| {
-        let p = piece(l, |p| p.left_contour.is_some());
-        p.left_contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
+        let p = piece(l, |p| p.ends[0].contour.is_some());
+        p.ends[0].contour.as_mut().unwrap().points.iter_mut().for_each(|q| q[0] += 0.5);
     }),
     ("a notch forgotten", CUTS, |l| {
         piece(l, |p| p.notches.iter().any(|n| n.left > 2.0 && n.left + n.width < p.length - 2.0))

@@ -87,7 +87,8 @@ const HOUSE: [(&str, &str, Break); 17] = [
         edge(l, |e| e.kind == EdgeKind::Head).receiver = Receiver::Starter
     }),
     ("a run that ends in the wrong trim", ENDS, |l| {
-        run(l, |r| r.left == Receiver::OutsidePost).left = Receiver::InsidePost
+        run(l, |r| r.ends[0].receiver == Receiver::OutsidePost).ends[0].receiver =
+            Receiver::InsidePost
     }),
     ("two runs of one name", ENDS, |l| {
         let name = run(l, |_| true).id.clone();
@@ -242,7 +243,7 @@ const BOARDS: [(&str, &str, Break); 8] = [
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
         let p = runs.flat_map(|r| &mut r.pieces).find(|p| p.start > 1.0).unwrap();
-        p.left_end = EndCut::Factory;
+        p.ends[0].cut = EndCut::Factory;
     }),
     ("a channel round boards", faults::FRAME, |l| {
         let t = l.trims.iter().find(|t| t.kind == TrimKind::DripCap && t.opening.is_some());

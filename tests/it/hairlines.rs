@@ -209,7 +209,7 @@ fn a_notch_that_opens_in_a_point_is_told_as_wide_as_it_reaches() {
         width,
         depth: 2.7,
         foot: None,
-        around: String::new(),
+        around: vec![],
         contour: contour.map(|points| Contour { points, spacing: None }),
     };
     assert_eq!(notch(0.027, Some(points.clone())).told_width(), 0.25);

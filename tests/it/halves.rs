@@ -2,7 +2,8 @@
 //! rules kept, and what the check says where halves do not fit.
 
 use lapwright::annotate;
-use lapwright::job::{Job, Kind, Product};
+use lapwright::job::siding::kind::{BoardSiding, Siding};
+use lapwright::job::{Job, Product};
 use lapwright::layout::Layout;
 use lapwright::layout::bound::HalvesReused;
 use lapwright::model::half::Half;
@@ -85,7 +86,7 @@ fn long_walls_share_whole_panels() {
 fn boards_give_any_second_strip() {
     let boards = |reuse: bool| {
         wall(140.0, 23.5, 0.0, &|j| {
-            j.product = Product::of(Kind::FibreCement);
+            j.product = Product::of(Siding::Board(BoardSiding::FiberCement));
             // Courses of 7 in, not to be evened: the last is 2 1/2 in high.
             j.product.exposure_least = Some(7.0);
             j.seams.reuse_halves = reuse;

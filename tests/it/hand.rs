@@ -4,8 +4,8 @@ use std::fs;
 
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
-use lapwright::layout::piece::{EndCut, Piece};
-use lapwright::model::notch::{Contour, NotchSide};
+use lapwright::layout::piece::{EndCut, Piece, PieceEnd};
+use lapwright::model::notch::NotchSide;
 
 use crate::support::{broken, lay, root};
 
@@ -38,13 +38,19 @@ fn near(a: f64, b: f64) -> bool {
 }
 
 /// What of an end differs from the words for it.
-fn end_differs(words: &str, cut: EndCut, angle: f64, set: f64, contour: Option<&Contour>) -> bool {
+fn end_differs(words: &str, end: &PieceEnd) -> bool {
     match words {
-        "plumb" => !matches!(cut, EndCut::Factory | EndCut::Square) || contour.is_some(),
-        "factory" => cut != EndCut::Factory,
+        "plumb" => {
+            !matches!(end.cut, EndCut::Factory | EndCut::Square)
+                || end.contour.is_some()
+                || end.set_back() != 0.0
+        }
+        "factory" => end.cut != EndCut::Factory,
         _ => {
             let f = figures(words);
-            cut != EndCut::Angled || (angle - f[0]).abs() > 0.01 || !near(set, f[1])
+            end.cut != EndCut::Angled
+                || (end.angle - f[0]).abs() > 0.01
+                || !near(end.set_back(), f[1])
         }
     }
 }
@@ -58,12 +64,8 @@ fn differs(row: &[String], p: &Piece) -> Vec<String> {
     };
     say(!near(p.x0, row[1].parse().unwrap()), "place");
     say(!near(p.length, row[2].parse().unwrap()), "length");
-    say(
-        end_differs(&row[3], p.left_end, p.left_angle, p.left_set, p.left_contour.as_ref()),
-        "left",
-    );
-    let right = p.right_contour.as_ref();
-    say(end_differs(&row[4], p.right_end, p.right_angle, p.right_set, right), "right");
+    say(end_differs(&row[3], &p.ends[0]) || p.ends[0].long_point != 0.0, "left");
+    say(end_differs(&row[4], &p.ends[1]) || p.ends[1].long_point != p.length, "right");
     let rip = p.rip.as_ref().map_or(Vec::new(), |r| vec![r.from, r.to]);
     let wanted = figures(&row[5]);
     let alike = rip.len() == wanted.len() && rip.iter().zip(&wanted).all(|(a, b)| near(*a, *b));

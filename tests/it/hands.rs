@@ -6,7 +6,7 @@ use geo_types_06::{Coordinate, LineString, MultiPolygon, Polygon as Other};
 use lapwright::geom::vocabulary::Xy;
 use lapwright::job::Job;
 use lapwright::layout::Layout;
-use lapwright::layout::piece::Piece;
+use lapwright::layout::piece::{Piece, PieceEnd};
 use lapwright::model::seam::Effort;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
@@ -47,10 +47,8 @@ fn told(layout: &Layout, inches: f64, flip: Option<f64>) -> Vec<Told> {
         for (c, p) in courses
             .flat_map(|c| c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (c, p))))
         {
-            let mut ends = [
-                (format!("{:?}", p.left_end), whole(p.left_angle), whole(p.left_set)),
-                (format!("{:?}", p.right_end), whole(p.right_angle), whole(p.right_set)),
-            ];
+            let end = |e: &PieceEnd| (format!("{:?}", e.cut), whole(e.angle), whole(e.set_back()));
+            let mut ends = [end(&p.ends[0]), end(&p.ends[1])];
             let (mut x0, mut x1) = (place(p.x0), place(p.x1));
             let notch = |n: &lapwright::model::notch::Notch| {
                 let left = if flip.is_some() { p.length - n.left - n.width } else { n.left };

@@ -111,7 +111,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let rules = &v["job"]["takeoff"];
     let length = num(&product["length"]);
     let kind = product["kind"].as_str().unwrap();
-    let boards = ["wood", "fibre-cement"].contains(&kind);
+    let boards = ["wood", "fiber-cement"].contains(&kind);
     let (mut laid, mut in_cartons) = (0.0, 0.0);
     let mut lengths = vec![("", length, num(&product["carton"]))];
     if let Some(second) = product["second_length"].as_f64() {
@@ -157,7 +157,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         .flat_map(|c| list(c, "runs"))
         .map(|r| list(r, "pieces").len().saturating_sub(1))
         .sum();
-    if kind == "fibre-cement" && joints > 0 {
+    if kind == "fiber-cement" && joints > 0 {
         out.insert("joint-backing".into(), (joints as f64, joints as f64));
     }
     let face = length * num(&product["exposure"]) / 144.0;

@@ -1,8 +1,12 @@
 //! Seams of made-up houses: the rules kept by a check of its own, the bound never above what a
 //! search by brute force finds.
 
-use lapwright::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
+use lapwright::model::seam::{
+    Effort, SeamCourse, SeamElevation, SeamProblem, SeamRemedy, SeamRules, SeamRun,
+};
 use lapwright::seam::plan;
+use lapwright::units::LengthStyle;
+use lapwright::wording;
 
 use crate::seamcase::cases::{self, rules};
 use crate::seamcase::check::check;
@@ -191,9 +195,15 @@ fn a_conflict_names_the_least_set_of_courses_and_the_nearest_setting() {
     let c = &got.conflicts[0];
     assert_eq!((c.elevation.as_str(), c.courses.len()), ("west", 3));
     assert_eq!(c.courses[2] - c.courses[0], 2, "{:?}", c.courses);
-    assert!(c.broken.contains("no layout of these courses exists"), "{}", c.broken);
-    assert!(c.remedy.contains("`seams.stagger = 49`"), "{}", c.remedy);
-    assert!(c.remedy.contains("`seams.clear_courses = 1`"), "{}", c.remedy);
+    assert!(c.proven(), "{:?}", c.rule);
+    let works = [SeamRemedy::Stagger { inches: 49 }, SeamRemedy::ClearCourses { courses: 1 }];
+    assert_eq!(c.remedies, works);
+    let help = wording::seams::remedies(&c.remedies);
+    assert!(help.contains("`seams.stagger = 49`"), "{help}");
+    assert!(help.contains("`seams.clear_courses = 1`"), "{help}");
+    let rule = wording::seams::broken(&c.rule, LengthStyle::Feet);
+    assert!(rule.contains("60\" apart sideways and 2 clear courses"), "{rule}");
+    assert!(rule.contains("no layout of these courses exists"), "{rule}");
     // Drawn all the same, with nothing else broken.
     let broken = check(&p, &got).broken;
     assert!(!broken.is_empty() && broken.iter().all(|b| b.starts_with("west: ")), "{broken:?}");

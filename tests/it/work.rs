@@ -1,12 +1,17 @@
 //! The order of work: laps face away from the viewer (FACTS SD-76, SD-77), level is checked every five
-//! courses (SD-80), tight places have their way in (PR-12).
+//! courses (SD-80), places with restricted access say how panels get in (PR-12).
 
 use lapwright::job::SeenFrom;
 use lapwright::layout::Layout;
+use lapwright::model::corner::Hand;
 use lapwright::model::fastening::{Fastened, MovingPiece};
 use lapwright::model::item::SidingPiece;
 use lapwright::model::trim::TrimStock;
-use lapwright::model::work::{Begins, WayIn};
+use lapwright::model::work::{
+    AccessSide, Begins, FlashedPlace, InstallMethod, Viewpoint, WorkRule, WorkStep,
+};
+use lapwright::units::LengthStyle;
+use lapwright::wording;
 
 use crate::support::{dxf, inches, laid, lay, rect};
 
@@ -15,9 +20,9 @@ fn laps_look_away(l: &Layout) -> usize {
     let mut seen = 0;
     for ((_, w), work) in l.walls().zip(&l.work.walls) {
         for r in w.courses.iter().flat_map(|c| &c.runs).filter(|r| !r.seams.is_empty()) {
-            let order = &work.runs.iter().find(|o| o.run == r.id).unwrap().order;
+            let order = &work.runs.iter().find(|o| o.run == r.id.as_str()).unwrap().order;
             assert_eq!(order.len(), r.pieces.len());
-            let at = |i: usize| order.iter().position(|m| *m == r.pieces[i].mark).unwrap();
+            let at = |i: usize| order.iter().position(|m| *m == r.pieces[i].mark.as_str()).unwrap();
             for (i, s) in r.seams.iter().enumerate() {
                 let (near, far) = if *s < work.seen_from { (i + 1, i) } else { (i, i + 1) };
                 assert!(at(near) > at(far), "{} at {s}", r.id);
@@ -34,7 +39,8 @@ fn laps_face_away_from_the_door_or_from_where_the_job_says() {
     assert!(laps_look_away(&l) > 100);
     let front = &l.work.walls[0];
     // By design the front door stands from 150 to 186.
-    assert_eq!((front.seen_from, front.seen_from_what.as_str()), (168.0, "the door front-D1"));
+    let door = Viewpoint::Door { opening: "front-D1".into() };
+    assert_eq!((front.seen_from, &front.viewpoint), (168.0, &door));
     let wall = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 480.0, 96.0))]);
     for (from, x, begins) in [
         (SeenFrom::Left, 0.0, Begins::Right),
@@ -69,7 +75,7 @@ fn level_is_checked_every_fifth_course_at_one_height_all_round() {
 }
 
 #[test]
-fn tight_places_are_named_with_their_way_in() {
+fn places_with_restricted_access_say_how_panels_get_in() {
     // Ten inches of wall between the corner and a window of five courses: both receivers fixed, down
     // from the top. The same beside an opening up to the soffit: from below, before the course under
     // it. A single course beside a mounting block: one receiver held.
@@ -79,27 +85,35 @@ fn tight_places_are_named_with_their_way_in() {
         all.push(("A-WALL-OTLN", &wall));
         all.extend(rings);
         let l = lay(dxf(&all).as_bytes(), &inches());
-        l.work.walls[0].tight.clone()
+        l.work.walls[0].restricted.clone()
     };
     let open = spots(&[("A-GLAZ", &rect(10.0, 32.0, 50.0, 72.0))]);
     assert_eq!(open.len(), 1);
     assert_eq!((open[0].from_course, open[0].to_course), (5, 9));
-    assert_eq!(open[0].way, WayIn::FromTop);
-    assert!(open[0].words.contains("down from the top"), "{}", open[0].words);
-    assert!(open[0].between[0].contains("corner") && open[0].between[1].ends_with("W1"));
+    assert_eq!(open[0].install, InstallMethod::SlideDown { before_course: 10 });
+    let is_window =
+        |s: &AccessSide| matches!(s, AccessSide::Opening { opening } if opening.ends_with("-W1"));
+    assert_eq!(open[0].between[0], AccessSide::OutsideCorner);
+    assert!(is_window(&open[0].between[1]), "{open:?}");
 
     let shut = spots(&[("A-GLAZ", &rect(10.0, 32.0, 50.0, 96.0))]);
     assert_eq!(shut.len(), 1);
     assert_eq!((shut[0].from_course, shut[0].to_course), (5, 12));
-    assert_eq!(shut[0].way, WayIn::FromBottom);
+    assert_eq!(shut[0].install, InstallMethod::SlideUp { before_course: 4 });
 
     let block = spots(&[
         ("A-GLAZ", &rect(100.0, 32.0, 140.0, 72.0)),
         ("A-ELEV-MBLK", &rect(82.0, 47.0, 88.0, 57.0)),
     ]);
-    assert!(block.iter().any(|s| s.way == WayIn::HoldOne && s.words.contains("one nail")));
+    assert!(!block.is_empty());
     // Held is the window's channel, not the block that is fixed already.
-    assert!(block.iter().all(|s| s.words.contains("-W1 with one nail")), "{block:?}");
+    for s in &block {
+        let InstallMethod::HoldOneReceiver { held } = s.install else { panic!("{s:?}") };
+        let side = &s.between[usize::from(held == Hand::Right)];
+        assert!(is_window(side), "{s:?}");
+        let words = wording::restricted::sentence(s, LengthStyle::Feet);
+        assert!(words.contains("-W1 with one nail"), "{words}");
+    }
 }
 
 #[test]
@@ -107,15 +121,43 @@ fn every_wall_has_its_work_in_order() {
     let l = laid("curlew-cottage");
     assert_eq!(l.work.walls.len(), 6);
     for w in &l.work.walls {
-        let at = |what: &str| w.steps.iter().position(|s| s.starts_with(what));
-        // OT-09: barrier and flashing, posts, starter, channels, panels, finish trim.
+        let steps = wording::work::steps(w, LengthStyle::Feet);
+        let at = |what: &str| steps.iter().position(|s| s.starts_with(what));
+        // OT-09: barrier and flashing, posts, starter, channels, panels, undersill trim.
         let order: Vec<usize> =
             ["Barrier", "Corner posts", "Start", "Frames", "Siding", "Before the"]
                 .into_iter()
                 .filter_map(at)
                 .collect();
-        assert!(order.windows(2).all(|p| p[0] < p[1]) && order.len() >= 5, "{:?}", w.steps);
+        assert!(order.windows(2).all(|p| p[0] < p[1]) && order.len() >= 5, "{steps:?}");
+        // What is flashed stands on the wall: every opening once.
+        let WorkStep::Barrier { flashing } = &w.steps[0] else { panic!("{:?}", w.steps) };
+        let wall = l.walls().find(|(_, x)| x.id == w.wall.as_str()).unwrap().1;
+        let openings = flashing.iter().find_map(|f| match f {
+            FlashedPlace::Openings { openings } => Some(openings.len()),
+            _ => None,
+        });
+        assert_eq!(openings.unwrap_or(0), wall.openings.len(), "{}", w.wall);
+        // Marks of a step stand on the wall's own trim.
+        for s in &w.steps {
+            if let WorkStep::Start { marks, .. } | WorkStep::Channels { marks } = s {
+                let on = |m: &str| l.trims.iter().any(|t| t.mark == m && t.wall == wall.id);
+                assert!(!marks.is_empty() && marks.iter().all(|m| on(m)), "{s:?}");
+            }
+        }
     }
+    // Lengths of the rules are the job's.
+    let lugs = l.work.everywhere.iter().find_map(|r| match r {
+        WorkRule::HoldCutEdges { lug_spacing, .. } => Some(*lug_spacing),
+        _ => None,
+    });
+    assert_eq!(lugs, Some(l.job.courses.lug_spacing));
+    // Read back, the order of work is the same.
+    let json = serde_json::to_string(&l.work).unwrap();
+    assert_eq!(serde_json::from_str::<lapwright::model::work::WorkOrder>(&json).unwrap(), l.work);
+    let pole = serde_json::to_string(&l.story_pole).unwrap();
+    let pole: lapwright::model::pole::PoleTable = serde_json::from_str(&pole).unwrap();
+    assert_eq!((pole.tried, pole.choices.len()), (l.story_pole.tried, l.story_pole.choices.len()));
 }
 
 #[test]

@@ -10,7 +10,8 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use lapwright::cli::files::{Output, write_folder};
+use lapwright::cli::files::write_folder;
+use lapwright::outputs::file::OutputFile;
 
 use crate::support::{dxf, rect};
 
@@ -50,9 +51,9 @@ fn dice(state: &mut u64) -> f64 {
 }
 
 /// Files that all say which set they are of; one set has a file that the other lacks.
-fn set(of: &str) -> Vec<Output> {
+fn set(of: &str) -> Vec<OutputFile> {
     let names = ["layout.json", "overlay.dxf", "sheets/01-x.svg", "sheets/02-y.svg", "report.txt"];
-    let mut out: Vec<Output> =
+    let mut out: Vec<OutputFile> =
         names.iter().map(|n| ((*n).to_owned(), of.repeat(20_000).into_bytes())).collect();
     if of == "B" {
         out.push(("takeoff-by-wall.csv".to_owned(), b"B".to_vec()));

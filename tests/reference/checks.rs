@@ -116,7 +116,7 @@ fn entities_are_counted_as_ezdxf_counts_them() {
 #[test]
 fn the_template_passes_the_audit() {
     let dir = tempfile::tempdir().unwrap();
-    for (name, bytes) in pipeline::template().unwrap() {
+    for (name, bytes) in lapwright::outputs::template::files().unwrap() {
         std::fs::write(dir.path().join(name), bytes).unwrap();
     }
     let said = python("tests/reference/audit_each.py", &[&dir.path().join("template.dxf")]);

@@ -32,7 +32,7 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     .unwrap();
     let out = into.join(stem);
     std::fs::create_dir(&out).unwrap();
-    for (name, bytes) in pipeline::outputs_with(&layout, &takeoff, &bytes, false).unwrap() {
+    for (name, bytes) in lapwright::outputs::set::files(&layout, &takeoff, &bytes, false).unwrap() {
         if !name.contains('/') {
             std::fs::write(out.join(name), bytes).unwrap();
         }

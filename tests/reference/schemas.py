@@ -78,7 +78,7 @@ def main():
         (("elevations", 0, "to_source"), [1, 0, 0, 1, 0]),
         (wall + ("outline", 0), [1, 2, 3]),
         (wall + ("way",), "guess"),
-        (piece + ("left_end",), "torn"),
+        (piece + ("ends", 0, "cut"), "torn"),
         (piece + ("mark",), 7),
         (("trims", 0, "kind"), "moulding"),
         (("takeoff", 0, "order"), "many"),

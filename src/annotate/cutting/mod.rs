@@ -15,9 +15,10 @@ use super::words::{cut, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
-use crate::layout::piece::{EndCut, Piece};
+use crate::layout::piece::{EndCut, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::wording::siding;
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
 type Key = (
@@ -48,14 +49,15 @@ fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
         let points = c.iter().flat_map(|c| &c.points);
         points.map(|q| [sixteenths(q[0]), sixteenths(q[1])]).collect::<Vec<_>>()
     };
-    let end = |end: EndCut, angle: f64, set: f64, contour: &Option<Contour>| {
-        let kind = match end {
+    let end = |end: &PieceEnd| {
+        let kind = match end.cut {
             EndCut::Factory => 0,
             EndCut::Square => 1,
             EndCut::Angled => 2,
             EndCut::Shaped => 3,
         };
-        (kind, (angle * 100.0).round() as i64, sixteenths(set), points(contour))
+        let hundredths = (end.angle * 100.0).round() as i64;
+        (kind, hundredths, sixteenths(end.set_back()), points(&end.contour))
     };
     let notch = |n: &Notch| {
         let side = match n.side {
@@ -70,10 +72,7 @@ fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
     };
     (
         sixteenths(p.length),
-        [
-            end(p.left_end, p.left_angle, p.left_set, &p.left_contour),
-            end(p.right_end, p.right_angle, p.right_set, &p.right_contour),
-        ],
+        [end(&p.ends[0]), end(&p.ends[1])],
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
         p.notches.iter().map(notch).collect(),
         [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
@@ -84,7 +83,7 @@ fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
 
 /// Whether a piece is cut square and nothing else, or not at all.
 fn plain(p: &Piece) -> bool {
-    p.rip.is_none() && p.notches.is_empty() && p.left_contour.is_none() && p.right_contour.is_none()
+    p.rip.is_none() && p.notches.is_empty() && p.is_square()
 }
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
@@ -173,7 +172,7 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let width = area.width() / columns as f64;
     let mut rows: Vec<(Option<String>, String)> = Vec::new();
     for k in cuts {
-        let ends = match (k.piece.left_end, k.piece.right_end) {
+        let ends = match (k.piece.ends[0].cut, k.piece.ends[1].cut) {
             (EndCut::Factory, EndCut::Factory) => " whole",
             (EndCut::Square, EndCut::Square) => " both ends cut",
             (EndCut::Square, _) => " left end cut",
@@ -192,16 +191,7 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     for (i, chunk) in rows.chunks(fits * columns).enumerate() {
         let mut c = Canvas::new(area);
         let title = if i == 0 { "Square cuts" } else { "Square cuts, continued" };
-        heading(
-            &mut c,
-            area,
-            title,
-            if layout.job.product.kind.is_board() {
-                "pieces by length; joints stand on studs"
-            } else {
-                "pieces by length; cut ends go into receivers, factory ends meet"
-            },
-        );
+        heading(&mut c, area, title, siding::square_cuts(layout.job.siding()));
         for (j, (head, text)) in chunk.iter().enumerate() {
             let at = Point::new(
                 area.x0 + (j / fits) as f64 * width,

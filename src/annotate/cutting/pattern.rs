@@ -14,6 +14,7 @@ use crate::layout::Layout;
 use crate::model::house::EdgeKind;
 use crate::model::ids::ElevationName;
 use crate::units::LengthStyle;
+use crate::wording::siding;
 
 /// Shares of full size a pattern is drawn at.
 const SHARES: [f64; 6] = [1.0, 2.0, 4.0, 5.0, 10.0, 20.0];
@@ -104,11 +105,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
         format!(
             "Mark it on a scrap of {} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {}. Turn it over for the other rake; a peak takes both.",
             layout.job.product.kind.piece(),
-            if layout.job.product.kind.is_board() {
-                "along the trim"
-            } else {
-                "inside the channel"
-            }
+            siding::end_gap_place(layout.job.siding())
         ),
     ];
     let mut y = area.y1 - 0.42;

@@ -9,6 +9,7 @@ use crate::layout::piece::{EndCut, Piece};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::units::LengthStyle;
+use crate::wording::siding;
 
 pub(super) fn describe(
     p: &Piece,
@@ -19,12 +20,10 @@ pub(super) fn describe(
     let over_face = product.over_face(k.top - k.bottom);
     let mut out = Vec::new();
     out.extend(edges(p, style));
-    for (name, end, angle, set, contour) in [
-        ("left", p.left_end, p.left_angle, p.left_set, &p.left_contour),
-        ("right", p.right_end, p.right_angle, p.right_set, &p.right_contour),
-    ] {
-        let Some(contour) = contour else { continue };
-        let words = match end {
+    for (name, end) in ["left", "right"].into_iter().zip(&p.ends) {
+        let (angle, set) = (end.angle, end.set_back());
+        let Some(contour) = &end.contour else { continue };
+        let words = match end.cut {
             EndCut::Angled => {
                 let foot = contour.points.first().zip(contour.points.last());
                 let long = foot.is_some_and(|(a, b)| (a[0] < b[0]) == (name == "left"));
@@ -57,7 +56,7 @@ pub(super) fn describe(
                 ", {} off the top: {} of face and the {}",
                 short(style, over + over_face),
                 short(style, over),
-                product.over_face_words()
+                siding::over_face(product.system())
             ));
         }
         out.push(words);
@@ -70,7 +69,7 @@ pub(super) fn describe(
     }));
     // A ripped head has nothing left over its face.
     let ripped = p.rip.as_ref().is_some_and(|r| r.to < k.top - k.bottom - CUT);
-    let over_face = (product.over_face_words(), if ripped { 0.0 } else { over_face });
+    let over_face = (siding::over_face(product.system()), if ripped { 0.0 } else { over_face });
     out.extend(p.notches.iter().map(|n| notch(n, over_face, style)));
     let work = &p.edge_work;
     if work.slots > 0 {
@@ -92,9 +91,11 @@ pub(super) fn describe(
 /// ends: nothing laps at a joint.
 pub(super) fn cut_at_seams(product: &Product, run: &LaidRun, p: &Piece) -> (bool, bool) {
     let at = run.pieces.iter().position(|q| q.mark == p.mark);
-    let Some(at) = at.filter(|_| !product.kind.is_board()) else { return (false, false) };
-    let left = at > 0 && p.left_end == EndCut::Square;
-    (left, at + 1 < run.pieces.len() && p.right_end == EndCut::Square)
+    let Some(at) = at.filter(|_| product.system().joints.is_lapped()) else {
+        return (false, false);
+    };
+    let left = at > 0 && p.ends[0].cut == EndCut::Square;
+    (left, at + 1 < run.pieces.len() && p.ends[1].cut == EndCut::Square)
 }
 
 /// A cut end at a seam lacks what lets the next panel lap (FACTS SD-82).
@@ -111,7 +112,7 @@ fn recess(product: &Product, p: &Piece, k: &LaidCourse) -> Option<String> {
 
 /// Length at the foot and at the head, where they are not one.
 fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
-    if p.left_contour.is_none() && p.right_contour.is_none() {
+    if p.is_square() {
         return None;
     }
     let of = |top: bool| {
@@ -135,7 +136,7 @@ fn points(c: &Contour, style: LengthStyle) -> String {
 }
 
 fn notch(n: &Notch, over_face: (&str, f64), style: LengthStyle) -> String {
-    let around = n.around.split(" and ").map(|id| id.rsplit('-').next().unwrap_or(id));
+    let around = n.around.iter().map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
     let (left, width) = (cut(style, n.left), cut(style, n.told_width()));

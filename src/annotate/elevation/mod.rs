@@ -8,8 +8,8 @@ mod ground;
 mod labels;
 pub(super) mod marks;
 mod openings;
+mod restricted;
 mod slopes;
-mod tight;
 mod trims;
 pub(super) mod view;
 mod walls;
@@ -35,7 +35,7 @@ pub(super) fn sheets(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<P
     let area = room(layout);
     let house = extent(e);
     let extra = footnotes(layout, e, on);
-    let foot = labels::foot(area.width(), &extra, layout.job.product.kind.is_board());
+    let foot = labels::foot(area.width(), &extra, !layout.job.siding().receivers.has_pockets());
     let free = (area.width() - LEFT - RIGHT, area.height() - foot - BELOW - ABOVE);
     let size = (house.width(), house.height());
     let scale = scale_of(size, free, layout.job.product.exposure, PITCH, &layout.job.sheet);
@@ -97,7 +97,7 @@ fn sheet(
     };
     let mut c = Canvas::new(area);
     labels::title(&mut c, &title, scale, layout, area);
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     labels::key(&mut c, area, extra, boards);
     // What follows keeps over title and key.
     let foot = labels::foot(area.width(), extra, boards);
@@ -129,7 +129,7 @@ fn sheet(
         + marks::marks(&mut c, e, view)
         + trims::marks(&mut c, on, e, view);
     if !boards {
-        tight::places(&mut c, on, view);
+        restricted::marks(&mut c, on, view);
     }
     ground::bare(&mut c, e, view);
     flashing::notes(&mut c, layout, e, view);
@@ -179,8 +179,8 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
         "rip: height kept".to_owned(),
         "notch: width x depth; see the cutting sheets".to_owned(),
     ];
-    if !layout.job.product.kind.is_board() && tight::of(on).next().is_some() {
-        out.push("tight: see the order of work for the way in (common practice)".to_owned());
+    if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
+        out.push(crate::wording::restricted::LEGEND.to_owned());
     }
     if !on.breaks.is_empty() {
         out.push("X1 and on, at diamonds: a seam rule broken, see the report".to_owned());

@@ -5,6 +5,7 @@ use crate::job::Job;
 use crate::model::advice::Advice;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
+use crate::wording::siding;
 use crate::wording::sources::{in_brackets, titles};
 
 /// One thing to know, in a sentence or two.
@@ -32,7 +33,7 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
         ),
         Advice::MatchingTrim { pocket } => format!(
             "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}; plain and foam-backed parts are not interchangeable{}.",
-            job.product.kind.words(),
+            siding::name(job.product.kind),
             style.short(*pocket),
             in_brackets(&[TrimFact::StarterLocksFirstCourse.record()])
         ),

@@ -1,6 +1,6 @@
 //! How each figure of the takeoff came about.
 
-use super::items::{pieces, trim};
+use super::items::{pieces, trim_stock};
 use crate::job::Job;
 use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, StockNails};
@@ -11,6 +11,7 @@ use crate::sources::trim::TrimFact;
 use crate::units::LengthStyle;
 use crate::wording::nails::fine_thickness;
 use crate::wording::proof::least;
+use crate::wording::siding;
 use crate::wording::sources::in_brackets;
 use crate::wording::takeoff::items::piece;
 
@@ -48,7 +49,7 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         Basis::TrimCut { .. } => trim_cut(&line.basis, style),
         Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => strips(&line.basis, style),
         Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
-            nails(&line.basis, style, job.product.kind.is_board())
+            nails(&line.basis, style, !job.siding().receivers.has_pockets())
         }
         Basis::ZoneArea => zone_area(&line.item),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
@@ -67,8 +68,8 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
         "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
-        product.kind.words(),
-        product.profile(),
+        siding::name(product.kind),
+        siding::profile(product),
         style.short(product.face()),
         if *of == SidingPiece::Board { " exposed" } else { "" },
         pieces(*bought, *of),
@@ -144,7 +145,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
         }
         Basis::TrimNails { nails, in_box, by_stock } => {
             let one = |s: &StockNails| {
-                format!("{} {} at {}", trim(s.stock, boards), s.nails, style.short(s.spacing))
+                format!("{} {} at {}", trim_stock(s.stock, boards), s.nails, style.short(s.spacing))
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(

@@ -1,6 +1,6 @@
 //! Published counting rules beside the layout's own counts.
 
-use super::items::{piece, trim};
+use super::items::{piece, trim_stock};
 use crate::model::counting::CountingRule;
 use crate::model::trim::TrimStock;
 use crate::sources::record::Record;
@@ -11,9 +11,9 @@ use crate::wording::sources::in_brackets;
 pub fn subject(rule: &CountingRule) -> String {
     match rule {
         CountingRule::StarterByPerimeter => "starter strip".to_owned(),
-        CountingRule::PostsByStory { stock, .. } => format!("{}s", trim(*stock, false)),
-        CountingRule::ChannelsByOpening => trim(TrimStock::JChannel, false).to_owned(),
-        CountingRule::FinishTrimByLength => trim(TrimStock::FinishTrim, false).to_owned(),
+        CountingRule::PostsByStory { stock, .. } => format!("{}s", trim_stock(*stock, false)),
+        CountingRule::ChannelsByOpening => trim_stock(TrimStock::JChannel, false).to_owned(),
+        CountingRule::FinishTrimByLength => trim_stock(TrimStock::FinishTrim, false).to_owned(),
         CountingRule::RunningFeet { .. } => "running feet of boards".to_owned(),
         CountingRule::NailsBySquare { piece: of, .. } => format!("nails for {}s", piece(*of)),
         CountingRule::NailPounds => "nails by weight".to_owned(),

@@ -76,7 +76,7 @@ fn balance(takeoff: &Takeoff, line: &TakeoffLine, style: LengthStyle) -> Option<
 }
 
 fn kinds(line: &TakeoffLine, job: &Job) -> Vec<String> {
-    let boards = job.product.kind.is_board();
+    let boards = !job.siding().receivers.has_pockets();
     let one = |k: &crate::model::quantity::KindShare| {
         let length = job.sheet.lengths.length(k.length);
         format!("  {}: {} pieces, {length}", items::trim_kind(k.kind, boards), k.pieces)

@@ -5,6 +5,7 @@ use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::PanelUnit;
 use crate::model::trim::{TrimKind, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
+use crate::wording::trim;
 
 /// One stock length of siding.
 pub fn piece(piece: SidingPiece) -> &'static str {
@@ -20,20 +21,13 @@ pub fn pieces(count: usize, of: SidingPiece) -> String {
 }
 
 /// Trim as it is bought.
-pub fn trim(stock: TrimStock, boards: bool) -> &'static str {
-    match stock {
-        TrimStock::FinishTrim => "undersill (finish) trim",
-        TrimStock::Crown => "crown molding",
-        other => other.words_on(boards),
-    }
+pub fn trim_stock(stock: TrimStock, boards: bool) -> &'static str {
+    trim::stock_on(stock, boards)
 }
 
 /// A kind of trim.
 pub fn trim_kind(kind: TrimKind, boards: bool) -> &'static str {
-    match kind {
-        TrimKind::FinishTrim | TrimKind::Crown => trim(kind.stock(), boards),
-        other => other.words_on(boards),
-    }
+    trim::kind_on(kind, boards)
 }
 
 /// What a line of the takeoff is of.
@@ -46,7 +40,7 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         Item::Cartons { stock } => of_length("cartons".to_owned(), *stock, style),
         Item::Squares => "squares".to_owned(),
         Item::SquaresLaid => "squares laid".to_owned(),
-        Item::Trim { stock, boards } => trim(*stock, *boards).to_owned(),
+        Item::Trim { stock, boards } => trim_stock(*stock, *boards).to_owned(),
         Item::PostCaps => "post caps".to_owned(),
         Item::OpeningFlashing { width } => {
             format!("flashing at openings, {} wide", sheet_width(*width, style))

@@ -2,11 +2,12 @@
 
 use super::grid::{Grid, Look};
 use crate::diag::{Note, Severity};
-use crate::job::{Job, Kind};
+use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::wording::takeoff::advice::advice;
+use crate::wording::{pole, siding};
 use crate::write::report::cautions;
 use crate::write::settings::settings;
 
@@ -65,16 +66,12 @@ fn place(n: &Note) -> String {
 /// How the ends of two panels or boards meet.
 fn meeting(job: &Job) -> [String; 3] {
     let style = job.sheet.lengths;
-    let lap = format!("lap at seams in force: {}", style.short(job.lap()));
-    let (what, source) = match (job.product.lap, job.product.kind) {
-        (Some(_), _) => (lap, "set by the job"),
-        (None, Kind::FoamBacked) => (lap, "foam meets foam: FACTS PR-02"),
-        (None, Kind::Vinyl) => (lap, "half the factory notch: FACTS SD-70"),
-        (None, Kind::Wood | Kind::FibreCement) => (
-            format!("gap at joints in force: {}; joints on studs", style.short(-job.lap())),
-            "fibre-cement: FACTS SD-132; wood: common practice",
-        ),
+    let source = if job.product.lap.is_some() {
+        "set by the job"
+    } else {
+        siding::lap_source(job.product.kind)
     };
+    let what = siding::meeting(job, style);
     [what, String::new(), in_words(source)]
 }
 
@@ -90,20 +87,16 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             &format!("by {}", layout.drawing.unit_source),
         ),
         row(
-            format!("butt line of course 1 at {} from the level line", style.length(layout.datum)),
-            &layout.datum_why,
+            pole::datum_height(layout.datum, style),
+            &pole::reason(&layout.datum_reason, &layout.story_pole.divisions, style),
         ),
         meeting(job),
         row(
             format!("gap at panel ends in force: {}", style.short(job.end_gap())),
-            if job.product.kind.is_board() {
-                "fibre-cement: FACTS SD-132; wood: common practice"
-            } else {
-                "by the day's weather unless the job says otherwise: FACTS SD-50, SD-51"
-            },
+            siding::end_gap_source(job.product.kind),
         ),
         row(
-            job.edges_as_drawn().trim_end_matches('.').to_owned(),
+            siding::edges_as_drawn(job).trim_end_matches('.').to_owned(),
             "FACTS OT-25: ask which edge was drawn",
         ),
     ];

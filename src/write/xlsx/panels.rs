@@ -7,6 +7,7 @@ use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::wording::siding;
 use crate::write::words::{contour, end, notches};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
@@ -20,7 +21,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         ],
     );
     let what = layout.job.product.kind.piece();
-    let title = if layout.job.product.kind.is_board() { "Boards" } else { "Panels" };
+    let title = siding::pieces_heading(layout.job.product.kind);
     g.texts(&[&format!("{title} with cuts")], Look::Title);
     let how = format!(
         "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
@@ -125,27 +126,21 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     g.number(4, style.number(p.end), Look::Three);
     g.number(5, style.number(p.length), Look::Three);
     g.text(6, &style.cut(p.length), Look::Text);
-    g.text(7, end(p.left_end), Look::Text);
-    g.number(8, p.left_angle, Look::Two);
-    g.text(9, end(p.right_end), Look::Text);
-    g.number(10, p.right_angle, Look::Two);
+    for (side, e) in (0u16..).zip(&p.ends) {
+        g.text(7 + 2 * side, end(e.cut), Look::Text);
+        g.number(8 + 2 * side, e.angle, Look::Two);
+        g.number(18 + side, style.number(e.set_back()), Look::Three);
+        g.number(20 + side, 90.0 - e.angle, Look::Two);
+        if let Some(c) = &e.contour {
+            g.text(22 + side, &contour(c, style), Look::Wrapped);
+        }
+    }
     if let Some(r) = &p.rip {
         g.number(11, style.number(r.from), Look::Three);
         g.number(12, style.number(r.to), Look::Three);
     }
     if !p.notches.is_empty() {
         g.text(13, &notches(p, style), Look::Wrapped);
-    }
-    for (column, v) in [(18, p.left_set), (19, p.right_set)] {
-        g.number(column, style.number(v), Look::Three);
-    }
-    for (column, angle) in [(20, p.left_angle), (21, p.right_angle)] {
-        g.number(column, 90.0 - angle, Look::Two);
-    }
-    for (column, c) in [(22, &p.left_contour), (23, &p.right_contour)] {
-        if let Some(c) = c {
-            g.text(column, &contour(c, style), Look::Wrapped);
-        }
     }
     let work = &p.edge_work;
     g.number(24, f64::from(work.slots), Look::Count);

@@ -2,6 +2,7 @@
 
 use super::grid::{Grid, Look};
 use crate::layout::Layout;
+use crate::wording::pole as words;
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -18,7 +19,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         g.text(1, &style.length(c.datum), Look::Text);
         g.number(2, c.score, Look::Two);
         g.text(3, if c.chosen { "in force" } else { "" }, Look::Text);
-        g.text(6, &c.words, Look::Wrapped);
+        g.text(6, &words::effects(&c.effects, style), Look::Wrapped);
         g.next();
     }
     g.next();
@@ -31,7 +32,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     for l in &layout.story_pole.lines {
         g.number(0, style.number(l.height), Look::Three);
         g.text(1, &style.length(l.height), Look::Text);
-        g.text(2, l.kind.word(), Look::Text);
+        g.text(2, words::line(l.kind), Look::Text);
         g.number(3, f64::from(l.course), Look::Count);
         g.number(4, style.number(l.over), Look::Three);
         g.text(5, &style.short(l.over), Look::Text);

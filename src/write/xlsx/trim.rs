@@ -75,7 +75,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     let style = layout.job.sheet.lengths;
     g.text(3, &t.mark, Look::Text);
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     g.text(4, trim_kind(t.kind, boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
     g.text(6, &style.cut(t.length), Look::Text);
@@ -94,7 +94,7 @@ fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, 
     g.texts(&["By kind"], Look::Heading);
     let length = format!("Length ({})", style.unit());
     g.heads(&["Kind", "Pieces", &length], &[1, 2]);
-    let boards = layout.job.product.kind.is_board();
+    let boards = !layout.job.siding().receivers.has_pockets();
     for k in takeoff.lines.iter().flat_map(|l| &l.kinds) {
         let excel = g.row + 1;
         g.text(0, trim_kind(k.kind, boards), Look::Text);

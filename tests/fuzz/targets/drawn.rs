@@ -3,9 +3,10 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
+use lapwright::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use lapwright::job::{
-    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Kind, Product, ReturnWall, SeenFrom,
-    TopFinish, Zone, ZoneRegion,
+    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Product, ReturnWall, SeenFrom, TopFinish,
+    Zone, ZoneRegion,
 };
 use lapwright::model::seam::Effort;
 use lapwright::units::{LengthStyle, Unit};
@@ -128,8 +129,7 @@ fn job(b: &mut Bytes) -> Job {
     let (first, second) = (b.byte(), b.byte());
     let (kind, looks, parts, cladding) = (b.byte(), b.byte(), b.byte(), b.byte());
     let (width, height) = (f64::from(b.byte()), f64::from(b.byte()));
-    let of = [Kind::FoamBacked, Kind::Vinyl, Kind::Wood, Kind::FibreCement];
-    job.product = Product::of(of[usize::from(kind & 3)]);
+    job.product = Product::of(Siding::ALL[usize::from(kind) % Siding::ALL.len()]);
     if first & 1 == 1 {
         job.seams.effort = Effort::Brief;
     }
@@ -142,8 +142,8 @@ fn job(b: &mut Bytes) -> Job {
     job.seams.shortest = [24.0, 0.0, 12.0, 8.0][usize::from(second & 3)];
     job.seams.clear_courses = u32::from(second >> 4 & 7);
     job.courses.datum = (second & 128 == 128).then_some(3.0);
-    if job.product.kind.is_board() {
-        // What only panels have is refused for boards, and the other way round.
+    // What says nothing about the siding picked is refused.
+    if job.siding().joints.is_on_studs() {
         job.boards.studs_apart = u32::from(first >> 4 & 3) + 1;
         job.boards.stud_spacing = [16.0, 24.0, 12.0, 8.0][usize::from(second >> 2 & 3)];
         job.boards.joint_gap = (first & 2 == 2).then_some(0.5);
@@ -166,6 +166,7 @@ fn job(b: &mut Bytes) -> Job {
 /// Boards on the wall's face, and how trim is cut.
 fn decor(job: &mut Job, looks: u8, cuts: u8) {
     let pick = |shift: u8, of: [f64; 4]| of[usize::from(looks >> shift & 3)];
+    let pockets = job.siding().receivers.has_pockets();
     let trim = &mut job.trim;
     trim.frieze = pick(0, [0.0, 8.0, 0.25, 48.0]);
     trim.surround = pick(2, [0.0, 3.5, 0.5, 20.0]);
@@ -176,7 +177,7 @@ fn decor(job: &mut Job, looks: u8, cuts: u8) {
     trim.top = tops[usize::from(looks >> 6 & 1)];
     use InsideCorner::{OneChannel, Post, TwoChannels};
     // Boards do not stand in channels.
-    if !job.product.kind.is_board() {
+    if pockets {
         trim.inside_corner = [Post, OneChannel, TwoChannels, Post][usize::from(cuts & 3)];
     }
     trim.frame = if cuts & 4 == 4 { FrameCut::Square } else { FrameCut::Mitre };
@@ -214,9 +215,9 @@ fn zone(job: &mut Job, cladding: u8, width: f64, height: f64) {
     let kind = match cladding & 7 {
         0..=3 => return,
         4 => None,
-        5 => Some(Kind::Vinyl),
-        6 => Some(Kind::Wood),
-        _ => Some(Kind::FoamBacked),
+        5 => Some(Siding::Panel(PanelSiding::Vinyl)),
+        6 => Some(Siding::Board(BoardSiding::Wood)),
+        _ => Some(Siding::Panel(PanelSiding::FoamBacked)),
     };
     let region = cladding & 64 == 64;
     let right = (cladding & 128 == 128).then_some(width);

@@ -37,7 +37,7 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
         return false;
     }
-    let _ = pipeline::problems(&drawing, &notes);
+    let _ = lapwright::outputs::problems::problems(&drawing, &notes);
     let mut notes = Notes::default();
     let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;

@@ -1,5 +1,4 @@
-//! Work shared out over the machine's cores, results in the order of what was given; `rayon` is named
-//! here alone.
+//! On all cores; `rayon` is named here alone.
 
 use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
 

@@ -1,19 +1,20 @@
-//! Tight places: a short run between two receivers, where a panel cannot be slid in sideways
+//! Restricted access: a short run between two receivers, where a panel cannot be slid in sideways
 //! (FACTS PR-12, common practice, no source).
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::standing::Standing;
-use crate::model::work::TightSpot;
+use crate::model::work::RestrictedAccess;
+use crate::wording::restricted::MARK;
 
-/// Tight places of an elevation.
-pub(super) fn of<'a>(on: &Standing<'a>) -> impl Iterator<Item = &'a TightSpot> {
-    on.work.iter().flat_map(|w| &w.tight)
+/// Places with restricted access of an elevation.
+pub(super) fn places_of<'a>(on: &Standing<'a>) -> impl Iterator<Item = &'a RestrictedAccess> {
+    on.work.iter().flat_map(|w| &w.restricted)
 }
 
-/// Marks each stack of tight runs once.
-pub(super) fn places(c: &mut Canvas, on: &Standing, v: &View) {
-    for s in of(on) {
+/// Marks each once.
+pub(super) fn marks(c: &mut Canvas, on: &Standing, v: &View) {
+    for s in places_of(on) {
         let (x, y) = ((s.x[0] + s.x[1]) / 2.0, (s.y[0] + s.y[1]) / 2.0);
         if !v.holds(x, y) {
             continue;
@@ -22,7 +23,7 @@ pub(super) fn places(c: &mut Canvas, on: &Standing, v: &View) {
         let wide = s.x[1] - s.x[0];
         let spots = [0.12, 0.88, 0.25, 0.75].map(|k| v.at(s.x[0] + k * wide, y));
         let mark =
-            |target| Mark { text: "tight", target, wish: target, reach: 1.0, look: Look::Dotted };
+            |target| Mark { text: MARK, target, wish: target, reach: 1.0, look: Look::Dotted };
         if !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some()) {
             c.mark(mark(spots[0]));
         }

@@ -1,0 +1,126 @@
+//! The main job: everything about a house into a folder.
+
+use std::path::Path;
+use std::process::ExitCode;
+
+use super::args::{Layout, Overlay};
+use super::files;
+use super::loading::{load, sources};
+use super::progress::lay;
+use super::takeoff::{Prices, prices, quantities};
+use super::terminal::{refused, refused_usage, tell};
+use crate::diag::{Notes, Refusal, Severity};
+use crate::job::Job;
+use crate::layout::Layout as Laid;
+use crate::outputs::file::{OutputFile, pictured};
+use crate::outputs::names::set_folder;
+use crate::outputs::{overlay, set};
+use crate::write::summary;
+
+/// Lays the house out and writes its files.
+pub(super) fn run(a: &Layout) -> ExitCode {
+    let mut notes = Notes::default();
+    // Prices are read first: a fault in them shall not wait for the search.
+    let read = || Ok((load(&a.reading)?, prices(a.prices.as_deref())?));
+    let (mut loaded, prices) = match read() {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    if let Err(r) = with_options(&mut loaded.job, a) {
+        return refused_usage(&r);
+    }
+    let sets = match lay(&loaded, &mut notes, a.quiet) {
+        Ok(l) => l,
+        Err(r) => return refused(&r, &notes),
+    };
+    let made = match all_files(a, &sets, prices.as_ref(), &loaded.bytes) {
+        Ok(m) => m,
+        Err(r) => return refused(&r, &notes),
+    };
+    let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
+    let mut sources = sources(&a.reading);
+    sources.extend(a.prices.as_deref());
+    if let Err(r) = files::write_folder(&folder, &made.files, &sources) {
+        return refused(&r, &notes);
+    }
+    if !a.quiet {
+        tell_result(&sets, &made, &folder);
+    }
+    if a.strict && warned(&sets, &notes) { ExitCode::from(3) } else { ExitCode::SUCCESS }
+}
+
+/// Whether a rule is broken or someone should look.
+fn warned(sets: &[Laid], notes: &Notes) -> bool {
+    let rules = sets.iter().flat_map(|s| &s.verify.rules);
+    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+    let warned =
+        broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
+    warned || notes.count(Severity::Warning) > 0
+}
+
+/// Paper and scale of the command line, over the job's.
+fn with_options(job: &mut Job, a: &Layout) -> Result<(), Refusal> {
+    let sheet = &mut job.sheet;
+    sheet.paper = a.paper.clone().unwrap_or(std::mem::take(&mut sheet.paper));
+    sheet.scale = a.scale.clone().or(sheet.scale.take());
+    // The job was in order as the file gives it: what is not now is an option's fault.
+    job.validate().map_err(|Refusal(mut why)| {
+        why.message = why.message.replace("`sheet.", "`--");
+        why.help = "Give the option one of these.".to_owned();
+        Refusal(why)
+    })
+}
+
+/// Files to write.
+struct Made {
+    /// All of them, by their paths in the folder.
+    files: Vec<OutputFile>,
+    /// Names of those that stand in the folder itself.
+    at_top: Vec<String>,
+    /// Numbers of sheets of the sets that have too many for pictures.
+    large: Vec<usize>,
+}
+
+/// The files of every set, those of a zone in a folder of their own.
+fn all_files(
+    a: &Layout,
+    sets: &[Laid],
+    prices: Option<&Prices>,
+    source: &[u8],
+) -> Result<Made, Refusal> {
+    let mut out = Made { files: Vec::new(), at_top: Vec::new(), large: Vec::new() };
+    for laid in sets {
+        let takeoff = quantities(laid, prices)?;
+        let mut files = set::files(laid, &takeoff, source, !a.no_pictures)?;
+        let sheets = files.iter().filter(|(n, _)| n.ends_with(".svg")).count();
+        out.large.extend((!a.no_pictures && !pictured(sheets)).then_some(sheets));
+        if a.overlay == Overlay::Separate {
+            files.push(overlay::alone(laid));
+        }
+        match set_folder(laid) {
+            Some(inner) => {
+                out.files.extend(files.into_iter().map(|(n, b)| (format!("{inner}/{n}"), b)));
+            }
+            None => {
+                let names = files.iter().map(|f| f.0.clone());
+                out.at_top = names.filter(|n| !n.contains('/')).collect();
+                out.files.extend(files);
+            }
+        }
+    }
+    Ok(out)
+}
+
+/// Tells what was laid out and where it stands.
+fn tell_result(sets: &[Laid], made: &Made, folder: &Path) {
+    for sheets in &made.large {
+        tell(&format!(
+            "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
+        ));
+    }
+    for laid in sets {
+        let to = set_folder(laid).map_or(folder.to_owned(), |inner| folder.join(inner));
+        tell(&summary::text(laid));
+        tell(&format!("Wrote {}: {}\n", to.display(), made.at_top.join(", ")));
+    }
+}

@@ -1,0 +1,48 @@
+//! The search for seams watched on the terminal.
+
+use std::io::IsTerminal;
+
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::loading::Loaded;
+use crate::diag::{Notes, Refusal};
+use crate::layout::Layout;
+use crate::pipeline;
+use crate::seam::Progress;
+
+/// A progress bar that shows itself beyond half a second.
+fn bar() -> ProgressBar {
+    let bar = ProgressBar::hidden();
+    bar.set_style(
+        ProgressStyle::with_template("seams {bar:30} {percent}%  {msg}")
+            .unwrap_or_else(|_| ProgressStyle::default_bar()),
+    );
+    bar
+}
+
+#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
+/// Lays the house and its zones out, with a progress bar where someone watches.
+pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Vec<Layout>, Refusal> {
+    let started = std::time::Instant::now();
+    let bar = bar();
+    let mut shown = false;
+    let mut watch = |p: Progress| {
+        if !quiet
+            && !shown
+            && started.elapsed().as_millis() > 500
+            && std::io::stderr().is_terminal()
+        {
+            bar.set_draw_target(indicatif::ProgressDrawTarget::stderr());
+            shown = true;
+        }
+        bar.set_length(p.of);
+        bar.set_position(p.done);
+        bar.set_message(match p.bound {
+            0 => format!("{} panels", p.panels),
+            bound => format!("{} panels, bound {bound}", p.panels),
+        });
+    };
+    let result = pipeline::layouts(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    bar.finish_and_clear();
+    result
+}

@@ -1,0 +1,12 @@
+//! Work shared out over the machine's cores, results in the order of what was given; one after the
+//! other where the feature `parallel` is left out.
+
+#[cfg(feature = "parallel")]
+mod parallel;
+#[cfg(not(feature = "parallel"))]
+mod serial;
+
+#[cfg(feature = "parallel")]
+pub(crate) use self::parallel::{both, each};
+#[cfg(not(feature = "parallel"))]
+pub(crate) use self::serial::{both, each};

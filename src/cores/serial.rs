@@ -1,0 +1,11 @@
+//! One after the other, for machines without threads.
+
+/// What `f` makes of each item, in their order.
+pub(crate) fn each<T, R>(items: &[T], f: impl Fn(&T) -> R) -> Vec<R> {
+    items.iter().map(f).collect()
+}
+
+/// What two tasks give.
+pub(crate) fn both<A, B>(a: impl FnOnce() -> A, b: impl FnOnce() -> B) -> (A, B) {
+    (a(), b())
+}

@@ -1,0 +1,45 @@
+//! Boards of wood, beveled or of even thickness, lapped at their heads.
+
+use super::system::{
+    BoardSize, Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
+    NailMaterial, NailedThrough, ReceiverRule, RipHalves, SidingSystem, SoldBy, UsualSize,
+};
+use super::vinyl;
+
+pub(super) const SYSTEM: SidingSystem = SidingSystem {
+    // Ends butt tight: common practice, no source.
+    joints: JointRule::ButtOnStuds { gap: 0.0, backing: false },
+    courses: CourseRule::HeadLapped,
+    receivers: ReceiverRule::TrimBoards,
+    // A gap to caulk: common practice, no source.
+    end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
+    cut_edge: CutEdgeRule::FaceNails,
+    rip_halves: RipHalves::WithinWidth,
+    fastening: FasteningRule {
+        through: NailedThrough::Studs,
+        material: NailMaterial::CorrosionResistant,
+        // NAVEDTRA 14044.
+        penetration: 1.5,
+        shortest: 0.0,
+        shank: vinyl::SHANK,
+        // Nails through boards are stocked by the quarter inch: California Redwood Association.
+        lengths_per_inch: 4.0,
+        stand_off: 0.0,
+    },
+    // Wood moves little along its grain.
+    movement: None,
+    sold_by: SoldBy::Piece,
+    usual: UsualSize::Board(BoardSize {
+        // 16 ft: common practice, no source.
+        length: 192.0,
+        // NAVEDTRA 14044: an 8 in board with 6 in exposed, lapped 1 in at least.
+        width: 8.0,
+        head_lap: 1.0,
+        covered: Some(2.0),
+        // California Redwood Association.
+        thickness: 0.5,
+        // Common practice, no source.
+        starter: 0.25,
+    }),
+    cautions: &[Caution::CuttingWood, Caution::LeadPaint],
+};

@@ -1,0 +1,105 @@
+//! The siding as a job file gives it: what is left out follows the kind.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::length::{Length, maybe_length};
+use super::siding::kind::Siding;
+
+/// The siding, as a job file gives it.
+#[derive(Clone, Debug, Default, Deserialize, JsonSchema)]
+#[serde(default, deny_unknown_fields)]
+#[schemars(rename = "ProductWritten")]
+pub(super) struct Written {
+    /// What it is: panels of `foam-backed` vinyl, the default, plain `vinyl` or `steel`; boards of
+    /// `wood` or `fiber-cement`.
+    pub(super) kind: Siding,
+    /// Height of a course; left out, `faces` times `face_height`. Default 8 in, a double 4
+    /// (FACTS SD-81). Boards: what is aimed at, evened between sills, heads and tops; 2 in less than
+    /// a wood board's width (SD-137, NAV14044), for fiber-cement its width less the head lap.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Length")]
+    pub(super) exposure: Option<f64>,
+    /// Boards a panel shows: 1 single, 2 double, 3 triple. Left out, as many as `face_height` goes
+    /// into `exposure`. Default 2 (FACTS SD-81).
+    pub(super) faces: Option<u32>,
+    /// Height of one of the boards a panel shows; left out, `exposure` by `faces`, 4 in where that
+    /// is left out too (FACTS SD-81).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) face_height: Option<f64>,
+    /// Stock length. Default 12 ft 6 in, 24 panels of D4 to two squares (FACTS TK-03); steel 12 ft 6 in,
+    /// wood 16 ft, fiber-cement 12 ft: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Length")]
+    pub(super) length: Option<f64>,
+    /// A second stock length of the same panel: the layout then mixes both, whole panels and end
+    /// pieces of a run coming from either, so that the length bought is least. Only panels, not
+    /// boards. A run that the shorter length covers gets no seam unless `seams.seam_short_runs`; one
+    /// that only the longer covers may. Left out: one length, the default.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) second_length: Option<f64>,
+    /// What a panel of `second_length` costs, one of `length` costing 1: the cost is then kept least.
+    /// Left out, both cost by their length.
+    pub(super) second_cost: Option<f64>,
+    /// Panels of `second_length` in a carton. Left out, as many as `carton`.
+    pub(super) second_carton: Option<u32>,
+    /// How far the foam stops short of the vinyl at each factory end, foam-backed siding only.
+    /// Default 5/8 in (FACTS PR-01, common practice, no source).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Length")]
+    pub(super) foam_set_back: Option<f64>,
+    /// Lap at a seam; left out, twice the foam's set-back, so that foam meets foam (FACTS PR-02,
+    /// SD-72), 1 in for plain vinyl, half the factory notch (FACTS SD-70, VSI-H), and 1 1/4 in for
+    /// steel: from memory.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) lap: Option<f64>,
+    /// End gap; left out, 1/4 in, or 3/8 in below 40 F (FACTS SD-50, SD-51, VSI-H). Vinyl
+    /// panels of 20 ft and more want the gap their manufacturer states (SD-52). Steel: 1/8 in, from
+    /// memory. Boards: 1/8 in to caulk (SD-132, JLC-F; wood common practice, no source).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) end_gap: Option<f64>,
+    /// Height of the nail hem over the exposed face: a notch from the top is cut through it too.
+    /// Default 1 1/4 in: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Length")]
+    pub(super) hem: Option<f64>,
+    /// Height of the lock behind the butt edge: a strip that keeps no more of a panel cannot be
+    /// held. Default 3/4 in: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Length")]
+    pub(super) lock: Option<f64>,
+    /// Panels in a carton. Default 24, two squares of D4 at 12 ft 6 in (FACTS TK-02, TK-03); steel 12,
+    /// one square: common practice, no source; boards are sold singly: 1.
+    pub(super) carton: Option<u32>,
+    /// Colour, as it shall be ordered.
+    pub(super) colour: String,
+    /// Width of a board, `wood` and `fiber-cement` only. Left out, 8 in for wood (FACTS SD-137),
+    /// 8 1/4 in for fiber-cement: from memory.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) width: Option<f64>,
+    /// Least lap of a board's head under the next, `wood` and `fiber-cement` only. Left out, 1 in
+    /// for wood (FACTS SD-134, NAV14044), 1 1/4 in for fiber-cement (SD-130, JLC-F).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) head_lap: Option<f64>,
+    /// Least exposure a board may get when courses are evened, `wood` and `fiber-cement` only. Left
+    /// out, 1 in less than `exposure`: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) exposure_least: Option<f64>,
+    /// Greatest exposure, `wood` and `fiber-cement` only. Left out, all that the head lap leaves of
+    /// the width.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) exposure_most: Option<f64>,
+    /// Thickness of a board at its butt, for the nails, `wood` and `fiber-cement` only. Left out,
+    /// 1/2 in for wood (FACTS WX-15, CRA), 5/16 in for fiber-cement: from memory.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) thickness: Option<f64>,
+}

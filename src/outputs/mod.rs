@@ -1,0 +1,17 @@
+//! The files of a layout by their names: which writers make them, and in which order. What a feature
+//! leaves out is not in the lists; there is no stand-in for it.
+
+pub mod file;
+pub mod names;
+pub mod overlay;
+#[cfg(feature = "pdf")]
+mod pdf;
+#[cfg(feature = "png")]
+mod png;
+pub mod problems;
+pub mod set;
+mod sheets;
+mod tables;
+pub mod template;
+#[cfg(feature = "xlsx")]
+mod workbook;

@@ -1,0 +1,53 @@
+//! Names of files and folders.
+
+use crate::layout::Layout;
+
+/// Names that a layout or a check may write into a folder, whichever features were on.
+pub const FILE_NAMES: [&str; 13] = [
+    "layout.json",
+    "overlay.dxf",
+    "overlay-alone.dxf",
+    "sheets.pdf",
+    "takeoff.xlsx",
+    "takeoff.json",
+    "takeoff.csv",
+    "takeoff-by-wall.csv",
+    "cut-list.csv",
+    "story-pole.csv",
+    "report.txt",
+    "problems.svg",
+    "check.txt",
+];
+
+/// Whether a sheet's file has this name: `02-front-elevation.svg`.
+pub fn is_sheet_name(name: &str) -> bool {
+    let stem = name.strip_suffix(".svg").or_else(|| name.strip_suffix(".png"));
+    stem.and_then(|s| s.split_once('-'))
+        .is_some_and(|(number, _)| number.len() >= 2 && number.bytes().all(|b| b.is_ascii_digit()))
+}
+
+/// The folder of a set inside the house's own: none for the house.
+pub fn set_folder(layout: &Layout) -> Option<String> {
+    let zone = layout.zone.as_ref()?;
+    let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
+    let plain = zone.to_lowercase();
+    let words: Vec<&str> =
+        plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
+    let slug: String = words.join("-").chars().take(30).collect();
+    Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_sheet_name;
+
+    #[test]
+    fn names_of_sheets_are_known_from_others() {
+        for name in ["01-cover.svg", "02-front-elevation.png", "104-cuts.svg"] {
+            assert!(is_sheet_name(name), "{name}");
+        }
+        for name in ["notes.svg", "01-cover.pdf", "1-cover.svg", "a1-b.png", "01cover.svg"] {
+            assert!(!is_sheet_name(name), "{name}");
+        }
+    }
+}

@@ -1,0 +1,24 @@
+//! The overlay: in a copy of the source, and as a drawing of its own.
+
+use super::file::OutputFile;
+use crate::annotate;
+use crate::layout::Layout;
+use crate::write::overlay::{Measure, separate, spliced};
+
+/// The overlay in a copy of the source; a source that takes no splice (binary) gets one on the same
+/// origin.
+pub(super) fn in_source(layout: &Layout, source: &[u8]) -> OutputFile {
+    let overlay = annotate::overlay(layout);
+    let whole = spliced(source, &overlay, measure(layout));
+    ("overlay.dxf".to_owned(), whole.unwrap_or_else(|_| separate(&overlay, measure(layout))))
+}
+
+/// The overlay as a drawing of its own, on the source's origin.
+pub fn alone(layout: &Layout) -> OutputFile {
+    ("overlay-alone.dxf".to_owned(), separate(&annotate::overlay(layout), measure(layout)))
+}
+
+/// How lengths of a layout's source read.
+fn measure(layout: &Layout) -> Measure {
+    Measure { inches: layout.drawing.inches_per_unit, style: layout.job.sheet.lengths }
+}

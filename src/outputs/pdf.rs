@@ -1,0 +1,25 @@
+//! Files in PDF.
+
+use super::file::OutputFile;
+use crate::layout::Layout;
+use crate::model::sheet::Sheet;
+use crate::write::pdf;
+
+/// Every sheet in one file.
+pub(super) fn sheets(
+    layout: &Layout,
+    sheets: &[Sheet],
+    svgs: &[String],
+) -> Result<Vec<OutputFile>, String> {
+    let project = &layout.job.title.project;
+    let title = if project.is_empty() { &layout.drawing.name } else { project };
+    let bytes = pdf::document(sheets, svgs, title, &layout.job.title.drawn_by)?;
+    Ok(vec![("sheets.pdf".to_owned(), bytes)])
+}
+
+/// The convention of layers as a page.
+pub(super) fn convention(page: &Sheet, svg: &str) -> Result<OutputFile, String> {
+    let svgs = [svg.to_owned()];
+    let bytes = pdf::document(std::slice::from_ref(page), &svgs, &page.title, "")?;
+    Ok(("convention.pdf".to_owned(), bytes))
+}

@@ -1,0 +1,38 @@
+//! All files of one layout.
+
+use super::file::{OutputFile, write_failed};
+use super::{sheets, tables};
+use crate::annotate;
+use crate::cores;
+use crate::diag::Refusal;
+use crate::layout::Layout;
+use crate::model::takeoff::Takeoff;
+use crate::write::svg;
+
+/// Every file of a layout; the takeoff may carry the user's prices. Without `pictures` neither PDF nor
+/// PNG is made.
+///
+/// # Errors
+/// `write-failed` when a writer cannot make its file.
+pub fn files(
+    layout: &Layout,
+    takeoff: &Takeoff,
+    source: &[u8],
+    pictures: bool,
+) -> Result<Vec<OutputFile>, Refusal> {
+    // Tables, overlay and sheets do not depend on one another; their order is kept.
+    let (tables, (pages, svgs)) = cores::both(
+        || tables::files(layout, takeoff, source),
+        || {
+            let pages = annotate::sheets(layout);
+            let svgs: Vec<String> = cores::each(&pages, svg::document);
+            (pages, svgs)
+        },
+    );
+    let mut out = tables.map_err(write_failed)?;
+    if pictures {
+        out.extend(sheets::pictures(layout, &pages, &svgs).map_err(write_failed)?);
+    }
+    out.extend(sheets::svg_files(&pages, svgs));
+    Ok(out)
+}

@@ -1,0 +1,44 @@
+//! What is written beside the sheets.
+
+use super::file::OutputFile;
+use super::overlay;
+#[cfg(feature = "xlsx")]
+use super::workbook;
+use crate::layout::Layout;
+use crate::model::takeoff::Takeoff;
+use crate::write::{csv, json, report};
+
+/// What tables are made of.
+pub(super) struct Given<'a> {
+    /// The layout.
+    pub(super) layout: &'a Layout,
+    /// Its quantities, priced or not.
+    pub(super) takeoff: &'a Takeoff,
+    /// The drawing's own bytes.
+    pub(super) source: &'a [u8],
+}
+
+type Peer = fn(&Given) -> Result<OutputFile, String>;
+
+/// The writers, in the order of their files.
+const PEERS: &[Peer] = &[
+    |g| Ok(("layout.json".to_owned(), json::layout(g.layout))),
+    #[cfg(feature = "xlsx")]
+    workbook::file,
+    |g| Ok(("takeoff.json".to_owned(), json::takeoff(g.takeoff))),
+    |g| Ok(("takeoff.csv".to_owned(), csv::takeoff(g.layout, g.takeoff))),
+    |g| Ok(("takeoff-by-wall.csv".to_owned(), csv::by_wall(g.layout))),
+    |g| Ok(("cut-list.csv".to_owned(), csv::cut_list(g.layout))),
+    |g| Ok(("story-pole.csv".to_owned(), csv::story_pole(g.layout))),
+    |g| Ok(("report.txt".to_owned(), report::text(g.layout, g.takeoff).into_bytes())),
+    |g| Ok(overlay::in_source(g.layout, g.source)),
+];
+
+/// Every table, the report and the overlay.
+pub(super) fn files(
+    layout: &Layout,
+    takeoff: &Takeoff,
+    source: &[u8],
+) -> Result<Vec<OutputFile>, String> {
+    PEERS.iter().map(|peer| peer(&Given { layout, takeoff, source })).collect()
+}

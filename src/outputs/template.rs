@@ -1,0 +1,36 @@
+//! What an architect needs to draw for the program.
+
+use super::file::{OutputFile, write_failed};
+#[cfg(feature = "pdf")]
+use super::pdf;
+use crate::annotate;
+use crate::diag::Refusal;
+use crate::job::commented;
+use crate::job::layers::AGREED_LAYERS;
+use crate::model::sheet::Sheet;
+use crate::write::{svg, template};
+
+type Peer = fn(&Sheet, &str) -> Result<OutputFile, String>;
+
+/// The writers of the convention, in the order of their files.
+const PEERS: &[Peer] = &[
+    |_, svg| Ok(("convention.svg".to_owned(), svg.as_bytes().to_vec())),
+    #[cfg(feature = "pdf")]
+    pdf::convention,
+];
+
+/// An empty drawing with the agreed layers, the convention as a page, and a job file with every setting
+/// explained.
+///
+/// # Errors
+/// `write-failed` when the page cannot be turned into a PDF.
+pub fn files() -> Result<Vec<OutputFile>, Refusal> {
+    let page = annotate::convention();
+    let text = svg::document(&page);
+    let mut out = vec![("template.dxf".to_owned(), template::dxf(&AGREED_LAYERS))];
+    for peer in PEERS {
+        out.push(peer(&page, &text).map_err(write_failed)?);
+    }
+    out.push(("job.toml".to_owned(), commented::text().into_bytes()));
+    Ok(out)
+}

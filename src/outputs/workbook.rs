@@ -1,0 +1,10 @@
+//! The takeoff as a workbook.
+
+use super::file::OutputFile;
+use super::tables::Given;
+use crate::write::xlsx;
+
+/// The workbook.
+pub(super) fn file(given: &Given) -> Result<OutputFile, String> {
+    Ok(("takeoff.xlsx".to_owned(), xlsx::workbook(given.layout, given.takeoff)?))
+}

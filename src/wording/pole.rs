@@ -1,0 +1,199 @@
+//! The story pole: how the datum was chosen, and what a datum does.
+
+use super::lists::commas;
+use crate::model::pole::{
+    DatumChoice, DatumEffects, DatumReason, EvenedCourses, FirstCourse, LineKind, MainLine,
+    PoleTable, StripPlace,
+};
+use crate::units::LengthStyle;
+
+/// What stands at a height of the pole.
+pub fn line(kind: LineKind) -> &'static str {
+    match kind {
+        LineKind::Butt => "butt line",
+        LineKind::Start => "start",
+        LineKind::StoneTop => "top of base",
+        LineKind::RoofFoot => "lower roof",
+        LineKind::Sill => "sill",
+        LineKind::Head => "head",
+        LineKind::Band => "band",
+        LineKind::Eave => "eave",
+        LineKind::Peak => "peak",
+    }
+}
+
+/// How the datum was chosen, and how boards were evened.
+pub fn reason(reason: &DatumReason, divisions: &[EvenedCourses], style: LengthStyle) -> String {
+    let why = chosen_by(reason, style);
+    let evened: Vec<String> = divisions
+        .iter()
+        .map(|d| {
+            format!("{} of {} to {}", d.courses, style.short(d.exposure), style.length(d.up_to))
+        })
+        .collect();
+    if evened.is_empty() { why } else { format!("{why}; boards evened: {}", commas(&evened)) }
+}
+
+/// Where the datum is, and why.
+pub fn datum(
+    height: f64,
+    why: &DatumReason,
+    divisions: &[EvenedCourses],
+    style: LengthStyle,
+) -> String {
+    format!("Datum: {}; {}.", datum_height(height, style), reason(why, divisions, style))
+}
+
+/// Where the datum is.
+pub fn datum_height(height: f64, style: LengthStyle) -> String {
+    let side = if height < 0.0 { "below" } else { "above" };
+    format!(
+        "butt line of course 1 at {} {side} the floor reference line",
+        style.length(height.abs())
+    )
+}
+
+fn chosen_by(reason: &DatumReason, style: LengthStyle) -> String {
+    match reason {
+        DatumReason::FloorReference => "the floor reference line".to_owned(),
+        DatumReason::FixedByJob => "fixed by the job".to_owned(),
+        DatumReason::OfTheHouse => "that of the house".to_owned(),
+        DatumReason::LowestStart => {
+            "the lowest start on the house that keeps clear of grade".to_owned()
+        }
+        DatumReason::Searched { below: 0.0, tried } => format!(
+            "the lowest start on the house that keeps clear of grade, and the best of {tried} heights tried"
+        ),
+        DatumReason::Searched { below, tried } => format!(
+            "{} {} the lowest start on the house, the best of {tried} heights tried",
+            style.short(below.abs()),
+            if *below > 0.0 { "below" } else { "above" },
+        ),
+    }
+}
+
+/// What the section of datums is called.
+pub fn heading(pole: &PoleTable) -> String {
+    format!("Datum, {} heights tried (penalty points, lower is better)", pole.tried)
+}
+
+/// How the datum was searched for.
+pub fn search(pole: &PoleTable) -> String {
+    format!(
+        "{} heights of the first course were tried. Penalty points, lower is better; weights are in the job, common practice.",
+        pole.tried
+    )
+}
+
+/// How the stick is used.
+pub const STRIKE: &str = "Strike one level line all the way around the house and mark this stick once for all walls. The siding manufacturer's instructions and the local code take precedence.";
+
+/// One choice of a datum, its height written as the sheet writes heights.
+pub fn choice(c: &DatumChoice, height: &str, style: LengthStyle) -> String {
+    let what = if c.chosen { "In force" } else { "Or" };
+    format!("{what}: {height}, {:.1} points: {}.", c.score, effects(&c.effects, style))
+}
+
+/// What a datum does, in words an installer would use.
+pub fn effects(e: &DatumEffects, style: LengthStyle) -> String {
+    let mut out = vec![first_course(&e.first_course, style)];
+    if let Some(hung) = &e.hung {
+        out.push(format!(
+            "it hangs up to {} below the drawn bottom along {}",
+            style.short(hung.most),
+            about(hung.along, style)
+        ));
+    }
+    out.extend(e.main_heads.as_ref().map(|l| main_line("heads", "over", l, style)));
+    out.extend(e.main_sills.as_ref().map(|l| main_line("sills", "under", l, style)));
+    let least = style.short(e.least_strip);
+    let thin: Vec<String> = e
+        .thin_strips
+        .iter()
+        .map(|t| format!("{} {}", about(t.along, style), strip_place(t.place)))
+        .collect();
+    out.push(if thin.is_empty() {
+        format!("no strip under {least}")
+    } else {
+        format!("strips under {least}: {}", commas(&thin))
+    });
+    out.push(match e.least_top {
+        Some(top) => format!("least top course {}", style.short(top)),
+        None => "top courses whole".to_owned(),
+    });
+    if e.grade_steps > 0 {
+        out.push(format!("steps at grade: {}, each a whole course", e.grade_steps));
+    }
+    out.push(format!("about {} panels ripped or notched", e.cut_panels.round()));
+    out.join("; ")
+}
+
+/// A length to the next half foot.
+fn about(inches: f64, style: LengthStyle) -> String {
+    style.length((inches / 6.0).ceil() * 6.0)
+}
+
+fn first_course(first: &FirstCourse, style: LengthStyle) -> String {
+    match first {
+        FirstCourse::Whole => "the first course is whole on every wall bottom".to_owned(),
+        FirstCourse::Cut { along, least, whole_if_hung } => {
+            let whole = if *whole_if_hung > 0.0 {
+                format!(
+                    "; to keep it whole it would hang up to {} below the drawn bottom (`courses.hang_below`)",
+                    style.short(*whole_if_hung)
+                )
+            } else {
+                String::new()
+            };
+            format!(
+                "the first course is cut along {} of wall bottom, least height {}, held in undersill (finish) trim by punched lugs instead of a starter{whole}",
+                about(*along, style),
+                style.short(*least)
+            )
+        }
+    }
+}
+
+fn main_line(what: &str, side: &str, line: &MainLine, style: LengthStyle) -> String {
+    let at = style.length(line.height);
+    match line.kept {
+        None => format!("main {what} at {at} on a course line"),
+        Some(kept) => {
+            format!("main {what} at {at} cut a course, {} of it {side} them", style.short(kept))
+        }
+    }
+}
+
+fn strip_place(place: StripPlace) -> &'static str {
+    match place {
+        StripPlace::OverHeads => "over heads",
+        StripPlace::UnderSills => "under sills",
+        StripPlace::AtTops => "at tops",
+        StripPlace::AtStarts => "at starts",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_datum_is_told_by_how_it_was_chosen() {
+        let said = |r: DatumReason| reason(&r, &[], LengthStyle::Feet);
+        assert_eq!(said(DatumReason::OfTheHouse), "that of the house");
+        assert!(said(DatumReason::Searched { below: 0.0, tried: 7 }).contains("best of 7 heights"));
+        let below = said(DatumReason::Searched { below: 4.0, tried: 7 });
+        assert!(below.starts_with("4\" below the lowest start"), "{below}");
+        let above = said(DatumReason::Searched { below: -4.0, tried: 7 });
+        assert!(above.starts_with("4\" above the lowest start"), "{above}");
+        let evened = [EvenedCourses { courses: 6, exposure: 10.5, up_to: 63.0 }];
+        let boards = reason(&DatumReason::FixedByJob, &evened, LengthStyle::Feet);
+        assert_eq!(boards, "fixed by the job; boards evened: 6 of 10 1/2\" to 5'-3\"");
+    }
+
+    #[test]
+    fn lengths_along_walls_go_up_to_half_a_foot() {
+        assert_eq!(about(240.0, LengthStyle::Feet), "20'-0\"");
+        assert_eq!(about(240.1, LengthStyle::Feet), "20'-6\"");
+    }
+}

@@ -1,0 +1,65 @@
+//! Seam rules that could not be kept, and what would help.
+
+use crate::model::seam::{BrokenSeamRule, ConflictProof, SeamFault, SeamRemedy};
+use crate::units::LengthStyle;
+
+/// The rule that courses cannot keep.
+pub fn broken(rule: &BrokenSeamRule, style: LengthStyle) -> String {
+    match rule {
+        BrokenSeamRule::JointOffStuds => "a joint stands off the studs".to_owned(),
+        BrokenSeamRule::JointsOnOneStud => "joints of near courses on one stud".to_owned(),
+        BrokenSeamRule::NoJointFits => "no joint fits".to_owned(),
+        BrokenSeamRule::LaidByCrew => {
+            "laid as a crew does, seams are nearer than the stagger".to_owned()
+        }
+        BrokenSeamRule::Stagger { least, clear_courses, proof, nearest } => {
+            let proof = match proof {
+                ConflictProof::NoLayoutExists => "no layout of these courses exists",
+                ConflictProof::NoneFound => "no layout was found",
+            };
+            let drawn = nearest.map_or(String::new(), |d| {
+                format!("; as drawn, the nearest are {} apart", style.short(d))
+            });
+            format!(
+                "with the seams {} apart sideways and {clear_courses} clear courses between, {proof}{drawn}",
+                style.short(*least)
+            )
+        }
+    }
+}
+
+/// One broken rule, as it is marked on the sheets.
+pub fn fault(fault: &SeamFault, style: LengthStyle) -> String {
+    match fault {
+        SeamFault::TooNear { courses: [low, high], apart, least } => format!(
+            "seams of courses {low} and {high} are {} apart, less than {}",
+            style.short(*apart),
+            style.short(*least)
+        ),
+        SeamFault::NoLawfulPlace { course, shortest } => format!(
+            "course {course}: fixtures, or pieces of at least {}, leave a seam no place that keeps the rules",
+            style.short(*shortest)
+        ),
+    }
+}
+
+/// What would help: the settings that work, else those to relax.
+pub fn remedies(list: &[SeamRemedy]) -> String {
+    if list.is_empty() {
+        return "Relax `seams.stagger` or `seams.shortest` in the job.".to_owned();
+    }
+    let each = list.iter().enumerate().map(|(i, r)| match r {
+        SeamRemedy::Stagger { inches } => {
+            format!("`seams.stagger = {inches}` is the largest in whole inches that works here")
+        }
+        SeamRemedy::ClearCourses { courses } => {
+            let too = if i > 0 { " too" } else { "" };
+            format!("`seams.clear_courses = {courses}` works{too}")
+        }
+        SeamRemedy::SearchSeams => "Let the search place the seams: `seams.effort`".to_owned(),
+        SeamRemedy::LongerBoards => {
+            "Take longer boards (`product.length`), or lower `seams.clear_courses`".to_owned()
+        }
+    });
+    format!("{}.", each.collect::<Vec<_>>().join("; "))
+}

@@ -1,0 +1,91 @@
+//! Trim by name.
+
+use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
+use crate::units::LengthStyle;
+
+/// A kind of trim.
+pub fn kind(kind: TrimKind) -> &'static str {
+    match kind {
+        TrimKind::Starter => "starter strip",
+        TrimKind::OutsidePost => "outside corner post",
+        TrimKind::InsidePost => "inside corner post",
+        TrimKind::JambChannel => "J-channel, jamb",
+        TrimKind::HeadChannel => "J-channel, head",
+        TrimKind::SillChannel => "J-channel, sill",
+        TrimKind::WallChannel => "J-channel, wall",
+        TrimKind::CornerChannel => "J-channel, inside corner",
+        TrimKind::RakeChannel => "J-channel, rake",
+        TrimKind::RoofChannel => "J-channel, lower roof",
+        TrimKind::FinishTrim => "undersill (finish) trim",
+        TrimKind::DripCap => "drip cap",
+        TrimKind::Surround => "flat surround",
+        TrimKind::CornerCover => "wide corner cover",
+        TrimKind::Frieze => "frieze board",
+        TrimKind::Band => "band board",
+        TrimKind::TopBase => "top base",
+        TrimKind::TopFace => "top face board",
+        TrimKind::TopPanel => "top panel",
+        TrimKind::Crown => "crown molding",
+        TrimKind::SillFlashing => "flashing, sill",
+        TrimKind::JambFlashing => "flashing, jamb",
+        TrimKind::HeadFlashing => "flashing, head",
+    }
+}
+
+/// The same on a wall of boards, where boards stand for posts.
+pub fn kind_on(of_kind: TrimKind, boards: bool) -> &'static str {
+    match of_kind {
+        TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
+            stock_on(of_kind.stock(), boards)
+        }
+        other => kind(other),
+    }
+}
+
+/// What trim is bought as.
+pub fn stock(stock: TrimStock) -> &'static str {
+    match stock {
+        TrimStock::Starter => "starter strip",
+        TrimStock::OutsidePost => "outside corner post",
+        TrimStock::InsidePost => "inside corner post",
+        TrimStock::JChannel => "J-channel",
+        TrimStock::FinishTrim => "undersill (finish) trim",
+        TrimStock::DripCap => "drip cap",
+        TrimStock::Surround => "flat surround",
+        TrimStock::CornerCover => "wide corner cover",
+        TrimStock::Board => "trim board",
+        TrimStock::TopBase => "top base",
+        TrimStock::TopFace => "top face board",
+        TrimStock::TopPanel => "top panel",
+        TrimStock::Crown => "crown molding",
+        TrimStock::Flashing => "flashing at openings",
+    }
+}
+
+/// The same on a wall of boards, where boards stand for posts.
+pub fn stock_on(of_stock: TrimStock, boards: bool) -> &'static str {
+    match of_stock {
+        TrimStock::Starter if boards => "starter piece",
+        TrimStock::OutsidePost if boards => "pair of outside corner boards",
+        TrimStock::InsidePost if boards => "inside corner board",
+        other => stock(other),
+    }
+}
+
+/// How trim ends.
+pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
+    let degrees = |a: f64| (a * 100.0).round() / 100.0;
+    match end {
+        TrimEnd::Square => "square".to_owned(),
+        TrimEnd::Mitre(angle) => format!("miter {}", degrees(*angle)),
+        TrimEnd::Tab(tab) => format!("water tab {}", style.short(*tab)),
+        TrimEnd::MitreTab { angle, tab } => {
+            format!("miter {}, water tab {}", degrees(*angle), style.short(*tab))
+        }
+        TrimEnd::Lap(lap) => format!("lap {}", style.short(*lap)),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "capped".to_owned(),
+    }
+}

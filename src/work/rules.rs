@@ -1,0 +1,29 @@
+//! What holds on every wall.
+
+use crate::job::Job;
+use crate::model::fastening::UNDER_HEAD;
+use crate::model::work::WorkRule;
+
+/// The rules of a house's siding, in the order of the work.
+pub(super) fn everywhere(job: &Job) -> Vec<WorkRule> {
+    let gap = job.end_gap();
+    if !job.siding().receivers.has_pockets() {
+        return vec![
+            WorkRule::BarrierAndFlashing,
+            WorkRule::BoardTrimFirst,
+            WorkRule::BoardsFromBottom { gap },
+        ];
+    }
+    vec![
+        WorkRule::BarrierAndFlashing,
+        WorkRule::HangPosts { top_gap: job.trim.post_top_gap, under_head: UNDER_HEAD },
+        WorkRule::SpaceStarters { gap: job.trim.starter_gap },
+        WorkRule::FrameOpenings,
+        WorkRule::PanelsFromBottom { gap },
+        WorkRule::LapsFaceAway,
+        WorkRule::HoldCutEdges {
+            lug_spacing: job.courses.lug_spacing,
+            slot_spacing: job.courses.slot_spacing,
+        },
+    ]
+}

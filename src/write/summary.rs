@@ -1,0 +1,32 @@
+//! What was laid out in a few lines, for whoever started it.
+
+use super::report::{self, plain};
+use crate::diag::Severity;
+use crate::layout::Layout;
+use crate::units::counted;
+use crate::wording::proof;
+
+/// What a user sees when it is done.
+pub fn text(layout: &Layout) -> String {
+    let walls = layout.walls().count();
+    let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
+    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", plain(z)));
+    let mut out = format!(
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{}\n",
+        plain(&layout.drawing.name),
+        counted(layout.elevations.len(), "elevation"),
+        counted(walls, "wall"),
+        proof::panels(&layout.bound, &layout.job),
+        proof::beside(&layout.bound, &layout.job)
+    );
+    let warnings: Vec<_> =
+        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
+    out.push_str(&report::notes(&warnings));
+    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
+    out.push_str(&if broken == 0 {
+        format!("Checked: all {} rules kept.\n", layout.verify.rules.len())
+    } else {
+        format!("Checked: {broken} cases BREAK a rule; see report.txt.\n")
+    });
+    out
+}
