@@ -19,10 +19,10 @@
 //! dxf += "0\nSEQEND\n0\nENDSEC\n0\nEOF\n";
 //! let job = file::parse("[drawing]\nunit = \"inch\"\n[product]\nexposure = 8\n", "job.toml")?;
 //! let mut notes = Notes::default();
-//! let layout = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut notes, &mut |_| {})?;
-//! assert_eq!(layout.elevations[0].walls[0].courses.len(), 96 / 8);
+//! let house = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut notes, &mut |_| {})?.house;
+//! assert_eq!(house.layout.elevations[0].walls[0].courses.len(), 96 / 8);
 //!
-//! let sheets = annotate::sheets(&layout);
+//! let sheets = annotate::sheets(&house.layout, &house.backdrops);
 //! let picture: String = svg::document(&sheets[1]);
 //! assert!(picture.starts_with("<svg") || picture.starts_with("<?xml"));
 //! # Ok::<(), lapwright::diag::Refusal>(())

@@ -12,7 +12,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
-use crate::wording::{pole, siding};
+use crate::wording::{checks, pole, siding};
 
 /// Cautions of every set of sheets (FACTS section 5).
 const CAUTIONS: [&str; 6] = [
@@ -97,17 +97,8 @@ fn rows(layout: &Layout) -> Vec<Row> {
             if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
         text(&mut out, format!("{zone}: {cladding}, {area} net. {how}."));
     }
-    out.push(Row::Head("Checked"));
-    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
-    let n = layout.verify.rules.len();
-    text(
-        &mut out,
-        if broken == 0 {
-            format!("{n} rules checked by separate code: all kept.")
-        } else {
-            format!("{n} rules checked by separate code: {broken} cases break one; see report.txt.")
-        },
-    );
+    out.push(Row::Head(checks::SECTION));
+    text(&mut out, checks::summary(&layout.verify.rules));
     out.push(Row::Head("To order"));
     for l in &layout.takeoff {
         let hundredths = |v: f64| (v * 100.0).round() / 100.0;

@@ -28,16 +28,21 @@ pub use problems::problems;
 
 use crate::cores;
 use crate::layout::Layout;
+use crate::layout::backdrop::Backdrops;
+use crate::layout::wall::LaidElevation;
 use crate::model::sheet::Sheet;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole
 /// with its table, order of work, cutting sheets, cut list,
-/// trim list.
-pub fn sheets(layout: &Layout) -> Vec<Sheet> {
+/// trim list. `backdrops` are the source's own lines, drawn in grey behind the elevations.
+pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
     let standing = standing::ByElevation::of(layout);
     // Elevations do not depend on one another.
-    let each = cores::each(&layout.elevations, |e| elevation::sheets(layout, e, standing.at(e)));
+    let numbered: Vec<(usize, &LaidElevation)> = layout.elevations.iter().enumerate().collect();
+    let each = cores::each(&numbered, |(i, e)| {
+        elevation::sheets(layout, e, backdrops.behind(*i), standing.at(e))
+    });
     pages.extend(each.into_iter().flatten());
     pages.push(pole::sheet(layout));
     pages.extend(pole_table::sheets(layout));

@@ -7,11 +7,11 @@ use super::args::{Layout, Overlay};
 use super::files;
 use super::loading::{load, sources};
 use super::progress::lay;
-use super::takeoff::{Prices, prices, quantities};
+use super::takeoff::{priced, prices};
 use super::terminal::{refused, refused_usage, tell};
 use crate::diag::{Notes, Refusal, Severity};
 use crate::job::Job;
-use crate::layout::Layout as Laid;
+use crate::layout::set::LaidSets;
 use crate::outputs::file::{OutputFile, pictured};
 use crate::outputs::names::set_folder;
 use crate::outputs::{overlay, set};
@@ -29,11 +29,12 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     if let Err(r) = with_options(&mut loaded.job, a) {
         return refused_usage(&r);
     }
-    let sets = match lay(&loaded, &mut notes, a.quiet) {
+    let laid = lay(&loaded, &mut notes, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
+    let sets = match laid {
         Ok(l) => l,
         Err(r) => return refused(&r, &notes),
     };
-    let made = match all_files(a, &sets, prices.as_ref(), &loaded.bytes) {
+    let made = match all_files(a, &sets, &loaded.bytes) {
         Ok(m) => m,
         Err(r) => return refused(&r, &notes),
     };
@@ -50,11 +51,11 @@ pub(super) fn run(a: &Layout) -> ExitCode {
 }
 
 /// Whether a rule is broken or someone should look.
-fn warned(sets: &[Laid], notes: &Notes) -> bool {
-    let rules = sets.iter().flat_map(|s| &s.verify.rules);
-    let broken = rules.filter(|r| !r.violations.is_empty()).count() > 0;
+fn warned(sets: &LaidSets, notes: &Notes) -> bool {
+    let layouts = || sets.iter().map(|s| &s.layout);
+    let broken = !layouts().all(|l| l.verify.passes());
     let warned =
-        broken || sets.iter().flat_map(|s| &s.notes).any(|n| n.severity == Severity::Warning);
+        broken || layouts().flat_map(|l| &l.notes).any(|n| n.severity == Severity::Warning);
     warned || notes.count(Severity::Warning) > 0
 }
 
@@ -82,22 +83,16 @@ struct Made {
 }
 
 /// The files of every set, those of a zone in a folder of their own.
-fn all_files(
-    a: &Layout,
-    sets: &[Laid],
-    prices: Option<&Prices>,
-    source: &[u8],
-) -> Result<Made, Refusal> {
+fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<Made, Refusal> {
     let mut out = Made { files: Vec::new(), at_top: Vec::new(), large: Vec::new() };
-    for laid in sets {
-        let takeoff = quantities(laid, prices)?;
-        let mut files = set::files(laid, &takeoff, source, !a.no_pictures)?;
+    for laid in sets.iter() {
+        let mut files = set::files(laid, source, !a.no_pictures)?;
         let sheets = files.iter().filter(|(n, _)| n.ends_with(".svg")).count();
         out.large.extend((!a.no_pictures && !pictured(sheets)).then_some(sheets));
         if a.overlay == Overlay::Separate {
-            files.push(overlay::alone(laid));
+            files.push(overlay::alone(&laid.layout));
         }
-        match set_folder(laid) {
+        match set_folder(&laid.layout) {
             Some(inner) => {
                 out.files.extend(files.into_iter().map(|(n, b)| (format!("{inner}/{n}"), b)));
             }
@@ -112,13 +107,13 @@ fn all_files(
 }
 
 /// Tells what was laid out and where it stands.
-fn tell_result(sets: &[Laid], made: &Made, folder: &Path) {
+fn tell_result(sets: &LaidSets, made: &Made, folder: &Path) {
     for sheets in &made.large {
         tell(&format!(
             "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
         ));
     }
-    for laid in sets {
+    for laid in sets.iter().map(|s| &s.layout) {
         let to = set_folder(laid).map_or(folder.to_owned(), |inner| folder.join(inner));
         tell(&summary::text(laid));
         tell(&format!("Wrote {}: {}\n", to.display(), made.at_top.join(", ")));

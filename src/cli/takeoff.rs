@@ -10,7 +10,8 @@ use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell};
 use crate::diag::{Note, Notes, Refusal, Severity};
 use crate::job::nearest::nearest;
-use crate::layout::Layout;
+use crate::layout::set::LaidSets;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{ShareBy, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
@@ -32,16 +33,17 @@ pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
     Ok(Some(Prices { list, name }))
 }
 
-/// The quantities, with costs where there are prices.
-pub(super) fn quantities(layout: &Layout, prices: Option<&Prices>) -> Result<Takeoff, Refusal> {
-    let quantities = takeoff::quantities(layout);
-    match prices {
-        Some(p) => {
-            let style = layout.job.sheet.lengths;
-            price::applied(quantities, &p.list, &p.name, &|l| items::item_and_unit(l, style))
+/// Puts costs to the quantities of every set, where there are prices.
+pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<LaidSets, Refusal> {
+    if let Some(p) = prices {
+        for set in sets.iter_mut() {
+            let style = set.layout.job.sheet.lengths;
+            let words = |l: &TakeoffLine| items::item_and_unit(l, style);
+            set.takeoff =
+                price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name, &words)?;
         }
-        None => Ok(quantities),
     }
+    Ok(sets)
 }
 
 /// Prints the quantities, or how one line of them came about.
@@ -49,19 +51,18 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut notes = Notes::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let sets = lay(&load(&a.reading)?, &mut notes, a.quiet)?;
-        let counted: Result<Vec<Takeoff>, Refusal> =
-            sets.iter().map(|l| quantities(l, prices.as_ref())).collect();
-        Ok(sets.into_iter().zip(counted?).collect::<Vec<_>>())
+        priced(lay(&load(&a.reading)?, &mut notes, a.quiet)?, prices.as_ref())
     };
     let sets = match find() {
         Ok(found) => found,
         Err(r) => return refused(&r, &notes),
     };
-    let Some((layout, takeoff)) = sets.first() else { return ExitCode::SUCCESS };
+    let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
     let style = layout.job.sheet.lengths;
-    if sets.len() > 1 && (a.format != Format::Table || a.by != By::House || a.explain.is_some()) {
-        let names: Vec<&str> = sets.iter().filter_map(|s| s.0.zone.as_deref()).collect();
+    if !sets.zones.is_empty()
+        && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
+    {
+        let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
         let names = report::plain(&names.join(", "));
         tell(&format!(
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
@@ -102,13 +103,13 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
 }
 
 /// The house's table, then one of each zone with lap siding of its own.
-fn tables_of(sets: &[(Layout, Takeoff)]) -> String {
+fn tables_of(sets: &LaidSets) -> String {
     let mut out = String::new();
-    for (layout, takeoff) in sets {
-        if let Some(zone) = &layout.zone {
+    for set in sets.iter() {
+        if let Some(zone) = &set.layout.zone {
             out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
         }
-        out.push_str(&tables::priced_table(takeoff, layout.job.sheet.lengths));
+        out.push_str(&tables::priced_table(&set.takeoff, set.layout.job.sheet.lengths));
     }
     out
 }

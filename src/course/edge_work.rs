@@ -7,39 +7,41 @@ use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
 use crate::job::Job;
 use crate::job::siding::system::CutEdgeRule;
-use crate::layout::Layout;
+use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, Piece};
-use crate::layout::wall::LaidWall;
-use crate::model::house::EdgeKind;
+use crate::model::house::{EdgeKind, House};
+use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
 /// practice, no source (FACTS SD-109 says only that it hangs on the panel).
 const FLUSH: f64 = 0.5;
 
-/// Tells every piece of a layout what is done to its cut edges. Trim must be known: what stands over
-/// an edge decides what holds it.
-pub fn tell(layout: &mut Layout) {
+/// Tells every piece what is done to its cut edges; `courses[i]` are those of `fields[i]`. Trim must be
+/// known: what stands over an edge decides what holds it.
+pub fn tell(
+    courses: &mut [Vec<LaidCourse>],
+    house: &House,
+    fields: &[Field],
+    trims: &[TrimPiece],
+    job: &Job,
+) {
     // What is nailed through its face has no hem to lose.
-    if layout.job.siding().cut_edge == CutEdgeRule::FaceNails {
+    if job.siding().cut_edge == CutEdgeRule::FaceNails {
         return;
     }
-    let (job, trims) = (&layout.job, &layout.trims);
-    let mut by: BTreeMap<&str, Vec<&TrimPiece>> = BTreeMap::new();
+    let mut finish_trim: BTreeMap<&str, Vec<&TrimPiece>> = BTreeMap::new();
     for t in trims.iter().filter(|t| t.kind == TrimKind::FinishTrim) {
-        by.entry(&t.elevation).or_default().push(t);
+        finish_trim.entry(&t.elevation).or_default().push(t);
     }
-    for e in &mut layout.elevations {
-        let finish = by.get(e.name.as_str()).map_or(&[][..], Vec::as_slice);
-        for w in &mut e.walls {
-            let mut courses = std::mem::take(&mut w.courses);
-            for c in &mut courses {
-                let line = (c.bottom, c.top);
-                for p in c.runs.iter_mut().flat_map(|r| &mut r.pieces) {
-                    p.edge_work = work(p, line, w, finish, job);
-                }
+    for (field, courses) in fields.iter().zip(courses) {
+        let elevation = house.elevations.get(field.elevation).map_or("", |e| &e.name);
+        let finish = finish_trim.get(elevation).map_or(&[][..], Vec::as_slice);
+        for c in courses {
+            let line = (c.bottom, c.top);
+            for p in c.runs.iter_mut().flat_map(|r| &mut r.pieces) {
+                p.edge_work = work(p, line, &field.edges, finish, job);
             }
-            w.courses = courses;
         }
     }
 }
@@ -53,7 +55,7 @@ fn along(length: f64, spacing: f64) -> u32 {
 fn work(
     p: &Piece,
     (bottom, top): (f64, f64),
-    wall: &LaidWall,
+    edges: &[FieldEdge],
     finish: &[&TrimPiece],
     job: &Job,
 ) -> EdgeWork {
@@ -81,11 +83,11 @@ fn work(
             .filter(|t| (-CUT..=reach + CUT).contains(&(t.from[1] - y)))
             .map(|t| over(t.from[0], t.to[0]))
             .sum();
-        let ends_wall = wall.edges.iter().any(|e| {
+        let ends_wall = edges.iter().any(|e| {
             matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom)
-                && (-CUT..=reach + CUT).contains(&(e.from[1] - y))
-                && (e.from[1] - e.to[1]).abs() < CUT
-                && over(e.from[0], e.to[0]) > length / 2.0
+                && (-CUT..=reach + CUT).contains(&(e.from.y - y))
+                && (e.from.y - e.to.y).abs() < CUT
+                && over(e.from.x, e.to.x) > length / 2.0
         });
         if trimmed > length / 2.0 {
             out.lugs += along(length, rules.lug_spacing);

@@ -11,6 +11,7 @@ pub mod halves;
 pub mod hang;
 mod levels;
 pub mod mirror;
+pub mod piece_marks;
 pub mod pieces;
 pub mod pole_lines;
 pub mod problem;

@@ -4,8 +4,8 @@
 use crate::diag::{Note, Notes};
 use crate::geom::tol::{CUT, SAME};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{EndCut, Piece};
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::{Notch, NotchSide};
@@ -14,7 +14,7 @@ use crate::model::notch::{Notch, NotchSide};
 const NAMED: usize = 6;
 
 /// Adds the findings of a layout, wall by wall.
-pub fn tell(layout: &Layout, notes: &mut Notes) {
+pub fn tell(layout: &LaidHouse, notes: &mut Notes) {
     for e in &layout.elevations {
         for w in &e.walls {
             thin_strips(layout, e, w, notes);
@@ -36,7 +36,7 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
 }
 
 /// Runs ripped to less than the least strip.
-fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn thin_strips(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     for (c, r) in w.courses.iter().flat_map(|c| c.runs.iter().map(move |r| (c, r))) {
         let strip = r.pieces.iter().filter_map(|p| p.rip.as_ref());
@@ -62,7 +62,7 @@ fn thin_strips(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Not
 
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
 /// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
-fn short_panels(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn short_panels(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (studs, style) = (layout.job.stud_spacing(), layout.job.sheet.lengths);
     let peak = |p: &Piece| p.ends.iter().all(|e| e.cut == EndCut::Angled) && narrows_upward(p);
     let short: Vec<(&LaidCourse, &Piece)> =
@@ -109,7 +109,7 @@ fn named(of: &[(&LaidCourse, &Piece)]) -> String {
 }
 
 /// Notches that leave less than the least strip over or under them, or between them and an end.
-fn thin_notches(layout: &Layout, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
+fn thin_notches(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, notes: &mut Notes) {
     let (least, style) = (layout.job.least_strip(), layout.job.sheet.lengths);
     let of = |(c, p): (&LaidCourse, &Piece)| -> Vec<(String, Point)> {
         let thin = p.notches.iter().filter_map(|n| {

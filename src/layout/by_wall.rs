@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
 use crate::model::corner::{Corner, CornerSide};
 use crate::model::trim::TrimPiece;
@@ -17,7 +17,7 @@ pub(crate) struct ByWall<'a> {
 }
 
 impl<'a> ByWall<'a> {
-    pub(crate) fn of(layout: &'a Layout) -> Self {
+    pub(crate) fn of(layout: &'a LaidHouse) -> Self {
         let mut out = ByWall {
             trims: BTreeMap::new(),
             frames: BTreeMap::new(),

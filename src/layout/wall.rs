@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::model::house::{Backdrop, EdgeKind, OpeningKind, OpeningSide, WallWay};
+use crate::model::house::{EdgeKind, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
 use crate::model::receiver::Receiver;
@@ -25,10 +25,6 @@ pub struct LaidElevation {
     /// Parts of its walls with another cladding.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub zones: Vec<LaidZone>,
-    /// Lines of the source for the grey background; kept out of `layout.json`.
-    #[serde(skip)]
-    #[schemars(skip)]
-    pub backdrop: Vec<Backdrop>,
 }
 
 /// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.

@@ -1,30 +1,25 @@
-//! All files of one layout.
+//! All files of one set.
 
 use super::file::{OutputFile, write_failed};
 use super::{sheets, tables};
 use crate::annotate;
 use crate::cores;
 use crate::diag::Refusal;
-use crate::layout::Layout;
-use crate::model::takeoff::Takeoff;
+use crate::layout::set::LaidSet;
 use crate::write::svg;
 
-/// Every file of a layout; the takeoff may carry the user's prices. Without `pictures` neither PDF nor
+/// Every file of a set; its takeoff may carry the user's prices. Without `pictures` neither PDF nor
 /// PNG is made.
 ///
 /// # Errors
 /// `write-failed` when a writer cannot make its file.
-pub fn files(
-    layout: &Layout,
-    takeoff: &Takeoff,
-    source: &[u8],
-    pictures: bool,
-) -> Result<Vec<OutputFile>, Refusal> {
+pub fn files(set: &LaidSet, source: &[u8], pictures: bool) -> Result<Vec<OutputFile>, Refusal> {
+    let LaidSet { layout, takeoff, backdrops } = set;
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (pages, svgs)) = cores::both(
         || tables::files(layout, takeoff, source),
         || {
-            let pages = annotate::sheets(layout);
+            let pages = annotate::sheets(layout, backdrops);
             let svgs: Vec<String> = cores::each(&pages, svg::document);
             (pages, svgs)
         },

@@ -1,6 +1,7 @@
 //! Readers: bytes of a drawing to a [`Drawing`] with nothing implicit.
 
 pub mod dxf;
+pub mod fingerprint;
 pub mod limits;
 mod svg_in;
 

@@ -25,32 +25,32 @@ pub use shares::shares;
 
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
-use crate::model::takeoff::{FORMAT, PanelUnit, Takeoff};
+use crate::model::takeoff::{FORMAT, PanelUnit, StockCut, Takeoff};
 
-/// The lines of a laid-out house: what to buy, reckoned once. Counts are rounded up (FACTS TK-24).
-pub fn lines(layout: &Layout) -> Vec<TakeoffLine> {
-    let trim_cuts = cut_plan::trim_cuts(layout);
+/// What to buy, line by line. Counts are rounded up (FACTS TK-24).
+fn lines(layout: &Layout, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut lines = panels::lines(layout);
-    lines.extend(trims::lines(layout, &trim_cuts));
+    lines.extend(trims::lines(layout, trim_cuts));
     lines.extend(trims::caps(layout));
-    lines.extend(flashing::lines(layout, &trim_cuts));
+    lines.extend(flashing::lines(layout, trim_cuts));
     lines.extend(nail_lines::lines(layout));
     lines.extend(zones::lines(layout));
     lines.push(area::line(layout));
     lines
 }
 
-/// The takeoff of a laid-out house: its lines, and what they are cut from and weighed against.
+/// The takeoff of a laid-out house, reckoned once: its lines, and what they are cut from and weighed
+/// against.
 pub fn quantities(layout: &Layout) -> Takeoff {
     let trim_cuts = cut_plan::trim_cuts(layout);
+    let lines = lines(layout, &trim_cuts);
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {
         format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
-        lines: layout.takeoff.clone(),
         offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
         comparison: area::comparison(layout),
-        checks: checks::checks(layout, &layout.takeoff),
+        checks: checks::checks(layout, &lines),
         advice: advice::advice(layout),
         panels_by: if panels::sold_singly(layout) {
             PanelUnit::Panels
@@ -58,6 +58,7 @@ pub fn quantities(layout: &Layout) -> Takeoff {
             PanelUnit::default()
         },
         cost: None,
+        lines,
         trim_cuts,
         leftovers,
     }

@@ -1,7 +1,7 @@
 //! Trim laid along a side: how much of the side it leaves bare.
 
-use super::NEAR;
 use super::scan::{joined, length, without};
+use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
 use crate::model::trim::TrimPiece;
 

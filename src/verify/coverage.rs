@@ -7,60 +7,61 @@
 
 use std::collections::BTreeMap;
 
-use super::scan::{Spans, length, without};
+use super::area::{Area, Stamps};
+use super::course_lines::{butt, course_at};
+use super::named;
+use super::rule::{Cases, found};
+use super::scan::{Spans, length, twice, without};
 use super::sweep::{Height, Shapes, Slab};
-use super::{Rule, butt, course_at};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
+use crate::layout::breach::wall::FieldBreach;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure;
 use crate::layout::wall::LaidWall;
 
 /// Area of a wall that counts as none, square inches, beside a millionth of the wall: noise of
 /// boolean results over a wall.
 const NOISE: f64 = 0.01;
-/// A part of a course smaller than this, square inches, is left bare: no piece is cut for it.
-const STAMP: f64 = 0.5;
-/// Length of a border at which two parts of a course are one part, inches.
-const JOINED: f64 = 1e-4;
-
-/// Square inches of one course.
+/// What is wrong with one course.
 #[derive(Clone, Copy, Debug, Default)]
 struct Areas {
-    uncovered: f64,
-    beyond: f64,
-    doubled: f64,
+    uncovered: Area,
+    beyond: Area,
+    doubled: Area,
 }
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
-    let mut rules = [Rule::default(), Rule::default(), Rule::default()];
+    let mut open = Cases::new(Rule::FieldCovered);
+    let mut beyond = Cases::new(Rule::PiecesInField);
+    let mut doubled = Cases::new(Rule::PiecesOverlap);
     for (e, w) in layout.walls() {
         let strips = strips(layout, w);
-        let found: Vec<Areas> = strips.iter().map(|c| compare(layout, w, c)).collect();
+        let areas: Vec<Areas> = strips.iter().map(|c| compare(layout, w, c)).collect();
         let limit = NOISE + 1e-6 * w.gross_area * 144.0;
-        let tell = |rule: &mut Rule, area: &dyn Fn(&Areas) -> f64, what: &str| {
-            rule.checked += strips.len();
-            let sum: f64 = found.iter().map(area).sum();
-            if sum <= limit {
+        let gather = |cases: &mut Cases, area: &dyn Fn(&Areas) -> Area, breach: FieldBreach| {
+            cases.checked += strips.len();
+            if areas.iter().map(|a| area(a).sum).sum::<f64>() <= limit {
                 return;
             }
-            for (course, a) in strips.iter().zip(&found).filter(|(_, a)| area(a) > NOISE / 10.0) {
-                let place = format!("{}, {}, course {}", e.name, w.id, course.index + 1);
-                rule.violations.push(format!("{place}: {what} {:.3} sq in", area(a)));
+            let of_each = strips.iter().zip(areas.iter().map(area));
+            for (course, a) in of_each.filter(|(_, a)| a.sum > NOISE / 10.0) {
+                let subject = named::course(&w.id, course.index);
+                let at = a.at.and_then(|p| named::place(&e.name, p));
+                let v = found(subject, breach.clone()).at(at);
+                let none = Figure::SquareInches(0.0);
+                cases.breaks(v.measured(Figure::SquareInches(a.sum)).exactly(none));
             }
         };
-        tell(&mut rules[0], &|a| a.uncovered, "not covered of the field:");
-        tell(&mut rules[1], &|a| a.beyond, "laid outside the field or in its clearances:");
-        tell(&mut rules[2], &|a| a.doubled, "laid twice other than at a lap:");
+        gather(&mut open, &|a| a.uncovered, FieldBreach::Uncovered);
+        gather(&mut beyond, &|a| a.beyond, FieldBreach::Beyond);
+        gather(&mut doubled, &|a| a.doubled, FieldBreach::LaidTwice);
     }
-    let [open, over, twice] = rules;
-    [
-        open.done("pieces cover the whole field"),
-        over.done("pieces stay in the field and out of its clearances"),
-        twice.done("pieces overlap only at laps"),
-    ]
+    [open.done(), beyond.done(), doubled.done()]
 }
 
 /// Every course that was laid or that the field reaches, an empty one where nothing was laid.
@@ -114,41 +115,11 @@ fn compare(layout: &Layout, w: &LaidWall, course: &LaidCourse) -> Areas {
     measure(&parts, &shapes.slabs(low, high), course)
 }
 
-/// Adds what clearances take off the field in a course. One that ends on a course line but for
-/// drawing noise leaves nothing between.
+/// Adds what clearances take off the field in a course.
 fn take_off(shapes: &mut Shapes, w: &LaidWall, course: &LaidCourse, gap: f64, v: f64) {
-    let on = |y: f64, line: f64| if (y - line).abs() <= SAME { line } else { y };
-    let mut off = |ring: &[Xy]| {
-        let ring: Vec<Xy> =
-            ring.iter().map(|q| [q[0], on(on(q[1], course.bottom), course.top)]).collect();
-        shapes.add([&ring]);
-    };
-    let near = |low: f64, high: f64| low < course.top - SAME && high > course.bottom + SAME;
     for ring in &w.field {
         for i in 0..ring.len() {
-            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-            let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
-            if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
-                continue;
-            }
-            if !near(low, high) {
-                // On a course line but for drawing noise: nothing is laid between.
-                for line in [course.bottom, course.top] {
-                    let (low, high) = (low.min(line), high.max(line));
-                    if low < high && high - low <= SAME {
-                        let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
-                        off(&rectangle(left, low, right, high));
-                    }
-                }
-                continue;
-            }
-            let swept = if (a[1] - b[1]).abs() <= SAME {
-                let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
-                rectangle(left, a[1] - v, right, a[1] + v)
-            } else {
-                vec![[a[0] - gap, a[1]], [a[0] + gap, a[1]], [b[0] + gap, b[1]], [b[0] - gap, b[1]]]
-            };
-            off(&swept);
+            beside_a_side(shapes, course, (ring[i], ring[(i + 1) % ring.len()]), (gap, v));
         }
     }
     // Over and under the flatter sides of a curved opening.
@@ -156,25 +127,66 @@ fn take_off(shapes: &mut Shapes, w: &LaidWall, course: &LaidCourse, gap: f64, v:
         let (a, b) = (e.from, e.to);
         let (run, rise) = ((a[0] - b[0]).abs(), (a[1] - b[1]).abs());
         let of = w.openings.iter().find(|o| e.opening.as_ref() == Some(&o.id));
-        if of.is_some_and(|o| near(o.sill, o.head)) && rise > SAME && rise <= run {
-            let ring = vec![[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
-            off(&ring);
+        if of.is_some_and(|o| reaches(course, o.sill, o.head)) && rise > SAME && rise <= run {
+            let ring = [[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
+            off(shapes, course, &ring);
         }
     }
     for o in &w.obstacles {
-        off(&o.outline);
+        off(shapes, course, &o.outline);
         if o.mounting_block {
             for i in 0..o.outline.len() {
-                off(&grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v));
+                let ring = grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v);
+                off(shapes, course, &ring);
             }
         }
     }
 }
 
-/// Length of what is wider than drawing noise: an end is put on a corner that near, so that no sliver
-/// stays, and may stand past it by as much.
-fn wide(spans: &Spans) -> f64 {
-    spans.iter().map(|s| s.1 - s.0).filter(|l| *l > SAME).sum()
+/// Takes a ring off; a side of it that ends on a course line but for drawing noise leaves nothing
+/// between.
+fn off(shapes: &mut Shapes, course: &LaidCourse, ring: &[Xy]) {
+    let on = |y: f64, line: f64| if (y - line).abs() <= SAME { line } else { y };
+    let ring: Vec<Xy> =
+        ring.iter().map(|q| [q[0], on(on(q[1], course.bottom), course.top)]).collect();
+    shapes.add([&ring]);
+}
+
+/// Whether heights reach into a course by more than drawing noise.
+fn reaches(course: &LaidCourse, low: f64, high: f64) -> bool {
+    low < course.top - SAME && high > course.bottom + SAME
+}
+
+/// What the end gap or the notch clearance takes beside a side of the field.
+fn beside_a_side(shapes: &mut Shapes, course: &LaidCourse, (a, b): (Xy, Xy), (gap, v): (f64, f64)) {
+    let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
+    if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
+        return;
+    }
+    let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
+    if !reaches(course, low, high) {
+        // On a course line but for drawing noise: nothing is laid between.
+        for line in [course.bottom, course.top] {
+            let (low, high) = (low.min(line), high.max(line));
+            if low < high && high - low <= SAME {
+                off(shapes, course, &rectangle(left, low, right, high));
+            }
+        }
+        return;
+    }
+    let swept = if (a[1] - b[1]).abs() <= SAME {
+        rectangle(left, a[1] - v, right, a[1] + v)
+    } else {
+        vec![[a[0] - gap, a[1]], [a[0] + gap, a[1]], [b[0] + gap, b[1]], [b[0] - gap, b[1]]]
+    };
+    off(shapes, course, &swept);
+}
+
+/// What is wider than drawing noise: an end is put on a corner that near, so that no sliver stays, and
+/// may stand past it by as much.
+fn wide(mut spans: Spans) -> Spans {
+    spans.retain(|s| s.1 - s.0 > SAME);
+    spans
 }
 
 fn rectangle(left: f64, bottom: f64, right: f64, top: f64) -> Vec<Xy> {
@@ -220,12 +232,15 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &LaidCourse) -> Areas {
     for slab in slabs {
         let may = clear(slab, Height::Middle);
         let laid = slab.union(Height::Middle, |i| i >= first);
-        out.beyond += slab.rise() * wide(&without(&laid, &may));
+        let over = wide(without(&laid, &may));
+        out.beyond.add(slab, slab.rise() * length(&over), &over);
         let each = slab.spans(Height::Middle, |i| i >= first);
-        let twice = each.iter().map(length).sum::<f64>() - length(&laid);
-        out.doubled += slab.rise() * (twice - lapped(parts, slab)).max(0.0);
+        let more = each.iter().map(length).sum::<f64>() - length(&laid) - lapped(parts, slab);
+        if more > 0.0 {
+            out.doubled.add(slab, slab.rise() * more, &twice(&each));
+        }
         let ends = [clear(slab, Height::Bottom), clear(slab, Height::Top)];
-        bare.slab(slab.rise(), &may, &ends, &laid);
+        bare.slab(slab, &may, &ends, &laid);
     }
     out.uncovered = bare.uncovered();
     out
@@ -248,59 +263,9 @@ fn lapped(parts: &Parts, slab: &Slab) -> f64 {
         .sum()
 }
 
-/// Connected parts of what may be covered of a course, each with its area and what is bare of it.
-#[derive(Debug, Default)]
-struct Stamps {
-    /// (part it was joined to, area, bare area).
-    parts: Vec<(usize, f64, f64)>,
-    /// Spans just under the top of the slab below, with their parts.
-    below: Vec<((f64, f64), usize)>,
-}
-
-impl Stamps {
-    fn root(&self, mut i: usize) -> usize {
-        while self.parts[i].0 != i {
-            i = self.parts[i].0;
-        }
-        i
-    }
-
-    fn slab(&mut self, rise: f64, may: &Spans, ends: &[Spans; 2], laid: &Spans) {
-        // Spans keep their number from bottom to top of a slab, unless one is thinner than noise.
-        let alike = ends[0].len() == may.len() && ends[1].len() == may.len();
-        let mut above = Vec::new();
-        for (n, span) in may.iter().enumerate() {
-            let id = self.parts.len();
-            let bare = length(&without(&vec![*span], laid));
-            self.parts.push((id, rise * (span.1 - span.0), rise * bare));
-            let foot = if alike { ends[0][n] } else { *span };
-            for (other, part) in self.below.clone() {
-                if other.1.min(foot.1) - other.0.max(foot.0) > JOINED {
-                    let (a, b) = (self.root(part), self.root(id));
-                    self.parts[a].0 = b;
-                }
-            }
-            above.push((if alike { ends[1][n] } else { *span }, id));
-        }
-        self.below = above;
-    }
-
-    /// Bare area, less that of parts too small for a piece.
-    fn uncovered(&self) -> f64 {
-        let mut sums: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
-        for i in 0..self.parts.len() {
-            let sum = sums.entry(self.root(i)).or_default();
-            sum.0 += self.parts[i].1;
-            sum.1 += self.parts[i].2;
-        }
-        let stamp = |(area, bare): &(f64, f64)| *area < STAMP && *bare > area - 1e-3;
-        sums.values().filter(|s| !stamp(s)).map(|s| s.1).sum()
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{Xy, grown};
 
     #[test]
     fn a_side_swept_by_a_square_has_the_area_of_both() {

@@ -1,15 +1,19 @@
 //! Whether what a cutter is told makes the piece: ends, notches and cut-outs taken off the strip
 //! between a piece's ends and rips must leave what shows of it on the wall.
 
-use super::Rule;
+use super::named;
+use super::rule::{Cases, found};
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use crate::geom::tol::GRID;
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
+use crate::layout::breach::piece::PieceBreach;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::SquareInches;
 use crate::model::notch::{Contour, Notch, NotchSide};
 
 /// How far what is cut may lie off what shows, inches along the cut: points on a curve are told to
@@ -21,17 +25,19 @@ const NOISE: f64 = 0.05;
 /// mark on a tape.
 const LEAN: f64 = 1.0 / 64.0;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    let mut rule = Rule::default();
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::PieceCuts);
     // A piece that an opening parts is marked in place.
-    for (_, c, _, p) in layout.pieces().filter(|(.., p)| p.more.is_empty()) {
+    for on in named::pieces(layout).filter(|on| on.piece.more.is_empty()) {
+        let (c, p) = (on.run.course, on.piece);
         let (differ, told) = compare(c, p);
         let limit = NOISE + leaning(c, p) + falling(c, p) + OFF * told;
         rule.case(differ <= limit, || {
-            format!("piece {}: its cuts leave {differ:.2} sq in other than what shows", p.mark)
+            let v = found(on.subject(), PieceBreach::Cuts).at(on.middle());
+            v.measured(SquareInches(differ)).at_most(SquareInches(limit))
         });
     }
-    [rule.done("cuts as told make each piece out of its strip")]
+    rule.done()
 }
 
 /// Area that ends told as square leave, as far as they lean and may.
@@ -126,7 +132,7 @@ fn notch(n: &Notch, c: &LaidCourse, p: &Piece, (low, high): (f64, f64)) -> Vec<X
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{LaidCourse, Notch, NotchSide, Piece, compare};
 
     #[test]
     fn a_notch_told_too_wide_differs_by_its_excess() {

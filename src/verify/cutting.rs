@@ -1,153 +1,132 @@
-//! Panels: contents fit, every piece on one panel, marks once; counts agree with pieces.
+//! Panels: contents fit, every piece on one panel, marks once.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Rule, same};
-use crate::job::siding::system::SoldBy;
+use super::named::{self, PieceOn};
+use super::rule::{Cases, count, found};
+use super::tolerance::{SAME, same};
 use crate::layout::Layout;
-use crate::layout::piece::Piece;
+use crate::layout::breach::piece::{PanelBreach, PieceBreach};
+use crate::layout::piece::Panel;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::model::ids::PieceMark;
+use crate::layout::violation::Figure::Inches;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
-    [contents(layout), marks(layout), counts(layout)]
+pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+    [contents(layout), marks(layout)]
 }
 
 fn contents(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    let kerf = layout.job.seams.kerf;
-    let pieces: BTreeMap<&str, &Piece> =
-        layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
+    let mut rule = Cases::new(Rule::PanelContents);
+    let pieces: BTreeMap<&str, PieceOn> =
+        named::pieces(layout).map(|on| (on.piece.mark.as_str(), on)).collect();
     for panel in &layout.panels {
-        let product = &layout.job.product;
-        let second = product.second_length.is_some_and(|l| same(panel.stock, l));
-        rule.case(second || same(panel.stock, product.length), || {
-            format!("panel {} is {:.3} long", panel.id, panel.stock)
-        });
-        let mut cuts: Vec<&Piece> =
+        let mut cuts: Vec<PieceOn> =
             panel.pieces.iter().filter_map(|m| pieces.get(m.as_str()).copied()).collect();
-        rule.case(cuts.len() == panel.pieces.len() && !cuts.is_empty(), || {
-            format!("panel {} names a piece that is on no wall", panel.id)
+        named_pieces(&mut rule, layout, panel, &cuts, &pieces);
+        cuts.sort_by(|a, b| a.piece.start.total_cmp(&b.piece.start));
+        cut_pieces(&mut rule, layout, panel, &cuts);
+        offcut(&mut rule, layout, panel, &cuts);
+    }
+    rule.done()
+}
+
+/// A panel is as long as one that is stocked, and what it names stands on a wall.
+fn named_pieces(
+    rule: &mut Cases,
+    layout: &Layout,
+    panel: &Panel,
+    cuts: &[PieceOn],
+    pieces: &BTreeMap<&str, PieceOn>,
+) {
+    let product = &layout.job.product;
+    let at = || cuts.first().and_then(PieceOn::middle);
+    let stocks: Vec<f64> = std::iter::once(product.length).chain(product.second_length).collect();
+    rule.case(stocks.iter().any(|s| same(panel.stock, *s)), || {
+        let breach = PanelBreach::StockLength { stocks: stocks.clone() };
+        found(named::panel(&panel.id), breach).at(at()).measured(Inches(panel.stock))
+    });
+    rule.case(cuts.len() == panel.pieces.len() && !cuts.is_empty(), || {
+        let unknown = panel.pieces.iter().find(|m| !pieces.contains_key(m.as_str()));
+        match unknown {
+            Some(mark) => {
+                let v = found(named::panel(&panel.id), PanelBreach::PieceUnknown).at(at());
+                v.with(named::piece(mark))
+            }
+            None => found(named::panel(&panel.id), PanelBreach::Empty),
+        }
+    });
+}
+
+/// Pieces lie within the panel, a saw cut between.
+fn cut_pieces(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]) {
+    let kerf = layout.job.seams.kerf;
+    for on in cuts {
+        let p = on.piece;
+        rule.case(p.panel == panel.id, || {
+            let breach = PanelBreach::PieceOfAnother { named: p.panel.as_str().into() };
+            found(on.subject(), breach).with(named::panel(&panel.id)).at(on.middle())
         });
-        cuts.sort_by(|a, b| a.start.total_cmp(&b.start));
-        for p in &cuts {
-            rule.case(p.panel == panel.id, || {
-                format!("panel {} holds {}, which says {}", panel.id, p.mark, p.panel)
-            });
-            rule.case(
-                p.start >= -super::SAME && p.end <= panel.stock + super::SAME && p.end > p.start,
-                || {
-                    format!(
-                        "piece {} runs from {:.3} to {:.3} on panel {}",
-                        p.mark, p.start, p.end, panel.id
-                    )
-                },
-            );
-        }
-        // Pieces of one half lie beside one another; those of two halves over one another.
-        let mut beside = cuts.clone();
-        beside.sort_by(|a, b| a.half.cmp(&b.half).then(a.start.total_cmp(&b.start)));
-        for pair in beside.windows(2).filter(|w| w[0].half == w[1].half) {
-            rule.case(pair[1].start - pair[0].end >= kerf - super::SAME, || {
-                format!(
-                    "panel {}: no saw cut between {} and {}",
-                    panel.id, pair[0].mark, pair[1].mark
-                )
-            });
-        }
-        let mut at: f64 = 0.0;
-        let mut free: f64 = 0.0;
-        for p in &cuts {
-            free = free.max(p.start - at - if p.start > super::SAME { kerf } else { 0.0 });
-            at = at.max(p.end + kerf);
-        }
-        free = free.max(panel.stock - at).max(0.0);
-        rule.case(same(panel.offcut, free), || {
-            format!("panel {}: offcut {:.3}, left over {free:.3}", panel.id, panel.offcut)
+        rule.case(p.start >= -SAME && p.end <= panel.stock + SAME && p.end > p.start, || {
+            let breach = PanelBreach::PieceBeyondEnds { from: p.start, to: p.end };
+            let v = found(on.subject(), breach).with(named::panel(&panel.id)).at(on.middle());
+            v.between(Inches(0.0), Inches(panel.stock))
         });
     }
-    rule.done("what is cut from a panel fits it, with a saw cut between")
+    // Pieces of one half lie beside one another; those of two halves over one another.
+    let mut beside = cuts.to_vec();
+    beside.sort_by(|a, b| {
+        a.piece.half.cmp(&b.piece.half).then(a.piece.start.total_cmp(&b.piece.start))
+    });
+    for pair in beside.windows(2).filter(|w| w[0].piece.half == w[1].piece.half) {
+        let between = pair[1].piece.start - pair[0].piece.end;
+        rule.case(between >= kerf - SAME, || {
+            let v = found(pair[0].subject(), PanelBreach::SawCutMissing).with(pair[1].subject());
+            v.at(pair[0].middle()).measured(Inches(between)).at_least(Inches(kerf))
+        });
+    }
+}
+
+/// The longest length that nothing is cut from.
+fn offcut(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]) {
+    let kerf = layout.job.seams.kerf;
+    let mut at: f64 = 0.0;
+    let mut free: f64 = 0.0;
+    for p in cuts.iter().map(|on| on.piece) {
+        free = free.max(p.start - at - if p.start > SAME { kerf } else { 0.0 });
+        at = at.max(p.end + kerf);
+    }
+    free = free.max(panel.stock - at).max(0.0);
+    rule.case(same(panel.offcut, free), || {
+        let place = cuts.first().and_then(PieceOn::middle);
+        let v = found(named::panel(&panel.id), PanelBreach::Offcut).at(place);
+        v.measured(Inches(panel.offcut)).exactly(Inches(free))
+    });
 }
 
 fn marks(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::PieceMarks);
     let mut seen = BTreeSet::new();
-    let listed: BTreeSet<&str> =
-        layout.panels.iter().flat_map(|p| &p.pieces).map(PieceMark::as_str).collect();
-    for (.., p) in layout.pieces() {
-        rule.case(seen.insert(&p.mark), || format!("mark {} stands twice", p.mark));
-        rule.case(listed.contains(p.mark.as_str()), || {
-            format!("piece {} is cut from no panel", p.mark)
+    let mut listed: BTreeMap<&str, usize> = BTreeMap::new();
+    for mark in layout.panels.iter().flat_map(|p| &p.pieces) {
+        *listed.entry(mark.as_str()).or_default() += 1;
+    }
+    let mut places = BTreeMap::new();
+    for on in named::pieces(layout) {
+        let mark = on.piece.mark.as_str();
+        places.entry(mark).or_insert_with(|| on.middle());
+        rule.case(seen.insert(mark), || {
+            found(on.subject(), PieceBreach::MarkTwice).at(on.middle())
+        });
+        rule.case(listed.contains_key(mark), || {
+            found(on.subject(), PieceBreach::OfNoPanel).at(on.middle())
         });
     }
-    let on_panels: usize = layout.panels.iter().map(|p| p.pieces.len()).sum();
-    rule.case(on_panels == listed.len(), || "a piece is cut from two panels".to_owned());
-    rule.done("every piece has one mark and one panel")
-}
-
-fn counts(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    rule.case(layout.bound.best == layout.panels.len(), || {
-        format!("{} panels counted, {} cut", layout.bound.best, layout.panels.len())
-    });
-    // The bound counts a panel of which both halves serve as two.
-    let whole = layout.bound.best + layout.halved();
-    rule.case(layout.bound.panels <= whole, || {
-        format!("bound {} over {whole} panels", layout.bound.panels)
-    });
-    if let Some(length) = layout.job.product.second_length {
-        // What is proven is a weight: its own rule looks at it.
-        by_length(layout, length, &mut rule);
-        blocks(layout, &mut rule);
-        return rule.done("counts agree with pieces");
+    rule.checked += 1;
+    for (mark, n) in listed.into_iter().filter(|(_, n)| *n > 1) {
+        let at = places.get(mark).cloned().flatten();
+        let v = found(named::piece(mark), PieceBreach::OfTwoPanels).at(at);
+        rule.breaks(v.measured(count(n)).exactly(count(1)));
     }
-    rule.case(layout.bound.proven == (layout.bound.panels == whole), || {
-        "proven is said wrongly".to_owned()
-    });
-    let order = |id: &str| order(layout, id);
-    let panels = layout.panels.len() as f64;
-    rule.case(order("panels") == Some(panels), || {
-        format!("the takeoff orders {:?} panels, {panels} are cut", order("panels"))
-    });
-    let all = panels + order("spare-panels").unwrap_or(0.0);
-    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
-    rule.case(order("cartons") == Some(cartons) || singly, || {
-        format!("the takeoff orders {:?} cartons for {all} panels", order("cartons"))
-    });
-    blocks(layout, &mut rule);
-    rule.done("counts agree with pieces")
-}
-
-fn order(layout: &Layout, id: &str) -> Option<f64> {
-    layout.takeoff.iter().find(|l| l.id == *id).map(|l| l.order)
-}
-
-/// Panels and cartons of each of two lengths, a line each for what there is.
-fn by_length(layout: &Layout, second: f64, rule: &mut Rule) {
-    let product = &layout.job.product;
-    for (suffix, length, carton) in [
-        ("", product.length, product.carton),
-        ("-second", second, product.second_carton.unwrap_or(product.carton)),
-    ] {
-        let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
-        let ordered = |id: &str| order(layout, &format!("{id}{suffix}")).unwrap_or(0.0);
-        rule.case(ordered("panels") == panels, || {
-            format!("{} panels of {length} ordered, {panels} cut", ordered("panels"))
-        });
-        let all = panels + ordered("spare-panels");
-        let cartons = (all / f64::from(carton.max(1))).ceil();
-        rule.case(ordered("cartons") == cartons, || {
-            format!("{} cartons ordered for {all} panels of {length}", ordered("cartons"))
-        });
-    }
-}
-
-fn blocks(layout: &Layout, rule: &mut Rule) {
-    let order = |id: &str| order(layout, id);
-    let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
-    let blocks = blocks.count() as f64;
-    rule.case(order("mounting-blocks").unwrap_or(0.0) == blocks, || {
-        format!("the takeoff orders {:?} mounting blocks of {blocks}", order("mounting-blocks"))
-    });
+    rule.done()
 }

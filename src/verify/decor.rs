@@ -1,106 +1,123 @@
 //! Boards on the wall's face and what they do to the siding: covers, friezes, surrounds; bands with
-//! their caps (FACTS OT-14, OT-15); joints of the building (OT-18); flashing round openings (SD-102,
-//! SD-103).
+//! their caps (FACTS OT-14, OT-15); joints of the building (OT-18).
 
 use super::along::{bare, reach};
-use super::corners::{kind, lies};
-use super::{NEAR, Rule};
+use super::corner_sides::{kind, lies};
+use super::named::{self, bounds};
+use super::rule::{Cases, found};
+use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
 use crate::job::TopFinish;
 use crate::layout::Layout;
+use crate::layout::breach::trim::TrimBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::layout::wall::{LaidOpening, LaidWall};
-use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
-use crate::model::trim::{TrimKind, TrimPiece};
+use crate::layout::violation::Figure::Inches;
+use crate::layout::violation::Subject;
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
+use crate::model::house::EdgeKind;
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Boards shorter than this are none, inches.
 const LEAST: f64 = 1.0;
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 4] {
-    let mut rules = [(); 4].map(|()| Rule::default());
-    let [decor, bands, joints, flashing] = &mut rules;
-    for (_, w) in layout.walls() {
-        sides(decor, layout, at, w);
-        for o in &w.openings {
-            let of = at.frame(&w.id, o);
-            surround(decor, layout, o, of);
-            unsided(flashing, w, o);
-            flashed(flashing, layout, o, of);
+/// What stands beside walls: surrounds are looked at with their openings.
+pub(super) fn check(layout: &Layout, at: &ByWall, mut face: Cases) -> [RuleCheck; 3] {
+    let mut bands = Cases::new(Rule::BandBoards);
+    let mut joints = Cases::new(Rule::MovementJoints);
+    for (e, w) in layout.walls() {
+        for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) > LEAST) {
+            side(&mut face, layout, at, (e, w), s);
         }
-        bands_of(bands, layout, w, at.trims(&w.id));
-        unbridged(joints, layout, w);
+        bands_of(&mut bands, layout, (e, w), at.trims(&w.id));
+        unbridged(&mut joints, layout, e, w);
     }
-    covers(decor, layout);
-    let [decor, bands, joints, flashing] = rules;
-    [
-        decor.done("siding ends at covers, friezes and surrounds, which have their boards"),
-        bands.done("bands have their board and their cap"),
-        joints.done("no siding bridges a joint of the building"),
-        flashing.done("flashing round openings has the published sizes"),
-    ]
+    covers(&mut face, layout);
+    [face.done(), bands.done(), joints.done()]
 }
 
-fn sides(rule: &mut Rule, layout: &Layout, at: &ByWall, w: &LaidWall) {
+fn side(
+    rule: &mut Cases,
+    layout: &Layout,
+    at: &ByWall,
+    (e, w): (&LaidElevation, &LaidWall),
+    s: &LaidEdge,
+) {
     let r = &layout.job.trim;
-    for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) > LEAST) {
-        match s.kind {
-            EdgeKind::OutsideCorner => {
-                let mut corners = at.sides(&w.id).iter().filter(|(c, _)| kind(c) == s.kind);
-                let on = corners.find(|(_, k)| lies(layout, w, s, k));
-                let off = on.map(|(_, k)| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
-                // A side that leans is off by as much at most.
-                let lean = (s.from[0] - s.to[0]).abs();
-                let held = off.is_some_and(|d| (d - r.corner_cover).abs() < NEAR + lean);
-                rule.case(held, || {
-                    format!("{}: siding ends {off:?} from its corner, not {}", w.id, r.corner_cover)
-                });
+    match s.kind {
+        EdgeKind::OutsideCorner => covered(rule, layout, at, (e, w), s),
+        EdgeKind::Eave if r.frieze > 0.0 => {
+            let up = |p: Xy, by: f64| [p[0], p[1] + by];
+            let along = |by: f64| (up(s.from, by), up(s.to, by));
+            boarded(rule, at, (e, w), TrimKind::Frieze, along(r.frieze / 2.0), 0.0);
+            if r.top == TopFinish::Crown {
+                boarded(rule, at, (e, w), TrimKind::Crown, along(r.frieze), 0.0);
             }
-            EdgeKind::Eave if r.frieze > 0.0 => {
-                let up = |p: Xy, by: f64| [p[0], p[1] + by];
-                let along = |by: f64| (up(s.from, by), up(s.to, by));
-                boarded(rule, at, w, TrimKind::Frieze, along(r.frieze / 2.0), 0.0);
-                if r.top == TopFinish::Crown {
-                    boarded(rule, at, w, TrimKind::Crown, along(r.frieze), 0.0);
-                }
-            }
-            EdgeKind::Rake if r.rake_frieze > 0.0 => {
-                // Counter-clockwise the wall lies on the left hand: outward is to the right.
-                let length = reach(s.from, s.to);
-                let half = r.rake_frieze / 2.0 / length;
-                let (dx, dy) = (s.to[0] - s.from[0], s.to[1] - s.from[1]);
-                let out = |p: Xy| [p[0] + dy * half, p[1] - dx * half];
-                let slant = half * (dy * length / dx).abs();
-                boarded(rule, at, w, TrimKind::Frieze, (out(s.from), out(s.to)), slant);
-            }
-            _ => {}
         }
+        EdgeKind::Rake if r.rake_frieze > 0.0 => {
+            // Counter-clockwise the wall lies on the left hand: outward is to the right.
+            let length = reach(s.from, s.to);
+            let half = r.rake_frieze / 2.0 / length;
+            let (dx, dy) = (s.to[0] - s.from[0], s.to[1] - s.from[1]);
+            let out = |p: Xy| [p[0] + dy * half, p[1] - dx * half];
+            let slant = half * (dy * length / dx).abs();
+            boarded(rule, at, (e, w), TrimKind::Frieze, (out(s.from), out(s.to)), slant);
+        }
+        _ => {}
     }
+}
+
+/// Siding ends at the corner's cover.
+fn covered(
+    rule: &mut Cases,
+    layout: &Layout,
+    at: &ByWall,
+    (e, w): (&LaidElevation, &LaidWall),
+    s: &LaidEdge,
+) {
+    let cover = layout.job.trim.corner_cover;
+    let mut corners = at.sides(&w.id).iter().filter(|(c, _)| kind(c) == s.kind);
+    let on = corners.find(|(_, k)| lies(layout, w, s, k));
+    let off = on.map(|(_, k)| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
+    // A side that leans is off by as much at most.
+    let lean = (s.from[0] - s.to[0]).abs();
+    rule.case(off.is_some_and(|d| (d - cover).abs() < NEAR + lean), || {
+        let place = named::place(&e.name, named::midway(s.from, s.to));
+        let v = found(named::wall(&w.id), TrimBreach::CoverEdge).at(place);
+        let v = v.measured(Inches(off.unwrap_or(f64::NAN))).exactly(Inches(cover));
+        match on {
+            Some((c, _)) => v.with(named::corner(&c.id)),
+            None => v,
+        }
+    });
 }
 
 /// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.
 fn boarded(
-    rule: &mut Rule,
+    rule: &mut Cases,
     at: &ByWall,
-    w: &LaidWall,
-    kind: TrimKind,
+    (e, w): (&LaidElevation, &LaidWall),
+    trim: TrimKind,
     (a, b): (Xy, Xy),
     slant: f64,
 ) {
-    let of: Vec<&TrimPiece> = at.trims(&w.id).iter().copied().filter(|t| t.kind == kind).collect();
+    let of: Vec<&TrimPiece> = at.trims(&w.id).iter().copied().filter(|t| t.kind == trim).collect();
     let open = bare(a, b, &of);
     rule.case(open < 2.0 * slant + NEAR, || {
-        format!("{}: {open:.2} in at {:.2} have no {}", w.id, a[1], kind.words())
+        let breach = TrimBreach::SideBare { trim, side_length: reach(a, b) };
+        let v = found(named::wall(&w.id), breach).at(named::place(&e.name, named::midway(a, b)));
+        v.measured(Inches(open)).at_most(Inches(2.0 * slant))
     });
 }
 
 /// Every outside post has a cover as long as it, where the job has covers; else there is none.
-fn covers(rule: &mut Rule, layout: &Layout) {
+fn covers(rule: &mut Cases, layout: &Layout) {
     let of = |kind: TrimKind| -> f64 {
         // What laps is not counted twice.
         let mine = layout.trims.iter().filter(|t| t.kind == kind);
         mine.map(|t| {
-            let spliced = matches!(t.ends[0], crate::model::trim::TrimEnd::Splice { .. });
+            let spliced = matches!(t.ends[0], TrimEnd::Splice { .. });
             t.length - if spliced { layout.job.trim.post_lap } else { 0.0 }
         })
         .sum()
@@ -108,76 +125,9 @@ fn covers(rule: &mut Rule, layout: &Layout) {
     let (posts, covers) = (of(TrimKind::OutsidePost), of(TrimKind::CornerCover));
     let want = if layout.job.trim.corner_cover > 0.0 { posts } else { 0.0 };
     rule.case((covers - want).abs() < 1.0, || {
-        format!("{covers:.2} of corner cover, {want:.2} is needed")
+        let v = found(Subject::House, TrimBreach::CoverLength);
+        v.measured(Inches(covers)).exactly(Inches(want))
     });
-}
-
-fn has_sill(o: &LaidOpening) -> bool {
-    matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
-}
-
-fn sum(of: &[&TrimPiece], kind: TrimKind) -> f64 {
-    of.iter().filter(|t| t.kind == kind).map(|t| t.length).sum()
-}
-
-/// 1 for a side that the opening has and that ends it, 0 for another.
-fn sides_of(o: &LaidOpening) -> [f64; 4] {
-    use OpeningSide::{Head, Left, Right, Sill};
-    [Left, Right, Sill, Head].map(|side| {
-        let none = o.cut.contains(&side) || (side == Sill && !has_sill(o));
-        if none { 0.0 } else { 1.0 }
-    })
-}
-
-/// No siding meets an opening at a side where it goes on over something else.
-fn unsided(rule: &mut Rule, w: &LaidWall, o: &LaidOpening) {
-    for side in &o.cut {
-        let (axis, at) = match side {
-            OpeningSide::Left => (0, o.left),
-            OpeningSide::Right => (0, o.right),
-            OpeningSide::Sill => (1, o.sill),
-            OpeningSide::Head => (1, o.head),
-        };
-        let met = w.edges.iter().filter(|s| s.opening.as_ref() == Some(&o.id)).any(|s| {
-            (s.from[axis] - at).abs() < NEAR
-                && (s.to[axis] - at).abs() < NEAR
-                && reach(s.from, s.to) > LEAST
-        });
-        rule.case(!met, || format!("{}: siding meets its {side:?}, which is told as cut", o.id));
-    }
-}
-
-/// Head and sill boards run right across, jambs stand between them.
-fn surround(rule: &mut Rule, layout: &Layout, o: &LaidOpening, of: &[&TrimPiece]) {
-    let w = layout.job.trim.surround;
-    let [left, right, sill, head] = sides_of(o);
-    let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
-    let level = (sill + head) * (o.right - o.left);
-    let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };
-    let have = sum(of, TrimKind::Surround);
-    rule.case((have - want).abs() < NEAR + 2.0 * LEAST * f64::from(u8::from(jamb < LEAST)), || {
-        format!("{}: {have:.2} of surround, {want:.2} is needed", o.id)
-    });
-}
-
-/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
-/// the 9 in sill flashing to 8 1/2 in over the head.
-fn flashed(rule: &mut Rule, layout: &Layout, o: &LaidOpening, of: &[&TrimPiece]) {
-    let w = layout.job.trim.surround;
-    let [left, right, sill, head] = sides_of(o);
-    let level = o.right - o.left + (left + right) * (9.0 - w);
-    let jamb = o.head - o.sill + sill * (8.5 - w) + head * (8.5 - w);
-    let wants = [
-        (TrimKind::SillFlashing, sill * level),
-        (TrimKind::JambFlashing, (left + right) * jamb),
-        (TrimKind::HeadFlashing, head * level),
-    ];
-    for (kind, want) in wants {
-        let have = sum(of, kind);
-        rule.case((have - want).abs() < NEAR, || {
-            format!("{}: {have:.2} of {}, {want:.2} is needed", o.id, kind.words())
-        });
-    }
 }
 
 /// How long a band is along its longest side that is not plumb.
@@ -192,50 +142,58 @@ fn length_of(ring: &[Xy]) -> f64 {
     high - low
 }
 
-fn bands_of(rule: &mut Rule, layout: &Layout, w: &LaidWall, mine: &[&TrimPiece]) {
-    let boxed = |ring: &Vec<Xy>| {
-        let over =
-            |f: fn(f64, f64) -> f64, k: usize| ring.iter().map(|p| p[k]).reduce(f).unwrap_or(0.0);
-        (over(f64::min, 0), over(f64::max, 0), over(f64::max, 1))
-    };
-    let bands: Vec<(f64, f64, f64)> = w.bands.iter().map(boxed).collect();
+fn bands_of(
+    rule: &mut Cases,
+    layout: &Layout,
+    (e, w): (&LaidElevation, &LaidWall),
+    mine: &[&TrimPiece],
+) {
     // A zone's set stops at the house's bands.
     let boards: f64 = w.bands.iter().map(|r| length_of(r)).sum();
     let want = if layout.zone.is_some() { 0.0 } else { boards };
-    let have = sum(mine, TrimKind::Band);
+    let boards = mine.iter().filter(|t| t.kind == TrimKind::Band);
+    let have: f64 = boards.map(|t| t.length).sum();
     rule.case((have - want).abs() < NEAR, || {
-        format!("{}: {have:.2} of band board, {want:.2} is needed", w.id)
+        let at = named::place(&e.name, named::middle(w.bands.iter().flatten()));
+        let v = found(named::wall(&w.id), TrimBreach::BandLength);
+        let v = v.at(at.or_else(|| named::at_wall(e, w)));
+        v.measured(Inches(have)).exactly(Inches(want))
     });
-    let caps: Vec<&TrimPiece> = mine
-        .iter()
-        .copied()
-        .filter(|t| t.kind == TrimKind::DripCap && t.opening.is_none())
-        .collect();
+    let bands: Vec<[f64; 4]> = w.bands.iter().map(bounds).collect();
+    let free = |t: &&TrimPiece| t.kind == TrimKind::DripCap && t.opening.is_none();
+    let caps: Vec<&TrimPiece> = mine.iter().copied().filter(free).collect();
     for s in w.edges.iter().filter(|s| s.kind == EdgeKind::BareTop) {
         let x = (s.from[0] + s.to[0]) / 2.0;
-        let on = bands.iter().any(|(x0, x1, y)| (s.from[1] - y).abs() < NEAR && x > *x0 && x < *x1);
-        if on && reach(s.from, s.to) > LEAST {
+        let over = |b: &[f64; 4]| (s.from[1] - b[3]).abs() < NEAR && x > b[0] && x < b[2];
+        if bands.iter().any(over) && reach(s.from, s.to) > LEAST {
             let open = bare(s.from, s.to, &caps);
-            rule.case(open < NEAR, || format!("{}: {open:.2} in of a band have no cap", w.id));
+            rule.case(open < NEAR, || {
+                let at = named::place(&e.name, named::midway(s.from, s.to));
+                let v = found(named::wall(&w.id), TrimBreach::BandCap).at(at);
+                v.measured(Inches(open)).exactly(Inches(0.0))
+            });
         }
     }
 }
 
 /// At a joint every run ends, and on either side of it stands a channel.
-fn unbridged(rule: &mut Rule, layout: &Layout, w: &LaidWall) {
+fn unbridged(rule: &mut Cases, layout: &Layout, e: &LaidElevation, w: &LaidWall) {
     let half = layout.job.trim.joint_gap / 2.0;
-    let ends = w.outline.iter().map(|p| p[0]);
-    let (low, high) = ends.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+    let [low, _, high, _] = bounds(&w.outline);
     let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);
     rule.case(apart && w.joints.iter().all(|x| *x > low && *x < high), || {
-        format!("{}: its joints {:?} are not between its ends, one by one", w.id, w.joints)
+        let breach = TrimBreach::JointPlaces { joints: w.joints.clone() };
+        found(named::wall(&w.id), breach).at(named::at_wall(e, w))
     });
     for x in &w.joints {
         for c in &w.courses {
             let over = c.runs.iter().find(|r| r.x0 < x - half + NEAR && r.x1 > x + half - NEAR);
-            rule.case(over.is_none(), || {
-                format!("{}, course {}: a run crosses the joint at {x:.2}", w.id, c.index + 1)
-            });
+            rule.checked += 1;
+            if let Some(r) = over {
+                let at = named::place(&e.name, [*x, (c.bottom + c.top) / 2.0]);
+                let v = found(named::run(&r.id), TrimBreach::RunAcrossJoint).at(at);
+                rule.breaks(v.with(named::wall(&w.id)).measured(Inches(*x)));
+            }
         }
         for side in [x - half, x + half] {
             let channel = w.edges.iter().any(|s| {
@@ -243,7 +201,11 @@ fn unbridged(rule: &mut Rule, layout: &Layout, w: &LaidWall) {
                     && (s.from[0] - side).abs() < NEAR
                     && (s.to[0] - side).abs() < NEAR
             });
-            rule.case(channel, || format!("{}: no channel at {side:.2}, by its joint", w.id));
+            rule.case(channel, || {
+                let at = named::place(&e.name, [side, named::middle(&w.outline)[1]]);
+                let v = found(named::wall(&w.id), TrimBreach::JointChannel).at(at);
+                v.exactly(Inches(side))
+            });
         }
     }
 }

@@ -2,54 +2,60 @@
 //! at grade and clearance over roofs leave it.
 
 use super::along::reach;
-use super::heights::grade_at;
+use super::area::Area;
+use super::course_lines::{butt, course_at};
+use super::grade::grade_at;
+use super::named;
+use super::rule::{Cases, found};
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
-use super::{Rule, butt, course_at};
 use crate::geom::tol::{GRID, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
+use crate::layout::breach::wall::FieldBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::SquareInches;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::trim::TrimKind;
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 1] {
-    let mut rule = Rule::default();
+pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
+    let mut rule = Cases::new(Rule::FieldExtent);
     for (e, w) in layout.walls() {
-        let found = areas(layout, e, w);
+        let areas = areas(layout, e, w);
         // The field is snapped to the grid once more, so half a step all round is noise.
-        let limit = 0.01 + 1e-6 * w.gross_area * 144.0 + found.round * GRID / 2.0;
-        let place = || format!("{}, {}", e.name, w.id);
-        rule.case(found.outside <= limit, || {
-            format!("{}: {:.3} sq in of the field lie outside its wall", place(), found.outside)
-        });
-        rule.case(found.in_openings <= limit, || {
-            format!("{}: {:.3} sq in of the field lie in openings", place(), found.in_openings)
-        });
-        let missing = w.net_area * 144.0 - found.field;
-        let most = found.near_grade
+        let limit = 0.01 + 1e-6 * w.gross_area * 144.0 + areas.round * GRID / 2.0;
+        for (area, breach) in [
+            (&areas.outside, FieldBreach::OutsideWall),
+            (&areas.in_openings, FieldBreach::InOpenings),
+        ] {
+            rule.case(area.sum <= limit, || {
+                let at = area.at.and_then(|p| named::place(&e.name, p));
+                let v = found(named::wall(&w.id), breach).at(at);
+                v.measured(SquareInches(area.sum)).exactly(SquareInches(0.0))
+            });
+        }
+        let missing = w.net_area * 144.0 - areas.field;
+        let most = areas.near_grade
             + over_roofs(w, layout.job.courses.clear_of_roof)
             + decorated(layout, at, w);
         rule.case(missing >= -limit && missing <= most + limit, || {
-            format!(
-                "{}: net area and field differ by {missing:.3} sq in, steps and roofs take {most:.3} \
-                 at most",
-                place()
-            )
+            let v = found(named::wall(&w.id), FieldBreach::AreaMissing).at(named::at_wall(e, w));
+            v.measured(SquareInches(missing)).between(SquareInches(0.0), SquareInches(most))
         });
     }
-    [rule.done("the field is the wall less openings, steps and roofs")]
+    rule.done()
 }
 
 /// Square inches.
 #[derive(Debug, Default)]
 struct Areas {
     field: f64,
-    outside: f64,
-    in_openings: f64,
+    outside: Area,
+    in_openings: Area,
     /// Of the wall, in whole courses nearer to grade than the clearance.
     near_grade: f64,
     /// Length of the field's sides, inches.
@@ -64,10 +70,7 @@ fn areas(layout: &Layout, e: &LaidElevation, w: &LaidWall) -> Areas {
         shapes.add([&o.outline]);
     }
     let steps = shapes.count();
-    let points = w.field.iter().chain([&w.outline]).flatten();
-    let none = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-    let b =
-        points.fold(none, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]);
+    let b = named::bounds(w.field.iter().chain([&w.outline]).flatten());
     let side = |r: &Vec<Xy>, i: usize| reach(r[i], r[(i + 1) % r.len()]);
     let round = w.field.iter().map(|r| (0..r.len()).map(|i| side(r, i)).sum::<f64>()).sum();
     let mut out = Areas { round, ..Areas::default() };
@@ -84,8 +87,10 @@ fn areas(layout: &Layout, e: &LaidElevation, w: &LaidWall) -> Areas {
         let clear = without(&wall, &holes);
         let rise = slab.rise();
         out.field += rise * length(&laid);
-        out.outside += rise * length(&without(&laid, &wall));
-        out.in_openings += rise * (length(&laid) - length(&without(&laid, &holes)));
+        let outside = without(&laid, &wall);
+        out.outside.add(&slab, rise * length(&outside), &outside);
+        let in_holes = without(&laid, &without(&laid, &holes));
+        out.in_openings.add(&slab, rise * length(&in_holes), &in_holes);
         out.near_grade += rise * (length(&clear) - length(&without(&clear, &near)));
     }
     out

@@ -2,81 +2,96 @@
 
 use std::collections::BTreeMap;
 
-use super::Rule;
+use super::named::{self, RunOn};
+use super::rule::{Cases, count, found};
 use crate::layout::Layout;
+use crate::layout::breach::count::CountBreach;
+use crate::layout::breach::piece::RunBreach;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::layout::wall::LaidWall;
+use crate::layout::violation::Figure::{Count, Inches};
+use crate::layout::violation::Subject;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::seam::Dual;
 
 /// A place is on a stud within this, inches: joints are laid to the grid.
 const ON: f64 = 1.0 / 64.0;
 
-/// Joints of panels are seams: those have rules of their own.
-pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
-    layout.job.siding().joints.is_on_studs().then(|| on_studs(layout))
-}
-
-fn on_studs(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
+/// Joints stand on studs; joints of panels are seams, which have rules of their own.
+pub(super) fn on_studs(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::JointsOnStuds);
     let b = &layout.job.boards;
-    for (_, w) in layout.walls() {
+    for (e, w) in layout.walls() {
         let left = w.outline.iter().map(|p| p[0]).fold(f64::INFINITY, f64::min);
         let off = |x: f64| {
             let along = (x - left - b.first_stud) / b.stud_spacing;
             (along - along.round()).abs() * b.stud_spacing
         };
-        for r in w.courses.iter().flat_map(|c| &c.runs) {
+        for on in named::runs_of(e, w) {
             // A joint needs a board on each side of it.
-            rule.case(r.fixed.is_empty(), || format!("run {}: a joint fixed by a fixture", r.id));
-            for s in &r.seams {
+            let fixed = on.run.fixed.first();
+            rule.case(fixed.is_none(), || {
+                let at = fixed.and_then(|x| on.at(*x));
+                found(on.subject(), RunBreach::JointFixed).at(at)
+            });
+            for s in &on.run.seams {
                 rule.case(off(*s) <= ON, || {
-                    format!("run {}: the joint at {s:.3} is {:.3} off its stud", r.id, off(*s))
+                    let v = found(on.subject(), RunBreach::JointOffStud).at(on.at(*s));
+                    v.measured(Inches(off(*s))).at_most(Inches(ON))
                 });
             }
         }
     }
-    rule.done("joints stand on studs")
+    rule.done()
 }
 
-fn joints(w: &LaidWall) -> BTreeMap<i32, Vec<f64>> {
-    let mut out: BTreeMap<i32, Vec<f64>> = BTreeMap::new();
-    for c in &w.courses {
-        out.entry(c.index).or_default().extend(c.runs.iter().flat_map(|r| &r.seams));
+/// Joints by course, each with its run.
+fn joints<'a>(e: &'a LaidElevation, w: &'a LaidWall) -> BTreeMap<i32, Vec<(f64, RunOn<'a>)>> {
+    let mut out: BTreeMap<i32, Vec<(f64, RunOn)>> = BTreeMap::new();
+    for on in named::runs_of(e, w) {
+        let of_course = out.entry(on.course.index).or_default();
+        of_course.extend(on.run.seams.iter().map(|x| (*x, on)));
     }
     out
 }
 
 /// No joint stands within so many studs of one in a near course.
 pub(super) fn stagger(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::JointStagger);
     let b = &layout.job.boards;
     let apart = f64::from(b.studs_apart) * b.stud_spacing;
     let clear = layout.job.seams.clear_courses as i32;
-    for (_, w) in layout.walls() {
-        let all = joints(w);
-        for (level, own) in &all {
-            for (other, near) in all.range(level + 1..level + 1 + clear) {
-                for x in own {
-                    for y in near {
-                        rule.case((x - y).abs() >= apart - ON, || {
-                            format!(
-                                "{}: joints of courses {} and {} stand at {x:.3} and {y:.3}",
-                                w.id,
-                                level + 1,
-                                other + 1
-                            )
+    for (e, w) in layout.walls() {
+        let all = joints(e, w);
+        for (course, own) in &all {
+            for (other_course, near) in all.range(course + 1..course + 1 + clear) {
+                for (seam, on) in own {
+                    for (other_seam, other) in near {
+                        let distance = (seam - other_seam).abs();
+                        rule.case(distance >= apart - ON, || {
+                            let v = found(
+                                on.subject(),
+                                RunBreach::SeamsNear {
+                                    seam: *seam,
+                                    course: *course,
+                                    other_seam: *other_seam,
+                                    other_course: *other_course,
+                                },
+                            );
+                            let v = v.with(other.subject()).at(on.at(*seam));
+                            v.measured(Inches(distance)).at_least(Inches(apart))
                         });
                     }
                 }
             }
         }
     }
-    rule.done("joints of near courses stand on different studs")
+    rule.done()
 }
 
 /// The length bound: what runs cover, less gaps, with a saw cut a piece.
 pub(super) fn bound(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::PanelBound);
     let seams = &layout.job.seams;
     let all = || layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);
     let off_grid = all().any(|r| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0);
@@ -99,11 +114,17 @@ pub(super) fn bound(layout: &Layout) -> RuleCheck {
     }
     let (c, least) = (&layout.bound.certificate, (sum / (stock + kerf)).ceil());
     rule.case(c.function == Dual::Length && c.sum as f64 == sum, || {
-        format!("the certificate says {}, the runs give {sum}", c.sum)
+        let of_runs = [sum as i64, (stock + kerf) as i64];
+        let breach = CountBreach::Sum { said: [c.sum, c.scale], found: of_runs };
+        found(Subject::House, breach)
     });
-    rule.case(c.scale as f64 == stock + kerf, || format!("a board is said worth {}", c.scale));
+    rule.case(c.scale as f64 == stock + kerf, || {
+        let v = found(Subject::House, CountBreach::PanelWorth).measured(Count(c.scale));
+        v.exactly(Count((stock + kerf) as i64))
+    });
     rule.case(layout.bound.panels as f64 == least, || {
-        format!("the bound is {least}, said to be {}", layout.bound.panels)
+        let v = found(Subject::House, CountBreach::Bound).measured(count(layout.bound.panels));
+        v.exactly(Count(least as i64))
     });
-    rule.done("the panel bound follows from the runs")
+    rule.done()
 }

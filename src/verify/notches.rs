@@ -1,23 +1,26 @@
 //! Notches: each round an opening or fixture of its wall that reaches into the course there, and
 //! where that is a rectangle, as large as its clearances ask.
 
-use super::{Rule, same};
+use super::named::{self, PieceOn, bounds};
+use super::rule::{Cases, found};
+use super::tolerance::same;
 use crate::geom::tol::SAME;
 use crate::layout::Layout;
-use crate::layout::course::LaidCourse;
-use crate::layout::piece::Piece;
+use crate::layout::breach::piece::{NotchSize, PieceBreach};
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::{Place, Subject};
 use crate::layout::wall::LaidWall;
 use crate::model::notch::{Notch, NotchSide};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    let mut rule = Rule::default();
-    for (w, c, _, p) in layout.pieces() {
-        for n in &p.notches {
-            place(&mut rule, layout, w, c, p, n);
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::NotchPlaces);
+    for on in named::pieces(layout) {
+        for n in &on.piece.notches {
+            place(&mut rule, layout, on, n);
         }
     }
-    [rule.done("notches stand where openings bite into a course")]
+    rule.done()
 }
 
 /// Bounding box of an opening or a fixture with the room panels keep to its sides, and over or
@@ -30,30 +33,42 @@ fn around(layout: &Layout, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64
         (&o.outline, room, room)
     });
     let (outline, aside, over) = opening.or(fixture)?;
-    let none = [f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY];
-    let b = outline
-        .iter()
-        .fold(none, |b, p| [b[0].min(p[0]), b[1].min(p[1]), b[2].max(p[0]), b[3].max(p[1])]);
-    Some((b, aside, over))
+    Some((bounds(outline), aside, over))
 }
 
-fn place(rule: &mut Rule, layout: &Layout, w: &LaidWall, c: &LaidCourse, p: &Piece, n: &Notch) {
+/// Where a notch opens, half way up the course.
+fn at(on: PieceOn, n: &Notch) -> Option<Place> {
+    on.run.at(on.piece.x0 + n.left + n.width / 2.0)
+}
+
+/// An opening or a fixture by its name.
+fn bites(w: &LaidWall, id: &str) -> Subject {
+    if w.openings.iter().any(|o| o.id == id) {
+        named::opening(&w.id, id)
+    } else {
+        named::obstacle(&w.id, id)
+    }
+}
+
+fn place(rule: &mut Cases, layout: &Layout, on: PieceOn, n: &Notch) {
+    let (w, c, p) = (on.run.wall, on.run.course, on.piece);
     // A step of the wall itself goes round nothing.
     for id in &n.around {
-        let Some(found) = around(layout, w, id) else {
+        let Some(bite) = around(layout, w, id) else {
             rule.case(false, || {
-                format!("piece {}: a notch round {id}, which is not on {}", p.mark, w.id)
+                let breach = PieceBreach::NotchOfNothing { around: id.clone() };
+                found(on.subject(), breach).at(at(on, n))
             });
             return;
         };
-        let ([left, low, right, high], aside, over) = found;
+        let ([left, low, right, high], aside, over) = bite;
         let (x0, x1) = (p.x0 + n.left, p.x0 + n.left + n.width);
         let meets = left - aside < x1 && right + aside > x0;
         rule.case(meets && low - over < c.top && high + over > c.bottom, || {
-            format!("piece {}: no part of {id} is in the notch round it", p.mark)
+            found(on.subject(), PieceBreach::NotchElsewhere).with(bites(w, id)).at(at(on, n))
         });
         if n.around == [id.clone()] && n.contour.is_none() && square(w, id) {
-            size(rule, (c, p, n), found);
+            size(rule, on, n, (bites(w, id), bite));
         }
     }
 }
@@ -72,8 +87,13 @@ fn square(w: &LaidWall, id: &str) -> bool {
 }
 
 /// The room a rectangle asks, against the notch round it.
-fn size(rule: &mut Rule, (c, p, n): (&LaidCourse, &Piece, &Notch), found: ([f64; 4], f64, f64)) {
-    let ([left, low, right, high], aside, over) = found;
+fn size(
+    rule: &mut Cases,
+    on: PieceOn,
+    n: &Notch,
+    (subject, ([left, low, right, high], aside, over)): (Subject, ([f64; 4], f64, f64)),
+) {
+    let (c, p) = (on.run.course, on.piece);
     let rip = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
     let to_end = same(p.x0 + n.left + n.width, p.x1);
     // A bare fixture at the edge of a course: the slot by which the panel is brought round it.
@@ -92,16 +112,9 @@ fn size(rule: &mut Rule, (c, p, n): (&LaidCourse, &Piece, &Notch), found: ([f64;
     let wide = end || (same(p.x0 + n.left, x0) && same(n.width, x1 - x0));
     let agrees = wide && same(n.depth, depth);
     rule.case(agrees && n.width > 0.0 && n.depth > 0.0, || {
-        format!(
-            "piece {}: the notch round {} is {:.3} wide at {:.3} and {:.3} deep, {:.3} wide at \
-             {:.3} and {depth:.3} deep is needed",
-            p.mark,
-            n.around.join(" and "),
-            n.width,
-            n.left,
-            n.depth,
-            x1 - x0,
-            x0 - p.x0
-        )
+        let said = NotchSize { left: n.left, width: n.width, depth: n.depth };
+        let needed = NotchSize { left: x0 - p.x0, width: x1 - x0, depth };
+        let breach = PieceBreach::NotchSize { said, needed };
+        found(on.subject(), breach).with(subject).at(at(on, n))
     });
 }

@@ -3,14 +3,18 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::corners::{kind, lies};
-use super::{NEAR, Rule};
+use super::corner_sides::{kind, lies};
+use super::named;
+use super::rule::{Cases, Found, count, found};
+use super::tolerance::NEAR;
 use crate::geom::tol::SAME;
 use crate::job::InsideCorner;
 use crate::layout::Layout;
+use crate::layout::breach::trim::CornerBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::model::corner::{Corner, CornerKind};
+use crate::model::corner::{Corner, CornerKind, CornerSide};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Sides shorter than this, and what hangs short of the soffit, take no post, inches.
@@ -35,7 +39,7 @@ struct Post<'a> {
 }
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::CornerPosts);
     let posts = whole(&mut rule, layout);
     let mut used = vec![0usize; posts.len()];
     let mut standing: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
@@ -54,12 +58,19 @@ pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
     }
     for (p, n) in posts.iter().zip(&used) {
         let Some(t) = p.pieces.first() else { continue };
-        rule.case(*n == 1, || format!("{}: stands at {n} corners", t.mark));
+        rule.case(*n == 1, || {
+            of_post(t, CornerBreach::PostCorners).measured(count(*n)).exactly(count(1))
+        });
     }
-    rule.done("every corner has its post, as high as the corner")
+    rule.done()
 }
 
-fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
+/// A violation of a post.
+fn of_post(t: &TrimPiece, breach: CornerBreach) -> Found {
+    found(named::trim(&t.mark), breach).at(named::at_trim(t))
+}
+
+fn whole<'a>(rule: &mut Cases, layout: &'a Layout) -> Vec<Post<'a>> {
     let r = &layout.job.trim;
     let mut out: Vec<Post> = Vec::new();
     let posts = layout.trims.iter();
@@ -91,94 +102,139 @@ fn whole<'a>(rule: &mut Rule, layout: &'a Layout) -> Vec<Post<'a>> {
                 matches!(e, TrimEnd::Splice { lap, cut }
                 if (*lap - r.post_lap).abs() < SAME && (*cut - r.post_cut_back).abs() < SAME)
             };
-            rule.case(splice(&t.ends[0]) == (i > 0), || {
-                format!("{}: its splice is not told", t.mark)
-            });
+            rule.case(splice(&t.ends[0]) == (i > 0), || of_post(t, CornerBreach::PostSplice));
         }
     }
     out
 }
 
+/// An upright side of a field on a corner.
+struct Side<'a> {
+    elevation: &'a str,
+    x: f64,
+    low: f64,
+    high: f64,
+}
+
+/// What stands in a corner and what it stands for.
+struct Standing<'a> {
+    corner: &'a Corner,
+    trim: TrimKind,
+    /// Whether each elevation has its own: of two channels.
+    each: bool,
+    sides: Vec<Side<'a>>,
+    posts: Vec<(usize, &'a Post<'a>)>,
+}
+
 fn corner(
-    rule: &mut Rule,
+    rule: &mut Cases,
     (layout, at): (&Layout, &ByWall),
     c: &Corner,
     posts: &[(usize, &Post)],
     used: &mut [usize],
 ) {
-    let r = &layout.job.trim;
-    let kind_of = match (c.kind, r.inside_corner) {
+    let inside = layout.job.trim.inside_corner;
+    let trim = match (c.kind, inside) {
         (CornerKind::Outside, _) => TrimKind::OutsidePost,
         (_, InsideCorner::Post) => TrimKind::InsidePost,
         _ => TrimKind::CornerChannel,
     };
-    // With two channels each elevation has its own.
-    let each = kind_of == TrimKind::CornerChannel && r.inside_corner == InsideCorner::TwoChannels;
-    // Upright sides of fields on this corner: elevation, low, high.
-    let mut sides: Vec<(&str, f64, f64)> = Vec::new();
+    let each = trim == TrimKind::CornerChannel && inside == InsideCorner::TwoChannels;
+    let here = |p: &&(usize, &Post)| {
+        p.1.pieces.first().is_some_and(|t| {
+            let at = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
+            t.kind == trim && c.sides.iter().any(at) && p.1.low < c.high && p.1.high > c.low
+        })
+    };
+    let posts: Vec<(usize, &Post)> = posts.iter().filter(here).copied().collect();
+    let standing = Standing { corner: c, trim, each, sides: sides(layout, at, c), posts };
+    reached(rule, layout, &standing);
+    for (n, (i, _)) in standing.posts.iter().enumerate() {
+        used[*i] += 1;
+        post(rule, layout, &standing, n);
+    }
+}
+
+/// The upright sides of fields on a corner.
+fn sides<'a>(layout: &Layout, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
+    let mut out = Vec::new();
     let walls: BTreeSet<&str> = c.sides.iter().map(|k| k.wall.as_str()).collect();
     for (e, w) in walls.iter().flat_map(|w| at.walls(w)) {
         for s in w.edges.iter().filter(|s| s.kind == kind(c)) {
             if let Some(k) = c.sides.iter().find(|k| lies(layout, w, s, k)) {
                 let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
-                sides.push((&e.name, low.max(k.low), high.min(k.high)));
+                let (low, high) = (low.max(k.low), high.min(k.high));
+                out.push(Side { elevation: &e.name, x: k.x, low, high });
             }
         }
     }
-    let here = |p: &&(usize, &Post)| {
-        p.1.pieces.first().is_some_and(|t| {
-            let at = |k: &crate::model::corner::CornerSide| {
-                k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR
-            };
-            t.kind == kind_of && c.sides.iter().any(at) && p.1.low < c.high && p.1.high > c.low
-        })
-    };
-    let mine: Vec<&(usize, &Post)> = posts.iter().filter(here).collect();
-    for (elevation, low, high) in &sides {
-        let reached = mine.iter().any(|(_, p)| {
-            let own = p.pieces.first().is_some_and(|t| t.elevation == *elevation);
-            (own || !each)
-                && p.low <= low - r.post_below + NEAR
-                && p.high >= high - r.post_top_gap - NEAR
+    out
+}
+
+/// Every side of a corner is reached by a post from end to end.
+fn reached(rule: &mut Cases, layout: &Layout, s: &Standing) {
+    let r = &layout.job.trim;
+    for side in &s.sides {
+        let reached = s.posts.iter().any(|(_, p)| {
+            let own = p.pieces.first().is_some_and(|t| t.elevation == side.elevation);
+            (own || !s.each)
+                && p.low <= side.low - r.post_below + NEAR
+                && p.high >= side.high - r.post_top_gap - NEAR
         });
-        rule.case(reached || high - low <= r.post_top_gap + LEAST, || {
-            format!("{}: no {} from {low:.2} to {high:.2} on {elevation}", c.id, kind_of.words())
-        });
-    }
-    for (n, (i, p)) in mine.iter().enumerate() {
-        used[*i] += 1;
-        let Some(t) = p.pieces.first() else { continue };
-        // What the post stands for.
-        let along: Vec<&(&str, f64, f64)> = sides
-            .iter()
-            .filter(|s| !each || s.0 == t.elevation)
-            .filter(|s| s.1 < p.high + r.post_top_gap && s.2 > p.low + r.post_below)
-            .collect();
-        let low = along.iter().map(|s| s.1).fold(f64::INFINITY, f64::min);
-        let high = along.iter().map(|s| s.2).fold(f64::NEG_INFINITY, f64::max);
-        let hung = (p.low - (low - r.post_below)).abs() < NEAR
-            && (p.high - (high - r.post_top_gap)).abs() < NEAR;
-        rule.case(hung, || {
-            format!(
-                "{}: from {:.2} to {:.2}, its walls from {low:.2} to {high:.2}",
-                t.mark, p.low, p.high
-            )
-        });
-        let other = |s: &&&(&str, f64, f64)| s.0 != t.elevation;
-        let told = match &t.shared_with {
-            None => each || !along.iter().any(|s| other(&s)),
-            Some(e) => along.iter().filter(other).any(|s| s.0 == e),
-        };
-        rule.case(told, || format!("{}: shared with {:?}, not so", t.mark, t.shared_with));
-        let one = |q: &Post| q.pieces.first().is_some_and(|q| !each || q.elevation == t.elevation);
-        let before = mine[..n].iter().map(|(_, q)| *q).filter(|q| one(q));
-        rule.case(parted(before, p, r.post_below), || {
-            format!("{}: stands where another post of {} does", t.mark, c.id)
+        rule.case(reached || side.high - side.low <= r.post_top_gap + LEAST, || {
+            let (trim, from, to) = (s.trim, side.low, side.high);
+            let at = named::place(side.elevation, [side.x, (from + to) / 2.0]);
+            let breach = CornerBreach::PostMissing { trim, from, to };
+            found(named::corner(&s.corner.id), breach).at(at)
         });
     }
 }
 
+/// A post hangs short of its sides' top and runs below their start, is shared with whom it says, and
+/// stands alone.
+fn post(rule: &mut Cases, layout: &Layout, s: &Standing, n: usize) {
+    let r = &layout.job.trim;
+    let p = s.posts[n].1;
+    let Some(t) = p.pieces.first() else { return };
+    let subject = || named::corner(&s.corner.id);
+    // What the post stands for.
+    let along: Vec<&Side> = s
+        .sides
+        .iter()
+        .filter(|k| !s.each || t.elevation == k.elevation)
+        .filter(|k| k.low < p.high + r.post_top_gap && k.high > p.low + r.post_below)
+        .collect();
+    let low = along.iter().map(|k| k.low).fold(f64::INFINITY, f64::min);
+    let high = along.iter().map(|k| k.high).fold(f64::NEG_INFINITY, f64::max);
+    let hung = (p.low - (low - r.post_below)).abs() < NEAR
+        && (p.high - (high - r.post_top_gap)).abs() < NEAR;
+    rule.case(hung, || {
+        let walls = named::span(low, high);
+        of_post(t, CornerBreach::PostHeight { said: [p.low, p.high], walls }).with(subject())
+    });
+    let other = |k: &&&Side| t.elevation != k.elevation;
+    let agrees = match &t.shared_with {
+        None => s.each || !along.iter().any(|k| other(&k)),
+        Some(e) => along.iter().filter(other).any(|k| k.elevation == e.as_str()),
+    };
+    rule.case(agrees, || {
+        let shared_with = t.shared_with.as_ref().map(|e| e.as_str().into());
+        of_post(t, CornerBreach::PostShared { shared_with }).with(subject())
+    });
+    let one = |q: &Post| q.pieces.first().is_some_and(|q| !s.each || q.elevation == t.elevation);
+    let mut before = s.posts[..n].iter().map(|(_, q)| *q).filter(|q| one(q));
+    let clash = before.find(|q| !parted(q, p, r.post_below));
+    rule.case(clash.is_none(), || {
+        let v = of_post(t, CornerBreach::PostTwice);
+        let first = clash.and_then(|q| q.pieces.first());
+        match first {
+            Some(q) => v.with(named::trim(&q.mark)),
+            None => v,
+        }
+    });
+}
+
 /// Posts of parts one over the other: the upper one runs below its start, beside the lower one's top.
-fn parted<'a>(mut others: impl Iterator<Item = &'a Post<'a>>, p: &Post, below: f64) -> bool {
-    others.all(|q| q.high <= p.low + below + NEAR || p.high <= q.low + below + NEAR)
+fn parted(q: &Post, p: &Post, below: f64) -> bool {
+    q.high <= p.low + below + NEAR || p.high <= q.low + below + NEAR
 }

@@ -1,12 +1,17 @@
 //! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
 
 use super::along::{bare, reach};
-use super::{NEAR, Rule};
+use super::named;
+use super::rule::{Cases, found};
+use super::tolerance::NEAR;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
+use crate::layout::breach::trim::TrimBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::Degrees;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
@@ -15,19 +20,21 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 const SAME_ANGLE: f64 = 0.3;
 
 pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::RakeChannelCuts);
     for (_, w) in layout.walls() {
         for t in at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::RakeChannel) {
             for (p, end) in [(t.from, &t.ends[0]), (t.to, &t.ends[1])] {
                 let Some(want) = cut(w, t, p) else { continue };
-                let told = if let TrimEnd::Mitre(a) = end { *a } else { 0.0 };
-                rule.case((told - want).abs() < SAME_ANGLE, || {
-                    format!("{}: cut at {told:.2} degrees off square, {want:.2} is needed", t.mark)
+                let said = if let TrimEnd::Mitre(a) = end { *a } else { 0.0 };
+                rule.case((said - want).abs() < SAME_ANGLE, || {
+                    let at = named::place(&t.elevation, p);
+                    let v = found(named::trim(&t.mark), TrimBreach::RakeCut).at(at);
+                    v.measured(Degrees(said)).exactly(Degrees(want))
                 });
             }
         }
     }
-    rule.done("rake channels are cut to the pitch")
+    rule.done()
 }
 
 /// Steepness of a side, degrees from level, signed: up to the right is positive.

@@ -2,41 +2,50 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::NEAR;
-use super::{Rule, course_at};
+use super::course_lines::course_at;
+use super::named;
+use super::rule::{Cases, found};
+use super::tolerance::NEAR;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
+use crate::layout::breach::piece::RunBreach;
 use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::model::corner::Hand;
 use crate::model::receiver::Receiver;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    let mut rule = Rule::default();
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::RunEnds);
     let mut seen = BTreeSet::new();
+    // What ends at a fixture stands in a channel round it.
+    let pockets = layout.job.siding().receivers.has_pockets();
+    let at_fixture = if pockets { Receiver::JChannel } else { Receiver::Trim };
     for (e, w) in layout.walls() {
         let by_course = by_course(layout, w);
-        for c in &w.courses {
+        for on in named::runs_of(e, w) {
+            let (c, r) = (on.course, on.run);
             let sides = by_course.get(&c.index).map_or(&[][..], Vec::as_slice);
-            for r in &c.runs {
-                let place = || format!("{}, {}, run {}", e.name, w.id, r.id);
-                rule.case(seen.insert(&r.id), || format!("{}: a name twice", place()));
-                for (hand, told) in r.ends.iter().map(|e| e.receiver).enumerate() {
-                    let drawn = drawn(sides, c, r, hand);
-                    // What ends at a fixture stands in a channel round it.
-                    let boards = !layout.job.siding().receivers.has_pockets();
-                    let there = if boards { Receiver::Trim } else { Receiver::JChannel };
-                    let agrees = drawn.contains(&told) || (drawn.is_empty() && told == there);
-                    rule.case(agrees, || {
-                        let side = if hand == 0 { "left" } else { "right" };
-                        format!("{}: {told:?} on the {side}, drawn there: {drawn:?}", place())
-                    });
-                }
+            rule.case(seen.insert(&r.id), || {
+                found(on.subject(), RunBreach::NameTwice).at(on.middle())
+            });
+            let both = [(r.x0, Hand::Left), (r.x1, Hand::Right)];
+            for (end, (x, hand)) in r.ends.iter().zip(both) {
+                let receiver = end.receiver;
+                let drawn = drawn(sides, c, r, usize::from(hand == Hand::Right));
+                let agrees =
+                    drawn.contains(&receiver) || (drawn.is_empty() && receiver == at_fixture);
+                rule.case(agrees, || {
+                    let drawn = drawn.into_iter().collect();
+                    let breach = RunBreach::EndReceiver { hand, receiver, drawn };
+                    found(on.subject(), breach).at(on.at(x))
+                });
             }
         }
     }
-    [rule.done("each run ends in the trim drawn there")]
+    rule.done()
 }
 
 /// The plumb and sloped sides of a field by the courses they pass.

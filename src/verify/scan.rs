@@ -40,14 +40,43 @@ pub(super) fn length(spans: &Spans) -> f64 {
     spans.iter().map(|s| s.1 - s.0).sum()
 }
 
+/// The widest of them.
+pub(super) fn widest(spans: &Spans) -> Option<(f64, f64)> {
+    spans.iter().copied().max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))
+}
+
+/// What is in two of these sets or more.
+pub(super) fn twice(each: &[Spans]) -> Spans {
+    let mut ends: Vec<(f64, i32)> =
+        each.iter().flatten().flat_map(|s| [(s.0, 1), (s.1, -1)]).collect();
+    ends.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    let mut depth = 0;
+    let mut out = Spans::new();
+    for pair in ends.windows(2) {
+        depth += pair[0].1;
+        if depth >= 2 && pair[1].0 > pair[0].0 {
+            out.push((pair[0].0, pair[1].0));
+        }
+    }
+    joined(out)
+}
+
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{joined, twice, widest, without};
 
     #[test]
     fn taking_away_and_joining() {
         let a = joined(vec![(5.0, 9.0), (0.0, 4.0), (4.0, 5.0)]);
         assert_eq!(a, [(0.0, 9.0)]);
         assert_eq!(without(&a, &vec![(1.0, 2.0), (8.0, 12.0)]), [(0.0, 1.0), (2.0, 8.0)]);
+    }
+
+    #[test]
+    fn what_lies_twice_and_the_widest() {
+        let each = [vec![(0.0, 4.0)], vec![(3.0, 6.0), (8.0, 9.0)], vec![(5.0, 8.5)]];
+        assert_eq!(twice(&each), [(3.0, 4.0), (5.0, 6.0), (8.0, 8.5)]);
+        assert_eq!(widest(&twice(&each)), Some((3.0, 4.0)));
+        assert_eq!(widest(&Vec::new()), None);
     }
 }

@@ -1,13 +1,19 @@
 //! How each piece is said to end and to be ripped, against what shows of it on the wall.
 
+use super::named::{self, PieceOn};
+use super::rule::{Cases, found};
 use super::sweep::{Shapes, Slab};
-use super::{Rule, same};
+use super::tolerance::same;
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
-use crate::layout::course::{LaidCourse, LaidRun};
-use crate::layout::piece::{EndCut, Piece, PieceEnd};
+use crate::layout::breach::piece::{EndShape, PieceBreach, RunBreach};
+use crate::layout::piece::EndCut;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::{Inches, Slope};
+use crate::model::corner::Hand;
+use crate::model::notch::Contour;
 use crate::pitch;
 
 /// Places on the wall that differ by less are one place, inches: outlines come from boolean
@@ -16,18 +22,21 @@ const NEAR: f64 = 0.02;
 /// Angles nearer than this are one angle, degrees: a tenth of the smallest mark on a mitre saw.
 const SAME_ANGLE: f64 = 0.1;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    let mut rule = Rule::default();
-    for (_, c, r, p) in layout.pieces() {
-        extent(&mut rule, c, p);
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::PieceShapes);
+    for on in named::pieces(layout) {
+        let (c, p) = (on.run.course, on.piece);
+        extent(&mut rule, on);
+        ripped(&mut rule, on);
         let mut shape = Shapes::default();
         shape.add(std::iter::once(&p.outline).chain(&p.holes));
         let slabs = shape.slabs(c.bottom, c.top);
-        for (i, name) in ["left", "right"].into_iter().enumerate() {
-            end(&mut rule, r, p, &slabs, i, name);
+        for hand in [Hand::Left, Hand::Right] {
+            end(&mut rule, on, hand);
+            leaning(&mut rule, on, &slabs, hand);
         }
     }
-    [rule.done("ends, angles and rips agree with what shows on the wall")]
+    rule.done()
 }
 
 fn range(outline: &[Xy], axis: usize) -> (f64, f64) {
@@ -36,33 +45,44 @@ fn range(outline: &[Xy], axis: usize) -> (f64, f64) {
         .fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), q| (a.min(q[axis]), b.max(q[axis])))
 }
 
-/// Length, course and rip.
-fn extent(rule: &mut Rule, c: &LaidCourse, p: &Piece) {
+/// Length and course.
+fn extent(rule: &mut Cases, on: PieceOn) {
+    let (c, p) = (on.run.course, on.piece);
     let all: Vec<Xy> = p.more.iter().flatten().chain(&p.outline).copied().collect();
     let ((left, right), (low, high)) = (range(&all, 0), range(&all, 1));
     rule.case((left - p.x0).abs() < NEAR && (right - p.x1).abs() < NEAR, || {
-        format!(
-            "piece {} shows {left:.3} to {right:.3}, said to be {:.3} to {:.3}",
-            p.mark, p.x0, p.x1
-        )
+        let shown = named::span(left, right);
+        let breach = PieceBreach::Extent { said: [p.x0, p.x1], shown };
+        found(on.subject(), breach).at(on.middle())
     });
-    rule.case(low >= c.bottom - NEAR && high <= c.top + NEAR, || {
-        format!("piece {} leaves its course", p.mark)
+    let over = high > c.top + NEAR;
+    rule.case(low >= c.bottom - NEAR && !over, || {
+        let v = found(on.subject(), PieceBreach::LeavesCourse).at(on.middle());
+        let v = v.measured(Inches(if over { high } else { low }));
+        v.between(Inches(c.bottom), Inches(c.top))
     });
+}
+
+/// A rip is as it shows, and a cut edge is told as one.
+fn ripped(rule: &mut Cases, on: PieceOn) {
+    let (c, p) = (on.run.course, on.piece);
     let (low, high) = range(&p.outline, 1);
     if let Some(rip) = &p.rip {
         let (from, to) = (low - c.bottom, high - c.bottom);
         let agrees = (from - rip.from).abs() < NEAR && (to - rip.to).abs() < NEAR;
         let some = rip.from > 0.0 || rip.to < c.top - c.bottom;
         rule.case(agrees && some && rip.to > rip.from, || {
-            let told = format!("{:.3} to {:.3}", rip.from, rip.to);
-            format!("piece {} is ripped {told}, shows {from:.3} to {to:.3}", p.mark)
+            let shown = named::span(from, to);
+            let breach = PieceBreach::Rip { said: [rip.from, rip.to], shown };
+            found(on.subject(), breach).at(on.middle())
         });
     }
-    for (y, edge, what) in [(low, c.bottom, "foot"), (high, c.top, "top")] {
+    for (y, edge, top) in [(low, c.bottom, false), (high, c.top, true)] {
         let level = level_at(&p.outline, y) && (y - edge).abs() > NEAR;
         rule.case(!level || p.rip.is_some(), || {
-            format!("piece {}: its {what} is cut at {:.3} and no rip is told", p.mark, y - c.bottom)
+            let at = named::place(&on.run.elevation.name, [(p.x0 + p.x1) / 2.0, y]);
+            let v = found(on.subject(), PieceBreach::RipMissing { top }).at(at);
+            v.measured(Inches(y - c.bottom)).exactly(Inches(edge - c.bottom))
         });
     }
 }
@@ -101,37 +121,38 @@ fn lean(slabs: &[Slab], hand: usize) -> Lean {
     out
 }
 
-fn end(rule: &mut Rule, r: &LaidRun, p: &Piece, slabs: &[Slab], hand: usize, name: &str) {
-    let (end, slope) = (&p.ends[hand], r.ends[hand].slope);
-    let PieceEnd { cut, angle, contour, .. } = end;
-    let (cut, angle, set) = (*cut, *angle, end.set_back());
-    let outermost = if hand == 0 { 0.0 } else { p.length };
+/// Number of an end: left, right.
+fn side(hand: Hand) -> usize {
+    usize::from(hand == Hand::Right)
+}
+
+fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
+    let end = &on.piece.ends[side(hand)];
+    let cut = end.cut;
+    let said = EndShape { cut: Some(cut), angle: end.angle, set: end.set_back() };
+    let outermost = if hand == Hand::Left { 0.0 } else { on.piece.length };
     rule.case(same(end.long_point, outermost), || {
-        let at = end.long_point;
-        format!("piece {}: its {name} end's long point is told at {at:.3}", p.mark)
+        let v = found(on.subject(), PieceBreach::LongPoint { hand }).at(on.end(side(hand)));
+        v.measured(Inches(end.long_point)).exactly(Inches(outermost))
     });
-    let told = || format!("told as {cut:?} at {angle:.2} degrees with {set:.3}");
-    let Some(contour) = contour else {
-        let square =
-            matches!(cut, EndCut::Factory | EndCut::Square) && same(angle, 90.0) && set == 0.0;
-        rule.case(square, || format!("piece {}: its {name} end is square, {}", p.mark, told()));
+    let broken = |shown: EndShape| {
+        let breach = PieceBreach::End { hand, said, shown };
+        found(on.subject(), breach).at(on.end(side(hand)))
+    };
+    let Some(contour) = &end.contour else {
+        let whole = matches!(cut, EndCut::Factory | EndCut::Square);
+        rule.case(whole && same(said.angle, 90.0) && said.set == 0.0, || {
+            broken(EndShape { cut: Some(EndCut::Square), angle: 90.0, set: 0.0 })
+        });
         return;
     };
     let (least, most) = range(&contour.points, 0);
-    // Slanted sides, low end first.
-    let slants: Vec<(f64, f64)> = contour
-        .points
-        .windows(2)
-        .map(|w| if w[0][1] < w[1][1] { (w[0], w[1]) } else { (w[1], w[0]) })
-        .map(|(a, b)| (b[0] - a[0], b[1] - a[1]))
-        .filter(|(dx, dy)| dx.abs() > LEVEL / 4.0 && *dy > LEVEL / 4.0)
-        .collect();
+    let slants = slants(contour);
     let at = |s: &(f64, f64)| pitch::angle(pitch::in_twelve(s.0, s.1));
     let longest = slants.iter().max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1)));
-    let expected = longest.map_or(90.0, at);
+    let angle = longest.map_or(90.0, at);
     let alike = |s: &(f64, f64)| {
-        (at(s) - expected).abs() < SAME_ANGLE
-            && longest.is_some_and(|l| l.0.signum() == s.0.signum())
+        (at(s) - angle).abs() < SAME_ANGLE && longest.is_some_and(|l| l.0.signum() == s.0.signum())
     };
     let kind = match cut {
         EndCut::Angled => slants.iter().all(alike) && !slants.is_empty(),
@@ -139,27 +160,37 @@ fn end(rule: &mut Rule, r: &LaidRun, p: &Piece, slabs: &[Slab], hand: usize, nam
         EndCut::Shaped => true,
         EndCut::Factory | EndCut::Square => false,
     };
-    let angled = contour.spacing.is_some() || (expected - angle).abs() < SAME_ANGLE;
-    let innermost = if hand == 0 { most } else { least };
-    let deep_as_told =
-        (most - least - set).abs() < NEAR && (innermost - end.short_point).abs() < NEAR;
-    rule.case(kind && angled && deep_as_told && set > 0.0, || {
-        let deep = most - least;
-        format!(
-            "piece {}: its {name} end is cut at {expected:.2} degrees with {deep:.3} from long \
-             point to short, {}",
-            p.mark,
-            told()
-        )
+    let angled = contour.spacing.is_some() || (angle - said.angle).abs() < SAME_ANGLE;
+    let set = most - least;
+    let innermost = if hand == Hand::Left { most } else { least };
+    let deep_as_said = (set - said.set).abs() < NEAR && (innermost - end.short_point).abs() < NEAR;
+    rule.case(kind && angled && deep_as_said && said.set > 0.0, || {
+        let set = if set.is_finite() { set } else { 0.0 };
+        broken(EndShape { cut: None, angle, set })
     });
-    // Only a run's own ends lean.
-    let last = if hand == 0 { r.pieces.first() } else { r.pieces.last() };
-    let lean = lean(slabs, hand);
-    if last.is_some_and(|q| std::ptr::eq(q, p)) && r.pieces.len() == 1 && lean.dy > 0.0 {
-        // The slope of the run: sideways for one up.
-        let leans = lean.dx / lean.dy;
-        rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()), || {
-            format!("run {}: its {name} end leans {leans:.4} for one up, told as {slope:.4}", r.id)
-        });
+}
+
+/// Slanted sides of a contour, sideways and up, low end first.
+fn slants(contour: &Contour) -> Vec<(f64, f64)> {
+    let sides = contour.points.windows(2);
+    sides
+        .map(|w| if w[0][1] < w[1][1] { (w[0], w[1]) } else { (w[1], w[0]) })
+        .map(|(a, b)| (b[0] - a[0], b[1] - a[1]))
+        .filter(|(dx, dy)| dx.abs() > LEVEL / 4.0 && *dy > LEVEL / 4.0)
+        .collect()
+}
+
+/// The slope of a run that one piece covers, sideways for one up: only a run's own ends lean.
+fn leaning(rule: &mut Cases, on: PieceOn, slabs: &[Slab], hand: Hand) {
+    let r = on.run.run;
+    let lean = lean(slabs, side(hand));
+    if on.piece.ends[side(hand)].contour.is_none() || r.pieces.len() != 1 || lean.dy <= 0.0 {
+        return;
     }
+    let slope = r.ends[side(hand)].slope;
+    let leans = lean.dx / lean.dy;
+    rule.case((slope - leans).abs() < 0.01 * (1.0 + slope.abs()), || {
+        let v = found(on.run.subject(), RunBreach::Slope { hand }).at(on.end(side(hand)));
+        v.measured(Slope(slope)).exactly(Slope(leans))
+    });
 }

@@ -2,14 +2,19 @@
 
 use std::collections::BTreeMap;
 
-use super::NEAR;
-use super::{Rule, on_course_line, same};
+use super::course_lines::on_course_line;
+use super::named;
+use super::rule::{Cases, found};
+use super::tolerance::{NEAR, same};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::job::{InsideCorner, TopFinish};
 use crate::layout::Layout;
+use crate::layout::breach::wall::FieldBreach;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::layout::wall::{LaidEdge, LaidOpening, LaidWall};
+use crate::layout::violation::Figure::Degrees;
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::Receiver;
 use crate::pitch;
@@ -18,19 +23,17 @@ use crate::pitch;
 const SAME_SLOPE: f64 = 0.5;
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
-    let (mut round, mut named) = (Rule::default(), Rule::default());
-    for (_, w) in layout.walls() {
-        all_round(&mut round, w);
+    let mut round = Cases::new(Rule::SidesAllRound);
+    let mut names = Cases::new(Rule::SideNames);
+    for (e, w) in layout.walls() {
+        all_round(&mut round, e, w);
         let openings: BTreeMap<&str, &LaidOpening> =
             w.openings.iter().map(|o| (o.id.as_str(), o)).collect();
-        for e in &w.edges {
-            name(&mut named, layout, w, &openings, e);
+        for side in &w.edges {
+            name(&mut names, layout, (e, w), &openings, side);
         }
     }
-    [
-        round.done("named sides go right round the field"),
-        named.done("each side is named for what it borders and has its trim"),
-    ]
+    [round.done(), names.done()]
 }
 
 /// Bits of a place, for exact look-up; both zeros are one.
@@ -39,33 +42,28 @@ fn key(p: Xy) -> (u64, u64) {
 }
 
 /// Each side of the field is walked from end to end along named sides, and none is left over.
-fn all_round(rule: &mut Rule, w: &LaidWall) {
+fn all_round(rule: &mut Cases, on: &LaidElevation, w: &LaidWall) {
     let mut from: BTreeMap<(u64, u64), Vec<&LaidEdge>> = BTreeMap::new();
     for e in &w.edges {
         from.entry(key(e.from)).or_default().push(e);
     }
+    let broken = |breach: FieldBreach, a: Xy, b: Xy| {
+        found(named::wall(&w.id), breach).at(named::place(&on.name, named::midway(a, b)))
+    };
     for ring in &w.field {
         for i in 0..ring.len() {
             let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
             let length = (b[0] - a[0]).hypot(b[1] - a[1]);
             if length > SAME {
                 let walked = walk(&mut from, a, b, length);
-                rule.case(walked, || {
-                    format!("{}: no named side from {} to {}", w.id, place(a), place(b))
-                });
+                rule.case(walked, || broken(FieldBreach::SideUnnamed { from: a, to: b }, a, b));
             }
         }
     }
     for e in from.into_values().flatten() {
-        rule.case(false, || {
-            let at = format!("{} to {}", place(e.from), place(e.to));
-            format!("{}: {:?} named from {at}, which is no side of the field", w.id, e.kind)
-        });
+        let (side, from, to) = (e.kind, e.from, e.to);
+        rule.case(false, || broken(FieldBreach::SideElsewhere { side, from, to }, from, to));
     }
-}
-
-fn place(p: Xy) -> String {
-    format!("{:.3}, {:.3}", p[0], p[1])
 }
 
 /// Takes the named sides along `a` to `b`; false if one is missing or leaves the line.
@@ -89,35 +87,31 @@ fn walk(from: &mut BTreeMap<(u64, u64), Vec<&LaidEdge>>, a: Xy, b: Xy, length: f
 }
 
 fn name(
-    rule: &mut Rule,
+    rule: &mut Cases,
     layout: &Layout,
-    w: &LaidWall,
+    (on, w): (&LaidElevation, &LaidWall),
     openings: &BTreeMap<&str, &LaidOpening>,
     e: &LaidEdge,
 ) {
-    let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
-    let told = || format!("{}: {:?} from {} to {}", w.id, e.kind, place(e.from), place(e.to));
-    // The field lies on the left hand: going right it is above, going left below.
-    let way = match e.kind {
-        EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
-        EdgeKind::LowerRoof | EdgeKind::Head => dx > 0.0,
-        EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
-        EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,
-        EdgeKind::BareBottom | EdgeKind::Sill => dx < 0.0,
-        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment | EdgeKind::Jamb => {
-            dx.abs() <= LEVEL
-        }
-    };
-    rule.case(way, || format!("{} does not run as such a side does", told()));
+    let side = e.kind;
+    let middle = named::midway(e.from, e.to);
+    let broken =
+        |breach: FieldBreach| found(named::wall(&w.id), breach).at(named::place(&on.name, middle));
+    rule.case(runs_as_named(e), || broken(FieldBreach::SideDirection { side }));
     let of_opening = matches!(e.kind, EdgeKind::Jamb | EdgeKind::Head | EdgeKind::Sill);
-    let middle = [(e.from[0] + e.to[0]) / 2.0, (e.from[1] + e.to[1]) / 2.0];
     let borders = match e.opening.as_deref().map(|id| openings.get(id)) {
         None => !of_opening,
         Some(None) => false,
         Some(Some(o)) => of_opening && on_ring(&o.outline, middle),
     };
-    rule.case(borders, || format!("{} does not border {:?}", told(), e.opening));
-    let takes = match takes(layout, e) {
+    rule.case(borders, || {
+        let v = broken(FieldBreach::SideBorder { side });
+        match &e.opening {
+            Some(id) => v.with(named::opening(&w.id, id)),
+            None => v,
+        }
+    });
+    let needed = match takes(layout, e) {
         // Boards butt against trim wherever panels stand in a channel (FACTS SD-132).
         Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
             if !layout.job.siding().receivers.has_pockets() =>
@@ -126,13 +120,32 @@ fn name(
         }
         other => other,
     };
-    rule.case(e.receiver == takes, || {
-        format!("{} has {:?}, {takes:?} is needed", told(), e.receiver)
-    });
+    let receiver = e.receiver;
+    rule.case(receiver == needed, || broken(FieldBreach::SideReceiver { side, receiver, needed }));
+    let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
     if dx.abs() > LEVEL && dy.abs() > LEVEL && dx.hypot(dy) > 1.0 {
         let drawn = pitch::angle(pitch::in_twelve(dx, dy));
-        let agrees = e.pitch.is_some_and(|p| (pitch::angle(p) - drawn).abs() < SAME_SLOPE);
-        rule.case(agrees, || format!("{} slopes {drawn:.2} degrees, told {:?}", told(), e.pitch));
+        let given = e.pitch.map(pitch::angle);
+        rule.case(given.is_some_and(|angle| (angle - drawn).abs() < SAME_SLOPE), || {
+            let v = broken(FieldBreach::SidePitch { side }).exactly(Degrees(drawn));
+            v.measured(Degrees(given.unwrap_or(f64::NAN)))
+        });
+    }
+}
+
+/// Whether a side runs as one of its name does: the field lies on the left hand, so going right it is
+/// above, going left below.
+fn runs_as_named(e: &LaidEdge) -> bool {
+    let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
+    match e.kind {
+        EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
+        EdgeKind::LowerRoof | EdgeKind::Head => dx > 0.0,
+        EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
+        EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,
+        EdgeKind::BareBottom | EdgeKind::Sill => dx < 0.0,
+        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment | EdgeKind::Jamb => {
+            dx.abs() <= LEVEL
+        }
     }
 }
 

@@ -166,7 +166,7 @@ impl Slab {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use super::{Height, Shapes, Slab};
     use crate::verify::scan::{length, without};
 
     fn area(slabs: &[Slab], f: impl Fn(&Slab) -> f64) -> f64 {

@@ -2,13 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use super::NEAR;
-use super::Rule;
 use super::along::{bare, reach};
+use super::named;
+use super::rule::{Cases, Found, found};
+use super::tolerance::NEAR;
 use crate::job::TopFinish;
 use crate::layout::Layout;
+use crate::layout::breach::trim::TrimBreach;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::layout::violation::Figure::Inches;
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
@@ -16,19 +20,21 @@ use crate::model::trim::{TrimKind, TrimPiece};
 /// Sides shorter than this take no trim of their own, inches.
 const LEAST: f64 = 1.0;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 1] {
-    let mut sides = Rule::default();
-    let index = Index::new(layout);
-    for (_, w) in layout.walls() {
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::SideTrim);
+    let index = TrimIndex::new(layout);
+    for (e, w) in layout.walls() {
         for s in w.edges.iter().filter(|s| s.opening.is_none() && reach(s.from, s.to) >= LEAST) {
-            side(&mut sides, layout, &index, w, s);
+            for trim in trim_of(layout, s) {
+                along(&mut rule, layout, &index, (e, w, s), *trim);
+            }
         }
     }
-    [sides.done("every side has its trim")]
+    rule.done()
 }
 
 /// Trim of a wall by kind, by the lower of its ends' x.
-struct Index<'a> {
+struct TrimIndex<'a> {
     of: BTreeMap<(&'a str, TrimKind), Vec<&'a TrimPiece>>,
     longest: f64,
 }
@@ -37,7 +43,7 @@ fn left(t: &TrimPiece) -> f64 {
     t.from[0].min(t.to[0])
 }
 
-impl<'a> Index<'a> {
+impl<'a> TrimIndex<'a> {
     fn new(layout: &'a Layout) -> Self {
         let mut of: BTreeMap<(&str, TrimKind), Vec<&TrimPiece>> = BTreeMap::new();
         for t in layout.trims.iter().filter(|t| t.opening.is_none()) {
@@ -45,7 +51,7 @@ impl<'a> Index<'a> {
         }
         of.values_mut().for_each(|list| list.sort_by(|a, b| left(a).total_cmp(&left(b))));
         let longest = layout.trims.iter().map(|t| reach(t.from, t.to)).fold(0.0, f64::max);
-        Index { of, longest }
+        TrimIndex { of, longest }
     }
 
     /// Trim of a kind on a wall that may lie along a side.
@@ -82,25 +88,18 @@ fn trim_of(layout: &Layout, s: &LaidEdge) -> &'static [TrimKind] {
     }
 }
 
-fn side(rule: &mut Rule, layout: &Layout, index: &Index, w: &LaidWall, s: &LaidEdge) {
-    for kind in trim_of(layout, s) {
-        along(rule, layout, index, w, s, *kind);
-    }
-}
-
 fn along(
-    rule: &mut Rule,
+    rule: &mut Cases,
     layout: &Layout,
-    index: &Index,
-    w: &LaidWall,
-    s: &LaidEdge,
-    kind: TrimKind,
+    index: &TrimIndex,
+    (e, w, s): (&LaidElevation, &LaidWall, &LaidEdge),
+    trim: TrimKind,
 ) {
     let whole = reach(s.from, s.to);
-    let pieces = index.near(w, kind, s);
+    let pieces = index.near(w, trim, s);
     let open = bare(s.from, s.to, pieces);
     let gap = layout.job.trim.starter_gap;
-    let most = if kind == TrimKind::Starter {
+    let most = if trim == TrimKind::Starter {
         if whole <= 2.0 * gap + LEAST {
             return;
         }
@@ -109,17 +108,15 @@ fn along(
     } else {
         0.0
     };
+    let broken = |breach: TrimBreach| -> Found {
+        let at = named::place(&e.name, named::midway(s.from, s.to));
+        found(named::wall(&w.id), breach).at(at).measured(Inches(open))
+    };
     rule.case(open <= most + NEAR, || {
-        format!(
-            "{}: {open:.2} in of {whole:.2} at {:.2}, {:.2} have no {}",
-            w.id,
-            s.from[0],
-            s.from[1],
-            kind.words()
-        )
+        broken(TrimBreach::SideBare { trim, side_length: whole }).at_most(Inches(most))
     });
     // Starters keep their gap from posts and from one another.
-    rule.case(kind != TrimKind::Starter || open >= 2.0 * gap - NEAR, || {
-        format!("{}: the starter at {:.2}, {:.2} leaves no gap", w.id, s.from[0], s.from[1])
+    rule.case(trim != TrimKind::Starter || open >= 2.0 * gap - NEAR, || {
+        broken(TrimBreach::StarterGap).at_least(Inches(2.0 * gap))
     });
 }

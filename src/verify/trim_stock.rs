@@ -2,13 +2,20 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::Rule;
 use super::along::reach;
+use super::named;
+use super::rule::{Cases, found};
+use super::tolerance::SAME;
 use crate::job::FrameCut;
 use crate::layout::Layout;
+use crate::layout::breach::count::CountBreach;
+use crate::layout::breach::trim::TrimBreach;
+use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::{Inches, Quantity};
+use crate::layout::violation::Subject;
 use crate::model::house::EdgeKind;
-use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
     [lengths(layout), stock(layout)]
@@ -31,7 +38,7 @@ fn stock_of(layout: &Layout, kind: TrimKind) -> f64 {
 /// A piece is as long as its place; trim of a curved or parted side is as long as its frame needs,
 /// which the rule of frames checks.
 fn lengths(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
+    let mut rule = Cases::new(Rule::TrimLengths);
     let bent: BTreeSet<&str> = layout
         .walls()
         .flat_map(|(_, w)| &w.edges)
@@ -55,44 +62,81 @@ fn lengths(layout: &Layout) -> RuleCheck {
         let free = t.opening.as_deref().is_some_and(|o| bent.contains(o));
         let parted = t.opening.is_some() && t.length < drawn;
         rule.case(free || parted || (t.length - drawn).abs() < 0.02, || {
-            format!("{}: {:.3} long, its place is {drawn:.3}", t.mark, t.length)
+            let v = found(named::trim(&t.mark), TrimBreach::Length).at(named::at_trim(t));
+            v.measured(Inches(t.length)).exactly(Inches(drawn))
         });
     }
-    rule.done("trim is as long as its place")
+    rule.done()
+}
+
+/// What is cut from one stock length.
+struct Filled<'a> {
+    sum: f64,
+    pieces: usize,
+    length: f64,
+    stock: TrimStock,
+    first: &'a TrimPiece,
 }
 
 fn stock(layout: &Layout) -> RuleCheck {
-    let mut rule = Rule::default();
-    let mut on: BTreeMap<&str, (f64, usize, f64, TrimStock)> = BTreeMap::new();
-    for t in &layout.trims {
-        let stock = stock_of(layout, t.kind);
-        rule.case(t.length > 0.0 && t.length <= stock + super::SAME, || {
-            format!("{} is {:.3} long, the stock {stock}", t.mark, t.length)
-        });
-        let entry = on.entry(&t.stock).or_insert((0.0, 0, stock, t.kind.stock()));
-        entry.0 += t.length;
-        entry.1 += 1;
-        let of = entry.3;
-        rule.case(of == t.kind.stock(), || format!("{} is cut from {}", t.mark, t.stock));
-    }
+    let mut rule = Cases::new(Rule::TrimStock);
+    let on = cut_from(&mut rule, layout);
     let kerf = layout.job.seams.kerf;
-    for (name, (sum, n, stock, _)) in &on {
-        rule.case(sum + (n - 1) as f64 * kerf <= stock + 0.01 && !name.is_empty(), || {
-            format!("{name}: pieces of {sum:.3} from {stock}")
+    for (name, f) in &on {
+        let taken = f.sum + (f.pieces - 1) as f64 * kerf;
+        rule.case(taken <= f.length + 0.01 && !name.is_empty(), || {
+            let subject = Subject::TrimStock { stock: (*name).into() };
+            let v = found(subject, TrimBreach::StockFull).at(named::at_trim(f.first));
+            v.measured(Inches(taken)).at_most(Inches(f.length))
         });
     }
     for stock in TrimStock::ALL {
-        let lengths = on.values().filter(|v| v.3 == stock).count();
+        let lengths = on.values().filter(|f| f.stock == stock).count() as f64;
         // A line's short name stays whatever the siding is called; flashing goes by where it lies.
         let id = stock.line_id();
         let line = layout.takeoff.iter().find(|l| l.id == id);
-        let told = line.map_or(0.0, |l| l.order);
-        rule.case(told == lengths as f64, || {
-            format!("the takeoff orders {told} of {}, {lengths} are cut", stock.words())
+        let ordered = line.map_or(0.0, |l| l.order);
+        rule.case(ordered == lengths, || {
+            let v = found(named::takeoff_line(&id), CountBreach::Ordered);
+            v.measured(Quantity(ordered)).exactly(Quantity(lengths))
         });
     }
-    let mut marks: Vec<&str> = layout.trims.iter().map(|t| t.mark.as_str()).collect();
-    marks.sort_unstable();
-    rule.case(marks.windows(2).all(|w| w[0] != w[1]), || "a trim mark stands twice".to_owned());
-    rule.done("trim fits its stock")
+    marks(&mut rule, layout);
+    rule.done()
+}
+
+/// Stock lengths by name, with what is cut from each.
+fn cut_from<'a>(rule: &mut Cases, layout: &'a Layout) -> BTreeMap<&'a str, Filled<'a>> {
+    let mut on: BTreeMap<&str, Filled> = BTreeMap::new();
+    for t in &layout.trims {
+        let length = stock_of(layout, t.kind);
+        rule.case(t.length > 0.0 && t.length <= length + SAME, || {
+            let v = found(named::trim(&t.mark), TrimBreach::OverStock).at(named::at_trim(t));
+            v.measured(Inches(t.length)).at_most(Inches(length))
+        });
+        let stock = t.kind.stock();
+        let fresh = Filled { sum: 0.0, pieces: 0, length, stock, first: t };
+        let filled = on.entry(&t.stock).or_insert(fresh);
+        filled.sum += t.length;
+        filled.pieces += 1;
+        let of = filled.stock;
+        rule.case(of == stock, || {
+            let from = Subject::TrimStock { stock: t.stock.as_str().into() };
+            let v = found(named::trim(&t.mark), TrimBreach::OtherStock).with(from);
+            v.at(named::at_trim(t))
+        });
+    }
+    on
+}
+
+/// No mark stands twice.
+fn marks(rule: &mut Cases, layout: &Layout) {
+    let mut seen: BTreeSet<&str> = BTreeSet::new();
+    rule.checked += 1;
+    for t in &layout.trims {
+        if !seen.insert(&t.mark) {
+            let v = found(named::trim(&t.mark), TrimBreach::MarkTwice);
+            rule.breaks(v.at(named::at_trim(t)));
+        }
+    }
 }

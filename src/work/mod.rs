@@ -10,12 +10,12 @@ mod steps;
 mod trim_index;
 
 use self::trim_index::TrimIndex;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::work::{WallWork, WorkOrder};
 
 /// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
-pub fn work(layout: &Layout) -> WorkOrder {
+pub fn work(layout: &LaidHouse) -> WorkOrder {
     let job = &layout.job;
     // Where ends butt nothing laps; what stands in no pocket is set from the front.
     let (laps, pockets) = (job.siding().joints.is_lapped(), job.siding().receivers.has_pockets());

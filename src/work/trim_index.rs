@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::SAME;
-use crate::layout::Layout;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::ids::TrimMark;
 use crate::model::trim::{TrimKind, TrimPiece};
@@ -18,7 +18,7 @@ pub(super) struct TrimIndex<'a> {
 }
 
 impl<'a> TrimIndex<'a> {
-    pub(super) fn new(layout: &'a Layout) -> Self {
+    pub(super) fn new(layout: &'a LaidHouse) -> Self {
         let mut shared: BTreeMap<&'a str, Vec<&'a TrimPiece>> = BTreeMap::new();
         for t in &layout.trims {
             if let Some(e) = &t.shared_with {

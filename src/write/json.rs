@@ -7,12 +7,10 @@ use crate::job::schema::{self, worded};
 use crate::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
 
-/// The layout as `lapwright-layout/1`, one blank of indent, a line end at the end. Lengths are
-/// rounded to the millionth of an inch: below the grid, above the noise of the last bit.
+/// The layout as `lapwright-layout/2`, two blanks of indent, a line end at the end. Every figure to its
+/// last bit, so that what is read back is what was written.
 pub fn layout(layout: &Layout) -> Vec<u8> {
-    let mut value = serde_json::to_value(layout).unwrap_or_default();
-    round(&mut value);
-    pretty(&value)
+    pretty(layout)
 }
 
 /// JSON Schema of `layout.json`, as it is written.
@@ -41,7 +39,7 @@ pub fn job_schema() -> Vec<u8> {
     pretty(&schema::value())
 }
 
-fn pretty(value: &Value) -> Vec<u8> {
+fn pretty(value: &impl serde::Serialize) -> Vec<u8> {
     let mut out = serde_json::to_vec_pretty(value).unwrap_or_default();
     out.push(b'\n');
     out

@@ -9,9 +9,8 @@ use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
-use crate::wording::takeoff::comparison as compared;
-use crate::wording::takeoff::{advice, checks, items};
-use crate::wording::{pole, seams, siding};
+use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
+use crate::wording::{checks, pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -224,11 +223,11 @@ fn cross_checks(takeoff: &Takeoff) -> String {
         let layout = if c.layout > 0.0 { number(c.layout) } else { "-".to_owned() };
         out.push_str(&format!(
             "  {:<34} {:>10} {layout:>12}  {}\n",
-            fitted(&checks::subject(&c.counting_rule), 34),
+            fitted(&counting::subject(&c.counting_rule), 34),
             number(c.rule),
             items::unit(c.unit)
         ));
-        let rule = checks::rule(&c.counting_rule);
+        let rule = counting::rule(&c.counting_rule);
         if !rules.contains(&rule) {
             rules.push(rule);
         }
@@ -277,18 +276,21 @@ fn whole(style: LengthStyle, inches: f64) -> String {
     }
 }
 
+/// Most violations of one rule that are printed; the count is always whole.
+const MOST_SHOWN: usize = 50;
+
 fn checked(layout: &Layout) -> String {
-    let mut out = String::from("INDEPENDENT CHECKS\n");
+    let mut out = format!("{}\n", checks::SECTION.to_uppercase());
     for r in &layout.verify.rules {
-        let verdict = if r.violations.is_empty() {
-            "kept".to_owned()
-        } else {
-            format!("{} BROKEN", r.violations.len())
-        };
-        out.push_str(&format!("  {:<56} {:>7}  {verdict}\n", fitted(&r.rule, 56), r.checked));
-        for v in &r.violations {
-            out.push_str(&wrapped(&plain(v), "      "));
+        let (title, verdict) = (fitted(checks::rule(r.rule), 56), checks::verdict(r));
+        out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
+        for v in r.violations.iter().take(MOST_SHOWN) {
+            let words = checks::violation(v, layout.job.sheet.lengths);
+            out.push_str(&wrapped(&plain(&words), "      "));
             out.push('\n');
+        }
+        if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
+            out.push_str(&format!("      {}\n", checks::and_more(more)));
         }
     }
     out

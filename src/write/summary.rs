@@ -4,7 +4,7 @@ use super::report::{self, plain};
 use crate::diag::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
-use crate::wording::proof;
+use crate::wording::{checks, proof};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
@@ -22,11 +22,7 @@ pub fn text(layout: &Layout) -> String {
     let warnings: Vec<_> =
         layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
     out.push_str(&report::notes(&warnings));
-    let broken: usize = layout.verify.rules.iter().map(|r| r.violations.len()).sum();
-    out.push_str(&if broken == 0 {
-        format!("Checked: all {} rules kept.\n", layout.verify.rules.len())
-    } else {
-        format!("Checked: {broken} cases BREAK a rule; see report.txt.\n")
-    });
+    out.push_str(&checks::summary(&layout.verify.rules));
+    out.push('\n');
     out
 }

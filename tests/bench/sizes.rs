@@ -26,6 +26,7 @@ use std::time::Instant;
 use lapwright::diag::Notes;
 use lapwright::geom::polygon::{Polygon, total_area};
 use lapwright::job::file as job_file;
+use lapwright::model::source::Source;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, geom, normalize, pipeline, write};
 
@@ -146,13 +147,14 @@ fn whole(file: &Path) {
     lap();
     let house = extract::house(&lines, &job, &mut notes).unwrap();
     lap();
-    let layout = pipeline::lay(&house, &lines.scale, &job, &mut notes, &mut |_| {});
+    let source = Source { inches_per_unit: lines.scale.inches, ..Source::default() };
+    let set = pipeline::lay(&house, &source, &job, &mut notes, &mut |_| {});
     lap();
-    let sheets = annotate::sheets(&layout);
+    let sheets = annotate::sheets(&set.layout, &set.backdrops);
     let svgs: Vec<String> = sheets.iter().map(write::svg::document).collect();
     lap();
     drop((sheets, svgs));
-    let outputs = pipeline::outputs(&layout, &bytes, false).unwrap();
+    let outputs = lapwright::outputs::set::files(&set, &bytes, false).unwrap();
     assert!(outputs.len() > 8);
     lap();
 }

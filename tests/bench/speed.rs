@@ -11,7 +11,7 @@
 use lapwright::diag::Notes;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
-use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::read::{self, Limits};
 use lapwright::{annotate, extract, normalize, pipeline, verify, write};
 
@@ -25,10 +25,10 @@ fn source() -> (Vec<u8>, Job) {
     (std::fs::read(format!("{dir}.dxf")).unwrap(), job_file::parse(&text, "job").unwrap())
 }
 
-fn laid() -> (Layout, Vec<u8>) {
+fn laid() -> (LaidSet, Vec<u8>) {
     let (bytes, job) = source();
-    let layout = pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap();
-    (layout, bytes)
+    let sets = pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    (sets.house, bytes)
 }
 
 #[divan::bench]
@@ -63,30 +63,31 @@ fn read_and_lay_as_a_crew(b: divan::Bencher) {
 
 #[divan::bench]
 fn check_every_rule(b: divan::Bencher) {
-    let (layout, _) = laid();
-    b.bench(|| verify::check(&layout));
+    let (set, _) = laid();
+    b.bench(|| verify::check(&set.layout));
 }
 
 #[divan::bench]
 fn draw_sheets(b: divan::Bencher) {
-    let (layout, _) = laid();
-    b.bench(|| annotate::sheets(&layout));
+    let (set, _) = laid();
+    b.bench(|| annotate::sheets(&set.layout, &set.backdrops));
 }
 
 #[divan::bench]
 fn write_svg(b: divan::Bencher) {
-    let sheets = annotate::sheets(&laid().0);
+    let (set, _) = laid();
+    let sheets = annotate::sheets(&set.layout, &set.backdrops);
     b.bench(|| sheets.iter().map(write::svg::document).collect::<Vec<_>>());
 }
 
 #[divan::bench]
 fn write_without_pictures(b: divan::Bencher) {
-    let (layout, bytes) = laid();
-    b.bench(|| pipeline::outputs(&layout, &bytes, false).unwrap());
+    let (set, bytes) = laid();
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, false).unwrap());
 }
 
 #[divan::bench(sample_count = 10)]
 fn write_everything(b: divan::Bencher) {
-    let (layout, bytes) = laid();
-    b.bench(|| pipeline::outputs(&layout, &bytes, true).unwrap());
+    let (set, bytes) = laid();
+    b.bench(|| lapwright::outputs::set::files(&set, &bytes, true).unwrap());
 }

@@ -112,7 +112,7 @@ fn named(part: &str, job: &str) -> lapwright::layout::Layout {
     let path = drawings().into_iter().find(|p| p.to_string_lossy().contains(part)).unwrap();
     let bytes = std::fs::read(path).unwrap();
     let job = lapwright::job::file::parse(job, "job").unwrap();
-    pipeline::layout(&bytes, part, &job, &mut Notes::default(), &mut |_| {}).unwrap()
+    pipeline::layout(&bytes, part, &job, &mut Notes::default(), &mut |_| {}).unwrap().house.layout
 }
 
 /// The box of a wall or opening in the source's units.

@@ -2,22 +2,23 @@
 
 use lapwright::annotate;
 use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::model::drawing::Shape;
 use lapwright::takeoff::quantities;
 use lapwright::write::report;
 
 use crate::sheets::{legible, of, texts};
-use crate::support::{dxf, inches, lay, rect};
+use crate::support::{dxf, inches, lay_set, rect};
 
 /// A wall of panels 150 in long, its cover 299: seams of one run stand a panel less a lap apart, so
 /// three courses want three places on a ring of that length, which must be 60 in apart each; 180 is
 /// more than the ring.
-fn house() -> Layout {
+fn house() -> LaidSet {
     let mut job = inches();
     job.product.length = 150.0;
     job.seams.stagger = 60.0;
     job.seams.clear_courses = 2;
-    lay(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 299.5, 72.0))]).as_bytes(), &job)
+    lay_set(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 299.5, 72.0))]).as_bytes(), &job)
 }
 
 /// Pairs of seams of near courses that stand too near, counted from the layout.
@@ -41,7 +42,8 @@ fn pairs(l: &Layout) -> Vec<(f64, f64)> {
 
 #[test]
 fn every_broken_seam_rule_is_marked_once() {
-    let layout = house();
+    let set = house();
+    let layout = &set.layout;
     let breaks: Vec<_> = layout.bound.conflicts.iter().flat_map(|c| &c.breaks).collect();
     let wanted = pairs(&layout);
     assert!(!wanted.is_empty());
@@ -52,7 +54,7 @@ fn every_broken_seam_rule_is_marked_once() {
     told.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     assert_eq!(told, wanted);
 
-    let sheets = annotate::sheets(&layout);
+    let sheets = crate::support::sheets(&set);
     let here = of(&sheets, &layout.elevations[0]);
     let overlay = annotate::overlay(&layout);
     let report = report::text(&layout, &quantities(&layout));
@@ -78,8 +80,8 @@ fn every_broken_seam_rule_is_marked_once() {
 
 #[test]
 fn a_house_whose_rules_are_kept_has_no_such_mark() {
-    let layout = crate::support::laid("one-window");
-    assert!(layout.bound.conflicts.is_empty());
-    let sheets = annotate::sheets(&layout);
+    let set = crate::support::laid_set("one-window");
+    assert!(set.layout.bound.conflicts.is_empty());
+    let sheets = crate::support::sheets(&set);
     assert!(!sheets.iter().flat_map(texts).any(|t| t.content.starts_with("X1")));
 }

@@ -2,6 +2,7 @@
 
 use lapwright::job::Job;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::pole::{DatumWeight, FirstCourse, LineKind};
 use lapwright::model::receiver::Receiver;
 use lapwright::units::LengthStyle;
@@ -10,7 +11,7 @@ use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
 use crate::layouts::house;
-use crate::support::{broken, dxf, inches, laid, lay, rect, root};
+use crate::support::{broken, broken_rules, dxf, inches, laid, lay, rect, root};
 
 fn one_window(set: impl Fn(&mut Job)) -> Layout {
     let path = root().join("sample-drawings/one-window.dxf");
@@ -195,8 +196,8 @@ proptest! {
         for other in &others {
             prop_assert_eq!(told(&here), told(other));
         }
-        let found: Vec<String> = broken(&here).into_iter().filter(|b| here.bound.conflicts.is_empty() || !(b.contains("stagger") || b.contains("shortest"))).collect();
-        prop_assert_eq!(found, Vec::<String>::new());
+        let found: Vec<Rule> = broken_rules(&here).into_iter().filter(|r| here.bound.conflicts.is_empty() || ![Rule::SeamStagger, Rule::ShortestPiece].contains(r)).collect();
+        prop_assert_eq!(found, Vec::<Rule>::new());
     }
 
     #[test]

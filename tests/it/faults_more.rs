@@ -7,32 +7,16 @@ use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::course::LaidRun;
 use lapwright::layout::piece::{EndCut, Piece};
+use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::{LaidEdge, LaidWall};
 use lapwright::model::half::Half;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::Receiver;
 use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
-use lapwright::verify;
 
 use crate::faults::{self, Break, each_is_caught};
 use crate::support::{dxf, laid, lay, rect, root};
-
-const FIELD: &str = "the field is the wall less openings, steps and roofs";
-const ROUND: &str = "named sides go right round the field";
-const NAMED: &str = "each side is named for what it borders and has its trim";
-const ENDS: &str = "each run ends in the trim drawn there";
-const WATER: &str = "water runs over each channel into the next";
-const LENGTH: &str = "trim is as long as its place";
-const FIXTURES: &str = "seams keep off mounting blocks and stand past bare fixtures";
-const DECOR: &str = "siding ends at covers, friezes and surrounds, which have their boards";
-const BANDS: &str = "bands have their board and their cap";
-const JOINTS: &str = "no siding bridges a joint of the building";
-const STUDS: &str = "joints stand on studs";
-const APART: &str = "joints of near courses stand on different studs";
-const MILL: &str = "a factory end is one as the board left the mill";
-const HALVES: &str = "both halves of a ripped panel fit it";
-const ZONES: &str = "zones of other cladding are measured and bear no panel";
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
     &mut l.elevations[0].walls[0]
@@ -54,64 +38,66 @@ fn gone(l: &mut Layout, kind: TrimKind) {
 }
 
 /// Faults of the sample house.
-const HOUSE: [(&str, &str, Break); 17] = [
-    ("a field over the wall's side", FIELD, |l| wall(l).field[0][0][0] -= 5.0),
-    ("an opening that siding goes over", FIELD, |l| {
+const HOUSE: [(&str, Rule, Break); 17] = [
+    ("a field over the wall's side", Rule::FieldExtent, |l| wall(l).field[0][0][0] -= 5.0),
+    ("an opening that siding goes over", Rule::FieldExtent, |l| {
         let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let w = w.into_iter().find(|w| !w.openings.is_empty()).unwrap();
         w.openings[0].outline.iter_mut().for_each(|p| p[0] += 20.0);
     }),
-    ("a field that ends short of the wall", FIELD, |l| {
+    ("a field that ends short of the wall", Rule::FieldExtent, |l| {
         let f = &mut wall(l).field[0];
         let top = f.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
         f.iter_mut().filter(|p| p[1] == top).for_each(|p| p[1] -= 2.0);
     }),
-    ("a side without a name", ROUND, |l| {
+    ("a side without a name", Rule::SidesAllRound, |l| {
         wall(l).edges.remove(1);
     }),
-    ("a side named twice", ROUND, |l| {
+    ("a side named twice", Rule::SidesAllRound, |l| {
         let again = wall(l).edges[0].clone();
         wall(l).edges.push(again);
     }),
-    ("an eave named a sill", NAMED, |l| {
+    ("an eave named a sill", Rule::SideNames, |l| {
         edge(l, |e| e.kind == EdgeKind::Eave).kind = EdgeKind::Sill
     }),
-    ("a corner named an abutment", NAMED, |l| {
+    ("a corner named an abutment", Rule::SideNames, |l| {
         edge(l, |e| e.kind == EdgeKind::OutsideCorner).kind = EdgeKind::Abutment
     }),
-    ("a jamb of no opening", NAMED, |l| edge(l, |e| e.kind == EdgeKind::Jamb).opening = None),
-    ("a rake told at another pitch", NAMED, |l| {
+    ("a jamb of no opening", Rule::SideNames, |l| {
+        edge(l, |e| e.kind == EdgeKind::Jamb).opening = None
+    }),
+    ("a rake told at another pitch", Rule::SideNames, |l| {
         edge(l, |e| e.kind == EdgeKind::Rake).pitch = Some(2.0)
     }),
-    ("a head that a starter takes", NAMED, |l| {
+    ("a head that a starter takes", Rule::SideNames, |l| {
         edge(l, |e| e.kind == EdgeKind::Head).receiver = Receiver::Starter
     }),
-    ("a run that ends in the wrong trim", ENDS, |l| {
+    ("a run that ends in the wrong trim", Rule::RunEnds, |l| {
         run(l, |r| r.ends[0].receiver == Receiver::OutsidePost).ends[0].receiver =
             Receiver::InsidePost
     }),
-    ("two runs of one name", ENDS, |l| {
+    ("two runs of one name", Rule::RunEnds, |l| {
         let name = run(l, |_| true).id.clone();
         run(l, |r| r.id != name).id = name.clone();
     }),
-    ("a head channel without its tabs", WATER, |l| {
+    ("a head channel without its tabs", Rule::OpeningDrainage, |l| {
         let t = l.trims.iter_mut().find(|t| t.kind == TrimKind::HeadChannel).unwrap();
         t.ends = [TrimEnd::Mitre(45.0), TrimEnd::Mitre(45.0)];
     }),
-    ("a jamb that runs behind the sill's channel", WATER, |l| {
+    ("a jamb that runs behind the sill's channel", Rule::OpeningDrainage, |l| {
         let tabbed = |e: &TrimEnd| matches!(e, TrimEnd::MitreTab { .. });
         let mut all = l.trims.iter_mut();
         let t = all.find(|t| t.kind == TrimKind::JambChannel && tabbed(&t.ends[0])).unwrap();
         t.ends[0] = TrimEnd::Mitre(45.0);
     }),
-    ("heads without drip caps", WATER, |l| gone(l, TrimKind::DripCap)),
-    ("a channel told longer than its place", LENGTH, |l| {
+    ("heads without drip caps", Rule::OpeningDrainage, |l| gone(l, TrimKind::DripCap)),
+    ("a channel told longer than its place", Rule::TrimLengths, |l| {
         let mut all = l.trims.iter_mut();
         all.find(|t| t.kind == TrimKind::WallChannel || t.kind == TrimKind::Starter)
             .unwrap()
             .length += 2.0;
     }),
-    ("a mounting block under a seam", FIXTURES, |l| {
+    ("a mounting block under a seam", Rule::SeamsAtFixtures, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let fits = |w: &LaidWall| w.obstacles.iter().any(|o| o.mounting_block);
         let w = walls.into_iter().find(|w| fits(w) && seamed(w).is_some()).unwrap();
@@ -146,29 +132,29 @@ fn decorated() -> Layout {
     lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
 }
 
-const FACE: [(&str, &str, Break); 11] = [
-    ("corner covers gone", DECOR, |l| gone(l, TrimKind::CornerCover)),
-    ("siding that ends at the corner, as if there were no cover", DECOR, |l| {
+const FACE: [(&str, Rule, Break); 11] = [
+    ("corner covers gone", Rule::FaceBoards, |l| gone(l, TrimKind::CornerCover)),
+    ("siding that ends at the corner, as if there were no cover", Rule::FaceBoards, |l| {
         l.job.trim.corner_cover = 0.0
     }),
-    ("a frieze board short", DECOR, |l| {
+    ("a frieze board short", Rule::FaceBoards, |l| {
         l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap().to[0] -= 9.0
     }),
-    ("a crown moulding gone", DECOR, |l| gone(l, TrimKind::Crown)),
-    ("a surround board short", DECOR, |l| {
+    ("a crown moulding gone", Rule::FaceBoards, |l| gone(l, TrimKind::Crown)),
+    ("a surround board short", Rule::FaceBoards, |l| {
         l.trims.iter_mut().find(|t| t.kind == TrimKind::Surround).unwrap().length -= 1.0
     }),
-    ("the band's board gone", BANDS, |l| gone(l, TrimKind::Band)),
-    ("the band's cap gone", BANDS, |l| {
+    ("the band's board gone", Rule::BandBoards, |l| gone(l, TrimKind::Band)),
+    ("the band's cap gone", Rule::BandBoards, |l| {
         l.trims.retain(|t| t.kind != TrimKind::DripCap || t.opening.is_some())
     }),
-    ("a run over a joint", JOINTS, |l| run(l, |r| r.x1 < 60.0).x1 = 90.0),
-    ("a joint told elsewhere", JOINTS, |l| wall(l).joints[0] += 2.0),
-    ("a fixture whose seam nothing fixes", FIXTURES, |l| {
+    ("a run over a joint", Rule::MovementJoints, |l| run(l, |r| r.x1 < 60.0).x1 = 90.0),
+    ("a joint told elsewhere", Rule::MovementJoints, |l| wall(l).joints[0] += 2.0),
+    ("a fixture whose seam nothing fixes", Rule::SeamsAtFixtures, |l| {
         let w = wall(l);
         w.obstacles.iter_mut().for_each(|o| o.outline.iter_mut().for_each(|p| p[0] += 30.0));
     }),
-    ("a fixture's seam not told to be fixed", FIXTURES, |l| {
+    ("a fixture's seam not told to be fixed", Rule::SeamsAtFixtures, |l| {
         run(l, |r| !r.fixed.is_empty()).fixed.clear()
     }),
 ];
@@ -186,18 +172,18 @@ fn raked() -> Layout {
     lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
 }
 
-const RAKED: [(&str, &str, Break); 4] = [
-    ("the rakes' boards gone", DECOR, |l| gone(l, TrimKind::Frieze)),
-    ("a board of a rake a foot short", DECOR, |l| {
+const RAKED: [(&str, Rule, Break); 4] = [
+    ("the rakes' boards gone", Rule::FaceBoards, |l| gone(l, TrimKind::Frieze)),
+    ("a board of a rake a foot short", Rule::FaceBoards, |l| {
         let t = l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap();
         let by = 12.0 / t.length;
         let (a, b) = (t.from, t.to);
         t.to = [b[0] - (b[0] - a[0]) * by, b[1] - (b[1] - a[1]) * by];
     }),
-    ("siding at a head told as cut", faults::FLASHING, |l| {
+    ("siding at a head told as cut", Rule::OpeningFlashing, |l| {
         wall(l).openings[0].cut.push(lapwright::model::house::OpeningSide::Head)
     }),
-    ("flashing under a sill that stone hides", faults::FLASHING, |l| {
+    ("flashing under a sill that stone hides", Rule::OpeningFlashing, |l| {
         let t = l.trims.iter().find(|t| t.kind == TrimKind::HeadFlashing).unwrap().clone();
         let (mark, kind) = ("T999".to_owned(), TrimKind::SillFlashing);
         l.trims.push(lapwright::model::trim::TrimPiece { mark: mark.into(), kind, ..t });
@@ -213,15 +199,17 @@ fn boards() -> Layout {
     lay(&std::fs::read(samples.join("curlew-cottage.dxf")).unwrap(), &job)
 }
 
-const BOARDS: [(&str, &str, Break); 8] = [
-    ("a joint between studs", STUDS, |l| run(l, |r| !r.seams.is_empty()).seams[0] += 3.0),
-    ("studs of another spacing", STUDS, |l| l.job.boards.stud_spacing = 19.2),
-    ("a joint fixed by a fixture", STUDS, |l| {
+const BOARDS: [(&str, Rule, Break); 8] = [
+    ("a joint between studs", Rule::JointsOnStuds, |l| {
+        run(l, |r| !r.seams.is_empty()).seams[0] += 3.0
+    }),
+    ("studs of another spacing", Rule::JointsOnStuds, |l| l.job.boards.stud_spacing = 19.2),
+    ("a joint fixed by a fixture", Rule::JointsOnStuds, |l| {
         let r = run(l, |r| !r.seams.is_empty());
         r.fixed.push(r.seams[0]);
     }),
-    ("joints wanted two studs apart", APART, |l| l.job.boards.studs_apart = 9),
-    ("a joint over a joint", APART, |l| {
+    ("joints wanted two studs apart", Rule::JointStagger, |l| l.job.boards.studs_apart = 9),
+    ("a joint over a joint", Rule::JointStagger, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let jointed = |c: &lapwright::layout::course::LaidCourse| {
             c.runs.iter().flat_map(|r| &r.seams).next().copied()
@@ -239,19 +227,19 @@ const BOARDS: [(&str, &str, Break); 8] = [
         }
         panic!("no two near courses have joints");
     }),
-    ("a cut end told as the mill's", MILL, |l| {
+    ("a cut end told as the mill's", Rule::BoardFactoryEnds, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
         let runs = walls.flat_map(|w| &mut w.courses).flat_map(|c| &mut c.runs);
         let p = runs.flat_map(|r| &mut r.pieces).find(|p| p.start > 1.0).unwrap();
         p.ends[0].cut = EndCut::Factory;
     }),
-    ("a channel round boards", faults::FRAME, |l| {
+    ("a channel round boards", Rule::OpeningChannels, |l| {
         let t = l.trims.iter().find(|t| t.kind == TrimKind::DripCap && t.opening.is_some());
         let again = t.unwrap().clone();
         let (mark, kind) = ("T999".to_owned(), TrimKind::HeadChannel);
         l.trims.push(lapwright::model::trim::TrimPiece { mark: mark.into(), kind, ..again });
     }),
-    ("an evened course beyond its limits", faults::LEVEL, |l| {
+    ("an evened course beyond its limits", Rule::CourseLevels, |l| {
         let lines = &mut l.story_pole.evened;
         let last = lines.len() - 1;
         lines[last] += 3.0;
@@ -268,10 +256,10 @@ fn zoned() -> Layout {
     lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
 }
 
-const CLADDING: [(&str, &str, Break); 3] = [
-    ("a zone told too small", ZONES, |l| l.elevations[0].zones[0].gross_area -= 10.0),
-    ("more net than gross", ZONES, |l| l.elevations[0].zones[0].net_area += 1.0),
-    ("a panel laid on a zone", ZONES, |l| {
+const CLADDING: [(&str, Rule, Break); 3] = [
+    ("a zone told too small", Rule::CladdingZones, |l| l.elevations[0].zones[0].gross_area -= 10.0),
+    ("more net than gross", Rule::CladdingZones, |l| l.elevations[0].zones[0].net_area += 1.0),
+    ("a panel laid on a zone", Rule::CladdingZones, |l| {
         let p = &mut run(l, |_| true).pieces[0];
         p.outline.iter_mut().for_each(|q| q[1] += 100.0);
     }),
@@ -290,11 +278,11 @@ fn hung() -> Layout {
     lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
 }
 
-const HUNG: [(&str, &str, Break); 2] = [
-    ("a first course that hangs below its wall", FIELD, |l| {
+const HUNG: [(&str, Rule, Break); 2] = [
+    ("a first course that hangs below its wall", Rule::FieldExtent, |l| {
         wall(l).outline.iter_mut().for_each(|p| p[1] = p[1].max(0.0))
     }),
-    ("a first course hung too near to grade", faults::GRADE, |l| {
+    ("a first course hung too near to grade", Rule::GradeClearance, |l| {
         l.elevations[0].grade.iter_mut().for_each(|p| p[1] += 5.0)
     }),
 ];
@@ -317,24 +305,28 @@ fn proof(l: &mut Layout) -> &mut MixedProof {
     l.bound.certificate.mixed.as_mut().unwrap()
 }
 
-const STOCKED: [(&str, &str, Break); 7] = [
-    ("a lower half ripped into the upper one", HALVES, |l| {
+const STOCKED: [(&str, Rule, Break); 7] = [
+    ("a lower half ripped into the upper one", Rule::PanelHalves, |l| {
         half(l, Half::Lower).rip.as_mut().unwrap().to = 5.0
     }),
-    ("one half of a panel without the other", HALVES, |l| half(l, Half::Upper).half = None),
-    ("halves in use that the job does not want", HALVES, |l| l.job.seams.reuse_halves = false),
-    ("panels of two lengths told too light", faults::BOUND, |l| proof(l).weight -= 1),
-    ("a bound of two lengths raised", faults::BOUND, |l| proof(l).bound += 1),
-    ("a second function that proves nothing", faults::BOUND, |l| {
+    ("one half of a panel without the other", Rule::PanelHalves, |l| {
+        half(l, Half::Upper).half = None
+    }),
+    ("halves in use that the job does not want", Rule::PanelHalves, |l| {
+        l.job.seams.reuse_halves = false
+    }),
+    ("panels of two lengths told too light", Rule::PanelBound, |l| proof(l).weight -= 1),
+    ("a bound of two lengths raised", Rule::PanelBound, |l| proof(l).bound += 1),
+    ("a second function that proves nothing", Rule::PanelBound, |l| {
         proof(l).second_function = Dual::Clipped(9000)
     }),
-    ("panels of one length told as of the other", faults::BOUND, |l| {
+    ("panels of one length told as of the other", Rule::PanelBound, |l| {
         proof(l).stocks.iter_mut().for_each(|s| s.panels += 1)
     }),
 ];
 
 /// A layout with the faults put into it: what each is, the rule that must catch it, and how.
-type Broken = (Layout, Vec<(&'static str, &'static str, Break)>);
+type Broken = (Layout, Vec<(&'static str, Rule, Break)>);
 
 /// Each house with its faults.
 fn all() -> Vec<Broken> {
@@ -354,14 +346,14 @@ fn all() -> Vec<Broken> {
 
 #[test]
 fn each_fault_is_caught_and_no_rule_is_without_one() {
-    let (mut rules, mut broken, mut n) = (BTreeSet::new(), BTreeSet::new(), 0);
+    let (mut with_fault, mut n) = (BTreeSet::new(), 0);
     for (sound, faults) in all() {
-        rules.extend(verify::check(&sound).rules.into_iter().map(|r| r.rule));
-        broken.extend(faults.iter().map(|f| f.1.to_owned()));
+        with_fault.extend(faults.iter().map(|f| f.1));
         n += faults.len();
         each_is_caught(&sound, &faults);
     }
-    assert!(n >= 110 && rules.len() >= 40, "{n} faults, {} rules", rules.len());
-    let without: Vec<&String> = rules.difference(&broken).collect();
+    assert!(n >= 110 && Rule::ALL.len() >= 40, "{n} faults, {} rules", Rule::ALL.len());
+    // Every rule there is: one without a fault that breaks it is not tested.
+    let without: Vec<&Rule> = Rule::ALL.iter().filter(|r| !with_fault.contains(r)).collect();
     assert!(without.is_empty(), "no fault breaks {without:?}");
 }

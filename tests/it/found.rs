@@ -57,7 +57,7 @@ fn an_outline_without_area_is_no_wall() {
         &mut lapwright::diag::Notes::default(),
         &mut |_| {},
     );
-    assert!(refused.is_err(), "{:?}", refused.map(|l| l.elevations.len()));
+    assert!(refused.is_err(), "{:?}", refused.map(|s| s.house.layout.elevations.len()));
 }
 
 #[test]

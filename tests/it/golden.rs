@@ -22,9 +22,8 @@ const DIGESTS: &str = "sha256sums";
 fn golden(stem: &str, drawing: &std::path::Path) -> BTreeMap<String, Vec<u8>> {
     let source = std::fs::read(drawing).unwrap();
     let name = format!("{stem}.dxf");
-    let layout =
-        pipeline::layout(&source, &name, &job(drawing), &mut Notes::default(), &mut |_| {});
-    let mut outputs = pipeline::outputs(&layout.unwrap(), &source, true).unwrap();
+    let sets = pipeline::layout(&source, &name, &job(drawing), &mut Notes::default(), &mut |_| {});
+    let mut outputs = lapwright::outputs::set::files(&sets.unwrap().house, &source, true).unwrap();
     outputs.sort();
     let line = |(name, bytes): &(String, Vec<u8>)| {
         let digest: String = Sha256::digest(bytes).iter().map(|b| format!("{b:02x}")).collect();

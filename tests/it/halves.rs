@@ -1,11 +1,11 @@
 //! Both halves of a ripped panel in use: walls reckoned by hand, never more panels than without, the
 //! rules kept, and what the check says where halves do not fit.
 
-use lapwright::annotate;
 use lapwright::job::siding::kind::{BoardSiding, Siding};
 use lapwright::job::{Job, Product};
 use lapwright::layout::Layout;
 use lapwright::layout::bound::HalvesReused;
+use lapwright::layout::rule::Rule;
 use lapwright::model::half::Half;
 use lapwright::model::seam::Effort;
 use lapwright::model::seam::Exclusion;
@@ -14,7 +14,7 @@ use lapwright::wording::proof;
 use lapwright::write::{csv, report};
 
 use crate::sheets::legible;
-use crate::support::{broken, dxf, inches, job, lay, rect, samples};
+use crate::support::{broken, broken_rules, dxf, inches, job, lay, lay_set, rect, samples};
 
 /// A wall so wide and high, courses of 8 in counted from `datum`.
 fn wall(wide: f64, high: f64, datum: f64, change: &dyn Fn(&mut Job)) -> Layout {
@@ -69,7 +69,7 @@ fn parts_that_do_not_fit_or_are_not_wanted_stay_apart() {
     assert_eq!(broken(&high), Vec::<String>::new());
     let off = wall(150.0, 23.5, -4.0, &|j| j.seams.reuse_halves = false);
     assert_eq!((off.panels.len(), off.halved()), (4, 0));
-    assert!(off.verify.rules.iter().all(|r| !r.rule.contains("halves")));
+    assert!(off.verify.rules.iter().all(|r| r.rule != Rule::PanelHalves));
 }
 
 #[test]
@@ -147,11 +147,12 @@ fn random_houses_keep_every_rule_and_their_sheets_are_legible() {
         }
         let plain = lay(source.as_bytes(), &job);
         job.seams.reuse_halves = true;
-        let layout = lay(source.as_bytes(), &job);
-        assert_eq!(broken(&layout), broken(&plain), "house {seed}");
+        let set = lay_set(source.as_bytes(), &job);
+        let layout = &set.layout;
+        assert_eq!(broken(layout), broken(&plain), "house {seed}");
         assert_eq!(layout.panels.len() + layout.halved(), plain.panels.len(), "house {seed}");
         let name = format!("house {seed}");
-        let sheets = annotate::sheets(&layout);
+        let sheets = crate::support::sheets(&set);
         sheets.iter().for_each(|s| legible(&name, s));
         saved += layout.halved();
     }
@@ -175,11 +176,7 @@ fn halves_that_overlap_are_refused() {
     let refused = |what: &str, change: &dyn Fn(&mut Layout)| {
         let mut other = layout.clone();
         change(&mut other);
-        assert!(
-            broken(&other).iter().any(|b| b.starts_with("both halves")),
-            "{what}: {:?}",
-            broken(&other)
-        );
+        assert!(broken_rules(&other).contains(&Rule::PanelHalves), "{what}: {:?}", broken(&other));
     };
     let each = |l: &mut Layout, change: &dyn Fn(&mut lapwright::layout::piece::Piece)| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);

@@ -55,7 +55,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("tempfile", &["cli"]),
     ("rustix", &["cli"]),
     ("rayon", &["cores"]),
-    ("sha2", &["pipeline"]),
+    ("sha2", &["read"]),
     ("encoding_rs", &["read"]),
     ("chardetng", &["read"]),
     ("spade", &["geom"]),

@@ -2,10 +2,11 @@
 //! mirrored or redrawn in another unit, a house takes the same panels.
 
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-use crate::support::{broken, dxf, inches, lay};
+use crate::support::{broken, broken_rules, dxf, inches, lay};
 
 /// A wall with a gable or without, openings in a row that do not touch, whole inches.
 #[derive(Clone, Debug)]
@@ -148,8 +149,8 @@ proptest! {
         let layout = lay(h.drawn(|p| p).as_bytes(), &inches());
         prop_assert!((net(&layout) - h.area()).abs() < 0.01, "{} {}", net(&layout), h.area());
         let seam_conflict = !layout.bound.conflicts.is_empty();
-        let found: Vec<String> = broken(&layout).into_iter().filter(|b| !(seam_conflict && (b.contains("stagger") || b.contains("shortest")))).collect();
-        prop_assert_eq!(found, Vec::<String>::new());
+        let found: Vec<Rule> = broken_rules(&layout).into_iter().filter(|r| !(seam_conflict && [Rule::SeamStagger, Rule::ShortestPiece].contains(r))).collect();
+        prop_assert_eq!(found, Vec::<Rule>::new());
     }
 
     #[test]

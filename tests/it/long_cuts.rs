@@ -3,6 +3,7 @@
 use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
 use lapwright::layout::Layout;
+use lapwright::layout::backdrop::Backdrops;
 
 use crate::sheets::{legible, texts};
 use crate::support::{broken, dxf, inches, lay, rect};
@@ -38,7 +39,7 @@ fn a_list_of_points_longer_than_a_column_goes_on_in_the_next() {
         .collect();
     for paper in PAPERS {
         layout.job.sheet.paper = paper.name.to_owned();
-        let sheets = annotate::sheets(&layout);
+        let sheets = annotate::sheets(&layout, &Backdrops::default());
         let cutting = sheets.iter().filter(|s| s.title.starts_with("Cutting sheet"));
         let mut words = Vec::new();
         for s in cutting {

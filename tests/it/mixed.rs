@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use lapwright::job::Job;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::seam::{
     Dual, Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, SecondStock,
 };
@@ -14,7 +15,7 @@ use lapwright::takeoff::quantities;
 use crate::seamcase::cases::rules;
 use crate::seamcase::check::check;
 use crate::seamcase::made;
-use crate::support::{broken, dxf, inches, job, lay, rect, samples};
+use crate::support::{broken, broken_rules, dxf, inches, job, lay, rect, samples};
 
 fn mixed(first: f64, second: f64, weights: [i64; 2], rules: SeamRules) -> SeamRules {
     SeamRules { stock: first, second: Some(SecondStock { length: second, weights }), ..rules }
@@ -339,11 +340,8 @@ fn figures_that_are_not_so_are_refused() {
     let refused = |what: &str, change: &dyn Fn(&mut Layout)| {
         let mut other = layout.clone();
         change(&mut other);
-        let found = broken(&other);
-        assert!(
-            found.iter().any(|b| b.starts_with("the panel bound follows")),
-            "{what}: {found:?}"
-        );
+        let found = broken_rules(&other);
+        assert!(found.contains(&Rule::PanelBound), "{what}: {found:?}");
     };
     let proof = |l: &mut Layout, change: &dyn Fn(&mut lapwright::model::seam::MixedProof)| {
         change(l.bound.certificate.mixed.as_mut().unwrap());

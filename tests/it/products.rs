@@ -4,10 +4,11 @@ use lapwright::job::file as job_file;
 use lapwright::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use lapwright::job::{Job, Product};
 use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 
-use crate::support::{broken, dxf, inches, laid_anew, lay, rect, root};
+use crate::support::{broken, dxf, inches, laid_set, lay, lay_set, lay_sets, rect, root};
 
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
@@ -17,8 +18,12 @@ fn read(name: &str) -> Job {
 }
 
 fn laid(stem: &str, job: &Job) -> Layout {
+    laid_as(stem, job).layout
+}
+
+fn laid_as(stem: &str, job: &Job) -> LaidSet {
     let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
-    lay(&std::fs::read(path).unwrap(), job)
+    lay_set(&std::fs::read(path).unwrap(), job)
 }
 
 /// Every rule kept, every quantity counted again.
@@ -88,10 +93,10 @@ fn no_output_names_a_source_that_its_reader_cannot_look_up() {
     let mut read_through = 0;
     for job in [None, Some("vinyl.toml"), Some("wood.toml"), Some("fibre-cement.toml")] {
         let stem = "one-gable";
-        let layout = job.map_or_else(|| laid_anew(stem), |name| laid(stem, &read(name)));
+        let set = job.map_or_else(|| laid_set(stem), |name| laid_as(stem, &read(name)));
         let drawing = root().join("sample-drawings").join(stem).with_extension("dxf");
         let source = std::fs::read(drawing).unwrap();
-        for (name, bytes) in pipeline::outputs(&layout, &source, false).unwrap() {
+        for (name, bytes) in lapwright::outputs::set::files(&set, &source, false).unwrap() {
             if [".json", ".csv", ".txt", ".svg"].iter().any(|e| name.ends_with(e)) {
                 let text = String::from_utf8(bytes).unwrap();
                 assert_eq!(ours(&text), None, "{name} of {job:?}");
@@ -292,7 +297,8 @@ fn random_houses_keep_every_rule_with_every_product() {
             job.courses.least_strip = 2.0;
             let drawn: Vec<(&str, &[(f64, f64)])> =
                 rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
-            let layout = lay(dxf(&drawn).as_bytes(), &job);
+            let set = lay_set(dxf(&drawn).as_bytes(), &job);
+            let layout = &set.layout;
             let name = format!("{kind:?}, house {seed}");
             let conflicts = layout.bound.conflicts.len();
             let kept = broken(&layout);
@@ -303,7 +309,7 @@ fn random_houses_keep_every_rule_with_every_product() {
                 layout.bound.conflicts
             );
             crate::recount::check(&crate::recount::written(&layout), &name);
-            let sheets = lapwright::annotate::sheets(&layout);
+            let sheets = crate::support::sheets(&set);
             sheets.iter().for_each(|s| crate::sheets::legible(&name, s));
             crate::sheets::marked_once(&name, &layout, &sheets);
         }
@@ -328,7 +334,8 @@ fn with(text: &str) -> Job {
 fn a_zone_not_laid_out_is_measured_and_said_so() {
     let job =
         with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
-    let layout = lay(gabled().as_bytes(), &job);
+    let set = lay_set(gabled().as_bytes(), &job);
+    let layout = &set.layout;
     sound("shingles", &layout);
     let z = &layout.elevations[0].zones[0];
     assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
@@ -347,7 +354,7 @@ fn a_zone_not_laid_out_is_measured_and_said_so() {
     let takeoff = lapwright::takeoff::quantities(&layout);
     let report = lapwright::write::report::text(&layout, &takeoff);
     assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");
-    let sheets = lapwright::annotate::sheets(&layout);
+    let sheets = crate::support::sheets(&set);
     for (i, words) in
         [(0, "Gable: shingle, 96.0 sq ft net"), (1, "shingle: not laid out, 96.0 sq ft net")]
     {
@@ -388,8 +395,9 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         let mut notes = lapwright::diag::Notes::default();
         let drawing = gabled();
         let sets =
-            pipeline::layouts(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
-        let [house, gable] = sets.as_slice() else { panic!("{} sets", sets.len()) };
+            pipeline::layout(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
+        let layouts: Vec<&Layout> = sets.iter().map(|s| &s.layout).collect();
+        let [house, gable] = layouts[..] else { panic!("{} sets", layouts.len()) };
         sound("house", house);
         sound("gable", gable);
         assert!(house.zone.is_none() && gable.zone.as_deref() == Some("Gable"));
@@ -411,8 +419,8 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
             |l: &Layout| -> Vec<String> { l.pieces().map(|(.., p)| p.mark.to_string()).collect() };
         assert!(marks(gable).iter().all(|m| !marks(house).contains(m)));
         assert_eq!(lapwright::outputs::names::set_folder(gable).as_deref(), Some("zone-1-gable"));
-        for set in &sets {
-            lapwright::annotate::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
+        for set in sets.iter() {
+            crate::support::sheets(set).iter().for_each(|s| crate::sheets::legible("set", s));
         }
     }
 }
@@ -431,7 +439,7 @@ fn a_region_of_the_job_is_as_good_as_a_drawn_zone() {
     assert_eq!(shown(&a), shown(&b));
     // An elevation that is none is refused, a region without a side or turned over too.
     let mut notes = lapwright::diag::Notes::default();
-    let refused = pipeline::layouts(drawing.as_bytes(), "z.dxf", &there, &mut notes, &mut |_| {});
+    let refused = pipeline::layout(drawing.as_bytes(), "z.dxf", &there, &mut notes, &mut |_| {});
     assert!(refused.is_err());
     for (region, key) in
         [("", "zone.0.region.0"), ("left = 9\nright = 3\n", "zone.0.region.0.right")]
@@ -453,15 +461,8 @@ fn a_zone_inside_a_wall_is_bordered_all_round() {
     let drawing = dxf(&[("A-WALL-OTLN", &wall), ("ACCENT", &panel)]);
     let text =
         "[[zone]]\nname = \"Accent\"\nlayers = [\"accent\"]\n[zone.product]\nkind = \"vinyl\"\n";
-    let sets = pipeline::layouts(
-        drawing.as_bytes(),
-        "z.dxf",
-        &with(text),
-        &mut lapwright::diag::Notes::default(),
-        &mut |_| {},
-    )
-    .unwrap();
-    sets.iter().for_each(|s| sound("accent", s));
+    let sets = lay_sets(drawing.as_bytes(), &with(text));
+    sets.iter().for_each(|s| sound("accent", &s.layout));
     use lapwright::model::house::EdgeKind;
     let kinds = |l: &Layout| -> Vec<EdgeKind> {
         let mut out: Vec<EdgeKind> =
@@ -470,11 +471,12 @@ fn a_zone_inside_a_wall_is_bordered_all_round() {
         out
     };
     use EdgeKind::{Abutment, BareBottom, BareTop};
-    assert_eq!(kinds(&sets[1]), [Abutment, Abutment, BareTop, BareBottom]);
+    assert_eq!(kinds(&sets.zones[0].layout), [Abutment, Abutment, BareTop, BareBottom]);
     // The house's field goes round it; its courses meet it on butt lines.
     assert!(
-        (sets[0].elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0).abs()
+        (sets.house.layout.elevations[0].walls[0].net_area - (240.0 * 96.0 - 80.0 * 48.0) / 144.0)
+            .abs()
             < 0.01
     );
-    assert!(sets[0].trims.iter().all(|t| t.opening.is_none()));
+    assert!(sets.house.layout.trims.iter().all(|t| t.opening.is_none()));
 }

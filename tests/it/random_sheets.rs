@@ -1,14 +1,13 @@
 //! Sheets of seeded random houses keep the rules of the samples' sheets: gables of every slope,
 //! narrow windows, arched and crowded openings, fixtures, fine and coarse courses, every paper.
 
-use lapwright::annotate;
 use lapwright::job::Job;
 use lapwright::job::paper::PAPERS;
 use lapwright::model::seam::Effort;
 use lapwright::units::LengthStyle;
 
 use crate::sheets::{add_up, legible, marked_once, of};
-use crate::support::{dxf, inches, lay};
+use crate::support::{dxf, inches, lay_set};
 
 /// With `--features reference` as many as the issue asks for; a handful else, for time.
 const HOUSES: u64 = if cfg!(feature = "reference") { 200 } else { 12 };
@@ -92,11 +91,12 @@ fn random_houses_are_legible_marked_once_and_add_up() {
         let (rings, job) = house(seed);
         let drawn: Vec<(&str, &[(f64, f64)])> =
             rings.iter().map(|(l, r)| (*l, r.as_slice())).collect();
-        let layout = lay(dxf(&drawn).as_bytes(), &job);
+        let set = lay_set(dxf(&drawn).as_bytes(), &job);
+        let layout = &set.layout;
         let name = format!("house {seed} on {}", job.sheet.paper);
-        let sheets = annotate::sheets(&layout);
+        let sheets = crate::support::sheets(&set);
         sheets.iter().for_each(|s| legible(&name, s));
-        marked_once(&name, &layout, &sheets);
+        marked_once(&name, layout, &sheets);
         for s in of(&sheets, &layout.elevations[0]) {
             add_up(&name, s);
         }

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::support::{broken, laid, laid_anew, root, samples};
+use crate::support::{broken, job, laid, lay_set, root, samples};
 
 fn expected() -> Value {
     let text = std::fs::read_to_string(root().join("tests/samples/expected.json")).unwrap();
@@ -132,8 +132,8 @@ fn same_bytes_on_two_runs() {
     for (stem, path) in samples() {
         let bytes = std::fs::read(&path).unwrap();
         let make = || {
-            let layout = laid_anew(&stem);
-            lapwright::pipeline::outputs(&layout, &bytes, stem != "curlew-cottage").unwrap()
+            let set = lay_set(&bytes, &job(&path));
+            lapwright::outputs::set::files(&set, &bytes, stem != "curlew-cottage").unwrap()
         };
         assert!(make() == make(), "{stem}");
     }

@@ -4,9 +4,9 @@
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
-use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
 use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::layout::wall::LaidElevation;
 use lapwright::model::drawing::{Across, Shape, Text};
 use lapwright::model::sheet::Sheet;
@@ -14,7 +14,7 @@ use lapwright::typeface;
 use lapwright::units::{LengthStyle, Unit, parse_length};
 use lapwright::write::{pdf, svg};
 
-use crate::support::{laid, samples};
+use crate::support::{laid_set, samples};
 
 pub(crate) fn texts(s: &Sheet) -> impl Iterator<Item = &Text> {
     s.drawing.items.iter().filter_map(|i| match &i.shape {
@@ -110,19 +110,19 @@ pub(crate) fn add_up(stem: &str, s: &Sheet) {
 }
 
 /// Every sample laid out, once for all tests here.
-fn all() -> &'static [(String, Layout)] {
-    static ALL: OnceLock<Vec<(String, Layout)>> = OnceLock::new();
-    ALL.get_or_init(|| samples().into_iter().map(|(s, _)| (s.clone(), laid(&s))).collect())
+fn all() -> &'static [(String, LaidSet)] {
+    static ALL: OnceLock<Vec<(String, LaidSet)>> = OnceLock::new();
+    ALL.get_or_init(|| samples().into_iter().map(|(s, _)| (s.clone(), laid_set(&s))).collect())
 }
 
-fn cottage() -> Layout {
+fn cottage() -> LaidSet {
     all().iter().find(|(s, _)| s == "curlew-cottage").unwrap().1.clone()
 }
 
 #[test]
 fn text_is_legible_marks_are_single_and_strings_add_up_on_every_sample() {
-    for (stem, layout) in all() {
-        let sheets = annotate::sheets(layout);
+    for (stem, set) in all() {
+        let (layout, sheets) = (&set.layout, crate::support::sheets(set));
         sheets.iter().for_each(|s| legible(stem, s));
         marked_once(stem, layout, &sheets);
         for e in &layout.elevations {
@@ -140,18 +140,18 @@ fn every_paper_and_both_units_keep_the_same_rules() {
     let mut job = crate::support::job(&path);
     job.sheet.lengths = LengthStyle::Mm;
     job.seams.effort = lapwright::model::seam::Effort::Crew;
-    let metric = crate::support::lay(&std::fs::read(&path).unwrap(), &job);
+    let metric = crate::support::lay_set(&std::fs::read(&path).unwrap(), &job);
     let feet = cottage();
     for paper in PAPERS {
-        let mut layout = if paper.name.len() == 2 { metric.clone() } else { feet.clone() };
-        layout.job.sheet.paper = paper.name.to_owned();
-        let sheets = annotate::sheets(&layout);
+        let mut set = if paper.name.len() == 2 { metric.clone() } else { feet.clone() };
+        set.layout.job.sheet.paper = paper.name.to_owned();
+        let sheets = crate::support::sheets(&set);
         for s in &sheets {
             assert_eq!((s.width, s.height), (paper.width, paper.height));
             legible(paper.name, s);
         }
-        marked_once(paper.name, &layout, &sheets);
-        if layout.job.sheet.lengths == LengthStyle::Mm {
+        marked_once(paper.name, &set.layout, &sheets);
+        if set.layout.job.sheet.lengths == LengthStyle::Mm {
             let feet = sheets.iter().flat_map(texts).find(|t| t.content.contains("'-"));
             assert!(feet.is_none(), "{}: {:?}", paper.name, feet.map(|t| &t.content));
         }
@@ -160,11 +160,11 @@ fn every_paper_and_both_units_keep_the_same_rules() {
 
 #[test]
 fn a_fixed_scale_parts_an_elevation_at_match_lines() {
-    let mut layout = cottage();
-    layout.job.sheet.scale = Some("1/2\" = 1'-0\"".to_owned());
-    let sheets = annotate::sheets(&layout);
+    let mut set = cottage();
+    set.layout.job.sheet.scale = Some("1/2\" = 1'-0\"".to_owned());
+    let (layout, sheets) = (&set.layout, crate::support::sheets(&set));
     sheets.iter().for_each(|s| legible("1/2", s));
-    marked_once("1/2", &layout, &sheets);
+    marked_once("1/2", layout, &sheets);
     let front = &layout.elevations[0];
     let parts = of(&sheets, front);
     // 48 ft at 1/2 in is 24 in of wall: more than an ARCH B sheet is wide.
@@ -188,8 +188,8 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
 
 #[test]
 fn widths_are_those_of_the_walls() {
-    let layout = cottage();
-    let sheets = annotate::sheets(&layout);
+    let set = cottage();
+    let (layout, sheets) = (&set.layout, crate::support::sheets(&set));
     for e in &layout.elevations {
         let width = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]).fold(0.0, f64::max);
         for s in of(&sheets, e) {
@@ -202,8 +202,8 @@ fn widths_are_those_of_the_walls() {
 
 #[test]
 fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
-    for (stem, layout) in all() {
-        let sheets = annotate::sheets(layout);
+    for (stem, set) in all() {
+        let (layout, sheets) = (&set.layout, crate::support::sheets(set));
         let cutting =
             |s: &&Sheet| s.title.starts_with("Cutting sheet") || s.title.starts_with("Square cuts");
         let mut found: Vec<String> = sheets
@@ -223,8 +223,7 @@ fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
 #[test]
 fn a_pattern_stands_for_every_rake_at_its_published_step() {
     // GM table of FACTS (framing-square figures): 8 in 12 steps 12 in a course of 8 in, 33.690 deg.
-    let layout = cottage();
-    let sheets = annotate::sheets(&layout);
+    let sheets = crate::support::sheets(&cottage());
     let s = sheets.iter().find(|s| s.title == "Gable pattern, 8 in 12").unwrap();
     let words: Vec<&str> = texts(s).map(|t| t.content.as_str()).collect();
     assert!(words.iter().any(|w| w.contains("step 12\" in a course of 8\"")), "{words:?}");
@@ -234,8 +233,8 @@ fn a_pattern_stands_for_every_rake_at_its_published_step() {
 
 #[test]
 fn svg_is_read_back_with_nothing_dropped() {
-    for (stem, layout) in all() {
-        for s in annotate::sheets(layout) {
+    for (stem, set) in all() {
+        for s in crate::support::sheets(set) {
             let text = svg::document(&s);
             let doc = usvg::roxmltree::Document::parse(&text).unwrap();
             let count = |name: &str| doc.descendants().filter(|n| n.has_tag_name(name)).count();
@@ -256,11 +255,11 @@ fn svg_is_read_back_with_nothing_dropped() {
 
 #[test]
 fn hostile_names_stay_text() {
-    let mut layout = laid("one-window");
+    let mut set = laid_set("one-window");
     let evil = "</text><script>alert(1)</script>&\u{202e}\u{0}\u{1b}[31m'\"";
-    layout.elevations[0].name = evil.into();
-    layout.job.title.project = evil.repeat(40);
-    let sheets = annotate::sheets(&layout);
+    set.layout.elevations[0].name = evil.into();
+    set.layout.job.title.project = evil.repeat(40);
+    let sheets = crate::support::sheets(&set);
     let svgs: Vec<String> = sheets.iter().map(svg::document).collect();
     for s in &svgs {
         let doc = usvg::roxmltree::Document::parse(s).unwrap();

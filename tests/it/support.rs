@@ -8,7 +8,12 @@ use lapwright::diag::Notes;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
+use lapwright::layout::set::{LaidSet, LaidSets};
+use lapwright::layout::verified::RuleCheck;
+use lapwright::model::sheet::Sheet;
 use lapwright::pipeline;
+use lapwright::wording::checks;
 
 /// The project's folder.
 pub(crate) fn root() -> PathBuf {
@@ -36,19 +41,19 @@ pub(crate) fn job(drawing: &Path) -> Job {
 
 /// A laid-out sample: laid once for all tests.
 pub(crate) fn laid(stem: &str) -> Layout {
-    static DONE: Mutex<BTreeMap<String, Layout>> = Mutex::new(BTreeMap::new());
+    laid_set(stem).layout
+}
+
+/// The same with its takeoff and the source's lines behind it.
+pub(crate) fn laid_set(stem: &str) -> LaidSet {
+    static DONE: Mutex<BTreeMap<String, LaidSet>> = Mutex::new(BTreeMap::new());
     if let Some(done) = DONE.lock().unwrap().get(stem) {
         return done.clone();
     }
-    let layout = laid_anew(stem);
-    DONE.lock().unwrap().insert(stem.to_owned(), layout.clone());
-    layout
-}
-
-/// A sample laid out now.
-pub(crate) fn laid_anew(stem: &str) -> Layout {
     let path = root().join("sample-drawings").join(format!("{stem}.dxf"));
-    lay(&std::fs::read(&path).unwrap(), &job(&path))
+    let set = lay_set(&std::fs::read(&path).unwrap(), &job(&path));
+    DONE.lock().unwrap().insert(stem.to_owned(), set.clone());
+    set
 }
 
 /// A laid-out sample by the careful-crew method alone: quick, where it does not matter how few
@@ -62,7 +67,22 @@ pub(crate) fn laid_by_a_crew(stem: &str) -> Layout {
 
 /// A laid-out drawing.
 pub(crate) fn lay(bytes: &[u8], job: &Job) -> Layout {
+    lay_set(bytes, job).layout
+}
+
+/// A laid-out drawing with its takeoff and the source's lines behind it.
+pub(crate) fn lay_set(bytes: &[u8], job: &Job) -> LaidSet {
+    lay_sets(bytes, job).house
+}
+
+/// Every set of a drawing.
+pub(crate) fn lay_sets(bytes: &[u8], job: &Job) -> LaidSets {
     pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()
+}
+
+/// The sheets of a set.
+pub(crate) fn sheets(set: &LaidSet) -> Vec<Sheet> {
+    lapwright::annotate::sheets(&set.layout, &set.backdrops)
 }
 
 /// A minimal DXF of closed polylines, one a layer and ring, in inches by the job's word.
@@ -89,8 +109,19 @@ pub(crate) fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
     [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
 }
 
-/// Every rule that is broken, with its first case.
+/// Every rule that is broken, with its first case in words.
 pub(crate) fn broken(layout: &Layout) -> Vec<String> {
     let v = lapwright::verify::check(layout);
-    v.rules.iter().filter_map(|r| Some(format!("{}: {}", r.rule, r.violations.first()?))).collect()
+    let style = layout.job.sheet.lengths;
+    let words = |r: &RuleCheck| {
+        let first = r.violations.first()?;
+        Some(format!("{}: {}", checks::rule(r.rule), checks::violation(first, style)))
+    };
+    v.rules.iter().filter_map(words).collect()
+}
+
+/// Every rule that is broken.
+pub(crate) fn broken_rules(layout: &Layout) -> Vec<Rule> {
+    let v = lapwright::verify::check(layout);
+    v.rules.iter().filter(|r| !r.passes()).map(|r| r.rule).collect()
 }

@@ -2,10 +2,11 @@
 
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 use crate::small_walls::{job, laid, lengths, of};
-use crate::support::{broken, dxf, lay, rect};
+use crate::support::{broken, broken_rules, dxf, lay, rect};
 
 #[test]
 fn a_post_taller_than_stock_is_spliced_by_the_rule() {
@@ -291,16 +292,16 @@ fn a_joint_of_the_building_is_not_bridged() {
 }
 
 /// The rule that catches a fault put into a sound layout.
-fn caught(l: &Layout, fault: impl Fn(&mut Layout)) -> Vec<String> {
+fn caught(l: &Layout, fault: impl Fn(&mut Layout)) -> Vec<Rule> {
     let mut l = l.clone();
     fault(&mut l);
-    broken(&l).iter().map(|b| b.split(": ").next().unwrap().to_owned()).collect()
+    broken_rules(&l)
 }
 
 #[test]
 fn faults_of_boards_bands_and_joints_are_caught() {
     let gone = |kind: TrimKind| move |l: &mut Layout| l.trims.retain(|t| t.kind != kind);
-    let decor = "siding ends at covers, friezes and surrounds, which have their boards".to_owned();
+    let decor = Rule::FaceBoards;
     let rings: [(&str, &[(f64, f64)]); 2] = [
         ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 240.0)),
         ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
@@ -312,18 +313,18 @@ fn faults_of_boards_bands_and_joints_are_caught() {
     }
     // Siding that ends at the corner itself, as if there were no cover.
     assert!(caught(&l, |l| l.job.trim.corner_cover = 0.0).contains(&decor));
-    let field = "the field is the wall less openings, steps and roofs".to_owned();
+    let field = Rule::FieldExtent;
     assert!(caught(&l, |l| l.job.trim.frieze = 0.0).contains(&field));
-    let bands = "bands have their board and their cap".to_owned();
+    let bands = Rule::BandBoards;
     assert!(caught(&l, gone(TrimKind::Band)).contains(&bands));
     assert!(
         caught(&l, |l| l.trims.retain(|t| t.kind != TrimKind::DripCap || t.opening.is_some()))
             .contains(&bands)
     );
-    let joint = "no siding bridges a joint of the building".to_owned();
+    let joint = Rule::MovementJoints;
     let bridge = |l: &mut Layout| l.elevations[0].walls[0].courses[2].runs[0].x1 = 90.0;
     assert!(caught(&l, bridge).contains(&joint));
-    let posts = "every corner has its post, as high as the corner".to_owned();
+    let posts = Rule::CornerPosts;
     let unspliced = |l: &mut Layout| {
         for t in &mut l.trims {
             if let TrimEnd::Splice { .. } = t.ends[0] {

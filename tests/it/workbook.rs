@@ -235,8 +235,8 @@ fn text_that_looks_like_a_formula_stays_text() {
         t.elevation = "=HYPERLINK(\"x\")".into();
         t.wall = "-2+3".into();
     }
-    layout.takeoff = lapwright::takeoff::lines(&layout);
     let takeoff = quantities(&layout);
+    layout.takeoff = takeoff.lines.clone();
     let mut book = Book::of(&layout, &takeoff);
     let hostile = ["=HYPERLINK(\"x\")", "-2+3", "@SUM(A1)", "@red"];
     let mut seen = [0; 4];

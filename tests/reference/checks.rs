@@ -26,10 +26,9 @@ fn samples() -> Vec<PathBuf> {
 fn laid(drawing: &Path, job: &Path, into: &Path) -> PathBuf {
     let bytes = std::fs::read(drawing).unwrap();
     let job = lapwright::job::file::parse(&std::fs::read_to_string(job).unwrap(), "job").unwrap();
-    let layout =
-        pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let out = into.join(drawing.file_stem().unwrap());
-    for (name, bytes) in pipeline::outputs(&layout, &bytes, true).unwrap() {
+    for (name, bytes) in lapwright::outputs::set::files(&sets.house, &bytes, true).unwrap() {
         let path = out.join(name);
         std::fs::create_dir_all(path.parent().unwrap()).unwrap();
         std::fs::write(path, bytes).unwrap();

@@ -101,7 +101,8 @@ fn areas_of_an_apartment_houses_siding_hatches_agree_with_shapely() {
     let other = theirs(&files).into_values().next().unwrap();
     let bytes = std::fs::read(&files[0]).unwrap();
     let job = lapwright::job::file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
-    let layout = pipeline::layout(&bytes, "p1", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets = pipeline::layout(&bytes, "p1", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let layout = &sets.house.layout;
     let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
     mine.sort_by(f64::total_cmp);
     assert_eq!((mine.len(), other.level_hatches.len()), (8, 8));

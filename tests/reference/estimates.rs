@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use lapwright::diag::Notes;
 use lapwright::job::file as job_file;
 use lapwright::pipeline;
-use lapwright::takeoff::{price, quantities};
+use lapwright::takeoff::price;
 use lapwright::wording::takeoff::items;
 use lapwright::write::json;
 
@@ -23,16 +23,15 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     let mut job = job_file::parse(&job_text(stem), "job").unwrap();
     // How few panels there are does not matter here.
     job.seams.effort = lapwright::model::seam::Effort::Crew;
-    let layout =
-        pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
-    let takeoff = price::applied(quantities(&layout), &list, "p", &|l| {
-        items::item_and_unit(l, layout.job.sheet.lengths)
-    })
-    .unwrap();
+    let mut set = sets.house;
+    let style = set.layout.job.sheet.lengths;
+    let words = |l: &lapwright::model::quantity::TakeoffLine| items::item_and_unit(l, style);
+    set.takeoff = price::applied(set.takeoff, &list, "p", &words).unwrap();
     let out = into.join(stem);
     std::fs::create_dir(&out).unwrap();
-    for (name, bytes) in lapwright::outputs::set::files(&layout, &takeoff, &bytes, false).unwrap() {
+    for (name, bytes) in lapwright::outputs::set::files(&set, &bytes, false).unwrap() {
         if !name.contains('/') {
             std::fs::write(out.join(name), bytes).unwrap();
         }

@@ -15,7 +15,10 @@ use crate::venv::python;
 fn lay(path: &Path, job: &str) -> Layout {
     let job = job_file::parse(job, "job").unwrap();
     let bytes = fs::read(path).unwrap();
-    pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap()
+    pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {})
+        .unwrap()
+        .house
+        .layout
 }
 
 /// Within 0.01 %, and every opening found.

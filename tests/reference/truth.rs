@@ -88,7 +88,11 @@ fn laid(folder: &Path) -> Vec<(PathBuf, Truth, Result<Layout, String>)> {
         let bytes = fs::read(&drawing).unwrap();
         let made = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {});
         let truth = fs::read_to_string(drawing.with_extension("json")).unwrap();
-        (drawing, serde_json::from_str(&truth).unwrap(), made.map_err(|e| e.to_string()))
+        (
+            drawing,
+            serde_json::from_str(&truth).unwrap(),
+            made.map(|s| s.house.layout).map_err(|e| e.to_string()),
+        )
     };
     files.into_iter().map(lay).collect()
 }

@@ -62,7 +62,7 @@ fn proven(layout: &Value, rule: &Value, broken: usize) -> bool {
     let list = |v: &Value| v.as_array().cloned().unwrap_or_default();
     let conflicts = list(&layout["bound"]["conflicts"]);
     let exact = |c: &Value| c["rule"]["proof"] == "no-layout-exists";
-    rule["rule"] == "seams of near courses keep the stagger"
+    rule["rule"] == "seam-stagger"
         && conflicts.iter().all(exact)
         && conflicts.iter().map(|c| list(&c["breaks"]).len()).sum::<usize>() == broken
 }

@@ -5,12 +5,13 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::style::{Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::wall::LaidElevation;
+use crate::model::house::Backdrop;
 use crate::model::linework::Role;
 
 /// How far outside the walls the source is shown, elevation inches: roofs' edges and eaves.
 const ROUND: f64 = 48.0;
 
-pub(super) fn backdrop(c: &mut Canvas, e: &LaidElevation, v: &View) {
+pub(super) fn backdrop(c: &mut Canvas, lines: &[Backdrop], v: &View) {
     let shown = |r: Option<Role>| {
         !matches!(
             r,
@@ -18,7 +19,7 @@ pub(super) fn backdrop(c: &mut Canvas, e: &LaidElevation, v: &View) {
         )
     };
     let near = v.house.inflate(ROUND, ROUND);
-    for b in e.backdrop.iter().filter(|b| shown(b.role)) {
+    for b in lines.iter().filter(|b| shown(b.role)) {
         if !b.points.iter().all(|p| near.contains(*p)) {
             continue;
         }
@@ -42,9 +43,9 @@ pub(super) fn ground(c: &mut Canvas, e: &LaidElevation, v: &View) {
 }
 
 /// Areas inside walls that take no siding are named.
-pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, v: &View) {
+pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &View) {
     zones(c, e, v);
-    for b in e.backdrop.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
+    for b in lines.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
         let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
         let of_zone = |p: &Point| {
             let rings = e.zones.iter().flat_map(|z| &z.outline);

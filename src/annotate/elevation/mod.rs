@@ -26,12 +26,18 @@ use crate::geom::vocabulary::{Affine, Rect};
 use crate::job::paper::Scale;
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
+use crate::model::house::Backdrop;
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in.
 const PITCH: f64 = 0.12;
 
 /// The sheets of one elevation: one, or as many as it takes at its scale.
-pub(super) fn sheets(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<Page> {
+pub(super) fn sheets(
+    layout: &Layout,
+    e: &LaidElevation,
+    behind: &[Backdrop],
+    on: &Standing,
+) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
     let extra = footnotes(layout, e, on);
@@ -57,7 +63,7 @@ pub(super) fn sheets(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<P
             let style = layout.job.sheet.lengths;
             let view = View { map, factor: scale.factor, window, house, style };
             let part = Part { index: i, count, across };
-            sheet(layout, (e, on), &view, &scale, area, part, &extra)
+            sheet(layout, (e, behind, on), &view, &scale, area, part, &extra)
         })
         .collect()
 }
@@ -83,7 +89,7 @@ impl Part {
 
 fn sheet(
     layout: &Layout,
-    (e, on): (&LaidElevation, &Standing),
+    (e, behind, on): (&LaidElevation, &[Backdrop], &Standing),
     view: &View,
     scale: &Scale,
     area: Rect,
@@ -104,7 +110,7 @@ fn sheet(
     let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
     c.placer.area = body;
     c.clip = Some(view.clip(body));
-    ground::backdrop(&mut c, e, view);
+    ground::backdrop(&mut c, behind, view);
     let seen_from = on.work.first().map(|w| w.seen_from);
     for wall in &e.walls {
         walls::faces(&mut c, wall, view, &super::faces::heights(layout));
@@ -131,7 +137,7 @@ fn sheet(
     if !boards {
         restricted::marks(&mut c, on, view);
     }
-    ground::bare(&mut c, e, view);
+    ground::bare(&mut c, e, behind, view);
     flashing::notes(&mut c, layout, e, view);
     // A single elevation shows none of the walls round it: the report says so once.
     if layout.elevations.len() > 1 {

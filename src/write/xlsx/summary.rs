@@ -5,8 +5,8 @@ use super::order::{row_of, total_row};
 use crate::diag::Severity;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
-use crate::wording::proof;
-use crate::wording::takeoff::{checks as checked, comparison as compared, items};
+use crate::wording::takeoff::{checks as counting, comparison as compared, items};
+use crate::wording::{checks, proof};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -181,27 +181,27 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
     g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
-        g.text(0, &checked::subject(&c.counting_rule), Look::Text);
+        g.text(0, &counting::subject(&c.counting_rule), Look::Text);
         g.number(1, c.rule, look(c.rule));
         if c.layout > 0.0 {
             g.number(2, c.layout, look(c.layout));
         }
         g.text(3, items::unit(c.unit), Look::Text);
-        g.text(6, &checked::rule(&c.counting_rule), Look::Wrapped);
+        g.text(6, &counting::rule(&c.counting_rule), Look::Wrapped);
         g.next();
     }
     g.next();
 }
 
 fn verified(g: &mut Grid, layout: &Layout) {
-    g.texts(&["Independent checks"], Look::Heading);
-    g.heads(&["Rule", "Cases", "Broken"], &[1, 2]);
+    g.texts(&[checks::SECTION], Look::Heading);
+    g.heads(&["Rule", "Cases", "FAIL", "First"], &[1, 2]);
     for r in &layout.verify.rules {
-        g.text(0, &r.rule, Look::Wrapped);
+        g.text(0, checks::rule(r.rule), Look::Wrapped);
         g.number(1, r.checked as f64, Look::Count);
         g.number(2, r.violations.len() as f64, Look::Count);
         if let Some(v) = r.violations.first() {
-            g.text(3, v, Look::Text);
+            g.text(3, &checks::violation(v, layout.job.sheet.lengths), Look::Text);
         }
         g.next();
     }

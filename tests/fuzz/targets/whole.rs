@@ -3,7 +3,7 @@
 
 use lapwright::diag::Notes;
 use lapwright::job::Job;
-use lapwright::layout::Layout;
+use lapwright::layout::set::LaidSet;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
@@ -39,20 +39,20 @@ fn run(job: &Job, source: &[u8]) -> bool {
     }
     let _ = lapwright::outputs::problems::problems(&drawing, &notes);
     let mut notes = Notes::default();
-    let Ok(sets) = pipeline::layouts(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
+    let Ok(sets) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
     };
-    for set in &sets {
+    for set in sets.iter() {
         written(set, &drawing, source);
     }
     true
 }
 
 /// Writes one set and reads back what can be read.
-fn written(layout: &Layout, drawing: &Drawing, source: &[u8]) {
+fn written(set: &LaidSet, drawing: &Drawing, source: &[u8]) {
     // Pictures take a thousand times longer than the rest: now and then only.
     let pictures = source.len().is_multiple_of(509);
-    let outputs = pipeline::outputs(layout, source, pictures).expect("outputs");
+    let outputs = lapwright::outputs::set::files(set, source, pictures).expect("outputs");
     let find = |name: &str| &outputs.iter().find(|o| o.0 == name).expect(name).1;
     let json: serde_json::Value = serde_json::from_slice(find("layout.json")).expect("JSON");
     finite(&json["elevations"]);

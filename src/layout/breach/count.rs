@@ -1,0 +1,76 @@
+//! The ways in which counts and the proof of the panel bound are wrong.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::model::seam::Dual;
+
+/// What is wrong with a count or the proof of the panel bound.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "case", rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum CountBreach {
+    /// Panels are counted otherwise than cut.
+    Panels,
+    /// The bound is over the panels of the layout.
+    BoundOver,
+    /// It is said wrongly whether the bound is proven.
+    Proven {
+        /// As said.
+        said: bool,
+    },
+    /// The takeoff orders other than is cut.
+    Ordered,
+    /// A function of the certificate is not dual-feasible for its panel.
+    Function {
+        /// The function.
+        function: Dual,
+        /// Length of the panel.
+        stock: f64,
+    },
+    /// The certificate's sum is not that of the runs.
+    Sum {
+        /// Sum and worth of a panel, as said.
+        said: [i64; 2],
+        /// As the runs give them.
+        found: [i64; 2],
+    },
+    /// The certificate's worth of a board is not its length with a saw cut.
+    PanelWorth,
+    /// The bound does not follow from the runs.
+    Bound,
+    /// The least weight of mixed panels does not follow from the runs.
+    WeightBound,
+    /// The certificate does not agree with the layout.
+    Certificate {
+        /// What the certificate says.
+        said: Counted,
+        /// What the layout has.
+        found: Counted,
+    },
+    /// Mixed stock lengths are missing in the job or in the certificate.
+    StocksMissing,
+    /// The certificate's stock lengths or weights are not those of the job.
+    Weights {
+        /// Weights, as said.
+        weights: Vec<i64>,
+    },
+    /// Panels of each length or their weight are counted otherwise than cut.
+    Weight {
+        /// Panels of each length, as said.
+        said: Vec<i64>,
+        /// Panels of each length, as cut.
+        cut: Vec<i64>,
+    },
+}
+
+/// Bound and panels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Counted {
+    /// The bound.
+    pub bound: i64,
+    /// Panels in the layout.
+    pub panels: i64,
+    /// Whether they are the same, as the proof has it.
+    pub proven: bool,
+}

@@ -1,0 +1,39 @@
+//! What a drawing is laid out to: a set for the house's own siding, and one for each zone with lap
+//! siding of its own.
+
+use super::Layout;
+use super::backdrop::Backdrops;
+use crate::model::takeoff::Takeoff;
+
+/// One siding of a house: its layout, what to order for it, and the source's lines behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LaidSet {
+    /// The layout.
+    pub layout: Layout,
+    /// What to order, reckoned once.
+    pub takeoff: Takeoff,
+    /// The source's lines behind it.
+    pub backdrops: Backdrops,
+}
+
+/// All sets of a drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LaidSets {
+    /// The house's own siding.
+    pub house: LaidSet,
+    /// Zones with lap siding of their own, as the job names them; seams and panels by themselves, all
+    /// on the house's datum.
+    pub zones: Vec<LaidSet>,
+}
+
+impl LaidSets {
+    /// The house's set, then those of its zones.
+    pub fn iter(&self) -> impl Iterator<Item = &LaidSet> {
+        std::iter::once(&self.house).chain(&self.zones)
+    }
+
+    /// The same, to be priced.
+    pub fn iter_mut(&mut self) -> impl Iterator<Item = &mut LaidSet> {
+        std::iter::once(&mut self.house).chain(&mut self.zones)
+    }
+}

@@ -1,0 +1,105 @@
+//! The head of the flow: from bytes to a house, the only part that can fail.
+
+use crate::diag::{Note, Notes, Refusal};
+use crate::job::Job;
+use crate::model::drawing::Drawing;
+use crate::model::guess::LayerGuess;
+use crate::model::house::House;
+use crate::model::linework::{LayerUse, Linework};
+use crate::{extract, normalize, read, write};
+
+/// What the head of the flow found: enough for a layout.
+#[derive(Debug)]
+pub struct Reading {
+    /// The drawing as read.
+    pub drawing: Drawing,
+    /// Its lines in inches, with roles.
+    pub lines: Linework,
+    /// The house.
+    pub house: House,
+}
+
+/// Reads a drawing as far as the house.
+///
+/// # Errors
+/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `notes`.
+pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
+    let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
+    let house = house_of(bytes, name, job, notes, (&mut drawing, &mut lines))?;
+    report_overlay(bytes, notes);
+    Ok(Reading { drawing, lines, house })
+}
+
+/// What `check` has to show: the drawing as far as it could be read, and the house or why there is
+/// none.
+#[derive(Debug)]
+pub struct Checked {
+    /// The drawing as read; empty where the file could not be read at all.
+    pub drawing: Drawing,
+    /// Its lines in inches; empty where no scale was found.
+    pub lines: Linework,
+    /// The house, or what stopped the reading.
+    pub house: Result<House, Refusal>,
+}
+
+/// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
+/// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
+pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
+    let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
+    let mut lines = Linework::default();
+    let house = house_of(bytes, name, job, notes, (&mut kept, &mut lines));
+    if let Err(Refusal(stop)) = &house
+        && !notes.all().contains(stop)
+    {
+        notes.push(*stop.clone());
+    }
+    Checked { drawing: kept, lines, house }
+}
+
+/// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
+/// are its own, are let go once read.
+fn house_of(
+    bytes: impl AsRef<[u8]>,
+    name: &str,
+    job: &Job,
+    notes: &mut Notes,
+    (kept, lines): (&mut Drawing, &mut Linework),
+) -> Result<House, Refusal> {
+    job.validate()?;
+    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), notes)?;
+    drop(bytes);
+    *lines = normalize::linework(kept, job, notes)?;
+    let house = extract::house(lines, job, notes)?;
+    notes.refuse_on_error()?;
+    Ok(house)
+}
+
+/// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
+fn report_overlay(source: &[u8], notes: &mut Notes) {
+    if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
+        let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
+        let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
+        notes.push(Note::info("overlay-apart", message, help));
+    }
+}
+
+/// The layers of a drawing with their roles.
+///
+/// # Errors
+/// When the drawing cannot be read.
+pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
+    let mut notes = Notes::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    Ok(normalize::roles::layer_roles(&drawing, job))
+}
+
+/// Guesses at the roles of layers that have none.
+///
+/// # Errors
+/// When the drawing cannot be read.
+pub fn suggestions(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerGuess>, Refusal> {
+    let mut notes = Notes::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let layers = normalize::roles::layer_roles(&drawing, job);
+    Ok(normalize::suggest::guesses(&drawing, &layers))
+}

@@ -1,0 +1,8 @@
+//! The fingerprint of a drawing's bytes.
+
+use sha2::{Digest, Sha256};
+
+/// SHA-256 of some bytes, hex.
+pub fn sha256(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().map(|b| format!("{b:02x}")).collect()
+}

@@ -1,0 +1,86 @@
+//! Counts agree with pieces: panels, cartons, mounting blocks.
+
+use super::named;
+use super::rule::{Cases, count, found};
+use super::tolerance::same;
+use crate::job::siding::system::SoldBy;
+use crate::layout::Layout;
+use crate::layout::breach::count::CountBreach;
+use crate::layout::rule::Rule;
+use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::Quantity;
+use crate::layout::violation::Subject;
+
+pub(super) fn check(layout: &Layout) -> RuleCheck {
+    let mut rule = Cases::new(Rule::PieceCounts);
+    let (bound, panels) = (&layout.bound, layout.panels.len());
+    rule.case(bound.best == panels, || {
+        let v = found(Subject::House, CountBreach::Panels);
+        v.measured(count(bound.best)).exactly(count(panels))
+    });
+    // The bound counts a panel of which both halves serve as two.
+    let whole = bound.best + layout.halved();
+    rule.case(bound.panels <= whole, || {
+        let v = found(Subject::House, CountBreach::BoundOver);
+        v.measured(count(bound.panels)).at_most(count(whole))
+    });
+    match layout.job.product.second_length {
+        // What is proven is a weight: its own rule looks at it.
+        Some(length) => by_length(layout, length, &mut rule),
+        None => of_one_length(layout, whole, &mut rule),
+    }
+    let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
+    ordered(&mut rule, layout, "mounting-blocks", blocks.count() as f64);
+    rule.done()
+}
+
+/// What the takeoff orders of a line; none if there is no such line.
+fn order(layout: &Layout, id: &str) -> Option<f64> {
+    layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
+}
+
+/// A line orders what is needed; a line that is missing orders nothing.
+fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
+    let has = order(layout, id).unwrap_or(0.0);
+    rule.case(has == needed, || {
+        let v = found(named::takeoff_line(id), CountBreach::Ordered);
+        v.measured(Quantity(has)).exactly(Quantity(needed))
+    });
+}
+
+fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
+    let said = layout.bound.proven;
+    rule.case(said == (layout.bound.panels == whole), || {
+        let v = found(Subject::House, CountBreach::Proven { said });
+        v.measured(count(layout.bound.panels)).exactly(count(whole))
+    });
+    let panels = layout.panels.len() as f64;
+    let has = order(layout, "panels");
+    rule.case(has == Some(panels), || {
+        let v = found(named::takeoff_line("panels"), CountBreach::Ordered);
+        v.measured(Quantity(has.unwrap_or(0.0))).exactly(Quantity(panels))
+    });
+    let all = panels + order(layout, "spare-panels").unwrap_or(0.0);
+    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
+    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
+    let has = order(layout, "cartons");
+    rule.case(has == Some(cartons) || singly, || {
+        let v = found(named::takeoff_line("cartons"), CountBreach::Ordered);
+        v.measured(Quantity(has.unwrap_or(0.0))).exactly(Quantity(cartons))
+    });
+}
+
+/// Panels and cartons of each of two lengths, a line each for what there is.
+fn by_length(layout: &Layout, second: f64, rule: &mut Cases) {
+    let product = &layout.job.product;
+    for (suffix, length, carton) in [
+        ("", product.length, product.carton),
+        ("-second", second, product.second_carton.unwrap_or(product.carton)),
+    ] {
+        let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
+        ordered(rule, layout, &format!("panels{suffix}"), panels);
+        let spare = order(layout, &format!("spare-panels{suffix}")).unwrap_or(0.0);
+        let cartons = ((panels + spare) / f64::from(carton.max(1))).ceil();
+        ordered(rule, layout, &format!("cartons{suffix}"), cartons);
+    }
+}

@@ -1,0 +1,121 @@
+//! Surrounds and flashing of openings, and what they do to the siding: flashing round openings
+//! (FACTS SD-102, SD-103), surround boards (OT-14).
+
+use super::along::reach;
+use super::named;
+use super::rule::{Cases, Found, found};
+use super::tolerance::NEAR;
+use crate::geom::vocabulary::Xy;
+use crate::layout::Layout;
+use crate::layout::breach::trim::OpeningBreach;
+use crate::layout::by_wall::ByWall;
+use crate::layout::rule::Rule;
+use crate::layout::verified::RuleCheck;
+use crate::layout::violation::Figure::Inches;
+use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
+use crate::model::house::{OpeningKind, OpeningSide};
+use crate::model::trim::{TrimKind, TrimPiece};
+
+/// Boards and sides shorter than this are none, inches.
+const LEAST: f64 = 1.0;
+
+/// Flashing; surrounds go to the rule of the wall's face.
+pub(super) fn check(layout: &Layout, at: &ByWall, face: &mut Cases) -> RuleCheck {
+    let mut flashing = Cases::new(Rule::OpeningFlashing);
+    for (elevation, wall) in layout.walls() {
+        for opening in &wall.openings {
+            let trims = at.frame(&wall.id, opening);
+            let on = Opening { elevation, wall, opening, trims };
+            surround(face, layout, &on);
+            unsided(&mut flashing, &on);
+            flashed(&mut flashing, layout, &on);
+        }
+    }
+    flashing.done()
+}
+
+/// An opening with its trim.
+struct Opening<'a> {
+    elevation: &'a LaidElevation,
+    wall: &'a LaidWall,
+    opening: &'a LaidOpening,
+    trims: &'a [&'a TrimPiece],
+}
+
+impl Opening<'_> {
+    fn broken(&self, breach: OpeningBreach, point: Xy) -> Found {
+        let at = named::place(&self.elevation.name, point);
+        found(named::opening(&self.wall.id, &self.opening.id), breach).at(at)
+    }
+
+    fn middle(&self) -> Xy {
+        let o = self.opening;
+        [(o.left + o.right) / 2.0, (o.sill + o.head) / 2.0]
+    }
+
+    /// Trim of one sort is as long as it must be.
+    fn as_long(&self, rule: &mut Cases, trim: TrimKind, want: f64, within: f64) {
+        let mine = self.trims.iter().filter(|t| t.kind == trim);
+        let have: f64 = mine.map(|t| t.length).sum();
+        rule.case((have - want).abs() < within, || {
+            let v = self.broken(OpeningBreach::Length { trim }, self.middle());
+            v.measured(Inches(have)).exactly(Inches(want))
+        });
+    }
+}
+
+fn has_sill(o: &LaidOpening) -> bool {
+    matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
+}
+
+/// 1 for a side that the opening has and that ends it, 0 for another.
+fn sides_of(o: &LaidOpening) -> [f64; 4] {
+    use OpeningSide::{Head, Left, Right, Sill};
+    [Left, Right, Sill, Head].map(|side| {
+        let none = o.cut.contains(&side) || (side == Sill && !has_sill(o));
+        if none { 0.0 } else { 1.0 }
+    })
+}
+
+/// No siding meets an opening at a side where it goes on over something else.
+fn unsided(rule: &mut Cases, on: &Opening) {
+    let o = on.opening;
+    let [x, y] = on.middle();
+    for side in &o.cut {
+        let (axis, at, place) = match side {
+            OpeningSide::Left => (0, o.left, [o.left, y]),
+            OpeningSide::Right => (0, o.right, [o.right, y]),
+            OpeningSide::Sill => (1, o.sill, [x, o.sill]),
+            OpeningSide::Head => (1, o.head, [x, o.head]),
+        };
+        let met = on.wall.edges.iter().filter(|s| s.opening.as_ref() == Some(&o.id)).any(|s| {
+            (s.from[axis] - at).abs() < NEAR
+                && (s.to[axis] - at).abs() < NEAR
+                && reach(s.from, s.to) > LEAST
+        });
+        rule.case(!met, || on.broken(OpeningBreach::SidingAtCutSide { side: *side }, place));
+    }
+}
+
+/// Head and sill boards run right across, jambs stand between them.
+fn surround(rule: &mut Cases, layout: &Layout, on: &Opening) {
+    let (o, w) = (on.opening, layout.job.trim.surround);
+    let [left, right, sill, head] = sides_of(o);
+    let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
+    let level = (sill + head) * (o.right - o.left);
+    let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };
+    let within = NEAR + 2.0 * LEAST * f64::from(u8::from(jamb < LEAST));
+    on.as_long(rule, TrimKind::Surround, want, within);
+}
+
+/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
+/// the 9 in sill flashing to 8 1/2 in over the head.
+fn flashed(rule: &mut Cases, layout: &Layout, on: &Opening) {
+    let (o, w) = (on.opening, layout.job.trim.surround);
+    let [left, right, sill, head] = sides_of(o);
+    let level = o.right - o.left + (left + right) * (9.0 - w);
+    let jamb = o.head - o.sill + sill * (8.5 - w) + head * (8.5 - w);
+    on.as_long(rule, TrimKind::SillFlashing, sill * level, NEAR);
+    on.as_long(rule, TrimKind::JambFlashing, (left + right) * jamb, NEAR);
+    on.as_long(rule, TrimKind::HeadFlashing, head * level, NEAR);
+}

@@ -1,0 +1,63 @@
+//! What breaks the rules of counts and of the panel bound.
+
+use crate::layout::breach::count::{CountBreach, Counted};
+use crate::model::seam::Dual;
+use crate::units::LengthStyle;
+use crate::wording::figure;
+
+pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
+    match breach {
+        CountBreach::Panels => "panels counted, beside those cut".to_owned(),
+        CountBreach::BoundOver => "bound over the panels of the layout".to_owned(),
+        CountBreach::Proven { said } => {
+            let said = if *said { "proven" } else { "not proven" };
+            format!("given as {said}, wrongly: bound")
+        }
+        CountBreach::Ordered => "ordered, beside what is laid and cut".to_owned(),
+        CountBreach::Function { function, stock } => format!(
+            "{} proves nothing of a panel of {}",
+            dual(*function),
+            figure::length(*stock, style)
+        ),
+        CountBreach::Sum { said, found } => format!(
+            "the certificate says {} of {}, the runs give {} of {}",
+            said[0], said[1], found[0], found[1]
+        ),
+        CountBreach::PanelWorth => "worth of a board in the certificate".to_owned(),
+        CountBreach::Bound => "bound beside the one that follows from the runs".to_owned(),
+        CountBreach::WeightBound => "least weight beside the one from the runs".to_owned(),
+        CountBreach::Certificate { said, found } => {
+            format!("the certificate says {}, the layout has {}", counted(said), counted(found))
+        }
+        CountBreach::StocksMissing => {
+            "mixed stock lengths are missing in the job or in the certificate".to_owned()
+        }
+        CountBreach::Weights { weights } => {
+            format!("weights {} of the stock lengths do not follow from the job", list(weights))
+        }
+        CountBreach::Weight { said, cut } => format!(
+            "panels of each length: {} in the certificate, {} cut; weight",
+            list(said),
+            list(cut)
+        ),
+    }
+}
+
+fn list(numbers: &[i64]) -> String {
+    numbers.iter().map(i64::to_string).collect::<Vec<_>>().join(" and ")
+}
+
+fn counted(c: &Counted) -> String {
+    let proven = if c.proven { "proven" } else { "not proven" };
+    format!("a bound of {} for {} panels, {proven}", c.bound, c.panels)
+}
+
+/// A dual-feasible function by its kind and parameter.
+fn dual(function: Dual) -> String {
+    match function {
+        Dual::Length => "the length function".to_owned(),
+        Dual::Rounded(k) => format!("the rounding function of {k} steps"),
+        Dual::Clipped(e) => format!("the clipping function at {e} sixteenths"),
+        Dual::Counted(e) => format!("the counting function at {e} sixteenths"),
+    }
+}
