@@ -10,6 +10,7 @@ pub mod commented;
 mod courses;
 pub mod drawing;
 mod fasteners;
+pub mod fault;
 pub mod file;
 mod idle;
 pub mod layers;
@@ -60,7 +61,8 @@ pub use self::weather::Weather;
 pub use self::weights::DatumWeights;
 pub use self::work::{SeenFrom, WorkRules};
 pub use self::zones::{Zone, ZoneRegion};
-use crate::diag::{Note, Refusal};
+use crate::finding::Refusal;
+use crate::finding::job::{JobFinding, JobSource};
 use crate::model::linework::Role;
 
 /// A job.
@@ -241,7 +243,11 @@ impl Job {
     pub fn validate(&self) -> Result<(), Refusal> {
         match ranges::faults(self).into_iter().next() {
             None => Ok(()),
-            Some(f) => Err(Note::error("job-value", f.message, ranges::HELP).into()),
+            Some(f) => Err(Refusal::new(JobFinding::JobValue {
+                source: JobSource::Program,
+                faults: vec![f.placed(None)],
+                more: 0,
+            })),
         }
     }
 }

@@ -4,12 +4,12 @@
 //! inches, [`extract`] the house; [`receive`], [`course`], [`seam`] (boards: [`joint`]) and [`trim`]
 //! lay it out; [`work`], [`verify`] and [`takeoff`] read the result; [`annotate`] draws it, [`wording`]
 //! says it and [`write`] turns it into bytes; [`outputs`] names the files. Plain data is in [`model`],
-//! [`job`] and [`layout`].
+//! [`job`] and [`layout`]; what was found on the way is in [`finding`].
 //!
 //! From the bytes of a drawing to an elevation as SVG:
 //!
 //! ```
-//! use lapwright::{annotate, diag::Notes, job::file, pipeline, write::svg};
+//! use lapwright::{annotate, finding::Findings, job::file, pipeline, write::svg};
 //!
 //! // A wall of 25 ft by 8 ft as the oldest DXF writes it.
 //! let mut dxf = String::from("0\nSECTION\n2\nENTITIES\n0\nPOLYLINE\n8\nA-WALL-OTLN\n66\n1\n70\n1\n");
@@ -18,14 +18,14 @@
 //! }
 //! dxf += "0\nSEQEND\n0\nENDSEC\n0\nEOF\n";
 //! let job = file::parse("[drawing]\nunit = \"inch\"\n[product]\nexposure = 8\n", "job.toml")?;
-//! let mut notes = Notes::default();
-//! let house = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut notes, &mut |_| {})?.house;
+//! let mut findings = Findings::default();
+//! let house = pipeline::layout(dxf.as_bytes(), "wall.dxf", &job, &mut findings, &mut |_| {})?.house;
 //! assert_eq!(house.layout.elevations[0].walls[0].courses.len(), 96 / 8);
 //!
 //! let sheets = annotate::sheets(&house.layout, &house.backdrops);
 //! let picture: String = svg::document(&sheets[1]);
 //! assert!(picture.starts_with("<svg") || picture.starts_with("<?xml"));
-//! # Ok::<(), lapwright::diag::Refusal>(())
+//! # Ok::<(), lapwright::finding::Refusal>(())
 //! ```
 //!
 //! Features, all on by default: `cli` (the command), `pdf`, `png`, `xlsx` (outputs of that kind) and
@@ -36,14 +36,15 @@ pub mod annotate;
 pub mod cli;
 mod cores;
 pub mod course;
-pub mod diag;
 pub mod extract;
+pub mod finding;
 pub mod geom;
 pub mod job;
 pub mod joint;
 pub mod layout;
 pub mod model;
 pub mod normalize;
+pub mod origin;
 pub mod outputs;
 pub mod packing;
 pub mod pipeline;

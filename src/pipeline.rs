@@ -15,7 +15,7 @@ use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, piece_marks};
-use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::finding::{Findings, Refusal};
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
@@ -45,29 +45,41 @@ pub fn layout(
     bytes: &[u8],
     name: &str,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
     watch: Watch,
 ) -> Result<LaidSets, Refusal> {
-    let Reading { lines, house, .. } = reading(bytes, name, job, notes)?;
-    findings::empty_zones(&house, job, notes);
+    let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
+    findings::empty_zones(&house, job, findings);
     let source = from_drawn::source(name, read::fingerprint::sha256(bytes), &lines.scale);
-    let house = lay(&house, &source, job, notes, &mut *watch);
+    let house = lay(&house, &source, job, findings, &mut *watch);
     let mut zones = Vec::new();
     for i in 0..job.zone.len() {
         let Some(own) = job.for_zone(i, Some(house.layout.datum)) else { continue };
         // What was found in reading stands with the house's own set.
-        match extract::zone(&lines, &own, i, &mut Notes::default()) {
+        match extract::zone(&lines, &own, i, &mut Findings::default()) {
             Ok(part) => {
-                zones.push(lay(&part, &source, &own, &mut Notes::default(), &mut *watch));
+                zones.push(lay(&part, &source, &own, &mut Findings::default(), &mut *watch));
             }
-            Err(Refusal(why)) => notes.push(Note { severity: Severity::Warning, ..*why }),
+            // What is drawn of it is too small to be a wall.
+            Err(_) => {
+                let empty = findings::empty_zone(job, i);
+                if !findings.all().contains(&empty) {
+                    findings.push(empty);
+                }
+            }
         }
     }
     Ok(LaidSets { house, zones })
 }
 
-/// Lays a house out. Total: a rule that cannot be kept gives a note and a mark, never an abort.
-pub fn lay(house: &House, source: &Source, job: &Job, notes: &mut Notes, watch: Watch) -> LaidSet {
+/// Lays a house out. Total: a rule that cannot be kept gives a finding and a mark, never an abort.
+pub fn lay(
+    house: &House,
+    source: &Source,
+    job: &Job,
+    findings: &mut Findings,
+    watch: Watch,
+) -> LaidSet {
     // The exposure of panels is fixed and the datum free; boards are evened between levels.
     let evened = job.siding().courses.is_evened();
     let found = if evened { Found::default() } else { search(house, job) };
@@ -106,7 +118,7 @@ pub fn lay(house: &House, source: &Source, job: &Job, notes: &mut Notes, watch: 
         panels: made.panels,
         trims,
     };
-    finished(laid, &plan, Backdrops::of_house(house), notes)
+    finished(laid, &plan, Backdrops::of_house(house), findings)
 }
 
 /// Where panels go on each wall.
@@ -135,7 +147,12 @@ fn seams(
 }
 
 /// All that is reckoned of a house as laid.
-fn finished(laid: LaidHouse, plan: &SeamPlan, backdrops: Backdrops, notes: &mut Notes) -> LaidSet {
+fn finished(
+    laid: LaidHouse,
+    plan: &SeamPlan,
+    backdrops: Backdrops,
+    findings: &mut Findings,
+) -> LaidSet {
     let mut layout = Layout {
         format: LayoutFormat,
         work: work::work(&laid),
@@ -145,15 +162,15 @@ fn finished(laid: LaidHouse, plan: &SeamPlan, backdrops: Backdrops, notes: &mut 
         movement: Default::default(),
         takeoff: Vec::new(),
         verify: Default::default(),
-        notes: Vec::new(),
+        findings: Vec::new(),
     };
     layout.fastening = takeoff::fastening(&layout);
     layout.movement = takeoff::movement(&layout);
     layout.bound = takeoff::proof(&layout, plan);
-    findings::of_layout(&layout, notes);
+    findings::of_layout(&layout, findings);
     let takeoff = takeoff::quantities(&layout);
     layout.takeoff = takeoff.lines.clone();
     layout.verify = verify::check(&layout);
-    layout.notes = notes.all().to_vec();
+    layout.findings = findings.all().to_vec();
     LaidSet { layout, takeoff, backdrops }
 }

@@ -47,6 +47,11 @@ impl Unit {
         }
     }
 
+    /// The unit that a job file uses this word for.
+    pub fn named(word: &str) -> Option<Unit> {
+        Unit::ALL.into_iter().find(|u| u.word() == word)
+    }
+
     /// How lengths of a drawing in this unit are told.
     pub fn style(self) -> LengthStyle {
         match self {

@@ -7,9 +7,11 @@ use super::elevation::view::{View, extent};
 use super::flow::Flow;
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
-use crate::diag::Severity;
+use crate::finding::lines::LineCode;
+use crate::finding::{Audience, FindingCode, Severity};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
+use crate::wording::findings::message;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
 use crate::wording::{checks, pole, siding};
@@ -117,20 +119,38 @@ fn rows(layout: &Layout) -> Vec<Row> {
     );
     out.push(Row::Head("Assumed in reading"));
     assumed(layout, &mut out);
-    out.push(Row::Head("Open questions for the architect"));
-    let open = layout.notes.iter().filter(|n| n.severity >= Severity::Warning);
-    let mut number = 0;
-    for n in open {
-        number += 1;
-        text(&mut out, format!("{number}. {}", n.message));
-    }
-    if number == 0 {
-        text(&mut out, "None: the drawing answered everything the layout asks.".to_owned());
-    }
+    to_act(layout, &mut out);
     out.push(Row::Head("Cautions"));
     let all = CAUTIONS.into_iter().chain(siding::cautions(kind));
     out.extend(all.map(|c| Row::Text(c.to_owned())));
     out
+}
+
+/// Open questions for the architect, then what office and crew must act on.
+fn to_act(layout: &Layout, out: &mut Vec<Row>) {
+    let style = layout.job.sheet.lengths;
+    for (audience, head) in [
+        (Audience::Architect, "Open questions for the architect"),
+        (Audience::Office, "Before ordering, for the office"),
+        (Audience::Crew, "Before cutting, for the crew"),
+    ] {
+        let open = layout
+            .findings
+            .iter()
+            .filter(|f| f.severity() >= Severity::Warning && f.audience() == audience);
+        let open: Vec<String> = open.map(|f| message(f, style)).collect();
+        // That nothing is asked of the architect is worth a line; of the others not.
+        if open.is_empty() && audience != Audience::Architect {
+            continue;
+        }
+        out.push(Row::Head(head));
+        if open.is_empty() {
+            let none = "None: the drawing answered everything the layout asks.";
+            out.push(Row::Text(none.to_owned()));
+        }
+        let numbered = open.iter().enumerate().map(|(i, m)| format!("{}. {m}", i + 1));
+        out.extend(numbered.map(Row::Text));
+    }
 }
 
 /// What was taken for granted, with what the reader noted on its way.
@@ -151,9 +171,9 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
             .to_owned(),
     ));
     // The unit is told above, with whether anything proves it.
-    let said = layout.notes.iter().filter(|n| n.severity < Severity::Warning);
-    let said = said.filter(|n| n.code != "unit-taken");
-    out.extend(said.map(|n| Row::Text(n.message.clone())));
+    let noted = layout.findings.iter().filter(|f| f.severity() < Severity::Warning);
+    let noted = noted.filter(|f| f.code() != FindingCode::Lines(LineCode::UnitTaken));
+    out.extend(noted.map(|f| Row::Text(message(f, style))));
 }
 
 fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {

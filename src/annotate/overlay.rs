@@ -6,7 +6,6 @@ use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::place::{Placer, text_box};
 use super::standing::{ByElevation, Standing};
-use crate::diag::Origin;
 use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
@@ -14,6 +13,7 @@ use crate::model::drawing::{
     Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::trim::TrimKind;
+use crate::origin::Origin;
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;

@@ -2,11 +2,14 @@
 
 use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};
-use crate::diag::{Note, Origin, Severity};
+use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::vocabulary::{Affine, CurveShape, Point, Rect};
 use crate::model::drawing::{Drawing, Item, Polyline, Shape, Space, Vertex};
 use crate::model::sheet::Sheet;
+use crate::origin::Origin;
+use crate::units::LengthStyle;
+use crate::wording::findings::{FindingWords, words};
 
 /// Width of the page and its margins, inches.
 const WIDTH: f64 = 17.0;
@@ -32,19 +35,19 @@ const LINE: f64 = TEXT * 1.75;
 /// A finding with its number and its place in the source's coordinates.
 struct Found<'a> {
     number: usize,
-    note: &'a Note,
+    finding: &'a Finding,
     at: Option<Point>,
 }
 
 /// The findings on the drawing as read. Total: without a drawing there is the list alone.
-pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
-    let mut order: Vec<&Note> = notes.iter().collect();
-    order.sort_by_key(|n| std::cmp::Reverse(n.severity));
+pub fn problems(drawing: &Drawing, findings: &[Finding], style: LengthStyle) -> Sheet {
+    let mut order: Vec<&Finding> = findings.iter().collect();
+    order.sort_by_key(|n| std::cmp::Reverse(n.severity()));
     let found: Vec<Found> = order
         .iter()
         .take(MOST_FINDINGS)
         .enumerate()
-        .map(|(i, note)| Found { number: i + 1, note, at: place(drawing, note) })
+        .map(|(i, finding)| Found { number: i + 1, finding, at: place(drawing, finding) })
         .collect();
     let items: Vec<(&Item, Rect)> = shown(drawing);
     let window = window(&items, &found);
@@ -53,11 +56,11 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
         across.min(TALLEST / w.height())
     });
     let picture = window.map_or(0.0, |w| w.height() * scale);
-    let list = listed(&found, window, notes.len());
+    let list = listed(&found, window, findings.len(), style);
     let height = 2.0 * MARGIN + 0.9 + picture + LINE * (list.len() as f64 + 2.0);
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, height));
     let top = height - MARGIN;
-    let title = fitted(&heading(drawing, notes), HEADING, true, ROOM);
+    let title = fitted(&heading(drawing, findings), HEADING, true, ROOM);
     canvas.left(&title, HEADING, true, Point::new(MARGIN, top - 0.1));
     let key = "Circles: errors heavy, warnings dashed, remarks dotted. The numbers are those of the list below.";
     canvas.left(key, TEXT, false, Point::new(MARGIN, top - 0.4));
@@ -77,7 +80,7 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
     canvas.finish_marks();
     Sheet {
         name: "problems".to_owned(),
-        title: heading(drawing, notes),
+        title: heading(drawing, findings),
         description: "The drawing in grey; each finding is circled, numbered and listed below."
             .to_owned(),
         width: WIDTH,
@@ -86,9 +89,9 @@ pub fn problems(drawing: &Drawing, notes: &[Note]) -> Sheet {
     }
 }
 
-fn heading(drawing: &Drawing, notes: &[Note]) -> String {
+fn heading(drawing: &Drawing, findings: &[Finding]) -> String {
     let count = |s: Severity, word: &str| {
-        let n = notes.iter().filter(|n| n.severity == s).count();
+        let n = findings.iter().filter(|n| n.severity() == s).count();
         format!("{n} {word}{}", if n == 1 { "" } else { "s" })
     };
     format!(
@@ -101,12 +104,12 @@ fn heading(drawing: &Drawing, notes: &[Note]) -> String {
 }
 
 /// Where a finding stands: its own place, else the first point of the entity it is about.
-fn place(drawing: &Drawing, note: &Note) -> Option<Point> {
+fn place(drawing: &Drawing, finding: &Finding) -> Option<Point> {
     let of_entity = |o: &Origin| {
         let same = |i: &&Item| i.origin.line == o.line && i.origin.entity == o.entity;
         drawing.items.iter().find(same).and_then(|i| first_point(&i.shape))
     };
-    note.at.or_else(|| note.origin.as_ref().and_then(of_entity)).filter(|p| p.is_finite())
+    finding.at.or_else(|| finding.origin.as_ref().and_then(of_entity)).filter(|p| p.is_finite())
 }
 
 fn first_point(shape: &Shape) -> Option<Point> {
@@ -219,7 +222,7 @@ fn paths(canvas: &mut Canvas, path: &crate::geom::vocabulary::BezPath, map: Affi
 fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
     let mut places: Vec<(Point, Vec<&Found>)> = Vec::new();
     for f in found {
-        let all = f.at.iter().chain(&f.note.also).filter(|p| window.contains(**p));
+        let all = f.at.iter().chain(&f.finding.also).filter(|p| window.contains(**p));
         for p in all.map(|p| map * *p) {
             match places.iter_mut().find(|(q, _)| q.distance(p) < RADIUS) {
                 // Two of a kind at one place need its number once.
@@ -230,7 +233,7 @@ fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
         }
     }
     for (p, list) in &places {
-        let worst = list.iter().map(|f| f.note.severity).max().unwrap_or(Severity::Info);
+        let worst = list.iter().map(|f| f.finding.severity()).max().unwrap_or(Severity::Info);
         let v = |dx: f64| Vertex { at: Point::new(p.x + dx, p.y), bulge: 1.0 };
         canvas
             .polyline(ink(worst), Polyline { vertices: vec![v(RADIUS), v(-RADIUS)], closed: true });
@@ -258,11 +261,16 @@ fn ink(severity: Severity) -> Ink {
 }
 
 /// The list under the picture, line by line, with whether it is bold.
-fn listed(found: &[Found], window: Option<Rect>, all: usize) -> Vec<(String, bool)> {
+fn listed(
+    found: &[Found],
+    window: Option<Rect>,
+    all: usize,
+    style: LengthStyle,
+) -> Vec<(String, bool)> {
     let mut out = Vec::new();
     for f in found {
-        let n = f.note;
-        let word = match n.severity {
+        let n = f.finding;
+        let word = match n.severity() {
             Severity::Error => "ERROR",
             Severity::Warning => "warning",
             Severity::Info => "remark",
@@ -282,8 +290,9 @@ fn listed(found: &[Found], window: Option<Rect>, all: usize) -> Vec<(String, boo
             0 => String::new(),
             more => format!("; {more} more {} circled", if more == 1 { "place" } else { "places" }),
         };
-        out.push((format!("{}  {word} {}{place}{entity}{also}", f.number, n.code), true));
-        for text in [&n.message, &n.help] {
+        out.push((format!("{}  {word} {}{place}{entity}{also}", f.number, n.code()), true));
+        let FindingWords { message, help } = words(n, style);
+        for text in [&message, &help] {
             out.extend(wrapped(text, TEXT, ROOM).into_iter().map(|l| (l, false)));
         }
     }
@@ -299,6 +308,9 @@ fn listed(found: &[Found], window: Option<Rect>, all: usize) -> Vec<(String, boo
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::drawing::{DrawingFinding, LooksLike};
+    use crate::finding::house::HouseFinding;
+    use crate::finding::lines::LineFinding;
     use crate::model::drawing::Pen;
 
     fn drawing() -> Drawing {
@@ -322,9 +334,9 @@ mod tests {
 
     #[test]
     fn a_finding_is_circled_where_it_is_and_listed_with_what_to_do() {
-        let note = Note::error("wall-open", "the outline does not close", "Close it.")
-            .at(Point::new(200.0, 100.0));
-        let s = problems(&drawing(), &[note]);
+        let crosses = HouseFinding::WallCrosses { first: [0.0, 0.0], second: [1.0, 1.0] };
+        let found = Finding::new(crosses).at(Point::new(200.0, 100.0));
+        let s = problems(&drawing(), &[found], LengthStyle::Feet);
         let circle = s.drawing.items.iter().find(|i| {
             s.drawing.layers[i.layer].name == "faults" && matches!(i.shape, Shape::Polyline(_))
         });
@@ -336,7 +348,7 @@ mod tests {
         let scale = (WIDTH - 2.0 * MARGIN) / (200.0 * 1.06);
         assert!((middle.x - (MARGIN + 206.0 * scale)).abs() < 1e-9, "{middle:?}");
         let all = texts(&s).join("\n");
-        assert!(all.contains("does not close") && all.contains("Close it."), "{all}");
+        assert!(all.contains("crosses itself") && all.contains("Redraw the outline"), "{all}");
         assert!(all.contains("1 error, 0 warnings, 0 remarks in shed.dxf"), "{all}");
     }
 
@@ -349,8 +361,8 @@ mod tests {
         }
         let far = Point::new(1e8, 0.0);
         d.draw(0, Shape::Polyline(Polyline::line(far, far + (1.0, 0.0))));
-        let note = Note::warning("stray", "far away", "Delete it.").at(far);
-        let s = problems(&d, &[note]);
+        let found = Finding::new(HouseFinding::WallsOverlap { area: 1.0 }).at(far);
+        let s = problems(&d, &[found], LengthStyle::Feet);
         let all = texts(&s).join("\n");
         assert!(all.contains("outside the picture"), "{all}");
         let widest = s
@@ -366,10 +378,10 @@ mod tests {
 
     #[test]
     fn every_place_of_one_finding_is_circled_under_its_number() {
-        let note = Note::info("line-twice", "3 exact duplicates left out", "Purge them.")
+        let found = Finding::new(LineFinding::LineTwice { lines: 3 })
             .at(Point::new(10.0, 10.0))
             .also_at(vec![Point::new(190.0, 10.0), Point::new(10.0, 90.0)]);
-        let s = problems(&drawing(), &[note]);
+        let s = problems(&drawing(), &[found], LengthStyle::Feet);
         let circles = s.drawing.items.iter().filter(|i| {
             s.drawing.layers[i.layer].name == "remarks" && matches!(i.shape, Shape::Polyline(_))
         });
@@ -381,8 +393,10 @@ mod tests {
 
     #[test]
     fn without_a_drawing_the_list_stands_alone() {
-        let s = problems(&Drawing::default(), &[Note::error("not-dxf", "no drawing", "Give one.")]);
-        assert!(texts(&s).join("\n").contains("no drawing"));
+        let no_drawing =
+            DrawingFinding::NotDxf { name: "a".to_owned(), looks_like: LooksLike::Pdf };
+        let s = problems(&Drawing::default(), &[Finding::new(no_drawing)], LengthStyle::Feet);
+        assert!(texts(&s).join("\n").contains("looks like a PDF"));
         assert!(s.height > 1.0 && s.height < 4.0);
     }
 }

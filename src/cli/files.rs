@@ -7,12 +7,23 @@ use std::path::{Path, PathBuf};
 
 use super::staging;
 
-use crate::diag::{Note, Refusal};
+use crate::finding::Refusal;
+use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget};
 use crate::outputs::file::OutputFile;
 use crate::outputs::names::{FILE_NAMES, is_sheet_name};
 
-fn refusal(code: &'static str, message: String, help: &str) -> Refusal {
-    Note::error(code, message, help).into()
+/// A path as a finding has it.
+fn shown(path: &Path) -> String {
+    path.display().to_string()
+}
+
+fn out_refused(refusal: OutputRefusal) -> Refusal {
+    Refusal::new(FileFinding::OutRefused { refusal })
+}
+
+/// Why something could not be written, as the system says.
+pub(super) fn out_failed(target: OutputTarget, error: &std::io::Error) -> Refusal {
+    Refusal::new(FileFinding::OutFailed { target, system_says: error.to_string() })
 }
 
 /// The bytes of a file, or of standard input for `-`.
@@ -27,11 +38,8 @@ pub fn read(path: &Path) -> Result<Vec<u8>, Refusal> {
         fs::read(path)
     };
     result.map_err(|e| {
-        refusal(
-            "file-unreadable",
-            format!("{} cannot be read: {e}", path.display()),
-            "Check the path and that you may read the file.",
-        )
+        let (path, system_says) = (shown(path), e.to_string());
+        Refusal::new(FileFinding::FileUnreadable { path, system_says })
     })
 }
 
@@ -49,13 +57,8 @@ pub fn default_folder(drawing: &Path) -> PathBuf {
 /// `out-refused` when the target is a file, holds other people's files, a source or the place the
 /// program was started in; `out-failed` when the system refuses. In both cases the old folder is whole.
 pub fn write_folder(folder: &Path, files: &[OutputFile], sources: &[&Path]) -> Result<(), Refusal> {
-    let fail = |e: std::io::Error| {
-        refusal(
-            "out-failed",
-            format!("{} cannot be written: {e}", folder.display()),
-            "Check free space and that you may write there; what stood there before is untouched.",
-        )
-    };
+    let fail =
+        |e: std::io::Error| out_failed(OutputTarget::WholeFolder { path: shown(folder) }, &e);
     if folder.exists() {
         check_target(folder, sources)?;
     }
@@ -71,31 +74,18 @@ pub fn write_folder(folder: &Path, files: &[OutputFile], sources: &[&Path]) -> R
 /// `out-refused` when the folder is a file, or one of the files is a source or a folder; `out-failed`
 /// when the system refuses.
 pub fn write_beside(folder: &Path, files: &[OutputFile], sources: &[&Path]) -> Result<(), Refusal> {
-    let fail = |e: std::io::Error| {
-        refusal(
-            "out-failed",
-            format!("{} cannot be written: {e}", folder.display()),
-            "Check free space and that you may write there.",
-        )
-    };
+    let fail =
+        |e: std::io::Error| out_failed(OutputTarget::FilesInFolder { path: shown(folder) }, &e);
     if folder.exists() && !folder.is_dir() {
         return Err(not_a_folder(folder));
     }
     for (name, _) in files {
         let path = folder.join(name);
         if sources.iter().any(|s| same(s, &path)) {
-            return Err(refusal(
-                "out-refused",
-                format!("{} is what this run reads", path.display()),
-                "Give another folder with --out; a source is never overwritten.",
-            ));
+            return Err(out_refused(OutputRefusal::IsASource { path: shown(&path) }));
         }
         if path.is_dir() {
-            return Err(refusal(
-                "out-refused",
-                format!("{} is a folder", path.display()),
-                "Give another folder with --out, or move that one away.",
-            ));
+            return Err(out_refused(OutputRefusal::IsAFolder { path: shown(&path) }));
         }
     }
     fs::create_dir_all(folder).map_err(fail)?;
@@ -113,20 +103,12 @@ fn same(a: &Path, b: &Path) -> bool {
 pub fn none_there(folder: &Path, files: &[OutputFile]) -> Result<(), Refusal> {
     match files.iter().map(|f| folder.join(&f.0)).find(|p| p.exists()) {
         None => Ok(()),
-        Some(path) => Err(refusal(
-            "out-refused",
-            format!("{} is there already", path.display()),
-            "Give another folder, or move that file away; it may hold somebody's work.",
-        )),
+        Some(path) => Err(out_refused(OutputRefusal::AlreadyThere { path: shown(&path) })),
     }
 }
 
 fn not_a_folder(folder: &Path) -> Refusal {
-    refusal(
-        "out-refused",
-        format!("{} is a file, not a folder", folder.display()),
-        "Give another folder with --out.",
-    )
+    out_refused(OutputRefusal::NotAFolder { path: shown(folder) })
 }
 
 /// The first thing in a folder that no layout wrote, by its path in the folder.
@@ -160,36 +142,22 @@ fn check_target(folder: &Path, sources: &[&Path]) -> Result<(), Refusal> {
     if !folder.is_dir() {
         return Err(not_a_folder(folder));
     }
-    let unreadable = |e: std::io::Error| {
-        refusal(
-            "out-failed",
-            format!("{} cannot be read: {e}", folder.display()),
-            "Check that you may read it.",
-        )
-    };
+    let unreadable =
+        |e: std::io::Error| out_failed(OutputTarget::UnreadableFolder { path: shown(folder) }, &e);
     let whole = folder.canonicalize().map_err(unreadable)?;
     if let Some(source) =
         sources.iter().find(|s| s.canonicalize().is_ok_and(|s| s.starts_with(&whole)))
     {
-        return Err(refusal(
-            "out-refused",
-            format!("{}, which this run reads, lies in {}", source.display(), folder.display()),
-            "Give another folder with --out; a source is never overwritten.",
-        ));
+        let (path, source) = (shown(folder), shown(source));
+        return Err(out_refused(OutputRefusal::HoldsASource { path, source }));
     }
     if std::env::current_dir().is_ok_and(|here| here.starts_with(&whole)) {
-        return Err(refusal(
-            "out-refused",
-            format!("{} is the folder you are in", folder.display()),
-            "Give a folder of its own with --out: it is replaced as a whole.",
-        ));
+        return Err(out_refused(OutputRefusal::IsWorkingFolder { path: shown(folder) }));
     }
     match foreign_item(folder).map_err(unreadable)? {
         None => Ok(()),
-        Some(name) => Err(refusal(
-            "out-refused",
-            format!("{} holds {name}, which no layout wrote", folder.display()),
-            "Give an empty or new folder with --out, so that nothing of yours is lost.",
-        )),
+        Some(other) => {
+            Err(out_refused(OutputRefusal::HoldsOtherFiles { path: shown(folder), other }))
+        }
     }
 }

@@ -5,15 +5,16 @@ use std::process::ExitCode;
 use super::args::Reading;
 use super::loading::load;
 use super::terminal::{print, refused};
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::pipeline;
+use crate::units::LengthStyle;
 use crate::write::layers;
 
 /// Lists the layers with what each is taken for.
 pub(super) fn list(a: &Reading) -> ExitCode {
     match load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
     }
 }
 
@@ -21,6 +22,6 @@ pub(super) fn list(a: &Reading) -> ExitCode {
 pub(super) fn suggest(a: &Reading) -> ExitCode {
     match load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &Notes::default()),
+        Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
     }
 }

@@ -9,54 +9,57 @@ use super::loading::{load, sources};
 use super::progress::lay;
 use super::takeoff::{priced, prices};
 use super::terminal::{refused, refused_usage, tell};
-use crate::diag::{Notes, Refusal, Severity};
+use crate::finding::job::{JobFinding, JobSource};
+use crate::finding::{FindingKind, Findings, Refusal, Severity};
 use crate::job::Job;
 use crate::layout::set::LaidSets;
 use crate::outputs::file::{OutputFile, pictured};
 use crate::outputs::names::set_folder;
 use crate::outputs::{overlay, set};
+use crate::units::LengthStyle;
 use crate::write::summary;
 
 /// Lays the house out and writes its files.
 pub(super) fn run(a: &Layout) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
     // Prices are read first: a fault in them shall not wait for the search.
     let read = || Ok((load(&a.reading)?, prices(a.prices.as_deref())?));
     let (mut loaded, prices) = match read() {
         Ok(l) => l,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };
+    let style = loaded.job.sheet.lengths;
     if let Err(r) = with_options(&mut loaded.job, a) {
         return refused_usage(&r);
     }
-    let laid = lay(&loaded, &mut notes, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
+    let laid = lay(&loaded, &mut findings, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
     let sets = match laid {
         Ok(l) => l,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings, style),
     };
     let made = match all_files(a, &sets, &loaded.bytes) {
         Ok(m) => m,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings, style),
     };
     let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
     if let Err(r) = files::write_folder(&folder, &made.files, &sources) {
-        return refused(&r, &notes);
+        return refused(&r, &findings, style);
     }
     if !a.quiet {
         tell_result(&sets, &made, &folder);
     }
-    if a.strict && warned(&sets, &notes) { ExitCode::from(3) } else { ExitCode::SUCCESS }
+    if a.strict && warned(&sets, &findings) { ExitCode::from(3) } else { ExitCode::SUCCESS }
 }
 
 /// Whether a rule is broken or someone should look.
-fn warned(sets: &LaidSets, notes: &Notes) -> bool {
+fn warned(sets: &LaidSets, findings: &Findings) -> bool {
     let layouts = || sets.iter().map(|s| &s.layout);
     let broken = !layouts().all(|l| l.verify.passes());
     let warned =
-        broken || layouts().flat_map(|l| &l.notes).any(|n| n.severity == Severity::Warning);
-    warned || notes.count(Severity::Warning) > 0
+        broken || layouts().flat_map(|l| &l.findings).any(|f| f.severity() == Severity::Warning);
+    warned || findings.count(Severity::Warning) > 0
 }
 
 /// Paper and scale of the command line, over the job's.
@@ -66,8 +69,9 @@ fn with_options(job: &mut Job, a: &Layout) -> Result<(), Refusal> {
     sheet.scale = a.scale.clone().or(sheet.scale.take());
     // The job was in order as the file gives it: what is not now is an option's fault.
     job.validate().map_err(|Refusal(mut why)| {
-        why.message = why.message.replace("`sheet.", "`--");
-        why.help = "Give the option one of these.".to_owned();
+        if let FindingKind::Job(JobFinding::JobValue { source, .. }) = &mut why.kind {
+            *source = JobSource::CommandLine;
+        }
         Refusal(why)
     })
 }

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::args::Reading;
 use super::files;
-use crate::diag::{Note, Refusal};
-use crate::job::drawing::KNOWN_HELP;
+use crate::finding::Refusal;
+use crate::finding::lines::LineFinding;
 use crate::job::{Job, file};
 
 /// A drawing with its job, read.
@@ -31,8 +31,7 @@ pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
         job.drawing.known = Some(known.clone());
         // A fault of the command line is not told as one of the job file.
         if job.drawing.known_scale().is_none() {
-            let message = format!("the known distance `{known}` cannot be read");
-            return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+            return Err(Refusal::new(LineFinding::KnownUnreadable { text: known.clone() }));
         }
     }
     let bytes = files::read(&a.drawing)?;

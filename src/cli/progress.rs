@@ -5,7 +5,7 @@ use std::io::IsTerminal;
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::loading::Loaded;
-use crate::diag::{Notes, Refusal};
+use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
 use crate::pipeline;
 use crate::seam::Progress;
@@ -22,7 +22,11 @@ fn bar() -> ProgressBar {
 
 #[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
 /// Lays the house and its zones out, with a progress bar where someone watches.
-pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<LaidSets, Refusal> {
+pub(super) fn lay(
+    loaded: &Loaded,
+    findings: &mut Findings,
+    quiet: bool,
+) -> Result<LaidSets, Refusal> {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -42,7 +46,7 @@ pub(super) fn lay(loaded: &Loaded, notes: &mut Notes, quiet: bool) -> Result<Lai
             bound => format!("{} panels, bound {bound}", p.panels),
         });
     };
-    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, notes, &mut watch);
+    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
     bar.finish_and_clear();
     result
 }

@@ -8,14 +8,15 @@ use super::files;
 use super::loading::load;
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell};
-use crate::diag::{Note, Notes, Refusal, Severity};
+use crate::finding::prices::PriceFinding;
+use crate::finding::{Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::set::LaidSets;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{ShareBy, Takeoff};
 use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
-use crate::units::counted;
+use crate::units::{LengthStyle, counted};
 use crate::wording::takeoff::{explain, items};
 use crate::write::{self, json, report, tables};
 
@@ -48,14 +49,17 @@ pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<Laid
 
 /// Prints the quantities, or how one line of them came about.
 pub(super) fn run(a: &Arguments) -> ExitCode {
-    let mut notes = Notes::default();
+    let mut findings = Findings::default();
+    let mut style = LengthStyle::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        priced(lay(&load(&a.reading)?, &mut notes, a.quiet)?, prices.as_ref())
+        let loaded = load(&a.reading)?;
+        style = loaded.job.sheet.lengths;
+        priced(lay(&loaded, &mut findings, a.quiet)?, prices.as_ref())
     };
     let sets = match find() {
         Ok(found) => found,
-        Err(r) => return refused(&r, &notes),
+        Err(r) => return refused(&r, &findings, style),
     };
     let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
     let style = layout.job.sheet.lengths;
@@ -68,7 +72,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
         ));
     }
-    let warnings = notes.count(Severity::Warning);
+    let warnings = findings.count(Severity::Warning);
     if warnings > 0 && !a.quiet {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
@@ -115,10 +119,8 @@ fn tables_of(sets: &LaidSets) -> String {
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
-    let ids: Vec<String> = takeoff.lines.iter().map(|l| l.id.to_string()).collect();
-    let meant = nearest(&item.to_lowercase(), &ids);
-    let meant = meant.map_or(String::new(), |m| format!("Did you mean {m}? "));
-    let help = format!("{meant}Lines: {}.", ids.join(", "));
-    let message = format!("the takeoff has no line `{}`", report::plain(item));
-    Note::error("takeoff-line", message, &help).into()
+    let lines: Vec<String> = takeoff.lines.iter().map(|l| l.id.to_string()).collect();
+    let nearest = nearest(&item.to_lowercase(), &lines).cloned();
+    let asked = item.to_owned();
+    Refusal::new(PriceFinding::TakeoffLine { asked, nearest, lines })
 }

@@ -5,12 +5,12 @@ use std::process::ExitCode;
 
 use super::files;
 use super::terminal::{refused, tell};
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::outputs::template;
+use crate::units::LengthStyle;
 
 /// The template's files, none of them put in the place of another.
 pub(super) fn run(folder: &Path) -> ExitCode {
-    let notes = Notes::default();
     let written = template::files().and_then(|list| {
         files::none_there(folder, &list)?;
         files::write_beside(folder, &list, &[])?;
@@ -22,6 +22,6 @@ pub(super) fn run(folder: &Path) -> ExitCode {
             tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
             ExitCode::SUCCESS
         }
-        Err(r) => refused(&r, &notes),
+        Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
     }
 }

@@ -3,7 +3,11 @@
 use std::io::{IsTerminal, Write};
 use std::process::ExitCode;
 
-use crate::diag::{Note, Notes, Refusal, Severity};
+use super::files::out_failed;
+use crate::finding::files::OutputTarget;
+use crate::finding::{Finding, Findings, Refusal, Severity};
+use crate::units::LengthStyle;
+use crate::wording::findings::{FindingWords, words};
 use crate::write::report;
 
 /// Bytes to standard output; a reader that went away is no fault.
@@ -11,9 +15,8 @@ pub(super) fn print(bytes: &[u8]) -> ExitCode {
     let mut out = std::io::stdout().lock();
     match out.write_all(bytes).and_then(|()| out.flush()) {
         Err(e) if e.kind() != std::io::ErrorKind::BrokenPipe => {
-            let message = format!("standard output cannot be written: {e}");
-            let help = "Check free space where the output goes; what is there is not whole.";
-            refused(&Note::error("out-failed", message, help).into(), &Notes::default())
+            let refusal = out_failed(OutputTarget::StandardOutput, &e);
+            refused(&refusal, &Findings::default(), LengthStyle::default())
         }
         _ => ExitCode::SUCCESS,
     }
@@ -25,35 +28,31 @@ pub(super) fn tell(text: &str) {
     let _ = err.write_all(text.as_bytes());
 }
 
-/// Errors on the terminal, in colour where it shows and `NO_COLOR` is not set; exit 1.
-pub(super) fn refused(refusal: &Refusal, notes: &Notes) -> ExitCode {
-    show(refusal, notes);
+/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1.
+pub(super) fn refused(refusal: &Refusal, findings: &Findings, style: LengthStyle) -> ExitCode {
+    show(refusal, findings, style);
     ExitCode::from(1)
 }
 
 /// The same for an argument that does not fit this drawing; exit 2.
 pub(super) fn refused_usage(refusal: &Refusal) -> ExitCode {
-    show(refusal, &Notes::default());
+    show(refusal, &Findings::default(), LengthStyle::default());
     ExitCode::from(2)
 }
 
-fn show(refusal: &Refusal, notes: &Notes) {
-    let others: Vec<_> = notes
-        .all()
-        .iter()
-        .filter(|n| n.severity == Severity::Error && **n != *refusal.0)
-        .cloned()
-        .collect();
+fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
+    let is_other = |f: &&Finding| f.severity() == Severity::Error && **f != *refusal.0;
+    let others: Vec<Finding> = findings.all().iter().filter(is_other).cloned().collect();
     let mut text = String::new();
     let handler = miette::GraphicalReportHandler::new_themed(theme());
-    let diagnostic = Finding(refusal.0.as_ref());
+    let diagnostic = Shown::of(&refusal.0, style);
     if handler.render_report(&mut text, &diagnostic).is_err() {
-        text = refusal.to_string();
+        text = diagnostic.to_string();
     }
     tell(&text);
     tell("\n");
     if !others.is_empty() {
-        tell(&report::notes(&others));
+        tell(&report::findings(&others, style));
     }
 }
 
@@ -72,15 +71,24 @@ fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
 
 /// A finding as the terminal shows it.
 #[derive(Debug)]
-struct Finding<'a>(&'a Note);
+struct Shown<'a> {
+    finding: &'a Finding,
+    words: FindingWords,
+}
 
-impl std::fmt::Display for Finding<'_> {
+impl<'a> Shown<'a> {
+    fn of(finding: &'a Finding, style: LengthStyle) -> Self {
+        Shown { finding, words: words(finding, style) }
+    }
+}
+
+impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", report::plain(&self.0.message))?;
-        if let Some(p) = self.0.at {
+        write!(f, "{}", report::plain(&self.words.message))?;
+        if let Some(p) = self.finding.at {
             write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
         }
-        if let Some(o) = &self.0.origin {
+        if let Some(o) = &self.finding.origin {
             let handle = o
                 .handle
                 .as_deref()
@@ -91,15 +99,15 @@ impl std::fmt::Display for Finding<'_> {
     }
 }
 
-impl std::error::Error for Finding<'_> {}
+impl std::error::Error for Shown<'_> {}
 
-impl miette::Diagnostic for Finding<'_> {
+impl miette::Diagnostic for Shown<'_> {
     fn code<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
-        Some(Box::new(self.0.code))
+        Some(Box::new(self.finding.code()))
     }
 
     fn help<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
-        Some(Box::new(&self.0.help))
+        Some(Box::new(report::plain(&self.words.help)))
     }
 }
 

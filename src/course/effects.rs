@@ -1,6 +1,6 @@
 //! What a datum does to a house: the first course, main heads and sills, thin strips, top courses.
 
-use super::datum::{Judge, Tally};
+use super::judge::{Judge, Tally};
 use super::levels::{Steps, feet};
 use crate::model::pole::{DatumEffects, FirstCourse, HungStart, MainLine, StripPlace, ThinStrips};
 

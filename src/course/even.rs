@@ -5,7 +5,8 @@
 //! of siding along it. Levels that cannot all be met leave the lighter ones cut.
 
 use super::levels::levels;
-use super::story_pole::{fixed_by, lowest};
+use super::starts::lowest;
+use super::story_pole::fixed_by;
 use crate::geom::tol::{GRID, SAME, snap};
 use crate::job::{Job, Product};
 use crate::model::course::StoryPole;

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::story_pole::grade_at;
+use super::starts::grade_at;
 use crate::geom::polygon::sides;
 use crate::geom::strip::intervals_at;
 use crate::geom::tol::{GRID, LEVEL, SAME, snap};

@@ -2,7 +2,8 @@
 //! drawn too short (FACTS OT-20). At the true width the job gives, such a wall becomes an elevation
 //! of its own; its way back to the source shrinks it again to where it is drawn.
 
-use crate::diag::{Note, Notes};
+use crate::finding::corners::{AngledFault, CornerFinding};
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{LEVEL, SAME, level, snap};
@@ -10,13 +11,13 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
 use crate::model::house::{Backdrop, DrawnElevation, DrawnWall, DrawnZone, House};
-use crate::units::LengthStyle;
+use crate::model::ids::WallId;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
 const ROUND: f64 = 2.0;
 
 /// Takes every angled wall of the job out of its elevation and gives it one of its own.
-pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
+pub(super) fn widen(house: &mut House, job: &Job, findings: &mut Findings) {
     for a in &job.angled {
         let place = house
             .elevations
@@ -24,38 +25,29 @@ pub(super) fn widen(house: &mut House, job: &Job, notes: &mut Notes) {
             .enumerate()
             .find_map(|(e, on)| on.walls.iter().position(|w| w.id == a.wall).map(|w| (e, w)));
         let Some((e, w)) = place else {
-            unknown(house, &a.wall, notes);
+            unknown(house, &a.wall, findings);
             continue;
         };
         let frame = bounds(&house.elevations[e].walls[w].outline).unwrap_or_default();
         if a.width < frame.width() - SAME {
-            let message = format!(
-                "the true width of {} is given as {}, but it is drawn {} wide: a wall at an angle is drawn short, never long",
-                a.wall,
-                job.sheet.lengths.length(a.width),
-                job.sheet.lengths.length(frame.width())
-            );
-            let help = "Take the width from the plan, along the wall.";
-            notes.push(Note::error("angled-narrow", message, help).on(&house.elevations[e].name));
+            let wall = WallId::from(a.wall.as_str());
+            let kind = CornerFinding::AngledNarrow { wall, given: a.width, drawn: frame.width() };
+            findings.push(Finding::new(kind).on(&house.elevations[e].name));
             continue;
         }
         let outline = Polygon::simple(house.elevations[e].walls[w].outline.clone()).wound();
         let zones = match zones_on(&mut house.elevations[e].zones, &outline) {
             Ok(zones) => zones,
             Err(zone) => {
-                let message = format!(
-                    "the zone {zone} lies on {}, which the job gives a true width: siding of its own, and a zone that goes on past the wall, cannot be widened with it",
-                    a.wall
-                );
-                let help = "Draw the wall at its true width as a view of its own, or take it out of the zone.";
-                let note = Note::error("angled-zone", message, help);
-                notes.push(note.on(&house.elevations[e].name));
+                let wall = WallId::from(a.wall.as_str());
+                let finding = Finding::new(CornerFinding::AngledZone { wall, zone });
+                findings.push(finding.on(&house.elevations[e].name));
                 continue;
             }
         };
         let wall = house.elevations[e].walls.remove(w);
         let round = job.drawing.casing + job.trim.surround;
-        let made = alone(&house.elevations[e], wall, a, (frame, round), job.sheet.lengths, notes);
+        let made = alone(&house.elevations[e], wall, a, (frame, round), findings);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         let k = a.width / frame.width();
         let map = |p: Point| Point::new(snap((p.x - frame.x0) * k), p.y);
@@ -83,11 +75,11 @@ fn zones_on(zones: &mut Vec<DrawnZone>, wall: &Polygon) -> Result<Vec<DrawnZone>
     Ok(taken)
 }
 
-fn unknown(house: &House, wall: &str, notes: &mut Notes) {
-    let all: Vec<&str> =
-        house.elevations.iter().flat_map(|e| &e.walls).map(|w| w.id.as_str()).collect();
-    let message = format!("`angled` names the wall `{wall}`; the walls are {}", all.join(", "));
-    notes.push(Note::error("angled-unknown", message, "Correct the name in the job file."));
+fn unknown(house: &House, wall: &str, findings: &mut Findings) {
+    let all = house.elevations.iter().flat_map(|e| &e.walls);
+    let walls = all.map(|w| w.id.clone()).collect();
+    let (named, fault) = (wall.to_owned(), AngledFault::NoSuchWall { walls });
+    findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
 }
 
 /// The wall's own elevation, from its left end, as wide as it is.
@@ -96,8 +88,7 @@ fn alone(
     mut wall: DrawnWall,
     a: &AngledWall,
     (frame, round): (Rect, f64),
-    style: LengthStyle,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> DrawnElevation {
     let k = a.width / frame.width();
     let map = |p: &mut Point| *p = Point::new(snap((p.x - frame.x0) * k), p.y);
@@ -127,20 +118,19 @@ fn alone(
         o.outline.iter_mut().for_each(|p| p.x += dx);
         let (x0, x1, ..) = o.sides();
         if x0 < -SAME || x1 > a.width + SAME {
-            let message = format!(
-                "`angled` places {} from {} to {}, outside {}",
-                o.id,
-                style.length(x0),
-                style.length(x1),
-                wall.id
-            );
-            let help = "Correct the place in the job file.";
-            notes.push(Note::error("angled-outside", message, help).on(&on.name));
+            let kind = CornerFinding::AngledOutside {
+                opening: o.id.clone(),
+                wall: wall.id.clone(),
+                left: x0,
+                right: x1,
+            };
+            findings.push(Finding::new(kind).on(&on.name));
         }
     }
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
-        let message = format!("`angled` names the opening `{name}`, which is not on {}", wall.id);
-        notes.push(Note::error("angled-unknown", message, "Correct the name in the job file."));
+        let wall = wall.id.clone();
+        let (named, fault) = (name.clone(), AngledFault::NoSuchOpening { wall });
+        findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
     }
     for band in &mut wall.bands {
         *band = band.map(|mut p| {

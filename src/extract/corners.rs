@@ -4,13 +4,13 @@
 //! right is the left side of a wall on the next elevation round, an inside corner the left side of a
 //! wall on the one before. Else, where the order is not known, by height and hand.
 
-use crate::diag::{Note, Notes};
+use crate::finding::corners::{CornerFinding, HeightOn};
+use crate::finding::{Finding, Findings};
 use crate::geom::tol::{LEVEL, SAME, same};
 use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{EdgeKind, House};
-use crate::model::ids::CornerId;
-use crate::units::LengthStyle;
+use crate::model::ids::{CornerId, WallId};
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
 const LEAST: f64 = 1.0;
@@ -277,9 +277,7 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
 
 /// Asks for the walls that are not drawn (FACTS OT-21), and tells where two elevations disagree about
 /// one corner (OT-22).
-pub(super) fn report(house: &House, style: LengthStyle, notes: &mut Notes) {
-    // A width to begin with, in the job's own lengths.
-    let width = style.length(24.0).replace('"', "\\\"");
+pub(super) fn report(house: &House, findings: &mut Findings) {
     let source = |s: &CornerSide, y: f64| {
         let e = house.elevations.iter().find(|e| e.name == s.elevation);
         e.map_or(Point::ZERO, |e| e.to_source * Point::new(s.x, y))
@@ -288,44 +286,33 @@ pub(super) fn report(house: &House, style: LengthStyle, notes: &mut Notes) {
         house.corners.iter().filter(|c| c.by == Pairing::Open && c.high - c.low > LEAST).collect();
     let alone = house.elevations.len() == 1;
     if let (true, Some(first)) = (alone, open.first()) {
-        let ids: Vec<&str> = open.iter().map(|c| c.id.as_str()).collect();
-        let message = format!(
-            "return wall not drawn: width? Only one elevation is drawn; nothing is laid out round {}",
-            ids.join(", ")
-        );
-        let help = format!(
-            "If it shall be, put into the job: [[return]] corner = \"{}\", width = \"{width}\".",
-            first.id
-        );
+        let mut finding = not_drawn(first);
+        if let CornerFinding::ReturnNotDrawn { only_elevation, others, .. } = &mut finding {
+            *only_elevation = true;
+            *others = open.iter().skip(1).map(|c| c.id.clone()).collect();
+        }
         let side = &first.sides[0];
-        let note = Note::info("return-not-drawn", message, &help).on(&side.elevation);
-        notes.push(note.at(source(side, first.low)));
+        let finding = Finding::new(finding).on(&side.elevation);
+        findings.push(finding.at(source(side, first.low)));
     }
     for c in open.iter().filter(|_| !alone) {
         let side = &c.sides[0];
-        let message = format!(
-            "return wall not drawn: width? No elevation shows the other side of the {} corner {}{}, {} high",
-            word(c.kind),
-            c.id,
-            c.tag.as_ref().map_or(String::new(), |t| format!(" (tag {t})")),
-            style.length(c.high - c.low),
-        );
-        let help = format!(
-            "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: [[return]] corner = \"{}\", width = \"{width}\" (0 where nothing is sided there).",
-            c.id
-        );
-        let note = Note::warning("return-not-drawn", message, &help).on(&side.elevation);
-        notes.push(note.at(source(side, c.low)));
+        let finding = Finding::new(not_drawn(c)).on(&side.elevation);
+        findings.push(finding.at(source(side, c.low)));
     }
     for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
-        disagree(house, c, style, &source, notes);
+        disagree(house, c, &source, findings);
     }
 }
 
-fn word(kind: CornerKind) -> &'static str {
-    match kind {
-        CornerKind::Outside => "outside",
-        CornerKind::Inside => "inside",
+fn not_drawn(c: &Corner) -> CornerFinding {
+    CornerFinding::ReturnNotDrawn {
+        corner: c.id.clone(),
+        turns: c.kind,
+        tag: c.tag.clone(),
+        height: c.high - c.low,
+        only_elevation: false,
+        others: Vec::new(),
     }
 }
 
@@ -340,9 +327,8 @@ fn drawn(house: &House, s: &CornerSide) -> (f64, f64) {
 fn disagree(
     house: &House,
     c: &Corner,
-    style: LengthStyle,
     source: &dyn Fn(&CornerSide, f64) -> Point,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     let first = &c.sides[0];
     let reach = |here: bool| {
@@ -352,36 +338,19 @@ fn disagree(
     };
     let ((low, high), (low2, high2)) = (reach(true), reach(false));
     let Some(other) = c.round() else { return };
-    let feet = |y: f64| style.length(y);
-    let mut parts = Vec::new();
-    if (high - high2).abs() > AGREE {
-        parts.push(format!(
-            "its top {} on {} and {} on {}",
-            feet(high),
-            first.wall,
-            feet(high2),
-            other.wall
-        ));
-    }
-    // A soffit goes level round an outside corner. Feet may differ as foundations step, and the top
-    // of an inside corner where a roof crosses it.
-    let doubtful = !parts.is_empty() && c.kind == CornerKind::Outside;
-    if (low - low2).abs() > AGREE {
-        parts.push(format!(
-            "its foot {} on {} and {} on {}",
-            feet(low),
-            first.wall,
-            feet(low2),
-            other.wall
-        ));
-    }
-    if parts.is_empty() {
+    let both = |here: f64, there: f64| {
+        let on = |wall: &str, height: f64| HeightOn { wall: WallId::from(wall), height };
+        let apart = (here - there).abs() > AGREE;
+        apart.then(|| [on(&first.wall, here), on(&other.wall, there)])
+    };
+    let (tops, bottoms) = (both(high, high2), both(low, low2));
+    if tops.is_none() && bottoms.is_none() {
         return;
     }
-    let message =
-        format!("two elevations disagree about the corner {}: {}", c.id, parts.join("; "));
-    let help = "Compare level lines, soffits and foundations of the two elevations; the post is taken as long as the longer of them.";
-    let make = if doubtful { Note::warning } else { Note::info };
-    let note = make("corner-heights-disagree", message, help).on(&first.elevation);
-    notes.push(note.at(source(first, high)));
+    // A soffit goes level round an outside corner. Bottoms may differ as foundations step, and the top
+    // of an inside corner where a roof crosses it.
+    let usual = tops.is_none() || c.kind != CornerKind::Outside;
+    let corner = c.id.clone();
+    let kind = CornerFinding::CornerHeightsDisagree { corner, tops, bottoms, usual };
+    findings.push(Finding::new(kind).on(&first.elevation).at(source(first, high)));
 }

@@ -1,7 +1,8 @@
 //! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
 
-use super::Local;
-use crate::diag::{Note, Notes};
+use super::frame::ViewFrame;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{BESIDE, SAME, level, plumb};
 use crate::geom::vocabulary::{Point, Rect};
@@ -15,12 +16,12 @@ const TAG_REACH: f64 = 18.0;
 
 /// The sides of a wall's faces, each named.
 pub(super) fn edges(
-    local: &Local,
+    local: &ViewFrame,
     outline: &[Point],
     faces: &[Polygon],
     bare: &[Polygon],
     roofs: &[Polygon],
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Vec<DrawnEdge> {
     let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
         let reach = |s: &Polygon| s.bounds().inflate(BESIDE, BESIDE);
@@ -36,14 +37,9 @@ pub(super) fn edges(
             let pitch = (!level(rise.y) && !plumb(rise.x)).then(|| (12.0 * rise.y / rise.x).abs());
             let leaning = rise.x.abs() > SAME && rise.y.abs() > SAME && pitch.is_none();
             if leaning {
-                let message = format!(
-                    "a side that should be level or plumb leans by {} over {}",
-                    crate::units::inches_fraction(rise.x.abs().min(rise.y.abs())),
-                    crate::units::feet_inches(rise.hypot())
-                );
-                let note =
-                    Note::info("side-leans", message, "Draw it with the orthogonal lock on.");
-                notes.push(note.at(local.source(from)).on(&local.view.name));
+                let (lean, length) = (rise.x.abs().min(rise.y.abs()), rise.hypot());
+                let finding = Finding::new(HouseFinding::SideLeans { lean, length });
+                findings.push(finding.at(local.source(from)).on(&local.view.name));
             }
             let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
             out.push(DrawnEdge { kind, from, to, pitch, tag });
@@ -67,7 +63,7 @@ fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
 /// Shapes with the boxes that what stands along them lies in.
 type Boxed<'a> = &'a [(Rect, Polygon)];
 
-fn kind(local: &Local, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
+fn kind(local: &ViewFrame, from: Point, to: Point, bare: Boxed, roofs: Boxed) -> EdgeKind {
     let (rise, middle) = (to - from, from.midpoint(to));
     let on =
         |shapes: Boxed| shapes.iter().any(|(b, s)| b.contains(middle) && along(&s.outer, middle));
@@ -111,7 +107,7 @@ fn on_segment(p: Point, a: Point, b: Point) -> bool {
 }
 
 /// An upright line on the corner layer on this side, or up to 6 in inside the wall.
-fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
+fn is_inside_corner(local: &ViewFrame, from: Point, to: Point) -> bool {
     let x = (from.x + to.x) / 2.0;
     // Counter-clockwise, the left side runs down and the wall lies to its right.
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
@@ -132,7 +128,7 @@ fn is_inside_corner(local: &Local, from: Point, to: Point) -> bool {
 /// The tag of a corner: the nearest one inside its wall, no farther sideways than the convention
 /// allows, from a little under the wall's foot up to the side's top. Parts of a corner above a
 /// bare area or a lower roof share the tag at its foot.
-fn tag(local: &Local, from: Point, to: Point, foot: f64) -> Option<String> {
+fn tag(local: &ViewFrame, from: Point, to: Point, foot: f64) -> Option<String> {
     let x = (from.x + to.x) / 2.0;
     let inward = if to.y < from.y { 1.0 } else { -1.0 };
     let top = from.y.max(to.y);

@@ -1,13 +1,15 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
-use super::Local;
 use super::edges::edges;
+use super::frame::ViewFrame;
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
+use super::outline::Outline;
+use super::ways::hatch;
 use super::ways::recess::{self, Drawn};
-use super::ways::{Outline, hatch};
 use super::{limits, parts, zones};
-use crate::diag::{Note, Notes, Origin};
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::sliver::{between, without_slivers};
@@ -17,14 +19,15 @@ use crate::model::house::{
     DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
+use crate::origin::Origin;
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
-    let (outlines, mut every) = settled(local, outlines, openings(local, notes));
+    let (outlines, mut every) = settled(local, outlines, openings(local, findings));
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
     if surround > 0.0 {
@@ -41,11 +44,11 @@ pub(crate) fn walls(
     let mut found: Vec<DrawnWall> = Vec::new();
     for o in outlines {
         if let Some(note) = limits::too_much(local, &o) {
-            notes.push(note);
+            findings.push(note);
             continue;
         }
         if let Some((p, q)) = crossing(&o.ring) {
-            crossed(local, &o.origin, p, q, notes);
+            crossed(local, &o.origin, p, q, findings);
             continue;
         }
         let whole = o.polygon();
@@ -53,7 +56,7 @@ pub(crate) fn walls(
         near.extend(zones::outside(local, &whole));
         let joints = parts::on(&whole, &lines, gap);
         near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
-        parts::through_openings(local, &whole, &joints, &every, notes);
+        parts::through_openings(local, &whole, &joints, &every, findings);
         // Stone drawn along a side of its wall leaves no strip between.
         near.extend(between(&near, &whole));
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
@@ -75,12 +78,12 @@ pub(crate) fn walls(
             origin: o.origin,
         });
     }
-    report_overlaps(local, &found, notes);
-    give_openings(local, &mut found, every, notes);
-    give_obstacles(local, &mut found, obstacles(local), notes);
+    report_overlaps(local, &found, findings);
+    give_openings(local, &mut found, every, findings);
+    give_obstacles(local, &mut found, obstacles(local), findings);
     let full: Vec<_> = found.iter().filter_map(|w| limits::too_many_holes(local, w)).collect();
     if !full.is_empty() {
-        full.into_iter().for_each(|n| notes.push(n));
+        full.into_iter().for_each(|n| findings.push(n));
         return (Vec::new(), Vec::new());
     }
     for wall in &mut found {
@@ -99,7 +102,7 @@ pub(crate) fn walls(
         bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
         bare.extend(strips.iter().cloned());
         bare.extend(zones::border(local, &whole[0].clone().wound()));
-        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), notes);
+        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), findings);
         wall.bands = parts::boards(wall, &bands, &strips);
     }
     (found, zones)
@@ -108,7 +111,7 @@ pub(crate) fn walls(
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those
 /// drawn, and those that hatches and loose lines show where none is drawn.
 fn settled(
-    local: &Local,
+    local: &ViewFrame,
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
@@ -145,7 +148,7 @@ fn settled(
     (outlines, every)
 }
 
-fn loops(local: &Local, role: Role) -> Vec<Polygon> {
+fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
     local
         .strokes(role)
         .filter(|s| s.closed && s.points.len() >= 3)
@@ -190,17 +193,13 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     None
 }
 
-fn crossed(local: &Local, origin: &Origin, p: Point, q: Point, notes: &mut Notes) {
+fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
     let (p, q) = (local.source(p), local.source(q));
-    let message = format!(
-        "the wall outline on layer {} crosses itself: its sides near ({:.3}, {:.3}) and ({:.3}, {:.3}) cut each other",
-        origin.layer, p.x, p.y, q.x, q.y
-    );
-    let help = "Redraw the outline so that it goes once round the wall.";
-    notes.push(Note::error("wall-crosses", message, help).about(origin).at(p).on(&local.view.name));
+    let kind = HouseFinding::WallCrosses { first: [p.x, p.y], second: [q.x, q.y] };
+    findings.push(Finding::new(kind).about(origin).at(p).on(&local.view.name));
 }
 
-fn report_overlaps(local: &Local, walls: &[DrawnWall], notes: &mut Notes) {
+fn report_overlaps(local: &ViewFrame, walls: &[DrawnWall], findings: &mut Findings) {
     let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
         if told >= limits::MOST_TOLD {
@@ -215,28 +214,18 @@ fn report_overlaps(local: &Local, walls: &[DrawnWall], notes: &mut Notes) {
             let Some(first) = both.first().filter(|_| area > NOISE) else { continue };
             told += 1;
             let at = local.source(first.bounds().center());
-            let message = format!(
-                "two wall outlines on layer {} overlap by {:.1} sq ft",
-                a.origin.layer,
-                area / 144.0
-            );
-            let help = "Draw each wall once: end the one behind where the one in front hides it.";
-            notes.push(
-                Note::error("walls-overlap", message, help)
-                    .about(&b.origin)
-                    .at(at)
-                    .on(&local.view.name),
-            );
+            let finding = Finding::new(HouseFinding::WallsOverlap { area: area / 144.0 });
+            findings.push(finding.about(&b.origin).at(at).on(&local.view.name));
         }
     }
 }
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 fn give_openings(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     openings: Vec<DrawnOpening>,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     let wholes: Vec<[Polygon; 1]> =
         walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
@@ -252,15 +241,8 @@ fn give_openings(
         let at = local.source(shape[0].bounds().center());
         let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
             let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
-            let message =
-                format!("an opening on layer {} lies outside every wall", opening.origin.layer);
-            let help = "Move it into its wall, or close the wall's outline round it. To leave such openings out, put \"opening-outside\" into `accept` under [drawing].";
-            let note = if accepted {
-                Note::warning("opening-outside", message, help)
-            } else {
-                Note::error("opening-outside", message, help)
-            };
-            notes.push(note.about(&opening.origin).at(at).on(&local.view.name));
+            let finding = Finding::new(HouseFinding::OpeningOutside { accepted });
+            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
             continue;
         };
         let wall = &mut walls[i];
@@ -268,18 +250,8 @@ fn give_openings(
         let (left, right, _, head) = opening.sides();
         let over = (frame.x0 - left).max(right - frame.x1).max(head - frame.y1);
         if inside < area - NOISE && over > 1.0 {
-            let message = format!(
-                "an opening on layer {} reaches {} out of its wall",
-                opening.origin.layer,
-                crate::units::inches_fraction(over)
-            );
-            let help = "Move the opening or the outline; the part outside is left out.";
-            notes.push(
-                Note::warning("opening-straddles", message, help)
-                    .about(&opening.origin)
-                    .at(at)
-                    .on(&local.view.name),
-            );
+            let finding = Finding::new(HouseFinding::OpeningStraddles { past: over });
+            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
         }
         let opening = door_by_place(opening, frame.y0);
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
@@ -327,23 +299,18 @@ fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
 }
 
 fn give_obstacles(
-    local: &Local,
+    local: &ViewFrame,
     walls: &mut [DrawnWall],
     obstacles: Vec<DrawnObstacle>,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     for o in obstacles {
         let Some(b) = bounds(&o.outline) else { continue };
         match walls.iter_mut().find(|w| w.faces.iter().any(|f| f.contains(b.center()))) {
             Some(w) => w.obstacles.push(o),
             None => {
-                let message = format!(
-                    "a fixture on layer {} lies on no wall; it is left out",
-                    o.origin.layer
-                );
-                let help = "Move it onto its wall, or off the fixture layer.";
-                let note = Note::info("fixture-outside", message, help).about(&o.origin);
-                notes.push(note.at(local.source(b.center())).on(&local.view.name));
+                let finding = Finding::new(HouseFinding::FixtureOutside {}).about(&o.origin);
+                findings.push(finding.at(local.source(b.center())).on(&local.view.name));
             }
         }
     }

@@ -1,9 +1,11 @@
 //! What is no wall of a house, whatever it is: refused by name, before it costs hours. The figures are
 //! of our own choosing: no source.
 
-use super::Local;
-use super::ways::Outline;
-use crate::diag::Note;
+use super::frame::ViewFrame;
+use super::outline::Outline;
+use crate::finding::Finding;
+use crate::finding::house::{HouseFinding, OnWall};
+use crate::finding::views::ViewFinding;
 use crate::job::WIDEST;
 use crate::model::house::DrawnWall;
 
@@ -21,55 +23,33 @@ const MOST_HOLES: usize = 1_000;
 pub(super) const MOST_TOLD: usize = 100;
 
 /// Why an outline is not laid out, if it is more than any house has.
-pub(super) fn too_much(local: &Local, o: &Outline) -> Option<Note> {
+pub(super) fn too_much(local: &ViewFrame, o: &Outline) -> Option<Finding> {
     let frame = o.frame();
-    let length = |inches: f64| local.job.sheet.lengths.length(inches);
-    let (sides, wide, high) = (o.ring.len(), frame.width(), frame.height());
-    let note = if sides > MOST_SIDES {
-        let message = format!(
-            "a wall outline on layer {} has {sides} corners; the most laid out is {MOST_SIDES}",
-            o.origin.layer
-        );
-        let help =
-            "Draw the wall's outline anew, with lines from corner to corner and arcs for curves.";
-        Note::error("wall-too-fine", message, help)
-    } else if wide > WIDEST || high > HIGHEST {
-        let message = format!(
-            "a wall outline on layer {} is {} wide and {} high; the most laid out is {} by {}",
-            o.origin.layer,
-            length(wide),
-            length(high),
-            length(WIDEST),
-            length(HIGHEST)
-        );
-        let help = "Check the unit or the known distance: the drawing may be at another scale than the job says.";
-        Note::error("wall-too-big", message, help)
+    let (corners, width, height) = (o.ring.len(), frame.width(), frame.height());
+    let kind = if corners > MOST_SIDES {
+        HouseFinding::WallTooFine { corners, most: MOST_SIDES }
+    } else if width > WIDEST || height > HIGHEST {
+        HouseFinding::WallTooBig { width, height, most_width: WIDEST, most_height: HIGHEST }
     } else {
         return None;
     };
     let at = local.source(frame.center());
-    Some(note.about(&o.origin).at(at).on(&local.view.name))
+    Some(Finding::new(kind).about(&o.origin).at(at).on(&local.view.name))
 }
 
 /// A wall with more openings or fixtures than any has.
-pub(super) fn too_many_holes(local: &Local, w: &DrawnWall) -> Option<Note> {
-    let all = [("openings", w.openings.len()), ("fixtures", w.obstacles.len())];
-    let (what, n) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
-    let message = format!(
-        "a wall on layer {} has {n} {what}; the most laid out is {MOST_HOLES}",
-        w.origin.layer
-    );
-    let help = "Draw the wall as several outlines, or take off the layer what is none.";
+pub(super) fn too_many_holes(local: &ViewFrame, w: &DrawnWall) -> Option<Finding> {
+    let all = [(OnWall::Openings, w.openings.len()), (OnWall::Fixtures, w.obstacles.len())];
+    let (of_what, count) = all.into_iter().find(|(_, n)| *n > MOST_HOLES)?;
+    let kind = HouseFinding::WallTooFull { of_what, count, most: MOST_HOLES };
     let at = local.source(crate::geom::polygon::bounds(&w.outline).unwrap_or_default().center());
-    Some(Note::error("wall-too-full", message, help).about(&w.origin).at(at).on(&local.view.name))
+    Some(Finding::new(kind).about(&w.origin).at(at).on(&local.view.name))
 }
 
 /// An elevation with more walls than any has.
-pub(super) fn too_many_walls(view: &str, walls: usize) -> Option<Note> {
+pub(super) fn too_many_walls(view: &str, walls: usize) -> Option<Finding> {
     if walls <= MOST_WALLS {
         return None;
     }
-    let message = format!("{view} has {walls} walls; the most laid out is {MOST_WALLS}");
-    let help = "Check what is on the wall layer, or frame each elevation as a view of its own.";
-    Some(Note::error("walls-too-many", message, help).on(view))
+    Some(Finding::new(ViewFinding::WallsTooMany { walls, most: MOST_WALLS }).on(view))
 }

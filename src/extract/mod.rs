@@ -4,31 +4,38 @@ mod angled;
 mod corners;
 mod edges;
 mod faces;
+mod frame;
 mod limits;
 mod openings;
 mod order;
+mod outline;
 mod parts;
 mod returns;
 mod views;
 mod ways;
 mod zones;
 
-use self::ways::Outline;
-use crate::diag::{Note, Notes, Refusal};
+use self::frame::ViewFrame;
+use self::outline::Outline;
+use crate::finding::house::HouseFinding;
+use crate::finding::lines::LayerCount;
+use crate::finding::views::ViewFinding;
+use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House};
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::ids::ElevationName;
+use crate::model::linework::{Linework, Role};
 
 /// The house that the lines show.
 ///
 /// # Errors
 /// `no-walls` when no view holds a closed wall outline. Faults that spoil an area (open or crossing
-/// outlines, overlapping walls, openings outside any wall) are pushed to `notes` as errors.
-pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Refusal> {
-    let found = part(lines, job, None, notes);
+/// outlines, overlapping walls, openings outside any wall) are pushed to `findings` as errors.
+pub fn house(lines: &Linework, job: &Job, findings: &mut Findings) -> Result<House, Refusal> {
+    let found = part(lines, job, None, findings);
     // A wall drawn in millimetres is told of where it was drawn, not where the grid has it.
-    notes.round_places(lines.scale.inches);
+    findings.round_places(lines.scale.inches);
     found.map_err(|Refusal(mut why)| {
         why.round_places(lines.scale.inches);
         Refusal(why)
@@ -39,26 +46,31 @@ pub fn house(lines: &Linework, job: &Job, notes: &mut Notes) -> Result<House, Re
 ///
 /// # Errors
 /// As [`house`]; `no-walls` when the zone covers no wall.
-pub fn zone(lines: &Linework, job: &Job, zone: usize, notes: &mut Notes) -> Result<House, Refusal> {
-    part(lines, job, Some(zone), notes)
+pub fn zone(
+    lines: &Linework,
+    job: &Job,
+    zone: usize,
+    findings: &mut Findings,
+) -> Result<House, Refusal> {
+    part(lines, job, Some(zone), findings)
 }
 
 fn part(
     lines: &Linework,
     job: &Job,
     part: Option<usize>,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<House, Refusal> {
-    let found = ways::outlines(lines, job, notes);
+    let found = ways::outlines(lines, job, findings);
     // Open outlines are errors: without them walls would be missing.
-    notes.refuse_on_error()?;
-    let views = views::views(lines, &found, job, notes);
+    findings.refuse_on_error()?;
+    let views = views::views(lines, &found, job, findings);
     let mut shown: Vec<(&views::View, Vec<Outline>)> = Vec::new();
     for view in &views.elevations {
-        let walls = walls_of(lines, view, &found, job, notes);
+        let walls = walls_of(lines, view, &found, job, findings);
         if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
-            notes.push(note);
-            notes.refuse_on_error()?;
+            findings.push(note);
+            findings.refuse_on_error()?;
         }
         if !walls.is_empty() {
             shown.push((view, walls));
@@ -66,28 +78,28 @@ fn part(
     }
     let by_view: Vec<(&str, &[Outline])> =
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
-    ways::report(&by_view, notes);
+    ways::report(&by_view, findings);
     let base = shared_base(&shown);
     let unlevelled: Vec<&str> = shown
         .iter()
         .filter(|(v, _)| level_line(lines, v).is_none())
         .map(|(v, _)| v.name.as_str())
         .collect();
-    report_levels(&unlevelled, shown.len(), base.is_some(), notes);
+    report_levels(&unlevelled, shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
-        if let Some(e) = elevation(lines, view, walls, base, (job, part), notes) {
+        if let Some(e) = elevation(lines, view, walls, base, (job, part), findings) {
             elevations.push(e);
         }
     }
     if part.is_some() {
         elevations.retain(|e| !e.walls.is_empty());
     }
-    views::stray_openings(lines, &views, job, notes);
+    views::stray_openings(lines, &views, job, findings);
     if elevations.iter().all(|e| e.walls.is_empty()) {
         // Why each wall was refused comes first.
         if !elevations.is_empty() {
-            notes.refuse_on_error()?;
+            findings.refuse_on_error()?;
         }
         return Err(no_walls(lines, job));
     }
@@ -105,31 +117,21 @@ fn part(
     }
     house.corners = corners::paired(&house);
     // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
-    parts::report(&house, job, notes);
-    angled::widen(&mut house, job, notes);
-    returns::add(&mut house, job, notes);
-    corners::report(&house, job.sheet.lengths, notes);
+    parts::report(&house, job, findings);
+    angled::widen(&mut house, job, findings);
+    returns::add(&mut house, job, findings);
+    corners::report(&house, findings);
     Ok(house)
 }
 
 /// Says of which views the heights are not tied to the others by a level line.
-fn report_levels(views: &[&str], all: usize, based: bool, notes: &mut Notes) {
+fn report_levels(views: &[&str], all: usize, based: bool, findings: &mut Findings) {
     // A single view has nothing to be tied to.
     if views.is_empty() || all < 2 {
         return;
     }
-    let how = if based {
-        "heights are taken from the lowest wall of all views"
-    } else {
-        "heights are taken from each one's own lowest wall"
-    };
-    let message = format!("no level line is drawn in {}; {how}", views.join(", "));
-    let help = "Draw the first-floor line across each elevation on A-FLOR-LEVL, so that courses meet at the corners.";
-    notes.push(if based {
-        Note::info("level-assumed", message, help)
-    } else {
-        Note::warning("level-assumed", message, help)
-    });
+    let elevations = views.iter().map(|v| ElevationName::from(*v)).collect();
+    findings.push(Finding::new(ViewFinding::LevelAssumed { elevations, shared_base: based }));
 }
 
 /// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
@@ -151,35 +153,20 @@ fn walls_of(
     view: &views::View,
     found: &[Outline],
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Vec<Outline> {
     let here: Vec<Outline> = found.iter().filter(|o| view.holds(lines, o)).cloned().collect();
     if here.is_empty() && view.of_job {
-        return ways::loose::of_view(lines, view.strokes(lines), job, notes);
+        return ways::loose::of_view(lines, view.strokes(lines), job, findings);
     }
     here
 }
 
 /// Nothing to side: says what the drawing holds instead.
 fn no_walls(lines: &Linework, job: &Job) -> Refusal {
-    let found: Vec<String> = lines
-        .layers
-        .iter()
-        .filter(|l| l.items > 0)
-        .take(30)
-        .map(|l| {
-            let hidden = if l.layer.shown { "" } else { ", hidden" };
-            format!("{} ({}{hidden})", l.layer.name, l.items)
-        })
-        .collect();
-    let found =
-        if found.is_empty() { "none with anything on it".to_owned() } else { found.join(", ") };
-    let message = format!(
-        "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",
-        job.patterns(Role::Wall).join(", ")
-    );
-    let help = "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers DRAWING --suggest` makes a beginning.";
-    Note::error("no-walls", message, help).into()
+    let layers = lines.layers.iter().filter(|l| l.items > 0).take(30).map(LayerCount::from);
+    let (wall_layers, layers) = (job.patterns(Role::Wall), layers.collect());
+    Refusal::new(HouseFinding::NoWalls { wall_layers, layers })
 }
 
 fn elevation(
@@ -188,7 +175,7 @@ fn elevation(
     outlines: Vec<Outline>,
     base: Option<f64>,
     (job, part): (&Job, Option<usize>),
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Option<DrawnElevation> {
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
@@ -197,8 +184,8 @@ fn elevation(
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.
     let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
-    let local = Local { lines, view, origin, to_source, job, part };
-    let (walls, zones) = faces::walls(&local, outlines, notes);
+    let local = ViewFrame { lines, view, origin, to_source, job, part };
+    let (walls, zones) = faces::walls(&local, outlines, findings);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
@@ -235,41 +222,4 @@ fn level_line(lines: &Linework, view: &views::View) -> Option<f64> {
         }
     }
     found.map(|(_, y)| y)
-}
-
-/// One view with its own coordinates.
-pub(crate) struct Local<'a> {
-    pub(crate) lines: &'a Linework,
-    pub(crate) view: &'a views::View,
-    /// Origin of the elevation, inches of the whole drawing.
-    pub(crate) origin: Point,
-    pub(crate) to_source: Affine,
-    pub(crate) job: &'a Job,
-    /// The zone that is laid out; the house where none is named.
-    pub(crate) part: Option<usize>,
-}
-
-impl<'a> Local<'a> {
-    /// A place of the whole drawing in elevation inches.
-    pub(crate) fn place(&self, p: Point) -> Point {
-        p - self.origin.to_vec2()
-    }
-
-    /// An elevation place in source coordinates.
-    pub(crate) fn source(&self, p: Point) -> Point {
-        self.to_source * p
-    }
-
-    pub(crate) fn strokes(&self, role: Role) -> impl Iterator<Item = &'a Stroke> + use<'a> {
-        self.view.strokes(self.lines).filter(move |s| s.role == Some(role))
-    }
-
-    pub(crate) fn ring(&self, s: &Stroke) -> Vec<Point> {
-        s.points.iter().map(|p| self.place(*p)).collect()
-    }
-}
-
-/// Box of a stroke.
-pub(crate) fn stroke_box(s: &Stroke) -> Rect {
-    crate::geom::polygon::bounds(&s.points).unwrap_or(Rect::ZERO)
 }

@@ -2,15 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use super::Local;
-use crate::diag::{Note, Notes};
+use super::frame::ViewFrame;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::counted;
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (FACTS section 3, call sizes).
@@ -27,7 +27,7 @@ struct Drawn {
 }
 
 /// The openings of a view.
-pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
+pub(super) fn openings(local: &ViewFrame, findings: &mut Findings) -> Vec<DrawnOpening> {
     let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
@@ -38,18 +38,9 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
     if let Some((first, n)) = open.fold(None, |acc: Option<(&Stroke, usize)>, s| {
         Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
     }) {
-        let at = local.source(local.place(super::stroke_box(first).center()));
-        let message = format!(
-            "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
-            counted(n, "loose line")
-        );
-        let help = "If they show an opening, draw it as a block or a closed outline.";
-        notes.push(
-            Note::info("opening-loose", message, help)
-                .about(&first.origin)
-                .at(at)
-                .on(&local.view.name),
-        );
+        let at = local.source(local.place(super::outline::stroke_box(first).center()));
+        let finding = Finding::new(HouseFinding::OpeningLoose { lines: n });
+        findings.push(finding.about(&first.origin).at(at).on(&local.view.name));
     }
     found
         .into_iter()
@@ -80,7 +71,7 @@ pub(super) fn openings(local: &Local, notes: &mut Notes) -> Vec<DrawnOpening> {
 }
 
 /// The fixtures of a view.
-pub(super) fn obstacles(local: &Local) -> Vec<DrawnObstacle> {
+pub(super) fn obstacles(local: &ViewFrame) -> Vec<DrawnObstacle> {
     let found = outermost(things(local, &[Role::MountingBlock, Role::Obstacle]));
     found
         .into_iter()
@@ -107,7 +98,7 @@ fn root(lines: &Linework, mut group: usize) -> usize {
     group
 }
 
-fn things(local: &Local, roles: &[Role]) -> Vec<Drawn> {
+fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
     let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
     let mut out = Vec::new();
     for role in roles {
@@ -140,7 +131,7 @@ fn wound(ring: Ring) -> Ring {
 
 /// The outside of a block's linework: its largest loop if that holds the rest, the union of its
 /// loops, else the box round its lines.
-fn group_outline(local: &Local, strokes: &[&Stroke]) -> Option<Ring> {
+fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
     let points: Vec<Point> =
         strokes.iter().flat_map(|s| s.points.iter().map(|p| local.place(*p))).collect();
     let all = bounds(&points)?;

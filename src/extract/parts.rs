@@ -1,7 +1,9 @@
 //! Bands and building joints: what parts the siding of a wall (FACTS OT-14, OT-18).
 
-use super::Local;
-use crate::diag::{Note, Notes};
+use super::frame::ViewFrame;
+use crate::finding::house::HouseFinding;
+use crate::finding::views::{JobList, ViewFinding};
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::tol::LEVEL;
@@ -10,7 +12,7 @@ use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
 
 /// Closed outlines of bands, and the bands of the job.
-pub(super) fn bands(local: &Local, frame: Rect, drawn: Vec<Polygon>) -> Vec<Polygon> {
+pub(super) fn bands(local: &ViewFrame, frame: Rect, drawn: Vec<Polygon>) -> Vec<Polygon> {
     let here = |e: &Option<String>| e.as_ref().is_none_or(|e| same_name(e, &local.view.name));
     let of_job = local.job.bands.iter().filter(|b| here(&b.elevation)).map(|b| {
         let (left, right) = (b.left.unwrap_or(frame.x0 - 1.0), b.right.unwrap_or(frame.x1 + 1.0));
@@ -25,7 +27,7 @@ pub(super) fn same_name(a: &str, b: &str) -> bool {
 }
 
 /// Places of joints and the heights over which they are drawn.
-pub(super) fn joints(local: &Local) -> Vec<(f64, f64, f64)> {
+pub(super) fn joints(local: &ViewFrame) -> Vec<(f64, f64, f64)> {
     let drawn = local.strokes(Role::Joint).flat_map(|s| {
         let ring = local.ring(s);
         let pairs: Vec<(f64, f64, f64)> = ring
@@ -62,11 +64,11 @@ pub(super) fn strip(outline: &Polygon, x: f64, gap: f64) -> Polygon {
 
 /// Tells of a joint that runs through an opening: it cannot be one of the building.
 pub(super) fn through_openings(
-    local: &Local,
+    local: &ViewFrame,
     outline: &Polygon,
     joints: &[f64],
     openings: &[DrawnOpening],
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     for x in joints {
         let struck = openings.iter().find(|o| {
@@ -75,11 +77,9 @@ pub(super) fn through_openings(
             left < *x && *x < right && outline.contains(middle)
         });
         if let Some(o) = struck {
-            let message = "a joint of the building runs through an opening, which is taken as two";
-            let help = "Move the joint, or the opening, to where it is.";
             let at = local.source(Point::new(*x, o.sides().2));
-            let note = Note::warning("joint-in-opening", message, help).on(&local.view.name);
-            notes.push(note.about(&o.origin).at(at));
+            let finding = Finding::new(HouseFinding::JointInOpening {}).on(&local.view.name);
+            findings.push(finding.about(&o.origin).at(at));
         }
     }
 }
@@ -101,19 +101,18 @@ pub(super) fn boards(wall: &DrawnWall, bands: &[Polygon], strips: &[Polygon]) ->
 }
 
 /// Tells of bands, joints and regions of zones of the job that name no elevation.
-pub(super) fn report(house: &House, job: &crate::job::Job, notes: &mut Notes) {
+pub(super) fn report(house: &House, job: &crate::job::Job, findings: &mut Findings) {
     let known = |name: &str| house.elevations.iter().any(|e| same_name(&e.name, name));
-    let bands = job.bands.iter().filter_map(|b| b.elevation.as_ref()).map(|e| ("band", e));
-    let joints = job.joints.iter().map(|j| ("joint", &j.elevation));
-    let regions = job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
-    let regions = regions.map(|e| ("zone.region", e));
-    for (table, name) in bands.chain(joints).chain(regions).filter(|(_, n)| !known(n)) {
-        let all: Vec<&str> = house.elevations.iter().map(|e| e.name.as_str()).collect();
-        let message = format!(
-            "`{table}` names the elevation `{name}`; the elevations are {}",
-            all.join(", ")
-        );
-        let help = "Correct the name in the job file.";
-        notes.push(Note::error("part-unknown", message, help));
+    let of_bands = job.bands.iter().filter_map(|b| b.elevation.as_ref());
+    let of_joints = job.joints.iter().map(|j| &j.elevation);
+    let of_regions = job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
+    let named = of_bands
+        .map(|e| (JobList::Band, e))
+        .chain(of_joints.map(|e| (JobList::Joint, e)))
+        .chain(of_regions.map(|e| (JobList::ZoneRegion, e)));
+    for (list, name) in named.filter(|(_, name)| !known(name)) {
+        let elevations = house.elevations.iter().map(|e| e.name.clone()).collect();
+        let kind = ViewFinding::PartUnknown { list, named: name.clone(), elevations };
+        findings.push(Finding::new(kind));
     }
 }

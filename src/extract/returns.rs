@@ -1,34 +1,38 @@
 //! Walls round a corner that the job gives because no elevation shows them (FACTS OT-21): each an
 //! elevation of its own, on the heights of its corner, so that courses meet there.
 
-use crate::diag::{Note, Notes, Origin};
+use crate::finding::corners::{CornerFinding, ReturnFault};
+use crate::finding::{Finding, Findings};
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{Job, ReturnWall};
 use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House, WallWay};
+use crate::model::ids::CornerId;
+use crate::origin::Origin;
 
 /// Room between what is drawn and a wall placed beside it in the source, inches: of our own choosing.
 const BESIDE: f64 = 120.0;
 
 /// Adds the walls that the job gives.
-pub(super) fn add(house: &mut House, job: &Job, notes: &mut Notes) {
+pub(super) fn add(house: &mut House, job: &Job, findings: &mut Findings) {
     let mut free = drawn(house).map_or(Point::ZERO, |r| Point::new(r.x1, r.y0));
     for r in &job.returns {
-        let Some(near) = open(house, &r.corner, notes) else { continue };
+        let Some(near) = open(house, &r.corner, findings) else { continue };
         if r.width <= 0.0 {
             house.corners[near].by = Pairing::Bare;
             continue;
         }
         let far = match &r.to {
             None => None,
-            Some(name) => match open(house, name, notes) {
+            Some(name) => match open(house, name, findings) {
                 Some(far) if far != near => Some(far),
                 Some(_) => {
-                    let message = format!("the return at `{}` ends where it begins", r.corner);
-                    let help = "Name another corner as `to`, or leave it out.";
-                    notes.push(Note::error("return-corner-unknown", message, help));
+                    let named = r.corner.clone();
+                    let fault = ReturnFault::EndsWhereItBegins;
+                    let kind = CornerFinding::ReturnCornerUnknown { named, fault };
+                    findings.push(Finding::new(kind));
                     continue;
                 }
                 None => continue,
@@ -40,7 +44,7 @@ pub(super) fn add(house: &mut House, job: &Job, notes: &mut Notes) {
 }
 
 /// The open corner of this name or tag.
-fn open(house: &House, name: &str, notes: &mut Notes) -> Option<usize> {
+fn open(house: &House, name: &str, findings: &mut Findings) -> Option<usize> {
     let named = |tag: bool| {
         let is = move |c: &crate::model::corner::Corner| {
             if tag { c.tag.as_deref() == Some(name) } else { c.id == name || side(c, name) }
@@ -54,23 +58,20 @@ fn open(house: &House, name: &str, notes: &mut Notes) -> Option<usize> {
     if let [one] = still[..] {
         return Some(one);
     }
-    let ids = |of: &mut dyn Iterator<Item = usize>| -> String {
-        let ids: Vec<&str> = of.map(|i| house.corners[i].id.as_str()).collect();
-        if ids.is_empty() { "none".to_owned() } else { ids.join(", ") }
+    let ids = |of: &[usize]| -> Vec<CornerId> {
+        of.iter().map(|i| house.corners[*i].id.clone()).collect()
     };
-    let without =
-        ids(&mut (0..house.corners.len()).filter(|i| house.corners[*i].by == Pairing::Open));
-    let message = if !still.is_empty() {
-        format!("`return` names the corner `{name}`, which may be {}", ids(&mut still.into_iter()))
+    let all_open: Vec<usize> =
+        (0..house.corners.len()).filter(|i| house.corners[*i].by == Pairing::Open).collect();
+    let fault = if !still.is_empty() {
+        ReturnFault::Ambiguous { corners: ids(&still) }
     } else if found.is_empty() {
-        format!("`return` names the corner `{name}`, which no wall has; open corners: {without}")
+        ReturnFault::NoSuchCorner { open: ids(&all_open) }
     } else {
-        format!(
-            "`return` names the corner `{name}`, both of whose walls are known; open corners: {without}"
-        )
+        ReturnFault::BothWallsKnown { open: ids(&all_open) }
     };
-    let help = "Correct the corner in the job file; `layout.json` lists them under `corners`.";
-    notes.push(Note::error("return-corner-unknown", message, help));
+    let named = name.to_owned();
+    findings.push(Finding::new(CornerFinding::ReturnCornerUnknown { named, fault }));
     None
 }
 

@@ -1,8 +1,9 @@
 //! Parts of walls with another cladding, measured.
 
+use super::frame::ViewFrame;
 use super::limits::NOISE;
-use super::ways::Outline;
-use super::{Local, parts};
+use super::outline::Outline;
+use super::parts;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::tol::snap;
@@ -11,14 +12,14 @@ use crate::model::house::{DrawnOpening, DrawnZone};
 use crate::model::linework::{Role, Stroke};
 
 /// The zone of a stroke, by its layer.
-fn zone_of(local: &Local, s: &Stroke) -> Option<usize> {
+fn zone_of(local: &ViewFrame, s: &Stroke) -> Option<usize> {
     let layer = local.lines.layers.get(s.layer)?;
     local.job.zone_of(&layer.layer.name)
 }
 
 /// Closed outlines on the layers of a zone and the regions the job gives it; of bare areas for
 /// `None`.
-pub(super) fn loops(local: &Local, zone: Option<usize>) -> Vec<Polygon> {
+pub(super) fn loops(local: &ViewFrame, zone: Option<usize>) -> Vec<Polygon> {
     let drawn = local
         .strokes(Role::Bare)
         .filter(|s| s.closed && s.points.len() >= 3 && zone_of(local, s) == zone)
@@ -35,13 +36,13 @@ pub(super) fn loops(local: &Local, zone: Option<usize>) -> Vec<Polygon> {
 }
 
 /// What panels of a zone keep off, as drawn: bare areas, and zones that go before it.
-pub(super) fn bare(local: &Local) -> Vec<Polygon> {
+pub(super) fn bare(local: &ViewFrame) -> Vec<Polygon> {
     let before = (0..local.part.unwrap_or(local.job.zone.len())).map(Some);
     std::iter::once(None).chain(before).flat_map(|z| loops(local, z)).collect()
 }
 
 /// What of a wall lies outside the zone that is laid out; nothing where the house is.
-pub(super) fn outside(local: &Local, wall: &Polygon) -> Vec<Polygon> {
+pub(super) fn outside(local: &ViewFrame, wall: &Polygon) -> Vec<Polygon> {
     let Some(zone) = local.part else { return Vec::new() };
     difference(std::slice::from_ref(wall), &union_all(&loops(local, Some(zone))))
         .iter()
@@ -50,7 +51,7 @@ pub(super) fn outside(local: &Local, wall: &Polygon) -> Vec<Polygon> {
 }
 
 /// The same as closed outlines, those round a zone inside its wall too.
-pub(super) fn border(local: &Local, wall: &Polygon) -> Vec<Polygon> {
+pub(super) fn border(local: &ViewFrame, wall: &Polygon) -> Vec<Polygon> {
     let rings = |p: &Polygon| p.rings().map(|r| Polygon::simple(r.to_vec())).collect::<Vec<_>>();
     outside(local, wall).iter().flat_map(rings).collect()
 }
@@ -58,7 +59,7 @@ pub(super) fn border(local: &Local, wall: &Polygon) -> Vec<Polygon> {
 /// What each zone covers of the walls of a view, less what is bare or hidden in it; where zones
 /// overlap the first has it.
 pub(super) fn areas(
-    local: &Local,
+    local: &ViewFrame,
     outlines: &[Outline],
     openings: &[DrawnOpening],
     roofs: &[Polygon],

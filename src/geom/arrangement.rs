@@ -8,6 +8,7 @@ use spade::handles::FixedVertexHandle;
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
 use super::polygon::{Polygon, ring_contains, sides, signed_area};
+use super::segment::Segment;
 use super::tol::snap;
 use super::vocabulary::{Point, Ring};
 
@@ -20,9 +21,6 @@ pub struct Arrangement {
     /// moved onto it.
     pub welded: usize,
 }
-
-/// A straight line between two places.
-pub type Segment = (Point, Point);
 
 /// Faces of `segments`, whose ends are first welded to ends and lines nearer than `weld` inches.
 ///

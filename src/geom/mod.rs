@@ -5,6 +5,7 @@ pub mod boolean;
 pub mod flatten;
 pub mod near;
 pub mod polygon;
+pub mod segment;
 pub mod sliver;
 pub mod strip;
 pub mod tol;

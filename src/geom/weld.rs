@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::arrangement::Segment;
+use super::segment::Segment;
 use super::vocabulary::Point;
 
 /// Ends moved by less than this were only rounded to the grid.

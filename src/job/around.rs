@@ -6,8 +6,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::Job;
+use super::fault::Fault;
 use super::length::{Length, length, lengths, maybe_length};
-use super::ranges::Fault;
 
 /// A wall round a corner that no elevation shows (FACTS OT-21): it is laid out as an elevation of
 /// its own.
@@ -54,10 +54,7 @@ pub const WIDEST: f64 = 12_000.0;
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     let mut check = |key: String, value: f64, least: f64| {
-        if !(value >= least && value <= WIDEST) {
-            let message = format!("`{key}` is {value}; it must be between {least} and {WIDEST}");
-            out.push(Fault { keys: vec![key], message });
-        }
+        out.extend(Fault::out_of_range(&key, value, least, WIDEST));
     };
     for (i, r) in job.returns.iter().enumerate() {
         check(format!("return.{i}.width"), r.width, 0.0);

@@ -7,10 +7,6 @@ use super::length::{Length, length};
 use crate::geom::vocabulary::Point;
 use crate::units::{Unit, parse_length};
 
-/// How a known distance is written.
-pub const KNOWN_HELP: &str =
-    "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units.";
-
 /// How the drawing is read.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]

@@ -4,12 +4,12 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::Job;
+use super::fault::Fault;
 use super::nearest::{distance, near};
-use super::ranges::{self, Fault};
+use super::ranges;
 use super::schema;
-use crate::diag::{Note, Refusal};
-
-const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
+use crate::finding::Refusal;
+use crate::finding::job::{FilePlace, JobFileFault, JobFinding, JobSource, UnknownKey};
 
 /// Unknown keys told at once.
 const MOST: usize = 8;
@@ -33,7 +33,7 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
     let faults = ranges::faults(&job);
-    if faults.is_empty() { Ok(job) } else { Err(out_of_range(&faults, &table, text, name)) }
+    if faults.is_empty() { Ok(job) } else { Err(out_of_range(faults, &table, text, name)) }
 }
 
 /// A text as a TOML file spells it, quoted and escaped.
@@ -42,28 +42,15 @@ pub fn quoted(text: &str) -> String {
 }
 
 /// Every value out of range with its place: that of the first key it hangs on which the file sets.
-fn out_of_range(faults: &[Fault], table: &Spanned<DeTable>, text: &str, name: &str) -> Refusal {
-    let mut placed: Vec<(usize, String)> = faults
-        .iter()
-        .map(|f| {
-            let at = f.keys.iter().find_map(|k| value_at(table.get_ref(), k));
-            (at.unwrap_or(0), f.message.clone())
-        })
-        .collect();
-    placed.sort();
-    let each: Vec<String> = placed
-        .iter()
-        .take(MOST)
-        .map(|(byte, message)| {
-            let (line, column) = place(text, *byte);
-            format!("{name}:{line}:{column}: {message}")
-        })
-        .collect();
-    let mut message = each.join("; ");
-    if placed.len() > MOST {
-        message.push_str(&format!("; and {} more", placed.len() - MOST));
-    }
-    Note::error("job-value", message, ranges::HELP).into()
+fn out_of_range(faults: Vec<Fault>, table: &Spanned<DeTable>, text: &str, name: &str) -> Refusal {
+    let start = |f: &Fault| f.keys.iter().find_map(|k| value_at(table.get_ref(), k)).unwrap_or(0);
+    let mut placed: Vec<(usize, Fault)> = faults.into_iter().map(|f| (start(&f), f)).collect();
+    placed.sort_by_key(|(byte, _)| *byte);
+    let more = placed.len().saturating_sub(MOST);
+    let faults =
+        placed.into_iter().take(MOST).map(|(byte, f)| f.placed(Some(place(text, byte)))).collect();
+    let source = JobSource::File { file: name.to_owned() };
+    Refusal::new(JobFinding::JobValue { source, faults, more })
 }
 
 /// First byte of the value under a dotted key; tables of a list by number.
@@ -85,22 +72,21 @@ fn value_at(table: &DeTable, key: &str) -> Option<usize> {
 }
 
 /// Line and column of a byte, from 1; columns in characters.
-fn place(text: &str, byte: usize) -> (usize, usize) {
+fn place(text: &str, byte: usize) -> FilePlace {
     let before = text.get(..byte).unwrap_or(text);
     let line = before.matches('\n').count() + 1;
-    (line, before.rsplit('\n').next().map_or(0, |l| l.chars().count()) + 1)
+    let column = before.rsplit('\n').next().map_or(0, |l| l.chars().count()) + 1;
+    FilePlace { line, column }
 }
 
 /// What the reader of TOML, or of a value, says, with its place and the key whose value it is.
 fn fault(error: &toml::de::Error, table: Option<&DeTable>, text: &str, name: &str) -> Refusal {
-    let place = error.span().map_or(String::new(), |s| {
-        let (line, column) = place(text, s.start);
-        format!(":{line}:{column}")
-    });
-    let key = error.span().and_then(|s| key_of(table?, s.start));
-    let key = key.map_or(String::new(), |k| format!("{}: ", spoken(&k)));
-    let message = error.message().trim();
-    Note::error("job-unreadable", format!("{name}{place}: {key}{message}"), LIST).into()
+    let fault = JobFileFault::Form {
+        place: error.span().map(|s| place(text, s.start)),
+        key: error.span().and_then(|s| key_of(table?, s.start)),
+        parser_says: error.message().trim().to_owned(),
+    };
+    Refusal::new(JobFinding::JobUnreadable { file: name.to_owned(), fault })
 }
 
 /// The dotted path of the key in whose value a byte lies.
@@ -163,36 +149,16 @@ fn unknown_keys(
 }
 
 fn refusal(unknown: &[(usize, String)], known: &[String], text: &str, name: &str) -> Refusal {
-    let one = |(byte, path): &(usize, String)| {
-        let (line, column) = place(text, *byte);
-        format!("{name}:{line}:{column}: unknown key {}", spoken(path))
+    let one = |(byte, key): &(usize, String)| UnknownKey {
+        place: place(text, *byte),
+        key: key.clone(),
+        nearest: nearest(key, known).cloned(),
     };
-    let mut message = unknown.first().map(one).unwrap_or_default();
-    for more in unknown.iter().take(MOST).skip(1) {
-        message.push_str(&format!("; {}", one(more)));
-    }
-    if unknown.len() > MOST {
-        message.push_str(&format!("; and {} more", unknown.len() - MOST));
-    }
-    let meant: Vec<String> = unknown
-        .iter()
-        .take(MOST)
-        .filter_map(|(_, path)| nearest(path, known).map(|k| spoken(k)))
-        .collect();
-    let help = if meant.is_empty() {
-        LIST.to_owned()
-    } else {
-        format!("Did you mean {}? {LIST}", meant.join(", "))
+    let fault = JobFileFault::UnknownKeys {
+        keys: unknown.iter().take(MOST).map(one).collect(),
+        more: unknown.len().saturating_sub(MOST),
     };
-    Note::error("job-unreadable", message, &help).into()
-}
-
-/// A dotted path as the file writes it: the key, and the table it stands in.
-fn spoken(path: &str) -> String {
-    match path.rsplit_once('.') {
-        Some((table, key)) => format!("`{key}` in [{table}]"),
-        None => format!("`{path}`"),
-    }
+    Refusal::new(JobFinding::JobUnreadable { file: name.to_owned(), fault })
 }
 
 /// The known key nearest to `path`: one with the same last word in another table before one that is
@@ -218,37 +184,81 @@ fn nearest<'a>(path: &str, known: &'a [String]) -> Option<&'a String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::FindingKind;
+    use crate::finding::job_value::ValueFault;
 
-    fn refused(text: &str) -> Note {
-        *parse(text, "job.toml").unwrap_err().0
+    fn refused(text: &str) -> JobFinding {
+        match parse(text, "job.toml").unwrap_err().0.kind {
+            FindingKind::Job(found) => found,
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    /// Unknown keys: line, column, key, and the key that may be meant.
+    fn unknown(text: &str) -> Vec<(usize, usize, String, Option<String>)> {
+        match refused(text) {
+            JobFinding::JobUnreadable { fault: JobFileFault::UnknownKeys { keys, .. }, .. } => {
+                let one = |k: UnknownKey| (k.place.line, k.place.column, k.key, k.nearest);
+                keys.into_iter().map(one).collect()
+            }
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    /// A fault of form: line, column and key.
+    fn form(text: &str) -> (usize, usize, Option<String>) {
+        match refused(text) {
+            JobFinding::JobUnreadable { fault: JobFileFault::Form { place, key, .. }, .. } => {
+                let place = place.unwrap();
+                (place.line, place.column, key)
+            }
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    /// Faults of values: line, column, and what is wrong.
+    fn values(text: &str) -> Vec<(usize, usize, ValueFault)> {
+        match refused(text) {
+            JobFinding::JobValue { source, faults, .. } => {
+                assert_eq!(source, JobSource::File { file: "job.toml".to_owned() });
+                let placed = faults.into_iter().map(|f| (f.place.unwrap(), f.fault));
+                placed.map(|(p, fault)| (p.line, p.column, fault)).collect()
+            }
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    fn nearest_to(text: &str) -> Option<String> {
+        unknown(text).remove(0).3
     }
 
     #[test]
     fn an_unknown_key_is_placed_and_the_nearest_named() {
-        let e = refused("[product]\nexposure = 8\nlenght = 150\n");
-        assert_eq!(e.message, "job.toml:3:1: unknown key `lenght` in [product]");
-        assert!(e.help.contains("`length` in [product]"), "{}", e.help);
+        let found = unknown("[product]\nexposure = 8\nlenght = 150\n");
+        let nearest = Some("product.length".to_owned());
+        assert_eq!(found, [(3, 1, "product.lenght".to_owned(), nearest)]);
     }
 
     #[test]
     fn a_key_in_the_wrong_table_is_sent_to_its_own() {
-        let e = refused("[product]\nstagger = 24\n");
-        assert!(e.help.contains("`stagger` in [seams]"), "{}", e.help);
-        let e = refused("colour = \"sand\"\n");
-        assert!(e.help.contains("`colour` in [product]"), "{}", e.help);
+        let meant = nearest_to("[product]\nstagger = 24\n");
+        assert_eq!(meant.as_deref(), Some("seams.stagger"));
+        let meant = nearest_to("carton = 20\n");
+        assert_eq!(meant.as_deref(), Some("product.carton"));
     }
 
     #[test]
-    fn every_unknown_key_is_told_in_the_order_of_the_file() {
-        let e = refused("[sheets]\npaper = \"A3\"\n[[elevation]]\nname = \"F\"\n  regoin = []\n");
-        let places = [
-            "job.toml:1:2: unknown key `sheets`",
-            "job.toml:5:3: unknown key `regoin` in [elevation]",
+    fn every_unknown_key_is_given_in_the_order_of_the_file() {
+        let found =
+            unknown("[sheets]\npaper = \"A3\"\n[[elevation]]\nname = \"F\"\n  regoin = []\n");
+        let some = |text: &str| Some(text.to_owned());
+        let expected = [
+            (1, 2, "sheets".to_owned(), some("sheet")),
+            (5, 3, "elevation.regoin".to_owned(), some("elevation.region")),
         ];
-        assert_eq!(e.message, places.join("; "));
-        assert!(e.help.contains("`sheet`, `region` in [elevation]"), "{}", e.help);
+        assert_eq!(found, expected);
         // What is like nothing is not guessed at.
-        assert!(!refused("zzzzzzzz = 1\n").help.contains("Did you mean"));
+        assert_eq!(nearest_to("zzzzzzzz = 1\n"), None);
     }
 
     #[test]
@@ -258,52 +268,69 @@ mod tests {
             "j",
         );
         assert!(job.is_ok(), "{job:?}");
-        assert!(refused("[layers]\nwindows = [\"X\"]\n").help.contains("`window` in [layers]"));
+        let meant = nearest_to("[layers]\nwindows = [\"X\"]\n");
+        assert_eq!(meant.as_deref(), Some("layers.window"));
     }
 
     #[test]
     fn faults_of_form_and_value_are_placed() {
-        assert!(refused("[product\n").message.starts_with("job.toml:1:"));
-        let e = refused("[product]\nexposure = 8\nfaces = \"two\"\n");
-        assert!(e.message.starts_with("job.toml:3:9: `faces` in [product]: "), "{}", e.message);
-        let e = refused("[[band]]\nbottom = 1\ntop = 9\n[[band]]\nbottom = \"low\"\n");
-        assert!(e.message.starts_with("job.toml:5:10: `bottom` in [band]: not a"), "{}", e.message);
-        let e = refused("[product]\ncarton = 1\ncarton = 2\n");
-        assert!(e.message.starts_with("job.toml:3:1: "), "{}", e.message);
+        assert_eq!(form("[product\n").0, 1);
+        let key = |text: &str| Some(text.to_owned());
+        let text = "[product]\nexposure = 8\nfaces = \"two\"\n";
+        assert_eq!(form(text), (3, 9, key("product.faces")));
+        let text = "[[band]]\nbottom = 1\ntop = 9\n[[band]]\nbottom = \"low\"\n";
+        assert_eq!(form(text), (5, 10, key("band.bottom")));
+        let (line, column, _) = form("[product]\ncarton = 1\ncarton = 2\n");
+        assert_eq!((line, column), (3, 1));
     }
 
     #[test]
     fn lengths_come_as_numbers_or_texts() {
         let job = parse("[product]\nlength = \"16'-8\\\"\"\nexposure = 7\n", "j").unwrap();
         assert_eq!((job.product.length, job.product.exposure), (200.0, 7.0));
-        assert!(refused("[product]\nlength = \"long\"\n").message.contains("not a length"));
+        assert_eq!(form("[product]\nlength = \"long\"\n").2.as_deref(), Some("product.length"));
     }
 
     #[test]
     fn values_out_of_range_are_refused() {
-        let e = refused("[seams]\nstagger = -1\n");
-        assert_eq!(e.code, "job-value");
-        assert!(e.message.starts_with("job.toml:2:11: `seams.stagger` is -1;"), "{}", e.message);
-        assert!(refused("[product]\nexposure = inf\n").message.starts_with("job.toml:2:12: "));
-        // Every one is told, in the order of the file.
-        let e = refused("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
-        assert!(e.message.starts_with("job.toml:2:7: `trim.tab` is 9;"), "{}", e.message);
-        assert!(e.message.contains("; job.toml:4:10: `product.carton` is 0;"), "{}", e.message);
+        let range = |key: &str, value, least, most| ValueFault::OutOfRange {
+            key: key.to_owned(),
+            value,
+            least,
+            most,
+        };
+        let found = values("[seams]\nstagger = -1\n");
+        assert_eq!(found, [(2, 11, range("seams.stagger", -1.0, 0.0, 600.0))]);
+        let key = "product.exposure".to_owned();
+        let found = values("[product]\nexposure = inf\n");
+        assert_eq!(found[0], (2, 12, ValueFault::NotFinite { key }));
+        // Every one is given, in the order of the file.
+        let found = values("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
+        assert_eq!(found[0], (2, 7, range("trim.tab", 9.0, 0.0, 6.0)));
+        assert_eq!(found[1], (4, 10, range("product.carton", 0.0, 1.0, 1000.0)));
     }
 
     #[test]
     fn values_that_hang_on_one_another_are_placed_where_the_file_sets_one() {
-        let e = refused("[drawing]\nweld = 0.1\nknown = \"0,0 1 = 8 ft\"\n");
-        assert!(e.message.starts_with("job.toml:3:9: "), "{}", e.message);
+        let first = |text: &str| values(text).remove(0);
+        let (line, column, _) = first("[drawing]\nweld = 0.1\nknown = \"0,0 1 = 8 ft\"\n");
+        assert_eq!((line, column), (3, 9));
         // The shortest piece is 24 in by default: more than half a panel of 40 in.
-        let e = refused("[product]\nlength = 40\n");
-        assert!(e.message.starts_with("job.toml:2:10: `seams.shortest` is 24;"), "{}", e.message);
-        let e = refused(
-            "[[elevation]]\nname = \"A\"\n[[elevation]]\nname = \"B\"\nregion = [0, 0, -1, 5]\n",
-        );
-        assert!(e.message.starts_with("job.toml:5:10: the region of `B`"), "{}", e.message);
-        let e = refused("[drawing]\naccept = [\"opening-outsid\"]\n");
-        assert!(e.message.contains("opening-outside and dimension-disagrees"), "{}", e.message);
-        assert!(refused("[layers]\nwall = [\"\"]\n").message.starts_with("job.toml:2:8: "));
+        let found = first("[product]\nlength = 40\n");
+        let fault = ValueFault::TooLargeFor {
+            key: "seams.shortest".to_owned(),
+            value: 24.0,
+            most: 20.0,
+            other: "product.length".to_owned(),
+        };
+        assert_eq!(found, (2, 10, fault));
+        let text =
+            "[[elevation]]\nname = \"A\"\n[[elevation]]\nname = \"B\"\nregion = [0, 0, -1, 5]\n";
+        let (key, view) = ("elevation.1.region".to_owned(), "B".to_owned());
+        assert_eq!(first(text), (5, 10, ValueFault::RegionEmpty { key, view }));
+        let (.., fault) = first("[drawing]\naccept = [\"opening-outsid\"]\n");
+        assert!(matches!(fault, ValueFault::NotOneOf { choices, .. } if choices.len() == 2));
+        let (line, column, _) = first("[layers]\nwall = [\"\"]\n");
+        assert_eq!((line, column), (2, 8));
     }
 }

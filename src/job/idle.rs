@@ -3,7 +3,7 @@
 use super::Job;
 use super::boards::Boards;
 use super::courses::CourseRules;
-use super::ranges::Fault;
+use super::fault::Fault;
 use super::seams::SeamSettings;
 use super::siding::system::{CutEdgeRule, SidingSystem};
 use super::takeoff::TakeoffRules;
@@ -17,10 +17,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let idle = |s: &Setting| s.2 && !systems.iter().any(|system| (s.0)(system));
     settings(job)
         .filter(idle)
-        .map(|(_, key, _)| Fault {
-            keys: vec![key.to_owned(), "product.kind".to_owned()],
-            message: format!("`{key}` says nothing about `{}`", job.product.kind.key()),
-        })
+        .map(|(_, key, _)| Fault::of_other_siding(job.product.kind, key))
         .collect()
 }
 

@@ -1,6 +1,7 @@
 //! Papers and drawing scales: what a job may name.
 
-use super::ranges::Fault;
+use super::fault::Fault;
+use crate::finding::job_value::ValueFault;
 use crate::units::{LengthStyle, MM_PER_INCH, Unit, parse_length};
 
 /// A sheet size, landscape, inches.
@@ -105,22 +106,19 @@ pub fn scale(text: &str) -> Option<Scale> {
 
 /// A paper or a scale there is none of, with what there is.
 pub(super) fn faults(paper_name: &str, scale_text: Option<&str>) -> Vec<Fault> {
-    let fault = |key: &str, message: String| Fault { keys: vec![key.to_owned()], message };
+    let fault = |key: &str, text: &str, choices: Vec<String>| {
+        let (key, text) = (key.to_owned(), text.to_owned());
+        Fault::new([key.clone()], ValueFault::NotOneOf { key, text, choices })
+    };
     let mut out = Vec::new();
     if paper(paper_name).is_none() {
-        let names: Vec<&str> = PAPERS.iter().map(|p| p.name).collect();
-        let names = names.join(", ");
-        let message = format!("`sheet.paper` is `{paper_name}`; papers are {names}");
-        out.push(fault("sheet.paper", message));
+        let names = PAPERS.iter().map(|p| p.name.to_owned()).collect();
+        out.push(fault("sheet.paper", paper_name, names));
     }
     if let Some(text) = scale_text.filter(|t| scale(t).is_none()) {
-        let feet: Vec<&str> = FEET.iter().map(|(w, _)| *w).collect();
-        let metric: Vec<String> = METRIC.iter().map(|f| format!("1:{f}")).collect();
-        let (feet, metric) = (feet.join(", "), metric.join(", "));
-        let message = format!(
-            "`sheet.scale` is `{text}`, no scale of a rule; scales are {feet}; or {metric}"
-        );
-        out.push(fault("sheet.scale", message));
+        let feet = FEET.iter().map(|(words, _)| (*words).to_owned());
+        let metric = METRIC.iter().map(|factor| format!("1:{factor}"));
+        out.push(fault("sheet.scale", text, feet.chain(metric).collect()));
     }
     out
 }

@@ -5,8 +5,8 @@ use serde::{Deserialize, Serialize};
 
 use super::Job;
 use super::around::WIDEST;
+use super::fault::Fault;
 use super::length::{Length, length, maybe_length};
-use super::ranges::Fault;
 
 /// A band board, frieze or water table right across walls (FACTS OT-14): no siding lies on it, and
 /// the field over it starts anew on the same datum.
@@ -50,10 +50,7 @@ pub struct Joint {
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     let mut far = |key: String, value: f64| {
-        if !(-WIDEST..=WIDEST).contains(&value) {
-            let message = format!("`{key}` is {value}; it must be between -{WIDEST} and {WIDEST}");
-            out.push(Fault { keys: vec![key], message });
-        }
+        out.extend(Fault::out_of_range(&key, value, -WIDEST, WIDEST));
     };
     for (i, b) in job.bands.iter().enumerate() {
         for (key, value) in
@@ -64,19 +61,10 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     }
     job.joints.iter().enumerate().for_each(|(i, j)| far(format!("joint.{i}.at"), j.at));
     for (i, b) in job.bands.iter().enumerate() {
-        if b.top <= b.bottom {
-            let keys = vec![format!("band.{i}.top"), format!("band.{i}.bottom")];
-            let message =
-                format!("the band's top, {}, is not over its bottom, {}", b.top, b.bottom);
-            out.push(Fault { keys, message });
-        }
-        if let (Some(left), Some(right)) = (b.left, b.right)
-            && right <= left
-        {
-            let keys = vec![format!("band.{i}.right"), format!("band.{i}.left")];
-            let message =
-                format!("the band's right end, {right}, is not right of its left, {left}");
-            out.push(Fault { keys, message });
+        let key = |side: &str| format!("band.{i}.{side}");
+        out.extend(Fault::not_over((&key("top"), b.top), (&key("bottom"), b.bottom)));
+        if let (Some(left), Some(right)) = (b.left, b.right) {
+            out.extend(Fault::not_over((&key("right"), right), (&key("left"), left)));
         }
     }
     out

@@ -1,48 +1,35 @@
 //! What of a product contradicts itself, or is of another kind.
 
+use super::fault::Fault;
 use super::product::Product;
-use super::ranges::Fault;
 use super::siding::system::UsualSize;
 use super::{Job, second};
+use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
 
 /// What of a product contradicts itself, or is of another kind.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let p = &job.product;
-    let mut out = Vec::new();
-    let mut fault = |keys: &[&str], message: String| {
-        out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });
-    };
-    if let Some(height) = p.face_height {
-        let stands = f64::from(p.faces) * height;
-        if (stands - p.exposure).abs() > CUT {
-            fault(
-                &["product.face_height", "product.exposure", "product.faces"],
-                format!(
-                    "`product.face_height` is {height} and `product.faces` {}: a course of {stands}, but `product.exposure` is {}",
-                    p.faces, p.exposure
-                ),
-            );
-        }
-    }
+    let mut out: Vec<Fault> = faces_disagree(p).into_iter().collect();
     out.extend(second::faults(p));
     out.extend(match p.kind.system().usual {
         UsualSize::Board(_) => of_boards(p),
         UsualSize::Panel(_) => of_panels(p),
     });
-    let mut fault = |keys: &[&str], message: String| {
-        out.push(Fault { keys: keys.iter().map(|k| (*k).to_owned()).collect(), message });
-    };
     if !p.has_foam() && p.foam_set_back != 0.0 {
-        fault(
-            &["product.foam_set_back", "product.kind"],
-            format!(
-                "`product.foam_set_back` is of foam-backed siding; `{}` has no foam",
-                p.kind.key()
-            ),
-        );
+        out.push(Fault::of_other_siding(p.kind, "product.foam_set_back"));
     }
     out
+}
+
+fn faces_disagree(p: &Product) -> Option<Fault> {
+    let face_height = p.face_height?;
+    let makes = f64::from(p.faces) * face_height;
+    let (faces, exposure) = (p.faces, p.exposure);
+    let keys = ["product.face_height", "product.exposure", "product.faces"];
+    ((makes - exposure).abs() > CUT).then(|| {
+        Fault::new(keys, ValueFault::FacesDisagree { faces, face_height, makes, exposure })
+    })
 }
 
 /// What only boards have, given for panels.
@@ -55,14 +42,7 @@ fn of_panels(p: &Product) -> Vec<Fault> {
         ("product.thickness", p.thickness),
     ];
     let given = given.into_iter().filter(|(_, v)| v.is_some());
-    given.map(|(key, _)| says_nothing(p, key)).collect()
-}
-
-fn says_nothing(p: &Product, key: &str) -> Fault {
-    Fault {
-        keys: vec![key.to_owned(), "product.kind".to_owned()],
-        message: format!("`{key}` says nothing about `{}`", p.kind.key()),
-    }
+    given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect()
 }
 
 /// What only panels have, given for boards; exposures that the width cannot give.
@@ -75,27 +55,25 @@ fn of_boards(p: &Product) -> Vec<Fault> {
         ("product.lock", p.lock != 0.0),
     ];
     let given = given.into_iter().filter(|(_, v)| *v);
-    let mut out: Vec<Fault> = given.map(|(key, _)| says_nothing(p, key)).collect();
+    let mut out: Vec<Fault> = given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect();
     let (least, most) = p.limits();
-    let room = p.width.unwrap_or(0.0) - p.head_lap.unwrap_or(0.0);
-    let mut fault = |key: &str, holds: bool, what: &str| {
-        if !holds {
-            let keys = [key, "product.exposure", "product.width", "product.kind"];
-            let message = format!("`{key}` {what}");
-            out.push(Fault { keys: keys.map(str::to_owned).to_vec(), message });
-        }
-    };
+    let leaves = p.width.unwrap_or(0.0) - p.head_lap.unwrap_or(0.0);
     let near = 1e-9;
-    fault(
-        "product.exposure_most",
-        most <= room + near,
-        &format!("is {most}; the head lap leaves {room} of the board's width"),
-    );
-    fault(
-        "product.exposure",
-        p.exposure >= least - near && p.exposure <= most + near,
-        &format!("is {}; it must lie between {least} and {most}, its limits", p.exposure),
-    );
-    fault("product.exposure_least", least >= 1.0, &format!("is {least}; 1 is the least"));
+    let mut push = |key: &str, make: &dyn Fn(String) -> ValueFault| {
+        let keys = [key, "product.exposure", "product.width", "product.kind"];
+        out.push(Fault::new(keys, make(key.to_owned())));
+    };
+    if most > leaves + near {
+        let make = |key| ValueFault::ExposureOverWidth { key, value: most, leaves };
+        push("product.exposure_most", &make);
+    }
+    let value = p.exposure;
+    if value < least - near || value > most + near {
+        push("product.exposure", &|key| ValueFault::OutOfRange { key, value, least, most });
+    }
+    if least < 1.0 {
+        let make = |key| ValueFault::TooSmall { key, value: least, least: 1.0 };
+        push("product.exposure_least", &make);
+    }
     out
 }

@@ -1,12 +1,15 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
+use super::fault::Fault;
 use super::{InsideCorner, Job, TopFinish, idle, product_faults, zones};
+use crate::finding::job_value::ValueFault;
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
 
-/// What to do about a value out of range.
-pub const HELP: &str =
-    "Correct the value in the job file; lengths are inches unless they carry a unit.";
+/// Longest nail, inches: of our own choosing, no source.
+const LONGEST_NAIL: f64 = 24.0;
+/// Widest lap, inches, as the range of `product.lap`.
+const WIDEST_LAP: f64 = 6.0;
 
 /// Findings that `drawing.accept` may name.
 pub const ACCEPTABLE: [&str; 2] = ["opening-outside", "dimension-disagrees"];
@@ -22,15 +25,6 @@ pub struct Range {
     pub least: f64,
     /// Greatest.
     pub most: f64,
-}
-
-/// A value no layout can be made with.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Fault {
-    /// Keys it hangs on, dotted, tables of a list by number from 0; the likeliest first.
-    pub keys: Vec<String>,
-    /// What is wrong.
-    pub message: String,
 }
 
 const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64) -> Range {
@@ -140,20 +134,7 @@ pub const RANGES: &[Range] = &[
 pub fn faults(job: &Job) -> Vec<Fault> {
     let mut out: Vec<Fault> = RANGES
         .iter()
-        .filter(|r| {
-            let v = (r.value)(job);
-            !(v >= r.least && v <= r.most)
-        })
-        .map(|r| Fault {
-            keys: vec![r.key.to_owned()],
-            message: format!(
-                "`{}` is {}; it must lie between {} and {}",
-                r.key,
-                (r.value)(job),
-                r.least,
-                r.most
-            ),
-        })
+        .filter_map(|r| Fault::out_of_range(r.key, (r.value)(job), r.least, r.most))
         .collect();
     if out.is_empty() {
         out.extend(relations(job));
@@ -163,8 +144,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     out.extend(zones::faults(job));
     out.extend(names(job));
     if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
-        let message = format!("`drawing.known` is `{text}`; {}", super::drawing::KNOWN_HELP);
-        out.push(Fault { keys: vec!["drawing.known".to_owned()], message });
+        out.push(Fault::new(["drawing.known"], ValueFault::KnownUnreadable { text: text.clone() }));
     }
     out.extend(regions(job));
     out.extend(super::around::faults(job));
@@ -187,60 +167,63 @@ fn relations(job: &Job) -> Vec<Fault> {
         ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
     let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
-        (value > most).then(|| Fault {
-            keys: vec![(*key).to_owned(), (*by).to_owned()],
-            message: format!("`{key}` is {value}; with `{by}` it must not be over {most}"),
+        (value > most).then(|| {
+            let (key, other) = ((*key).to_owned(), (*by).to_owned());
+            let keys = [key.clone(), other.clone()];
+            Fault::new(keys, ValueFault::TooLargeFor { key, value: *value, most: *most, other })
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
-    let w = &job.weather;
-    if w.lowest_f > w.highest_f {
-        out.push(Fault {
-            keys: vec!["weather.lowest_f".to_owned(), "weather.highest_f".to_owned()],
-            message: format!(
-                "`weather.lowest_f` is {}; it must not be over `weather.highest_f`, {}",
-                w.lowest_f, w.highest_f
-            ),
-        });
-    }
-    if let Some(f) = w.installed_f.filter(|f| w.below_40f && *f >= 40.0) {
-        out.push(Fault {
-            keys: vec!["weather.below_40f".to_owned(), "weather.installed_f".to_owned()],
-            message: format!(
-                "`weather.below_40f` is set, and `weather.installed_f` is {f}: leave one out"
-            ),
-        });
-    }
+    out.extend(weather(job));
+    out.extend(choices(job));
     let lengths = &job.fasteners.lengths;
-    if lengths.iter().any(|l| !(*l > 0.0 && *l <= 24.0)) {
-        out.push(Fault {
-            keys: vec!["fasteners.lengths".to_owned()],
-            message: format!("`fasteners.lengths` is {lengths:?}; each must lie between 0 and 24"),
-        });
-    }
-    if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
-        out.push(Fault {
-            keys: vec!["trim.frieze".to_owned(), "trim.top".to_owned()],
-            message: "a frieze stands where `trim.top` has its face board or top panel; take `finish-trim` or `crown`".to_owned(),
-        });
-    }
-    if !job.siding().receivers.has_pockets() && job.trim.inside_corner != InsideCorner::Post {
-        out.push(Fault {
-            keys: vec!["trim.inside_corner".to_owned(), "product.kind".to_owned()],
-            message:
-                "`trim.inside_corner` names J-channels, in which boards do not stand; take `post`"
-                    .to_owned(),
-        });
+    if let Some(odd) = lengths.iter().find(|l| !(**l > 0.0 && **l <= LONGEST_NAIL)) {
+        let (key, value) = ("fasteners.lengths".to_owned(), Some(*odd).filter(|v| v.is_finite()));
+        let keys = [key.clone()];
+        let fault = ValueFault::ListOutOfRange { key, value, over: 0.0, most: LONGEST_NAIL };
+        out.push(Fault::new(keys, fault));
     }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
-    if p.lap.is_none() && job.lap() > 6.0 {
-        out.push(Fault {
-            keys: vec!["product.foam_set_back".to_owned()],
-            message: format!(
-                "twice `product.foam_set_back` is a lap of {}; 6 is the most",
-                job.lap()
-            ),
-        });
+    if p.lap.is_none() && job.lap() > WIDEST_LAP {
+        let fault = ValueFault::FoamLap { lap: job.lap(), most: WIDEST_LAP };
+        out.push(Fault::new(["product.foam_set_back"], fault));
+    }
+    out
+}
+
+/// Temperatures that contradict one another.
+fn weather(job: &Job) -> Vec<Fault> {
+    let w = &job.weather;
+    let mut out = Vec::new();
+    if w.lowest_f > w.highest_f {
+        let [key, other] = ["weather.lowest_f", "weather.highest_f"].map(str::to_owned);
+        let keys = [key.clone(), other.clone()];
+        let fault = ValueFault::TooLargeFor { key, value: w.lowest_f, most: w.highest_f, other };
+        out.push(Fault::new(keys, fault));
+    }
+    if w.below_40f && w.installed_f.is_some_and(|f| f >= 40.0) {
+        let [key, other] = ["weather.below_40f", "weather.installed_f"].map(str::to_owned);
+        out.push(Fault::new([key.clone(), other.clone()], ValueFault::OneTooMany { key, other }));
+    }
+    out
+}
+
+/// Choices that do not go together.
+fn choices(job: &Job) -> Vec<Fault> {
+    let against = |key: &str, other: &str, instead: &[&str]| {
+        let (key, other) = (key.to_owned(), other.to_owned());
+        let instead = instead.iter().map(|i| (*i).to_owned()).collect();
+        Fault::new([key.clone(), other.clone()], ValueFault::ChoiceAgainst { key, other, instead })
+    };
+    let mut out = Vec::new();
+    if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
+        out.push(against("trim.frieze", "trim.top", &["finish-trim", "crown"]));
+    }
+    if !job.siding().receivers.has_pockets() && job.trim.inside_corner != InsideCorner::Post {
+        // What has no pockets does not stand in J-channels.
+        let mut fault = against("product.kind", "trim.inside_corner", &["post"]);
+        fault.keys.reverse();
+        out.push(fault);
     }
     out
 }
@@ -250,18 +233,15 @@ fn names(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     for code in &job.drawing.accept {
         if !ACCEPTABLE.contains(&code.as_str()) {
-            let message = format!(
-                "`drawing.accept` names `{code}`; it may name {}",
-                ACCEPTABLE.join(" and ")
-            );
-            out.push(Fault { keys: vec!["drawing.accept".to_owned()], message });
+            let (key, text) = ("drawing.accept".to_owned(), code.clone());
+            let choices = ACCEPTABLE.map(str::to_owned).to_vec();
+            out.push(Fault::new([key.clone()], ValueFault::NotOneOf { key, text, choices }));
         }
     }
     for (role, patterns) in &job.layers {
         if patterns.iter().any(|p| p.trim().is_empty()) {
             let key = format!("layers.{}", word(*role));
-            let message = format!("`{key}` holds an empty layer name");
-            out.push(Fault { keys: vec![key], message });
+            out.push(Fault::new([key.clone()], ValueFault::NameEmpty { key }));
         }
     }
     out
@@ -286,14 +266,8 @@ fn regions(job: &Job) -> Vec<Fault> {
         let Some([left, bottom, right, top]) = view.region else { continue };
         let (a, b) = (Point::new(left, bottom), Point::new(right, top));
         if !(a.is_finite() && b.is_finite() && left < right && bottom < top) {
-            out.push(Fault {
-                keys: vec![format!("elevation.{i}.region")],
-                message: format!(
-                    "the region of `{}` is no [left, bottom, right, top]: {:?}",
-                    view.name,
-                    [left, bottom, right, top]
-                ),
-            });
+            let (key, view) = (format!("elevation.{i}.region"), view.name.clone());
+            out.push(Fault::new([key.clone()], ValueFault::RegionEmpty { key, view }));
         }
     }
     out

@@ -1,7 +1,8 @@
 //! A second stock length of the same panel, mixed with the first.
 
 use super::Product;
-use super::ranges::Fault;
+use super::fault::Fault;
+use crate::finding::job_value::ValueFault;
 use crate::model::seam::SecondStock;
 
 impl Product {
@@ -43,26 +44,21 @@ pub(super) fn faults(p: &Product) -> Vec<Fault> {
         ("product.second_cost", p.second_cost.is_some()),
         ("product.second_carton", p.second_carton.is_some()),
     ];
-    let mut out = Vec::new();
-    let mut fault = |key: &str, other: &str, message: String| {
-        out.push(Fault { keys: vec![key.to_owned(), other.to_owned()], message });
-    };
+    let second = "product.second_length";
     let Some(length) = p.second_length else {
-        for (key, _) in given.into_iter().filter(|(_, given)| *given) {
-            let message = format!("`{key}` says nothing without `product.second_length`");
-            fault(key, "product.second_length", message);
-        }
-        return out;
+        let alone = |key: &str| {
+            let (key, other) = (key.to_owned(), second.to_owned());
+            Fault::new([key.clone(), other.clone()], ValueFault::NeedsOther { key, other })
+        };
+        return given.into_iter().filter(|(_, given)| *given).map(|(key, _)| alone(key)).collect();
     };
-    let key = "product.second_length";
     if p.system().joints.is_on_studs() {
-        fault(key, "product.kind", format!("`{key}` says nothing about `{}`", p.kind.key()));
-    } else if (length - p.length).abs() < 1.0 {
-        let message = format!(
-            "`{key}` is {length} and `product.length` {}: two lengths differ by an inch at least",
-            p.length
-        );
-        fault(key, "product.length", message);
+        return vec![Fault::of_other_siding(p.kind, second)];
     }
-    out
+    if (length - p.length).abs() >= 1.0 {
+        return Vec::new();
+    }
+    let fault =
+        ValueFault::LengthsAlike { key: second.to_owned(), second: length, first: p.length };
+    vec![Fault::new([second, "product.length"], fault)]
 }

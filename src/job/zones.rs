@@ -4,11 +4,13 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::around::WIDEST;
+use super::fault::Fault;
 use super::layers::wildcard;
 use super::length::{Length, maybe_length};
-use super::ranges::{self, Fault};
+use super::ranges;
 use super::siding::kind::Siding;
 use super::{Job, Product};
+use crate::finding::job_value::ValueFault;
 
 /// A part of the house with another cladding: closed outlines on layers of its own, over the walls'
 /// outlines, or regions that the job gives.
@@ -105,40 +107,42 @@ impl Job {
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     for (i, z) in job.zone.iter().enumerate() {
-        let mut own = Vec::new();
-        let mut fault = |key: &str, wrong: bool, what: &str| {
-            if wrong {
-                let key = format!("zone.{i}.{key}");
-                own.push(Fault {
-                    message: format!("`{key}` {what}"),
-                    keys: vec![key, "zone".into()],
-                });
-            }
-        };
-        let taken = job.zone[..i].iter().any(|o| o.name.eq_ignore_ascii_case(&z.name));
-        fault("name", z.name.trim().is_empty(), "is left out: every zone has a name");
-        fault("name", taken && !z.name.trim().is_empty(), "is the name of two zones");
-        let empty = z.layers.is_empty() && z.regions.is_empty();
-        let blank = z.layers.iter().any(|l| l.trim().is_empty());
-        let what = "names no layer that its outlines are drawn on, and there is no `region`";
-        fault("layers", empty || blank, what);
-        let named = !z.cladding.trim().is_empty();
-        let what = "is left out: say what covers the zone, or give it a `product`";
-        fault("cladding", !named && z.product.is_none(), what);
-        fault("cladding", named && z.product.is_some(), "says nothing beside a `product`");
-        out.extend(own);
+        out.extend(unclear(job, i, z));
         out.extend(z.regions.iter().enumerate().flat_map(|(k, r)| faults_of(r, i, k)));
         // Its siding is held to the same ranges.
         let alone = job.for_zone(i, None).map(|j| Job { zone: Vec::new(), ..j });
         let of_product = |f: &Fault| f.keys.iter().any(|k| k.starts_with("product."));
-        let within = |k: &String| {
-            if k.starts_with("product.") { format!("zone.{i}.{k}") } else { k.clone() }
-        };
         let faults = alone.iter().flat_map(ranges::faults).filter(of_product);
-        out.extend(faults.map(|f| Fault {
-            message: f.message.replace("`product.", &format!("`zone.{i}.product.")),
-            keys: f.keys.iter().map(within).collect(),
-        }));
+        out.extend(faults.map(|f| f.in_zone(i)));
+    }
+    out
+}
+
+/// What a zone leaves open: its name, its place, what covers it.
+fn unclear(job: &Job, i: usize, z: &Zone) -> Vec<Fault> {
+    let mut out = Vec::new();
+    let mut fault = |key: &str, make: &dyn Fn(String) -> ValueFault| {
+        let key = format!("zone.{i}.{key}");
+        out.push(Fault::new([key.clone(), "zone".to_owned()], make(key)));
+    };
+    let nameless = z.name.trim().is_empty();
+    let taken = job.zone[..i].iter().any(|o| o.name.eq_ignore_ascii_case(&z.name));
+    if nameless {
+        fault("name", &|key| ValueFault::NameEmpty { key });
+    } else if taken {
+        fault("name", &|key| ValueFault::NameTwice { key, name: z.name.clone() });
+    }
+    let nowhere = z.layers.is_empty() && z.regions.is_empty();
+    if nowhere || z.layers.iter().any(|l| l.trim().is_empty()) {
+        fault("layers", &|key| ValueFault::ZoneNowhere { key });
+    }
+    match (z.cladding.trim().is_empty(), z.product.is_some()) {
+        (true, false) => fault("cladding", &|key| ValueFault::ZoneUnclad { key }),
+        (false, true) => {
+            let other = format!("zone.{i}.product");
+            fault("cladding", &|key| ValueFault::OneTooMany { key, other: other.clone() });
+        }
+        _ => {}
     }
     out
 }
@@ -147,25 +151,17 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
 fn faults_of(r: &ZoneRegion, zone: usize, region: usize) -> Vec<Fault> {
     let key = |side: &str| format!("zone.{zone}.region.{region}.{side}");
     let sides = [("left", r.left), ("right", r.right), ("bottom", r.bottom), ("top", r.top)];
-    let far = |v: f64| !(-WIDEST..=WIDEST).contains(&v);
     let mut out: Vec<Fault> = sides
         .into_iter()
-        .filter_map(|(side, v)| Some((key(side), v.filter(|v| far(*v))?)))
-        .map(|(key, v)| Fault {
-            message: format!("`{key}` is {v}; it must be between -{WIDEST} and {WIDEST}"),
-            keys: vec![key],
-        })
+        .filter_map(|(side, v)| Fault::out_of_range(&key(side), v?, -WIDEST, WIDEST))
         .collect();
     let [left, bottom, right, top] = r.sides();
-    for (high, low, apart) in [("right", "left", right > left), ("top", "bottom", top > bottom)] {
-        if !apart {
-            let message = format!("`{}` is not over `{}`", key(high), key(low));
-            out.push(Fault { keys: vec![key(high), key(low)], message });
-        }
-    }
+    out.extend(Fault::not_over((&key("right"), right), (&key("left"), left)));
+    out.extend(Fault::not_over((&key("top"), top), (&key("bottom"), bottom)));
     if sides.iter().all(|(_, v)| v.is_none()) {
-        let message = format!("`zone.{zone}.region.{region}` names no side: give one at least");
-        out.push(Fault { keys: vec![format!("zone.{zone}.region"), "zone".into()], message });
+        let key = format!("zone.{zone}.region.{region}");
+        let keys = [format!("zone.{zone}.region"), "zone".to_owned()];
+        out.push(Fault::new(keys, ValueFault::ZoneRegionWhole { key }));
     }
     out
 }

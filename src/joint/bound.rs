@@ -1,6 +1,6 @@
 //! No layout takes fewer boards than the lengths of its pieces and their saw cuts fill.
 
-use super::Ask;
+use super::ask::Ask;
 use super::places::{gap, span};
 use crate::model::seam::{Certificate, Dual, Exclusion, SeamRules};
 

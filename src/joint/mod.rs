@@ -5,28 +5,18 @@
 //! from what boards and offcuts give, then all pieces are packed anew. Several such layouts are made
 //! with other preferences; the one of the fewest boards stands.
 
+mod ask;
 mod boards;
 mod bound;
 mod places;
 mod run;
 
+use ask::{Ask, asks};
 use run::State;
 
 use crate::model::joint::JointRules;
-use crate::model::seam::{
-    Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRemedy, SeamRun,
-};
+use crate::model::seam::{Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRemedy};
 use crate::packing;
-
-/// One run with where it is.
-struct Ask<'a> {
-    elevation: &'a str,
-    /// Number of the wall.
-    wall: usize,
-    course: i32,
-    run: &'a SeamRun,
-    avoid: &'a [f64],
-}
 
 /// Layouts tried for an effort.
 fn tries(effort: Effort) -> u64 {
@@ -64,22 +54,6 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
     out.certificate = bound;
     out.certificate.panels = out.panels;
     out.certificate.proven = out.panels <= out.certificate.bound;
-    out
-}
-
-fn asks<'a>(problem: &'a SeamProblem, joints: &JointRules) -> Vec<Ask<'a>> {
-    let mut out = Vec::new();
-    for e in &problem.elevations {
-        for c in &e.courses {
-            out.extend(c.runs.iter().map(|run| Ask {
-                elevation: &e.name,
-                wall: joints.studs.get(&run.id).map_or(usize::MAX, |s| s.0),
-                course: c.index,
-                run,
-                avoid: &c.avoid,
-            }));
-        }
-    }
     out
 }
 

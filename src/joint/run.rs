@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::Ask;
+use super::ask::Ask;
 use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
 use crate::geom::tol::ROUNDING;

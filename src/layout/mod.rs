@@ -30,7 +30,7 @@ use self::bound::Bound;
 use self::format::LayoutFormat;
 use self::laid::LaidHouse;
 use self::verified::Verify;
-use crate::diag::Note;
+use crate::finding::Finding;
 use crate::model::fastening::{Fastening, Movement};
 use crate::model::quantity::TakeoffLine;
 use crate::model::work::WorkOrder;
@@ -56,7 +56,7 @@ pub struct Layout {
     /// What was checked.
     pub verify: Verify,
     /// Findings.
-    pub notes: Vec<Note>,
+    pub findings: Vec<Finding>,
 }
 
 impl Deref for Layout {

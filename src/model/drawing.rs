@@ -4,8 +4,8 @@
 //! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
 //! [`Group`]), colours and layers inherited, curves in one of the forms below, y up.
 
-use crate::diag::Origin;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
+use crate::origin::Origin;
 use crate::units::Unit;
 
 /// A drawing.

@@ -6,9 +6,9 @@ use serde::{Deserialize, Serialize};
 use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
-use crate::diag::Origin;
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Affine, Point, Ring};
+use crate::origin::Origin;
 
 /// A house.
 #[derive(Clone, Debug, Default, PartialEq)]

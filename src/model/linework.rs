@@ -3,8 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Hatch, Layer, Text, Viewport};
-use crate::diag::Origin;
 use crate::geom::vocabulary::Point;
+use crate::origin::Origin;
 
 /// What a layer's contents mean to the layout.
 #[derive(

@@ -3,11 +3,13 @@
 
 use std::collections::BTreeSet;
 
-use crate::diag::{Note, Notes, Origin};
+use crate::finding::lines::LineFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::linework::{Linework, Stroke};
+use crate::origin::Origin;
 use crate::units::{Unit, parse_length};
 
 /// Most dimensions that are told one by one.
@@ -19,8 +21,8 @@ const MOST_PLACES: usize = 200;
 /// Where dirt was found.
 type Places = Vec<(Origin, Point)>;
 
-/// Takes out zero-length strokes and exact duplicates, with one note for each kind.
-pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
+/// Takes out zero-length strokes and exact duplicates, with one finding for each kind.
+pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     let k = lines.scale.inches;
     let mut zero: Places = vec![];
     lines.strokes.retain_mut(|s| {
@@ -37,22 +39,16 @@ pub(super) fn mend(lines: &mut Linework, notes: &mut Notes) {
         true
     });
     let twice = duplicates(&mut lines.strokes);
-    let mut tell = |code, what: &str, list: Places| {
+    let mut tell = |kind: LineFinding, list: Places| {
         if let Some((origin, at)) = list.first() {
-            let message =
-                format!("{} {what} left out, the first on layer {}", list.len(), origin.layer);
             let place = |p: &Point| Point::new(p.x / k, p.y / k);
             let others = list.iter().skip(1).take(MOST_PLACES).map(|(_, p)| place(p)).collect();
-            notes.push(
-                Note::info(code, message, "Nothing to do; purge them when convenient.")
-                    .about(origin)
-                    .at(place(at))
-                    .also_at(others),
-            );
+            let finding = Finding::new(kind).about(origin).at(place(at)).also_at(others);
+            findings.push(finding);
         }
     };
-    tell("line-zero", "lines of no length", zero);
-    tell("line-twice", "exact duplicates", twice);
+    tell(LineFinding::LineZero { lines: zero.len() }, zero);
+    tell(LineFinding::LineTwice { lines: twice.len() }, twice);
 }
 
 /// Takes out strokes that say what an earlier one says, and tells where they stood. Millions of
@@ -103,16 +99,14 @@ fn fingerprint(s: &Stroke) -> u64 {
 
 /// A text override that disagrees with its dimension is reported, never obeyed (FACTS DR-11). It
 /// stops the program unless the job accepts it: one of the two figures is wrong.
-pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
+pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
     let k = lines.scale.inches;
-    let bare = [Unit::Inch, Unit::Foot, Unit::Mm, Unit::Cm, Unit::M]
-        .into_iter()
-        .find(|u| u.word() == lines.scale.unit)
-        .unwrap_or(Unit::Inch);
+    let unit = Unit::named(&lines.scale.unit).unwrap_or(Unit::Inch);
+    let accepted = job.drawing.accept.iter().any(|c| c == "dimension-disagrees");
     let mut told = 0;
     for m in &lines.measured {
         let Some(text) = &m.text else { continue };
-        let Some(stated) = parse_length(text.trim_matches(['(', ')', '~', '±']), bare) else {
+        let Some(stated) = parse_length(text.trim_matches(['(', ')', '~', '±']), unit) else {
             continue;
         };
         // Drafters round to the sixteenth, or to the inch on small scales.
@@ -123,25 +117,11 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, notes: &mut Notes) {
         if told > MOST_TOLD {
             continue;
         }
-        let message = format!(
-            "a dimension says {} but measures {}; its text was typed over",
-            bare.style().length(stated),
-            bare.style().length(m.drawn)
-        );
-        let help = "Correct the drawing or the text. To go on with the drawn size, put \"dimension-disagrees\" into `accept` under [drawing].";
         let at = Point::new(m.from.x / k, m.from.y / k);
-        let accepted = job.drawing.accept.iter().any(|c| c == "dimension-disagrees");
-        let make: fn(&'static str, String, &str) -> Note = if accepted {
-            |c, m, h| Note::warning(c, m, h)
-        } else {
-            |c, m, h| Note::error(c, m, h)
-        };
-        notes.push(make("dimension-disagrees", message, help).about(&m.origin).at(at));
+        let kind = LineFinding::DimensionDisagrees { stated, measured: m.drawn, unit, accepted };
+        findings.push(Finding::new(kind).about(&m.origin).at(at));
     }
     if told > MOST_TOLD {
-        let message =
-            format!("{} more dimensions disagree with what they measure", told - MOST_TOLD);
-        let help = "Correct those that are told first: the rest may well have the same cause.";
-        notes.push(Note::info("dimension-disagrees", message, help));
+        findings.push(Finding::new(LineFinding::DimensionsMore { count: told - MOST_TOLD }));
     }
 }

@@ -8,7 +8,7 @@ mod scale;
 pub mod suggest;
 pub mod weld;
 
-use crate::diag::{Notes, Refusal};
+use crate::finding::{Findings, Refusal};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::linework::Linework;
@@ -17,15 +17,19 @@ use crate::model::linework::Linework;
 ///
 /// # Errors
 /// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
-pub fn linework(drawing: &Drawing, job: &Job, notes: &mut Notes) -> Result<Linework, Refusal> {
+pub fn linework(
+    drawing: &Drawing,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Linework, Refusal> {
     let layers = roles::layer_roles(drawing, job);
-    roles::report(&layers, job, notes);
-    roles::report_points(drawing, &layers, notes);
+    roles::report(&layers, job, findings);
+    roles::report_points(drawing, &layers, findings);
     let mut raw = collect::collect(drawing, job, layers);
-    let scale = scale::settle(drawing, &raw, job, notes)?;
+    let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
-    dirt::mend(&mut raw, notes);
-    weld::close_outlines(&mut raw, job.drawing.weld, notes);
-    dirt::dimensions(&raw, job, notes);
+    dirt::mend(&mut raw, findings);
+    weld::close_outlines(&mut raw, job.drawing.weld, findings);
+    dirt::dimensions(&raw, job, findings);
     Ok(raw)
 }

@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::diag::{Note, Notes, Origin};
+use crate::finding::lines::{LayerCount, LineFinding};
+use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Shape, Space};
 use crate::model::linework::{LayerUse, Role};
-use crate::units::counted;
+use crate::origin::Origin;
 
 /// Every layer with its role and how much of model space is on it.
 pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
@@ -25,7 +26,7 @@ pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
 }
 
 /// Points on layers of outlines: a point has no size, so what it stands for is not laid round.
-pub(super) fn report_points(drawing: &Drawing, layers: &[LayerUse], notes: &mut Notes) {
+pub(super) fn report_points(drawing: &Drawing, layers: &[LayerUse], findings: &mut Findings) {
     // What is in a block belongs to the block's own outline.
     let loose = drawing.items.iter().filter(|i| i.shown && i.group.is_none());
     let mut found: BTreeMap<usize, Vec<(Point, &Origin)>> = BTreeMap::new();
@@ -36,44 +37,26 @@ pub(super) fn report_points(drawing: &Drawing, layers: &[LayerUse], notes: &mut 
         }
     }
     for (layer, points) in found {
-        let (count, (at, origin)) = (counted(points.len(), "point"), points[0]);
-        let name = &layers[layer].layer.name;
-        let message = format!("{count} on layer {name} left out: a point has no size");
-        let help = "Draw what it stands for as a block or a closed outline.";
-        notes.push(Note::warning("point-left-out", message, help).at(at).about(origin));
+        let (at, origin) = points[0];
+        let layer = layers[layer].layer.name.clone();
+        let kind = LineFinding::PointLeftOut { layer, points: points.len() };
+        findings.push(Finding::new(kind).at(at).about(origin));
     }
 }
 
 /// Layers with geometry that play no role are named, so that nothing is left out unseen.
-pub(super) fn report(layers: &[LayerUse], job: &Job, notes: &mut Notes) {
-    let strange: Vec<String> = layers
-        .iter()
-        .filter(|l| l.role.is_none() && l.items > 0)
-        .map(|l| format!("{} ({})", l.layer.name, counted(l.items, "item")))
-        .collect();
-    if !strange.is_empty() {
-        let message =
-            format!("layers without a role, left out of the layout: {}", strange.join(", "));
-        let help = "If one holds walls or openings, name it under [layers] in the job file.";
-        notes.push(Note::info("layer-unmapped", message, help));
+pub(super) fn report(layers: &[LayerUse], job: &Job, findings: &mut Findings) {
+    let unmapped: Vec<LayerCount> =
+        layers.iter().filter(|l| l.role.is_none() && l.items > 0).map(LayerCount::from).collect();
+    if !unmapped.is_empty() {
+        findings.push(Finding::new(LineFinding::LayerUnmapped { layers: unmapped }));
     }
     for l in layers.iter().filter(|l| !l.layer.shown && l.items > 0) {
         let named = job.names_layer(&l.layer.name);
         if job.drawing.hidden_layers || (!named && matches!(l.role, None | Some(Role::Ignore))) {
             continue;
         }
-        let (name, items) = (&l.layer.name, counted(l.items, "item"));
-        let (message, help) = if named {
-            (
-                format!("layer {name} is off or frozen; the job names it and has its {items} read"),
-                "Take it out of the job file if it shall stay out.",
-            )
-        } else {
-            (
-                format!("layer {name} is off or frozen; left out: {items}"),
-                "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing].",
-            )
-        };
-        notes.push(Note::info("layer-hidden", message, help));
+        let (layer, items) = (l.layer.name.clone(), l.items);
+        findings.push(Finding::new(LineFinding::LayerHidden { layer, items, read: named }));
     }
 }

@@ -3,11 +3,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::lines::{HeightInUnit, LineFinding, UnitBasis};
+use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
-use crate::job::drawing::KNOWN_HELP;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
 use crate::units::{Unit, parse_length};
@@ -22,74 +22,64 @@ pub(super) fn settle(
     drawing: &Drawing,
     lines: &Linework,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Scale, Refusal> {
     if let Some(text) = &job.drawing.known {
         return known(text, job);
     }
     let evidence = Evidence::of(lines);
-    let (unit, source) = match (job.drawing.unit, drawing.unit) {
-        (Some(unit), _) => (unit, "the job"),
-        (None, Some(unit)) => (unit, "the drawing's header"),
+    let (unit, basis) = match (job.drawing.unit, drawing.unit) {
+        (Some(unit), _) => (unit, UnitBasis::Job),
+        (None, Some(unit)) => (unit, UnitBasis::Header),
         (None, None) => {
-            let likely = evidence.likely().unwrap_or(Unit::Inch);
-            let by = if evidence.tallest > 0.0 {
-                "the size of walls and doors"
-            } else {
-                "custom, since nothing drawn on wall or opening layers speaks for another"
-            };
-            let message = format!("the drawing names no unit; {} is taken, by {by}", likely.word());
-            let help = "Set `unit` under [drawing] in the job file to be sure.";
-            notes.push(Note::warning("unit-assumed", message, help));
-            (likely, by)
+            let unit = evidence.likely().unwrap_or(Unit::Inch);
+            let sizes = evidence.tallest > 0.0;
+            let basis = if sizes { UnitBasis::WallAndDoorSizes } else { UnitBasis::Custom };
+            findings.push(Finding::new(LineFinding::UnitAssumed { unit, basis }));
+            (unit, basis)
         }
     };
     if !evidence.plausible(unit) {
-        return Err(implausible(&evidence, unit, source));
+        return Err(implausible(&evidence, unit, basis));
     }
     let proved = evidence.proves(unit);
+    findings.push(Finding::new(LineFinding::UnitTaken { unit, basis, proved }));
+    let source = in_words(basis, proved);
+    Ok(Scale { inches: unit.inches(), unit: unit.word().to_owned(), source, proved })
+}
+
+fn implausible(evidence: &Evidence, unit: Unit, basis: UnitBasis) -> Refusal {
+    let tallest = |unit: Unit| HeightInUnit { unit, height: evidence.tallest * unit.inches() };
+    let (tallest, likely) = (tallest(unit), evidence.likely().map(tallest));
+    let finding = Finding::new(LineFinding::UnitImplausible { basis, tallest, likely });
+    match evidence.at {
+        Some(p) => finding.at(p).into(),
+        None => finding.into(),
+    }
+}
+
+/// What the unit was taken by, as the layout has it.
+fn in_words(basis: UnitBasis, proved: bool) -> String {
+    let by = match basis {
+        UnitBasis::Job => "the job",
+        UnitBasis::Header => "the drawing's header",
+        UnitBasis::WallAndDoorSizes => "the size of walls and doors",
+        UnitBasis::Custom => {
+            "custom, since nothing drawn on wall or opening layers speaks for another"
+        }
+    };
     let backing = if proved {
         "; door heights or written dimensions agree"
     } else {
         "; nothing else in the drawing proves it"
     };
-    let source = format!("{source}{backing}");
-    notes.push(Note::info(
-        "unit-taken",
-        format!("1 drawing unit is 1 {}, by {source}", unit.word()),
-        "Set `unit` under [drawing] if that is wrong.",
-    ));
-    Ok(Scale { inches: unit.inches(), unit: unit.word().to_owned(), source, proved })
-}
-
-fn implausible(evidence: &Evidence, unit: Unit, source: &str) -> Refusal {
-    let tallest = evidence.tallest * unit.inches();
-    let likely = match evidence.likely() {
-        Some(u) => format!(
-            " In {} it would be {}: that is the likely unit.",
-            u.word(),
-            u.style().length(evidence.tallest * u.inches())
-        ),
-        None => String::new(),
-    };
-    let message = format!(
-        "by {source} the unit is {}, but then the tallest wall is {} high.{likely}",
-        unit.word(),
-        unit.style().length(tallest)
-    );
-    let help = "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.";
-    let note = Note::error("unit-implausible", message, help);
-    match evidence.at {
-        Some(p) => note.at(p).into(),
-        None => note.into(),
-    }
+    format!("{by}{backing}")
 }
 
 /// The scale that the job's known distance sets.
 fn known(text: &str, job: &Job) -> Result<Scale, Refusal> {
     let Some(inches) = job.drawing.known_scale() else {
-        let message = format!("the known distance `{text}` cannot be read");
-        return Err(Note::error("known-unreadable", message, KNOWN_HELP).into());
+        return Err(Refusal::new(LineFinding::KnownUnreadable { text: text.to_owned() }));
     };
     let source = format!("the known distance {text}");
     Ok(Scale { inches, unit: "scaled".to_owned(), source, proved: true })

@@ -3,10 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::diag::{Note, Notes};
+use crate::finding::lines::LineFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::Point;
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::{counted, inches_fraction};
 
 /// Roles whose strokes must be loops.
 const LOOPS: [Role; 9] = [
@@ -22,7 +22,7 @@ const LOOPS: [Role; 9] = [
 ];
 
 /// Joins loose strokes of each role and insertion into loops.
-pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes) {
+pub(super) fn close_outlines(lines: &mut Linework, weld: f64, findings: &mut Findings) {
     let mut joined = 0usize;
     let mut sets: BTreeMap<(Role, usize, Option<usize>), Vec<usize>> = BTreeMap::new();
     for (i, s) in lines.strokes.iter().enumerate() {
@@ -53,16 +53,8 @@ pub(super) fn close_outlines(lines: &mut Linework, weld: f64, notes: &mut Notes)
     });
     lines.strokes.extend(made);
     if joined > 0 {
-        let message = format!(
-            "{} apart by less than the weld distance ({}): joined",
-            counted(joined, "end"),
-            inches_fraction(weld)
-        );
-        notes.push(Note::info(
-            "ends-joined",
-            message,
-            "Nothing to do; `weld` under [drawing] sets the distance.",
-        ));
+        let kind = LineFinding::EndsJoined { ends: joined, weld, loose: false };
+        findings.push(Finding::new(kind));
     }
 }
 
@@ -159,7 +151,7 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::diag::Origin;
+    use crate::origin::Origin;
 
     fn line(a: (f64, f64), b: (f64, f64)) -> Stroke {
         Stroke {

@@ -2,6 +2,7 @@
 //! leaves out is not in the lists; there is no stand-in for it.
 
 pub mod file;
+mod given;
 pub mod names;
 pub mod overlay;
 #[cfg(feature = "pdf")]

@@ -1,11 +1,12 @@
 //! What `check` shows on the drawing.
 
 use crate::annotate;
-use crate::diag::Notes;
+use crate::finding::Findings;
 use crate::model::drawing::Drawing;
+use crate::units::LengthStyle;
 use crate::write::svg;
 
 /// The drawing with its findings circled, as SVG.
-pub fn problems(drawing: &Drawing, notes: &Notes) -> Vec<u8> {
-    svg::document(&annotate::problems(drawing, notes.all())).into_bytes()
+pub fn problems(drawing: &Drawing, findings: &Findings, style: LengthStyle) -> Vec<u8> {
+    svg::document(&annotate::problems(drawing, findings.all(), style)).into_bytes()
 }

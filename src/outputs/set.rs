@@ -4,7 +4,7 @@ use super::file::{OutputFile, write_failed};
 use super::{sheets, tables};
 use crate::annotate;
 use crate::cores;
-use crate::diag::Refusal;
+use crate::finding::Refusal;
 use crate::layout::set::LaidSet;
 use crate::write::svg;
 

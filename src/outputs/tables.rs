@@ -1,22 +1,13 @@
 //! What is written beside the sheets.
 
 use super::file::OutputFile;
+use super::given::Given;
 use super::overlay;
 #[cfg(feature = "xlsx")]
 use super::workbook;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::write::{csv, json, report};
-
-/// What tables are made of.
-pub(super) struct Given<'a> {
-    /// The layout.
-    pub(super) layout: &'a Layout,
-    /// Its quantities, priced or not.
-    pub(super) takeoff: &'a Takeoff,
-    /// The drawing's own bytes.
-    pub(super) source: &'a [u8],
-}
 
 type Peer = fn(&Given) -> Result<OutputFile, String>;
 

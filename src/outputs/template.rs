@@ -4,7 +4,7 @@ use super::file::{OutputFile, write_failed};
 #[cfg(feature = "pdf")]
 use super::pdf;
 use crate::annotate;
-use crate::diag::Refusal;
+use crate::finding::Refusal;
 use crate::job::commented;
 use crate::job::layers::AGREED_LAYERS;
 use crate::model::sheet::Sheet;

@@ -1,7 +1,7 @@
 //! The takeoff as a workbook.
 
 use super::file::OutputFile;
-use super::tables::Given;
+use super::given::Given;
 use crate::write::xlsx;
 
 /// The workbook.

@@ -1,11 +1,13 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::files::{FileFinding, OverlayReason};
+use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::guess::LayerGuess;
 use crate::model::house::House;
 use crate::model::linework::{LayerUse, Linework};
+use crate::write::overlay::fault::OverlayError;
 use crate::{extract, normalize, read, write};
 
 /// What the head of the flow found: enough for a layout.
@@ -22,11 +24,16 @@ pub struct Reading {
 /// Reads a drawing as far as the house.
 ///
 /// # Errors
-/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `notes`.
-pub fn reading(bytes: &[u8], name: &str, job: &Job, notes: &mut Notes) -> Result<Reading, Refusal> {
+/// A [`Refusal`] when the drawing or the job cannot be used; what else was found is in `findings`.
+pub fn reading(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
-    let house = house_of(bytes, name, job, notes, (&mut drawing, &mut lines))?;
-    report_overlay(bytes, notes);
+    let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
+    report_overlay(bytes, findings);
     Ok(Reading { drawing, lines, house })
 }
 
@@ -42,16 +49,16 @@ pub struct Checked {
     pub house: Result<House, Refusal>,
 }
 
-/// Reads a drawing as far as it goes; every finding is in `notes`, the one that stopped it too.
+/// Reads a drawing as far as it goes; every finding is in `findings`, the one that stopped it too.
 /// The bytes are let go as soon as they are read: a large drawing is not held beside its lines.
-pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, notes: &mut Notes) -> Checked {
+pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
-    let house = house_of(bytes, name, job, notes, (&mut kept, &mut lines));
+    let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
     if let Err(Refusal(stop)) = &house
-        && !notes.all().contains(stop)
+        && !findings.all().contains(stop)
     {
-        notes.push(*stop.clone());
+        findings.push(*stop.clone());
     }
     Checked { drawing: kept, lines, house }
 }
@@ -62,24 +69,26 @@ fn house_of(
     bytes: impl AsRef<[u8]>,
     name: &str,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
     (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), notes)?;
+    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
     drop(bytes);
-    *lines = normalize::linework(kept, job, notes)?;
-    let house = extract::house(lines, job, notes)?;
-    notes.refuse_on_error()?;
+    *lines = normalize::linework(kept, job, findings)?;
+    let house = extract::house(lines, job, findings)?;
+    findings.refuse_on_error()?;
     Ok(house)
 }
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
-fn report_overlay(source: &[u8], notes: &mut Notes) {
+fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let message = format!("overlay.dxf is a drawing of its own, on the same origin: {why}");
-        let help = "Save the drawing as a text DXF to have the overlay in a copy of it.";
-        notes.push(Note::info("overlay-apart", message, help));
+        let reason = match why {
+            OverlayError::Binary => OverlayReason::BinarySource,
+            OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
+        };
+        findings.push(Finding::new(FileFinding::OverlayApart { reason }));
     }
 }
 
@@ -88,8 +97,8 @@ fn report_overlay(source: &[u8], notes: &mut Notes) {
 /// # Errors
 /// When the drawing cannot be read.
 pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
-    let mut notes = Notes::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let mut findings = Findings::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
     Ok(normalize::roles::layer_roles(&drawing, job))
 }
 
@@ -98,8 +107,8 @@ pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refu
 /// # Errors
 /// When the drawing cannot be read.
 pub fn suggestions(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerGuess>, Refusal> {
-    let mut notes = Notes::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut notes)?;
+    let mut findings = Findings::default();
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
     let layers = normalize::roles::layer_roles(&drawing, job);
     Ok(normalize::suggest::guesses(&drawing, &layers))
 }

@@ -7,7 +7,8 @@ mod svg_in;
 
 pub use limits::Limits;
 
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::drawing::{DrawingFinding, LooksLike};
+use crate::finding::{Findings, Refusal};
 use crate::model::drawing::Drawing;
 
 /// Reads a drawing, told apart by its content.
@@ -19,26 +20,19 @@ pub fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
     if bytes.len() > limits.bytes {
-        let message = format!("{name} is {} bytes; the most read is {}", bytes.len(), limits.bytes);
-        return Err(Note::error(
-            "file-too-big",
-            message,
-            "Save only the elevations to a file of their own.",
-        )
-        .into());
+        let (name, bytes, most) = (name.to_owned(), bytes.len(), limits.bytes);
+        return Err(Refusal::new(DrawingFinding::FileTooBig { name, bytes, most }));
     }
     if is_svg(bytes) {
-        return of_few_layers(svg_in::drawing(bytes, name, limits, notes)?, limits);
+        return of_few_layers(svg_in::drawing(bytes, name, limits, findings)?, limits);
     }
-    if let Some(other) = looks_like(bytes) {
-        let message = format!("{name} is neither a DXF nor an SVG drawing: it looks like {other}");
-        let help = "Save or export the elevations as DXF or SVG and give that file.";
-        return Err(Note::error("not-dxf", message, help).into());
+    if let Some(looks_like) = looks_like(bytes) {
+        return Err(Refusal::new(DrawingFinding::NotDxf { name: name.to_owned(), looks_like }));
     }
-    of_few_layers(dxf::drawing(bytes, name, limits, notes)?, limits)
+    of_few_layers(dxf::drawing(bytes, name, limits, findings)?, limits)
 }
 
 /// Refuses a drawing with more layers than any has.
@@ -46,10 +40,8 @@ fn of_few_layers(drawing: Drawing, limits: &Limits) -> Result<Drawing, Refusal> 
     if drawing.layers.len() <= limits.layers {
         return Ok(drawing);
     }
-    let message =
-        format!("{} has more than {} layers, the most that is read", drawing.name, limits.layers);
-    let help = "Purge unused layers, or save only the elevations to a file of their own.";
-    Err(Note::error("layers-too-many", message, help).into())
+    let (name, most) = (drawing.name, limits.layers);
+    Err(Refusal::new(DrawingFinding::LayersTooMany { name, most }))
 }
 
 /// Whether the first element is `svg`: past the declaration, comments and the document type.
@@ -73,33 +65,33 @@ pub fn is_svg(bytes: &[u8]) -> bool {
 }
 
 /// What a file that is not DXF looks like; `None` if it may be one.
-fn looks_like(bytes: &[u8]) -> Option<&'static str> {
+fn looks_like(bytes: &[u8]) -> Option<LooksLike> {
     let head = &bytes[..bytes.len().min(512)];
     if head.is_empty() {
-        return Some("an empty file");
+        return Some(LooksLike::EmptyFile);
     }
-    let starts: [(&[u8], &str); 7] = [
-        (b"AC10", "a DWG drawing"),
-        (b"%PDF", "a PDF"),
-        (b"PK\x03\x04", "a zip archive"),
-        (b"\x89PNG", "a PNG picture"),
-        (b"\xff\xd8\xff", "a JPEG picture"),
-        (b"II*\0", "a TIFF picture"),
-        (b"{", "JSON"),
+    let starts: [(&[u8], LooksLike); 7] = [
+        (b"AC10", LooksLike::Dwg),
+        (b"%PDF", LooksLike::Pdf),
+        (b"PK\x03\x04", LooksLike::Zip),
+        (b"\x89PNG", LooksLike::Png),
+        (b"\xff\xd8\xff", LooksLike::Jpeg),
+        (b"II*\0", LooksLike::Tiff),
+        (b"{", LooksLike::Json),
     ];
     if let Some((_, what)) = starts.iter().find(|(magic, _)| head.starts_with(magic)) {
-        return Some(what);
+        return Some(*what);
     }
     if head.starts_with(dxf::tags::BINARY_MAGIC) {
         return None;
     }
     let text = head.trim_ascii_start();
     if text.starts_with(b"<") {
-        return Some("XML of another kind");
+        return Some(LooksLike::OtherXml);
     }
     // The first line of a DXF is a group code.
     let text = text.strip_prefix(b"\xef\xbb\xbf").unwrap_or(text);
     let first = text.split(|b| *b == b'\n' || *b == b'\r').next().unwrap_or_default();
     let code = !first.is_empty() && first.trim_ascii().iter().all(u8::is_ascii_digit);
-    (!code).then_some("text or data of another kind")
+    (!code).then_some(LooksLike::OtherData)
 }

@@ -24,6 +24,6 @@ pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
 }
 
 /// One production lot for the house (FACTS SD-15).
-pub fn one_lot(job: &Job) -> Advice {
+fn one_lot(job: &Job) -> Advice {
     Advice::OneLot { piece: siding_piece_of(job), color: job.product.colour.clone() }
 }

@@ -17,9 +17,8 @@ mod shares;
 mod trims;
 mod zones;
 
-pub use advice::one_lot;
 pub use fasteners::fastening;
-pub use movement::movement;
+pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;
 pub use shares::shares;
 

@@ -1,5 +1,7 @@
 //! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
 
+use crate::finding::Finding;
+use crate::finding::laying::LayingFinding;
 use crate::layout::Layout;
 use crate::model::fastening::{Movement, MovementRoom, MovingPiece, PieceMovement};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
@@ -95,6 +97,17 @@ fn row(
         covered,
         rise_covered: gap.map(|gap| rise_covered(gap, length, m.expansion)),
     }
+}
+
+/// A finding for each kind of piece whose room does not cover its growth.
+pub fn findings(m: &Movement) -> Vec<Finding> {
+    let uncovered = m.rows.iter().filter(|r| !r.covered);
+    uncovered
+        .map(|row| {
+            let (row, installed, highest) = (row.clone(), m.installed, m.highest);
+            Finding::new(LayingFinding::MovementGap { row, installed, highest })
+        })
+        .collect()
 }
 
 /// The temperature rise that uses up a gap at each end of a panel held at its middle.

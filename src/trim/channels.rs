@@ -1,8 +1,7 @@
 //! Channels and finish trim along the sides of a wall: eaves, rakes, wall ends, lower roofs, and
 //! starts off the course line.
 
-use super::LEAST;
-use super::stock::{Place, part};
+use super::stock::{LEAST, Place, part};
 use crate::geom::tol::{CUT, SAME, plumb};
 use crate::geom::vocabulary::Point;
 use crate::job::{Job, TopFinish};

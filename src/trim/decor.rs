@@ -1,9 +1,8 @@
 //! Boards on the wall's face: flat surrounds of openings, friezes, bands with their caps (FACTS
 //! OT-14, OT-15).
 
-use super::LEAST;
 use super::channels::merged;
-use super::stock::{Place, part};
+use super::stock::{LEAST, Place, part};
 use crate::geom::polygon::sides;
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Point, Vec2};

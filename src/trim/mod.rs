@@ -18,9 +18,6 @@ use crate::model::house::House;
 use crate::model::receiver::Field;
 use crate::model::trim::TrimPiece;
 
-/// Shortest side or board worth a piece, inches: less is drawing noise, no source.
-const LEAST: f64 = 1.0;
-
 /// Every trim piece of the house, marked, and cut from stock.
 pub fn trims(house: &House, fields: &[Field], pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
     let mut pieces = Vec::new();

@@ -4,9 +4,8 @@
 
 use std::collections::BTreeMap;
 
-use super::LEAST;
 use super::channels::merged;
-use super::stock::{Place, part, parted};
+use super::stock::{LEAST, Place, part, parted};
 use crate::geom::polygon::bounds;
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};

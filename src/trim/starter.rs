@@ -1,8 +1,7 @@
 //! Starter strip along every start on a course line, with gaps between lengths and at posts
 //! (FACTS SD-55, SD-90); it breaks at doors, which the field's base leaves out.
 
-use super::LEAST;
-use super::stock::{Place, part};
+use super::stock::{LEAST, Place, part};
 use crate::geom::vocabulary::Vec2;
 use crate::job::Job;
 use crate::model::receiver::{Field, Receiver};

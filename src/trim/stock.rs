@@ -9,6 +9,9 @@ use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
+/// Shortest side or board worth a piece, inches: less is drawing noise, no source.
+pub(super) const LEAST: f64 = 1.0;
+
 /// The wall a trim piece is on.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Place<'a> {

@@ -3,6 +3,7 @@
 
 pub mod checks;
 pub mod figure;
+pub mod findings;
 pub mod layers;
 pub mod lists;
 pub mod movement;

@@ -1,6 +1,5 @@
 //! How lengths change with the weather, in sentences.
 
-use crate::diag::Note;
 use crate::model::fastening::{Movement, MovementRoom, MovingPiece, PieceMovement};
 use crate::units::LengthStyle;
 
@@ -58,32 +57,6 @@ pub fn room(at: MovementRoom) -> &'static str {
         MovementRoom::FreeBelow => "hung from its top, free below",
         MovementRoom::LapOverNext => "lap of one length over the next",
     }
-}
-
-/// A warning for each kind of piece whose room does not cover its growth.
-pub fn uncovered(m: &Movement, style: LengthStyle) -> Vec<Note> {
-    m.rows.iter().filter(|r| !r.covered).map(|r| warning(m, r, style)).collect()
-}
-
-fn warning(m: &Movement, r: &PieceMovement, style: LengthStyle) -> Note {
-    let message = format!(
-        "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
-        piece(r.piece),
-        style.length(r.length),
-        fine(style, r.longer),
-        m.highest,
-        m.installed,
-        fine(style, r.needed),
-        fine(style, r.room.unwrap_or(0.0)),
-        room(r.room_at)
-    );
-    let covered = r
-        .rise_covered
-        .map_or(String::new(), |rise| format!(" The gap covers a rise of {rise:.0} F."));
-    let help = format!(
-        "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
-    );
-    Note::warning("movement-gap", message, &help)
 }
 
 /// A temperature in both scales.

@@ -1,12 +1,13 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
 use super::tables::{costs, terminal_table};
-use crate::diag::{Note, Severity};
+use crate::finding::{Audience, Finding, Severity};
 use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
+use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
@@ -33,7 +34,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::report_work::order(layout),
         ordering_notes(layout, takeoff),
         checked(layout),
-        titled("FINDINGS", &notes_or_none(&layout.notes)),
+        titled("FINDINGS", &findings_by_audience(&layout.findings, layout.job.sheet.lengths)),
         cautions(layout.job.product.kind),
     ];
     parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
@@ -296,44 +297,54 @@ fn checked(layout: &Layout) -> String {
     out
 }
 
-fn notes_or_none(list: &[Note]) -> String {
-    if list.is_empty() { "  none\n".to_owned() } else { notes(list) }
+/// Findings by who must act on them.
+fn findings_by_audience(list: &[Finding], style: LengthStyle) -> String {
+    let mut out = String::new();
+    for audience in [Audience::Architect, Audience::Office, Audience::Crew] {
+        let own: Vec<Finding> = list.iter().filter(|f| f.audience() == audience).cloned().collect();
+        if !own.is_empty() {
+            out.push_str(&format!("{}\n", audience_head(audience)));
+            out.push_str(&findings(&own, style));
+        }
+    }
+    if out.is_empty() { "  none\n".to_owned() } else { out }
 }
 
 /// Findings, one block each.
-pub fn notes(notes: &[Note]) -> String {
+pub fn findings(list: &[Finding], style: LengthStyle) -> String {
     let mut out = String::new();
-    for n in notes {
-        let word = match n.severity {
+    for f in list {
+        let severity = match f.severity() {
             Severity::Info => "note",
             Severity::Warning => "WARNING",
             Severity::Error => "ERROR",
         };
-        let mut place = String::new();
-        if let Some(e) = &n.elevation {
-            place.push_str(&format!(" {}", plain(e)));
-        }
-        if let Some(p) = n.at {
-            place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
-        }
-        if let Some(o) = &n.origin {
-            let handle =
-                o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", plain(h)));
-            place.push_str(&format!(
-                " [{} on {}, line {}{handle}]",
-                o.entity,
-                plain(&o.layer),
-                o.line
-            ));
-        }
-        out.push_str(&wrapped(&format!("{word} {}{place}: {}", n.code, plain(&n.message)), "  "));
+        let FindingWords { message, help } = words(f, style);
+        let head = format!("{severity} {}{}: {}", f.code(), place(f), plain(&message));
+        out.push_str(&wrapped(&head, "  "));
         out.push('\n');
-        if !n.help.is_empty() {
-            out.push_str(&wrapped(&format!("-> {}", n.help), "     "));
-            out.push('\n');
-        }
+        out.push_str(&wrapped(&format!("-> {}", plain(&help)), "     "));
+        out.push('\n');
     }
     out
+}
+
+/// Where a finding is.
+fn place(f: &Finding) -> String {
+    let mut place = String::new();
+    if let Some(e) = &f.elevation {
+        place.push_str(&format!(" {}", plain(e)));
+    }
+    if let Some(p) = f.at {
+        place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
+    }
+    if let Some(o) = &f.origin {
+        let handle =
+            o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", plain(h)));
+        let layer = plain(&o.layer);
+        place.push_str(&format!(" [{} on {layer}, line {}{handle}]", o.entity, o.line));
+    }
+    place
 }
 
 /// The usual cautions (FACTS section 5), in every report.

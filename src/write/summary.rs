@@ -1,7 +1,7 @@
 //! What was laid out in a few lines, for whoever started it.
 
 use super::report::{self, plain};
-use crate::diag::Severity;
+use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
 use crate::wording::{checks, proof};
@@ -20,8 +20,8 @@ pub fn text(layout: &Layout) -> String {
         proof::beside(&layout.bound, &layout.job)
     );
     let warnings: Vec<_> =
-        layout.notes.iter().filter(|n| n.severity >= Severity::Warning).cloned().collect();
-    out.push_str(&report::notes(&warnings));
+        layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
+    out.push_str(&report::findings(&warnings, layout.job.sheet.lengths));
     out.push_str(&checks::summary(&layout.verify.rules));
     out.push('\n');
     out

@@ -23,7 +23,7 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::geom::polygon::{Polygon, total_area};
 use lapwright::job::file as job_file;
 use lapwright::model::source::Source;
@@ -134,7 +134,7 @@ fn seconds(said: &str) -> Vec<f64> {
 fn whole(file: &Path) {
     let job = job_file::parse(JOB, "job").unwrap();
     let bytes = std::fs::read(file).unwrap();
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let mut from = Instant::now();
     let mut lap = || {
         let took = from.elapsed().as_secs_f64();
@@ -163,7 +163,7 @@ fn whole(file: &Path) {
 fn areas(file: &Path) {
     let job = job_file::parse(JOB, "job").unwrap();
     let bytes = std::fs::read(file).unwrap();
-    let read = pipeline::reading(&bytes, "d", &job, &mut Notes::default()).unwrap();
+    let read = pipeline::reading(&bytes, "d", &job, &mut Findings::default()).unwrap();
     let walls = read.house.elevations.iter().flat_map(|e| &e.walls);
     let net = walls.map(|w| {
         let holes: Vec<Polygon> =

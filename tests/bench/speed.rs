@@ -8,7 +8,7 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::set::LaidSet;
@@ -27,22 +27,22 @@ fn source() -> (Vec<u8>, Job) {
 
 fn laid() -> (LaidSet, Vec<u8>) {
     let (bytes, job) = source();
-    let sets = pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets = pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     (sets.house, bytes)
 }
 
 #[divan::bench]
 fn read_dxf(b: divan::Bencher) {
     let (bytes, _) = source();
-    b.bench(|| read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap());
+    b.bench(|| read::drawing(&bytes, "d", &Limits::default(), &mut Findings::default()).unwrap());
 }
 
 #[divan::bench]
 fn normalize_and_extract(b: divan::Bencher) {
     let (bytes, job) = source();
-    let drawing = read::drawing(&bytes, "d", &Limits::default(), &mut Notes::default()).unwrap();
+    let drawing = read::drawing(&bytes, "d", &Limits::default(), &mut Findings::default()).unwrap();
     b.bench(|| {
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let lines = normalize::linework(&drawing, &job, &mut notes).unwrap();
         extract::house(&lines, &job, &mut notes).unwrap()
     });
@@ -51,14 +51,14 @@ fn normalize_and_extract(b: divan::Bencher) {
 #[divan::bench]
 fn read_and_lay(b: divan::Bencher) {
     let (bytes, job) = source();
-    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap());
 }
 
 #[divan::bench]
 fn read_and_lay_as_a_crew(b: divan::Bencher) {
     let (bytes, mut job) = source();
     job.seams.effort = lapwright::model::seam::Effort::Crew;
-    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Notes::default(), &mut |_| {}).unwrap());
+    b.bench(|| pipeline::layout(&bytes, "d", &job, &mut Findings::default(), &mut |_| {}).unwrap());
 }
 
 #[divan::bench]

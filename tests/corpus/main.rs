@@ -11,11 +11,13 @@
 
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::{Notes, Severity};
+use lapwright::finding::{Findings, Severity};
 use lapwright::job::Job;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 
 fn corpus() -> PathBuf {
     let dir = std::env::var_os("LAPWRIGHT_CORPUS")
@@ -38,8 +40,8 @@ fn drawings() -> Vec<PathBuf> {
     out
 }
 
-fn read(path: &Path) -> (Result<Drawing, lapwright::diag::Refusal>, Notes) {
-    let mut notes = Notes::default();
+fn read(path: &Path) -> (Result<Drawing, lapwright::finding::Refusal>, Findings) {
+    let mut notes = Findings::default();
     let bytes = std::fs::read(path).unwrap();
     let d = read::drawing(&bytes, "corpus", &Limits::default(), &mut notes);
     (d, notes)
@@ -50,12 +52,17 @@ fn every_drawing_ends_in_a_layout_or_named_findings() {
     let mut refused = 0;
     for path in drawings() {
         let bytes = std::fs::read(&path).unwrap();
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         match pipeline::layout(&bytes, "corpus", &Job::default(), &mut notes, &mut |_| {}) {
             Ok(_) => {}
             Err(r) => {
                 refused += 1;
-                assert!(!r.0.code.is_empty() && !r.0.help.is_empty(), "{}", path.display());
+                assert!(
+                    !r.0.code().word().is_empty()
+                        && !words(&r.0, LengthStyle::Feet).help.is_empty(),
+                    "{}",
+                    path.display()
+                );
             }
         }
     }
@@ -104,15 +111,18 @@ fn real_drawings_are_read_without_loss() {
 fn a_shed_whose_walls_are_loose_lines_is_refused_with_its_layers_named() {
     let path = drawings().into_iter().find(|p| p.to_string_lossy().contains("E3_")).unwrap();
     let bytes = std::fs::read(path).unwrap();
-    let r = pipeline::reading(&bytes, "e3", &Job::default(), &mut Notes::default()).unwrap_err();
-    assert_eq!(r.0.code, "no-walls");
+    let r = pipeline::reading(&bytes, "e3", &Job::default(), &mut Findings::default()).unwrap_err();
+    assert_eq!(r.0.code().word(), "no-walls");
 }
 
 fn named(part: &str, job: &str) -> lapwright::layout::Layout {
     let path = drawings().into_iter().find(|p| p.to_string_lossy().contains(part)).unwrap();
     let bytes = std::fs::read(path).unwrap();
     let job = lapwright::job::file::parse(job, "job").unwrap();
-    pipeline::layout(&bytes, part, &job, &mut Notes::default(), &mut |_| {}).unwrap().house.layout
+    pipeline::layout(&bytes, part, &job, &mut Findings::default(), &mut |_| {})
+        .unwrap()
+        .house
+        .layout
 }
 
 /// The box of a wall or opening in the source's units.

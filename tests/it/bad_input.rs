@@ -231,7 +231,7 @@ fn ten_thousand_mutations_of_a_drawing_never_panic() {
                 break;
             }
         }
-        let mut notes = lapwright::diag::Notes::default();
+        let mut notes = lapwright::finding::Findings::default();
         laid +=
             usize::from(lapwright::pipeline::reading(&bytes, "m.dxf", &job, &mut notes).is_ok());
     }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use assert_cmd::Command;
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::read::{self, Limits};
 
 use crate::support::root;
@@ -120,9 +120,9 @@ fn the_template_holds_the_agreed_layers_and_replaces_nothing() {
 }
 
 fn codes(bytes: &[u8], limits: &Limits) -> Vec<&'static str> {
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     read::drawing(bytes, "d", limits, &mut notes).unwrap();
-    notes.all().iter().map(|n| n.code).collect()
+    notes.all().iter().map(|n| n.code().word()).collect()
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Corners paired between elevations, walls round a corner that the job gives, true widths.
 
-use lapwright::diag::{Notes, Severity};
+use lapwright::finding::{Findings, Severity};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
@@ -12,7 +12,7 @@ use lapwright::verify;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
-use crate::support::{broken, broken_rules, dxf, rect};
+use crate::support::{advised, broken, broken_rules, dxf, rect, said};
 
 /// Room between elevations, so that each has its region.
 const APART: f64 = 2000.0;
@@ -42,9 +42,9 @@ fn drawn(faces: &[Face], inside: &[(usize, f64, f64, f64)], more: &str) -> (Stri
     (dxf(&rings), job_file::parse(&(text + more), "job").unwrap())
 }
 
-fn laid(faces: &[Face], more: &str) -> (Layout, Notes) {
+fn laid(faces: &[Face], more: &str) -> (Layout, Findings) {
     let (drawing, job) = drawn(faces, &[], more);
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let l = pipeline::layout(drawing.as_bytes(), "t.dxf", &job, &mut notes, &mut |_| {}).unwrap();
     (l.house.layout, notes)
 }
@@ -54,8 +54,8 @@ fn box_house(width: f64, depth: f64, high: f64) -> [Face<'static>; 4] {
     [("FRONT", wall(width)), ("RIGHT", wall(depth)), ("REAR", wall(width)), ("LEFT", wall(depth))]
 }
 
-fn coded<'a>(notes: &'a Notes, code: &str) -> Vec<&'a lapwright::diag::Note> {
-    notes.all().iter().filter(|n| n.code == code).collect()
+fn coded<'a>(notes: &'a Findings, code: &str) -> Vec<&'a lapwright::finding::Finding> {
+    notes.all().iter().filter(|n| n.code().word() == code).collect()
 }
 
 #[test]
@@ -93,8 +93,8 @@ fn two_elevations_that_disagree_about_a_corner_are_told() {
     // Both of its corners: with the front and with the rear.
     let told = coded(&notes, "corner-heights-disagree");
     assert_eq!(told.len(), 2);
-    assert!(told[0].message.contains("8'-0\"") && told[0].message.contains("8'-8\""));
-    assert!(told[0].at.is_some() && told[0].severity == Severity::Warning);
+    assert!(said(told[0]).contains("8'-0\"") && said(told[0]).contains("8'-8\""));
+    assert!(told[0].at.is_some() && told[0].severity() == Severity::Warning);
     assert!(l.corners.iter().all(|c| c.sides.len() == 2));
     // The post is as long as the longer wall needs.
     let mut posts: Vec<f64> =
@@ -136,8 +136,9 @@ fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
         before.corners.iter().filter(|c| c.by == Pairing::Open).map(|c| c.id.as_str()).collect();
     assert_eq!(open, ["front-1/right", "front-2/left", "front-2/right", "front-3/left"]);
     assert_eq!(asked.len(), 4);
-    assert!(asked[1].message.starts_with("return wall not drawn: width?"));
-    assert!(asked[1].help.contains("[[return]] corner = \"front-2/left\""), "{}", asked[1].help);
+    assert!(said(asked[1]).starts_with("return: confirm width"));
+    let help = advised(asked[1]);
+    assert!(help.contains("[[return]] corner = \"front-2/left\""), "{help}");
     // Its place in the source: the foot of the middle part's left side.
     assert_eq!(asked[1].at.map(|p| (p.x, p.y)), Some((120.0, 0.0)));
 
@@ -193,8 +194,9 @@ fn courses_that_do_not_meet_at_a_corner_are_caught() {
 fn a_return_at_no_corner_or_a_known_one_is_refused() {
     let refused = |more: &str| {
         let (drawing, job) = drawn(&bay(), &[], more);
-        let e = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {});
-        e.unwrap_err().0.message
+        let e =
+            pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {});
+        said(&e.unwrap_err().0)
     };
     let m = refused("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n");
     assert!(m.contains("no wall has") && m.contains("front-2/left"), "{m}");
@@ -212,7 +214,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     let window = dxf(&[("A-GLAZ", &rect(6.0, 32.0, 18.0, 72.0))]);
     let drawing =
         drawing.replace("0\nENDSEC\n0\nEOF\n", window.split("ENTITIES\n").nth(1).unwrap());
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap()
         .house
         .layout;
@@ -240,7 +242,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
         &[],
         "[[angled]]\nwall = \"front-1\"\nwidth = 33.9375\nopenings = { front-W1 = 5 }\n",
     );
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap()
         .house
         .layout;
@@ -250,7 +252,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     // A surround of 2 is 2 wide on it: 12 x 1.4141 and 2 on either side.
     let more = "[[angled]]\nwall = \"front-1\"\nwidth = 33.9375\n[trim]\nsurround = 2\n";
     let (_, job) = drawn(&faces, &[], more);
-    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+    let l = pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
         .unwrap()
         .house
         .layout;
@@ -268,7 +270,7 @@ fn a_zone_goes_with_a_wall_at_an_angle_or_is_refused() {
     let laid = |right: u32, rest: &str| {
         let region = format!("[[zone.region]]\nright = {right}\nbottom = 48\n");
         let (drawing, job) = drawn(&faces, &[], &format!("{angled}{zone}{rest}{region}"));
-        pipeline::layout(drawing.as_bytes(), "t", &job, &mut Notes::default(), &mut |_| {})
+        pipeline::layout(drawing.as_bytes(), "t", &job, &mut Findings::default(), &mut |_| {})
             .map(|sets| sets.house.layout)
     };
     // Drawn 24 x 48, true 36 x 48: 12 sq ft.
@@ -282,7 +284,8 @@ fn a_zone_goes_with_a_wall_at_an_angle_or_is_refused() {
         [(60, "cladding = \"shingle\"\n"), (24, "product = { kind = \"vinyl\" }\n")]
     {
         let e = laid(right, rest).unwrap_err();
-        assert!(e.0.message.contains("true width"), "{}", e.0.message);
+        let message = said(&e.0);
+        assert!(message.contains("true width"), "{message}");
     }
 }
 

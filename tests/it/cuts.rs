@@ -8,7 +8,7 @@ use serde_json::Value;
 
 use crate::cutcase::{pieces, wrong};
 use crate::random_sheets::house;
-use crate::support::{broken, dxf, inches, laid_by_a_crew, lay, rect, samples};
+use crate::support::{advised, broken, dxf, inches, laid_by_a_crew, lay, rect, said, samples};
 
 fn told(layout: &Layout) -> Value {
     serde_json::from_slice(&json::layout(layout)).unwrap()
@@ -148,11 +148,11 @@ fn strips_panels_and_notches_that_leave_too_little_are_told_with_their_places() 
     ]);
     let layout = lay(d.as_bytes(), &job);
     let told = |code: &str| {
-        let mut of = layout.notes.iter().filter(|n| n.code == code);
+        let mut of = layout.findings.iter().filter(|n| n.code().word() == code);
         let n = of.next().unwrap_or_else(|| panic!("no {code}"));
         assert!(of.next().is_none(), "{code} twice");
-        assert!(!n.help.is_empty());
-        (n.message.clone(), n.at.unwrap())
+        assert!(!advised(n).is_empty());
+        (said(n), n.at.unwrap())
     };
     let (strip, at) = told("strip-thin");
     assert!(strip.contains("3/4\" high"), "{strip}");

@@ -316,7 +316,7 @@ proptest::proptest! {
         match lapwright::takeoff::price::parse(text.as_bytes(), "p") {
             Ok(list) => assert!(list.prices.iter().all(|p| p.price >= 0 && !p.item.is_empty())),
             Err(e) => {
-                let message = &e.0.message;
+                let message = crate::support::said(&e.0);
                 let mut place = message.trim_start_matches("p:").split(':');
                 let mut number = || place.next().unwrap().parse::<usize>().unwrap();
                 let (line, column) = (number(), number());
@@ -331,6 +331,9 @@ proptest::proptest! {
 
 #[test]
 fn prices_by_words_by_short_name_and_by_an_old_unit_are_taken() {
+    use lapwright::finding::FindingKind;
+    use lapwright::finding::prices::{PriceFault, PriceFinding};
+    use lapwright::model::item::CountUnit;
     use lapwright::takeoff::price;
 
     let layout = crate::support::laid_by_a_crew(HOUSE);
@@ -353,7 +356,16 @@ fn prices_by_words_by_short_name_and_by_an_old_unit_are_taken() {
         assert_eq!(taken(&format!("squares,{unit},90,USD\n")), ["squares"], "{unit}");
     }
     let refused = priced("squares,sq ft,1,USD\n").unwrap_err();
-    assert!(refused.0.message.contains("counts it by the square"), "{}", refused.0.message);
+    let fault = PriceFault::OtherUnit {
+        item: "squares".to_owned(),
+        unit: "sq ft".to_owned(),
+        counted_by: CountUnit::Square,
+    };
+    let found = &refused.0.kind;
+    assert!(
+        matches!(found, FindingKind::Prices(PriceFinding::PricesUnreadable { fault: f, .. }) if *f == fault),
+        "{found:?}"
+    );
 }
 
 #[test]

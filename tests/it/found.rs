@@ -28,15 +28,15 @@ fn a_binary_file_cut_off_inside_a_pair_ends_there() {
 
 #[test]
 fn an_overlay_that_is_no_copy_of_its_source_is_told() {
-    use lapwright::diag::Notes;
+    use lapwright::finding::Findings;
     let wall = crate::support::rect(0.0, 0.0, 240.0, 96.0);
     let whole = crate::support::dxf(&[("A-WALL-OTLN", &wall)]);
     let told = |source: &str| {
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let job = crate::support::inches();
         lapwright::pipeline::layout(source.as_bytes(), "d.dxf", &job, &mut notes, &mut |_| {})
             .unwrap();
-        notes.all().iter().filter(|n| n.code == "overlay-apart").count()
+        notes.all().iter().filter(|n| n.code().word() == "overlay-apart").count()
     };
     assert_eq!(told(&whole), 0);
     // The section of entities has no end.
@@ -54,7 +54,7 @@ fn an_outline_without_area_is_no_wall() {
         source.as_bytes(),
         "d.dxf",
         &crate::support::inches(),
-        &mut lapwright::diag::Notes::default(),
+        &mut lapwright::finding::Findings::default(),
         &mut |_| {},
     );
     assert!(refused.is_err(), "{:?}", refused.map(|s| s.house.layout.elevations.len()));

@@ -7,7 +7,7 @@
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::pipeline;
 use sha2::{Digest, Sha256};
 
@@ -22,7 +22,8 @@ const DIGESTS: &str = "sha256sums";
 fn golden(stem: &str, drawing: &std::path::Path) -> BTreeMap<String, Vec<u8>> {
     let source = std::fs::read(drawing).unwrap();
     let name = format!("{stem}.dxf");
-    let sets = pipeline::layout(&source, &name, &job(drawing), &mut Notes::default(), &mut |_| {});
+    let sets =
+        pipeline::layout(&source, &name, &job(drawing), &mut Findings::default(), &mut |_| {});
     let mut outputs = lapwright::outputs::set::files(&sets.unwrap().house, &source, true).unwrap();
     outputs.sort();
     let line = |(name, bytes): &(String, Vec<u8>)| {

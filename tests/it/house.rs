@@ -7,7 +7,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 31] = [
+const FLOORS: [(&str, u8); 32] = [
     ("main", 11),
     ("cli", 10),
     ("lib", 9),
@@ -29,10 +29,11 @@ const FLOORS: [(&str, u8); 31] = [
     ("work", 4),
     ("layout", 3),
     ("job", 3),
+    ("finding", 2),
     ("model", 2),
     ("geom", 1),
     ("units", 1),
-    ("diag", 1),
+    ("origin", 1),
     ("packing", 1),
     ("sources", 1),
     ("typeface", 1),
@@ -122,6 +123,8 @@ fn imports_go_only_downward() {
                 ("lib", _) => true,
                 // The layout holds the job in force.
                 ("layout", "job") => true,
+                // A finding names things of the model; the model knows of no finding.
+                ("finding", "model") => true,
                 (a, b) if floor(b) == STAGES => floor(a) > STAGES && a == "pipeline",
                 (a, b) if floor(a) == 1 && floor(b) == 1 => true,
                 (a, b) => floor(b) < floor(a),

@@ -1,7 +1,7 @@
 //! Inputs that ask for more than any house does, in a small size: each ends with its named finding or a
 //! layout. `cargo bench --bench limits` gives the large ones to the program, with time and memory.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
@@ -24,7 +24,7 @@ fn small() -> Limits {
 /// The codes of everything found, that of the refusal last; whether a layout came of it.
 fn run(case: &Case) -> (Vec<&'static str>, bool) {
     let input = (case.make)(case.quick);
-    let codes = |notes: &Notes| notes.all().iter().map(|n| n.code).collect::<Vec<_>>();
+    let codes = |notes: &Findings| notes.all().iter().map(|n| n.code().word()).collect::<Vec<_>>();
     let (drawing, text) = match case.kind {
         "toml" => {
             let wall = crate::support::rect(0.0, 0.0, 240.0, 96.0);
@@ -35,22 +35,22 @@ fn run(case: &Case) -> (Vec<&'static str>, bool) {
     };
     let job = match job_file::parse(&text, "job.toml") {
         Ok(job) => job,
-        Err(r) => return (vec![r.0.code], false),
+        Err(r) => return (vec![r.0.code().word()], false),
     };
     // What meets a limit does so with smaller ones; it would take long to lay out with the large.
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     if let Err(r) = read::drawing(&drawing, "d", &small(), &mut notes) {
-        return ([codes(&notes), vec![r.0.code]].concat(), false);
+        return ([codes(&notes), vec![r.0.code().word()]].concat(), false);
     }
     let met = ["items-too-many", "points-too-many", "vertices-too-many", "block-nesting"];
-    if notes.all().iter().any(|n| met.contains(&n.code)) {
+    if notes.all().iter().any(|n| met.contains(&n.code().word())) {
         return (codes(&notes), false);
     }
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     match pipeline::layout(&drawing, "d", &job, &mut notes, &mut |_| {}) {
         // Rules broken are told by the layout itself: here only that there is one.
         Ok(_) => (codes(&notes), true),
-        Err(r) => ([codes(&notes), vec![r.0.code]].concat(), false),
+        Err(r) => ([codes(&notes), vec![r.0.code().word()]].concat(), false),
     }
 }
 
@@ -81,8 +81,8 @@ fn each_ends_with_its_finding_or_a_layout() {
 fn walls_beyond_any_house_are_refused_by_what_is_too_much() {
     let refused = |make: fn(usize) -> Vec<u8>, n: usize| {
         let job = crate::support::inches();
-        let r = pipeline::reading(&make(n), "d", &job, &mut Notes::default()).unwrap_err();
-        (r.0.code, r.0.message)
+        let r = pipeline::reading(&make(n), "d", &job, &mut Findings::default()).unwrap_err();
+        (r.0.code().word(), crate::support::said(&r.0))
     };
     let of = |name: &str| cases().into_iter().find(|c| c.name == name).unwrap().make;
     let (code, message) = refused(of("wall of 100,000 vertices, round"), 10_001);

@@ -117,10 +117,10 @@ fn a_long_panel_asks_for_its_gap() {
         let wall = rect(0.0, 0.0, 400.0, 8.0);
         let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
         assert_eq!(broken(&layout), Vec::<String>::new());
-        layout
-            .notes
-            .iter()
-            .any(|n| n.code == "long-panel-gap" && n.help.contains("`product.end_gap`"))
+        layout.findings.iter().any(|n| {
+            n.code().word() == "long-panel-gap"
+                && crate::support::advised(n).contains("`product.end_gap`")
+        })
     };
     assert!(warned("[product]\nlength = 240\n"));
     assert!(!warned("[product]\nlength = 239\n"));
@@ -392,7 +392,7 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         ("kind = \"wood\"\n", Siding::Board(BoardSiding::Wood)),
     ] {
         let job = with(&format!("{text}{own}"));
-        let mut notes = lapwright::diag::Notes::default();
+        let mut notes = lapwright::finding::Findings::default();
         let drawing = gabled();
         let sets =
             pipeline::layout(drawing.as_bytes(), "z.dxf", &job, &mut notes, &mut |_| {}).unwrap();
@@ -438,7 +438,7 @@ fn a_region_of_the_job_is_as_good_as_a_drawn_zone() {
     let shown = |l: &Layout| format!("{:?}", (&l.elevations[0].zones, &l.elevations[0].walls));
     assert_eq!(shown(&a), shown(&b));
     // An elevation that is none is refused, a region without a side or turned over too.
-    let mut notes = lapwright::diag::Notes::default();
+    let mut notes = lapwright::finding::Findings::default();
     let refused = pipeline::layout(drawing.as_bytes(), "z.dxf", &there, &mut notes, &mut |_| {});
     assert!(refused.is_err());
     for (region, key) in

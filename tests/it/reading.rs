@@ -1,16 +1,17 @@
 //! Our reading against the independent `dxf` crate, entity by entity, on every sample.
 
 use dxf::entities::EntityType;
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape, Space};
+use lapwright::origin::EntityKind;
 use lapwright::read::{self, Limits};
 
 use crate::support::samples;
 
 fn ours(bytes: &[u8]) -> Drawing {
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let d = read::drawing(bytes, "sample", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().all(|n| n.code == "entity-skipped"), "{:?}", notes.all());
+    assert!(notes.all().iter().all(|n| n.code().word() == "entity-skipped"), "{:?}", notes.all());
     d
 }
 
@@ -34,7 +35,7 @@ fn every_sample_reads_as_the_dxf_crate_reads_it() {
         for i in mine.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
             let layer = &mine.layers[i.layer].name;
             match &i.shape {
-                Shape::Polyline(p) if i.origin.entity == "CIRCLE" => {
+                Shape::Polyline(p) if i.origin.entity == EntityKind::Circle => {
                     let (u, v) = (p.vertices[0].at, p.vertices[1].at);
                     a.push(key(layer, &[((u.x + v.x) / 2.0, u.y), ((u.x - v.x) / 2.0, 0.0)]));
                 }
@@ -101,10 +102,10 @@ fn drawings_the_dxf_crate_writes_are_read_back() {
     add(EntityType::Insert(Insert { name: "NONE".into(), ..Default::default() }), "C");
     let mut bytes = Vec::new();
     d.save(&mut bytes).unwrap();
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let mine = read::drawing(&bytes, "w", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().any(|n| n.code == "block-missing"));
-    let arcs: Vec<_> = mine.items.iter().filter(|i| i.origin.entity == "ARC").collect();
+    assert!(notes.all().iter().any(|n| n.code().word() == "block-missing"));
+    let arcs: Vec<_> = mine.items.iter().filter(|i| i.origin.entity == EntityKind::Arc).collect();
     let Shape::Polyline(p) = &arcs[0].shape else { panic!() };
     // Start and end of the arc by its angles.
     let at = |deg: f64| (10.0 * deg.to_radians().cos(), 10.0 * deg.to_radians().sin());
@@ -117,7 +118,7 @@ fn nested_mirrored_and_arrayed_blocks_stand_where_they_should() {
     let text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nINNER\n10\n1\n20\n0\n0\nLINE\n8\n0\n10\n1\n20\n0\n11\n2\n21\n0\n0\nENDBLK\n\
                 0\nBLOCK\n8\n0\n2\nOUTER\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nINNER\n10\n5\n20\n0\n41\n-1\n43\n0\n0\nENDBLK\n0\nENDSEC\n\
                 0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\nA-GLAZ\n2\nOUTER\n10\n100\n20\n0\n50\n90\n70\n2\n44\n10\n0\nENDSEC\n0\nEOF\n";
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let d = read::drawing(text.as_bytes(), "n", &Limits::default(), &mut notes).unwrap();
     // Inner line from (0,0) to (1,0) mirrored at 5: (5,0)-(4,0); turned by 90 at (100,0): (100,5)-(100,4);
     // the second column 10 along the turned x axis: (100,15)-(100,14).
@@ -137,7 +138,7 @@ fn nested_mirrored_and_arrayed_blocks_stand_where_they_should() {
 #[test]
 fn a_block_that_inserts_itself_ends_in_a_note() {
     let text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nB\n10\n0\n20\n0\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n70\n30000\n71\n30000\n0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n0\nENDSEC\n0\nEOF\n";
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     read::drawing(text.as_bytes(), "n", &Limits::default(), &mut notes).unwrap();
-    assert!(notes.all().iter().any(|n| n.code == "block-nesting"));
+    assert!(notes.all().iter().any(|n| n.code().word() == "block-nesting"));
 }

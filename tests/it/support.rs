@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
-use lapwright::diag::Notes;
+use lapwright::finding::{Finding, Findings};
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
@@ -13,7 +13,9 @@ use lapwright::layout::set::{LaidSet, LaidSets};
 use lapwright::layout::verified::RuleCheck;
 use lapwright::model::sheet::Sheet;
 use lapwright::pipeline;
+use lapwright::units::LengthStyle;
 use lapwright::wording::checks;
+use lapwright::wording::findings::words;
 
 /// The project's folder.
 pub(crate) fn root() -> PathBuf {
@@ -77,7 +79,7 @@ pub(crate) fn lay_set(bytes: &[u8], job: &Job) -> LaidSet {
 
 /// Every set of a drawing.
 pub(crate) fn lay_sets(bytes: &[u8], job: &Job) -> LaidSets {
-    pipeline::layout(bytes, "test.dxf", job, &mut Notes::default(), &mut |_| {}).unwrap()
+    pipeline::layout(bytes, "test.dxf", job, &mut Findings::default(), &mut |_| {}).unwrap()
 }
 
 /// The sheets of a set.
@@ -124,4 +126,14 @@ pub(crate) fn broken(layout: &Layout) -> Vec<String> {
 pub(crate) fn broken_rules(layout: &Layout) -> Vec<Rule> {
     let v = lapwright::verify::check(layout);
     v.rules.iter().filter(|r| !r.passes()).map(|r| r.rule).collect()
+}
+
+/// What a finding says, in feet and inches.
+pub(crate) fn said(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).message
+}
+
+/// What it says to do.
+pub(crate) fn advised(finding: &Finding) -> String {
+    words(finding, LengthStyle::Feet).help
 }

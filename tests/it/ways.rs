@@ -1,6 +1,6 @@
 //! Ways to a wall other than an outline in a DXF, against areas reckoned by hand.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::house::OpeningKind;
 use lapwright::pipeline;
 
@@ -25,10 +25,11 @@ fn an_svg_with_named_groups_is_laid_out() {
 #[test]
 fn hostile_svgs_end_in_a_named_finding() {
     let refused = |svg: &str| {
-        pipeline::reading(svg.as_bytes(), "x.svg", &inches(), &mut Notes::default())
+        pipeline::reading(svg.as_bytes(), "x.svg", &inches(), &mut Findings::default())
             .unwrap_err()
             .0
-            .code
+            .code()
+            .word()
     };
     // Ten symbols, each using the one before it ten times: ten thousand million elements.
     let mut bomb = String::from(

@@ -169,7 +169,8 @@ fn movement_is_told_and_warned_of_where_gaps_do_not_cover_it() {
         job.weather.highest_f = highest;
         lay(wall.as_bytes(), &job)
     };
-    let warned = |l: &Layout| l.notes.iter().filter(|n| n.code == "movement-gap").count();
+    let warned =
+        |l: &Layout| l.findings.iter().filter(|n| n.code().word() == "movement-gap").count();
     // WY-10: 1/4 in gaps cover a rise of 74.1 F of a 12 ft 6 in panel at 4.5e-5 /F.
     assert_eq!(warned(&of(46.0, 120.0)), 0);
     let hot = of(45.0, 120.0);

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::pipeline;
 
 use crate::venv::python;
@@ -26,7 +26,8 @@ fn samples() -> Vec<PathBuf> {
 fn laid(drawing: &Path, job: &Path, into: &Path) -> PathBuf {
     let bytes = std::fs::read(drawing).unwrap();
     let job = lapwright::job::file::parse(&std::fs::read_to_string(job).unwrap(), "job").unwrap();
-    let sets = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets =
+        pipeline::layout(&bytes, "d.dxf", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let out = into.join(drawing.file_stem().unwrap());
     for (name, bytes) in lapwright::outputs::set::files(&sets.house, &bytes, true).unwrap() {
         let path = out.join(name);
@@ -96,8 +97,9 @@ fn entities_are_counted_as_ezdxf_counts_them() {
     use std::collections::BTreeMap;
     for s in samples() {
         let bytes = std::fs::read(&s).unwrap();
-        let d = lapwright::read::drawing(&bytes, "d", &Default::default(), &mut Notes::default())
-            .unwrap();
+        let d =
+            lapwright::read::drawing(&bytes, "d", &Default::default(), &mut Findings::default())
+                .unwrap();
         let mut mine: BTreeMap<String, u64> = BTreeMap::new();
         for i in d.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
             *mine.entry(format!("{} {}", i.origin.entity, d.layers[i.layer].name)).or_default() +=

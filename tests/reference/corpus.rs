@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Space};
 use lapwright::pipeline;
 use lapwright::read;
@@ -47,7 +47,7 @@ fn counted(d: &Drawing) -> Counts {
     let layer = |i: usize| d.layers[i].name.to_uppercase();
     for i in d.items.iter().filter(|i| i.space == Space::Model && i.group.is_none()) {
         // Lines of one MTEXT have one origin.
-        seen.insert((i.origin.line, i.origin.entity, layer(i.layer)));
+        seen.insert((i.origin.line, i.origin.entity.word(), layer(i.layer)));
     }
     for g in d.groups.iter().filter(|g| g.parent.is_none() && g.space == Space::Model) {
         // Insertions of one array likewise.
@@ -70,7 +70,7 @@ fn entities_of_every_drawing_are_counted_as_ezdxf_counts_them() {
         let name = file.file_name().unwrap().to_string_lossy().into_owned();
         let other = &theirs[&name];
         let bytes = std::fs::read(file).unwrap();
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let mine = read::drawing(&bytes, &name, &Default::default(), &mut notes);
         match (mine, &other.refused) {
             (Ok(d), None) => {
@@ -101,7 +101,7 @@ fn areas_of_an_apartment_houses_siding_hatches_agree_with_shapely() {
     let other = theirs(&files).into_values().next().unwrap();
     let bytes = std::fs::read(&files[0]).unwrap();
     let job = lapwright::job::file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
-    let sets = pipeline::layout(&bytes, "p1", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets = pipeline::layout(&bytes, "p1", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let layout = &sets.house.layout;
     let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
     mine.sort_by(f64::total_cmp);

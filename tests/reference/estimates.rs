@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::pipeline;
 use lapwright::takeoff::price;
@@ -23,7 +23,8 @@ fn laid(stem: &str, into: &Path) -> PathBuf {
     let mut job = job_file::parse(&job_text(stem), "job").unwrap();
     // How few panels there are does not matter here.
     job.seams.effort = lapwright::model::seam::Effort::Crew;
-    let sets = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {}).unwrap();
+    let sets =
+        pipeline::layout(&bytes, "d.dxf", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
     let mut set = sets.house;
     let style = set.layout.job.sheet.lengths;

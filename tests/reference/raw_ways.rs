@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::Path;
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::pipeline;
@@ -15,7 +15,7 @@ use crate::venv::python;
 fn lay(path: &Path, job: &str) -> Layout {
     let job = job_file::parse(job, "job").unwrap();
     let bytes = fs::read(path).unwrap();
-    pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {})
+    pipeline::layout(&bytes, "d.dxf", &job, &mut Findings::default(), &mut |_| {})
         .unwrap()
         .house
         .layout

@@ -4,7 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::house::{EdgeKind, OpeningKind};
@@ -86,7 +86,7 @@ fn laid(folder: &Path) -> Vec<(PathBuf, Truth, Result<Layout, String>)> {
         let mut job = job_file::parse(&text, "job").unwrap();
         job.seams.effort = Effort::Crew;
         let bytes = fs::read(&drawing).unwrap();
-        let made = pipeline::layout(&bytes, "d.dxf", &job, &mut Notes::default(), &mut |_| {});
+        let made = pipeline::layout(&bytes, "d.dxf", &job, &mut Findings::default(), &mut |_| {});
         let truth = fs::read_to_string(drawing.with_extension("json")).unwrap();
         (
             drawing,

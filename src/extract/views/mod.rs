@@ -6,15 +6,14 @@ mod titles;
 use std::collections::{BTreeMap, BTreeSet};
 
 use self::titles::{Shows, Title, titles};
-use super::stroke_box;
-use super::ways::Outline;
-use crate::diag::{Note, Notes};
+use super::outline::{Outline, stroke_box};
+use crate::finding::views::{OtherView, ViewFinding};
+use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Role, Stroke};
-use crate::units::counted;
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -31,7 +30,7 @@ pub(crate) struct View {
     /// Named by the job, rather than found.
     pub(crate) of_job: bool,
     /// What its title says it shows, if that is not sided.
-    left_alone: Option<&'static str>,
+    left_alone: Option<OtherView>,
     /// Indices of its strokes.
     members: Vec<usize>,
     /// Indices of the labels in its region that are corner tags.
@@ -118,14 +117,19 @@ pub(crate) struct Views {
 }
 
 /// The views of a drawing.
-pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &mut Notes) -> Views {
+pub(crate) fn views(
+    lines: &Linework,
+    outlines: &[Outline],
+    job: &Job,
+    findings: &mut Findings,
+) -> Views {
     let titles = titles(lines);
     let mut found = of_job(lines, job);
     if found.is_empty() {
         found = of_frames(lines, &titles);
     }
     if found.is_empty() {
-        found = of_clusters(outlines, &titles, notes);
+        found = of_clusters(outlines, &titles, findings);
         // Walls on a layer that the job names letter by letter are wanted, whatever the title.
         let named =
             |o: &Outline| lines.layers.get(o.layer).is_some_and(|l| job.names_layer(&l.layer.name));
@@ -135,7 +139,7 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
             }
         }
     }
-    keep_sections_with_siding(lines, outlines, &mut found, notes);
+    keep_sections_with_siding(lines, outlines, &mut found, findings);
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
@@ -148,13 +152,11 @@ pub(crate) fn views(lines: &Linework, outlines: &[Outline], job: &Job, notes: &m
     distinct(&mut elevations);
     fill(lines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
-        let kind = v.left_alone.unwrap_or_default();
-        let message = format!("{}: by its title a {kind}; it is left alone", v.name);
-        let help =
-            "If it is an elevation, name it as [[elevation]] with its region in the job file.";
+        let Some(shows) = v.left_alone else { continue };
         let at = Point::new(v.region.x0, v.region.y0);
-        let at = super::ways::source(lines, at);
-        notes.push(Note::info("view-left-alone", message, help).at(at));
+        let at = super::outline::source(lines, at);
+        let kind = ViewFinding::ViewLeftAlone { title: v.name.clone(), shows };
+        findings.push(Finding::new(kind).at(at));
     }
     Views { elevations, left_alone }
 }
@@ -165,15 +167,14 @@ fn keep_sections_with_siding(
     lines: &Linework,
     outlines: &[Outline],
     views: &mut [View],
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     let hatched = |v: &View| outlines.iter().any(|o| o.way == WallWay::Hatch && v.holds(lines, o));
-    for v in views.iter_mut().filter(|v| v.left_alone == Some("section") && hatched(v)) {
+    for v in views.iter_mut().filter(|v| v.left_alone == Some(OtherView::Section) && hatched(v)) {
         v.left_alone = None;
-        let message = format!("{}: by its title a section, but siding is hatched in it", v.name);
-        let help = "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.";
-        let at = super::ways::source(lines, Point::new(v.region.x0, v.region.y0));
-        notes.push(Note::warning("view-section", message, help).at(at));
+        let at = super::outline::source(lines, Point::new(v.region.x0, v.region.y0));
+        let kind = ViewFinding::ViewSection { title: v.name.clone() };
+        findings.push(Finding::new(kind).at(at));
     }
 }
 
@@ -215,7 +216,7 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
 fn titled(title: Option<&Title>, region: Rect) -> View {
     let left_alone = title.and_then(|t| match t.shows {
         Shows::Elevation => None,
-        Shows::Other(kind) => Some(kind),
+        Shows::Other(view) => Some(view),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
     let (members, tags) = (Vec::new(), Vec::new());
@@ -261,7 +262,7 @@ fn clusters(mut boxes: Vec<Rect>) -> Vec<Rect> {
 }
 
 /// Walls that stand together are one view.
-fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec<View> {
+fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) -> Vec<View> {
     let clusters = clusters(outlines.iter().map(Outline::frame).collect());
     let many = clusters.len() > 1;
     let mut untitled = 0;
@@ -276,18 +277,14 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], notes: &mut Notes) -> Vec
         })
         .collect();
     if untitled > 0 && many {
-        let message = format!(
-            "{untitled} of {} views without a frame or a title: numbered left to right",
-            views.len()
-        );
-        let help = "Draw a frame on A-ELEV-FRAM and a title on A-ELEV-IDEN, or name the views as [[elevation]] in the job file.";
-        notes.push(Note::info("view-untitled", message, help));
+        let kind = ViewFinding::ViewUntitled { untitled, views: views.len() };
+        findings.push(Finding::new(kind));
     }
     views
 }
 
 /// Openings outside every view are named: they may be in a view that was not framed.
-pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: &mut Notes) {
+pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, findings: &mut Findings) {
     let k = lines.scale.inches;
     let of_walls = |s: &Stroke| matches!(s.role, Some(Role::Window | Role::Door | Role::Wall));
     let all = lines.strokes.iter().enumerate().filter(|(_, s)| of_walls(s));
@@ -301,13 +298,8 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, notes: 
         all.filter(|(i, s)| of_walls(s) && !inside.contains(i)).map(|(_, s)| s).collect();
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
         let c = stroke_box(first).center();
-        let message = format!(
-            "{} of walls or openings outside every view, left out",
-            counted(strays.len(), "line")
-        );
-        let help =
-            "Draw a frame round that view on A-ELEV-FRAM, or name its region in the job file.";
         let at = Point::new(c.x / k, c.y / k);
-        notes.push(Note::warning("outside-views", message, help).about(&first.origin).at(at));
+        let kind = ViewFinding::OutsideViews { lines: strays.len() };
+        findings.push(Finding::new(kind).about(&first.origin).at(at));
     }
 }

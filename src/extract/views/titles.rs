@@ -1,6 +1,7 @@
 //! Titles of views: on the title layer, or texts that read like one, in model space or in paper
 //! space below the window that shows the view.
 
+use crate::finding::views::OtherView;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Text;
 use crate::model::linework::{Linework, Role};
@@ -11,7 +12,7 @@ pub(super) enum Shows {
     /// An elevation, or it does not say.
     Elevation,
     /// A plan, a section or a detail: not sided.
-    Other(&'static str),
+    Other(OtherView),
 }
 
 /// Words for an elevation, and for what is none, in the languages drawings often come in (general
@@ -36,34 +37,34 @@ const ELEVATION: [&str; 18] = [
     "立面",
     "фасад",
 ];
-const OTHERS: [(&str, &str); 27] = [
-    ("plan", "floor plan"),
-    ("plan", "plan"),
-    ("plan", "grundriss"),
-    ("plan", "planta"),
-    ("plan", "pianta"),
-    ("plan", "plattegrond"),
-    ("plan", "planritning"),
-    ("plan", "rzut"),
-    ("plan", "平面"),
-    ("plan", "伏図"),
-    ("section", "section"),
-    ("section", "schnitt"),
-    ("section", "coupe"),
-    ("section", "sección"),
-    ("section", "seccion"),
-    ("section", "corte"),
-    ("section", "sezione"),
-    ("section", "doorsnede"),
-    ("section", "sektion"),
-    ("section", "przekrój"),
-    ("section", "断面"),
-    ("section", "剖面"),
-    ("section", "矩計"),
-    ("detail", "detail"),
-    ("detail", "détail"),
-    ("detail", "detalle"),
-    ("detail", "詳細"),
+const OTHERS: [(OtherView, &str); 27] = [
+    (OtherView::Plan, "floor plan"),
+    (OtherView::Plan, "plan"),
+    (OtherView::Plan, "grundriss"),
+    (OtherView::Plan, "planta"),
+    (OtherView::Plan, "pianta"),
+    (OtherView::Plan, "plattegrond"),
+    (OtherView::Plan, "planritning"),
+    (OtherView::Plan, "rzut"),
+    (OtherView::Plan, "平面"),
+    (OtherView::Plan, "伏図"),
+    (OtherView::Section, "section"),
+    (OtherView::Section, "schnitt"),
+    (OtherView::Section, "coupe"),
+    (OtherView::Section, "sección"),
+    (OtherView::Section, "seccion"),
+    (OtherView::Section, "corte"),
+    (OtherView::Section, "sezione"),
+    (OtherView::Section, "doorsnede"),
+    (OtherView::Section, "sektion"),
+    (OtherView::Section, "przekrój"),
+    (OtherView::Section, "断面"),
+    (OtherView::Section, "剖面"),
+    (OtherView::Section, "矩計"),
+    (OtherView::Detail, "detail"),
+    (OtherView::Detail, "détail"),
+    (OtherView::Detail, "detalle"),
+    (OtherView::Detail, "詳細"),
 ];
 /// A title has no more words than this; a note has (common practice, no source).
 const MOST_WORDS: usize = 7;
@@ -108,7 +109,7 @@ fn reads_as(name: &str) -> Option<Shows> {
             low.contains(w)
         }
     };
-    OTHERS.iter().find(|(_, w)| word(w)).map(|(kind, _)| Shows::Other(kind))
+    OTHERS.iter().find(|(_, w)| word(w)).map(|(view, _)| Shows::Other(*view))
 }
 
 fn title(text: &Text, at: Point, height: f64, role: Option<Role>) -> Option<Title> {
@@ -214,11 +215,11 @@ mod tests {
             assert_eq!(reads_as(name), Some(Shows::Elevation), "{name}");
         }
         for (name, kind) in [
-            ("FIRST FLOOR PLAN", "plan"),
-            ("SECTION A-A", "section"),
-            ("Grundriss EG", "plan"),
-            ("1階平面図", "plan"),
-            ("WALL DETAIL", "detail"),
+            ("FIRST FLOOR PLAN", OtherView::Plan),
+            ("SECTION A-A", OtherView::Section),
+            ("Grundriss EG", OtherView::Plan),
+            ("1階平面図", OtherView::Plan),
+            ("WALL DETAIL", OtherView::Detail),
         ] {
             assert_eq!(reads_as(name), Some(Shows::Other(kind)), "{name}");
         }

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::geom::arrangement::Segment;
+use crate::geom::segment::Segment;
 
 /// Pitches that drawn courses have, inches (common practice, no source).
 const PITCHES: std::ops::RangeInclusive<f64> = 3.0..=14.0;

@@ -5,13 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::drawn_courses::drawn_courses;
 use super::gable::with_gable;
 use super::recess::{between, by_size};
-use crate::diag::Origin;
-use crate::geom::arrangement::{Segment, arrangement, inside, islands, stacked};
+use crate::geom::arrangement::{arrangement, inside, islands, stacked};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::Polygon;
+use crate::geom::segment::Segment;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Ring;
 use crate::model::house::DrawnOpening;
+use crate::origin::Origin;
 
 /// Faces smaller than this, square inches, are drawing detail (common practice, no source).
 const DETAIL: f64 = 4.0;

@@ -1,9 +1,9 @@
 //! A gable above drawn courses: the wall goes on up to its rake, which of several parallel slopes
 //! is the lowest.
 
-use crate::geom::arrangement::Segment;
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::segment::Segment;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Point, Ring};
 

@@ -1,8 +1,8 @@
 //! Walls from the boundaries of siding hatches: what the hatch covers, with its holes and notches
 //! closed where an opening stands.
 
-use super::Outline;
 use super::recess::{self, Drawn};
+use crate::extract::outline::{Outline, stroke_box};
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
@@ -11,6 +11,7 @@ use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
 use crate::model::drawing::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
+use crate::origin::EntityKind;
 
 /// Exposures that drawn lap siding has, inches: boards of 3 in up to the widest boards
 /// (common practice, no source).
@@ -89,7 +90,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         let first = areas[group[0]].1;
         for whole in union_all(&parts) {
             let mut origin = first.origin.clone();
-            origin.entity = "HATCH";
+            origin.entity = EntityKind::Hatch;
             out.push(Outline {
                 ring: whole.outer,
                 way: WallWay::Hatch,
@@ -168,7 +169,7 @@ fn shared(p: Point, q: Point, r: Point, s: Point) -> Option<(Point, Point)> {
 
 fn drawn_along(lines: &Linework, at: Point) -> bool {
     lines.strokes.iter().any(|s| {
-        let b = super::super::stroke_box(s);
+        let b = stroke_box(s);
         b.inflate(LEVEL, LEVEL).contains(at)
             && s.points.windows(2).any(|w| {
                 let length = w[0].distance(w[1]);

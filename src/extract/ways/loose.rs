@@ -4,17 +4,20 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::faces_of::{Sorted, sorted};
-use super::{Outline, foot, source};
-use crate::diag::{Note, Notes, Origin, round_place};
-use crate::extract::stroke_box;
-use crate::geom::arrangement::Segment;
+use super::foot;
+use crate::extract::outline::{Outline, source, stroke_box};
+use crate::finding::house::HouseFinding;
+use crate::finding::lines::LineFinding;
+use crate::finding::{Finding, FindingKind, Findings};
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::segment::Segment;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role, Stroke};
-use crate::units::{counted, inches_fraction};
+use crate::origin::{EntityKind, Origin, round_place};
+use crate::units::Unit;
 
 /// Most segments that are arranged at once.
 const MOST: usize = 400_000;
@@ -57,7 +60,7 @@ pub(super) fn outlines(
     lines: &Linework,
     soup: &BTreeSet<usize>,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Vec<Outline> {
     let mut out = Vec::new();
     for layer in soup {
@@ -66,10 +69,10 @@ pub(super) fn outlines(
             .iter()
             .filter(|s| s.role == Some(Role::Wall) && s.layer == *layer)
             .collect();
-        let found = clustered(lines, &strokes, job, notes);
+        let found = clustered(lines, &strokes, job, findings);
         if found.is_empty() {
             let open: Vec<&Stroke> = strokes.into_iter().filter(|s| !s.closed).collect();
-            report_open(lines, &open, notes);
+            report_open(lines, &open, findings);
         }
         out.extend(found);
     }
@@ -80,7 +83,7 @@ pub(super) fn outlines(
         .filter(|s| !s.closed && !soup.contains(&s.layer) && s.role == Some(Role::Wall))
         .chain(lines.strokes.iter().filter(|s| !s.closed && s.role == Some(Role::Bare)))
         .collect();
-    report_open(lines, &strays, notes);
+    report_open(lines, &strays, findings);
     out
 }
 
@@ -89,25 +92,30 @@ pub(crate) fn of_view<'a>(
     lines: &Linework,
     strokes: impl Iterator<Item = &'a Stroke>,
     job: &Job,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Vec<Outline> {
     let kept: Vec<&Stroke> =
         strokes.filter(|s| matches!(s.role, None | Some(Role::Wall | Role::Texture))).collect();
-    clustered(lines, &kept, job, notes)
+    clustered(lines, &kept, job, findings)
 }
 
 /// Walls of lines that stand together, elevation by elevation: courses of one are no measure for
 /// another.
-fn clustered(lines: &Linework, strokes: &[&Stroke], job: &Job, notes: &mut Notes) -> Vec<Outline> {
+fn clustered(
+    lines: &Linework,
+    strokes: &[&Stroke],
+    job: &Job,
+    findings: &mut Findings,
+) -> Vec<Outline> {
     let own: Vec<usize> =
         strokes.iter().map(|s| s.layer).collect::<BTreeSet<_>>().into_iter().collect();
     let mut out = Vec::new();
     for group in groups(strokes) {
         let Some(first) = group.first() else { continue };
         let mut origin: Origin = first.origin.clone();
-        origin.entity = "LINE";
+        origin.entity = EntityKind::Line;
         let found = sorted(&segments(&group), job.drawing.weld, &origin);
-        report(lines, &found, first, notes);
+        report(lines, &found, first, job.drawing.weld, findings);
         for wall in found.walls {
             let mut outline = Outline {
                 ring: wall.ring,
@@ -117,14 +125,14 @@ fn clustered(lines: &Linework, strokes: &[&Stroke], job: &Job, notes: &mut Notes
                 exposure: wall.exposure,
                 openings: wall.openings,
             };
-            cut_foot(lines, &mut outline, &own, notes);
+            cut_foot(lines, &mut outline, &own, findings);
             out.push(outline);
         }
     }
     out
 }
 
-fn cut_foot(lines: &Linework, outline: &mut Outline, own: &[usize], notes: &mut Notes) {
+fn cut_foot(lines: &Linework, outline: &mut Outline, own: &[usize], findings: &mut Findings) {
     let Some((ring, y, layer)) = foot::cut(lines, &outline.ring, own) else { return };
     outline.ring = ring;
     let whole = [outline.polygon()];
@@ -137,32 +145,23 @@ fn cut_foot(lines: &Linework, outline: &mut Outline, own: &[usize], notes: &mut 
     }
     let name = lines.layers.get(layer).map_or("", |l| l.layer.name.as_str());
     let at = outline.ring.first().copied().unwrap_or(Point::ZERO);
-    let message =
-        format!("the wall is taken to start at the level line on layer {name}, from side to side");
-    let help = "If the siding starts lower, draw the wall as a closed outline on A-WALL-OTLN.";
-    notes.push(Note::info("wall-foot", message, help).at(source(lines, at)));
+    let kind = HouseFinding::WallFoot { layer: name.to_owned() };
+    findings.push(Finding::new(kind).at(source(lines, at)));
 }
 
-fn report(lines: &Linework, found: &Sorted, first: &Stroke, notes: &mut Notes) {
+fn report(lines: &Linework, found: &Sorted, first: &Stroke, weld: f64, findings: &mut Findings) {
     if found.walls.is_empty() {
         return;
     }
     let at = first.points.first().map_or(Point::ZERO, |p| source(lines, *p));
+    let mut push = |kind: FindingKind| {
+        findings.push(Finding::new(kind).about(&first.origin).at(at));
+    };
     if found.welded > 0 {
-        let message = format!(
-            "{} of loose lines, apart from what they meet by less than the weld distance: joined",
-            counted(found.welded, "end")
-        );
-        let help = "Nothing to do; `weld` under [drawing] sets the distance.";
-        notes.push(Note::info("ends-joined", message, help).about(&first.origin).at(at));
+        push(LineFinding::EndsJoined { ends: found.welded, weld, loose: true }.into());
     }
     if found.left > 0 {
-        let message = format!(
-            "{} of loose lines, taken for neither wall nor opening",
-            counted(found.left, "face")
-        );
-        let help = "Left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.";
-        notes.push(Note::info("faces-left", message, help).about(&first.origin).at(at));
+        push(HouseFinding::FacesLeft { faces: found.left }.into());
     }
 }
 
@@ -205,7 +204,7 @@ fn cut(
 }
 
 /// An open outline on a wall or bare layer stops the program: its area is a guess.
-pub(super) fn report_open(lines: &Linework, open: &[&Stroke], notes: &mut Notes) {
+pub(super) fn report_open(lines: &Linework, open: &[&Stroke], findings: &mut Findings) {
     for s in open {
         let (Some(a), Some(b)) = (s.points.first(), s.points.last()) else { continue };
         // The gap is to the nearest other loose end, its own other end included.
@@ -221,27 +220,18 @@ pub(super) fn report_open(lines: &Linework, open: &[&Stroke], notes: &mut Notes)
             }
         }
         let gap = nearest.distance(*a);
-        let what = if s.role == Some(Role::Wall) { "a wall" } else { "a bare area" };
         let k = lines.scale.inches;
         let (p, q) = (source(lines, *a), source(lines, nearest));
-        let [from, to] = [p, q].map(|p| round_place(p, k));
-        // In the drawing's own measure too, where that is none of feet and inches.
-        let own = match lines.scale.unit.as_str() {
-            "inch" | "foot" => String::new(),
-            "scaled" => format!(", {} drawing units", round_place(Point::new(gap / k, 0.0), k).x),
-            unit => format!(", {} {unit}", round_place(Point::new(gap / k, 0.0), k).x),
+        let [from, to] = [p, q].map(|p| round_place(p, k)).map(|p| [p.x, p.y]);
+        let kind = HouseFinding::WallOpen {
+            bare: s.role != Some(Role::Wall),
+            gap,
+            drawn_gap: round_place(Point::new(gap / k, 0.0), k).x,
+            unit: Unit::named(&lines.scale.unit),
+            from,
+            to,
         };
-        let message = format!(
-            "the outline of {what} on layer {} is open by {}{own} between ({:.3}, {:.3}) and ({:.3}, {:.3})",
-            s.origin.layer,
-            inches_fraction(gap),
-            from.x,
-            from.y,
-            to.x,
-            to.y
-        );
-        let help = "Close the outline in the drawing. Gaps up to `weld` under [drawing], 1/16 in unless the job sets it, are joined by the program.";
-        notes.push(Note::error("wall-open", message, help).about(&s.origin).at(p));
+        findings.push(Finding::new(kind).about(&s.origin).at(p));
     }
 }
 
@@ -270,11 +260,14 @@ mod tests {
             line((10., 8.), (0., 8.)),
             line((0., 8.), (0., 0.5)),
         ];
-        let mut notes = Notes::default();
-        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut notes);
+        let mut findings = Findings::default();
+        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut findings);
         assert!(found.is_empty());
-        let note = notes.all().iter().find(|n| n.message.contains("1/2\"")).unwrap();
-        assert_eq!(note.code, "wall-open");
+        let gaps = findings.all().iter().filter_map(|f| match &f.kind {
+            FindingKind::House(HouseFinding::WallOpen { gap, .. }) => Some(*gap),
+            _ => None,
+        });
+        assert!(gaps.into_iter().any(|gap| gap == 0.5));
     }
 
     #[test]
@@ -287,10 +280,10 @@ mod tests {
             line((203., 100.), (-3., 100.)),
             line((0., 103.), (0., -3.)),
         ];
-        let mut notes = Notes::default();
-        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut notes);
+        let mut findings = Findings::default();
+        let found = outlines(&lines, &layers(&lines), &Job::default(), &mut findings);
         assert_eq!(found.len(), 1);
         assert_eq!(found[0].polygon().area(), 20_000.0);
-        assert_eq!(notes.count(crate::diag::Severity::Error), 0);
+        assert_eq!(findings.count(crate::finding::Severity::Error), 0);
     }
 }

@@ -10,45 +10,18 @@ pub(super) mod hatch;
 pub(super) mod loose;
 pub(super) mod recess;
 
-use crate::diag::{Note, Notes, Origin};
-use crate::geom::polygon::{Polygon, bounds};
-use crate::geom::vocabulary::{Point, Rect, Ring};
+use super::outline::Outline;
+use crate::finding::house::{HouseFinding, WallsOf};
+use crate::finding::{Finding, Findings};
 use crate::job::Job;
-use crate::model::house::{DrawnOpening, WallWay};
+use crate::model::house::WallWay;
+use crate::model::ids::ElevationName;
 use crate::model::linework::{Linework, Role};
-
-/// The outside of one wall, however found.
-#[derive(Clone, Debug)]
-pub(crate) struct Outline {
-    /// Inches of the whole drawing.
-    pub(crate) ring: Ring,
-    /// How it was found.
-    pub(crate) way: WallWay,
-    /// Index of its layer.
-    pub(crate) layer: usize,
-    /// Place in the source.
-    pub(crate) origin: Origin,
-    /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
-    pub(crate) exposure: Option<f64>,
-    /// Openings that its way found with it, inches of the whole drawing.
-    pub(crate) openings: Vec<DrawnOpening>,
-}
-
-impl Outline {
-    /// The box round it.
-    pub(crate) fn frame(&self) -> Rect {
-        bounds(&self.ring).unwrap_or(Rect::ZERO)
-    }
-
-    /// As a polygon.
-    pub(crate) fn polygon(&self) -> Polygon {
-        Polygon::simple(self.ring.clone()).wound()
-    }
-}
+use crate::units::sixteenths;
 
 /// Every wall outline that the whole drawing shows. Those of hatches carry no openings yet: these
 /// are settled view by view.
-pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Outline> {
+pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> Vec<Outline> {
     let soup = loose::layers(lines);
     let drawn = hatch::exposures(lines);
     let mut out: Vec<Outline> = lines
@@ -66,12 +39,12 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, notes: &mut Notes) -> Vec<Ou
         })
         .collect();
     out.extend(hatch::outlines(lines, &out));
-    out.extend(loose::outlines(lines, &soup, job, notes));
+    out.extend(loose::outlines(lines, &soup, job, findings));
     out
 }
 
 /// Says which way was taken where it was not the agreed one.
-pub(super) fn report(views: &[(&str, &[Outline])], notes: &mut Notes) {
+pub(super) fn report(views: &[(&str, &[Outline])], findings: &mut Findings) {
     let by = |way: WallWay| -> Vec<(&str, Vec<&Outline>)> {
         views
             .iter()
@@ -79,40 +52,24 @@ pub(super) fn report(views: &[(&str, &[Outline])], notes: &mut Notes) {
             .filter(|(_, o)| !o.is_empty())
             .collect()
     };
-    let listed = |found: &[(&str, Vec<&Outline>)]| {
-        let each = found.iter().map(|(name, o)| match o.len() {
-            1 => format!("1 wall of {name}"),
-            n => format!("{n} walls of {name}"),
-        });
-        each.collect::<Vec<_>>().join(", ")
+    let counted = |found: &[(&str, Vec<&Outline>)]| -> Vec<WallsOf> {
+        let one = |(name, outlines): &(&str, Vec<&Outline>)| WallsOf {
+            elevation: ElevationName::from(*name),
+            walls: outlines.len(),
+        };
+        found.iter().map(one).collect()
     };
     let hatched = by(WallWay::Hatch);
     if !hatched.is_empty() {
-        let drawn: std::collections::BTreeSet<String> = hatched
-            .iter()
-            .flat_map(|(_, o)| o.iter().filter_map(|o| o.exposure))
-            .map(crate::units::inches_fraction)
-            .collect();
-        let message = format!(
-            "no outline is drawn round {}: taken from siding hatches. Their lines are {} apart, which is a texture and not laid out from",
-            listed(&hatched),
-            drawn.into_iter().collect::<Vec<_>>().join(" or ")
-        );
-        let help = "Check each wall on the sheet. A closed outline on A-WALL-OTLN goes before hatches. Channels follow the hatch's edge round each opening, which is the opening with its drawn casing.";
-        notes.push(Note::info("walls-from-hatch", message, help));
+        let mut line_spacings: Vec<f64> =
+            hatched.iter().flat_map(|(_, o)| o.iter().filter_map(|o| o.exposure)).collect();
+        line_spacings.sort_by(f64::total_cmp);
+        line_spacings.dedup_by_key(|spacing| sixteenths(*spacing));
+        let kind = HouseFinding::WallsFromHatch { walls: counted(&hatched), line_spacings };
+        findings.push(Finding::new(kind));
     }
     let loose = by(WallWay::Arrangement);
     if !loose.is_empty() {
-        let message = format!(
-            "no outline is drawn round {}: taken from the faces of loose lines",
-            listed(&loose)
-        );
-        let help = "Check each wall and opening on the sheet. A closed outline on A-WALL-OTLN goes before loose lines.";
-        notes.push(Note::warning("walls-from-lines", message, help));
+        findings.push(Finding::new(HouseFinding::WallsFromLines { walls: counted(&loose) }));
     }
-}
-
-/// A place of the drawing in source units.
-pub(super) fn source(lines: &Linework, p: Point) -> Point {
-    Point::new(p.x / lines.scale.inches, p.y / lines.scale.inches)
 }

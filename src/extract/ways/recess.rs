@@ -1,12 +1,12 @@
 //! Holes and notches of a wall in which an opening stands.
 
-use crate::diag::Origin;
 use crate::extract::openings::OVERHEAD;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides};
 use crate::geom::tol::level;
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnOpening, OpeningKind};
+use crate::origin::Origin;
 
 /// How much wider than the drawn opening its notch may be at each side, inches: the widest casing
 /// with room to spare (common practice, no source).

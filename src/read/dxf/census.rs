@@ -1,30 +1,33 @@
 //! Which entity types are read.
 
+use crate::origin::EntityKind;
+
 /// Types that become shapes, insertions or windows.
-const READ: [&str; 19] = [
-    "LINE",
-    "LWPOLYLINE",
-    "POLYLINE",
-    "VERTEX",
-    "SEQEND",
-    "ARC",
-    "CIRCLE",
-    "ELLIPSE",
-    "SPLINE",
-    "INSERT",
-    "HATCH",
-    "SOLID",
-    "TRACE",
-    "TEXT",
-    "MTEXT",
-    "ATTRIB",
-    "ATTDEF",
-    "DIMENSION",
-    "VIEWPORT",
+const READ: [EntityKind; 20] = [
+    EntityKind::Line,
+    EntityKind::LwPolyline,
+    EntityKind::Polyline,
+    EntityKind::Vertex,
+    EntityKind::SeqEnd,
+    EntityKind::Arc,
+    EntityKind::Circle,
+    EntityKind::Ellipse,
+    EntityKind::Spline,
+    EntityKind::Insert,
+    EntityKind::Hatch,
+    EntityKind::Solid,
+    EntityKind::Trace,
+    EntityKind::Text,
+    EntityKind::MText,
+    EntityKind::Attrib,
+    EntityKind::AttDef,
+    EntityKind::Dimension,
+    EntityKind::Viewport,
+    EntityKind::Point,
 ];
 
-/// The type's name if it is read, else `None`. `POINT` is read too.
-pub(super) fn kind_of(value: &[u8]) -> Option<&'static str> {
+/// The type, if it is read.
+pub(super) fn kind_of(value: &[u8]) -> Option<EntityKind> {
     let value = value.trim_ascii();
-    READ.iter().chain(&["POINT"]).find(|k| value.eq_ignore_ascii_case(k.as_bytes())).copied()
+    READ.into_iter().find(|k| value.eq_ignore_ascii_case(k.word().as_bytes()))
 }

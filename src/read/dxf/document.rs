@@ -4,18 +4,21 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::census::kind_of;
-use super::entity::Groups;
-use super::expand::{Block, Body, Expander, Raw, Tally, moved, origin, points_of};
+use super::expand::{Block, Body, Expander, Raw, Tally, origin, points_of};
+use super::groups::Groups;
+use super::paths::moved;
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
 use super::told::PassedOver;
-use crate::diag::{Note, Notes, Refusal};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::{
     Dialect, Drawing, Layer, Pen, Polyline, Shape, Space, Vertex, Viewport,
 };
+use crate::origin::EntityKind;
 use crate::read::limits::Limits;
-use crate::units::{Unit, counted};
+use crate::units::Unit;
 
 /// Reads a DXF.
 ///
@@ -25,9 +28,9 @@ pub(in crate::read) fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let mut reader = Reader::new(bytes, limits, notes);
+    let mut reader = Reader::new(bytes, limits, findings);
     reader.sections();
     reader.finish(name)
 }
@@ -40,7 +43,7 @@ struct Reader<'a, 'n> {
     tags: Tags<'a>,
     ahead: Option<Tag<'a>>,
     limits: &'n Limits,
-    notes: &'n mut Notes,
+    findings: &'n mut Findings,
     decoder: Decoder,
     /// What the bytes themselves look encoded as.
     sniffed: Option<&'static encoding_rs::Encoding>,
@@ -66,7 +69,7 @@ struct Reader<'a, 'n> {
 }
 
 impl<'a, 'n> Reader<'a, 'n> {
-    fn new(bytes: &'a [u8], limits: &'n Limits, notes: &'n mut Notes) -> Self {
+    fn new(bytes: &'a [u8], limits: &'n Limits, findings: &'n mut Findings) -> Self {
         let mut tags = Tags::new(bytes);
         let binary = tags.is_binary();
         let sniffed = if binary { None } else { super::text::sniffed(bytes) };
@@ -77,7 +80,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             tags,
             ahead,
             limits,
-            notes,
+            findings,
             decoder: Decoder::new("", "", sniffed),
             sniffed,
             out,
@@ -205,7 +208,7 @@ impl<'a, 'n> Reader<'a, 'n> {
         Expander {
             blocks: &self.blocks,
             limits: self.limits,
-            notes: self.notes,
+            findings: self.findings,
             stack: Vec::new(),
             tally: &mut self.tally,
         }
@@ -368,11 +371,11 @@ impl<'a, 'n> Reader<'a, 'n> {
 
     fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
         let first = buffer[0];
-        let Some(kind) = kind_of(first.value) else {
+        let Some(entity) = kind_of(first.value) else {
             self.passed_over.unread(first.value, first.line);
             return;
         };
-        if matches!(kind, "ATTDEF" | "VERTEX" | "SEQEND") {
+        if matches!(entity, EntityKind::AttDef | EntityKind::Vertex | EntityKind::SeqEnd) {
             return;
         }
         let groups = Groups { tags: buffer, decoder: self.decoder };
@@ -382,28 +385,24 @@ impl<'a, 'n> Reader<'a, 'n> {
         let paper = groups.int(67) == 1;
         let layer = self.layer_of(name);
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
-        let at = origin(first.line, handle, kind, &self.names[layer]);
-        if kind == "VIEWPORT" {
+        let at = origin(first.line, handle, entity, &self.names[layer]);
+        if entity == EntityKind::Viewport {
             if paper || self.in_paper_block {
                 self.viewport(buffer);
             }
             return;
         }
-        if kind == "HATCH" && super::hatch::loops(&groups) > self.limits.loops {
-            let message = format!(
-                "a hatch says it has {} loops; the most read is {}; it is left out",
-                super::hatch::loops(&groups),
-                self.limits.loops
-            );
-            let help = "Cut the hatch in parts, or draw the wall's outline instead.";
-            self.notes.push(Note::warning("hatch-loops", message, help).about(&at));
+        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
+            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+            let kind = DrawingFinding::HatchLoops { loops, most };
+            self.findings.push(Finding::new(kind).about(&at));
             return;
         }
-        let bodies: Option<Vec<Body>> = match kind {
-            "POLYLINE" => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
-            "INSERT" => self.insert(buffer, raws, layer, &space),
+        let bodies: Option<Vec<Body>> = match entity {
+            EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
+            EntityKind::Insert => self.insert(buffer, raws, layer, &space),
             _ => Groups { tags: buffer, decoder: self.decoder }
-                .shape(kind)
+                .shape(entity.word())
                 .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
         };
         match bodies {
@@ -414,7 +413,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 origin: at.clone(),
                 body,
             })),
-            None => self.passed_over.broken(kind, first.line),
+            None => self.passed_over.broken(entity, first.line),
         }
     }
 
@@ -487,7 +486,7 @@ impl<'a, 'n> Reader<'a, 'n> {
                 i.attributes.push((tag_name, value));
             }
             let on = own.map_or(layer, |n| self.layer(&n));
-            let at = origin(tag.line, handle, "ATTRIB", &self.names[on]);
+            let at = origin(tag.line, handle, EntityKind::Attrib, &self.names[on]);
             for shape in text.unwrap_or_default() {
                 raws.push(Raw {
                     layer: on,
@@ -529,27 +528,11 @@ impl<'a, 'n> Reader<'a, 'n> {
     fn finish(mut self, name: &str) -> Result<Drawing, Refusal> {
         self.report();
         if !self.saw_entities && self.raws.is_empty() {
-            let what = if self.saw_end {
-                "has no ENTITIES section"
-            } else {
-                "breaks off before its ENTITIES section"
-            };
-            let help = "Open it in the program that made it and save it again as DXF.";
-            return Err(Note::error(
-                "file-truncated",
-                format!("{name} {what}; nothing can be read from it"),
-                help,
-            )
-            .into());
+            return Err(Refusal::new(self.truncated(name, false)));
         }
         if !self.saw_end {
-            let help =
-                "What was read is used; save the drawing again to be sure that nothing is missing.";
-            self.notes.push(Note::warning(
-                "file-truncated",
-                format!("{name} breaks off without an EOF mark"),
-                help,
-            ));
+            let kind = self.truncated(name, true);
+            self.findings.push(Finding::new(kind));
         }
         for raws in std::mem::take(&mut self.raws) {
             self.expand(raws);
@@ -563,21 +546,19 @@ impl<'a, 'n> Reader<'a, 'n> {
         Ok(out)
     }
 
+    fn truncated(&self, name: &str, entities_found: bool) -> DrawingFinding {
+        let (name, end_found) = (name.to_owned(), self.saw_end);
+        DrawingFinding::FileTruncated { name, end_found, entities_found }
+    }
+
     fn report(&mut self) {
         let bad = std::mem::take(&mut self.tags.bad);
         if let Some(first) = bad.first() {
-            let message = format!(
-                "{} without the group code due there, passed over; the first is line {first}",
-                counted(bad.len(), "line")
-            );
-            self.notes.push(Note::warning(
-                "line-bad",
-                message,
-                "Save the drawing again; compare what is missing.",
-            ));
+            let kind = DrawingFinding::LineBad { lines: bad.len(), first_line: *first };
+            self.findings.push(Finding::new(kind));
         }
         // One finding is enough.
         self.tally.full |= self.passed_over.is_overfull();
-        std::mem::take(&mut self.passed_over).tell(self.limits, self.notes);
+        std::mem::take(&mut self.passed_over).tell(self.limits, self.findings);
     }
 }

@@ -1,19 +1,10 @@
 //! One entity's group pairs to one shape.
 
-use super::tags::Tag;
-use super::text::{Decoder, lines, plain};
-use crate::geom::flatten::SAGITTA;
-use crate::geom::vocabulary::{Affine, Arc, BezPath, Point, Vec2};
+use super::groups::Groups;
+use super::paths::arc_path;
+use super::text::{lines, plain};
+use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
 use crate::model::drawing::{Across, Dimension, Hatch, Polyline, Shape, Text, Up, Vertex};
-
-/// The group pairs of one entity.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Groups<'a, 't> {
-    /// Type and values, the leading 0 pair first.
-    pub tags: &'t [Tag<'a>],
-    /// How strings are decoded.
-    pub decoder: Decoder,
-}
 
 /// An insertion as it stands in the file.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,49 +20,6 @@ pub(super) struct Insert {
 }
 
 impl<'a> Groups<'a, '_> {
-    pub(super) fn get(&self, code: i32) -> Option<&Tag<'a>> {
-        self.tags.iter().find(|t| t.code == code)
-    }
-
-    pub(super) fn float(&self, code: i32) -> Option<f64> {
-        self.get(code)?.float()
-    }
-
-    pub(super) fn int(&self, code: i32) -> i64 {
-        self.get(code).and_then(Tag::int).unwrap_or(0)
-    }
-
-    /// The entity's handle.
-    pub(super) fn handle(&self) -> Option<Box<str>> {
-        std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok().map(Box::from)
-    }
-
-    pub(super) fn text(&self, code: i32) -> Option<String> {
-        Some(self.decoder.text(self.get(code)?.value))
-    }
-
-    /// A point from an x code; y is ten higher.
-    pub(super) fn point(&self, code: i32) -> Option<Point> {
-        Some(Point::new(self.float(code)?, self.float(code + 10)?))
-    }
-
-    /// From object coordinates to the world's plan of x and y, by the arbitrary axis rule.
-    pub(super) fn ocs(&self, elevation: f64) -> Affine {
-        let n = [210, 220, 230].map(|c| self.float(c));
-        let [Some(x), Some(y), Some(z)] = n else { return Affine::IDENTITY };
-        let length = (x * x + y * y + z * z).sqrt();
-        if length < 1e-12 || (x == 0.0 && y == 0.0 && z > 0.0) {
-            return Affine::IDENTITY;
-        }
-        let (x, y, z) = (x / length, y / length, z / length);
-        let near_pole = x.abs() < 1.0 / 64.0 && y.abs() < 1.0 / 64.0;
-        let ax = if near_pole { (z, 0.0, -x) } else { (-y, x, 0.0) };
-        let l = (ax.0 * ax.0 + ax.1 * ax.1 + ax.2 * ax.2).sqrt();
-        let ax = (ax.0 / l, ax.1 / l, ax.2 / l);
-        let ay = (y * ax.2 - z * ax.1, z * ax.0 - x * ax.2, x * ax.1 - y * ax.0);
-        Affine::new([ax.0, ax.1, ay.0, ay.1, x * elevation, y * elevation])
-    }
-
     /// The shape; `None` if a value it needs is missing or no number.
     pub(super) fn shape(&self, kind: &str) -> Option<Vec<Shape>> {
         let one = |s: Option<Shape>| s.map(|s| vec![s]);
@@ -109,7 +57,7 @@ impl<'a> Groups<'a, '_> {
         }
         let closed = self.int(70) & 1 == 1;
         let shape = Shape::Polyline(Polyline { vertices, closed });
-        Some(super::expand::moved(shape, self.ocs(self.float(38).unwrap_or(0.0))))
+        Some(super::paths::moved(shape, self.ocs(self.float(38).unwrap_or(0.0))))
     }
 
     fn arc(&self) -> Option<Shape> {
@@ -126,7 +74,7 @@ impl<'a> Groups<'a, '_> {
         let v = |angle: f64, bulge: f64| Vertex { at: at(angle), bulge };
         let vertices = vec![v(a, bulge), v(a + sweep / 2.0, bulge), v(a + sweep, 0.0)];
         let shape = Shape::Polyline(Polyline { vertices, closed: false });
-        Some(super::expand::moved(shape, self.ocs(self.float(30).unwrap_or(0.0))))
+        Some(super::paths::moved(shape, self.ocs(self.float(30).unwrap_or(0.0))))
     }
 
     fn circle(&self) -> Option<Shape> {
@@ -137,7 +85,7 @@ impl<'a> Groups<'a, '_> {
         let v = |dx: f64| Vertex { at: centre + Vec2::new(dx, 0.0), bulge: 1.0 };
         let shape = Polyline { vertices: vec![v(radius), v(-radius)], closed: true };
         let ocs = self.ocs(self.float(30).unwrap_or(0.0));
-        Some(super::expand::moved(Shape::Polyline(shape), ocs))
+        Some(super::paths::moved(Shape::Polyline(shape), ocs))
     }
 
     fn ellipse(&self) -> Option<Shape> {
@@ -187,7 +135,7 @@ impl<'a> Groups<'a, '_> {
             },
             bold: false,
         };
-        Some(super::expand::moved(Shape::Text(text), ocs))
+        Some(super::paths::moved(Shape::Text(text), ocs))
     }
 
     fn mtext(&self) -> Option<Vec<Shape>> {
@@ -256,38 +204,4 @@ impl<'a> Groups<'a, '_> {
             attributes: Vec::new(),
         })
     }
-}
-
-/// A part of an ellipse: `major` is its half axis, `ratio` the other one's share of it, angles are
-/// parameters in radians.
-pub(super) fn arc_path(
-    centre: Point,
-    major: Vec2,
-    ratio: f64,
-    start: f64,
-    sweep: f64,
-) -> Option<BezPath> {
-    let radius = major.hypot();
-    if !(radius > 0.0 && ratio != 0.0) {
-        return None;
-    }
-    let sweep = if sweep.abs() < 1e-9 { std::f64::consts::TAU } else { sweep };
-    let arc = Arc {
-        center: centre,
-        radii: Vec2::new(radius, radius * ratio),
-        start_angle: start,
-        sweep_angle: sweep,
-        x_rotation: major.atan2(),
-    };
-    let mut path = BezPath::new();
-    let whole = (sweep.abs() - std::f64::consts::TAU).abs() < 1e-9;
-    let first = Affine::translate(centre.to_vec2())
-        * Affine::rotate(arc.x_rotation)
-        * Point::new(radius * start.cos(), radius * ratio * start.sin());
-    path.move_to(first);
-    arc.to_cubic_beziers(SAGITTA / 16.0, |a, b, c| path.curve_to(a, b, c));
-    if whole {
-        path.close_path();
-    }
-    Some(path)
 }

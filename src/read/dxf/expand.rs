@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entity::Insert;
-use crate::diag::{Note, Notes, Origin};
-use crate::geom::flatten::{SAGITTA, transformed};
-use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
-use crate::model::drawing::{Drawing, Group, Item, Polyline, Shape, Space, Text};
+use super::paths::moved;
+use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
+use crate::finding::{Finding, Findings};
+use crate::geom::vocabulary::{Affine, BezPath, Point};
+use crate::model::drawing::{Drawing, Group, Item, Shape, Space};
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
-use crate::units::counted;
 
 /// An entity before insertion.
 #[derive(Clone, Debug)]
@@ -33,66 +34,6 @@ pub(super) enum Body {
 pub(super) struct Block {
     pub base: Point,
     pub raws: Vec<Raw>,
-}
-
-/// A shape moved by an affine map. Arcs stay arcs under turns, mirrors and even scales; under
-/// others they become chords.
-pub(super) fn moved(shape: Shape, map: Affine) -> Shape {
-    if map == Affine::IDENTITY {
-        return shape;
-    }
-    let [a, b, c, d, ..] = map.as_coeffs();
-    let turn = Vec2::new(a, b);
-    let scale = turn.hypot();
-    match shape {
-        Shape::Polyline(p) => {
-            let even = (scale - Vec2::new(c, d).hypot()).abs() < 1e-9 * scale
-                && (a * c + b * d).abs() < 1e-9 * scale * scale;
-            let bulged = p.vertices.iter().any(|v| v.bulge != 0.0);
-            if bulged && !even {
-                let size = map.determinant().abs().sqrt().max(1e-9);
-                let points = p.points(SAGITTA / size).into_iter().map(|q| map * q);
-                let mut chords = Polyline::open(points);
-                chords.closed = p.closed;
-                return Shape::Polyline(chords);
-            }
-            let sign = if map.determinant() < 0.0 { -1.0 } else { 1.0 };
-            let mut p = p;
-            for v in &mut p.vertices {
-                v.at = map * v.at;
-                v.bulge *= sign;
-            }
-            Shape::Polyline(p)
-        }
-        Shape::Curve(path) => Shape::Curve(transformed(&path, map)),
-        Shape::Hatch(mut h) => {
-            h.loops = h.loops.into_iter().map(|l: BezPath| map * l).collect();
-            for f in &mut h.families {
-                let along = Vec2::from_angle(f.angle.to_radians());
-                let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-                f.angle = image.atan2().to_degrees();
-                f.base = map * f.base;
-                let (x, y) = f.offset;
-                f.offset = (a * x + c * y, b * x + d * y);
-            }
-            Shape::Hatch(h)
-        }
-        Shape::Text(t) => {
-            let along = Vec2::from_angle(t.angle.to_radians());
-            let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-            let height = t.height * map.determinant().abs() / image.hypot().max(1e-12);
-            Shape::Text(Text { at: map * t.at, angle: image.atan2().to_degrees(), height, ..t })
-        }
-        Shape::Dimension(mut m) => {
-            m.from = map * m.from;
-            m.to = map * m.to;
-            m.line = map * m.line;
-            m.angle = m.angle.map(|g| g + turn.atan2().to_degrees());
-            m.measured = m.measured.map(|v| v * scale);
-            Shape::Dimension(m)
-        }
-        Shape::Point(p) => Shape::Point(map * p),
-    }
 }
 
 /// State handed down from an insert to what it brings.
@@ -121,13 +62,13 @@ pub(super) struct Tally {
     /// Shapes with absurd coordinates: how many, and the first.
     absurd: Option<(usize, Origin)>,
     /// Insertions left out by block, with why, how many, and the first.
-    looped: BTreeMap<String, (&'static str, usize, Origin)>,
+    looped: BTreeMap<String, (BlockFault, usize, Origin)>,
 }
 
 pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
-    pub notes: &'a mut Notes,
+    pub findings: &'a mut Findings,
     pub stack: Vec<String>,
     pub tally: &'a mut Tally,
 }
@@ -151,27 +92,16 @@ impl Expander<'_> {
     /// Tells of what was left out: blocks not defined, shapes too far away, blocks inside themselves.
     pub(super) fn tell(&mut self) {
         if let Some((n, first)) = self.tally.absurd.take() {
-            let message = format!(
-                "{} with a coordinate beyond {:e}, left out; the first is a {}",
-                counted(n, "shape"),
-                self.limits.coordinate,
-                first.entity
-            );
-            let help = "Delete or mend what lies so far away.";
-            self.notes.push(Note::warning("numbers-absurd", message, help).about(&first));
+            let (shapes, farthest) = (n, self.limits.coordinate);
+            let kind = DrawingFinding::NumbersAbsurd { shapes, farthest };
+            self.findings.push(Finding::new(kind).about(&first));
         }
-        for (block, (why, n, first)) in std::mem::take(&mut self.tally.looped) {
-            let message = format!("block `{block}` {why}: {} left out", counted(n, "insertion"));
-            let help = "Explode or redraw the block.";
-            self.notes.push(Note::warning("block-nesting", message, help).about(&first));
+        for (block, (fault, insertions, first)) in std::mem::take(&mut self.tally.looped) {
+            let kind = DrawingFinding::BlockNesting { block, fault, insertions };
+            self.findings.push(Finding::new(kind).about(&first));
         }
-        for name in std::mem::take(&mut self.tally.missing) {
-            let message = format!("block `{name}` is inserted but not defined");
-            self.notes.push(Note::warning(
-                "block-missing",
-                message,
-                "Bind or purge the reference and save the drawing again.",
-            ));
+        for block in std::mem::take(&mut self.tally.missing) {
+            self.findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
         }
     }
 
@@ -179,18 +109,9 @@ impl Expander<'_> {
         if out.items.len() >= self.limits.items {
             if !self.tally.full {
                 self.tally.full = true;
-                let message = format!(
-                    "more than {} items after blocks are inserted; the rest is left out",
-                    self.limits.items
-                );
-                self.notes.push(
-                    Note::warning(
-                        "items-too-many",
-                        message,
-                        "Look for an array or nested block that repeats itself.",
-                    )
-                    .about(&raw.origin),
-                );
+                let most = self.limits.items;
+                let kind = DrawingFinding::ItemsTooMany { most, from_line: None, array: None };
+                self.findings.push(Finding::new(kind).about(&raw.origin));
             }
             return;
         }
@@ -243,11 +164,14 @@ impl Expander<'_> {
             return;
         };
         if self.stack.contains(&key) || context.depth >= self.limits.nesting {
-            let why =
-                if self.stack.contains(&key) { "inserts itself" } else { "is nested too deep" };
+            let fault = if self.stack.contains(&key) {
+                BlockFault::InsertsItself
+            } else {
+                BlockFault::NestedTooDeep
+            };
             let told = &mut self.tally.looped;
             if told.len() < MOST_TOLD || told.contains_key(&key) {
-                told.entry(key).or_insert((why, 0, origin.clone())).1 += 1;
+                told.entry(key).or_insert((fault, 0, origin.clone())).1 += 1;
             }
             return;
         }
@@ -296,24 +220,22 @@ impl Expander<'_> {
     fn full_of_points(&mut self, origin: &Origin) {
         if !self.tally.full {
             self.tally.full = true;
-            let message = format!(
-                "more than {} points in all after blocks are inserted; the rest is left out",
-                self.limits.points
-            );
-            let help = "Look for a block of many points that is inserted many times.";
-            self.notes.push(Note::warning("points-too-many", message, help).about(origin));
+            let kind = DrawingFinding::PointsTooMany { most: self.limits.points, from_line: None };
+            self.findings.push(Finding::new(kind).about(origin));
         }
     }
 
     fn full_array(&mut self, insert: &Insert, origin: &Origin) {
         if !self.tally.full {
             self.tally.full = true;
-            let message = format!(
-                "block `{}` is arrayed {} x {} times: too many; the rest is left out",
-                insert.block, insert.columns, insert.rows
-            );
-            self.notes
-                .push(Note::warning("items-too-many", message, "Reduce the array.").about(origin));
+            let array = BlockArray {
+                block: insert.block.clone(),
+                columns: insert.columns,
+                rows: insert.rows,
+            };
+            let (most, array) = (self.limits.items, Some(array));
+            let kind = DrawingFinding::ItemsTooMany { most, from_line: None, array };
+            self.findings.push(Finding::new(kind).about(origin));
         }
     }
 }
@@ -363,7 +285,7 @@ fn wild_path(path: &BezPath, most: f64) -> bool {
 pub(super) fn origin(
     line: usize,
     handle: Option<Box<str>>,
-    entity: &'static str,
+    entity: EntityKind,
     layer: &Arc<str>,
 ) -> Origin {
     Origin { line, handle, entity, layer: layer.clone() }

@@ -1,6 +1,7 @@
 //! HATCH: boundary loops as polylines or edges, and the line families of its pattern.
 
-use super::entity::{Groups, arc_path};
+use super::groups::Groups;
+use super::paths::arc_path;
 use super::tags::Tag;
 use crate::geom::flatten::SAGITTA;
 use crate::geom::flatten::bulge_points;

@@ -1,7 +1,7 @@
 //! SPLINE: rational and plain B-splines by knot insertion's end result, de Boor evaluation
 //! (L. Piegl, W. Tiller, The NURBS Book, 1997, A4.1), sampled as chords.
 
-use super::entity::Groups;
+use super::groups::Groups;
 use crate::geom::vocabulary::{BezPath, Point};
 use crate::model::drawing::Shape;
 

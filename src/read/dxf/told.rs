@@ -2,9 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::diag::{Note, Notes};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings};
+use crate::origin::EntityKind;
 use crate::read::limits::Limits;
-use crate::units::counted;
 
 /// Most types that are told of one by one.
 const MOST_TYPES: usize = 200;
@@ -15,7 +16,7 @@ pub(super) struct PassedOver {
     /// Types that are not read: how many, and the line of the first.
     skipped: BTreeMap<String, (usize, usize)>,
     /// Entities without a value that they need.
-    broken: BTreeMap<&'static str, (usize, usize)>,
+    broken: BTreeMap<EntityKind, (usize, usize)>,
     /// Line of the first entity that holds more than is read of one.
     cut_short: Option<usize>,
     /// Line of the first entity past what is kept before blocks are inserted, and whether points were
@@ -31,8 +32,8 @@ impl PassedOver {
         }
     }
 
-    pub(super) fn broken(&mut self, kind: &'static str, line: usize) {
-        self.broken.entry(kind).or_insert((0, line)).0 += 1;
+    pub(super) fn broken(&mut self, entity: EntityKind, line: usize) {
+        self.broken.entry(entity).or_insert((0, line)).0 += 1;
     }
 
     pub(super) fn cut_short(&mut self, line: usize) {
@@ -49,37 +50,24 @@ impl PassedOver {
     }
 
     /// Tells of all of it.
-    pub(super) fn tell(self, limits: &Limits, notes: &mut Notes) {
-        for (kind, (count, line)) in self.broken {
-            let message = format!(
-                "{count} {kind} lack a value or hold no number, the first at line {line}; left out"
-            );
-            let help = "Run the drawing program's audit and save again.";
-            notes.push(Note::warning("entity-broken", message, help));
+    pub(super) fn tell(self, limits: &Limits, findings: &mut Findings) {
+        let mut push = |kind: DrawingFinding| findings.push(Finding::new(kind));
+        for (entity, (count, first_line)) in self.broken {
+            push(DrawingFinding::EntityBroken { entity, count, first_line });
         }
         if let Some(line) = self.cut_short {
-            let most = limits.vertices;
-            let message = format!(
-                "an entity near line {line} has more than {most} vertices; the rest of it is left out"
-            );
-            let help = "Simplify it, or save only the elevations to a file of their own.";
-            notes.push(Note::error("vertices-too-many", message, help));
+            push(DrawingFinding::VerticesTooMany { most: limits.vertices, line });
         }
         if let Some((line, points)) = self.overfull {
-            let (code, most) = if points {
-                ("points-too-many", counted(limits.points, "point"))
+            let from_line = Some(line);
+            push(if points {
+                DrawingFinding::PointsTooMany { most: limits.points, from_line }
             } else {
-                ("items-too-many", counted(limits.items, "item"))
-            };
-            let message = format!("more than {most}; what comes from line {line} on is left out");
-            let help = "Save only the elevations to a file of their own.";
-            notes.push(Note::warning(code, message, help));
+                DrawingFinding::ItemsTooMany { most: limits.items, from_line, array: None }
+            });
         }
-        for (kind, (count, line)) in self.skipped {
-            let message =
-                format!("{count} {kind} are of a type that is not read, the first at line {line}");
-            let help = "Explode them to lines if they show walls or openings.";
-            notes.push(Note::info("entity-skipped", message, help));
+        for (entity, (count, first_line)) in self.skipped {
+            push(DrawingFinding::EntitySkipped { entity, count, first_line });
         }
     }
 }

@@ -3,9 +3,12 @@
 
 mod names;
 mod shapes;
+mod user;
 
 use self::names::Names;
-use crate::diag::{Note, Notes, Refusal};
+use self::user::{to_user, view_box};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Findings, Refusal};
 use crate::model::drawing::{Dialect, Drawing};
 use crate::read::limits::Limits;
 use crate::typeface;
@@ -21,15 +24,10 @@ pub(in crate::read) fn drawing(
     bytes: &[u8],
     name: &str,
     limits: &Limits,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let unreadable = |why: String| {
-        let help = "Save it again as plain SVG, with text kept as text.";
-        Refusal::from(Note::error(
-            "svg-unreadable",
-            format!("{name} is no readable SVG: {why}"),
-            help,
-        ))
+    let unreadable = |parser_says: String| {
+        Refusal::new(DrawingFinding::SvgUnreadable { name: name.to_owned(), parser_says })
     };
     let text = decoded(bytes);
     let options = usvg::roxmltree::ParsingOptions {
@@ -53,7 +51,7 @@ pub(in crate::read) fn drawing(
         dialect: Dialect { format: "SVG".to_owned(), binary: false, encoding: "UTF-8".to_owned() },
         ..Default::default()
     };
-    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, notes);
+    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, findings);
     Ok(out)
 }
 
@@ -78,43 +76,6 @@ fn settings() -> usvg::Options<'static> {
             select_fallback: Box::new(|_, _, _| None),
         },
         ..Default::default()
-    }
-}
-
-/// From pixels of the tree to user units with y up.
-pub(super) struct ToUser {
-    pub(super) scale: (f64, f64),
-    pub(super) origin: (f64, f64),
-    pub(super) height: f64,
-}
-
-/// The numbers of a `viewBox`.
-fn view_box(xml: &usvg::roxmltree::Document) -> Option<[f64; 4]> {
-    let text = xml.root_element().attribute("viewBox")?;
-    let numbers: Vec<f64> = text
-        .split(|c: char| c == ',' || c.is_whitespace())
-        .filter(|t| !t.is_empty())
-        .map_while(|t| t.parse().ok())
-        .filter(|n: &f64| n.is_finite())
-        .collect();
-    let [x, y, w, h] = numbers[..] else { return None };
-    (w > 0.0 && h > 0.0).then_some([x, y, w, h])
-}
-
-fn to_user(xml: &usvg::roxmltree::Document, tree: &usvg::Tree) -> ToUser {
-    let (w, h) = (f64::from(tree.size().width()), f64::from(tree.size().height()));
-    match view_box(xml) {
-        Some([x, y, vw, vh]) => {
-            // One scale for both ways, as `preserveAspectRatio` does unless told otherwise.
-            let k = (vw / w).max(vh / h);
-            let (spare_x, spare_y) = (w * k - vw, h * k - vh);
-            ToUser {
-                scale: (k, k),
-                origin: (x - spare_x / 2.0, y - spare_y / 2.0),
-                height: vh + 2.0 * y,
-            }
-        }
-        None => ToUser { scale: (1.0, 1.0), origin: (0.0, 0.0), height: h },
     }
 }
 

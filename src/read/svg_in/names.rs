@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use usvg::roxmltree::{Document, Node};
 
-use crate::diag::{Note, Refusal};
+use crate::finding::Refusal;
+use crate::finding::drawing::DrawingFinding;
 use crate::read::limits::Limits;
 
 /// Elements that get a mark.
@@ -134,11 +135,8 @@ pub(super) fn within_limits<'a>(xml: &'a Document<'a>, limits: &Limits) -> Resul
 const DEEPEST: usize = 400;
 
 pub(super) fn too_big(limits: &Limits) -> Refusal {
-    let most = limits.elements;
-    let message =
-        format!("the SVG has, nests or repeats more than {most} elements or {DEEPEST} levels");
-    let help = "Save only the elevations to a file of their own, and flatten symbols in the program that made it.";
-    Note::error("svg-too-big", message, help).into()
+    let (most_elements, most_levels) = (limits.elements, DEEPEST);
+    Refusal::new(DrawingFinding::SvgTooBig { most_elements, most_levels })
 }
 
 /// Elements that a node brings, uses and clips counted out; `None` where uses go round or too deep.

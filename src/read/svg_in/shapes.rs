@@ -5,13 +5,15 @@ use std::sync::Arc;
 
 use usvg::tiny_skia_path::PathSegment;
 
-use super::ToUser;
 use super::names::{Named, Names};
-use crate::diag::{Note, Notes, Origin};
+use super::user::ToUser;
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point};
 use crate::model::drawing::{
     Across, Drawing, Group, Item, Layer, Pen, Polyline, Shape, Space, Text, Up,
 };
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
 struct Maker<'a> {
@@ -31,20 +33,18 @@ pub(super) fn all(
     user: &ToUser,
     limits: &Limits,
     out: &mut Drawing,
-    notes: &mut Notes,
+    findings: &mut Findings,
 ) {
     let mut maker = Maker { names, user, limits, out, index: BTreeMap::new(), full: false, far: 0 };
     maker.group(tree.root(), None, None);
     if maker.full {
-        let message = format!("more than {} shapes; the rest is left out", limits.items);
-        let help = "Save only the elevations to a file of their own.";
-        notes.push(Note::warning("items-too-many", message, help));
+        let most = limits.items;
+        let kind = DrawingFinding::ItemsTooMany { most, from_line: None, array: None };
+        findings.push(Finding::new(kind));
     }
     if maker.far > 0 {
-        let message =
-            format!("{} shapes lie beyond {} units; left out", maker.far, limits.coordinate);
-        let help = "Remove what lies far from the drawing.";
-        notes.push(Note::warning("numbers-absurd", message, help));
+        let (shapes, farthest) = (maker.far, limits.coordinate);
+        findings.push(Finding::new(DrawingFinding::NumbersAbsurd { shapes, farthest }));
     }
 }
 
@@ -211,7 +211,7 @@ fn origin(named: &Named) -> Origin {
     Origin {
         line: named.line,
         handle: named.id.as_deref().map(Box::from),
-        entity: named.element,
+        entity: EntityKind::named(named.element),
         layer: Arc::from(named.layer.as_str()),
     }
 }

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::diag::{Note, Refusal};
+use crate::finding::Refusal;
+use crate::finding::prices::{PriceColumn, PriceFault, PriceFinding};
 
 /// A price list.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -38,11 +39,9 @@ struct Cell {
     column: usize,
 }
 
-pub(super) fn refused(name: &str, line: usize, column: usize, what: &str, help: &str) -> Refusal {
-    Note::error("prices-unreadable", format!("{name}:{line}:{column}: {what}"), help).into()
+pub(super) fn refused(name: &str, line: usize, column: usize, fault: PriceFault) -> Refusal {
+    Refusal::new(PriceFinding::PricesUnreadable { file: name.to_owned(), line, column, fault })
 }
-
-const HELP: &str = "The first line names the columns: item,unit,price,order multiple,currency.";
 
 /// Reads a price list; `name` is what errors call it.
 ///
@@ -52,29 +51,30 @@ const HELP: &str = "The first line names the columns: item,unit,price,order mult
 pub fn parse(bytes: &[u8], name: &str) -> Result<PriceList, Refusal> {
     let text = std::str::from_utf8(bytes).map_err(|e| {
         let line = bytes[..e.valid_up_to()].iter().filter(|b| **b == b'\n').count() + 1;
-        refused(name, line, 1, "not UTF-8 text", "Save the price list as CSV in UTF-8.")
+        refused(name, line, 1, PriceFault::NotUtf8)
     })?;
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let first = text.lines().find(|l| !l.trim().is_empty()).unwrap_or_default();
     let between = if first.contains(';') && !first.contains(',') { ';' } else { ',' };
     let rows = cells(text, between, name)?;
     let mut rows = rows.into_iter();
-    let header = rows.next().ok_or_else(|| refused(name, 1, 1, "the file is empty", HELP))?;
+    let header = rows.next().ok_or_else(|| refused(name, 1, 1, PriceFault::Empty))?;
     let columns = Columns::of(&header, between, name)?;
     let mut list = PriceList::default();
     let mut seen = BTreeSet::new();
     for row in rows {
         let (price, currency) = columns.price(&row, name)?;
         if !seen.insert((price.item.to_lowercase(), price.unit.to_lowercase())) {
-            let what = format!("`{}` by the {} stands twice", price.item, price.unit);
-            return Err(refused(name, price.line, 1, &what, "Keep one of the two rows."));
+            let (item, unit) = (price.item, price.unit);
+            return Err(refused(name, price.line, 1, PriceFault::ItemTwice { item, unit }));
         }
         if list.currency.is_empty() {
             list.currency.clone_from(&currency.text);
         } else if list.currency != currency.text {
-            let what = format!("currency `{}` after `{}`", currency.text, list.currency);
-            let help = "Give every price in one currency.";
-            return Err(refused(name, currency.line, currency.column, &what, help));
+            let (line, column) = (currency.line, currency.column);
+            let (currency, before) = (currency.text, list.currency);
+            let fault = PriceFault::TwoCurrencies { currency, before };
+            return Err(refused(name, line, column, fault));
         }
         list.prices.push(price);
     }
@@ -121,8 +121,7 @@ fn cells(text: &str, between: char, name: &str) -> Result<Vec<Vec<Cell>>, Refusa
         }
     }
     if quoted {
-        let help = "Close the quotation mark; a mark inside a cell is written twice.";
-        return Err(refused(name, cell.line, cell.column, "a quotation mark stays open", help));
+        return Err(refused(name, cell.line, cell.column, PriceFault::QuoteOpen));
     }
     row.push(cell);
     rows.push(row);
@@ -152,25 +151,26 @@ impl Columns {
         for (i, c) in header.iter().enumerate() {
             let twice = names[..i].contains(&names[i]);
             if twice || !KNOWN.contains(&names[i].as_str()) {
-                let what = format!(
-                    "column `{}` is {}",
-                    c.text,
-                    if twice { "there twice" } else { "not known" }
-                );
-                return Err(refused(name, c.line, c.column, &what, HELP));
+                let column = c.text.clone();
+                let fault = if twice {
+                    PriceFault::ColumnTwice { column }
+                } else {
+                    PriceFault::ColumnUnknown { column }
+                };
+                return Err(refused(name, c.line, c.column, fault));
             }
         }
         let find = |what: &str| names.iter().position(|n| n == what);
-        let must = |what: &str| {
+        let must = |what: &str, column: PriceColumn| {
             let line = header.first().map_or(1, |c| c.line);
-            find(what).ok_or_else(|| refused(name, line, 1, &format!("no column `{what}`"), HELP))
+            find(what).ok_or_else(|| refused(name, line, 1, PriceFault::ColumnMissing { column }))
         };
         Ok(Columns {
-            item: must("item")?,
-            unit: must("unit")?,
-            price: must("price")?,
+            item: must("item", PriceColumn::Item)?,
+            unit: must("unit", PriceColumn::Unit)?,
+            price: must("price", PriceColumn::Price)?,
             multiple: find("order multiple"),
-            currency: must("currency")?,
+            currency: must("currency", PriceColumn::Currency)?,
             count: header.len(),
             comma: between == ';',
         })
@@ -179,32 +179,32 @@ impl Columns {
     fn price(&self, row: &[Cell], name: &str) -> Result<(Price, Cell), Refusal> {
         let first = row.first().cloned().unwrap_or_default();
         if row.len() != self.count {
-            let what = format!("{} cells where the first line has {}", row.len(), self.count);
-            let help = "Put a cell that holds a comma in quotation marks; leave no cell out.";
-            return Err(refused(name, first.line, first.column, &what, help));
+            let fault = PriceFault::CellCount { cells: row.len(), columns: self.count };
+            return Err(refused(name, first.line, first.column, fault));
         }
         let at = |i: usize| row.get(i).cloned().unwrap_or_default();
-        let fail =
-            |c: &Cell, what: String, help: &str| refused(name, c.line, c.column, &what, help);
-        for (i, what) in [(self.item, "item"), (self.unit, "unit"), (self.currency, "currency")] {
+        let fail = |c: &Cell, fault: PriceFault| refused(name, c.line, c.column, fault);
+        for (i, column) in [
+            (self.item, PriceColumn::Item),
+            (self.unit, PriceColumn::Unit),
+            (self.currency, PriceColumn::Currency),
+        ] {
             if at(i).text.is_empty() {
-                return Err(fail(&at(i), format!("the {what} is empty"), "Fill the cell in."));
+                return Err(fail(&at(i), PriceFault::CellEmpty { column }));
             }
         }
         let cell = at(self.price);
         let plain = if self.comma { cell.text.replace(',', ".") } else { cell.text.clone() };
-        let price = decimal(&plain).ok_or_else(|| {
-            let help = "Write a price as 9.85: no currency sign, no thousands mark, at most four decimals.";
-            fail(&cell, format!("`{}` is no price", cell.text), help)
-        })?;
+        let price = decimal(&plain)
+            .ok_or_else(|| fail(&cell, PriceFault::NotAPrice { text: cell.text.clone() }))?;
         let multiple = match self.multiple.map(at).filter(|c| !c.text.is_empty()) {
             None => 1,
-            Some(c) => {
-                c.text.parse().ok().filter(|m| (1..=100_000).contains(m)).ok_or_else(|| {
-                    let what = format!("`{}` is no order multiple", c.text);
-                    fail(&c, what, "Write a whole number from 1.")
-                })?
-            }
+            Some(c) => c
+                .text
+                .parse()
+                .ok()
+                .filter(|m| (1..=100_000).contains(m))
+                .ok_or_else(|| fail(&c, PriceFault::NotAMultiple { text: c.text.clone() }))?,
         };
         let unit = at(self.unit);
         let price = Price {
@@ -234,9 +234,21 @@ fn decimal(text: &str) -> Option<i64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::FindingKind;
 
-    fn message(text: &str) -> String {
-        parse(text.as_bytes(), "p.csv").unwrap_err().0.message
+    /// What is wrong, with its line and column.
+    fn found(text: &[u8]) -> (usize, usize, PriceFault) {
+        match parse(text, "p.csv").unwrap_err().0.kind {
+            FindingKind::Prices(PriceFinding::PricesUnreadable { file, line, column, fault }) => {
+                assert_eq!(file, "p.csv");
+                (line, column, fault)
+            }
+            other => unreachable!("{other:?}"),
+        }
+    }
+
+    fn not_a_price(text: &str) -> PriceFault {
+        PriceFault::NotAPrice { text: text.to_owned() }
     }
 
     #[test]
@@ -255,30 +267,43 @@ mod tests {
         let list = parse(text.as_bytes(), "p.csv").unwrap();
         let rows: Vec<i64> = list.prices.iter().map(|p| p.price).collect();
         assert_eq!(rows, [4_125_000, 98_500]);
-        let m = message("item;unit;price;currency\ncartons;carton;1.412,50;EUR\n");
-        assert_eq!(m, "p.csv:2:16: `1.412,50` is no price");
+        let found = found(b"item;unit;price;currency\ncartons;carton;1.412,50;EUR\n");
+        assert_eq!(found, (2, 16, not_a_price("1.412,50")));
     }
 
     #[test]
     fn faults_name_line_and_column() {
         let head = "item,unit,price,order multiple,currency\n";
-        for (rest, place) in [
-            ("a,piece,9.8.5,1,USD\n", "p.csv:2:9: `9.8.5` is no price"),
-            ("a,piece,-1,1,USD\n", "p.csv:2:9: `-1` is no price"),
-            ("a,piece,$4,1,USD\n", "p.csv:2:9: `$4` is no price"),
-            ("a,piece,1e3,1,USD\n", "p.csv:2:9: `1e3` is no price"),
-            ("a,piece,4,0,USD\n", "p.csv:2:11: `0` is no order multiple"),
-            ("a,piece,4,1,USD\nb,piece,4,1,EUR\n", "p.csv:3:13: currency `EUR` after `USD`"),
-            ("a,piece,4,1\n", "p.csv:2:1: 4 cells where the first line has 5"),
-            (",piece,4,1,USD\n", "p.csv:2:1: the item is empty"),
-            ("a,piece,4,1,USD\nA,Piece,5,1,USD\n", "p.csv:3:1: `A` by the Piece stands twice"),
-            ("\"a,piece\n", "p.csv:2:1: a quotation mark stays open"),
+        let text = str::to_owned;
+        for (rest, line, column, fault) in [
+            ("a,piece,9.8.5,1,USD\n", 2, 9, not_a_price("9.8.5")),
+            ("a,piece,-1,1,USD\n", 2, 9, not_a_price("-1")),
+            ("a,piece,$4,1,USD\n", 2, 9, not_a_price("$4")),
+            ("a,piece,1e3,1,USD\n", 2, 9, not_a_price("1e3")),
+            ("a,piece,4,0,USD\n", 2, 11, PriceFault::NotAMultiple { text: text("0") }),
+            (
+                "a,piece,4,1,USD\nb,piece,4,1,EUR\n",
+                3,
+                13,
+                PriceFault::TwoCurrencies { currency: text("EUR"), before: text("USD") },
+            ),
+            ("a,piece,4,1\n", 2, 1, PriceFault::CellCount { cells: 4, columns: 5 }),
+            (",piece,4,1,USD\n", 2, 1, PriceFault::CellEmpty { column: PriceColumn::Item }),
+            (
+                "a,piece,4,1,USD\nA,Piece,5,1,USD\n",
+                3,
+                1,
+                PriceFault::ItemTwice { item: text("A"), unit: text("Piece") },
+            ),
+            ("\"a,piece\n", 2, 1, PriceFault::QuoteOpen),
         ] {
-            assert_eq!(message(&format!("{head}{rest}")), place);
+            assert_eq!(found(format!("{head}{rest}").as_bytes()), (line, column, fault));
         }
-        assert_eq!(message("item,unit,cost\n"), "p.csv:1:11: column `cost` is not known");
-        assert_eq!(message("item,unit,currency\n"), "p.csv:1:1: no column `price`");
-        assert_eq!(message(""), "p.csv:1:1: the file is empty");
-        assert!(parse(b"item\n\xff\n", "p").unwrap_err().0.message.starts_with("p:2:1"));
+        let unknown = PriceFault::ColumnUnknown { column: text("cost") };
+        assert_eq!(found(b"item,unit,cost\n"), (1, 11, unknown));
+        let missing = PriceFault::ColumnMissing { column: PriceColumn::Price };
+        assert_eq!(found(b"item,unit,currency\n"), (1, 1, missing));
+        assert_eq!(found(b""), (1, 1, PriceFault::Empty));
+        assert_eq!(found(b"item\n\xff\n"), (2, 1, PriceFault::NotUtf8));
     }
 }

@@ -14,7 +14,8 @@ mod list;
 
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
-use crate::diag::Refusal;
+use crate::finding::Refusal;
+use crate::finding::prices::PriceFault;
 use crate::model::ids::ItemId;
 use crate::model::item::{CountUnit, Item, id_as_written};
 use crate::model::quantity::TakeoffLine;
@@ -70,12 +71,9 @@ fn matched<'a>(
         let [item, unit] = words(line);
         let Some(price) = list.prices.iter().find(|p| p.is_of(line, &item)) else { continue };
         if !price.counts_by(line.unit, &unit) {
-            let what = format!(
-                "`{}` is priced by the {}, the takeoff counts it by the {}",
-                price.item, price.unit, unit
-            );
-            let help = format!("Give the price of one {unit}.");
-            return Err(refused(name, price.line, price.unit_column, &what, &help));
+            let (item, unit) = (price.item.clone(), price.unit.clone());
+            let fault = PriceFault::OtherUnit { item, unit, counted_by: line.unit };
+            return Err(refused(name, price.line, price.unit_column, fault));
         }
         out.push((line.clone(), price));
     }

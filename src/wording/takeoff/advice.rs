@@ -3,6 +3,7 @@
 use super::items::piece;
 use crate::job::Job;
 use crate::model::advice::Advice;
+use crate::model::item::SidingPiece;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
 use crate::wording::siding;
@@ -12,16 +13,7 @@ use crate::wording::sources::{in_brackets, titles};
 pub fn advice(advice: &Advice, job: &Job) -> String {
     let style = job.sheet.lengths;
     match advice {
-        Advice::OneLot { piece: of, color } => {
-            let color = if color.is_empty() { String::new() } else { format!(" in {color}") };
-            let lot = TakeoffFact::OneLot.record();
-            format!(
-                "Order all {}s{color} from one production lot for the whole house, spare included: lots differ in color ({}, {}).",
-                piece(*of),
-                titles(&[lot]),
-                lot.section
-            )
-        }
+        Advice::OneLot { piece: of, color } => one_lot(*of, color),
         Advice::WholeCartons { piece: of, over } => format!(
             "Whole cartons leave {over} {}s uncut. They are spare too; usually only full cartons are taken back{}.",
             piece(*of),
@@ -40,4 +32,16 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
         Advice::HiddenWalls => "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks.".to_owned(),
         Advice::NotCounted => "Soffit, fascia, house wrap, sealants, blocks for fixtures that are not drawn, and coil stock are not in this takeoff.".to_owned(),
     }
+}
+
+/// All of one production lot.
+pub fn one_lot(of: SidingPiece, color: &str) -> String {
+    let color = if color.is_empty() { String::new() } else { format!(" in {color}") };
+    let lot = TakeoffFact::OneLot.record();
+    format!(
+        "Order all {}s{color} from one production lot for the whole house, spare included: lots differ in color ({}, {}).",
+        piece(of),
+        titles(&[lot]),
+        lot.section
+    )
 }

@@ -4,11 +4,15 @@
 
 mod blocks;
 mod emit;
+pub mod fault;
+mod patch;
 mod scan;
 mod tables;
 
 use blocks::needed;
 use emit::{Emitter, plotted};
+use fault::OverlayError;
+use patch::Patch;
 use scan::Scan;
 use tables::DimLook;
 
@@ -24,27 +28,8 @@ pub struct Measure {
     pub style: LengthStyle,
 }
 
-/// Why a source cannot take the overlay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum OverlayError {
-    /// A binary file: its overlay is written as a drawing of its own.
-    #[error("the source is a binary DXF")]
-    Binary,
-    /// No ENTITIES section to splice into.
-    #[error("the source has no complete ENTITIES section")]
-    NoEntities,
-}
-
 /// A drawing of nothing, in the oldest form every program reads.
 const EMPTY: &str = "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n";
-
-/// Bytes put in at a place, or in the place of others.
-#[derive(Clone, Debug, PartialEq, Eq)]
-struct Patch {
-    from: usize,
-    to: usize,
-    bytes: Vec<u8>,
-}
 
 /// The source with the overlay in it.
 ///

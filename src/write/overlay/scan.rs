@@ -1,6 +1,6 @@
 //! What the splice needs to know of the source, in one pass over its lines.
 
-use super::OverlayError;
+use super::fault::OverlayError;
 
 /// Places and names in a source.
 #[derive(Clone, Debug, Default)]

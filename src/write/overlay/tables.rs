@@ -1,7 +1,7 @@
 //! Layers, line types, text and dimension styles and block records that the source lacks.
 
-use super::Patch;
 use super::emit::Emitter;
+use super::patch::Patch;
 use super::scan::Table;
 use crate::model::drawing::{Dash, Drawing, Layer, Pen};
 

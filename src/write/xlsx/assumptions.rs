@@ -1,11 +1,12 @@
 //! What was taken as given, and what is still open.
 
 use super::grid::{Grid, Look};
-use crate::diag::{Note, Severity};
+use crate::finding::{Audience, Finding, Severity};
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
+use crate::wording::findings::{FindingWords, words};
 use crate::wording::takeoff::advice::advice;
 use crate::wording::{pole, siding};
 use crate::write::report::cautions;
@@ -13,7 +14,7 @@ use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Assumptions", &[14.0, 64.0, 26.0, 70.0]);
-    g.texts(&["Assumptions and open questions"], Look::Title);
+    g.texts(&["Assumptions and findings"], Look::Title);
     g.next();
     let head = g.row;
     g.head(&["Kind", "What", "Where", "Source, or what to do"], &[]);
@@ -24,12 +25,9 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         g.text(3, then, Look::Wrapped);
         g.next();
     };
-    for n in &layout.notes {
-        let kind = match n.severity {
-            Severity::Info => "noted",
-            _ => "open question",
-        };
-        put(kind, &format!("{}: {}", n.code, n.message), &place(n), &n.help);
+    for f in &layout.findings {
+        let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
+        put(sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
     }
     for [what, by, source] in assumed(layout) {
         put("assumed", &what, &by, &source);
@@ -56,8 +54,18 @@ fn joined(mut out: Vec<String>, line: &str) -> Vec<String> {
     out
 }
 
-fn place(n: &Note) -> String {
-    let mut out: Vec<String> = n.elevation.iter().cloned().collect();
+/// Who must act on a finding, or that there is nothing to do.
+fn sort(f: &Finding) -> &'static str {
+    match (f.severity(), f.audience()) {
+        (Severity::Info, _) => "noted",
+        (_, Audience::Architect) => "for the architect",
+        (_, Audience::Office) => "for the office",
+        (_, Audience::Crew) => "for the crew",
+    }
+}
+
+fn place(n: &Finding) -> String {
+    let mut out: Vec<String> = n.elevation.iter().map(|e| e.to_string()).collect();
     out.extend(n.at.map(|p| format!("at ({:.3}, {:.3}) of the drawing", p.x, p.y)));
     out.extend(n.origin.as_ref().map(|o| format!("{} on {}, line {}", o.entity, o.layer, o.line)));
     out.join(", ")

@@ -40,17 +40,11 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
     }
     let date = date(&layout.job.title.date).map_err(|e| e.to_string())?;
     let properties = DocProperties::new()
-        .set_title(grid::text(&title(layout)))
+        .set_title(grid::text(&summary::title(layout)))
         .set_author(grid::text(&layout.job.title.drawn_by))
         .set_creation_datetime(&date);
     book.set_properties(&properties);
     book.save_to_buffer().map_err(|e| e.to_string())
-}
-
-/// What the workbook is called.
-fn title(layout: &Layout) -> String {
-    let project = &layout.job.title.project;
-    format!("Takeoff: {}", if project.is_empty() { &layout.drawing.name } else { project })
 }
 
 /// A date written `2026-11-25`, else the first day of 2000: no clock is asked.

@@ -2,7 +2,7 @@
 
 use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
-use crate::diag::Severity;
+use crate::finding::{Audience, Severity};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
@@ -10,7 +10,7 @@ use crate::wording::{checks, proof};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
-    g.texts(&[&super::title(layout)], Look::Title);
+    g.texts(&[&title(layout)], Look::Title);
     let t = &layout.job.title;
     for (name, value) in [
         ("Client", &t.client),
@@ -205,8 +205,23 @@ fn verified(g: &mut Grid, layout: &Layout) {
         }
         g.next();
     }
-    let open = layout.notes.iter().filter(|n| n.severity >= Severity::Warning).count();
-    g.text(0, "Open questions (see Assumptions)", Look::Text);
-    g.number(1, open as f64, Look::Count);
-    g.next();
+    for (audience, what) in [
+        (Audience::Architect, "Open questions for the architect (see Assumptions)"),
+        (Audience::Office, "For the office (see Assumptions)"),
+        (Audience::Crew, "For the crew (see Assumptions)"),
+    ] {
+        let open = layout
+            .findings
+            .iter()
+            .filter(|f| f.severity() >= Severity::Warning && f.audience() == audience);
+        g.text(0, what, Look::Text);
+        g.number(1, open.count() as f64, Look::Count);
+        g.next();
+    }
+}
+
+/// What the workbook is called.
+pub(super) fn title(layout: &Layout) -> String {
+    let project = &layout.job.title.project;
+    format!("Takeoff: {}", if project.is_empty() { &layout.drawing.name } else { project })
 }

@@ -2,6 +2,8 @@
 #![no_main]
 
 use lapwright::job::file::parse;
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 use libfuzzer_sys::fuzz_target;
 
 fuzz_target!(|bytes: &[u8]| {
@@ -14,8 +16,9 @@ fuzz_target!(|bytes: &[u8]| {
             assert!(back == job, "the echo differs: {echo}");
         }
         Err(e) => {
-            assert!(e.0.message.starts_with("j.toml"), "no place: {}", e.0.message);
-            assert!(!e.0.help.is_empty(), "no help: {}", e.0.message);
+            let words = words(&e.0, LengthStyle::Feet);
+            assert!(words.message.starts_with("j.toml"), "no place: {words:?}");
+            assert!(!words.help.is_empty(), "no help: {words:?}");
         }
     }
 });

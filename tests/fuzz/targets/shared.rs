@@ -1,9 +1,11 @@
 //! What several targets need.
 #![allow(dead_code, reason = "each target uses a part")]
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::model::drawing::{Drawing, Shape};
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
 
 /// Small limits: what they cut off is fast, and cutting off is tried too.
 pub(crate) fn limits() -> Limits {
@@ -19,22 +21,24 @@ pub(crate) fn limits() -> Limits {
 }
 
 /// Reads twice; both readings must agree and keep the limits.
-pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Notes)> {
+pub(crate) fn read_twice(bytes: &[u8], name: &str) -> Option<(Drawing, Findings)> {
     let limits = limits();
     let once = || {
-        let mut notes = Notes::default();
+        let mut notes = Findings::default();
         let drawing = read::drawing(bytes, name, &limits, &mut notes);
         (drawing, notes)
     };
     let ((drawing, notes), (again, notes_again)) = (once(), once());
     assert!(notes.all() == notes_again.all(), "notes differ");
     for n in notes.all() {
-        assert!(!n.help.is_empty() && !n.code.is_empty(), "a note without help: {}", n.message);
+        let words = words(n, LengthStyle::Mm);
+        let whole = !words.message.is_empty() && !words.help.is_empty();
+        assert!(whole && !n.code().word().is_empty(), "a finding without words: {words:?}");
     }
     let (drawing, again) = match (drawing, again) {
         (Ok(d), Ok(a)) => (d, a),
         (Err(d), Err(a)) => {
-            assert!(d == a && !d.0.help.is_empty());
+            assert!(d == a && !words(&d.0, LengthStyle::Feet).help.is_empty());
             return None;
         }
         _ => panic!("read once, refused once"),

@@ -1,12 +1,13 @@
 //! Text to layout to every output: nothing panics, every number is finite, the layout's JSON and the
 //! overlay can be read again, and the overlay keeps all of the source.
 
-use lapwright::diag::Notes;
+use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::layout::set::LaidSet;
 use lapwright::model::drawing::Drawing;
 use lapwright::pipeline;
 use lapwright::read::{self, Limits};
+use lapwright::units::LengthStyle;
 
 use super::{drawn, shared};
 
@@ -30,15 +31,15 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if job.validate().is_err() {
         return false;
     }
-    let mut notes = Notes::default();
+    let mut notes = Findings::default();
     let Ok(drawing) = read::drawing(source, "f.dxf", &shared::limits(), &mut notes) else {
         return true;
     };
-    if notes.all().iter().any(|n| LIMITS.contains(&n.code)) {
+    if notes.all().iter().any(|n| LIMITS.contains(&n.code().word())) {
         return false;
     }
-    let _ = lapwright::outputs::problems::problems(&drawing, &notes);
-    let mut notes = Notes::default();
+    let _ = lapwright::outputs::problems::problems(&drawing, &notes, LengthStyle::Feet);
+    let mut notes = Findings::default();
     let Ok(sets) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;
     };
@@ -59,7 +60,7 @@ fn written(set: &LaidSet, drawing: &Drawing, source: &[u8]) {
     finite(&json["panels"]);
     finite(&json["trims"]);
     let overlay = find("overlay.dxf");
-    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Notes::default());
+    let read = read::drawing(overlay, "o.dxf", &Limits::default(), &mut Findings::default());
     let read = read.expect("the overlay is read");
     // What took no splice is said to be apart.
     if source.first() != Some(&b'<') && lapwright::write::overlay::takes(source).is_ok() {

@@ -1,0 +1,121 @@
+//! Files and folders: findings of the command and of the writers.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::group::group;
+
+/// What could not be written or looked into.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "target", rename_all = "kebab-case")]
+pub enum OutputTarget {
+    /// A folder that is replaced whole: what stood there is untouched.
+    WholeFolder {
+        /// The folder.
+        path: String,
+    },
+    /// Files in a folder with others.
+    FilesInFolder {
+        /// The folder.
+        path: String,
+    },
+    /// A folder that cannot be looked into.
+    UnreadableFolder {
+        /// The folder.
+        path: String,
+    },
+    /// Standard output.
+    StandardOutput,
+}
+
+/// Why a place for results is not taken.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "reason", rename_all = "kebab-case")]
+pub enum OutputRefusal {
+    /// It is a file, not a folder.
+    NotAFolder {
+        /// The path.
+        path: String,
+    },
+    /// A folder stands where a file is to be written.
+    IsAFolder {
+        /// The path.
+        path: String,
+    },
+    /// A file of that name is there.
+    AlreadyThere {
+        /// The path.
+        path: String,
+    },
+    /// The file is what the run reads.
+    IsASource {
+        /// The path.
+        path: String,
+    },
+    /// What the run reads lies in the folder.
+    HoldsASource {
+        /// The folder.
+        path: String,
+        /// What lies in it.
+        source: String,
+    },
+    /// It is the folder the program was started in.
+    IsWorkingFolder {
+        /// The path.
+        path: String,
+    },
+    /// The folder holds what no layout wrote.
+    HoldsOtherFiles {
+        /// The path.
+        path: String,
+        /// What is in it.
+        other: String,
+    },
+}
+
+/// Why an overlay is a drawing of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum OverlayReason {
+    /// The drawing is a binary DXF.
+    BinarySource,
+    /// The drawing has no complete section of entities.
+    NoEntitiesSection,
+}
+
+group! {
+    /// What could not be read or written.
+    FileFinding, FileCode {
+        /// A file cannot be read.
+        FileUnreadable "file-unreadable", Error, Office {
+            /// The path.
+            path: String,
+            /// What the system says.
+            system_says: String,
+        }
+        /// Results cannot be written.
+        OutFailed "out-failed", Error, Office {
+            /// Where to.
+            #[serde(flatten)]
+            target: OutputTarget,
+            /// What the system says.
+            system_says: String,
+        }
+        /// Results would be put in the place of something else.
+        OutRefused "out-refused", Error, Office {
+            /// Why.
+            #[serde(flatten)]
+            refusal: OutputRefusal,
+        }
+        /// A result cannot be made into its format.
+        WriteFailed "write-failed", Error, Office {
+            /// What the writer says.
+            writer_says: String,
+        }
+        /// The overlay is no copy of the drawing.
+        OverlayApart "overlay-apart", Info, Office {
+            /// Why.
+            reason: OverlayReason,
+        }
+    }
+}

@@ -1,0 +1,145 @@
+//! Walls, openings and fixtures: findings of `extract`.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::group::group;
+use super::lines::LayerCount;
+use crate::geom::vocabulary::Xy;
+use crate::model::ids::ElevationName;
+use crate::units::Unit;
+
+/// Walls of one elevation.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct WallsOf {
+    /// The elevation.
+    pub elevation: ElevationName,
+    /// How many.
+    pub walls: usize,
+}
+
+/// What there is too much of on a wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum OnWall {
+    /// Openings.
+    Openings,
+    /// Fixtures.
+    Fixtures,
+}
+
+group! {
+    /// What is wrong with a wall or with what is on it, and what was assumed of it.
+    HouseFinding, HouseCode {
+        /// There is nothing to side.
+        NoWalls "no-walls", Error, Architect {
+            /// Names of layers that walls are looked for on.
+            wall_layers: Vec<String>,
+            /// The first layers there are.
+            layers: Vec<LayerCount>,
+        }
+        /// An outline does not close.
+        WallOpen "wall-open", Error, Architect {
+            /// Whether it is of a bare area rather than of a wall.
+            bare: bool,
+            /// The gap, inches.
+            gap: f64,
+            /// The gap in drawing units.
+            drawn_gap: f64,
+            /// The drawing's unit; none where a known distance sets its scale.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            unit: Option<Unit>,
+            /// From here, drawing units.
+            from: Xy,
+            /// To here.
+            to: Xy,
+        }
+        /// An outline crosses itself.
+        WallCrosses "wall-crosses", Error, Architect {
+            /// Middle of one of the sides that cross, drawing units.
+            first: Xy,
+            /// Middle of the other.
+            second: Xy,
+        }
+        /// Two walls overlap.
+        WallsOverlap "walls-overlap", Error, Architect {
+            /// By how much, square feet.
+            area: f64,
+        }
+        /// A wall's outline has more corners than any has.
+        WallTooFine "wall-too-fine", Error, Architect {
+            /// Corners.
+            corners: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// A wall is larger than any house has.
+        WallTooBig "wall-too-big", Error, Office {
+            /// Width, inches.
+            width: f64,
+            /// Height, inches.
+            height: f64,
+            /// Greatest width laid out, inches.
+            most_width: f64,
+            /// Greatest height, inches.
+            most_height: f64,
+        }
+        /// A wall has more openings or fixtures than any has.
+        WallTooFull "wall-too-full", Error, Architect {
+            /// Of what.
+            of_what: OnWall,
+            /// How many.
+            count: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// Walls were taken from siding hatches.
+        WallsFromHatch "walls-from-hatch", Info, Architect {
+            /// Walls by elevation.
+            walls: Vec<WallsOf>,
+            /// Distances of the hatches' lines, inches.
+            line_spacings: Vec<f64>,
+        }
+        /// Walls were taken from the faces of loose lines.
+        WallsFromLines "walls-from-lines", Warning, Architect {
+            /// Walls by elevation.
+            walls: Vec<WallsOf>,
+        }
+        /// A wall from loose lines was taken to start at the level line.
+        WallFoot "wall-foot", Info, Architect {
+            /// Layer of the level line.
+            layer: String,
+        }
+        /// Faces of loose lines are neither wall nor opening.
+        FacesLeft "faces-left", Info, Architect {
+            /// How many.
+            faces: usize,
+        }
+        /// A side leans that should be level or vertical.
+        SideLeans "side-leans", Info, Architect {
+            /// By how much, inches.
+            lean: f64,
+            /// Over what length, inches.
+            length: f64,
+        }
+        /// Lines on opening layers close no loop.
+        OpeningLoose "opening-loose", Info, Architect {
+            /// How many.
+            lines: usize,
+        }
+        /// An opening lies outside every wall.
+        OpeningOutside "opening-outside", Error or Warning if accepted, Architect {
+            /// Whether the job accepts it.
+            accepted: bool,
+        }
+        /// An opening reaches out of its wall.
+        OpeningStraddles "opening-straddles", Warning, Architect {
+            /// How far, inches.
+            past: f64,
+        }
+        /// A fixture lies on no wall.
+        FixtureOutside "fixture-outside", Info, Architect {}
+        /// A joint of the building runs through an opening.
+        JointInOpening "joint-in-opening", Warning, Architect {}
+    }
+}

@@ -1,0 +1,184 @@
+//! What is wrong with a value of a job, with its numbers. Keys are dotted as in the job file, tables of a
+//! list by number from 0.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A value no layout can be made with.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "fault", rename_all = "kebab-case")]
+pub enum ValueFault {
+    /// A number out of its range.
+    OutOfRange {
+        /// The key.
+        key: String,
+        /// The value.
+        value: f64,
+        /// Least.
+        least: f64,
+        /// Greatest.
+        most: f64,
+    },
+    /// A number that is infinite or none.
+    NotFinite {
+        /// The key.
+        key: String,
+    },
+    /// A number under its least value.
+    TooSmall {
+        /// The key.
+        key: String,
+        /// The value.
+        value: f64,
+        /// Least.
+        least: f64,
+    },
+    /// A number too large for what another key says.
+    TooLargeFor {
+        /// The key.
+        key: String,
+        /// The value.
+        value: f64,
+        /// Greatest.
+        most: f64,
+        /// The other key.
+        other: String,
+    },
+    /// A number that must be more than another.
+    NotOver {
+        /// The key.
+        key: String,
+        /// The value.
+        value: f64,
+        /// The other key.
+        other: String,
+        /// Its value.
+        limit: f64,
+    },
+    /// Two keys of which one is too many.
+    OneTooMany {
+        /// The key.
+        key: String,
+        /// The other key.
+        other: String,
+    },
+    /// A list with a number out of range.
+    ListOutOfRange {
+        /// The key.
+        key: String,
+        /// The number; none where it is infinite or no number.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        value: Option<f64>,
+        /// Each must be over this.
+        over: f64,
+        /// Greatest.
+        most: f64,
+    },
+    /// A key that says nothing about the siding picked.
+    OfOtherSiding {
+        /// The key.
+        key: String,
+        /// The siding, as the job names it.
+        siding: String,
+    },
+    /// A key that says nothing without another.
+    NeedsOther {
+        /// The key.
+        key: String,
+        /// The other key.
+        other: String,
+    },
+    /// A choice that does not go with another.
+    ChoiceAgainst {
+        /// The key.
+        key: String,
+        /// The other key.
+        other: String,
+        /// Values of `other` that go with it.
+        instead: Vec<String>,
+    },
+    /// Faces, their height and the exposure do not go together.
+    FacesDisagree {
+        /// Boards a panel shows.
+        faces: u32,
+        /// Height of one, inches.
+        face_height: f64,
+        /// Height of the course they make, inches.
+        makes: f64,
+        /// The exposure, inches.
+        exposure: f64,
+    },
+    /// Two stock lengths are as good as one.
+    LengthsAlike {
+        /// The key of the second.
+        key: String,
+        /// The second, inches.
+        second: f64,
+        /// The first, inches.
+        first: f64,
+    },
+    /// The exposure is more than the board's width leaves.
+    ExposureOverWidth {
+        /// The key.
+        key: String,
+        /// The value, inches.
+        value: f64,
+        /// What the head lap leaves of the width, inches.
+        leaves: f64,
+    },
+    /// The foam set-back makes a lap that is too wide.
+    FoamLap {
+        /// The lap, inches.
+        lap: f64,
+        /// Greatest, inches.
+        most: f64,
+    },
+    /// A text names none of what may be named.
+    NotOneOf {
+        /// The key.
+        key: String,
+        /// The text.
+        text: String,
+        /// What may be named.
+        choices: Vec<String>,
+    },
+    /// A name is empty.
+    NameEmpty {
+        /// The key.
+        key: String,
+    },
+    /// A name is given to two.
+    NameTwice {
+        /// The key.
+        key: String,
+        /// The name.
+        name: String,
+    },
+    /// A known distance cannot be read.
+    KnownUnreadable {
+        /// The text.
+        text: String,
+    },
+    /// A region of a view is no rectangle.
+    RegionEmpty {
+        /// The key.
+        key: String,
+        /// The view.
+        view: String,
+    },
+    /// A zone has neither layer nor region.
+    ZoneNowhere {
+        /// The key.
+        key: String,
+    },
+    /// A zone has neither cladding nor product.
+    ZoneUnclad {
+        /// The key.
+        key: String,
+    },
+    /// A region of a zone names no side.
+    ZoneRegionWhole {
+        /// The key.
+        key: String,
+    },
+}

@@ -1,0 +1,115 @@
+//! What is laid out: findings of `course`, `takeoff` and the pipeline.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::group::group;
+use crate::model::fastening::PieceMovement;
+use crate::model::ids::{PieceMark, WallId};
+use crate::model::seam::{BrokenSeamRule, SeamRemedy};
+
+/// A notch that leaves little of its piece.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct ThinNotch {
+    /// The piece.
+    pub piece: PieceMark,
+    /// What is left, inches.
+    pub left: f64,
+    /// Where it is left.
+    pub place: NotchPlace,
+}
+
+/// Where a notch leaves little.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum NotchPlace {
+    /// Between it and the left end.
+    LeftEnd,
+    /// Between it and the right end.
+    RightEnd,
+    /// Under it.
+    Under,
+    /// Over it.
+    Over,
+}
+
+group! {
+    /// What someone should look at before siding is cut, hung or ordered.
+    LayingFinding, LayingCode {
+        /// A thin strip of a panel is left.
+        StripThin "strip-thin", Warning, Office {
+            /// The wall.
+            wall: WallId,
+            /// The course, from 1 at the datum.
+            course: i32,
+            /// Height of the strip, inches.
+            height: f64,
+            /// Its left end, inches from the elevation's left.
+            left: f64,
+            /// Its right end.
+            right: f64,
+        }
+        /// Pieces are shorter than studs are apart.
+        PanelShort "panel-short", Warning, Crew {
+            /// The wall.
+            wall: WallId,
+            /// The pieces.
+            pieces: Vec<PieceMark>,
+            /// Spacing of studs, inches.
+            stud_spacing: f64,
+            /// Whether they are boards.
+            boards: bool,
+        }
+        /// Notches leave little of their pieces.
+        NotchThin "notch-thin", Warning, Crew {
+            /// The wall.
+            wall: WallId,
+            /// The pieces.
+            notches: Vec<ThinNotch>,
+            /// The least that should be left, inches.
+            least: f64,
+            /// Whether they are boards.
+            boards: bool,
+        }
+        /// A piece grows more than it has room for.
+        MovementGap "movement-gap", Warning, Crew {
+            /// The longest piece of its kind, and its room.
+            row: PieceMovement,
+            /// Temperature when it is put up, F.
+            installed: f64,
+            /// Highest temperature, F.
+            highest: f64,
+        }
+        /// Courses cannot keep every rule of seams.
+        SeamRulesConflict "seam-rules-conflict", Warning, Office {
+            /// The courses, from 1 at the datum.
+            courses: Vec<i32>,
+            /// The rule.
+            rule: BrokenSeamRule,
+            /// Settings that would do.
+            remedies: Vec<SeamRemedy>,
+        }
+        /// Panels are so long that their manufacturer states a larger gap.
+        LongPanelGap "long-panel-gap", Warning, Office {
+            /// Length of the panels, inches.
+            length: f64,
+            /// The gap taken, inches.
+            gap: f64,
+        }
+        /// All siding should come from one production lot.
+        OneLot "one-lot", Info, Office {
+            /// The color, where the job names one.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            color: Option<String>,
+            /// Whether it comes as boards.
+            boards: bool,
+        }
+        /// A zone covers no wall.
+        ZoneEmpty "zone-empty", Warning, Office {
+            /// The zone.
+            zone: String,
+            /// Its place in the job, from 0.
+            number: usize,
+        }
+    }
+}

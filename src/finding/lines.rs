@@ -1,0 +1,141 @@
+//! A drawing's lines, layers, unit and dimensions: findings of `normalize`.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::group::group;
+use crate::model::linework::LayerUse;
+use crate::units::Unit;
+
+/// A layer with how much is on it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LayerCount {
+    /// The layer.
+    pub layer: String,
+    /// Items on it.
+    pub items: usize,
+    /// Whether it is shown.
+    pub shown: bool,
+}
+
+impl From<&LayerUse> for LayerCount {
+    fn from(l: &LayerUse) -> Self {
+        LayerCount { layer: l.layer.name.clone(), items: l.items, shown: l.layer.shown }
+    }
+}
+
+/// What a unit was taken by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum UnitBasis {
+    /// The job names it.
+    Job,
+    /// The drawing's header names it.
+    Header,
+    /// The size of walls and doors speaks for it.
+    WallAndDoorSizes,
+    /// Nothing speaks for another.
+    Custom,
+}
+
+/// A height that the tallest wall would have in a unit.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct HeightInUnit {
+    /// The unit.
+    pub unit: Unit,
+    /// The height, inches.
+    pub height: f64,
+}
+
+group! {
+    /// What was assumed, mended or left out where lines were brought to inches.
+    LineFinding, LineCode {
+        /// The drawing names no unit.
+        UnitAssumed "unit-assumed", Warning, Architect {
+            /// The unit taken.
+            unit: Unit,
+            /// By what.
+            basis: UnitBasis,
+        }
+        /// The unit in force.
+        UnitTaken "unit-taken", Info, Office {
+            /// The unit.
+            unit: Unit,
+            /// By what.
+            basis: UnitBasis,
+            /// Whether door heights or written dimensions agree.
+            proved: bool,
+        }
+        /// The unit gives walls that no house has.
+        UnitImplausible "unit-implausible", Error, Office {
+            /// By what it was taken.
+            basis: UnitBasis,
+            /// The unit, with the tallest wall in it.
+            tallest: HeightInUnit,
+            /// The unit that it is more likely in.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            likely: Option<HeightInUnit>,
+        }
+        /// A known distance cannot be read.
+        KnownUnreadable "known-unreadable", Error, Office {
+            /// As written.
+            text: String,
+        }
+        /// A dimension's text disagrees with what it measures.
+        DimensionDisagrees "dimension-disagrees", Error or Warning if accepted, Architect {
+            /// The length its text states, inches.
+            stated: f64,
+            /// The length it measures, inches.
+            measured: f64,
+            /// The drawing's unit.
+            unit: Unit,
+            /// Whether the job accepts it.
+            accepted: bool,
+        }
+        /// More dimensions disagree than are told one by one.
+        DimensionsMore "dimensions-more", Info, Architect {
+            /// How many more.
+            count: usize,
+        }
+        /// Points stand on a layer of outlines.
+        PointLeftOut "point-left-out", Warning, Architect {
+            /// The layer.
+            layer: String,
+            /// How many.
+            points: usize,
+        }
+        /// Layers with something on them have no role.
+        LayerUnmapped "layer-unmapped", Info, Office {
+            /// The layers.
+            layers: Vec<LayerCount>,
+        }
+        /// A layer is off or frozen.
+        LayerHidden "layer-hidden", Info, Office {
+            /// The layer.
+            layer: String,
+            /// Items on it.
+            items: usize,
+            /// Whether it is read all the same, since the job names it.
+            read: bool,
+        }
+        /// Lines have no length.
+        LineZero "line-zero", Info, Architect {
+            /// How many.
+            lines: usize,
+        }
+        /// Lines stand twice at one place.
+        LineTwice "line-twice", Info, Architect {
+            /// How many were left out.
+            lines: usize,
+        }
+        /// Ends that nearly meet were joined.
+        EndsJoined "ends-joined", Info, Office {
+            /// How many.
+            ends: usize,
+            /// The greatest distance joined, inches.
+            weld: f64,
+            /// Whether they met the middle of other lines, rather than ends.
+            loose: bool,
+        }
+    }
+}

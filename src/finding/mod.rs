@@ -1,0 +1,25 @@
+//! Findings as facts: what the program has to say to its user, each with a code, its numbers and names,
+//! and a place. No sentence: those are made in `wording::findings`.
+//!
+//! [`FindingKind`] is the register of all there are. [`Findings`] is the one in-out parameter of the
+//! flow, only ever added to. [`Refusal`] is how the head of the flow (read, normalize, extract, job) says
+//! that it cannot go on.
+
+pub mod corners;
+pub mod drawing;
+pub mod files;
+mod group;
+pub mod house;
+pub mod job;
+pub mod job_value;
+pub mod laying;
+pub mod lines;
+pub mod prices;
+pub mod record;
+pub mod register;
+pub mod severity;
+pub mod views;
+
+pub use self::record::{Finding, Findings, Refusal};
+pub use self::register::{FindingCode, FindingKind};
+pub use self::severity::{Audience, Severity};

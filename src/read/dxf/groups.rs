@@ -1,0 +1,59 @@
+//! The group pairs of one entity and what is asked of them.
+
+use super::tags::Tag;
+use super::text::Decoder;
+use crate::geom::vocabulary::{Affine, Point};
+
+/// The group pairs of one entity.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Groups<'a, 't> {
+    /// Type and values, the leading 0 pair first.
+    pub tags: &'t [Tag<'a>],
+    /// How strings are decoded.
+    pub decoder: Decoder,
+}
+
+impl<'a> Groups<'a, '_> {
+    pub(super) fn get(&self, code: i32) -> Option<&Tag<'a>> {
+        self.tags.iter().find(|t| t.code == code)
+    }
+
+    pub(super) fn float(&self, code: i32) -> Option<f64> {
+        self.get(code)?.float()
+    }
+
+    pub(super) fn int(&self, code: i32) -> i64 {
+        self.get(code).and_then(Tag::int).unwrap_or(0)
+    }
+
+    /// The entity's handle.
+    pub(super) fn handle(&self) -> Option<Box<str>> {
+        std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok().map(Box::from)
+    }
+
+    pub(super) fn text(&self, code: i32) -> Option<String> {
+        Some(self.decoder.text(self.get(code)?.value))
+    }
+
+    /// A point from an x code; y is ten higher.
+    pub(super) fn point(&self, code: i32) -> Option<Point> {
+        Some(Point::new(self.float(code)?, self.float(code + 10)?))
+    }
+
+    /// From object coordinates to the world's plan of x and y, by the arbitrary axis rule.
+    pub(super) fn ocs(&self, elevation: f64) -> Affine {
+        let n = [210, 220, 230].map(|c| self.float(c));
+        let [Some(x), Some(y), Some(z)] = n else { return Affine::IDENTITY };
+        let length = (x * x + y * y + z * z).sqrt();
+        if length < 1e-12 || (x == 0.0 && y == 0.0 && z > 0.0) {
+            return Affine::IDENTITY;
+        }
+        let (x, y, z) = (x / length, y / length, z / length);
+        let near_pole = x.abs() < 1.0 / 64.0 && y.abs() < 1.0 / 64.0;
+        let ax = if near_pole { (z, 0.0, -x) } else { (-y, x, 0.0) };
+        let l = (ax.0 * ax.0 + ax.1 * ax.1 + ax.2 * ax.2).sqrt();
+        let ax = (ax.0 / l, ax.1 / l, ax.2 / l);
+        let ay = (y * ax.2 - z * ax.1, z * ax.0 - x * ax.2, x * ax.1 - y * ax.0);
+        Affine::new([ax.0, ax.1, ay.0, ay.1, x * elevation, y * elevation])
+    }
+}

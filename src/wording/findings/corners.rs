@@ -1,0 +1,156 @@
+//! Of corners, and of walls that a job gives.
+
+use super::FindingWords;
+use super::parts::listed;
+use crate::finding::corners::{AngledFault, CornerFinding, HeightOn, ReturnFault};
+use crate::model::corner::CornerKind;
+use crate::model::ids::{CornerId, OpeningId, WallId};
+use crate::units::LengthStyle;
+
+const CORRECT_NAME: &str = "Correct the name in the job file.";
+
+pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
+    use CornerFinding as F;
+    match found {
+        F::ReturnNotDrawn { corner, only_elevation: true, others, .. } => {
+            only_elevation(corner, others, style)
+        }
+        F::ReturnNotDrawn { corner, turns, tag, height, only_elevation: false, .. } => {
+            return_not_drawn(corner, *turns, tag.as_deref(), &style.length(*height), style)
+        }
+        F::CornerHeightsDisagree { corner, tops, bottoms, .. } => {
+            heights_disagree(corner, tops.as_ref(), bottoms.as_ref(), style)
+        }
+        F::ReturnCornerUnknown { named, fault } => return_corner(named, fault),
+        F::AngledUnknown { named, fault } => angled_unknown(named, fault),
+        F::AngledNarrow { wall, given, drawn } => FindingWords::new(
+            format!(
+                "the true width of {wall} is given as {}, but it is drawn {} wide: a wall at an angle is drawn short, never long",
+                style.length(*given),
+                style.length(*drawn)
+            ),
+            "Take the width from the plan, along the wall.",
+        ),
+        F::AngledOutside { opening, wall, left, right } => {
+            angled_outside(opening, wall, &style.length(*left), &style.length(*right))
+        }
+        F::AngledZone { wall, zone } => FindingWords::new(
+            format!(
+                "the zone {zone} lies on {wall}, which the job gives a true width: siding of its own, and a zone that goes on past the wall, cannot be widened with it"
+            ),
+            "Draw the wall at its true width as a view of its own, or take it out of the zone.",
+        ),
+    }
+}
+
+/// What to put into the job for a return.
+fn answer(corner: &CornerId, style: LengthStyle) -> String {
+    // A width to begin with, in the job's own lengths: 2 ft.
+    let width = style.length(24.0).replace('"', "\\\"");
+    format!("[[return]] corner = \"{corner}\", width = \"{width}\"")
+}
+
+fn only_elevation(corner: &CornerId, others: &[CornerId], style: LengthStyle) -> FindingWords {
+    let corners = std::iter::once(corner).chain(others).map(|c| c.as_str());
+    FindingWords::new(
+        format!(
+            "return: confirm width. Only one elevation is drawn; nothing is laid out round {}",
+            listed(corners)
+        ),
+        format!("If it is to be, put into the job: {}.", answer(corner, style)),
+    )
+}
+
+fn return_not_drawn(
+    corner: &CornerId,
+    turns: CornerKind,
+    tag: Option<&str>,
+    height: &str,
+    style: LengthStyle,
+) -> FindingWords {
+    let turns = match turns {
+        CornerKind::Outside => "outside",
+        CornerKind::Inside => "inside",
+    };
+    let tag = tag.map_or(String::new(), |t| format!(" (tag {t})"));
+    FindingWords::new(
+        format!(
+            "return: confirm width. No elevation shows the other side of the {turns} corner {corner}{tag}, {height} high"
+        ),
+        format!(
+            "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: {} (0 where there is no siding).",
+            answer(corner, style)
+        ),
+    )
+}
+
+fn heights_disagree(
+    corner: &CornerId,
+    tops: Option<&[HeightOn; 2]>,
+    bottoms: Option<&[HeightOn; 2]>,
+    style: LengthStyle,
+) -> FindingWords {
+    let both = |what: &str, [a, b]: &[HeightOn; 2]| {
+        format!(
+            "its {what} {} on {} and {} on {}",
+            style.length(a.height),
+            a.wall,
+            style.length(b.height),
+            b.wall
+        )
+    };
+    let parts: Vec<String> = tops
+        .map(|t| both("top", t))
+        .into_iter()
+        .chain(bottoms.map(|b| both("bottom", b)))
+        .collect();
+    FindingWords::new(
+        format!("two elevations disagree about the corner {corner}: {}", parts.join("; ")),
+        "Compare floor reference lines, soffits and foundations of the two elevations; the post is taken as long as the longer of them.",
+    )
+}
+
+fn return_corner(named: &str, fault: &ReturnFault) -> FindingWords {
+    let ids = |ids: &[CornerId]| listed(ids.iter().map(|c| c.as_str()));
+    let correct = "Correct the corner in the job file; `layout.json` lists them under `corners`.";
+    let message = match fault {
+        ReturnFault::Ambiguous { corners } => {
+            format!("`return` names the corner `{named}`, which may be {}", ids(corners))
+        }
+        ReturnFault::NoSuchCorner { open } => format!(
+            "`return` names the corner `{named}`, which no wall has; open corners: {}",
+            ids(open)
+        ),
+        ReturnFault::BothWallsKnown { open } => format!(
+            "`return` names the corner `{named}`, both of whose walls are known; open corners: {}",
+            ids(open)
+        ),
+        ReturnFault::EndsWhereItBegins => {
+            return FindingWords::new(
+                format!("the return at `{named}` ends where it begins"),
+                "Name another corner as `to`, or leave it out.",
+            );
+        }
+    };
+    FindingWords::new(message, correct)
+}
+
+fn angled_unknown(named: &str, fault: &AngledFault) -> FindingWords {
+    let message = match fault {
+        AngledFault::NoSuchWall { walls } => format!(
+            "`angled` names the wall `{named}`; the walls are {}",
+            listed(walls.iter().map(|w| w.as_str()))
+        ),
+        AngledFault::NoSuchOpening { wall } => {
+            format!("`angled` names the opening `{named}`, which is not on {wall}")
+        }
+    };
+    FindingWords::new(message, CORRECT_NAME)
+}
+
+fn angled_outside(opening: &OpeningId, wall: &WallId, left: &str, right: &str) -> FindingWords {
+    FindingWords::new(
+        format!("`angled` places {opening} from {left} to {right}, outside {wall}"),
+        "Correct the place in the job file.",
+    )
+}

@@ -1,0 +1,83 @@
+//! Of files and folders.
+
+use super::FindingWords;
+use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason};
+
+const OTHER_FOLDER: &str = "Give another folder with --out";
+
+pub(super) fn words(found: &FileFinding) -> FindingWords {
+    match found {
+        FileFinding::FileUnreadable { path, system_says } => FindingWords::new(
+            format!("{path} cannot be read: {system_says}"),
+            "Check the path and that you may read the file.",
+        ),
+        FileFinding::OutFailed { target, system_says } => out_failed(target, system_says),
+        FileFinding::OutRefused { refusal } => out_refused(refusal),
+        FileFinding::WriteFailed { writer_says } => FindingWords::new(
+            format!("a result cannot be made: {writer_says}"),
+            "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
+        ),
+        FileFinding::OverlayApart { reason } => {
+            let why = match reason {
+                OverlayReason::BinarySource => "the drawing is a binary DXF",
+                OverlayReason::NoEntitiesSection => {
+                    "the drawing has no complete section of entities"
+                }
+            };
+            FindingWords::new(
+                format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
+                "Save the drawing as a text DXF to have the overlay in a copy of it.",
+            )
+        }
+    }
+}
+
+fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {
+    match target {
+        OutputTarget::WholeFolder { path } => FindingWords::new(
+            format!("{path} cannot be written: {system_says}"),
+            "Check free space and that you may write there; what stood there before is untouched.",
+        ),
+        OutputTarget::FilesInFolder { path } => FindingWords::new(
+            format!("{path} cannot be written: {system_says}"),
+            "Check free space and that you may write there.",
+        ),
+        OutputTarget::UnreadableFolder { path } => FindingWords::new(
+            format!("{path} cannot be read: {system_says}"),
+            "Check that you may read it.",
+        ),
+        OutputTarget::StandardOutput => FindingWords::new(
+            format!("standard output cannot be written: {system_says}"),
+            "Check free space where the output goes; what is there is not whole.",
+        ),
+    }
+}
+
+fn out_refused(refusal: &OutputRefusal) -> FindingWords {
+    let (message, and) = match refusal {
+        OutputRefusal::NotAFolder { path } => (format!("{path} is a file, not a folder"), "."),
+        OutputRefusal::IsAFolder { path } => {
+            (format!("{path} is a folder"), ", or move that one away.")
+        }
+        OutputRefusal::AlreadyThere { path } => (
+            format!("{path} is there already"),
+            ", or move that file away; it may hold somebody's work.",
+        ),
+        OutputRefusal::IsASource { path } => {
+            (format!("{path} is what this run reads"), "; a source is never overwritten.")
+        }
+        OutputRefusal::HoldsASource { path, source } => (
+            format!("{source}, which this run reads, lies in {path}"),
+            "; a source is never overwritten.",
+        ),
+        OutputRefusal::IsWorkingFolder { path } => (
+            format!("{path} is the folder you are in"),
+            " for the results alone: it is replaced as a whole.",
+        ),
+        OutputRefusal::HoldsOtherFiles { path, other } => (
+            format!("{path} holds {other}, which no layout wrote"),
+            ", empty or new, so that nothing of yours is lost.",
+        ),
+    };
+    FindingWords::new(message, format!("{OTHER_FOLDER}{and}"))
+}

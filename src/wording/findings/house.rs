@@ -1,0 +1,225 @@
+//! Of walls, openings and fixtures.
+
+use super::FindingWords;
+use super::parts::{listed, number, on_layer};
+use crate::finding::Finding;
+use crate::finding::house::{HouseFinding, OnWall, WallsOf};
+use crate::finding::lines::LayerCount;
+use crate::geom::vocabulary::Xy;
+use crate::units::{LengthStyle, Unit, counted};
+
+pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
+    use HouseFinding as F;
+    let layer = on_layer(finding);
+    match found {
+        F::NoWalls { wall_layers, layers } => no_walls(wall_layers, layers),
+        F::WallOpen { bare, gap, drawn_gap, unit, from, to } => {
+            wall_open(&layer, *bare, &open_by(*gap, *drawn_gap, *unit), [*from, *to])
+        }
+        F::WallCrosses { first, second } => wall_crosses(&layer, *first, *second),
+        F::WallsOverlap { area } => walls_overlap(&layer, *area, style),
+        F::WallTooFine { corners, most } => wall_too_fine(&layer, *corners, *most),
+        F::WallTooBig { width, height, most_width, most_height } => {
+            wall_too_big(&layer, [*width, *height], [*most_width, *most_height], style)
+        }
+        F::WallTooFull { of_what, count, most } => wall_too_full(&layer, *of_what, *count, *most),
+        F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
+        F::WallsFromLines { walls } => from_lines(walls),
+        F::WallFoot { layer } => wall_foot(layer),
+        F::FacesLeft { faces } => faces_left(*faces),
+        F::SideLeans { lean, length } => side_leans(*lean, *length, style),
+        F::OpeningLoose { lines } => opening_loose(*lines),
+        F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
+        F::OpeningStraddles { past } => FindingWords::new(
+            format!("an opening{layer} reaches {} out of its wall", style.short(*past)),
+            "Move the opening or the outline; the part outside is left out.",
+        ),
+        F::FixtureOutside {} => FindingWords::new(
+            format!("a fixture{layer} lies on no wall; it is left out"),
+            "Move it onto its wall, or off the fixture layer.",
+        ),
+        F::JointInOpening {} => FindingWords::new(
+            "a joint of the building runs through an opening, which is taken as two",
+            "Move the joint, or the opening, to where it is.",
+        ),
+    }
+}
+
+/// A place in drawing units.
+fn place(p: Xy) -> String {
+    format!("({:.3}, {:.3})", p[0], p[1])
+}
+
+fn no_walls(wall_layers: &[String], layers: &[LayerCount]) -> FindingWords {
+    let each = layers.iter().map(|l| {
+        let hidden = if l.shown { "" } else { ", hidden" };
+        format!("{} ({}{hidden})", l.layer, l.items)
+    });
+    let found: Vec<String> = each.collect();
+    let found =
+        if found.is_empty() { "none with anything on it".to_owned() } else { found.join(", ") };
+    FindingWords::new(
+        format!(
+            "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",
+            listed(wall_layers)
+        ),
+        "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers DRAWING --suggest` makes a beginning.",
+    )
+}
+
+/// A gap in inches, and in the drawing's own measure where that is neither feet nor inches.
+fn open_by(gap: f64, drawn_gap: f64, unit: Option<Unit>) -> String {
+    let inches = LengthStyle::Feet.short(gap);
+    match unit {
+        Some(Unit::Inch | Unit::Foot) => inches,
+        Some(unit) => format!("{inches}, {} {}", number(drawn_gap), unit.word()),
+        None => format!("{inches}, {} drawing units", number(drawn_gap)),
+    }
+}
+
+fn wall_open(layer: &str, bare: bool, gap: &str, [from, to]: [Xy; 2]) -> FindingWords {
+    let what = if bare { "an area without siding" } else { "a wall" };
+    FindingWords::new(
+        format!(
+            "the outline of {what}{layer} is open by {gap} between {} and {}",
+            place(from),
+            place(to)
+        ),
+        "Close the outline in the drawing. Gaps up to `weld` under [drawing], 1/16 in unless the job sets it, are joined by the program.",
+    )
+}
+
+fn wall_crosses(layer: &str, first: Xy, second: Xy) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "the wall outline{layer} crosses itself: its sides near {} and {} cut each other",
+            place(first),
+            place(second)
+        ),
+        "Redraw the outline so that it goes once round the wall.",
+    )
+}
+
+fn walls_overlap(layer: &str, area: f64, style: LengthStyle) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "two wall outlines{layer} overlap by {:.1} {}",
+            style.area(area),
+            style.area_unit()
+        ),
+        "Draw each wall once: end the one behind where the one in front hides it.",
+    )
+}
+
+fn wall_too_fine(layer: &str, corners: usize, most: usize) -> FindingWords {
+    FindingWords::new(
+        format!("a wall outline{layer} has {corners} corners; the most that is laid out is {most}"),
+        "Draw the wall's outline anew, with lines from corner to corner and arcs for curves.",
+    )
+}
+
+fn wall_too_big(
+    layer: &str,
+    [width, height]: [f64; 2],
+    [most_width, most_height]: [f64; 2],
+    style: LengthStyle,
+) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "a wall outline{layer} is {} wide and {} high; the most that is laid out is {} by {}",
+            style.length(width),
+            style.length(height),
+            style.length(most_width),
+            style.length(most_height)
+        ),
+        "Check the unit or the known distance: the drawing may be at another scale than the job says.",
+    )
+}
+
+fn wall_too_full(layer: &str, of_what: OnWall, count: usize, most: usize) -> FindingWords {
+    let what = match of_what {
+        OnWall::Openings => "openings",
+        OnWall::Fixtures => "fixtures",
+    };
+    FindingWords::new(
+        format!("a wall{layer} has {count} {what}; the most that is laid out is {most}"),
+        "Draw the wall as several outlines, or take off the layer what is none.",
+    )
+}
+
+/// `2 walls of Front, 1 wall of Back`.
+fn walls_of(walls: &[WallsOf]) -> String {
+    listed(walls.iter().map(|w| format!("{} of {}", counted(w.walls, "wall"), w.elevation)))
+}
+
+fn from_hatch(walls: &[WallsOf], line_spacings: &[f64], style: LengthStyle) -> FindingWords {
+    let spacings: Vec<String> = line_spacings.iter().map(|s| style.short(*s)).collect();
+    let apart = if spacings.is_empty() {
+        String::new()
+    } else {
+        format!(
+            " Their lines are {} apart, which is a texture and not laid out from",
+            spacings.join(" or ")
+        )
+    };
+    FindingWords::new(
+        format!("no outline is drawn round {}: taken from siding hatches.{apart}", walls_of(walls)),
+        "Check each wall on the sheet. A closed outline on A-WALL-OTLN takes precedence over hatches. Channels follow the hatch's edge round each opening, which is the opening with its drawn casing.",
+    )
+}
+
+fn from_lines(walls: &[WallsOf]) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "no outline is drawn round {}: taken from the faces of loose lines",
+            walls_of(walls)
+        ),
+        "Check each wall and opening on the sheet. A closed outline on A-WALL-OTLN takes precedence over loose lines.",
+    )
+}
+
+fn wall_foot(layer: &str) -> FindingWords {
+    FindingWords::new(
+        format!("the wall is taken to start at the level line on layer {layer}, from side to side"),
+        "If the siding starts lower, draw the wall as a closed outline on A-WALL-OTLN.",
+    )
+}
+
+fn faces_left(faces: usize) -> FindingWords {
+    FindingWords::new(
+        format!("{} of loose lines, taken for neither wall nor opening", counted(faces, "face")),
+        "Left out. If one is a wall, draw it as a closed outline on A-WALL-OTLN.",
+    )
+}
+
+fn side_leans(lean: f64, length: f64, style: LengthStyle) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "a side that should be level or vertical leans by {} over {}",
+            style.short(lean),
+            style.length(length)
+        ),
+        "Draw it with the orthogonal lock on.",
+    )
+}
+
+fn opening_loose(lines: usize) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
+            counted(lines, "loose line")
+        ),
+        "If they show an opening, draw it as a block or a closed outline.",
+    )
+}
+
+fn opening_outside(layer: &str, accepted: bool) -> FindingWords {
+    FindingWords::new(
+        format!("an opening{layer} lies outside every wall"),
+        if accepted {
+            "It is left out, since the job accepts this. Ask which wall it belongs to."
+        } else {
+            "Move it into its wall, or close the wall's outline round it. To leave such openings out, put \"opening-outside\" into `accept` under [drawing]."
+        },
+    )
+}

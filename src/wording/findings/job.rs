@@ -1,0 +1,66 @@
+//! Of a job and its file.
+
+use super::FindingWords;
+use super::job_value;
+use super::parts::spoken;
+use crate::finding::job::{
+    FilePlace, JobFileFault, JobFinding, JobSource, PlacedFault, UnknownKey,
+};
+
+const LIST: &str = "`lapwright schema job` lists every key and the form of its value.";
+
+pub(super) fn words(found: &JobFinding) -> FindingWords {
+    match found {
+        JobFinding::JobUnreadable {
+            file,
+            fault: JobFileFault::Form { place, key, parser_says },
+        } => {
+            let key = key.as_ref().map_or(String::new(), |k| format!("{}: ", spoken(k)));
+            let place = place.map_or_else(|| file.clone(), |p| at(file, p));
+            FindingWords::new(format!("{place}: {key}{parser_says}"), LIST)
+        }
+        JobFinding::JobUnreadable { file, fault: JobFileFault::UnknownKeys { keys, more } } => {
+            unknown_keys(file, keys, *more)
+        }
+        JobFinding::JobValue { source, faults, more } => values(source, faults, *more),
+    }
+}
+
+fn at(file: &str, place: FilePlace) -> String {
+    format!("{file}:{}:{}", place.line, place.column)
+}
+
+fn and_more(more: usize) -> String {
+    if more == 0 { String::new() } else { format!("; and {more} more") }
+}
+
+fn unknown_keys(file: &str, keys: &[UnknownKey], more: usize) -> FindingWords {
+    let one = |k: &UnknownKey| format!("{}: unknown key {}", at(file, k.place), spoken(&k.key));
+    let each: Vec<String> = keys.iter().map(one).collect();
+    let meant: Vec<String> = keys.iter().filter_map(|k| k.nearest.as_deref()).map(spoken).collect();
+    let help = if meant.is_empty() {
+        LIST.to_owned()
+    } else {
+        format!("Did you mean {}? {LIST}", meant.join(", "))
+    };
+    FindingWords::new(each.join("; ") + &and_more(more), help)
+}
+
+fn values(source: &JobSource, faults: &[PlacedFault], more: usize) -> FindingWords {
+    let one = |f: &PlacedFault| {
+        let said = job_value::message(&f.fault, f.zone, source);
+        match (source, f.place) {
+            (JobSource::File { file }, Some(place)) => format!("{}: {said}", at(file, place)),
+            _ => said,
+        }
+    };
+    let each: Vec<String> = faults.iter().map(one).collect();
+    let help = match source {
+        JobSource::CommandLine => "Give the option one of these.",
+        JobSource::File { .. } => {
+            "Correct the value in the job file; lengths are inches unless they carry a unit."
+        }
+        JobSource::Program => "Correct the value in the job; lengths are inches.",
+    };
+    FindingWords::new(each.join("; ") + &and_more(more), help)
+}

@@ -1,0 +1,142 @@
+//! Of the values of a job.
+
+use super::lines::known_form;
+use super::parts::{listed, number};
+use crate::finding::job::JobSource;
+use crate::finding::job_value::ValueFault;
+
+/// A key as its source writes it: dotted, that of a zone's product under the zone; an option of the
+/// command by its name.
+struct Keys<'a> {
+    zone: Option<usize>,
+    source: &'a JobSource,
+}
+
+impl Keys<'_> {
+    fn word(&self, key: &str) -> String {
+        match (self.zone, self.source, key.strip_prefix("sheet.")) {
+            (_, JobSource::CommandLine, Some(option)) => format!("`--{option}`"),
+            (Some(zone), ..) if key.starts_with("product.") => format!("`zone.{zone}.{key}`"),
+            _ => format!("`{key}`"),
+        }
+    }
+}
+
+/// What is wrong with a value.
+pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSource) -> String {
+    use ValueFault as F;
+    let keys = Keys { zone, source };
+    let word = |key: &str| keys.word(key);
+    match fault {
+        F::OutOfRange { key, value, least, most } => {
+            out_of_range(&word(key), *value, *least, *most)
+        }
+        F::NotFinite { key } => format!("{} is infinite or no number", word(key)),
+        F::TooSmall { key, value, least } => {
+            format!("{} is {}; {} is the least", word(key), number(*value), number(*least))
+        }
+        F::TooLargeFor { key, value, most, other } => {
+            too_large_for(&word(key), *value, *most, &word(other))
+        }
+        F::NotOver { key, value, other, limit } => {
+            not_over(&word(key), *value, &word(other), *limit)
+        }
+        F::ListOutOfRange { key, value, over, most } => {
+            list_out_of_range(&word(key), *value, *over, *most)
+        }
+        F::OneTooMany { key, other } => {
+            format!("{} contradicts {}: leave one out", word(key), word(other))
+        }
+        F::OfOtherSiding { key, siding } => {
+            format!("{} says nothing about {siding} siding", word(key))
+        }
+        F::NeedsOther { key, other } => {
+            format!("{} says nothing without {}", word(key), word(other))
+        }
+        F::ChoiceAgainst { key, other, instead } => choice(&word(key), &word(other), instead),
+        F::FacesDisagree { faces, face_height, makes, exposure } => {
+            faces_disagree(&keys, *faces, [*face_height, *makes, *exposure])
+        }
+        F::LengthsAlike { key, second, first } => lengths_alike(&word(key), *second, *first),
+        F::ExposureOverWidth { key, value, leaves } => {
+            exposure_over_width(&word(key), *value, *leaves)
+        }
+        F::FoamLap { lap, most } => foam_lap(&word("product.foam_set_back"), *lap, *most),
+        F::NotOneOf { key, text, choices } => {
+            format!("{} is `{text}`; it may be {}", word(key), listed(choices))
+        }
+        F::NameEmpty { key } => format!("{} is empty: it must name something", word(key)),
+        F::NameTwice { key, name } => format!("{} is `{name}`, the name of two", word(key)),
+        F::KnownUnreadable { text } => {
+            format!("{} is `{text}`. {}", word("drawing.known"), known_form())
+        }
+        F::RegionEmpty { key, view } => {
+            format!("{}, of `{view}`, is no [left, bottom, right, top]", word(key))
+        }
+        F::ZoneNowhere { key } => zone_nowhere(&word(key)),
+        F::ZoneUnclad { key } => zone_unclad(&word(key)),
+        F::ZoneRegionWhole { key } => format!("{} names no side: give one at least", word(key)),
+    }
+}
+
+fn out_of_range(key: &str, value: f64, least: f64, most: f64) -> String {
+    let [value, least, most] = [value, least, most].map(number);
+    format!("{key} is {value}; it must lie between {least} and {most}")
+}
+
+fn too_large_for(key: &str, value: f64, most: f64, other: &str) -> String {
+    let [value, most] = [value, most].map(number);
+    format!("{key} is {value}; with {other} it must not be over {most}")
+}
+
+fn not_over(key: &str, value: f64, other: &str, limit: f64) -> String {
+    let [value, limit] = [value, limit].map(number);
+    format!("{key} is {value}; it must be over {other}, which is {limit}")
+}
+
+fn list_out_of_range(key: &str, value: Option<f64>, over: f64, most: f64) -> String {
+    let [over, most] = [over, most].map(number);
+    let holds = value.map_or_else(|| "an infinite number or none".to_owned(), number);
+    format!("{key} holds {holds}; each must be over {over} and {most} at most")
+}
+
+fn choice(key: &str, other: &str, instead: &[String]) -> String {
+    let instead: Vec<String> = instead.iter().map(|i| format!("`{i}`")).collect();
+    let instead = instead.join(" or ");
+    format!("{key} does not go with {other} as it is set; take {instead} there")
+}
+
+fn faces_disagree(keys: &Keys, faces: u32, [face_height, makes, exposure]: [f64; 3]) -> String {
+    let [face_height, makes, exposure] = [face_height, makes, exposure].map(number);
+    format!(
+        "{} is {face_height} and {} {faces}: a course of {makes}, but {} is {exposure}",
+        keys.word("product.face_height"),
+        keys.word("product.faces"),
+        keys.word("product.exposure")
+    )
+}
+
+fn lengths_alike(key: &str, second: f64, first: f64) -> String {
+    let [second, first] = [second, first].map(number);
+    format!(
+        "{key} is {second} and the first length {first}: two lengths differ by an inch at least"
+    )
+}
+
+fn exposure_over_width(key: &str, value: f64, leaves: f64) -> String {
+    let [value, leaves] = [value, leaves].map(number);
+    format!("{key} is {value}; the head lap leaves {leaves} of the board's width")
+}
+
+fn foam_lap(key: &str, lap: f64, most: f64) -> String {
+    let [lap, most] = [lap, most].map(number);
+    format!("twice {key} is a lap of {lap}; {most} is the most")
+}
+
+fn zone_nowhere(key: &str) -> String {
+    format!("{key} names no layer that its outlines are drawn on, and there is no `region`")
+}
+
+fn zone_unclad(key: &str) -> String {
+    format!("{key} is left out: say what covers the zone, or give it a `product`")
+}

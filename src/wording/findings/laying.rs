@@ -1,0 +1,161 @@
+//! Of what is laid out.
+
+use super::FindingWords;
+use super::parts::{elevation, first_of, number};
+use crate::finding::Finding;
+use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
+use crate::model::fastening::PieceMovement;
+use crate::model::ids::WallId;
+use crate::model::item::SidingPiece;
+use crate::units::LengthStyle;
+use crate::wording::movement;
+use crate::wording::seams;
+use crate::wording::takeoff::advice;
+
+/// Most marks named in one finding.
+const NAMED: usize = 6;
+
+pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
+    use LayingFinding as F;
+    let on = elevation(finding);
+    match found {
+        F::StripThin { wall, course, height, left, right } => {
+            let between = [style.length(*left), style.length(*right)];
+            strip_thin(&on, wall, *course, &style.short(*height), &between)
+        }
+        F::PanelShort { wall, pieces, stud_spacing, boards } => {
+            let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
+            panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *boards)
+        }
+        F::NotchThin { wall, notches, least, boards } => {
+            notch_thin(&format!("{on}{wall}"), notches, *least, *boards, style)
+        }
+        F::MovementGap { row, installed, highest } => {
+            movement_gap(row, [*installed, *highest], style)
+        }
+        F::SeamRulesConflict { courses, rule, remedies } => {
+            conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
+        }
+
+        F::LongPanelGap { length, gap } => FindingWords::new(
+            format!(
+                "panels of {} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {} is taken",
+                style.length(*length),
+                style.short(*gap)
+            ),
+            "Set `product.end_gap` from the manufacturer's instructions (association manual).",
+        ),
+        F::OneLot { color, boards } => one_lot(color.as_deref(), *boards),
+        F::ZoneEmpty { zone, number } => FindingWords::new(
+            format!("the zone {zone} covers no wall"),
+            format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
+        ),
+    }
+}
+
+/// What one stock length is called.
+fn stock(boards: bool) -> &'static str {
+    if boards { "board" } else { "panel" }
+}
+
+fn strip_thin(
+    on: &str,
+    wall: &WallId,
+    course: i32,
+    height: &str,
+    [left, right]: &[String; 2],
+) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{on}course {course}: a strip only {height} high is left between {left} and {right} on {wall}"
+        ),
+        "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
+    )
+}
+
+fn panel_short(wall: &str, marks: &[String], studs: &str, boards: bool) -> FindingWords {
+    let pieces = match marks.len() {
+        1 => "a piece is".to_owned(),
+        n => format!("{n} pieces are"),
+    };
+    let table = if boards { "boards" } else { "courses" };
+    FindingWords::new(
+        format!(
+            "{wall}: {pieces} shorter than the {studs} between studs and cannot be nailed to two: {}",
+            first_of(marks, NAMED)
+        ),
+        format!(
+            "Put blocking or nailable sheathing behind them, or cover the place with a wider trim; `{table}.stud_spacing` sets the spacing."
+        ),
+    )
+}
+
+fn notch_thin(
+    wall: &str,
+    notches: &[ThinNotch],
+    least: f64,
+    boards: bool,
+    style: LengthStyle,
+) -> FindingWords {
+    let place = |place: NotchPlace| match place {
+        NotchPlace::LeftEnd => "at the left end",
+        NotchPlace::RightEnd => "at the right end",
+        NotchPlace::Under => "under it",
+        NotchPlace::Over => "over it",
+    };
+    let one = |n: &ThinNotch| format!("{} ({} {})", n.piece, style.short(n.left), place(n.place));
+    let each: Vec<String> = notches.iter().map(one).collect();
+    FindingWords::new(
+        format!(
+            "{wall}: notches leave less than {} of their {}s: {}",
+            style.short(least),
+            stock(boards),
+            first_of(&each, NAMED)
+        ),
+        format!(
+            "Move the datum (`courses.datum`) or cut the {} in two there; handle the pieces with care until they are fastened. `courses.least_strip` sets the limit.",
+            stock(boards)
+        ),
+    )
+}
+
+fn movement_gap(
+    row: &PieceMovement,
+    [installed, highest]: [f64; 2],
+    style: LengthStyle,
+) -> FindingWords {
+    let covered = row
+        .rise_covered
+        .map_or(String::new(), |rise| format!(" The gap covers a rise of {rise:.0} F."));
+    FindingWords::new(
+        format!(
+            "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
+            movement::piece(row.piece),
+            style.length(row.length),
+            movement::fine(style, row.longer),
+            number(highest),
+            number(installed),
+            movement::fine(style, row.needed),
+            movement::fine(style, row.room.unwrap_or(0.0)),
+            movement::room(row.room_at)
+        ),
+        format!(
+            "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
+        ),
+    )
+}
+
+fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedies: String) -> FindingWords {
+    let courses: Vec<String> = courses.iter().map(i32::to_string).collect();
+    let on = finding.elevation.as_ref().map_or(String::new(), |e| format!("{e}: "));
+    FindingWords::new(
+        format!("{on}courses {} cannot keep every seam rule: {broken}", courses.join(", ")),
+        remedies,
+    )
+}
+
+fn one_lot(color: Option<&str>, boards: bool) -> FindingWords {
+    let piece = if boards { SidingPiece::Board } else { SidingPiece::Panel };
+    let words = advice::one_lot(piece, color.unwrap_or_default());
+    FindingWords::new(words, "Order spare ones with them.")
+}

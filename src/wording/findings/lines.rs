@@ -1,0 +1,166 @@
+//! Of lines, layers, unit and dimensions.
+
+use super::FindingWords;
+use super::parts::on_layer;
+use crate::finding::Finding;
+use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding, UnitBasis};
+use crate::units::{LengthStyle, Unit, counted};
+
+const SET_UNIT: &str = "Set `unit` under [drawing] in the job file";
+const PURGE: &str = "Nothing to do; purge them when convenient.";
+
+pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
+    use LineFinding as F;
+    match found {
+        F::UnitAssumed { unit, basis } => FindingWords::new(
+            format!("the drawing names no unit; {} is taken, by {}", unit.word(), by(*basis)),
+            format!("{SET_UNIT} to be sure."),
+        ),
+        F::UnitTaken { unit, basis, proved } => unit_taken(*unit, *basis, *proved),
+        F::UnitImplausible { basis, tallest, likely } => {
+            implausible(*basis, *tallest, likely.as_ref())
+        }
+        F::KnownUnreadable { text } => {
+            FindingWords::new(format!("the known distance `{text}` cannot be read"), known_form())
+        }
+        F::DimensionDisagrees { stated, measured, unit, accepted } => {
+            disagrees(unit.style(), *stated, *measured, *accepted)
+        }
+        F::DimensionsMore { count } => FindingWords::new(
+            format!(
+                "{} disagree with what they measure",
+                if *count == 1 {
+                    "1 more dimension".to_owned()
+                } else {
+                    format!("{count} more dimensions")
+                }
+            ),
+            "Correct those that are listed first: the rest may well have the same cause.",
+        ),
+        F::PointLeftOut { layer, points } => FindingWords::new(
+            format!("{} on layer {layer} left out: a point has no size", counted(*points, "point")),
+            "Draw what it stands for as a block or a closed outline.",
+        ),
+        F::LayerUnmapped { layers } => unmapped(layers),
+        F::LayerHidden { layer, items, read } => hidden(layer, *items, *read),
+        F::LineZero { lines } => FindingWords::new(
+            format!(
+                "{} of no length left out, the first{}",
+                counted(*lines, "line"),
+                on_layer(finding)
+            ),
+            PURGE,
+        ),
+        F::LineTwice { lines } => FindingWords::new(
+            format!(
+                "{} left out, the first{}",
+                counted(*lines, "exact duplicate"),
+                on_layer(finding)
+            ),
+            PURGE,
+        ),
+        F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
+    }
+}
+
+/// How a known distance is written.
+pub(super) fn known_form() -> &'static str {
+    "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units."
+}
+
+fn by(basis: UnitBasis) -> &'static str {
+    match basis {
+        UnitBasis::Job => "the job",
+        UnitBasis::Header => "the drawing's header",
+        UnitBasis::WallAndDoorSizes => "the size of walls and doors",
+        UnitBasis::Custom => {
+            "custom, since nothing drawn on wall or opening layers speaks for another"
+        }
+    }
+}
+
+fn unit_taken(unit: Unit, basis: UnitBasis, proved: bool) -> FindingWords {
+    let backing = if proved {
+        "door heights or written dimensions agree"
+    } else {
+        "nothing else in the drawing proves it"
+    };
+    FindingWords::new(
+        format!("1 drawing unit is 1 {}, by {}; {backing}", unit.word(), by(basis)),
+        "Set `unit` under [drawing] if that is wrong.",
+    )
+}
+
+fn implausible(
+    basis: UnitBasis,
+    tallest: HeightInUnit,
+    likely: Option<&HeightInUnit>,
+) -> FindingWords {
+    let high = |t: &HeightInUnit| t.unit.style().length(t.height);
+    let likely = likely.map_or(String::new(), |l| {
+        format!(" In {} it would be {}: that is the likely unit.", l.unit.word(), high(l))
+    });
+    FindingWords::new(
+        format!(
+            "by {} the unit is {}, but then the tallest wall is {} high.{likely}",
+            by(basis),
+            tallest.unit.word(),
+            high(&tallest)
+        ),
+        format!("{SET_UNIT} to inch, foot, mm, cm or m."),
+    )
+}
+
+fn disagrees(style: LengthStyle, stated: f64, measured: f64, accepted: bool) -> FindingWords {
+    let message = format!(
+        "a dimension says {} but measures {}; its text was typed over",
+        style.length(stated),
+        style.length(measured)
+    );
+    FindingWords::new(
+        message,
+        if accepted {
+            "The drawn size is used, since the job accepts this. Ask which of the two is right."
+        } else {
+            "Correct the drawing or the text. To go on with the drawn size, put \"dimension-disagrees\" into `accept` under [drawing]."
+        },
+    )
+}
+
+fn unmapped(layers: &[LayerCount]) -> FindingWords {
+    let each = layers.iter().map(|l| format!("{} ({})", l.layer, counted(l.items, "item")));
+    FindingWords::new(
+        format!(
+            "layers without a role, left out of the layout: {}",
+            each.collect::<Vec<_>>().join(", ")
+        ),
+        "If one holds walls or openings, name it under [layers] in the job file.",
+    )
+}
+
+fn hidden(layer: &str, items: usize, read: bool) -> FindingWords {
+    let items = counted(items, "item");
+    if read {
+        return FindingWords::new(
+            format!("layer {layer} is off or frozen; the job names it, so its {items} are read"),
+            "Take it out of the job file if it is to stay out.",
+        );
+    }
+    FindingWords::new(
+        format!("layer {layer} is off or frozen; left out: {items}"),
+        "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing].",
+    )
+}
+
+fn ends_joined(ends: usize, weld: f64, loose: bool, style: LengthStyle) -> FindingWords {
+    let ends = counted(ends, "end");
+    let weld = style.short(weld);
+    let message = if loose {
+        format!(
+            "{ends} of loose lines, apart from what they meet by less than the weld distance ({weld}): joined"
+        )
+    } else {
+        format!("{ends} apart by less than the weld distance ({weld}): joined")
+    };
+    FindingWords::new(message, "Nothing to do; `weld` under [drawing] sets the distance.")
+}

@@ -1,0 +1,60 @@
+//! What a finding says, and what to do about it, from its facts.
+
+mod corners;
+mod drawing;
+mod files;
+mod house;
+mod job;
+mod job_value;
+mod laying;
+mod lines;
+mod parts;
+mod prices;
+mod views;
+
+use crate::finding::{Audience, Finding, FindingKind};
+use crate::units::LengthStyle;
+
+/// A finding in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FindingWords {
+    /// What and where, in one sentence or two.
+    pub message: String,
+    /// What to do about it.
+    pub help: String,
+}
+
+impl FindingWords {
+    fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
+        FindingWords { message: message.into(), help: help.into() }
+    }
+}
+
+/// What a finding says, with lengths in this style.
+pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
+    match &finding.kind {
+        FindingKind::Drawing(found) => drawing::words(found),
+        FindingKind::Lines(found) => lines::words(found, finding, style),
+        FindingKind::Views(found) => views::words(found, finding),
+        FindingKind::House(found) => house::words(found, finding, style),
+        FindingKind::Corners(found) => corners::words(found, style),
+        FindingKind::Laying(found) => laying::words(found, finding, style),
+        FindingKind::Job(found) => job::words(found),
+        FindingKind::Prices(found) => prices::words(found),
+        FindingKind::Files(found) => files::words(found),
+    }
+}
+
+/// What a finding says, without what to do.
+pub fn message(finding: &Finding, style: LengthStyle) -> String {
+    words(finding, style).message
+}
+
+/// Over the findings of one audience.
+pub fn audience_head(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Architect => "For the architect",
+        Audience::Office => "For the office",
+        Audience::Crew => "For the crew",
+    }
+}

@@ -1,0 +1,48 @@
+//! Parts of sentences that several findings share.
+
+use crate::finding::Finding;
+
+/// ` on layer A-WALL`, where the finding is about an entity.
+pub(super) fn on_layer(finding: &Finding) -> String {
+    finding.origin.as_ref().map_or(String::new(), |o| format!(" on layer {}", o.layer))
+}
+
+/// `Front, `, where the finding is in an elevation.
+pub(super) fn elevation(finding: &Finding) -> String {
+    finding.elevation.as_ref().map_or(String::new(), |e| format!("{e}, "))
+}
+
+/// Names with commas between.
+pub(super) fn listed<T: AsRef<str>>(names: impl IntoIterator<Item = T>) -> String {
+    let names: Vec<T> = names.into_iter().collect();
+    if names.is_empty() {
+        return "none".to_owned();
+    }
+    names.iter().map(AsRef::as_ref).collect::<Vec<&str>>().join(", ")
+}
+
+/// The first of many names, and how many more there are.
+pub(super) fn first_of(names: &[String], most: usize) -> String {
+    let first = names.iter().take(most).cloned().collect::<Vec<_>>().join(", ");
+    match names.len().saturating_sub(most) {
+        0 => first,
+        more => format!("{first} and {more} more"),
+    }
+}
+
+/// A dotted key as the job file writes it: the key, and the table it stands in.
+pub(super) fn spoken(key: &str) -> String {
+    match key.rsplit_once('.') {
+        Some((table, key)) => format!("`{key}` in [{table}]"),
+        None => format!("`{key}`"),
+    }
+}
+
+/// A plain number as a person writes it: no more decimals than it has, six at most.
+pub(super) fn number(value: f64) -> String {
+    if !value.is_finite() {
+        return "beyond all numbers".to_owned();
+    }
+    let text = format!("{value:.6}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
