@@ -23,9 +23,9 @@ mod product_faults;
 pub mod ranges;
 pub mod schema;
 mod seams;
-mod second;
 mod sheet;
 pub mod siding;
+pub mod stock;
 mod takeoff;
 mod title;
 mod trim;
@@ -53,6 +53,7 @@ pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
 pub use self::siding::kind::Siding;
 use self::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
+pub use self::stock::Stock;
 pub use self::takeoff::TakeoffRules;
 pub use self::title::Title;
 pub use self::trim::TrimRules;
@@ -67,7 +68,7 @@ use crate::model::linework::Role;
 
 /// A job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(default, deny_unknown_fields)]
+#[serde(remote = "Self", default, deny_unknown_fields)]
 pub struct Job {
     /// What the title block says.
     pub title: Title,
@@ -95,6 +96,9 @@ pub struct Job {
     pub weather: Weather,
     /// The siding.
     pub product: Product,
+    /// The lengths its panels are stocked in; left out, `product.length` alone.
+    #[serde(rename = "stock", skip_serializing_if = "Vec::is_empty")]
+    pub stocks: Vec<Stock>,
     /// Joints of boards.
     pub boards: Boards,
     /// Where courses start and what they keep clear of.
@@ -111,6 +115,20 @@ pub struct Job {
     pub takeoff: TakeoffRules,
     /// Paper.
     pub sheet: SheetRules,
+}
+
+impl Serialize for Job {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        Job::serialize(self, serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Job {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut job = Job::deserialize(deserializer)?;
+        stock::settle(&mut job);
+        Ok(job)
+    }
 }
 
 /// Says in the schema of a map what its keys may be.

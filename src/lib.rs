@@ -32,6 +32,7 @@
 //! `parallel` (work on all cores). None of them changes what is laid out.
 
 pub mod annotate;
+pub mod clean;
 #[cfg(feature = "cli")]
 pub mod cli;
 mod cores;

@@ -104,6 +104,7 @@ pub fn lay(
         drawing: source.clone(),
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
+        stocks: job.panel_stocks(),
         datum: pole.datum,
         story_pole: PoleTable {
             lines: lines(house, &fields, &planned, &pole),

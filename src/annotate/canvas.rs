@@ -2,6 +2,7 @@
 
 use super::place::{Placer, clipped, edge_towards, text_box};
 use super::style::{Ink, TEXT};
+use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::model::drawing::{Across, Dimension, Drawing, Polyline, Shape, Text, Up};
 
@@ -190,7 +191,7 @@ impl Canvas {
 
     /// Text as it is, half way up at `at`, no room asked.
     fn write(&mut self, text: &str, height: f64, bold: bool, at: Point, across: Across) {
-        let (content, up) = (clean(text), Up::Middle);
+        let (content, up) = (clean(text, Destination::Sheet), Up::Middle);
         let text = Text { at, height, angle: 0.0, content, across, up, bold };
         self.add(Ink::Text, Shape::Text(text));
     }
@@ -257,19 +258,9 @@ fn mark_frame(text: &str, height: f64, at: Point) -> Rect {
     Rect::from_center_size(at, (w + 2.0 * FRAME + 0.02, height + 2.0 * FRAME))
 }
 
-/// Text of a drawing without control and direction characters.
-pub(super) fn clean(text: &str) -> String {
-    let odd = |c: char| {
-        c.is_control()
-            || ('\u{202a}'..='\u{202e}').contains(&c)
-            || ('\u{2066}'..='\u{2069}').contains(&c)
-    };
-    text.chars().filter(|c| !odd(*c)).collect()
-}
-
 /// As much of a text as fits a width, with an ellipsis where it was cut.
 pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
-    let text = clean(text);
+    let text = clean(text, Destination::Sheet);
     if crate::typeface::width(&text, height, bold) <= room {
         return text;
     }
@@ -284,7 +275,7 @@ pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
 pub(super) fn wrapped(text: &str, height: f64, room: f64) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     // A hard space keeps a length and its fraction together.
-    for word in clean(text).split_ascii_whitespace() {
+    for word in clean(text, Destination::Sheet).split_ascii_whitespace() {
         let word = word.replace('\u{a0}', " ");
         let joined = out.last().map(|l| format!("{l} {word}"));
         match joined {

@@ -14,20 +14,7 @@ use crate::layout::Layout;
 use crate::wording::findings::message;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
-use crate::wording::{checks, pole, siding};
-
-/// Cautions of every set of sheets (FACTS section 5).
-const CAUTIONS: [&str; 6] = [
-    "The siding maker's instructions and the local code override every figure on these sheets.",
-    "An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official.",
-    "Falls: protect edges from 6 ft up. Foot of an extension ladder out a quarter of its working length, rails 3 ft above the landing.",
-    "Power lines: keep ladders and scaffolds 10 ft away; have the service drop made safe first.",
-    "Before 1978, paint may hold lead; asbestos-cement siding or sheet may lie underneath: stop, test, and leave it to certified people.",
-    "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.",
-];
-
-/// Of these, what whoever climbs must have read.
-pub(super) const CLIMB: [&str; 4] = [CAUTIONS[2], CAUTIONS[3], CAUTIONS[4], CAUTIONS[5]];
+use crate::wording::{cautions, checks, pole, siding};
 
 /// A line of the cover's columns.
 enum Row {
@@ -121,8 +108,7 @@ fn rows(layout: &Layout) -> Vec<Row> {
     assumed(layout, &mut out);
     to_act(layout, &mut out);
     out.push(Row::Head("Cautions"));
-    let all = CAUTIONS.into_iter().chain(siding::cautions(kind));
-    out.extend(all.map(|c| Row::Text(c.to_owned())));
+    out.extend(cautions::all(kind).into_iter().map(|c| Row::Text(c.to_owned())));
     out
 }
 

@@ -11,6 +11,7 @@ use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
+use crate::wording::stocks::panel_letters;
 
 /// Height of a row: a bar and two lines under it.
 const ROW: f64 = 0.44;
@@ -38,7 +39,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
     let n = columns(area.width());
     let mut out: Vec<Page> = Vec::new();
-    let lengths = panel_lengths(layout).map_or(String::new(), |l| format!("{l} "));
+    let lengths = panel_letters(&layout.stocks, layout.job.sheet.lengths)
+        .map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
@@ -76,13 +78,6 @@ fn halves(panel: &Panel, pieces: &std::collections::BTreeMap<&str, &Piece>) -> V
         ..panel.clone()
     };
     kinds.into_iter().map(part).collect()
-}
-
-/// What the letters of panels' names say, where the job has two lengths.
-pub(super) fn panel_lengths(layout: &Layout) -> Option<String> {
-    let (product, style) = (&layout.job.product, layout.job.sheet.lengths);
-    let second = product.second_length?;
-    Some(format!("P: panels of {}; S: of {}.", style.length(product.length), style.length(second)))
 }
 
 fn is_plain(p: &Piece, stock: f64) -> bool {

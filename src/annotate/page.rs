@@ -7,6 +7,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
+use crate::wording::cautions;
 
 /// A page before its border.
 pub(super) struct Page {
@@ -29,13 +30,11 @@ pub(super) fn size(layout: &Layout) -> (f64, f64) {
     (p.width, p.height)
 }
 
-/// What stands on every sheet (FACTS, the rule over all others, and SF-16).
-const NOTICE: &str = "The siding maker's instructions and the local code override every figure here. An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official. Cautions: see the cover.";
 /// Distance of its lines.
 const LINE: f64 = 0.155;
 
 fn notice(layout: &Layout) -> Vec<String> {
-    wrapped(NOTICE, TEXT, border(layout).width() - 0.24)
+    wrapped(&cautions::notice(), TEXT, border(layout).width() - 0.24)
 }
 
 /// Inside the border.

@@ -2,6 +2,7 @@
 
 use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};
+use crate::clean::{Destination, clean};
 use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::vocabulary::{Affine, CurveShape, Point, Rect};
@@ -196,7 +197,7 @@ fn picture_of(canvas: &mut Canvas, items: &[(&Item, Rect)], window: Rect, map: A
                 // Text of a drawing is shown where it can be read, so that the place is known again.
                 let height = t.height * k;
                 if (0.04..0.5).contains(&height) {
-                    let text = super::canvas::clean(&t.content);
+                    let text = clean(&t.content, Destination::Sheet);
                     let moved = crate::model::drawing::Text {
                         at: map * t.at,
                         height,

@@ -5,8 +5,7 @@ use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
 use crate::layout::Layout;
-use crate::wording::work;
-use crate::wording::{movement, nails};
+use crate::wording::{cautions, movement, nails, work};
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     if layout.work.walls.is_empty() {
@@ -34,7 +33,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         flow.text(&format!("- {line}"));
     }
     flow.head("Before you climb");
-    for c in super::cover::CLIMB {
+    for c in cautions::BEFORE_CLIMBING {
         flow.text(c);
     }
     let pages = flow.done().into_iter().enumerate();

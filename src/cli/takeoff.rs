@@ -8,6 +8,7 @@ use super::files;
 use super::loading::load;
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell};
+use crate::clean::terminal;
 use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
@@ -18,7 +19,7 @@ use crate::takeoff;
 use crate::takeoff::price::{self, PriceList};
 use crate::units::{LengthStyle, counted};
 use crate::wording::takeoff::{explain, items};
-use crate::write::{self, json, report, tables};
+use crate::write::{self, json, tables};
 
 /// A price list and what errors call it.
 pub(super) struct Prices {
@@ -67,7 +68,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
     {
         let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
-        let names = report::plain(&names.join(", "));
+        let names = terminal(&names.join(", "));
         tell(&format!(
             "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
         ));
@@ -111,7 +112,7 @@ fn tables_of(sets: &LaidSets) -> String {
     let mut out = String::new();
     for set in sets.iter() {
         if let Some(zone) = &set.layout.zone {
-            out.push_str(&format!("\nZONE {}\n", report::plain(zone)));
+            out.push_str(&format!("\nZONE {}\n", terminal(zone)));
         }
         out.push_str(&tables::priced_table(&set.takeoff, set.layout.job.sheet.lengths));
     }

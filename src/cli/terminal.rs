@@ -4,6 +4,7 @@ use std::io::{IsTerminal, Write};
 use std::process::ExitCode;
 
 use super::files::out_failed;
+use crate::clean::terminal;
 use crate::finding::files::OutputTarget;
 use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
@@ -84,15 +85,13 @@ impl<'a> Shown<'a> {
 
 impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", report::plain(&self.words.message))?;
+        write!(f, "{}", terminal(&self.words.message))?;
         if let Some(p) = self.finding.at {
             write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
         }
         if let Some(o) = &self.finding.origin {
-            let handle = o
-                .handle
-                .as_deref()
-                .map_or(String::new(), |h| format!(", handle {}", report::plain(h)));
+            let handle =
+                o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
             write!(f, " ({} at line {}{handle})", o.entity, o.line)?;
         }
         Ok(())
@@ -107,7 +106,7 @@ impl miette::Diagnostic for Shown<'_> {
     }
 
     fn help<'a>(&'a self) -> Option<Box<dyn std::fmt::Display + 'a>> {
-        Some(Box::new(report::plain(&self.words.help)))
+        Some(Box::new(terminal(&self.words.help)))
     }
 }
 

@@ -67,7 +67,7 @@ impl<'a> Judge<'a> {
         let (e, v, least) =
             (self.job.product.exposure, rules.notch_clearance, self.job.least_strip() - SAME);
         let mut t = Tally { first: e, top: e, ..Tally::default() };
-        let stock = self.job.product.length / 12.0;
+        let stock = self.job.first_length() / 12.0;
         for s in &self.levels.starts {
             self.start(&mut t, s, datum);
         }
@@ -125,7 +125,7 @@ impl<'a> Judge<'a> {
             t.cut_start += width;
             t.cut_by = if s.stone { t.cut_by } else { t.cut_by.max(over) };
             t.at_start += if kept < self.job.least_strip() - SAME { width } else { 0 };
-            t.cut_panels += feet(width) / (self.job.product.length / 12.0);
+            t.cut_panels += feet(width) / (self.job.first_length() / 12.0);
             t.first = t.first.min(kept.max(0.0));
         }
         // Where grade is nearer than the drawn bottom allows, whole courses are left out.

@@ -98,7 +98,7 @@ fn figures(problem: &SeamProblem) -> Vec<i64> {
 fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) -> SeamPlan {
     let mut found: std::collections::BTreeMap<RunId, RunPlan> =
         plan.runs.into_iter().map(|r| (r.id.clone(), r)).collect();
-    let stock = problem.rules.stock;
+    let stock = problem.rules.stock();
     let placed = |x: f64, by: f64| if turn { by - x } else { x + by };
     let mut runs = Vec::new();
     let mut moved: std::collections::BTreeMap<&str, f64> = std::collections::BTreeMap::new();

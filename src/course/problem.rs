@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 use super::pieces::Making;
 use crate::geom::tol::SAME;
 use crate::job::Job;
+use crate::job::stock::{Stock, panel_letter, stock_of};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
 use crate::model::ids::PanelId;
@@ -28,8 +29,7 @@ fn up(x: f64) -> f64 {
 /// The rules in force, for the seam stage.
 pub fn rules(job: &Job) -> SeamRules {
     SeamRules {
-        stock: job.product.length,
-        second: job.product.second(),
+        stocks: job.stock_weights(),
         lap: job.lap(),
         gap: job.end_gap(),
         kerf: job.seams.kerf,
@@ -118,7 +118,8 @@ pub fn make(
     job: &Job,
 ) -> Made {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
-    let mut names = Names { order: BTreeMap::new(), last: [0; 2], stocks: &plan.stocks };
+    let stocks = job.panel_stocks();
+    let mut names = Names::new(&stocks, &plan.stocks);
     let made: Vec<Vec<crate::layout::course::LaidCourse>> = courses
         .iter()
         .enumerate()
@@ -136,31 +137,42 @@ pub fn make(
 
 /// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.
 struct Names<'a> {
-    order: BTreeMap<usize, (bool, usize)>,
-    /// The last number of each length.
-    last: [usize; 2],
-    /// Lengths of panels, where there are two.
-    stocks: &'a [f64],
+    /// Stock and number among its panels, by panel.
+    order: BTreeMap<usize, (usize, usize)>,
+    /// The last number of each stock.
+    last: Vec<usize>,
+    stocks: &'a [Stock],
+    /// Lengths of panels, where there are several.
+    lengths: &'a [f64],
 }
 
-impl Names<'_> {
-    fn stock(&self, panel: usize, job: &Job) -> f64 {
-        self.stocks.get(panel).copied().unwrap_or(job.product.length)
+impl<'a> Names<'a> {
+    fn new(stocks: &'a [Stock], lengths: &'a [f64]) -> Self {
+        Names { order: BTreeMap::new(), last: vec![0; stocks.len()], stocks, lengths }
     }
 
-    fn of(&mut self, panel: usize, job: &Job) -> PanelId {
-        let second = job.product.is_second(self.stock(panel, job));
-        let last = &mut self.last[usize::from(second)];
+    /// The length that a panel is stocked in.
+    fn length(&self, panel: usize) -> f64 {
+        let first = || self.stocks.first().map_or(0.0, |s| s.length);
+        self.lengths.get(panel).copied().unwrap_or_else(first)
+    }
+
+    fn name(&mut self, panel: usize) -> PanelId {
+        let stock = stock_of(self.stocks, self.length(panel));
+        let last = &mut self.last;
         let named = self.order.entry(panel).or_insert_with(|| {
-            *last += 1;
-            (second, *last)
+            let number = last.get_mut(stock).map_or(0, |n| {
+                *n += 1;
+                *n
+            });
+            (stock, number)
         });
-        name(*named)
+        panel_name(*named)
     }
 }
 
-fn name((second, number): (bool, usize)) -> PanelId {
-    format!("{}{number}", if second { 'S' } else { 'P' }).into()
+fn panel_name((stock, number): (usize, usize)) -> PanelId {
+    format!("{}{number}", panel_letter(stock)).into()
 }
 
 fn one_course(
@@ -191,8 +203,8 @@ fn one_course(
                     .map(|(cut, x0, x1)| {
                         n += 1;
                         let mark = format!("{code}-{}-{n}", course.index + 1).into();
-                        let stock = names.stock(cut.panel, job);
-                        making.piece(mark, cut, names.of(cut.panel, job), stock, x0, x1)
+                        let stock = names.length(cut.panel);
+                        making.piece(mark, cut, names.name(cut.panel), stock, x0, x1)
                     })
                     .collect()
             });
@@ -265,14 +277,14 @@ fn panels(
     for piece in all {
         cuts.entry(piece.panel.as_str()).or_default().push(piece);
     }
-    let mut numbered: Vec<((bool, usize), usize)> =
+    let mut numbered: Vec<((usize, usize), usize)> =
         names.order.iter().map(|(p, n)| (*n, *p)).collect();
     numbered.sort_unstable();
     numbered
         .into_iter()
         .map(|(named, panel)| {
-            let id = name(named);
-            let stock = names.stock(panel, job);
+            let id = panel_name(named);
+            let stock = names.length(panel);
             let mut mine = cuts.remove(id.as_str()).unwrap_or_default();
             mine.sort_by(|a, b| a.start.total_cmp(&b.start));
             let offcut = longest_free(&mine, stock, job.seams.kerf);

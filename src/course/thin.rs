@@ -15,7 +15,7 @@ pub(super) fn barred(
     job: &Job,
 ) -> Vec<(f64, f64)> {
     // Joints on studs have rules of their own.
-    if job.siding().joints.is_on_studs() || span.1 - span.0 <= longest(job) + SAME {
+    if job.siding().joints.is_on_studs() || span.1 - span.0 <= job.longest_length() + SAME {
         return Vec::new();
     }
     let half = job.lap() / 2.0;
@@ -28,15 +28,11 @@ pub(super) fn barred(
     }
     let all: Vec<(f64, f64)> = barred.iter().chain(&wide).copied().collect();
     // Panels of every length must leave places enough.
-    let enough = job.product.stocks().into_iter().all(|stock| {
+    let enough = job.panel_stocks().iter().map(|s| s.length).all(|stock| {
         let (before, after) = (places(span, barred, stock, job), places(span, &all, stock, job));
         after > 0 && 5 * after >= before
     });
     if enough { wide } else { Vec::new() }
-}
-
-fn longest(job: &Job) -> f64 {
-    job.product.stocks().into_iter().fold(0.0, f64::max)
 }
 
 /// How many first pieces, inch by inch, leave every seam of the fewest panels out of `barred`.

@@ -1,6 +1,7 @@
 //! What each side of a wall is: corner, eave, rake, base, lower roof, the edge of a bare area.
 
 use super::frame::ViewFrame;
+use crate::clean::{Destination, clean};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{Polygon, sides};
@@ -145,7 +146,7 @@ fn tag(local: &ViewFrame, from: Point, to: Point, foot: f64) -> Option<String> {
             let aside = |t: &(Point, f64, _)| (x - t.0.x - t.1 / 2.0).abs();
             aside(a).total_cmp(&aside(b))
         })
-        .map(|(_, _, l)| l.text.content.chars().filter(|c| !c.is_control()).take(12).collect())
+        .map(|(_, _, l)| clean(&l.text.content, Destination::Tag))
 }
 
 /// Width of a label, roughly: capitals are about 2/3 as wide as high.

@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::clean::{Destination, clean};
 use crate::model::house::{DrawnElevation, House, OpeningKind};
 
 /// Names in wrap order, seen from outside: each one's right edge is the next one's left.
@@ -61,13 +62,9 @@ pub(super) fn name_walls(house: &mut House) {
 /// The name as plain lower-case words joined by dashes, `elevation` left out, told apart from
 /// those taken.
 fn slug(name: &str, taken: &mut Taken) -> String {
-    let words: Vec<String> = name
-        .to_lowercase()
-        .split(|c: char| !c.is_ascii_alphanumeric())
-        .filter(|w| !w.is_empty() && *w != "elevation")
-        .take(4)
-        .map(str::to_owned)
-        .collect();
+    let plain = clean(name, Destination::FileName { words: usize::MAX, letters: usize::MAX });
+    let words: Vec<&str> =
+        plain.split('-').filter(|w| !w.is_empty() && *w != "elevation").take(4).collect();
     let base = if words.is_empty() { "wall".to_owned() } else { words.join("-") };
     let mut out = base.clone();
     while !taken.names.insert(out.clone()) {

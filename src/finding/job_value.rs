@@ -117,6 +117,40 @@ pub enum ValueFault {
         /// The first, inches.
         first: f64,
     },
+    /// More stock lengths than are mixed.
+    StocksMany {
+        /// Lengths given.
+        given: usize,
+        /// Most that are mixed.
+        most: usize,
+    },
+    /// Several stock lengths of a siding that is laid of one.
+    StocksOfOneLength {
+        /// Lengths given.
+        given: usize,
+        /// The siding, as the job names it.
+        siding: String,
+    },
+    /// Some stocks have a cost, others none.
+    CostsPartly {
+        /// The key of a cost that is given.
+        key: String,
+        /// The key of one that is left out.
+        other: String,
+    },
+    /// Costs of two stocks that are hardly in the same terms.
+    CostsApart {
+        /// The key.
+        key: String,
+        /// The cost.
+        value: f64,
+        /// The key of the cost it is held against.
+        other: String,
+        /// That cost.
+        reference: f64,
+        /// Most times that one is over the other.
+        times: f64,
+    },
     /// The exposure is more than the board's width leaves.
     ExposureOverWidth {
         /// The key.

@@ -36,6 +36,9 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("boards.joint_gap", "0.125"),
     ("boards.starter", "0.25"),
     ("product.face_height", "4.0"),
+    ("stock.length", "150.0"),
+    ("stock.carton", "24"),
+    ("stock.cost", "18.5"),
     ("product.second_length", "200.0"),
     ("product.second_cost", "1.3"),
     ("product.second_carton", "18"),
@@ -69,8 +72,13 @@ pub fn text() -> String {
             continue;
         }
         out.push_str(&comment(words.get(&table).map_or("", String::as_str)));
-        const LISTS: [&str; 7] =
-            ["elevation", "return", "angled", "band", "joint", "zone", "zone.region"];
+        if table == "zone.stock" {
+            // Only with a product of its own.
+            out.push_str("# [[zone.stock]]\n# length = 150.0\n");
+            continue;
+        }
+        const LISTS: [&str; 8] =
+            ["elevation", "return", "angled", "band", "joint", "zone", "zone.region", "stock"];
         let list = LISTS.contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for path in keys.iter().filter(|p| parent(p) == Some(&table)) {
@@ -169,9 +177,10 @@ mod tests {
                 _ => l.to_owned(),
             })
             .collect();
-        // What only boards have is refused for panels.
+        // What only boards have is refused for panels, and a second length beside `[[stock]]`.
         let of_boards = |l: &&String| {
             let keys = [
+                "second_",
                 "width = 8.25",
                 "head_lap",
                 "exposure_",
@@ -198,8 +207,8 @@ mod tests {
         job.joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
-        (job.product.second_length, job.product.second_cost, job.product.second_carton) =
-            (None, None, None);
+        assert_eq!(job.stocks.len(), 1);
+        job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         job.weather.installed_f = None;

@@ -58,9 +58,14 @@ impl Fault {
         Fault::new(keys, ValueFault::OfOtherSiding { key, siding })
     }
 
+    /// Whether a key is of a product or its stocks, which a zone may have of its own.
+    pub(super) fn is_of_product(key: &str) -> bool {
+        key == "stock" || key.starts_with("product.") || key.starts_with("stock.")
+    }
+
     /// A fault in the product of a zone.
     pub(super) fn in_zone(mut self, zone: usize) -> Self {
-        for key in self.keys.iter_mut().filter(|k| k.starts_with("product.")) {
+        for key in self.keys.iter_mut().filter(|k| Fault::is_of_product(k)) {
             *key = format!("zone.{zone}.{key}");
         }
         self.zone = Some(zone);

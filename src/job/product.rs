@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::siding::kind::Siding;
 use super::siding::system::{BoardSize, JointRule, PanelSize, SeamLap, SidingSystem, UsualSize};
+use super::stock::GivenStocks;
 use super::written::Written;
 
 /// The siding.
@@ -21,17 +22,11 @@ pub struct Product {
     pub faces: u32,
     /// Height of one of them, where the job gives it.
     pub face_height: Option<f64>,
-    /// Stock length.
+    /// Stock length; of the first stock where the job lists them.
     pub length: f64,
-    /// A second stock length, to be mixed with the first.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_length: Option<f64>,
-    /// What a panel of the second length costs, one of the first costing 1, where the job gives it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_cost: Option<f64>,
-    /// Panels of the second length in a carton, where the job gives it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub second_carton: Option<u32>,
+    /// What its keys say of stock lengths, until the job has settled it.
+    #[serde(skip)]
+    pub given: GivenStocks,
     /// How far the foam stops short of the vinyl at each factory end; 0 without foam.
     pub foam_set_back: f64,
     /// Lap at a seam, where the job gives it.
@@ -142,6 +137,15 @@ impl Product {
     }
 }
 
+fn given(w: &Written) -> GivenStocks {
+    GivenStocks {
+        length: w.length,
+        second_length: w.second_length,
+        second_cost: w.second_cost,
+        second_carton: w.second_carton,
+    }
+}
+
 /// A board: what is left out from its width and head lap.
 fn board(w: Written, usual: &BoardSize) -> Product {
     let width = w.width.unwrap_or(usual.width);
@@ -155,9 +159,7 @@ fn board(w: Written, usual: &BoardSize) -> Product {
         faces: w.faces.unwrap_or(1),
         face_height: w.face_height,
         length: w.length.unwrap_or(usual.length),
-        second_length: w.second_length,
-        second_cost: w.second_cost,
-        second_carton: w.second_carton,
+        given: given(&w),
         foam_set_back: w.foam_set_back.unwrap_or(0.0),
         lap: w.lap,
         end_gap: w.end_gap,
@@ -181,9 +183,7 @@ fn panel(w: Written, usual: &PanelSize) -> Product {
         faces,
         face_height: w.face_height,
         length: w.length.unwrap_or(usual.length),
-        second_length: w.second_length,
-        second_cost: w.second_cost,
-        second_carton: w.second_carton,
+        given: given(&w),
         foam_set_back: w.foam_set_back.unwrap_or(usual.foam_set_back),
         lap: w.lap,
         end_gap: w.end_gap,

@@ -1,9 +1,9 @@
 //! What of a product contradicts itself, or is of another kind.
 
+use super::Job;
 use super::fault::Fault;
 use super::product::Product;
 use super::siding::system::UsualSize;
-use super::{Job, second};
 use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
 
@@ -11,7 +11,6 @@ use crate::geom::tol::CUT;
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let p = &job.product;
     let mut out: Vec<Fault> = faces_disagree(p).into_iter().collect();
-    out.extend(second::faults(p));
     out.extend(match p.kind.system().usual {
         UsualSize::Board(_) => of_boards(p),
         UsualSize::Panel(_) => of_panels(p),

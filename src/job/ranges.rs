@@ -1,7 +1,7 @@
 //! What values a job may hold: one table for the check, for errors and for the schema.
 
 use super::fault::Fault;
-use super::{InsideCorner, Job, TopFinish, idle, product_faults, zones};
+use super::{InsideCorner, Job, TopFinish, idle, product_faults, stock, zones};
 use crate::finding::job_value::ValueFault;
 use crate::geom::vocabulary::Point;
 use crate::model::linework::Role;
@@ -27,6 +27,24 @@ pub struct Range {
     pub most: f64,
 }
 
+/// Bounds of a key in each table of a list.
+#[derive(Clone, Copy, Debug)]
+pub struct Bounds {
+    /// The key.
+    pub key: &'static str,
+    /// Least.
+    pub least: f64,
+    /// Greatest.
+    pub most: f64,
+}
+
+impl Bounds {
+    /// A value of the key under `table` that is out of them.
+    pub(super) fn out(&self, table: &str, value: f64) -> Option<Fault> {
+        Fault::out_of_range(&format!("{table}{}", self.key), value, self.least, self.most)
+    }
+}
+
 const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64) -> Range {
     Range { key, value, least, most }
 }
@@ -43,9 +61,11 @@ pub const RANGES: &[Range] = &[
     range("product.exposure", 2.0, 48.0, |j| j.product.exposure),
     range("product.faces", 1.0, 12.0, |j| f64::from(j.product.faces)),
     range("product.length", 36.0, 600.0, |j| j.product.length),
-    range("product.second_length", 36.0, 600.0, |j| j.product.second_length.unwrap_or(150.0)),
-    range("product.second_cost", 0.05, 20.0, |j| j.product.second_cost.unwrap_or(1.0)),
-    range("product.second_carton", 1.0, 1000.0, |j| f64::from(j.product.in_carton(true))),
+    range("product.second_length", 36.0, 600.0, |j| j.product.given.second_length.unwrap_or(150.0)),
+    range("product.second_cost", 0.05, 20.0, |j| j.product.given.second_cost.unwrap_or(1.0)),
+    range("product.second_carton", 1.0, 1000.0, |j| {
+        f64::from(j.product.given.second_carton.unwrap_or(1))
+    }),
     range("product.foam_set_back", 0.0, 4.0, |j| j.product.foam_set_back),
     range("product.lap", 0.0, 6.0, |j| j.product.lap.unwrap_or(0.0)),
     range("product.end_gap", 0.0, 2.0, Job::end_gap),
@@ -136,6 +156,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         .iter()
         .filter_map(|r| Fault::out_of_range(r.key, (r.value)(job), r.least, r.most))
         .collect();
+    out.extend(stock::faults(job));
     if out.is_empty() {
         out.extend(relations(job));
     }
@@ -156,13 +177,8 @@ pub fn faults(job: &Job) -> Vec<Fault> {
 /// Values that hang on one another.
 fn relations(job: &Job) -> Vec<Fault> {
     let p = &job.product;
-    let shorter = p.second_length.map_or(p.length, |l| l.min(p.length));
-    let longest = if shorter < p.length { "product.second_length" } else { "product.length" };
-    let half = shorter / 2.0;
     let limits = [
         ("courses.least_strip", job.courses.least_strip, p.exposure, "product.exposure"),
-        ("seams.shortest", job.seams.shortest, half, longest),
-        ("seams.stagger", job.seams.stagger, shorter, longest),
         ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
         ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
     ];
@@ -174,6 +190,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    out.extend(beside_stock(job));
     out.extend(weather(job));
     out.extend(choices(job));
     let lengths = &job.fasteners.lengths;
@@ -226,6 +243,28 @@ fn choices(job: &Job) -> Vec<Fault> {
         out.push(fault);
     }
     out
+}
+
+/// Seam settings that the shortest stock leaves no room for.
+fn beside_stock(job: &Job) -> Vec<Fault> {
+    let lengths = job.stocks.iter().map(|s| s.length).enumerate();
+    let shortest = lengths.min_by(|a, b| a.1.total_cmp(&b.1));
+    let (other, length) = match shortest {
+        None => ("product.length".to_owned(), job.product.length),
+        Some((i, length)) => (format!("stock.{i}.length"), length),
+    };
+    let limits = [
+        ("seams.shortest", job.seams.shortest, length / 2.0),
+        ("seams.stagger", job.seams.stagger, length),
+    ];
+    let fault = |(key, value, most): (&str, f64, f64)| {
+        let simple = ["product.second_length", "product.length"];
+        let keys = [key, other.as_str()].into_iter().chain(simple);
+        let (key, other) = (key.to_owned(), other.clone());
+        let fault = ValueFault::TooLargeFor { key, value, most, other };
+        (value > most).then(|| Fault::new(keys, fault))
+    };
+    limits.into_iter().filter_map(fault).collect()
 }
 
 /// Names that say nothing, or name nothing.

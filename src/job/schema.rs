@@ -7,6 +7,8 @@ use serde_json::Value;
 
 use super::Job;
 use super::ranges;
+use super::stock::STOCK_BOUNDS;
+use crate::model::seam::MOST_STOCKS;
 use crate::sources;
 
 /// The schema, with the bounds of `ranges` and sources by title.
@@ -15,13 +17,23 @@ pub(crate) fn value() -> Value {
     let mut schema =
         serde_json::to_value(generator.into_root_schema_for::<Job>()).unwrap_or_default();
     for r in ranges::RANGES {
-        // A bound says nothing of a length written as text; the program checks that one.
-        if let Some(Value::Object(node)) = property(&mut schema, r.key) {
-            node.insert("minimum".to_owned(), r.least.into());
-            node.insert("maximum".to_owned(), r.most.into());
-        }
+        bounded(&mut schema, r.key, r.least, r.most);
+    }
+    for b in STOCK_BOUNDS {
+        bounded(&mut schema, &format!("stock.{}", b.key), b.least, b.most);
+    }
+    if let Some(Value::Object(list)) = property(&mut schema, "stock") {
+        list.insert("maxItems".to_owned(), MOST_STOCKS.into());
     }
     worded(schema)
+}
+
+/// A bound says nothing of a length written as text; the program checks that one.
+fn bounded(schema: &mut Value, key: &str, least: f64, most: f64) {
+    if let Some(Value::Object(node)) = property(schema, key) {
+        node.insert("minimum".to_owned(), least.into());
+        node.insert("maximum".to_owned(), most.into());
+    }
 }
 
 /// A schema whose descriptions name their sources in words.
@@ -41,10 +53,13 @@ pub(crate) fn worded(mut schema: Value) -> Value {
     schema
 }
 
-/// The schema of a dotted key.
+/// The schema of a dotted key; tables of a list have one for all.
 fn property<'a>(root: &'a mut Value, key: &str) -> Option<&'a mut Value> {
     let mut at = String::new();
     for word in key.split('.') {
+        if root.pointer(&at)?.get("items").is_some() {
+            at.push_str("/items");
+        }
         let node = root.pointer(&at)?;
         if let Some(to) = node.get("$ref").and_then(Value::as_str) {
             at = to.trim_start_matches('#').to_owned();

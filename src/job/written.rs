@@ -33,15 +33,11 @@ pub(super) struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     pub(super) length: Option<f64>,
-    /// A second stock length of the same panel: the layout then mixes both, whole panels and end
-    /// pieces of a run coming from either, so that the length bought is least. Only panels, not
-    /// boards. A run that the shorter length covers gets no seam unless `seams.seam_short_runs`; one
-    /// that only the longer covers may. Left out: one length, the default.
+    /// A second stock length of the same panel: short for two `[[stock]]`, `length` and this.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) second_length: Option<f64>,
-    /// What a panel of `second_length` costs, one of `length` costing 1: the cost is then kept least.
-    /// Left out, both cost by their length.
+    /// What a panel of `second_length` costs, one of `length` costing 1.
     pub(super) second_cost: Option<f64>,
     /// Panels of `second_length` in a carton. Left out, as many as `carton`.
     pub(super) second_carton: Option<u32>,

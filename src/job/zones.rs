@@ -9,6 +9,7 @@ use super::layers::wildcard;
 use super::length::{Length, maybe_length};
 use super::ranges;
 use super::siding::kind::Siding;
+use super::stock::Stock;
 use super::{Job, Product};
 use crate::finding::job_value::ValueFault;
 
@@ -32,6 +33,9 @@ pub struct Zone {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schemars(with = "Product")]
     pub product: Option<Product>,
+    /// The lengths its siding is stocked in, where it has a `product`, as `[[stock]]` has them.
+    #[serde(rename = "stock", skip_serializing_if = "Vec::is_empty")]
+    pub stocks: Vec<Stock>,
 }
 
 /// A rectangle of walls that a zone covers; a side left out is the walls' own end.
@@ -90,8 +94,9 @@ impl Job {
 
     /// The job of a zone that is laid out: its own siding, on the house's datum.
     pub fn for_zone(&self, zone: usize, datum: Option<f64>) -> Option<Job> {
-        let product = self.zone.get(zone)?.product.clone()?;
-        let mut out = Job { product, ..self.clone() };
+        let zone = self.zone.get(zone)?;
+        let (product, stocks) = (zone.product.clone()?, zone.stocks.clone());
+        let mut out = Job { product, stocks, ..self.clone() };
         out.courses.datum = datum.or(self.courses.datum);
         Some(out)
     }
@@ -111,7 +116,7 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
         out.extend(z.regions.iter().enumerate().flat_map(|(k, r)| faults_of(r, i, k)));
         // Its siding is held to the same ranges.
         let alone = job.for_zone(i, None).map(|j| Job { zone: Vec::new(), ..j });
-        let of_product = |f: &Fault| f.keys.iter().any(|k| k.starts_with("product."));
+        let of_product = |f: &Fault| f.keys.iter().any(|k| Fault::is_of_product(k));
         let faults = alone.iter().flat_map(ranges::faults).filter(of_product);
         out.extend(faults.map(|f| f.in_zone(i)));
     }
@@ -135,6 +140,10 @@ fn unclear(job: &Job, i: usize, z: &Zone) -> Vec<Fault> {
     let nowhere = z.layers.is_empty() && z.regions.is_empty();
     if nowhere || z.layers.iter().any(|l| l.trim().is_empty()) {
         fault("layers", &|key| ValueFault::ZoneNowhere { key });
+    }
+    if !z.stocks.is_empty() && z.product.is_none() {
+        let other = format!("zone.{i}.product");
+        fault("stock", &|key| ValueFault::NeedsOther { key, other: other.clone() });
     }
     match (z.cladding.trim().is_empty(), z.product.is_some()) {
         (true, false) => fault("cladding", &|key| ValueFault::ZoneUnclad { key }),

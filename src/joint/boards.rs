@@ -45,9 +45,9 @@ impl Boards {
 
     /// Cuts a length from the board with the least room that holds it, or from a new one.
     pub(super) fn take(&mut self, length: f64, rules: &SeamRules) -> Taken {
-        let fits = |at: f64| at + length <= rules.stock + NEAR;
+        let fits = |at: f64| at + length <= rules.stock() + NEAR;
         // A little beyond what fits, for rounding.
-        let bound = (rules.stock - length + 2.0 * NEAR).max(0.0);
+        let bound = (rules.stock() - length + 2.0 * NEAR).max(0.0);
         let rooms = self.order.range(..=(bound.to_bits(), usize::MAX)).rev();
         let best = rooms.map(|(at, i)| (f64::from_bits(*at), *i)).find(|(at, _)| fits(*at));
         let taken = match best {
@@ -95,19 +95,18 @@ impl Boards {
 
 /// What is left of a board whose free end begins at `at`, if that is too short to use.
 fn useless(at: f64, rules: &SeamRules) -> i64 {
-    let left = (rules.stock - at - rules.kerf).max(0.0);
+    let left = (rules.stock() - at - rules.kerf).max(0.0);
     if left < rules.shortest { (left * PARTS).round() as i64 } else { 0 }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::Effort;
+    use crate::model::seam::{Effort, StockWeight};
 
     fn rules() -> SeamRules {
         SeamRules {
-            stock: 192.0,
-            second: None,
+            stocks: vec![StockWeight { length: 192.0, weight: 1 }],
             lap: -0.125,
             gap: 0.125,
             kerf: 0.125,
@@ -123,7 +122,7 @@ mod tests {
 
     /// The tightest board by looking at all.
     fn plainly(free: &mut Vec<f64>, length: f64, rules: &SeamRules) -> (usize, f64) {
-        let fits = |at: &f64| at + length <= rules.stock + NEAR;
+        let fits = |at: &f64| at + length <= rules.stock() + NEAR;
         let best = (0..free.len())
             .filter(|i| fits(&free[*i]))
             .max_by(|a, b| free[*a].total_cmp(&free[*b]));
@@ -158,7 +157,7 @@ mod tests {
             }
             let found = boards.take(length, &rules);
             assert_eq!((found.board, found.start()), plainly(&mut free, length, &rules));
-            let left = |at: &f64| (rules.stock - at - rules.kerf).max(0.0);
+            let left = |at: &f64| (rules.stock() - at - rules.kerf).max(0.0);
             let useless: f64 = free.iter().map(left).filter(|l| *l < rules.shortest).sum();
             assert_eq!(boards.useless(), useless);
         }

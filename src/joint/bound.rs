@@ -11,7 +11,7 @@ fn sixteenths(x: f64) -> i64 {
 /// The length bound. A run is worth its cover, less its joints' gaps, and a saw cut a piece: least
 /// at the fewest pieces or at the most that `shortest` allows.
 pub(super) fn bound(asks: &[Ask], rules: &SeamRules) -> Certificate {
-    let room = sixteenths(rules.stock) + sixteenths(rules.kerf);
+    let room = sixteenths(rules.stock()) + sixteenths(rules.kerf);
     let sum: i64 = asks.iter().map(|a| least(span(a.run, rules), rules)).sum();
     Certificate {
         bound: usize::try_from((sum + room - 1) / room.max(1)).unwrap_or(0),
@@ -25,7 +25,7 @@ pub(super) fn bound(asks: &[Ask], rules: &SeamRules) -> Certificate {
 
 fn least((from, to): (f64, f64), rules: &SeamRules) -> i64 {
     let cover = ((to - from) * 16.0).floor() as i64;
-    let (stock, kerf) = (sixteenths(rules.stock), sixteenths(rules.kerf));
+    let (stock, kerf) = (sixteenths(rules.stock()), sixteenths(rules.kerf));
     // Rounded the safe way: more gap, shorter least piece, less length.
     let gap = (gap(rules) * 16.0).ceil() as i64;
     let shortest = ((rules.shortest * 16.0).floor() as i64).max(1);

@@ -61,7 +61,7 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
 fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State) -> SeamPlan {
     let rules = &problem.rules;
     let lengths: Vec<f64> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.length)).collect();
-    let anew = packing::least(&lengths, rules.stock, rules.kerf);
+    let anew = packing::least(&lengths, rules.stock(), rules.kerf);
     let mut cuts: Vec<Cut> = laid.iter().flat_map(|l| l.pieces.iter().map(|p| p.cut)).collect();
     let mut boards = state.boards();
     if anew.len() < boards {

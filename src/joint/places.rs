@@ -33,7 +33,7 @@ pub(super) fn places(run: &SeamRun, rules: &SeamRules, studs: Option<Studs>) -> 
 pub(super) fn sets(run: &SeamRun, rules: &SeamRules, places: &[f64], more: usize) -> Vec<Vec<f64>> {
     let (from, to) = span(run, rules);
     let g = gap(rules);
-    let fewest = ((to - from + g) / (rules.stock + g) - ROUNDING).ceil() as usize;
+    let fewest = ((to - from + g) / (rules.stock() + g) - ROUNDING).ceil() as usize;
     let count = fewest.saturating_sub(1) + more;
     let mut out = Vec::new();
     let mut steps = 20_000;
@@ -57,7 +57,7 @@ fn deepen(
     let begins = set.last().map_or(from, |x| x + half);
     if set.len() == count {
         let length = to - begins;
-        if length <= rules.stock + ROUNDING && length >= rules.shortest - ROUNDING {
+        if length <= rules.stock() + ROUNDING && length >= rules.shortest - ROUNDING {
             out.push(set.clone());
         }
         return;
@@ -67,7 +67,9 @@ fn deepen(
         let length = x - half - begins;
         // What is left must still go into as many boards.
         let rest = to - (x + half);
-        if length > rules.stock + ROUNDING || rest > left * (rules.stock + 2.0 * half) + ROUNDING {
+        if length > rules.stock() + ROUNDING
+            || rest > left * (rules.stock() + 2.0 * half) + ROUNDING
+        {
             continue;
         }
         if length < rules.shortest - ROUNDING || *steps == 0 {

@@ -52,7 +52,7 @@ impl State {
 
     pub(super) fn lay(&mut self, ask: &Ask, rules: &SeamRules, joints: &JointRules) -> Laid {
         let (from, to) = span(ask.run, rules);
-        if to - from <= rules.stock + ROUNDING {
+        if to - from <= rules.stock() + ROUNDING {
             return self.cut(ask, rules, Vec::new(), None);
         }
         let studs: Option<Studs> = joints.studs.get(&ask.run.id).map(|s| s.1);
@@ -108,7 +108,7 @@ impl State {
         let before = self.boards.len();
         let lengths = longest_first(&pieces(ask, rules, set));
         let taken: Vec<Taken> = lengths.iter().map(|l| self.boards.take(*l, rules)).collect();
-        let opened = (self.boards.len() - before) as f64 * rules.stock;
+        let opened = (self.boards.len() - before) as f64 * rules.stock();
         let useless = self.boards.useless();
         taken.iter().rev().for_each(|t| self.boards.back(t, rules));
         let jambs = set.iter().filter(|x| ask.avoid.iter().any(|a| (*x - a).abs() < rules.jamb));
@@ -156,7 +156,7 @@ fn longest_first(lengths: &[f64]) -> Vec<f64> {
 /// Joints a board apart.
 fn end_to_end(from: f64, to: f64, rules: &SeamRules) -> Vec<f64> {
     let g = gap(rules);
-    let count = ((to - from + g) / (rules.stock + g) - ROUNDING).ceil().max(1.0);
+    let count = ((to - from + g) / (rules.stock() + g) - ROUNDING).ceil().max(1.0);
     let each = (to - from + g) / count;
     (1..count as usize).map(|i| from + i as f64 * each - g / 2.0).collect()
 }

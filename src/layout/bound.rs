@@ -14,6 +14,8 @@ pub struct Bound {
     pub best: usize,
     /// Whether they are the same; where two stock lengths are mixed, whether what is bought is the least.
     pub proven: bool,
+    /// What is kept least.
+    pub kept_least: KeptLeast,
     /// How the bound was found.
     pub method: BoundMethod,
     /// What it leaves out.
@@ -33,6 +35,19 @@ pub struct Bound {
     /// Rules that could not be kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
+}
+
+/// What a layout keeps least.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum KeptLeast {
+    /// Panels, all of one length.
+    #[default]
+    Panels,
+    /// Length bought, where stock lengths are mixed.
+    Length,
+    /// Cost, where each stock length has one.
+    Cost,
 }
 
 /// How a bound was found: by functions of a share of a panel (see [`Dual`]).

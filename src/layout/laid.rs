@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::course::{LaidCourse, LaidRun};
 use super::piece::{Panel, Piece};
 use super::wall::{LaidElevation, LaidWall};
-use crate::job::Job;
+use crate::job::stock::stock_of;
+use crate::job::{Job, Stock};
 use crate::model::corner::Corner;
 use crate::model::half::Half;
 use crate::model::pole::{DatumReason, PoleTable};
@@ -23,6 +24,8 @@ pub struct LaidHouse {
     pub zone: Option<String>,
     /// The job in force, defaults included.
     pub job: Job,
+    /// The lengths that panels are stocked in, one at least.
+    pub stocks: Vec<Stock>,
     /// Butt line of course 0.
     pub datum: f64,
     /// How the datum was chosen.
@@ -44,6 +47,16 @@ impl LaidHouse {
     pub fn halved(&self) -> usize {
         let upper = self.pieces().filter(|(.., p)| p.half == Some(Half::Upper));
         upper.map(|(.., p)| p.panel.as_str()).collect::<std::collections::BTreeSet<_>>().len()
+    }
+
+    /// The place of a panel's stock among the layout's.
+    pub fn stock_of(&self, panel: &Panel) -> usize {
+        stock_of(&self.stocks, panel.stock)
+    }
+
+    /// Length of the first stock.
+    pub fn first_length(&self) -> f64 {
+        self.stocks.first().map_or(0.0, |s| s.length)
     }
 
     /// Butt line of a course, counted from the datum.

@@ -18,6 +18,8 @@ pub enum CountingMethod {
         /// of the first.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         by_length: Vec<LengthCount>,
+        /// The first length.
+        first: f64,
     },
     /// All openings subtracted, then a percentage added.
     NetArea {

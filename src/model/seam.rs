@@ -26,23 +26,27 @@ pub enum Effort {
     Long,
 }
 
-/// A second length of the same panel, mixed with the first.
+/// Most stock lengths that one layout mixes. The house is solved once with each alone, and where an end
+/// piece is cut from is tried for every pair of lengths; no supplier's list of one panel is near as long.
+pub const MOST_STOCKS: usize = 8;
+
+/// Most that one panel weighs beside others in what is kept least.
+pub const MOST_WEIGHT: i64 = 1_000_000;
+
+/// A length that panels are stocked in, and what one of them counts for in what is kept least.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SecondStock {
-    /// Its length, inches; another than the first's.
+pub struct StockWeight {
+    /// Inches; no two stocks are of one length.
     pub length: f64,
-    /// What one panel of the first length and one of this counts for in what is kept least, whole
-    /// numbers over 0 without a common divisor.
-    pub weights: [i64; 2],
+    /// A whole number over 0, [`MOST_WEIGHT`] at most; those of all stocks have no common divisor.
+    pub weight: i64,
 }
 
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRules {
-    /// Length of a stock panel, inches.
-    pub stock: f64,
-    /// A second length, where the job mixes two.
-    pub second: Option<SecondStock>,
+    /// The lengths of stock panels, at least one; [`MOST_STOCKS`] are mixed at most, more are passed over.
+    pub stocks: Vec<StockWeight>,
     /// Lap at a seam.
     pub lap: f64,
     /// Gap at each end of a run.
@@ -66,13 +70,24 @@ pub struct SeamRules {
     pub seed: u64,
 }
 
+impl SeamRules {
+    /// Length of a stock panel, the first where several are mixed; 0 where none is given.
+    pub fn stock(&self) -> f64 {
+        self.stocks.first().map_or(0.0, |s| s.length)
+    }
+
+    /// The same rules with panels of one length alone.
+    pub fn with_one(&self, length: f64) -> Self {
+        SeamRules { stocks: vec![StockWeight { length, weight: 1 }], ..self.clone() }
+    }
+}
+
 #[cfg(test)]
 impl SeamRules {
     /// Rules by the job's defaults for panels of a length, inches, laid as a crew does: for unit tests.
     pub(crate) fn usual(stock: f64) -> Self {
         SeamRules {
-            stock,
-            second: None,
+            stocks: vec![StockWeight { length: stock, weight: 1 }],
             lap: 1.25,
             gap: 0.25,
             kerf: 0.125,
@@ -306,7 +321,7 @@ pub struct Certificate {
     pub scale: i64,
     /// What the bound leaves out.
     pub excludes: Vec<Exclusion>,
-    /// Where two stock lengths are mixed, what is kept least is a weight of both, and this its proof;
+    /// Where stock lengths are mixed, what is kept least is the weight of all panels, and this its proof;
     /// `sum` and `scale` are then of that weight, `bound` the fewest panels that it leaves possible, and
     /// `proven` says that the weight is the least.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -330,27 +345,28 @@ pub enum Exclusion {
     },
 }
 
-/// The proof for two stock lengths: a piece is worth the lesser of what both functions say, each times
-/// its panel's weight, so that no panel of either length is cut into pieces worth more than its weight.
+/// The proof for several stock lengths: a piece is worth the least that the functions of the lengths it
+/// fits say, each times its panel's weight (rounded down to whole parts of `scale`), so that no panel of
+/// any length is cut into pieces worth more than its weight.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct MixedProof {
-    /// The first length and the second.
-    pub stocks: [StockShare; 2],
-    /// The function for panels of the second length; `function` is that of the first.
-    pub second_function: Dual,
+    /// The lengths, in the job's order.
+    pub stocks: Vec<StockShare>,
     /// Weight of all panels of the layout.
     pub weight: i64,
     /// No layout under the rules weighs less, its panels being whole.
     pub bound: i64,
 }
 
-/// One of two stock lengths.
+/// One of several stock lengths.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct StockShare {
     /// Its length, inches.
     pub length: f64,
     /// What one such panel weighs: its length in whole numbers without a common divisor, or its cost.
     pub weight: i64,
+    /// The function for panels of this length; that of the first is the certificate's too.
+    pub function: Dual,
     /// Panels of it in the layout.
     pub panels: usize,
     /// Panels of it that the house takes where no other length is used, as the search found; left
@@ -386,7 +402,7 @@ pub struct SeamPlan {
     pub runs: Vec<RunPlan>,
     /// Panels used; pieces name them by number from 0.
     pub panels: usize,
-    /// Length of each panel by number, where two lengths are mixed; else empty, all being of the
+    /// Length of each panel by number, where several lengths are mixed; else empty, all being of the
     /// rules' one.
     pub stocks: Vec<f64>,
     /// The proof.

@@ -1,5 +1,6 @@
 //! Names of files and folders.
 
+use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 
 /// Names that a layout or a check may write into a folder, whichever features were on.
@@ -30,10 +31,7 @@ pub fn is_sheet_name(name: &str) -> bool {
 pub fn set_folder(layout: &Layout) -> Option<String> {
     let zone = layout.zone.as_ref()?;
     let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
-    let plain = zone.to_lowercase();
-    let words: Vec<&str> =
-        plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect();
-    let slug: String = words.join("-").chars().take(30).collect();
+    let slug = clean(zone, Destination::FileName { words: usize::MAX, letters: 30 });
     Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
 }
 

@@ -37,7 +37,7 @@ pub(super) fn of_layout(layout: &Layout, findings: &mut Findings) {
 /// What must be asked of a product's manufacturer.
 fn product(job: &Job, findings: &mut Findings) {
     let p = &job.product;
-    let length = p.stocks().into_iter().fold(0.0, f64::max);
+    let length = job.longest_length();
     let ask_from = p.system().end_gap.ask_from.unwrap_or(f64::INFINITY);
     if length >= ask_from && p.end_gap.is_none() {
         let gap = job.end_gap();

@@ -77,7 +77,7 @@ pub(super) fn plan(
     }
     certificate.panels = next;
     certificate.proven = next <= certificate.bound;
-    if digest.rules.second.is_some() {
+    if digest.rules.mixed() {
         let kind = |slot: &usize| digest.rules.panel_of(pool.panels[*slot].kind);
         stocks.extend(numbers.iter().map(|(slot, n)| (*n, inches(kind(slot)))));
     } else {

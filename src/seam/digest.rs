@@ -3,20 +3,25 @@
 use super::options::Way;
 use super::pool::UNIT;
 use super::stagger::{Span, seams, standing};
-use crate::model::seam::{SeamProblem, SeamRun};
+use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, SeamProblem, SeamRun};
 
 /// Lengths in sixteenths.
 pub(super) fn whole(x: f64) -> i64 {
     (x * 16.0).round() as i64
 }
 
+/// Most that one panel costs in panels of the first kind: squares of lengths times this are still sound.
+const MOST_UNITS: i64 = 1000;
+
 /// The rules, in sixteenths.
 #[derive(Clone, Debug)]
 pub(super) struct Rules {
-    /// Length of a panel; of the first kind where two are mixed.
+    /// Length of a panel; of the first kind where several are mixed.
     pub panel: i64,
-    /// Length of panels of a second kind, and what one of each kind weighs.
-    pub second: Option<(i64, [i64; 2])>,
+    /// What one weighs: 1 where there is one kind.
+    pub weight: i64,
+    /// Length and weight of panels of each further kind.
+    pub more: Vec<(i64, i64)>,
     pub lap: i64,
     pub kerf: i64,
     pub shortest: i64,
@@ -34,7 +39,8 @@ impl Rules {
     pub(super) fn plain(panel: i64, kerf: i64) -> Self {
         Rules {
             panel,
-            second: None,
+            weight: 1,
+            more: Vec::new(),
             lap: 0,
             kerf,
             shortest: 1,
@@ -59,33 +65,44 @@ impl Rules {
 
     /// Kinds of panels, by number from 0.
     pub(super) fn kinds(&self) -> std::ops::Range<usize> {
-        0..if self.second.is_some() { 2 } else { 1 }
+        0..1 + self.more.len()
+    }
+
+    /// Whether there are several kinds of panels.
+    pub(super) fn mixed(&self) -> bool {
+        !self.more.is_empty()
+    }
+
+    /// The same rules with panels of one kind alone.
+    pub(super) fn alone(&self, kind: usize) -> Rules {
+        Rules { panel: self.panel_of(kind), weight: 1, more: Vec::new(), ..self.clone() }
     }
 
     /// Length of a panel of a kind.
     #[inline]
     pub(super) fn panel_of(&self, kind: usize) -> i64 {
-        self.second.filter(|_| kind == 1).map_or(self.panel, |s| s.0)
+        if kind == 0 { self.panel } else { self.more[kind - 1].0 }
     }
 
     pub(super) fn longest(&self) -> i64 {
-        self.second.map_or(self.panel, |s| s.0.max(self.panel))
+        self.more.iter().map(|m| m.0).fold(self.panel, i64::max)
     }
 
-    /// Length of the shorter kind: a run that it covers gets no seam.
+    /// Length of the shortest kind: a run that it covers gets no seam.
     pub(super) fn shorter(&self) -> i64 {
-        self.second.map_or(self.panel, |s| s.0.min(self.panel))
+        self.more.iter().map(|m| m.0).fold(self.panel, i64::min)
     }
 
     /// What a panel of a kind weighs in what is kept least: 1 where there is one kind.
-    pub(super) fn weight(&self, kind: usize) -> i64 {
-        self.second.map_or(1, |s| s.1[kind.min(1)])
+    #[inline]
+    pub(super) fn weight_of(&self, kind: usize) -> i64 {
+        if kind == 0 { self.weight } else { self.more[kind - 1].1 }
     }
 
     /// The same in the numbers that costs are counted in.
     #[inline]
     pub(super) fn unit(&self, kind: usize) -> i64 {
-        UNIT * self.weight(kind) / self.weight(0).max(1)
+        (UNIT * self.weight_of(kind) / self.weight).clamp(1, MOST_UNITS * UNIT)
     }
 }
 
@@ -132,13 +149,16 @@ pub(super) struct Digest {
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
         let r = &problem.rules;
-        let second = r.second.map(|s| (whole(s.length).max(1), s.weights.map(|w| w.max(1))));
-        let panel = whole(r.stock).max(1);
-        let shorter = second.map_or(panel, |s| s.0.min(panel));
+        let kinds =
+            r.stocks.iter().map(|s| (whole(s.length).max(1), s.weight.clamp(1, MOST_WEIGHT)));
+        let mut kinds: Vec<(i64, i64)> = kinds.take(MOST_STOCKS).collect();
+        let (panel, weight) = if kinds.is_empty() { (1, 1) } else { kinds.remove(0) };
+        let shortest_panel = kinds.iter().map(|k| k.0).fold(panel, i64::min);
         let rules = Rules {
             panel,
-            second,
-            lap: whole(r.lap).clamp(0, shorter - 1),
+            weight: if kinds.is_empty() { 1 } else { weight },
+            more: kinds,
+            lap: whole(r.lap).clamp(0, shortest_panel - 1),
             kerf: whole(r.kerf).max(0),
             shortest: whole(r.shortest).max(1),
             stagger: whole(r.stagger).max(0),

@@ -76,8 +76,8 @@ pub(super) fn improve(
     let mut span = Span { from: 0, rounds: lead, of, chain: 0, heat };
     let mut best = one_chain(digest, first.clone(), pins, bound, &span, watch);
     for rounds in more {
-        // Of two kinds of panels the least step is not one panel.
-        let one_kind = digest.rules.second.is_none();
+        // Of several kinds of panels the least step is not one panel.
+        let one_kind = !digest.rules.mixed();
         let hopeless = one_kind && best.key.0 == bound + 1 && best.leftover < HOPE;
         if best.key.0 <= bound || hopeless {
             break;
@@ -106,7 +106,7 @@ pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> 
 
 /// The bound as it is told on the way: panels, where there is one kind of them.
 fn told(digest: &Digest, bound: usize) -> usize {
-    if digest.rules.second.is_none() { bound } else { 0 }
+    if digest.rules.mixed() { 0 } else { bound }
 }
 
 /// The rounds of one chain among all.

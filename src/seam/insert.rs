@@ -148,9 +148,11 @@ impl<'a> Inserter<'a> {
         if let Some(looks) = self.looks {
             own += LOOK * looks.cost(self.digest, &self.round, part, way, a);
         }
-        let fresh = [0, 1].map(|kind| {
-            if rules.kinds().contains(&kind) { pool.fresh(kind) } else { (usize::MAX, usize::MAX) }
-        });
+        for kind in rules.kinds() {
+            pool.fresh(kind);
+        }
+        let pool = &*pool;
+        let fresh = |kind: usize| pool.spares(kind);
         // A new panel of a kind, less the worth of what is left of it; none if it is too short.
         let new = |length: i64, kind: usize, both: bool| {
             let left = rules.panel_of(kind) - length;
@@ -163,26 +165,26 @@ impl<'a> Inserter<'a> {
         };
         let first = pool.no_left.tightest(a + kerf);
         let last = pool.no_right.tightest(b + kerf);
-        let new_a = [0, 1].map(|kind| new(a, kind, false));
-        let new_b = [0, 1].map(|kind| new(b, kind, false));
+        let new_a = |kind: usize| Some((new(a, kind, false)?, kind));
+        let new_b = |kind: usize| Some((new(b, kind, false)?, kind));
         let fill_a = first.map(|f| (fill(f, a), f));
         let fill_b = last.map(|l| (fill(l, b), l));
         let both = w.sum + 2 * kerf;
-        let new_both = [0, 1].map(|kind| new(both - kerf, kind, true));
-        for (one, i) in rules.kinds().filter_map(|i| Some((new_a[i]?, i))) {
-            for (two, j) in rules.kinds().filter_map(|j| Some((new_b[j]?, j))) {
-                let last = if i == j { fresh[j].1 } else { fresh[j].0 };
-                self.weigh(own + one + two, Placed::Seamed { way, a, first: fresh[i].0, last });
+        let new_both = |kind: usize| Some((new(both - kerf, kind, true)?, kind));
+        for (one, i) in rules.kinds().filter_map(new_a) {
+            for (two, j) in rules.kinds().filter_map(new_b) {
+                let last = if i == j { fresh(j).1 } else { fresh(j).0 };
+                self.weigh(own + one + two, Placed::Seamed { way, a, first: fresh(i).0, last });
             }
         }
         if let Some((c, f)) = fill_a {
-            for (two, j) in rules.kinds().filter_map(|j| Some((new_b[j]?, j))) {
-                self.weigh(own + c + two, Placed::Seamed { way, a, first: f, last: fresh[j].0 });
+            for (two, j) in rules.kinds().filter_map(new_b) {
+                self.weigh(own + c + two, Placed::Seamed { way, a, first: f, last: fresh(j).0 });
             }
         }
         if let Some((c, l)) = fill_b {
-            for (one, i) in rules.kinds().filter_map(|i| Some((new_a[i]?, i))) {
-                self.weigh(own + one + c, Placed::Seamed { way, a, first: fresh[i].0, last: l });
+            for (one, i) in rules.kinds().filter_map(new_a) {
+                self.weigh(own + one + c, Placed::Seamed { way, a, first: fresh(i).0, last: l });
             }
         }
         if let (Some((c, f)), Some((d, l))) = (fill_a, fill_b)
@@ -191,7 +193,7 @@ impl<'a> Inserter<'a> {
             self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
         }
         // Both end pieces from one panel.
-        if rules.kinds().any(|kind| new_both[kind].is_some()) {
+        if rules.kinds().any(|kind| new_both(kind).is_some()) {
             let open = first.filter(|f| {
                 let p = &pool.panels[*f];
                 p.right_hand.is_none() && p.free >= both
@@ -202,8 +204,8 @@ impl<'a> Inserter<'a> {
                 let c = pool.worth(p) - pool.worth_of(p.free - both, true);
                 self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
             }
-            for (c, kind) in rules.kinds().filter_map(|kind| Some((new_both[kind]?, kind))) {
-                let one = fresh[kind].0;
+            for (c, kind) in rules.kinds().filter_map(new_both) {
+                let one = fresh(kind).0;
                 self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
             }
         }

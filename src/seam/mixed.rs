@@ -1,13 +1,13 @@
-//! Two lengths of one panel mixed: the house is solved with either alone, and the lighter answer is
-//! improved on with both. So the mixed answer is never heavier than the better of the two.
+//! Several lengths of one panel mixed: the house is solved with each alone, and the lightest answer is
+//! improved on with all. So the mixed answer is never heavier than the best of one length.
 
 use super::conflicts::Pins;
 use super::digest::Digest;
 use super::improve::{improve, key};
 use super::looks::Looks;
-use super::pool::{Placed, Pool};
+use super::pool::{Panel, Placed, Pool};
 use super::{Progress, Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
-use crate::model::seam::{Conflict, Effort, SeamPlan, SeamProblem, SecondStock, StockShare};
+use crate::model::seam::{Conflict, Effort, MOST_STOCKS, SeamPlan, SeamProblem};
 
 /// A layout to start from.
 struct Start {
@@ -16,32 +16,57 @@ struct Start {
     conflicts: Vec<Conflict>,
 }
 
-/// Places the seams of a house with panels of two lengths.
-pub(super) fn plan(
-    problem: &SeamProblem,
-    second: SecondStock,
-    watch: &mut dyn FnMut(Progress),
-) -> SeamPlan {
+/// Places the seams of a house with panels of several lengths.
+pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
     let digest = Digest::new(problem);
-    let alone = [problem.rules.stock, second.length].map(|stock| {
-        let mut one = problem.clone();
-        one.rules.stock = stock;
-        one.rules.second = None;
-        one_length(&one, watch)
-    });
+    let alone: Vec<Solved> = problem
+        .rules
+        .stocks
+        .iter()
+        .take(MOST_STOCKS)
+        .map(|s| SeamProblem { rules: problem.rules.with_one(s.length), ..problem.clone() })
+        .map(|one| one_length(&one, watch))
+        .collect();
     let mut certificate = mixed_bound::bound(&digest);
     let proof = certificate.mixed.get_or_insert_default();
-    let bound = usize::try_from(proof.bound).unwrap_or(0);
+    let starts = starts(problem, &digest, &alone);
+    let Some(best) = best_of(problem, &digest, starts, proof.bound, watch) else {
+        return SeamPlan::default();
+    };
+    proof.weight = i64::try_from(best.pool.bought()).unwrap_or(i64::MAX);
+    for (kind, (share, solved)) in proof.stocks.iter_mut().zip(&alone).enumerate() {
+        share.length = problem.rules.stocks[kind].length;
+        share.weight = digest.rules.weight_of(kind);
+        share.panels = best.pool.used(kind);
+        share.alone = solved.conflicts.is_empty().then(|| solved.pool.panels());
+        share.crew = solved.crew;
+    }
+    let proven = proof.weight <= proof.bound;
+    let mut plan = answer::plan(problem, &digest, &best.pool, certificate);
+    plan.certificate.proven = proven;
+    plan.conflicts = best.conflicts;
+    conflicts::number(&mut plan.conflicts);
+    // A crew takes one length: the one with which it buys least.
+    let crews = alone
+        .iter()
+        .enumerate()
+        .map(|(kind, s)| (s.crew as i64 * digest.rules.weight_of(kind), s.crew));
+    plan.crew_panels = crews.min().map_or(0, |c| c.1);
+    plan
+}
+
+/// The best answer with one length, and a first layout with all where that breaks no rule.
+fn starts(problem: &SeamProblem, digest: &Digest, alone: &[Solved]) -> Vec<Start> {
     let mut starts: Vec<Start> =
-        alone.iter().enumerate().filter_map(|(kind, s)| taken_over(&digest, s, kind)).collect();
+        alone.iter().enumerate().filter_map(|(kind, s)| taken_over(digest, s, kind)).collect();
     // Fewest broken rules, then the lightest.
     starts.sort_by_key(|s| (s.conflicts.len(), key(&s.pool)));
     let fewest = starts.first().map_or(usize::MAX, |s| s.conflicts.len());
     starts.truncate(1);
     if problem.rules.effort != Effort::Crew || starts.is_empty() {
         let own = Pins::from(vec![None; digest.parts.len()]);
-        let first = construct::lay(&digest);
-        let lawful = conflicts::broken(&digest, &first).is_empty();
+        let first = construct::lay(digest);
+        let lawful = conflicts::broken(digest, &first).is_empty();
         if lawful && fewest > 0 {
             starts.clear();
         }
@@ -49,44 +74,36 @@ pub(super) fn plan(
             starts.push(Start { pool: first, pins: own, conflicts: Vec::new() });
         }
     }
-    let looks = Looks::new(problem, &digest);
+    starts
+}
+
+/// The best that the search makes of these.
+fn best_of(
+    problem: &SeamProblem,
+    digest: &Digest,
+    starts: Vec<Start>,
+    bound: i64,
+    watch: &mut dyn FnMut(Progress),
+) -> Option<Start> {
+    let bound = usize::try_from(bound).unwrap_or(0);
+    let looks = Looks::new(problem, digest);
     let mut best: Option<Start> = None;
     for start in starts {
         let better = match problem.rules.effort {
             Effort::Crew => start.pool,
-            _ => improve(&digest, &start.pool, &start.pins, bound, watch),
+            _ => improve(digest, &start.pool, &start.pins, bound, watch),
         };
-        let mut pool = cut_down(&digest, &better);
-        polish::polish(&digest, &looks, &mut pool, start.pins.clone());
+        let mut pool = cut_down(digest, &better);
+        polish::polish(digest, &looks, &mut pool, start.pins.clone());
         if best.as_ref().is_none_or(|b| key(&pool) < key(&b.pool)) {
             best = Some(Start { pool, ..start });
         }
     }
-    let Some(best) = best else { return SeamPlan::default() };
-    proof.weight = i64::try_from(best.pool.bought()).unwrap_or(i64::MAX);
-    proof.stocks = [0, 1].map(|kind| StockShare {
-        length: [problem.rules.stock, second.length][kind],
-        weight: digest.rules.weight(kind),
-        panels: best.pool.used(kind),
-        alone: alone[kind].conflicts.is_empty().then(|| alone[kind].pool.panels()),
-        crew: alone[kind].crew,
-    });
-    let proven = proof.weight <= proof.bound;
-    let mut plan = answer::plan(problem, &digest, &best.pool, certificate);
-    plan.certificate.proven = proven;
-    plan.conflicts = best.conflicts;
-    conflicts::number(&mut plan.conflicts);
-    // A crew takes one length: the one with which it buys less.
-    let crews = alone
-        .iter()
-        .enumerate()
-        .map(|(kind, s)| (s.crew as i64 * digest.rules.weight(kind), s.crew));
-    plan.crew_panels = crews.min().map_or(0, |c| c.1);
-    plan
+    best
 }
 
-/// An answer with panels of one kind, as a layout with two; `None` where it stands as no layout
-/// with two can be told to.
+/// An answer with panels of one kind, as a layout with all; `None` where it stands as no layout with
+/// all can.
 fn taken_over(digest: &Digest, solved: &Solved, kind: usize) -> Option<Start> {
     let as_mixed = |part: usize, way: usize, a: i64| {
         let old = solved.digest.parts.get(part)?.ways.get(way)?;
@@ -117,14 +134,12 @@ fn taken_over(digest: &Digest, solved: &Solved, kind: usize) -> Option<Start> {
 /// The same layout with each cut panel of the lightest kind that holds what is cut from it.
 fn cut_down(digest: &Digest, pool: &Pool) -> Pool {
     let rules = &digest.rules;
-    let kinds: Vec<usize> = pool
-        .panels
-        .iter()
-        .map(|p| {
-            let other = 1 - p.kind;
-            let fits = p.free + rules.panel_of(other) >= rules.panel_of(p.kind);
-            if fits && rules.weight(other) < rules.weight(p.kind) { other } else { p.kind }
-        })
-        .collect();
+    let lightest = |p: &Panel| {
+        let holds = |kind: &usize| p.free + rules.panel_of(*kind) >= rules.panel_of(p.kind);
+        let lighter = |kind: &usize| rules.weight_of(*kind) < rules.weight_of(p.kind);
+        let others = rules.kinds().filter(lighter).filter(holds);
+        others.min_by_key(|kind| rules.weight_of(*kind)).unwrap_or(p.kind)
+    };
+    let kinds: Vec<usize> = pool.panels.iter().map(lightest).collect();
     Pool::of(digest, &pool.placed, &kinds)
 }

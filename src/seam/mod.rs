@@ -6,7 +6,7 @@
 //! end is the factory's), a **right-hand** piece ends one, a **seamless** piece is a run by itself.
 //! Everything is counted in sixteenths of an inch.
 //!
-//! Where the job mixes two lengths of panels, whole and end pieces may be of either **kind**, and what
+//! Where the job mixes panels of several lengths, whole and end pieces may be of any **kind**, and what
 //! is kept least is their **weight**: length, or cost (`mixed`, `mixed_bound`).
 //!
 //! The simple strategy ([`Effort::Crew`]) works as a careful crew does; the strong one constructs
@@ -29,6 +29,7 @@ mod pool;
 mod random;
 mod shelf;
 mod stagger;
+mod sums;
 mod wall;
 
 use crate::model::seam::{Certificate, Conflict, Effort, SeamPlan, SeamProblem};
@@ -42,15 +43,15 @@ pub struct Progress {
     pub of: u64,
     /// Panels in the best layout so far; 0 before there is one.
     pub panels: usize,
-    /// The bound; 0 where two lengths are mixed, whose bound is no number of panels.
+    /// The bound; 0 where several lengths are mixed, whose bound is no number of panels.
     pub bound: usize,
 }
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
-    if let Some(second) = problem.rules.second {
-        return mixed::plan(problem, second, watch);
+    if problem.rules.stocks.len() > 1 {
+        return mixed::plan(problem, watch);
     }
     let solved = one_length(problem, watch);
     let Solved { digest, pool, certificate, .. } = &solved;

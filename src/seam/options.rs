@@ -24,9 +24,9 @@ impl Way {
 /// least number of pieces and one more can occur, since end pieces are no longer than a panel and no
 /// shorter than the shortest piece.
 ///
-/// With two kinds, end pieces come from either, and the whole panels of one run are all of one kind.
-/// A run that only the longer kind covers may have a seam: so every layout with one kind alone is one
-/// of these too.
+/// With several kinds, end pieces come from any, and the whole panels of one run are all of one kind.
+/// A run that the shortest kind does not cover may have a seam: so every layout with one kind alone is
+/// one of these too.
 pub(super) fn ways(cover: i64, rules: &Rules) -> (bool, Vec<Way>) {
     let one = cover <= rules.longest();
     if cover <= rules.shorter() && !rules.seam_short {
@@ -34,7 +34,7 @@ pub(super) fn ways(cover: i64, rules: &Rules) -> (bool, Vec<Way>) {
     }
     let mut out = Vec::new();
     for kind in rules.kinds() {
-        if rules.second.is_none() {
+        if !rules.mixed() {
             let first = least_pieces(cover, rules.panel, rules.lap).max(2);
             out.extend((first..=first + 1).filter_map(|k| way(cover, k, kind, rules)));
             continue;
@@ -72,9 +72,7 @@ fn way(cover: i64, k: i64, kind: usize, rules: &Rules) -> Option<Way> {
 /// least pieces with equal ends.
 pub(super) fn unlawful(cover: i64, rules: &Rules) -> Vec<Way> {
     let none = |kind: &usize| {
-        let panel = rules.panel_of(*kind);
-        let alone = Rules { panel, second: None, ..rules.clone() };
-        cover > panel && ways(cover, &alone).1.is_empty()
+        cover > rules.panel_of(*kind) && ways(cover, &rules.alone(*kind)).1.is_empty()
     };
     let equal = |kind: usize| {
         let panel = rules.panel_of(kind);

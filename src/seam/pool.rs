@@ -1,6 +1,6 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use super::digest::{Digest, hits_at};
+use super::digest::{Digest, Rules, hits_at};
 use super::options::Way;
 use super::shelf::Shelves;
 
@@ -60,20 +60,49 @@ impl Panel {
     }
 }
 
+/// Panels of one kind.
+#[derive(Clone, Debug)]
+struct OfKind {
+    /// Those not cut.
+    spare: Vec<usize>,
+    /// How many there are, cut or not, less whole ones.
+    made: usize,
+    /// Whole panels between end pieces.
+    wholes: i64,
+    /// What a panel holds, what it costs, what it weighs.
+    room: i64,
+    unit: i64,
+    weight: usize,
+}
+
+impl OfKind {
+    fn new(rules: &Rules, kind: usize) -> Self {
+        OfKind {
+            spare: Vec::new(),
+            made: 0,
+            wholes: 0,
+            room: rules.panel_of(kind) + rules.kerf,
+            unit: rules.unit(kind),
+            weight: usize::try_from(rules.weight_of(kind)).unwrap_or(1),
+        }
+    }
+
+    /// Panels in use.
+    #[inline]
+    fn used(&self) -> usize {
+        self.made - self.spare.len() + usize::try_from(self.wholes).unwrap_or(0)
+    }
+}
+
 /// All panels and placings.
 #[derive(Clone, Debug)]
 pub(super) struct Pool {
     pub panels: Vec<Panel>,
-    /// Panels not cut, by kind.
-    spare: [Vec<usize>; 2],
-    /// Panels of each kind, cut or not.
-    made: [usize; 2],
+    kinds: Vec<OfKind>,
     /// Cut panels without a left-hand piece, without a right-hand one, and all, by room.
     pub no_left: Shelves,
     pub no_right: Shelves,
     pub any: Shelves,
-    /// Whole panels between end pieces, by kind.
-    wholes: [i64; 2],
     /// Worth of all leftovers, in [`UNIT`]s.
     leftover: i64,
     /// Seams and jamb hits of all parts.
@@ -82,42 +111,33 @@ pub(super) struct Pool {
     pub placed: Vec<Option<Placed>>,
     /// Worth of a leftover by its length, of an open and of a locked panel.
     worths: [Vec<i64>; 2],
-    /// By kind: what a panel holds, what it costs, what it weighs.
-    rooms: [i64; 2],
-    units: [i64; 2],
-    weights: [i64; 2],
+    /// The most that a panel of any kind holds.
+    most_room: i64,
     kerf: i64,
 }
 
 impl Pool {
     pub(super) fn new(digest: &Digest) -> Self {
         let rules = &digest.rules;
-        let rooms = [0, 1].map(|kind| rules.panel_of(kind) + rules.kerf);
-        let units = [0, 1].map(|kind| rules.unit(kind));
-        let room = rooms[0].max(rooms[1]);
-        // One scale for both kinds: the one on which no leftover is worth more of its panel.
-        let dearer = units[1] * rooms[0] * rooms[0] >= units[0] * rooms[1] * rooms[1];
-        let (unit, of) = if dearer { (units[0], rooms[0]) } else { (units[1], rooms[1]) };
+        let kinds: Vec<OfKind> = rules.kinds().map(|kind| OfKind::new(rules, kind)).collect();
+        let room = rules.longest() + rules.kerf;
+        let (unit, whole) = scale_of_leftovers(&kinds);
         let worths = [weight::LEFTOVER, weight::LOCKED].map(|w| {
             let w = w * unit / UNIT;
-            (0..=room).map(|free| w * free * free / (of * of)).collect::<Vec<i64>>()
+            (0..=room).map(|free| w * free * free / (whole * whole)).collect::<Vec<i64>>()
         });
         Pool {
             panels: Vec::new(),
-            spare: Default::default(),
-            made: [0; 2],
+            kinds,
             no_left: Shelves::new(room),
             no_right: Shelves::new(room),
             any: Shelves::new(room),
-            wholes: [0; 2],
             leftover: 0,
             seams: 0,
             hits: 0,
             placed: vec![None; digest.parts.len()],
             worths,
-            rooms,
-            units,
-            weights: [0, 1].map(|kind| rules.weight(kind)),
+            most_room: room,
             kerf: rules.kerf,
         }
     }
@@ -140,18 +160,17 @@ impl Pool {
 
     /// Panels used.
     pub(super) fn panels(&self) -> usize {
-        self.used(0) + self.used(1)
+        self.kinds.iter().map(OfKind::used).sum()
     }
 
     /// Panels used of a kind.
     pub(super) fn used(&self, kind: usize) -> usize {
-        self.made[kind] - self.spare[kind].len() + usize::try_from(self.wholes[kind]).unwrap_or(0)
+        self.kinds[kind].used()
     }
 
     /// What they weigh together: their number where there is one kind.
     pub(super) fn bought(&self) -> usize {
-        let of = |kind: usize| self.used(kind) * usize::try_from(self.weights[kind]).unwrap_or(1);
-        of(0) + of(1)
+        self.kinds.iter().map(|k| k.used() * k.weight).sum()
     }
 
     /// The kind of each panel, by number.
@@ -167,7 +186,7 @@ impl Pool {
     /// The state cost that the search minimises: panels less the worth of leftovers, plus seams and
     /// jamb hits. Whole numbers, so that taking a part up restores it exactly.
     pub(super) fn cost(&self) -> i64 {
-        self.used(0) as i64 * self.units[0] + self.used(1) as i64 * self.units[1] - self.leftover
+        self.kinds.iter().map(|k| k.used() as i64 * k.unit).sum::<i64>() - self.leftover
             + self.seams * weight::SEAM
             + self.hits * weight::JAMB
     }
@@ -186,7 +205,7 @@ impl Pool {
     /// Worth of a leftover, `locked` if the panel holds both end pieces.
     #[inline]
     pub(super) fn worth_of(&self, free: i64, locked: bool) -> i64 {
-        self.worths[usize::from(locked)][free.clamp(0, self.rooms[0].max(self.rooms[1])) as usize]
+        self.worths[usize::from(locked)][free.clamp(0, self.most_room) as usize]
     }
 
     /// Least that laying a part can add to [`Pool::cost`]: whole panels and seams, and end pieces that
@@ -198,7 +217,7 @@ impl Pool {
         let seamed = p.ways.iter().map(|w| {
             let ends = self.worth_of(w.sum / 2 + self.kerf, false)
                 + self.worth_of(w.sum - w.sum / 2 + self.kerf, false);
-            (w.k - 2) * self.units[w.whole] + (w.k - 1) * weight::SEAM + ends
+            (w.k - 2) * self.kinds[w.whole].unit + (w.k - 1) * weight::SEAM + ends
         });
         one.into_iter().chain(seamed).min().unwrap_or(0)
     }
@@ -217,7 +236,7 @@ impl Pool {
         let p = &self.panels[i];
         if p.empty() {
             // A panel about to be cut is among the last made spare.
-            let spare = &mut self.spare[p.kind];
+            let spare = &mut self.kinds[p.kind].spare;
             if let Some(at) = spare.iter().rposition(|s| *s == i) {
                 spare.remove(at);
             }
@@ -237,7 +256,7 @@ impl Pool {
     fn enter(&mut self, i: usize) {
         let p = &self.panels[i];
         if p.empty() {
-            self.spare[p.kind].push(i);
+            self.kinds[p.kind].spare.push(i);
             return;
         }
         self.leftover += self.worth(p);
@@ -251,9 +270,10 @@ impl Pool {
     }
 
     fn open_panel(&mut self, kind: usize) {
-        self.spare[kind].push(self.panels.len());
-        self.made[kind] += 1;
-        self.panels.push(Panel { kind, free: self.rooms[kind], ..Default::default() });
+        let own = &mut self.kinds[kind];
+        own.spare.push(self.panels.len());
+        own.made += 1;
+        self.panels.push(Panel { kind, free: own.room, ..Default::default() });
         self.no_left.grow();
         self.no_right.grow();
         self.any.grow();
@@ -261,11 +281,17 @@ impl Pool {
 
     /// Two panels of a kind, not yet cut.
     pub(super) fn fresh(&mut self, kind: usize) -> (usize, usize) {
-        while self.spare[kind].len() < 2 {
+        while self.kinds[kind].spare.len() < 2 {
             self.open_panel(kind);
         }
-        let (spare, n) = (&self.spare[kind], self.spare[kind].len());
-        (spare[n - 1], spare[n - 2])
+        self.spares(kind)
+    }
+
+    /// The same two once more: only after [`Pool::fresh`].
+    #[inline]
+    pub(super) fn spares(&self, kind: usize) -> (usize, usize) {
+        let spare = &self.kinds[kind].spare;
+        (spare[spare.len() - 1], spare[spare.len() - 2])
     }
 
     /// Lays a part. Its panels must have room.
@@ -289,7 +315,7 @@ impl Pool {
                 self.panels[last].right_hand = Some(part);
                 self.panels[last].free -= way.sum - a + kerf;
                 self.enter(last);
-                self.wholes[way.whole] += way.k - 2;
+                self.kinds[way.whole].wholes += way.k - 2;
             }
         }
         self.count(digest, part, &how, 1);
@@ -319,11 +345,24 @@ impl Pool {
                 self.panels[last].right_hand = None;
                 self.panels[last].free += way.sum - a + kerf;
                 self.enter(last);
-                self.wholes[way.whole] -= way.k - 2;
+                self.kinds[way.whole].wholes -= way.k - 2;
             }
         }
         Some(how)
     }
+}
+
+/// One scale for all kinds, a panel's cost and room: the one on which no leftover is worth more of its
+/// panel.
+fn scale_of_leftovers(kinds: &[OfKind]) -> (i64, i64) {
+    let mut best = (UNIT, 1);
+    for (i, k) in kinds.iter().enumerate() {
+        let cheaper = k.unit * best.1 * best.1 < best.0 * k.room * k.room;
+        if i == 0 || cheaper {
+            best = (k.unit, k.room);
+        }
+    }
+    best
 }
 
 /// Cost of a part's seams and jamb hits.

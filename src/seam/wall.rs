@@ -286,15 +286,16 @@ fn of_part(part: &Part, ways: &[Vec<(i64, i64)>], places: &[i64], rules: &Rules)
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
+    use crate::model::seam::{
+        Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun, StockWeight,
+    };
     use crate::seam::stagger::seams;
 
     /// A wall of small numbers: lengths in sixteenths.
     fn wall(covers: &[i64], stagger: i64, clear: u32) -> Digest {
         let inches = |x: i64| x as f64 / 16.0;
         let rules = SeamRules {
-            stock: inches(40),
-            second: None,
+            stocks: vec![StockWeight { length: inches(40), weight: 1 }],
             lap: inches(2),
             gap: 0.0,
             kerf: 0.0,

@@ -54,7 +54,10 @@ pub(super) fn comparison(layout: &Layout) -> Vec<Comparison> {
     let waste = rules.area_waste;
     vec![
         Comparison {
-            method: CountingMethod::ThisLayout { by_length: by_length(layout) },
+            method: CountingMethod::ThisLayout {
+                by_length: by_length(layout),
+                first: layout.first_length(),
+            },
             area: None,
             panels: laid,
             cartons: unspared(layout),
@@ -74,7 +77,7 @@ fn unspared(layout: &Layout) -> usize {
 
 /// Panels by length, where there are several.
 fn by_length(layout: &Layout) -> Vec<LengthCount> {
-    if layout.job.product.second_length.is_none() {
+    if layout.stocks.len() < 2 {
         return Vec::new();
     }
     let count = |l: &Lot| LengthCount { length: l.length, count: l.panels.len() };

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::lines::{Shares, siding_piece, waste, whole};
 use crate::geom::vocabulary::Xy;
+use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::piece::{Panel, Piece};
@@ -15,7 +16,7 @@ use crate::model::quantity::{Group, TakeoffLine, WallPart};
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (FACTS section 2, coverage per piece).
 pub(super) fn coverage(layout: &Layout) -> f64 {
-    covered(layout, layout.job.product.length)
+    covered(layout, layout.first_length())
 }
 
 fn covered(layout: &Layout, length: f64) -> f64 {
@@ -28,7 +29,7 @@ pub(super) struct Lot<'a> {
     pub panels: Vec<&'a Panel>,
     /// Panels or boards.
     pub piece: SidingPiece,
-    /// Which of the job's stock lengths it is, where there are several.
+    /// Which of the layout's stocks it is, where there are several.
     pub mixed: Option<MixedStock>,
     /// Panels in a carton.
     pub carton: f64,
@@ -66,21 +67,18 @@ impl Lot<'_> {
     }
 }
 
-/// The lots, the first length first. Of two lengths one that no panel is cut from has none.
+/// The lots, in the stocks' order. Of several lengths one that no panel is cut from has none.
 pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
-    let product = &layout.job.product;
-    let lot = |(second, length): (bool, f64)| {
+    let lot = |(stock, of_job): (usize, &Stock)| {
         let panels: Vec<&Panel> =
-            layout.panels.iter().filter(|p| product.is_second(p.stock) == second).collect();
+            layout.panels.iter().filter(|p| layout.stock_of(p) == stock).collect();
         let spare = whole(panels.len() as f64 * layout.job.takeoff.spare / 100.0);
-        let carton = f64::from(product.in_carton(second));
-        let place = usize::from(second);
-        let mixed = product.second_length.map(|_| MixedStock { place, length });
+        let carton = f64::from(of_job.carton.max(1));
+        let length = of_job.length;
+        let mixed = (layout.stocks.len() > 1).then_some(MixedStock { place: stock, length });
         Lot { length, panels, piece: siding_piece(layout), mixed, carton, spare }
     };
-    let both = [(false, Some(product.length)), (true, product.second_length)];
-    let mut out: Vec<Lot> =
-        both.into_iter().filter_map(|(second, l)| Some(lot((second, l?)))).collect();
+    let mut out: Vec<Lot> = layout.stocks.iter().enumerate().map(lot).collect();
     if out.iter().any(|l| !l.panels.is_empty()) {
         out.retain(|l| !l.panels.is_empty());
     } else {
@@ -97,15 +95,15 @@ pub(super) fn spare(layout: &Layout) -> f64 {
 /// Panels laid, by the length of the first.
 pub(super) fn laid(layout: &Layout) -> usize {
     let length: f64 = layout.panels.iter().map(|p| p.stock).sum();
-    match layout.job.product.second_length {
-        Some(_) => whole(length / layout.job.product.length) as usize,
-        None => layout.panels.len(),
+    match layout.stocks.len() {
+        0 | 1 => layout.panels.len(),
+        _ => whole(length / layout.first_length()) as usize,
     }
 }
 
 /// Cartons that hold so many panels of the first length.
 pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
-    whole(panels / f64::from(layout.job.product.carton.max(1)))
+    whole(panels / layout.stocks.first().map_or(1.0, |s| f64::from(s.carton.max(1))))
 }
 
 /// Length that a piece takes of its panel: none from the upper half of one that is ripped for another
@@ -176,7 +174,7 @@ fn carton_line(layout: &Layout, lot: &Lot) -> TakeoffLine {
 /// Whether boards are bought by the piece.
 pub(super) fn sold_singly(layout: &Layout) -> bool {
     let p = &layout.job.product;
-    p.system().sold_by == SoldBy::Piece && p.carton == 1
+    p.system().sold_by == SoldBy::Piece && layout.stocks.iter().all(|s| s.carton == 1)
 }
 
 fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {

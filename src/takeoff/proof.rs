@@ -2,7 +2,7 @@
 
 use super::area::panels_by_area;
 use crate::layout::Layout;
-use crate::layout::bound::{Bound, BoundMethod, HalvesReused};
+use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
 
 /// The panel count with its proof.
@@ -14,6 +14,7 @@ pub fn proof(layout: &Layout, plan: &SeamPlan) -> Bound {
         panels: certificate.bound,
         best: layout.panels.len(),
         proven: certificate.proven,
+        kept_least: kept_least(layout, &certificate),
         method: method(&certificate),
         excludes: excludes(&certificate, reuse),
         reuse,
@@ -29,8 +30,17 @@ fn method(certificate: &Certificate) -> BoundMethod {
     match &certificate.mixed {
         None => BoundMethod::One { function: certificate.function },
         Some(mixed) => {
-            BoundMethod::Mixed { functions: vec![certificate.function, mixed.second_function] }
+            BoundMethod::Mixed { functions: mixed.stocks.iter().map(|s| s.function).collect() }
         }
+    }
+}
+
+/// What is kept least: one length is counted, several are weighed.
+fn kept_least(layout: &Layout, certificate: &Certificate) -> KeptLeast {
+    match certificate.mixed {
+        None => KeptLeast::Panels,
+        Some(_) if layout.stocks.iter().all(|s| s.cost.is_some()) => KeptLeast::Cost,
+        Some(_) => KeptLeast::Length,
     }
 }
 

@@ -16,13 +16,13 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
     let shortest =
         sixteenths(layout.job.seams.shortest) + i128::from(runs.iter().any(|r| off_grid(&r)));
     let frame = PanelFrame {
-        panel: sixteenths(layout.job.product.length),
+        panel: sixteenths(layout.first_length()),
         lap: sixteenths(layout.job.lap()),
         kerf: sixteenths(layout.job.seams.kerf),
         shortest,
         short_seams: layout.job.seams.seam_short_runs,
     };
-    if layout.job.product.second_length.is_some() || layout.bound.certificate.mixed.is_some() {
+    if layout.stocks.len() > 1 || layout.bound.certificate.mixed.is_some() {
         mixed::check(layout, &runs, frame)
     } else {
         certificate::check(layout, &runs, frame)

@@ -3,6 +3,7 @@
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::same;
+use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
 use crate::layout::Layout;
 use crate::layout::breach::count::CountBreach;
@@ -24,10 +25,11 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
         let v = found(Subject::House, CountBreach::BoundOver);
         v.measured(count(bound.panels)).at_most(count(whole))
     });
-    match layout.job.product.second_length {
+    rule.case(has_stocks_of_job(layout), || found(Subject::House, CountBreach::Stocks));
+    match layout.stocks.as_slice() {
+        [one] => of_one_length(layout, one, whole, &mut rule),
         // What is proven is a weight: its own rule looks at it.
-        Some(length) => by_length(layout, length, &mut rule),
-        None => of_one_length(layout, whole, &mut rule),
+        _ => by_length(layout, &mut rule),
     }
     let blocks = layout.walls().flat_map(|(_, w)| &w.obstacles).filter(|o| o.mounting_block);
     ordered(&mut rule, layout, "mounting-blocks", blocks.count() as f64);
@@ -48,7 +50,17 @@ fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
     });
 }
 
-fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
+/// The list of the job, or the one length of its product.
+fn has_stocks_of_job(layout: &Layout) -> bool {
+    let product = &layout.job.product;
+    match (layout.job.stocks.as_slice(), layout.stocks.as_slice()) {
+        ([], [one]) => one.length == product.length && one.carton == product.carton,
+        ([], _) => false,
+        (listed, stocks) => listed == stocks,
+    }
+}
+
+fn of_one_length(layout: &Layout, stock: &Stock, whole: usize, rule: &mut Cases) {
     let said = layout.bound.proven;
     rule.case(said == (layout.bound.panels == whole), || {
         let v = found(Subject::House, CountBreach::Proven { said });
@@ -61,8 +73,8 @@ fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
         v.measured(Quantity(has.unwrap_or(0.0))).exactly(Quantity(panels))
     });
     let all = panels + order(layout, "spare-panels").unwrap_or(0.0);
-    let cartons = (all / f64::from(layout.job.product.carton.max(1))).ceil();
-    let singly = layout.job.siding().sold_by == SoldBy::Piece && layout.job.product.carton == 1;
+    let cartons = (all / f64::from(stock.carton.max(1))).ceil();
+    let singly = layout.job.siding().sold_by == SoldBy::Piece && stock.carton == 1;
     let has = order(layout, "cartons");
     rule.case(has == Some(cartons) || singly, || {
         let v = found(named::takeoff_line("cartons"), CountBreach::Ordered);
@@ -70,17 +82,18 @@ fn of_one_length(layout: &Layout, whole: usize, rule: &mut Cases) {
     });
 }
 
-/// Panels and cartons of each of two lengths, a line each for what there is.
-fn by_length(layout: &Layout, second: f64, rule: &mut Cases) {
-    let product = &layout.job.product;
-    for (suffix, length, carton) in [
-        ("", product.length, product.carton),
-        ("-second", second, product.second_carton.unwrap_or(product.carton)),
-    ] {
-        let panels = layout.panels.iter().filter(|p| same(p.stock, length)).count() as f64;
+/// Panels and cartons of each of several lengths, a line each for what there is.
+fn by_length(layout: &Layout, rule: &mut Cases) {
+    for (place, stock) in layout.stocks.iter().enumerate() {
+        let suffix = match place {
+            0 => String::new(),
+            1 => "-second".to_owned(),
+            _ => format!("-{}", place + 1),
+        };
+        let panels = layout.panels.iter().filter(|p| same(p.stock, stock.length)).count() as f64;
         ordered(rule, layout, &format!("panels{suffix}"), panels);
         let spare = order(layout, &format!("spare-panels{suffix}")).unwrap_or(0.0);
-        let cartons = ((panels + spare) / f64::from(carton.max(1))).ceil();
+        let cartons = ((panels + spare) / f64::from(stock.carton.max(1))).ceil();
         ordered(rule, layout, &format!("cartons{suffix}"), cartons);
     }
 }

@@ -39,9 +39,8 @@ fn named_pieces(
     cuts: &[PieceOn],
     pieces: &BTreeMap<&str, PieceOn>,
 ) {
-    let product = &layout.job.product;
     let at = || cuts.first().and_then(PieceOn::middle);
-    let stocks: Vec<f64> = std::iter::once(product.length).chain(product.second_length).collect();
+    let stocks: Vec<f64> = layout.stocks.iter().map(|s| s.length).collect();
     rule.case(stocks.iter().any(|s| same(panel.stock, *s)), || {
         let breach = PanelBreach::StockLength { stocks: stocks.clone() };
         found(named::panel(&panel.id), breach).at(at()).measured(Inches(panel.stock))

@@ -97,7 +97,7 @@ pub(super) fn bound(layout: &Layout) -> RuleCheck {
     let off_grid = all().any(|r| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0);
     let least = seams.shortest * 16.0;
     let shortest = if off_grid { least.ceil() + 1.0 } else { least.floor() };
-    let (stock, kerf) = ((layout.job.product.length * 16.0).round(), (seams.kerf * 16.0).round());
+    let (stock, kerf) = ((layout.first_length() * 16.0).round(), (seams.kerf * 16.0).round());
     let gap = (-layout.job.lap() * 16.0).ceil();
     let mut sum = 0.0;
     for r in all() {

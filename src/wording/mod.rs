@@ -1,6 +1,7 @@
 //! The one room that makes sentences of facts, for sheets, tables, reports and the terminal. Nothing
 //! is computed here: what a sentence says comes in as data.
 
+pub mod cautions;
 pub mod checks;
 pub mod figure;
 pub mod findings;
@@ -15,6 +16,7 @@ pub mod restricted;
 pub mod seams;
 pub mod siding;
 pub mod sources;
+pub mod stocks;
 pub mod takeoff;
 pub mod trim;
 pub mod work;

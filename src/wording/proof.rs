@@ -2,10 +2,11 @@
 
 use crate::job::Job;
 use crate::job::siding::kind::Siding;
-use crate::layout::bound::{Bound, BoundMethod};
+use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
 use crate::model::item::SidingPiece;
 use crate::model::seam::{Dual, Exclusion, MixedProof, StockShare};
 use crate::units::inches_fraction;
+use crate::wording::lists::joined;
 use crate::wording::takeoff::items::pieces;
 
 /// The panel count and its proof.
@@ -18,12 +19,12 @@ pub fn panels(bound: &Bound, job: &Job) -> String {
             let each =
                 proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
             let each: Vec<String> = each.collect();
-            let sum = if costs(job) { "costing as much as" } else { "together" };
+            let sum = if costs(bound) { "costing as much as" } else { "together" };
             format!(
                 "{}, {}, {sum} {}; {}.",
                 pieces(laid, siding_piece(job)),
-                each.join(" and "),
-                weighed(proof, proof.weight, job),
+                joined(&each),
+                weighed(proof, proof.weight, bound, job),
                 least(bound, job)
             )
         }
@@ -56,13 +57,14 @@ pub fn least(bound: &Bound, job: &Job) -> String {
             format!("no layout under these rules{reuse} can use fewer{than}")
         }
         Some(proof) => {
-            let verb = if costs(job) { "cost" } else { "buy" };
+            let verb = if costs(bound) { "cost" } else { "buy" };
             let than = match certificate.proven {
                 true => String::new(),
-                false => format!(" than {}", weighed(proof, proof.bound, job)),
+                false => format!(" than {}", weighed(proof, proof.bound, bound, job)),
             };
+            let lengths = number(proof.stocks.len());
             format!(
-                "no layout with these two lengths under these rules{reuse} can {verb} less{than}"
+                "no layout with these {lengths} lengths under these rules{reuse} can {verb} less{than}"
             )
         }
     }
@@ -86,7 +88,7 @@ pub fn beside(bound: &Bound, job: &Job) -> String {
             bound.crew, bound.by_area
         );
     };
-    let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, job)).collect();
+    let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
     let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
     format!(
@@ -94,16 +96,16 @@ pub fn beside(bound: &Bound, job: &Job) -> String {
         alone.join("; "),
         crew.join(", or "),
         bound.by_area,
-        style.length(job.product.length)
+        first_length(proof, job)
     )
 }
 
-fn alone(stock: &StockShare, proof: &MixedProof, job: &Job) -> String {
+fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> String {
     let length = job.sheet.lengths.length(stock.length);
     match stock.alone {
         Some(n) => {
             let weight = i64::try_from(n).unwrap_or(i64::MAX).saturating_mul(stock.weight);
-            format!("{n} of {length} alone, {}", weighed(proof, weight, job))
+            format!("{n} of {length} alone, {}", weighed(proof, weight, bound, job))
         }
         None => format!("{length} alone keeps not every rule"),
     }
@@ -130,15 +132,27 @@ fn siding_piece(job: &Job) -> SidingPiece {
 }
 
 /// Whether cost is kept least, not length.
-fn costs(job: &Job) -> bool {
-    job.product.second_cost.is_some()
+fn costs(bound: &Bound) -> bool {
+    bound.kept_least == KeptLeast::Cost
+}
+
+fn first_length(proof: &MixedProof, job: &Job) -> String {
+    job.sheet.lengths.length(proof.stocks.first().map_or(0.0, |s| s.length))
+}
+
+/// How many lengths.
+fn number(lengths: usize) -> String {
+    const NUMBERS: [&str; 7] = ["two", "three", "four", "five", "six", "seven", "eight"];
+    let word = lengths.checked_sub(2).and_then(|i| NUMBERS.get(i));
+    word.map_or_else(|| lengths.to_string(), |word| (*word).to_owned())
 }
 
 /// A weight as a length, or as panels of the first length.
-fn weighed(proof: &MixedProof, weight: i64, job: &Job) -> String {
-    let (style, first) = (job.sheet.lengths, &proof.stocks[0]);
+fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String {
+    let style = job.sheet.lengths;
+    let Some(first) = proof.stocks.first() else { return String::new() };
     let panels = weight as f64 / first.weight.max(1) as f64;
-    if costs(job) {
+    if costs(bound) {
         format!("{} panels of {}", (panels * 100.0).round() / 100.0, style.length(first.length))
     } else {
         style.length(panels * first.length)

@@ -1,8 +1,9 @@
-//! Words of siding systems: names, how they are joined and ended, where their figures come from, and
-//! their cautions. Nothing else names a kind of siding in words.
+//! Words of siding systems: names, how they are joined and ended, and where their figures come
+//! from. Nothing else names a kind of siding in words.
 
+use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
-use crate::job::siding::system::{Caution, JointRule, SeamLap, SidingSystem};
+use crate::job::siding::system::{JointRule, SeamLap, SidingSystem};
 use crate::job::{Job, Product};
 use crate::units::LengthStyle;
 
@@ -84,7 +85,7 @@ pub fn in_full(job: &Job, color: &str) -> String {
             style.short(p.exposure),
             style.short(least),
             style.short(most),
-            style.length(p.length),
+            style.length(job.first_length()),
             style.short(job.boards.stud_spacing),
             style.short(-job.lap()),
             style.short(job.end_gap())
@@ -94,7 +95,7 @@ pub fn in_full(job: &Job, color: &str) -> String {
         "Siding: {name}, {profile} {}, exposure {}, panels of {}{color}; lap {} at seams{}, {} gap at ends; posts and channels with a pocket of {}.",
         style.short(p.face()),
         style.short(p.exposure),
-        stocks(p, style),
+        lengths_and_cartons(&job.panel_stocks(), style),
         style.short(job.lap()),
         foam(p),
         style.short(job.end_gap()),
@@ -104,15 +105,6 @@ pub fn in_full(job: &Job, color: &str) -> String {
 
 fn foam(product: &Product) -> &'static str {
     if product.foam_meets_foam() { ", foam to foam" } else { "" }
-}
-
-fn stocks(p: &Product, style: LengthStyle) -> String {
-    let each: Vec<String> = [false, true][..p.stocks().len()]
-        .iter()
-        .zip(p.stocks())
-        .map(|(second, l)| format!("{}, {} to a carton", style.length(l), p.in_carton(*second)))
-        .collect();
-    each.join(", and of ")
 }
 
 /// Lap or gap where two lengths meet, in force.
@@ -183,71 +175,13 @@ pub fn edges_as_drawn(job: &Job) -> String {
     format!("{openings}; {corner} stand at the drawn corner.")
 }
 
-/// What cutting and living with a kind can do: a sentence each.
-pub fn cautions(siding: Siding) -> impl Iterator<Item = &'static str> {
-    siding.system().cautions.iter().map(|c| caution(*c))
-}
-
-fn caution(caution: Caution) -> &'static str {
-    match caution {
-        Caution::CuttingVinyl => {
-            "Cutting: eye protection; no dry cutting of fiber-cement without dust collection. Cold vinyl is brittle: cut slowly below freezing."
-        }
-        Caution::HeatSoftens => {
-            "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; glass that faces the wall can reflect enough sun to warp it."
-        }
-        Caution::CuttingWood => {
-            "Cutting: eye protection; dust mask or collection. Treated or old painted wood: follow its label, never burn offcuts."
-        }
-        Caution::LeadPaint => {
-            "Old walls: before 1978, disturbing more than 20 sq ft of painted outside surface needs a certified lead renovator (EPA, 40 CFR 745)."
-        }
-        Caution::SilicaDust => {
-            "Silica: fiber-cement dust scars lungs. Cut outdoors, downwind, with shears or a saw with a dust collector of 99 % filter efficiency, blade up to 8 in (29 CFR 1926.1153, Table 1; Cal. 1532.3); limit 50 micrograms a cubic meter over 8 hours. Eye protection; never sweep or blow it dry."
-        }
-        Caution::SharpEdges => {
-            "Sharp edges: sheet steel cuts. Wear cut-resistant gloves, sleeves and eye protection; carry long panels by two, on edge, not in wind; leave no raw edge in reach (common practice; the manufacturer's instructions take precedence)."
-        }
-        Caution::CuttingSteel => {
-            "Cutting: snips, shears, a nibbler or a blade made for sheet steel, never an abrasive wheel: its sparks burn the coating. Ear protection; brush off filings the same day, touch up cut edges and scratches as the manufacturer says (common practice)."
-        }
-        Caution::Corrosion => {
-            "Corrosion: keep coated steel off copper, lead, wet mortar, and lumber treated with copper preservative; galvanized or stainless steel nails only (common practice; the manufacturer's instructions take precedence)."
-        }
-        Caution::MetalConducts => {
-            "Electricity: metal panels and trim conduct. Keep lengths clear of power lines and the service drop; whether the wall must be bonded is for the electrician and the local code."
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn every_kind_has_a_name_and_cautions_of_its_own() {
+    fn every_kind_has_a_name_of_its_own() {
         let names: std::collections::BTreeSet<&str> = Siding::ALL.into_iter().map(name).collect();
         assert_eq!(names.len(), Siding::ALL.len());
-        for siding in Siding::ALL {
-            assert!(cautions(siding).count() >= 2, "{siding:?}");
-        }
-    }
-
-    #[test]
-    fn who_cuts_steel_is_told_of_edges_tools_and_contact() {
-        let all: Vec<&str> = cautions(Siding::Panel(PanelSiding::Steel)).collect();
-        let all = all.join(" ");
-        for word in [
-            "gloves",
-            "nibbler",
-            "abrasive",
-            "touch up",
-            "copper",
-            "treated",
-            "conduct",
-            "manufacturer",
-        ] {
-            assert!(all.contains(word), "{word}");
-        }
     }
 }

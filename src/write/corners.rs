@@ -1,6 +1,7 @@
 //! Corners of the house as a part of the report.
 
-use super::report::{WIDTH, plain};
+use super::report::WIDTH;
+use crate::clean::terminal;
 use crate::layout::Layout;
 use crate::model::corner::{Corner, CornerKind, Pairing};
 
@@ -26,14 +27,14 @@ pub(super) fn text(layout: &Layout) -> String {
         let kind = if c.kind == CornerKind::Inside { "inside" } else { "outside" };
         // A name that is to be typed into the job is never cut short.
         let name = match c.id.chars().count() {
-            0..=NAME => format!("  {:<NAME$}", plain(&c.id)),
-            _ => format!("  {}\n  {:<NAME$}", plain(&c.id), ""),
+            0..=NAME => format!("  {:<NAME$}", terminal(&c.id)),
+            _ => format!("  {}\n  {:<NAME$}", terminal(&c.id), ""),
         };
         let heights = format!("{:>9} to {:<9}", style.length(c.low), style.length(c.high));
         let end = if round.is_empty() {
             by.to_owned()
         } else {
-            format!("{}, {by}", plain(&round.join(", ")))
+            format!("{}, {by}", terminal(&round.join(", ")))
         };
         let row = format!("{name} {kind:<7} {heights}");
         let last = row.lines().last().unwrap_or_default().chars().count();

@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::words::{contour, end, notches, trim_end};
+use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
@@ -21,12 +22,8 @@ use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::items;
 
 /// A cell that stays text.
-pub fn safe(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n']) {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
+fn cell(text: &str) -> String {
+    clean(text, Destination::Csv)
 }
 
 fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> {
@@ -65,20 +62,20 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
     let rows = takeoff.lines.iter().map(|l| {
         let mut row = vec![
-            safe(&items::item(&l.item, style)),
+            cell(&items::item(&l.item, style)),
             items::unit(l.unit).to_owned(),
             number(l.net),
             number(l.order),
             number(l.waste),
-            safe(&basis(l, &layout.job, &layout.bound)),
-            safe(&l.id),
+            cell(&basis(l, &layout.job, &layout.bound)),
+            cell(&l.id),
             super::json::word(&l.group).unwrap_or_default(),
-            safe(&l.color),
+            cell(&l.color),
             length(l.stock),
             length(l.length),
             words(l.stock),
             words(l.length),
-            safe(&super::words::ranges(&l.counts)),
+            cell(&super::words::ranges(&l.counts)),
         ];
         row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
         row
@@ -94,7 +91,7 @@ fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [String; 5] {
             p.multiple.to_string(),
             p.quantity.to_string(),
             format!("{}.{:02}", p.extended / 100, p.extended % 100),
-            safe(&cost.currency),
+            cell(&cost.currency),
         ],
         None if bought => ["no price", "", "", "", ""].map(str::to_owned),
         None => Default::default(),
@@ -108,10 +105,10 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
     let rows = layout.takeoff.iter().flat_map(|l| {
         l.shares.iter().map(|s| {
             vec![
-                safe(&items::item(&l.item, style)),
+                cell(&items::item(&l.item, style)),
                 items::unit(l.unit).to_owned(),
-                safe(&s.elevation),
-                safe(&s.wall),
+                cell(&s.elevation),
+                cell(&s.wall),
                 s.wall_part.map_or("", items::wall_part).to_owned(),
                 s.pieces.to_string(),
                 number(s.net),
@@ -127,14 +124,14 @@ pub fn shares(rows: &[PartShare], style: LengthStyle) -> Vec<u8> {
         owned(&["elevation", "wall", "wall or gable", "item", "unit", "pieces", "net", "id"]);
     let rows = rows.iter().map(|s| {
         vec![
-            safe(&s.elevation),
-            safe(&s.wall),
+            cell(&s.elevation),
+            cell(&s.wall),
             s.wall_part.map_or("", items::wall_part).to_owned(),
-            safe(&items::item(&s.item, style)),
+            cell(&items::item(&s.item, style)),
             items::unit(s.unit).to_owned(),
             s.pieces.to_string(),
             number(s.net),
-            safe(&s.id),
+            cell(&s.id),
         ]
     });
     table(&header, rows)
@@ -157,13 +154,13 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
     let rows = layout.story_pole.lines.iter().map(|l| {
         vec![
             number(style.number(l.height)),
-            safe(&style.length(l.height)),
+            cell(&style.length(l.height)),
             pole::line(l.kind).to_owned(),
             l.course.to_string(),
             number(style.number(l.over)),
             style.short(l.over),
-            safe(&l.elevations.join("; ")),
-            safe(&l.names.join("; ")),
+            cell(&l.elevations.join("; ")),
+            cell(&l.names.join("; ")),
         ]
     });
     table(&header, rows)
@@ -192,10 +189,10 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
         "lugs",
         "fur out",
     ]));
-    // Where panels come in two lengths, each row says which it is cut from.
-    let lengths: BTreeMap<&str, f64> = match layout.job.product.second_length {
-        Some(_) => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
-        None => BTreeMap::new(),
+    // Where panels come in several lengths, each row says which it is cut from.
+    let lengths: BTreeMap<&str, f64> = match layout.stocks.len() > 1 {
+        true => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
+        false => BTreeMap::new(),
     };
     if !lengths.is_empty() {
         header.push(format!("panel length ({})", style.unit()));
@@ -242,8 +239,8 @@ fn piece(
     let rip = |v: Option<f64>| v.map_or(String::new(), length);
     let [left, right] = &p.ends;
     let mut row = vec![
-        safe(&p.panel),
-        safe(&p.mark),
+        cell(&p.panel),
+        cell(&p.mark),
         length(p.start),
         length(p.end),
         length(p.length),
@@ -254,9 +251,9 @@ fn piece(
         number(right.angle),
         rip(p.rip.as_ref().map(|r| r.from)),
         rip(p.rip.as_ref().map(|r| r.to)),
-        safe(&notches(p, style)),
-        safe(&e.name),
-        safe(&w.id),
+        cell(&notches(p, style)),
+        cell(&e.name),
+        cell(&w.id),
         course.to_string(),
     ];
     row.extend(cuts(style, p));
@@ -279,8 +276,8 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
         length(right.set_back()),
         number(90.0 - left.angle),
         number(90.0 - right.angle),
-        safe(&points(&left.contour)),
-        safe(&points(&right.contour)),
+        cell(&points(&left.contour)),
+        cell(&points(&right.contour)),
         work.slots.to_string(),
         work.lugs.to_string(),
         if work.furring { "yes".to_owned() } else { String::new() },
@@ -290,8 +287,8 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
 fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
     let blank = String::new;
     vec![
-        safe(&t.stock),
-        safe(&t.mark),
+        cell(&t.stock),
+        cell(&t.mark),
         blank(),
         blank(),
         number(style.number(t.length)),
@@ -302,9 +299,9 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         blank(),
         blank(),
         blank(),
-        safe(t.kind.words()),
-        safe(&t.elevation),
-        safe(&t.wall),
+        cell(t.kind.words()),
+        cell(&t.elevation),
+        cell(&t.wall),
         blank(),
     ]
 }
@@ -322,9 +319,9 @@ mod tests {
     #[test]
     fn no_cell_runs_as_a_formula() {
         for t in ["=1+1", "+1", "-1", "@x", "\tx", "\rx"] {
-            assert!(safe(t).starts_with('\''));
+            assert!(cell(t).starts_with('\''));
         }
-        assert_eq!(safe("front-1"), "front-1");
+        assert_eq!(cell("front-1"), "front-1");
     }
 
     #[test]

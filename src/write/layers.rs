@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::json::word;
-use super::report::plain;
+use crate::clean::terminal;
 use crate::job::file::quoted;
 use crate::model::guess::LayerGuess;
 use crate::model::linework::{LayerUse, Role};
@@ -15,7 +15,11 @@ pub fn table(layers: &[LayerUse]) -> String {
     for l in layers {
         let role = l.role.and_then(|r| word(&r)).unwrap_or_else(|| "(no role)".to_owned());
         let state = if l.layer.shown { "shown" } else { "hidden" };
-        text.push_str(&format!("{:<32} {:>7}  {state:<7} {role}\n", plain(&l.layer.name), l.items));
+        text.push_str(&format!(
+            "{:<32} {:>7}  {state:<7} {role}\n",
+            terminal(&l.layer.name),
+            l.items
+        ));
     }
     text
 }
@@ -36,7 +40,7 @@ pub fn fragment(guesses: &[LayerGuess]) -> String {
         for g in layers {
             text.push_str(&format!(
                 "  {}, # {}\n",
-                quoted(&plain(&g.layer)),
+                quoted(&terminal(&g.layer)),
                 guess_reason(&g.reason)
             ));
         }

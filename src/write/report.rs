@@ -1,6 +1,7 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
 use super::tables::{costs, terminal_table};
+use crate::clean::terminal;
 use crate::finding::{Audience, Finding, Severity};
 use crate::job::Siding;
 use crate::layout::Layout;
@@ -11,7 +12,7 @@ use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
-use crate::wording::{checks, pole, seams, siding};
+use crate::wording::{self, checks, pole, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -51,7 +52,7 @@ pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
 
 /// Words cut to a width, so that no drawing's text breaks a table.
 pub(super) fn fitted(text: &str, width: usize) -> String {
-    let text = plain(text);
+    let text = terminal(text);
     if text.chars().count() <= width {
         return text;
     }
@@ -72,7 +73,7 @@ fn read(layout: &Layout) -> String {
         ("Date", &t.date),
     ] {
         if !value.is_empty() {
-            out.push_str(&wrapped(&format!("{name}: {}", plain(value)), ""));
+            out.push_str(&wrapped(&format!("{name}: {}", terminal(value)), ""));
             out.push('\n');
         }
     }
@@ -86,10 +87,10 @@ fn read(layout: &Layout) -> String {
     };
     let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
     for line in [
-        format!("Drawing: {} (SHA-256 {})", plain(&d.name), d.sha256.get(..16).unwrap_or("")),
-        format!("Unit: {}, taken by {}; {proof}.", plain(&d.unit), plain(&d.unit_source)),
+        format!("Drawing: {} (SHA-256 {})", terminal(&d.name), d.sha256.get(..16).unwrap_or("")),
+        format!("Unit: {}, taken by {}; {proof}.", terminal(&d.unit), terminal(&d.unit_source)),
         pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
-        siding::in_full(&layout.job, &plain(&colour)),
+        siding::in_full(&layout.job, &terminal(&colour)),
         siding::edges_as_drawn(&layout.job),
     ] {
         out.push_str(&wrapped(&line, ""));
@@ -131,10 +132,10 @@ fn zones(layout: &Layout) -> String {
         .map(|(e, z)| {
             format!(
                 "{} on {}, {}: {} {}; {:.1} {} net, {:.1} gross.",
-                plain(&z.zone),
-                plain(&e.name),
+                terminal(&z.zone),
+                terminal(&e.name),
                 z.id,
-                plain(&z.cladding),
+                terminal(&z.cladding),
                 if z.laid_out { "is a set of its own" } else { "is not laid out here" },
                 style.area(z.net_area),
                 style.area_unit(),
@@ -158,7 +159,7 @@ fn panels(layout: &Layout) -> String {
             format!(
                 "{}, broken on {}: {}.",
                 b.mark,
-                plain(&c.elevation),
+                terminal(&c.elevation),
                 seams::fault(&b.fault, layout.job.sheet.lengths)
             )
         };
@@ -173,7 +174,7 @@ fn basis_of_quantities(layout: &Layout, takeoff: &Takeoff) -> String {
     let job = &layout.job;
     let line = |l: &TakeoffLine| {
         let item = items::item(&l.item, job.sheet.lengths);
-        plain(&format!("{item}: {}.", basis(l, job, &layout.bound)))
+        terminal(&format!("{item}: {}.", basis(l, job, &layout.bound)))
     };
     let lines: Vec<String> = takeoff.lines.iter().map(line).collect();
     titled("BASIS OF QUANTITIES", &bullets(lines.iter().map(String::as_str)))
@@ -181,7 +182,7 @@ fn basis_of_quantities(layout: &Layout, takeoff: &Takeoff) -> String {
 
 fn ordering_notes(layout: &Layout, takeoff: &Takeoff) -> String {
     let lines: Vec<String> =
-        takeoff.advice.iter().map(|a| plain(&advice::advice(a, &layout.job))).collect();
+        takeoff.advice.iter().map(|a| terminal(&advice::advice(a, &layout.job))).collect();
     titled("ORDERING NOTES", &bullets(lines.iter().map(String::as_str)))
 }
 
@@ -260,7 +261,7 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
         let mine: Vec<String> = takeoff.leftovers[at..]
             .iter()
             .take_while(|l| l.item == first.item)
-            .map(|l| format!("{} ({})", style.cut(l.length), plain(&l.stock)))
+            .map(|l| format!("{} ({})", style.cut(l.length), terminal(&l.stock)))
             .collect();
         at += mine.len();
         out.push_str(&wrapped(&format!("{}: {}", first.item, mine.join(", ")), "  "));
@@ -287,7 +288,7 @@ fn checked(layout: &Layout) -> String {
         out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
         for v in r.violations.iter().take(MOST_SHOWN) {
             let words = checks::violation(v, layout.job.sheet.lengths);
-            out.push_str(&wrapped(&plain(&words), "      "));
+            out.push_str(&wrapped(&terminal(&words), "      "));
             out.push('\n');
         }
         if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
@@ -320,10 +321,10 @@ pub fn findings(list: &[Finding], style: LengthStyle) -> String {
             Severity::Error => "ERROR",
         };
         let FindingWords { message, help } = words(f, style);
-        let head = format!("{severity} {}{}: {}", f.code(), place(f), plain(&message));
+        let head = format!("{severity} {}{}: {}", f.code(), place(f), terminal(&message));
         out.push_str(&wrapped(&head, "  "));
         out.push('\n');
-        out.push_str(&wrapped(&format!("-> {}", plain(&help)), "     "));
+        out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
         out.push('\n');
     }
     out
@@ -333,54 +334,24 @@ pub fn findings(list: &[Finding], style: LengthStyle) -> String {
 fn place(f: &Finding) -> String {
     let mut place = String::new();
     if let Some(e) = &f.elevation {
-        place.push_str(&format!(" {}", plain(e)));
+        place.push_str(&format!(" {}", terminal(e)));
     }
     if let Some(p) = f.at {
         place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
     }
     if let Some(o) = &f.origin {
         let handle =
-            o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", plain(h)));
-        let layer = plain(&o.layer);
+            o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
+        let layer = terminal(&o.layer);
         place.push_str(&format!(" [{} on {layer}, line {}{handle}]", o.entity, o.line));
     }
     place
 }
 
-/// The usual cautions (FACTS section 5), in every report.
-pub fn cautions(kind: Siding) -> String {
-    let before = [
-        "CAUTIONS",
-        "The siding maker's instructions and the local code override every figure here.",
-        "This is an aid to layout. Structure, wind, fire separation and water management stay with the licensed designer and the local official.",
-        "Falls: protect every edge from 6 ft up. Set an extension ladder's foot out a quarter of its working length and let its rails stand 3 ft above the landing.",
-        "Power lines: keep ladders and scaffolds 10 ft from overhead lines; have the service drop made safe.",
-        "Before 1978: painted surfaces may hold lead; asbestos-cement siding or sheet may lie underneath. Stop, test, and leave it to certified people.",
-    ];
-    let after = ["Behind the wall: look for wiring, gas and water before you nail."];
-    let lines = before.into_iter().chain(siding::cautions(kind)).chain(after);
-    let mut out = String::new();
-    for (i, l) in lines.enumerate() {
-        out.push_str(&if i == 0 { l.to_owned() } else { wrapped(l, "  ") });
-        out.push('\n');
-    }
-    out
-}
-
-/// Text from a drawing without control characters, so that no terminal obeys it.
-pub fn plain(text: &str) -> String {
-    text.chars()
-        .map(|c| {
-            if c.is_control()
-                || ('\u{202a}'..='\u{202e}').contains(&c)
-                || ('\u{2066}'..='\u{2069}').contains(&c)
-            {
-                '\u{fffd}'
-            } else {
-                c
-            }
-        })
-        .collect()
+/// The usual cautions, in every report.
+fn cautions(kind: Siding) -> String {
+    let lines = wording::cautions::all(kind);
+    titled("CAUTIONS", &lines.iter().map(|l| wrapped(l, "  ") + "\n").collect::<String>())
 }
 
 /// Words wrapped to the width, every line but the first indented two more.
@@ -413,10 +384,5 @@ mod tests {
     fn lines_stay_within_eighty_columns() {
         let long = "word ".repeat(100);
         assert!(wrapped(&long, "  ").lines().all(|l| l.chars().count() <= WIDTH));
-    }
-
-    #[test]
-    fn control_characters_of_a_drawing_do_not_reach_the_terminal() {
-        assert!(!plain("\u{1b}[31mred\u{202e}x").contains(['\u{1b}', '\u{202e}']));
     }
 }

@@ -1,6 +1,7 @@
 //! The order of work in the report.
 
-use super::report::{plain, titled, wrapped};
+use super::report::{titled, wrapped};
+use crate::clean::terminal;
 use crate::layout::Layout;
 use crate::wording::work;
 
@@ -11,13 +12,13 @@ pub(super) fn order(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!("  {}\n", work::PRECEDENCE);
     for rule in &layout.work.everywhere {
-        out.push_str(&wrapped(&format!("- {}", plain(&work::rule(rule, style))), "    "));
+        out.push_str(&wrapped(&format!("- {}", terminal(&work::rule(rule, style))), "    "));
         out.push('\n');
     }
     for w in &layout.work.walls {
-        out.push_str(&format!("  {}: {}\n", plain(&w.wall), plain(&w.elevation)));
+        out.push_str(&format!("  {}: {}\n", terminal(&w.wall), terminal(&w.elevation)));
         for (i, step) in work::steps(w, style).iter().enumerate() {
-            out.push_str(&wrapped(&format!("{}. {}", i + 1, plain(step)), "    "));
+            out.push_str(&wrapped(&format!("{}. {}", i + 1, terminal(step)), "    "));
             out.push('\n');
         }
     }

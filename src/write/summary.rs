@@ -1,6 +1,7 @@
 //! What was laid out in a few lines, for whoever started it.
 
-use super::report::{self, plain};
+use super::report;
+use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
@@ -10,10 +11,10 @@ use crate::wording::{checks, proof};
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
-    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", plain(z)));
+    let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
     let mut out = format!(
         "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{}\n",
-        plain(&layout.drawing.name),
+        terminal(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
         proof::panels(&layout.bound, &layout.job),

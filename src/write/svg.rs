@@ -8,6 +8,7 @@ use svg::node::element::{
 };
 use svg::{Document, Node};
 
+use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{PathEl, Point};
 use crate::model::drawing::{Across, Dash, Layer, Pen, Polyline, Shape, Text, Up};
 use crate::model::sheet::Sheet;
@@ -81,7 +82,7 @@ impl Out<'_> {
             Across::Right => "end",
         };
         let (x, y) = (self.x(t.at), self.y(t.at));
-        let mut el = TextElement::new(legal(&t.content))
+        let mut el = TextElement::new(clean(&t.content, Destination::Svg))
             .set("font-size", n(size))
             .set("text-anchor", anchor);
         if t.bold {
@@ -96,20 +97,6 @@ impl Out<'_> {
             )
         }
     }
-}
-
-/// Text without characters XML 1.0 forbids, nor those that turn the reading direction.
-fn legal(text: &str) -> String {
-    text.chars()
-        .filter(|c| {
-            !('\u{202a}'..='\u{202e}').contains(c) && !('\u{2066}'..='\u{2069}').contains(c)
-        })
-        .map(|c| match c {
-            '\t' | '\n' | '\r' => ' ',
-            '\u{0}'..='\u{1f}' | '\u{fffe}' | '\u{ffff}' => '\u{fffd}',
-            c => c,
-        })
-        .collect()
 }
 
 fn dashes(pen: &Pen) -> Option<&'static str> {
@@ -147,8 +134,8 @@ pub fn document(sheet: &Sheet) -> String {
         .set("height", format!("{}in", n(sheet.height)))
         .set("viewBox", (0, 0, w, h))
         .set("role", "img")
-        .add(Title::new(legal(&sheet.title)))
-        .add(Description::new().add(Plain::new(legal(&sheet.description))))
+        .add(Title::new(clean(&sheet.title, Destination::Svg)))
+        .add(Description::new().add(Plain::new(clean(&sheet.description, Destination::Svg))))
         .add(
             Definitions::new()
                 .add(Style::new(format!("text{{font-family:'{}',sans-serif}}", typeface::FAMILY))),

@@ -1,6 +1,7 @@
 //! Tables of the takeoff for the terminal, 80 columns wide.
 
-use super::report::{WIDTH, fitted, plain, wrapped};
+use super::report::{WIDTH, fitted, wrapped};
+use crate::clean::terminal;
 use crate::model::ids::ItemId;
 use crate::model::quantity::Group;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
@@ -63,7 +64,7 @@ pub fn shares_table(rows: &[PartShare], style: LengthStyle) -> String {
 pub fn explained(text: &str) -> String {
     let one = |line: &str| {
         let indent: String = line.chars().take_while(|c| *c == ' ').collect();
-        wrapped(&plain(line), &indent) + "\n"
+        wrapped(&terminal(line), &indent) + "\n"
     };
     text.lines().map(one).collect()
 }
@@ -92,7 +93,7 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
     ));
     for (what, list) in [("Without a price", unpriced(cost)), ("Prices not used", unused(cost))] {
         if !list.is_empty() {
-            out.push_str(&wrapped(&format!("{what}: {}.", plain(&list.join(", "))), "  "));
+            out.push_str(&wrapped(&format!("{what}: {}.", terminal(&list.join(", "))), "  "));
             out.push('\n');
         }
     }

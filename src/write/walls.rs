@@ -1,6 +1,6 @@
 //! The walls that were found, for whoever checks a drawing.
 
-use super::report::plain;
+use crate::clean::terminal;
 use crate::geom::polygon::bounds;
 use crate::model::house::House;
 use crate::units::{LengthStyle, counted};
@@ -9,7 +9,7 @@ use crate::units::{LengthStyle, counted};
 pub fn text(house: &House, style: LengthStyle) -> String {
     let mut text = String::new();
     for e in &house.elevations {
-        text.push_str(&format!("{}\n", plain(&e.name)));
+        text.push_str(&format!("{}\n", terminal(&e.name)));
         for w in &e.walls {
             let b = bounds(&w.outline).unwrap_or_default();
             text.push_str(&format!(

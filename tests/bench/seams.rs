@@ -1,6 +1,6 @@
 //! The seam search on houses given as runs: `cargo bench --bench seams -- FOLDER [--out DIR]
 //! [--effort NAME] [--only NAME] [--policy whole|seamed] [--stock 150|200] [--rules NAME]
-//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N] [--second INCHES]`.
+//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N] [--beside LENGTHS]`.
 //!
 //! Every house of the folder (`lap-runs/1`) is laid with both rule sets and both stock lengths,
 //! unless options name some; `--made RUNS` adds a made house of that many runs. `--out` writes the
@@ -22,7 +22,7 @@ mod seamcase;
 use std::path::{Path, PathBuf};
 use std::time::Instant;
 
-use lapwright::model::seam::{Effort, SeamPlan, SeamProblem, SecondStock};
+use lapwright::model::seam::{Effort, SeamPlan, SeamProblem, StockWeight};
 use lapwright::seam;
 use seamcase::cases::{self, Case, RULE_SETS, STOCKS};
 use seamcase::{check, made};
@@ -41,7 +41,7 @@ struct Asked {
     random: Option<u64>,
     stagger: Option<f64>,
     clear: Option<u32>,
-    second: Option<f64>,
+    beside: Vec<f64>,
     seed: u64,
 }
 
@@ -71,7 +71,10 @@ fn asked() -> Result<Asked, String> {
             "--random" => asked.random = Some(value.parse().map_err(|_| wrong())?),
             "--stagger" => asked.stagger = Some(value.parse().map_err(|_| wrong())?),
             "--clear" => asked.clear = Some(value.parse().map_err(|_| wrong())?),
-            "--second" => asked.second = Some(value.parse().map_err(|_| wrong())?),
+            "--beside" => {
+                let lengths = value.split(',').map(|l| l.trim().parse().map_err(|_| wrong()));
+                asked.beside = lengths.collect::<Result<_, _>>()?;
+            }
             "--made" => asked.made = Some(value.parse().map_err(|_| wrong())?),
             "--seed" => asked.seed = value.parse().map_err(|_| wrong())?,
             _ => return Err(format!("{word}: no such option")),
@@ -132,8 +135,8 @@ fn run() -> Result<(), String> {
     if let Some(houses) = asked.random {
         return random(&asked, houses);
     }
-    if asked.second.is_some() && asked.out.is_some() {
-        return Err("--out writes answers of one stock length: leave --second out".to_owned());
+    if !asked.beside.is_empty() && asked.out.is_some() {
+        return Err("--out writes answers of one stock length: leave --beside out".to_owned());
     }
     let mut houses = match &asked.folder {
         Some(folder) => cases::read(folder)?,
@@ -222,12 +225,13 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     rules.seed = asked.seed;
     rules.stagger = asked.stagger.unwrap_or(rules.stagger);
     rules.clear_courses = asked.clear.unwrap_or(rules.clear_courses);
-    let whole = |inches: f64| (inches * 16.0).round() as i64;
-    rules.second = asked.second.filter(|l| *l != stock).map(|length| {
-        let (a, b) = (whole(stock), whole(length));
-        let common = (1..=a.min(b)).rev().find(|d| a % d == 0 && b % d == 0).unwrap_or(1);
-        SecondStock { length, weights: [a / common, b / common] }
-    });
+    let beside = asked.beside.iter().copied().filter(|l| *l != stock);
+    let lengths: Vec<f64> = std::iter::once(stock).chain(beside).collect();
+    let whole = |inches: f64| ((inches * 16.0).round() as i64).max(1);
+    let divides = |d: &i64| lengths.iter().all(|l| whole(*l) % d == 0);
+    let common = (1..=whole(stock)).rev().find(divides).unwrap_or(1);
+    let weighed = |l: &f64| StockWeight { length: *l, weight: whole(*l) / common };
+    rules.stocks = lengths.iter().map(weighed).collect();
     let problem = SeamProblem { rules, elevations: house.elevations.clone() };
     let clock = Clock::start();
     let ms = || clock.ms();
@@ -252,7 +256,7 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     if let Some(out) = &asked.out {
         written(out, house, &problem, &plan, set.0)?;
     }
-    // Of two lengths the weight is what is kept least: what one of each weighs is told by the line's end.
+    // Of several lengths the weight is what is kept least: what one of each weighs is told by the line's end.
     let mixed = plan.certificate.mixed.as_ref();
     let count = |weight: i64| usize::try_from(weight).unwrap_or(0);
     let row = Row {
@@ -301,7 +305,7 @@ fn written(
         std::fs::write(out.join(name), v.to_string()).map_err(|e| e.to_string())
     };
     let answer = cases::solution(&house.name, problem, plan);
-    save(format!("{}-{}-{set}.json", house.name, problem.rules.stock), &answer)?;
+    save(format!("{}-{}-{set}.json", house.name, problem.rules.stock()), &answer)?;
     if house.name.starts_with("made") || house.name.starts_with("random") {
         save(format!("{}.runs.json", house.name), &cases::written(house))?;
     }

@@ -318,7 +318,7 @@ const STOCKED: [(&str, Rule, Break); 7] = [
     ("panels of two lengths told too light", Rule::PanelBound, |l| proof(l).weight -= 1),
     ("a bound of two lengths raised", Rule::PanelBound, |l| proof(l).bound += 1),
     ("a second function that proves nothing", Rule::PanelBound, |l| {
-        proof(l).second_function = Dual::Clipped(9000)
+        proof(l).stocks[1].function = Dual::Clipped(9000)
     }),
     ("panels of one length told as of the other", Rule::PanelBound, |l| {
         proof(l).stocks.iter_mut().for_each(|s| s.panels += 1)

@@ -2,7 +2,7 @@
 //! rules kept, and what the check says where halves do not fit.
 
 use lapwright::job::siding::kind::{BoardSiding, Siding};
-use lapwright::job::{Job, Product};
+use lapwright::job::{Job, Product, Stock};
 use lapwright::layout::Layout;
 use lapwright::layout::bound::HalvesReused;
 use lapwright::layout::rule::Rule;
@@ -143,7 +143,7 @@ fn random_houses_keep_every_rule_and_their_sheets_are_legible() {
         job.courses.datum = Some(-below);
         job.seams.effort = Effort::Brief;
         if seed % 2 == 0 {
-            job.product.second_length = Some(200.0);
+            job.stocks = two(job.product.length);
         }
         let plain = lay(source.as_bytes(), &job);
         job.seams.reuse_halves = true;
@@ -159,10 +159,15 @@ fn random_houses_keep_every_rule_and_their_sheets_are_legible() {
     assert!(saved > 0);
 }
 
+/// Panels of a length and of 200 in.
+fn two(length: f64) -> Vec<Stock> {
+    [length, 200.0].map(|length| Stock { length, carton: 24, cost: None }).to_vec()
+}
+
 #[test]
 fn both_settings_go_together() {
     let layout = wall(480.0, 47.5, -4.0, &|j| {
-        j.product.second_length = Some(200.0);
+        j.stocks = two(j.product.length);
         j.takeoff.spare = 5.0;
     });
     assert_eq!(broken(&layout), Vec::<String>::new());

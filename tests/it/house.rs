@@ -7,7 +7,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 32] = [
+const FLOORS: [(&str, u8); 33] = [
     ("main", 11),
     ("cli", 10),
     ("lib", 9),
@@ -39,6 +39,7 @@ const FLOORS: [(&str, u8); 32] = [
     ("typeface", 1),
     ("pitch", 1),
     ("cores", 1),
+    ("clean", 1),
     ("", 0),
 ];
 

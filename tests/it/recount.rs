@@ -109,24 +109,21 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let mut out = BTreeMap::new();
     let product = &v["job"]["product"];
     let rules = &v["job"]["takeoff"];
-    let length = num(&product["length"]);
+    let stocks = list(v, "stocks");
+    let length = num(&stocks[0]["length"]);
     let kind = product["kind"].as_str().unwrap();
     let boards = ["wood", "fiber-cement"].contains(&kind);
     let (mut laid, mut in_cartons) = (0.0, 0.0);
-    let mut lengths = vec![("", length, num(&product["carton"]))];
-    if let Some(second) = product["second_length"].as_f64() {
-        let carton = product["second_carton"].as_f64().unwrap_or(num(&product["carton"]));
-        lengths.push(("-second", second, carton));
-    }
-    let two = lengths.len() == 2;
-    for (suffix, length, carton) in lengths {
+    let endings = ["", "-second", "-3", "-4", "-5", "-6", "-7", "-8"];
+    for (stock, suffix) in stocks.iter().zip(endings) {
+        let (length, carton) = (num(&stock["length"]), num(&stock["carton"]));
         let mine: BTreeSet<&str> = list(v, "panels")
             .iter()
             .filter(|p| (num(&p["stock"]) - length).abs() < 0.01)
             .map(|p| p["id"].as_str().unwrap())
             .collect();
-        // Of two lengths one of which nothing is cut is no line.
-        if two && mine.is_empty() {
+        // Of several lengths one of which nothing is cut is no line.
+        if stocks.len() > 1 && mine.is_empty() {
             continue;
         }
         let panels = mine.len() as f64;
@@ -260,10 +257,9 @@ pub(crate) fn check(v: &Value, name: &str) {
         if order > 0.0 && !id.starts_with("spare-panels") {
             // What is bought and not used; squares are weighed by net area, others by length.
             let bought_used = match id {
-                "cartons" => recount(v)["panels"].0 * num(&v["job"]["product"]["carton"]).recip(),
-                "cartons-second" => {
-                    recount(v)["panels-second"].0 / num(&v["job"]["product"]["carton"])
-                }
+                "cartons" => recount(v)["panels"].0 / num(&v["stocks"][0]["carton"]),
+                "cartons-second" => recount(v)["panels-second"].0 / num(&v["stocks"][1]["carton"]),
+                "cartons-3" => recount(v)["panels-3"].0 / num(&v["stocks"][2]["carton"]),
                 "panels" => recount(v)["panels"].0,
                 _ => net,
             };

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use lapwright::model::seam::{
-    Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
+    Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
 };
 use serde_json::{Value, json};
 
@@ -23,8 +23,7 @@ pub(crate) const STOCKS: [f64; 2] = [150.0, 200.0];
 /// The rules of a set: gap 1/4, kerf 1/8, shortest 24, two clear courses, jambs 6 in off.
 pub(crate) fn rules(stock: f64, lap: f64, stagger: f64, effort: Effort) -> SeamRules {
     SeamRules {
-        stock,
-        second: None,
+        stocks: vec![StockWeight { length: stock, weight: 1 }],
         lap,
         gap: 0.25,
         kerf: 0.125,
@@ -151,7 +150,7 @@ pub(crate) fn solution(name: &str, problem: &SeamProblem, plan: &SeamPlan) -> Va
         .collect();
     json!({
         "instance": name,
-        "rules": {"L": r.stock, "o": r.lap, "g": r.gap, "kerf": r.kerf, "m": r.shortest,
+        "rules": {"L": r.stock(), "o": r.lap, "g": r.gap, "kerf": r.kerf, "m": r.shortest,
             "s": r.stagger, "q": r.clear_courses, "d": r.jamb},
         "panels": plan.panels,
         "runs": runs,

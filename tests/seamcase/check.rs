@@ -72,11 +72,13 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
     out
 }
 
-/// Length of a panel: one of the two that the rules have, where they mix two.
+/// Length of a panel: one of those that the rules have, where they mix several.
 fn stock(r: &SeamRules, stocks: &[f64], panel: usize) -> f64 {
-    let Some(second) = r.second else { return r.stock };
+    if r.stocks.len() == 1 {
+        return r.stock();
+    }
     let told = stocks.get(panel).copied().unwrap_or(0.0);
-    if told == r.stock || told == second.length { told } else { 0.0 }
+    if r.stocks.iter().any(|s| s.length == told) { told } else { 0.0 }
 }
 
 /// Checks one run; its seams, each with whether an obstacle fixes it.
@@ -128,8 +130,8 @@ fn one_run(
             broken.push(format!("{} has a short piece, {}", run.id, c.end - c.start));
         }
     }
-    let shorter = r.second.map_or(r.stock, |s| s.length.min(r.stock));
-    let needless = cover <= shorter && run.fixed.is_empty() && !r.seam_short_runs;
+    let shortest = r.stocks.iter().map(|s| s.length).fold(f64::INFINITY, f64::min);
+    let needless = cover <= shortest && run.fixed.is_empty() && !r.seam_short_runs;
     if got.pieces.len() > 1 && needless {
         broken.push(format!("{} has a needless seam", run.id));
     }
@@ -153,24 +155,24 @@ fn stagger(p: &SeamProblem, name: &str, mut seams: Vec<Seam>, broken: &mut Vec<S
     }
 }
 
-/// Fewest jamb lines that any lawful parting of a run alone hits, on the eighths of an inch. With two
-/// lengths it is not counted.
+/// Fewest jamb lines that any lawful parting of a run alone hits, on the eighths of an inch. With
+/// several lengths it is not counted.
 fn fewest_hits(p: &SeamProblem, run: &SeamRun, avoid: &[f64]) -> usize {
     let r = &p.rules;
     let cover = run.x1 - run.x0 - 2.0 * r.gap;
     let across: Vec<f64> = avoid.iter().copied().filter(|v| run.x0 < *v && *v < run.x1).collect();
-    if cover <= r.stock || across.is_empty() || !run.fixed.is_empty() || r.second.is_some() {
+    if cover <= r.stock() || across.is_empty() || !run.fixed.is_empty() || r.stocks.len() > 1 {
         return 0;
     }
-    let first = ((cover - r.lap) / (r.stock - r.lap) - 1e-9).ceil().max(2.0) as usize;
+    let first = ((cover - r.lap) / (r.stock() - r.lap) - 1e-9).ceil().max(2.0) as usize;
     let mut best = usize::MAX;
     for k in [first, first + 1] {
-        let sum = cover + (k - 1) as f64 * r.lap - (k - 2) as f64 * r.stock;
-        let (low, high) = (r.shortest.max(sum - r.stock), r.stock.min(sum - r.shortest));
+        let sum = cover + (k - 1) as f64 * r.lap - (k - 2) as f64 * r.stock();
+        let (low, high) = (r.shortest.max(sum - r.stock()), r.stock().min(sum - r.shortest));
         let steps = ((high - low) * 8.0 + 1e-6).floor() as i64;
         for i in 0..=steps {
             let a = low + i as f64 / 8.0;
-            let seam = |j: usize| run.x0 + r.gap + a - r.lap / 2.0 + j as f64 * (r.stock - r.lap);
+            let seam = |j: usize| run.x0 + r.gap + a - r.lap / 2.0 + j as f64 * (r.stock() - r.lap);
             let hits = (0..k - 1)
                 .map(|j| across.iter().filter(|v| (seam(j) - **v).abs() < r.jamb - SAME).count())
                 .sum();

@@ -22,6 +22,7 @@ use super::canvas::Canvas;
 use super::page::{Page, room};
 use super::scale::{elevation as scale_of, parts};
 use super::standing::Standing;
+use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Affine, Rect};
 use crate::job::paper::Scale;
 use crate::layout::Layout;
@@ -201,16 +202,6 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
 
 /// A name as a plain file stem.
 fn slug(name: &str) -> String {
-    let words: Vec<String> = name
-        .to_lowercase()
-        .split(|c: char| !c.is_ascii_alphanumeric())
-        .filter(|w| !w.is_empty())
-        .take(5)
-        .map(str::to_owned)
-        .collect();
-    if words.is_empty() {
-        "elevation".to_owned()
-    } else {
-        words.join("-").chars().take(40).collect()
-    }
+    let plain = clean(name, Destination::FileName { words: 5, letters: 40 });
+    if plain.is_empty() { "elevation".to_owned() } else { plain }
 }

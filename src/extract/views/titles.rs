@@ -1,6 +1,7 @@
 //! Titles of views: on the title layer, or texts that read like one, in model space or in paper
 //! space below the window that shows the view.
 
+use crate::clean::{Destination, clean};
 use crate::finding::views::OtherView;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Text;
@@ -86,12 +87,6 @@ pub(super) struct Title {
     on_sheet: bool,
 }
 
-/// A title as a name: one line, no control characters, not too long.
-pub(super) fn clean(text: &str) -> String {
-    let plain: String = text.chars().filter(|c| !c.is_control()).take(60).collect();
-    plain.split_whitespace().collect::<Vec<_>>().join(" ")
-}
-
 fn reads_as(name: &str) -> Option<Shows> {
     let low = name.to_lowercase();
     if low.split_whitespace().count() > MOST_WORDS {
@@ -113,7 +108,7 @@ fn reads_as(name: &str) -> Option<Shows> {
 }
 
 fn title(text: &Text, at: Point, height: f64, role: Option<Role>) -> Option<Title> {
-    let name = clean(&text.content);
+    let name = clean(&text.content, Destination::Name);
     let agreed = role == Some(Role::Title);
     let shows = reads_as(&name);
     (!name.is_empty() && (agreed || shows.is_some())).then(|| Title {

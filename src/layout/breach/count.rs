@@ -50,6 +50,8 @@ pub enum CountBreach {
     },
     /// Mixed stock lengths are missing in the job or in the certificate.
     StocksMissing,
+    /// The layout's stock lengths are not those of the job.
+    Stocks,
     /// The certificate's stock lengths or weights are not those of the job.
     Weights {
         /// Weights, as said.

@@ -32,6 +32,7 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::StocksMissing => {
             "mixed stock lengths are missing in the job or in the certificate".to_owned()
         }
+        CountBreach::Stocks => "the stock lengths are not those of the job".to_owned(),
         CountBreach::Weights { weights } => {
             format!("weights {} of the stock lengths do not follow from the job", list(weights))
         }

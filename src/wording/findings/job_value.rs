@@ -16,10 +16,14 @@ impl Keys<'_> {
     fn word(&self, key: &str) -> String {
         match (self.zone, self.source, key.strip_prefix("sheet.")) {
             (_, JobSource::CommandLine, Some(option)) => format!("`--{option}`"),
-            (Some(zone), ..) if key.starts_with("product.") => format!("`zone.{zone}.{key}`"),
+            (Some(zone), ..) if is_of_product(key) => format!("`zone.{zone}.{key}`"),
             _ => format!("`{key}`"),
         }
     }
+}
+
+fn is_of_product(key: &str) -> bool {
+    key == "stock" || key.starts_with("product.") || key.starts_with("stock.")
 }
 
 /// What is wrong with a value.
@@ -56,6 +60,20 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::ChoiceAgainst { key, other, instead } => choice(&word(key), &word(other), instead),
         F::FacesDisagree { faces, face_height, makes, exposure } => {
             faces_disagree(&keys, *faces, [*face_height, *makes, *exposure])
+        }
+        F::StocksMany { given, most } => {
+            format!("{} gives {given} lengths; {most} is the most that are mixed", word("stock"))
+        }
+        F::StocksOfOneLength { given, siding } => {
+            format!("{} gives {given} lengths; {siding} siding is laid of one", word("stock"))
+        }
+        F::CostsPartly { key, other } => format!(
+            "{} is given and {} left out: give every stock's cost or none",
+            word(key),
+            word(other)
+        ),
+        F::CostsApart { key, value, other, reference, times } => {
+            costs_apart((&word(key), *value), (&word(other), *reference), *times)
         }
         F::LengthsAlike { key, second, first } => lengths_alike(&word(key), *second, *first),
         F::ExposureOverWidth { key, value, leaves } => {
@@ -118,8 +136,13 @@ fn faces_disagree(keys: &Keys, faces: u32, [face_height, makes, exposure]: [f64;
 
 fn lengths_alike(key: &str, second: f64, first: f64) -> String {
     let [second, first] = [second, first].map(number);
+    format!("{key} is {second} and another length {first}: two lengths differ by an inch at least")
+}
+
+fn costs_apart((key, value): (&str, f64), (other, reference): (&str, f64), times: f64) -> String {
+    let [value, reference, times] = [value, reference, times].map(number);
     format!(
-        "{key} is {second} and the first length {first}: two lengths differ by an inch at least"
+        "{key} is {value} and {other} {reference}: costs in the same terms differ by {times} times at most"
     )
 }
 

@@ -4,6 +4,7 @@ use crate::job::Job;
 use crate::model::counting::{CountingMethod, LengthCount};
 use crate::sources::takeoff::TakeoffFact;
 use crate::units::LengthStyle;
+use crate::wording::lists::joined;
 use crate::wording::sources::titles;
 
 /// The way of counting by name.
@@ -23,9 +24,9 @@ pub fn name(method: &CountingMethod, style: LengthStyle) -> String {
 pub fn explained(method: &CountingMethod, job: &Job) -> String {
     let source = |fact: TakeoffFact| titles(&[fact.record()]);
     match method {
-        CountingMethod::ThisLayout { by_length } => format!(
+        CountingMethod::ThisLayout { by_length, first } => format!(
             "every piece placed and cut from stock{}; spare not counted",
-            by_lengths(by_length, job)
+            by_lengths(by_length, *first, job.sheet.lengths)
         ),
         CountingMethod::NetArea { .. } => format!(
             "all openings subtracted, then waste added ({})",
@@ -44,18 +45,13 @@ pub fn explained(method: &CountingMethod, job: &Job) -> String {
 
 /// Panels by length, where lengths are mixed: all are counted by length as panels of the first, so
 /// that they compare with what area would buy of these.
-fn by_lengths(by_length: &[LengthCount], job: &Job) -> String {
-    let style = job.sheet.lengths;
+fn by_lengths(by_length: &[LengthCount], first: f64, style: LengthStyle) -> String {
     let each: Vec<String> =
         by_length.iter().map(|l| format!("{} of {}", l.count, style.length(l.length))).collect();
     if each.is_empty() {
         return String::new();
     }
-    format!(
-        ", {}, counted by their length as panels of {}",
-        each.join(" and "),
-        style.length(job.product.length)
-    )
+    format!(", {}, counted by their length as panels of {}", joined(&each), style.length(first))
 }
 
 /// More or fewer than this layout takes.

@@ -1,6 +1,7 @@
 //! Entities in the source's own version of the format.
 
 use super::scan::Scan;
+use crate::clean::{Destination, clean};
 use crate::geom::flatten::path_points;
 use crate::geom::vocabulary::Point;
 use crate::model::drawing::{Across, Drawing, Polyline, Shape, Text, Up};
@@ -63,19 +64,8 @@ impl<'a> Emitter<'a> {
     /// Text in any code page: what is not ASCII is escaped where the file is not UTF-8.
     pub(super) fn text_value(&mut self, code: i32, text: &str) {
         let utf8 = self.scan.version.as_str() >= "AC1021" && self.scan.version.starts_with("AC");
-        let mut out = String::new();
-        for c in text.chars().filter(|c| !c.is_control()) {
-            if c.is_ascii() || utf8 {
-                out.push(c);
-            } else {
-                let mut units = [0u16; 2];
-                c.encode_utf16(&mut units)
-                    .iter()
-                    .for_each(|u| out.push_str(&format!("\\U+{u:04X}")));
-            }
-        }
-        // A percent pair would be read as a code.
-        self.pair(code, &out.replace("%%", "% %"));
+        let text = clean(text, Destination::Dxf { utf8 });
+        self.pair(code, &text);
     }
 
     /// The handle of what comes next, and its pair; empty where the source has none.

@@ -8,8 +8,7 @@ use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
 use crate::wording::takeoff::advice::advice;
-use crate::wording::{pole, siding};
-use crate::write::report::cautions;
+use crate::wording::{cautions, pole, siding};
 use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
@@ -35,23 +34,11 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for a in &takeoff.advice {
         put("to order", &advice(a, &layout.job), "", "");
     }
-    for line in cautions(layout.job.product.kind).lines().skip(1).fold(Vec::new(), joined) {
-        put("caution", &line, "", "");
+    for line in cautions::all(layout.job.product.kind) {
+        put("caution", line, "", "");
     }
     g.filter(head, 4);
     g
-}
-
-/// Wrapped lines of the report back to sentences: a line that is indented more goes on.
-fn joined(mut out: Vec<String>, line: &str) -> Vec<String> {
-    match out.last_mut() {
-        Some(last) if line.starts_with("    ") => {
-            last.push(' ');
-            last.push_str(line.trim());
-        }
-        _ => out.push(line.trim().to_owned()),
-    }
-    out
 }
 
 /// Who must act on a finding, or that there is nothing to do.

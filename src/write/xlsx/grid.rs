@@ -2,10 +2,8 @@
 
 use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Worksheet, XlsxError};
 
+use crate::clean::{Destination, clean};
 use crate::layout::Layout;
-
-/// Longest text of one cell in the file format, less room for the mark that it was cut.
-const LONGEST: usize = 32_000;
 
 /// How a cell looks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,15 +47,6 @@ pub(super) enum Look {
 /// A column letter for formulas.
 pub(super) fn letter(col: u16) -> String {
     rust_xlsxwriter::utility::column_number_to_name(col)
-}
-
-/// Text that one cell can hold, without control characters.
-pub(super) fn text(text: &str) -> String {
-    let plain = crate::write::report::plain(text);
-    if plain.encode_utf16().count() <= LONGEST {
-        return plain;
-    }
-    plain.chars().take(LONGEST / 2).chain(['…']).collect()
 }
 
 /// A sheet in the making. A fault of the library is kept and told at the end.
@@ -109,7 +98,7 @@ impl Grid {
     /// Text, never run as a formula.
     pub(super) fn text(&mut self, col: u16, words: &str, look: Look) {
         let row = self.row;
-        let words = text(words);
+        let words = clean(words, Destination::Workbook);
         if matches!(look, Look::Wrapped | Look::Head | Look::HeadRight) {
             let width = self.widths.get(usize::from(col)).copied().unwrap_or(8.0);
             // Headings are bold, and so wider.
@@ -218,7 +207,7 @@ impl Grid {
             &layout.job.title.project
         };
         // Headers and footers hold 255 characters, and `&` begins a code in them.
-        let name: String = text(name).chars().take(80).collect();
+        let name: String = clean(name, Destination::Workbook).chars().take(80).collect();
         let name = name.replace('&', "&&");
         let wide = (self.widths.iter().sum::<f64>() / PAGE).ceil().max(1.0) as u16;
         if wide > 1 {

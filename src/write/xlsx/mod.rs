@@ -16,6 +16,7 @@ mod zones;
 
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
 
+use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 
@@ -40,8 +41,8 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
     }
     let date = date(&layout.job.title.date).map_err(|e| e.to_string())?;
     let properties = DocProperties::new()
-        .set_title(grid::text(&summary::title(layout)))
-        .set_author(grid::text(&layout.job.title.drawn_by))
+        .set_title(clean(&summary::title(layout), Destination::Workbook))
+        .set_author(clean(&layout.job.title.drawn_by, Destination::Workbook))
         .set_creation_datetime(&date);
     book.set_properties(&properties);
     book.save_to_buffer().map_err(|e| e.to_string())

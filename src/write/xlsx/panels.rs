@@ -1,5 +1,6 @@
 //! Every panel with what is cut from it.
 
+use crate::wording::stocks::panel_letters;
 use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
@@ -27,9 +28,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
     );
     g.texts(&[&how], Look::Text);
-    if let Some(second) = layout.job.product.second_length {
-        let lengths = [layout.job.product.length, second].map(|l| style.length(l));
-        g.texts(&[&format!("P: panels of {}; S: of {}.", lengths[0], lengths[1])], Look::Text);
+    if let Some(letters) = panel_letters(&layout.stocks, style) {
+        g.texts(&[&letters], Look::Text);
     }
     let of = |name: &str| format!("{name} ({unit})");
     let (from, to, length, rip_from, rip_to, left) = (

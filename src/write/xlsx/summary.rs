@@ -4,6 +4,7 @@ use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
 use crate::finding::{Audience, Severity};
 use crate::layout::Layout;
+use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
 use crate::wording::{checks, proof};
@@ -40,18 +41,18 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
-    let of = |id: &str| takeoff.lines.iter().find(|l| l.id == id);
-    for (what, id, col) in [
-        ("Panels laid", "panels", "E"),
-        ("Spare panels", "spare-panels", "E"),
-        ("Cartons to order", "cartons", "E"),
-        ("Squares of net area", "squares", "D"),
-        ("Squares laid", "squares-laid", "D"),
-        ("Squares ordered", "squares", "E"),
-    ] {
-        // Of two lengths each has its own line.
-        for id in [id.to_owned(), format!("{id}-second")] {
-            let (Some(line), Some(row)) = (of(&id), row_of(takeoff, &id)) else { continue };
+    let rows: [(&str, fn(&Item) -> bool, &str); 6] = [
+        ("Panels laid", |i| matches!(i, Item::Panels { .. }), "E"),
+        ("Spare panels", |i| matches!(i, Item::SparePanels { .. }), "E"),
+        ("Cartons to order", |i| matches!(i, Item::Cartons { .. }), "E"),
+        ("Squares of net area", |i| *i == Item::Squares, "D"),
+        ("Squares laid", |i| *i == Item::SquaresLaid, "D"),
+        ("Squares ordered", |i| *i == Item::Squares, "E"),
+    ];
+    for (what, is_of, col) in rows {
+        // Of several lengths each has its own line.
+        for line in takeoff.lines.iter().filter(|l| is_of(&l.item)) {
+            let Some(row) = row_of(takeoff, &line.id) else { continue };
             let length = line.item.mixed_stock().map(|s| format!(", {}", style.length(s.length)));
             g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
             let v = if col == "E" { line.order } else { line.net };
@@ -66,9 +67,10 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, layout.bound.panels as f64, Look::Count);
         }
         Some(proof) => {
-            let first = layout.job.sheet.lengths.length(proof.stocks[0].length);
+            let first = layout.job.sheet.lengths.length(layout.first_length());
             g.text(0, &format!("Least any layout buys, in {first}"), Look::Text);
-            let least = proof.bound as f64 / proof.stocks[0].weight.max(1) as f64;
+            let one = proof.stocks.first().map_or(1, |s| s.weight.max(1));
+            let least = proof.bound as f64 / one as f64;
             g.number(1, least, Look::Two);
         }
     }

@@ -5,8 +5,8 @@ use std::fmt::Write;
 
 use lapwright::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use lapwright::job::{
-    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Product, ReturnWall, SeenFrom, TopFinish,
-    Zone, ZoneRegion,
+    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Product, ReturnWall, SeenFrom, Stock,
+    TopFinish, Zone, ZoneRegion,
 };
 use lapwright::model::seam::Effort;
 use lapwright::units::{LengthStyle, Unit};
@@ -149,7 +149,12 @@ fn job(b: &mut Bytes) -> Job {
         job.boards.joint_gap = (first & 2 == 2).then_some(0.5);
     } else {
         job.seams.seam_short_runs = first & 2 == 2;
-        job.product.second_length = (cladding & 8 == 8).then_some(120.0);
+        if cladding & 8 == 8 {
+            // Two lengths, or three.
+            let more = [120.0, 180.0].into_iter().take(1 + usize::from(cladding >> 6 & 1));
+            let lengths = std::iter::once(job.product.length).chain(more);
+            job.stocks = lengths.map(|length| Stock { length, carton: 24, cost: None }).collect();
+        }
         job.weather.below_40f = first & 4 == 4;
         job.product.exposure = [8.0, 4.0, 6.5, 10.0][usize::from(first >> 4 & 3)];
         job.seams.stagger = [24.0, 0.0, 36.0, 1.0][usize::from(second >> 2 & 3)];
@@ -229,6 +234,7 @@ fn zone(job: &mut Job, cladding: u8, width: f64, height: f64) {
         regions: regions.into_iter().collect(),
         cladding: if kind.is_none() { "shingle".to_owned() } else { String::new() },
         product: kind.map(Product::of),
+        stocks: Vec::new(),
     });
 }
 
