@@ -14,7 +14,7 @@ use crate::layout::Layout;
 use crate::wording::findings::message;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
-use crate::wording::{cautions, checks, pole, siding};
+use crate::wording::{cautions, checks, pole, siding, source};
 
 /// A line of the cover's columns.
 enum Row {
@@ -144,7 +144,11 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let d = &layout.drawing;
     let style = layout.job.sheet.lengths;
     let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
-    out.push(Row::Text(format!("Unit {}: by {}.{proved}", d.unit, d.unit_source)));
+    out.push(Row::Text(format!(
+        "Unit {}: by {}.{proved}",
+        source::unit(d),
+        source::unit_basis(d.unit_basis)
+    )));
     out.push(Row::Text(pole::datum(
         layout.datum,
         &layout.datum_reason,

@@ -146,10 +146,17 @@ id! {
     TrimMark
 }
 id! {
-    /// A stock length of trim or flashing.
+    /// A stock length of trim or flashing: `j-channel-12`.
     TrimStockId
 }
 id! {
     /// The short name of a line of the takeoff, the same in every takeoff: `j-channel`.
     ItemId
+}
+
+impl TrimStockId {
+    /// Its number among those of its stock; 0 for a name without one.
+    pub fn number(&self) -> u32 {
+        self.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
+    }
 }

@@ -7,9 +7,9 @@ use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use crate::geom::tol::GRID;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::piece::PieceBreach;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -25,7 +25,7 @@ const NOISE: f64 = 0.05;
 /// mark on a tape.
 const LEAN: f64 = 1.0 / 64.0;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::PieceCuts);
     // A piece that an opening parts is marked in place.
     for on in named::pieces(layout).filter(|on| on.piece.more.is_empty()) {

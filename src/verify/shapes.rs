@@ -6,8 +6,8 @@ use super::sweep::{Shapes, Slab};
 use super::tolerance::same;
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::piece::{EndShape, PieceBreach, RunBreach};
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::EndCut;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -22,7 +22,7 @@ const NEAR: f64 = 0.02;
 /// Angles nearer than this are one angle, degrees: a tenth of the smallest mark on a mitre saw.
 const SAME_ANGLE: f64 = 0.1;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::PieceShapes);
     for on in named::pieces(layout) {
         let (c, p) = (on.run.course, on.piece);

@@ -15,6 +15,7 @@ pub mod proof;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
+pub mod source;
 pub mod sources;
 pub mod stocks;
 pub mod takeoff;

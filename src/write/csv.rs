@@ -20,6 +20,7 @@ use crate::units::LengthStyle;
 use crate::wording::pole;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::items;
+use crate::wording::trim::{stock as stock_words, stock_length};
 
 /// A cell that stays text.
 fn cell(text: &str) -> String {
@@ -218,7 +219,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let panels = layout.panels.iter().flat_map(|p| &p.pieces);
     let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
     let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
-    trims.sort_by(|a, b| stock_key(&a.stock).cmp(&stock_key(&b.stock)));
+    trims.sort_by_key(|t| (stock_words(t.kind.stock()), t.stock.number()));
     let trims = trims.into_iter().map(|t| {
         let mut row = trim(style, t);
         // Columns of pieces alone.
@@ -287,7 +288,7 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
 fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
     let blank = String::new;
     vec![
-        cell(&t.stock),
+        cell(&stock_length(&t.stock)),
         cell(&t.mark),
         blank(),
         blank(),
@@ -304,12 +305,6 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         cell(&t.wall),
         blank(),
     ]
-}
-
-/// `J-channel 12` sorts after `J-channel 9`.
-fn stock_key(stock: &str) -> (&str, u32) {
-    let (name, n) = stock.rsplit_once(' ').unwrap_or((stock, ""));
-    (name, n.parse().unwrap_or(0))
 }
 
 #[cfg(test)]

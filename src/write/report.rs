@@ -12,7 +12,7 @@ use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
-use crate::wording::{self, checks, pole, seams, siding};
+use crate::wording::{self, checks, pole, seams, siding, source};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -88,7 +88,11 @@ fn read(layout: &Layout) -> String {
     let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
     for line in [
         format!("Drawing: {} (SHA-256 {})", terminal(&d.name), d.sha256.get(..16).unwrap_or("")),
-        format!("Unit: {}, taken by {}; {proof}.", terminal(&d.unit), terminal(&d.unit_source)),
+        format!(
+            "Unit: {}, taken by {}; {proof}.",
+            source::unit(d),
+            source::unit_basis(d.unit_basis)
+        ),
         pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
         siding::in_full(&layout.job, &terminal(&colour)),
         siding::edges_as_drawn(&layout.job),
