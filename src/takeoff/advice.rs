@@ -25,5 +25,5 @@ pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
 
 /// One production lot for the house (FACTS SD-15).
 fn one_lot(job: &Job) -> Advice {
-    Advice::OneLot { piece: siding_piece_of(job), color: job.product.colour.clone() }
+    Advice::OneLot { piece: siding_piece_of(job), color: job.product.color.clone() }
 }

@@ -131,7 +131,7 @@ fn blocks(layout: &Layout) -> Option<TakeoffLine> {
     (!counts.is_empty()).then(|| TakeoffLine {
         net: shares.net(),
         order: shares.net(),
-        color: layout.job.product.colour.clone(),
+        color: layout.job.product.color.clone(),
         counts,
         shares: shares.done(layout),
         ..line(Item::MountingBlocks)

@@ -136,7 +136,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
 /// A line of siding in its color.
 fn line(layout: &Layout, item: Item, unit: CountUnit, basis: Basis) -> TakeoffLine {
     TakeoffLine {
-        color: layout.job.product.colour.clone(),
+        color: layout.job.product.color.clone(),
         ..TakeoffLine::new(item, unit, Group::Panels, basis)
     }
 }

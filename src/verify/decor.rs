@@ -178,7 +178,7 @@ fn bands_of(
 
 /// At a joint every run ends, and on either side of it stands a channel.
 fn unbridged(rule: &mut Cases, layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) {
-    let half = layout.job.trim.joint_gap / 2.0;
+    let half = layout.job.trim.movement_gap / 2.0;
     let [low, _, high, _] = bounds(&w.outline);
     let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);
     rule.case(apart && w.joints.iter().all(|x| *x > low && *x < high), || {

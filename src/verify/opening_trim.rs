@@ -124,7 +124,7 @@ fn lengths(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let past = |along: f64| if along > 0.0 { along + 2.0 * face } else { 0.0 };
     // A jamb reaches past a face at each end where it meets a channel.
     let ends = match layout.job.trim.frame {
-        FrameCut::Mitre => covered(head > 0.0) + covered(sill > 0.0),
+        FrameCut::Miter => covered(head > 0.0) + covered(sill > 0.0),
         FrameCut::Square if sill > 0.0 => layout.job.trim.tab,
         FrameCut::Square => 0.0,
     };
@@ -166,7 +166,7 @@ fn mitered(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let miter = |e: &TrimEnd| matches!(e, TrimEnd::Mitre(a) | TrimEnd::MitreTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
     let channels = f.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel);
     let n = channels.flat_map(|t| &t.ends).filter(|e| miter(e)).count();
-    let want = if layout.job.trim.frame == FrameCut::Mitre { 8 } else { 0 };
+    let want = if layout.job.trim.frame == FrameCut::Miter { 8 } else { 0 };
     rule.case(n == want, || {
         let v = f.broken(OpeningBreach::MitredEnds, f.whole());
         v.measured(count(n)).exactly(count(want))

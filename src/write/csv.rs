@@ -8,6 +8,7 @@ use std::collections::BTreeMap;
 
 use super::words::{contour, end, notches, trim_end};
 use crate::clean::{Destination, clean};
+use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
@@ -201,6 +202,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     if layout.job.seams.reuse_halves {
         header.push("half of the panel".to_owned());
     }
+    if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
+        header.push("trim nails".to_owned());
+    }
     let columns = header.len();
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (e, w) in layout.walls() {
@@ -211,6 +215,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
                 row.extend(stock.map(|l| number(style.number(*l))));
                 if layout.job.seams.reuse_halves {
                     row.push(p.half.map_or("", Half::word).to_owned());
+                }
+                if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
+                    row.push(p.edge_work.trim_nails.to_string());
                 }
                 pieces.insert(&p.mark, row);
             }

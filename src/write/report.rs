@@ -85,7 +85,7 @@ fn read(layout: &Layout) -> String {
     } else {
         "nothing in the drawing proves it: check one length"
     };
-    let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
+    let colour = if p.color.is_empty() { String::new() } else { format!(", {}", p.color) };
     for line in [
         format!("Drawing: {} (SHA-256 {})", terminal(&d.name), d.sha256.get(..16).unwrap_or("")),
         format!(

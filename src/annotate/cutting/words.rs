@@ -75,10 +75,12 @@ pub(super) fn describe(
     if work.slots > 0 {
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
     }
+    let fur = if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
     if work.lugs > 0 {
-        let fur =
-            if work.furring { "; fur out behind the finish trim to keep the slope" } else { "" };
         out.push(format!("punch {} snap-lock lugs along the cut edge{fur}", work.lugs));
+    }
+    if work.trim_nails > 0 {
+        out.push(siding::trim_nails(work.trim_nails) + fur);
     }
     out.extend(recess(product, p, k));
     if !p.more.is_empty() {
