@@ -266,8 +266,6 @@ fn settle(job: &mut Job) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::finding::FindingKind;
-    use crate::finding::job_value::ValueFault;
 
     #[test]
     fn gaps_and_lap_follow_the_published_figures() {

@@ -1,3 +1,3 @@
-//! What is asked of quantities once they are reckoned: prices, parts of the house, how a line came about.
+//! What is asked of quantities once they are reckoned: prices, and what each part of the house takes.
 
-pub use crate::takeoff::{explain, price, shares};
+pub use crate::takeoff::{price, shares};
