@@ -107,8 +107,9 @@ fn dxf(text: &str, utf8: bool) -> String {
 
 /// An apostrophe keeps a spreadsheet from running a cell as a formula.
 fn csv(text: &str) -> String {
+    let runs = text.starts_with(['=', '+', '-', '@', '\t', '\r']);
     let text = replaced(text);
-    if text.starts_with(['=', '+', '-', '@']) { format!("'{text}") } else { text }
+    if runs { format!("'{text}") } else { text }
 }
 
 fn cell(text: String) -> String {
