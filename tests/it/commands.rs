@@ -41,7 +41,7 @@ fn the_main_job_writes_every_file_of_the_contract() {
     assert_eq!(std::fs::read_dir(dir.path()).unwrap().count(), 1, "something temporary was left");
     let json: serde_json::Value =
         serde_json::from_slice(&std::fs::read(out.join("layout.json")).unwrap()).unwrap();
-    assert_eq!(json["format"], "lapwright-layout/1");
+    assert_eq!(json["format"], "lapwright-layout/2");
     for key in [
         "drawing",
         "job",
