@@ -3,15 +3,26 @@
 
 pub mod cautions;
 pub mod checks;
+pub mod convention;
+pub mod corners;
+pub mod cover;
+pub mod csv_columns;
+pub mod cuts;
 pub mod figure;
 pub mod findings;
 pub mod layers;
+pub mod legend;
 pub mod lists;
 pub mod names;
+pub mod pieces;
 pub mod pole;
+pub mod report;
 pub mod restricted;
 pub mod seams;
+pub mod sheet_lengths;
+pub mod sheets;
 pub mod siding;
 pub mod stocks;
+pub mod tables;
 pub mod trim;
 pub mod work;

@@ -89,3 +89,19 @@ pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
         TrimEnd::Capped => "capped".to_owned(),
     }
 }
+
+/// An end other than square, in short; nothing for a square one.
+pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
+    let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
+    match end {
+        TrimEnd::Square => String::new(),
+        TrimEnd::Mitre(a) => angle(*a),
+        TrimEnd::Tab(_) => "tab".to_owned(),
+        TrimEnd::MitreTab { angle: a, .. } => format!("{} tab", angle(*a)),
+        TrimEnd::Lap(_) => "lap".to_owned(),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "cap".to_owned(),
+    }
+}

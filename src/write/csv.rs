@@ -6,7 +6,6 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{contour, end, notches, trim_end};
 use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
@@ -17,7 +16,11 @@ use crate::model::quantity::{TakeoffLine, Zone};
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
+use crate::wording::csv_columns;
+use crate::wording::lists::ranges;
+use crate::wording::pieces::{contour, end, notches};
 use crate::wording::pole;
+use crate::wording::trim;
 
 /// A cell that stays text.
 fn cell(text: &str) -> String {
@@ -54,7 +57,13 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     header.push(format!("length used ({})", style.unit()));
     header.extend(owned(&["stock", "length used", "counts"]));
     if takeoff.cost.is_some() {
-        header.extend(owned(&["price", "order multiple", "units to buy", "extended", "currency"]));
+        header.extend(owned(&[
+            "price",
+            "order multiple",
+            csv_columns::UNITS_TO_BUY,
+            "extended",
+            "currency",
+        ]));
     }
     let length = |v: Option<f64>| v.map_or(String::new(), |v| number(style.number(v)));
     let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
@@ -73,7 +82,7 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
             length(l.length),
             words(l.stock),
             words(l.length),
-            cell(&super::words::ranges(&l.counts)),
+            cell(&ranges(&l.counts)),
         ];
         row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
         row
@@ -142,8 +151,8 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
         "height".to_owned(),
         "what".to_owned(),
         "course".to_owned(),
-        format!("over butt line ({unit})"),
-        "over butt line".to_owned(),
+        format!("{} ({unit})", csv_columns::OVER_BUTT),
+        csv_columns::OVER_BUTT.to_owned(),
         "elevations".to_owned(),
         "belongs to".to_owned(),
     ];
@@ -173,12 +182,12 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     header.push(format!("rip from ({})", style.unit()));
     header.push(format!("rip to ({})", style.unit()));
     header.extend(owned(&["notches", "elevation", "wall", "course"]));
-    for name in ["foot", "head", "left long to short point", "right long to short point"] {
+    for name in ["foot", "head", csv_columns::POINTS[0], csv_columns::POINTS[1]] {
         header.push(format!("{name} ({})", style.unit()));
     }
     header.extend(owned(&[
-        "left from square",
-        "right from square",
+        csv_columns::FROM_SQUARE[0],
+        csv_columns::FROM_SQUARE[1],
         "left contour",
         "right contour",
         "nail slots",
@@ -194,7 +203,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
         header.push(format!("panel length ({})", style.unit()));
     }
     if layout.job.seams.reuse_halves {
-        header.push("half of the panel".to_owned());
+        header.push(csv_columns::HALF.to_owned());
     }
     let columns = header.len();
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
@@ -289,13 +298,13 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         blank(),
         number(style.number(t.length)),
         style.cut(t.length),
-        trim_end(&t.ends[0], style),
+        trim::end(&t.ends[0], style),
         blank(),
-        trim_end(&t.ends[1], style),
+        trim::end(&t.ends[1], style),
         blank(),
         blank(),
         blank(),
-        cell(t.kind.words()),
+        cell(trim::kind(t.kind)),
         cell(&t.elevation),
         cell(&t.wall),
         blank(),

@@ -5,5 +5,5 @@ use crate::layout::Layout;
 
 pub(super) fn section(layout: &Layout) -> String {
     let lines = layout.fastening.words.iter().chain(&layout.movement.words);
-    titled("FASTENERS AND MOVEMENT", &bullets(lines.map(String::as_str)))
+    titled(crate::wording::report::FASTENERS, &bullets(lines.map(String::as_str)))
 }

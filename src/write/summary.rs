@@ -4,7 +4,7 @@ use super::report;
 use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
-use crate::units::counted;
+use crate::wording;
 use crate::wording::checks;
 
 /// What a user sees when it is done.
@@ -13,16 +13,15 @@ pub fn text(layout: &Layout) -> String {
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
     let beside = layout.bound.beside.clone().unwrap_or_else(|| {
-        format!(
-            "A careful crew would take {}, net area + {} % would buy {}.",
-            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
-        )
+        wording::report::crew_and_area(&layout.bound, layout.job.takeoff.area_waste)
     });
+    let name = format!("{}{zone}", terminal(&layout.drawing.name));
+    let line = wording::report::in_one_line(&name, layout.elevations.len(), walls, net);
     let mut out = format!(
-        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
-        terminal(&layout.drawing.name),
-        counted(layout.elevations.len(), "elevation"),
-        counted(walls, "wall"),
+        "{line}
+{}
+{beside}
+",
         layout.bound.words
     );
     let warnings: Vec<_> =

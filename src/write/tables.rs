@@ -4,6 +4,7 @@ use super::report::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
 use crate::model::quantity::{Group, Zone};
 use crate::model::takeoff::{PartShare, Takeoff};
+use crate::wording::report;
 
 /// The takeoff as a table of 80 columns.
 pub fn terminal_table(takeoff: &Takeoff) -> String {
@@ -71,8 +72,12 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
     let Some(cost) = &takeoff.cost else { return String::new() };
     let currency = fitted(&cost.currency, 8);
     let mut out = format!(
-        "COST AT THE PRICES GIVEN ({currency})\n  {:<30} {:>10} {:>14} {:>16}\n",
-        "item", "units", "price", "extended"
+        "{}\n  {:<30} {:>10} {:>14} {:>16}\n",
+        report::cost_heading(&currency),
+        "item",
+        "units",
+        "price",
+        "extended"
     );
     for p in &cost.lines {
         let price = format!("{}.{:04}", p.price / 10_000, p.price % 10_000);
@@ -83,12 +88,10 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
             hundredths(p.extended)
         ));
     }
-    out.push_str(&format!(
-        "  {:<56} {:>16}\n",
-        "total of the priced lines",
-        hundredths(cost.total)
-    ));
-    for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)] {
+    out.push_str(&format!("  {:<56} {:>16}\n", report::PRICED_TOTAL, hundredths(cost.total)));
+    for (what, list) in
+        [(report::WITHOUT_PRICE, &cost.unpriced), (report::PRICES_NOT_USED, &cost.unused)]
+    {
         if !list.is_empty() {
             out.push_str(&wrapped(&format!("{what}: {}.", terminal(&list.join(", "))), "  "));
             out.push('\n');

@@ -59,6 +59,7 @@ mod terminal;
 mod trim_cutting;
 mod trim_rules;
 mod ways;
+mod wording;
 mod work;
 mod workbook;
 mod writing;

@@ -3,14 +3,12 @@
 use super::grid::{Grid, Look};
 use crate::model::quantity::{Share, TakeoffLine, Zone};
 use crate::model::takeoff::Takeoff;
+use crate::wording::tables;
 
 pub(super) fn sheet(takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new("Walls and gables", &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
-    g.texts(&["Walls and gables"], Look::Title);
-    g.texts(
-        &["A gable is what lies above the lowest foot of a wall's rakes; a course belongs where its butt line is, trim where its middle is."],
-        Look::Text,
-    );
+    let mut g = Grid::new(tables::GABLES, &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
+    g.texts(&[tables::GABLES], Look::Title);
+    g.texts(&[tables::GABLES_NOTE], Look::Text);
     let head = g.row;
     g.head(&["Item", "Unit", "Elevation", "Wall", "Zone", "Pieces", "Net"], &[5, 6]);
     let first = g.row + 1;
