@@ -16,6 +16,7 @@ mod idle;
 pub mod layers;
 mod length;
 pub mod nearest;
+mod old_keys;
 pub mod paper;
 mod parts;
 mod product;
@@ -47,7 +48,7 @@ pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 pub use self::fasteners::FastenerRules;
 use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::parts::{Band, Joint};
+pub use self::parts::{Band, MovementJoint};
 pub use self::product::Product;
 pub use self::seams::SeamSettings;
 pub use self::sheet::SheetRules;
@@ -87,9 +88,9 @@ pub struct Job {
     /// Bands that part the siding, where none is drawn.
     #[serde(rename = "band")]
     pub bands: Vec<Band>,
-    /// Joints of the building that siding must not bridge, where none is drawn.
-    #[serde(rename = "joint")]
-    pub joints: Vec<Joint>,
+    /// Movement joints of the building, which siding must not bridge, where none is drawn.
+    #[serde(rename = "movement_joint", alias = "joint")]
+    pub movement_joints: Vec<MovementJoint>,
     /// Parts of walls with another cladding.
     pub zone: Vec<Zone>,
     /// The day's weather.
@@ -155,7 +156,7 @@ impl Job {
     pub fn lap(&self) -> f64 {
         match self.siding().joints {
             JointRule::Lapped(_) => self.product.lap(),
-            JointRule::ButtOnStuds { gap, .. } => -self.boards.joint_gap.unwrap_or(gap),
+            JointRule::ButtOnStuds { gap, .. } => -self.boards.butt_gap.unwrap_or(gap),
         }
     }
 

@@ -86,8 +86,7 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
     for stock in TrimStock::ALL {
         let mut by_number: BTreeMap<u32, Vec<&TrimPiece>> = BTreeMap::new();
         for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
-            let n = t.stock.rsplit(' ').next().and_then(|n| n.parse().ok()).unwrap_or(0);
-            by_number.entry(n).or_default().push(t);
+            by_number.entry(t.stock.number()).or_default().push(t);
         }
         if by_number.is_empty() {
             continue;

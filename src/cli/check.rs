@@ -16,7 +16,7 @@ use crate::write::{report, walls};
 /// Tells what was read, assumed, mended and refused.
 pub(super) fn run(a: &Check) -> ExitCode {
     let mut findings = Findings::default();
-    let loaded = match load(&a.reading) {
+    let loaded = match load(&a.reading, &mut findings) {
         Ok(l) => l,
         Err(r) => return refused(&r, &findings, LengthStyle::default()),
     };

@@ -12,16 +12,18 @@ use crate::write::layers;
 
 /// Lists the layers with what each is taken for.
 pub(super) fn list(a: &Reading) -> ExitCode {
-    match load(a).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
+    let mut findings = Findings::default();
+    match load(a, &mut findings).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
+        Err(r) => refused(&r, &findings, LengthStyle::default()),
     }
 }
 
 /// Prints guesses as a fragment of a job file.
 pub(super) fn suggest(a: &Reading) -> ExitCode {
-    match load(a).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
+    let mut findings = Findings::default();
+    match load(a, &mut findings).and_then(|l| pipeline::suggestions(&l.bytes, &l.name, &l.job)) {
         Ok(list) => print(layers::fragment(&list).as_bytes()),
-        Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),
+        Err(r) => refused(&r, &findings, LengthStyle::default()),
     }
 }

@@ -23,7 +23,7 @@ use crate::write::summary;
 pub(super) fn run(a: &Layout) -> ExitCode {
     let mut findings = Findings::default();
     // Prices are read first: a fault in them shall not wait for the search.
-    let read = || Ok((load(&a.reading)?, prices(a.prices.as_deref())?));
+    let mut read = || Ok((load(&a.reading, &mut findings)?, prices(a.prices.as_deref())?));
     let (mut loaded, prices) = match read() {
         Ok(l) => l,
         Err(r) => return refused(&r, &findings, LengthStyle::default()),

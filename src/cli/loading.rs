@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::args::Reading;
 use super::files;
-use crate::finding::Refusal;
 use crate::finding::lines::LineFinding;
+use crate::finding::{Findings, Refusal};
 use crate::job::{Job, file};
 
 /// A drawing with its job, read.
@@ -19,11 +19,11 @@ pub(super) struct Loaded {
 }
 
 /// Reads the drawing, and its job where one is named.
-pub(super) fn load(a: &Reading) -> Result<Loaded, Refusal> {
+pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refusal> {
     let mut job = match &a.job {
         Some(path) => {
             let bytes = files::read(path)?;
-            file::parse(&String::from_utf8_lossy(&bytes), &path.display().to_string())?
+            file::read(&String::from_utf8_lossy(&bytes), &path.display().to_string(), findings)?
         }
         None => Job::default(),
     };

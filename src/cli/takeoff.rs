@@ -49,7 +49,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     let mut style = LengthStyle::default();
     let mut find = || {
         let prices = prices(a.prices.as_deref())?;
-        let loaded = load(&a.reading)?;
+        let loaded = load(&a.reading, &mut findings)?;
         style = loaded.job.sheet.lengths;
         priced(lay(&loaded, &mut findings, a.quiet)?, prices.as_ref())
     };

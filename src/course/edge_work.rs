@@ -90,7 +90,7 @@ fn work(
                 && over(e.from.x, e.to.x) > length / 2.0
         });
         if trimmed > length / 2.0 {
-            out.lugs += along(length, rules.lug_spacing);
+            hold(&mut out, length, job);
             out.furring |= stands_off(y - bottom, job);
         } else if ends_wall {
             out.slots += along(length, rules.slot_spacing);
@@ -104,14 +104,25 @@ fn work(
                 && t.from[0].max(t.to[0]).min(b[0]) - t.from[0].min(t.to[0]).max(a[0]) > CUT
         };
         if a[1] > bottom + CUT && finish.iter().any(|t| held(&t)) {
-            out.lugs += along(b[0] - a[0], rules.lug_spacing);
+            hold(&mut out, b[0] - a[0], job);
         }
     }
     // A peak, of which no hem is left.
     if !hem && out.is_none() && slopes > 0.0 {
-        out.lugs = along(slopes, rules.lug_spacing);
+        hold(&mut out, slopes, job);
     }
     out
+}
+
+/// Adds what holds so long a cut edge in finish trim or under a slope: lugs, or nails where the
+/// material takes none.
+fn hold(out: &mut EdgeWork, length: f64, job: &Job) {
+    let rules = &job.courses;
+    if job.siding().cut_edge == CutEdgeRule::TrimNails {
+        out.trim_nails += along(length, rules.slot_spacing);
+    } else {
+        out.lugs += along(length, rules.lug_spacing);
+    }
 }
 
 /// Sides of the outline, counter-clockwise, that the piece lies under.

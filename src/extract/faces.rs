@@ -39,7 +39,7 @@ pub(crate) fn walls(
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
-    let (lines, gap) = (parts::joints(local), local.job.trim.joint_gap);
+    let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
     let mut found: Vec<DrawnWall> = Vec::new();
     for o in outlines {

@@ -37,7 +37,8 @@ pub(super) fn joints(local: &ViewFrame) -> Vec<(f64, f64, f64)> {
             .collect();
         pairs
     });
-    let of_job = local.job.joints.iter().filter(|j| same_name(&j.elevation, &local.view.name));
+    let of_job =
+        local.job.movement_joints.iter().filter(|j| same_name(&j.elevation, &local.view.name));
     drawn.chain(of_job.map(|j| (j.at, f64::NEG_INFINITY, f64::INFINITY))).collect()
 }
 
@@ -104,7 +105,7 @@ pub(super) fn boards(wall: &DrawnWall, bands: &[Polygon], strips: &[Polygon]) ->
 pub(super) fn report(house: &House, job: &crate::job::Job, findings: &mut Findings) {
     let known = |name: &str| house.elevations.iter().any(|e| same_name(&e.name, name));
     let of_bands = job.bands.iter().filter_map(|b| b.elevation.as_ref());
-    let of_joints = job.joints.iter().map(|j| &j.elevation);
+    let of_joints = job.movement_joints.iter().map(|j| &j.elevation);
     let of_regions = job.zone.iter().flat_map(|z| &z.regions).filter_map(|r| r.elevation.as_ref());
     let named = of_bands
         .map(|e| (JobList::Band, e))

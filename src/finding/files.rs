@@ -112,6 +112,22 @@ group! {
             /// What the writer says.
             writer_says: String,
         }
+        /// A file is no layout of this version.
+        LayoutFormat "layout-format", Error, Office {
+            /// What it says it is, where it says so.
+            found: Option<String>,
+            /// What this version reads and writes.
+            expected: String,
+        }
+        /// A file says it is a layout and is damaged.
+        LayoutUnreadable "layout-unreadable", Error, Office {
+            /// Line of the fault, from 1; 0 where it has none.
+            line: usize,
+            /// Its column.
+            column: usize,
+            /// What the reader says.
+            reader_says: String,
+        }
         /// The overlay is no copy of the drawing.
         OverlayApart "overlay-apart", Info, Office {
             /// Why.

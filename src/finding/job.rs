@@ -52,6 +52,15 @@ pub enum JobFileFault {
         /// How many more.
         more: usize,
     },
+    /// A key stands there twice, as it is spelled now and as it was before.
+    GivenTwice {
+        /// Where it is spelled as before.
+        place: FilePlace,
+        /// The key as it is spelled now, dotted.
+        key: String,
+        /// Its last word as it was before.
+        old: String,
+    },
 }
 
 /// Where a job's values come from.
@@ -93,6 +102,19 @@ group! {
             /// What is wrong.
             #[serde(flatten)]
             fault: JobFileFault,
+        }
+        /// A key or a word of the job file is spelled as it was before; it is read.
+        OldSpelling "job-old-spelling", Info, Office {
+            /// The file.
+            file: String,
+            /// Where.
+            place: FilePlace,
+            /// The key as it is spelled now, or whose value it is, dotted.
+            key: String,
+            /// The word in the file.
+            old: String,
+            /// How it is spelled now.
+            new: String,
         }
         /// Values of the job are such that no layout can be made with them.
         JobValue "job-value", Error, Office {

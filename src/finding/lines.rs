@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::group::group;
 use crate::model::linework::LayerUse;
+use crate::model::source::UnitBasis;
 use crate::units::Unit;
 
 /// A layer with how much is on it.
@@ -22,20 +23,6 @@ impl From<&LayerUse> for LayerCount {
     fn from(l: &LayerUse) -> Self {
         LayerCount { layer: l.layer.name.clone(), items: l.items, shown: l.layer.shown }
     }
-}
-
-/// What a unit was taken by.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum UnitBasis {
-    /// The job names it.
-    Job,
-    /// The drawing's header names it.
-    Header,
-    /// The size of walls and doors speaks for it.
-    WallAndDoorSizes,
-    /// Nothing speaks for another.
-    Custom,
 }
 
 /// A height that the tallest wall would have in a unit.

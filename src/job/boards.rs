@@ -11,9 +11,9 @@ use super::length::{Length, length, maybe_length};
 pub struct Boards {
     /// Gap between the ends of two boards. Left out, 1/8 in for fiber-cement (FACTS SD-132, JLC-F,
     /// its gap at trim), none for wood: common practice, no source.
-    #[serde(deserialize_with = "maybe_length")]
+    #[serde(deserialize_with = "maybe_length", alias = "joint_gap")]
     #[schemars(with = "Option<Length>")]
-    pub joint_gap: Option<f64>,
+    pub butt_gap: Option<f64>,
     /// Distance of studs, centre to centre: joints stand on studs (FACTS SD-132, JLC-F), and every
     /// board is nailed to each. Default 16 in: common practice, no source.
     #[serde(deserialize_with = "length")]
@@ -38,7 +38,7 @@ pub struct Boards {
 impl Default for Boards {
     fn default() -> Self {
         Boards {
-            joint_gap: None,
+            butt_gap: None,
             stud_spacing: 16.0,
             first_stud: 16.0,
             studs_apart: 1,

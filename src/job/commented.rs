@@ -33,7 +33,7 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.exposure_least", "6.0"),
     ("product.exposure_most", "7.0"),
     ("product.thickness", "0.3125"),
-    ("boards.joint_gap", "0.125"),
+    ("boards.butt_gap", "0.125"),
     ("boards.starter", "0.25"),
     ("product.face_height", "4.0"),
     ("stock.length", "150.0"),
@@ -185,7 +185,7 @@ mod tests {
                 "head_lap",
                 "exposure_",
                 "thickness",
-                "joint_gap",
+                "butt_gap",
                 "starter = 0.25",
             ];
             keys.iter().any(|k| l.starts_with(k))
@@ -204,7 +204,7 @@ mod tests {
         job.returns.clear();
         job.angled.clear();
         job.bands.clear();
-        job.joints.clear();
+        job.movement_joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
         assert_eq!(job.stocks.len(), 1);
@@ -217,7 +217,7 @@ mod tests {
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));
         }
-        job.trim.colours.clear();
+        job.trim.colors.clear();
         assert_eq!(job, Job::default());
     }
 

@@ -44,12 +44,13 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub stud_spacing: f64,
-    /// Spacing of nail slots punched along a ripped top edge. Default 16 in (FACTS PR-09, common
-    /// practice, no source).
+    /// Spacing of nail slots punched along a ripped top edge, and of the trim nails through a cut edge
+    /// that takes no lugs (steel). Default 16 in (FACTS PR-09, common practice, no source).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub slot_spacing: f64,
-    /// Spacing of snap-lock lugs along an edge in finish trim. Default 6 in (FACTS SD-106, VSI-HW).
+    /// Spacing of snap-lock lugs along an edge in finish trim, where the siding takes lugs: vinyl.
+    /// Default 6 in (FACTS SD-106, VSI-HW).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub lug_spacing: f64,

@@ -6,10 +6,11 @@ use toml::de::{DeTable, DeValue};
 use super::Job;
 use super::fault::Fault;
 use super::nearest::{distance, near};
+use super::old_keys::{self, OldSpelling};
 use super::ranges;
 use super::schema;
-use crate::finding::Refusal;
 use crate::finding::job::{FilePlace, JobFileFault, JobFinding, JobSource, UnknownKey};
+use crate::finding::{Finding, Findings, Refusal};
 
 /// Unknown keys told at once.
 const MOST: usize = 8;
@@ -20,6 +21,14 @@ const MOST: usize = 8;
 /// `job-unreadable` with line and column; for an unknown key the nearest known one is named, and
 /// every further unknown key is listed. `job-value` for a value no layout can be made with.
 pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
+    read(text, name, &mut Findings::default())
+}
+
+/// The same, with a finding for each key or word that is spelled as before.
+///
+/// # Errors
+/// As [`parse`].
+pub fn read(text: &str, name: &str, findings: &mut Findings) -> Result<Job, Refusal> {
     // A byte order mark is no part of the text.
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let table = DeTable::parse(text).map_err(|e| fault(&e, None, text, name))?;
@@ -30,10 +39,34 @@ pub fn parse(text: &str, name: &str) -> Result<Job, Refusal> {
         unknown.sort();
         return Err(refusal(&unknown, &known, text, name));
     }
+    let old = old_keys::found(table.get_ref());
+    if let Some(both) = old.iter().find(|o| o.both) {
+        return Err(given_twice(both, text, name));
+    }
+    old.iter().for_each(|o| findings.push(spelled_before(o, text, name)));
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
     let faults = ranges::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(faults, &table, text, name)) }
+}
+
+fn spelled_before(old: &OldSpelling, text: &str, name: &str) -> Finding {
+    Finding::new(JobFinding::OldSpelling {
+        file: name.to_owned(),
+        place: place(text, old.byte),
+        key: old_keys::current(&old.key),
+        old: old.old.to_owned(),
+        new: old.new.to_owned(),
+    })
+}
+
+fn given_twice(old: &OldSpelling, text: &str, name: &str) -> Refusal {
+    let fault = JobFileFault::GivenTwice {
+        place: place(text, old.byte),
+        key: old_keys::current(&old.key),
+        old: old.old.to_owned(),
+    };
+    Refusal::new(JobFinding::JobUnreadable { file: name.to_owned(), fault })
 }
 
 /// A text as a TOML file spells it, quoted and escaped.
@@ -59,7 +92,7 @@ fn value_at(table: &DeTable, key: &str) -> Option<usize> {
         Some((first, rest)) => (first, Some(rest)),
         None => (key, None),
     };
-    let value = table.get(first)?;
+    let value = table.get(first).or_else(|| table.get(old_keys::older(first)?))?;
     let Some(rest) = rest else { return Some(value.span().start) };
     match value.get_ref() {
         DeValue::Table(t) => value_at(t, rest),
@@ -129,6 +162,7 @@ fn unknown_keys(
         } else {
             format!("{above}.{}", key.get_ref())
         };
+        let path = old_keys::current(&path);
         if !known.contains(&path) {
             unknown.push((key.span().start, path));
             continue;
@@ -264,7 +298,7 @@ mod tests {
     #[test]
     fn keys_that_are_roles_and_stocks_are_known() {
         let job = parse(
-            "[layers]\nmounting-block = [\"X\"]\n[trim.colours]\nj-channel = \"white\"\n",
+            "[layers]\nmounting-block = [\"X\"]\n[trim.colors]\nj-channel = \"white\"\n",
             "j",
         );
         assert!(job.is_ok(), "{job:?}");

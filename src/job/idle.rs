@@ -30,7 +30,7 @@ fn of_joints(job: &Job) -> [Setting; 8] {
     let on_studs = |s: &SidingSystem| s.joints.is_on_studs();
     let lapped = |s: &SidingSystem| s.joints.is_lapped();
     [
-        (on_studs, "boards.joint_gap", b.joint_gap.is_some()),
+        (on_studs, "boards.butt_gap", b.butt_gap.is_some()),
         (on_studs, "boards.stud_spacing", b.stud_spacing != usual.stud_spacing),
         (on_studs, "boards.first_stud", b.first_stud != usual.first_stud),
         (on_studs, "boards.studs_apart", b.studs_apart != usual.studs_apart),

@@ -34,10 +34,10 @@ pub struct Band {
     pub right: Option<f64>,
 }
 
-/// A joint of the building that siding must not bridge (FACTS OT-18).
+/// A movement joint of the building, which siding must not bridge (FACTS OT-18).
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Joint {
+pub struct MovementJoint {
     /// Elevation it is on.
     pub elevation: String,
     /// Its place, from the elevation's leftmost wall.
@@ -59,7 +59,10 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
             value.into_iter().for_each(|v| far(format!("band.{i}.{key}"), v));
         }
     }
-    job.joints.iter().enumerate().for_each(|(i, j)| far(format!("joint.{i}.at"), j.at));
+    job.movement_joints
+        .iter()
+        .enumerate()
+        .for_each(|(i, j)| far(format!("movement_joint.{i}.at"), j.at));
     for (i, b) in job.bands.iter().enumerate() {
         let key = |side: &str| format!("band.{i}.{side}");
         out.extend(Fault::not_over((&key("top"), b.top), (&key("bottom"), b.bottom)));

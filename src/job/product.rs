@@ -39,8 +39,8 @@ pub struct Product {
     pub lock: f64,
     /// Panels in a carton.
     pub carton: u32,
-    /// Colour, as it shall be ordered.
-    pub colour: String,
+    /// Color, as it shall be ordered.
+    pub color: String,
     /// Width of a board.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub width: Option<f64>,
@@ -166,7 +166,7 @@ fn board(w: Written, usual: &BoardSize) -> Product {
         hem: w.hem.unwrap_or(0.0),
         lock: w.lock.unwrap_or(0.0),
         carton: w.carton.unwrap_or(1),
-        colour: w.colour,
+        color: w.color,
         width: Some(width),
         head_lap: Some(head_lap),
         exposure_least: Some(w.exposure_least.unwrap_or(exposure - 1.0)),
@@ -190,7 +190,7 @@ fn panel(w: Written, usual: &PanelSize) -> Product {
         hem: w.hem.unwrap_or(usual.hem),
         lock: w.lock.unwrap_or(usual.lock),
         carton: w.carton.unwrap_or(usual.carton),
-        colour: w.colour,
+        color: w.color,
         width: w.width,
         head_lap: w.head_lap,
         exposure_least: w.exposure_least,

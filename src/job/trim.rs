@@ -1,4 +1,4 @@
-//! Trim: stock lengths, gaps and colours.
+//! Trim: stock lengths, gaps and colors.
 
 use std::collections::BTreeMap;
 
@@ -79,7 +79,7 @@ pub struct TrimRules {
     /// What takes the panels in an inside corner: `post`, `one-channel` or `two-channels`. Default
     /// `post` (FACTS SD-100, VSI-A names all three).
     pub inside_corner: InsideCorner,
-    /// How channels round an opening meet: `mitre` or `square`. Default `mitre` (FACTS SD-104, common
+    /// How channels round an opening meet: `miter` or `square`. Default `miter` (FACTS SD-104, common
     /// practice).
     pub frame: FrameCut,
     /// What finishes the top of a wall under a level soffit: `finish-trim`, `two-piece`, `top-panel` or
@@ -110,11 +110,11 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub decorative: f64,
-    /// Room between the two J-channels at a joint of the building. Default 1/2 in: common practice, no
+    /// Room between the two J-channels at a movement joint of the building. Default 1/2 in: common practice, no
     /// source, as are the two channels (FACTS OT-18).
-    #[serde(deserialize_with = "length")]
+    #[serde(deserialize_with = "length", alias = "joint_gap")]
     #[schemars(with = "Length")]
-    pub joint_gap: f64,
+    pub movement_gap: f64,
     /// Gap between starter strips, and to a corner post. Default 1/4 in (FACTS SD-55, JLC-V).
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -123,9 +123,10 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub drip_cap_past: f64,
-    /// Colour of each stock, as it shall be ordered; left out, the panels' colour.
+    /// Color of each stock, as it shall be ordered; left out, the panels' color.
+    #[serde(alias = "colours")]
     #[schemars(transform = named_by::<TrimStock>)]
-    pub colours: BTreeMap<TrimStock, String>,
+    pub colors: BTreeMap<TrimStock, String>,
 }
 
 impl Default for TrimRules {
@@ -152,11 +153,11 @@ impl Default for TrimRules {
             surround: 0.0,
             corner_cover: 0.0,
             decorative: 144.0,
-            joint_gap: 0.5,
-            frame: FrameCut::Mitre,
+            movement_gap: 0.5,
+            frame: FrameCut::Miter,
             starter_gap: 0.25,
             drip_cap_past: 1.0,
-            colours: BTreeMap::new(),
+            colors: BTreeMap::new(),
         }
     }
 }

@@ -7,9 +7,10 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FrameCut {
-    /// Mitred: every piece runs one face past the opening at both ends (FACTS SD-104).
+    /// Mitered: every piece runs one face past the opening at both ends (FACTS SD-104).
     #[default]
-    Mitre,
+    #[serde(alias = "mitre")]
+    Miter,
     /// Square: jambs stand between sill and head, with a tab more at the foot (common practice, no
     /// source).
     Square,
@@ -39,7 +40,7 @@ pub enum TopFinish {
     TwoPiece,
     /// A panel made for the top (FACTS PR-13, common practice).
     TopPanel,
-    /// The nailed base with a crown moulding in place of the face board (FACTS PR-13, common
+    /// The nailed base with a crown molding in place of the face board (FACTS PR-13, common
     /// practice); over a frieze the moulding alone.
     Crown,
 }

@@ -71,8 +71,9 @@ pub(super) struct Written {
     /// Panels in a carton. Default 24, two squares of D4 at 12 ft 6 in (FACTS TK-02, TK-03); steel 12,
     /// one square: common practice, no source; boards are sold singly: 1.
     pub(super) carton: Option<u32>,
-    /// Colour, as it shall be ordered.
-    pub(super) colour: String,
+    /// Color, as it shall be ordered.
+    #[serde(alias = "colour")]
+    pub(super) color: String,
     /// Width of a board, `wood` and `fiber-cement` only. Left out, 8 in for wood (FACTS SD-137),
     /// 8 1/4 in for fiber-cement: from memory.
     #[serde(deserialize_with = "maybe_length")]

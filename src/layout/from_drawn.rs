@@ -20,8 +20,8 @@ pub(crate) fn source(name: &str, sha256: String, scale: &Scale) -> Source {
     Source {
         name: name.to_owned(),
         sha256,
-        unit: scale.unit.clone(),
-        unit_source: scale.source.clone(),
+        unit: scale.unit,
+        unit_basis: scale.basis,
         inches_per_unit: scale.inches,
         unit_proved: scale.proved,
     }

@@ -101,15 +101,23 @@ pub struct EdgeWork {
     /// Snap-lock lugs crimped along edges that go into finish trim, and along the slopes of a piece
     /// without a hem (FACTS SD-106, PR-10).
     pub lugs: u32,
+    /// Nails of the siding's color through edges that go into finish trim, where it takes no lugs.
+    #[serde(default, skip_serializing_if = "none")]
+    pub trim_nails: u32,
     /// Whether the finish trim must be furred out: the cut falls where the panel stands off the wall
     /// (FACTS SD-109).
     pub furring: bool,
 }
 
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands it over by reference")]
+fn none(count: &u32) -> bool {
+    *count == 0
+}
+
 impl EdgeWork {
     /// Whether there is nothing to do.
     pub fn is_none(&self) -> bool {
-        self.slots == 0 && self.lugs == 0
+        self.slots == 0 && self.lugs == 0 && self.trim_nails == 0
     }
 }
 

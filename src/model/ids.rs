@@ -146,6 +146,13 @@ id! {
     TrimMark
 }
 id! {
-    /// A stock length of trim or flashing.
+    /// A stock length of trim or flashing: `j-channel-12`.
     TrimStockId
+}
+
+impl TrimStockId {
+    /// Its number among those of its stock; 0 for a name without one.
+    pub fn number(&self) -> u32 {
+        self.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
+    }
 }

@@ -3,8 +3,10 @@
 use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Hatch, Layer, Text, Viewport};
+use super::source::UnitBasis;
 use crate::geom::vocabulary::Point;
 use crate::origin::Origin;
+use crate::units::Unit;
 
 /// What a layer's contents mean to the layout.
 #[derive(
@@ -74,10 +76,10 @@ pub struct LayerUse {
 pub struct Scale {
     /// Inches in one drawing unit.
     pub inches: f64,
-    /// Unit's word, or `scaled` where a known distance set it.
-    pub unit: String,
-    /// In words: `header`, `job`, `door heights near 80 in`.
-    pub source: String,
+    /// The unit; none where a known distance set the scale.
+    pub unit: Option<Unit>,
+    /// What it was taken by.
+    pub basis: UnitBasis,
     /// Whether evidence in the drawing agrees, so that a scale bar may be trusted.
     pub proved: bool,
 }

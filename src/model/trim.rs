@@ -247,6 +247,37 @@ impl TrimStock {
             other => other.words(),
         }
     }
+
+    /// Its short name.
+    pub fn slug(self) -> &'static str {
+        match self {
+            TrimStock::Starter => "starter",
+            TrimStock::OutsidePost => "outside-post",
+            TrimStock::InsidePost => "inside-post",
+            TrimStock::JChannel => "j-channel",
+            TrimStock::FinishTrim => "finish-trim",
+            TrimStock::DripCap => "drip-cap",
+            TrimStock::Surround => "surround",
+            TrimStock::CornerCover => "corner-cover",
+            TrimStock::Board => "board",
+            TrimStock::TopBase => "top-base",
+            TrimStock::TopFace => "top-face",
+            TrimStock::TopPanel => "top-panel",
+            TrimStock::Crown => "crown",
+            TrimStock::Flashing => "flashing",
+        }
+    }
+
+    /// The name of one of its stock lengths, counted from 1.
+    pub fn length_id(self, number: usize) -> TrimStockId {
+        format!("{}-{number}", self.slug()).into()
+    }
+
+    /// What a stock length is of; `None` for a name that is none.
+    pub fn of_length(id: &TrimStockId) -> Option<TrimStock> {
+        let (slug, _) = id.rsplit_once('-')?;
+        TrimStock::ALL.into_iter().find(|s| s.slug() == slug)
+    }
 }
 
 /// How a trim piece ends.

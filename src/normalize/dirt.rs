@@ -101,7 +101,7 @@ fn fingerprint(s: &Stroke) -> u64 {
 /// stops the program unless the job accepts it: one of the two figures is wrong.
 pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
     let k = lines.scale.inches;
-    let unit = Unit::named(&lines.scale.unit).unwrap_or(Unit::Inch);
+    let unit = lines.scale.unit.unwrap_or(Unit::Inch);
     let accepted = job.drawing.accept.iter().any(|c| c == "dimension-disagrees");
     let mut told = 0;
     for m in &lines.measured {

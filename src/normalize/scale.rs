@@ -3,13 +3,14 @@
 
 use std::collections::BTreeMap;
 
-use crate::finding::lines::{HeightInUnit, LineFinding, UnitBasis};
+use crate::finding::lines::{HeightInUnit, LineFinding};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
+use crate::model::source::UnitBasis;
 use crate::units::{Unit, parse_length};
 
 /// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
@@ -44,8 +45,7 @@ pub(super) fn settle(
     }
     let proved = evidence.proves(unit);
     findings.push(Finding::new(LineFinding::UnitTaken { unit, basis, proved }));
-    let source = in_words(basis, proved);
-    Ok(Scale { inches: unit.inches(), unit: unit.word().to_owned(), source, proved })
+    Ok(Scale { inches: unit.inches(), unit: Some(unit), basis, proved })
 }
 
 fn implausible(evidence: &Evidence, unit: Unit, basis: UnitBasis) -> Refusal {
@@ -58,31 +58,12 @@ fn implausible(evidence: &Evidence, unit: Unit, basis: UnitBasis) -> Refusal {
     }
 }
 
-/// What the unit was taken by, as the layout has it.
-fn in_words(basis: UnitBasis, proved: bool) -> String {
-    let by = match basis {
-        UnitBasis::Job => "the job",
-        UnitBasis::Header => "the drawing's header",
-        UnitBasis::WallAndDoorSizes => "the size of walls and doors",
-        UnitBasis::Custom => {
-            "custom, since nothing drawn on wall or opening layers speaks for another"
-        }
-    };
-    let backing = if proved {
-        "; door heights or written dimensions agree"
-    } else {
-        "; nothing else in the drawing proves it"
-    };
-    format!("{by}{backing}")
-}
-
 /// The scale that the job's known distance sets.
 fn known(text: &str, job: &Job) -> Result<Scale, Refusal> {
     let Some(inches) = job.drawing.known_scale() else {
         return Err(Refusal::new(LineFinding::KnownUnreadable { text: text.to_owned() }));
     };
-    let source = format!("the known distance {text}");
-    Ok(Scale { inches, unit: "scaled".to_owned(), source, proved: true })
+    Ok(Scale { inches, unit: None, basis: UnitBasis::KnownDistance, proved: true })
 }
 
 /// Sizes in drawing units that speak for a unit.

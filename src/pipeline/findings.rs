@@ -46,7 +46,7 @@ fn product(job: &Job, findings: &mut Findings) {
 }
 
 fn one_lot(job: &Job) -> LayingFinding {
-    let color = Some(job.product.colour.clone()).filter(|c| !c.is_empty());
+    let color = Some(job.product.color.clone()).filter(|c| !c.is_empty());
     LayingFinding::OneLot { color, boards: job.product.kind.is_board() }
 }
 

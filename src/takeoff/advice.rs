@@ -44,7 +44,7 @@ pub fn advice(layout: &Layout) -> Vec<String> {
 /// One production lot for the house (FACTS SD-15).
 fn one_lot(job: &Job) -> String {
     let what = job.product.kind.piece();
-    let colour = &job.product.colour;
+    let colour = &job.product.color;
     let colour = if colour.is_empty() { String::new() } else { format!(" in {colour}") };
     format!(
         "Order all {what}s{colour} from one production lot for the whole house, spare included: lots differ in colour (ASTM D4756-03, note 2)."

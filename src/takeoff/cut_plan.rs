@@ -10,9 +10,9 @@ use crate::layout::piece::Piece;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
-/// Number of a stock piece: `J-channel 12` is 12.
+/// Number of a stock piece: `j-channel-12` is 12.
 fn number(stock: &str) -> u32 {
-    stock.rsplit_once(' ').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
+    stock.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
 }
 
 /// Each stock length of trim with its pieces, by stock and number.

@@ -288,7 +288,7 @@ fn blocks(layout: &Layout) -> Option<TakeoffLine> {
         net: shares.net(),
         order: shares.net(),
         how: "fixtures drawn with a mounting block; the kind of each fits its fixture".into(),
-        colour: layout.job.product.colour.clone(),
+        colour: layout.job.product.color.clone(),
         counts,
         shares: shares.done(layout),
         ..Default::default()

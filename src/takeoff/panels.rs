@@ -130,7 +130,7 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
         id: id.into(),
         unit: unit.into(),
         group: Group::Panels,
-        colour: layout.job.product.colour.clone(),
+        colour: layout.job.product.color.clone(),
         ..Default::default()
     };
     for l in lots.iter().filter(|l| l.spare > 0.0) {
@@ -210,7 +210,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
             verdict,
             100.0 - waste(shown, count * covered(layout, length))
         ),
-        colour: layout.job.product.colour.clone(),
+        colour: layout.job.product.color.clone(),
         stock: Some(length),
         length: Some(used),
         counts: lot.panels.iter().map(|p| p.id.to_string()).collect(),

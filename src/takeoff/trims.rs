@@ -136,10 +136,10 @@ impl<'a> Zones<'a> {
 
 /// Starter strip is behind the siding and takes no colour unless the job gives it one.
 fn colour(layout: &Layout, stock: TrimStock) -> String {
-    let own = layout.job.trim.colours.get(&stock).cloned();
+    let own = layout.job.trim.colors.get(&stock).cloned();
     let panels = || match stock {
         TrimStock::Starter => String::new(),
-        _ => layout.job.product.colour.clone(),
+        _ => layout.job.product.color.clone(),
     };
     own.unwrap_or_else(panels)
 }

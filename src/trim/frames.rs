@@ -59,7 +59,7 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         sides.iter().map(|e| e.from.x + e.to.x).sum::<f64>() / (2 * sides.len().max(1)) as f64;
     let jambs =
         [true, false].map(|left| reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left));
-    let cut = Cut { job, mitred: job.trim.frame == FrameCut::Mitre && plain(sides) };
+    let cut = Cut { job, mitred: job.trim.frame == FrameCut::Miter && plain(sides) };
     if let Some((length, low, high)) = sill {
         let (a, b) = (low, Point::new(high.x, low.y));
         let over = Vec2::new(face, 0.0);

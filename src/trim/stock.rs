@@ -148,7 +148,7 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
         let plan = packing::least(&lengths, length, job.seams.kerf);
         for (n, bin) in plan.iter().enumerate() {
             for k in bin {
-                pieces[mine[*k]].stock = format!("{} {}", stock.words(), n + 1).into();
+                pieces[mine[*k]].stock = stock.length_id(n + 1);
             }
         }
     }

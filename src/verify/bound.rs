@@ -1,12 +1,12 @@
 //! Which proof of the panel bound a layout has: of one length, of mixed lengths, or of boards.
 
+use super::claims::Claims;
 use super::dual::{PanelFrame, sixteenths};
 use super::{certificate, joints, mixed};
-use crate::layout::Layout;
 use crate::layout::course::LaidRun;
 use crate::layout::verified::RuleCheck;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &Claims) -> RuleCheck {
     if layout.job.siding().joints.is_on_studs() {
         return joints::bound(layout);
     }

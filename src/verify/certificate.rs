@@ -1,9 +1,9 @@
 //! The panel bound worked out again, from the runs alone and without any search: the same function,
 //! evaluated in whole numbers of 1/16 in.
 
+use super::claims::Claims;
 use super::dual::{PanelFrame, covers, dual_feasible, whole, worth};
 use super::rule::{Cases, count, found};
-use crate::layout::Layout;
 use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::course::LaidRun;
 use crate::layout::rule::Rule;
@@ -12,7 +12,7 @@ use crate::layout::violation::Figure::Count;
 use crate::layout::violation::Subject;
 use crate::model::seam::Dual;
 
-pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
+pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelBound);
     let c = &layout.bound.certificate;
     let feasible = dual_feasible(c.function, frame.panel + frame.kerf);
@@ -41,12 +41,8 @@ pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> Ru
     });
     // It counts a panel of which both halves serve as two.
     let panels = layout.panels.len() + layout.halved();
-    let counted = |bound: usize, panels: usize, proven: bool| {
-        let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
-        Counted { bound: whole(bound), panels: whole(panels), proven }
-    };
-    let said = counted(c.bound, c.panels, c.proven);
-    let has = counted(layout.bound.panels, panels, bound == panels as i128);
+    let said = Counted::new(c.bound, c.panels, c.proven);
+    let has = Counted::new(layout.bound.panels, panels, bound == panels as i128);
     rule.case(said == has && layout.bound.proven == c.proven, || {
         found(Subject::House, CountBreach::Certificate { said, found: has })
     });

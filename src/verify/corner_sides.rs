@@ -1,7 +1,7 @@
 //! Which sides of walls stand at a corner.
 
 use super::tolerance::NEAR;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
 use crate::model::house::EdgeKind;
@@ -21,7 +21,7 @@ pub(super) fn hand(s: &LaidEdge) -> Option<Hand> {
 }
 
 /// Whether a side of a wall lies on the corner's side.
-pub(super) fn lies(layout: &Layout, w: &LaidWall, s: &LaidEdge, k: &CornerSide) -> bool {
+pub(super) fn lies(layout: &LaidHouse, w: &LaidWall, s: &LaidEdge, k: &CornerSide) -> bool {
     // A cover stands between the corner and the siding; along a slope its edge runs on.
     let cover = if s.kind == EdgeKind::OutsideCorner { layout.job.trim.corner_cover } else { 0.0 };
     let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));

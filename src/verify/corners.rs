@@ -7,10 +7,10 @@ use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{NEAR, same};
 use crate::geom::tol::SAME;
-use crate::layout::Layout;
 use crate::layout::breach::trim::CornerBreach;
 use crate::layout::by_wall::ByWall;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Figure, Place};
@@ -23,7 +23,7 @@ const LEAST: f64 = 1.0;
 /// inches.
 const SLIVER: f64 = 0.5;
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> [RuleCheck; 2] {
     let mut once = Cases::new(Rule::CornerSides);
     let mut meet = Cases::new(Rule::CornerCourses);
     for (e, w) in layout.walls() {
@@ -93,7 +93,7 @@ struct Shown<'a> {
 }
 
 fn shown<'a>(
-    layout: &Layout,
+    layout: &LaidHouse,
     at: &ByWall,
     c: &'a Corner,
     here: &dyn Fn(&CornerSide) -> bool,
@@ -121,7 +121,7 @@ fn shown<'a>(
 
 /// Every butt line that reaches the corner on one wall, at a height the other wall reaches too, is a
 /// butt line of the other.
-fn courses(rule: &mut Cases, layout: &Layout, at: &ByWall, c: &Corner) {
+fn courses(rule: &mut Cases, layout: &LaidHouse, at: &ByWall, c: &Corner) {
     let Some(first) = c.sides.first() else { return };
     let one = shown(layout, at, c, &|k| k.elevation == first.elevation);
     let two = shown(layout, at, c, &|k| k.elevation != first.elevation);

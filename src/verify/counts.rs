@@ -1,18 +1,18 @@
 //! Counts agree with pieces: panels, cartons, mounting blocks.
 
+use super::claims::Claims;
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::same;
 use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
-use crate::layout::breach::count::CountBreach;
+use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Quantity;
 use crate::layout::violation::Subject;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::PieceCounts);
     let (bound, panels) = (&layout.bound, layout.panels.len());
     rule.case(bound.best == panels, || {
@@ -37,12 +37,12 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
 }
 
 /// What the takeoff orders of a line; none if there is no such line.
-fn order(layout: &Layout, id: &str) -> Option<f64> {
+fn order(layout: &Claims, id: &str) -> Option<f64> {
     layout.takeoff.iter().find(|l| l.id == id).map(|l| l.order)
 }
 
 /// A line orders what is needed; a line that is missing orders nothing.
-fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
+fn ordered(rule: &mut Cases, layout: &Claims, id: &str, needed: f64) {
     let has = order(layout, id).unwrap_or(0.0);
     rule.case(has == needed, || {
         let v = found(named::takeoff_line(id), CountBreach::Ordered);
@@ -51,7 +51,7 @@ fn ordered(rule: &mut Cases, layout: &Layout, id: &str, needed: f64) {
 }
 
 /// The list of the job, or the one length of its product.
-fn has_stocks_of_job(layout: &Layout) -> bool {
+fn has_stocks_of_job(layout: &Claims) -> bool {
     let product = &layout.job.product;
     match (layout.job.stocks.as_slice(), layout.stocks.as_slice()) {
         ([], [one]) => one.length == product.length && one.carton == product.carton,
@@ -60,11 +60,11 @@ fn has_stocks_of_job(layout: &Layout) -> bool {
     }
 }
 
-fn of_one_length(layout: &Layout, stock: &Stock, whole: usize, rule: &mut Cases) {
-    let said = layout.bound.proven;
-    rule.case(said == (layout.bound.panels == whole), || {
-        let v = found(Subject::House, CountBreach::Proven { said });
-        v.measured(count(layout.bound.panels)).exactly(count(whole))
+fn of_one_length(layout: &Claims, stock: &Stock, whole: usize, rule: &mut Cases) {
+    let (bound, proven) = (layout.bound.panels, layout.bound.proven);
+    rule.case(proven == (bound == whole), || {
+        let said = Counted::new(bound, whole, proven);
+        found(Subject::House, CountBreach::Proven { said })
     });
     let panels = layout.panels.len() as f64;
     let has = order(layout, "panels");
@@ -83,7 +83,7 @@ fn of_one_length(layout: &Layout, stock: &Stock, whole: usize, rule: &mut Cases)
 }
 
 /// Panels and cartons of each of several lengths, a line each for what there is.
-fn by_length(layout: &Layout, rule: &mut Cases) {
+fn by_length(layout: &Claims, rule: &mut Cases) {
     for (place, stock) in layout.stocks.iter().enumerate() {
         let suffix = match place {
             0 => String::new(),

@@ -1,9 +1,9 @@
 //! Course lines, reckoned from the datum and the story pole alone.
 
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 
 /// Butt line of a course, counted from the datum: as high as the next, unless boards are evened.
-pub(super) fn butt(layout: &Layout, index: i32) -> f64 {
+pub(super) fn butt(layout: &LaidHouse, index: i32) -> f64 {
     let (exposure, evened) = (layout.job.product.exposure, &layout.story_pole.evened);
     let steps = |n: i32| f64::from(n) * exposure;
     let Some(top) = evened.last().filter(|_| index >= 0) else {
@@ -14,7 +14,7 @@ pub(super) fn butt(layout: &Layout, index: i32) -> f64 {
 }
 
 /// The course that holds a height, found by looking at one after another from a guess.
-pub(super) fn course_at(layout: &Layout, y: f64) -> i32 {
+pub(super) fn course_at(layout: &LaidHouse, y: f64) -> i32 {
     let least = layout.job.product.limits().0.max(0.5);
     let mut i = ((y - layout.datum) / layout.job.product.exposure).floor() as i32;
     // Evened courses differ by less than a course in a course.
@@ -33,7 +33,7 @@ pub(super) fn course_at(layout: &Layout, y: f64) -> i32 {
 }
 
 /// Whether a height is a course line.
-pub(super) fn on_course_line(layout: &Layout, y: f64) -> bool {
+pub(super) fn on_course_line(layout: &LaidHouse, y: f64) -> bool {
     let below = course_at(layout, y);
     let near = |i: i32| (y - butt(layout, i)).abs();
     near(below).min(near(below + 1)) <= crate::geom::tol::SAME + 1e-9

@@ -15,9 +15,9 @@ use super::scan::{Spans, length, twice, without};
 use super::sweep::{Height, Shapes, Slab};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::wall::FieldBreach;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -35,7 +35,7 @@ struct Areas {
     doubled: Area,
 }
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
+pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 3] {
     let mut open = Cases::new(Rule::FieldCovered);
     let mut beyond = Cases::new(Rule::PiecesInField);
     let mut doubled = Cases::new(Rule::PiecesOverlap);
@@ -65,7 +65,7 @@ pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
 }
 
 /// Every course that was laid or that the field reaches, an empty one where nothing was laid.
-fn strips(layout: &Layout, w: &LaidWall) -> Vec<LaidCourse> {
+fn strips(layout: &LaidHouse, w: &LaidWall) -> Vec<LaidCourse> {
     let mut out: BTreeMap<i32, LaidCourse> = BTreeMap::new();
     let ys = w.field.iter().flatten().map(|p| p[1]);
     let (low, high) = ys.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), y| (a.min(y), b.max(y)));
@@ -90,7 +90,7 @@ struct Parts<'a> {
     pieces: Vec<(usize, &'a Piece)>,
 }
 
-fn compare(layout: &Layout, w: &LaidWall, course: &LaidCourse) -> Areas {
+fn compare(layout: &LaidHouse, w: &LaidWall, course: &LaidCourse) -> Areas {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let mut shapes = Shapes::default();
     let field = shapes.add(&w.field);

@@ -5,18 +5,18 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::named::{self, PieceOn};
 use super::rule::{Cases, count, found};
 use super::tolerance::{SAME, same};
-use crate::layout::Layout;
 use crate::layout::breach::piece::{PanelBreach, PieceBreach};
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Panel;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 2] {
     [contents(layout), marks(layout)]
 }
 
-fn contents(layout: &Layout) -> RuleCheck {
+fn contents(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelContents);
     let pieces: BTreeMap<&str, PieceOn> =
         named::pieces(layout).map(|on| (on.piece.mark.as_str(), on)).collect();
@@ -34,7 +34,7 @@ fn contents(layout: &Layout) -> RuleCheck {
 /// A panel is as long as one that is stocked, and what it names stands on a wall.
 fn named_pieces(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     panel: &Panel,
     cuts: &[PieceOn],
     pieces: &BTreeMap<&str, PieceOn>,
@@ -58,7 +58,7 @@ fn named_pieces(
 }
 
 /// Pieces lie within the panel, a saw cut between.
-fn cut_pieces(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]) {
+fn cut_pieces(rule: &mut Cases, layout: &LaidHouse, panel: &Panel, cuts: &[PieceOn]) {
     let kerf = layout.job.seams.kerf;
     for on in cuts {
         let p = on.piece;
@@ -87,7 +87,7 @@ fn cut_pieces(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]
 }
 
 /// The longest length that nothing is cut from.
-fn offcut(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]) {
+fn offcut(rule: &mut Cases, layout: &LaidHouse, panel: &Panel, cuts: &[PieceOn]) {
     let kerf = layout.job.seams.kerf;
     let mut at: f64 = 0.0;
     let mut free: f64 = 0.0;
@@ -103,7 +103,7 @@ fn offcut(rule: &mut Cases, layout: &Layout, panel: &Panel, cuts: &[PieceOn]) {
     });
 }
 
-fn marks(layout: &Layout) -> RuleCheck {
+fn marks(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::PieceMarks);
     let mut seen = BTreeSet::new();
     let mut listed: BTreeMap<&str, usize> = BTreeMap::new();

@@ -8,9 +8,9 @@ use super::rule::{Cases, found};
 use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
 use crate::job::TopFinish;
-use crate::layout::Layout;
 use crate::layout::breach::trim::TrimBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
@@ -23,7 +23,7 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 const LEAST: f64 = 1.0;
 
 /// What stands beside walls: surrounds are looked at with their openings.
-pub(super) fn check(layout: &Layout, at: &ByWall, mut face: Cases) -> [RuleCheck; 3] {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall, mut face: Cases) -> [RuleCheck; 3] {
     let mut bands = Cases::new(Rule::BandBoards);
     let mut joints = Cases::new(Rule::MovementJoints);
     for (e, w) in layout.walls() {
@@ -39,7 +39,7 @@ pub(super) fn check(layout: &Layout, at: &ByWall, mut face: Cases) -> [RuleCheck
 
 fn side(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     at: &ByWall,
     (e, w): (&LaidElevation, &LaidWall),
     s: &LaidEdge,
@@ -71,7 +71,7 @@ fn side(
 /// Siding ends at the corner's cover.
 fn covered(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     at: &ByWall,
     (e, w): (&LaidElevation, &LaidWall),
     s: &LaidEdge,
@@ -112,7 +112,7 @@ fn boarded(
 }
 
 /// Every outside post has a cover as long as it, where the job has covers; else there is none.
-fn covers(rule: &mut Cases, layout: &Layout) {
+fn covers(rule: &mut Cases, layout: &LaidHouse) {
     let of = |kind: TrimKind| -> f64 {
         // What laps is not counted twice.
         let mine = layout.trims.iter().filter(|t| t.kind == kind);
@@ -144,7 +144,7 @@ fn length_of(ring: &[Xy]) -> f64 {
 
 fn bands_of(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     (e, w): (&LaidElevation, &LaidWall),
     mine: &[&TrimPiece],
 ) {
@@ -177,8 +177,8 @@ fn bands_of(
 }
 
 /// At a joint every run ends, and on either side of it stands a channel.
-fn unbridged(rule: &mut Cases, layout: &Layout, e: &LaidElevation, w: &LaidWall) {
-    let half = layout.job.trim.joint_gap / 2.0;
+fn unbridged(rule: &mut Cases, layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) {
+    let half = layout.job.trim.movement_gap / 2.0;
     let [low, _, high, _] = bounds(&w.outline);
     let apart = w.joints.windows(2).all(|p| p[1] - p[0] > 2.0 * half);
     rule.case(apart && w.joints.iter().all(|x| *x > low && *x < high), || {

@@ -11,9 +11,9 @@ use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use crate::geom::tol::{GRID, SAME};
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::wall::FieldBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::SquareInches;
@@ -22,7 +22,7 @@ use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::trim::TrimKind;
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::FieldExtent);
     for (e, w) in layout.walls() {
         let areas = areas(layout, e, w);
@@ -62,7 +62,7 @@ struct Areas {
     round: f64,
 }
 
-fn areas(layout: &Layout, e: &LaidElevation, w: &LaidWall) -> Areas {
+fn areas(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) -> Areas {
     let mut shapes = Shapes::default();
     let outline = shapes.add([&w.outline]);
     let field = shapes.add(&w.field);
@@ -100,7 +100,7 @@ fn areas(layout: &Layout, e: &LaidElevation, w: &LaidWall) -> Areas {
 const BESIDE: f64 = 1e-6;
 
 /// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
-fn too_near(layout: &Layout, e: &LaidElevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
+fn too_near(layout: &LaidHouse, e: &LaidElevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
     let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
     let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
@@ -145,7 +145,7 @@ fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
 }
 
 /// Area that corner covers and friezes take at most, square inches.
-fn decorated(layout: &Layout, at: &ByWall, w: &LaidWall) -> f64 {
+fn decorated(layout: &LaidHouse, at: &ByWall, w: &LaidWall) -> f64 {
     let rules = &layout.job.trim;
     let (cover, frieze) = (rules.corner_cover, rules.frieze.max(rules.rake_frieze));
     let sides = at.sides(&w.id).iter().filter(|(c, _)| c.kind == CornerKind::Outside);

@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 use super::named::{self, PieceOn};
 use super::rule::{Cases, found};
 use super::tolerance::SAME;
-use crate::layout::Layout;
 use crate::layout::breach::piece::PanelBreach;
 use crate::layout::course::LaidCourse;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -16,7 +16,7 @@ use crate::layout::violation::Figure::Inches;
 use crate::model::half::Half;
 
 /// Looked at where the job reuses halves, or a piece is said to be of one.
-pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
+pub(super) fn check(layout: &LaidHouse) -> Option<RuleCheck> {
     let wanted = layout.job.seams.reuse_halves;
     let mut on: BTreeMap<&str, Vec<PieceOn>> = BTreeMap::new();
     for p in named::pieces(layout) {
@@ -32,7 +32,7 @@ pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
     Some(rule.done())
 }
 
-fn of_panel(rule: &mut Cases, layout: &Layout, id: &str, pieces: &[PieceOn]) {
+fn of_panel(rule: &mut Cases, layout: &LaidHouse, id: &str, pieces: &[PieceOn]) {
     let of = |half: Option<Half>| pieces.iter().filter(move |on| on.piece.half == half);
     if of(None).count() == pieces.len() {
         return;
@@ -64,7 +64,7 @@ fn of_panel(rule: &mut Cases, layout: &Layout, id: &str, pieces: &[PieceOn]) {
 }
 
 /// From where to where over its butt edge a piece takes of its panel's height.
-fn part(c: &LaidCourse, p: &Piece, layout: &Layout) -> [f64; 2] {
+fn part(c: &LaidCourse, p: &Piece, layout: &LaidHouse) -> [f64; 2] {
     let face = c.top - c.bottom;
     let over = layout.job.product.width.map_or(layout.job.product.hem, |w| w - face);
     let [from, to] = p.rip.as_ref().map_or([0.0, face], |r| [r.from, r.to]);

@@ -7,8 +7,8 @@ use super::rule::{Cases, found};
 use super::tolerance::{NEAR, same};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::wall::{CourseBreach, FieldBreach};
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{Inches, SquareFeet};
@@ -16,11 +16,11 @@ use crate::layout::violation::Subject;
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 3] {
+pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 3] {
     [levels(layout), areas(layout), grade(layout)]
 }
 
-fn levels(layout: &Layout) -> RuleCheck {
+fn levels(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::CourseLevels);
     let limits = layout.job.product.limits();
     let evened = layout.story_pole.evened.windows(2).map(|p| p[1] - p[0]);
@@ -66,7 +66,7 @@ fn ring_area(ring: &[Xy]) -> f64 {
     (twice / 2.0).abs() / 144.0
 }
 
-fn areas(layout: &Layout) -> RuleCheck {
+fn areas(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::WallAreas);
     for (e, w) in layout.walls() {
         let openings: f64 = w.openings.iter().map(|o| ring_area(&o.outline)).sum();
@@ -86,7 +86,7 @@ fn areas(layout: &Layout) -> RuleCheck {
 
 /// Panels keep clear of grade all along their lowest sides, and starts are not raised by more than
 /// a course beyond that.
-fn grade(layout: &Layout) -> RuleCheck {
+fn grade(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::GradeClearance);
     for (e, w) in layout.walls() {
         // Sides that run right have the field above them.
@@ -114,7 +114,7 @@ fn clearance(e: &LaidElevation, s: &LaidEdge) -> Option<(Xy, f64)> {
 
 fn over_grade(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     (e, w): (&LaidElevation, &LaidWall),
     s: &LaidEdge,
     (nearest, least): (Xy, f64),

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use super::claims::Claims;
 use super::named::{self, RunOn};
 use super::rule::{Cases, count, found};
-use crate::layout::Layout;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::breach::piece::RunBreach;
 use crate::layout::rule::Rule;
@@ -18,7 +18,7 @@ use crate::model::seam::Dual;
 const ON: f64 = 1.0 / 64.0;
 
 /// Joints stand on studs; joints of panels are seams, which have rules of their own.
-pub(super) fn on_studs(layout: &Layout) -> RuleCheck {
+pub(super) fn on_studs(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::JointsOnStuds);
     let b = &layout.job.boards;
     for (e, w) in layout.walls() {
@@ -56,7 +56,7 @@ fn joints<'a>(e: &'a LaidElevation, w: &'a LaidWall) -> BTreeMap<i32, Vec<(f64, 
 }
 
 /// No joint stands within so many studs of one in a near course.
-pub(super) fn stagger(layout: &Layout) -> RuleCheck {
+pub(super) fn stagger(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::JointStagger);
     let b = &layout.job.boards;
     let apart = f64::from(b.studs_apart) * b.stud_spacing;
@@ -90,7 +90,7 @@ pub(super) fn stagger(layout: &Layout) -> RuleCheck {
 }
 
 /// The length bound: what runs cover, less gaps, with a saw cut a piece.
-pub(super) fn bound(layout: &Layout) -> RuleCheck {
+pub(super) fn bound(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelBound);
     let seams = &layout.job.seams;
     let all = || layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);

@@ -3,10 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::claims::Claims;
 use super::dual::{PanelFrame, covers, dual_feasible, sixteenths, whole, worth};
 use super::rule::{Cases, found};
 use super::tolerance::same;
-use crate::layout::Layout;
 use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::course::LaidRun;
 use crate::layout::rule::Rule;
@@ -24,7 +24,7 @@ struct Weighed {
 }
 
 /// `frame` is that of the first length.
-pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
+pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelBound);
     let c = &layout.bound.certificate;
     let several = layout.stocks.len() > 1;
@@ -64,7 +64,7 @@ pub(super) fn check(layout: &Layout, runs: &[&LaidRun], frame: PanelFrame) -> Ru
 /// What is cut, what it weighs, and the bound that follows from the sum over the runs.
 fn concluded(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &Claims,
     proof: &MixedProof,
     stocks: &[Weighed],
     (sum, one): (i128, i128),
@@ -115,7 +115,7 @@ fn concluded(
 
 /// The stocks with what panels weigh, if the certificate has it as the job wants it: whole numbers in
 /// proportion to length, or to cost in thousandths, without a common divisor.
-fn weighed(layout: &Layout, proof: &MixedProof, frame: PanelFrame) -> Option<Vec<Weighed>> {
+fn weighed(layout: &Claims, proof: &MixedProof, frame: PanelFrame) -> Option<Vec<Weighed>> {
     let stocks = &layout.stocks;
     let costs: Vec<f64> = stocks.iter().filter_map(|s| s.cost).collect();
     let wanted: Vec<i128> = if costs.len() == stocks.len() {

@@ -6,6 +6,7 @@ mod along;
 mod area;
 mod bound;
 mod certificate;
+pub mod claims;
 mod corner_sides;
 mod corners;
 mod counts;
@@ -40,14 +41,15 @@ mod trim_sides;
 mod trim_stock;
 mod zones;
 
-use crate::layout::Layout;
+use self::claims::Claims;
 use crate::layout::by_wall::ByWall;
 use crate::layout::rule::Rule;
 use crate::layout::verified::Verify;
 
 /// Checks every rule.
-pub fn check(layout: &Layout) -> Verify {
-    let at = ByWall::of(layout);
+pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
+    let layout = &claims.into();
+    let at = ByWall::of(layout.laid);
     let on_studs = layout.job.siding().joints.is_on_studs();
     let mut rules = Vec::new();
     rules.extend(coverage::check(layout));

@@ -1,8 +1,8 @@
 //! What violations name: things by their ids, and places on elevations.
 
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::layout::violation::{Place, Subject};
 use crate::layout::wall::{LaidElevation, LaidWall};
@@ -161,7 +161,7 @@ impl PieceOn<'_> {
 }
 
 /// Every run.
-pub(super) fn runs(layout: &Layout) -> impl Iterator<Item = RunOn<'_>> {
+pub(super) fn runs(layout: &LaidHouse) -> impl Iterator<Item = RunOn<'_>> {
     layout.walls().flat_map(|(elevation, wall)| runs_of(elevation, wall))
 }
 
@@ -176,6 +176,6 @@ pub(super) fn runs_of<'a>(
 }
 
 /// Every piece.
-pub(super) fn pieces(layout: &Layout) -> impl Iterator<Item = PieceOn<'_>> {
+pub(super) fn pieces(layout: &LaidHouse) -> impl Iterator<Item = PieceOn<'_>> {
     runs(layout).flat_map(|on| on.run.pieces.iter().map(move |p| on.piece(p)))
 }

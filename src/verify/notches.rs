@@ -5,15 +5,15 @@ use super::named::{self, PieceOn, bounds};
 use super::rule::{Cases, found};
 use super::tolerance::same;
 use crate::geom::tol::SAME;
-use crate::layout::Layout;
 use crate::layout::breach::piece::{NotchSize, PieceBreach};
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Place, Subject};
 use crate::layout::wall::LaidWall;
 use crate::model::notch::{Notch, NotchSide};
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::NotchPlaces);
     for on in named::pieces(layout) {
         for n in &on.piece.notches {
@@ -25,7 +25,7 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
 
 /// Bounding box of an opening or a fixture with the room panels keep to its sides, and over or
 /// under it.
-fn around(layout: &Layout, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64)> {
+fn around(layout: &LaidHouse, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64)> {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let opening = w.openings.iter().find(|o| o.id == id).map(|o| (&o.outline, gap, v));
     let fixture = w.obstacles.iter().find(|o| o.id == id).map(|o| {
@@ -50,7 +50,7 @@ fn bites(w: &LaidWall, id: &str) -> Subject {
     }
 }
 
-fn place(rule: &mut Cases, layout: &Layout, on: PieceOn, n: &Notch) {
+fn place(rule: &mut Cases, layout: &LaidHouse, on: PieceOn, n: &Notch) {
     let (w, c, p) = (on.run.wall, on.run.course, on.piece);
     // A step of the wall itself goes round nothing.
     for id in &n.around {

@@ -6,9 +6,9 @@ use super::named;
 use super::rule::{Cases, Found, found};
 use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::trim::OpeningBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
@@ -20,7 +20,7 @@ use crate::model::trim::{TrimKind, TrimPiece};
 const LEAST: f64 = 1.0;
 
 /// Flashing; surrounds go to the rule of the wall's face.
-pub(super) fn check(layout: &Layout, at: &ByWall, face: &mut Cases) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall, face: &mut Cases) -> RuleCheck {
     let mut flashing = Cases::new(Rule::OpeningFlashing);
     for (elevation, wall) in layout.walls() {
         for opening in &wall.openings {
@@ -98,7 +98,7 @@ fn unsided(rule: &mut Cases, on: &Opening) {
 }
 
 /// Head and sill boards run right across, jambs stand between them.
-fn surround(rule: &mut Cases, layout: &Layout, on: &Opening) {
+fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
     let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
@@ -110,7 +110,7 @@ fn surround(rule: &mut Cases, layout: &Layout, on: &Opening) {
 
 /// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
 /// the 9 in sill flashing to 8 1/2 in over the head.
-fn flashed(rule: &mut Cases, layout: &Layout, on: &Opening) {
+fn flashed(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
     let level = o.right - o.left + (left + right) * (9.0 - w);

@@ -9,9 +9,9 @@ use super::tolerance::NEAR;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::job::FrameCut;
-use crate::layout::Layout;
 use crate::layout::breach::trim::OpeningBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
@@ -19,7 +19,7 @@ use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> [RuleCheck; 2] {
     let mut close = Cases::new(Rule::OpeningChannels);
     let mut water = Cases::new(Rule::OpeningDrainage);
     let pockets = layout.job.siding().receivers.has_pockets();
@@ -116,7 +116,7 @@ fn unchanneled(rule: &mut Cases, f: &Frame) {
 }
 
 /// Channels of each sort are as long as the sides they stand on, with what they reach past.
-fn lengths(rule: &mut Cases, layout: &Layout, f: &Frame) {
+fn lengths(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let face = layout.job.trim.channel_face;
     let side = |kind: EdgeKind| f.bordering(kind);
     let (head, jamb, sill) = (side(EdgeKind::Head), side(EdgeKind::Jamb), side(EdgeKind::Sill));
@@ -124,7 +124,7 @@ fn lengths(rule: &mut Cases, layout: &Layout, f: &Frame) {
     let past = |along: f64| if along > 0.0 { along + 2.0 * face } else { 0.0 };
     // A jamb reaches past a face at each end where it meets a channel.
     let ends = match layout.job.trim.frame {
-        FrameCut::Mitre => covered(head > 0.0) + covered(sill > 0.0),
+        FrameCut::Miter => covered(head > 0.0) + covered(sill > 0.0),
         FrameCut::Square if sill > 0.0 => layout.job.trim.tab,
         FrameCut::Square => 0.0,
     };
@@ -158,7 +158,7 @@ fn sides(rule: &mut Cases, f: &Frame) {
 }
 
 /// Four corners of two ends each, mitered at half a right angle or not at all.
-fn mitered(rule: &mut Cases, layout: &Layout, f: &Frame) {
+fn mitered(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let closed = f.bordering(EdgeKind::Head) > 0.0 && f.bordering(EdgeKind::Sill) > 0.0;
     if !(f.plain && closed && jamb_sides(f) == 2) {
         return;
@@ -166,7 +166,7 @@ fn mitered(rule: &mut Cases, layout: &Layout, f: &Frame) {
     let miter = |e: &TrimEnd| matches!(e, TrimEnd::Mitre(a) | TrimEnd::MitreTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
     let channels = f.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel);
     let n = channels.flat_map(|t| &t.ends).filter(|e| miter(e)).count();
-    let want = if layout.job.trim.frame == FrameCut::Mitre { 8 } else { 0 };
+    let want = if layout.job.trim.frame == FrameCut::Miter { 8 } else { 0 };
     rule.case(n == want, || {
         let v = f.broken(OpeningBreach::MitredEnds, f.whole());
         v.measured(count(n)).exactly(count(want))
@@ -193,7 +193,7 @@ fn jamb_sides(f: &Frame) -> usize {
 }
 
 /// Tabs where one channel stands over another.
-fn tabs(rule: &mut Cases, layout: &Layout, f: &Frame) {
+fn tabs(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let by_rule = layout.job.trim.tab;
     let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) | TrimEnd::MitreTab { tab: by, .. } if (*by - by_rule).abs() < SAME);
     let heads = f.of_kind(TrimKind::HeadChannel);
@@ -218,7 +218,7 @@ fn level<'a>(f: &Frame<'a>, kind: EdgeKind) -> Vec<&'a LaidEdge> {
 }
 
 /// A drip cap over each level head, past it at both ends.
-fn caps(rule: &mut Cases, layout: &Layout, f: &Frame) {
+fn caps(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let heads = level(f, EdgeKind::Head);
     if heads.len() != f.sides.iter().filter(|e| e.kind == EdgeKind::Head).count() {
         return;
@@ -234,7 +234,7 @@ fn caps(rule: &mut Cases, layout: &Layout, f: &Frame) {
 }
 
 /// Undersill trim under a sill that is off the course lines, and under no other.
-fn sills(rule: &mut Cases, layout: &Layout, f: &Frame) {
+fn sills(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let undersill = f.of_kind(TrimKind::FinishTrim);
     for e in level(f, EdgeKind::Sill) {
         let open = bare(e.from, e.to, &undersill);
@@ -250,7 +250,7 @@ fn sills(rule: &mut Cases, layout: &Layout, f: &Frame) {
 }
 
 /// Whether a panel cut under a sill at `y` stands out so far that it fills the channel (FACTS PR-14).
-fn fills_channel(layout: &Layout, y: f64) -> bool {
+fn fills_channel(layout: &LaidHouse, y: f64) -> bool {
     let p = &layout.job.product;
     let cut = y - layout.job.courses.notch_clearance;
     // The course is the sill's own; the cut may fall at its very foot, where nothing is kept.

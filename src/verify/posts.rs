@@ -9,9 +9,9 @@ use super::rule::{Cases, Found, count, found};
 use super::tolerance::NEAR;
 use crate::geom::tol::SAME;
 use crate::job::InsideCorner;
-use crate::layout::Layout;
 use crate::layout::breach::trim::CornerBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::model::corner::{Corner, CornerKind, CornerSide};
@@ -26,7 +26,7 @@ fn upright(kind: TrimKind) -> bool {
 }
 
 /// How far lengths lap.
-fn lap(layout: &Layout, kind: TrimKind) -> f64 {
+fn lap(layout: &LaidHouse, kind: TrimKind) -> f64 {
     let r = &layout.job.trim;
     if kind == TrimKind::CornerChannel { r.channel_face } else { r.post_lap }
 }
@@ -38,7 +38,7 @@ struct Post<'a> {
     high: f64,
 }
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::CornerPosts);
     let posts = whole(&mut rule, layout);
     let mut used = vec![0usize; posts.len()];
@@ -70,7 +70,7 @@ fn of_post(t: &TrimPiece, breach: CornerBreach) -> Found {
     found(named::trim(&t.mark), breach).at(named::at_trim(t))
 }
 
-fn whole<'a>(rule: &mut Cases, layout: &'a Layout) -> Vec<Post<'a>> {
+fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse) -> Vec<Post<'a>> {
     let r = &layout.job.trim;
     let mut out: Vec<Post> = Vec::new();
     let posts = layout.trims.iter();
@@ -128,7 +128,7 @@ struct Standing<'a> {
 
 fn corner(
     rule: &mut Cases,
-    (layout, at): (&Layout, &ByWall),
+    (layout, at): (&LaidHouse, &ByWall),
     c: &Corner,
     posts: &[(usize, &Post)],
     used: &mut [usize],
@@ -156,7 +156,7 @@ fn corner(
 }
 
 /// The upright sides of fields on a corner.
-fn sides<'a>(layout: &Layout, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
+fn sides<'a>(layout: &LaidHouse, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
     let mut out = Vec::new();
     let walls: BTreeSet<&str> = c.sides.iter().map(|k| k.wall.as_str()).collect();
     for (e, w) in walls.iter().flat_map(|w| at.walls(w)) {
@@ -172,7 +172,7 @@ fn sides<'a>(layout: &Layout, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
 }
 
 /// Every side of a corner is reached by a post from end to end.
-fn reached(rule: &mut Cases, layout: &Layout, s: &Standing) {
+fn reached(rule: &mut Cases, layout: &LaidHouse, s: &Standing) {
     let r = &layout.job.trim;
     for side in &s.sides {
         let reached = s.posts.iter().any(|(_, p)| {
@@ -192,7 +192,7 @@ fn reached(rule: &mut Cases, layout: &Layout, s: &Standing) {
 
 /// A post hangs short of its sides' top and runs below their start, is shared with whom it says, and
 /// stands alone.
-fn post(rule: &mut Cases, layout: &Layout, s: &Standing, n: usize) {
+fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
     let r = &layout.job.trim;
     let p = s.posts[n].1;
     let Some(t) = p.pieces.first() else { return };

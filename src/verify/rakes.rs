@@ -6,9 +6,9 @@ use super::rule::{Cases, found};
 use super::tolerance::NEAR;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::trim::TrimBreach;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Degrees;
@@ -19,7 +19,7 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 /// Angles nearer than this are one, degrees: pitches are drawn to the grid.
 const SAME_ANGLE: f64 = 0.3;
 
-pub(super) fn check(layout: &Layout, at: &ByWall) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::RakeChannelCuts);
     for (_, w) in layout.walls() {
         for t in at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::RakeChannel) {

@@ -8,16 +8,16 @@ use super::rule::{Cases, found};
 use super::tolerance::NEAR;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::piece::RunBreach;
 use crate::layout::course::{LaidCourse, LaidRun};
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::Hand;
 use crate::model::receiver::Receiver;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::RunEnds);
     let mut seen = BTreeSet::new();
     // What ends at a fixture stands in a channel round it.
@@ -49,7 +49,7 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
 }
 
 /// The plumb and sloped sides of a field by the courses they pass.
-fn by_course<'a>(layout: &Layout, w: &'a LaidWall) -> BTreeMap<i32, Vec<&'a LaidEdge>> {
+fn by_course<'a>(layout: &LaidHouse, w: &'a LaidWall) -> BTreeMap<i32, Vec<&'a LaidEdge>> {
     let mut out: BTreeMap<i32, Vec<&LaidEdge>> = BTreeMap::new();
     let index = |y: f64| course_at(layout, y);
     for e in &w.edges {

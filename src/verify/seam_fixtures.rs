@@ -4,8 +4,8 @@ use super::named::{self, RunOn, bounds};
 use super::rule::{Cases, found};
 use super::tolerance::{SAME, same};
 use crate::geom::tol::CUT;
-use crate::layout::Layout;
 use crate::layout::breach::piece::RunBreach;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
@@ -14,7 +14,7 @@ use crate::layout::wall::LaidObstacle;
 /// Seams are placed in whole sixteenths.
 const SIXTEENTH: f64 = 1.0 / 16.0;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::SeamsAtFixtures);
     for (e, w) in layout.walls().filter(|(_, w)| !w.obstacles.is_empty()) {
         for on in named::runs_of(e, w) {
@@ -24,7 +24,7 @@ pub(super) fn check(layout: &Layout) -> RuleCheck {
     rule.done()
 }
 
-fn at_run(rule: &mut Cases, layout: &Layout, on: RunOn) {
+fn at_run(rule: &mut Cases, layout: &LaidHouse, on: RunOn) {
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
     let boards = layout.job.siding().joints.is_on_studs();
     let laid = bounds(on.run.pieces.iter().flat_map(|p| &p.outline));
@@ -67,7 +67,7 @@ fn at_run(rule: &mut Cases, layout: &Layout, on: RunOn) {
 }
 
 /// No seam laps over a mounting block, nor a joint of boards over any fixture.
-fn off_block(rule: &mut Cases, layout: &Layout, on: RunOn, o: &LaidObstacle, b: [f64; 4]) {
+fn off_block(rule: &mut Cases, layout: &LaidHouse, on: RunOn, o: &LaidObstacle, b: [f64; 4]) {
     let room = layout.job.lap().abs() / 2.0 + layout.job.courses.notch_clearance - SIXTEENTH;
     let fixed = |s: &f64| on.run.fixed.iter().any(|f| same(*f, *s));
     for s in on.run.seams.iter().filter(|s| !fixed(s)) {

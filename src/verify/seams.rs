@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use super::named::{self, RunOn};
 use super::rule::{Cases, count, found};
 use super::tolerance::{SAME, same};
-use crate::layout::Layout;
 use crate::layout::breach::piece::{PieceBreach, RunBreach};
 use crate::layout::course::LaidRun;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{EndCut, Piece};
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -15,7 +15,7 @@ use crate::layout::violation::Figure::Inches;
 use crate::model::corner::Hand;
 
 /// Rules that hold for panels and boards alike.
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 4] {
+pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 4] {
     [spans(layout), factory(layout), places(layout), shortest(layout)]
 }
 
@@ -25,7 +25,7 @@ fn is_fixed(run: &LaidRun, i: usize) -> bool {
 }
 
 /// Pieces and laps sum to the run less its end gaps.
-fn spans(layout: &Layout) -> RuleCheck {
+fn spans(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::RunFilled);
     let lap = layout.job.lap();
     for on in named::runs(layout) {
@@ -54,7 +54,7 @@ fn spans(layout: &Layout) -> RuleCheck {
     rule.done()
 }
 
-fn factory(layout: &Layout) -> RuleCheck {
+fn factory(layout: &LaidHouse) -> RuleCheck {
     let boards = layout.job.siding().joints.is_on_studs();
     let mut rule = Cases::new(if boards { Rule::BoardFactoryEnds } else { Rule::SeamFactoryEnds });
     let mut by: BTreeMap<&str, f64> = BTreeMap::new();
@@ -88,7 +88,7 @@ fn factory(layout: &Layout) -> RuleCheck {
     rule.done()
 }
 
-fn places(layout: &Layout) -> RuleCheck {
+fn places(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::SeamPlaces);
     let lap = layout.job.lap();
     for on in named::runs(layout) {
@@ -111,7 +111,7 @@ fn places(layout: &Layout) -> RuleCheck {
 }
 
 /// Seams of panels in near courses keep the stagger, all along an elevation.
-pub(super) fn stagger(layout: &Layout) -> RuleCheck {
+pub(super) fn stagger(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::SeamStagger);
     let (apart, clear) = (layout.job.seams.stagger, layout.job.seams.clear_courses as i32);
     for e in &layout.elevations {
@@ -160,7 +160,7 @@ fn parts(run: &LaidRun) -> Vec<Vec<&Piece>> {
     out
 }
 
-fn shortest(layout: &Layout) -> RuleCheck {
+fn shortest(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::ShortestPiece);
     let least = layout.job.seams.shortest;
     for on in named::runs(layout) {

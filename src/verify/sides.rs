@@ -9,8 +9,8 @@ use super::tolerance::{NEAR, same};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
 use crate::job::{InsideCorner, TopFinish};
-use crate::layout::Layout;
 use crate::layout::breach::wall::FieldBreach;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Degrees;
@@ -22,7 +22,7 @@ use crate::pitch;
 /// Slopes nearer than this are one slope, degrees (FACTS GM-06, proposal).
 const SAME_SLOPE: f64 = 0.5;
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 2] {
     let mut round = Cases::new(Rule::SidesAllRound);
     let mut names = Cases::new(Rule::SideNames);
     for (e, w) in layout.walls() {
@@ -88,7 +88,7 @@ fn walk(from: &mut BTreeMap<(u64, u64), Vec<&LaidEdge>>, a: Xy, b: Xy, length: f
 
 fn name(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     (on, w): (&LaidElevation, &LaidWall),
     openings: &BTreeMap<&str, &LaidOpening>,
     e: &LaidEdge,
@@ -151,7 +151,7 @@ fn runs_as_named(e: &LaidEdge) -> bool {
 
 /// What takes panels at a side (FACTS SD-90, SD-91, SD-106, SD-110; a butt edge off its course line
 /// has no lock for a starter).
-fn takes(layout: &Layout, e: &LaidEdge) -> Receiver {
+fn takes(layout: &LaidHouse, e: &LaidEdge) -> Receiver {
     match e.kind {
         EdgeKind::Base | EdgeKind::BareTop => {
             if on_course_line(layout, e.from[1]) {

@@ -7,8 +7,8 @@ use super::named;
 use super::rule::{Cases, Found, found};
 use super::tolerance::NEAR;
 use crate::job::TopFinish;
-use crate::layout::Layout;
 use crate::layout::breach::trim::TrimBreach;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
@@ -20,7 +20,7 @@ use crate::model::trim::{TrimKind, TrimPiece};
 /// Sides shorter than this take no trim of their own, inches.
 const LEAST: f64 = 1.0;
 
-pub(super) fn check(layout: &Layout) -> RuleCheck {
+pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::SideTrim);
     let index = TrimIndex::new(layout);
     for (e, w) in layout.walls() {
@@ -44,7 +44,7 @@ fn left(t: &TrimPiece) -> f64 {
 }
 
 impl<'a> TrimIndex<'a> {
-    fn new(layout: &'a Layout) -> Self {
+    fn new(layout: &'a LaidHouse) -> Self {
         let mut of: BTreeMap<(&str, TrimKind), Vec<&TrimPiece>> = BTreeMap::new();
         for t in layout.trims.iter().filter(|t| t.opening.is_none()) {
             of.entry((&t.wall, t.kind)).or_default().push(t);
@@ -66,7 +66,7 @@ impl<'a> TrimIndex<'a> {
 
 /// What trim lies along a side by its kind and what takes panels there (FACTS SD-90, SD-91, SD-106,
 /// SD-110); corners are looked at apart.
-fn trim_of(layout: &Layout, s: &LaidEdge) -> &'static [TrimKind] {
+fn trim_of(layout: &LaidHouse, s: &LaidEdge) -> &'static [TrimKind] {
     let under_frieze = layout.job.trim.frieze > 0.0;
     match (s.receiver, s.kind) {
         (Receiver::Trim, _) => &[],
@@ -90,7 +90,7 @@ fn trim_of(layout: &Layout, s: &LaidEdge) -> &'static [TrimKind] {
 
 fn along(
     rule: &mut Cases,
-    layout: &Layout,
+    layout: &LaidHouse,
     index: &TrimIndex,
     (e, w, s): (&LaidElevation, &LaidWall, &LaidEdge),
     trim: TrimKind,

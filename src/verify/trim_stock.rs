@@ -3,11 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::along::reach;
+use super::claims::Claims;
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::SAME;
 use crate::job::FrameCut;
-use crate::layout::Layout;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::breach::trim::TrimBreach;
 use crate::layout::rule::Rule;
@@ -17,11 +17,11 @@ use crate::layout::violation::Subject;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
-pub(super) fn check(layout: &Layout) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &Claims) -> [RuleCheck; 2] {
     [lengths(layout), stock(layout)]
 }
 
-fn stock_of(layout: &Layout, kind: TrimKind) -> f64 {
+fn stock_of(layout: &Claims, kind: TrimKind) -> f64 {
     let r = &layout.job.trim;
     match kind.stock() {
         TrimStock::Starter => r.starter,
@@ -37,7 +37,7 @@ fn stock_of(layout: &Layout, kind: TrimKind) -> f64 {
 
 /// A piece is as long as its place; trim of a curved or parted side is as long as its frame needs,
 /// which the rule of frames checks.
-fn lengths(layout: &Layout) -> RuleCheck {
+fn lengths(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::TrimLengths);
     let bent: BTreeSet<&str> = layout
         .walls()
@@ -78,7 +78,7 @@ struct Filled<'a> {
     first: &'a TrimPiece,
 }
 
-fn stock(layout: &Layout) -> RuleCheck {
+fn stock(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::TrimStock);
     let on = cut_from(&mut rule, layout);
     let kerf = layout.job.seams.kerf;
@@ -109,7 +109,7 @@ fn stock(layout: &Layout) -> RuleCheck {
 }
 
 /// Stock lengths by name, with what is cut from each.
-fn cut_from<'a>(rule: &mut Cases, layout: &'a Layout) -> BTreeMap<&'a str, Filled<'a>> {
+fn cut_from<'a>(rule: &mut Cases, layout: &'a Claims<'a>) -> BTreeMap<&'a str, Filled<'a>> {
     let mut on: BTreeMap<&str, Filled> = BTreeMap::new();
     for t in &layout.trims {
         let length = stock_of(layout, t.kind);
@@ -133,7 +133,7 @@ fn cut_from<'a>(rule: &mut Cases, layout: &'a Layout) -> BTreeMap<&'a str, Fille
 }
 
 /// No mark stands twice.
-fn marks(rule: &mut Cases, layout: &Layout) {
+fn marks(rule: &mut Cases, layout: &Claims) {
     let mut seen: BTreeSet<&str> = BTreeSet::new();
     rule.checked += 1;
     for t in &layout.trims {

@@ -6,8 +6,8 @@ use super::rule::{Cases, found};
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
 use crate::layout::breach::wall::FieldBreach;
+use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{SquareFeet, SquareInches};
@@ -21,7 +21,7 @@ fn ring_area(ring: &[Xy]) -> f64 {
     ring.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() / 2.0
 }
 
-pub(super) fn check(layout: &Layout) -> Option<RuleCheck> {
+pub(super) fn check(layout: &LaidHouse) -> Option<RuleCheck> {
     let mut rule = Cases::new(Rule::CladdingZones);
     for e in &layout.elevations {
         for z in &e.zones {

@@ -1,5 +1,6 @@
 //! Sentences of the cover, and of what report and terminal say likewise.
 
+use super::source as words;
 use crate::model::source::Source;
 use crate::units::LengthStyle;
 
@@ -28,7 +29,7 @@ pub const WIDTHS: &str = "Widths are as the elevations show them: a wall that st
 /// The unit, and whether anything proves it.
 pub fn unit(source: &Source) -> String {
     let proved = if source.unit_proved { "" } else { " Nothing in the drawing proves it." };
-    format!("Unit {}: by {}.{proved}", source.unit, source.unit_source)
+    format!("Unit {}: by {}.{proved}", words::unit(source), words::unit_basis(source.unit_basis))
 }
 
 /// Other cladding with its net area.

@@ -123,13 +123,16 @@ fn edge_work(work: &EdgeWork) -> Vec<String> {
     if work.slots > 0 {
         out.push(format!("punch {} nail slots along the cut edge", work.slots));
     }
+    let shim = if work.furring {
+        "; shim behind the undersill (finish) trim to hold the panel angle"
+    } else {
+        ""
+    };
     if work.lugs > 0 {
-        let shim = if work.furring {
-            "; shim behind the undersill (finish) trim to hold the panel angle"
-        } else {
-            ""
-        };
         out.push(format!("punch {} snap-lock lugs along the cut edge{shim}", work.lugs));
+    }
+    if work.trim_nails > 0 {
+        out.push(siding::trim_nails(work.trim_nails) + shim);
     }
     out
 }

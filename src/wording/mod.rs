@@ -22,6 +22,7 @@ pub mod seams;
 pub mod sheet_lengths;
 pub mod sheets;
 pub mod siding;
+pub mod source;
 pub mod stocks;
 pub mod tables;
 pub mod trim;

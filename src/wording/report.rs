@@ -1,5 +1,6 @@
 //! Headings and sentences of the report.
 
+use super::source as words;
 use crate::layout::bound::Bound;
 use crate::layout::wall::LaidZone;
 use crate::model::source::Source;
@@ -42,7 +43,11 @@ pub fn unit(source: &Source) -> String {
     } else {
         "nothing in the drawing proves it: check one length"
     };
-    format!("Unit: {}, taken by {}; {proof}.", source.unit, source.unit_source)
+    format!(
+        "Unit: {}, taken by {}; {proof}.",
+        words::unit(source),
+        words::unit_basis(source.unit_basis)
+    )
 }
 
 /// A part of a wall with another cladding.

@@ -77,10 +77,15 @@ pub const CUTTING_DESCRIPTION: &str =
 /// A cut whose words go on elsewhere.
 pub const CONTINUED_AFTER_COLUMN: &str = "continued after this column";
 
-/// What the heading of cutting sheets says.
-pub fn cutting(cuts: usize, slots: u32, lugs: u32, style: LengthStyle) -> String {
-    let punched = if slots + lugs > 0 {
-        format!("{slots} nail slots and {lugs} lugs overall. ")
+/// What the heading of cutting sheets says: slots punched, and what else holds cut edges.
+pub fn cutting(
+    cuts: usize,
+    slots: u32,
+    (held, held_by): (u32, &str),
+    style: LengthStyle,
+) -> String {
+    let punched = if slots + held > 0 {
+        format!("{slots} nail slots and {held} {held_by} overall. ")
     } else {
         String::new()
     };

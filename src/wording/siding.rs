@@ -3,7 +3,7 @@
 
 use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
-use crate::job::siding::system::{JointRule, SeamLap, SidingSystem};
+use crate::job::siding::system::{CutEdgeRule, JointRule, SeamLap, SidingSystem};
 use crate::job::{Job, Product};
 use crate::units::LengthStyle;
 
@@ -37,6 +37,20 @@ pub fn square_cuts(system: &SidingSystem) -> &'static str {
     } else {
         "pieces by length; cut ends go into receivers, factory ends meet"
     }
+}
+
+/// What holds cut edges in undersill trim.
+pub fn held_by(system: &SidingSystem) -> &'static str {
+    match system.cut_edge {
+        CutEdgeRule::Lugs => "lugs",
+        CutEdgeRule::TrimNails => "trim nails",
+        CutEdgeRule::FaceNails => "face nails",
+    }
+}
+
+/// What is done to a cut edge that takes no lugs.
+pub fn trim_nails(count: u32) -> String {
+    format!("drill the cut edge and nail it through with {count} trim nails of its color")
 }
 
 /// How many boards a panel shows, or how wide a board is.

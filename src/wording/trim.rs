@@ -1,5 +1,6 @@
 //! Trim by name.
 
+use crate::model::ids::TrimStockId;
 use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
 use crate::units::LengthStyle;
 
@@ -103,5 +104,13 @@ pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
             format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
         }
         TrimEnd::Capped => "cap".to_owned(),
+    }
+}
+
+/// A stock length: `J-channel 12`.
+pub fn stock_length(id: &TrimStockId) -> String {
+    match TrimStock::of_length(id) {
+        Some(of) => format!("{} {}", stock(of), id.number()),
+        None => id.to_string(),
     }
 }

@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use crate::clean::{Destination, clean};
+use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
@@ -20,7 +21,7 @@ use crate::wording::csv_columns;
 use crate::wording::lists::ranges;
 use crate::wording::pieces::{contour, end, notches};
 use crate::wording::pole;
-use crate::wording::trim;
+use crate::wording::trim::{self, stock as stock_words, stock_length};
 
 /// A cell that stays text.
 fn cell(text: &str) -> String {
@@ -205,6 +206,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     if layout.job.seams.reuse_halves {
         header.push(csv_columns::HALF.to_owned());
     }
+    if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
+        header.push("trim nails".to_owned());
+    }
     let columns = header.len();
     let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for (e, w) in layout.walls() {
@@ -216,6 +220,9 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
                 if layout.job.seams.reuse_halves {
                     row.push(p.half.map_or("", Half::word).to_owned());
                 }
+                if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
+                    row.push(p.edge_work.trim_nails.to_string());
+                }
                 pieces.insert(&p.mark, row);
             }
         }
@@ -223,7 +230,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let panels = layout.panels.iter().flat_map(|p| &p.pieces);
     let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
     let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
-    trims.sort_by(|a, b| stock_key(&a.stock).cmp(&stock_key(&b.stock)));
+    trims.sort_by_key(|t| (stock_words(t.kind.stock()), t.stock.number()));
     let trims = trims.into_iter().map(|t| {
         let mut row = trim(style, t);
         // Columns of pieces alone.
@@ -292,7 +299,7 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
 fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
     let blank = String::new;
     vec![
-        cell(&t.stock),
+        cell(&stock_length(&t.stock)),
         cell(&t.mark),
         blank(),
         blank(),
@@ -309,12 +316,6 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         cell(&t.wall),
         blank(),
     ]
-}
-
-/// `J-channel 12` sorts after `J-channel 9`.
-fn stock_key(stock: &str) -> (&str, u32) {
-    let (name, n) = stock.rsplit_once(' ').unwrap_or((stock, ""));
-    (name, n.parse().unwrap_or(0))
 }
 
 #[cfg(test)]

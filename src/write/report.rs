@@ -76,7 +76,7 @@ fn read(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
     let d = &layout.drawing;
     let p = &layout.job.product;
-    let colour = if p.colour.is_empty() { String::new() } else { format!(", {}", p.colour) };
+    let colour = if p.color.is_empty() { String::new() } else { format!(", {}", p.color) };
     for line in [
         report::drawing(&terminal(&d.name), &d.sha256),
         terminal(&report::unit(d)),

@@ -190,10 +190,10 @@ const RAKED: [(&str, Rule, Break); 4] = [
     }),
 ];
 
-/// The sample house in fibre-cement boards.
+/// The sample house in fiber-cement boards.
 fn boards() -> Layout {
     let samples = root().join("sample-drawings");
-    let text = std::fs::read_to_string(samples.join("fibre-cement.toml")).unwrap();
+    let text = std::fs::read_to_string(samples.join("fiber-cement.toml")).unwrap();
     let mut job = job_file::parse(&text, "job").unwrap();
     job.seams.effort = lapwright::model::seam::Effort::Brief;
     lay(&std::fs::read(samples.join("curlew-cottage.dxf")).unwrap(), &job)

@@ -42,6 +42,7 @@ mod layouts;
 mod limits;
 mod long_cuts;
 mod mixed;
+mod old_keys;
 mod overlay;
 mod polygons;
 mod products;

@@ -216,7 +216,7 @@ fn costs_are_formulas_over_the_users_prices() {
 #[test]
 fn text_that_looks_like_a_formula_stays_text() {
     let mut layout = laid("one-window");
-    layout.job.product.colour = "@red".into();
+    layout.job.product.color = "@red".into();
     layout.job.title.project = "=1+1".into();
     layout.job.title.drawn_by = "+x".into();
     layout.elevations[0].name = "=HYPERLINK(\"x\")".into();

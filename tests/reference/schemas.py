@@ -110,7 +110,7 @@ def main():
         {"product": {"carton": 1.5}},
         {"product": {"carton": 0}},
         {"trim": {"tab": -1}},
-        {"trim": {"colours": {"gutter": "white"}}},
+        {"trim": {"colors": {"gutter": "white"}}},
         {"layers": {"windows": ["A"]}},
         {"layers": {"window": "A"}},
         {"drawing": {"unit": "furlong"}},

@@ -14,7 +14,7 @@ use super::style::TEXT;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
-use crate::layout::piece::{EndCut, Piece, PieceEnd};
+use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::wording::sheet_lengths::cut;
@@ -27,7 +27,7 @@ type Key = (
     [EndKey; 2],
     Option<(i64, i64)>,
     Vec<NotchKey>,
-    [i64; 2],
+    [i64; 3],
     (i64, bool, bool, Option<Half>),
 );
 /// Kind, angle, set, contour.
@@ -76,7 +76,7 @@ fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
         [end(&p.ends[0]), end(&p.ends[1])],
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
         p.notches.iter().map(notch).collect(),
-        [i64::from(p.edge_work.slots), i64::from(p.edge_work.lugs)],
+        [p.edge_work.slots, p.edge_work.lugs, p.edge_work.trim_nails].map(i64::from),
         // What a piece has over its face hangs on the course; a cut end at a seam has more to cut.
         (sixteenths(k.top - k.bottom), meets.0, meets.1, p.half),
     )
@@ -119,10 +119,11 @@ fn page(n: usize, c: Canvas) -> Page {
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let mut c = Canvas::new(area);
     let title = sheets::title(sheets::CUTTING, n == 1);
-    let (slots, lugs) = layout
-        .pieces()
-        .fold((0, 0), |(s, l), (.., p)| (s + p.edge_work.slots, l + p.edge_work.lugs));
-    let words = sheets::cutting(count, slots, lugs, layout.job.sheet.lengths);
+    let sum =
+        |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
+    let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
+    let held_by = siding::held_by(layout.job.siding());
+    let words = sheets::cutting(count, slots, (held, held_by), layout.job.sheet.lengths);
     heading(&mut c, area, &title, &words);
     c
 }

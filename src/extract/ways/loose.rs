@@ -17,7 +17,6 @@ use crate::job::Job;
 use crate::model::house::WallWay;
 use crate::model::linework::{Linework, Role, Stroke};
 use crate::origin::{EntityKind, Origin, round_place};
-use crate::units::Unit;
 
 /// Most segments that are arranged at once.
 const MOST: usize = 400_000;
@@ -227,7 +226,7 @@ pub(super) fn report_open(lines: &Linework, open: &[&Stroke], findings: &mut Fin
             bare: s.role != Some(Role::Wall),
             gap,
             drawn_gap: round_place(Point::new(gap / k, 0.0), k).x,
-            unit: Unit::named(&lines.scale.unit),
+            unit: lines.scale.unit,
             from,
             to,
         };

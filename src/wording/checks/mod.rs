@@ -11,6 +11,7 @@ use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Place, Subject, Violation};
 use crate::units::{LengthStyle, counted};
 use crate::wording::figure;
+use crate::wording::trim::stock_length;
 
 pub use self::titles::{SECTION, rule};
 
@@ -64,7 +65,7 @@ fn subject(s: &Subject) -> String {
         Subject::Piece { piece } => format!("piece {piece}"),
         Subject::Panel { panel } => format!("panel {panel}"),
         Subject::Trim { trim } => format!("trim {trim}"),
-        Subject::TrimStock { stock } => format!("stock {stock}"),
+        Subject::TrimStock { stock } => format!("stock {}", stock_length(stock)),
         Subject::TakeoffLine { line } => format!("takeoff line {line}"),
     }
 }

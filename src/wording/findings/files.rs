@@ -17,6 +17,18 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("a result cannot be made: {writer_says}"),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
+        FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
+        FileFinding::LayoutUnreadable { line, column, reader_says } => {
+            // What is missing in one that is whole as JSON has no place.
+            let place = match line {
+                0 => String::new(),
+                _ => format!(" (line {line}, column {column})"),
+            };
+            FindingWords::new(
+                format!("the layout cannot be read: {reader_says}{place}"),
+                "The file is damaged or was changed: lay the drawing out again with `lapwright layout`.",
+            )
+        }
         FileFinding::OverlayApart { reason } => {
             let why = match reason {
                 OverlayReason::BinarySource => "the drawing is a binary DXF",
@@ -30,6 +42,17 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             )
         }
     }
+}
+
+fn layout_format(found: Option<&str>, expected: &str) -> FindingWords {
+    let what = match found {
+        Some(format) => format!("the file is of the format `{format}`"),
+        None => "the file names no format".to_owned(),
+    };
+    FindingWords::new(
+        format!("{what}; this version reads `{expected}`"),
+        "Lay the drawing out again with `lapwright layout` of this version.",
+    )
 }
 
 fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {

@@ -22,6 +22,20 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
         JobFinding::JobUnreadable { file, fault: JobFileFault::UnknownKeys { keys, more } } => {
             unknown_keys(file, keys, *more)
         }
+        JobFinding::JobUnreadable { file, fault: JobFileFault::GivenTwice { place, key, old } } => {
+            let new = key.rsplit('.').next().unwrap_or(key);
+            FindingWords::new(
+                format!("{}: {} is given twice, once as `{old}`", at(file, *place), spoken(key)),
+                format!("`{old}` is how `{new}` was spelled before: leave it out."),
+            )
+        }
+        JobFinding::OldSpelling { file, place, key, old, new } => {
+            let table = key.rsplit_once('.').map_or(String::new(), |(t, _)| format!(" in [{t}]"));
+            FindingWords::new(
+                format!("{}: `{old}`{table} is now spelled `{new}`", at(file, *place)),
+                "It is still read; write the new spelling.",
+            )
+        }
         JobFinding::JobValue { source, faults, more } => values(source, faults, *more),
     }
 }

@@ -3,8 +3,10 @@
 use super::FindingWords;
 use super::parts::on_layer;
 use crate::finding::Finding;
-use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding, UnitBasis};
+use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
+use crate::model::source::UnitBasis;
 use crate::units::{LengthStyle, Unit, counted};
+use crate::wording::source::unit_basis as by;
 
 const SET_UNIT: &str = "Set `unit` under [drawing] in the job file";
 const PURGE: &str = "Nothing to do; purge them when convenient.";
@@ -66,17 +68,6 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
 /// How a known distance is written.
 pub(super) fn known_form() -> &'static str {
     "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\" with two points in drawing units."
-}
-
-fn by(basis: UnitBasis) -> &'static str {
-    match basis {
-        UnitBasis::Job => "the job",
-        UnitBasis::Header => "the drawing's header",
-        UnitBasis::WallAndDoorSizes => "the size of walls and doors",
-        UnitBasis::Custom => {
-            "custom, since nothing drawn on wall or opening layers speaks for another"
-        }
-    }
 }
 
 fn unit_taken(unit: Unit, basis: UnitBasis, proved: bool) -> FindingWords {

@@ -8,7 +8,7 @@ use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
 use crate::wording::tables;
-use crate::wording::{cautions, pole, siding};
+use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
@@ -68,8 +68,8 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
     let row = |what: String, source: &str| [what, String::new(), in_words(source)];
     let mut out = vec![
         row(
-            format!("drawing unit: {}", layout.drawing.unit),
-            &format!("by {}", layout.drawing.unit_source),
+            format!("drawing unit: {}", source::unit(&layout.drawing)),
+            &format!("by {}", source::unit_basis(layout.drawing.unit_basis)),
         ),
         row(
             pole::datum_height(layout.datum, style),

@@ -40,6 +40,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         of(tables::LONGEST_LEFT),
     );
     let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
+    // Lugs, or trim nails.
+    let held = capital(siding::held_by(layout.job.siding()));
     let head = g.row;
     g.head(
         &[
@@ -68,7 +70,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             "Left contour",
             "Right contour",
             "Nail slots",
-            "Lugs",
+            held.as_str(),
             "Fur out",
         ],
         &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
@@ -145,8 +147,14 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     }
     let work = &p.edge_work;
     g.number(24, f64::from(work.slots), Look::Count);
-    g.number(25, f64::from(work.lugs), Look::Count);
+    g.number(25, f64::from(work.lugs + work.trim_nails), Look::Count);
     if work.furring {
         g.text(26, "yes", Look::Text);
     }
+}
+
+/// A heading of a word.
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or(String::new(), |c| c.to_uppercase().chain(letters).collect())
 }

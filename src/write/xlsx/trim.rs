@@ -6,6 +6,7 @@ use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::model::trim::TrimPiece;
+use crate::wording::trim::stock_length;
 use crate::wording::{tables, trim as words};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
@@ -44,7 +45,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut left = 0.0;
     for cut in &takeoff.trim_cuts {
         for (i, t) in cut.pieces.iter().filter_map(|m| pieces.get(m.as_str())).enumerate() {
-            g.text(0, &cut.stock, Look::Text);
+            g.text(0, &stock_length(&cut.stock), Look::Text);
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(13, style.number(cut.left), Look::Three);

@@ -5,8 +5,8 @@ use std::fmt::Write;
 
 use lapwright::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use lapwright::job::{
-    AngledWall, Band, FrameCut, InsideCorner, Job, Joint, Product, ReturnWall, SeenFrom, Stock,
-    TopFinish, Zone, ZoneRegion,
+    AngledWall, Band, FrameCut, InsideCorner, Job, MovementJoint, Product, ReturnWall, SeenFrom,
+    Stock, TopFinish, Zone, ZoneRegion,
 };
 use lapwright::model::seam::Effort;
 use lapwright::units::{LengthStyle, Unit};
@@ -146,7 +146,7 @@ fn job(b: &mut Bytes) -> Job {
     if job.siding().joints.is_on_studs() {
         job.boards.studs_apart = u32::from(first >> 4 & 3) + 1;
         job.boards.stud_spacing = [16.0, 24.0, 12.0, 8.0][usize::from(second >> 2 & 3)];
-        job.boards.joint_gap = (first & 2 == 2).then_some(0.5);
+        job.boards.butt_gap = (first & 2 == 2).then_some(0.5);
     } else {
         job.seams.seam_short_runs = first & 2 == 2;
         if cladding & 8 == 8 {
@@ -185,7 +185,7 @@ fn decor(job: &mut Job, looks: u8, cuts: u8) {
     if pockets {
         trim.inside_corner = [Post, OneChannel, TwoChannels, Post][usize::from(cuts & 3)];
     }
-    trim.frame = if cuts & 4 == 4 { FrameCut::Square } else { FrameCut::Mitre };
+    trim.frame = if cuts & 4 == 4 { FrameCut::Square } else { FrameCut::Miter };
 }
 
 /// What the job gives beside the drawing: a band, a joint, a return, a wall at an angle.
@@ -199,7 +199,7 @@ fn some_parts(job: &mut Job, parts: u8, width: f64, height: f64) {
         job.bands.push(Band { elevation, bottom, top, left, right: None });
     }
     if parts & 8 == 8 {
-        job.joints.push(Joint { elevation: name.to_owned(), at: width });
+        job.movement_joints.push(MovementJoint { elevation: name.to_owned(), at: width });
     }
     if parts & 16 == 16 {
         let hand = if parts & 64 == 64 { "left" } else { "right" };
