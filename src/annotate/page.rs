@@ -71,7 +71,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
             0.26,
             &[
                 ("title", page.title.clone()),
-                ("document type, scale", format!("siding layout, {}{unproved}", page.scale)),
+                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", page.scale)),
             ],
         ),
         (0.14, &[("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),

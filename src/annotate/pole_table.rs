@@ -51,7 +51,7 @@ fn choices(flow: &mut Flow, layout: &Layout) {
 
 fn table(flow: &mut Flow, layout: &Layout) {
     let style = layout.job.sheet.lengths;
-    flow.head("Lines, top down");
+    flow.head(sheets::LINES_TOP_DOWN);
     flow.cells(&[(0.0, "height"), (COURSE, "course"), (OVER, "over butt"), (WHAT, "what")], true);
     let all = layout.elevations.len();
     for l in layout.story_pole.lines.iter().rev() {

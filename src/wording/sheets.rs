@@ -214,11 +214,16 @@ pub const STORY_POLE_TABLE_DESCRIPTION: &str =
 /// What the story pole's heading says.
 pub fn story_pole(datum: f64, style: LengthStyle) -> String {
     format!(
-        "Heights over the floor reference line; butt lines on the stick, openings and tops beside it. Course 1 begins at {}. {}",
+        "Heights over the floor reference line; butt lines on the stick. Course 1 begins at {}. {}",
         length(style, datum),
         unit_note(style)
     )
 }
+
+/// Head of its lines.
+pub const LINES_TOP_DOWN: &str = "Lines, top down";
+/// Field of the title block.
+pub const TYPE_AND_SCALE: &str = "document type, scale";
 
 /// What its table's heading says.
 pub fn story_pole_table(style: LengthStyle) -> String {
