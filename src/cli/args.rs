@@ -74,6 +74,15 @@ by the carton where cartons have a price, else by the piece, else by the square.
         /// Folder for them, made if need be; files of that name there are not replaced
         dir: PathBuf,
     },
+    /// Explain the code of a finding: why it is raised, what to do, an example; without a code, list all
+    #[command(after_help = "\
+Examples:
+  lapwright explain
+  lapwright explain wall-open")]
+    Explain {
+        /// The code, as it stands beside the finding
+        code: Option<String>,
+    },
     /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
     #[command(after_help = "Example:\n  lapwright schema job > job.schema.json")]
     Schema {

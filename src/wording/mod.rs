@@ -3,6 +3,7 @@
 
 pub mod cautions;
 pub mod checks;
+pub mod explain;
 pub mod figure;
 pub mod findings;
 pub mod layers;
