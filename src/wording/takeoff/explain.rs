@@ -153,7 +153,7 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     let cuts: Vec<_> = takeoff.trim_cuts.iter().filter(|c| c.item == line.id).collect();
     if !cuts.is_empty() {
         out.push("counts:".to_owned());
-        out.extend(cuts.iter().map(|c| format!("  {}: {}", c.stock, c.pieces.join(", "))));
+        out.extend(cuts.iter().map(|c| format!("  {}: {}", stock_length(&c.stock), c.pieces.join(", "))));
     } else if !line.counts.is_empty() {
         out.push(format!("counts: {}", line.counts.join(", ")));
     }
