@@ -1,8 +1,8 @@
 //! How few panels there can be, beside what the layout and others take.
 
 use super::area::panels_by_area;
-use crate::layout::laid::LaidHouse;
 use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
+use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
 
 /// The panel count with its proof.
