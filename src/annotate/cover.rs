@@ -12,7 +12,9 @@ use crate::finding::{Audience, FindingCode, Severity};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 use crate::wording::findings::message;
-use crate::wording::{cautions, checks, cover, pole, report, sheets, siding};
+use crate::wording::proof;
+use crate::wording::takeoff::items;
+use crate::wording::{cautions, checks, cover, pole, sheets, siding};
 
 /// A line of the cover's columns.
 enum Row {
@@ -66,14 +68,9 @@ fn rows(layout: &Layout) -> Vec<Row> {
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
     text(&mut out, siding::in_short(&layout.job));
     let b = &layout.bound;
-    text(&mut out, b.words.clone());
-    text(&mut out, report::bound(&b.method, &b.excludes));
-    let waste = layout.job.takeoff.area_waste;
-    let beside = || report::crew_and_area(b, waste);
-    text(&mut out, b.beside.clone().unwrap_or_else(beside));
-    if let Some(other) = b.other_policy {
-        text(&mut out, report::short_runs_seamed(b.best, other));
-    }
+    let job = &layout.job;
+    let said = [proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
+    said.into_iter().chain(proof::other_policy(b, job)).for_each(|t| text(&mut out, t));
     let zones = layout.elevations.iter().flat_map(|e| &e.zones);
     let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
     for z in zones {
@@ -96,7 +93,8 @@ fn rows(layout: &Layout) -> Vec<Row> {
         } else {
             format!("({})", hundredths(l.net))
         };
-        out.push(Row::Count { item: l.item.clone(), count, unit: l.unit.clone() });
+        let item = items::item(&l.item, layout.job.sheet.lengths);
+        out.push(Row::Count { item, count, unit: items::unit(l.unit).to_owned() });
     }
     text(&mut out, cover::COUNTS.to_owned());
     out.push(Row::Head(cover::ASSUMED));

@@ -3,11 +3,11 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::Job;
+use super::check;
 use super::fault::Fault;
 use super::nearest::{distance, near};
 use super::old_keys::{self, OldSpelling};
-use super::ranges;
+use super::root::Job;
 use super::schema;
 use crate::finding::job::{FilePlace, JobFileFault, JobFinding, JobSource, UnknownKey};
 use crate::finding::{Finding, Findings, Refusal};
@@ -46,7 +46,7 @@ pub fn read(text: &str, name: &str, findings: &mut Findings) -> Result<Job, Refu
     old.iter().for_each(|o| findings.push(spelled_before(o, text, name)));
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
-    let faults = ranges::faults(&job);
+    let faults = check::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(faults, &table, text, name)) }
 }
 
@@ -335,9 +335,14 @@ mod tests {
         };
         let found = values("[seams]\nstagger = -1\n");
         assert_eq!(found, [(2, 11, range("seams.stagger", -1.0, 0.0, 600.0))]);
-        let key = "product.exposure".to_owned();
-        let found = values("[product]\nexposure = inf\n");
-        assert_eq!(found[0], (2, 12, ValueFault::NotFinite { key }));
+        // A length is finite or none.
+        assert_eq!(
+            form("[product]\nexposure = inf\n"),
+            (2, 12, Some("product.exposure".to_owned()))
+        );
+        let key = "weather.highest_f".to_owned();
+        let found = values("[weather]\nhighest_f = inf\n");
+        assert_eq!(found[0], (2, 13, ValueFault::NotFinite { key }));
         // Every one is given, in the order of the file.
         let found = values("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
         assert_eq!(found[0], (2, 7, range("trim.tab", 9.0, 0.0, 6.0)));

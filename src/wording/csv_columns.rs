@@ -10,3 +10,5 @@ pub const POINTS: [&str; 2] = ["left long to short point", "right long to short 
 pub const FROM_SQUARE: [&str; 2] = ["left from square", "right from square"];
 /// Which half of a ripped panel.
 pub const HALF: &str = "half of the panel";
+/// Part of a wall.
+pub const WALL_OR_GABLE: &str = "wall or gable";

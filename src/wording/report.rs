@@ -1,7 +1,6 @@
 //! Headings and sentences of the report.
 
 use super::source as words;
-use crate::layout::bound::Bound;
 use crate::layout::wall::LaidZone;
 use crate::model::source::Source;
 use crate::units::{LengthStyle, counted};
@@ -64,25 +63,6 @@ pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
     )
 }
 
-/// What starting each run with the last offcut and what net area take.
-pub fn crew_and_area(bound: &Bound, area_waste: f64) -> String {
-    format!(
-        "Starting each run with the last offcut takes {}. Net area and {area_waste} % would buy {}.",
-        bound.crew, bound.by_area
-    )
-}
-
-/// What seams in short runs would save.
-pub fn short_runs_seamed(best: usize, other: usize) -> String {
-    match best.saturating_sub(other) {
-        0 => "If runs that one panel covers could have a seam too, no layout with fewer panels was found."
-            .to_owned(),
-        n => format!(
-            "If runs that one panel covers could have a seam too, {other} panels would do: {n} fewer."
-        ),
-    }
-}
-
 /// A broken seam rule by its mark.
 pub fn break_at(mark: &str, elevation: &str, fault: &str) -> String {
     format!("{mark}, fails on {elevation}: {fault}.")
@@ -94,11 +74,6 @@ pub fn usable(shortest: f64, style: LengthStyle) -> String {
         "Usable: {} or longer, the shortest piece of this job. Scrap: shorter ends and saw cuts; rips, notches and rake cuts are not in it.",
         style.short(shortest)
     )
-}
-
-/// How the bound was found.
-pub fn bound(method: &str, excludes: &[String]) -> String {
-    format!("The bound is by {method}. It leaves out {}.", excludes.join("; "))
 }
 
 /// A layout in one line.

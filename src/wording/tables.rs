@@ -66,6 +66,10 @@ pub const WALLS_NOTE: &str = "What each wall takes of each line, in the line's o
 pub const GABLES: &str = "Walls and gables";
 /// Gables.
 pub const GABLES_NOTE: &str = "A gable is what lies above the lowest bottom of a wall's rakes; a course belongs where its butt line is, trim where its middle is.";
+/// Column of gables.
+pub const WALL_OR_GABLE: &str = "Wall or gable";
+/// Totals of gables.
+pub const BY_WALL_AND_GABLE: &str = "By wall and gable";
 /// Story pole.
 pub const EFFECTS: &str = "What it does";
 /// Story pole.

@@ -4,25 +4,19 @@ use super::report;
 use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
-use crate::wording;
-use crate::wording::checks;
+use crate::wording::{checks, proof, report as report_words};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
-    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
-        wording::report::crew_and_area(&layout.bound, layout.job.takeoff.area_waste)
-    });
     let name = format!("{}{zone}", terminal(&layout.drawing.name));
-    let line = wording::report::in_one_line(&name, layout.elevations.len(), walls, net);
+    let line = report_words::in_one_line(&name, layout.elevations.len(), walls, net);
     let mut out = format!(
-        "{line}
-{}
-{beside}
-",
-        layout.bound.words
+        "{line}\n{}\n{}\n",
+        proof::panels(&layout.bound, &layout.job),
+        proof::beside(&layout.bound, &layout.job)
     );
     let warnings: Vec<_> =
         layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();

@@ -8,6 +8,7 @@ use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
 use crate::wording::tables;
+use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
@@ -31,8 +32,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for [what, by, source] in assumed(layout) {
         put("assumed", &what, &by, &source);
     }
-    for line in &takeoff.advice {
-        put("to order", line, "", "");
+    for a in &takeoff.advice {
+        put("to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions::all(layout.job.product.kind) {
         put("caution", line, "", "");
