@@ -55,6 +55,7 @@ published! {
     LumberYard: "a lumber yard's estimating page", "";
     SidingShop: "a siding shop's measuring page", "";
     ShopPages: "shop pages", "";
+    TradeUsage: "usage of the trade", "";
     CarpenterPages: "a carpenter's takeoff pages", "2008";
     WesternLumber: "western lumber association", "";
     RedwoodAssociation: "California Redwood Association", "";
