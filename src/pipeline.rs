@@ -3,6 +3,7 @@
 
 mod findings;
 mod head;
+pub mod quantities;
 
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -26,6 +27,7 @@ use crate::layout::set::{LaidSet, LaidSets};
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, House};
 use crate::model::pole::PoleTable;
+use crate::model::progress::Progress;
 use crate::model::receiver::Field;
 use crate::model::seam::{SeamPlan, SeamProblem};
 use crate::model::source::Source;
@@ -34,7 +36,7 @@ use crate::{extract, joint, read, receive, seam, takeoff, trim, verify, work};
 pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
 
 /// What is told to whoever watches the search for seams.
-pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
+pub type Watch<'a> = &'a mut dyn FnMut(Progress);
 
 /// Reads a drawing and lays out the house, then each zone with lap siding of its own: all on one
 /// datum, seams and panels by themselves.

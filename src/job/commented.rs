@@ -2,8 +2,8 @@
 
 use toml::Value;
 
-use super::Job;
 use super::layers::AGREED_LAYERS;
+use super::root::Job;
 use super::schema;
 use crate::model::linework::Role;
 

@@ -16,6 +16,7 @@ pub mod joint;
 pub mod linework;
 pub mod notch;
 pub mod pole;
+pub mod progress;
 pub mod quantity;
 pub mod receiver;
 pub mod seam;
