@@ -7,7 +7,7 @@ use crate::job::layers::AGREED_LAYERS;
 use crate::model::linework::Role;
 use crate::model::sheet::Sheet;
 
-/// Page, inches: ANSI B on its side (FACTS DR-35).
+/// Page, inches: ANSI B on its side (`DrawingFact::ArchitecturalPaper`).
 const WIDTH: f64 = 17.0;
 const HEIGHT: f64 = 11.0;
 const LINE: f64 = TEXT * 1.7;

@@ -100,7 +100,7 @@ pub(super) fn cut_at_seams(product: &Product, run: &LaidRun, p: &Piece) -> (bool
     (left, at + 1 < run.pieces.len() && p.ends[1].cut == EndCut::Square)
 }
 
-/// A cut end at a seam lacks what lets the next panel lap (FACTS SD-82).
+/// A cut end at a seam lacks what lets the next panel lap (`SidingFact::CutEndAtSeam`).
 fn recess(product: &Product, p: &Piece, k: &LaidCourse) -> Option<String> {
     let run = k.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == p.mark))?;
     let ends = match cut_at_seams(product, run, p) {

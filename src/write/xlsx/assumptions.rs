@@ -5,7 +5,6 @@ use crate::finding::{Audience, Finding, Severity};
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
-use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
 use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
@@ -62,12 +61,12 @@ fn place(n: &Finding) -> String {
 fn meeting(job: &Job) -> [String; 3] {
     let style = job.sheet.lengths;
     let source = if job.product.lap.is_some() {
-        "set by the job"
+        "set by the job".to_owned()
     } else {
         siding::lap_source(job.product.kind)
     };
     let what = siding::meeting(job, style);
-    [what, String::new(), in_words(source)]
+    [what, String::new(), source]
 }
 
 /// What was settled by rule, then every setting in force with the source of its default, or that the
@@ -75,7 +74,7 @@ fn meeting(job: &Job) -> [String; 3] {
 fn assumed(layout: &Layout) -> Vec<[String; 3]> {
     let job = &layout.job;
     let style = job.sheet.lengths;
-    let row = |what: String, source: &str| [what, String::new(), in_words(source)];
+    let row = |what: String, source: &str| [what, String::new(), source.to_owned()];
     let mut out = vec![
         row(
             format!("drawing unit: {}", source::unit(&layout.drawing)),
@@ -88,11 +87,11 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         meeting(job),
         row(
             format!("gap at panel ends in force: {}", style.short(job.end_gap())),
-            siding::end_gap_source(job.product.kind),
+            &siding::end_gap_source(job.product.kind),
         ),
         row(
             siding::edges_as_drawn(job).trim_end_matches('.').to_owned(),
-            "FACTS OT-25: ask which edge was drawn",
+            &siding::drawn_edge_source(),
         ),
     ];
     out.extend(settings(job).into_iter().map(|s| {
