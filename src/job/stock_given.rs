@@ -37,7 +37,12 @@ pub(super) fn settle_product(product: &mut Product, stocks: &mut Vec<Stock>) {
             Stock { length, carton, cost: given.second_cost },
         ];
     }
-    if let Some(first) = stocks.first() {
+    // A first stock out of bounds is refused by its own key alone.
+    let in_bounds = |s: &&Stock| {
+        let [length, carton, _] = STOCK_BOUNDS;
+        length.out("", s.length).is_none() && carton.out("", f64::from(s.carton)).is_none()
+    };
+    if let Some(first) = stocks.first().filter(in_bounds) {
         (product.length, product.carton) = (first.length, first.carton);
     }
 }

@@ -102,11 +102,27 @@ fn costs(stocks: &[Stock]) -> Option<Fault> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::FindingKind;
+    use crate::finding::job::JobFinding;
     use crate::job::file::parse;
     use crate::job::stock::stock_of;
 
-    fn refused(text: &str) -> String {
-        parse(text, "j").unwrap_err().to_string()
+    /// Faults of values: line, column, and what is wrong.
+    fn refused(text: &str) -> Vec<(usize, usize, ValueFault)> {
+        let kind = parse(text, "j").unwrap_err().0.kind;
+        let FindingKind::Job(JobFinding::JobValue { faults, .. }) = kind else {
+            unreachable!("{kind:?}")
+        };
+        let placed = faults.into_iter().map(|f| (f.place.unwrap(), f.fault));
+        placed.map(|(p, fault)| (p.line, p.column, fault)).collect()
+    }
+
+    fn first(text: &str) -> (usize, usize, ValueFault) {
+        refused(text).remove(0)
+    }
+
+    fn out_of_range(key: &str, value: f64, [least, most]: [f64; 2]) -> ValueFault {
+        ValueFault::OutOfRange { key: key.to_owned(), value, least, most }
     }
 
     #[test]
@@ -142,14 +158,14 @@ mod tests {
 
     #[test]
     fn both_ways_at_once_are_refused() {
-        for key in ["length = 200", "second_length = 200", "second_carton = 9"] {
-            let e = refused(&format!("[product]\n{key}\n[[stock]]\nlength = 150\n"));
-            assert!(e.contains("contradicts `stock`: leave one out"), "{e}");
-            assert!(e.starts_with("j:2:"), "{e}");
+        for (key, value) in [("length", 200), ("second_length", 200), ("second_carton", 9)] {
+            let found = first(&format!("[product]\n{key} = {value}\n[[stock]]\nlength = 150\n"));
+            let key = format!("product.{key}");
+            let fault = ValueFault::OneTooMany { key, other: "stock".to_owned() };
+            assert_eq!((found.0, found.2), (2, fault));
         }
         let zone = "[[zone]]\nname = \"g\"\nlayers = [\"X\"]\n[zone.product]\nlength = 200\n[[zone.stock]]\nlength = 150\n";
-        let e = refused(zone);
-        assert!(e.contains("`zone.0.product.length` contradicts `zone.0.stock`"), "{e}");
+        assert!(matches!(first(zone), (5, 10, ValueFault::OneTooMany { .. })), "{:?}", first(zone));
         // What says the same is no contradiction; a carton goes for all that say none of their own.
         let text = "[product]\nlength = 150\ncarton = 9\n[[stock]]\nlength = 150\ncarton = 8\n[[stock]]\nlength = 200\n";
         let job = parse(text, "j").unwrap();
@@ -158,26 +174,33 @@ mod tests {
 
     #[test]
     fn stocks_out_of_bounds_are_refused_by_their_place() {
-        let e = refused("[[stock]]\nlength = 150\n[[stock]]\nlength = 20\n");
-        assert!(e.starts_with("j:4:10: `stock.1.length` is 20;"), "{e}");
-        let e = refused("[[stock]]\nlength = 150\n[[stock]]\nlength = 150.5\n");
-        assert!(e.starts_with("j:4:10: `stock.1.length` is 150.5 and another"), "{e}");
-        let e = refused("[[stock]]\nlength = 150\ncost = 2\n[[stock]]\nlength = 200\n");
-        assert!(e.starts_with("j:3:8: `stock.0.cost` is given and"), "{e}");
-        let e = refused("[[stock]]\nlength = 150\ncost = 9\n[[stock]]\nlength = 200\ncost = 900\n");
-        assert!(e.contains("differ by 20 times"), "{e}");
+        let found = first("[[stock]]\nlength = 150\n[[stock]]\nlength = 20\n");
+        assert_eq!(found, (4, 10, out_of_range("stock.1.length", 20.0, [36.0, 600.0])));
+        let found = first("[[stock]]\nlength = 150\n[[stock]]\nlength = 150.5\n");
+        let key = "stock.1.length".to_owned();
+        assert_eq!(found, (4, 10, ValueFault::LengthsAlike { key, second: 150.5, first: 150.0 }));
+        let found = first("[[stock]]\nlength = 150\ncost = 2\n[[stock]]\nlength = 200\n");
+        let (key, other) = ("stock.0.cost".to_owned(), "stock.1.cost".to_owned());
+        assert_eq!(found, (3, 8, ValueFault::CostsPartly { key, other }));
+        let found =
+            first("[[stock]]\nlength = 150\ncost = 9\n[[stock]]\nlength = 200\ncost = 900\n");
+        assert!(matches!(found, (6, 8, ValueFault::CostsApart { .. })), "{found:?}");
         let nine: String = (0..9).map(|i| format!("[[stock]]\nlength = {}\n", 100 + i)).collect();
-        assert!(refused(&nine).contains("9 lengths"), "{}", refused(&nine));
-        let e = refused(
-            "[product]\nkind = \"wood\"\n[[stock]]\nlength = 144\n[[stock]]\nlength = 192\n",
-        );
-        assert!(e.contains("is laid of one"), "{e}");
-        let e = refused("[[stock]]\ncarton = 9\n");
-        assert!(e.contains("missing field `length`"), "{e}");
-        let e = refused("[product]\nsecond_carton = 9\n");
-        assert!(e.starts_with("j:2:17: `product.second_carton` says nothing"), "{e}");
-        let e = refused("[product]\nsecond_length = 20\n");
-        assert!(e.starts_with("j:2:17: `product.second_length` is 20;"), "{e}");
+        assert_eq!(first(&nine).2, ValueFault::StocksMany { given: 9, most: 8 });
+        let found =
+            first("[product]\nkind = \"wood\"\n[[stock]]\nlength = 144\n[[stock]]\nlength = 192\n");
+        assert!(matches!(found.2, ValueFault::StocksOfOneLength { given: 2, .. }), "{found:?}");
+        // A stock without a length is a fault of form.
+        assert!(parse("[[stock]]\ncarton = 9\n", "j").is_err());
+        let found = first("[product]\nsecond_carton = 9\n");
+        let (key, other) = ("product.second_carton".to_owned(), "product.second_length".to_owned());
+        assert_eq!(found, (2, 17, ValueFault::NeedsOther { key, other }));
+        let found = first("[product]\nsecond_length = 20\n");
+        assert_eq!(found, (2, 17, out_of_range("product.second_length", 20.0, [36.0, 600.0])));
+        // The shortest piece is 24 in by default: more than half a panel of 40.
+        let found = first("[[stock]]\nlength = 150\n[[stock]]\nlength = 40\n");
+        let (key, other) = ("seams.shortest".to_owned(), "stock.1.length".to_owned());
+        assert_eq!(found, (4, 10, ValueFault::TooLargeFor { key, value: 24.0, most: 20.0, other }));
     }
 
     #[test]
@@ -186,11 +209,12 @@ mod tests {
         let job = parse(&format!("{zone}[[zone.stock]]\nlength = 144\n"), "j").unwrap();
         assert_eq!(job.for_zone(0, None).unwrap().first_length(), 144.0);
         assert_eq!(job.first_length(), 150.0);
-        let e = refused(&format!("{zone}[[zone.stock]]\nlength = 14\n"));
-        assert!(e.contains("`zone.0.stock.0.length` is 14"), "{e}");
+        let found = first(&format!("{zone}[[zone.stock]]\nlength = 14\n"));
+        assert_eq!(found, (7, 10, out_of_range("stock.0.length", 14.0, [36.0, 600.0])));
         let clad = "[[zone]]\nname = \"g\"\nlayers = [\"X\"]\ncladding = \"shingle\"\n";
-        let e = refused(&format!("{clad}[[zone.stock]]\nlength = 144\n"));
-        assert!(e.contains("`zone.0.stock` says nothing without `zone.0.product`"), "{e}");
+        let found = first(&format!("{clad}[[zone.stock]]\nlength = 144\n"));
+        let (key, other) = ("zone.0.stock".to_owned(), "zone.0.product".to_owned());
+        assert_eq!(found.2, ValueFault::NeedsOther { key, other });
     }
 
     #[test]
