@@ -10,6 +10,7 @@ pub mod layout;
 pub mod nails;
 pub mod published;
 pub mod record;
+pub mod safety;
 pub mod siding;
 pub mod takeoff;
 pub mod trim;
