@@ -2,7 +2,7 @@
 
 use super::lines::{siding_piece, whole};
 use crate::job::Job;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer, UNDER_HEAD};
 use crate::model::trim::{TrimPiece, TrimStock};
 
@@ -73,7 +73,7 @@ fn built_up(job: &Job) -> Fastening {
 }
 
 /// Nails of a house: length, spacing and counts.
-pub fn fastening(layout: &Layout) -> Fastening {
+pub fn fastening(layout: &LaidHouse) -> Fastening {
     let mut out = built_up(&layout.job);
     let spacing = layout.job.nail_spacing();
     let (pieces, nailed) =
@@ -85,7 +85,7 @@ pub fn fastening(layout: &Layout) -> Fastening {
 }
 
 /// Nails of one stock of trim, where there is any.
-fn trim_count(layout: &Layout, stock: TrimStock) -> Option<NailCount> {
+fn trim_count(layout: &LaidHouse, stock: TrimStock) -> Option<NailCount> {
     let trims = layout.trims.iter().filter(|t| !t.kind.behind());
     let mine: Vec<&TrimPiece> = trims.filter(|t| t.kind.stock() == stock).collect();
     let spacing = trim_spacing(layout, stock);
@@ -98,7 +98,7 @@ fn trim_count(layout: &Layout, stock: TrimStock) -> Option<NailCount> {
 }
 
 /// Spacing of nails in a stock of trim.
-pub(super) fn trim_spacing(layout: &Layout, stock: TrimStock) -> f64 {
+pub(super) fn trim_spacing(layout: &LaidHouse, stock: TrimStock) -> f64 {
     let f = &layout.job.fasteners;
     let own = match stock {
         TrimStock::OutsidePost | TrimStock::InsidePost => f.post_spacing,

@@ -2,7 +2,7 @@
 
 use crate::finding::Finding;
 use crate::finding::laying::LayingFinding;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::fastening::{Movement, MovementRoom, MovingPiece, PieceMovement};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
@@ -12,7 +12,7 @@ fn change(length: f64, expansion: f64, degrees: f64) -> f64 {
 }
 
 /// What panels, posts and channels do at the job's temperatures.
-pub fn movement(layout: &Layout) -> Movement {
+pub fn movement(layout: &LaidHouse) -> Movement {
     let w = &layout.job.weather;
     let mut out = Movement {
         installed: w.installed(),
@@ -47,7 +47,7 @@ fn longest(lengths: impl Iterator<Item = f64>) -> Option<f64> {
 }
 
 /// The longest post of a stock: a spliced one has room in its lap, another is free below.
-fn post(layout: &Layout, m: &Movement, stock: TrimStock) -> Option<PieceMovement> {
+fn post(layout: &LaidHouse, m: &Movement, stock: TrimStock) -> Option<PieceMovement> {
     let (whole, spliced) = match stock {
         TrimStock::OutsidePost => (MovingPiece::OutsidePost, MovingPiece::SplicedOutsidePost),
         _ => (MovingPiece::InsidePost, MovingPiece::SplicedInsidePost),

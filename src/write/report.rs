@@ -12,6 +12,7 @@ use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
+use crate::wording::trim::stock_length;
 use crate::wording::{self, checks, pole, seams, siding, source};
 
 pub(super) const WIDTH: usize = 80;
@@ -265,7 +266,9 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
         let mine: Vec<String> = takeoff.leftovers[at..]
             .iter()
             .take_while(|l| l.item == first.item)
-            .map(|l| format!("{} ({})", style.cut(l.length), terminal(&l.stock)))
+            .map(|l| {
+                format!("{} ({})", style.cut(l.length), stock_length(&l.stock.as_str().into()))
+            })
             .collect();
         at += mine.len();
         out.push_str(&wrapped(&format!("{}: {}", first.item, mine.join(", ")), "  "));

@@ -74,7 +74,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),
-    ("serde_json", &["job", "write"]),
+    ("serde_json", &["job", "read", "write"]),
     ("ttf_parser", &["typeface"]),
 ];
 

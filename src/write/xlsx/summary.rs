@@ -7,6 +7,7 @@ use crate::layout::Layout;
 use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
+use crate::wording::trim::stock_length;
 use crate::wording::{checks, proof};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
@@ -166,7 +167,7 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
     for l in &takeoff.leftovers {
         g.text(0, &l.item, Look::Text);
-        g.text(1, &l.stock, Look::Text);
+        g.text(1, &stock_length(&l.stock.as_str().into()), Look::Text);
         g.number(2, style.number(l.length), Look::Three);
         g.text(3, &style.cut(l.length), Look::Text);
         g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
