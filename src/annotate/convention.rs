@@ -8,7 +8,7 @@ use crate::model::linework::Role;
 use crate::model::sheet::Sheet;
 use crate::wording::convention as words;
 
-/// Page, inches: ANSI B on its side (FACTS DR-35).
+/// Page, inches: ANSI B on its side (`DrawingFact::ArchitecturalPaper`).
 const WIDTH: f64 = 17.0;
 const HEIGHT: f64 = 11.0;
 const LINE: f64 = TEXT * 1.7;

@@ -1,5 +1,5 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
-//! US National CAD Standard, discipline Z (FACTS DR-20, DR-25).
+//! US National CAD Standard, discipline Z (`DrawingFact::LayerNames`, `DrawingFact::ShopDiscipline`).
 
 use super::elevation::breaks;
 use super::elevation::marks::middle;

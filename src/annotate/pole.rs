@@ -1,4 +1,5 @@
-//! The story pole: every butt line, sill, head and top of the house on one stick (FACTS OT-03).
+//! The story pole: every butt line, sill, head and top of the house on one stick
+//! (`LayoutFact::StoryPole`).
 
 use super::canvas::Canvas;
 use super::page::{Page, room};

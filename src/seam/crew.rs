@@ -1,6 +1,6 @@
 //! The careful crew: course by course from the bottom, left to right; the offcut of the last panel
 //! begins the next run where stagger allows, else another from the pile that may, else a new panel
-//! is opened (FACTS OT-10).
+//! is opened (`LayoutFact::OffcutStartsNext`).
 
 use super::digest::Digest;
 use super::pool::{Placed, Pool};

@@ -137,7 +137,7 @@ fn edge_work(work: &EdgeWork) -> Vec<String> {
     out
 }
 
-/// A cut end at a seam lacks what lets the next panel lap (FACTS SD-82).
+/// A cut end at a seam lacks what lets the next panel lap (`SidingFact::CutEndAtSeam`).
 fn recess(seam_ends: SeamEnds) -> Option<String> {
     let ends = match seam_ends {
         (true, true) => "both ends meet seams",

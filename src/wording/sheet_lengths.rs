@@ -19,7 +19,7 @@ pub fn short(style: LengthStyle, inches: f64) -> String {
     }
 }
 
-/// A length to cut, rounded down so that the piece fits (FACTS TK-24).
+/// A length to cut, rounded down so that the piece fits (`TakeoffFact::RoundedForSafety`).
 pub fn cut(style: LengthStyle, inches: f64) -> String {
     // Sheets say the unit once for all.
     style.cut(inches).trim_end_matches(" mm").to_owned()
@@ -74,7 +74,8 @@ mod tests {
 
     #[test]
     fn parts_of_a_piece_sum_to_its_length_to_cut() {
-        // 41.7345 in is cut at 41 11/16 (FACTS TK-24), though 41 3/4 is nearer; 1060.05 mm at 1060.
+        // 41.7345 in is cut at 41 11/16 (TakeoffFact::RoundedForSafety), though 41 3/4 is nearer;
+        // 1060.05 mm at 1060.
         let places = [0.0, 9.3965, 32.338, 41.7345];
         let parts = ["0'-9 3/8\"", "1'-10 15/16\"", "0'-9 3/8\""];
         assert_eq!(string_to_cut(LengthStyle::Feet, &places), parts);

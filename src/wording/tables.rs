@@ -116,9 +116,6 @@ pub fn cost_note(takeoff: &Takeoff) -> String {
     }
 }
 
-/// Where the rule of drawn edges comes from.
-pub const EDGES_SOURCE: &str = "FACTS OT-25: ask which edge was drawn";
-
 /// Who must act on a finding, or that there is nothing to do.
 pub fn sort(f: &Finding) -> &'static str {
     match (f.severity(), f.audience()) {

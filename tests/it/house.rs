@@ -120,8 +120,6 @@ const IN_CIRCLES: &[&str] = &[
     "seam/digest.rs",
     "seam/mixed.rs",
     "seam/mod.rs",
-    "seam/options.rs",
-    "seam/pool.rs",
     "seam/stagger.rs",
     "write/corners.rs",
     "write/report.rs",

@@ -57,6 +57,7 @@ mod seamcase;
 mod seams;
 mod sheets;
 mod small_walls;
+mod sources;
 mod support;
 mod terminal;
 mod trim_cutting;

@@ -1,5 +1,5 @@
-//! Patterns for gables: at every slope, how far the rake moves sideways in one course (FACTS GM-05,
-//! SD-110), full size where the paper holds it.
+//! Patterns for gables: at every slope, how far the rake moves sideways in one course
+//! (`DrawingFact::RakeStep`, `TrimFact::RakeGap`), full size where the paper holds it.
 
 use std::collections::BTreeMap;
 

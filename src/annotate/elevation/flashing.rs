@@ -1,5 +1,6 @@
 //! Flashing and clearances, each told once, at its place: where a lower roof or deck meets a wall,
-//! and over grade (FACTS SD-113, SD-114, SD-117 to SD-120).
+//! and over grade (`TrimFact::GradeClearance`, `TrimFact::RoofClearance`, `TrimFact::StepFlashing`,
+//! `TrimFact::KickOut`, `TrimFact::FlashingPlaces`).
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};

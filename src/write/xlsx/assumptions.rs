@@ -5,7 +5,6 @@ use crate::finding::Finding;
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
-use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
 use crate::wording::tables;
 use crate::wording::takeoff::advice::advice;
@@ -53,12 +52,12 @@ fn place(n: &Finding) -> String {
 fn meeting(job: &Job) -> [String; 3] {
     let style = job.sheet.lengths;
     let source = if job.product.lap.is_some() {
-        tables::SET_BY_JOB
+        tables::SET_BY_JOB.to_owned()
     } else {
         siding::lap_source(job.product.kind)
     };
     let what = siding::meeting(job, style);
-    [what, String::new(), in_words(source)]
+    [what, String::new(), source]
 }
 
 /// What was settled by rule, then every setting in force with the source of its default, or that the
@@ -66,7 +65,7 @@ fn meeting(job: &Job) -> [String; 3] {
 fn assumed(layout: &Layout) -> Vec<[String; 3]> {
     let job = &layout.job;
     let style = job.sheet.lengths;
-    let row = |what: String, source: &str| [what, String::new(), in_words(source)];
+    let row = |what: String, source: &str| [what, String::new(), source.to_owned()];
     let mut out = vec![
         row(
             format!("drawing unit: {}", source::unit(&layout.drawing)),
@@ -77,8 +76,14 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
             &pole::reason(&layout.datum_reason, &layout.story_pole.divisions, style),
         ),
         meeting(job),
-        row(tables::end_gap(&style.short(job.end_gap())), siding::end_gap_source(job.product.kind)),
-        row(siding::edges_as_drawn(job).trim_end_matches('.').to_owned(), tables::EDGES_SOURCE),
+        row(
+            tables::end_gap(&style.short(job.end_gap())),
+            &siding::end_gap_source(job.product.kind),
+        ),
+        row(
+            siding::edges_as_drawn(job).trim_end_matches('.').to_owned(),
+            &siding::drawn_edge_source(),
+        ),
     ];
     out.extend(settings(job).into_iter().map(|s| {
         let by = if s.set { tables::SET_BY_JOB } else { "default" };
