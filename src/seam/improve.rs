@@ -5,8 +5,9 @@
 use super::conflicts::Pins;
 use super::digest::Digest;
 use super::insert::Inserter;
-use super::pool::{Placed, Pool, UNIT};
+use super::pool::{Placed, Pool};
 use super::random::Random;
+use super::rules::UNIT;
 use crate::model::progress::Progress;
 use crate::model::seam::Effort;
 

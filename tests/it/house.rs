@@ -74,7 +74,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("resvg", &["write"]),
     ("krilla", &["write"]),
     ("krilla_svg", &["write"]),
-    ("serde_json", &["job", "write"]),
+    ("serde_json", &["job", "read", "write"]),
     ("ttf_parser", &["typeface"]),
 ];
 
@@ -120,8 +120,6 @@ const IN_CIRCLES: &[&str] = &[
     "seam/digest.rs",
     "seam/mixed.rs",
     "seam/mod.rs",
-    "seam/options.rs",
-    "seam/pool.rs",
     "seam/stagger.rs",
     "write/corners.rs",
     "write/report.rs",
