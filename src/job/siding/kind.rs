@@ -11,6 +11,7 @@ use super::{fiber_cement, foam_backed, steel, vinyl, wood};
 
 /// What the siding is: panels that lock, or boards that lap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Siding {
     /// Panels, lapped end to end and locked into one another.
     Panel(PanelSiding),

@@ -1,6 +1,6 @@
 //! Codes of files and folders.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::files::FileCode;
 
 pub(super) fn explanation(code: FileCode) -> &'static Explanation {
