@@ -68,11 +68,6 @@ impl Siding {
         named.find(|(s, _)| **s == self).map_or(KEYS[0], |(_, key)| key)
     }
 
-    /// Whether it comes as boards: to be asked of the description instead.
-    pub fn is_board(self) -> bool {
-        matches!(self, Siding::Board(_))
-    }
-
     /// The trade's words for it.
     pub fn words(self) -> &'static str {
         match self {
