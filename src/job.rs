@@ -274,6 +274,8 @@ impl Job {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::finding::FindingKind;
+    use crate::finding::job_value::ValueFault;
 
     #[test]
     fn gaps_and_lap_follow_the_published_figures() {
@@ -301,7 +303,12 @@ mod tests {
     fn a_value_out_of_range_is_refused_by_its_key() {
         let mut job = Job::default();
         job.product.exposure = f64::NAN;
-        assert!(job.validate().unwrap_err().to_string().contains("product.exposure"));
+        let found = job.validate().unwrap_err().0.kind;
+        let FindingKind::Job(JobFinding::JobValue { faults, .. }) = found else {
+            unreachable!("{found:?}")
+        };
+        let key = "product.exposure".to_owned();
+        assert_eq!(faults[0].fault, ValueFault::NotFinite { key });
         assert!(Job::default().validate().is_ok());
     }
 }

@@ -74,6 +74,15 @@ by the carton where cartons have a price, else by the piece, else by the square.
         /// Folder for them, made if need be; files of that name there are not replaced
         dir: PathBuf,
     },
+    /// Explain the code of a finding: why it is raised, what to do, an example; without a code, list all
+    #[command(after_help = "\
+Examples:
+  lapwright explain
+  lapwright explain wall-open")]
+    Explain {
+        /// The code, as it stands beside the finding
+        code: Option<String>,
+    },
     /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
     #[command(after_help = "Example:\n  lapwright schema job > job.schema.json")]
     Schema {
@@ -176,7 +185,7 @@ pub struct Takeoff {
     /// Tell it by part of the house: what each takes of each line
     #[arg(long, value_enum, default_value_t = By::House)]
     pub by: By,
-    /// Tell how one line came about and what it counts; LINE is its short name or its words
+    /// Tell the basis of one line and what it counts; LINE is its short name or its words
     #[arg(long, value_name = "LINE", conflicts_with_all = ["format", "by"])]
     pub explain: Option<String>,
     /// Your own price list (CSV: item, unit, price, order multiple, currency)
@@ -217,7 +226,8 @@ pub enum By {
     /// Each wall
     Wall,
     /// Walls, and gables above the lowest foot of a rake
-    Zone,
+    #[value(alias = "zone")]
+    Gable,
 }
 
 /// What a schema is of.

@@ -2,6 +2,7 @@
 
 pub mod args;
 mod check;
+mod explain;
 pub mod files;
 mod layers;
 mod layout;

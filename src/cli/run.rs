@@ -6,7 +6,7 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{check, layers, layout, manual, takeoff, template};
+use super::{check, explain, layers, layout, manual, takeoff, template};
 use crate::write::json;
 
 /// Runs the program: parses, runs, reports.
@@ -28,6 +28,7 @@ pub fn main() -> ExitCode {
             clap_complete::generate(shell, &mut Arguments::command(), "lapwright", &mut out);
             print(&out)
         }
+        Command::Explain { code } => explain::run(code.as_deref()),
         Command::Man => print(&manual::manual()),
     }
 }

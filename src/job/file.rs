@@ -335,9 +335,14 @@ mod tests {
         };
         let found = values("[seams]\nstagger = -1\n");
         assert_eq!(found, [(2, 11, range("seams.stagger", -1.0, 0.0, 600.0))]);
-        let key = "product.exposure".to_owned();
-        let found = values("[product]\nexposure = inf\n");
-        assert_eq!(found[0], (2, 12, ValueFault::NotFinite { key }));
+        // A length is finite or none.
+        assert_eq!(
+            form("[product]\nexposure = inf\n"),
+            (2, 12, Some("product.exposure".to_owned()))
+        );
+        let key = "weather.highest_f".to_owned();
+        let found = values("[weather]\nhighest_f = inf\n");
+        assert_eq!(found[0], (2, 13, ValueFault::NotFinite { key }));
         // Every one is given, in the order of the file.
         let found = values("[trim]\ntab = \"9 in\"\n[product]\ncarton = 0\n");
         assert_eq!(found[0], (2, 7, range("trim.tab", 9.0, 0.0, 6.0)));

@@ -30,7 +30,7 @@ pub(super) fn of_layout(layout: &Layout, findings: &mut Findings) {
     product(&layout.job, findings);
     warnings::tell(layout, findings);
     layout.bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
-    takeoff::movement_findings(layout).into_iter().for_each(|f| findings.push(f));
+    takeoff::movement_findings(&layout.movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&layout.job)));
 }
 

@@ -3,10 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::panels::{lots, taken};
-use super::trims::id;
 use crate::geom::tol::SAME;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
+use crate::model::ids::ItemId;
+use crate::model::item::Item;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
@@ -27,7 +28,7 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
         let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
-            item: id(stock),
+            item: stock.line_id(),
             stock: name.into(),
             length,
             pieces: pieces.iter().map(|t| t.mark.clone()).collect(),
@@ -50,7 +51,7 @@ pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
     });
     out.extend(trims);
     // Items stay in ordering order; a stable sort keeps stock order among equals.
-    let mut order: Vec<String> = Vec::new();
+    let mut order: Vec<ItemId> = Vec::new();
     for l in &out {
         if !order.contains(&l.item) {
             order.push(l.item.clone());
@@ -67,7 +68,7 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     let mut out = Vec::new();
     let panels = lots(layout).into_iter().flat_map(|l| {
-        let item = l.id("panels");
+        let item = l.panels_item().id();
         l.panels.into_iter().map(move |p| (item.clone(), p))
     });
     for (line, panel) in panels {
@@ -93,29 +94,34 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
 /// Bought, used, usable and scrap, by item.
 pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
     let mut out: Vec<Offcut> = Vec::new();
-    let mut add = |item: &str, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item)
-    {
-        Some(o) => {
-            o.bought += bought;
-            o.used += used;
-        }
-        None => out.push(Offcut { item: item.to_owned(), bought, used, ..Default::default() }),
-    };
+    let mut add =
+        |item: ItemId, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item) {
+            Some(o) => {
+                o.bought += bought;
+                o.used += used;
+            }
+            None => out.push(Offcut { item, bought, used, ..Default::default() }),
+        };
     let lots = lots(layout);
     for l in &lots {
         let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
-        add(&l.id("panels"), l.panels.iter().map(|p| p.stock).sum(), used);
+        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum(), used);
     }
-    for l in lots.iter().filter(|l| l.spare > 0.0) {
-        add(&l.id("spare-panels"), l.spare * l.length, 0.0);
+    let spares: Vec<(Item, f64)> = lots
+        .iter()
+        .filter(|l| l.spare > 0.0)
+        .map(|l| (l.spare_item(), l.spare * l.length))
+        .collect();
+    for (item, length) in &spares {
+        add(item.id(), *length, 0.0);
     }
     for c in trims {
-        add(&c.item, c.length, c.used);
+        add(c.item.clone(), c.length, c.used);
     }
     for o in &mut out {
         let mine = left.iter().filter(|l| l.item == o.item);
         o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
-        if o.item.starts_with("spare-panels") {
+        if spares.iter().any(|(item, _)| item.id() == o.item) {
             o.usable = o.bought;
         }
         o.scrap = (o.bought - o.used - o.usable).max(0.0);

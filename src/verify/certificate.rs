@@ -41,12 +41,8 @@ pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> Ru
     });
     // It counts a panel of which both halves serve as two.
     let panels = layout.panels.len() + layout.halved();
-    let counted = |bound: usize, panels: usize, proven: bool| {
-        let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
-        Counted { bound: whole(bound), panels: whole(panels), proven }
-    };
-    let said = counted(c.bound, c.panels, c.proven);
-    let has = counted(layout.bound.panels, panels, bound == panels as i128);
+    let said = Counted::new(c.bound, c.panels, c.proven);
+    let has = Counted::new(layout.bound.panels, panels, bound == panels as i128);
     rule.case(said == has && layout.bound.proven == c.proven, || {
         found(Subject::House, CountBreach::Certificate { said, found: has })
     });

@@ -6,7 +6,7 @@ use super::rule::{Cases, count, found};
 use super::tolerance::same;
 use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
-use crate::layout::breach::count::CountBreach;
+use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Quantity;
@@ -61,10 +61,10 @@ fn has_stocks_of_job(layout: &Claims) -> bool {
 }
 
 fn of_one_length(layout: &Claims, stock: &Stock, whole: usize, rule: &mut Cases) {
-    let said = layout.bound.proven;
-    rule.case(said == (layout.bound.panels == whole), || {
-        let v = found(Subject::House, CountBreach::Proven { said });
-        v.measured(count(layout.bound.panels)).exactly(count(whole))
+    let (bound, proven) = (layout.bound.panels, layout.bound.proven);
+    rule.case(proven == (bound == whole), || {
+        let said = Counted::new(bound, whole, proven);
+        found(Subject::House, CountBreach::Proven { said })
     });
     let panels = layout.panels.len() as f64;
     let has = order(layout, "panels");

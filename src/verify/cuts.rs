@@ -30,8 +30,8 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     // A piece that an opening parts is marked in place.
     for on in named::pieces(layout).filter(|on| on.piece.more.is_empty()) {
         let (c, p) = (on.run.course, on.piece);
-        let (differ, told) = compare(c, p);
-        let limit = NOISE + leaning(c, p) + falling(c, p) + OFF * told;
+        let (differ, contours) = compare(c, p);
+        let limit = NOISE + leaning(c, p) + falling(c, p) + OFF * contours;
         rule.case(differ <= limit, || {
             let v = found(on.subject(), PieceBreach::Cuts).at(on.middle());
             v.measured(SquareInches(differ)).at_most(SquareInches(limit))
@@ -69,10 +69,10 @@ fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
     let mut shapes = Shapes::default();
     let strip = shapes.add([&vec![[p.x0, low], [p.x1, low], [p.x1, high], [p.x0, high]]]);
     let shown = shapes.add(std::iter::once(&p.outline).chain(&p.holes));
-    let mut told = 0.0;
+    let mut contours = 0.0;
     for (contour, end) in [(&p.ends[0].contour, p.x0), (&p.ends[1].contour, p.x1)] {
         let Some(contour) = contour else { continue };
-        told += run(contour);
+        contours += run(contour);
         let mut ring = placed(contour, c, p);
         let (foot, head) = (low.min(c.bottom) - 1.0, high.max(c.top) + 1.0);
         // Past the strip on all sides but the cut's.
@@ -84,7 +84,7 @@ fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
         shapes.add([&ring]);
     }
     for n in &p.notches {
-        told += n.contour.as_ref().map_or(0.0, run);
+        contours += n.contour.as_ref().map_or(0.0, run);
         shapes.add([&notch(n, c, p, (low, high))]);
     }
     let mut differ = 0.0;
@@ -94,7 +94,7 @@ fn compare(c: &LaidCourse, p: &Piece) -> (f64, f64) {
         let shows = slab.union(Height::Middle, |i| i == shown);
         differ += slab.rise() * (length(&without(&left, &shows)) + length(&without(&shows, &left)));
     }
-    (differ, told)
+    (differ, contours)
 }
 
 fn run(c: &Contour) -> f64 {

@@ -74,9 +74,9 @@ mod tests {
 
     #[test]
     fn what_lies_twice_and_the_widest() {
-        let each = [vec![(0.0, 4.0)], vec![(3.0, 6.0), (8.0, 9.0)], vec![(5.0, 8.5)]];
-        assert_eq!(twice(&each), [(3.0, 4.0), (5.0, 6.0), (8.0, 8.5)]);
-        assert_eq!(widest(&twice(&each)), Some((3.0, 4.0)));
+        let each = [vec![(0.0, 4.0)], vec![(2.5, 6.0), (8.0, 9.0)], vec![(5.0, 8.5)]];
+        assert_eq!(twice(&each), [(2.5, 4.0), (5.0, 6.0), (8.0, 8.5)]);
+        assert_eq!(widest(&twice(&each)), Some((2.5, 4.0)));
         assert_eq!(widest(&Vec::new()), None);
     }
 }

@@ -129,11 +129,12 @@ fn side(hand: Hand) -> usize {
 fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     let end = &on.piece.ends[side(hand)];
     let cut = end.cut;
-    let said = EndShape { cut: Some(cut), angle: end.angle, set: end.set_back() };
+    let (long_point, short_point) = (end.long_point, end.short_point);
+    let said = EndShape { cut: Some(cut), angle: end.angle, long_point, short_point };
     let outermost = if hand == Hand::Left { 0.0 } else { on.piece.length };
-    rule.case(same(end.long_point, outermost), || {
+    rule.case(same(long_point, outermost), || {
         let v = found(on.subject(), PieceBreach::LongPoint { hand }).at(on.end(side(hand)));
-        v.measured(Inches(end.long_point)).exactly(Inches(outermost))
+        v.measured(Inches(long_point)).exactly(Inches(outermost))
     });
     let broken = |shown: EndShape| {
         let breach = PieceBreach::End { hand, said, shown };
@@ -141,8 +142,9 @@ fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     };
     let Some(contour) = &end.contour else {
         let whole = matches!(cut, EndCut::Factory | EndCut::Square);
-        rule.case(whole && same(said.angle, 90.0) && said.set == 0.0, || {
-            broken(EndShape { cut: Some(EndCut::Square), angle: 90.0, set: 0.0 })
+        rule.case(whole && same(said.angle, 90.0) && end.set_back() == 0.0, || {
+            let (cut, at) = (Some(EndCut::Square), outermost);
+            broken(EndShape { cut, angle: 90.0, long_point: at, short_point: at })
         });
         return;
     };
@@ -163,10 +165,14 @@ fn end(rule: &mut Cases, on: PieceOn, hand: Hand) {
     let angled = contour.spacing.is_some() || (angle - said.angle).abs() < SAME_ANGLE;
     let set = most - least;
     let innermost = if hand == Hand::Left { most } else { least };
-    let deep_as_said = (set - said.set).abs() < NEAR && (innermost - end.short_point).abs() < NEAR;
-    rule.case(kind && angled && deep_as_said && said.set > 0.0, || {
-        let set = if set.is_finite() { set } else { 0.0 };
-        broken(EndShape { cut: None, angle, set })
+    let deep_as_said =
+        (set - end.set_back()).abs() < NEAR && (innermost - short_point).abs() < NEAR;
+    rule.case(kind && angled && deep_as_said && end.set_back() > 0.0, || {
+        // A contour without a point is nowhere: its end stays where it is said.
+        let known = |at: f64, or: f64| if at.is_finite() { at } else { or };
+        let long_point = known(most + least - innermost, said.long_point);
+        let short_point = known(innermost, said.short_point);
+        broken(EndShape { cut: None, angle, long_point, short_point })
     });
 }
 

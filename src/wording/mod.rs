@@ -3,16 +3,22 @@
 
 pub mod cautions;
 pub mod checks;
+pub mod explain;
 pub mod figure;
 pub mod findings;
 pub mod layers;
 pub mod lists;
+pub mod movement;
+pub mod nails;
 pub mod names;
 pub mod pole;
+pub mod proof;
 pub mod restricted;
 pub mod seams;
 pub mod siding;
 pub mod source;
+pub mod sources;
 pub mod stocks;
+pub mod takeoff;
 pub mod trim;
 pub mod work;

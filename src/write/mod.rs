@@ -3,6 +3,7 @@
 
 mod corners;
 pub mod csv;
+pub mod explain;
 pub mod json;
 pub mod layers;
 pub mod overlay;

@@ -17,7 +17,7 @@ pub enum CountBreach {
     /// It is said wrongly whether the bound is proven.
     Proven {
         /// As said.
-        said: bool,
+        said: Counted,
     },
     /// The takeoff orders other than is cut.
     Ordered,
@@ -75,4 +75,12 @@ pub struct Counted {
     pub panels: i64,
     /// Whether they are the same, as the proof has it.
     pub proven: bool,
+}
+
+impl Counted {
+    /// Of counts.
+    pub fn new(bound: usize, panels: usize, proven: bool) -> Self {
+        let whole = |n: usize| i64::try_from(n).unwrap_or(i64::MAX);
+        Counted { bound: whole(bound), panels: whole(panels), proven }
+    }
 }

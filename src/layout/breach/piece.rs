@@ -198,8 +198,10 @@ pub struct EndShape {
     pub cut: Option<EndCut>,
     /// Angle with the long edge, degrees.
     pub angle: f64,
-    /// Long point to short point, inches.
-    pub set: f64,
+    /// Long point, inches along the piece from its left end.
+    pub long_point: f64,
+    /// Short point.
+    pub short_point: f64,
 }
 
 /// Size and place of a notch, inches.

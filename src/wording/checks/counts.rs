@@ -9,10 +9,7 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
     match breach {
         CountBreach::Panels => "panels counted, beside those cut".to_owned(),
         CountBreach::BoundOver => "bound over the panels of the layout".to_owned(),
-        CountBreach::Proven { said } => {
-            let said = if *said { "proven" } else { "not proven" };
-            format!("given as {said}, wrongly: bound")
-        }
+        CountBreach::Proven { said } => format!("given, wrongly, as {}", counted(said)),
         CountBreach::Ordered => "ordered, beside what is laid and cut".to_owned(),
         CountBreach::Function { function, stock } => format!(
             "{} proves nothing of a panel of {}",

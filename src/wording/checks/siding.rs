@@ -94,8 +94,9 @@ fn shown_span(shown: Option<[f64; 2]>, style: LengthStyle) -> String {
 
 fn end(e: &EndShape, style: LengthStyle) -> String {
     let cut = e.cut.map_or("cut", names::end_cut);
-    let (angle, set) = (figure::degrees(e.angle), figure::length(e.set, style));
-    format!("{cut} at {angle}, {set} from long point to short point")
+    let (long, short) = (figure::length(e.long_point, style), figure::length(e.short_point, style));
+    let angle = figure::degrees(e.angle);
+    format!("{cut} at {angle}, long point {long} and short point {short} from left")
 }
 
 fn notch(n: &NotchSize, style: LengthStyle) -> String {

@@ -1,0 +1,59 @@
+//! Codes of corners, and of walls that a job gives.
+
+use super::Explanation;
+use crate::finding::corners::CornerCode;
+
+pub(super) fn explanation(code: CornerCode) -> &'static Explanation {
+    match code {
+        CornerCode::ReturnNotDrawn => &RETURN_NOT_DRAWN,
+        CornerCode::CornerHeightsDisagree => &CORNER_HEIGHTS_DISAGREE,
+        CornerCode::ReturnCornerUnknown => &RETURN_CORNER_UNKNOWN,
+        CornerCode::AngledUnknown => &ANGLED_UNKNOWN,
+        CornerCode::AngledNarrow => &ANGLED_NARROW,
+        CornerCode::AngledOutside => &ANGLED_OUTSIDE,
+        CornerCode::AngledZone => &ANGLED_ZONE,
+    }
+}
+
+const RETURN_NOT_DRAWN: Explanation = Explanation {
+    title: "The wall round a corner is not drawn",
+    cause: "A corner was found on one elevation, and no elevation shows the wall on its other side: a bay, a recess, a side nobody drew. Nothing is laid out there. Where only one elevation is drawn at all, this is a note.",
+    remedy: "Ask for the width. Draw the wall, or put the same tag at the corner in both elevations, or give it in the job; 0 where there is no siding.",
+    example: "[[return]]\ncorner = \"front-2/left\"\nwidth = 24",
+};
+const CORNER_HEIGHTS_DISAGREE: Explanation = Explanation {
+    title: "Two elevations show one corner at different heights",
+    cause: "The top or the bottom of a corner differs by more than an inch between the two elevations that show it. At the top of an outside corner, where a soffit goes level round, that is a warning; elsewhere, as where foundations step, a note.",
+    remedy: "Compare floor reference lines, soffits and foundations of the two elevations, and ask which is right. The post is taken as long as the longer of them.",
+    example: "the front's wall 8'-0\" high, the side's 8'-8\", at one corner",
+};
+const RETURN_CORNER_UNKNOWN: Explanation = Explanation {
+    title: "A return starts at no open corner",
+    cause: "A [[return]] of the job names a corner that no wall has, one of several, one whose walls are both known, or ends where it begins. Open corners are listed.",
+    remedy: "Correct the corner in the job file; `layout.json` lists them under `corners`.",
+    example: "[[return]]\ncorner = \"front-9/left\"\nwidth = 24",
+};
+const ANGLED_UNKNOWN: Explanation = Explanation {
+    title: "A wall at an angle that there is not",
+    cause: "An [[angled]] wall of the job names a wall, or an opening on it, that the drawing does not have.",
+    remedy: "Correct the name in the job file. `lapwright check` lists the walls.",
+    example: "[[angled]]\nwall = \"front-7\"\nwidth = 68",
+};
+const ANGLED_NARROW: Explanation = Explanation {
+    title: "A wall at an angle narrower than it is drawn",
+    cause: "An elevation shows a wall at an angle shorter than it is, never longer. The true width that the job gives is less than the drawn one.",
+    remedy: "Take the width from the plan, along the wall.",
+    example: "[[angled]]\nwall = \"front-2\"    # drawn 48 wide\nwidth = 40",
+};
+const ANGLED_OUTSIDE: Explanation = Explanation {
+    title: "An opening placed outside its wall at an angle",
+    cause: "The job gives the true place of an opening on a wall at an angle, and with its width it would reach past the wall's end.",
+    remedy: "Correct the place in the job file: it is the opening's left side from the wall's left end.",
+    example: "[[angled]]\nwall = \"front-2\"\nwidth = 68\nopenings = { front-W1 = 60 }",
+};
+const ANGLED_ZONE: Explanation = Explanation {
+    title: "A zone on a wall at an angle that cannot be widened",
+    cause: "A zone lies on a wall that the job gives its true width. A zone that goes on past the wall, or has siding of its own, cannot be stretched with it.",
+    remedy: "Draw the wall at its true width as a view of its own, or take it out of the zone.",
+    example: "[[zone]] with a product over front-2, which is [[angled]]",
+};

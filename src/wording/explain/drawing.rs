@@ -1,0 +1,122 @@
+//! Codes of the drawing's file.
+
+use super::Explanation;
+use crate::finding::drawing::DrawingCode;
+
+pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
+    match code {
+        DrawingCode::FileTooBig => &FILE_TOO_BIG,
+        DrawingCode::NotDxf => &NOT_DXF,
+        DrawingCode::FileTruncated => &FILE_TRUNCATED,
+        DrawingCode::LineBad => &LINE_BAD,
+        DrawingCode::LayersTooMany => &LAYERS_TOO_MANY,
+        DrawingCode::ItemsTooMany => &ITEMS_TOO_MANY,
+        DrawingCode::PointsTooMany => &POINTS_TOO_MANY,
+        DrawingCode::VerticesTooMany => &VERTICES_TOO_MANY,
+        DrawingCode::HatchLoops => &HATCH_LOOPS,
+        DrawingCode::NumbersAbsurd => &NUMBERS_ABSURD,
+        DrawingCode::BlockNesting => &BLOCK_NESTING,
+        DrawingCode::BlockMissing => &BLOCK_MISSING,
+        DrawingCode::EntityBroken => &ENTITY_BROKEN,
+        DrawingCode::EntitySkipped => &ENTITY_SKIPPED,
+        DrawingCode::SvgUnreadable => &SVG_UNREADABLE,
+        DrawingCode::SvgTooBig => &SVG_TOO_BIG,
+    }
+}
+
+const FILE_TOO_BIG: Explanation = Explanation {
+    title: "The file is larger than any that is read",
+    cause: "The drawing has more than 1 GiB. It is refused before it is read, so that it cannot fill the memory.",
+    remedy: "Copy the elevations into a drawing of their own and save only that.",
+    example: "lapwright check whole-subdivision.dxf    (1.2 GiB)",
+};
+const NOT_DXF: Explanation = Explanation {
+    title: "The file is neither DXF nor SVG",
+    cause: "The file does not begin as a DXF (text or binary) or an SVG does. What it looks like by its first bytes is named: a PDF, a DWG, a picture, an empty file.",
+    remedy: "Save or export the elevations as DXF or SVG from the program that made them, and give that file. Renaming a file does not change what it is.",
+    example: "lapwright check elevations.pdf",
+};
+const FILE_TRUNCATED: Explanation = Explanation {
+    title: "The DXF ends before it is whole",
+    cause: "A DXF ends with `0 EOF`. Where that is missing, the copy broke off: what was read is used, and this is a warning. Where the section of entities is missing too, nothing can be read, and this is an error.",
+    remedy: "Open the drawing in the program that made it and save it again. Where only the end mark is missing, compare the sheets with the drawing before you rely on them.",
+    example: "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n    (here the file ends)",
+};
+const LINE_BAD: Explanation = Explanation {
+    title: "Lines without a group code",
+    cause: "A DXF is pairs of lines: a whole number, the group code, and its value. A line stands where a code is due and is no number, as after a faulty edit or copy. It is passed over, and reading goes on at the next code.",
+    remedy: "Save the drawing again from the program that made it, and look for what is missing on the sheets.",
+    example: "0\nLINE\n8\nA-WALL-OTLN\nten\n0.0",
+};
+const LAYERS_TOO_MANY: Explanation = Explanation {
+    title: "More layers than are read",
+    cause: "The drawing has more than 20,000 layers. What tells layers apart grows with their number, so such a file is refused.",
+    remedy: "Purge unused layers, or copy the elevations into a drawing of their own.",
+    example: "a table of 25,000 layers, left over from bound references",
+};
+const ITEMS_TOO_MANY: Explanation = Explanation {
+    title: "More shapes than are read",
+    cause: "After blocks are inserted and arrays are counted out, the drawing has more than 1,500,000 shapes or 500,000 insertions. What comes past the limit is left out, walls and openings among it.",
+    remedy: "Look for an array or a nested block that repeats itself, and reduce it. Else save only the elevations to a file of their own.",
+    example: "0\nINSERT\n2\nBRICK\n70\n1000    (columns)\n71\n1000    (rows)",
+};
+const POINTS_TOO_MANY: Explanation = Explanation {
+    title: "More points than are read",
+    cause: "All shapes together, after blocks are inserted, have more than 20,000,000 points: more than fits the memory. What comes past the limit is left out.",
+    remedy: "Look for a block of many points (a plant, a terrain, a scanned outline) that is inserted many times, and freeze or delete it.",
+    example: "a block of 200,000 vertices, inserted 150 times",
+};
+const VERTICES_TOO_MANY: Explanation = Explanation {
+    title: "An entity with more vertices than are read",
+    cause: "One polyline, spline or hatch has more than 1,000,000 vertices. The rest of it is left out, so that its shape would be wrong: nothing is laid out.",
+    remedy: "Simplify the entity, or delete it where it shows nothing of the elevations.",
+    example: "0\nLWPOLYLINE\n90\n1200000",
+};
+const HATCH_LOOPS: Explanation = Explanation {
+    title: "A hatch with more loops than are read",
+    cause: "The hatch says that it has more than 5,000 boundary loops. Areas of so many take too long to make, so the hatch is left out. A wall that only this hatch shows is then missing.",
+    remedy: "Cut the hatch in parts, or draw the wall's outline on A-WALL-OTLN.",
+    example: "0\nHATCH\n91\n6000",
+};
+const NUMBERS_ABSURD: Explanation = Explanation {
+    title: "Shapes farther out than any house",
+    cause: "Shapes have a coordinate beyond 1,000,000,000 drawing units, or none that is a number. They are left out: areas made with such numbers come out wrong without a word.",
+    remedy: "Delete or mend what lies so far from the drawing. Zoom to the extents of the drawing to find it.",
+    example: "0\nLINE\n8\n0\n10\n2e9\n20\n0\n11\n2e9\n21\n10",
+};
+const BLOCK_NESTING: Explanation = Explanation {
+    title: "A block inserts itself or lies too deep in others",
+    cause: "The block holds an insertion of itself, straight or through other blocks, or blocks are nested more than 16 levels deep. These insertions are left out.",
+    remedy: "Explode or redraw the block.",
+    example: "block A holds INSERT B, and block B holds INSERT A",
+};
+const BLOCK_MISSING: Explanation = Explanation {
+    title: "A block is inserted but not defined",
+    cause: "An insertion names a block that the file does not define, as with a reference that was not bound. Whatever it shows, a window for instance, is missing from the layout.",
+    remedy: "Bind the reference, or purge it if it shows nothing of the elevations, and save the drawing again.",
+    example: "0\nINSERT\n8\nA-GLAZ\n2\nWINDOW-36    (no such block)",
+};
+const ENTITY_BROKEN: Explanation = Explanation {
+    title: "Entities without a value that they need",
+    cause: "Entities lack a coordinate, a radius or another value without which they cannot be drawn, or hold one that is no number. They are left out.",
+    remedy: "Run the drawing program's audit, and save the drawing again.",
+    example: "0\nCIRCLE\n8\nA-GLAZ\n10\n60\n20\n40    (no radius, group 40)",
+};
+const ENTITY_SKIPPED: Explanation = Explanation {
+    title: "Entities of a type that is not read",
+    cause: "The drawing holds types that show no line of an elevation by themselves: solids, meshes, pictures, leaders, proxies of add-ons. They are passed over.",
+    remedy: "If they show walls or openings, explode them to lines in the drawing program.",
+    example: "0\n3DFACE\n8\nA-WALL",
+};
+const SVG_UNREADABLE: Explanation = Explanation {
+    title: "The SVG cannot be parsed",
+    cause: "The file begins as an SVG does, but it is no well-formed XML, or no SVG that can be drawn. What the parser says stands behind the file's name.",
+    remedy: "Save it again as plain SVG, with text kept as text.",
+    example: "<svg xmlns=\"http://www.w3.org/2000/svg\"><rect width=\"9\"",
+};
+const SVG_TOO_BIG: Explanation = Explanation {
+    title: "The SVG has more elements than are read",
+    cause: "The SVG has more than 500,000 elements, symbols that are used again counted each time, or nests them more than 400 levels deep, or an element uses itself.",
+    remedy: "Save only the elevations to a file of their own, and flatten symbols in the program that made it.",
+    example: "<g id=\"a\"><use href=\"#a\"/></g>",
+};

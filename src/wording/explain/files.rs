@@ -1,0 +1,59 @@
+//! Codes of files and folders.
+
+use super::Explanation;
+use crate::finding::files::FileCode;
+
+pub(super) fn explanation(code: FileCode) -> &'static Explanation {
+    match code {
+        FileCode::FileUnreadable => &FILE_UNREADABLE,
+        FileCode::OutFailed => &OUT_FAILED,
+        FileCode::OutRefused => &OUT_REFUSED,
+        FileCode::WriteFailed => &WRITE_FAILED,
+        FileCode::LayoutFormat => &LAYOUT_FORMAT,
+        FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
+        FileCode::OverlayApart => &OVERLAY_APART,
+    }
+}
+
+const FILE_UNREADABLE: Explanation = Explanation {
+    title: "A file cannot be read",
+    cause: "The drawing, the job file or the price list is not there, or the system does not let it be read. What the system says is given.",
+    remedy: "Check the path, and that you may read the file.",
+    example: "lapwright check no-such-house.dxf",
+};
+const OUT_FAILED: Explanation = Explanation {
+    title: "Results cannot be written",
+    cause: "The system refuses to write: no space, no permission, a folder that is a file further up. A folder of results is exchanged as a whole, so that an earlier one is left as it was.",
+    remedy: "Check free space and that you may write there.",
+    example: "lapwright takeoff house.dxf > /dev/full",
+};
+const OUT_REFUSED: Explanation = Explanation {
+    title: "Results would replace something else",
+    cause: "The place for results is a file, the folder you are in, holds files that no layout wrote, or holds what the run reads. Nothing of that is replaced.",
+    remedy: "Give a folder of its own with --out, new, empty or of an earlier layout.",
+    example: "lapwright layout house.dxf --out .",
+};
+const WRITE_FAILED: Explanation = Explanation {
+    title: "A result cannot be made into its format",
+    cause: "A sheet could not be turned into PDF or PNG, or a table into the workbook. That is a fault of the program, or a text longer than the format takes.",
+    remedy: "Please report this with the drawing. --no-pictures leaves PDF and PNG out.",
+    example: "a project title of a million letters, for the workbook",
+};
+const LAYOUT_FORMAT: Explanation = Explanation {
+    title: "A file is no layout of this version",
+    cause: "A file read as a layout does not say the format that this version reads and writes: it was written by an older or newer version, or is something else.",
+    remedy: "Lay the drawing out again with `lapwright layout`.",
+    example: "{ \"format\": \"lapwright-layout/1\" }",
+};
+const LAYOUT_UNREADABLE: Explanation = Explanation {
+    title: "A layout is damaged",
+    cause: "A file says that it is a layout, but it is no whole JSON, or a field is missing or of the wrong form. Line and column are given where there are any.",
+    remedy: "The file was cut short or changed: lay the drawing out again with `lapwright layout`.",
+    example: "{ \"format\": \"lapwright-layout/2\", \"elevations\": [",
+};
+const OVERLAY_APART: Explanation = Explanation {
+    title: "The overlay is no copy of the drawing",
+    cause: "The overlay is put into a copy of the drawing's own bytes where it can be. A binary DXF, or one whose section of entities does not end, takes none: overlay.dxf is then a drawing of its own, on the same origin.",
+    remedy: "Save the drawing as a text DXF to have the overlay in a copy of it. Else attach overlay.dxf to the drawing as a reference.",
+    example: "lapwright layout binary.dxf",
+};

@@ -1,0 +1,129 @@
+//! Codes of walls, openings and fixtures.
+
+use super::Explanation;
+use crate::finding::house::HouseCode;
+
+pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
+    match code {
+        HouseCode::NoWalls => &NO_WALLS,
+        HouseCode::WallOpen => &WALL_OPEN,
+        HouseCode::WallCrosses => &WALL_CROSSES,
+        HouseCode::WallsOverlap => &WALLS_OVERLAP,
+        HouseCode::WallTooFine => &WALL_TOO_FINE,
+        HouseCode::WallTooBig => &WALL_TOO_BIG,
+        HouseCode::WallTooFull => &WALL_TOO_FULL,
+        HouseCode::WallsFromHatch => &WALLS_FROM_HATCH,
+        HouseCode::WallsFromLines => &WALLS_FROM_LINES,
+        HouseCode::WallFoot => &WALL_FOOT,
+        HouseCode::FacesLeft => &FACES_LEFT,
+        HouseCode::SideLeans => &SIDE_LEANS,
+        HouseCode::OpeningLoose => &OPENING_LOOSE,
+        HouseCode::OpeningOutside => &OPENING_OUTSIDE,
+        HouseCode::OpeningStraddles => &OPENING_STRADDLES,
+        HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
+        HouseCode::JointInOpening => &JOINT_IN_OPENING,
+    }
+}
+
+const NO_WALLS: Explanation = Explanation {
+    title: "Nothing to side",
+    cause: "No view holds a closed outline on a wall layer, a siding hatch with level lines, or loose lines that make walls. The layers that have something on them are listed.",
+    remedy: "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file. `lapwright layers DRAWING --suggest` makes a beginning.",
+    example: "an outline on layer FACADE, which no job names",
+};
+const WALL_OPEN: Explanation = Explanation {
+    title: "An outline does not close",
+    cause: "The lines of a wall, or of an area without siding, do not join to a loop: the gap is wider than the weld distance. Its area would be a guess, so nothing is laid out. The gap is measured to the nearest other loose end.",
+    remedy: "Close the outline in the drawing at the place that is given; `lapwright check --out DIR` circles it in problems.svg.",
+    example: "an outline that ends 3 1/2\" short of where it began",
+};
+const WALL_CROSSES: Explanation = Explanation {
+    title: "An outline crosses itself",
+    cause: "Two sides of one wall outline cut each other, as in a figure of eight. It has no inside to lay siding on.",
+    remedy: "Redraw the outline so that it goes once round the wall.",
+    example: "corners in the order 0,0 240,0 0,96 240,96",
+};
+const WALLS_OVERLAP: Explanation = Explanation {
+    title: "Two walls overlap",
+    cause: "Two wall outlines in one view cover the same area, by more than 24 square inches. It would be laid and ordered twice.",
+    remedy: "Draw each wall once: end the one behind where the one in front hides it.",
+    example: "an outline from 0 to 240 and one from 120 to 360 at one height",
+};
+const WALL_TOO_FINE: Explanation = Explanation {
+    title: "A wall's outline has more corners than any has",
+    cause: "One outline has more than 10,000 corners: a traced picture, or a curve cut into crumbs.",
+    remedy: "Draw the wall's outline anew, with lines from corner to corner and arcs for curves.",
+    example: "a round gable of 20,000 line segments",
+};
+const WALL_TOO_BIG: Explanation = Explanation {
+    title: "A wall is larger than any house has",
+    cause: "An outline is wider than 1,000 ft or higher than 200 ft in the unit in force.",
+    remedy: "Check the unit or the known distance: the drawing may be at another scale than the job says.",
+    example: "[drawing]\nunit = \"foot\"\n# and a wall drawn 1200 wide, in inches",
+};
+const WALL_TOO_FULL: Explanation = Explanation {
+    title: "A wall has more openings or fixtures than any has",
+    cause: "More than 1,000 openings, or fixtures, lie in one outline. Something else is drawn on their layer, or a whole building in one outline.",
+    remedy: "Draw the wall as several outlines, or take off the layer what is neither opening nor fixture.",
+    example: "vents drawn as 3,000 small loops on A-GLAZ",
+};
+const WALLS_FROM_HATCH: Explanation = Explanation {
+    title: "Walls were taken from siding hatches",
+    cause: "No closed outline is drawn round these walls, but a hatch with level lines shows where siding is: its edge is taken as the wall's. The distance of its lines is a texture and not laid out from.",
+    remedy: "Check each wall on the sheet. A closed outline on A-WALL-OTLN takes precedence over the hatch.",
+    example: "a HATCH of level lines 8 in apart on A-WALL-PATT, with holes at the windows",
+};
+const WALLS_FROM_LINES: Explanation = Explanation {
+    title: "Walls were taken from loose lines",
+    cause: "No closed outline and no hatch is drawn for these walls. Their wall layer holds loose lines, and the faces between these were sorted into walls, openings and the rest by their shape.",
+    remedy: "Check each wall and opening on the sheet against the drawing. A closed outline on A-WALL-OTLN takes precedence.",
+    example: "an elevation exploded to single lines on one layer",
+};
+const WALL_FOOT: Explanation = Explanation {
+    title: "A wall is taken to start at the level line",
+    cause: "A level line on another layer runs from side to side of a wall made from loose lines, no more than 18 in over its lowest line. What lies below is taken for the foundation, and siding starts at that line.",
+    remedy: "If the siding starts lower, draw the wall as a closed outline on A-WALL-OTLN.",
+    example: "lines of a front that go down to the footing, and a floor line on A-FLOR-LEVL",
+};
+const FACES_LEFT: Explanation = Explanation {
+    title: "Faces of loose lines that are neither wall nor opening",
+    cause: "Between the loose lines of an elevation there are faces that by size and place are neither a wall nor an opening: trim, steps, roofs. They are left out.",
+    remedy: "If one of them is a wall, draw it as a closed outline on A-WALL-OTLN.",
+    example: "a strip of 4 in between two lines of a frieze",
+};
+const SIDE_LEANS: Explanation = Explanation {
+    title: "A side leans a little",
+    cause: "A side of a wall is out of level or vertical by a hair, 1/16 in at most over its length: drawn without the orthogonal lock. It is laid out as drawn; a side that leans more is a rake.",
+    remedy: "Draw it level or vertical, unless the wall is really built so.",
+    example: "a bottom edge 240 in long that rises 1/16 in",
+};
+const OPENING_LOOSE: Explanation = Explanation {
+    title: "Loose lines on opening layers",
+    cause: "Lines on window or door layers join to no closed loop and stand in no block: muntins, swings, leaders. They are taken for detail, and no opening is cut for them.",
+    remedy: "If they show an opening, draw it as a block or a closed outline.",
+    example: "a single LINE on A-GLAZ across a window",
+};
+const OPENING_OUTSIDE: Explanation = Explanation {
+    title: "An opening outside every wall",
+    cause: "A window or door lies in a view, but in no wall outline. Either its wall is missing or one of them is misplaced, so nothing is laid out.",
+    remedy: "Move it into its wall, or close the wall's outline round it. To leave such openings out, as in a wall without siding, put \"opening-outside\" into `accept` under [drawing]: the finding is then a warning.",
+    example: "a window on A-GLAZ above the top of its wall",
+};
+const OPENING_STRADDLES: Explanation = Explanation {
+    title: "An opening reaches out of its wall",
+    cause: "An opening lies partly outside its wall's outline, at a side or at the top, by more than an inch. The part outside is left out.",
+    remedy: "Move the opening or the outline to where it is. A dormer window may need its wall drawn on.",
+    example: "a window whose head is 6 in over the top of its wall",
+};
+const FIXTURE_OUTSIDE: Explanation = Explanation {
+    title: "A fixture on no wall",
+    cause: "A fixture or mounting block lies in a view, but on no wall that is sided. It is left out.",
+    remedy: "Move it onto its wall, or off the fixture layer.",
+    example: "a light on A-ELEV-MBLK on the chimney",
+};
+const JOINT_IN_OPENING: Explanation = Explanation {
+    title: "A joint of the building runs through an opening",
+    cause: "A movement joint that the drawing or the job gives crosses a window or a door. The opening is taken as two, one on each side.",
+    remedy: "Move the joint, or the opening, to where it is.",
+    example: "a joint at 120 in, and a window from 100 to 140",
+};

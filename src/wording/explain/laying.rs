@@ -1,0 +1,66 @@
+//! Codes of what is laid out.
+
+use super::Explanation;
+use crate::finding::laying::LayingCode;
+
+pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
+    match code {
+        LayingCode::StripThin => &STRIP_THIN,
+        LayingCode::PanelShort => &PANEL_SHORT,
+        LayingCode::NotchThin => &NOTCH_THIN,
+        LayingCode::MovementGap => &MOVEMENT_GAP,
+        LayingCode::SeamRulesConflict => &SEAM_RULES_CONFLICT,
+        LayingCode::LongPanelGap => &LONG_PANEL_GAP,
+        LayingCode::OneLot => &ONE_LOT,
+        LayingCode::ZoneEmpty => &ZONE_EMPTY,
+    }
+}
+
+const STRIP_THIN: Explanation = Explanation {
+    title: "A thin strip of a panel is left",
+    cause: "A course is ripped to a strip lower than `courses.least_strip`, 2 in unless the job sets it: at a soffit, over a head, under a sill. Such a strip is hard to cut and to hold.",
+    remedy: "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
+    example: "[courses]\ndatum = 0    # and a wall 97 in high, courses of 8",
+};
+const PANEL_SHORT: Explanation = Explanation {
+    title: "Pieces shorter than studs are apart",
+    cause: "Pieces between openings, corners and posts are shorter than the spacing of studs, so that they meet one stud at most and cannot be nailed to two. The last piece under a peak is left out of this.",
+    remedy: "Put blocking or nailable sheathing behind them, or cover the place with a wider trim. `courses.stud_spacing`, for boards `boards.stud_spacing`, sets the spacing.",
+    example: "a window 10 in from the corner of its wall, studs 16 in apart",
+};
+const NOTCH_THIN: Explanation = Explanation {
+    title: "A notch leaves little of its piece",
+    cause: "A notch under a sill or over a head leaves less than `courses.least_strip` of the panel under or over it, or between it and an end. The piece may break before it hangs.",
+    remedy: "Handle these pieces with care until they are fastened, or cut the panel in two there. Moving the datum (`courses.datum`) may avoid the notch.",
+    example: "a sill 1 in over the butt line of its course",
+};
+const MOVEMENT_GAP: Explanation = Explanation {
+    title: "A piece grows more than it has room for",
+    cause: "Between the temperature when siding goes up and the highest it gets to, the longest piece of its kind grows by more than its gap or lap takes up. Panels may buckle.",
+    remedy: "Work on a warmer day, or leave a larger gap as the manufacturer says. `weather` and `weather.expansion` set temperatures and growth of the place and the product.",
+    example: "[weather]\ninstalled_f = 0\nhighest_f = 180",
+};
+const SEAM_RULES_CONFLICT: Explanation = Explanation {
+    title: "Courses cannot keep every rule of seams",
+    cause: "In the courses that are named, no layout was found, or none exists, in which all seams keep their distance from those of near courses. The nearest was laid out; the seams in question bear a mark on the sheet.",
+    remedy: "Relax a rule as is proposed, or accept the marked seams.",
+    example: "[seams]\nstagger = 72    # in a run of one panel and a half",
+};
+const LONG_PANEL_GAP: Explanation = Explanation {
+    title: "Long panels need a larger gap",
+    cause: "Panels of 20 ft and longer move more than the usual gap at their ends takes; their manufacturers state a larger one. The usual gap was taken, since the job gives none.",
+    remedy: "Set `product.end_gap` from the manufacturer's instructions.",
+    example: "[product]\nlength = 240",
+};
+const ONE_LOT: Explanation = Explanation {
+    title: "Order from one production lot",
+    cause: "Every layout says so: production lots differ a little in color (ASTM D4756, note 2), which shows on one wall.",
+    remedy: "Order all siding with spare pieces from one lot.",
+    example: "[product]\ncolor = \"sand\"",
+};
+const ZONE_EMPTY: Explanation = Explanation {
+    title: "A zone covers no wall",
+    cause: "The job names a zone with another cladding, and neither a closed outline on its layers nor its regions cover any wall, or what they cover is too little to side.",
+    remedy: "Draw the zone on a layer that `zone.layers` names, or give it a `region`. Check the spelling of the layer.",
+    example: "[[zone]]\nname = \"gable\"\nlayers = [\"A-WALL-SHNG\"]    # nothing is drawn on it\ncladding = \"shingle\"",
+};

@@ -1,0 +1,94 @@
+//! Codes of lines, layers, unit and dimensions.
+
+use super::Explanation;
+use crate::finding::lines::LineCode;
+
+pub(super) fn explanation(code: LineCode) -> &'static Explanation {
+    match code {
+        LineCode::UnitAssumed => &UNIT_ASSUMED,
+        LineCode::UnitTaken => &UNIT_TAKEN,
+        LineCode::UnitImplausible => &UNIT_IMPLAUSIBLE,
+        LineCode::KnownUnreadable => &KNOWN_UNREADABLE,
+        LineCode::DimensionDisagrees => &DIMENSION_DISAGREES,
+        LineCode::DimensionsMore => &DIMENSIONS_MORE,
+        LineCode::PointLeftOut => &POINT_LEFT_OUT,
+        LineCode::LayerUnmapped => &LAYER_UNMAPPED,
+        LineCode::LayerHidden => &LAYER_HIDDEN,
+        LineCode::LineZero => &LINE_ZERO,
+        LineCode::LineTwice => &LINE_TWICE,
+        LineCode::EndsJoined => &ENDS_JOINED,
+    }
+}
+
+const UNIT_ASSUMED: Explanation = Explanation {
+    title: "The drawing names no unit",
+    cause: "Neither the job nor the drawing's header names a unit. The one in which walls and doors have usual heights is taken; inches where nothing speaks for another.",
+    remedy: "Ask what the drawing is in, and set `unit` under [drawing] in the job file.",
+    example: "an old DXF without $INSUNITS, and no job file",
+};
+const UNIT_TAKEN: Explanation = Explanation {
+    title: "The unit in force",
+    cause: "Every layout says which unit was taken, by what, and whether door heights or written dimensions agree with it.",
+    remedy: "Nothing to do if it is right. If not, set `unit` under [drawing] in the job file.",
+    example: "[drawing]\nunit = \"inch\"",
+};
+const UNIT_IMPLAUSIBLE: Explanation = Explanation {
+    title: "The unit gives walls that no house has",
+    cause: "In the unit that the job or the header names, the tallest wall would be lower than 8 in or higher than 50 ft. The unit in which sizes are usual is named, if there is one.",
+    remedy: "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.",
+    example: "[drawing]\nunit = \"inch\"\n# and a wall drawn 2400 high, in millimeters",
+};
+const KNOWN_UNREADABLE: Explanation = Explanation {
+    title: "A known distance cannot be read",
+    cause: "What --known gives is not two points in drawing units, an equals sign and a length.",
+    remedy: "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\". Measure the two points in the drawing program.",
+    example: "lapwright check house.dxf --known \"16 feet\"",
+};
+const DIMENSION_DISAGREES: Explanation = Explanation {
+    title: "A dimension's text disagrees with what it measures",
+    cause: "The text of a dimension was typed over: it states a length that differs by more than an inch from the distance it is drawn across. One of the two is wrong. The drawn size is what is laid out.",
+    remedy: "Ask which is right, and correct the drawing or the text. To go on with the drawn size, put \"dimension-disagrees\" into `accept` under [drawing]: the finding is then a warning.",
+    example: "a dimension drawn 240 in long whose text says 24'-0\"",
+};
+const DIMENSIONS_MORE: Explanation = Explanation {
+    title: "More dimensions disagree",
+    cause: "More than 100 dimensions disagree with what they measure. The first 100 are listed one by one; this is the number of the rest.",
+    remedy: "Look at the first ones: a scale factor or a wrong unit of dimensions is a likely cause of all.",
+    example: "a drawing scaled by 1/2 after its dimensions were typed over",
+};
+const POINT_LEFT_OUT: Explanation = Explanation {
+    title: "Points on a layer of outlines",
+    cause: "Points stand on a layer whose contents are drawn as outlines or blocks: fixtures, openings, walls. A point has no size, so that nothing can be laid round it.",
+    remedy: "Draw what it stands for as a block or a closed outline.",
+    example: "0\nPOINT\n8\nA-ELEV-MBLK\n10\n60\n20\n40",
+};
+const LAYER_UNMAPPED: Explanation = Explanation {
+    title: "Layers without a role",
+    cause: "Something is drawn on layers that neither the agreed names nor the job give a role. It is left out of the layout.",
+    remedy: "If one holds walls or openings, name it under [layers] in the job file. `lapwright layers DRAWING --suggest` guesses at roles.",
+    example: "[layers]\nwall = [\"FACADE\"]    # names the layer and so ends the note",
+};
+const LAYER_HIDDEN: Explanation = Explanation {
+    title: "A layer is off or frozen",
+    cause: "A layer with a role, or one that the job names, is off or frozen in the drawing. It is left out, unless the job names it.",
+    remedy: "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing]. Nothing to do if it is to stay out.",
+    example: "A-GLAZ frozen, 12 windows on it",
+};
+const LINE_ZERO: Explanation = Explanation {
+    title: "Lines of no length",
+    cause: "Both ends of a line are at one place. Such lines show nothing and are left out.",
+    remedy: "Nothing to do; purge them when convenient.",
+    example: "0\nLINE\n8\nA-WALL-OTLN\n10\n5\n20\n5\n11\n5\n21\n5",
+};
+const LINE_TWICE: Explanation = Explanation {
+    title: "Lines that appear twice",
+    cause: "Two lines or outlines on one layer have exactly the same points. One of each pair is left out, so that a wall is not counted twice.",
+    remedy: "Nothing to do; purge duplicates when convenient.",
+    example: "a wall outline pasted onto itself",
+};
+const ENDS_JOINED: Explanation = Explanation {
+    title: "Ends that nearly meet were joined",
+    cause: "Ends of lines are apart by less than the weld distance, 1/16 in unless the job sets it. They are taken to meet.",
+    remedy: "Nothing to do. `weld` under [drawing] sets the distance; larger gaps are never closed.",
+    example: "[drawing]\nweld = 0.25",
+};

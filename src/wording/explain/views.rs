@@ -1,0 +1,59 @@
+//! Codes of views.
+
+use super::Explanation;
+use crate::finding::views::ViewCode;
+
+pub(super) fn explanation(code: ViewCode) -> &'static Explanation {
+    match code {
+        ViewCode::ViewLeftAlone => &VIEW_LEFT_ALONE,
+        ViewCode::ViewSection => &VIEW_SECTION,
+        ViewCode::ViewUntitled => &VIEW_UNTITLED,
+        ViewCode::OutsideViews => &OUTSIDE_VIEWS,
+        ViewCode::LevelAssumed => &LEVEL_ASSUMED,
+        ViewCode::WallsTooMany => &WALLS_TOO_MANY,
+        ViewCode::PartUnknown => &PART_UNKNOWN,
+    }
+}
+
+const VIEW_LEFT_ALONE: Explanation = Explanation {
+    title: "A view is no elevation by its title",
+    cause: "Walls were found in a view whose title says plan, section or detail. Nothing is laid out there.",
+    remedy: "If it is an elevation, name it as [[elevation]] with its region in the job file.",
+    example: "outlines on A-WALL-OTLN over the title FIRST FLOOR PLAN",
+};
+const VIEW_SECTION: Explanation = Explanation {
+    title: "A section shows siding",
+    cause: "A view is a section by its title, but siding is hatched in it: the wall behind the cut. It is laid out.",
+    remedy: "If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file, so that it stays out and is not ordered twice.",
+    example: "a siding hatch over the title SECTION A-A",
+};
+const VIEW_UNTITLED: Explanation = Explanation {
+    title: "Views without a frame or a title",
+    cause: "There are several views, and some have neither a frame on A-ELEV-FRAM nor a title. They are numbered from left to right, and corners cannot be paired by the order of elevations.",
+    remedy: "Draw a frame on A-ELEV-FRAM and a title on A-ELEV-IDEN, or name the views as [[elevation]] in the job file.",
+    example: "two wall outlines 40 ft apart, without a text",
+};
+const OUTSIDE_VIEWS: Explanation = Explanation {
+    title: "Walls or openings outside every view",
+    cause: "Frames say which part of the drawing is which elevation, and lines of walls or openings lie outside them all. They are left out.",
+    remedy: "Draw a frame round that view on A-ELEV-FRAM, or name its region as [[elevation]] in the job file.",
+    example: "four elevations framed, and a garage drawn beside them without a frame",
+};
+const LEVEL_ASSUMED: Explanation = Explanation {
+    title: "Elevations without a floor reference line",
+    cause: "Several elevations are drawn, and some have no level line on A-FLOR-LEVL. Where the bottoms of all are within 8 ft of one another in the drawing, heights are compared as drawn, and this is a note. Otherwise each elevation has heights of its own, and this is a warning: courses may not meet at corners.",
+    remedy: "Draw the first-floor line across each elevation on A-FLOR-LEVL.",
+    example: "front and rear drawn one above the other, without a level line",
+};
+const WALLS_TOO_MANY: Explanation = Explanation {
+    title: "An elevation with more walls than any house",
+    cause: "More than 500 outlines on wall layers lie in one view. What is drawn there is likely something else.",
+    remedy: "Check what is on the wall layer, or frame each elevation as a view of its own.",
+    example: "every brick drawn as a closed outline on A-WALL-OTLN",
+};
+const PART_UNKNOWN: Explanation = Explanation {
+    title: "The job names an elevation that there is not",
+    cause: "A band, a joint or a region of a zone names an elevation that no view is called. The elevations there are stand behind it.",
+    remedy: "Correct the name in the job file; upper and lower case make no difference.",
+    example: "[[band]]\nelevation = \"Nroth\"\nbottom = 96\ntop = 104",
+};
