@@ -11,6 +11,7 @@ use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
+use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
 
 /// Height of a row: a bar and two lines under it.
@@ -48,7 +49,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             "{} of {} {}s are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
             whole_or_not.len(),
             layout.panels.len(),
-            layout.job.product.kind.piece(),
+            siding::piece(layout.job.product.kind),
             plain.len(),
             unit_note(layout.job.sheet.lengths)
         );

@@ -14,6 +14,7 @@ use crate::model::drawing::{
 };
 use crate::model::trim::TrimKind;
 use crate::origin::Origin;
+use crate::wording::siding;
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;
@@ -255,7 +256,8 @@ impl Over<'_> {
             if let Some(p) = z.outline.first().and_then(|r| r.first()) {
                 let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
                 let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
-                let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
+                let words =
+                    format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, siding::cladding(z));
                 self.text(NOTE, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
             }
         }

@@ -139,7 +139,7 @@ fn zones(layout: &Layout) -> String {
                 terminal(&z.zone),
                 terminal(&e.name),
                 z.id,
-                terminal(&z.cladding),
+                terminal(siding::cladding(z)),
                 if z.laid_out { "is a set of its own" } else { "is not laid out here" },
                 style.area(z.net_area),
                 style.area_unit(),
@@ -196,7 +196,7 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
         "COMPARISON\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
         "way of counting",
         style.area_unit(),
-        format!("{}s", layout.job.product.kind.piece()),
+        format!("{}s", siding::piece(layout.job.product.kind)),
         "cartons"
     );
     for w in &takeoff.comparison {

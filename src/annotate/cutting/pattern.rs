@@ -104,7 +104,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
         size,
         format!(
             "Mark it on a scrap of {} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {}. Turn it over for the other rake; a peak takes both.",
-            layout.job.product.kind.piece(),
+            siding::piece(layout.job.product.kind),
             siding::end_gap_place(layout.job.siding())
         ),
     ];

@@ -7,6 +7,7 @@ use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::wall::LaidElevation;
 use crate::model::house::Backdrop;
 use crate::model::linework::Role;
+use crate::wording::siding;
 
 /// How far outside the walls the source is shown, elevation inches: roofs' edges and eaves.
 const ROUND: f64 = 48.0;
@@ -81,9 +82,9 @@ fn zones(c: &mut Canvas, e: &LaidElevation, v: &View) {
         }
         let area = format!("{:.1} {}", v.style.area(z.net_area), v.style.area_unit());
         let text = if z.laid_out {
-            format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
+            format!("{}: see the set of {}, {area} net", siding::cladding(z), z.zone)
         } else {
-            format!("{}: not laid out, {area} net", z.cladding)
+            format!("{}: not laid out, {area} net", siding::cladding(z))
         };
         for ring in &z.outline {
             c.ring(Ink::Source, &v.points(ring));
