@@ -5,12 +5,11 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Job;
-use super::fault::Fault;
 use super::length::{Length, length, lengths, maybe_length};
 
-/// A wall round a corner that no elevation shows (FACTS OT-21): it is laid out as an elevation of
+/// A wall round a corner that no elevation shows (common practice): it is laid out as an elevation of
 /// its own.
+// LayoutFact::HiddenWalls.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ReturnWall {
@@ -29,8 +28,9 @@ pub struct ReturnWall {
     pub height: Option<f64>,
 }
 
-/// A wall that stands at an angle to its elevation and is drawn too short (FACTS OT-20): it is laid
+/// A wall that stands at an angle to its elevation and is drawn too short: it is laid
 /// out at its true width, as an elevation of its own.
+// LayoutFact::AngledWallsShort.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AngledWall {
@@ -49,22 +49,3 @@ pub struct AngledWall {
 
 /// Widest wall taken, inches, 1,000 ft: of our own choosing, no source.
 pub const WIDEST: f64 = 12_000.0;
-
-/// What cannot be laid out.
-pub(super) fn faults(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    let mut check = |key: String, value: f64, least: f64| {
-        out.extend(Fault::out_of_range(&key, value, least, WIDEST));
-    };
-    for (i, r) in job.returns.iter().enumerate() {
-        check(format!("return.{i}.width"), r.width, 0.0);
-        check(format!("return.{i}.height"), r.height.unwrap_or(1.0), 1.0);
-    }
-    for (i, a) in job.angled.iter().enumerate() {
-        check(format!("angled.{i}.width"), a.width, 1.0);
-        for (name, left) in &a.openings {
-            check(format!("angled.{i}.openings.{name}"), *left, 0.0);
-        }
-    }
-    out
-}

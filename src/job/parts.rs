@@ -3,13 +3,11 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Job;
-use super::around::WIDEST;
-use super::fault::Fault;
 use super::length::{Length, length, maybe_length};
 
-/// A band board, frieze or water table right across walls (FACTS OT-14): no siding lies on it, and
-/// the field over it starts anew on the same datum.
+/// A band board, frieze or water table right across walls (common practice): no siding lies on it,
+/// and the field over it starts anew on the same datum.
+// LayoutFact::BandsPartWalls.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Band {
@@ -34,7 +32,8 @@ pub struct Band {
     pub right: Option<f64>,
 }
 
-/// A movement joint of the building, which siding must not bridge (FACTS OT-18).
+/// A movement joint of the building, which siding must not bridge (common practice).
+// LayoutFact::MovementJoints.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct MovementJoint {
@@ -44,31 +43,4 @@ pub struct MovementJoint {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub at: f64,
-}
-
-/// What cannot be laid out.
-pub(super) fn faults(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    let mut far = |key: String, value: f64| {
-        out.extend(Fault::out_of_range(&key, value, -WIDEST, WIDEST));
-    };
-    for (i, b) in job.bands.iter().enumerate() {
-        for (key, value) in
-            [("bottom", Some(b.bottom)), ("top", Some(b.top)), ("left", b.left), ("right", b.right)]
-        {
-            value.into_iter().for_each(|v| far(format!("band.{i}.{key}"), v));
-        }
-    }
-    job.movement_joints
-        .iter()
-        .enumerate()
-        .for_each(|(i, j)| far(format!("movement_joint.{i}.at"), j.at));
-    for (i, b) in job.bands.iter().enumerate() {
-        let key = |side: &str| format!("band.{i}.{side}");
-        out.extend(Fault::not_over((&key("top"), b.top), (&key("bottom"), b.bottom)));
-        if let (Some(left), Some(right)) = (b.left, b.right) {
-            out.extend(Fault::not_over((&key("right"), right), (&key("left"), left)));
-        }
-    }
-    out
 }

@@ -2,6 +2,7 @@
 
 pub mod advice;
 pub mod basis;
+pub mod conflict;
 pub mod corner;
 pub mod counting;
 pub mod course;
@@ -16,6 +17,7 @@ pub mod joint;
 pub mod linework;
 pub mod notch;
 pub mod pole;
+pub mod progress;
 pub mod quantity;
 pub mod receiver;
 pub mod seam;

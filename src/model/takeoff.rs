@@ -138,7 +138,7 @@ impl Takeoff {
 pub struct StockCut {
     /// Line of the takeoff it is ordered by.
     pub item: ItemId,
-    /// Its name in the cut list: `J-channel 12`.
+    /// Its name: `j-channel-12`.
     pub stock: TrimStockId,
     /// Length bought.
     pub length: f64,

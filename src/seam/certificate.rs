@@ -6,8 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::{Digest, Rules};
+use super::digest::Digest;
 use super::options::Way;
+use super::rules::Rules;
 use crate::model::seam::{Certificate, Dual, Exclusion};
 
 /// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.

@@ -6,8 +6,10 @@ use super::digest::Digest;
 use super::improve::{improve, key};
 use super::looks::Looks;
 use super::pool::{Panel, Placed, Pool};
-use super::{Progress, Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
-use crate::model::seam::{Conflict, Effort, MOST_STOCKS, SeamPlan, SeamProblem};
+use super::{Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
+use crate::model::conflict::Conflict;
+use crate::model::progress::Progress;
+use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem};
 
 /// A layout to start from.
 struct Start {

@@ -3,11 +3,11 @@
 use super::lines::{siding_piece, siding_piece_of};
 use super::panels::lots;
 use crate::job::Job;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::advice::Advice;
 
 /// Facts for the report, the workbook and the notes.
-pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
+pub(super) fn advice(layout: &LaidHouse) -> Vec<Advice> {
     let mut out = vec![one_lot(&layout.job)];
     let over: f64 = lots(layout).iter().map(|l| l.bought() - l.count() - l.spare).sum();
     let piece = siding_piece(layout);
@@ -23,7 +23,7 @@ pub(super) fn advice(layout: &Layout) -> Vec<Advice> {
     out
 }
 
-/// One production lot for the house (FACTS SD-15).
+/// One production lot for the house (`TakeoffFact::OneLot`).
 fn one_lot(job: &Job) -> Advice {
     Advice::OneLot { piece: siding_piece_of(job), color: job.product.color.clone() }
 }

@@ -2,7 +2,7 @@
 
 use super::lines::{siding_piece, whole};
 use super::panels::{Lot, cartons, coverage, laid, lots, spare};
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::basis::Basis;
 use crate::model::counting::{CountingMethod, LengthCount};
@@ -11,13 +11,13 @@ use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Comparison;
 
 /// Panels that so many square feet buy at nominal coverage.
-fn panels(layout: &Layout, area: f64) -> usize {
+fn panels(layout: &LaidHouse, area: f64) -> usize {
     whole(area / coverage(layout).max(1e-9)) as usize
 }
 
 /// Panels that net area and the job's percentage would buy, at nominal coverage (length times
-/// exposure, the lap not taken off, as in trade lists: FACTS section 2).
-pub(super) fn panels_by_area(layout: &Layout) -> usize {
+/// exposure, the lap not taken off, as in trade lists: `TakeoffFact::CoveragePerPiece`).
+pub(super) fn panels_by_area(layout: &LaidHouse) -> usize {
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     panels(layout, net * (1.0 + layout.job.takeoff.area_waste / 100.0))
 }
@@ -29,9 +29,9 @@ fn area(o: &LaidOpening) -> f64 {
     sum.abs() / 288.0
 }
 
-/// This layout, and what the schools of subtracting openings would buy or lack (FACTS TK-08 to
-/// TK-10).
-pub(super) fn comparison(layout: &Layout) -> Vec<Comparison> {
+/// This layout, and what the schools of subtracting openings would buy or lack
+/// (`TakeoffFact::AllOpeningsOff`, `TakeoffFact::NoOpeningsOff`, `TakeoffFact::LargeOpeningsOff`).
+pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
     let rules = &layout.job.takeoff;
     let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };
     // No more can be subtracted than the wall lost by its openings.
@@ -71,12 +71,12 @@ pub(super) fn comparison(layout: &Layout) -> Vec<Comparison> {
 }
 
 /// Cartons that hold the panels laid, none spare.
-fn unspared(layout: &Layout) -> usize {
+fn unspared(layout: &LaidHouse) -> usize {
     lots(layout).iter().map(|l| whole(l.count() / l.carton) as usize).sum()
 }
 
 /// Panels by length, where there are several.
-fn by_length(layout: &Layout) -> Vec<LengthCount> {
+fn by_length(layout: &LaidHouse) -> Vec<LengthCount> {
     if layout.stocks.len() < 2 {
         return Vec::new();
     }
@@ -85,7 +85,7 @@ fn by_length(layout: &Layout) -> Vec<LengthCount> {
 }
 
 /// The rule of thumb as a line that is not ordered.
-pub(super) fn line(layout: &Layout) -> TakeoffLine {
+pub(super) fn line(layout: &LaidHouse) -> TakeoffLine {
     let by_area = panels_by_area(layout);
     let piece = siding_piece(layout);
     let basis = Basis::RuleOfThumb {

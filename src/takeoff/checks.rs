@@ -1,4 +1,5 @@
-//! Published counting rules beside the layout's own counts (FACTS TK-11 to TK-18).
+//! Published counting rules beside the layout's own counts (`TakeoffFact::GableTriangle` to
+//! `TakeoffFact::NailsBySquare`).
 
 use std::collections::BTreeMap;
 
@@ -8,7 +9,7 @@ use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::counting::CountingRule;
 use crate::model::house::{EdgeKind, OpeningKind};
@@ -18,10 +19,11 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
 
-/// A story for the rule that counts posts by story: the usual post stock, 10 ft (FACTS SD-99).
+/// A story for the rule that counts posts by story: the usual post stock, 10 ft
+/// (`TrimFact::PostStock`).
 const STORY: f64 = 120.0;
 
-pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
+pub(super) fn checks(layout: &LaidHouse, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
     let mut out: Vec<CrossCheck> =
         trim_rules(layout).into_iter().filter_map(|r| by_stock(lines, r)).collect();
     if layout.job.siding().sold_by == SoldBy::Piece {
@@ -35,7 +37,7 @@ pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> 
 }
 
 /// Rules that count stock lengths of trim, each with what it counts.
-fn trim_rules(layout: &Layout) -> Vec<(TrimStock, CountingRule, f64)> {
+fn trim_rules(layout: &LaidHouse) -> Vec<(TrimStock, CountingRule, f64)> {
     let trim = &layout.job.trim;
     let (perimeter, doors) = perimeter_and_doors(layout);
     let starter = rules::starter(perimeter, doors, trim.starter);
@@ -77,7 +79,7 @@ fn outline(w: &LaidWall) -> Vec<Point> {
 }
 
 /// Width of every wall, and of the doors in them.
-fn perimeter_and_doors(layout: &Layout) -> (f64, f64) {
+fn perimeter_and_doors(layout: &LaidHouse) -> (f64, f64) {
     let width = |w: &LaidWall| bounds(&outline(w)).map_or(0.0, |b| b.width());
     let doors = layout.walls().flat_map(|(_, w)| &w.openings);
     let doors = doors.filter(|o| matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor));
@@ -88,7 +90,7 @@ fn perimeter_and_doors(layout: &Layout) -> (f64, f64) {
 }
 
 /// Posts by corner and story: lengths of one corner stand over one another.
-fn posts(layout: &Layout, stock: TrimStock) -> f64 {
+fn posts(layout: &LaidHouse, stock: TrimStock) -> f64 {
     let mut corners: BTreeMap<(&str, i64), f64> = BTreeMap::new();
     for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
         *corners.entry((&t.elevation, t.from[0].round() as i64)).or_default() += t.length;
@@ -100,7 +102,7 @@ fn rakes(w: &LaidWall) -> Vec<&LaidEdge> {
     w.edges.iter().filter(|e| e.kind == EdgeKind::Rake && length(e) >= 12.0).collect()
 }
 
-fn channels(layout: &Layout) -> f64 {
+fn channels(layout: &LaidHouse) -> f64 {
     let openings = layout.walls().flat_map(|(_, w)| &w.openings);
     let of_openings: f64 =
         openings.map(|o| rules::opening_channels(o.right - o.left, o.head - o.sill)).sum();
@@ -108,19 +110,20 @@ fn channels(layout: &Layout) -> f64 {
     of_openings + gables * rules::GABLE_CHANNELS + 0.0
 }
 
-fn tops_and_sills(layout: &Layout) -> f64 {
+fn tops_and_sills(layout: &LaidHouse) -> f64 {
     let edges = layout.walls().flat_map(|(_, w)| &w.edges);
     let mine =
         edges.filter(|e| matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill));
     mine.map(length).sum::<f64>() + 0.0
 }
 
-fn net(layout: &Layout) -> f64 {
+fn net(layout: &LaidHouse) -> f64 {
     layout.walls().map(|(_, w)| w.net_area).sum()
 }
 
-/// Running feet of boards: 12 by the exposed face, a square foot (FACTS TK-20, WX-14, WWPA).
-fn running_feet(layout: &Layout) -> CrossCheck {
+/// Running feet of boards: 12 by the exposed face, a square foot (`TakeoffFact::WoodCoverage`,
+/// `Example::BoardCoverage`).
+fn running_feet(layout: &LaidHouse) -> CrossCheck {
     let each = rules::running_feet(layout.job.product.exposure);
     CrossCheck {
         item: None,
@@ -131,7 +134,7 @@ fn running_feet(layout: &Layout) -> CrossCheck {
     }
 }
 
-fn nails(layout: &Layout) -> CrossCheck {
+fn nails(layout: &LaidHouse) -> CrossCheck {
     let (p, spacing, piece) =
         (&layout.job.product, layout.job.nail_spacing(), siding_piece(layout));
     let each = rules::nails_a_square(p.exposure, p.length, spacing);
@@ -145,7 +148,7 @@ fn nails(layout: &Layout) -> CrossCheck {
     }
 }
 
-fn pounds(layout: &Layout) -> CrossCheck {
+fn pounds(layout: &LaidHouse) -> CrossCheck {
     CrossCheck {
         item: None,
         counting_rule: CountingRule::NailPounds,
@@ -155,7 +158,7 @@ fn pounds(layout: &Layout) -> CrossCheck {
     }
 }
 
-fn courses(layout: &Layout, w: &LaidWall) -> CrossCheck {
+fn courses(layout: &LaidHouse, w: &LaidWall) -> CrossCheck {
     let exposure = layout.job.product.exposure;
     let height = bounds(&outline(w)).map_or(0.0, |b| b.height());
     CrossCheck {

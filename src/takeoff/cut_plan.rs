@@ -4,24 +4,19 @@ use std::collections::BTreeMap;
 
 use super::panels::{lots, taken};
 use crate::geom::tol::SAME;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::model::ids::ItemId;
 use crate::model::item::Item;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
-/// Number of a stock piece: `j-channel-12` is 12.
-fn number(stock: &str) -> u32 {
-    stock.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
-}
-
 /// Each stock length of trim with its pieces, by stock and number.
-pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
+pub(super) fn trim_cuts(layout: &LaidHouse) -> Vec<StockCut> {
     let kerf = layout.job.seams.kerf;
     let mut on: BTreeMap<(TrimStock, u32, &str), Vec<&TrimPiece>> = BTreeMap::new();
     for t in &layout.trims {
-        on.entry((t.kind.stock(), number(&t.stock), &t.stock)).or_default().push(t);
+        on.entry((t.kind.stock(), t.stock.number(), &t.stock)).or_default().push(t);
     }
     let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
         pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
@@ -40,7 +35,7 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
 }
 
 /// Leftovers as long as the shortest piece a layout may use.
-pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
+pub(super) fn leftovers(layout: &LaidHouse, trims: &[StockCut]) -> Vec<Leftover> {
     let least = layout.job.seams.shortest.max(1.0);
     let mut out = panel_leftovers(layout, least);
     let trims = trims.iter().filter(|c| c.left >= least - SAME).map(|c| Leftover {
@@ -62,7 +57,7 @@ pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
     out
 }
 
-fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
+fn panel_leftovers(layout: &LaidHouse, least: f64) -> Vec<Leftover> {
     let kerf = layout.job.seams.kerf;
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
@@ -92,7 +87,7 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
 }
 
 /// Bought, used, usable and scrap, by item.
-pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
+pub(super) fn offcuts(layout: &LaidHouse, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
     let mut out: Vec<Offcut> = Vec::new();
     let mut add =
         |item: ItemId, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item) {

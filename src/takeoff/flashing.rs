@@ -6,8 +6,8 @@ use super::lines::{Shares, waste, whole};
 use super::trims::WallParts;
 use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
-use crate::layout::Layout;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
 use crate::model::basis::Basis;
 use crate::model::corner::CornerSide;
 use crate::model::item::{CountUnit, Item};
@@ -16,10 +16,10 @@ use crate::model::takeoff::StockCut;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
 use crate::units::{LengthStyle, Unit};
 
-/// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
+/// Width of the sheet at a corner: 10 in to each side (`TrimFact::CornerFlashing`).
 const CORNER_SHEET: f64 = 20.0;
 
-pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut out = Vec::new();
     out.extend(openings(layout, cuts));
     out.extend(corners(layout));
@@ -29,7 +29,7 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
 
 /// A line of rolls, its shares counted in inches.
 fn rolls(
-    layout: &Layout,
+    layout: &LaidHouse,
     item: Item,
     basis: Basis,
     shares: Shares,
@@ -48,12 +48,12 @@ fn rolls(
     })
 }
 
-fn roll(layout: &Layout) -> f64 {
+fn roll(layout: &LaidHouse) -> f64 {
     layout.job.takeoff.flashing_roll.max(1.0)
 }
 
 /// Strips cut from the roll, with as many rolls as they are cut from.
-fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
+fn openings(layout: &LaidHouse, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     let parts = WallParts::of(layout);
@@ -74,7 +74,7 @@ fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
     Some(line)
 }
 
-fn corners(layout: &Layout) -> Option<TakeoffLine> {
+fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
     let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
     let mut counts = Vec::new();
@@ -118,8 +118,9 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
     over.sum::<f64>().min(high - low)
 }
 
-/// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
-fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
+/// Step flashing by the foot or metre and a kick-out at the foot of each slope
+/// (`TrimFact::StepFlashing`, `TrimFact::KickOut`).
+fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {
         LengthStyle::Feet => (Unit::Foot.inches(), CountUnit::FootOfSlope),
         LengthStyle::Mm => (Unit::M.inches(), CountUnit::MeterOfSlope),

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
 use crate::job::Job;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::ids::{ElevationName, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::quantity::{Share, WallPart};
@@ -14,7 +14,8 @@ pub(super) fn waste(used: f64, bought: f64) -> f64 {
     if bought > 0.0 { (100.0 * (1.0 - used / bought)).max(0.0) } else { 0.0 }
 }
 
-/// Whole units, rounded up (FACTS TK-24); the last bit of a sum does not call for one more.
+/// Whole units, rounded up (`TakeoffFact::RoundedForSafety`); the last bit of a sum does not call for
+/// one more.
 pub(super) fn whole(units: f64) -> f64 {
     (units - 1e-9).ceil().max(0.0)
 }
@@ -25,7 +26,7 @@ pub(super) fn siding_piece_of(job: &Job) -> SidingPiece {
 }
 
 /// What one stock length of a layout's siding is.
-pub(super) fn siding_piece(layout: &Layout) -> SidingPiece {
+pub(super) fn siding_piece(layout: &LaidHouse) -> SidingPiece {
     siding_piece_of(&layout.job)
 }
 
@@ -67,7 +68,7 @@ impl Shares {
     }
 
     /// The shares, walls as in the layout, the wall below its gable.
-    pub(super) fn done(mut self, layout: &Layout) -> Vec<Share> {
+    pub(super) fn done(mut self, layout: &LaidHouse) -> Vec<Share> {
         let mut order: BTreeMap<&str, usize> = BTreeMap::new();
         for (i, (_, w)) in layout.walls().enumerate() {
             order.entry(w.id.as_str()).or_insert(i);

@@ -22,12 +22,12 @@ pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;
 pub use shares::shares;
 
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{FORMAT, PanelUnit, StockCut, Takeoff};
 
-/// What to buy, line by line. Counts are rounded up (FACTS TK-24).
-fn lines(layout: &Layout, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
+/// What to buy, line by line. Counts are rounded up (`TakeoffFact::RoundedForSafety`).
+fn lines(layout: &LaidHouse, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut lines = panels::lines(layout);
     lines.extend(trims::lines(layout, trim_cuts));
     lines.extend(trims::caps(layout));
@@ -40,7 +40,7 @@ fn lines(layout: &Layout, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
 
 /// The takeoff of a laid-out house, reckoned once: its lines, and what they are cut from and weighed
 /// against.
-pub fn quantities(layout: &Layout) -> Takeoff {
+pub fn quantities(layout: &LaidHouse) -> Takeoff {
     let trim_cuts = cut_plan::trim_cuts(layout);
     let lines = lines(layout, &trim_cuts);
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);

@@ -6,7 +6,7 @@ use super::fasteners::{nails, penetration, siding_nail, through, trim_nails, tri
 use super::lines::{Shares, siding_piece, waste, whole};
 use super::trims::WallParts;
 use crate::geom::vocabulary::Xy;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::basis::{Basis, StockNails};
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
@@ -15,7 +15,7 @@ use crate::model::trim::TrimStock;
 /// Width of the flashing behind a joint, inches: common practice, no source.
 const JOINT_BACKING: f64 = 6.0;
 
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let mut out = vec![siding_nails(layout)];
     if !layout.trims.is_empty() {
         out.push(trim_nail_line(layout));
@@ -25,8 +25,9 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
     out
 }
 
-/// A piece of flashing behind each joint that is backed: fiber-cement (FACTS SD-132, JLC-F).
-fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
+/// A piece of flashing behind each joint that is backed: fiber-cement
+/// (`TrimFact::FiberCementJoints`).
+fn joint_backing(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         for c in &w.courses {
@@ -47,12 +48,12 @@ fn joint_backing(layout: &Layout) -> Option<TakeoffLine> {
 }
 
 /// Nails in a box.
-fn in_box(layout: &Layout) -> f64 {
+fn in_box(layout: &LaidHouse) -> f64 {
     f64::from(layout.job.takeoff.nail_box.max(1))
 }
 
 /// A line of nails in boxes, its shares counted in nails.
-fn boxed(layout: &Layout, item: Item, shares: Shares, basis: Basis) -> TakeoffLine {
+fn boxed(layout: &LaidHouse, item: Item, shares: Shares, basis: Basis) -> TakeoffLine {
     let size = in_box(layout);
     let net = shares.net() / size;
     TakeoffLine {
@@ -64,7 +65,7 @@ fn boxed(layout: &Layout, item: Item, shares: Shares, basis: Basis) -> TakeoffLi
     }
 }
 
-fn siding_nails(layout: &Layout) -> TakeoffLine {
+fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
     let (job, piece) = (&layout.job, siding_piece(layout));
     let spacing = job.nail_spacing();
     let mut shares = Shares::default();
@@ -90,7 +91,7 @@ fn siding_nails(layout: &Layout) -> TakeoffLine {
     boxed(layout, Item::SidingNails { piece, length: siding_nail(job) }, shares, basis)
 }
 
-fn trim_nail_line(layout: &Layout) -> TakeoffLine {
+fn trim_nail_line(layout: &LaidHouse) -> TakeoffLine {
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
     let parts = WallParts::of(layout);
@@ -117,7 +118,7 @@ fn lowest(ring: &[Xy]) -> f64 {
     ring.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min)
 }
 
-fn blocks(layout: &Layout) -> Option<TakeoffLine> {
+fn blocks(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     for (e, w) in layout.walls() {

@@ -1,4 +1,4 @@
-//! Panels, cartons and squares: separate numbers (FACTS TK-22).
+//! Panels, cartons and squares: separate numbers (`TakeoffFact::ThreeCounts`).
 
 use std::collections::BTreeSet;
 
@@ -6,7 +6,7 @@ use super::lines::{Shares, siding_piece, waste, whole};
 use crate::geom::vocabulary::Xy;
 use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::basis::Basis;
 use crate::model::half::Half;
@@ -14,12 +14,12 @@ use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{Group, TakeoffLine, WallPart};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
-/// (FACTS section 2, coverage per piece).
-pub(super) fn coverage(layout: &Layout) -> f64 {
+/// (`TakeoffFact::CoveragePerPiece`).
+pub(super) fn coverage(layout: &LaidHouse) -> f64 {
     covered(layout, layout.first_length())
 }
 
-fn covered(layout: &Layout, length: f64) -> f64 {
+fn covered(layout: &LaidHouse, length: f64) -> f64 {
     layout.job.product.exposure * length / 144.0
 }
 
@@ -61,14 +61,14 @@ impl Lot<'_> {
         Item::SparePanels { piece: self.piece, stock: self.mixed }
     }
 
-    pub(super) fn pieces<'a>(&self, layout: &'a Layout) -> Vec<&'a Piece> {
+    pub(super) fn pieces<'a>(&self, layout: &'a LaidHouse) -> Vec<&'a Piece> {
         let mine: BTreeSet<&str> = self.panels.iter().map(|p| p.id.as_str()).collect();
         layout.pieces().map(|(.., p)| p).filter(|p| mine.contains(p.panel.as_str())).collect()
     }
 }
 
 /// The lots, in the stocks' order. Of several lengths one that no panel is cut from has none.
-pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
+pub(super) fn lots(layout: &LaidHouse) -> Vec<Lot<'_>> {
     let lot = |(stock, of_job): (usize, &Stock)| {
         let panels: Vec<&Panel> =
             layout.panels.iter().filter(|p| layout.stock_of(p) == stock).collect();
@@ -88,12 +88,12 @@ pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
 }
 
 /// Spare panels by the job's percentage.
-pub(super) fn spare(layout: &Layout) -> f64 {
+pub(super) fn spare(layout: &LaidHouse) -> f64 {
     lots(layout).iter().map(|l| l.spare).sum()
 }
 
 /// Panels laid, by the length of the first.
-pub(super) fn laid(layout: &Layout) -> usize {
+pub(super) fn laid(layout: &LaidHouse) -> usize {
     let length: f64 = layout.panels.iter().map(|p| p.stock).sum();
     match layout.stocks.len() {
         0 | 1 => layout.panels.len(),
@@ -102,7 +102,7 @@ pub(super) fn laid(layout: &Layout) -> usize {
 }
 
 /// Cartons that hold so many panels of the first length.
-pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
+pub(super) fn cartons(layout: &LaidHouse, panels: f64) -> f64 {
     whole(panels / layout.stocks.first().map_or(1.0, |s| f64::from(s.carton.max(1))))
 }
 
@@ -122,7 +122,7 @@ fn face(piece: &Piece) -> f64 {
     (ring(&piece.outline) + piece.more.iter().map(ring).sum::<f64>() - holes) / 144.0
 }
 
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let lots = lots(layout);
     let mut out: Vec<TakeoffLine> = lots.iter().map(|l| panels(layout, l)).collect();
     out.extend(lots.iter().filter(|l| l.spare > 0.0).map(|l| spare_panels(layout, l)));
@@ -134,14 +134,14 @@ pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
 }
 
 /// A line of siding in its color.
-fn line(layout: &Layout, item: Item, unit: CountUnit, basis: Basis) -> TakeoffLine {
+fn line(layout: &LaidHouse, item: Item, unit: CountUnit, basis: Basis) -> TakeoffLine {
     TakeoffLine {
         color: layout.job.product.color.clone(),
         ..TakeoffLine::new(item, unit, Group::Panels, basis)
     }
 }
 
-fn spare_panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
+fn spare_panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let basis = Basis::Spare {
         piece: lot.piece,
         percent: layout.job.takeoff.spare,
@@ -154,7 +154,7 @@ fn spare_panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
     }
 }
 
-fn carton_line(layout: &Layout, lot: &Lot) -> TakeoffLine {
+fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let panels = lot.count() + lot.spare;
     let used: f64 = lot.pieces(layout).iter().map(|p| taken(p)).sum();
     let basis = Basis::Cartons {
@@ -172,12 +172,12 @@ fn carton_line(layout: &Layout, lot: &Lot) -> TakeoffLine {
 }
 
 /// Whether boards are bought by the piece.
-pub(super) fn sold_singly(layout: &Layout) -> bool {
+pub(super) fn sold_singly(layout: &LaidHouse) -> bool {
     let p = &layout.job.product;
     p.system().sold_by == SoldBy::Piece && layout.stocks.iter().all(|s| s.carton == 1)
 }
 
-fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
+fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let (length, count) = (lot.length, lot.count());
     let mine: BTreeSet<&str> = lot.panels.iter().map(|p| p.id.as_str()).collect();
     let mut shares = Shares::default();
@@ -212,7 +212,7 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
 }
 
 /// Net wall area in squares, by part of each wall.
-fn net_squares(layout: &Layout) -> Shares {
+fn net_squares(layout: &LaidHouse) -> Shares {
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         let place = (e.name.as_str(), w.id.as_str());
@@ -227,7 +227,7 @@ fn net_squares(layout: &Layout) -> Shares {
     shares
 }
 
-fn squares(layout: &Layout, lots: &[Lot]) -> [TakeoffLine; 2] {
+fn squares(layout: &LaidHouse, lots: &[Lot]) -> [TakeoffLine; 2] {
     let each = |l: &Lot| covered(layout, l.length);
     let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).sum();
     let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).sum();

@@ -1,12 +1,12 @@
 //! How few panels there can be, beside what the layout and others take.
 
 use super::area::panels_by_area;
-use crate::layout::Layout;
 use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
+use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
 
 /// The panel count with its proof.
-pub fn proof(layout: &Layout, plan: &SeamPlan) -> Bound {
+pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
     let certificate = plan.certificate.clone();
     let reuse = layout.job.seams.reuse_halves;
     let reuse = reuse.then(|| HalvesReused { saved: layout.halved(), cut: layout.panels.len() });
@@ -36,7 +36,7 @@ fn method(certificate: &Certificate) -> BoundMethod {
 }
 
 /// What is kept least: one length is counted, several are weighed.
-fn kept_least(layout: &Layout, certificate: &Certificate) -> KeptLeast {
+fn kept_least(layout: &LaidHouse, certificate: &Certificate) -> KeptLeast {
     match certificate.mixed {
         None => KeptLeast::Panels,
         Some(_) if layout.stocks.iter().all(|s| s.cost.is_some()) => KeptLeast::Cost,

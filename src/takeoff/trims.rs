@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
@@ -12,7 +12,7 @@ use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
-pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     TrimStock::ALL
         .into_iter()
         .filter(|s| *s != TrimStock::Flashing)
@@ -20,8 +20,8 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
         .collect()
 }
 
-/// Caps of posts that stop over an overhang (FACTS SD-101).
-pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
+/// Caps of posts that stop over an overhang (`TrimFact::PostCap`).
+pub(super) fn caps(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
     let parts = WallParts::of(layout);
@@ -41,7 +41,7 @@ pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
     })
 }
 
-fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
+fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
     let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.kind.stock() == stock).collect();
     if mine.is_empty() {
         return None;
@@ -100,7 +100,7 @@ fn pocketed(stock: TrimStock) -> bool {
 pub(super) struct WallParts<'a>(BTreeMap<(&'a str, &'a str), &'a LaidWall>);
 
 impl<'a> WallParts<'a> {
-    pub(super) fn of(layout: &'a Layout) -> Self {
+    pub(super) fn of(layout: &'a LaidHouse) -> Self {
         WallParts(layout.walls().map(|(e, w)| ((e.name.as_str(), w.id.as_str()), w)).collect())
     }
 
@@ -112,7 +112,7 @@ impl<'a> WallParts<'a> {
 }
 
 /// Starter strip is behind the siding and takes no color unless the job gives it one.
-fn color(layout: &Layout, stock: TrimStock) -> String {
+fn color(layout: &LaidHouse, stock: TrimStock) -> String {
     let own = layout.job.trim.colors.get(&stock).cloned();
     let panels = || match stock {
         TrimStock::Starter => String::new(),

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::model::basis::Basis;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 
 /// A line a zone of the job that any elevation shows.
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let mut all: BTreeMap<(&str, &str), (f64, Vec<String>)> = BTreeMap::new();
     for z in layout.elevations.iter().flat_map(|e| &e.zones).filter(|z| !z.laid_out) {
         let entry = all.entry((&z.zone, &z.cladding)).or_default();

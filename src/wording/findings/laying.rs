@@ -1,6 +1,6 @@
 //! Of what is laid out.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::{elevation, first_of, number};
 use crate::finding::Finding;
 use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};

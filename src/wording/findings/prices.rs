@@ -1,6 +1,6 @@
 //! Of the price list and of lines of the takeoff.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::prices::{PriceColumn, PriceFault, PriceFinding};
 use crate::wording::takeoff::items;

@@ -9,6 +9,7 @@ use crate::model::item::{Item, id_as_written};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::{Cost, Takeoff};
 use crate::units::LengthStyle;
+use crate::wording::trim::stock_length;
 
 /// The line that goes by this short name or these words, in any case.
 pub fn named<'a>(takeoff: &'a Takeoff, name: &str, style: LengthStyle) -> Option<&'a TakeoffLine> {
@@ -153,7 +154,9 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     let cuts: Vec<_> = takeoff.trim_cuts.iter().filter(|c| c.item == line.id).collect();
     if !cuts.is_empty() {
         out.push("counts:".to_owned());
-        out.extend(cuts.iter().map(|c| format!("  {}: {}", c.stock, c.pieces.join(", "))));
+        out.extend(
+            cuts.iter().map(|c| format!("  {}: {}", stock_length(&c.stock), c.pieces.join(", "))),
+        );
     } else if !line.counts.is_empty() {
         out.push(format!("counts: {}", line.counts.join(", ")));
     }
