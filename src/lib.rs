@@ -53,7 +53,7 @@ pub mod pitch;
 pub mod read;
 pub mod receive;
 pub mod seam;
-mod sources;
+pub mod sources;
 pub mod takeoff;
 pub mod trim;
 pub mod typeface;

@@ -3,6 +3,7 @@
 
 mod findings;
 mod head;
+pub mod quantities;
 
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -26,15 +27,17 @@ use crate::layout::set::{LaidSet, LaidSets};
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, House};
 use crate::model::pole::PoleTable;
+use crate::model::progress::Progress;
 use crate::model::receiver::Field;
 use crate::model::seam::{SeamPlan, SeamProblem};
 use crate::model::source::Source;
+use crate::verify::claims::Claims;
 use crate::{extract, joint, read, receive, seam, takeoff, trim, verify, work};
 
 pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
 
 /// What is told to whoever watches the search for seams.
-pub type Watch<'a> = &'a mut dyn FnMut(seam::Progress);
+pub type Watch<'a> = &'a mut dyn FnMut(Progress);
 
 /// Reads a drawing and lays out the house, then each zone with lap siding of its own: all on one
 /// datum, seams and panels by themselves.
@@ -154,24 +157,19 @@ fn finished(
     backdrops: Backdrops,
     findings: &mut Findings,
 ) -> LaidSet {
-    let mut layout = Layout {
+    let (bound, movement) = (takeoff::proof(&laid, plan), takeoff::movement(&laid));
+    let takeoff = takeoff::quantities(&laid);
+    findings::of_laid(&laid, &bound, &movement, findings);
+    let layout = Layout {
         format: LayoutFormat,
         work: work::work(&laid),
+        fastening: takeoff::fastening(&laid),
+        verify: verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines }),
+        takeoff: takeoff.lines.clone(),
+        findings: findings.all().to_vec(),
+        bound,
+        movement,
         laid,
-        bound: Default::default(),
-        fastening: Default::default(),
-        movement: Default::default(),
-        takeoff: Vec::new(),
-        verify: Default::default(),
-        findings: Vec::new(),
     };
-    layout.fastening = takeoff::fastening(&layout);
-    layout.movement = takeoff::movement(&layout);
-    layout.bound = takeoff::proof(&layout, plan);
-    findings::of_layout(&layout, findings);
-    let takeoff = takeoff::quantities(&layout);
-    layout.takeoff = takeoff.lines.clone();
-    layout.verify = verify::check(&layout);
-    layout.findings = findings.all().to_vec();
     LaidSet { layout, takeoff, backdrops }
 }

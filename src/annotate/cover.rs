@@ -12,6 +12,8 @@ use crate::finding::{Audience, FindingCode, Severity};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
 use crate::wording::findings::message;
+use crate::wording::proof;
+use crate::wording::takeoff::items;
 use crate::wording::{cautions, checks, pole, siding, source};
 
 /// A line of the cover's columns.
@@ -66,19 +68,9 @@ fn rows(layout: &Layout) -> Vec<Row> {
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
     text(&mut out, siding::in_short(&layout.job));
     let b = &layout.bound;
-    text(&mut out, b.words.clone());
-    text(&mut out, format!("Bound by {}; it leaves out {}.", b.method, b.excludes.join("; ")));
-    let waste = layout.job.takeoff.area_waste;
-    let beside = || {
-        format!(
-            "A careful crew that starts each run with an offcut: {}. Net area + {waste} %: {}.",
-            b.crew, b.by_area
-        )
-    };
-    text(&mut out, b.beside.clone().unwrap_or_else(beside));
-    if let Some(other) = b.other_policy {
-        text(&mut out, format!("With seams in runs that one panel covers: {other}."));
-    }
+    let job = &layout.job;
+    let said = [proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
+    said.into_iter().chain(proof::other_policy(b, job)).for_each(|t| text(&mut out, t));
     let zones = layout.elevations.iter().flat_map(|e| &e.zones);
     let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
     for z in zones {
@@ -104,7 +96,8 @@ fn rows(layout: &Layout) -> Vec<Row> {
         } else {
             format!("({})", hundredths(l.net))
         };
-        out.push(Row::Count { item: l.item.clone(), count, unit: l.unit.clone() });
+        let item = items::item(&l.item, layout.job.sheet.lengths);
+        out.push(Row::Count { item, count, unit: items::unit(l.unit).to_owned() });
     }
     text(
         &mut out,

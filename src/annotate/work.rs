@@ -5,7 +5,7 @@ use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
 use crate::layout::Layout;
-use crate::wording::{cautions, work};
+use crate::wording::{cautions, movement, nails, work};
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     if layout.work.walls.is_empty() {
@@ -28,7 +28,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         }
     }
     flow.head("Fasteners and movement");
-    for line in layout.fastening.words.iter().chain(&layout.movement.words) {
+    let movement = movement::sentences(&layout.movement, layout.job.sheet.lengths);
+    for line in nails::sentences(&layout.fastening, &layout.job).iter().chain(&movement) {
         flow.text(&format!("- {line}"));
     }
     flow.head("Before you climb");

@@ -185,7 +185,7 @@ pub struct Takeoff {
     /// Tell it by part of the house: what each takes of each line
     #[arg(long, value_enum, default_value_t = By::House)]
     pub by: By,
-    /// Tell how one line came about and what it counts; LINE is its short name or its words
+    /// Tell the basis of one line and what it counts; LINE is its short name or its words
     #[arg(long, value_name = "LINE", conflicts_with_all = ["format", "by"])]
     pub explain: Option<String>,
     /// Your own price list (CSV: item, unit, price, order multiple, currency)
@@ -226,7 +226,8 @@ pub enum By {
     /// Each wall
     Wall,
     /// Walls, and gables above the lowest foot of a rake
-    Zone,
+    #[value(alias = "zone")]
+    Gable,
 }
 
 /// What a schema is of.

@@ -7,8 +7,8 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::loading::Loaded;
 use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
+use crate::model::progress::Progress;
 use crate::pipeline;
-use crate::seam::Progress;
 
 /// A progress bar that shows itself beyond half a second.
 fn bar() -> ProgressBar {

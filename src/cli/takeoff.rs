@@ -13,10 +13,12 @@ use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
 use crate::job::nearest::nearest;
 use crate::layout::set::LaidSets;
-use crate::model::takeoff::{By as Parts, Takeoff};
-use crate::takeoff;
-use crate::takeoff::price::{self, PriceList};
+use crate::model::quantity::TakeoffLine;
+use crate::model::takeoff::{ShareBy, Takeoff};
+use crate::pipeline::quantities as takeoff;
+use crate::pipeline::quantities::price::{self, PriceList};
 use crate::units::{LengthStyle, counted};
+use crate::wording::takeoff::{explain, items};
 use crate::write::{self, json, tables};
 
 /// A price list and what errors call it.
@@ -37,7 +39,10 @@ pub(super) fn prices(path: Option<&Path>) -> Result<Option<Prices>, Refusal> {
 pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<LaidSets, Refusal> {
     if let Some(p) = prices {
         for set in sets.iter_mut() {
-            set.takeoff = price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name)?;
+            let style = set.layout.job.sheet.lengths;
+            let words = |l: &TakeoffLine| items::item_and_unit(l, style);
+            set.takeoff =
+                price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name, &words)?;
         }
     }
     Ok(sets)
@@ -58,6 +63,7 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         Err(r) => return refused(&r, &findings, style),
     };
     let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
+    let style = layout.job.sheet.lengths;
     if !sets.zones.is_empty()
         && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
     {
@@ -72,23 +78,26 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }
     if let Some(item) = &a.explain {
-        return match takeoff::explain(layout, takeoff, item) {
-            Some(text) => print(tables::explained(&text).as_bytes()),
+        return match explain::named(takeoff, item, style) {
+            Some(line) => {
+                let text = explain::explained(layout, takeoff, line);
+                print(tables::explained(&text).as_bytes())
+            }
             None => refused_usage(&no_line(item, takeoff)),
         };
     }
     let by = match a.by {
         By::House => None,
-        By::Elevation => Some(Parts::Elevation),
-        By::Wall => Some(Parts::Wall),
-        By::Zone => Some(Parts::Zone),
+        By::Elevation => Some(ShareBy::Elevation),
+        By::Wall => Some(ShareBy::Wall),
+        By::Gable => Some(ShareBy::Gable),
     };
     if let Some(by) = by {
         let rows = takeoff::shares(takeoff, by);
         return print(&match a.format {
-            Format::Table => tables::shares_table(&rows).into_bytes(),
+            Format::Table => tables::shares_table(&rows, style).into_bytes(),
             Format::Json => json::shares(&rows),
-            Format::Csv => write::csv::shares(&rows),
+            Format::Csv => write::csv::shares(&rows, style),
         });
     }
     print(&match a.format {
@@ -105,13 +114,13 @@ fn tables_of(sets: &LaidSets) -> String {
         if let Some(zone) = &set.layout.zone {
             out.push_str(&format!("\nZONE {}\n", terminal(zone)));
         }
-        out.push_str(&tables::priced_table(&set.takeoff));
+        out.push_str(&tables::priced_table(&set.takeoff, set.layout.job.sheet.lengths));
     }
     out
 }
 
 fn no_line(item: &str, takeoff: &Takeoff) -> Refusal {
-    let lines: Vec<String> = takeoff.lines.iter().map(|l| l.id.clone()).collect();
+    let lines: Vec<String> = takeoff.lines.iter().map(|l| l.id.to_string()).collect();
     let nearest = nearest(&item.to_lowercase(), &lines).cloned();
     let asked = item.to_owned();
     Refusal::new(PriceFinding::TakeoffLine { asked, nearest, lines })

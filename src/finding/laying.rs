@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+use crate::model::fastening::PieceMovement;
 use crate::model::ids::{PieceMark, WallId};
 use crate::model::seam::{BrokenSeamRule, SeamRemedy};
 
@@ -30,23 +31,6 @@ pub enum NotchPlace {
     Under,
     /// Over it.
     Over,
-}
-
-/// How much a piece grows, and its room.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct PieceGrowth {
-    /// The kind of piece.
-    pub piece: String,
-    /// Its length, inches.
-    pub length: f64,
-    /// How much longer it gets, inches.
-    pub longer: f64,
-    /// How much of that its room must take, inches.
-    pub needed: f64,
-    /// The room, inches.
-    pub room: f64,
-    /// Where the room is.
-    pub room_at: String,
 }
 
 group! {
@@ -90,14 +74,11 @@ group! {
         /// A piece grows more than it has room for.
         MovementGap "movement-gap", Warning, Crew {
             /// The longest piece of its kind, and its room.
-            growth: PieceGrowth,
+            row: PieceMovement,
             /// Temperature when it is put up, F.
             installed: f64,
             /// Highest temperature, F.
             highest: f64,
-            /// The rise that a panel's gap covers, F.
-            #[serde(skip_serializing_if = "Option::is_none")]
-            rise_covered: Option<f64>,
         }
         /// Courses cannot keep every rule of seams.
         SeamRulesConflict "seam-rules-conflict", Warning, Office {

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+use crate::model::item::CountUnit;
 
 /// A column of a price list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -89,7 +90,7 @@ pub enum PriceFault {
         /// The unit of the price.
         unit: String,
         /// The unit of the takeoff.
-        counted_by: String,
+        counted_by: CountUnit,
     },
 }
 

@@ -5,8 +5,6 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Job;
-use super::fault::Fault;
 use super::length::{Length, length, lengths, maybe_length};
 
 /// A wall round a corner that no elevation shows (FACTS OT-21): it is laid out as an elevation of
@@ -49,22 +47,3 @@ pub struct AngledWall {
 
 /// Widest wall taken, inches, 1,000 ft: of our own choosing, no source.
 pub const WIDEST: f64 = 12_000.0;
-
-/// What cannot be laid out.
-pub(super) fn faults(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    let mut check = |key: String, value: f64, least: f64| {
-        out.extend(Fault::out_of_range(&key, value, least, WIDEST));
-    };
-    for (i, r) in job.returns.iter().enumerate() {
-        check(format!("return.{i}.width"), r.width, 0.0);
-        check(format!("return.{i}.height"), r.height.unwrap_or(1.0), 1.0);
-    }
-    for (i, a) in job.angled.iter().enumerate() {
-        check(format!("angled.{i}.width"), a.width, 1.0);
-        for (name, left) in &a.openings {
-            check(format!("angled.{i}.openings.{name}"), *left, 0.0);
-        }
-    }
-    out
-}

@@ -2,8 +2,8 @@
 
 use toml::Value;
 
-use super::Job;
 use super::layers::AGREED_LAYERS;
+use super::root::Job;
 use super::schema;
 use crate::model::linework::Role;
 
@@ -46,8 +46,10 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.end_gap", "0.25"),
     ("seams.reuse_halves", "false"),
     ("weather.installed_f", "60.0"),
+    ("weather.expansion", "0.000045"),
     ("fasteners.penetration", "1.25"),
     ("fasteners.shortest", "2.5"),
+    ("fasteners.shank", "0.12"),
     ("fasteners.post_spacing", "10.0"),
     ("fasteners.channel_spacing", "10.0"),
     ("fasteners.strip_spacing", "10.0"),
@@ -77,8 +79,16 @@ pub fn text() -> String {
             out.push_str("# [[zone.stock]]\n# length = 150.0\n");
             continue;
         }
-        const LISTS: [&str; 8] =
-            ["elevation", "return", "angled", "band", "joint", "zone", "zone.region", "stock"];
+        const LISTS: [&str; 8] = [
+            "elevation",
+            "return",
+            "angled",
+            "band",
+            "movement_joint",
+            "zone",
+            "zone.region",
+            "stock",
+        ];
         let list = LISTS.contains(&table.as_str());
         out.push_str(&if list { format!("#[[{table}]]\n") } else { format!("[{table}]\n") });
         for path in keys.iter().filter(|p| parent(p) == Some(&table)) {
@@ -125,7 +135,7 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("band", "top")) => "104.0".to_owned(),
         Some(("band", "left")) => "0.0".to_owned(),
         Some(("band", "right")) => "240.0".to_owned(),
-        Some(("joint", "at")) => "120.0".to_owned(),
+        Some(("movement_joint", "at")) => "120.0".to_owned(),
         Some(("angled", "wall")) => "\"front-2\"".to_owned(),
         Some(("angled", "width")) => "68.0".to_owned(),
         Some(("angled", "openings")) => "{ front-W1 = 16.0 }".to_owned(),
@@ -190,8 +200,10 @@ mod tests {
             ];
             keys.iter().any(|k| l.starts_with(k))
         };
-        let e = file::parse(&bare.join("\n"), "job.toml").unwrap_err().to_string();
-        assert!(e.contains("`product.exposure_least` says nothing about `foam-backed`"), "{e}");
+        let e = format!("{:?}", file::parse(&bare.join("\n"), "job.toml").unwrap_err().0.kind);
+        let of_boards_alone =
+            "OfOtherSiding { key: \"product.exposure_least\", siding: \"foam-backed\" }";
+        assert!(e.contains(of_boards_alone), "{e}");
         let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
         let mut job = file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
@@ -211,7 +223,7 @@ mod tests {
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
-        job.weather.installed_f = None;
+        job.weather = Default::default();
         job.fasteners = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {

@@ -3,11 +3,11 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::Job;
+use super::check;
 use super::fault::Fault;
 use super::nearest::{distance, near};
 use super::old_keys::{self, OldSpelling};
-use super::ranges;
+use super::root::Job;
 use super::schema;
 use crate::finding::job::{FilePlace, JobFileFault, JobFinding, JobSource, UnknownKey};
 use crate::finding::{Finding, Findings, Refusal};
@@ -46,7 +46,7 @@ pub fn read(text: &str, name: &str, findings: &mut Findings) -> Result<Job, Refu
     old.iter().for_each(|o| findings.push(spelled_before(o, text, name)));
     let job: Job =
         toml::from_str(text).map_err(|e| fault(&e, Some(table.get_ref()), text, name))?;
-    let faults = ranges::faults(&job);
+    let faults = check::faults(&job);
     if faults.is_empty() { Ok(job) } else { Err(out_of_range(faults, &table, text, name)) }
 }
 

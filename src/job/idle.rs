@@ -1,9 +1,9 @@
 //! Settings that say nothing about any siding of the job: they are refused rather than passed over.
 
-use super::Job;
 use super::boards::Boards;
 use super::courses::CourseRules;
 use super::fault::Fault;
+use super::root::Job;
 use super::seams::SeamSettings;
 use super::siding::system::{CutEdgeRule, SidingSystem};
 use super::takeoff::TakeoffRules;

@@ -3,9 +3,6 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Job;
-use super::around::WIDEST;
-use super::fault::Fault;
 use super::length::{Length, length, maybe_length};
 
 /// A band board, frieze or water table right across walls (FACTS OT-14): no siding lies on it, and
@@ -44,31 +41,4 @@ pub struct MovementJoint {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub at: f64,
-}
-
-/// What cannot be laid out.
-pub(super) fn faults(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    let mut far = |key: String, value: f64| {
-        out.extend(Fault::out_of_range(&key, value, -WIDEST, WIDEST));
-    };
-    for (i, b) in job.bands.iter().enumerate() {
-        for (key, value) in
-            [("bottom", Some(b.bottom)), ("top", Some(b.top)), ("left", b.left), ("right", b.right)]
-        {
-            value.into_iter().for_each(|v| far(format!("band.{i}.{key}"), v));
-        }
-    }
-    job.movement_joints
-        .iter()
-        .enumerate()
-        .for_each(|(i, j)| far(format!("movement_joint.{i}.at"), j.at));
-    for (i, b) in job.bands.iter().enumerate() {
-        let key = |side: &str| format!("band.{i}.{side}");
-        out.extend(Fault::not_over((&key("top"), b.top), (&key("bottom"), b.bottom)));
-        if let (Some(left), Some(right)) = (b.left, b.right) {
-            out.extend(Fault::not_over((&key("right"), right), (&key("left"), left)));
-        }
-    }
-    out
 }

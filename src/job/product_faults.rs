@@ -1,8 +1,8 @@
 //! What of a product contradicts itself, or is of another kind.
 
-use super::Job;
 use super::fault::Fault;
 use super::product::Product;
+use super::root::Job;
 use super::siding::system::UsualSize;
 use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;

@@ -1,15 +1,6 @@
-//! What values a job may hold: one table for the check, for errors and for the schema.
+//! What numbers a job may hold: one table for the check, for errors and for the schema.
 
-use super::fault::Fault;
-use super::{InsideCorner, Job, TopFinish, idle, product_faults, stock, zones};
-use crate::finding::job_value::ValueFault;
-use crate::geom::vocabulary::Point;
-use crate::model::linework::Role;
-
-/// Longest nail, inches: of our own choosing, no source.
-const LONGEST_NAIL: f64 = 24.0;
-/// Widest lap, inches, as the range of `product.lap`.
-const WIDEST_LAP: f64 = 6.0;
+use super::root::Job;
 
 /// Findings that `drawing.accept` may name.
 pub const ACCEPTABLE: [&str; 2] = ["opening-outside", "dimension-disagrees"];
@@ -20,29 +11,11 @@ pub struct Range {
     /// Dotted key.
     pub key: &'static str,
     /// The value in force.
-    value: fn(&Job) -> f64,
+    pub(super) value: fn(&Job) -> f64,
     /// Least.
     pub least: f64,
     /// Greatest.
     pub most: f64,
-}
-
-/// Bounds of a key in each table of a list.
-#[derive(Clone, Copy, Debug)]
-pub struct Bounds {
-    /// The key.
-    pub key: &'static str,
-    /// Least.
-    pub least: f64,
-    /// Greatest.
-    pub most: f64,
-}
-
-impl Bounds {
-    /// A value of the key under `table` that is out of them.
-    pub(super) fn out(&self, table: &str, value: f64) -> Option<Fault> {
-        Fault::out_of_range(&format!("{table}{}", self.key), value, self.least, self.most)
-    }
 }
 
 const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64) -> Range {
@@ -149,165 +122,3 @@ pub const RANGES: &[Range] = &[
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
 ];
-
-/// Every value no layout can be made with.
-pub fn faults(job: &Job) -> Vec<Fault> {
-    let mut out: Vec<Fault> = RANGES
-        .iter()
-        .filter_map(|r| Fault::out_of_range(r.key, (r.value)(job), r.least, r.most))
-        .collect();
-    out.extend(stock::faults(job));
-    if out.is_empty() {
-        out.extend(relations(job));
-    }
-    out.extend(product_faults::faults(job));
-    out.extend(idle::faults(job));
-    out.extend(zones::faults(job));
-    out.extend(names(job));
-    if let Some(text) = job.drawing.known.as_ref().filter(|_| job.drawing.known_scale().is_none()) {
-        out.push(Fault::new(["drawing.known"], ValueFault::KnownUnreadable { text: text.clone() }));
-    }
-    out.extend(regions(job));
-    out.extend(super::around::faults(job));
-    out.extend(super::parts::faults(job));
-    out.extend(super::paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
-    out
-}
-
-/// Values that hang on one another.
-fn relations(job: &Job) -> Vec<Fault> {
-    let p = &job.product;
-    let limits = [
-        ("courses.least_strip", job.courses.least_strip, p.exposure, "product.exposure"),
-        ("trim.post_lap", job.trim.post_lap, job.trim.outside_post / 2.0, "trim.outside_post"),
-        ("trim.post_lap", job.trim.post_lap, job.trim.post_cut_back, "trim.post_cut_back"),
-    ];
-    let over = |(key, value, most, by): &(&str, f64, f64, &str)| {
-        (value > most).then(|| {
-            let (key, other) = ((*key).to_owned(), (*by).to_owned());
-            let keys = [key.clone(), other.clone()];
-            Fault::new(keys, ValueFault::TooLargeFor { key, value: *value, most: *most, other })
-        })
-    };
-    let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
-    out.extend(beside_stock(job));
-    out.extend(weather(job));
-    out.extend(choices(job));
-    let lengths = &job.fasteners.lengths;
-    if let Some(odd) = lengths.iter().find(|l| !(**l > 0.0 && **l <= LONGEST_NAIL)) {
-        let (key, value) = ("fasteners.lengths".to_owned(), Some(*odd).filter(|v| v.is_finite()));
-        let keys = [key.clone()];
-        let fault = ValueFault::ListOutOfRange { key, value, over: 0.0, most: LONGEST_NAIL };
-        out.push(Fault::new(keys, fault));
-    }
-    // Foam cannot meet foam when the lap in force is out of a lap's range.
-    if p.lap.is_none() && job.lap() > WIDEST_LAP {
-        let fault = ValueFault::FoamLap { lap: job.lap(), most: WIDEST_LAP };
-        out.push(Fault::new(["product.foam_set_back"], fault));
-    }
-    out
-}
-
-/// Temperatures that contradict one another.
-fn weather(job: &Job) -> Vec<Fault> {
-    let w = &job.weather;
-    let mut out = Vec::new();
-    if w.lowest_f > w.highest_f {
-        let [key, other] = ["weather.lowest_f", "weather.highest_f"].map(str::to_owned);
-        let keys = [key.clone(), other.clone()];
-        let fault = ValueFault::TooLargeFor { key, value: w.lowest_f, most: w.highest_f, other };
-        out.push(Fault::new(keys, fault));
-    }
-    if w.below_40f && w.installed_f.is_some_and(|f| f >= 40.0) {
-        let [key, other] = ["weather.below_40f", "weather.installed_f"].map(str::to_owned);
-        out.push(Fault::new([key.clone(), other.clone()], ValueFault::OneTooMany { key, other }));
-    }
-    out
-}
-
-/// Choices that do not go together.
-fn choices(job: &Job) -> Vec<Fault> {
-    let against = |key: &str, other: &str, instead: &[&str]| {
-        let (key, other) = (key.to_owned(), other.to_owned());
-        let instead = instead.iter().map(|i| (*i).to_owned()).collect();
-        Fault::new([key.clone(), other.clone()], ValueFault::ChoiceAgainst { key, other, instead })
-    };
-    let mut out = Vec::new();
-    if job.trim.frieze > 0.0 && matches!(job.trim.top, TopFinish::TwoPiece | TopFinish::TopPanel) {
-        out.push(against("trim.frieze", "trim.top", &["finish-trim", "crown"]));
-    }
-    if !job.siding().receivers.has_pockets() && job.trim.inside_corner != InsideCorner::Post {
-        // What has no pockets does not stand in J-channels.
-        let mut fault = against("product.kind", "trim.inside_corner", &["post"]);
-        fault.keys.reverse();
-        out.push(fault);
-    }
-    out
-}
-
-/// Seam settings that the shortest stock leaves no room for.
-fn beside_stock(job: &Job) -> Vec<Fault> {
-    let lengths = job.stocks.iter().map(|s| s.length).enumerate();
-    let shortest = lengths.min_by(|a, b| a.1.total_cmp(&b.1));
-    let (other, length) = match shortest {
-        None => ("product.length".to_owned(), job.product.length),
-        Some((i, length)) => (format!("stock.{i}.length"), length),
-    };
-    let limits = [
-        ("seams.shortest", job.seams.shortest, length / 2.0),
-        ("seams.stagger", job.seams.stagger, length),
-    ];
-    let fault = |(key, value, most): (&str, f64, f64)| {
-        let simple = ["product.second_length", "product.length"];
-        let keys = [key, other.as_str()].into_iter().chain(simple);
-        let (key, other) = (key.to_owned(), other.clone());
-        let fault = ValueFault::TooLargeFor { key, value, most, other };
-        (value > most).then(|| Fault::new(keys, fault))
-    };
-    limits.into_iter().filter_map(fault).collect()
-}
-
-/// Names that say nothing, or name nothing.
-fn names(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    for code in &job.drawing.accept {
-        if !ACCEPTABLE.contains(&code.as_str()) {
-            let (key, text) = ("drawing.accept".to_owned(), code.clone());
-            let choices = ACCEPTABLE.map(str::to_owned).to_vec();
-            out.push(Fault::new([key.clone()], ValueFault::NotOneOf { key, text, choices }));
-        }
-    }
-    for (role, patterns) in &job.layers {
-        if patterns.iter().any(|p| p.trim().is_empty()) {
-            let key = format!("layers.{}", word(*role));
-            out.push(Fault::new([key.clone()], ValueFault::NameEmpty { key }));
-        }
-    }
-    out
-}
-
-/// A role as the job file spells it: its name in kebab case.
-fn word(role: Role) -> String {
-    let mut out = String::new();
-    for c in format!("{role:?}").chars() {
-        if c.is_ascii_uppercase() && !out.is_empty() {
-            out.push('-');
-        }
-        out.push(c.to_ascii_lowercase());
-    }
-    out
-}
-
-/// Regions of views.
-fn regions(job: &Job) -> Vec<Fault> {
-    let mut out = Vec::new();
-    for (i, view) in job.elevation.iter().enumerate() {
-        let Some([left, bottom, right, top]) = view.region else { continue };
-        let (a, b) = (Point::new(left, bottom), Point::new(right, top));
-        if !(a.is_finite() && b.is_finite() && left < right && bottom < top) {
-            let (key, view) = (format!("elevation.{i}.region"), view.name.clone());
-            out.push(Fault::new([key.clone()], ValueFault::RegionEmpty { key, view }));
-        }
-    }
-    out
-}

@@ -5,9 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
-use super::Job;
 use super::ranges;
-use super::stock::STOCK_BOUNDS;
+use super::root::Job;
+use super::stock_given::STOCK_BOUNDS;
 use crate::model::seam::MOST_STOCKS;
 use crate::sources;
 

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
-use super::named_by;
+use super::map_schema::named_by;
 use super::trim_style::{FrameCut, InsideCorner, TopFinish};
 use crate::model::trim::TrimStock;
 
@@ -158,29 +158,6 @@ impl Default for TrimRules {
             starter_gap: 0.25,
             drip_cap_past: 1.0,
             colors: BTreeMap::new(),
-        }
-    }
-}
-
-impl super::Job {
-    /// Length of a stock.
-    pub fn stock(&self, stock: TrimStock) -> f64 {
-        let t = &self.trim;
-        match stock {
-            TrimStock::Starter => t.starter,
-            TrimStock::OutsidePost => t.outside_post,
-            TrimStock::InsidePost => t.inside_post,
-            TrimStock::JChannel => t.j_channel,
-            TrimStock::FinishTrim => t.finish_trim,
-            TrimStock::DripCap => t.drip_cap,
-            TrimStock::Surround
-            | TrimStock::CornerCover
-            | TrimStock::Board
-            | TrimStock::TopBase
-            | TrimStock::TopFace
-            | TrimStock::TopPanel
-            | TrimStock::Crown => t.decorative,
-            TrimStock::Flashing => self.takeoff.flashing_roll,
         }
     }
 }

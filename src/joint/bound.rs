@@ -2,7 +2,7 @@
 
 use super::ask::Ask;
 use super::places::{gap, span};
-use crate::model::seam::{Certificate, Dual, SeamRules};
+use crate::model::seam::{Certificate, Dual, Exclusion, SeamRules};
 
 fn sixteenths(x: f64) -> i64 {
     (x * 16.0).round() as i64
@@ -18,12 +18,7 @@ pub(super) fn bound(asks: &[Ask], rules: &SeamRules) -> Certificate {
         function: Dual::Length,
         sum,
         scale: room,
-        method: "total length over board length".to_owned(),
-        excludes: vec![
-            "joints on studs and off the studs of near courses, which could only raise it"
-                .to_owned(),
-            "reuse of the other half of ripped courses".to_owned(),
-        ],
+        excludes: vec![Exclusion::JointsOnStuds, Exclusion::RippedHalves],
         ..Default::default()
     }
 }

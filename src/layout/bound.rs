@@ -3,10 +3,10 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::model::seam::{Certificate, Conflict};
+use crate::model::seam::{Certificate, Conflict, Dual, Exclusion};
 
 /// The panel count and the proof.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Bound {
     /// Least possible.
     pub panels: usize,
@@ -14,26 +14,69 @@ pub struct Bound {
     pub best: usize,
     /// Whether they are the same; where two stock lengths are mixed, whether what is bought is the least.
     pub proven: bool,
+    /// What is kept least.
+    pub kept_least: KeptLeast,
     /// How the bound was found.
-    pub method: String,
+    pub method: BoundMethod,
     /// What it leaves out.
-    pub excludes: Vec<String>,
-    /// In one sentence.
-    pub words: String,
+    pub excludes: Vec<Exclusion>,
     /// The certificate, for the checker.
     pub certificate: Certificate,
+    /// What reuse of ripped halves saves, where the job asks for it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reuse: Option<HalvesReused>,
     /// What the careful-crew method takes.
     pub crew: usize,
     /// What net area and ten percent would buy.
     pub by_area: usize,
-    /// Where two stock lengths are mixed: what either alone, a crew and the rule of thumb would take, in
-    /// words.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub beside: Option<String>,
     /// What the other short-run policy would take, when solved.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
     /// Rules that could not be kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
+}
+
+/// What a layout keeps least.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum KeptLeast {
+    /// Panels, all of one length.
+    #[default]
+    Panels,
+    /// Length bought, where stock lengths are mixed.
+    Length,
+    /// Cost, where each stock length has one.
+    Cost,
+}
+
+/// How a bound was found: by functions of a share of a panel (see [`Dual`]).
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "stocks", rename_all = "kebab-case")]
+pub enum BoundMethod {
+    /// One function, for the one stock length.
+    One {
+        /// The function.
+        function: Dual,
+    },
+    /// A function for each stock length; a piece is worth the least of them.
+    Mixed {
+        /// The functions, in the order of the stock lengths.
+        functions: Vec<Dual>,
+    },
+}
+
+impl Default for BoundMethod {
+    fn default() -> Self {
+        BoundMethod::One { function: Dual::Length }
+    }
+}
+
+/// What reuse of ripped halves saves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct HalvesReused {
+    /// Panels that serve two courses.
+    pub saved: usize,
+    /// Panels cut, those included.
+    pub cut: usize,
 }

@@ -24,7 +24,7 @@ pub mod wall;
 use std::ops::{Deref, DerefMut};
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use self::bound::Bound;
 use self::format::LayoutFormat;
@@ -36,7 +36,7 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::work::WorkOrder;
 
 /// A laid-out house with all that is reckoned of it. It reads as the [`LaidHouse`] that it is of.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Layout {
     /// Always `lapwright-layout/2`.
     pub format: LayoutFormat,

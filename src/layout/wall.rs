@@ -8,7 +8,7 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
-use crate::model::quantity::Zone;
+use crate::model::quantity::WallPart;
 use crate::model::receiver::Receiver;
 
 /// One face.
@@ -145,8 +145,8 @@ impl LaidWall {
         rakes.map(|e| e.from[1].min(e.to[1])).reduce(f64::min)
     }
 
-    /// The zone of what stands at this height; `None` for a wall without a rake.
-    pub fn zone(&self, y: f64) -> Option<Zone> {
-        self.rake_foot().map(|foot| if y >= foot - SAME { Zone::Gable } else { Zone::Wall })
+    /// The part that what stands at this height belongs to; `None` for a wall without a rake.
+    pub fn part_at(&self, y: f64) -> Option<WallPart> {
+        self.rake_foot().map(|foot| if y >= foot - SAME { WallPart::Gable } else { WallPart::Wall })
     }
 }

@@ -1,45 +1,64 @@
-//! Nails, and how lengths change with the weather.
+//! Nails, and how lengths change with the weather. Lengths inches.
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
+
+use super::item::SidingPiece;
+use super::trim::TrimStock;
 
 /// Room under a nail's head, inches (FACTS SD-25, VSI-H).
 pub const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// Nails of a house.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Fastening {
     /// What a panel's nail goes through, from under its head on.
     pub layers: Vec<NailLayer>,
-    /// Their sum, inches.
+    /// Their sum.
     pub needed: f64,
-    /// Length to buy, inches.
+    /// Length to buy.
     pub length: f64,
-    /// Least shank, inches.
+    /// Least shank.
     pub shank: f64,
-    /// Least head, inches.
+    /// Least head.
     pub head: f64,
     /// Nails by what they hold.
-    pub nails: Vec<Nails>,
-    /// All of it in sentences.
-    pub words: Vec<String>,
+    pub nails: Vec<NailCount>,
 }
 
 /// One layer a nail goes through.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct NailLayer {
     /// What.
-    pub what: String,
-    /// How thick, inches.
+    pub layer: LayerKind,
+    /// How thick.
     pub thickness: f64,
 }
 
+/// Layers a nail goes through.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LayerKind {
+    /// Room under the head, so that a panel can move.
+    UnderHead,
+    /// Stand-off of the nail hem from the wall.
+    HemStandOff,
+    /// The board itself.
+    Board,
+    /// Foam board, which holds no nail.
+    FoamBoard,
+    /// Other layers that hold no nail.
+    OtherLayers,
+    /// Sheathing and framing that hold it.
+    Nailable,
+}
+
 /// Nails of one kind of piece.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct Nails {
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct NailCount {
     /// What they hold.
-    pub what: String,
-    /// Greatest spacing, inches.
+    pub holds: Fastened,
+    /// Greatest spacing.
     pub spacing: f64,
     /// Pieces.
     pub pieces: usize,
@@ -47,8 +66,18 @@ pub struct Nails {
     pub nails: f64,
 }
 
+/// What nails hold.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fastened {
+    /// Siding.
+    Siding(SidingPiece),
+    /// Trim of a stock.
+    Trim(TrimStock),
+}
+
 /// Change of length between the day of the work and the coldest and hottest day.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Movement {
     /// Temperature of the siding on the day, F.
     pub installed: f64,
@@ -58,29 +87,63 @@ pub struct Movement {
     pub highest: f64,
     /// Length per length and F.
     pub expansion: f64,
-    /// By piece.
-    pub rows: Vec<Moves>,
-    /// All of it in sentences.
-    pub words: Vec<String>,
+    /// By piece; empty for boards.
+    pub rows: Vec<PieceMovement>,
 }
 
-/// What one kind of piece does.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct Moves {
-    /// Longest piece of its kind.
-    pub what: String,
-    /// Its length on the day, inches.
+/// What the longest piece of a kind does.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PieceMovement {
+    /// The kind of piece.
+    pub piece: MovingPiece,
+    /// Its length on the day.
     pub length: f64,
-    /// Longer on the hottest day, inches.
+    /// Longer on the hottest day.
     pub longer: f64,
-    /// Shorter on the coldest, inches.
+    /// Shorter on the coldest.
     pub shorter: f64,
-    /// Room there is for it where it has most need of room, inches.
-    pub room: f64,
-    /// Of that room, how much is needed, inches.
+    /// Where it has room to grow.
+    pub room_at: MovementRoom,
+    /// How much; left out where it is free.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room: Option<f64>,
+    /// Of that room, how much is needed.
     pub needed: f64,
     /// Whether the room covers it.
     pub covered: bool,
-    /// Where the room is, in words.
-    pub how: String,
+    /// Rise of temperature that uses up the gaps at the ends of a panel, F.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub rise_covered: Option<f64>,
+}
+
+/// Pieces that grow and shrink.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MovingPiece {
+    /// A panel.
+    Panel,
+    /// An outside corner post of one length.
+    OutsidePost,
+    /// An outside corner post of several lengths.
+    SplicedOutsidePost,
+    /// An inside corner post of one length.
+    InsidePost,
+    /// An inside corner post of several lengths.
+    SplicedInsidePost,
+    /// J-channel.
+    JChannel,
+}
+
+/// Where a piece has room to grow.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MovementRoom {
+    /// The gap at each end of a panel that is held at its middle.
+    EndGaps,
+    /// The cut-back flange under the lap below, the post hanging from its top.
+    SpliceBelow,
+    /// Free below, the post hanging from its top.
+    FreeBelow,
+    /// The lap of one length over the next.
+    LapOverNext,
 }

@@ -149,6 +149,10 @@ id! {
     /// A stock length of trim or flashing: `j-channel-12`.
     TrimStockId
 }
+id! {
+    /// The short name of a line of the takeoff, the same in every takeoff: `j-channel`.
+    ItemId
+}
 
 impl TrimStockId {
     /// Its number among those of its stock; 0 for a name without one.

@@ -1,6 +1,9 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod advice;
+pub mod basis;
 pub mod corner;
+pub mod counting;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
@@ -8,10 +11,12 @@ pub mod guess;
 pub mod half;
 pub mod house;
 pub mod ids;
+pub mod item;
 pub mod joint;
 pub mod linework;
 pub mod notch;
 pub mod pole;
+pub mod progress;
 pub mod quantity;
 pub mod receiver;
 pub mod seam;

@@ -1,17 +1,25 @@
 //! What a layout takes of each thing to buy, line by line, and what of it falls to each part of the
 //! house.
 
-use super::ids::{ElevationName, WallId};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::basis::Basis;
+use super::ids::{ElevationName, ItemId, WallId};
+use super::item::{CountUnit, Item};
+use super::trim::TrimKind;
+
 /// One line of the takeoff.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct TakeoffLine {
+    /// Short name that stays the same: `j-channel`.
+    pub id: ItemId,
     /// What.
-    pub item: String,
+    pub item: Item,
     /// Counted in.
-    pub unit: String,
+    pub unit: CountUnit,
+    /// Part of the takeoff.
+    pub group: Group,
     /// Needed by the layout.
     pub net: f64,
     /// To order, whole stock pieces or cartons; 0 for what is only counted.
@@ -19,29 +27,47 @@ pub struct TakeoffLine {
     /// Bought and not used, percent of what is bought.
     pub waste: f64,
     /// How the figure came about.
-    pub how: String,
-    /// Short name that stays the same: `j-channel`.
-    pub id: String,
-    /// Part of the takeoff.
-    pub group: Group,
-    /// Colour to order, where the job names one.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub colour: String,
+    pub basis: Basis,
+    /// Color to order, where the job names one.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub color: String,
     /// Stock length of one piece, inches.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stock: Option<f64>,
     /// Length used, inches.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length: Option<f64>,
     /// Marks of the pieces it counts, or names of what it counts.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub counts: Vec<String>,
     /// `net` by kind of trim.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub kinds: Vec<KindShare>,
     /// `net` by wall.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub shares: Vec<Share>,
+}
+
+impl TakeoffLine {
+    /// A line of an item with no figures yet.
+    pub fn new(item: Item, unit: CountUnit, group: Group, basis: Basis) -> Self {
+        TakeoffLine {
+            id: item.id(),
+            item,
+            unit,
+            group,
+            net: 0.0,
+            order: 0.0,
+            waste: 0.0,
+            basis,
+            color: String::new(),
+            stock: None,
+            length: None,
+            counts: Vec::new(),
+            kinds: Vec::new(),
+            shares: Vec::new(),
+        }
+    }
 }
 
 /// Parts of a takeoff.
@@ -66,10 +92,10 @@ pub enum Group {
 }
 
 /// What one kind of trim takes of a stock.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct KindShare {
-    /// The kind in words.
-    pub kind: String,
+    /// The kind.
+    pub kind: TrimKind,
     /// Pieces.
     pub pieces: usize,
     /// Their length, inches.
@@ -77,15 +103,15 @@ pub struct KindShare {
 }
 
 /// What one wall takes of a line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Share {
     /// Elevation.
     pub elevation: ElevationName,
     /// Wall.
     pub wall: WallId,
     /// Part of the wall: `wall`, or `gable` above the lowest foot of a rake.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub zone: Option<Zone>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall_part: Option<WallPart>,
     /// Pieces counted.
     pub pieces: usize,
     /// Its part of `net`, in the line's unit.
@@ -97,19 +123,9 @@ pub struct Share {
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
 #[serde(rename_all = "lowercase")]
-pub enum Zone {
+pub enum WallPart {
     /// Below the lowest foot of a rake.
     Wall,
     /// Above it.
     Gable,
-}
-
-impl Zone {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Zone::Wall => "wall",
-            Zone::Gable => "gable",
-        }
-    }
 }

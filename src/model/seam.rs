@@ -319,15 +319,30 @@ pub struct Certificate {
     pub sum: i64,
     /// What one whole panel is worth in `sum`.
     pub scale: i64,
-    /// The function in words.
-    pub method: String,
     /// What the bound leaves out.
-    pub excludes: Vec<String>,
+    pub excludes: Vec<Exclusion>,
     /// Where stock lengths are mixed, what is kept least is the weight of all panels, and this its proof;
     /// `sum` and `scale` are then of that weight, `bound` the fewest panels that it leaves possible, and
     /// `proven` says that the weight is the least.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mixed: Option<MixedProof>,
+}
+
+/// What a bound leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[serde(tag = "leaves_out", rename_all = "kebab-case")]
+pub enum Exclusion {
+    /// Stagger of seams and their distance from jambs, which could only raise it.
+    SeamPlaces,
+    /// Joints on studs and off those of near courses, which could only raise it.
+    JointsOnStuds,
+    /// Reuse of the other half of ripped courses.
+    RippedHalves,
+    /// The same, where the layout reuses some: what it takes fewer than the bound counts.
+    ReusedHalves {
+        /// Panels saved.
+        saved: usize,
+    },
 }
 
 /// The proof for several stock lengths: a piece is worth the least that the functions of the lengths it

@@ -1,22 +1,24 @@
 //! What to buy, and what it is weighed against. Lengths inches, areas square feet.
 
-use super::seam::MOST_STOCKS;
 use schemars::JsonSchema;
-use serde::{Serialize, Serializer};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use crate::model::ids::{TrimMark, TrimStockId};
-use crate::model::quantity::{TakeoffLine, Zone};
-use crate::model::source::Source;
+use super::advice::Advice;
+use super::counting::{CountingMethod, CountingRule};
+use super::ids::{ItemId, TrimMark, TrimStockId};
+use super::item::{CountUnit, Item};
+use super::quantity::{TakeoffLine, WallPart};
+use super::source::Source;
 
 /// The format's name.
-pub const FORMAT: &str = "lapwright-takeoff/1";
+pub const FORMAT: &str = "lapwright-takeoff/2";
 
 /// The takeoff of a house, in the shape of `takeoff.json`.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Takeoff {
-    /// Always `lapwright-takeoff/1`.
+    /// Always `lapwright-takeoff/2`.
     #[schemars(extend("const" = FORMAT))]
-    pub format: &'static str,
+    pub format: String,
     /// The drawing it is of.
     pub drawing: Source,
     /// Line by line, in ordering order; what `layout.json` holds.
@@ -27,22 +29,22 @@ pub struct Takeoff {
     pub leftovers: Vec<Leftover>,
     /// What is bought and where it goes, by item.
     pub offcuts: Vec<Offcut>,
-    /// This layout and the rules of thumb, side by side.
-    pub ways: Vec<Way>,
+    /// This layout and the rules of thumb.
+    pub comparison: Vec<Comparison>,
     /// Published counting rules beside the layout's own counts.
     pub checks: Vec<CrossCheck>,
     /// What whoever orders should know.
-    pub advice: Vec<String>,
+    pub advice: Vec<Advice>,
     /// Line that panels are bought by: `cartons`, unless the user prices another unit.
     pub panels_by: PanelUnit,
     /// Costs, where the user gave prices.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cost: Option<Cost>,
 }
 
-/// Parts of a house that quantities are told by.
+/// Parts of a house that quantities are shared out by.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum By {
+pub enum ShareBy {
     /// The house as a whole.
     #[default]
     House,
@@ -50,28 +52,28 @@ pub enum By {
     Elevation,
     /// Each wall.
     Wall,
-    /// Below and above the lowest foot of a wall's rakes.
-    Zone,
+    /// Walls and gables: below and above the lowest foot of a wall's rakes.
+    Gable,
 }
 
 /// What one part of the house takes of a line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PartShare {
     /// Elevation; empty where parts are not told by it.
-    #[serde(skip_serializing_if = "String::is_empty")]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub elevation: String,
     /// Wall; empty where parts are not told by it.
-    #[serde(skip_serializing_if = "String::is_empty")]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub wall: String,
-    /// Zone, where parts are told by it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub zone: Option<Zone>,
+    /// Wall or gable, where parts are told by it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wall_part: Option<WallPart>,
     /// Line of the takeoff.
-    pub item: String,
-    /// Its words.
-    pub words: String,
+    pub id: ItemId,
+    /// What it is of.
+    pub item: Item,
     /// Counted in.
-    pub unit: String,
+    pub unit: CountUnit,
     /// Pieces counted; one that lies on two walls is counted on one.
     pub pieces: usize,
     /// Its part of the line's `net`.
@@ -79,7 +81,7 @@ pub struct PartShare {
 }
 
 /// Units that panels may be bought by; their lines say the same panels over again.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum PanelUnit {
     /// Whole cartons.
@@ -105,49 +107,38 @@ impl PanelUnit {
     }
 }
 
-/// What the short names of lines of a stock end in, by its place: `panels`, `panels-second`, `panels-3`.
-pub fn stock_suffix(stock: usize) -> String {
-    match stock {
-        0 => String::new(),
-        1 => "-second".to_owned(),
-        n => format!("-{}", n + 1),
+impl PanelUnit {
+    /// Whether a line is bought where panels are bought by this unit: it has something to order, and
+    /// says no panels over again. Cartons and squares hold the spare panels.
+    pub fn buys(self, line: &TakeoffLine) -> bool {
+        let counted_by = match line.item {
+            Item::Panels { .. } | Item::SparePanels { .. } => PanelUnit::Panels,
+            Item::Cartons { .. } => PanelUnit::Cartons,
+            Item::Squares => PanelUnit::Squares,
+            _ => self,
+        };
+        line.order > 0.0 && counted_by == self
     }
-}
-
-/// A line's short name without the ending of its stock.
-pub fn of_any_stock(id: &str) -> &str {
-    let endings = (1..MOST_STOCKS).map(stock_suffix);
-    endings.filter_map(|ending| id.strip_suffix(&ending)).next().unwrap_or(id)
 }
 
 impl Takeoff {
-    /// Whether this line is bought: it has something to order, and says no panels over again.
-    /// Cartons and squares hold the spare panels.
+    /// Whether this line is bought.
     pub fn buys(&self, line: &TakeoffLine) -> bool {
-        let panels = |id: &str| PanelUnit::ALL.iter().any(|u| u.id() == id);
-        // Panels of each length have lines of their own.
-        let id = of_any_stock(&line.id);
-        line.order > 0.0
-            && match id {
-                "spare-panels" => self.panels_by == PanelUnit::Panels,
-                id if panels(id) => id == self.panels_by.id(),
-                _ => true,
-            }
+        self.panels_by.buys(line)
     }
 
-    /// The line with this short name or these words, in any case.
-    pub fn line(&self, name: &str) -> Option<&TakeoffLine> {
-        let name = name.trim().to_lowercase();
-        self.lines.iter().find(|l| l.id == name || l.item.to_lowercase() == name)
+    /// The line with this short name.
+    pub fn line(&self, id: &str) -> Option<&TakeoffLine> {
+        self.lines.iter().find(|l| l.id == *id)
     }
 }
 
 /// One stock length of trim.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StockCut {
     /// Line of the takeoff it is ordered by.
-    pub item: String,
-    /// Its name in the cut list: `J-channel 12`.
+    pub item: ItemId,
+    /// Its name: `j-channel-12`.
     pub stock: TrimStockId,
     /// Length bought.
     pub length: f64,
@@ -160,10 +151,10 @@ pub struct StockCut {
 }
 
 /// A length left over.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Leftover {
     /// Line of the takeoff.
-    pub item: String,
+    pub item: ItemId,
     /// Stock piece it is left of.
     pub stock: String,
     /// Length.
@@ -173,10 +164,10 @@ pub struct Leftover {
 }
 
 /// Where what is bought goes, by length.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Offcut {
     /// Line of the takeoff.
-    pub item: String,
+    pub item: ItemId,
     /// Bought.
     pub bought: f64,
     /// On the wall, laps included.
@@ -187,13 +178,13 @@ pub struct Offcut {
     pub scrap: f64,
 }
 
-/// One way of counting panels.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct Way {
-    /// The way in words.
-    pub name: String,
+/// What one way of counting panels buys.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Comparison {
+    /// How it counts.
+    pub method: CountingMethod,
     /// Area it counts, percentage included; `None` for the layout, which counts pieces.
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub area: Option<f64>,
     /// Panels it buys.
     pub panels: usize,
@@ -202,55 +193,60 @@ pub struct Way {
     /// Panels over (positive) or short of (negative) what this layout takes.
     pub over: i64,
     /// Cost of its panels, where panels are priced, in hundredths; written as a decimal.
-    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "maybe_hundredths")]
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "maybe_hundredths")]
     #[schemars(with = "Option<f64>")]
     pub cost: Option<i64>,
-    /// How it counts, with its source.
-    pub how: String,
 }
 
-/// A published counting rule.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+/// A published counting rule beside the layout.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CrossCheck {
     /// Line of the takeoff it speaks of, where it does.
-    #[serde(skip_serializing_if = "String::is_empty")]
-    pub item: String,
-    /// What is counted.
-    pub what: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub item: Option<ItemId>,
+    /// The rule.
+    pub counting_rule: CountingRule,
     /// Unit of both figures.
-    pub unit: String,
+    pub unit: CountUnit,
     /// By the rule.
     pub rule: f64,
-    /// By the layout.
+    /// By the layout; 0 where it counts no such thing.
     pub layout: f64,
-    /// The rule with its source.
-    pub how: String,
 }
 
 /// What the takeoff costs at the user's own prices.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Cost {
     /// Currency as the user wrote it.
     pub currency: String,
     /// Priced lines.
     pub lines: Vec<Priced>,
     /// Sum of the priced lines, hundredths of the currency; written as a decimal.
-    #[serde(serialize_with = "hundredths")]
+    #[serde(with = "hundredths")]
     #[schemars(with = "f64")]
     pub total: i64,
     /// Lines to order that have no price.
-    pub unpriced: Vec<String>,
-    /// Prices for what this takeoff does not hold, with their lines.
-    pub unused: Vec<String>,
+    pub unpriced: Vec<ItemId>,
+    /// Prices for what this takeoff does not hold.
+    pub unused: Vec<UnusedPrice>,
+}
+
+/// A price that no line takes.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct UnusedPrice {
+    /// The item as the price list names it.
+    pub item: String,
+    /// Its line in the price list.
+    pub line: usize,
 }
 
 /// One priced line.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Priced {
     /// Line of the takeoff.
-    pub item: String,
+    pub item: ItemId,
     /// Price of one unit, ten-thousandths of the currency; written as a decimal.
-    #[serde(serialize_with = "ten_thousandths")]
+    #[serde(with = "ten_thousandths")]
     #[schemars(with = "f64")]
     pub price: i64,
     /// Sold in multiples of this many units.
@@ -258,23 +254,43 @@ pub struct Priced {
     /// Units to buy, a multiple.
     pub quantity: u64,
     /// Price times quantity, hundredths, half and over up; written as a decimal.
-    #[serde(serialize_with = "hundredths")]
+    #[serde(with = "hundredths")]
     #[schemars(with = "f64")]
     pub extended: i64,
 }
 
 /// Money as people write it: a double holds every such decimal to the last digit.
-fn hundredths<S: Serializer>(v: &i64, s: S) -> Result<S::Ok, S::Error> {
-    s.serialize_f64(*v as f64 / 100.0)
+macro_rules! money {
+    ($name:ident, $parts:literal) => {
+        mod $name {
+            use super::{Deserialize, Deserializer, Serializer};
+
+            pub(super) fn serialize<S: Serializer>(v: &i64, s: S) -> Result<S::Ok, S::Error> {
+                s.serialize_f64(*v as f64 / $parts)
+            }
+
+            pub(super) fn deserialize<'de, D: Deserializer<'de>>(d: D) -> Result<i64, D::Error> {
+                f64::deserialize(d).map(|v| (v * $parts).round() as i64)
+            }
+        }
+    };
 }
 
-fn ten_thousandths<S: Serializer>(v: &i64, s: S) -> Result<S::Ok, S::Error> {
-    s.serialize_f64(*v as f64 / 10_000.0)
-}
+money!(hundredths, 100.0);
+money!(ten_thousandths, 10_000.0);
 
-fn maybe_hundredths<S: Serializer>(v: &Option<i64>, s: S) -> Result<S::Ok, S::Error> {
-    match v {
-        Some(v) => hundredths(v, s),
-        None => s.serialize_none(),
+mod maybe_hundredths {
+    use super::{Deserialize, Deserializer, Serializer, hundredths};
+
+    pub(super) fn serialize<S: Serializer>(v: &Option<i64>, s: S) -> Result<S::Ok, S::Error> {
+        match v {
+            Some(v) => hundredths::serialize(v, s),
+            None => s.serialize_none(),
+        }
+    }
+
+    pub(super) fn deserialize<'de, D: Deserializer<'de>>(d: D) -> Result<Option<i64>, D::Error> {
+        let decimal = Option::<f64>::deserialize(d)?;
+        Ok(decimal.map(|v| (v * 100.0).round() as i64))
     }
 }

@@ -4,7 +4,9 @@ use crate::course::warnings;
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
 use crate::job::Job;
-use crate::layout::Layout;
+use crate::layout::bound::Bound;
+use crate::layout::laid::LaidHouse;
+use crate::model::fastening::Movement;
 use crate::model::house::House;
 use crate::model::seam::Conflict;
 use crate::takeoff;
@@ -26,12 +28,17 @@ pub(super) fn empty_zone(job: &Job, number: usize) -> Finding {
 }
 
 /// Everything about a laid house, the product's first.
-pub(super) fn of_layout(layout: &Layout, findings: &mut Findings) {
-    product(&layout.job, findings);
-    warnings::tell(layout, findings);
-    layout.bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
-    takeoff::movement_findings(layout).into_iter().for_each(|f| findings.push(f));
-    findings.push(Finding::new(one_lot(&layout.job)));
+pub(super) fn of_laid(
+    laid: &LaidHouse,
+    bound: &Bound,
+    movement: &Movement,
+    findings: &mut Findings,
+) {
+    product(&laid.job, findings);
+    warnings::tell(laid, findings);
+    bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
+    takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
+    findings.push(Finding::new(one_lot(&laid.job)));
 }
 
 /// What must be asked of a product's manufacturer.

@@ -2,6 +2,7 @@
 
 pub mod dxf;
 pub mod fingerprint;
+pub mod layout_json;
 pub mod limits;
 mod svg_in;
 

@@ -6,9 +6,10 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::{Digest, Rules};
+use super::digest::Digest;
 use super::options::Way;
-use crate::model::seam::{Certificate, Dual};
+use super::rules::Rules;
+use crate::model::seam::{Certificate, Dual, Exclusion};
 
 /// Value of a piece of `length` under `dual`, and what a whole panel is worth, both whole numbers.
 #[inline]
@@ -157,32 +158,13 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
             };
         }
     }
-    best.method = words(best.function);
     best.excludes = excludes();
     best
 }
 
 /// What no bound here looks at.
-pub(super) fn excludes() -> Vec<String> {
-    vec![
-        "stagger and jamb wishes, which could only raise it".to_owned(),
-        "reuse of the other half of ripped courses".to_owned(),
-    ]
-}
-
-pub(super) fn words(dual: Dual) -> String {
-    let inches = |e: i64| crate::units::inches_fraction(e as f64 / 16.0);
-    match dual {
-        Dual::Length => "total length over panel length".to_owned(),
-        Dual::Rounded(k) => format!("dual-feasible function u^{k} (Fekete and Schepers 2001)"),
-        Dual::Clipped(e) => {
-            format!("dual-feasible function U^e with e = {} (Fekete and Schepers 2001)", inches(e))
-        }
-        Dual::Counted(e) => format!(
-            "dual-feasible function phi^e with e = {} (Fekete and Schepers 2001)",
-            inches(e)
-        ),
-    }
+pub(super) fn excludes() -> Vec<Exclusion> {
+    vec![Exclusion::SeamPlaces, Exclusion::RippedHalves]
 }
 
 #[cfg(test)]

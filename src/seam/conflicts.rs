@@ -3,10 +3,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::digest::{Digest, Rules};
+use super::digest::Digest;
 use super::insert::Inserter;
 use super::pool::Pool;
 use super::random::Random;
+use super::rules::Rules;
 use super::stagger::{Room, seams};
 use super::wall::{Limits, Outcome, Stand, lay};
 use crate::model::seam::{

@@ -2,12 +2,13 @@
 //! result that is not much worse is kept, less and less so as the search cools. The budget counts
 //! rounds.
 
-use super::Progress;
 use super::conflicts::Pins;
 use super::digest::Digest;
 use super::insert::Inserter;
-use super::pool::{Placed, Pool, UNIT};
+use super::pool::{Placed, Pool};
 use super::random::Random;
+use super::rules::UNIT;
+use crate::model::progress::Progress;
 use crate::model::seam::Effort;
 
 /// Chance in comparisons while recreating: 0.03 panels.

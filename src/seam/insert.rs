@@ -3,8 +3,9 @@
 use super::digest::Digest;
 use super::looks::{Looks, Round};
 use super::options::Way;
-use super::pool::{Placed, Pool, UNIT, soft};
+use super::pool::{Placed, Pool, soft};
 use super::random::Random;
+use super::rules::UNIT;
 use super::shelf::Shelves;
 use super::stagger::Room;
 

@@ -56,7 +56,7 @@ impl Looks {
         });
         let entrances = digest.parts.iter().map(|p| {
             let doors = problem.elevations.get(p.from.0).map(|e| e.entrances.as_slice());
-            let doors = doors.unwrap_or_default().iter().map(|x| super::digest::whole(*x));
+            let doors = doors.unwrap_or_default().iter().map(|x| super::rules::whole(*x));
             doors.filter(|x| *x > p.left - BESIDE && *x < p.left + p.cover + BESIDE).collect()
         });
         Looks { over: over.collect(), entrances: entrances.collect() }

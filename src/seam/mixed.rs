@@ -6,7 +6,8 @@ use super::digest::Digest;
 use super::improve::{improve, key};
 use super::looks::Looks;
 use super::pool::{Panel, Placed, Pool};
-use super::{Progress, Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
+use super::{Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
+use crate::model::progress::Progress;
 use crate::model::seam::{Conflict, Effort, MOST_STOCKS, SeamPlan, SeamProblem};
 
 /// A layout to start from.

@@ -12,8 +12,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::certificate::{excludes, kinks, scale, value, words};
-use super::digest::{Digest, Rules};
+use super::certificate::{excludes, kinks, scale, value};
+use super::digest::Digest;
+use super::rules::Rules;
 use super::sums::{common_multiple, whole_panels, wholes};
 use crate::model::seam::{Certificate, Dual, MixedProof, StockShare};
 
@@ -245,7 +246,6 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
         function: chosen.first().map_or(Dual::Length, |f| f.dual),
         sum: narrow(found.sum),
         scale: narrow(found.one),
-        method: method(&chosen),
         excludes: excludes(),
         mixed: Some(MixedProof {
             stocks: chosen.iter().map(share).collect(),
@@ -284,16 +284,6 @@ fn best_functions(runs: &Runs, all: &[Vec<Priced>]) -> Vec<usize> {
         }
     }
     at
-}
-
-/// The functions in words.
-fn method(chosen: &[&Priced]) -> String {
-    const PLACES: [&str; 8] =
-        ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
-    let each =
-        chosen.iter().zip(PLACES).map(|(f, place)| format!("{} of the {place}", words(f.dual)));
-    let all: Vec<String> = each.collect();
-    all.join(" and ").replacen(" of the first", " of the first length", 1)
 }
 
 #[cfg(test)]

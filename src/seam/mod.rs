@@ -26,26 +26,16 @@ mod mixed_bound;
 mod options;
 mod polish;
 mod pool;
+mod pool_kind;
 mod random;
+mod rules;
 mod shelf;
 mod stagger;
 mod sums;
 mod wall;
 
+use crate::model::progress::Progress;
 use crate::model::seam::{Certificate, Conflict, Effort, SeamPlan, SeamProblem};
-
-/// How far the search is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Progress {
-    /// Rounds done.
-    pub done: u64,
-    /// Rounds in all, at most.
-    pub of: u64,
-    /// Panels in the best layout so far; 0 before there is one.
-    pub panels: usize,
-    /// The bound; 0 where several lengths are mixed, whose bound is no number of panels.
-    pub bound: usize,
-}
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.

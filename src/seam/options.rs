@@ -1,6 +1,6 @@
 //! The ways to part a run.
 
-use super::digest::Rules;
+use super::rules::Rules;
 
 /// One way to part a run: `k` pieces, ends summing to `sum`, the first from `least` to `most`; the
 /// whole panels between are of kind `whole`.

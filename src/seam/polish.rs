@@ -7,8 +7,9 @@ use super::conflicts::Pins;
 use super::digest::Digest;
 use super::insert::Inserter;
 use super::looks::Looks;
-use super::pool::{Placed, Pool, UNIT};
+use super::pool::{Placed, Pool};
 use super::random::Random;
+use super::rules::UNIT;
 use crate::model::seam::Effort;
 
 /// Chance in comparisons while laying again: 0.05 panels.

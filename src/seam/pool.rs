@@ -1,11 +1,10 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use super::digest::{Digest, Rules, hits_at};
+use super::digest::{Digest, hits_at};
 use super::options::Way;
+use super::pool_kind::{OfKind, scale_of_leftovers};
+use super::rules::UNIT;
 use super::shelf::Shelves;
-
-/// One panel, in the whole numbers that costs are counted in.
-pub(super) const UNIT: i64 = 1_000_000;
 
 /// Weights of costs, in millionths of a panel.
 mod weight {
@@ -57,40 +56,6 @@ impl Panel {
     /// All parts with a piece from it.
     pub(super) fn parts(&self) -> impl Iterator<Item = usize> + '_ {
         self.left_hand.iter().chain(&self.right_hand).chain(&self.ones).copied()
-    }
-}
-
-/// Panels of one kind.
-#[derive(Clone, Debug)]
-struct OfKind {
-    /// Those not cut.
-    spare: Vec<usize>,
-    /// How many there are, cut or not, less whole ones.
-    made: usize,
-    /// Whole panels between end pieces.
-    wholes: i64,
-    /// What a panel holds, what it costs, what it weighs.
-    room: i64,
-    unit: i64,
-    weight: usize,
-}
-
-impl OfKind {
-    fn new(rules: &Rules, kind: usize) -> Self {
-        OfKind {
-            spare: Vec::new(),
-            made: 0,
-            wholes: 0,
-            room: rules.panel_of(kind) + rules.kerf,
-            unit: rules.unit(kind),
-            weight: usize::try_from(rules.weight_of(kind)).unwrap_or(1),
-        }
-    }
-
-    /// Panels in use.
-    #[inline]
-    fn used(&self) -> usize {
-        self.made - self.spare.len() + usize::try_from(self.wholes).unwrap_or(0)
     }
 }
 
@@ -350,19 +315,6 @@ impl Pool {
         }
         Some(how)
     }
-}
-
-/// One scale for all kinds, a panel's cost and room: the one on which no leftover is worth more of its
-/// panel.
-fn scale_of_leftovers(kinds: &[OfKind]) -> (i64, i64) {
-    let mut best = (UNIT, 1);
-    for (i, k) in kinds.iter().enumerate() {
-        let cheaper = k.unit * best.1 * best.1 < best.0 * k.room * k.room;
-        if i == 0 || cheaper {
-            best = (k.unit, k.room);
-        }
-    }
-    best
 }
 
 /// Cost of a part's seams and jamb hits.

@@ -4,9 +4,10 @@
 //! Seams of every run stand one pitch apart, so all seams of a neighbour of the same pitch forbid what
 //! its first one forbids, shifted by whole pitches.
 
-use super::digest::{Digest, Part, Rules};
+use super::digest::{Digest, Part};
 use super::options::Way;
 use super::pool::Placed;
+use super::rules::Rules;
 
 /// An interval of first-piece lengths, both ends allowed.
 pub(super) type Span = (i64, i64);

@@ -1,6 +1,6 @@
 //! What whole panels of several lengths and weights can sum to.
 
-use super::digest::Rules;
+use super::rules::Rules;
 
 /// The least common multiple of two numbers over 0.
 pub(super) fn common_multiple(a: i64, b: i64) -> i64 {

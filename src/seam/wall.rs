@@ -8,7 +8,8 @@
 
 use std::collections::BTreeSet;
 
-use super::digest::{Digest, Part, Rules};
+use super::digest::{Digest, Part};
+use super::rules::Rules;
 use super::stagger::{first_seam, standing};
 
 /// Most parts whose seams may matter at once.

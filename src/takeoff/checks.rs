@@ -2,80 +2,70 @@
 
 use std::collections::BTreeMap;
 
+use super::lines::siding_piece;
 use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::Point;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::model::counting::CountingRule;
 use crate::model::house::{EdgeKind, OpeningKind};
+use crate::model::ids::WallId;
+use crate::model::item::CountUnit;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
-use crate::sources::in_words;
 
-/// A storey for the rule that counts posts by storey: the usual post stock, 10 ft (FACTS SD-99).
-const STOREY: f64 = 120.0;
+/// A story for the rule that counts posts by story: the usual post stock, 10 ft (FACTS SD-99).
+const STORY: f64 = 120.0;
 
-pub(super) fn checks(layout: &Layout, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
-    let mut out = Vec::new();
-    let order = |id: &str| lines.iter().find(|l| l.id == id).map_or(0.0, |l| l.order);
-    let mut pieces = |item: &str, what: &str, rule: f64, how: &str| {
-        if rule > 0.0 || order(item) > 0.0 {
-            out.push(CrossCheck {
-                item: item.into(),
-                what: what.into(),
-                unit: "piece".into(),
-                rule,
-                layout: order(item),
-                how: how.into(),
-            });
-        }
-    };
-    let trim = &layout.job.trim;
-    let (perimeter, doors) = foot(layout);
-    pieces(
-        "starter-strip",
-        "starter strip",
-        rules::starter(perimeter, doors, trim.starter),
-        "perimeter less door widths, by the stock length (FACTS TK-13, YARD, HAB)",
-    );
-    for (stock, what) in [
-        (TrimStock::OutsidePost, "outside corner posts"),
-        (TrimStock::InsidePost, "inside corner posts"),
-    ] {
-        pieces(
-            &super::trims::id(stock),
-            what,
-            posts(layout, stock),
-            "one a corner and storey, a storey taken as 10 ft (FACTS TK-14, YARD)",
-        );
-    }
-    let system = layout.job.siding();
-    if system.receivers.has_pockets() {
-        pieces(
-            "j-channel",
-            "J-channel",
-            channels(layout),
-            "2 for an opening smaller than 6 x 5 ft, 3 for a larger one, 4 a gable end (FACTS TK-15, YARD)",
-        );
-        pieces(
-            "finish-trim",
-            "finish trim",
-            rules::utility(tops_and_sills(layout), trim.finish_trim),
-            "level tops and sills, by the stock length (FACTS TK-16, YARD)",
-        );
-    }
-    if system.sold_by == SoldBy::Piece {
+pub(super) fn checks(layout: &LaidHouse, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
+    let mut out: Vec<CrossCheck> =
+        trim_rules(layout).into_iter().filter_map(|r| by_stock(lines, r)).collect();
+    if layout.job.siding().sold_by == SoldBy::Piece {
         out.push(running_feet(layout));
     }
     out.push(nails(layout));
     out.push(pounds(layout));
     out.extend(layout.walls().map(|(_, w)| courses(layout, w)));
     out.extend(layout.walls().filter_map(|(_, w)| gable(w)));
-    out.iter_mut().for_each(|c| c.how = in_words(&c.how));
     out
+}
+
+/// Rules that count stock lengths of trim, each with what it counts.
+fn trim_rules(layout: &LaidHouse) -> Vec<(TrimStock, CountingRule, f64)> {
+    let trim = &layout.job.trim;
+    let (perimeter, doors) = perimeter_and_doors(layout);
+    let starter = rules::starter(perimeter, doors, trim.starter);
+    let mut out = vec![(TrimStock::Starter, CountingRule::StarterByPerimeter, starter)];
+    for stock in [TrimStock::OutsidePost, TrimStock::InsidePost] {
+        let rule = CountingRule::PostsByStory { stock, story: STORY };
+        out.push((stock, rule, posts(layout, stock)));
+    }
+    if layout.job.siding().receivers.has_pockets() {
+        let level = rules::utility(tops_and_sills(layout), trim.finish_trim);
+        out.push((TrimStock::JChannel, CountingRule::ChannelsByOpening, channels(layout)));
+        out.push((TrimStock::FinishTrim, CountingRule::FinishTrimByLength, level));
+    }
+    out
+}
+
+/// The rule beside what is ordered of the stock; nothing where neither counts any.
+fn by_stock(
+    lines: &[TakeoffLine],
+    (stock, counting_rule, rule): (TrimStock, CountingRule, f64),
+) -> Option<CrossCheck> {
+    let id = stock.line_id();
+    let layout = lines.iter().find(|l| l.id == id).map_or(0.0, |l| l.order);
+    (rule > 0.0 || layout > 0.0).then(|| CrossCheck {
+        item: Some(id),
+        counting_rule,
+        unit: CountUnit::Piece,
+        rule,
+        layout,
+    })
 }
 
 fn length(e: &LaidEdge) -> f64 {
@@ -87,7 +77,7 @@ fn outline(w: &LaidWall) -> Vec<Point> {
 }
 
 /// Width of every wall, and of the doors in them.
-fn foot(layout: &Layout) -> (f64, f64) {
+fn perimeter_and_doors(layout: &LaidHouse) -> (f64, f64) {
     let width = |w: &LaidWall| bounds(&outline(w)).map_or(0.0, |b| b.width());
     let doors = layout.walls().flat_map(|(_, w)| &w.openings);
     let doors = doors.filter(|o| matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor));
@@ -97,20 +87,20 @@ fn foot(layout: &Layout) -> (f64, f64) {
     )
 }
 
-/// Posts by corner and storey: lengths of one corner stand over one another.
-fn posts(layout: &Layout, stock: TrimStock) -> f64 {
+/// Posts by corner and story: lengths of one corner stand over one another.
+fn posts(layout: &LaidHouse, stock: TrimStock) -> f64 {
     let mut corners: BTreeMap<(&str, i64), f64> = BTreeMap::new();
     for t in layout.trims.iter().filter(|t| t.kind.stock() == stock) {
         *corners.entry((&t.elevation, t.from[0].round() as i64)).or_default() += t.length;
     }
-    corners.values().map(|l| rules::posts(1.0, (l / STOREY - 1e-9).ceil())).sum::<f64>() + 0.0
+    corners.values().map(|l| rules::posts(1.0, (l / STORY - 1e-9).ceil())).sum::<f64>() + 0.0
 }
 
 fn rakes(w: &LaidWall) -> Vec<&LaidEdge> {
     w.edges.iter().filter(|e| e.kind == EdgeKind::Rake && length(e) >= 12.0).collect()
 }
 
-fn channels(layout: &Layout) -> f64 {
+fn channels(layout: &LaidHouse) -> f64 {
     let openings = layout.walls().flat_map(|(_, w)| &w.openings);
     let of_openings: f64 =
         openings.map(|o| rules::opening_channels(o.right - o.left, o.head - o.sill)).sum();
@@ -118,70 +108,62 @@ fn channels(layout: &Layout) -> f64 {
     of_openings + gables * rules::GABLE_CHANNELS + 0.0
 }
 
-fn tops_and_sills(layout: &Layout) -> f64 {
+fn tops_and_sills(layout: &LaidHouse) -> f64 {
     let edges = layout.walls().flat_map(|(_, w)| &w.edges);
     let mine =
         edges.filter(|e| matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill));
     mine.map(length).sum::<f64>() + 0.0
 }
 
-fn net(layout: &Layout) -> f64 {
+fn net(layout: &LaidHouse) -> f64 {
     layout.walls().map(|(_, w)| w.net_area).sum()
 }
 
 /// Running feet of boards: 12 by the exposed face, a square foot (FACTS TK-20, WX-14, WWPA).
-fn running_feet(layout: &Layout) -> CrossCheck {
+fn running_feet(layout: &LaidHouse) -> CrossCheck {
     let each = rules::running_feet(layout.job.product.exposure);
     CrossCheck {
-        item: String::new(),
-        what: "running feet of boards".into(),
-        unit: "ft".into(),
+        item: None,
+        counting_rule: CountingRule::RunningFeet { each },
+        unit: CountUnit::Foot,
         rule: each * net(layout),
         layout: layout.pieces().map(|(.., p)| p.length).sum::<f64>() / 12.0,
-        how: format!(
-            "{each:.2} a square foot of net area, no waste (FACTS TK-20, WX-14, WWPA); the layout counts rips and notches whole"
-        ),
     }
 }
 
-fn nails(layout: &Layout) -> CrossCheck {
-    let (p, spacing) = (&layout.job.product, layout.job.nail_spacing());
+fn nails(layout: &LaidHouse) -> CrossCheck {
+    let (p, spacing, piece) =
+        (&layout.job.product, layout.job.nail_spacing(), siding_piece(layout));
     let each = rules::nails_a_square(p.exposure, p.length, spacing);
+    let needed = |length: f64| super::fasteners::nails(length, spacing);
     CrossCheck {
-        item: "panel-nails".into(),
-        what: format!("nails for {}s", p.kind.piece()),
-        unit: "nail".into(),
+        item: Some("panel-nails".into()),
+        counting_rule: CountingRule::NailsBySquare { piece, each },
+        unit: CountUnit::Nail,
         rule: (each * net(layout) / 100.0).ceil(),
-        layout: layout
-            .pieces()
-            .map(|(.., piece)| super::fasteners::nails(piece.length, spacing))
-            .sum(),
-        how: format!("{each:.0} a square of net area (FACTS TK-18, computed)"),
+        layout: layout.pieces().map(|(.., piece)| needed(piece.length)).sum(),
     }
 }
 
-fn pounds(layout: &Layout) -> CrossCheck {
-    let pounds = rules::nail_pounds(net(layout));
+fn pounds(layout: &LaidHouse) -> CrossCheck {
     CrossCheck {
-        item: String::new(),
-        what: "nails by weight".into(),
-        unit: "lb".into(),
-        rule: pounds,
+        item: None,
+        counting_rule: CountingRule::NailPounds,
+        unit: CountUnit::Pound,
+        rule: rules::nail_pounds(net(layout)),
         layout: 0.0,
-        how: "1 lb a square of net area, 1 1/2 in roofing nails (FACTS TK-17, YARD); the layout counts nails, longer ones weigh more".into(),
     }
 }
 
-fn courses(layout: &Layout, w: &LaidWall) -> CrossCheck {
+fn courses(layout: &LaidHouse, w: &LaidWall) -> CrossCheck {
     let exposure = layout.job.product.exposure;
     let height = bounds(&outline(w)).map_or(0.0, |b| b.height());
     CrossCheck {
-        item: String::new(),
-        what: format!("courses, {}", w.id),
-        unit: "course".into(),
+        item: None,
+        counting_rule: CountingRule::CoursesByHeight { wall: WallId::from(w.id.as_str()) },
+        unit: CountUnit::Course,
         rule: f64::from(rules::courses(height, exposure)),
         layout: w.courses.len() as f64,
-        how: "height by exposure, rounded up (FACTS TK-12, RETAIL); the layout starts all walls on one level and clear of grade".into(),
     }
 }
 
@@ -198,11 +180,10 @@ fn gable(w: &LaidWall) -> Option<CrossCheck> {
     }
     let shape = [Polygon::simple(outline(w)).wound()];
     Some(CrossCheck {
-        item: String::new(),
-        what: format!("gable, {}", w.id),
-        unit: "sq ft".into(),
+        item: None,
+        counting_rule: CountingRule::GableTriangle { wall: WallId::from(w.id.as_str()) },
+        unit: CountUnit::SquareFoot,
         rule: rules::triangle((p[0] - q[0]).abs(), peak - foot) / 144.0,
         layout: total_area(&clip_band(&shape, foot, peak + 1.0)) / 144.0,
-        how: "base x height / 2 (FACTS TK-11); the layout's figure is the drawn outline over the rakes' feet, openings in".into(),
     })
 }

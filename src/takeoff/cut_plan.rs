@@ -3,31 +3,27 @@
 use std::collections::BTreeMap;
 
 use super::panels::{lots, taken};
-use super::trims::id;
 use crate::geom::tol::SAME;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
+use crate::model::ids::ItemId;
+use crate::model::item::Item;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
-/// Number of a stock piece: `j-channel-12` is 12.
-fn number(stock: &str) -> u32 {
-    stock.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
-}
-
 /// Each stock length of trim with its pieces, by stock and number.
-pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
+pub(super) fn trim_cuts(layout: &LaidHouse) -> Vec<StockCut> {
     let kerf = layout.job.seams.kerf;
     let mut on: BTreeMap<(TrimStock, u32, &str), Vec<&TrimPiece>> = BTreeMap::new();
     for t in &layout.trims {
-        on.entry((t.kind.stock(), number(&t.stock), &t.stock)).or_default().push(t);
+        on.entry((t.kind.stock(), t.stock.number(), &t.stock)).or_default().push(t);
     }
     let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
         pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
         let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
-            item: id(stock),
+            item: stock.line_id(),
             stock: name.into(),
             length,
             pieces: pieces.iter().map(|t| t.mark.clone()).collect(),
@@ -39,7 +35,7 @@ pub(super) fn trim_cuts(layout: &Layout) -> Vec<StockCut> {
 }
 
 /// Leftovers as long as the shortest piece a layout may use.
-pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
+pub(super) fn leftovers(layout: &LaidHouse, trims: &[StockCut]) -> Vec<Leftover> {
     let least = layout.job.seams.shortest.max(1.0);
     let mut out = panel_leftovers(layout, least);
     let trims = trims.iter().filter(|c| c.left >= least - SAME).map(|c| Leftover {
@@ -50,7 +46,7 @@ pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
     });
     out.extend(trims);
     // Items stay in ordering order; a stable sort keeps stock order among equals.
-    let mut order: Vec<String> = Vec::new();
+    let mut order: Vec<ItemId> = Vec::new();
     for l in &out {
         if !order.contains(&l.item) {
             order.push(l.item.clone());
@@ -61,13 +57,13 @@ pub(super) fn leftovers(layout: &Layout, trims: &[StockCut]) -> Vec<Leftover> {
     out
 }
 
-fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
+fn panel_leftovers(layout: &LaidHouse, least: f64) -> Vec<Leftover> {
     let kerf = layout.job.seams.kerf;
     let pieces: BTreeMap<&str, &Piece> =
         layout.pieces().map(|(.., p)| (p.mark.as_str(), p)).collect();
     let mut out = Vec::new();
     let panels = lots(layout).into_iter().flat_map(|l| {
-        let item = l.id("panels");
+        let item = l.panels_item().id();
         l.panels.into_iter().map(move |p| (item.clone(), p))
     });
     for (line, panel) in panels {
@@ -91,31 +87,36 @@ fn panel_leftovers(layout: &Layout, least: f64) -> Vec<Leftover> {
 }
 
 /// Bought, used, usable and scrap, by item.
-pub(super) fn offcuts(layout: &Layout, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
+pub(super) fn offcuts(layout: &LaidHouse, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
     let mut out: Vec<Offcut> = Vec::new();
-    let mut add = |item: &str, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item)
-    {
-        Some(o) => {
-            o.bought += bought;
-            o.used += used;
-        }
-        None => out.push(Offcut { item: item.to_owned(), bought, used, ..Default::default() }),
-    };
+    let mut add =
+        |item: ItemId, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item) {
+            Some(o) => {
+                o.bought += bought;
+                o.used += used;
+            }
+            None => out.push(Offcut { item, bought, used, ..Default::default() }),
+        };
     let lots = lots(layout);
     for l in &lots {
         let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
-        add(&l.id("panels"), l.panels.iter().map(|p| p.stock).sum(), used);
+        add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum(), used);
     }
-    for l in lots.iter().filter(|l| l.spare > 0.0) {
-        add(&l.id("spare-panels"), l.spare * l.length, 0.0);
+    let spares: Vec<(Item, f64)> = lots
+        .iter()
+        .filter(|l| l.spare > 0.0)
+        .map(|l| (l.spare_item(), l.spare * l.length))
+        .collect();
+    for (item, length) in &spares {
+        add(item.id(), *length, 0.0);
     }
     for c in trims {
-        add(&c.item, c.length, c.used);
+        add(c.item.clone(), c.length, c.used);
     }
     for o in &mut out {
         let mine = left.iter().filter(|l| l.item == o.item);
         o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
-        if o.item.starts_with("spare-panels") {
+        if spares.iter().any(|(item, _)| item.id() == o.item) {
             o.usable = o.bought;
         }
         o.scrap = (o.bought - o.used - o.usable).max(0.0);

@@ -3,12 +3,14 @@
 use std::collections::BTreeSet;
 
 use super::lines::{Shares, waste, whole};
-use super::trims::Zones;
+use super::trims::WallParts;
 use crate::geom::tol::LEVEL;
 use crate::job::InsideCorner;
-use crate::layout::Layout;
 use crate::layout::by_wall::ByWall;
+use crate::layout::laid::LaidHouse;
+use crate::model::basis::Basis;
 use crate::model::corner::CornerSide;
+use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
@@ -17,7 +19,7 @@ use crate::units::{LengthStyle, Unit};
 /// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
 const CORNER_SHEET: f64 = 20.0;
 
-pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut out = Vec::new();
     out.extend(openings(layout, cuts));
     out.extend(corners(layout));
@@ -25,72 +27,58 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     out
 }
 
+/// A line of rolls, its shares counted in inches.
 fn rolls(
-    layout: &Layout,
-    (id, item): (&str, String),
+    layout: &LaidHouse,
+    item: Item,
+    basis: Basis,
     shares: Shares,
     counts: Vec<String>,
-    how: &str,
 ) -> Option<TakeoffLine> {
-    let roll = layout.job.takeoff.flashing_roll.max(1.0);
-    let length = shares.net();
-    let style = layout.job.sheet.lengths;
+    let (length, roll) = (shares.net(), roll(layout));
     (length > 0.0).then(|| TakeoffLine {
-        item,
-        id: id.into(),
-        unit: "roll".into(),
-        group: Group::Flashing,
         net: length / roll,
         order: whole(length / roll),
         waste: waste(length / roll, whole(length / roll)),
-        how: format!(
-            "{} in all: {how}; rolls of {}, laps not counted",
-            style.length(length),
-            style.length(roll)
-        ),
         stock: Some(roll),
         length: Some(length),
         counts,
         shares: Shares::scaled(&shares.done(layout), 1.0 / roll),
-        ..Default::default()
+        ..TakeoffLine::new(item, CountUnit::Roll, Group::Flashing, basis)
     })
 }
 
-/// A sheet's width as it is ordered: whole millimetres in metric.
-fn width(style: LengthStyle, inches: f64) -> String {
-    match style {
-        LengthStyle::Feet => style.short(inches),
-        LengthStyle::Mm => style.length(inches),
-    }
+fn roll(layout: &LaidHouse) -> f64 {
+    layout.job.takeoff.flashing_roll.max(1.0)
 }
 
 /// Strips cut from the roll, with as many rolls as they are cut from.
-fn openings(layout: &Layout, cuts: &[StockCut]) -> Option<TakeoffLine> {
+fn openings(layout: &LaidHouse, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
-    let zones = Zones::of(layout);
+    let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
-        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length);
+        shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length);
         counts.push(t.mark.to_string());
     }
-    let style = layout.job.sheet.lengths;
-    let how = format!(
-        "sills {} past each jamb, jambs {} over the head, heads as sills (head: common practice)",
-        style.short(SILL_PAST),
-        style.short(JAMB_OVER)
-    );
-    let item = format!("flashing at openings, {} wide", width(style, SILL_PAST));
-    let mut line = rolls(layout, ("opening-flashing", item), shares, counts, &how)?;
+    let basis = Basis::OpeningStrips {
+        length: shares.net(),
+        roll: roll(layout),
+        past_jamb: SILL_PAST,
+        over_head: JAMB_OVER,
+    };
+    let item = Item::OpeningFlashing { width: SILL_PAST };
+    let mut line = rolls(layout, item, basis, shares, counts)?;
     line.order = cuts.iter().filter(|c| c.item == line.id).count() as f64;
     line.waste = waste(line.net, line.order);
     Some(line)
 }
 
-fn corners(layout: &Layout) -> Option<TakeoffLine> {
+fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
     let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
     let mut counts = Vec::new();
-    let (zones, at) = (Zones::of(layout), ByWall::of(layout));
+    let (parts, at) = (WallParts::of(layout), ByWall::of(layout));
     for t in &layout.trims {
         let length = match t.kind {
             TrimKind::OutsidePost | TrimKind::InsidePost => t.length,
@@ -99,13 +87,15 @@ fn corners(layout: &Layout) -> Option<TakeoffLine> {
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
-        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, length);
+        shares.add((&t.elevation, &t.wall), parts.part(t), 1, length);
         counts.push(t.mark.to_string());
     }
-    let style = layout.job.sheet.lengths;
-    let how = format!("behind every corner post, {} to each side", style.short(CORNER_SHEET / 2.0));
-    let item = format!("flashing at corners, {} wide", width(style, CORNER_SHEET));
-    rolls(layout, ("corner-flashing", item), shares, counts, &how)
+    let basis = Basis::CornerStrips {
+        length: shares.net(),
+        roll: roll(layout),
+        each_side: CORNER_SHEET / 2.0,
+    };
+    rolls(layout, Item::CornerFlashing { width: CORNER_SHEET }, basis, shares, counts)
 }
 
 /// How much of a channel in an inside corner has the other wall's channel beside it.
@@ -129,10 +119,10 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
 }
 
 /// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
-fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
+fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {
-        LengthStyle::Feet => (Unit::Foot.inches(), "ft of slope"),
-        LengthStyle::Mm => (Unit::M.inches(), "m of slope"),
+        LengthStyle::Feet => (Unit::Foot.inches(), CountUnit::FootOfSlope),
+        LengthStyle::Mm => (Unit::M.inches(), CountUnit::MeterOfSlope),
     };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
     for (e, s) in
@@ -141,42 +131,25 @@ fn roofs(layout: &Layout) -> Vec<TakeoffLine> {
         let place = (e.name.as_str(), s.wall.id.as_str());
         if s.sloped {
             let middle = (s.edge.from[1] + s.edge.to[1]) / 2.0;
-            steps.add(place, s.wall.zone(middle), 1, s.length() / each);
+            steps.add(place, s.wall.part_at(middle), 1, s.length() / each);
         }
         if let Some(foot) = s.kick_out {
-            outs.add(place, s.wall.zone(foot[1]), 1, 1.0);
+            outs.add(place, s.wall.part_at(foot[1]), 1, 1.0);
         }
     }
-    let line = |id: &str, item: &str, unit: &str, shares: Shares, how: &str| TakeoffLine {
-        item: item.into(),
-        id: id.into(),
-        unit: unit.into(),
-        group: Group::Flashing,
+    let line = |item: Item, unit: CountUnit, shares: Shares, basis: Basis| TakeoffLine {
         net: shares.net(),
         order: whole(shares.net()),
         waste: waste(shares.net(), whole(shares.net())),
-        how: how.into(),
         shares: shares.done(layout),
-        ..Default::default()
+        ..TakeoffLine::new(item, unit, Group::Flashing, basis)
     };
     let mut out = Vec::new();
     if steps.net() > 0.0 {
-        out.push(line(
-            "step-flashing",
-            "step flashing",
-            unit,
-            steps,
-            "where a lower roof slopes along a wall, at least 4 x 4 in, laps not counted",
-        ));
+        out.push(line(Item::StepFlashing, unit, steps, Basis::RoofSlopes));
     }
     if outs.net() > 0.0 {
-        out.push(line(
-            "kick-out",
-            "kick-out flashing",
-            "piece",
-            outs,
-            "one at the foot of each lower roof that slopes along a wall",
-        ));
+        out.push(line(Item::KickOutFlashing, CountUnit::Piece, outs, Basis::RoofSlopeEnds));
     }
     out
 }

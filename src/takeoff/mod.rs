@@ -1,14 +1,14 @@
-//! From the layout to what to buy, each figure with how it came about.
+//! From the layout to what to buy, each figure with how it came about, as facts.
 
 mod advice;
 mod area;
 mod checks;
 mod cut_plan;
-mod explain;
 mod fasteners;
 mod flashing;
 mod lines;
 mod movement;
+mod nail_lines;
 mod panels;
 pub mod price;
 mod proof;
@@ -17,35 +17,40 @@ mod shares;
 mod trims;
 mod zones;
 
-pub use advice::advice;
-pub use area::panels_by_area;
-pub use explain::explain;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;
 pub use shares::shares;
 
-use crate::layout::Layout;
-use crate::model::takeoff::{FORMAT, PanelUnit, Takeoff};
+use crate::layout::laid::LaidHouse;
+use crate::model::quantity::TakeoffLine;
+use crate::model::takeoff::{FORMAT, PanelUnit, StockCut, Takeoff};
 
-/// The quantities of a laid-out house. Counts are rounded up (FACTS TK-24).
-pub fn quantities(layout: &Layout) -> Takeoff {
-    let trim_cuts = cut_plan::trim_cuts(layout);
+/// What to buy, line by line. Counts are rounded up (FACTS TK-24).
+fn lines(layout: &LaidHouse, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut lines = panels::lines(layout);
-    lines.extend(trims::lines(layout, &trim_cuts));
+    lines.extend(trims::lines(layout, trim_cuts));
     lines.extend(trims::caps(layout));
-    lines.extend(flashing::lines(layout, &trim_cuts));
-    lines.extend(fasteners::lines(layout));
+    lines.extend(flashing::lines(layout, trim_cuts));
+    lines.extend(nail_lines::lines(layout));
     lines.extend(zones::lines(layout));
     lines.push(area::line(layout));
+    lines
+}
+
+/// The takeoff of a laid-out house, reckoned once: its lines, and what they are cut from and weighed
+/// against.
+pub fn quantities(layout: &LaidHouse) -> Takeoff {
+    let trim_cuts = cut_plan::trim_cuts(layout);
+    let lines = lines(layout, &trim_cuts);
     let leftovers = cut_plan::leftovers(layout, &trim_cuts);
     Takeoff {
-        format: FORMAT,
+        format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
         offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
-        ways: area::ways(layout),
+        comparison: area::comparison(layout),
         checks: checks::checks(layout, &lines),
-        advice: advice(layout),
+        advice: advice::advice(layout),
         panels_by: if panels::sold_singly(layout) {
             PanelUnit::Panels
         } else {

@@ -1,19 +1,18 @@
 //! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
 
 use crate::finding::Finding;
-use crate::finding::laying::{LayingFinding, PieceGrowth};
-use crate::layout::Layout;
-use crate::model::fastening::{Movement, Moves};
+use crate::finding::laying::LayingFinding;
+use crate::layout::laid::LaidHouse;
+use crate::model::fastening::{Movement, MovementRoom, MovingPiece, PieceMovement};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
-use crate::units::LengthStyle;
 
 /// Change of a length over so many degrees.
-pub(super) fn change(length: f64, expansion: f64, degrees: f64) -> f64 {
+fn change(length: f64, expansion: f64, degrees: f64) -> f64 {
     length * expansion * degrees
 }
 
 /// What panels, posts and channels do at the job's temperatures.
-pub fn movement(layout: &Layout) -> Movement {
+pub fn movement(layout: &LaidHouse) -> Movement {
     let w = &layout.job.weather;
     let mut out = Movement {
         installed: w.installed(),
@@ -21,141 +20,98 @@ pub fn movement(layout: &Layout) -> Movement {
         highest: w.highest_f,
         expansion: layout.job.expansion(),
         rows: Vec::new(),
-        words: Vec::new(),
     };
     if layout.job.siding().movement.is_none() {
         return out;
     }
-    let longest = |it: &mut dyn Iterator<Item = f64>| {
-        it.fold(None, |m: Option<f64>, l| Some(m.map_or(l, |m| m.max(l))))
-    };
-    if let Some(l) = longest(&mut layout.pieces().map(|(.., p)| p.length)) {
+    if let Some(length) = longest(layout.pieces().map(|(.., p)| p.length)) {
         // Held at its middle, a panel grows half to each end (WY-10).
-        let room = layout.job.end_gap();
-        let row = moves(&out, "panel", l, room, 0.5, "gap at each end, held at its middle");
-        out.rows.push(row);
+        let at = (MovementRoom::EndGaps, Some(layout.job.end_gap()));
+        out.rows.push(row(&out, MovingPiece::Panel, length, 0.5, at));
     }
-    // What the flange is cut back more than the face laps is left to move (FACTS SD-98, VSI-A).
-    let room = |t: &TrimPiece| {
-        t.ends.iter().find_map(|e| match e {
-            TrimEnd::Splice { lap, cut } => Some((cut - lap).max(0.0)),
-            _ => None,
-        })
-    };
-    for (stock, what) in [
-        (TrimStock::OutsidePost, "outside corner post"),
-        (TrimStock::InsidePost, "inside corner post"),
-    ] {
-        let of = || layout.trims.iter().filter(|t| t.kind.stock() == stock);
-        let spliced = of().filter_map(|t| Some((t.length, room(t)?)));
-        if let Some((l, room)) = spliced.max_by(|a, b| a.0.total_cmp(&b.0)) {
-            let how = "hung from its top, room left in the lap below";
-            out.rows.push(moves(&out, &format!("{what}, spliced"), l, room, 1.0, how));
-        } else if let Some(l) = longest(&mut of().map(|t| t.length)) {
-            // It hangs from its top and is free below.
-            let row = moves(&out, what, l, f64::INFINITY, 1.0, "hung from its top, free below");
-            out.rows.push(Moves { room: row.needed, ..row });
-        }
+    for stock in [TrimStock::OutsidePost, TrimStock::InsidePost] {
+        let row = post(layout, &out, stock);
+        out.rows.extend(row);
     }
     let channels =
         layout.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel && !frame(t));
-    if let Some(l) = longest(&mut channels.map(|t| t.length)) {
-        let lap = layout.job.trim.channel_face;
-        out.rows.push(moves(&out, "J-channel", l, lap, 1.0, "lap of one length over the next"));
+    if let Some(length) = longest(channels.map(|t| t.length)) {
+        let at = (MovementRoom::LapOverNext, Some(layout.job.trim.channel_face));
+        out.rows.push(row(&out, MovingPiece::JChannel, length, 1.0, at));
     }
-    out.words = words(layout, &out);
     out
 }
 
-fn words(layout: &Layout, m: &Movement) -> Vec<String> {
-    let style = layout.job.sheet.lengths;
-    let mut out = vec![format!(
-        "Siding put up at {}, coldest {}, hottest {}; growth {:.6} of its length for each F, by setting: the maker's own figure goes before it.",
-        degrees(m.installed),
-        degrees(m.lowest),
-        degrees(m.highest),
-        m.expansion
-    )];
-    out.extend(m.rows.iter().map(|r| {
-        format!(
-            "{} of {}: {} longer when hottest, {} shorter when coldest; {}: {}.",
-            r.what,
-            style.length(r.length),
-            fine(style, r.longer),
-            fine(style, r.shorter),
-            r.how,
-            match (r.covered, r.room > r.needed) {
-                (true, true) =>
-                    format!("{} of {} are used", fine(style, r.needed), fine(style, r.room)),
-                (true, false) => "room enough".to_owned(),
-                (false, _) =>
-                    format!("NOT COVERED, {} of {}", fine(style, r.needed), fine(style, r.room)),
-            }
-        )
-    }));
-    out
+fn longest(lengths: impl Iterator<Item = f64>) -> Option<f64> {
+    lengths.reduce(f64::max)
 }
 
-/// A temperature in both scales.
-fn degrees(f: f64) -> String {
-    format!("{f} F ({:.0} C)", (f - 32.0) / 1.8)
+/// The longest post of a stock: a spliced one has room in its lap, another is free below.
+fn post(layout: &LaidHouse, m: &Movement, stock: TrimStock) -> Option<PieceMovement> {
+    let (whole, spliced) = match stock {
+        TrimStock::OutsidePost => (MovingPiece::OutsidePost, MovingPiece::SplicedOutsidePost),
+        _ => (MovingPiece::InsidePost, MovingPiece::SplicedInsidePost),
+    };
+    let mine = || layout.trims.iter().filter(|t| t.kind.stock() == stock);
+    let in_lap = mine().filter_map(|t| Some((t.length, splice_room(t)?)));
+    if let Some((length, room)) = in_lap.max_by(|a, b| a.0.total_cmp(&b.0)) {
+        return Some(row(m, spliced, length, 1.0, (MovementRoom::SpliceBelow, Some(room))));
+    }
+    let length = longest(mine().map(|t| t.length))?;
+    Some(row(m, whole, length, 1.0, (MovementRoom::FreeBelow, None)))
+}
+
+/// What the flange is cut back more than the face laps is left to move (FACTS SD-98, VSI-A).
+fn splice_room(t: &TrimPiece) -> Option<f64> {
+    t.ends.iter().find_map(|e| match e {
+        TrimEnd::Splice { lap, cut } => Some((cut - lap).max(0.0)),
+        _ => None,
+    })
 }
 
 fn frame(t: &TrimPiece) -> bool {
     matches!(t.kind, TrimKind::HeadChannel | TrimKind::JambChannel | TrimKind::SillChannel)
 }
 
-/// `share` of the growth goes to the place where the room is.
-fn moves(m: &Movement, what: &str, length: f64, room: f64, share: f64, how: &str) -> Moves {
+/// `share` of the growth goes to the place where the room is; none said is room without end.
+fn row(
+    m: &Movement,
+    piece: MovingPiece,
+    length: f64,
+    share: f64,
+    (room_at, room): (MovementRoom, Option<f64>),
+) -> PieceMovement {
     let longer = change(length, m.expansion, (m.highest - m.installed).max(0.0));
     let shorter = change(length, m.expansion, (m.installed - m.lowest).max(0.0));
     let needed = share * longer;
-    Moves {
-        what: what.to_owned(),
+    let covered = room.is_none_or(|room| needed <= room + 1e-9);
+    let gap = room.filter(|_| room_at == MovementRoom::EndGaps);
+    PieceMovement {
+        piece,
         length,
         longer,
         shorter,
+        room_at,
         room,
         needed,
-        covered: needed <= room + 1e-9,
-        how: how.to_owned(),
+        covered,
+        rise_covered: gap.map(|gap| rise_covered(gap, length, m.expansion)),
     }
 }
 
 /// A finding for each kind of piece whose room does not cover its growth.
-pub fn findings(layout: &Layout) -> Vec<Finding> {
-    let m = &layout.movement;
+pub fn findings(m: &Movement) -> Vec<Finding> {
     let uncovered = m.rows.iter().filter(|r| !r.covered);
     uncovered
-        .map(|r| {
-            let covered = || rise_covered(r.room, r.length, m.expansion);
-            Finding::new(LayingFinding::MovementGap {
-                growth: PieceGrowth {
-                    piece: r.what.clone(),
-                    length: r.length,
-                    longer: r.longer,
-                    needed: r.needed,
-                    room: r.room,
-                    room_at: r.how.clone(),
-                },
-                installed: m.installed,
-                highest: m.highest,
-                rise_covered: (r.what == "panel").then(covered),
-            })
+        .map(|row| {
+            let (row, installed, highest) = (row.clone(), m.installed, m.highest);
+            Finding::new(LayingFinding::MovementGap { row, installed, highest })
         })
         .collect()
 }
 
-/// A small length to the hundredth.
-pub(super) fn fine(style: LengthStyle, inches: f64) -> String {
-    match style {
-        LengthStyle::Feet => format!("{inches:.2} in"),
-        LengthStyle::Mm => style.short(inches),
-    }
-}
-
 /// The temperature rise that uses up a gap at each end of a panel held at its middle.
-pub(super) fn rise_covered(gap: f64, length: f64, expansion: f64) -> f64 {
+fn rise_covered(gap: f64, length: f64, expansion: f64) -> f64 {
     gap / (length / 2.0 * expansion)
 }
 
@@ -206,12 +162,13 @@ mod tests {
             highest: 40.0 + rise,
             expansion: 4.5e-5,
             rows: Vec::new(),
-            words: Vec::new(),
         };
-        let covered = |rise: f64| moves(&m(rise), "panel", 150.0, 0.25, 0.5, "").covered;
+        let gaps = (MovementRoom::EndGaps, Some(0.25));
+        let panel = |m: &Movement| row(m, MovingPiece::Panel, 150.0, 0.5, gaps).covered;
+        let covered = |rise: f64| panel(&m(rise));
         assert!(!covered(100.0) && covered(74.0) && !covered(75.0));
         // The lower figure covers it no better at 100 F: 0.525 over 0.50 (SD-58).
         let low = Movement { expansion: 3.5e-5, ..m(100.0) };
-        assert!(!moves(&low, "panel", 150.0, 0.25, 0.5, "").covered);
+        assert!(!panel(&low));
     }
 }

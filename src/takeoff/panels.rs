@@ -2,23 +2,24 @@
 
 use std::collections::BTreeSet;
 
-use super::lines::{Shares, waste, whole};
+use super::lines::{Shares, siding_piece, waste, whole};
 use crate::geom::vocabulary::Xy;
 use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{Panel, Piece};
+use crate::model::basis::Basis;
 use crate::model::half::Half;
-use crate::model::quantity::{Group, TakeoffLine, Zone};
-use crate::model::takeoff::stock_suffix;
+use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
+use crate::model::quantity::{Group, TakeoffLine, WallPart};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
 /// (FACTS section 2, coverage per piece).
-pub(super) fn coverage(layout: &Layout) -> f64 {
+pub(super) fn coverage(layout: &LaidHouse) -> f64 {
     covered(layout, layout.first_length())
 }
 
-fn covered(layout: &Layout, length: f64) -> f64 {
+fn covered(layout: &LaidHouse, length: f64) -> f64 {
     layout.job.product.exposure * length / 144.0
 }
 
@@ -26,8 +27,10 @@ fn covered(layout: &Layout, length: f64) -> f64 {
 pub(super) struct Lot<'a> {
     pub length: f64,
     pub panels: Vec<&'a Panel>,
-    /// Its place among the layout's stocks.
-    pub stock: usize,
+    /// Panels or boards.
+    pub piece: SidingPiece,
+    /// Which of the layout's stocks it is, where there are several.
+    pub mixed: Option<MixedStock>,
     /// Panels in a carton.
     pub carton: f64,
     /// Spare panels by the job's percentage.
@@ -50,32 +53,30 @@ impl Lot<'_> {
         self.cartons() * self.carton
     }
 
-    pub(super) fn id(&self, of: &str) -> String {
-        format!("{of}{}", stock_suffix(self.stock))
+    pub(super) fn panels_item(&self) -> Item {
+        Item::Panels { piece: self.piece, stock: self.mixed }
     }
 
-    /// Words for a line: with the length where there are several.
-    fn item(&self, layout: &Layout, of: &str) -> String {
-        match layout.stocks.len() {
-            0 | 1 => of.to_owned(),
-            _ => format!("{of} of {}", layout.job.sheet.lengths.length(self.length)),
-        }
+    pub(super) fn spare_item(&self) -> Item {
+        Item::SparePanels { piece: self.piece, stock: self.mixed }
     }
 
-    pub(super) fn pieces<'a>(&self, layout: &'a Layout) -> Vec<&'a Piece> {
+    pub(super) fn pieces<'a>(&self, layout: &'a LaidHouse) -> Vec<&'a Piece> {
         let mine: BTreeSet<&str> = self.panels.iter().map(|p| p.id.as_str()).collect();
         layout.pieces().map(|(.., p)| p).filter(|p| mine.contains(p.panel.as_str())).collect()
     }
 }
 
 /// The lots, in the stocks' order. Of several lengths one that no panel is cut from has none.
-pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
+pub(super) fn lots(layout: &LaidHouse) -> Vec<Lot<'_>> {
     let lot = |(stock, of_job): (usize, &Stock)| {
         let panels: Vec<&Panel> =
             layout.panels.iter().filter(|p| layout.stock_of(p) == stock).collect();
         let spare = whole(panels.len() as f64 * layout.job.takeoff.spare / 100.0);
         let carton = f64::from(of_job.carton.max(1));
-        Lot { length: of_job.length, panels, stock, carton, spare }
+        let length = of_job.length;
+        let mixed = (layout.stocks.len() > 1).then_some(MixedStock { place: stock, length });
+        Lot { length, panels, piece: siding_piece(layout), mixed, carton, spare }
     };
     let mut out: Vec<Lot> = layout.stocks.iter().enumerate().map(lot).collect();
     if out.iter().any(|l| !l.panels.is_empty()) {
@@ -87,12 +88,12 @@ pub(super) fn lots(layout: &Layout) -> Vec<Lot<'_>> {
 }
 
 /// Spare panels by the job's percentage.
-pub(super) fn spare(layout: &Layout) -> f64 {
+pub(super) fn spare(layout: &LaidHouse) -> f64 {
     lots(layout).iter().map(|l| l.spare).sum()
 }
 
 /// Panels laid, by the length of the first.
-pub(super) fn laid(layout: &Layout) -> usize {
+pub(super) fn laid(layout: &LaidHouse) -> usize {
     let length: f64 = layout.panels.iter().map(|p| p.stock).sum();
     match layout.stocks.len() {
         0 | 1 => layout.panels.len(),
@@ -101,7 +102,7 @@ pub(super) fn laid(layout: &Layout) -> usize {
 }
 
 /// Cartons that hold so many panels of the first length.
-pub(super) fn cartons(layout: &Layout, panels: f64) -> f64 {
+pub(super) fn cartons(layout: &LaidHouse, panels: f64) -> f64 {
     whole(panels / layout.stocks.first().map_or(1.0, |s| f64::from(s.carton.max(1))))
 }
 
@@ -121,57 +122,62 @@ fn face(piece: &Piece) -> f64 {
     (ring(&piece.outline) + piece.more.iter().map(ring).sum::<f64>() - holes) / 144.0
 }
 
-pub(super) fn lines(layout: &Layout) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let lots = lots(layout);
     let mut out: Vec<TakeoffLine> = lots.iter().map(|l| panels(layout, l)).collect();
-    let what = layout.job.product.kind.piece();
-    let base = |item: &str, id: &str, unit: &str| TakeoffLine {
-        item: item.into(),
-        id: id.into(),
-        unit: unit.into(),
-        group: Group::Panels,
-        colour: layout.job.product.color.clone(),
-        ..Default::default()
-    };
-    for l in lots.iter().filter(|l| l.spare > 0.0) {
-        out.push(TakeoffLine {
-            order: l.spare,
-            waste: 100.0,
-            how: format!(
-                "{} % of {} {what}s, for damage, by the job; rounded up",
-                layout.job.takeoff.spare,
-                l.count()
-            ),
-            ..base(&l.item(layout, &format!("spare {what}s")), &l.id("spare-panels"), "piece")
-        });
+    out.extend(lots.iter().filter(|l| l.spare > 0.0).map(|l| spare_panels(layout, l)));
+    if !sold_singly(layout) {
+        out.extend(lots.iter().map(|l| carton_line(layout, l)));
     }
-    for l in lots.iter().filter(|_| !sold_singly(layout)) {
-        let all = l.count() + l.spare;
-        let used: f64 = l.pieces(layout).iter().map(|p| taken(p)).sum();
-        out.push(TakeoffLine {
-            net: all / l.carton,
-            order: l.cartons(),
-            waste: waste(used, l.bought() * l.length),
-            how: format!(
-                "{all} {what}s, spare included, {} to a carton, rounded up; {} {what}s over",
-                l.carton,
-                l.bought() - all
-            ),
-            ..base(&l.item(layout, "cartons"), &l.id("cartons"), "carton")
-        });
-    }
-    out.extend(squares(layout, &lots, base));
+    out.extend(squares(layout, &lots));
     out
 }
 
+/// A line of siding in its color.
+fn line(layout: &LaidHouse, item: Item, unit: CountUnit, basis: Basis) -> TakeoffLine {
+    TakeoffLine {
+        color: layout.job.product.color.clone(),
+        ..TakeoffLine::new(item, unit, Group::Panels, basis)
+    }
+}
+
+fn spare_panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
+    let basis = Basis::Spare {
+        piece: lot.piece,
+        percent: layout.job.takeoff.spare,
+        of_count: lot.panels.len(),
+    };
+    TakeoffLine {
+        order: lot.spare,
+        waste: 100.0,
+        ..line(layout, lot.spare_item(), CountUnit::Piece, basis)
+    }
+}
+
+fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
+    let panels = lot.count() + lot.spare;
+    let used: f64 = lot.pieces(layout).iter().map(|p| taken(p)).sum();
+    let basis = Basis::Cartons {
+        piece: lot.piece,
+        panels,
+        in_carton: lot.carton,
+        over: lot.bought() - panels,
+    };
+    TakeoffLine {
+        net: panels / lot.carton,
+        order: lot.cartons(),
+        waste: waste(used, lot.bought() * lot.length),
+        ..line(layout, Item::Cartons { stock: lot.mixed }, CountUnit::Carton, basis)
+    }
+}
+
 /// Whether boards are bought by the piece.
-pub(super) fn sold_singly(layout: &Layout) -> bool {
+pub(super) fn sold_singly(layout: &LaidHouse) -> bool {
     let p = &layout.job.product;
     p.system().sold_by == SoldBy::Piece && layout.stocks.iter().all(|s| s.carton == 1)
 }
 
-fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
-    let product = &layout.job.product;
+fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let (length, count) = (lot.length, lot.count());
     let mine: BTreeSet<&str> = lot.panels.iter().map(|p| p.id.as_str()).collect();
     let mut shares = Shares::default();
@@ -179,95 +185,70 @@ fn panels(layout: &Layout, lot: &Lot) -> TakeoffLine {
         for c in &w.courses {
             let pieces = c.runs.iter().flat_map(|r| &r.pieces);
             for p in pieces.filter(|p| mine.contains(p.panel.as_str())) {
-                shares.add((&e.name, &w.id), w.zone(c.bottom), 1, taken(p) / length);
+                shares.add((&e.name, &w.id), w.part_at(c.bottom), 1, taken(p) / length);
             }
         }
     }
     let pieces = lot.pieces(layout);
     let used: f64 = pieces.iter().map(|p| taken(p)).sum();
     let shown: f64 = pieces.iter().map(|p| face(p)).sum();
-    let style = layout.job.sheet.lengths;
-    // The sentence begins with the count, which stands here already.
-    let words = layout.bound.words.as_str();
-    let verdict = words.split_once("; ").map_or(words, |(_, rest)| rest);
+    let basis = Basis::SidingCut {
+        piece: lot.piece,
+        pieces: pieces.len(),
+        bought: lot.panels.len(),
+        length,
+        shown: 100.0 - waste(shown, count * covered(layout, length)),
+    };
     TakeoffLine {
-        item: lot.item(layout, &format!("{}s", product.kind.piece())),
-        id: lot.id("panels"),
-        unit: "piece".into(),
-        group: Group::Panels,
         net: shares.net(),
         order: count,
         waste: waste(used, count * length),
-        how: format!(
-            "{}, {} {}{}: {} pieces cut from {count} {}s of {}; {} Of the faces bought {:.1} % show; the rest is offcut, rips, notches and laps",
-            product.kind.words(),
-            product.profile(),
-            style.short(product.face()),
-            if product.system().courses.is_evened() { " exposed" } else { "" },
-            pieces.len(),
-            product.kind.piece(),
-            style.length(length),
-            verdict,
-            100.0 - waste(shown, count * covered(layout, length))
-        ),
-        colour: layout.job.product.color.clone(),
         stock: Some(length),
         length: Some(used),
         counts: lot.panels.iter().map(|p| p.id.to_string()).collect(),
         shares: shares.done(layout),
-        ..Default::default()
+        ..line(layout, lot.panels_item(), CountUnit::Piece, basis)
     }
 }
 
-fn squares(
-    layout: &Layout,
-    lots: &[Lot],
-    base: impl Fn(&str, &str, &str) -> TakeoffLine,
-) -> [TakeoffLine; 2] {
-    let each = |l: &Lot| covered(layout, l.length);
-    let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).sum();
-    let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).sum();
+/// Net wall area in squares, by part of each wall.
+fn net_squares(layout: &LaidHouse) -> Shares {
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         let place = (e.name.as_str(), w.id.as_str());
         match w.gable_area {
             None => shares.add(place, None, 1, w.net_area / 100.0),
             Some(gable) => {
-                shares.add(place, Some(Zone::Wall), 1, (w.net_area - gable) / 100.0);
-                shares.add(place, Some(Zone::Gable), 1, gable / 100.0);
+                shares.add(place, Some(WallPart::Wall), 1, (w.net_area - gable) / 100.0);
+                shares.add(place, Some(WallPart::Gable), 1, gable / 100.0);
             }
         }
     }
-    let net = shares.net();
-    let style = layout.job.sheet.lengths;
-    let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
-    let rates: Vec<String> =
-        lots.iter().map(|l| format!("{:.3} {}", style.area(each(l)), style.area_unit())).collect();
+    shares
+}
+
+fn squares(layout: &LaidHouse, lots: &[Lot]) -> [TakeoffLine; 2] {
+    let each = |l: &Lot| covered(layout, l.length);
+    let laid: f64 = lots.iter().map(|l| l.count() * each(l) / 100.0).sum();
+    let ordered: f64 = lots.iter().map(|l| l.bought() * each(l) / 100.0).sum();
+    let shares = net_squares(layout);
+    let (net, piece) = (shares.net(), siding_piece(layout));
+    let bought =
+        Basis::NetArea { piece, net: net * 100.0, coverage: lots.iter().map(each).collect() };
+    let cut =
+        Basis::FacesCut { piece, cut: layout.panels.len(), area: laid * 100.0, net: net * 100.0 };
     [
         TakeoffLine {
             net,
             order: ordered,
             waste: waste(net, ordered),
-            how: format!(
-                "net wall area {}; ordered as whole cartons at {} a {}",
-                area(net * 100.0),
-                rates.join(" or "),
-                layout.job.product.kind.piece()
-            ),
             shares: shares.done(layout),
-            ..base("squares", "squares", "100 sq ft")
+            ..line(layout, Item::Squares, CountUnit::Square, bought)
         },
         TakeoffLine {
             net: laid,
             waste: waste(net, laid),
-            how: format!(
-                "not ordered by itself: {} {}s cut up, {}, for a net wall area of {}",
-                layout.panels.len(),
-                layout.job.product.kind.piece(),
-                area(laid * 100.0),
-                area(net * 100.0)
-            ),
-            ..base("squares laid", "squares-laid", "100 sq ft")
+            ..line(layout, Item::SquaresLaid, CountUnit::Square, cut)
         },
     ]
 }

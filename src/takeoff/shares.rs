@@ -3,14 +3,14 @@
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-use crate::model::quantity::{Share, Zone};
-use crate::model::takeoff::{By, PartShare, Takeoff};
+use crate::model::quantity::{Share, WallPart};
+use crate::model::takeoff::{PartShare, ShareBy, Takeoff};
 
 /// What each part takes of each line, part by part as the house has them, lines in ordering order.
 /// Parts of stock lengths, boxes and cartons: what is bought is rounded up for the house alone.
 /// A line that no part takes (cartons, spare panels) stands under the house only.
-pub fn shares(takeoff: &Takeoff, by: By) -> Vec<PartShare> {
-    type Part<'a> = (&'a str, &'a str, Option<Zone>);
+pub fn shares(takeoff: &Takeoff, by: ShareBy) -> Vec<PartShare> {
+    type Part<'a> = (&'a str, &'a str, Option<WallPart>);
     let mut parts: Vec<Part> = Vec::new();
     let mut places: BTreeMap<Part, usize> = BTreeMap::new();
     for s in takeoff.lines.iter().flat_map(|l| &l.shares) {
@@ -20,7 +20,7 @@ pub fn shares(takeoff: &Takeoff, by: By) -> Vec<PartShare> {
             parts.push(part);
         }
     }
-    if by == By::Zone {
+    if by == ShareBy::Gable {
         parts.sort();
         places = parts.iter().enumerate().map(|(i, p)| (*p, i)).collect();
     }
@@ -36,10 +36,10 @@ pub fn shares(takeoff: &Takeoff, by: By) -> Vec<PartShare> {
             out[at].push(PartShare {
                 elevation: parts[at].0.to_owned(),
                 wall: parts[at].1.to_owned(),
-                zone: parts[at].2,
-                item: l.id.clone(),
-                words: l.item.clone(),
-                unit: l.unit.clone(),
+                wall_part: parts[at].2,
+                id: l.id.clone(),
+                item: l.item.clone(),
+                unit: l.unit,
                 pieces,
                 net,
             });
@@ -49,11 +49,11 @@ pub fn shares(takeoff: &Takeoff, by: By) -> Vec<PartShare> {
 }
 
 /// The part a share belongs to. A wall without a rake is wall all over.
-fn part(s: &Share, by: By) -> (&str, &str, Option<Zone>) {
+fn part(s: &Share, by: ShareBy) -> (&str, &str, Option<WallPart>) {
     match by {
-        By::House => ("", "", None),
-        By::Elevation => (&s.elevation, "", None),
-        By::Wall => (&s.elevation, &s.wall, None),
-        By::Zone => ("", "", Some(s.zone.unwrap_or(Zone::Wall))),
+        ShareBy::House => ("", "", None),
+        ShareBy::Elevation => (&s.elevation, "", None),
+        ShareBy::Wall => (&s.elevation, &s.wall, None),
+        ShareBy::Gable => ("", "", Some(s.wall_part.unwrap_or(WallPart::Wall))),
     }
 }

@@ -3,22 +3,16 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste};
-use crate::layout::Layout;
+use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
-use crate::model::quantity::{Group, KindShare, TakeoffLine, Zone};
+use crate::model::basis::Basis;
+use crate::model::item::{CountUnit, Item};
+use crate::model::quantity::{Group, KindShare, TakeoffLine, WallPart};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
-/// Short name of a stock's line.
-pub(super) fn id(stock: TrimStock) -> String {
-    if stock == TrimStock::Flashing {
-        return "opening-flashing".to_owned();
-    }
-    stock.words().to_lowercase().replace(' ', "-")
-}
-
-pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
+pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     TrimStock::ALL
         .into_iter()
         .filter(|s| *s != TrimStock::Flashing)
@@ -27,32 +21,27 @@ pub(super) fn lines(layout: &Layout, cuts: &[StockCut]) -> Vec<TakeoffLine> {
 }
 
 /// Caps of posts that stop over an overhang (FACTS SD-101).
-pub(super) fn caps(layout: &Layout) -> Option<TakeoffLine> {
+pub(super) fn caps(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();
-    let zones = Zones::of(layout);
+    let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
         if t.kind.stock() == TrimStock::OutsidePost {
-            shares.add((&t.elevation, &t.wall), zones.zone(t), 1, 1.0);
+            shares.add((&t.elevation, &t.wall), parts.part(t), 1, 1.0);
             counts.push(t.mark.to_string());
         }
     }
     (!counts.is_empty()).then(|| TakeoffLine {
-        item: "post caps".into(),
-        id: "post-cap".into(),
-        unit: "piece".into(),
-        group: Group::Trim,
         net: shares.net(),
         order: shares.net(),
-        how: "one at the foot of each corner post that stops over an overhang".into(),
-        colour: colour(layout, TrimStock::OutsidePost),
+        color: color(layout, TrimStock::OutsidePost),
         counts,
         shares: shares.done(layout),
-        ..Default::default()
+        ..TakeoffLine::new(Item::PostCaps, CountUnit::Piece, Group::Trim, Basis::PostCaps)
     })
 }
 
-fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
+fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
     let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.kind.stock() == stock).collect();
     if mine.is_empty() {
         return None;
@@ -60,58 +49,46 @@ fn line(layout: &Layout, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffL
     let boards = !layout.job.siding().receivers.has_pockets();
     let length = layout.job.stock(stock);
     let mut shares = Shares::default();
-    let mut kinds: BTreeMap<TrimKind, (usize, f64)> = BTreeMap::new();
-    let zones = Zones::of(layout);
+    let parts = WallParts::of(layout);
     for t in &mine {
-        shares.add((&t.elevation, &t.wall), zones.zone(t), 1, t.length / length);
-        let kind = kinds.entry(t.kind).or_default();
-        kind.0 += 1;
-        kind.1 += t.length;
+        shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length / length);
     }
     let used: f64 = mine.iter().map(|t| t.length).sum();
-    let id = id(stock);
-    let order = cuts.iter().filter(|c| c.item == id).count() as f64;
+    let item = Item::Trim { stock, boards };
+    let bought = cuts.iter().filter(|c| c.item == item.id()).count();
     let lengths: Vec<f64> = mine.iter().map(|t| t.length.min(length)).collect();
-    let least = packing::bound(&lengths, length, layout.job.seams.kerf);
-    let proof = if order as usize <= least {
-        "no cutting plan takes fewer".to_owned()
-    } else {
-        format!("no cutting plan takes fewer than {least}")
+    let basis = Basis::TrimCut {
+        pieces: mine.len(),
+        used,
+        bought,
+        length,
+        pocket: (pocketed(stock) && !boards).then(|| layout.job.pocket()),
+        least: packing::bound(&lengths, length, layout.job.seams.kerf),
     };
-    let style = layout.job.sheet.lengths;
     Some(TakeoffLine {
-        item: stock.words_on(boards).into(),
-        unit: "piece".into(),
-        group: Group::Trim,
         net: shares.net(),
-        order,
-        waste: waste(used, order * length),
-        how: format!(
-            "{} lengths, {} in all, cut from {order} of {}{}; {proof}",
-            mine.len(),
-            style.length(used),
-            style.length(length),
-            if pocketed(stock) && !boards {
-                format!(" with a pocket of {}", style.short(layout.job.pocket()))
-            } else {
-                String::new()
-            }
-        ),
-        colour: colour(layout, stock),
+        order: bought as f64,
+        waste: waste(used, bought as f64 * length),
+        color: color(layout, stock),
         stock: Some(length),
         length: Some(used),
         counts: mine.iter().map(|t| t.mark.to_string()).collect(),
-        kinds: kinds
-            .into_iter()
-            .map(|(k, (pieces, length))| KindShare {
-                kind: k.words_on(boards).into(),
-                pieces,
-                length,
-            })
-            .collect(),
+        kinds: kinds(&mine),
         shares: shares.done(layout),
-        id,
+        ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)
     })
+}
+
+/// Pieces and length of each kind.
+fn kinds(pieces: &[&TrimPiece]) -> Vec<KindShare> {
+    let mut kinds: BTreeMap<TrimKind, KindShare> = BTreeMap::new();
+    for t in pieces {
+        let share = KindShare { kind: t.kind, pieces: 0, length: 0.0 };
+        let share = kinds.entry(t.kind).or_insert(share);
+        share.pieces += 1;
+        share.length += t.length;
+    }
+    kinds.into_values().collect()
 }
 
 /// Whether a stock takes the ends of panels in a pocket.
@@ -119,23 +96,23 @@ fn pocketed(stock: TrimStock) -> bool {
     matches!(stock, TrimStock::OutsidePost | TrimStock::InsidePost | TrimStock::JChannel)
 }
 
-/// Zones of trim, looked up by wall.
-pub(super) struct Zones<'a>(BTreeMap<(&'a str, &'a str), &'a LaidWall>);
+/// Parts of walls that trim stands on, looked up by wall.
+pub(super) struct WallParts<'a>(BTreeMap<(&'a str, &'a str), &'a LaidWall>);
 
-impl<'a> Zones<'a> {
-    pub(super) fn of(layout: &'a Layout) -> Self {
-        Zones(layout.walls().map(|(e, w)| ((e.name.as_str(), w.id.as_str()), w)).collect())
+impl<'a> WallParts<'a> {
+    pub(super) fn of(layout: &'a LaidHouse) -> Self {
+        WallParts(layout.walls().map(|(e, w)| ((e.name.as_str(), w.id.as_str()), w)).collect())
     }
 
-    /// The zone of a piece of trim: that of its middle.
-    pub(super) fn zone(&self, t: &TrimPiece) -> Option<Zone> {
+    /// The part a piece of trim stands on: that of its middle.
+    pub(super) fn part(&self, t: &TrimPiece) -> Option<WallPart> {
         let wall = self.0.get(&(t.elevation.as_str(), t.wall.as_str()))?;
-        wall.zone((t.from[1] + t.to[1]) / 2.0)
+        wall.part_at((t.from[1] + t.to[1]) / 2.0)
     }
 }
 
-/// Starter strip is behind the siding and takes no colour unless the job gives it one.
-fn colour(layout: &Layout, stock: TrimStock) -> String {
+/// Starter strip is behind the siding and takes no color unless the job gives it one.
+fn color(layout: &LaidHouse, stock: TrimStock) -> String {
     let own = layout.job.trim.colors.get(&stock).cloned();
     let panels = || match stock {
         TrimStock::Starter => String::new(),

@@ -93,10 +93,7 @@ fn stock(layout: &Claims) -> RuleCheck {
     for stock in TrimStock::ALL {
         let lengths = on.values().filter(|f| f.stock == stock).count() as f64;
         // A line's short name stays whatever the siding is called; flashing goes by where it lies.
-        let id = match stock {
-            TrimStock::Flashing => "opening-flashing".to_owned(),
-            _ => stock.words().replace(' ', "-").to_lowercase(),
-        };
+        let id = stock.line_id();
         let line = layout.takeoff.iter().find(|l| l.id == id);
         let ordered = line.map_or(0.0, |l| l.order);
         rule.case(ordered == lengths, || {

@@ -14,11 +14,13 @@ use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::half::Half;
 use crate::model::notch::Contour;
-use crate::model::quantity::{TakeoffLine, Zone};
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
 use crate::wording::pole;
+use crate::wording::takeoff::basis::basis;
+use crate::wording::takeoff::items;
 use crate::wording::trim::{stock as stock_words, stock_length};
 
 /// A cell that stays text.
@@ -51,7 +53,7 @@ fn owned(names: &[&str]) -> Vec<String> {
 pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     let style = layout.job.sheet.lengths;
     let mut header =
-        owned(&["item", "unit", "net", "order", "waste %", "how", "id", "part", "colour"]);
+        owned(&["item", "unit", "net", "order", "waste %", "basis", "id", "part", "color"]);
     header.push(format!("stock ({})", style.unit()));
     header.push(format!("length used ({})", style.unit()));
     header.extend(owned(&["stock", "length used", "counts"]));
@@ -62,15 +64,15 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
     let rows = takeoff.lines.iter().map(|l| {
         let mut row = vec![
-            cell(&l.item),
-            cell(&l.unit),
+            cell(&items::item(&l.item, style)),
+            items::unit(l.unit).to_owned(),
             number(l.net),
             number(l.order),
             number(l.waste),
-            cell(&l.how),
+            cell(&basis(l, &layout.job, &layout.bound)),
             cell(&l.id),
             super::json::word(&l.group).unwrap_or_default(),
-            cell(&l.colour),
+            cell(&l.color),
             length(l.stock),
             length(l.length),
             words(l.stock),
@@ -100,15 +102,16 @@ fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [String; 5] {
 
 /// `takeoff-by-wall.csv`: what each wall takes of each line, in the line's unit.
 pub fn by_wall(layout: &Layout) -> Vec<u8> {
-    let header = owned(&["item", "unit", "elevation", "wall", "zone", "pieces", "net"]);
+    let style = layout.job.sheet.lengths;
+    let header = owned(&["item", "unit", "elevation", "wall", "wall or gable", "pieces", "net"]);
     let rows = layout.takeoff.iter().flat_map(|l| {
         l.shares.iter().map(|s| {
             vec![
-                cell(&l.item),
-                cell(&l.unit),
+                cell(&items::item(&l.item, style)),
+                items::unit(l.unit).to_owned(),
                 cell(&s.elevation),
                 cell(&s.wall),
-                s.zone.map_or("", Zone::word).to_owned(),
+                s.wall_part.map_or("", items::wall_part).to_owned(),
                 s.pieces.to_string(),
                 number(s.net),
             ]
@@ -118,18 +121,19 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
 }
 
 /// What each part of the house takes of each line, in the line's unit.
-pub fn shares(rows: &[PartShare]) -> Vec<u8> {
-    let header = owned(&["elevation", "wall", "zone", "item", "unit", "pieces", "net", "id"]);
+pub fn shares(rows: &[PartShare], style: LengthStyle) -> Vec<u8> {
+    let header =
+        owned(&["elevation", "wall", "wall or gable", "item", "unit", "pieces", "net", "id"]);
     let rows = rows.iter().map(|s| {
         vec![
             cell(&s.elevation),
             cell(&s.wall),
-            s.zone.map_or("", Zone::word).to_owned(),
-            cell(&s.words),
-            cell(&s.unit),
+            s.wall_part.map_or("", items::wall_part).to_owned(),
+            cell(&items::item(&s.item, style)),
+            items::unit(s.unit).to_owned(),
             s.pieces.to_string(),
             number(s.net),
-            cell(&s.item),
+            cell(&s.id),
         ]
     });
     table(&header, rows)

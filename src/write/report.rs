@@ -5,9 +5,14 @@ use crate::clean::terminal;
 use crate::finding::{Audience, Finding, Severity};
 use crate::job::Siding;
 use crate::layout::Layout;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
 use crate::wording::findings::{FindingWords, audience_head, words};
+use crate::wording::proof;
+use crate::wording::takeoff::basis::basis;
+use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
+use crate::wording::trim::stock_length;
 use crate::wording::{self, checks, pole, seams, siding, source};
 
 pub(super) const WIDTH: usize = 80;
@@ -21,15 +26,15 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         super::corners::text(layout),
         zones(layout),
         panels(layout),
-        titled("TAKEOFF", &terminal_table(takeoff)),
-        how(takeoff),
+        titled("TAKEOFF", &terminal_table(takeoff, layout.job.sheet.lengths)),
+        basis_of_quantities(layout, takeoff),
         comparison(layout, takeoff),
         cross_checks(takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
         super::report_nails::section(layout),
         super::report_work::order(layout),
-        titled("FOR WHOEVER ORDERS", &bullets(takeoff.advice.iter().map(String::as_str))),
+        ordering_notes(layout, takeoff),
         checked(layout),
         titled("FINDINGS", &findings_by_audience(&layout.findings, layout.job.sheet.lengths)),
         cautions(layout.job.product.kind),
@@ -151,26 +156,9 @@ fn zones(layout: &Layout) -> String {
 
 /// The proof of how few panels there can be.
 fn panels(layout: &Layout) -> String {
-    let b = &layout.bound;
-    let mut lines = vec![
-        b.words.clone(),
-        format!("The bound is by {}. It leaves out {}.", b.method, b.excludes.join("; ")),
-        b.beside.clone().unwrap_or_else(|| {
-            format!(
-                "A careful crew that starts each run with the last offcut takes {}. Net area and {} % would buy {}.",
-                b.crew, layout.job.takeoff.area_waste, b.by_area
-            )
-        }),
-    ];
-    lines.extend(b.other_policy.map(|other| {
-        match b.best.saturating_sub(other) {
-            0 => "If runs that one panel covers might have a seam too, no fewer panels were found to do."
-                .to_owned(),
-            n => format!(
-                "If runs that one panel covers might have a seam too, {other} panels would do: {n} fewer."
-            ),
-        }
-    }));
+    let (b, job) = (&layout.bound, &layout.job);
+    let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
+    lines.extend(proof::other_policy(b, job));
     for c in &b.conflicts {
         let broken = |b: &crate::model::seam::Break| {
             format!(
@@ -187,40 +175,45 @@ fn panels(layout: &Layout) -> String {
 }
 
 /// How each line of the takeoff came about.
-fn how(takeoff: &Takeoff) -> String {
-    let lines: Vec<String> = takeoff
-        .lines
-        .iter()
-        .map(|l| format!("{}: {}.", terminal(&l.item), terminal(&l.how)))
-        .collect();
-    titled("HOW EACH LINE CAME ABOUT", &bullets(lines.iter().map(String::as_str)))
+fn basis_of_quantities(layout: &Layout, takeoff: &Takeoff) -> String {
+    let job = &layout.job;
+    let line = |l: &TakeoffLine| {
+        let item = items::item(&l.item, job.sheet.lengths);
+        terminal(&format!("{item}: {}.", basis(l, job, &layout.bound)))
+    };
+    let lines: Vec<String> = takeoff.lines.iter().map(line).collect();
+    titled("BASIS OF QUANTITIES", &bullets(lines.iter().map(String::as_str)))
+}
+
+fn ordering_notes(layout: &Layout, takeoff: &Takeoff) -> String {
+    let lines: Vec<String> =
+        takeoff.advice.iter().map(|a| terminal(&advice::advice(a, &layout.job))).collect();
+    titled("ORDERING NOTES", &bullets(lines.iter().map(String::as_str)))
 }
 
 fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "SIDE BY SIDE\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
+        "COMPARISON\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
         "way of counting",
         style.area_unit(),
         format!("{}s", layout.job.product.kind.piece()),
         "cartons"
     );
-    for w in &takeoff.ways {
-        let over = match w.over {
-            0 => "-".to_owned(),
-            n if n > 0 => format!("{n} more"),
-            n => format!("{} SHORT", -n),
-        };
+    for w in &takeoff.comparison {
+        let over = compared::difference(w.over);
         let area = w.area.map_or("-".to_owned(), |a| format!("{:.1}", style.area(a)));
         out.push_str(&format!(
             "  {:<34} {area:>9} {:>7} {:>8}  {over}\n",
-            fitted(&w.name, 34),
+            fitted(&compared::name(&w.method, style), 34),
             w.panels,
             w.cartons
         ));
     }
-    for w in &takeoff.ways {
-        out.push_str(&wrapped(&format!("- {}: {}.", terminal(&w.name), w.how), "  "));
+    for w in &takeoff.comparison {
+        let (name, explained) =
+            (compared::name(&w.method, style), compared::explained(&w.method, &layout.job));
+        out.push_str(&wrapped(&format!("- {name}: {explained}."), "  "));
         out.push('\n');
     }
     out
@@ -232,27 +225,28 @@ fn cross_checks(takeoff: &Takeoff) -> String {
         "what", "by rule", "this layout", "unit"
     );
     let number = |v: f64| if v.fract() == 0.0 { format!("{v:.0}") } else { format!("{v:.1}") };
-    let mut hows: Vec<&str> = Vec::new();
+    let mut rules: Vec<String> = Vec::new();
     for c in &takeoff.checks {
         let layout = if c.layout > 0.0 { number(c.layout) } else { "-".to_owned() };
         out.push_str(&format!(
             "  {:<34} {:>10} {layout:>12}  {}\n",
-            fitted(&c.what, 34),
+            fitted(&counting::subject(&c.counting_rule), 34),
             number(c.rule),
-            c.unit
+            items::unit(c.unit)
         ));
-        if !hows.contains(&c.how.as_str()) {
-            hows.push(&c.how);
+        let rule = counting::rule(&c.counting_rule);
+        if !rules.contains(&rule) {
+            rules.push(rule);
         }
     }
-    out + &bullets(hows.into_iter())
+    out + &bullets(rules.iter().map(String::as_str))
 }
 
 /// Where what is bought goes, and what is left.
 fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "WHERE IT GOES\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
+        "USE AND WASTE\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
         "item", "bought", "on the wall", "usable", "scrap"
     );
     for o in &takeoff.offcuts {
@@ -272,7 +266,9 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
         let mine: Vec<String> = takeoff.leftovers[at..]
             .iter()
             .take_while(|l| l.item == first.item)
-            .map(|l| format!("{} ({})", style.cut(l.length), terminal(&l.stock)))
+            .map(|l| {
+                format!("{} ({})", style.cut(l.length), stock_length(&l.stock.as_str().into()))
+            })
             .collect();
         at += mine.len();
         out.push_str(&wrapped(&format!("{}: {}", first.item, mine.join(", ")), "  "));

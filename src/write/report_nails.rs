@@ -2,8 +2,10 @@
 
 use super::report::{bullets, titled};
 use crate::layout::Layout;
+use crate::wording::{movement, nails};
 
 pub(super) fn section(layout: &Layout) -> String {
-    let lines = layout.fastening.words.iter().chain(&layout.movement.words);
-    titled("FASTENERS AND MOVEMENT", &bullets(lines.map(String::as_str)))
+    let mut lines = nails::sentences(&layout.fastening, &layout.job);
+    lines.extend(movement::sentences(&layout.movement, layout.job.sheet.lengths));
+    titled("FASTENERS AND MOVEMENT", &bullets(lines.iter().map(String::as_str)))
 }

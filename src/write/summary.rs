@@ -5,25 +5,20 @@ use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
 use crate::units::counted;
-use crate::wording::checks;
+use crate::wording::{checks, proof};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
-    let beside = layout.bound.beside.clone().unwrap_or_else(|| {
-        format!(
-            "A careful crew would take {}, net area + {} % would buy {}.",
-            layout.bound.crew, layout.job.takeoff.area_waste, layout.bound.by_area
-        )
-    });
     let mut out = format!(
-        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{beside}\n",
+        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{}\n",
         terminal(&layout.drawing.name),
         counted(layout.elevations.len(), "elevation"),
         counted(walls, "wall"),
-        layout.bound.words
+        proof::panels(&layout.bound, &layout.job),
+        proof::beside(&layout.bound, &layout.job)
     );
     let warnings: Vec<_> =
         layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();

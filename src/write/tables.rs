@@ -2,11 +2,14 @@
 
 use super::report::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
-use crate::model::quantity::{Group, Zone};
-use crate::model::takeoff::{PartShare, Takeoff};
+use crate::model::ids::ItemId;
+use crate::model::quantity::Group;
+use crate::model::takeoff::{Cost, PartShare, Takeoff};
+use crate::units::LengthStyle;
+use crate::wording::takeoff::items;
 
 /// The takeoff as a table of 80 columns.
-pub fn terminal_table(takeoff: &Takeoff) -> String {
+pub fn terminal_table(takeoff: &Takeoff, style: LengthStyle) -> String {
     let mut out =
         format!("  {:<34} {:>10} {:>10} {:>8}  {}\n", "item", "net", "order", "waste", "unit");
     for l in &takeoff.lines {
@@ -19,39 +22,39 @@ pub fn terminal_table(takeoff: &Takeoff) -> String {
         };
         out.push_str(&format!(
             "  {:<34} {:>10.2} {order:>10} {waste:>8}  {}\n",
-            fitted(&l.item, 34),
+            fitted(&items::item(&l.item, style), 34),
             l.net,
-            fitted(&l.unit, 11)
+            fitted(items::unit(l.unit), 11)
         ));
     }
     out
 }
 
 /// The table, and under it the costs where there are prices.
-pub fn priced_table(takeoff: &Takeoff) -> String {
+pub fn priced_table(takeoff: &Takeoff, style: LengthStyle) -> String {
     let costs = costs(takeoff);
     let gap = if costs.is_empty() { "" } else { "\n" };
-    terminal_table(takeoff) + gap + &costs
+    terminal_table(takeoff, style) + gap + &costs
 }
 
 /// What each part of the house takes of each line, as tables of 80 columns.
-pub fn shares_table(rows: &[PartShare]) -> String {
+pub fn shares_table(rows: &[PartShare], style: LengthStyle) -> String {
     let mut out = format!("  {:<42} {:>9} {:>10}  {}\n", "item", "pieces", "net", "unit");
     let mut last = None;
     for r in rows {
-        let part = (&r.elevation, &r.wall, r.zone);
+        let part = (&r.elevation, &r.wall, r.wall_part);
         if last.replace(part) != Some(part) {
-            let zone = r.zone.map_or("", Zone::word);
-            let words = [r.elevation.as_str(), &r.wall, zone];
+            let wall_part = r.wall_part.map_or("", items::wall_part);
+            let words = [r.elevation.as_str(), &r.wall, wall_part];
             let words: Vec<&str> = words.into_iter().filter(|w| !w.is_empty()).collect();
             out.push_str(&format!("{}\n", fitted(&words.join(", "), WIDTH)));
         }
         out.push_str(&format!(
             "  {:<42} {:>9} {:>10.2}  {}\n",
-            fitted(&r.words, 42),
+            fitted(&items::item(&r.item, style), 42),
             r.pieces,
             r.net,
-            fitted(&r.unit, 11)
+            fitted(items::unit(r.unit), 11)
         ));
     }
     out
@@ -88,13 +91,23 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
         "total of the priced lines",
         hundredths(cost.total)
     ));
-    for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)] {
+    for (what, list) in [("Without a price", unpriced(cost)), ("Prices not used", unused(cost))] {
         if !list.is_empty() {
             out.push_str(&wrapped(&format!("{what}: {}.", terminal(&list.join(", "))), "  "));
             out.push('\n');
         }
     }
     out
+}
+
+/// Lines to buy without a price.
+pub(super) fn unpriced(cost: &Cost) -> Vec<String> {
+    cost.unpriced.iter().map(ItemId::to_string).collect()
+}
+
+/// Prices that no line takes, each with its line in the price list.
+pub(super) fn unused(cost: &Cost) -> Vec<String> {
+    cost.unused.iter().map(|p| format!("{} (line {})", p.item, p.line)).collect()
 }
 
 fn hundredths(v: i64) -> String {

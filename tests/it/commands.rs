@@ -89,7 +89,7 @@ fn standard_input_is_read() {
         .output()
         .unwrap();
     let lines: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
-    assert_eq!(lines[0]["item"], "panels");
+    assert_eq!(lines[0]["id"], "panels");
 }
 
 #[test]

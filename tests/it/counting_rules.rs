@@ -2,7 +2,9 @@
 //! functions that hold them and by the cross-checks of laid-out walls.
 
 use lapwright::layout::Layout;
+use lapwright::model::counting::CountingRule;
 use lapwright::model::takeoff::{CrossCheck, Takeoff};
+use lapwright::model::trim::TrimStock;
 use lapwright::takeoff::{quantities, rules};
 
 use crate::support::{dxf, inches, lay, rect};
@@ -15,8 +17,9 @@ fn laid(rings: &Rings) -> Layout {
     lay(dxf(&borrowed).as_bytes(), &inches())
 }
 
-fn check<'a>(t: &'a Takeoff, what: &str) -> &'a CrossCheck {
-    t.checks.iter().find(|c| c.what == what).unwrap_or_else(|| panic!("{what}: {:?}", t.checks))
+fn check(t: &Takeoff, rule: impl Fn(&CountingRule) -> bool) -> &CrossCheck {
+    let found = t.checks.iter().find(|c| rule(&c.counting_rule));
+    found.unwrap_or_else(|| panic!("{:?}", t.checks))
 }
 
 /// RETAIL's house: 60 x 28 ft, walls 99 in high, as four elevations.
@@ -58,7 +61,7 @@ fn three_schools_of_openings_tk_08_to_tk_10() {
         ("A-GLAZ", rect(300.0, 36.0, 336.0, 84.0).to_vec()),
     ]);
     let t = quantities(&layout);
-    let [own, all, none, large] = &t.ways[..] else { panic!("{:?}", t.ways) };
+    let [own, all, none, large] = &t.comparison[..] else { panic!("{:?}", t.comparison) };
     let laid = layout.panels.len();
     assert_eq!((own.panels, own.over, own.area), (laid, 0, None));
     // TK-08 with TK-04: all subtracted, then 10 %: 215.6; TK-09: none, 320; TK-10: the garage door
@@ -72,7 +75,7 @@ fn three_schools_of_openings_tk_08_to_tk_10() {
     // A door of 3 x 6 ft 8 in has 20 sq ft (TK-23): not over the threshold.
     let layout = laid_with_door();
     let t = quantities(&layout);
-    assert!((t.ways[3].area.unwrap() - 160.0).abs() < 0.01, "{:?}", t.ways[3]);
+    assert!((t.comparison[3].area.unwrap() - 160.0).abs() < 0.01, "{:?}", t.comparison[3]);
 }
 
 fn laid_with_door() -> Layout {
@@ -88,18 +91,23 @@ fn starter_posts_and_courses_of_the_printed_house() {
     rings.push(("A-DOOR", rect(48.0, 0.0, 84.0, 80.0).to_vec()));
     let t = quantities(&laid(&rings));
     // TK-13: 176 ft round less a door of 3 ft, 17.3 strips of 10 ft.
-    assert_eq!(check(&t, "starter strip").rule, 18.0);
+    assert_eq!(check(&t, |r| *r == CountingRule::StarterByPerimeter).rule, 18.0);
     // TK-12 with WX-07: 13 courses on every wall.
-    let courses: Vec<_> = t.checks.iter().filter(|c| c.what.starts_with("courses")).collect();
+    let courses: Vec<_> = t
+        .checks
+        .iter()
+        .filter(|c| matches!(c.counting_rule, CountingRule::CoursesByHeight { .. }))
+        .collect();
     assert_eq!(courses.len(), 4);
     assert!(courses.iter().all(|c| c.rule == 13.0 && c.layout == 13.0), "{courses:?}");
     // TK-14: four elevations in a row go round the house: four corners of one storey.
-    assert_eq!(check(&t, "outside corner posts").rule, 4.0);
+    let outside = CountingRule::PostsByStory { stock: TrimStock::OutsidePost, story: 120.0 };
+    assert_eq!(check(&t, |r| *r == outside).rule, 4.0);
     // TK-17: a pound a square of net area: 60 and 28 ft twice, 8 ft 3 in high, less 20 sq ft.
     let net = 176.0 * 8.25 - 20.0;
-    assert!((check(&t, "nails by weight").rule - net / 100.0).abs() < 1e-3);
+    assert!((check(&t, |r| *r == CountingRule::NailPounds).rule - net / 100.0).abs() < 1e-3);
     // TK-18: 124.5 nails a square of D4 at 16 in.
-    let nails = check(&t, "nails for panels");
+    let nails = check(&t, |r| matches!(r, CountingRule::NailsBySquare { .. }));
     assert!((nails.rule - net * 1.245).abs() <= 1.0, "{nails:?}");
     // The layout's whole nails a piece are never fewer than the rule's parts, and near them: the
     // rule counts no laps, rips or short pieces.
@@ -130,18 +138,18 @@ fn channels_tk_15_and_utility_trim_tk_16() {
         ("A-GLAZ", rect(60.0, 36.0, 96.0, 84.0).to_vec()),
         ("A-GLAZ", rect(180.0, 24.0, 276.0, 84.0).to_vec()),
     ]));
-    assert_eq!(check(&t, "J-channel").rule, 2.0 + 3.0 + 4.0);
+    assert_eq!(check(&t, |r| *r == CountingRule::ChannelsByOpening).rule, 2.0 + 3.0 + 4.0);
     // TK-16: sills of 3 and 8 ft under the siding, no level top: one length of 12 ft.
-    assert_eq!(check(&t, "finish trim").rule, 1.0);
+    assert_eq!(check(&t, |r| *r == CountingRule::FinishTrimByLength).rule, 1.0);
     // TK-11: the gable is 30 ft by 7 1/2 ft: 112.5 sq ft.
-    let gable = t.checks.iter().find(|c| c.what.starts_with("gable")).unwrap();
+    let gable = check(&t, |r| matches!(r, CountingRule::GableTriangle { .. }));
     assert!((gable.rule - 112.5).abs() < 1e-6 && (gable.layout - 112.5).abs() < 1e-3, "{gable:?}");
     // A level top of 20 ft and a sill of 3 ft: 23 ft, two lengths.
     let t = quantities(&laid(&vec![
         ("A-WALL-OTLN", rect(0.0, 0.0, 240.0, 96.0).to_vec()),
         ("A-GLAZ", rect(48.0, 36.0, 84.0, 84.0).to_vec()),
     ]));
-    assert_eq!(check(&t, "finish trim").rule, 2.0);
+    assert_eq!(check(&t, |r| *r == CountingRule::FinishTrimByLength).rule, 2.0);
 }
 
 #[test]

@@ -7,6 +7,8 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use assert_cmd::Command;
 use serde_json::Value;
 
+use lapwright::wording::takeoff::{basis, explain, items};
+
 use crate::support::root;
 
 /// A wall with a window; prices and explanations need no more.
@@ -140,7 +142,7 @@ fn layout_with_prices_puts_costs_into_every_table() {
     ));
     let file = |name: &str| std::fs::read(out.join(name)).unwrap();
     let whole: Value = serde_json::from_slice(&file("takeoff.json")).unwrap();
-    assert_eq!(whole["format"], "lapwright-takeoff/1");
+    assert_eq!(whole["format"], "lapwright-takeoff/2");
     assert_eq!(whole["cost"]["currency"], "CAD");
     let sum: f64 = whole["cost"]["lines"]
         .as_array()
@@ -160,12 +162,16 @@ fn layout_with_prices_puts_costs_into_every_table() {
 fn explanations_name_figures_rules_and_pieces() {
     let layout = crate::support::laid_by_a_crew(COTTAGE);
     let takeoff = lapwright::takeoff::quantities(&layout);
+    let style = layout.job.sheet.lengths;
     for line in &takeoff.lines {
-        let said = lapwright::takeoff::explain(&layout, &takeoff, &line.id).unwrap();
+        assert_eq!(explain::named(&takeoff, &line.id, style), Some(line));
+        let said = explain::explained(&layout, &takeoff, line);
         let said = lapwright::write::tables::explained(&said);
         assert!(said.lines().all(|l| l.chars().count() <= 80), "{said}");
         let words = said.split_whitespace().collect::<Vec<_>>().join(" ");
-        assert!(words.starts_with(&line.item) && words.contains(&line.how), "{said}");
+        let basis = basis::basis(line, &layout.job, &layout.bound);
+        assert!(words.starts_with(&items::item(&line.item, style)), "{said}");
+        assert!(words.contains(&basis), "{said}");
         // Every piece it counts is named, and every wall that takes some.
         let named = |w: &str| words.split([' ', ',', ':']).any(|x| x == w);
         assert!(line.counts.iter().all(|m| named(m)), "{}: {said}", line.id);
@@ -192,13 +198,13 @@ fn parts_of_the_house_sum_to_the_house() {
         serde_json::from_str(&takeoff(&args)).unwrap()
     };
     let lines = json(&[]);
-    for by in ["elevation", "wall", "zone"] {
+    for by in ["elevation", "wall", "gable"] {
         let rows = json(&["--by", by]);
         let mut sums: BTreeMap<&str, f64> = BTreeMap::new();
         for r in rows.as_array().unwrap() {
-            *sums.entry(r["item"].as_str().unwrap()).or_default() += r["net"].as_f64().unwrap();
+            *sums.entry(r["id"].as_str().unwrap()).or_default() += r["net"].as_f64().unwrap();
             assert_eq!(r.get("wall").is_some(), by == "wall");
-            assert_eq!(r.get("zone").is_some(), by == "zone");
+            assert_eq!(r.get("wall_part").is_some(), by == "gable");
         }
         assert!(sums.len() >= 8, "{by}: {sums:?}");
         for (id, sum) in sums {
@@ -210,7 +216,7 @@ fn parts_of_the_house_sum_to_the_house() {
         let csv = takeoff(&["--by", by, "--format", "csv"]);
         assert_eq!(csv.lines().count(), rows.as_array().unwrap().len() + 1);
     }
-    let table = takeoff(&["--by", "zone"]);
+    let table = takeoff(&["--by", "gable"]);
     assert!(table.contains("\nwall\n") && table.contains("\ngable\n"), "{table}");
 }
 
@@ -230,7 +236,10 @@ fn spare_panels_are_said_separately() {
     let (panels, spare) = (order(&lines, "panels"), order(&lines, "spare-panels"));
     assert_eq!(spare, panels.div_ceil(10));
     let line = lines.as_array().unwrap().iter().find(|l| l["id"] == "spare-panels").unwrap();
-    assert!(line["how"].as_str().unwrap().contains("for damage"), "{line}");
+    assert_eq!(
+        (&line["basis"]["from"], &line["basis"]["percent"]),
+        (&"spare".into(), &10.0.into())
+    );
     assert_eq!(order(&lines, "cartons"), (panels + spare).div_ceil(24));
 }
 
@@ -317,5 +326,63 @@ proptest::proptest! {
                 assert!(fits && (1..=longest + 1).contains(&column), "{message}: {text:?}");
             }
         }
+    }
+}
+
+#[test]
+fn prices_by_words_by_short_name_and_by_an_old_unit_are_taken() {
+    use lapwright::finding::FindingKind;
+    use lapwright::finding::prices::{PriceFault, PriceFinding};
+    use lapwright::model::item::CountUnit;
+    use lapwright::takeoff::price;
+
+    let layout = crate::support::laid_by_a_crew(HOUSE);
+    let style = layout.job.sheet.lengths;
+    let priced = |rows: &str| {
+        let list =
+            price::parse(format!("item,unit,price,currency\n{rows}").as_bytes(), "p").unwrap();
+        let takeoff = lapwright::takeoff::quantities(&layout);
+        price::applied(takeoff, &list, "p", &|l| items::item_and_unit(l, style))
+    };
+    let taken = |rows: &str| -> Vec<String> {
+        let cost = priced(rows).unwrap().cost.unwrap();
+        assert!(cost.unused.is_empty(), "{:?}", cost.unused);
+        cost.lines.iter().map(|p| p.item.to_string()).collect()
+    };
+    for name in ["finish-trim", "Finish trim", "undersill (finish) trim", "FINISH-TRIM"] {
+        assert_eq!(taken(&format!("{name},piece,3,USD\n")), ["finish-trim"], "{name}");
+    }
+    for unit in ["square", "100 sq ft"] {
+        assert_eq!(taken(&format!("squares,{unit},90,USD\n")), ["squares"], "{unit}");
+    }
+    let refused = priced("squares,sq ft,1,USD\n").unwrap_err();
+    let fault = PriceFault::OtherUnit {
+        item: "squares".to_owned(),
+        unit: "sq ft".to_owned(),
+        counted_by: CountUnit::Square,
+    };
+    let found = &refused.0.kind;
+    assert!(
+        matches!(found, FindingKind::Prices(PriceFinding::PricesUnreadable { fault: f, .. }) if *f == fault),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn a_takeoff_reads_back_as_it_was_written() {
+    let dir = tempfile::tempdir().unwrap();
+    let list = prices(dir.path(), ROWS);
+    let list = lapwright::takeoff::price::parse(&std::fs::read(list).unwrap(), "p").unwrap();
+    for house in [HOUSE, COTTAGE, METRIC] {
+        let layout = crate::support::laid_by_a_crew(house);
+        let style = layout.job.sheet.lengths;
+        let takeoff = lapwright::takeoff::quantities(&layout);
+        let priced = lapwright::takeoff::price::applied(takeoff, &list, "p", &|l| {
+            items::item_and_unit(l, style)
+        });
+        let priced = priced.unwrap();
+        let text = serde_json::to_string(&priced).unwrap();
+        let again: lapwright::model::takeoff::Takeoff = serde_json::from_str(&text).unwrap();
+        assert!(again == priced, "{house}");
     }
 }

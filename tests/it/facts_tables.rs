@@ -17,7 +17,7 @@ fn square(exposure: f64, length: f64) -> Layout {
 }
 
 fn line<'a>(l: &'a Layout, item: &str) -> &'a lapwright::model::quantity::TakeoffLine {
-    l.takeoff.iter().find(|t| t.item == item).unwrap()
+    l.takeoff.iter().find(|t| t.id == *item).unwrap()
 }
 
 /// FACTS section 2, coverage a piece (sq ft) and pieces a square, by length and exposure of 6, 7, 8,

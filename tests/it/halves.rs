@@ -4,10 +4,13 @@
 use lapwright::job::siding::kind::{BoardSiding, Siding};
 use lapwright::job::{Job, Product, Stock};
 use lapwright::layout::Layout;
+use lapwright::layout::bound::HalvesReused;
 use lapwright::layout::rule::Rule;
 use lapwright::model::half::Half;
 use lapwright::model::seam::Effort;
+use lapwright::model::seam::Exclusion;
 use lapwright::takeoff::quantities;
+use lapwright::wording::proof;
 use lapwright::write::{csv, report};
 
 use crate::sheets::legible;
@@ -42,17 +45,14 @@ fn a_top_and_a_first_course_come_from_one_panel() {
     let names: Vec<&str> = layout.panels.iter().map(|p| p.id.as_str()).collect();
     assert_eq!(names, ["P1", "P2", "P3"]);
     // The certificate says what it leaves out and by how much the answer goes under it.
-    assert!(
-        layout.bound.words.contains("Reuse takes 1 panel less: 3 panels are cut"),
-        "{}",
-        layout.bound.words
-    );
-    assert!(
-        layout.bound.words.contains("without reuse of ripped halves"),
-        "{}",
-        layout.bound.words
-    );
-    assert!(layout.bound.excludes.iter().any(|e| e.contains("takes 1 panel less")));
+    let bound = &layout.bound;
+    assert_eq!(bound.reuse, Some(HalvesReused { saved: 1, cut: 3 }));
+    assert!(bound.excludes.contains(&Exclusion::ReusedHalves { saved: 1 }));
+    assert!(!bound.excludes.contains(&Exclusion::RippedHalves));
+    let words = proof::panels(bound, &layout.job);
+    assert!(words.contains("Reuse takes 1 panel less: 3 panels are cut"), "{words}");
+    assert!(words.contains("without reuse of ripped halves"), "{words}");
+    assert!(proof::method(bound, &layout.job).contains("takes 1 panel less"));
     let takeoff = quantities(&layout);
     assert_eq!(takeoff.line("panels").unwrap().order, 3.0);
     assert!(report::text(&layout, &takeoff).contains("Reuse takes 1 panel less"));

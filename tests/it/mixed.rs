@@ -339,7 +339,8 @@ fn a_wall_reckoned_by_hand() {
     assert_eq!((proof.weight, proof.bound, layout.bound.proven), (84, 84, true));
     assert!(proof.stocks[0].alone.unwrap() >= 29);
     assert!(proof.stocks[1].alone.unwrap() >= 22);
-    assert!(layout.bound.words.contains("together 350'-0\""), "{}", layout.bound.words);
+    let words = lapwright::wording::proof::panels(&layout.bound, &layout.job);
+    assert!(words.contains("together 350'-0\""), "{words}");
     // A line each in the takeoff: 24 panels go into a carton.
     let takeoff = quantities(&layout);
     for (id, order) in
@@ -347,7 +348,9 @@ fn a_wall_reckoned_by_hand() {
     {
         assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
     }
-    assert_eq!(takeoff.line("panels-second").unwrap().item, "panels of 16'-8\"");
+    let line = takeoff.line("panels-second").unwrap();
+    let item = lapwright::wording::takeoff::items::item(&line.item, layout.job.sheet.lengths);
+    assert_eq!(item, "panels of 16'-8\"");
 }
 
 #[test]

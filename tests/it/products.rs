@@ -53,7 +53,8 @@ fn plain_vinyl_on_the_samples() {
         assert!(!words.contains("foam to foam"), "{report}");
         let nails = takeoff.lines.iter().find(|l| l.id == "panel-nails").unwrap();
         // SD-38 (HAB): 1 1/2 to 2 in.
-        assert!(nails.item.ends_with("1 1/2\""), "{}", nails.item);
+        let piece = lapwright::model::item::SidingPiece::Panel;
+        assert_eq!(nails.item, lapwright::model::item::Item::SidingNails { piece, length: 1.5 });
     }
 }
 
@@ -153,7 +154,8 @@ fn steel_on_the_samples() {
         let takeoff = lapwright::takeoff::quantities(&layout);
         let nails = takeoff.lines.iter().find(|l| l.id == "panel-nails").unwrap();
         // IRC Table R703.3(1), steel over wood sheathing: 0.113 in by 1 3/4 in (from memory).
-        assert!(nails.item.ends_with("1 3/4\""), "{}", nails.item);
+        let piece = lapwright::model::item::SidingPiece::Panel;
+        assert_eq!(nails.item, lapwright::model::item::Item::SidingNails { piece, length: 1.75 });
         assert_eq!(layout.fastening.shank, 0.113);
         let report = lapwright::write::report::text(&layout, &takeoff);
         let words = report.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -324,7 +326,10 @@ fn running_feet_of_boards_are_checked_by_the_associations_rule() {
     let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
     sound("WWPA", &layout);
     let takeoff = lapwright::takeoff::quantities(&layout);
-    let check = takeoff.checks.iter().find(|c| c.what == "running feet of boards").unwrap();
+    let check = takeoff.checks.iter().find(|c| {
+        matches!(c.counting_rule, lapwright::model::counting::CountingRule::RunningFeet { .. })
+    });
+    let check = check.unwrap();
     assert!((check.rule - 320.0).abs() < 1e-6, "{}", check.rule);
     assert!((check.layout - (320.0 - 20.0 * 0.25 / 12.0)).abs() < 1e-6, "{}", check.layout);
     assert_eq!(layout.panels.len(), 20);
@@ -445,7 +450,12 @@ fn a_zone_not_laid_out_is_measured_and_said_so() {
     let top = w.edges.iter().find(|e| e.kind == lapwright::model::house::EdgeKind::BareBottom);
     assert_eq!(top.unwrap().receiver, lapwright::model::receiver::Receiver::FinishTrim);
     let line = layout.takeoff.iter().find(|l| l.id == "zone-gable").unwrap();
-    assert!((line.net - 0.96).abs() < 1e-4 && line.order == 0.0 && line.item.contains("shingle"));
+    assert!((line.net - 0.96).abs() < 1e-4 && line.order == 0.0);
+    let other = lapwright::model::item::Item::OtherCladding {
+        zone: "Gable".to_owned(),
+        cladding: "shingle".to_owned(),
+    };
+    assert_eq!(line.item, other);
     let takeoff = lapwright::takeoff::quantities(&layout);
     let report = lapwright::write::report::text(&layout, &takeoff);
     assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");

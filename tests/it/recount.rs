@@ -319,7 +319,7 @@ fn zones_are_counted_again() {
     assert!((num(&w["gable_area"]) - 100.0).abs() < 1e-3, "{}", w["gable_area"]);
     let line = |id: &str| list(&v, "takeoff").iter().find(|l| l["id"] == id).unwrap();
     let zone = |id: &str, zone: &str| -> (f64, f64) {
-        let mine = list(line(id), "shares").iter().filter(|s| s["zone"] == zone);
+        let mine = list(line(id), "shares").iter().filter(|s| s["wall_part"] == zone);
         mine.fold((0.0, 0.0), |(n, p), s| (n + num(&s["net"]), p + num(&s["pieces"])))
     };
     assert!((zone("squares", "wall").0 - 2.0).abs() < 1e-5);

@@ -4,6 +4,9 @@
 use lapwright::job::SeenFrom;
 use lapwright::layout::Layout;
 use lapwright::model::corner::Hand;
+use lapwright::model::fastening::{Fastened, MovingPiece};
+use lapwright::model::item::SidingPiece;
+use lapwright::model::trim::TrimStock;
 use lapwright::model::work::{
     AccessSide, Begins, FlashedPlace, InstallMethod, Viewpoint, WorkRule, WorkStep,
 };
@@ -172,7 +175,7 @@ fn movement_is_told_and_warned_of_where_gaps_do_not_cover_it() {
     assert_eq!(warned(&of(46.0, 120.0)), 0);
     let hot = of(45.0, 120.0);
     assert_eq!(warned(&hot), 1);
-    let row = hot.movement.rows.iter().find(|r| r.what == "panel").unwrap();
+    let row = hot.movement.rows.iter().find(|r| r.piece == MovingPiece::Panel).unwrap();
     assert!((row.longer - 150.0 * 4.5e-5 * 75.0).abs() < 1e-9 && !row.covered);
     // Below 40 F the gap is 3/8 in (SD-51): 111.1 F are covered.
     let cold = of(10.0, 120.0);
@@ -189,11 +192,13 @@ fn nails_are_counted_by_what_they_hold() {
     let l = lay(wall.as_bytes(), &job);
     // SD-37: 3/4 + 1 + 1 1/4 = 3.
     assert_eq!(l.fastening.length, 3.0);
-    let of = |what: &str| l.fastening.nails.iter().find(|n| n.what == what).unwrap();
+    let of = |holds: Fastened| l.fastening.nails.iter().find(|n| n.holds == holds).unwrap();
+    let panels = of(Fastened::Siding(SidingPiece::Panel));
     // 12 panels of 149 1/2 in: ten spaces of 16 and one nail more.
-    assert_eq!((of("panels").pieces, of("panels").nails), (12, 12.0 * 11.0));
+    assert_eq!((panels.pieces, panels.nails), (12, 12.0 * 11.0));
     // Two posts 96 1/2 in high: nine spaces of 12 and one more, on both flanges.
-    assert_eq!((of("outside corner post").pieces, of("outside corner post").nails), (2, 40.0));
+    let posts = of(Fastened::Trim(TrimStock::OutsidePost));
+    assert_eq!((posts.pieces, posts.nails), (2, 40.0));
     let bought: f64 = l.takeoff.iter().filter(|t| t.id.ends_with("-nails")).map(|t| t.net).sum();
     let counted: f64 = l.fastening.nails.iter().map(|n| n.nails).sum();
     assert!((bought * 1000.0 - counted).abs() < 1e-6);

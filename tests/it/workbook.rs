@@ -5,8 +5,9 @@ use std::io::Cursor;
 
 use calamine::{Data, Range, Reader, Xlsx};
 use lapwright::layout::Layout;
-use lapwright::model::takeoff::Takeoff;
+use lapwright::model::takeoff::{ShareBy, Takeoff};
 use lapwright::takeoff::{price, quantities};
+use lapwright::wording::takeoff::items;
 use lapwright::write;
 
 use crate::support::laid_by_a_crew as laid;
@@ -77,7 +78,8 @@ const PRICES: &str = "item,unit,price,order multiple,currency\ncartons,carton,41
 
 fn priced(layout: &Layout) -> Takeoff {
     let list = price::parse(PRICES.as_bytes(), "p").unwrap();
-    price::applied(quantities(layout), &list, "p").unwrap()
+    let style = layout.job.sheet.lengths;
+    price::applied(quantities(layout), &list, "p", &|l| items::item_and_unit(l, style)).unwrap()
 }
 
 #[test]
@@ -101,8 +103,11 @@ fn figures_are_those_of_the_layout() {
     let order = book.sheet("Order");
     let head = order.row("Item");
     let col = |h: &str| order.column(head, h);
-    for line in json["takeoff"].as_array().unwrap() {
-        let row = order.row(line["item"].as_str().unwrap());
+    let lines = json["takeoff"].as_array().unwrap();
+    assert_eq!(lines.len(), layout.takeoff.len());
+    for (line, laid) in lines.iter().zip(&layout.takeoff) {
+        assert_eq!(line["id"], laid.id.as_str());
+        let row = order.row(&items::item(&laid.item, layout.job.sheet.lengths));
         near(order.number(row, col("Needed")), line["net"].as_f64().unwrap());
         near(order.number(row, col("To order")), line["order"].as_f64().unwrap());
     }
@@ -257,10 +262,10 @@ fn text_that_looks_like_a_formula_stays_text() {
         write::csv::takeoff(&layout, &takeoff),
         write::csv::by_wall(&layout),
         write::csv::cut_list(&layout),
-        write::csv::shares(&lapwright::takeoff::shares(
-            &takeoff,
-            lapwright::model::takeoff::By::Wall,
-        )),
+        write::csv::shares(
+            &lapwright::takeoff::shares(&takeoff, ShareBy::Wall),
+            layout.job.sheet.lengths,
+        ),
     ];
     let mut guarded = 0;
     for table in tables {

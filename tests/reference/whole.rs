@@ -94,6 +94,12 @@ fn random_houses_go_through_the_whole_program() {
         }
         let json =
             |path: &Path| -> Value { serde_json::from_slice(&fs::read(path).unwrap()).unwrap() };
+        let written = fs::read(out.join("layout.json")).unwrap();
+        match lapwright::read::layout_json::layout(&written) {
+            Ok(back) if lapwright::write::json::layout(&back) == written => {}
+            Ok(_) => faults.push(format!("house {seed}: its layout is written otherwise again")),
+            Err(why) => faults.push(format!("house {seed}: its layout is not read: {why}")),
+        }
         let layout = json(&out.join("layout.json"));
         without += usize::from(layout["bound"]["conflicts"].is_array());
         let said = wrong(&layout, &json(&drawing.with_extension("json")));

@@ -31,11 +31,13 @@ def main():
 
     order = rows(values["Order"])
     head = next(i for i, r in enumerate(order) if r[0] == "Item")
-    by_item = {r[0]: r for r in order[head + 1 :] if r[0]}
-    for line in layout["takeoff"]:
-        r = by_item[line["item"]]
-        assert abs(r[3] - line["net"]) < 1e-5, line["item"]
-        assert abs((r[4] or 0) - line["order"]) < 1e-6, line["item"]
+    last = next(i for i, r in enumerate(order) if r[0] == "Total of the priced lines")
+    listed = order[head + 1 : last]
+    assert len(listed) == len(layout["takeoff"])
+    for line, r in zip(layout["takeoff"], listed):
+        assert r[0] and r[2], line["id"]
+        assert abs(r[3] - line["net"]) < 1e-5, line["id"]
+        assert abs((r[4] or 0) - line["order"]) < 1e-6, line["id"]
 
     panels = rows(values["Panels"])
     head = next(i for i, r in enumerate(panels) if r[0] == "Panel")

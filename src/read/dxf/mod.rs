@@ -2,11 +2,13 @@
 
 mod census;
 mod document;
+mod entities;
 mod entity;
 mod expand;
 mod groups;
 mod hatch;
 mod paths;
+mod reader;
 mod spline;
 pub mod tags;
 mod text;

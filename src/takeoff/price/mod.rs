@@ -16,65 +16,110 @@ use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
 use crate::finding::Refusal;
 use crate::finding::prices::PriceFault;
+use crate::model::ids::ItemId;
+use crate::model::item::{CountUnit, Item, id_as_written};
 use crate::model::quantity::TakeoffLine;
-use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff, of_any_stock};
+use crate::model::takeoff::{Cost, PanelUnit, Priced, Takeoff, UnusedPrice};
 
-/// The takeoff with costs. Panels are bought by the carton where cartons are priced, else by the
-/// piece, else by the square.
+/// What a price list may call a line besides its short name: the item and the unit in words.
+pub type LineWords<'a> = &'a dyn Fn(&TakeoffLine) -> [String; 2];
+
+/// The takeoff with costs. Panels are bought by the carton
+/// where cartons are priced, else by the piece, else by the square.
 ///
 /// # Errors
 /// `prices-unreadable` when a price is by another unit than its line is counted in.
-pub fn applied(mut takeoff: Takeoff, list: &PriceList, name: &str) -> Result<Takeoff, Refusal> {
-    let mut matched: Vec<(&TakeoffLine, &Price)> = Vec::new();
-    for line in &takeoff.lines {
-        let Some(price) = list.prices.iter().find(|p| p.is_of(line)) else { continue };
-        if !price.unit.eq_ignore_ascii_case(&line.unit) {
-            let fault = PriceFault::OtherUnit {
-                item: price.item.clone(),
-                unit: price.unit.clone(),
-                counted_by: line.unit.clone(),
-            };
-            return Err(refused(name, price.line, price.unit_column, fault));
-        }
-        matched.push((line, price));
-    }
-    let of = |id: &str| matched.iter().find(|(l, _)| l.id == id).map(|(_, p)| *p);
-    let priced = |u: &PanelUnit| matched.iter().any(|(l, _)| of_any_stock(&l.id) == u.id());
-    let panels_by = PanelUnit::ALL.into_iter().find(priced).unwrap_or_default();
-    let buys = Takeoff { panels_by, lines: Vec::new(), ..Takeoff::default() };
+pub fn applied(
+    mut takeoff: Takeoff,
+    list: &PriceList,
+    name: &str,
+    words: LineWords,
+) -> Result<Takeoff, Refusal> {
+    let matched = matched(&takeoff.lines, list, name, words)?;
+    let of = |line: &TakeoffLine| matched.iter().find(|(l, _)| l.id == line.id).map(|(_, p)| *p);
+    let panels_by = PanelUnit::ALL
+        .into_iter()
+        .find(|unit| matched.iter().any(|(line, _)| counts_panels_by(line) == Some(*unit)))
+        .unwrap_or_default();
     let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
-    for line in takeoff.lines.iter().filter(|l| buys.buys(l)) {
+    for line in takeoff.lines.iter().filter(|l| panels_by.buys(l)) {
         // Spare pieces cost what the others do, unless the user prices them apart.
-        let as_panels = || of(line.id.strip_prefix("spare-")?);
-        match of(&line.id).or_else(as_panels) {
+        let as_panels = || takeoff.line(&spared(&line.item)?).and_then(of);
+        match of(line).or_else(as_panels) {
             Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
             None => cost.unpriced.push(line.id.clone()),
         }
     }
     cost.total = cost.lines.iter().map(|p| p.extended).sum();
-    let known = |p: &&Price| !matched.iter().any(|(_, q)| q.line == p.line);
-    let unused = list.prices.iter().filter(known);
-    cost.unused = unused.map(|p| format!("{} (line {})", p.item, p.line)).collect();
+    let unused = list.prices.iter().filter(|p| !matched.iter().any(|(_, q)| q.line == p.line));
+    cost.unused = unused.map(|p| UnusedPrice { item: p.item.clone(), line: p.line }).collect();
     takeoff.panels_by = panels_by;
-    cost_of_ways(&mut takeoff, &cost);
+    cost_of_methods(&mut takeoff, &cost);
     takeoff.cost = Some(cost);
     Ok(takeoff)
 }
 
-impl Price {
-    /// Whether it is the price of this line.
-    fn is_of(&self, line: &TakeoffLine) -> bool {
-        let item = self.item.to_lowercase();
-        item == line.id || item == line.item.to_lowercase()
+/// The lines that a price is given for, each with its price.
+fn matched<'a>(
+    lines: &[TakeoffLine],
+    list: &'a PriceList,
+    name: &str,
+    words: LineWords,
+) -> Result<Vec<(TakeoffLine, &'a Price)>, Refusal> {
+    let mut out = Vec::new();
+    for line in lines {
+        let [item, unit] = words(line);
+        let Some(price) = list.prices.iter().find(|p| p.is_of(line, &item)) else { continue };
+        if !price.counts_by(line.unit, &unit) {
+            let (item, unit) = (price.item.clone(), price.unit.clone());
+            let fault = PriceFault::OtherUnit { item, unit, counted_by: line.unit };
+            return Err(refused(name, price.line, price.unit_column, fault));
+        }
+        out.push((line.clone(), price));
+    }
+    Ok(out)
+}
+
+/// The unit that a line counts panels by; spare ones are told apart.
+fn counts_panels_by(line: &TakeoffLine) -> Option<PanelUnit> {
+    match line.item {
+        Item::Panels { .. } => Some(PanelUnit::Panels),
+        Item::Cartons { .. } => Some(PanelUnit::Cartons),
+        Item::Squares => Some(PanelUnit::Squares),
+        _ => None,
     }
 }
 
-fn extended(item: &str, order: f64, price: &Price) -> Priced {
+/// The line that spare pieces are more of.
+fn spared(item: &Item) -> Option<ItemId> {
+    match item {
+        Item::SparePanels { piece, stock } => {
+            Some(Item::Panels { piece: *piece, stock: *stock }.id())
+        }
+        _ => None,
+    }
+}
+
+impl Price {
+    /// Whether it is the price of this line: by its short name, with blanks for hyphens too, or by
+    /// its words.
+    fn is_of(&self, line: &TakeoffLine, called: &str) -> bool {
+        line.id == id_as_written(&self.item) || self.item.to_lowercase() == called.to_lowercase()
+    }
+
+    /// Whether it is by this unit; squares went by another name once.
+    fn counts_by(&self, unit: CountUnit, called: &str) -> bool {
+        self.unit.eq_ignore_ascii_case(called)
+            || (unit == CountUnit::Square && self.unit.eq_ignore_ascii_case("100 sq ft"))
+    }
+}
+
+fn extended(item: &ItemId, order: f64, price: &Price) -> Priced {
     let multiple = u64::from(price.multiple);
     let units = (order - 1e-9).ceil().max(0.0) as u64;
     let quantity = units.div_ceil(multiple) * multiple;
     Priced {
-        item: item.to_owned(),
+        item: item.clone(),
         price: price.price,
         multiple: price.multiple,
         quantity,
@@ -88,23 +133,23 @@ fn money(quantity: u64, price: i64) -> i64 {
     i64::try_from((exact + 50).div_euclid(100)).unwrap_or(i64::MAX)
 }
 
-/// Panels of the other ways at the same price; by squares there is no such figure for pieces.
-fn cost_of_ways(takeoff: &mut Takeoff, cost: &Cost) {
+/// Panels of the other ways of counting at the same price; by squares there is no such figure for
+/// pieces.
+fn cost_of_methods(takeoff: &mut Takeoff, cost: &Cost) {
     // With several lengths no way but the layout's has them all.
-    let of_further = |id: &str| of_any_stock(id) == "panels" && id != "panels";
-    if takeoff.lines.iter().any(|l| of_further(&l.id)) {
+    if takeoff.lines.iter().any(|l| l.item.mixed_stock().is_some_and(|s| s.place > 0)) {
         return;
     }
     let unit = takeoff.panels_by;
     let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
     let multiple = u64::from(p.multiple);
-    for way in &mut takeoff.ways {
+    for compared in &mut takeoff.comparison {
         let units = match unit {
-            PanelUnit::Cartons => way.cartons,
-            PanelUnit::Panels => way.panels,
+            PanelUnit::Cartons => compared.cartons,
+            PanelUnit::Panels => compared.panels,
             PanelUnit::Squares => return,
         };
-        way.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
+        compared.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
     }
 }
 

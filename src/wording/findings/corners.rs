@@ -1,6 +1,6 @@
 //! Of corners, and of walls that a job gives.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::corners::{AngledFault, CornerFinding, HeightOn, ReturnFault};
 use crate::model::corner::CornerKind;

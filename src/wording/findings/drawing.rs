@@ -1,6 +1,6 @@
 //! Of the drawing's file.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::number;
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding, LooksLike};
 use crate::origin::EntityKind;

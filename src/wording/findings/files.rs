@@ -1,6 +1,6 @@
 //! Of files and folders.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason};
 
 const OTHER_FOLDER: &str = "Give another folder with --out";

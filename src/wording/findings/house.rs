@@ -1,6 +1,6 @@
 //! Of walls, openings and fixtures.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::{listed, number, on_layer};
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};

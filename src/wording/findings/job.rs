@@ -1,6 +1,6 @@
 //! Of a job and its file.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::job_value;
 use super::parts::spoken;
 use crate::finding::job::{

@@ -1,12 +1,16 @@
 //! Of what is laid out.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::{elevation, first_of, number};
 use crate::finding::Finding;
-use crate::finding::laying::{LayingFinding, NotchPlace, PieceGrowth, ThinNotch};
+use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
+use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
+use crate::model::item::SidingPiece;
 use crate::units::LengthStyle;
+use crate::wording::movement;
 use crate::wording::seams;
+use crate::wording::takeoff::advice;
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -26,8 +30,8 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         F::NotchThin { wall, notches, least, boards } => {
             notch_thin(&format!("{on}{wall}"), notches, *least, *boards, style)
         }
-        F::MovementGap { growth, installed, highest, rise_covered } => {
-            movement(growth, [*installed, *highest], *rise_covered, style)
+        F::MovementGap { row, installed, highest } => {
+            movement_gap(row, [*installed, *highest], style)
         }
         F::SeamRulesConflict { courses, rule, remedies } => {
             conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
@@ -115,33 +119,25 @@ fn notch_thin(
     )
 }
 
-/// A small length to the hundredth.
-fn fine(style: LengthStyle, inches: f64) -> String {
-    match style {
-        LengthStyle::Feet => format!("{inches:.2} in"),
-        LengthStyle::Mm => style.short(inches),
-    }
-}
-
-fn movement(
-    g: &PieceGrowth,
+fn movement_gap(
+    row: &PieceMovement,
     [installed, highest]: [f64; 2],
-    rise_covered: Option<f64>,
     style: LengthStyle,
 ) -> FindingWords {
-    let covered = rise_covered
+    let covered = row
+        .rise_covered
         .map_or(String::new(), |rise| format!(" The gap covers a rise of {rise:.0} F."));
     FindingWords::new(
         format!(
             "{} of {}: {} longer at {} F than at {} F, {} of it to take up; the room is {} ({})",
-            g.piece,
-            style.length(g.length),
-            fine(style, g.longer),
+            movement::piece(row.piece),
+            style.length(row.length),
+            movement::fine(style, row.longer),
             number(highest),
             number(installed),
-            fine(style, g.needed),
-            fine(style, g.room),
-            g.room_at
+            movement::fine(style, row.needed),
+            movement::fine(style, row.room.unwrap_or(0.0)),
+            movement::room(row.room_at)
         ),
         format!(
             "Work on a warmer day, leave a larger gap as the manufacturer says, or set `weather` and `weather.expansion` to the place and the product.{covered}"
@@ -159,12 +155,7 @@ fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedies: String) 
 }
 
 fn one_lot(color: Option<&str>, boards: bool) -> FindingWords {
-    let color = color.map_or(String::new(), |c| format!(" in {c}"));
-    FindingWords::new(
-        format!(
-            "Order all {}s{color} from one production lot for the whole house, spare included: lots differ in color (ASTM D4756-03, note 2).",
-            stock(boards)
-        ),
-        "Order spare ones with them.",
-    )
+    let piece = if boards { SidingPiece::Board } else { SidingPiece::Panel };
+    let words = advice::one_lot(piece, color.unwrap_or_default());
+    FindingWords::new(words, "Order spare ones with them.")
 }

@@ -1,6 +1,6 @@
 //! Of lines, layers, unit and dimensions.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::on_layer;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};

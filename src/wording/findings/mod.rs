@@ -3,6 +3,7 @@
 mod corners;
 mod drawing;
 mod files;
+mod finding_words;
 mod house;
 mod job;
 mod job_value;
@@ -12,23 +13,9 @@ mod parts;
 mod prices;
 mod views;
 
+pub use self::finding_words::FindingWords;
 use crate::finding::{Audience, Finding, FindingKind};
 use crate::units::LengthStyle;
-
-/// A finding in words.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FindingWords {
-    /// What and where, in one sentence or two.
-    pub message: String,
-    /// What to do about it.
-    pub help: String,
-}
-
-impl FindingWords {
-    fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
-        FindingWords { message: message.into(), help: help.into() }
-    }
-}
 
 /// What a finding says, with lengths in this style.
 pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {

@@ -1,8 +1,9 @@
 //! Of the price list and of lines of the takeoff.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::prices::{PriceColumn, PriceFault, PriceFinding};
+use crate::wording::takeoff::items;
 
 const COLUMNS: &str = "The first line names the columns: item,unit,price,order multiple,currency.";
 
@@ -49,7 +50,8 @@ fn message(fault: &PriceFault) -> String {
         F::ItemTwice { item, unit } => format!("`{item}` by the {unit} appears twice"),
         F::TwoCurrencies { currency, before } => format!("currency `{currency}` after `{before}`"),
         F::OtherUnit { item, unit, counted_by } => {
-            format!("`{item}` is priced by the {unit}, the takeoff counts it by the {counted_by}")
+            let counted = items::unit(*counted_by);
+            format!("`{item}` is priced by the {unit}, the takeoff counts it by the {counted}")
         }
     }
 }
@@ -73,7 +75,7 @@ fn help(fault: &PriceFault) -> String {
         F::ItemTwice { .. } => "Keep one of the two rows.",
         F::TwoCurrencies { .. } => "Give every price in one currency.",
         F::OtherUnit { counted_by, .. } => {
-            return format!("Give the price of one {counted_by}.");
+            return format!("Give the price of one {}.", items::unit(*counted_by));
         }
     };
     help.to_owned()

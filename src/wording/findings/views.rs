@@ -1,6 +1,6 @@
 //! Of views.
 
-use super::FindingWords;
+use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::Finding;
 use crate::finding::views::{JobList, OtherView, ViewFinding};

@@ -7,6 +7,7 @@ use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::sources::in_words;
 use crate::wording::findings::{FindingWords, words};
+use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
@@ -30,8 +31,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for [what, by, source] in assumed(layout) {
         put("assumed", &what, &by, &source);
     }
-    for line in &takeoff.advice {
-        put("to order", line, "", "");
+    for a in &takeoff.advice {
+        put("to order", &advice(a, &layout.job), "", "");
     }
     for line in cautions::all(layout.job.product.kind) {
         put("caution", line, "", "");

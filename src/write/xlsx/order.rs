@@ -4,6 +4,10 @@ use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
+use crate::wording::takeoff::basis::basis;
+use crate::wording::takeoff::checks::rule;
+use crate::wording::takeoff::items;
+use crate::write::tables::{unpriced, unused};
 use crate::write::words::ranges;
 
 /// Row of the column headings, 0-based; the summary points at the rows under it.
@@ -37,7 +41,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g.head(
         &[
             "Item",
-            "Colour",
+            "Color",
             "Unit",
             "Needed",
             "To order",
@@ -47,7 +51,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             "Sold in multiples of",
             "Units to buy",
             &extended,
-            "How it came about",
+            "Basis of quantity",
             "Counts",
             "Stock length",
             "Length used",
@@ -67,7 +71,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
     if let Some(cost) = &takeoff.cost {
-        for (what, list) in [("Without a price", &cost.unpriced), ("Prices not used", &cost.unused)]
+        for (what, list) in [("Without a price", unpriced(cost)), ("Prices not used", unused(cost))]
         {
             if !list.is_empty() {
                 g.texts(&[what, &list.join(", ")], Look::Text);
@@ -79,16 +83,17 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 
 fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     let excel = g.row + 1;
-    g.text(0, &line.item, Look::Wrapped);
-    g.text(1, &line.colour, Look::Text);
-    g.text(2, &line.unit, Look::Text);
+    g.text(0, &items::item(&line.item, layout.job.sheet.lengths), Look::Wrapped);
+    g.text(1, &line.color, Look::Text);
+    g.text(2, items::unit(line.unit), Look::Text);
     g.number(3, line.net, Look::Two);
     if line.order > 0.0 {
         let whole = line.order.fract() == 0.0;
         g.number(4, line.order, if whole { Look::Count } else { Look::Two });
         g.number(5, line.waste / 100.0, Look::Percent);
     }
-    let check = takeoff.checks.iter().find(|c| c.item == line.id && c.unit == line.unit);
+    let check =
+        takeoff.checks.iter().find(|c| c.item.as_ref() == Some(&line.id) && c.unit == line.unit);
     if let Some(c) = check {
         g.number(6, c.rule, Look::Count);
     }
@@ -96,7 +101,8 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
         let priced = takeoff.cost.iter().flat_map(|c| &c.lines).find(|p| p.item == line.id);
         price(g, excel, line, priced);
     }
-    g.text(11, &how(layout, takeoff, line, check.map(|c| c.how.as_str())), Look::Wrapped);
+    let rule = check.map(|c| rule(&c.counting_rule));
+    g.text(11, &how(layout, takeoff, line, rule), Look::Wrapped);
     g.text(12, &ranges(&line.counts), Look::Wrapped);
     for (col, length) in [(13, line.stock), (14, line.length)] {
         if let Some(l) = length {
@@ -124,10 +130,10 @@ fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) 
     g.sum(10, &format!("=ROUND(J{excel}*H{excel},2)"), result, Look::Money);
 }
 
-fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<&str>) -> String {
-    let mut out = line.how.clone();
+fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<String>) -> String {
+    let mut out = basis(line, &layout.job, &layout.bound);
     if line.order > 0.0 && !takeoff.buys(line) {
-        out.push_str(&format!("; bought as {}", takeoff.panels_by.id()));
+        out.push_str(&format!("; bought as {}", items::panel_unit(takeoff.panels_by)));
     }
     if let Some(o) = takeoff.offcuts.iter().find(|o| o.item == line.id) {
         let style = layout.job.sheet.lengths;

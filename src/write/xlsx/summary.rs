@@ -4,9 +4,11 @@ use super::grid::{Grid, Look};
 use super::order::{row_of, total_row};
 use crate::finding::{Audience, Severity};
 use crate::layout::Layout;
+use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
-use crate::model::takeoff::stock_suffix;
-use crate::wording::checks;
+use crate::wording::takeoff::{checks as counting, comparison as compared, items};
+use crate::wording::trim::stock_length;
+use crate::wording::{checks, proof};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -38,20 +40,21 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
 
 /// Totals that point at the other sheets.
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
-    let of = |id: &str| takeoff.lines.iter().find(|l| l.id == id);
-    for (what, id, col) in [
-        ("Panels laid", "panels", "E"),
-        ("Spare panels", "spare-panels", "E"),
-        ("Cartons to order", "cartons", "E"),
-        ("Squares of net area", "squares", "D"),
-        ("Squares laid", "squares-laid", "D"),
-        ("Squares ordered", "squares", "E"),
-    ] {
+    let rows: [(&str, fn(&Item) -> bool, &str); 6] = [
+        ("Panels laid", |i| matches!(i, Item::Panels { .. }), "E"),
+        ("Spare panels", |i| matches!(i, Item::SparePanels { .. }), "E"),
+        ("Cartons to order", |i| matches!(i, Item::Cartons { .. }), "E"),
+        ("Squares of net area", |i| *i == Item::Squares, "D"),
+        ("Squares laid", |i| *i == Item::SquaresLaid, "D"),
+        ("Squares ordered", |i| *i == Item::Squares, "E"),
+    ];
+    for (what, is_of, col) in rows {
         // Of several lengths each has its own line.
-        for id in (0..layout.stocks.len()).map(|stock| format!("{id}{}", stock_suffix(stock))) {
-            let (Some(line), Some(row)) = (of(&id), row_of(takeoff, &id)) else { continue };
-            let length = line.item.split_once(" of ").map(|(_, l)| format!(", {l}"));
+        for line in takeoff.lines.iter().filter(|l| is_of(&l.item)) {
+            let Some(row) = row_of(takeoff, &line.id) else { continue };
+            let length = line.item.mixed_stock().map(|s| format!(", {}", style.length(s.length)));
             g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
             let v = if col == "E" { line.order } else { line.net };
             let look = if v.fract() == 0.0 { Look::Count } else { Look::Two };
@@ -72,7 +75,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, least, Look::Two);
         }
     }
-    g.text(2, &layout.bound.words, Look::Text);
+    g.text(2, &proof::panels(&layout.bound, &layout.job), Look::Text);
     g.next();
     let cost = takeoff.cost.as_ref();
     let currency = cost.map(|c| format!(", {}", c.currency)).unwrap_or_default();
@@ -93,7 +96,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Side by side"], Look::Heading);
+    g.texts(&["Comparison"], Look::Heading);
     let area = format!("Area ({})", style.area_unit());
     g.heads(
         &[
@@ -108,9 +111,9 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         &[1, 2, 3, 4, 5],
     );
     let first = g.row + 1;
-    for w in &takeoff.ways {
+    for w in &takeoff.comparison {
         let excel = g.row + 1;
-        g.text(0, &w.name, Look::Text);
+        g.text(0, &compared::name(&w.method, style), Look::Text);
         if let Some(a) = w.area {
             g.number(1, style.area(a), Look::Two);
         }
@@ -120,7 +123,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         if let Some(c) = w.cost {
             g.number(5, c as f64 / 100.0, Look::Money);
         }
-        g.text(6, &w.how, Look::Wrapped);
+        g.text(6, &compared::explained(&w.method, &layout.job), Look::Wrapped);
         g.next();
     }
     g.next();
@@ -128,7 +131,7 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Where it goes"], Look::Heading);
+    g.texts(&["Use and waste"], Look::Heading);
     let of = |name: &str| format!("{name} ({})", style.unit());
     g.heads(
         &[
@@ -164,7 +167,7 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
     for l in &takeoff.leftovers {
         g.text(0, &l.item, Look::Text);
-        g.text(1, &l.stock, Look::Text);
+        g.text(1, &stock_length(&l.stock.as_str().into()), Look::Text);
         g.number(2, style.number(l.length), Look::Three);
         g.text(3, &style.cut(l.length), Look::Text);
         g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
@@ -181,13 +184,13 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
     g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
-        g.text(0, &c.what, Look::Text);
+        g.text(0, &counting::subject(&c.counting_rule), Look::Text);
         g.number(1, c.rule, look(c.rule));
         if c.layout > 0.0 {
             g.number(2, c.layout, look(c.layout));
         }
-        g.text(3, &c.unit, Look::Text);
-        g.text(6, &c.how, Look::Wrapped);
+        g.text(3, items::unit(c.unit), Look::Text);
+        g.text(6, &counting::rule(&c.counting_rule), Look::Wrapped);
         g.next();
     }
     g.next();

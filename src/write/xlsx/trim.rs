@@ -6,6 +6,7 @@ use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::model::trim::TrimPiece;
+use crate::wording::takeoff::items::trim_kind;
 use crate::wording::trim::stock_length;
 use crate::write::words::trim_end;
 
@@ -76,7 +77,7 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     let style = layout.job.sheet.lengths;
     g.text(3, &t.mark, Look::Text);
     let boards = !layout.job.siding().receivers.has_pockets();
-    g.text(4, t.kind.words_on(boards), Look::Text);
+    g.text(4, trim_kind(t.kind, boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
     g.text(6, &style.cut(t.length), Look::Text);
     g.text(7, &trim_end(&t.ends[0], style), Look::Text);
@@ -94,9 +95,10 @@ fn kinds(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, (first, last): (u32, 
     g.texts(&["By kind"], Look::Heading);
     let length = format!("Length ({})", style.unit());
     g.heads(&["Kind", "Pieces", &length], &[1, 2]);
+    let boards = !layout.job.siding().receivers.has_pockets();
     for k in takeoff.lines.iter().flat_map(|l| &l.kinds) {
         let excel = g.row + 1;
-        g.text(0, &k.kind, Look::Text);
+        g.text(0, trim_kind(k.kind, boards), Look::Text);
         let range = |c: &str| format!("${c}${first}:${c}${last}");
         let count = format!("=COUNTIF({},A{excel})", range("E"));
         g.sum(1, &count, k.pieces as f64, Look::Count);

@@ -3,8 +3,10 @@
 use super::grid::{Grid, Look, letter};
 use crate::layout::Layout;
 use crate::layout::wall::{LaidOpening, LaidWall};
+use crate::model::item::Item;
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Takeoff;
+use crate::wording::takeoff::items;
 use crate::write::json::word;
 
 /// Columns before the lines of the takeoff.
@@ -22,7 +24,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let lines: Vec<&TakeoffLine> = takeoff
         .lines
         .iter()
-        .filter(|l| !l.shares.is_empty() && l.id != "squares" && l.group != Group::Comparison)
+        .filter(|l| !l.shares.is_empty() && l.item != Item::Squares && l.group != Group::Comparison)
         .collect();
     walls(&mut g, layout, &lines);
     openings(&mut g, layout);
@@ -43,7 +45,9 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
         "Courses".into(),
         "Pieces".into(),
     ];
-    head.extend(lines.iter().map(|l| format!("{} ({})", l.item, l.unit)));
+    let named =
+        |l: &&TakeoffLine| format!("{} ({})", items::item(&l.item, style), items::unit(l.unit));
+    head.extend(lines.iter().map(named));
     let words: Vec<&str> = head.iter().map(String::as_str).collect();
     g.head(&words, &(2..words.len() as u16).collect::<Vec<_>>());
     let first = g.row + 1;

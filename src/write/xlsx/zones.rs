@@ -1,10 +1,12 @@
-//! What each wall and gable takes of each line, row by row, and the sums of both zones.
+//! What each wall and gable takes of each line, row by row, and the sums of both.
 
 use super::grid::{Grid, Look};
-use crate::model::quantity::{Share, TakeoffLine, Zone};
+use crate::model::quantity::{Share, TakeoffLine, WallPart};
 use crate::model::takeoff::Takeoff;
+use crate::units::LengthStyle;
+use crate::wording::takeoff::items;
 
-pub(super) fn sheet(takeoff: &Takeoff) -> Grid {
+pub(super) fn sheet(takeoff: &Takeoff, style: LengthStyle) -> Grid {
     let mut g = Grid::new("Walls and gables", &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
     g.texts(&["Walls and gables"], Look::Title);
     g.texts(
@@ -12,12 +14,13 @@ pub(super) fn sheet(takeoff: &Takeoff) -> Grid {
         Look::Text,
     );
     let head = g.row;
-    g.head(&["Item", "Unit", "Elevation", "Wall", "Zone", "Pieces", "Net"], &[5, 6]);
+    g.head(&["Item", "Unit", "Elevation", "Wall", "Wall or gable", "Pieces", "Net"], &[5, 6]);
     let first = g.row + 1;
     let lines: Vec<&TakeoffLine> = takeoff.lines.iter().filter(|l| !l.shares.is_empty()).collect();
     for l in &lines {
         for s in &l.shares {
-            g.texts_at(&[&l.item, &l.unit, &s.elevation, &s.wall, zone(s).word()]);
+            let (item, part) = (items::item(&l.item, style), items::wall_part(part(s)));
+            g.texts_at(&[&item, items::unit(l.unit), &s.elevation, &s.wall, part]);
             g.number(5, s.pieces as f64, Look::Count);
             g.number(6, s.net, Look::Three);
             g.next();
@@ -26,16 +29,16 @@ pub(super) fn sheet(takeoff: &Takeoff) -> Grid {
     g.filter(head, 7);
     let last = g.row.max(first);
     g.next();
-    g.texts(&["By zone"], Look::Heading);
+    g.texts(&["By wall and gable"], Look::Heading);
     g.heads(&["Item", "Unit", "", "", "Walls", "Gables", "House"], &[4, 5, 6]);
     for l in &lines {
         let excel = g.row + 1;
-        g.texts_at(&[&l.item, &l.unit]);
-        for (col, part) in [(4, Zone::Wall), (5, Zone::Gable)] {
-            let net: f64 = l.shares.iter().filter(|s| zone(s) == part).map(|s| s.net).sum();
+        g.texts_at(&[&items::item(&l.item, style), items::unit(l.unit)]);
+        for (col, mine) in [(4, WallPart::Wall), (5, WallPart::Gable)] {
+            let net: f64 = l.shares.iter().filter(|s| part(s) == mine).map(|s| s.net).sum();
             let formula = format!(
                 "=SUMPRODUCT(--($A${first}:$A${last}=$A{excel}),--($E${first}:$E${last}=\"{}\"),$G${first}:$G${last})",
-                part.word()
+                items::wall_part(mine)
             );
             g.sum(col, &formula, net + 0.0, Look::Three);
         }
@@ -47,6 +50,6 @@ pub(super) fn sheet(takeoff: &Takeoff) -> Grid {
 }
 
 /// A wall without a rake is wall all over.
-fn zone(s: &Share) -> Zone {
-    s.zone.unwrap_or(Zone::Wall)
+fn part(s: &Share) -> WallPart {
+    s.wall_part.unwrap_or(WallPart::Wall)
 }

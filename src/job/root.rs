@@ -1,71 +1,33 @@
-//! The job: everything a user may set, validated once. Each stage is handed only its own part.
-//!
-//! Lengths are inches; in a job file a length is a number of inches or a text such as `12'-6"`,
-//! `3810mm`. Every default names its source: an id of the project's list of trade facts with the
-//! publication's short name, or "common practice, no source".
-
-mod around;
-mod boards;
-pub mod commented;
-mod courses;
-pub mod drawing;
-mod fasteners;
-pub mod fault;
-pub mod file;
-mod idle;
-pub mod layers;
-mod length;
-pub mod nearest;
-mod old_keys;
-pub mod paper;
-mod parts;
-mod product;
-mod product_faults;
-pub mod ranges;
-pub mod schema;
-mod seams;
-mod sheet;
-pub mod siding;
-pub mod stock;
-mod takeoff;
-mod title;
-mod trim;
-mod trim_style;
-mod weather;
-mod weights;
-mod work;
-mod written;
-mod zones;
+//! The whole job, and what of it is in force where it says nothing.
 
 use std::collections::BTreeMap;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use self::around::{AngledWall, ReturnWall, WIDEST};
-pub use self::boards::Boards;
-pub use self::courses::CourseRules;
-pub use self::drawing::{Reading, View};
-pub use self::fasteners::FastenerRules;
-use self::layers::{AGREED_LAYERS, wildcard};
-pub use self::parts::{Band, MovementJoint};
-pub use self::product::Product;
-pub use self::seams::SeamSettings;
-pub use self::sheet::SheetRules;
-pub use self::siding::kind::Siding;
-use self::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
-pub use self::stock::Stock;
-pub use self::takeoff::TakeoffRules;
-pub use self::title::Title;
-pub use self::trim::TrimRules;
-pub use self::trim_style::{FrameCut, InsideCorner, TopFinish};
-pub use self::weather::Weather;
-pub use self::weights::DatumWeights;
-pub use self::work::{SeenFrom, WorkRules};
-pub use self::zones::{Zone, ZoneRegion};
-use crate::finding::Refusal;
-use crate::finding::job::{JobFinding, JobSource};
+use super::around::{AngledWall, ReturnWall};
+use super::boards::Boards;
+use super::courses::CourseRules;
+use super::drawing::{Reading, View};
+use super::fasteners::FastenerRules;
+use super::layers::{AGREED_LAYERS, wildcard};
+use super::map_schema::named_by;
+use super::parts::{Band, MovementJoint};
+use super::product::Product;
+use super::seams::SeamSettings;
+use super::sheet::SheetRules;
+use super::siding::kind::Siding;
+use super::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
+use super::stock::Stock;
+use super::stock_given::settle_product;
+use super::takeoff::TakeoffRules;
+use super::title::Title;
+use super::trim::TrimRules;
+use super::weather::Weather;
+use super::work::WorkRules;
+use super::zones::Zone;
 use crate::model::linework::Role;
+use crate::model::trim::TrimStock;
 
 /// A job.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -127,16 +89,9 @@ impl Serialize for Job {
 impl<'de> Deserialize<'de> for Job {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let mut job = Job::deserialize(deserializer)?;
-        stock::settle(&mut job);
+        settle(&mut job);
         Ok(job)
     }
-}
-
-/// Says in the schema of a map what its keys may be.
-fn named_by<T: JsonSchema>(schema: &mut schemars::Schema) {
-    let mut names = schemars::SchemaGenerator::default().into_root_schema_for::<T>();
-    names.remove("$schema");
-    schema.insert("propertyNames".to_owned(), names.to_value());
 }
 
 impl Job {
@@ -255,18 +210,55 @@ impl Job {
         of_job.chain(agreed).find(|(_, p)| fits(&p.to_lowercase())).map(|(r, _)| r)
     }
 
-    /// Refuses values no layout can be made with, naming the key.
-    ///
-    /// # Errors
-    /// `job-value` with the first of [`faults`](ranges::faults).
-    pub fn validate(&self) -> Result<(), Refusal> {
-        match ranges::faults(self).into_iter().next() {
-            None => Ok(()),
-            Some(f) => Err(Refusal::new(JobFinding::JobValue {
-                source: JobSource::Program,
-                faults: vec![f.placed(None)],
-                more: 0,
-            })),
+    /// The zone whose outlines are on a layer, by its place in the job: the first that names it.
+    pub fn zone_of(&self, layer: &str) -> Option<usize> {
+        self.zone.iter().position(|z| z.is_on(layer))
+    }
+
+    /// The job of a zone that is laid out: its own siding, on the house's datum.
+    pub fn for_zone(&self, zone: usize, datum: Option<f64>) -> Option<Job> {
+        let zone = self.zone.get(zone)?;
+        let (product, stocks) = (zone.product.clone()?, zone.stocks.clone());
+        let mut out = Job { product, stocks, ..self.clone() };
+        out.courses.datum = datum.or(self.courses.datum);
+        Some(out)
+    }
+
+    /// Every kind of siding that is laid out.
+    pub fn kinds(&self) -> impl Iterator<Item = Siding> {
+        let own = self.zone.iter().filter_map(|z| z.product.as_ref());
+        std::iter::once(&self.product).chain(own).map(|p| p.kind)
+    }
+
+    /// Length of a stock.
+    pub fn stock(&self, stock: TrimStock) -> f64 {
+        let t = &self.trim;
+        match stock {
+            TrimStock::Starter => t.starter,
+            TrimStock::OutsidePost => t.outside_post,
+            TrimStock::InsidePost => t.inside_post,
+            TrimStock::JChannel => t.j_channel,
+            TrimStock::FinishTrim => t.finish_trim,
+            TrimStock::DripCap => t.drip_cap,
+            TrimStock::Surround
+            | TrimStock::CornerCover
+            | TrimStock::Board
+            | TrimStock::TopBase
+            | TrimStock::TopFace
+            | TrimStock::TopPanel
+            | TrimStock::Crown => t.decorative,
+            TrimStock::Flashing => self.takeoff.flashing_roll,
+        }
+    }
+}
+
+/// Turns what `[product]` says of stock lengths into stocks, and has it say the first length where
+/// `[[stock]]` does: the job's own and every zone's.
+fn settle(job: &mut Job) {
+    settle_product(&mut job.product, &mut job.stocks);
+    for zone in &mut job.zone {
+        if let Some(product) = &mut zone.product {
+            settle_product(product, &mut zone.stocks);
         }
     }
 }
@@ -274,8 +266,6 @@ impl Job {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::finding::FindingKind;
-    use crate::finding::job_value::ValueFault;
 
     #[test]
     fn gaps_and_lap_follow_the_published_figures() {
@@ -297,18 +287,5 @@ mod tests {
         job.layers.insert(Role::Door, vec!["site$0$TOR".into()]);
         assert_eq!(job.role_of("site$0$TOR"), Some(Role::Door));
         assert_eq!(job.role_of("A-WALL-OTLN"), None);
-    }
-
-    #[test]
-    fn a_value_out_of_range_is_refused_by_its_key() {
-        let mut job = Job::default();
-        job.product.exposure = f64::NAN;
-        let found = job.validate().unwrap_err().0.kind;
-        let FindingKind::Job(JobFinding::JobValue { faults, .. }) = found else {
-            unreachable!("{found:?}")
-        };
-        let key = "product.exposure".to_owned();
-        assert_eq!(faults[0].fault, ValueFault::NotFinite { key });
-        assert!(Job::default().validate().is_ok());
     }
 }

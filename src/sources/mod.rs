@@ -2,6 +2,11 @@
 //! short name in the collection of check values; who reads a schema, a job file or a takeoff has no such
 //! collection, so there they stand by their titles, which are written here alone.
 
+pub mod published;
+pub mod record;
+pub mod takeoff;
+pub mod trim;
+
 /// Title of a source, its short name, and the numbers of values that are taken from it alone. What is
 /// reckoned or defined has no title; common practice is said beside the value.
 const TITLES: &[(&str, &str, &str)] = &[

@@ -1,0 +1,165 @@
+//! How a figure of the takeoff came about, with the numbers it came from. Lengths inches, areas
+//! square feet.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::item::SidingPiece;
+use super::trim::TrimStock;
+
+/// How a line's figures came about.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "from", rename_all = "kebab-case")]
+pub enum Basis {
+    /// Panels or boards that every piece is cut from.
+    SidingCut {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// Pieces cut.
+        pieces: usize,
+        /// Panels or boards they are cut from.
+        bought: usize,
+        /// Length of one.
+        length: f64,
+        /// Of the faces bought, what shows on the walls, percent.
+        shown: f64,
+    },
+    /// Spare ones, for damage, by the job's percentage, rounded up.
+    Spare {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// The percentage.
+        percent: f64,
+        /// Of so many.
+        of_count: usize,
+    },
+    /// Whole cartons.
+    Cartons {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// Panels to hold, spare included.
+        panels: f64,
+        /// Panels in a carton.
+        in_carton: f64,
+        /// Panels in the cartons that nobody asked for.
+        over: f64,
+    },
+    /// Net wall area, bought as whole cartons.
+    NetArea {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// Net wall area.
+        net: f64,
+        /// What one panel of each stock length covers.
+        coverage: Vec<f64>,
+    },
+    /// The faces of all that is cut up, not bought by itself.
+    FacesCut {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// How many are cut up.
+        cut: usize,
+        /// Their area.
+        area: f64,
+        /// Net wall area.
+        net: f64,
+    },
+    /// Trim cut from stock lengths.
+    TrimCut {
+        /// Pieces cut.
+        pieces: usize,
+        /// Their length.
+        used: f64,
+        /// Stock lengths they are cut from.
+        bought: usize,
+        /// Length of one.
+        length: f64,
+        /// Pocket it must have, where it takes ends of panels.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        pocket: Option<f64>,
+        /// Stock lengths that no cutting plan undercuts.
+        least: usize,
+    },
+    /// A cap at the bottom of each corner post that stops over an overhang.
+    PostCaps,
+    /// Strips round openings, from rolls.
+    OpeningStrips {
+        /// Their length.
+        length: f64,
+        /// Length of a roll.
+        roll: f64,
+        /// How far sills and heads reach past each jamb.
+        past_jamb: f64,
+        /// How far jambs run over the head.
+        over_head: f64,
+    },
+    /// Strips behind corner posts, from rolls.
+    CornerStrips {
+        /// Their length.
+        length: f64,
+        /// Length of a roll.
+        roll: f64,
+        /// How far a strip reaches to each side.
+        each_side: f64,
+    },
+    /// Where a lower roof slopes along a wall.
+    RoofSlopes,
+    /// The low end of each lower roof that slopes along a wall.
+    RoofSlopeEnds,
+    /// One behind each joint of two boards.
+    BoardJoints,
+    /// Nails for siding, from boxes.
+    SidingNails {
+        /// What they hold.
+        piece: SidingPiece,
+        /// Nails.
+        nails: f64,
+        /// Nails in a box.
+        in_box: f64,
+        /// Pieces they hold.
+        pieces: usize,
+        /// Greatest spacing.
+        spacing: f64,
+        /// What a nail goes through before it holds.
+        through: f64,
+        /// How far it goes into what holds it.
+        penetration: f64,
+        /// Least shank.
+        shank: f64,
+        /// Least head.
+        head: f64,
+    },
+    /// Nails for trim, from boxes.
+    TrimNails {
+        /// Nails.
+        nails: f64,
+        /// Nails in a box.
+        in_box: f64,
+        /// Nails by stock.
+        by_stock: Vec<StockNails>,
+    },
+    /// Fixtures drawn with a mounting block.
+    DrawnBlocks,
+    /// Net area of a zone of other cladding; nothing of it is counted.
+    ZoneArea,
+    /// A rule of thumb, not bought.
+    RuleOfThumb {
+        /// Panels or boards.
+        piece: SidingPiece,
+        /// Panels more (positive) or fewer (negative) than the layout takes.
+        over: i64,
+        /// Spare ones that come on top of either.
+        spare: f64,
+    },
+}
+
+/// Nails for one stock of trim.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct StockNails {
+    /// The stock.
+    pub stock: TrimStock,
+    /// Nails, posts on both flanges.
+    pub nails: f64,
+    /// Greatest spacing, inches.
+    pub spacing: f64,
+}

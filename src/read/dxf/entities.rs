@@ -1,0 +1,205 @@
+//! Entities as they stand in a section or a block, those of several parts put together.
+
+use super::census::kind_of;
+use super::expand::{Body, Raw, origin, points_of};
+use super::groups::Groups;
+use super::paths::moved;
+use super::reader::Reader;
+use super::tags::Tag;
+use crate::finding::Finding;
+use crate::finding::drawing::DrawingFinding;
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::origin::EntityKind;
+
+impl<'a> Reader<'a, '_> {
+    /// Entities up to (not past) a 0 tag that `ends` them, or until there are `most`; whether they
+    /// ended.
+    pub(super) fn entities(
+        &mut self,
+        buffer: &mut Vec<Tag<'a>>,
+        raws: &mut Vec<Raw>,
+        most: usize,
+        ends: impl Fn(&Tag) -> bool,
+    ) -> bool {
+        while let Some(tag) = self.ahead {
+            if tag.code == 0 && ends(&tag) {
+                if tag.is("ENDBLK") {
+                    self.next();
+                }
+                return true;
+            }
+            if raws.len() >= most {
+                return false;
+            }
+            self.next();
+            if tag.code != 0 {
+                continue;
+            }
+            self.gather(tag, buffer);
+            let points = self.held.1 > self.limits.points;
+            if points || self.held.0 >= self.limits.items {
+                self.passed_over.overfull(tag.line, points);
+                continue;
+            }
+            let before = raws.len();
+            self.entity(buffer, raws);
+            self.held.0 += raws.len() - before;
+            self.held.1 += raws[before..].iter().map(points_of).sum::<usize>();
+        }
+        true
+    }
+
+    fn entity(&mut self, buffer: &mut Vec<Tag<'a>>, raws: &mut Vec<Raw>) {
+        let first = buffer[0];
+        let Some(entity) = kind_of(first.value) else {
+            self.passed_over.unread(first.value, first.line);
+            return;
+        };
+        if matches!(entity, EntityKind::AttDef | EntityKind::Vertex | EntityKind::SeqEnd) {
+            return;
+        }
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let name = groups.get(8).map_or(&b"0"[..], |t| t.value);
+        let handle = groups.handle();
+        let invisible = groups.int(60) & 1 == 1;
+        let paper = groups.int(67) == 1;
+        let layer = self.layer_of(name);
+        let space = if paper { Space::Paper(String::new()) } else { Space::Model };
+        let at = origin(first.line, handle, entity, &self.names[layer]);
+        if entity == EntityKind::Viewport {
+            if paper || self.in_paper_block {
+                self.viewport(buffer);
+            }
+            return;
+        }
+        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
+            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+            let kind = DrawingFinding::HatchLoops { loops, most };
+            self.findings.push(Finding::new(kind).about(&at));
+            return;
+        }
+        let bodies: Option<Vec<Body>> = match entity {
+            EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
+            EntityKind::Insert => self.insert(buffer, raws, layer, &space),
+            _ => Groups { tags: buffer, decoder: self.decoder }
+                .shape(entity.word())
+                .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
+        };
+        match bodies {
+            Some(list) => raws.extend(list.into_iter().map(|body| Raw {
+                layer,
+                space: space.clone(),
+                invisible,
+                origin: at.clone(),
+                body,
+            })),
+            None => self.passed_over.broken(entity, first.line),
+        }
+    }
+
+    /// POLYLINE with its VERTEX entities, up to SEQEND.
+    fn polyline(&mut self, buffer: &mut Vec<Tag<'a>>) -> Option<Shape> {
+        let head = Groups { tags: buffer, decoder: self.decoder };
+        let flags = head.int(70);
+        let ocs =
+            if flags & 8 == 8 { Affine::IDENTITY } else { head.ocs(head.float(30).unwrap_or(0.0)) };
+        let mut vertices = Vec::new();
+        while let Some(tag) = self.ahead {
+            if tag.code != 0 || !(tag.is("VERTEX") || tag.is("SEQEND")) {
+                break;
+            }
+            self.next();
+            self.gather(tag, buffer);
+            if tag.is("SEQEND") {
+                break;
+            }
+            let v = Groups { tags: buffer, decoder: self.decoder };
+            // Control points of a spline frame are no part of the line.
+            if v.int(70) & 16 == 16 {
+                continue;
+            }
+            if vertices.len() >= self.limits.vertices {
+                self.passed_over.cut_short(tag.line);
+                continue;
+            }
+            if let Some(at) = v.point(10) {
+                vertices.push(Vertex { at, bulge: v.float(42).unwrap_or(0.0) });
+            }
+        }
+        // Meshes and polyface meshes are surfaces, not lines.
+        if flags & (16 | 64) != 0 {
+            return None;
+        }
+        Some(moved(Shape::Polyline(Polyline { vertices, closed: flags & 1 == 1 }), ocs))
+    }
+
+    /// INSERT with its ATTRIB entities: shown ones become texts of their own.
+    fn insert(
+        &mut self,
+        buffer: &mut Vec<Tag<'a>>,
+        raws: &mut Vec<Raw>,
+        layer: usize,
+        space: &Space,
+    ) -> Option<Vec<Body>> {
+        let head = Groups { tags: buffer, decoder: self.decoder };
+        let follows = head.int(66) == 1;
+        let mut insert = head.insert();
+        while let Some(tag) = self.ahead {
+            if !follows || tag.code != 0 || !(tag.is("ATTRIB") || tag.is("SEQEND")) {
+                break;
+            }
+            self.next();
+            self.gather(tag, buffer);
+            if tag.is("SEQEND") {
+                break;
+            }
+            let a = Groups { tags: buffer, decoder: self.decoder };
+            let (tag_name, value) = (a.text(2).unwrap_or_default(), a.text(1).unwrap_or_default());
+            let hidden = a.int(70) & 1 == 1;
+            let own = a.text(8).filter(|n| n != "0");
+            let text = a.shape("ATTRIB");
+            let handle = a.handle();
+            if let Some(i) = &mut insert {
+                i.attributes.push((tag_name, value));
+            }
+            let on = own.map_or(layer, |n| self.layer(&n));
+            let at = origin(tag.line, handle, EntityKind::Attrib, &self.names[on]);
+            for shape in text.unwrap_or_default() {
+                raws.push(Raw {
+                    layer: on,
+                    space: space.clone(),
+                    invisible: hidden,
+                    origin: at.clone(),
+                    body: Body::Shape(shape),
+                });
+            }
+        }
+        insert.map(|i| vec![Body::Insert(i)])
+    }
+
+    fn viewport(&mut self, buffer: &[Tag<'a>]) {
+        let g = Groups { tags: buffer, decoder: self.decoder };
+        // Viewport 1 is the sheet itself.
+        if g.int(69) == 1 {
+            return;
+        }
+        let (Some(c), Some(w), Some(h)) = (g.point(10), g.float(40), g.float(41)) else { return };
+        let (Some(view), Some(height)) = (g.point(12), g.float(45)) else { return };
+        if h <= 0.0 || height <= 0.0 {
+            return;
+        }
+        let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
+        let (vw, centre) = (height * w / h, view + target);
+        // Some writers give the sheet's own viewport no number: it shows itself at full size.
+        if centre.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
+            return;
+        }
+        self.out.viewports.push(Viewport {
+            layout: String::new(),
+            paper: Rect::from_center_size(c, (w, h)),
+            model: Rect::from_center_size(centre, (vw, height)),
+            frozen: Vec::new(),
+        });
+    }
+}

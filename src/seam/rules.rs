@@ -1,0 +1,105 @@
+//! The rules of a seam problem in sixteenths, and the whole numbers that costs are counted in.
+
+/// One panel, in the whole numbers that costs are counted in.
+pub(super) const UNIT: i64 = 1_000_000;
+
+/// Lengths in sixteenths.
+pub(super) fn whole(x: f64) -> i64 {
+    (x * 16.0).round() as i64
+}
+
+/// Most that one panel costs in panels of the first kind: squares of lengths times this are still sound.
+const MOST_UNITS: i64 = 1000;
+
+/// The rules, in sixteenths.
+#[derive(Clone, Debug)]
+pub(super) struct Rules {
+    /// Length of a panel; of the first kind where several are mixed.
+    pub panel: i64,
+    /// What one weighs: 1 where there is one kind.
+    pub weight: i64,
+    /// Length and weight of panels of each further kind.
+    pub more: Vec<(i64, i64)>,
+    pub lap: i64,
+    pub kerf: i64,
+    pub shortest: i64,
+    pub stagger: i64,
+    pub clear: i32,
+    pub jamb: i64,
+    pub seam_short: bool,
+    pub effort: crate::model::seam::Effort,
+    pub seed: u64,
+}
+
+impl Rules {
+    /// Panels and a saw, and nothing to keep.
+    #[cfg(test)]
+    pub(super) fn plain(panel: i64, kerf: i64) -> Self {
+        Rules {
+            panel,
+            weight: 1,
+            more: Vec::new(),
+            lap: 0,
+            kerf,
+            shortest: 1,
+            stagger: 0,
+            clear: 0,
+            jamb: 0,
+            seam_short: false,
+            effort: Default::default(),
+            seed: 1,
+        }
+    }
+
+    /// Distance between seams of a run laid with panels of the first kind.
+    pub(super) fn pitch(&self) -> i64 {
+        self.panel - self.lap
+    }
+
+    /// What a panel of the first kind holds when each piece is charged one kerf.
+    pub(super) fn room(&self) -> i64 {
+        self.panel + self.kerf
+    }
+
+    /// Kinds of panels, by number from 0.
+    pub(super) fn kinds(&self) -> std::ops::Range<usize> {
+        0..1 + self.more.len()
+    }
+
+    /// Whether there are several kinds of panels.
+    pub(super) fn mixed(&self) -> bool {
+        !self.more.is_empty()
+    }
+
+    /// The same rules with panels of one kind alone.
+    pub(super) fn alone(&self, kind: usize) -> Rules {
+        Rules { panel: self.panel_of(kind), weight: 1, more: Vec::new(), ..self.clone() }
+    }
+
+    /// Length of a panel of a kind.
+    #[inline]
+    pub(super) fn panel_of(&self, kind: usize) -> i64 {
+        if kind == 0 { self.panel } else { self.more[kind - 1].0 }
+    }
+
+    pub(super) fn longest(&self) -> i64 {
+        self.more.iter().map(|m| m.0).fold(self.panel, i64::max)
+    }
+
+    /// Length of the shortest kind: a run that it covers gets no seam.
+    pub(super) fn shorter(&self) -> i64 {
+        self.more.iter().map(|m| m.0).fold(self.panel, i64::min)
+    }
+
+    /// What a panel of a kind weighs in what is kept least: 1 where there is one kind.
+    #[inline]
+    pub(super) fn weight_of(&self, kind: usize) -> i64 {
+        if kind == 0 { self.weight } else { self.more[kind - 1].1 }
+    }
+
+    /// The same in the numbers that costs are counted in.
+    #[inline]
+    pub(super) fn unit(&self, kind: usize) -> i64 {
+        (UNIT * self.weight_of(kind) / self.weight).clamp(1, MOST_UNITS * UNIT)
+    }
+}

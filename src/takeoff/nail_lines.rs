@@ -1,0 +1,139 @@
+//! Lines of nails, of mounting blocks, and of the flashing behind joints.
+
+use std::collections::BTreeMap;
+
+use super::fasteners::{nails, penetration, siding_nail, through, trim_nails, trim_spacing};
+use super::lines::{Shares, siding_piece, waste, whole};
+use super::trims::WallParts;
+use crate::geom::vocabulary::Xy;
+use crate::layout::laid::LaidHouse;
+use crate::model::basis::{Basis, StockNails};
+use crate::model::item::{CountUnit, Item};
+use crate::model::quantity::{Group, TakeoffLine};
+use crate::model::trim::TrimStock;
+
+/// Width of the flashing behind a joint, inches: common practice, no source.
+const JOINT_BACKING: f64 = 6.0;
+
+pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
+    let mut out = vec![siding_nails(layout)];
+    if !layout.trims.is_empty() {
+        out.push(trim_nail_line(layout));
+    }
+    out.extend(joint_backing(layout));
+    out.extend(blocks(layout));
+    out
+}
+
+/// A piece of flashing behind each joint that is backed: fiber-cement (FACTS SD-132, JLC-F).
+fn joint_backing(layout: &LaidHouse) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            let joints: usize = c.runs.iter().map(|r| r.seams.len()).sum();
+            if joints > 0 {
+                shares.add((&e.name, &w.id), w.part_at(c.bottom), joints, joints as f64);
+            }
+        }
+    }
+    let item = Item::JointBacking { width: JOINT_BACKING };
+    let backed = layout.job.siding().joints.is_backed();
+    (backed && shares.net() > 0.0).then(|| TakeoffLine {
+        net: shares.net(),
+        order: shares.net(),
+        shares: shares.done(layout),
+        ..TakeoffLine::new(item, CountUnit::Piece, Group::Flashing, Basis::BoardJoints)
+    })
+}
+
+/// Nails in a box.
+fn in_box(layout: &LaidHouse) -> f64 {
+    f64::from(layout.job.takeoff.nail_box.max(1))
+}
+
+/// A line of nails in boxes, its shares counted in nails.
+fn boxed(layout: &LaidHouse, item: Item, shares: Shares, basis: Basis) -> TakeoffLine {
+    let size = in_box(layout);
+    let net = shares.net() / size;
+    TakeoffLine {
+        net,
+        order: whole(net),
+        waste: waste(net, whole(net)),
+        shares: Shares::scaled(&shares.done(layout), 1.0 / size),
+        ..TakeoffLine::new(item, CountUnit::Box, Group::Fasteners, basis)
+    }
+}
+
+fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
+    let (job, piece) = (&layout.job, siding_piece(layout));
+    let spacing = job.nail_spacing();
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for c in &w.courses {
+            let part = w.part_at(c.bottom);
+            for p in c.runs.iter().flat_map(|r| &r.pieces) {
+                shares.add((&e.name, &w.id), part, 1, nails(p.length, spacing));
+            }
+        }
+    }
+    let basis = Basis::SidingNails {
+        piece,
+        nails: shares.net(),
+        in_box: in_box(layout),
+        pieces: layout.pieces().count(),
+        spacing,
+        through: through(job),
+        penetration: penetration(job),
+        shank: job.nail_shank(),
+        head: job.fasteners.head,
+    };
+    boxed(layout, Item::SidingNails { piece, length: siding_nail(job) }, shares, basis)
+}
+
+fn trim_nail_line(layout: &LaidHouse) -> TakeoffLine {
+    let mut shares = Shares::default();
+    let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
+    let parts = WallParts::of(layout);
+    for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
+        let n = trim_nails(t, trim_spacing(layout, t.kind.stock()));
+        shares.add((&t.elevation, &t.wall), parts.part(t), 1, n);
+        *by_stock.entry(t.kind.stock()).or_default() += n;
+    }
+    let of_stock = |(stock, nails): (TrimStock, f64)| StockNails {
+        stock,
+        nails,
+        spacing: trim_spacing(layout, stock),
+    };
+    let basis = Basis::TrimNails {
+        nails: shares.net(),
+        in_box: in_box(layout),
+        by_stock: by_stock.into_iter().map(of_stock).collect(),
+    };
+    boxed(layout, Item::TrimNails, shares, basis)
+}
+
+/// Lowest height of a ring.
+fn lowest(ring: &[Xy]) -> f64 {
+    ring.iter().map(|p| p[1]).fold(f64::INFINITY, f64::min)
+}
+
+fn blocks(layout: &LaidHouse) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    let mut counts = Vec::new();
+    for (e, w) in layout.walls() {
+        for o in w.obstacles.iter().filter(|o| o.mounting_block) {
+            shares.add((&e.name, &w.id), w.part_at(lowest(&o.outline)), 1, 1.0);
+            counts.push(o.id.to_string());
+        }
+    }
+    let line =
+        |item| TakeoffLine::new(item, CountUnit::Piece, Group::Fasteners, Basis::DrawnBlocks);
+    (!counts.is_empty()).then(|| TakeoffLine {
+        net: shares.net(),
+        order: shares.net(),
+        color: layout.job.product.color.clone(),
+        counts,
+        shares: shares.done(layout),
+        ..line(Item::MountingBlocks)
+    })
+}

@@ -1,0 +1,211 @@
+//! How few panels there can be, in sentences.
+
+use crate::job::Job;
+use crate::job::siding::kind::Siding;
+use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
+use crate::model::item::SidingPiece;
+use crate::model::seam::{Dual, Exclusion, MixedProof, StockShare};
+use crate::units::inches_fraction;
+use crate::wording::lists::joined;
+use crate::wording::takeoff::items::pieces;
+
+/// The panel count and its proof.
+pub fn panels(bound: &Bound, job: &Job) -> String {
+    let laid = bound.certificate.panels;
+    let mut out = match &bound.certificate.mixed {
+        None => format!("{}; {}.", pieces(laid, siding_piece(job)), least(bound, job)),
+        Some(proof) => {
+            let style = job.sheet.lengths;
+            let each =
+                proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
+            let each: Vec<String> = each.collect();
+            let sum = if costs(bound) { "costing as much as" } else { "together" };
+            format!(
+                "{}, {}, {sum} {}; {}.",
+                pieces(laid, siding_piece(job)),
+                joined(&each),
+                weighed(proof, proof.weight, bound, job),
+                least(bound, job)
+            )
+        }
+    };
+    if let Some(reuse) = &bound.reuse {
+        let piece = siding_piece(job);
+        out.push_str(&format!(
+            " Reuse takes {} less: {} are cut, {} of them for two courses.",
+            pieces(reuse.saved, piece),
+            pieces(reuse.cut, piece),
+            reuse.saved
+        ));
+    }
+    out
+}
+
+/// How few any layout could use, without a full stop.
+pub fn least(bound: &Bound, job: &Job) -> String {
+    let certificate = &bound.certificate;
+    let reuse = match bound.reuse {
+        Some(_) => " and without reuse of ripped halves",
+        None => "",
+    };
+    match &certificate.mixed {
+        None => {
+            let than = match certificate.proven {
+                true => String::new(),
+                false => format!(" than {}", certificate.bound),
+            };
+            format!("no layout under these rules{reuse} can use fewer{than}")
+        }
+        Some(proof) => {
+            let verb = if costs(bound) { "cost" } else { "buy" };
+            let than = match certificate.proven {
+                true => String::new(),
+                false => format!(" than {}", weighed(proof, proof.bound, bound, job)),
+            };
+            let lengths = number(proof.stocks.len());
+            format!(
+                "no layout with these {lengths} lengths under these rules{reuse} can {verb} less{than}"
+            )
+        }
+    }
+}
+
+/// How the bound was found and what it leaves out.
+pub fn method(bound: &Bound, job: &Job) -> String {
+    format!(
+        "The bound is by {}. It leaves out {}.",
+        functions(&bound.method, siding_piece(job)),
+        exclusions(&bound.excludes, job)
+    )
+}
+
+/// What others would take: a crew and net area, and one stock length alone where lengths are mixed.
+pub fn beside(bound: &Bound, job: &Job) -> String {
+    let (style, waste) = (job.sheet.lengths, job.takeoff.area_waste);
+    let Some(proof) = &bound.certificate.mixed else {
+        return format!(
+            "Starting each run with the last offcut takes {}. Net area and {waste} % would buy {}.",
+            bound.crew, bound.by_area
+        );
+    };
+    let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
+    let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
+    let crew: Vec<String> = crew.collect();
+    format!(
+        "With one length: {}. Starting each run with the last offcut: {}. Net area and {waste} %: {} of {}.",
+        alone.join("; "),
+        crew.join(", or "),
+        bound.by_area,
+        first_length(proof, job)
+    )
+}
+
+fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> String {
+    let length = job.sheet.lengths.length(stock.length);
+    match stock.alone {
+        Some(n) => {
+            let weight = i64::try_from(n).unwrap_or(i64::MAX).saturating_mul(stock.weight);
+            format!("{n} of {length} alone, {}", weighed(proof, weight, bound, job))
+        }
+        None => format!("{length} alone keeps not every rule"),
+    }
+}
+
+/// What the other policy for runs that one panel covers would take.
+pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
+    let other = bound.other_policy?;
+    let condition = "If runs that one panel covers might have a seam too";
+    Some(match bound.best.saturating_sub(other) {
+        0 => format!("{condition}, no fewer panels were found to do."),
+        fewer => {
+            let panels = pieces(other, siding_piece(job));
+            format!("{condition}, {panels} would do: {fewer} fewer.")
+        }
+    })
+}
+
+fn siding_piece(job: &Job) -> SidingPiece {
+    match job.product.kind {
+        Siding::Panel(_) => SidingPiece::Panel,
+        Siding::Board(_) => SidingPiece::Board,
+    }
+}
+
+/// Whether cost is kept least, not length.
+fn costs(bound: &Bound) -> bool {
+    bound.kept_least == KeptLeast::Cost
+}
+
+fn first_length(proof: &MixedProof, job: &Job) -> String {
+    job.sheet.lengths.length(proof.stocks.first().map_or(0.0, |s| s.length))
+}
+
+/// How many lengths.
+fn number(lengths: usize) -> String {
+    const NUMBERS: [&str; 7] = ["two", "three", "four", "five", "six", "seven", "eight"];
+    let word = lengths.checked_sub(2).and_then(|i| NUMBERS.get(i));
+    word.map_or_else(|| lengths.to_string(), |word| (*word).to_owned())
+}
+
+/// A weight as a length, or as panels of the first length.
+fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String {
+    let style = job.sheet.lengths;
+    let Some(first) = proof.stocks.first() else { return String::new() };
+    let panels = weight as f64 / first.weight.max(1) as f64;
+    if costs(bound) {
+        format!("{} panels of {}", (panels * 100.0).round() / 100.0, style.length(first.length))
+    } else {
+        style.length(panels * first.length)
+    }
+}
+
+/// The functions a bound was found by.
+pub fn functions(method: &BoundMethod, piece: SidingPiece) -> String {
+    match method {
+        BoundMethod::One { function: f } => function(*f, piece),
+        BoundMethod::Mixed { functions } => {
+            let each = functions.iter().enumerate();
+            let each = each.map(|(i, f)| format!("{} of {}", function(*f, piece), ordinal(i)));
+            each.collect::<Vec<_>>().join(" and ")
+        }
+    }
+}
+
+/// One of the stock lengths.
+fn ordinal(place: usize) -> String {
+    match place {
+        0 => "the first length".to_owned(),
+        1 => "the second".to_owned(),
+        n => format!("length {}", n + 1),
+    }
+}
+
+fn function(dual: Dual, piece: SidingPiece) -> String {
+    let inches = |e: i64| inches_fraction(e as f64 / 16.0);
+    let of = "(Fekete and Schepers 2001)";
+    match dual {
+        Dual::Length => {
+            format!("total length over {} length", crate::wording::takeoff::items::piece(piece))
+        }
+        Dual::Rounded(k) => format!("dual-feasible function u^{k} {of}"),
+        Dual::Clipped(e) => format!("dual-feasible function U^e with e = {} {of}", inches(e)),
+        Dual::Counted(e) => format!("dual-feasible function phi^e with e = {} {of}", inches(e)),
+    }
+}
+
+/// What a bound leaves out.
+pub fn exclusions(list: &[Exclusion], job: &Job) -> String {
+    let one = |e: &Exclusion| match e {
+        Exclusion::SeamPlaces => "stagger and jamb wishes, which could only raise it".to_owned(),
+        Exclusion::JointsOnStuds => {
+            "joints on studs and off the studs of near courses, which could only raise it"
+                .to_owned()
+        }
+        Exclusion::RippedHalves => "reuse of the other half of ripped courses".to_owned(),
+        Exclusion::ReusedHalves { saved } => format!(
+            "reuse of ripped halves, by which this layout takes {} less than it counts; another might take less still",
+            pieces(*saved, siding_piece(job))
+        ),
+    };
+    list.iter().map(one).collect::<Vec<_>>().join("; ")
+}

@@ -1,0 +1,47 @@
+//! What whoever orders should know.
+
+use super::items::piece;
+use crate::job::Job;
+use crate::model::advice::Advice;
+use crate::model::item::SidingPiece;
+use crate::sources::takeoff::TakeoffFact;
+use crate::sources::trim::TrimFact;
+use crate::wording::siding;
+use crate::wording::sources::{in_brackets, titles};
+
+/// One thing to know, in a sentence or two.
+pub fn advice(advice: &Advice, job: &Job) -> String {
+    let style = job.sheet.lengths;
+    match advice {
+        Advice::OneLot { piece: of, color } => one_lot(*of, color),
+        Advice::WholeCartons { piece: of, over } => format!(
+            "Whole cartons leave {over} {}s uncut. They are spare too; usually only full cartons are taken back{}.",
+            piece(*of),
+            in_brackets(&[TakeoffFact::FullCartonsBack.record()])
+        ),
+        Advice::BoardTrim { starter } => format!(
+            "Corner boards, casings and friezes must stand out past the boards' butts; the starter piece is {} thick, as the head lap it stands in for. Prime cut ends; caulk and paint as the manufacturer says.",
+            style.short(*starter)
+        ),
+        Advice::MatchingTrim { pocket } => format!(
+            "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}; plain and foam-backed parts are not interchangeable{}.",
+            siding::name(job.product.kind),
+            style.short(*pocket),
+            in_brackets(&[TrimFact::StarterLocksFirstCourse.record()])
+        ),
+        Advice::HiddenWalls => "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks.".to_owned(),
+        Advice::NotCounted => "Soffit, fascia, house wrap, sealants, blocks for fixtures that are not drawn, and coil stock are not in this takeoff.".to_owned(),
+    }
+}
+
+/// All of one production lot.
+pub fn one_lot(of: SidingPiece, color: &str) -> String {
+    let color = if color.is_empty() { String::new() } else { format!(" in {color}") };
+    let lot = TakeoffFact::OneLot.record();
+    format!(
+        "Order all {}s{color} from one production lot for the whole house, spare included: lots differ in color ({}, {}).",
+        piece(of),
+        titles(&[lot]),
+        lot.section
+    )
+}

@@ -1,0 +1,203 @@
+//! How each figure of the takeoff came about.
+
+use super::items::{pieces, trim_stock};
+use crate::job::Job;
+use crate::layout::bound::Bound;
+use crate::model::basis::{Basis, StockNails};
+use crate::model::item::{Item, SidingPiece};
+use crate::model::quantity::TakeoffLine;
+use crate::sources::takeoff::TakeoffFact;
+use crate::sources::trim::TrimFact;
+use crate::units::LengthStyle;
+use crate::wording::nails::fine_thickness;
+use crate::wording::proof::least;
+use crate::wording::siding;
+use crate::wording::sources::in_brackets;
+use crate::wording::takeoff::items::piece;
+
+/// A line's basis, without a full stop.
+pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
+    let style = job.sheet.lengths;
+    let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
+    match &line.basis {
+        Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
+        Basis::Spare { piece: of, percent, of_count } => {
+            format!("{percent} % of {}, for damage, by the job; rounded up", pieces(*of_count, *of))
+        }
+        Basis::Cartons { piece: of, panels, in_carton, over } => format!(
+            "{panels} {0}s, spare included, {in_carton} to a carton, rounded up; {over} {0}s over",
+            piece(*of)
+        ),
+        Basis::NetArea { piece: of, net, coverage } => {
+            let rates: Vec<String> = coverage
+                .iter()
+                .map(|each| format!("{:.3} {}", style.area(*each), style.area_unit()))
+                .collect();
+            format!(
+                "net wall area {}; ordered as whole cartons at {} a {}",
+                area(*net),
+                rates.join(" or "),
+                piece(*of)
+            )
+        }
+        Basis::FacesCut { piece: of, cut, area: faces, net } => format!(
+            "not ordered by itself: {} cut up, {}, for a net wall area of {}",
+            pieces(*cut, *of),
+            area(*faces),
+            area(*net)
+        ),
+        Basis::TrimCut { .. } => trim_cut(&line.basis, style),
+        Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => strips(&line.basis, style),
+        Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
+            nails(&line.basis, style, !job.siding().receivers.has_pockets())
+        }
+        Basis::ZoneArea => zone_area(&line.item),
+        Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
+        Basis::PostCaps
+        | Basis::RoofSlopes
+        | Basis::RoofSlopeEnds
+        | Basis::BoardJoints
+        | Basis::DrawnBlocks => counted_one_by_one(&line.basis),
+    }
+}
+
+fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
+    let Basis::SidingCut { piece: of, pieces: cut, bought, length, shown } = basis else {
+        return String::new();
+    };
+    let (style, product) = (job.sheet.lengths, &job.product);
+    format!(
+        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
+        siding::name(product.kind),
+        siding::profile(product),
+        style.short(product.face()),
+        if *of == SidingPiece::Board { " exposed" } else { "" },
+        pieces(*bought, *of),
+        style.length(*length),
+        least(bound, job),
+    )
+}
+
+fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
+    let Basis::TrimCut { pieces, used, bought, length, pocket, least } = basis else {
+        return String::new();
+    };
+    let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
+    let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
+    format!(
+        "{pieces} lengths, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        style.length(*used),
+        style.length(*length),
+    )
+}
+
+fn strips(basis: &Basis, style: LengthStyle) -> String {
+    let (length, roll, rule) = match basis {
+        Basis::OpeningStrips { length, roll, past_jamb, over_head } => (
+            length,
+            roll,
+            format!(
+                "sills {} past each jamb, jambs {} over the head, heads as sills (head: common practice)",
+                style.short(*past_jamb),
+                style.short(*over_head)
+            ),
+        ),
+        Basis::CornerStrips { length, roll, each_side } => (
+            length,
+            roll,
+            format!("behind every corner post, {} to each side", style.short(*each_side)),
+        ),
+        _ => return String::new(),
+    };
+    format!(
+        "{} overall: {rule}; rolls of {}, laps not counted",
+        style.length(*length),
+        style.length(*roll)
+    )
+}
+
+fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
+    match basis {
+        Basis::SidingNails {
+            piece,
+            nails,
+            in_box,
+            pieces,
+            spacing,
+            through,
+            penetration,
+            shank,
+            head,
+        } => {
+            let spacing = style.short(*spacing);
+            let (through, penetration) = (style.short(*through), style.short(*penetration));
+            let rule = match piece {
+                SidingPiece::Board => format!(
+                    "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of board and layers that hold no nail and {penetration} into nailable material"
+                ),
+                SidingPiece::Panel => format!(
+                    "at most {spacing} apart and one more in each of {pieces} pieces; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
+                    fine_thickness(*shank, style),
+                    style.short(*head)
+                ),
+            };
+            format!("{nails} nails {rule}; {in_box} to a box")
+        }
+        Basis::TrimNails { nails, in_box, by_stock } => {
+            let one = |s: &StockNails| {
+                format!("{} {} at {}", trim_stock(s.stock, boards), s.nails, style.short(s.spacing))
+            };
+            let each: Vec<String> = by_stock.iter().map(one).collect();
+            format!(
+                "{nails} nails, one more than spaces a piece, posts on both flanges: {}; {in_box} to a box",
+                each.join(", ")
+            )
+        }
+        _ => String::new(),
+    }
+}
+
+fn zone_area(item: &Item) -> String {
+    let zone = match item {
+        Item::OtherCladding { zone, .. } => zone.as_str(),
+        _ => "the zone",
+    };
+    format!(
+        "not ordered: the net area of {zone}, measured; its pieces, trim and waste are not counted here"
+    )
+}
+
+fn rule_of_thumb(of: SidingPiece, over: i64, spare: f64) -> String {
+    let count = pieces(usize::try_from(over.unsigned_abs()).unwrap_or(usize::MAX), of);
+    let verdict = match over {
+        0 => "the same as this layout".to_owned(),
+        n if n < 0 => format!("{count} SHORT of what this layout takes"),
+        _ => format!("{count} more than this layout takes"),
+    };
+    let aside =
+        if spare > 0.0 { format!("; {spare} spare on top of either") } else { String::new() };
+    let source = in_brackets(&[TakeoffFact::GeneralWaste.record()]);
+    format!("not ordered; {verdict}{aside}{source}")
+}
+
+fn counted_one_by_one(basis: &Basis) -> String {
+    match basis {
+        Basis::PostCaps => {
+            "one at the bottom of each corner post that stops over an overhang".to_owned()
+        }
+        Basis::RoofSlopes => {
+            "where a lower roof slopes along a wall, at least 4 x 4 in, laps not counted".to_owned()
+        }
+        Basis::RoofSlopeEnds => {
+            "one at the low end of each lower roof that slopes along a wall".to_owned()
+        }
+        Basis::BoardJoints => format!(
+            "one behind each joint of two boards, lapped over the board below{}",
+            in_brackets(&[TrimFact::FiberCementJoints.record()])
+        ),
+        Basis::DrawnBlocks => {
+            "fixtures drawn with a mounting block; the kind of each fits its fixture".to_owned()
+        }
+        _ => String::new(),
+    }
+}

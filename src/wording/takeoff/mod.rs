@@ -1,0 +1,8 @@
+//! The takeoff in words.
+
+pub mod advice;
+pub mod basis;
+pub mod checks;
+pub mod comparison;
+pub mod explain;
+pub mod items;
