@@ -17,6 +17,8 @@ pub(crate) enum Input {
     Command { args: Vec<&'static str>, files: Vec<(&'static str, &'static str)> },
     /// A command whose output goes to a full device.
     FullDevice,
+    /// A layout's file, read back.
+    LayoutFile { bytes: Vec<u8> },
     /// Errors of other crates' writers are passed on rather than stopped at; no input is known that leads
     /// to one.
     NoneKnown,
@@ -172,6 +174,12 @@ fn of_files(code: &str) -> Option<Input> {
         "svg-too-big" => raw(
             b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
         ),
+        "layout-format" => {
+            Input::LayoutFile { bytes: b"{\"format\": \"lapwright-layout/1\"}".to_vec() }
+        }
+        "layout-unreadable" => {
+            Input::LayoutFile { bytes: b"{\"format\": \"lapwright-layout/2\", ".to_vec() }
+        }
         "overlay-apart" => drawn(&wall().replace("0\nENDSEC\n", ""), INCH),
         "job-unreadable" => drawn(&wall(), "[product]\nlenght = 150\n"),
         "job-old-spelling" => {
@@ -249,7 +257,7 @@ fn of_lines(code: &str) -> Option<Input> {
 
 fn of_house(code: &str) -> Option<Input> {
     let big = rect(0.0, 0.0, 240.0, 96.0);
-    let joint = "[[joint]]\nelevation = \"elevation\"\nat = 80\n";
+    let joint = "[[movement_joint]]\nelevation = \"elevation\"\nat = 80\n";
     Some(match code {
         "no-walls" => rings(&[("FACADE", &big)]),
         "wall-open" => drawn(
