@@ -1,5 +1,6 @@
-//! Pitch, x in 12: angles of cuts, rafters, steps and gables (FACTS section 3, GM-03 to GM-05).
-//! "Pitch" is rise for 12 of run throughout, never the old books' rise over span (FACTS GM-02).
+//! Pitch, x in 12: angles of cuts, rafters, steps and gables (`DrawingFact::PitchTable`,
+//! `DrawingFact::GableArea`, `DrawingFact::RakeLength`, `DrawingFact::RakeStep`). "Pitch" is rise for
+//! 12 of run throughout, never the old books' rise over span (`DrawingFact::PitchTable`).
 
 /// Rise in 12 of a segment that runs `dx` and rises `dy`, either way; infinite for a plumb one.
 pub fn in_twelve(dx: f64, dy: f64) -> f64 {
@@ -22,7 +23,7 @@ pub fn slope_factor(pitch: f64) -> f64 {
     (pitch / 12.0).hypot(1.0)
 }
 
-/// Length of a rake or common rafter over `run`, in the run's unit (FACTS GM-04).
+/// Length of a rake or common rafter over `run`, in the run's unit (`DrawingFact::RakeLength`).
 pub fn rafter(pitch: f64, run: f64) -> f64 {
     run * slope_factor(pitch)
 }
@@ -37,7 +38,7 @@ pub fn gable_rise(pitch: f64, span: f64) -> f64 {
     span / 2.0 * pitch / 12.0
 }
 
-/// Area of a symmetric gable, in the square of the span's unit (FACTS GM-03).
+/// Area of a symmetric gable, in the square of the span's unit (`DrawingFact::GableArea`).
 pub fn gable_area(pitch: f64, span: f64) -> f64 {
     span * gable_rise(pitch, span) / 2.0
 }

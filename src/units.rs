@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Unit {
-    /// Inch, 25.4 mm exactly (FACTS GM-08).
+    /// Inch, 25.4 mm exactly.
+    // DrawingFact::Inch.
     Inch,
     /// Foot, 12 in.
     Foot,
@@ -18,7 +19,8 @@ pub enum Unit {
     M,
 }
 
-/// Millimetres in an inch, exact by definition (FACTS GM-08).
+/// Millimetres in an inch, exact by definition.
+// DrawingFact::Inch.
 pub const MM_PER_INCH: f64 = 25.4;
 
 impl Unit {
@@ -60,8 +62,9 @@ impl Unit {
         }
     }
 
-    /// The unit of a `$INSUNITS` code (FACTS DR-01); `None` for unitless and for units no house is
+    /// The unit of a `$INSUNITS` code (DXF reference); `None` for unitless and for units no house is
     /// drawn in.
+    // DrawingFact::UnitCodes.
     pub fn from_insunits(code: i32) -> Option<Unit> {
         match code {
             1 => Some(Unit::Inch),
@@ -79,12 +82,14 @@ pub fn counted(n: usize, one: &str) -> String {
     format!("{n} {one}{}", if n == 1 { "" } else { "s" })
 }
 
-/// Whole sixteenths nearest to a length in inches; half and over goes up (FACTS GM-07).
+/// Whole sixteenths nearest to a length in inches; half and over goes up (NAVEDTRA 14044).
+// DrawingFact::RoundHalfUp.
 pub fn sixteenths(inches: f64) -> i64 {
     (inches * 16.0 + 0.5).floor() as i64
 }
 
-/// Feet, inches and a reduced fraction to the nearest 1/16: `12'-6 1/2"` (FACTS GM-10, TK-24).
+/// Feet, inches and a reduced fraction to the nearest 1/16: `12'-6 1/2"`.
+// DrawingFact::FeetInches, TakeoffFact::RoundedForSafety.
 pub fn feet_inches(inches: f64) -> String {
     let n = sixteenths(inches.abs());
     let sign = if inches < 0.0 && n != 0 { "-" } else { "" };
@@ -124,7 +129,8 @@ pub enum LengthStyle {
     Mm,
 }
 
-/// Square feet in a square metre: 0.3048 m to the foot, exactly (FACTS GM-08).
+/// Square feet in a square metre: 0.3048 m to the foot, exactly.
+// DrawingFact::Inch.
 pub const SQ_FT_PER_M2: f64 = 1.0 / (0.3048 * 0.3048);
 
 impl LengthStyle {
@@ -155,7 +161,8 @@ impl LengthStyle {
         }
     }
 
-    /// A length to cut, rounded down so that the piece fits (FACTS TK-24).
+    /// A length to cut, rounded down so that the piece fits.
+    // TakeoffFact::RoundedForSafety.
     pub fn cut(self, inches: f64) -> String {
         self.length(self.to_cut(inches))
     }
@@ -260,14 +267,14 @@ mod tests {
 
     #[test]
     fn rounds_half_a_sixteenth_up() {
-        // FACTS GM-07 (NAVEDTRA 14044): 0.12 in x 16 = 1.92, so 2/16 = 1/8.
+        // DrawingFact::RoundHalfUp (NAVEDTRA 14044): 0.12 in x 16 = 1.92, so 2/16 = 1/8.
         assert_eq!(inches_fraction(0.12), "1/8\"");
         assert_eq!(inches_fraction(1.0 / 32.0), "1/16\"");
     }
 
     #[test]
     fn writes_feet_and_inches_as_drafters_do() {
-        // FACTS GM-10; WX-04: 111.140 in is 9 ft 3 1/8 in.
+        // DrawingFact::FeetInches, Example::RafterOfSeven: 111.140 in is 9 ft 3 1/8 in.
         assert_eq!(feet_inches(150.5), "12'-6 1/2\"");
         assert_eq!(feet_inches(7.5), "0'-7 1/2\"");
         assert_eq!(feet_inches(84.75), "7'-0 3/4\"");
@@ -279,9 +286,9 @@ mod tests {
 
     #[test]
     fn metric_is_exact_and_cuts_go_down() {
-        // FACTS: 12 ft 6 in is 3810 mm, one square 9.290304 m2 (TK-01).
+        // 12 ft 6 in is 3810 mm, one square 9.290304 m2 (TakeoffFact::Square).
         assert_eq!(LengthStyle::Mm.length(150.0), "3810 mm");
-        // A 3040 window (TK-23).
+        // A 3040 window (TakeoffFact::CallSizes).
         assert_eq!(LengthStyle::Mm.size(36.0, 48.0), "914 x 1219 mm");
         assert_eq!(LengthStyle::Feet.size(36.0, 48.0), "3'-0\" x 4'-0\"");
         assert_eq!(LengthStyle::Mm.cut(150.03), "3810 mm");

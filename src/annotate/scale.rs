@@ -64,7 +64,8 @@ mod tests {
         let rules = SheetRules::default();
         let (size, room) = ((1800.0, 240.0), (13.0, 7.0));
         let s = elevation(size, room, 8.0, 0.12, &rules);
-        // 3/16 in to the foot keeps 8 in courses an eighth of an inch apart (FACTS DR-32).
+        // 3/16 in to the foot keeps 8 in courses an eighth of an inch apart
+        // (DrawingFact::ArchitecturalScales).
         assert_eq!((s.factor, parts(size, room, &s)), (64.0, (3, 1)));
         let fixed = SheetRules { scale: Some("1/2\" = 1'-0\"".to_owned()), ..rules };
         let s = elevation(size, room, 8.0, 0.12, &fixed);

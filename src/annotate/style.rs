@@ -1,5 +1,5 @@
-//! Pens: widths of the ISO 128 series (FACTS DR-27, from memory), line types that tell things apart
-//! in black-and-white print; colour only besides.
+//! Pens: widths of the ISO 128 series (`DrawingFact::LineWidths`, from memory), line types that tell
+//! things apart in black-and-white print; colour only besides.
 
 use crate::model::drawing::{Dash, Pen};
 
@@ -146,7 +146,7 @@ impl Ink {
     }
 }
 
-/// Least height of capitals on paper, inches: 3/32 (FACTS DR-40, NCS).
+/// Least height of capitals on paper, inches: 3/32 (`DrawingFact::TextHeight`).
 pub(super) const TEXT: f64 = 3.0 / 32.0;
 /// Headings.
 pub(super) const HEADING: f64 = 5.0 / 32.0;

@@ -310,7 +310,7 @@ mod tests {
 
     #[test]
     fn a_peak_has_two_ends_and_nothing_else() {
-        // FACTS WY-05: the top piece of a 4 in 12 gable, 48 wide and 8 high.
+        // Example::GableOfFour: the top piece of a 4 in 12 gable, 48 wide and 8 high.
         let found = of(vec![p(0.0, 0.0), p(48.0, 0.0), p(24.0, 8.0)]);
         let sides: Vec<BiteSide> = found.iter().map(|b| b.side).collect();
         assert_eq!(sides, [BiteSide::Whole { right: true }, BiteSide::Whole { right: false }]);

@@ -1,6 +1,6 @@
 //! The search for the datum: the free height of the first course, tried sixteenth by sixteenth and at
-//! every height that brings a head, sill, eave or band to a course line (FACTS OT-01 to OT-08).
-//!
+//! every height that brings a head, sill, eave or band to a course line (`LayoutFact::OneDatum` to
+//! `LayoutFact::NotchRoundSills`).
 //! A datum is a residue: what matters of a height is where it falls within a course. The panels of a
 //! course that a level line cuts are ripped or notched there; a strip is what is kept of them.
 

@@ -1,5 +1,6 @@
 //! What is done to the cut edges of pieces: a panel ripped along its length has no nail hem left and
-//! is held by nail slots or snap-lock lugs instead (FACTS PR-09, PR-10, SD-106).
+//! is held by nail slots or snap-lock lugs instead (`TrimFact::NailSlots`, `TrimFact::LugSpacing`,
+//! `TrimFact::UndersillLugs`).
 
 use std::collections::BTreeMap;
 
@@ -14,7 +15,7 @@ use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// A cut this near under the top of a face leaves the panel lying on the wall there, inches: common
-/// practice, no source (FACTS SD-109 says only that it hangs on the panel).
+/// practice, no source (`TrimFact::FurredUndersill` says only that it hangs on the panel).
 const FLUSH: f64 = 0.5;
 
 /// Tells every piece what is done to its cut edges; `courses[i]` are those of `fields[i]`. Trim must be
@@ -96,7 +97,7 @@ fn work(
             out.slots += along(length, rules.slot_spacing);
         }
     }
-    // A bottom cut off its course line has no lock left (FACTS SD-91).
+    // A bottom cut off its course line has no lock left (TrimFact::CutFirstCourse).
     for (a, b) in lower_sides(p).filter(|(a, b)| (a[1] - b[1]).abs() <= CUT) {
         let held = |t: &&&TrimPiece| {
             (t.from[1] - t.to[1]).abs() < CUT
@@ -151,15 +152,16 @@ mod tests {
 
     #[test]
     fn lugs_and_slots_stand_at_even_places() {
-        // 36 1/2 in under a window: at 6 in (SD-106) seven; 16 in (PR-09) along 12 ft 6 in: ten.
+        // 36 1/2 in under a window: at 6 in (TrimFact::UndersillLugs) seven; 16 in
+        // (TrimFact::NailSlots) along 12 ft 6 in: ten.
         assert_eq!((along(36.5, 6.0), along(150.0, 16.0)), (7, 10));
         assert_eq!((along(6.0, 6.0), along(6.1, 6.0), along(0.5, 6.0)), (1, 2, 1));
     }
 
     #[test]
     fn a_cut_at_the_top_of_a_face_needs_no_furring() {
-        // Double 4 (SD-81): at 4 in the first face ends; 3 3/4 is its thin top, 2 stands off, as do
-        // 4 1/4 and 6.
+        // Double 4 (SidingFact::DoubleFour): at 4 in the first face ends; 3 3/4 is its thin top, 2
+        // stands off, as do 4 1/4 and 6.
         let job = Job::default();
         let found = [4.0, 3.75, 2.0, 4.25, 6.0, 7.75].map(|h| stands_off(h, &job));
         assert_eq!(found, [false, false, true, true, true, false]);

@@ -1,6 +1,6 @@
 //! Boards may show a little more or less: courses are evened between the main levels of the house,
-//! so that butt lines meet sills, heads and tops (FACTS OT-04, OT-07; NAV14044; JLC-S).
-//!
+//! so that butt lines meet sills, heads and tops (`LayoutFact::WoodMayVary`,
+//! `LayoutFact::ButtsAtOpenings`).
 //! One stick serves all walls, so the levels are those of the whole house, each weighed by the width
 //! of siding along it. Levels that cannot all be met leave the lighter ones cut.
 
@@ -148,7 +148,7 @@ mod tests {
     use super::*;
     use crate::job::siding::kind::{BoardSiding, Siding};
 
-    /// Boards 12 in wide with the least lap for wood, 1 in (FACTS SD-134, NAV14044).
+    /// Boards 12 in wide with the least lap for wood, 1 in (`SidingFact::WoodLap`).
     fn boards(exposure: f64, least: f64, width: f64) -> Product {
         Product {
             exposure,
@@ -162,16 +162,16 @@ mod tests {
 
     #[test]
     fn wx_01_to_wx_03_are_divided_as_printed() {
-        // WX-01 (NAV14044, fig 4-3): 61 in by 10: 6 courses of 10 1/6.
+        // Example::BoardsBesideWindow (NAVEDTRA 14044, figure 4-3): 61 in by 10: 6 courses of 10 1/6.
         let p = boards(10.0, 9.0, 12.0);
         let (n, each) = divided(61.0, &p).unwrap();
         assert_eq!(n, 6);
         assert!((each - 10.16667).abs() < 1e-4);
-        // WX-02: 31 in: 3 courses of 10 1/3.
+        // Example::BoardsUnderWindow: 31 in: 3 courses of 10 1/3.
         let (n, each) = divided(31.0, &p).unwrap();
         assert_eq!(n, 3);
         assert!((each - 10.33333).abs() < 1e-4);
-        // WX-03 (JLC-S): 49 in by 8: 6 courses of 8 1/6.
+        // Example::ShinglesBesideWindow: 49 in by 8: 6 courses of 8 1/6.
         let (n, each) = divided(49.0, &boards(8.0, 7.0, 10.0)).unwrap();
         assert_eq!(n, 6);
         assert!((each - 8.16667).abs() < 1e-4);
@@ -189,7 +189,8 @@ mod tests {
 
     #[test]
     fn the_heavier_of_two_levels_is_met() {
-        // 31 and 92 in: WX-02, then WX-01. A lighter sill at 36 in cannot be met with them: 5 in.
+        // 31 and 92 in: Example::BoardsUnderWindow, then Example::BoardsBesideWindow. A lighter sill
+        // at 36 in cannot be met with them: 5 in.
         let p = boards(10.0, 9.0, 12.0);
         let level = |y: f64, weight: i64| Level { y, weight, over: false, under: true };
         let all = [level(31.0, 100), level(36.0, 10), level(92.0, 100)];

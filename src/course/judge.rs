@@ -5,8 +5,8 @@ use crate::geom::tol::SAME;
 use crate::job::Job;
 use crate::model::pole::{DatumTerm, DatumWeight as Weight, WeighedIn};
 
-/// Height from which a top course is no shorter than it should be (FACTS OT-06: 4 in is quoted for
-/// shingles).
+/// Height from which a top course is no shorter than it should be (`LayoutFact::LeastTopCourse`: 4 in
+/// is quoted for shingles).
 const TALL_TOP: f64 = 4.0;
 /// What a datum does to the lines of a house.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -96,7 +96,7 @@ impl Making<'_> {
     }
 
     /// The slot by which the panel that ends past a bare fixture is brought round it, as far as the
-    /// next panel covers it (FACTS PR-11).
+    /// next panel covers it (`TrimFact::CutAtObstacle`).
     fn slots(&self, x1: f64) -> Vec<Polygon> {
         let half = self.lap / 2.0;
         if !self.run.fixed.iter().any(|s| (s + half - x1).abs() < 0.0625 + SAME) {

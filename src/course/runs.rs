@@ -92,8 +92,9 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         .filter_map(|o| bounds(&o.outline))
         // What takes the whole course ends the run.
         .filter(|r| r.y0 > b.y0 + SAME || r.y1 < b.y1 - SAME)
-        // The first panel ends this far past the obstacle (FACTS PR-11), at most a lap, so that the
-        // next one reaches it; the seam is the middle of the lap. One too near an end is none.
+        // The first panel ends this far past the obstacle (TrimFact::CutAtObstacle), at most a lap,
+        // so that the next one reaches it; the seam is the middle of the lap. One too near an end is
+        // none.
         .map(|r| r.x1 + job.seams.past_obstacle.min(job.lap()) - job.lap() / 2.0)
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();

@@ -5,8 +5,8 @@ use crate::geom::vocabulary::Point;
 use crate::job::CourseRules;
 use crate::model::house::{DrawnElevation, DrawnWall, EdgeKind, House};
 
-/// The lowest height at which siding may start anywhere on the house (FACTS OT-02, SD-92: find the
-/// lowest point, strike one level line round the house).
+/// The lowest height at which siding may start anywhere on the house (`LayoutFact::LowestStart`,
+/// `TrimFact::OneLevelLine`: find the lowest point, strike one level line round the house).
 pub(super) fn lowest(house: &House, rules: &CourseRules) -> Option<f64> {
     let starts = house
         .elevations

@@ -1,4 +1,5 @@
-//! One stick for the whole house: the datum and the butt lines above it (FACTS OT-01, OT-03).
+//! One stick for the whole house: the datum and the butt lines above it (`LayoutFact::OneDatum`,
+//! `LayoutFact::StoryPole`).
 
 use super::datum::Found;
 use crate::geom::tol::{SAME, snap};
@@ -32,8 +33,8 @@ mod tests {
 
     #[test]
     fn a_shift_of_four_inches_brings_sill_and_head_to_course_lines() {
-        // FACTS WY-11: double 4 from 0: sill 36 at course 4.5, head 84 at 10.5; shifted 4 in both
-        // fall on butt lines (40 / 8 = 5, 88 / 8 = 11).
+        // Example::DatumShift: double 4 from 0: sill 36 at course 4.5, head 84 at 10.5; shifted 4 in
+        // both fall on butt lines (40 / 8 = 5, 88 / 8 = 11).
         let at = |datum: f64, y: f64| (y - datum) / 8.0;
         assert_eq!((at(0.0, 36.0), at(0.0, 84.0)), (4.5, 10.5));
         let pole = StoryPole { datum: -4.0, exposure: 8.0, ..Default::default() };

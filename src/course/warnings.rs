@@ -55,7 +55,7 @@ fn thin_strips(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &m
 }
 
 /// Pieces shorter than the studs are apart: they meet one at most, wherever it stands. The last piece
-/// of a peak is left out: it may take one small fastener in its face (FACTS SD-110, HAB).
+/// of a peak is left out: it may take one small fastener in its face (`TrimFact::RakeGap`).
 fn short_panels(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
     let studs = layout.job.stud_spacing();
     let peak = |p: &Piece| p.ends.iter().all(|e| e.cut == EndCut::Angled) && narrows_upward(p);

@@ -1,6 +1,6 @@
 //! Walls that stand at an angle to their elevation: an elevation shows its projection, so they are
-//! drawn too short (FACTS OT-20). At the true width the job gives, such a wall becomes an elevation
-//! of its own; its way back to the source shrinks it again to where it is drawn.
+//! drawn too short (`LayoutFact::AngledWallsShort`). At the true width the job gives, such a wall
+//! becomes an elevation of its own; its way back to the source shrinks it again to where it is drawn.
 
 use crate::finding::corners::{AngledFault, CornerFinding};
 use crate::finding::{Finding, Findings};

@@ -15,7 +15,7 @@ use crate::model::ids::{CornerId, WallId};
 /// Sides shorter than this are no corner of their own worth a question, inches.
 const LEAST: f64 = 1.0;
 /// Two elevations may show a corner this much higher or lower before it is told, inches: common
-/// practice, no source (FACTS OT-22).
+/// practice, no source (`LayoutFact::CornersAgree`).
 const AGREE: f64 = 1.0;
 /// A corner turns this often round a house.
 const QUARTERS: usize = 4;
@@ -275,8 +275,8 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
     })
 }
 
-/// Asks for the walls that are not drawn (FACTS OT-21), and tells where two elevations disagree about
-/// one corner (OT-22).
+/// Asks for the walls that are not drawn (`LayoutFact::HiddenWalls`), and tells where two elevations
+/// disagree about one corner (`LayoutFact::CornersAgree`).
 pub(super) fn report(house: &House, findings: &mut Findings) {
     let source = |s: &CornerSide, y: f64| {
         let e = house.elevations.iter().find(|e| e.name == s.elevation);

@@ -13,7 +13,7 @@ use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Linework, Role, Stroke};
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
-/// the narrowest garage door 8 ft (FACTS section 3, call sizes).
+/// the narrowest garage door 8 ft (`TakeoffFact::CallSizes`).
 pub(super) const OVERHEAD: f64 = 84.0;
 /// Loops smaller than this, square inches, are hardware, not openings: half a square foot.
 pub(super) const LEAST: f64 = 72.0;

@@ -17,7 +17,8 @@ pub(crate) struct Outline {
     pub(crate) layer: usize,
     /// Place in the source.
     pub(crate) origin: Origin,
-    /// Exposure of the courses drawn on it, inches: told, never laid out from (FACTS OT-24).
+    /// Exposure of the courses drawn on it, inches: told, never laid out from
+    /// (`LayoutFact::HatchIsNoLayout`).
     pub(crate) exposure: Option<f64>,
     /// Openings that its way found with it, inches of the whole drawing.
     pub(crate) openings: Vec<DrawnOpening>,

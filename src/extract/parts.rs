@@ -1,4 +1,5 @@
-//! Bands and building joints: what parts the siding of a wall (FACTS OT-14, OT-18).
+//! Bands and building joints: what parts the siding of a wall (`LayoutFact::BandsPartWalls`,
+//! `LayoutFact::MovementJoints`).
 
 use super::frame::ViewFrame;
 use crate::finding::house::HouseFinding;

@@ -1,5 +1,6 @@
-//! Walls round a corner that the job gives because no elevation shows them (FACTS OT-21): each an
-//! elevation of its own, on the heights of its corner, so that courses meet there.
+//! Walls round a corner that the job gives because no elevation shows them
+//! (`LayoutFact::HiddenWalls`): each an elevation of its own, on the heights of its corner, so that
+//! courses meet there.
 
 use crate::finding::corners::{CornerFinding, ReturnFault};
 use crate::finding::{Finding, Findings};

@@ -1,5 +1,5 @@
 //! Curves to points. A bulge is the tangent of a quarter of the included angle, positive
-//! counter-clockwise (FACTS DR-05).
+//! counter-clockwise (`DrawingFact::Bulge`).
 
 use super::vocabulary::{Affine, BezPath, Point, Ring};
 
@@ -17,7 +17,8 @@ pub fn arc_of(a: Point, b: Point, bulge: f64) -> Option<(Point, f64, f64, f64)> 
     if bulge.abs() < 1e-12 || length == 0.0 {
         return None;
     }
-    // DR-06: radius = c (1 + b^2) / (4 |b|); the centre lies off the chord by the apothem.
+    // DrawingFact::Sagitta: radius = c (1 + b^2) / (4 |b|); the centre lies off the chord by the
+    // apothem.
     let radius = length * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
     let apothem = length * (1.0 - bulge * bulge) / (4.0 * bulge);
     let normal = chord.turn_90() / length;
@@ -79,7 +80,8 @@ mod tests {
 
     #[test]
     fn quarter_bulge_on_a_ten_inch_chord() {
-        // FACTS WY-08, DR-05/06: bulge tan(90/4 deg), radius 7.0711, sagitta 2.0711.
+        // Example::ArchedTops, DrawingFact::Bulge, DrawingFact::Sagitta: bulge tan(90/4 deg), radius 7.0711, sagitta
+        // 2.0711.
         let (a, b) = (Point::new(0.0, 0.0), Point::new(10.0, 0.0));
         let (_, radius, _, sweep) = arc_of(a, b, 0.414213562).unwrap();
         assert!((radius - 7.0711).abs() < 1e-4);
@@ -91,7 +93,7 @@ mod tests {
 
     #[test]
     fn half_circle_over_a_three_foot_window() {
-        // FACTS WY-08: 36 wide, bulge 1: radius 18, 508.94 sq in.
+        // Example::ArchedTops: 36 wide, bulge 1: radius 18, 508.94 sq in.
         let (a, b) = (Point::new(36.0, 0.0), Point::new(0.0, 0.0));
         let mut ring = vec![a];
         ring.extend(bulge_points(a, b, 1.0, 1e-4));

@@ -110,7 +110,7 @@ mod tests {
 
     #[test]
     fn area_of_a_gable_is_half_base_times_height() {
-        // FACTS WY-05: span 24 ft, 4 in 12, 48 sq ft.
+        // Example::GableOfFour: span 24 ft, 4 in 12, 48 sq ft.
         let gable = Polygon::simple(vec![
             Point::new(0.0, 0.0),
             Point::new(288.0, 0.0),

@@ -53,7 +53,7 @@ mod tests {
 
     #[test]
     fn six_strips_of_a_gable_sum_to_the_gable() {
-        // FACTS WY-05: 8 in courses of a 24 ft, 4 in 12 gable; bottom widths 288, 240 .. 48.
+        // Example::GableOfFour: 8 in courses of a 24 ft, 4 in 12 gable; bottom widths 288, 240 .. 48.
         let gable = [Polygon::simple(vec![
             Point::new(0.0, 0.0),
             Point::new(288.0, 0.0),

@@ -7,8 +7,9 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, lengths, maybe_length};
 
-/// A wall round a corner that no elevation shows (FACTS OT-21): it is laid out as an elevation of
+/// A wall round a corner that no elevation shows (common practice): it is laid out as an elevation of
 /// its own.
+// LayoutFact::HiddenWalls.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct ReturnWall {
@@ -27,8 +28,9 @@ pub struct ReturnWall {
     pub height: Option<f64>,
 }
 
-/// A wall that stands at an angle to its elevation and is drawn too short (FACTS OT-20): it is laid
+/// A wall that stands at an angle to its elevation and is drawn too short: it is laid
 /// out at its true width, as an elevation of its own.
+// LayoutFact::AngledWallsShort.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct AngledWall {

@@ -9,13 +9,15 @@ use super::length::{Length, length, maybe_length};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct Boards {
-    /// Gap between the ends of two boards. Left out, 1/8 in for fiber-cement (FACTS SD-132, JLC-F,
-    /// its gap at trim), none for wood: common practice, no source.
+    /// Gap between the ends of two boards. Left out, 1/8 in for fiber-cement (Journal of Light
+    /// Construction on fiber-cement, its gap at trim), none for wood: common practice, no source.
+    // TrimFact::FiberCementJoints.
     #[serde(deserialize_with = "maybe_length", alias = "joint_gap")]
     #[schemars(with = "Option<Length>")]
     pub butt_gap: Option<f64>,
-    /// Distance of studs, centre to centre: joints stand on studs (FACTS SD-132, JLC-F), and every
-    /// board is nailed to each. Default 16 in: common practice, no source.
+    /// Distance of studs, centre to centre: joints stand on studs (Journal of Light Construction on
+    /// fiber-cement), and every board is nailed to each. Default 16 in: common practice, no source.
+    // TrimFact::FiberCementJoints.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub stud_spacing: f64,
@@ -25,11 +27,13 @@ pub struct Boards {
     #[schemars(with = "Length")]
     pub first_stud: f64,
     /// Studs between joints of courses within `seams.clear_courses`. Default 1, the less of "a stud
-    /// or two" (FACTS SD-132, JLC-F).
+    /// or two" (Journal of Light Construction on fiber-cement).
+    // TrimFact::FiberCementJoints.
     pub studs_apart: u32,
     /// Thickness of the starter piece under the first board: that of the head lap it stands in for.
-    /// Left out, 1/4 in for fiber-cement (FACTS SD-131, JLC-F), 1/4 in for wood: common practice, no
-    /// source.
+    /// Left out, 1/4 in for fiber-cement (Journal of Light Construction on fiber-cement), 1/4 in for
+    /// wood: common practice, no source.
+    // TrimFact::FiberCementStarter.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub starter: Option<f64>,

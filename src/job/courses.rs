@@ -11,31 +11,39 @@ use super::weights::DatumWeights;
 #[serde(default, deny_unknown_fields)]
 pub struct CourseRules {
     /// Butt line of the first course above the level line; left out, the best height that a search
-    /// over the free height of the first course finds (FACTS OT-01 to OT-08).
+    /// over the free height of the first course finds (siding association's manual, horizontal
+    /// siding; NAVEDTRA 14044).
+    // LayoutFact::OneDatum to LayoutFact::NotchRoundSills.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub datum: Option<f64>,
-    /// How far the first course may hang below the drawn bottom of a wall, where it keeps its clearance
-    /// to grade and the starter still has a ground to nail to (FACTS SD-93, JLC-V: the starter line
-    /// stands about 2 in over the butt line). Default 0: the drawn bottom is where siding begins.
+    /// How far the first course may hang below the drawn bottom of a wall, where it keeps its
+    /// clearance to grade and the starter still has a ground to nail to (Journal of Light
+    /// Construction on vinyl siding: the starter line stands about 2 in over the butt line). Default
+    /// 0: the drawn bottom is where siding begins.
+    // TrimFact::StarterOverEdge.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub hang_below: f64,
-    /// Clearance to finished grade. Default 6 in (FACTS SD-113, VSI-IRC: edition not shown).
+    /// Clearance to finished grade. Default 6 in (siding association on IRC R703: edition not shown).
+    // TrimFact::GradeClearance.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub clear_of_grade: f64,
-    /// Clearance to roofs and decks below. Default 1/2 in (FACTS SD-114, VSI-IRC).
+    /// Clearance to roofs and decks below. Default 1/2 in (siding association on IRC R703).
+    // TrimFact::RoofClearance.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub clear_of_roof: f64,
     /// Thinnest strip that may be left of a panel before it is reported. Default 2 in: common
-    /// practice, no source (FACTS OT-06).
+    /// practice, no source.
+    // LayoutFact::LeastTopCourse.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub least_strip: f64,
     /// Clearance on each side of a notch and over a cut edge under a sill. Default 1/4 in
-    /// (FACTS SD-112, common practice).
+    /// (common practice).
+    // TrimFact::FixtureClearance.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub notch_clearance: f64,
@@ -44,13 +52,15 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub stud_spacing: f64,
-    /// Spacing of nail slots punched along a ripped top edge, and of the trim nails through a cut edge
-    /// that takes no lugs (steel). Default 16 in (FACTS PR-09, common practice, no source).
+    /// Spacing of nail slots punched along a ripped top edge, and of the trim nails through a cut
+    /// edge that takes no lugs (steel). Default 16 in (common practice, no source).
+    // TrimFact::NailSlots.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub slot_spacing: f64,
     /// Spacing of snap-lock lugs along an edge in finish trim, where the siding takes lugs: vinyl.
-    /// Default 6 in (FACTS SD-106, VSI-HW).
+    /// Default 6 in (siding association on windy places).
+    // TrimFact::UndersillLugs.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub lug_spacing: f64,

@@ -22,7 +22,8 @@ pub struct Reading {
     #[schemars(with = "Length")]
     pub weld: f64,
     /// Width of casing outside the drawn edge of openings that the channel goes round. Default 0:
-    /// the drawn edge is taken as the channel's (FACTS OT-25).
+    /// the drawn edge is taken as the channel's (common practice).
+    // LayoutFact::DrawnEdge.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub casing: f64,

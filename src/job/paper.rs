@@ -23,7 +23,8 @@ const fn mm(name: &'static str, width: f64, height: f64) -> Paper {
     Paper { name, width: width / MM_PER_INCH, height: height / MM_PER_INCH }
 }
 
-/// Every paper (FACTS DR-34 to DR-36).
+/// Every paper.
+// DrawingFact::AnsiPaper, DrawingFact::IsoPaper.
 pub const PAPERS: [Paper; 12] = [
     inches("ARCH A", 12.0, 9.0),
     inches("ARCH B", 18.0, 12.0),
@@ -56,7 +57,8 @@ pub struct Scale {
     pub factor: f64,
 }
 
-/// Architectural scales, largest first (FACTS DR-32).
+/// Architectural scales, largest first.
+// DrawingFact::ArchitecturalScales.
 pub const FEET: [(&str, f64); 11] = [
     ("3\" = 1'-0\"", 4.0),
     ("1 1/2\" = 1'-0\"", 8.0),
@@ -71,7 +73,8 @@ pub const FEET: [(&str, f64); 11] = [
     ("1/16\" = 1'-0\"", 192.0),
 ];
 
-/// Metric scales, largest first (FACTS DR-33 and the rest of ISO 5455's series, from memory).
+/// Metric scales, largest first (the rest of ISO 5455's series, from memory).
+// DrawingFact::MetricScales.
 pub const METRIC: [f64; 9] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
 
 /// Further ratios in use on building drawings: common practice, no source. Never picked.
@@ -129,7 +132,8 @@ mod tests {
 
     #[test]
     fn papers_are_the_published_sizes() {
-        // FACTS DR-34 to DR-36: ANSI D 22 x 34, ARCH C 18 x 24, A3 297 x 420 mm.
+        // DrawingFact::AnsiPaper, DrawingFact::ArchitecturalPaper, DrawingFact::IsoPaper: ANSI D 22 x
+        // 34, ARCH C 18 x 24, A3 297 x 420 mm.
         let of = |n: &str| paper(n).map(|p| (p.width, p.height));
         assert_eq!(of("ansi d"), Some((34.0, 22.0)));
         assert_eq!(of("ARCH-C"), Some((24.0, 18.0)));
@@ -141,7 +145,7 @@ mod tests {
 
     #[test]
     fn only_scales_of_a_rule_are_read() {
-        // FACTS DR-32: 1/4 in to the foot is 48, 3/32 is 128.
+        // DrawingFact::ArchitecturalScales: 1/4 in to the foot is 48, 3/32 is 128.
         assert_eq!(scale("1/4\" = 1'-0\"").unwrap().factor, 48.0);
         assert_eq!(scale("3/32\"=1'").unwrap().factor, 128.0);
         assert_eq!(scale("1:48").unwrap().factor, 48.0);

@@ -5,8 +5,9 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length, maybe_length};
 
-/// A band board, frieze or water table right across walls (FACTS OT-14): no siding lies on it, and
-/// the field over it starts anew on the same datum.
+/// A band board, frieze or water table right across walls (common practice): no siding lies on it,
+/// and the field over it starts anew on the same datum.
+// LayoutFact::BandsPartWalls.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Band {
@@ -31,7 +32,8 @@ pub struct Band {
     pub right: Option<f64>,
 }
 
-/// A movement joint of the building, which siding must not bridge (FACTS OT-18).
+/// A movement joint of the building, which siding must not bridge (common practice).
+// LayoutFact::MovementJoints.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct MovementJoint {

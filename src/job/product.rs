@@ -234,7 +234,7 @@ mod tests {
 
     #[test]
     fn exposure_is_faces_times_face_height() {
-        // FACTS section 2, "Names to accept": D4, D4.5, D5, T3, T4, S7.
+        // SidingFact::ProfileNames: D4, D4.5, D5, T3, T4, S7.
         for (text, exposure, faces) in [
             ("", 8.0, 2),
             ("face_height = 4.5", 9.0, 2),
@@ -252,8 +252,8 @@ mod tests {
 
     #[test]
     fn laps_by_kind() {
-        assert_eq!(read("").lap(), 1.25); // PR-02 as twice PR-01
-        assert_eq!(read("kind = \"vinyl\"").lap(), 1.0); // SD-70, VSI-H
+        assert_eq!(read("").lap(), 1.25); // SidingFact::FoamLap as twice SidingFact::FoamSetBack
+        assert_eq!(read("kind = \"vinyl\"").lap(), 1.0); // SidingFact::PlainLap
         assert!(read("").foam_meets_foam() && !read("lap = 1").foam_meets_foam());
         assert!(!read("kind = \"vinyl\"").foam_meets_foam());
     }

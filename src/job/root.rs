@@ -42,10 +42,12 @@ pub struct Job {
     pub layers: BTreeMap<Role, Vec<String>>,
     /// Views, where frames and titles in the drawing do not settle them.
     pub elevation: Vec<View>,
-    /// Walls round a corner that no elevation shows (FACTS OT-21).
+    /// Walls round a corner that no elevation shows (common practice).
+    // LayoutFact::HiddenWalls.
     #[serde(rename = "return")]
     pub returns: Vec<ReturnWall>,
-    /// Walls that stand at an angle to their elevation and are drawn too short (FACTS OT-20).
+    /// Walls that stand at an angle to their elevation and are drawn too short.
+    // LayoutFact::AngledWallsShort.
     pub angled: Vec<AngledWall>,
     /// Bands that part the siding, where none is drawn.
     #[serde(rename = "band")]
@@ -270,10 +272,10 @@ mod tests {
     #[test]
     fn gaps_and_lap_follow_the_published_figures() {
         let mut job = Job::default();
-        assert_eq!(job.end_gap(), 0.25); // SD-50, VSI-H
-        assert_eq!(job.lap(), 1.25); // PR-02 as twice PR-01
+        assert_eq!(job.end_gap(), 0.25); // SidingFact::EndGap
+        assert_eq!(job.lap(), 1.25); // SidingFact::FoamLap as twice SidingFact::FoamSetBack
         job.weather.below_40f = true;
-        assert_eq!(job.end_gap(), 0.375); // SD-51, VSI-H
+        assert_eq!(job.end_gap(), 0.375); // SidingFact::ColdEndGap
     }
 
     #[test]

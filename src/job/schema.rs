@@ -9,9 +9,8 @@ use super::ranges;
 use super::root::Job;
 use super::stock_given::STOCK_BOUNDS;
 use crate::model::seam::MOST_STOCKS;
-use crate::sources;
 
-/// The schema, with the bounds of `ranges` and sources by title.
+/// The schema, with the bounds of `ranges`.
 pub(crate) fn value() -> Value {
     let generator = SchemaSettings::draft2020_12().for_deserialize().into_generator();
     let mut schema =
@@ -25,7 +24,7 @@ pub(crate) fn value() -> Value {
     if let Some(Value::Object(list)) = property(&mut schema, "stock") {
         list.insert("maxItems".to_owned(), MOST_STOCKS.into());
     }
-    worded(schema)
+    schema
 }
 
 /// A bound says nothing of a length written as text; the program checks that one.
@@ -34,23 +33,6 @@ fn bounded(schema: &mut Value, key: &str, least: f64, most: f64) {
         node.insert("minimum".to_owned(), least.into());
         node.insert("maximum".to_owned(), most.into());
     }
-}
-
-/// A schema whose descriptions name their sources in words.
-pub(crate) fn worded(mut schema: Value) -> Value {
-    match &mut schema {
-        Value::Array(list) => list.iter_mut().for_each(|v| *v = worded(v.take())),
-        Value::Object(map) => {
-            for (key, value) in map.iter_mut() {
-                match value {
-                    Value::String(text) if key == "description" => *text = sources::in_words(text),
-                    _ => *value = worded(value.take()),
-                }
-            }
-        }
-        _ => {}
-    }
-    schema
 }
 
 /// The schema of a dotted key; tables of a list have one for all.

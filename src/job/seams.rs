@@ -10,20 +10,22 @@ use crate::model::seam::Effort;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct SeamSettings {
-    /// Shortest piece of a run with a seam. Default 24 in: common practice, no source (FACTS SD-79).
+    /// Shortest piece of a run with a seam. Default 24 in: common practice, no source.
+    // SidingFact::ShortestPiece.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub shortest: f64,
-    /// Least sideways distance of seams in near courses. Default 24 in: common practice, no source
-    /// (FACTS SD-74, UN-01).
+    /// Least sideways distance of seams in near courses. Default 24 in: common practice, no source.
+    // SidingFact::SidewaysStagger.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub stagger: f64,
     /// Clear courses between two seams in one upright line. Default 3, the stricter reading of
-    /// "three courses apart" (FACTS SD-73, VSI-H-old).
+    /// "three courses apart" (siding association's manual, an older edition).
+    // SidingFact::ThreeCoursesApart.
     pub clear_courses: u32,
-    /// Wished distance of a seam from a jamb line. Default 6 in: common practice, no source
-    /// (FACTS SD-78).
+    /// Wished distance of a seam from a jamb line. Default 6 in: common practice, no source.
+    // SidingFact::NoSeamAtOpenings.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub jamb: f64,
@@ -32,8 +34,9 @@ pub struct SeamSettings {
     #[schemars(with = "Length")]
     pub kerf: f64,
     /// How far the first panel goes past an obstacle without a mounting block, at most a lap: the
-    /// second one covers it up to the obstacle. Default 1 in (FACTS PR-11, common practice, no
+    /// second one covers it up to the obstacle. Default 1 in (common practice, no
     /// source).
+    // TrimFact::CutAtObstacle.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub past_obstacle: f64,

@@ -9,27 +9,34 @@ use super::length::{Length, length, maybe_length};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct TakeoffRules {
-    /// What the rule of thumb adds to net area, percent. Default 10 (FACTS TK-04, YARD and others).
+    /// What the rule of thumb adds to net area, percent. Default 10 (a lumber yard's estimating page
+    /// and others).
+    // TakeoffFact::GeneralWaste.
     pub area_waste: f64,
-    /// Greatest spacing of nails in panels. Default 16 in (FACTS SD-20, IRC18 R703.11.1.3).
+    /// Greatest spacing of nails in panels. Default 16 in (IRC 2018 R703.11.1.3).
+    // NailFact::Spacing.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub nail_spacing: f64,
-    /// Spacing of nails in trim. Default 10 in, within 8 to 12 (FACTS UN-08, SD-23, VSI-A).
+    /// Spacing of nails in trim. Default 10 in, within 8 to 12 (siding association's manual,
+    /// accessories).
+    // NailFact::PostNailing.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub trim_nail_spacing: f64,
     /// Nails in a box. Default 1000: common practice, no source.
     pub nail_box: u32,
     /// Layers between the panel's nail hem and nailable sheathing, foam and air included. Left out,
-    /// 3/4 in hem stand-off for foam-backed siding (FACTS SD-37, derived), 0 for plain vinyl.
+    /// 3/4 in hem stand-off for foam-backed siding (derived), 0 for plain vinyl.
+    // NailFact::NailLength.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub stand_off: Option<f64>,
     /// Spare panels for damage, percent of those laid. Default 0.
     pub spare: f64,
     /// Openings over this area, square feet, are large: one rule of thumb subtracts only those.
-    /// Default 20, of 20 or 50 in use (FACTS TK-10; thresholds common practice, no source).
+    /// Default 20, of 20 or 50 in use (shop pages; thresholds common practice, no source).
+    // TakeoffFact::LargeOpeningsOff.
     pub large_opening: f64,
     /// Length of a roll of flashing. Default 50 ft: common practice, no source.
     #[serde(deserialize_with = "length")]

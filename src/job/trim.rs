@@ -14,23 +14,28 @@ use crate::model::trim::TrimStock;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct TrimRules {
-    /// Stock of starter strip. Default 10 ft (FACTS TK-13, YARD).
+    /// Stock of starter strip. Default 10 ft (a lumber yard's estimating page).
+    // TakeoffFact::StarterByPerimeter.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub starter: f64,
-    /// Stock of outside corner posts. Default 10 ft (FACTS SD-99, JLC-V).
+    /// Stock of outside corner posts. Default 10 ft (Journal of Light Construction on vinyl siding).
+    // TrimFact::PostStock.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub outside_post: f64,
-    /// Stock of inside corner posts. Default 10 ft (FACTS SD-99, JLC-V).
+    /// Stock of inside corner posts. Default 10 ft (Journal of Light Construction on vinyl siding).
+    // TrimFact::PostStock.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub inside_post: f64,
-    /// Stock of J-channel. Default 12 ft 6 in (FACTS TK-15, YARD).
+    /// Stock of J-channel. Default 12 ft 6 in (a lumber yard's estimating page).
+    // TakeoffFact::ChannelsByOpening.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub j_channel: f64,
-    /// Stock of finish trim. Default 12 ft (FACTS TK-16, YARD).
+    /// Stock of finish trim. Default 12 ft (a lumber yard's estimating page).
+    // TakeoffFact::UndersillByLength.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub finish_trim: f64,
@@ -38,52 +43,68 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub drip_cap: f64,
-    /// Face of the J-channel. Default 3/4 in (FACTS SD-104, common practice).
+    /// Face of the J-channel. Default 3/4 in (common practice).
+    // TrimFact::WindowFrame.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub channel_face: f64,
-    /// Length of a water tab. Default 3/4 in (FACTS SD-105, common practice).
+    /// Length of a water tab. Default 3/4 in (common practice).
+    // TrimFact::HeadTabs.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub tab: f64,
     /// Pocket of posts and channels to order: how far panels stand off the wall, and play. Left out,
-    /// 1 1/8 in for foam-backed siding (FACTS PR-05), 3/4 in for plain vinyl (SD-95): common
+    /// 1 1/8 in for foam-backed siding, 3/4 in for plain vinyl: common
     /// practice, no source.
+    // TrimFact::FoamPocket, TrimFact::PocketDepth.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub pocket: Option<f64>,
     /// A cut under a sill that falls no more than this over the lower edge of a face, where the
     /// panel stands out farthest, fills the channel by itself; any other is held by finish trim in
-    /// it. Left out, 1 in for foam-backed siding (FACTS PR-14; the figure common practice, no
-    /// source), 0 for plain vinyl (SD-106, VSI-HW).
+    /// it. Left out, 1 in for foam-backed siding (the figure common practice, no
+    /// source), 0 for plain vinyl (siding association on windy places).
+    // TrimFact::UndersillInChannel, TrimFact::UndersillLugs.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub channel_alone: Option<f64>,
-    /// Gap between the top of a corner post and the soffit. Default 1/4 in (FACTS SD-54, VSI-A).
+    /// Gap between the top of a corner post and the soffit. Default 1/4 in (siding association's
+    /// manual, accessories).
+    // TrimFact::PostTopGap.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_top_gap: f64,
-    /// How far a corner post runs below the starter. Default 3/4 in (FACTS SD-97, VSI-A).
+    /// How far a corner post runs below the starter. Default 3/4 in (siding association's manual,
+    /// accessories).
+    // TrimFact::PostPastStarter.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_below: f64,
-    /// Lap of a spliced corner post. Default 3/4 in (FACTS SD-98, VSI-A, JLC-V).
+    /// Lap of a spliced corner post. Default 3/4 in (siding association's manual, accessories;
+    /// Journal of Light Construction on vinyl siding).
+    // TrimFact::PostSplice.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_lap: f64,
     /// How much of the nail flange is cut off the upper length of a spliced post. Default 1 in, which
-    /// leaves 1/4 in over the lap to move (FACTS SD-98, VSI-A, JLC-V).
+    /// leaves 1/4 in over the lap to move (siding association's manual, accessories; Journal of Light
+    /// Construction on vinyl siding).
+    // TrimFact::PostSplice.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_cut_back: f64,
     /// What takes the panels in an inside corner: `post`, `one-channel` or `two-channels`. Default
-    /// `post` (FACTS SD-100, VSI-A names all three).
+    /// `post` (siding association's manual, accessories names all three).
+    // TrimFact::InsideCorner.
     pub inside_corner: InsideCorner,
-    /// How channels round an opening meet: `miter` or `square`. Default `miter` (FACTS SD-104, common
+    /// How channels round an opening meet: `miter` or `square`. Default `miter` (common
     /// practice).
+    // TrimFact::WindowFrame.
     pub frame: FrameCut,
-    /// What finishes the top of a wall under a level soffit: `finish-trim`, `two-piece`, `top-panel` or
-    /// `crown`. Default `finish-trim` (FACTS SD-106, VSI-HW; the others PR-13, common practice).
+    /// What finishes the top of a wall under a level soffit: `finish-trim`, `two-piece`, `top-panel`
+    /// or `crown`. Default `finish-trim` (siding association on windy places; the others common
+    /// practice).
+    // TrimFact::UndersillLugs, TrimFact::TopFinish.
     pub top: TopFinish,
     /// Height of a frieze board under level soffits; the siding ends below it. Default 0, none: common
     /// practice, no source.
@@ -110,12 +131,15 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub decorative: f64,
-    /// Room between the two J-channels at a movement joint of the building. Default 1/2 in: common practice, no
-    /// source, as are the two channels (FACTS OT-18).
+    /// Room between the two J-channels at a movement joint of the building. Default 1/2 in: common
+    /// practice, no source, as are the two channels.
+    // LayoutFact::MovementJoints.
     #[serde(deserialize_with = "length", alias = "joint_gap")]
     #[schemars(with = "Length")]
     pub movement_gap: f64,
-    /// Gap between starter strips, and to a corner post. Default 1/4 in (FACTS SD-55, JLC-V).
+    /// Gap between starter strips, and to a corner post. Default 1/4 in (Journal of Light
+    /// Construction on vinyl siding).
+    // TrimFact::StarterGaps.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub starter_gap: f64,

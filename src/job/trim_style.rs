@@ -7,7 +7,8 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FrameCut {
-    /// Mitered: every piece runs one face past the opening at both ends (FACTS SD-104).
+    /// Mitered: every piece runs one face past the opening at both ends (common practice).
+    // TrimFact::WindowFrame.
     #[default]
     #[serde(alias = "mitre")]
     Miter,
@@ -16,7 +17,8 @@ pub enum FrameCut {
     Square,
 }
 
-/// What takes the panels in an inside corner (FACTS SD-100, VSI-A).
+/// What takes the panels in an inside corner (siding association's manual, accessories).
+// TrimFact::InsideCorner.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum InsideCorner {
@@ -33,14 +35,18 @@ pub enum InsideCorner {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TopFinish {
-    /// Finish trim that takes the cut edge (FACTS SD-106, VSI-HW).
+    /// Finish trim that takes the cut edge (siding association on windy places).
+    // TrimFact::UndersillLugs.
     #[default]
     FinishTrim,
-    /// A nailed base and a face board snapped on it (FACTS PR-13, common practice).
+    /// A nailed base and a face board snapped on it (common practice).
+    // TrimFact::TopFinish.
     TwoPiece,
-    /// A panel made for the top (FACTS PR-13, common practice).
+    /// A panel made for the top (common practice).
+    // TrimFact::TopFinish.
     TopPanel,
-    /// The nailed base with a crown molding in place of the face board (FACTS PR-13, common
+    /// The nailed base with a crown molding in place of the face board (common
     /// practice); over a frieze the moulding alone.
+    // TrimFact::TopFinish.
     Crown,
 }

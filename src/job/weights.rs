@@ -8,34 +8,43 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct DatumWeights {
-    /// Each foot of a strip thinner than `courses.least_strip` over a head (FACTS OT-05, NAV14044).
+    /// Each foot of a strip thinner than `courses.least_strip` over a head (NAVEDTRA 14044).
     /// Default 3: common practice, no source.
+    // LayoutFact::LinesAtHeadsAndSills.
     pub strip_over_head: f64,
-    /// Each foot of such a strip under a sill (FACTS OT-05, NAV14044). Default 3: common practice, no
+    /// Each foot of such a strip under a sill (NAVEDTRA 14044). Default 3: common practice, no
     /// source.
+    // LayoutFact::LinesAtHeadsAndSills.
     pub strip_under_sill: f64,
-    /// Each foot of such a strip at an eave or under a band (FACTS OT-05, OT-06). Default 3: common
+    /// Each foot of such a strip at an eave or under a band (NAVEDTRA 14044). Default 3: common
     /// practice, no source.
+    // LayoutFact::LinesAtHeadsAndSills, LayoutFact::LeastTopCourse.
     pub strip_at_top: f64,
     /// Each foot of such a strip where siding begins on a wall bottom, on stone or over a level roof.
     /// Default 3: common practice, no source.
     pub strip_at_start: f64,
     /// Each foot of main heads off the course lines: those at the height that most window width
-    /// shares (FACTS OT-05, OT-07, NAV14044). Default 1: common practice, no source.
+    /// shares (NAVEDTRA 14044). Default 1: common practice, no source.
+    // LayoutFact::LinesAtHeadsAndSills, LayoutFact::ButtsAtOpenings.
     pub main_head: f64,
-    /// The same of main sills (FACTS OT-05, OT-07, NAV14044). Default 1: common practice, no source.
+    /// The same of main sills (NAVEDTRA 14044). Default 1: common practice, no source.
+    // LayoutFact::LinesAtHeadsAndSills, LayoutFact::ButtsAtOpenings.
     pub main_sill: f64,
-    /// Each foot of other heads and sills off the course lines (FACTS OT-08, NAV14044: notch where
+    /// Each foot of other heads and sills off the course lines (NAVEDTRA 14044: notch where
     /// both cannot be had). Default 1/4: common practice, no source.
+    // LayoutFact::NotchRoundSills.
     pub other_line: f64,
-    /// Each foot of a top course of no height; none from 4 in up, in proportion between (FACTS OT-06).
+    /// Each foot of a top course of no height; none from 4 in up, in proportion between.
     /// Default 1: common practice, no source.
+    // LayoutFact::LeastTopCourse.
     pub short_top: f64,
-    /// Each foot of wall bottom whose first course is cut, so that no starter locks it (FACTS SD-90,
-    /// SD-91, VSI-IRC). Default 4: common practice, no source.
+    /// Each foot of wall bottom whose first course is cut, so that no starter locks it (siding
+    /// association on IRC R703). Default 4: common practice, no source.
+    // TrimFact::StarterLocksFirstCourse, TrimFact::CutFirstCourse.
     pub cut_start: f64,
-    /// Each step of a start at grade, taken in whole courses (FACTS OT-02, JLC-V). Default 2: common
-    /// practice, no source.
+    /// Each step of a start at grade, taken in whole courses (Journal of Light Construction on vinyl
+    /// siding). Default 2: common practice, no source.
+    // LayoutFact::LowestStart.
     pub step: f64,
     /// Each square foot that steps leave bare above the clearance. Default 1: common practice, no
     /// source.

@@ -9,11 +9,14 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct WorkRules {
-    /// Courses from one check of level to the next. Default 5 (FACTS SD-80, VSI-H, JLC-V: every fifth
-    /// or sixth).
+    /// Courses from one check of level to the next. Default 5 (siding association's manual,
+    /// horizontal siding; Journal of Light Construction on vinyl siding: every fifth or sixth).
+    // SidingFact::LevelChecks.
     pub level_check: u32,
     /// From where walls are mostly seen: laps show their edge away from there. Default the entrance
-    /// (FACTS SD-76, VSI-H-old, JLC-V).
+    /// (siding association's manual, an older edition; Journal of Light Construction on vinyl
+    /// siding).
+    // SidingFact::LapsFaceAway.
     pub seen_from: SeenFrom,
     /// The same of an elevation, by its name.
     pub seen_from_by_elevation: BTreeMap<String, SeenFrom>,

@@ -15,21 +15,25 @@ pub(super) struct Written {
     /// `wood` or `fiber-cement`.
     pub(super) kind: Siding,
     /// Height of a course; left out, `faces` times `face_height`. Default 8 in, a double 4
-    /// (FACTS SD-81). Boards: what is aimed at, evened between sills, heads and tops; 2 in less than
-    /// a wood board's width (SD-137, NAV14044), for fiber-cement its width less the head lap.
+    /// (usage of the trade). Boards: what is aimed at, evened between sills, heads and tops; 2 in
+    /// less than a wood board's width (NAVEDTRA 14044), for fiber-cement its width less the head lap.
+    // SidingFact::DoubleFour, SidingFact::WoodExposure.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     pub(super) exposure: Option<f64>,
     /// Boards a panel shows: 1 single, 2 double, 3 triple. Left out, as many as `face_height` goes
-    /// into `exposure`. Default 2 (FACTS SD-81).
+    /// into `exposure`. Default 2 (usage of the trade).
+    // SidingFact::DoubleFour.
     pub(super) faces: Option<u32>,
     /// Height of one of the boards a panel shows; left out, `exposure` by `faces`, 4 in where that
-    /// is left out too (FACTS SD-81).
+    /// is left out too (usage of the trade).
+    // SidingFact::DoubleFour.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) face_height: Option<f64>,
-    /// Stock length. Default 12 ft 6 in, 24 panels of D4 to two squares (FACTS TK-03); steel 12 ft 6 in,
+    /// Stock length. Default 12 ft 6 in, 24 panels of D4 to two squares; steel 12 ft 6 in,
     /// wood 16 ft, fiber-cement 12 ft: common practice, no source.
+    // TakeoffFact::PanelsInTwoSquares.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     pub(super) length: Option<f64>,
@@ -42,19 +46,24 @@ pub(super) struct Written {
     /// Panels of `second_length` in a carton. Left out, as many as `carton`.
     pub(super) second_carton: Option<u32>,
     /// How far the foam stops short of the vinyl at each factory end, foam-backed siding only.
-    /// Default 5/8 in (FACTS PR-01, common practice, no source).
+    /// Default 5/8 in (common practice, no source).
+    // SidingFact::FoamSetBack.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     pub(super) foam_set_back: Option<f64>,
-    /// Lap at a seam; left out, twice the foam's set-back, so that foam meets foam (FACTS PR-02,
-    /// SD-72), 1 in for plain vinyl, half the factory notch (FACTS SD-70, VSI-H), and 1 1/4 in for
-    /// steel: from memory.
+    /// Lap at a seam; left out, twice the foam's set-back, so that foam meets foam (common practice;
+    /// siding association's manual, horizontal siding), 1 in for plain vinyl, half the factory notch
+    /// (siding association's manual, horizontal siding), and 1 1/4 in for steel: from memory.
+    // SidingFact::FoamLap, SidingFact::FoamButtsFoam, SidingFact::PlainLap.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) lap: Option<f64>,
-    /// End gap; left out, 1/4 in, or 3/8 in below 40 F (FACTS SD-50, SD-51, VSI-H). Vinyl
-    /// panels of 20 ft and more want the gap their manufacturer states (SD-52). Steel: 1/8 in, from
-    /// memory. Boards: 1/8 in to caulk (SD-132, JLC-F; wood common practice, no source).
+    /// End gap; left out, 1/4 in, or 3/8 in below 40 F (siding association's manual, horizontal
+    /// siding). Vinyl panels of 20 ft and more want the gap their manufacturer states (siding
+    /// association's manual, horizontal siding). Steel: 1/8 in, from memory. Boards: 1/8 in to caulk
+    /// (Journal of Light Construction on fiber-cement; wood common practice, no source).
+    // SidingFact::EndGap, SidingFact::ColdEndGap, SidingFact::LongPanelGap,
+    // TrimFact::FiberCementJoints.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) end_gap: Option<f64>,
@@ -68,19 +77,23 @@ pub(super) struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Length")]
     pub(super) lock: Option<f64>,
-    /// Panels in a carton. Default 24, two squares of D4 at 12 ft 6 in (FACTS TK-02, TK-03); steel 12,
+    /// Panels in a carton. Default 24, two squares of D4 at 12 ft 6 in (shop pages); steel 12,
     /// one square: common practice, no source; boards are sold singly: 1.
+    // TakeoffFact::CartonOfTwoSquares, TakeoffFact::PanelsInTwoSquares.
     pub(super) carton: Option<u32>,
     /// Color, as it shall be ordered.
     #[serde(alias = "colour")]
     pub(super) color: String,
-    /// Width of a board, `wood` and `fiber-cement` only. Left out, 8 in for wood (FACTS SD-137),
+    /// Width of a board, `wood` and `fiber-cement` only. Left out, 8 in for wood (NAVEDTRA 14044),
     /// 8 1/4 in for fiber-cement: from memory.
+    // SidingFact::WoodExposure.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) width: Option<f64>,
     /// Least lap of a board's head under the next, `wood` and `fiber-cement` only. Left out, 1 in
-    /// for wood (FACTS SD-134, NAV14044), 1 1/4 in for fiber-cement (SD-130, JLC-F).
+    /// for wood (NAVEDTRA 14044), 1 1/4 in for fiber-cement (Journal of Light Construction on
+    /// fiber-cement).
+    // SidingFact::WoodLap, TrimFact::FiberCementLap.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) head_lap: Option<f64>,
@@ -95,7 +108,8 @@ pub(super) struct Written {
     #[schemars(with = "Option<Length>")]
     pub(super) exposure_most: Option<f64>,
     /// Thickness of a board at its butt, for the nails, `wood` and `fiber-cement` only. Left out,
-    /// 1/2 in for wood (FACTS WX-15, CRA), 5/16 in for fiber-cement: from memory.
+    /// 1/2 in for wood (California Redwood Association), 5/16 in for fiber-cement: from memory.
+    // Example::NailsThroughBoards.
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) thickness: Option<f64>,

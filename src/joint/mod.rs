@@ -1,9 +1,9 @@
 //! Where boards end: butt joints on studs, and the cutting of boards to pieces, for the whole house.
 //!
-//! A joint stands on a stud, and no joint of a near course on the same one (FACTS SD-132, JLC-F).
-//! Cut ends may meet, so that any piece may come from any board: joints are chosen course by course
-//! from what boards and offcuts give, then all pieces are packed anew. Several such layouts are made
-//! with other preferences; the one of the fewest boards stands.
+//! A joint stands on a stud, and no joint of a near course on the same one
+//! (`TrimFact::FiberCementJoints`). Cut ends may meet, so that any piece may come from any board:
+//! joints are chosen course by course from what boards and offcuts give, then all pieces are packed
+//! anew. Several such layouts are made with other preferences; the one of the fewest boards stands.
 
 mod ask;
 mod boards;
@@ -14,8 +14,9 @@ mod run;
 use ask::{Ask, asks};
 use run::State;
 
+use crate::model::conflict::{Conflict, SeamRemedy};
 use crate::model::joint::JointRules;
-use crate::model::seam::{Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRemedy};
+use crate::model::seam::{Cut, Effort, RunPlan, SeamPlan, SeamProblem};
 use crate::packing;
 
 /// Layouts tried for an effort.

@@ -96,16 +96,19 @@ pub struct Piece {
 /// What is done to the cut upper edges of a piece, so that they hold without their nail hem.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct EdgeWork {
-    /// Nail slots punched along edges that are nailed (FACTS PR-09).
+    /// Nail slots punched along edges that are nailed (common practice).
+    // TrimFact::NailSlots.
     pub slots: u32,
     /// Snap-lock lugs crimped along edges that go into finish trim, and along the slopes of a piece
-    /// without a hem (FACTS SD-106, PR-10).
+    /// without a hem (siding association on windy places; common practice).
+    // TrimFact::UndersillLugs, TrimFact::LugSpacing.
     pub lugs: u32,
     /// Nails of the siding's color through edges that go into finish trim, where it takes no lugs.
     #[serde(default, skip_serializing_if = "none")]
     pub trim_nails: u32,
     /// Whether the finish trim must be furred out: the cut falls where the panel stands off the wall
-    /// (FACTS SD-109).
+    /// (common practice).
+    // TrimFact::FurredUndersill.
     pub furring: bool,
 }
 

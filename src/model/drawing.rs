@@ -52,7 +52,8 @@ pub struct Layer {
 /// How a line is drawn on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pen {
-    /// Width on paper, millimetres, one of the ISO 128 series (FACTS DR-27).
+    /// Width on paper, millimetres, one of the ISO 128 series.
+    // DrawingFact::LineWidths.
     pub width: f64,
     /// Red, green, blue.
     pub colour: [u8; 3],
@@ -161,7 +162,8 @@ pub struct Polyline {
 pub struct Vertex {
     /// Place.
     pub at: Point,
-    /// Tangent of a quarter of the arc's included angle, positive counter-clockwise (FACTS DR-05).
+    /// Tangent of a quarter of the arc's included angle, positive counter-clockwise (DXF reference).
+    // DrawingFact::Bulge.
     pub bulge: f64,
 }
 
@@ -247,7 +249,8 @@ pub struct Dimension {
     pub angle: Option<f64>,
     /// The value stored with it (group 42), drawing units.
     pub measured: Option<f64>,
-    /// A text override that is neither empty nor `<>` (FACTS DR-11).
+    /// A text override that is neither empty nor `<>` (DXF reference).
+    // DrawingFact::DimensionOverride.
     pub text: Option<String>,
 }
 
@@ -280,7 +283,8 @@ impl LineFamily {
 
 impl Hatch {
     /// The spacing of its lines, drawing units, if it is drawn like lap siding: level families of
-    /// whole lines only. Names of patterns mean nothing (FACTS OT-24).
+    /// whole lines only. Names of patterns mean nothing (common practice).
+    // LayoutFact::HatchIsNoLayout.
     pub fn level_spacing(&self) -> Option<f64> {
         if self.solid || !self.families.iter().all(LineFamily::level) {
             return None;

@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::item::SidingPiece;
 use super::trim::TrimStock;
 
-/// Room under a nail's head, inches (FACTS SD-25, VSI-H).
+/// Room under a nail's head, inches (siding association's manual, horizontal siding).
+// NailFact::RoomUnderHead.
 pub const UNDER_HEAD: f64 = 1.0 / 32.0;
 
 /// Nails of a house.

@@ -93,7 +93,8 @@ pub struct DrawnWall {
     pub joints: Vec<f64>,
     /// The sides of `faces`, each with what it is.
     pub edges: Vec<DrawnEdge>,
-    /// Exposure of a drawn siding texture, inches: reported, never used (FACTS OT-24).
+    /// Exposure of a drawn siding texture, inches: reported, never used (common practice).
+    // LayoutFact::HatchIsNoLayout.
     pub drawn_exposure: Option<f64>,
     /// Which way to a wall was taken: `outline`, `hatch`, `arrangement`.
     pub way: WallWay,

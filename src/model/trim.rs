@@ -3,9 +3,12 @@
 use super::ids::{ElevationName, OpeningId, TrimMark, TrimStockId, WallId};
 use serde::{Deserialize, Serialize};
 
-/// How far sill flashing reaches past each jamb, and its height, inches (FACTS SD-102, VSI-A).
+/// How far sill flashing reaches past each jamb, and its height, inches (siding association's manual,
+/// accessories).
+// TrimFact::SillFlashing.
 pub const SILL_PAST: f64 = 9.0;
-/// How far jamb flashing runs over the head, inches (FACTS SD-103, VSI-A).
+/// How far jamb flashing runs over the head, inches (siding association's manual, accessories).
+// TrimFact::JambFlashing.
 pub const JAMB_OVER: f64 = 8.5;
 
 /// Kinds of trim.

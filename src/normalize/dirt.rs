@@ -97,8 +97,9 @@ fn fingerprint(s: &Stroke) -> u64 {
     bits(s).fold(start, |h, (x, y)| mix(mix(h, x), y))
 }
 
-/// A text override that disagrees with its dimension is reported, never obeyed (FACTS DR-11). It
-/// stops the program unless the job accepts it: one of the two figures is wrong.
+/// A text override that disagrees with its dimension is reported, never obeyed
+/// (`DrawingFact::DimensionOverride`). It stops the program unless the job accepts it: one of the two
+/// figures is wrong.
 pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
     let k = lines.scale.inches;
     let unit = lines.scale.unit.unwrap_or(Unit::Inch);

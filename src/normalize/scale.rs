@@ -1,5 +1,5 @@
 //! Which unit the drawing is in, and how sure that is. Never silent: the header is right in fewer
-//! than half of real drawings (FACTS DR-02).
+//! than half of real drawings (`DrawingFact::UnitsUnproved`).
 
 use std::collections::BTreeMap;
 
@@ -15,7 +15,7 @@ use crate::units::{Unit, parse_length};
 
 /// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
 const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
-/// Heights a door may have, inches: nominal doors are 80, 84 and 96 (FACTS section 3, call sizes).
+/// Heights a door may have, inches: nominal doors are 80, 84 and 96 (`TakeoffFact::CallSizes`).
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
 
 /// Settles the scale: the job's unit, a known distance, the header, or the evidence of sizes.

@@ -1,5 +1,6 @@
 //! Boards stand in no channel: they butt against casings, friezes and other trim with a gap to caulk
-//! (FACTS SD-132, JLC-F). Corner boards stand where posts do, a starter piece where a strip does.
+//! (`TrimFact::FiberCementJoints`). Corner boards stand where posts do, a starter piece where a strip
+//! does.
 
 use crate::model::receiver::{Field, Receiver};
 

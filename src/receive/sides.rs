@@ -162,7 +162,8 @@ fn away(p: Point, a: Point, b: Point) -> f64 {
 
 fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
     match kind {
-        // Only a butt edge locks into a starter; a cut one is held in finish trim (FACTS SD-90, SD-91).
+        // Only a butt edge locks into a starter; a cut one is held in finish trim
+        // (TrimFact::StarterLocksFirstCourse, TrimFact::CutFirstCourse).
         EdgeKind::Base | EdgeKind::BareTop => {
             let on_line = same(pole.butt(pole.course_at(y)), y);
             if on_line { Receiver::Starter } else { Receiver::FinishTrim }

@@ -1,5 +1,5 @@
 //! Steps at sloping grade: the start is stepped in whole courses, or corners will not meet
-//! (FACTS OT-02).
+//! (`LayoutFact::LowestStart`).
 
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::tol::{SAME, snap};

@@ -1,12 +1,13 @@
 //! The careful crew: course by course from the bottom, left to right; the offcut of the last panel
 //! begins the next run where stagger allows, else another from the pile that may, else a new panel
-//! is opened (FACTS OT-10).
+//! is opened (`LayoutFact::OffcutStartsNext`).
 
 use super::digest::Digest;
 use super::pool::{Placed, Pool};
 use super::shelf::Shelves;
 use super::stagger::Room;
-use crate::model::seam::{BrokenSeamRule, Conflict, SeamProblem, SeamRemedy};
+use crate::model::conflict::{BrokenSeamRule, Conflict, SeamRemedy};
+use crate::model::seam::SeamProblem;
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {

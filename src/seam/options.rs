@@ -95,7 +95,8 @@ mod tests {
 
     #[test]
     fn published_piece_counts() {
-        // FACTS WY-01 to WY-04: 12 ft 6 in panels, 1 in lap, 1/4 in gaps (3/8 in the last).
+        // Example::RunOfTwentyFiveFeet to Example::RunOnColdDay: 12 ft 6 in panels, 1 in lap, 1/4 in
+        // gaps (3/8 in the last).
         assert_eq!(pieces(299.5), 3);
         assert_eq!(pieces(149.5), 1);
         assert_eq!((pieces(479.5), pieces(719.5), pieces(335.5)), (4, 5, 3));

@@ -36,11 +36,8 @@ published! {
     ResidentialCode2018: "IRC 2018", "2018";
     ResidentialCode: "IRC", "as quoted in 2026";
     BuildingCode: "IBC", "as summarized in the trade press";
-    PvcSidingStandard: "ASTM D3679", "";
     PvcInstallation2003: "ASTM D4756-03", "2003, withdrawn in 2023";
     CanadianPvcSiding: "CAN/CGSB-41.24", "1995";
-    OntarioCode: "Ontario Building Code", "2016 to 2030";
-    FederalSidingSheet: "FEMA 499, siding", "2005";
     NavyBuilder: "NAVEDTRA 14044", "";
     NavyDrafting: "NAVEDTRA 14069", "";
     ArmyCarpentry: "a US Army carpentry course", "";
@@ -54,7 +51,9 @@ published! {
     EstimatingHandbook: "an estimating handbook of 2018", "2018";
     LumberYard: "a lumber yard's estimating page", "";
     SidingShop: "a siding shop's measuring page", "";
+    SidingAssociationFigure: "siding association, as a fire service quotes it", "";
     ShopPages: "shop pages", "";
+    TradeUsage: "usage of the trade", "";
     CarpenterPages: "a carpenter's takeoff pages", "2008";
     WesternLumber: "western lumber association", "";
     RedwoodAssociation: "California Redwood Association", "";

@@ -23,7 +23,7 @@ pub(super) fn advice(layout: &LaidHouse) -> Vec<Advice> {
     out
 }
 
-/// One production lot for the house (FACTS SD-15).
+/// One production lot for the house (`TakeoffFact::OneLot`).
 fn one_lot(job: &Job) -> Advice {
     Advice::OneLot { piece: siding_piece_of(job), color: job.product.color.clone() }
 }

@@ -16,7 +16,7 @@ fn panels(layout: &LaidHouse, area: f64) -> usize {
 }
 
 /// Panels that net area and the job's percentage would buy, at nominal coverage (length times
-/// exposure, the lap not taken off, as in trade lists: FACTS section 2).
+/// exposure, the lap not taken off, as in trade lists: `TakeoffFact::CoveragePerPiece`).
 pub(super) fn panels_by_area(layout: &LaidHouse) -> usize {
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     panels(layout, net * (1.0 + layout.job.takeoff.area_waste / 100.0))
@@ -29,8 +29,8 @@ fn area(o: &LaidOpening) -> f64 {
     sum.abs() / 288.0
 }
 
-/// This layout, and what the schools of subtracting openings would buy or lack (FACTS TK-08 to
-/// TK-10).
+/// This layout, and what the schools of subtracting openings would buy or lack
+/// (`TakeoffFact::AllOpeningsOff`, `TakeoffFact::NoOpeningsOff`, `TakeoffFact::LargeOpeningsOff`).
 pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
     let rules = &layout.job.takeoff;
     let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };

@@ -1,4 +1,5 @@
-//! Published counting rules beside the layout's own counts (FACTS TK-11 to TK-18).
+//! Published counting rules beside the layout's own counts (`TakeoffFact::GableTriangle` to
+//! `TakeoffFact::NailsBySquare`).
 
 use std::collections::BTreeMap;
 
@@ -18,7 +19,8 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
 
-/// A story for the rule that counts posts by story: the usual post stock, 10 ft (FACTS SD-99).
+/// A story for the rule that counts posts by story: the usual post stock, 10 ft
+/// (`TrimFact::PostStock`).
 const STORY: f64 = 120.0;
 
 pub(super) fn checks(layout: &LaidHouse, lines: &[TakeoffLine]) -> Vec<CrossCheck> {
@@ -119,7 +121,8 @@ fn net(layout: &LaidHouse) -> f64 {
     layout.walls().map(|(_, w)| w.net_area).sum()
 }
 
-/// Running feet of boards: 12 by the exposed face, a square foot (FACTS TK-20, WX-14, WWPA).
+/// Running feet of boards: 12 by the exposed face, a square foot (`TakeoffFact::WoodCoverage`,
+/// `Example::BoardCoverage`).
 fn running_feet(layout: &LaidHouse) -> CrossCheck {
     let each = rules::running_feet(layout.job.product.exposure);
     CrossCheck {

@@ -6,7 +6,8 @@ use crate::layout::laid::LaidHouse;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer, UNDER_HEAD};
 use crate::model::trim::{TrimPiece, TrimStock};
 
-/// Nails of one piece: at most `spacing` apart and one more (FACTS SD-20, TK-18).
+/// Nails of one piece: at most `spacing` apart and one more (`NailFact::Spacing`,
+/// `TakeoffFact::NailsBySquare`).
 pub(super) fn nails(length: f64, spacing: f64) -> f64 {
     whole(length / spacing.max(1.0)) + 1.0
 }
@@ -22,8 +23,9 @@ fn shortest(job: &Job) -> f64 {
 }
 
 /// The least nail to buy that reaches through what holds no nail and far enough into what does
-/// (FACTS SD-37): of the job's lengths, else as nails are stocked. The 1/32 in under the head (SD-25)
-/// alone does not call for the next size; the worked example leaves it out too.
+/// (`NailFact::NailLength`): of the job's lengths, else as nails are stocked. The 1/32 in under the
+/// head (`NailFact::RoomUnderHead`) alone does not call for the next size; the worked example leaves
+/// it out too.
 fn nail_length(job: &Job, through: f64) -> f64 {
     let least = (through + penetration(job)).max(shortest(job));
     let parts = job.siding().fastening.lengths_per_inch;
@@ -54,7 +56,8 @@ pub(super) fn siding_nail(job: &Job) -> f64 {
     nail_length(job, through(job))
 }
 
-/// What a panel's nail goes through, and its length (FACTS SD-37, SD-29, SD-30).
+/// What a panel's nail goes through, and its length (`NailFact::NailLength`, `NailFact::Penetration`,
+/// `NailFact::FoamHoldsNothing`).
 fn built_up(job: &Job) -> Fastening {
     // What is nailed to studs is nailed tight; a hem hangs under the head.
     let head = if job.siding().fastening.through.is_slotted() { UNDER_HEAD } else { 0.0 };
@@ -121,7 +124,7 @@ mod tests {
 
     #[test]
     fn nail_length_of_the_worked_example() {
-        // FACTS SD-37: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
+        // NailFact::NailLength: 3/4 hem stand-off and 1/2 foam board: 3/4 + 1/2 + 1 1/4 = 2 1/2.
         let of = |kind: Siding, through: f64| {
             let mut job = Job { product: crate::job::Product::of(kind), ..Job::default() };
             let plain = nail_length(&job, through);
@@ -129,13 +132,13 @@ mod tests {
             (plain, nail_length(&job, through))
         };
         assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 1.25), (2.5, 2.5));
-        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 0.75), (2.5, 2.5)); // PR-06
+        assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 0.75), (2.5, 2.5)); // NailFact::FoamBackedNails
         assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 1.75), (3.0, 3.0));
-        // FACTS SD-38 (HAB): 1 1/2 to 2 in for plain vinyl.
+        // NailFact::PlainVinylNails: 1 1/2 to 2 in for plain vinyl.
         assert_eq!(of(Siding::Panel(PanelSiding::Vinyl), 0.0), (1.5, 1.5));
         assert_eq!(of(Siding::Panel(PanelSiding::Vinyl), 0.5), (2.0, 1.75));
-        // FACTS WX-15 (CRA): 1 1/2 in of penetration in all, foam counts nothing; 1/2 in bevel siding
-        // takes 2 in (6d), 3/4 in boards over 1 in of foam 3 1/4 in (12d).
+        // Example::NailsThroughBoards: 1 1/2 in of penetration in all, foam counts nothing; 1/2
+        // in bevel siding takes 2 in (6d), 3/4 in boards over 1 in of foam 3 1/4 in (12d).
         assert_eq!(of(Siding::Board(BoardSiding::Wood), 0.5), (2.0, 2.0));
         assert_eq!(of(Siding::Board(BoardSiding::Wood), 1.75), (3.25, 3.25));
         assert_eq!(of(Siding::Panel(PanelSiding::FoamBacked), 3.75).1, 5.0); // over the list
@@ -143,7 +146,8 @@ mod tests {
 
     #[test]
     fn nails_of_a_square_of_double_four() {
-        // FACTS TK-18: about 125 a square for D4 at 16 in: 12 pieces of 12 ft 6 in, 150/16 + 1 each.
+        // TakeoffFact::NailsBySquare: about 125 a square for D4 at 16 in: 12 pieces of 12 ft 6 in,
+        // 150/16 + 1 each.
         let exact: f64 = 12.0 * (150.0 / 16.0 + 1.0);
         assert!((exact - 125.0).abs() < 1.0);
         assert_eq!(12.0 * nails(150.0, 16.0), 132.0); // whole nails a piece

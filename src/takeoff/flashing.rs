@@ -16,7 +16,7 @@ use crate::model::takeoff::StockCut;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
 use crate::units::{LengthStyle, Unit};
 
-/// Width of the sheet at a corner: 10 in to each side (FACTS SD-96, VSI-A).
+/// Width of the sheet at a corner: 10 in to each side (`TrimFact::CornerFlashing`).
 const CORNER_SHEET: f64 = 20.0;
 
 pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
@@ -118,7 +118,8 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
     over.sum::<f64>().min(high - low)
 }
 
-/// Step flashing by the foot or metre and a kick-out at the foot of each slope (FACTS SD-117, SD-119).
+/// Step flashing by the foot or metre and a kick-out at the foot of each slope
+/// (`TrimFact::StepFlashing`, `TrimFact::KickOut`).
 fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {
         LengthStyle::Feet => (Unit::Foot.inches(), CountUnit::FootOfSlope),

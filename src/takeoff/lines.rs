@@ -15,7 +15,8 @@ pub(super) fn waste(used: f64, bought: f64) -> f64 {
     if bought > 0.0 { (100.0 * (1.0 - used / bought)).max(0.0) } else { 0.0 }
 }
 
-/// Whole units, rounded up (FACTS TK-24); the last bit of a sum does not call for one more.
+/// Whole units, rounded up (`TakeoffFact::RoundedForSafety`); the last bit of a sum does not call for
+/// one more.
 pub(super) fn whole(units: f64) -> f64 {
     (units - 1e-9).ceil().max(0.0)
 }

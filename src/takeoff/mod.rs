@@ -26,7 +26,7 @@ use crate::layout::laid::LaidHouse;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{FORMAT, PanelUnit, StockCut, Takeoff};
 
-/// What to buy, line by line. Counts are rounded up (FACTS TK-24).
+/// What to buy, line by line. Counts are rounded up (`TakeoffFact::RoundedForSafety`).
 fn lines(layout: &LaidHouse, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     let mut lines = panels::lines(layout);
     lines.extend(trims::lines(layout, trim_cuts));

@@ -1,4 +1,4 @@
-//! How far pieces grow and shrink, and whether their gaps cover it (FACTS 1c).
+//! How far pieces grow and shrink, and whether their gaps cover it (`SidingFact::LengthChangeTable`).
 
 use crate::finding::Finding;
 use crate::finding::laying::LayingFinding;
@@ -25,7 +25,7 @@ pub fn movement(layout: &LaidHouse) -> Movement {
         return out;
     }
     if let Some(length) = longest(layout.pieces().map(|(.., p)| p.length)) {
-        // Held at its middle, a panel grows half to each end (WY-10).
+        // Held at its middle, a panel grows half to each end (Example::RiseOfGaps).
         let at = (MovementRoom::EndGaps, Some(layout.job.end_gap()));
         out.rows.push(row(&out, MovingPiece::Panel, length, 0.5, at));
     }
@@ -61,7 +61,7 @@ fn post(layout: &LaidHouse, m: &Movement, stock: TrimStock) -> Option<PieceMovem
     Some(row(m, whole, length, 1.0, (MovementRoom::FreeBelow, None)))
 }
 
-/// What the flange is cut back more than the face laps is left to move (FACTS SD-98, VSI-A).
+/// What the flange is cut back more than the face laps is left to move (`TrimFact::PostSplice`).
 fn splice_room(t: &TrimPiece) -> Option<f64> {
     t.ends.iter().find_map(|e| match e {
         TrimEnd::Splice { lap, cut } => Some((cut - lap).max(0.0)),
@@ -121,11 +121,11 @@ mod tests {
 
     #[test]
     fn length_change_of_the_published_table() {
-        // FACTS 1c, exact products for a swing of 100 F: 3.0, 3.5, 4.0 and 4.5e-5 per F.
+        // SidingFact::LengthChangeTable: exact products for a swing of 100 F: 3.0, 3.5, 4.0 and 4.5e-5 per F.
         for (length, row) in [
             (144.0, [0.432, 0.504, 0.576, 0.648]),
             (145.0, [0.435, 0.507, 0.580, 0.653]),
-            (150.0, [0.450, 0.525, 0.600, 0.675]), // SD-57, SD-58
+            (150.0, [0.450, 0.525, 0.600, 0.675]), // SidingFact::FullSwing, SidingFact::TypicalSwing
             (200.0, [0.600, 0.700, 0.800, 0.900]),
             (240.0, [0.720, 0.840, 0.960, 1.080]),
             (300.0, [0.900, 1.050, 1.200, 1.350]),
@@ -139,7 +139,7 @@ mod tests {
 
     #[test]
     fn rise_that_uses_up_the_gaps() {
-        // FACTS WY-10: 12 ft 6 in panel, 1/4 and 3/8 in at each end.
+        // Example::RiseOfGaps: 12 ft 6 in panel, 1/4 and 3/8 in at each end.
         for (gap, e, f) in [
             (0.25, 4.5e-5, 74.1),
             (0.25, 3.5e-5, 95.2),
@@ -155,7 +155,8 @@ mod tests {
 
     #[test]
     fn a_full_swing_at_the_ceiling_is_not_covered() {
-        // FACTS SD-59: 1/2 in of gaps against 0.675; 74 F are covered (WY-10), 75 are not.
+        // SidingFact::GapsAgainstSwing: 1/2 in of gaps against 0.675; 74 F are covered
+        // (Example::RiseOfGaps), 75 are not.
         let m = |rise: f64| Movement {
             installed: 40.0,
             lowest: 0.0,
@@ -167,7 +168,7 @@ mod tests {
         let panel = |m: &Movement| row(m, MovingPiece::Panel, 150.0, 0.5, gaps).covered;
         let covered = |rise: f64| panel(&m(rise));
         assert!(!covered(100.0) && covered(74.0) && !covered(75.0));
-        // The lower figure covers it no better at 100 F: 0.525 over 0.50 (SD-58).
+        // The lower figure covers it no better at 100 F: 0.525 over 0.50 (SidingFact::TypicalSwing).
         let low = Movement { expansion: 3.5e-5, ..m(100.0) };
         assert!(!panel(&low));
     }

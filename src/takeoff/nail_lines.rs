@@ -25,7 +25,8 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     out
 }
 
-/// A piece of flashing behind each joint that is backed: fiber-cement (FACTS SD-132, JLC-F).
+/// A piece of flashing behind each joint that is backed: fiber-cement
+/// (`TrimFact::FiberCementJoints`).
 fn joint_backing(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {

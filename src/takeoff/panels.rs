@@ -1,4 +1,4 @@
-//! Panels, cartons and squares: separate numbers (FACTS TK-22).
+//! Panels, cartons and squares: separate numbers (`TakeoffFact::ThreeCounts`).
 
 use std::collections::BTreeSet;
 
@@ -14,7 +14,7 @@ use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{Group, TakeoffLine, WallPart};
 
 /// Square feet one panel covers: length times exposure, the lap not taken off, as in trade lists
-/// (FACTS section 2, coverage per piece).
+/// (`TakeoffFact::CoveragePerPiece`).
 pub(super) fn coverage(layout: &LaidHouse) -> f64 {
     covered(layout, layout.first_length())
 }

@@ -20,7 +20,7 @@ pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
         .collect()
 }
 
-/// Caps of posts that stop over an overhang (FACTS SD-101).
+/// Caps of posts that stop over an overhang (`TrimFact::PostCap`).
 pub(super) fn caps(layout: &LaidHouse) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut counts = Vec::new();

@@ -42,7 +42,7 @@ fn kinds(e: &FieldEdge, job: &Job) -> &'static [TrimKind] {
         (EdgeKind::Eave | EdgeKind::BareBottom, _) => &[TrimKind::FinishTrim],
         (EdgeKind::Rake, _) => &[TrimKind::RakeChannel],
         (EdgeKind::LowerRoof, _) => &[TrimKind::RoofChannel],
-        // A cut bottom is held as a cut top is (FACTS SD-91).
+        // A cut bottom is held as a cut top is (TrimFact::CutFirstCourse).
         (EdgeKind::Base | EdgeKind::BareTop, _) => &[TrimKind::FinishTrim],
         (EdgeKind::Abutment, _) => &[TrimKind::WallChannel],
         _ => &[],

@@ -1,4 +1,5 @@
-//! Where a cut under a sill falls on the panel decides what holds the cut edge (FACTS PR-14).
+//! Where a cut under a sill falls on the panel decides what holds the cut edge
+//! (`TrimFact::UndersillInChannel`).
 
 use crate::geom::tol::{SAME, same};
 use crate::job::Job;
@@ -33,7 +34,7 @@ mod tests {
         // Double 4: cuts at 4.75 and 4.25 in, 3/4 and 1/4 over the second face; at 6.75 it is thin.
         assert!(!wants(21.0, &job) && !wants(20.5, &job) && wants(23.0, &job));
         assert!(wants(20.0, &job) && wants(20.25, &job)); // the top of the first face
-        // SD-106 (VSI-HW): plain vinyl has finish trim under every sill.
+        // TrimFact::UndersillLugs: plain vinyl has finish trim under every sill.
         job.product.kind = Siding::Panel(PanelSiding::Vinyl);
         assert!(wants(21.0, &job) && !wants(16.0, &job));
     }

@@ -1,5 +1,5 @@
-//! Boards on the wall's face: flat surrounds of openings, friezes, bands with their caps (FACTS
-//! OT-14, OT-15).
+//! Boards on the wall's face: flat surrounds of openings, friezes, bands with their caps
+//! (`LayoutFact::BandsPartWalls`, `TrimFact::DripCaps`).
 
 use super::channels::merged;
 use super::stock::{LEAST, Place, part};

@@ -1,5 +1,6 @@
-//! Flashing round openings, cut from the roll, lower pieces first: sill, jambs, head (FACTS SD-102,
-//! SD-103; the head's reach is taken as the sill's: common practice, no source).
+//! Flashing round openings, cut from the roll, lower pieces first: sill, jambs, head
+//! (`TrimFact::SillFlashing`, `TrimFact::JambFlashing`; the head's reach is taken as the sill's:
+//! common practice, no source).
 
 use super::stock::{Place, part};
 use crate::geom::vocabulary::Point;
@@ -7,7 +8,7 @@ use crate::job::Job;
 use crate::model::house::OpeningSide;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimEnd, TrimKind, TrimPiece};
 
-/// How far jamb flashing stops short of the foot of the sill flashing (FACTS SD-103, VSI-A).
+/// How far jamb flashing stops short of the foot of the sill flashing (`TrimFact::JambFlashing`).
 const JAMB_SHORT: f64 = 0.5;
 
 pub(super) fn pieces(place: &Place, job: &Job) -> Vec<TrimPiece> {

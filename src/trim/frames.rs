@@ -1,9 +1,9 @@
 //! The frame of channels round an opening: sill, jambs, head with water tabs; finish trim where a
 //! cut edge stands under a sill; a drip cap over the head.
 //!
-//! Mitred, lengths by FACTS SD-104: head and sill the opening's width and two faces, jambs its
-//! height and two faces. Cut square, jambs stand between sill and head with a tab more at the foot.
-//! The tabs are bent from the head's own ends (SD-105).
+//! Mitred, lengths by `TrimFact::WindowFrame`: head and sill the opening's width and two faces, jambs
+//! its height and two faces. Cut square, jambs stand between sill and head with a tab more at the
+//! foot. The tabs are bent from the head's own ends (`TrimFact::HeadTabs`).
 
 use super::cut_edge::wants_finish_trim;
 use super::stock::{Place, part};
@@ -68,7 +68,8 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
         if wants_finish_trim(low.y, pole, job) {
-            // A cut edge under a sill is held by finish trim inside the channel (FACTS PR-14).
+            // A cut edge under a sill is held by finish trim inside the channel
+            // (TrimFact::UndersillInChannel).
             out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
         }
     }

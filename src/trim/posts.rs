@@ -1,6 +1,7 @@
 //! Corner posts: each corner once, though two elevations show it. Hung short of the soffit, run
-//! below the starter, spliced by the rule when taller than stock (FACTS SD-54, SD-97, SD-98), capped
-//! at the foot over an overhang (SD-101).
+//! below the starter, spliced by the rule when taller than stock (`TrimFact::PostTopGap`,
+//! `TrimFact::PostPastStarter`, `TrimFact::PostSplice`), capped at the foot over an overhang
+//! (`TrimFact::PostCap`).
 
 use std::collections::BTreeMap;
 
@@ -110,7 +111,7 @@ fn reaches(
 }
 
 /// What stands in a part: a post counted on the first wall it stands at; in an inside corner by the
-/// job a J-channel on one wall or on each (FACTS SD-100).
+/// job a J-channel on one wall or on each (`TrimFact::InsideCorner`).
 fn post(
     house: &House,
     fields: &[Field],
@@ -183,7 +184,7 @@ fn post(
 }
 
 /// Lengths of a post taller than stock: the upper one's flange is cut back and its face lapped over
-/// the lower one, so that water runs over the joint (FACTS SD-98).
+/// the lower one, so that water runs over the joint (`TrimFact::PostSplice`).
 fn spliced(mut lengths: Vec<TrimPiece>, job: &Job) -> Vec<TrimPiece> {
     let n = lengths.len();
     for (i, t) in lengths.iter_mut().enumerate() {
@@ -198,7 +199,7 @@ fn spliced(mut lengths: Vec<TrimPiece>, job: &Job) -> Vec<TrimPiece> {
 }
 
 /// Whether a post's foot hangs over a storey that stands back: its wall starts there, another wall
-/// of the elevation lies below, and no post goes on down (FACTS SD-101).
+/// of the elevation lies below, and no post goes on down (`TrimFact::PostCap`).
 fn over_overhang(place: &Place, x: f64, foot: f64) -> bool {
     let starts = place.wall.edges.iter().any(|e| {
         e.kind == EdgeKind::Base

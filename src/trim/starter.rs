@@ -1,5 +1,6 @@
 //! Starter strip along every start on a course line, with gaps between lengths and at posts
-//! (FACTS SD-55, SD-90); it breaks at doors, which the field's base leaves out.
+//! (`TrimFact::StarterGaps`, `TrimFact::StarterLocksFirstCourse`); it breaks at doors, which the
+//! field's base leaves out.
 
 use super::stock::{LEAST, Place, part};
 use crate::geom::vocabulary::Vec2;

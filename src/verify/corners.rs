@@ -1,4 +1,5 @@
-//! Corners: every upright corner side belongs to one, and courses meet there (FACTS OT-01, OT-22).
+//! Corners: every upright corner side belongs to one, and courses meet there (`LayoutFact::OneDatum`,
+//! `LayoutFact::CornersAgree`).
 
 use std::collections::BTreeSet;
 

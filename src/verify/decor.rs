@@ -1,5 +1,6 @@
 //! Boards on the wall's face and what they do to the siding: covers, friezes, surrounds; bands with
-//! their caps (FACTS OT-14, OT-15); joints of the building (OT-18).
+//! their caps (`LayoutFact::BandsPartWalls`, `TrimFact::DripCaps`); joints of the building
+//! (`LayoutFact::MovementJoints`).
 
 use super::along::{bare, reach};
 use super::corner_sides::{kind, lies};

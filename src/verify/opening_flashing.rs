@@ -1,5 +1,6 @@
 //! Surrounds and flashing of openings, and what they do to the siding: flashing round openings
-//! (FACTS SD-102, SD-103), surround boards (OT-14).
+//! (`TrimFact::SillFlashing`, `TrimFact::JambFlashing`), surround boards
+//! (`LayoutFact::BandsPartWalls`).
 
 use super::along::reach;
 use super::named;
@@ -108,8 +109,8 @@ fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     on.as_long(rule, TrimKind::Surround, want, within);
 }
 
-/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill; jambs from 1/2 in over the foot of
-/// the 9 in sill flashing to 8 1/2 in over the head.
+/// `TrimFact::SillFlashing`, `TrimFact::JambFlashing`: 9 in past each jamb under the sill;
+/// jambs from 1/2 in over the foot of the 9 in sill flashing to 8 1/2 in over the head.
 fn flashed(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);

@@ -1,5 +1,5 @@
-//! The frame of trim round each opening (FACTS SD-104, SD-105, PR-14, PR-15; drip caps: IRC R703.4
-//! by OT-15).
+//! The frame of trim round each opening (`TrimFact::WindowFrame`, `TrimFact::HeadTabs`,
+//! `TrimFact::UndersillInChannel`; drip caps: IRC R703.4 by `TrimFact::DripCaps`).
 
 use super::along::{bare, reach};
 use super::course_lines::on_course_line;
@@ -249,7 +249,8 @@ fn sills(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     }
 }
 
-/// Whether a panel cut under a sill at `y` stands out so far that it fills the channel (FACTS PR-14).
+/// Whether a panel cut under a sill at `y` stands out so far that it fills the channel
+/// (`TrimFact::UndersillInChannel`).
 fn fills_channel(layout: &LaidHouse, y: f64) -> bool {
     let p = &layout.job.product;
     let cut = y - layout.job.courses.notch_clearance;

@@ -1,5 +1,6 @@
 //! Corner posts: one at each part of a corner that siding reaches, counted once, hung short of the
-//! soffit and run below the start (FACTS SD-54, SD-97), spliced by the rule (SD-98).
+//! soffit and run below the start (`TrimFact::PostTopGap`, `TrimFact::PostPastStarter`), spliced by
+//! the rule (`TrimFact::PostSplice`).
 
 use std::collections::{BTreeMap, BTreeSet};
 

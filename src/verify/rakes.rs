@@ -1,4 +1,5 @@
-//! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot (FACTS SD-110).
+//! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot
+//! (`TrimFact::RakeGap`).
 
 use super::along::{bare, reach};
 use super::named;

@@ -1,4 +1,5 @@
-//! Seams at fixtures: kept off mounting blocks, and past each fixture without one (FACTS PR-11).
+//! Seams at fixtures: kept off mounting blocks, and past each fixture without one
+//! (`TrimFact::CutAtObstacle`).
 
 use super::named::{self, RunOn, bounds};
 use super::rule::{Cases, found};

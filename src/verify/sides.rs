@@ -19,7 +19,7 @@ use crate::model::house::EdgeKind;
 use crate::model::receiver::Receiver;
 use crate::pitch;
 
-/// Slopes nearer than this are one slope, degrees (FACTS GM-06, proposal).
+/// Slopes nearer than this are one slope, degrees (`LayoutFact::DrawnSlope`, proposal).
 const SAME_SLOPE: f64 = 0.5;
 
 pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 2] {
@@ -112,7 +112,7 @@ fn name(
         }
     });
     let needed = match takes(layout, e) {
-        // Boards butt against trim wherever panels stand in a channel (FACTS SD-132).
+        // Boards butt against trim wherever panels stand in a channel (TrimFact::FiberCementJoints).
         Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
             if !layout.job.siding().receivers.has_pockets() =>
         {
@@ -149,8 +149,9 @@ fn runs_as_named(e: &LaidEdge) -> bool {
     }
 }
 
-/// What takes panels at a side (FACTS SD-90, SD-91, SD-106, SD-110; a butt edge off its course line
-/// has no lock for a starter).
+/// What takes panels at a side (`TrimFact::StarterLocksFirstCourse`, `TrimFact::CutFirstCourse`,
+/// `TrimFact::UndersillLugs`, `TrimFact::RakeGap`; a butt edge off its course line has no lock for a
+/// starter).
 fn takes(layout: &LaidHouse, e: &LaidEdge) -> Receiver {
     match e.kind {
         EdgeKind::Base | EdgeKind::BareTop => {

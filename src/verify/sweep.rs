@@ -175,7 +175,7 @@ mod tests {
 
     #[test]
     fn a_triangle_has_half_its_box_whatever_the_strip() {
-        // FACTS WY-05: span 24 ft, 4 in 12: 48 sq ft.
+        // Example::GableOfFour: span 24 ft, 4 in 12: 48 sq ft.
         let ring = vec![[0.0, 0.0], [288.0, 0.0], [144.0, 48.0]];
         let mut s = Shapes::default();
         s.add([&ring]);

@@ -64,15 +64,16 @@ impl<'a> TrimIndex<'a> {
     }
 }
 
-/// What trim lies along a side by its kind and what takes panels there (FACTS SD-90, SD-91, SD-106,
-/// SD-110); corners are looked at apart.
+/// What trim lies along a side by its kind and what takes panels there
+/// (`TrimFact::StarterLocksFirstCourse`, `TrimFact::CutFirstCourse`, `TrimFact::UndersillLugs`,
+/// `TrimFact::RakeGap`); corners are looked at apart.
 fn trim_of(layout: &LaidHouse, s: &LaidEdge) -> &'static [TrimKind] {
     let under_frieze = layout.job.trim.frieze > 0.0;
     match (s.receiver, s.kind) {
         (Receiver::Trim, _) => &[],
         (Receiver::Starter, _) => &[TrimKind::Starter],
         (_, EdgeKind::BareBottom) => &[TrimKind::FinishTrim],
-        // FACTS PR-13; under a frieze the cut edge is held as under any band.
+        // TrimFact::TopFinish; under a frieze the cut edge is held as under any band.
         (_, EdgeKind::Eave) => match layout.job.trim.top {
             TopFinish::TwoPiece if !under_frieze => &[TrimKind::TopBase, TrimKind::TopFace],
             TopFinish::TopPanel if !under_frieze => &[TrimKind::TopPanel],
@@ -81,7 +82,7 @@ fn trim_of(layout: &LaidHouse, s: &LaidEdge) -> &'static [TrimKind] {
         },
         (_, EdgeKind::Rake) => &[TrimKind::RakeChannel],
         (_, EdgeKind::LowerRoof) => &[TrimKind::RoofChannel],
-        // FACTS SD-91: a bottom without its lock.
+        // TrimFact::CutFirstCourse: a bottom without its lock.
         (_, EdgeKind::Base | EdgeKind::BareTop) => &[TrimKind::FinishTrim],
         (_, EdgeKind::Abutment) => &[TrimKind::WallChannel],
         _ => &[],
@@ -103,7 +104,7 @@ fn along(
         if whole <= 2.0 * gap + LEAST {
             return;
         }
-        // A gap at each end, and between lengths (FACTS SD-55).
+        // A gap at each end, and between lengths (TrimFact::StarterGaps).
         gap * (1.0 + (whole / layout.job.trim.starter).ceil())
     } else {
         0.0

@@ -7,9 +7,13 @@ use crate::job::siding::system::Caution;
 const PRECEDENCE: &str =
     "The siding manufacturer's instructions and the local code override every figure here.";
 const AID_ONLY: &str = "An aid to layout only: structure, wind, fire separation and water management stay with the licensed designer and the local official.";
+// SafetyFact::Falls, SafetyFact::Ladders.
 const FALLS: &str = "Falls: protect every edge from 6 ft up. Set the base of an extension ladder out a quarter of its working length, its rails 3 ft above the landing.";
+// SafetyFact::PowerLines.
 const POWER_LINES: &str = "Power lines: keep ladders and scaffolds 10 ft from overhead lines; have the service drop made safe first.";
+// SafetyFact::LeadPaint, SafetyFact::AsbestosSheet.
 const OLD_WALLS: &str = "Before 1978: paint may hold lead; asbestos-cement siding or sheet may lie underneath. Stop, test, and leave it to certified people.";
+// SafetyFact::EgressWindows.
 const BEHIND_WALL: &str =
     "Behind the wall: look for wiring, gas and water before nailing. Keep egress windows clear.";
 
@@ -37,15 +41,18 @@ fn sentence(caution: Caution) -> &'static str {
         Caution::CuttingVinyl => {
             "Cutting: eye protection; no dry cutting of fiber-cement without dust collection. Cold vinyl is brittle: cut slowly below freezing."
         }
+        // SafetyFact::HeatSoftening.
         Caution::HeatSoftens => {
             "Heat: vinyl softens at 160 to 165 F. Keep grills and vents away; glass that faces the wall can reflect enough sun to warp it."
         }
         Caution::CuttingWood => {
             "Cutting: eye protection; dust mask or collection. Treated or old painted wood: follow its label, never burn offcuts."
         }
+        // SafetyFact::LeadPaint.
         Caution::LeadPaint => {
             "Old walls: before 1978, disturbing more than 20 sq ft of painted outside surface needs a certified lead renovator (EPA, 40 CFR 745)."
         }
+        // SafetyFact::SilicaDust.
         Caution::SilicaDust => {
             "Silica: fiber-cement dust scars lungs. Cut outdoors, downwind, with shears or a saw with a dust collector of 99 % filter efficiency, blade up to 8 in (29 CFR 1926.1153, Table 1; Cal. 1532.3); limit 50 micrograms a cubic meter over 8 hours. Eye protection; never sweep or blow it dry."
         }

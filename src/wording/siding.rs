@@ -5,7 +5,12 @@ use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use crate::job::siding::system::{CutEdgeRule, JointRule, SeamLap, SidingSystem};
 use crate::job::{Job, Product};
+use crate::sources::layout::LayoutFact;
+use crate::sources::record::Record;
+use crate::sources::siding::SidingFact;
+use crate::sources::trim::TrimFact;
 use crate::units::LengthStyle;
+use crate::wording::sources;
 
 /// The trade's name of a kind.
 pub fn name(siding: Siding) -> &'static str {
@@ -131,28 +136,41 @@ pub fn meeting(job: &Job, style: LengthStyle) -> String {
 }
 
 /// Where the usual lap or gap at joints comes from.
-pub fn lap_source(siding: Siding) -> &'static str {
+pub fn lap_source(siding: Siding) -> String {
+    let titles = |record: Record| sources::titles(&[record]);
     match (siding.system().joints, siding) {
-        (JointRule::Lapped(SeamLap::FoamMeetsFoam), _) => "foam meets foam: FACTS PR-02",
-        (JointRule::Lapped(SeamLap::HalfFactoryNotch(_)), _) => {
-            "half the factory notch: FACTS SD-70"
+        (JointRule::Lapped(SeamLap::FoamMeetsFoam), _) => {
+            format!("foam meets foam: {}", titles(SidingFact::FoamLap.record()))
         }
-        (JointRule::Lapped(SeamLap::Customary(_)), _) => "customary lap: from memory",
-        (_, Siding::Board(BoardSiding::FiberCement)) => "FACTS SD-132",
-        _ => "common practice, no source",
+        (JointRule::Lapped(SeamLap::HalfFactoryNotch(_)), _) => {
+            format!("half the factory notch: {}", titles(SidingFact::PlainLap.record()))
+        }
+        (JointRule::Lapped(SeamLap::Customary(_)), _) => "customary lap: from memory".to_owned(),
+        (_, Siding::Board(BoardSiding::FiberCement)) => {
+            titles(TrimFact::FiberCementJoints.record())
+        }
+        _ => "common practice, no source".to_owned(),
     }
 }
 
 /// Where the usual gap at ends comes from.
-pub fn end_gap_source(siding: Siding) -> &'static str {
+pub fn end_gap_source(siding: Siding) -> String {
     match siding {
-        Siding::Panel(PanelSiding::FoamBacked | PanelSiding::Vinyl) => {
-            "by the day's weather unless the job says otherwise: FACTS SD-50, SD-51"
+        Siding::Panel(PanelSiding::FoamBacked | PanelSiding::Vinyl) => format!(
+            "by the day's weather unless the job says otherwise: {}",
+            sources::titles(&[SidingFact::EndGap.record(), SidingFact::ColdEndGap.record()])
+        ),
+        Siding::Panel(PanelSiding::Steel) => "from memory".to_owned(),
+        Siding::Board(BoardSiding::FiberCement) => {
+            sources::titles(&[TrimFact::FiberCementJoints.record()])
         }
-        Siding::Panel(PanelSiding::Steel) => "from memory",
-        Siding::Board(BoardSiding::FiberCement) => "FACTS SD-132",
-        Siding::Board(BoardSiding::Wood) => "common practice, no source",
+        Siding::Board(BoardSiding::Wood) => "common practice, no source".to_owned(),
     }
+}
+
+/// Whom to ask which edge was drawn.
+pub fn drawn_edge_source() -> String {
+    format!("{}: ask which edge was drawn", sources::titles(&[LayoutFact::DrawnEdge.record()]))
 }
 
 /// Which drawn edges siding stands at: at the drawn edges of openings and corners, or as far off them

@@ -30,7 +30,7 @@ pub(super) fn start(index: &TrimIndex, w: &LaidWall) -> Option<WorkStep> {
     Some(WorkStep::Start { marks, heights, cut })
 }
 
-/// Whether undersill trim holds the cut bottom of a first course (FACTS SD-91).
+/// Whether undersill trim holds the cut bottom of a first course (`TrimFact::CutFirstCourse`).
 fn holds_first_course(t: &TrimPiece, w: &LaidWall) -> bool {
     let along = |e: &LaidEdge| {
         let (low, high) = (e.from[0].min(e.to[0]), e.from[0].max(e.to[0]));

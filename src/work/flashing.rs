@@ -1,4 +1,4 @@
-//! What is flashed on a wall before siding (FACTS OT-09, VSI-A).
+//! What is flashed on a wall before siding (`LayoutFact::OrderOfWork`).
 
 use crate::geom::tol::level;
 use crate::layout::wall::{LaidEdge, LaidWall};

@@ -1,5 +1,5 @@
 //! Restricted access: a short run held plumb by two receivers, where a panel can be neither slid in
-//! sideways nor bowed (FACTS PR-12, common practice, no source).
+//! sideways nor bowed (`LayoutFact::RestrictedAccess`, common practice, no source).
 
 use crate::geom::tol::{BESIDE, SAME};
 use crate::layout::course::{LaidCourse, LaidRun};

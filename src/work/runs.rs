@@ -1,5 +1,6 @@
 //! Where each course begins: at the end farthest from where it is seen, each next panel lapping over
-//! the last one, so that no edge of a lap looks at the viewer (FACTS SD-76, SD-77).
+//! the last one, so that no edge of a lap looks at the viewer (`SidingFact::LapsFaceAway`,
+//! `SidingFact::BeginFarthest`).
 
 use crate::job::SeenFrom;
 use crate::layout::course::LaidRun;

@@ -1,5 +1,5 @@
-//! A wall's work in order (FACTS OT-09, VSI-A): barrier and flashing, posts, starter, channels,
-//! panels from the bottom up, undersill trim where cut edges come.
+//! A wall's work in order (`LayoutFact::OrderOfWork`): barrier and flashing, posts, starter,
+//! channels, panels from the bottom up, undersill trim where cut edges come.
 
 use std::collections::BTreeMap;
 

@@ -3,7 +3,7 @@
 use schemars::generate::SchemaSettings;
 use serde_json::Value;
 
-use crate::job::schema::{self, worded};
+use crate::job::schema::{self};
 use crate::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
 
@@ -17,14 +17,14 @@ pub fn layout(layout: &Layout) -> Vec<u8> {
 pub fn layout_schema() -> Vec<u8> {
     let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
     let schema = serde_json::to_value(generator.into_root_schema_for::<Layout>());
-    pretty(&worded(schema.unwrap_or_default()))
+    pretty(&schema.unwrap_or_default())
 }
 
 /// JSON Schema of `takeoff.json`, as it is written.
 pub fn takeoff_schema() -> Vec<u8> {
     let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
     let schema = serde_json::to_value(generator.into_root_schema_for::<Takeoff>());
-    pretty(&worded(schema.unwrap_or_default()))
+    pretty(&schema.unwrap_or_default())
 }
 
 /// What each part of the house takes of each line.

@@ -21,7 +21,8 @@ pub fn dxf(layers: &[Agreed]) -> Vec<u8> {
     super::overlay::spliced(EMPTY.as_bytes(), &drawing, inches).unwrap_or_default()
 }
 
-/// Widths of the ISO 128 series (FACTS DR-27, from memory): heavy for walls, thin for the rest.
+/// Widths of the ISO 128 series (`DrawingFact::LineWidths`, from memory): heavy for walls, thin for
+/// the rest.
 fn pen(role: Role) -> Pen {
     let (width, dash) = match role {
         Role::Wall | Role::Grade => (0.5, Dash::Solid),

@@ -7,8 +7,8 @@ use serde_json::Value;
 
 type P = (f64, f64);
 
-/// How far the border of a piece as cut may lie off the border as shown: 1/16 in, the trade's rounding
-/// (FACTS GM-07, NAV14044).
+/// How far the border of a piece as cut may lie off the border as shown: 1/16 in, the trade's
+/// rounding (`DrawingFact::RoundHalfUp`).
 const OFF: f64 = 1.0 / 16.0;
 
 /// Places nearer than this are one, inches: a place that is the sum of two figures is off by the last

@@ -178,7 +178,7 @@ fn paper_and_scale_are_taken_and_what_there_is_none_of_is_told() {
     }
     let result = with(&["--paper", "a3", "--scale", "1:25", "--overlay", "separate"]);
     assert!(result.status.success(), "{}", String::from_utf8_lossy(&result.stderr));
-    // A3 is 420 mm wide (ISO 216, FACTS DR-36).
+    // A3 is 420 mm wide (ISO 216, DrawingFact::IsoPaper).
     let svg = std::fs::read_to_string(out.join("sheets/01-cover.svg")).unwrap();
     assert!(svg.contains("width=\"16.535in\""), "{}", &svg[..300]);
     // 20 ft at 1:25 is 9.6 in: one part; its sheet names the scale.

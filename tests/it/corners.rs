@@ -79,7 +79,8 @@ fn a_box_has_four_corners_each_between_neighbours() {
     assert!(l.corners.iter().all(|c| (c.low, c.high) == (0.0, 96.0) && c.by == Pairing::Wrap));
     assert!(coded(&notes, "return-not-drawn").is_empty());
     assert_eq!(broken(&l), Vec::<String>::new());
-    // FACTS SD-54, SD-97 on 8 ft: 96 + 3/4 below - 1/4 short = 96 1/2, four times.
+    // TrimFact::PostTopGap, TrimFact::PostPastStarter on 8 ft: 96 + 3/4 below - 1/4 short = 96 1/2,
+    // four times.
     let posts: Vec<f64> =
         l.trims.iter().filter(|t| t.kind.words().contains("post")).map(|t| t.length).collect();
     assert_eq!(posts, [96.5; 4]);

@@ -1,4 +1,5 @@
-//! The datum is searched for (FACTS OT-01 to OT-08): published examples, and what must not matter.
+//! The datum is searched for (`LayoutFact::OneDatum` to `LayoutFact::NotchRoundSills`): published
+//! examples, and what must not matter.
 
 use lapwright::job::Job;
 use lapwright::layout::Layout;
@@ -22,8 +23,8 @@ fn one_window(set: impl Fn(&mut Job)) -> Layout {
 
 #[test]
 fn a_start_four_inches_lower_brings_sill_and_head_to_course_lines() {
-    // WY-11: double 4 from 0, sill 36 at course 4.5, head 84 at 10.5; 4 in lower they are lines 5
-    // and 11: 40 / 8 and 88 / 8.
+    // Example::DatumShift: double 4 from 0, sill 36 at course 4.5, head 84 at 10.5; 4 in lower they
+    // are lines 5 and 11: 40 / 8 and 88 / 8.
     let l = one_window(|job| job.courses.hang_below = 4.0);
     assert_eq!(l.datum, -4.0);
     let line = |kind: LineKind| l.story_pole.lines.iter().find(|x| x.kind == kind).unwrap();
@@ -31,7 +32,8 @@ fn a_start_four_inches_lower_brings_sill_and_head_to_course_lines() {
     assert_eq!((sill.height, sill.course, sill.over), (36.0, 5 + 1, 0.0));
     assert_eq!((head.height, head.course, head.over), (84.0, 11 + 1, 0.0));
     assert!(l.pieces().all(|(.., p)| p.notches.is_empty()));
-    // The first course is whole and locks into a starter all along (SD-90).
+    // The first course is whole and locks into a starter all along
+    // (TrimFact::StarterLocksFirstCourse).
     let w = &l.elevations[0].walls[0];
     let starts = w.edges.iter().filter(|e| e.receiver == Receiver::Starter);
     assert!(starts.map(|e| e.from[1]).eq([-4.0]));
@@ -48,7 +50,7 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
     assert_eq!(l.datum, 0.0);
     let choices = &l.story_pole.choices;
     assert_eq!(choices.len(), 3);
-    let other = choices.iter().find(|c| c.datum == -4.0).expect("WY-11 is not told");
+    let other = choices.iter().find(|c| c.datum == -4.0).expect("the shift by 4 in is not told");
     assert!(other.terms.iter().any(|t| t.weight == DatumWeight::CutStart), "{other:?}");
     // Its first course would be whole if it hung by those 4 in.
     let FirstCourse::Cut { whole_if_hung, .. } = other.effects.first_course else {
@@ -70,7 +72,8 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
 
 #[test]
 fn clearance_to_grade_limits_how_far_a_start_hangs() {
-    // Grade 8 in below the wall, 6 in of clearance (SD-113): 2 in are left, so 4 cannot be had.
+    // Grade 8 in below the wall, 6 in of clearance (TrimFact::GradeClearance): 2 in are left, so 4
+    // cannot be had.
     let draw = |grade: f64| {
         dxf(&[
             ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 104.0)),
@@ -100,8 +103,9 @@ fn the_job_may_fix_the_datum_and_hears_what_else_could_be() {
 
 #[test]
 fn courses_of_common_wall_heights() {
-    // GM-12: 96 in = 12.00 courses of D4, 97 1/8 = 12.14, 99 = 12.375, 108 = 13.5, 109 1/8 = 13.64;
-    // WX-10: 96 in has no vertical waste; WX-07: 99 in takes 13 courses.
+    // DrawingFact::CoursesOfHeights: 96 in = 12.00 courses of D4, 97 1/8 = 12.14, 99 = 12.375, 108 =
+    // 13.5, 109 1/8 = 13.64; Example::WholeCourses: 96 in has no vertical waste;
+    // Example::HouseOfDoubleFour: 99 in takes 13 courses.
     for (height, courses, printed) in [
         (96.0, 12, 12.00),
         (97.125, 13, 12.14),
@@ -120,7 +124,7 @@ fn courses_of_common_wall_heights() {
 #[test]
 fn several_foundations_start_on_courses_of_one_pole() {
     // Bottoms 0, 16 and 24 in up are whole courses of 8; one 19 in up is 3 in off. With 3 in to hang
-    // all four start whole, from one stick (OT-02).
+    // all four start whole, from one stick (LayoutFact::LowestStart).
     let walls = [(0.0, 0.0), (300.0, 16.0), (600.0, 24.0), (900.0, 19.0)];
     let rings: Vec<[(f64, f64); 4]> =
         walls.iter().map(|(x, y)| rect(*x, *y, x + 200.0, 120.0)).collect();

@@ -69,7 +69,8 @@ fn an_opening_that_goes_on_over_stone_has_no_sill_here() {
     ];
     let l = laid(&rings, "");
     assert!(of(&l, TrimKind::SillFlashing).is_empty() && of(&l, TrimKind::SillChannel).is_empty());
-    // SD-103: 8 1/2 in over the head, from the stone: 78 - 42 + 8 1/2; SD-102 at the head: 36 + 18.
+    // TrimFact::JambFlashing: 8 1/2 in over the head, from the stone: 78 - 42 + 8 1/2;
+    // TrimFact::SillFlashing at the head: 36 + 18.
     assert_eq!(lengths(&l, TrimKind::JambFlashing), [44.5, 44.5]);
     assert_eq!(lengths(&l, TrimKind::HeadFlashing), [54.0]);
     // A surround of 3 1/2: the head across 43, jambs from the stone to under it: 78 - 42.
@@ -120,8 +121,8 @@ fn a_sloping_band_is_as_long_as_it_is_drawn() {
 
 #[test]
 fn a_first_course_cut_off_its_line_is_held_in_finish_trim_with_lugs() {
-    // FACTS SD-91 (VSI-IRC): no lock is left for a starter. Butt lines at -3, 5, ...: the first course
-    // shows 5 of its 8 in over the wall's foot at 0.
+    // TrimFact::CutFirstCourse: no lock is left for a starter. Butt lines at -3, 5, ...:
+    // the first course shows 5 of its 8 in over the wall's foot at 0.
     let wall: [(&str, &[(f64, f64)]); 1] = [("A-WALL-OTLN", &rect(0.0, 0.0, 100.0, 85.0))];
     let l = laid(&wall, "[courses]\ndatum = -3\nhang_below = 0\n");
     assert!(of(&l, TrimKind::Starter).is_empty() && of(&l, TrimKind::WallChannel).is_empty());
@@ -131,7 +132,8 @@ fn a_first_course_cut_off_its_line_is_held_in_finish_trim_with_lugs() {
         .map(|t| t.length)
         .collect();
     assert_eq!(feet, [100.0]);
-    // Lugs every 6 in (SD-106) along 100 less a gap of 1/4 at either end: 99 1/2 / 6 = 16.6.
+    // Lugs every 6 in (TrimFact::UndersillLugs) along 100 less a gap of 1/4 at either end: 99 1/2 / 6
+    // = 16.6.
     let w = l.walls().next().unwrap().1;
     let lugs: u32 =
         w.courses[0].runs.iter().flat_map(|r| &r.pieces).map(|p| p.edge_work.lugs).sum();

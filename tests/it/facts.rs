@@ -1,13 +1,13 @@
 //! Published check values, each with its source: the ids are those of the project's list of trade
-//! facts. NAV14044 is the US Navy training manual NAVEDTRA 14044, GRIFF I. S. Griffith's Carpentry
-//! (1916), ARMY the US Army course EN5156; RETAIL, SAWK and YARD are printed takeoff pages.
+//! facts: the US Navy training manual NAVEDTRA 14044, I. S. Griffith's Carpentry
+//! (1916), the US Army course EN5156, and printed takeoff pages (see `src/sources`).
 
 use lapwright::units::{feet_inches, sixteenths};
 
 use crate::support::{dxf, inches, laid, lay, rect};
 
-/// FACTS section 3: the pitch table for 1 to 24 in 12: angle, rafter per foot of run, step of an
-/// 8 in course.
+/// `DrawingFact::PitchTable`: the pitch table for 1 to 24 in 12: angle, rafter per foot of run, step
+/// of an 8 in course.
 const PITCHES: [(f64, f64, f64, f64); 24] = [
     (1.0, 4.764, 12.042, 96.0),
     (2.0, 9.462, 12.166, 48.0),
@@ -45,7 +45,7 @@ fn gables_of_every_pitch_are_cut_at_the_tables_angle_and_step() {
             &inches(),
         );
         let w = &layout.elevations[0].walls[0];
-        // GM-03: area = span^2 x / 48 (feet).
+        // DrawingFact::GableArea: area = span^2 x / 48 (feet).
         assert!((w.gross_area - 20.0 * 20.0 * x / 48.0).abs() < 0.001, "{x}");
         let first = w.courses[0].runs[0].pieces.first().unwrap();
         assert!((first.ends[0].angle - angle).abs() < 0.002, "{x} in 12: {}", first.ends[0].angle);
@@ -62,7 +62,7 @@ fn gables_of_every_pitch_are_cut_at_the_tables_angle_and_step() {
                 first.ends[0].set_back()
             );
         }
-        // Rafter length per foot of run, both rakes: GM-04.
+        // Rafter length per foot of run, both rakes: DrawingFact::RakeLength.
         let rakes: f64 = layout
             .trims
             .iter()
@@ -110,7 +110,7 @@ fn gables_of_wy_06_and_wy_07() {
     assert!((layout.elevations[0].walls[0].net_area - 183.0).abs() < 1e-3);
 }
 
-/// WY-01 to WY-04 lap 1 in: their panels are plain vinyl.
+/// `Example::RunOfTwentyFiveFeet` to `Example::RunOnColdDay` lap 1 in: their panels are plain vinyl.
 fn plain(cold: bool) -> lapwright::job::Job {
     let mut job = inches();
     job.product.lap = Some(1.0);
@@ -152,7 +152,8 @@ fn pieces_of_walls_of_wy_01_to_wy_04() {
 
 #[test]
 fn foam_meets_foam_at_a_lap_of_twice_the_set_back() {
-    // PR-01, PR-02 (common practice, no source), SD-72 (VSI-H): 2 x 5/8 = 1 1/4.
+    // SidingFact::FoamSetBack, SidingFact::FoamLap (common practice, no source),
+    // SidingFact::FoamButtsFoam: 2 x 5/8 = 1 1/4.
     let layout = laid("one-wall");
     let run = layout.pieces().map(|(_, _, r, _)| r).find(|r| r.pieces.len() > 1).unwrap();
     assert_eq!(run.pieces[0].x1 - run.pieces[1].x0, 1.25);
@@ -160,7 +161,8 @@ fn foam_meets_foam_at_a_lap_of_twice_the_set_back() {
 
 #[test]
 fn a_shifted_datum_brings_sill_and_head_to_course_lines() {
-    // WY-11: sill 36, head 84 above the start; 4 in down both are butt lines and nothing is notched.
+    // Example::DatumShift: sill 36, head 84 above the start; 4 in down both are butt lines and
+    // nothing is notched.
     let path = crate::support::root().join("sample-drawings/one-window.dxf");
     let bytes = std::fs::read(&path).unwrap();
     let mut job = crate::support::job(&path);
@@ -179,7 +181,7 @@ fn a_shifted_datum_brings_sill_and_head_to_course_lines() {
 
 #[test]
 fn growth_that_uses_up_the_gaps_wy_10() {
-    // 12 ft 6 in, 1/4 in at each end, 4.5e-5 /F (CGSB table 1): 74.1 F; 3/8: 111.1 F.
+    // 12 ft 6 in, 1/4 in at each end, 4.5e-5 /F (CAN/CGSB-41.24, table 1): 74.1 F; 3/8: 111.1 F.
     for (gap, f, expected) in
         [(0.25, 4.5e-5, 74.1), (0.25, 3.5e-5, 95.2), (0.375, 4.5e-5, 111.1), (0.375, 3.0e-5, 166.7)]
     {
@@ -187,14 +189,15 @@ fn growth_that_uses_up_the_gaps_wy_10() {
         let rise = gap / (job.product.length / 2.0 * f);
         assert!((rise - expected).abs() < 0.06, "{rise}");
     }
-    // SD-50, SD-51 (VSI-H).
+    // SidingFact::EndGap, SidingFact::ColdEndGap.
     let gap = lapwright::job::Job::default().siding().end_gap;
     assert_eq!((gap.usual, gap.cold), (0.25, 0.375));
 }
 
 #[test]
 fn rafters_of_wx_04_to_wx_06() {
-    // Printed (NAV14044, GRIFF, ARMY) and exact; the book of WX-06 rounds up to 15 ft 3 in.
+    // Printed (Navy, Griffith, Army) and exact; the book of Example::RafterOfThirteen rounds up to
+    // 15 ft 3 in.
     let rake = |run: f64, x: f64| run * (144.0 + x * x).sqrt();
     assert_eq!(sixteenths(rake(8.0, 7.0)), sixteenths(111.125)); // 9 ft 3 1/8 in
     assert!((rake(12.5, 6.0) - 167.75).abs() < 0.06);
@@ -214,7 +217,7 @@ fn rafters_of_wx_04_to_wx_06() {
 
 #[test]
 fn whole_house_of_wx_07_to_wx_10() {
-    // RETAIL: 60 x 28 ft, walls 99 in: 13 courses of D4, 10 of D5; the source's area counts whole
+    // The siding shop's page: 60 x 28 ft, walls 99 in: 13 courses of D4, 10 of D5; the source's area counts whole
     // courses: 176 ft x 104 in = 1525.33 sq ft (printed 1524, cut at 8.66).
     for (exposure, courses, area) in [(8.0, 13, 1525.33), (10.0, 10, 1466.67)] {
         let mut job = inches();
@@ -232,7 +235,7 @@ fn whole_house_of_wx_07_to_wx_10() {
             layout.walls().map(|(_, w)| w.courses[0].runs[0].x1 - w.courses[0].runs[0].x0).sum();
         assert!((width / 12.0 * courses as f64 * exposure / 12.0 - area).abs() < 0.01);
     }
-    // 96 in is exactly 12 courses (WX-10).
+    // 96 in is exactly 12 courses (Example::WholeCourses).
     assert_eq!(laid("one-wall").elevations[0].walls[0].courses.len(), 12);
 }
 
@@ -241,7 +244,8 @@ fn areas_of_wx_09_wx_11_and_wx_12() {
     let area = |points: &[(f64, f64)]| {
         lay(dxf(&[("A-WALL-OTLN", points)]).as_bytes(), &inches()).elevations[0].walls[0].net_area
     };
-    // RETAIL: gable 30 ft base, 6 ft high: 90; SAWK: 25 x 8 wall and 8 ft gable: 300; YARD: 56, 12.
+    // The siding shop: gable 30 ft base, 6 ft high: 90; the carpenter: 25 x 8 wall and 8 ft gable: 300;
+    // the lumber yard: 56, 12.
     assert!((area(&[(0.0, 0.0), (360.0, 0.0), (180.0, 72.0)]) - 90.0).abs() < 1e-3);
     assert!(
         (area(&[(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)]) - 300.0)

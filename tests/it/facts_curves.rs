@@ -1,4 +1,5 @@
-//! Bulges of polylines (FACTS DR-05, DR-06, WY-08), through the reader and the whole program.
+//! Bulges of polylines (`DrawingFact::Bulge`, `DrawingFact::Sagitta`, `Example::ArchedTops`), through
+//! the reader and the whole program.
 
 use lapwright::geom::flatten::{arc_of, bulge_points};
 use lapwright::geom::vocabulary::Point;
@@ -7,8 +8,8 @@ use crate::support::{broken, inches, lay};
 
 #[test]
 fn radius_and_sagitta_of_wy_08_and_dr_06() {
-    // DR-05: bulge = tan(angle / 4): 90 degrees 0.414213562, 60 degrees 0.267949192, 180 degrees 1.
-    // DR-06: sagitta = |b| c / 2, radius = c (1 + b^2) / (4 |b|).
+    // DrawingFact::Bulge: bulge = tan(angle / 4): 90 degrees 0.414213562, 60 degrees 0.267949192, 180
+    // degrees 1. DrawingFact::Sagitta: sagitta = |b| c / 2, radius = c (1 + b^2) / (4 |b|).
     for (degrees, bulge) in [(90.0, 0.414213562), (60.0, 0.267949192), (180.0, 1.0)] {
         for chord in [10.0, 36.0, 150.0] {
             for sign in [1.0, -1.0] {
@@ -23,7 +24,7 @@ fn radius_and_sagitta_of_wy_08_and_dr_06() {
             }
         }
     }
-    // WY-08, as printed: 10 in chord: radius 7.0711, sagitta 2.0711.
+    // Example::ArchedTops, as printed: 10 in chord: radius 7.0711, sagitta 2.0711.
     let (_, radius, ..) = arc_of(Point::new(0.0, 0.0), Point::new(10.0, 0.0), 0.414213562).unwrap();
     assert!((radius - 7.0711).abs() < 5e-5);
     assert!((0.414213562 * 10.0 / 2.0 - 2.0711f64).abs() < 5e-5);
@@ -48,8 +49,8 @@ fn window(bulge: f64) -> String {
 
 #[test]
 fn a_window_headed_by_a_bulge_takes_its_segment_of_the_circle() {
-    // WY-08: 36 wide, bulge 1: radius 18, half a circle of 508.94 sq in = 3.534 sq ft. For others the
-    // segment: r^2 (t - sin t) / 2.
+    // Example::ArchedTops: 36 wide, bulge 1: radius 18, half a circle of 508.94 sq in = 3.534 sq ft.
+    // For others the segment: r^2 (t - sin t) / 2.
     for (bulge, sagitta) in [(1.0, 18.0), (0.414213562, 7.456), (0.267949192, 4.823)] {
         let l = lay(window(bulge).as_bytes(), &inches());
         let w = &l.elevations[0].walls[0];

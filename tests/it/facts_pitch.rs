@@ -1,6 +1,6 @@
-//! The pitch table, whole (FACTS section 3: exact; its rafter column agrees with the framing-square
-//! figures printed for 2 to 18 in 12), and rafters worked in print, against `pitch` and against
-//! gables laid out.
+//! The pitch table, whole (`DrawingFact::PitchTable`: exact; its rafter column agrees with the
+//! framing-square figures printed for 2 to 18 in 12), and rafters worked in print, against `pitch`
+//! and against gables laid out.
 
 #![allow(clippy::approx_constant, reason = "figures as the published table prints them")]
 
@@ -14,7 +14,7 @@ use crate::support::{broken, dxf, inches, lay};
 /// over span squared, step of an 8 in course in inches and mm, of 9, 10 and 12 in courses.
 type Line = [f64; 12];
 
-/// FACTS section 3.
+/// `DrawingFact::PitchTable`.
 const TABLE: [Line; 24] = [
     [1., 4.764, 85.236, 12.042, 305.9, 1.00347, 0.020833, 96.0, 2438.4, 108.0, 120.0, 144.0],
     [2., 9.462, 80.538, 12.166, 309.0, 1.01379, 0.041667, 48.0, 1219.2, 54.0, 60.0, 72.0],
@@ -68,7 +68,8 @@ fn the_whole_table() {
 
 #[test]
 fn framing_square_figures_of_gm_01() {
-    // GM-01: a printed list, to 0.01 in; NAV14044, ARMY and GRIFF give 13.89, 17.69, 13.42.
+    // DrawingFact::RafterRow: a printed list, to 0.01 in; Navy, Army and Griffith give 13.89, 17.69,
+    // 13.42.
     let row = [
         12.17, 12.37, 12.65, 13.0, 13.42, 13.89, 14.42, 15.0, 15.62, 16.28, 16.97, 17.69, 18.44,
         19.21, 20.0, 20.81, 21.63,
@@ -96,8 +97,9 @@ fn pitch_as_a_fraction_of_the_span_gm_02() {
 
 #[test]
 fn rafters_worked_in_print_wx_04_to_wx_06() {
-    // (run in ft, x, printed in, exact in, sixteenths apart allowed): WX-04 NAV14044 prints 111.12
-    // from the figure 13.89 and calls it 111 1/8; WX-05 GRIFF 167.75 from 13.42; WX-06 ARMY 182.79.
+    // (run in ft, x, printed in, exact in, sixteenths apart allowed): Example::RafterOfSeven, Navy,
+    // prints 111.12 from the figure 13.89 and calls it 111 1/8; Example::RafterOfSix, Griffith, 167.75
+    // from 13.42; Example::RafterOfThirteen ARMY 182.79.
     for (run, x, printed, exact) in [
         (8.0, 7.0, 111.12, 111.140),
         (12.5, 6.0, 167.75, 167.705),
@@ -152,7 +154,7 @@ fn gables_of_other_exposures_step_by_the_table() {
                 let (low, high) = (&pair[0].runs[0], &pair[1].runs[0]);
                 assert!((high.x0 - low.x0 - step).abs() < 0.002, "{x}, {exposure} in, {i}");
                 assert!((low.x1 - high.x1 - step).abs() < 0.002, "{x}, {exposure} in, {i}");
-                // GM-05: long edge less short edge is one step a rake.
+                // DrawingFact::RakeStep: long edge less short edge is one step a rake.
                 let (first, last) = (&low.pieces[0], low.pieces.last().unwrap());
                 for (a, set) in [&first.ends[0], &last.ends[1]].map(|e| (e.angle, e.set_back())) {
                     assert!((a - angle).abs() < 0.01, "{x}, {exposure} in: {a}");

@@ -1,11 +1,12 @@
-//! Pieces of one run (FACTS WY-01 to WY-04), where no neighbouring course asks for stagger: the
-//! least number exactly.
+//! Pieces of one run (`Example::RunOfTwentyFiveFeet` to `Example::RunOnColdDay`), where no
+//! neighbouring course asks for stagger: the least number exactly.
 
 use lapwright::layout::course::LaidRun;
 
 use crate::support::{broken, dxf, inches, lay, rect};
 
-/// The one run of a wall one course high, panels 12 ft 6 in, lap 1 in (plain vinyl, SD-70).
+/// The one run of a wall one course high, panels 12 ft 6 in, lap 1 in (plain vinyl,
+/// `SidingFact::PlainLap`).
 fn run(feet: f64, cold: bool) -> LaidRun {
     let mut job = inches();
     job.product.lap = Some(1.0);
@@ -20,14 +21,14 @@ fn run(feet: f64, cold: bool) -> LaidRun {
 
 #[test]
 fn the_fewest_pieces_by_hand() {
-    // n = ceil((R - 1) / (P - 1)) for usable run R and panel P = 150, worked in FACTS.
+    // n = ceil((R - 1) / (P - 1)) for usable run R and panel P = 150, worked by hand.
     for (feet, cold, usable, pieces) in [
-        (25.0, false, 299.5, 3), // WY-01: two panels give 299; half an inch makes a third piece
-        (12.5, false, 149.5, 1), // WY-02: no seam
-        (40.0, false, 479.5, 4), // WY-03
+        (25.0, false, 299.5, 3), // Example::RunOfTwentyFiveFeet: two panels give 299; half an inch makes a third piece
+        (12.5, false, 149.5, 1), // Example::RunOfOnePanel: no seam
+        (40.0, false, 479.5, 4), // Example::LongRuns
         (60.0, false, 719.5, 5),
         (28.0, false, 335.5, 3),
-        (25.0, true, 299.25, 3), // WY-04: gaps 3/8
+        (25.0, true, 299.25, 3), // Example::RunOnColdDay: gaps 3/8
     ] {
         let r = run(feet, cold);
         assert_eq!(r.x1 - r.x0 - 2.0 * r.gap, usable, "{feet} ft");
@@ -40,7 +41,8 @@ fn the_fewest_pieces_by_hand() {
 
 #[test]
 fn half_an_inch_less_saves_the_third_piece() {
-    // WY-01 from the other side: two panels lapped 1 in cover 299 in, and not a sixteenth more.
+    // Example::RunOfTwentyFiveFeet from the other side: two panels lapped 1 in cover 299 in, and not
+    // a sixteenth more.
     assert_eq!(run(299.5 / 12.0, false).pieces.len(), 2);
     assert_eq!(run((299.5 + 1.0 / 16.0) / 12.0, false).pieces.len(), 3);
 }

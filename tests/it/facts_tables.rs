@@ -20,8 +20,8 @@ fn line<'a>(l: &'a Layout, item: &str) -> &'a lapwright::model::quantity::Takeof
     l.takeoff.iter().find(|t| t.id == *item).unwrap()
 }
 
-/// FACTS section 2, coverage a piece (sq ft) and pieces a square, by length and exposure of 6, 7, 8,
-/// 9, 10, 12 in.
+/// `TakeoffFact::CoveragePerPiece`, coverage a piece (sq ft) and pieces a square, by length and
+/// exposure of 6, 7, 8, 9, 10, 12 in.
 const COVERAGE: [(f64, [(f64, f64); 6]); 6] = [
     (144.0, [(6.0, 16.67), (7.0, 14.29), (8.0, 12.5), (9.0, 11.11), (10.0, 10.0), (12.0, 8.33)]),
     (
@@ -100,8 +100,9 @@ fn panels_in_two_squares_tk_03() {
 
 #[test]
 fn courses_are_rounded_up_tk_12_gm_12() {
-    // WX-07, WX-10 (RETAIL) and GM-12: 96 in = 12.00 of D4; 97 1/8 = 12.14; 99 = 12.375; 108 = 13.5;
-    // 109 1/8 = 13.64; 99 in of D5 = 9.9.
+    // Example::HouseOfDoubleFour, Example::WholeCourses and DrawingFact::CoursesOfHeights:
+    // 96 in = 12.00 of D4; 97 1/8 = 12.14; 99 = 12.375; 108 = 13.5; 109 1/8 = 13.64; 99 in of D5 =
+    // 9.9.
     for (high, exposure, exact) in [
         (96.0, 8.0, 12.0),
         (97.125, 8.0, 12.14),
@@ -131,7 +132,7 @@ fn courses_are_rounded_up_tk_12_gm_12() {
 
 #[test]
 fn areas_of_nominal_openings_tk_23() {
-    // FACTS section 3, call sizes: width and height in inches, sq ft.
+    // TakeoffFact::CallSizes: width and height in inches, sq ft.
     for (w, h, feet) in [
         (24.0, 36.0, 6.0),
         (30.0, 36.0, 7.5),
@@ -167,7 +168,7 @@ fn areas_of_nominal_openings_tk_23() {
 
 #[test]
 fn lengths_round_to_the_sixteenth_half_up_gm_07_gm_09() {
-    // NAV14044: 0.12 in x 16 = 1.92, use 2/16 = 1/8.
+    // DrawingFact::RoundHalfUp: 0.12 in x 16 = 1.92, use 2/16 = 1/8.
     assert_eq!(inches_fraction(0.12), "1/8\"");
     assert_eq!(sixteenths(0.12), 2);
     for n in 0..4096i64 {
@@ -179,7 +180,7 @@ fn lengths_round_to_the_sixteenth_half_up_gm_07_gm_09() {
         assert_eq!(parse_length(&feet_inches(exact), Unit::Inch), Some(exact));
         assert_eq!(parse_length(&inches_fraction(exact), Unit::Inch), Some(exact));
     }
-    // GM-09: sixteenths as decimals.
+    // DrawingFact::Sixteenths: sixteenths as decimals.
     for (text, decimal) in [
         ("1/16\"", 0.0625),
         ("1/8\"", 0.125),
@@ -213,7 +214,7 @@ fn inches_and_millimetres_gm_08() {
     ] {
         assert!((unit.inches() - inches).abs() < 1e-12);
     }
-    // GM-10: spellings a drafter uses.
+    // DrawingFact::FeetInches: spellings a drafter uses.
     for text in ["12-6", "12'6", "12'-6\"", "12ft 6in"] {
         assert_eq!(parse_length(text, Unit::Inch), Some(150.0), "{text}");
     }

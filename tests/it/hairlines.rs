@@ -113,8 +113,9 @@ fn a_jamb_a_hair_off_a_panel_end_leaves_no_sliver() {
 
 #[test]
 fn a_jamb_a_hair_off_a_seam_leaves_no_sliver() {
-    // A tap without a block to x = 106: the first panel ends 1 in past it (FACTS PR-11). A window
-    // stands over it from the middle of the course up, its notch thousandths short of that end.
+    // A tap without a block to x = 106: the first panel ends 1 in past it (TrimFact::CutAtObstacle).
+    // A window stands over it from the middle of the course up, its notch thousandths short of that
+    // end.
     let tap = rect(100.0, 42.0, 106.0, 44.0);
     for off in [0.001, 0.004, 0.007] {
         let window = rect(107.25 - off, 47.0, 140.0, 72.0);

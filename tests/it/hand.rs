@@ -141,7 +141,7 @@ fn a_window_wall_is_as_reckoned_by_hand() {
 #[test]
 fn a_gable_with_both_rakes_is_as_reckoned_by_hand() {
     let layout = compare("b-gable");
-    // FACTS WY-05: widths at the foot, a gap more at each side than the pieces.
+    // Example::GableOfFour: widths at the foot, a gap more at each side than the pieces.
     let (wide, courses): (Vec<f64>, Vec<i32>) = layout
         .pieces()
         .filter(|(_, c, ..)| c.index >= 5)
@@ -151,7 +151,8 @@ fn a_gable_with_both_rakes_is_as_reckoned_by_hand() {
     // Within the grid of 1/1024 in.
     let wanted = [288.0, 240.0, 192.0, 144.0, 96.0, 48.0];
     assert!(wide.iter().zip(wanted).all(|(a, b): (&f64, f64)| (a - b).abs() < 1e-3), "{wide:?}");
-    // GM-05: long edge less short edge is two steps for a piece that reaches both rakes.
+    // DrawingFact::RakeStep: long edge less short edge is two steps for a piece that reaches both
+    // rakes.
     for (.., p) in layout.pieces().filter(|(_, c, ..)| (5..10).contains(&c.index)) {
         let ((a, b), (c, d)) = (p.edge(false), p.edge(true));
         assert!(((b - a) - (d - c) - 48.0).abs() < 2e-3);

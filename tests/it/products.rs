@@ -38,7 +38,7 @@ fn plain_vinyl_on_the_samples() {
     for stem in ["curlew-cottage", "one-gable", "one-window"] {
         let layout = laid(stem, &job);
         sound(stem, &layout);
-        // SD-70 (VSI-H): half of a factory notch of 2 in.
+        // SidingFact::PlainLap: half of a factory notch of 2 in.
         assert!(layout.pieces().all(|(_, c, ..)| c.top - c.bottom == 12.0));
         for (_, _, r, _) in layout.pieces() {
             for pair in r.pieces.windows(2) {
@@ -52,7 +52,7 @@ fn plain_vinyl_on_the_samples() {
         assert!(words.contains("vinyl lap siding, triple 4\""), "{report}");
         assert!(!words.contains("foam to foam"), "{report}");
         let nails = takeoff.lines.iter().find(|l| l.id == "panel-nails").unwrap();
-        // SD-38 (HAB): 1 1/2 to 2 in.
+        // NailFact::PlainVinylNails: 1 1/2 to 2 in.
         let piece = lapwright::model::item::SidingPiece::Panel;
         assert_eq!(nails.item, lapwright::model::item::Item::SidingNails { piece, length: 1.5 });
     }
@@ -60,7 +60,8 @@ fn plain_vinyl_on_the_samples() {
 
 #[test]
 fn plain_vinyl_takes_fewer_seams_of_less_lap() {
-    // WY-01, lap 1 in: 25 ft take three panels of 12 ft 6 in; WY-03: 28 ft three, 40 ft four.
+    // Example::RunOfTwentyFiveFeet, lap 1 in: 25 ft take three panels of 12 ft 6 in;
+    // Example::LongRuns: 28 ft three, 40 ft four.
     let mut job = inches();
     job.product = job_file::parse("[product]\nkind = \"vinyl\"\n", "job").unwrap().product;
     for (feet, pieces) in [(25.0, 3), (28.0, 3), (40.0, 4)] {
@@ -111,7 +112,7 @@ fn no_output_names_a_source_that_its_reader_cannot_look_up() {
 
 #[test]
 fn a_long_panel_asks_for_its_gap() {
-    // SD-52 (VSI-H): from 20 ft on the maker states a larger gap.
+    // SidingFact::LongPanelGap: from 20 ft on the maker states a larger gap.
     let warned = |text: &str| {
         let mut job = job_file::parse(text, "job").unwrap();
         job.seams.effort = Effort::Crew;
@@ -206,7 +207,8 @@ fn steel_hardly_moves() {
     assert!((panel.length - 150.0).abs() < 1e-9 && (panel.longer - 0.0975).abs() < 1e-6);
     let eurocode = 3810.0 * 12e-6 * 500.0 / 9.0 / 25.4;
     assert!((panel.longer - eurocode).abs() < 0.03 * eurocode, "{} {eurocode}", panel.longer);
-    // Half of it goes to each end: 1/8 in covers it, as 1/4 in does not for vinyl (SD-59).
+    // Half of it goes to each end: 1/8 in covers it, as 1/4 in does not for vinyl
+    // (SidingFact::GapsAgainstSwing).
     assert!(panel.covered && (panel.needed - 0.04875).abs() < 1e-6);
     let mut vinyl = inches();
     let read = job_file::parse(&format!("[product]\nkind = \"vinyl\"\n{text}"), "job").unwrap();
@@ -284,12 +286,13 @@ fn boards_on_the_samples() {
 
 #[test]
 fn a_window_is_met_by_evened_courses() {
-    // WX-02 then WX-01 (NAV14044, fig 4-3): 31 in to the sill, 61 in from sill to head, boards of
-    // 12 in aimed at 10: 3 courses of 10 1/3, then 6 of 10 1/6.
+    // Example::BoardsUnderWindow then Example::BoardsBesideWindow (NAVEDTRA 14044, figure 4-3): 31 in to the
+    // sill, 61 in from sill to head, boards of 12 in aimed at 10: 3 courses of 10 1/3, then 6 of 10
+    // 1/6.
     let mut job = inches();
     let text = "[product]\nkind = \"wood\"\nwidth = 12\n";
     job.product = job_file::parse(text, "job").unwrap().product;
-    assert_eq!(job.product.exposure, 10.0); // SD-137 (NAV14044): 12 in board, 10 in
+    assert_eq!(job.product.exposure, 10.0); // SidingFact::WoodExposure: 12 in board, 10 in
     let (wall, glass) = (rect(0.0, 0.0, 240.0, 112.0), rect(90.0, 31.0, 130.0, 92.0));
     let drawn = dxf(&[("A-WALL-OTLN", &wall), ("A-GLAZ", &glass)]);
     let layout = lay(drawn.as_bytes(), &job);
@@ -309,7 +312,8 @@ fn a_window_is_met_by_evened_courses() {
 #[test]
 fn running_feet_of_boards_are_checked_by_the_associations_rule() {
     use lapwright::takeoff::rules;
-    // WX-14 (WWPA): nominal width and exposed face; running and board feet a square foot.
+    // Example::BoardCoverage: nominal width and exposed face; running and board feet a square
+    // foot.
     for (nominal, face, running, board) in [
         (4.0, 2.5, 4.8, 1.6),
         (6.0, 4.5, 2.667, 1.333),
@@ -324,7 +328,7 @@ fn running_feet_of_boards_are_checked_by_the_associations_rule() {
     job.product = job_file::parse("[product]\nkind = \"wood\"\n", "job").unwrap().product;
     let wall = rect(0.0, 0.0, 192.0, 120.0);
     let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
-    sound("WWPA", &layout);
+    sound("running feet", &layout);
     let takeoff = lapwright::takeoff::quantities(&layout);
     let check = takeoff.checks.iter().find(|c| {
         matches!(c.counting_rule, lapwright::model::counting::CountingRule::RunningFeet { .. })
@@ -348,7 +352,7 @@ fn joints_stand_on_studs_and_change_studs() {
     sound("studs", &layout);
     let courses: Vec<Vec<f64>> =
         layout.walls().flat_map(|(_, w)| &w.courses).map(|c| c.runs[0].seams.clone()).collect();
-    assert_eq!(courses.len(), 10); // exposure 7 in, SD-130: 8 1/4 less 1 1/4
+    assert_eq!(courses.len(), 10); // exposure 7 in, TrimFact::FiberCementLap: 8 1/4 less 1 1/4
     for joints in &courses {
         assert_eq!(joints.len(), 3);
         assert!(joints.iter().all(|x| ((x - 23.25) / 24.0).fract().abs() < 1e-9), "{joints:?}");
@@ -360,7 +364,7 @@ fn joints_stand_on_studs_and_change_studs() {
     }
     for (_, _, r, _) in layout.pieces() {
         for pair in r.pieces.windows(2) {
-            assert!((pair[1].x0 - pair[0].x1 - 0.125).abs() < 1e-9); // SD-132's gap
+            assert!((pair[1].x0 - pair[0].x1 - 0.125).abs() < 1e-9); // TrimFact::FiberCementJoints's gap
         }
     }
 }
@@ -390,7 +394,7 @@ fn random_houses_keep_every_rule_with_every_product() {
             job.product = Product::of(kind);
             let system = kind.system();
             if !system.courses.is_evened() {
-                // Single 7, double 4 1/2, triple 3: names in use (FACTS section 2).
+                // Single 7, double 4 1/2, triple 3: names in use (SidingFact::ProfileNames).
                 let (faces, face) = [(1, 7.0), (2, 4.5), (3, 3.0), (2, 4.0)][seed as usize];
                 job.product.exposure = f64::from(faces) * face;
                 job.product.faces = faces;
@@ -421,8 +425,8 @@ fn random_houses_keep_every_rule_with_every_product() {
     }
 }
 
-/// A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK); a vent of 2 x 2 ft in
-/// the gable.
+/// A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (`Example::WallAndGable`); a vent
+/// of 2 x 2 ft in the gable.
 fn gabled() -> String {
     let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
     let gable = [(0.0, 96.0), (300.0, 96.0), (150.0, 192.0)];
@@ -444,7 +448,8 @@ fn a_zone_not_laid_out_is_measured_and_said_so() {
     sound("shingles", &layout);
     let z = &layout.elevations[0].zones[0];
     assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
-    // The wall below is sided to the gable's foot and no higher, under finish trim (OT-14).
+    // The wall below is sided to the gable's foot and no higher, under finish trim
+    // (LayoutFact::BandsPartWalls).
     let w = &layout.elevations[0].walls[0];
     assert!((w.net_area - 200.0).abs() < 0.01 && w.courses.len() == 12 && w.openings.is_empty());
     let top = w.edges.iter().find(|e| e.kind == lapwright::model::house::EdgeKind::BareBottom);
@@ -512,7 +517,7 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         let (below, above) = (&house.elevations[0].walls[0], &gable.elevations[0].walls[0]);
         assert!((below.net_area - 200.0).abs() < 0.01 && (above.net_area - 96.0).abs() < 0.01);
         // Eaves at 96 in: a butt line of both (12 x 8, 16 x 6); a starter takes the first course
-        // over the joint, finish trim the last one under it (OT-14).
+        // over the joint, finish trim the last one under it (LayoutFact::BandsPartWalls).
         let foot = above.edges.iter().find(|e| e.from[1] == 96.0 && e.to[1] == 96.0).unwrap();
         assert_eq!(foot.receiver, lapwright::model::receiver::Receiver::Starter);
         assert_eq!(above.courses[0].bottom, 96.0);

@@ -76,8 +76,9 @@ fn line_id(stock: &str) -> &'static str {
     }
 }
 
-/// FACTS SD-102, SD-103 (VSI-A): 9 in past each jamb under the sill and over the head, jambs to
-/// 8 1/2 in over the head and to 1/2 in from the foot of the 9 in sill flashing.
+/// `TrimFact::SillFlashing`, `TrimFact::JambFlashing`: 9 in past each jamb under the sill and
+/// over the head, jambs to 8 1/2 in over the head and to 1/2 in from the foot of the 9 in sill
+/// flashing.
 fn flashing(o: &Value) -> f64 {
     let (w, h) = (num(&o["right"]) - num(&o["left"]), num(&o["head"]) - num(&o["sill"]));
     match o["kind"].as_str().unwrap() {
@@ -148,7 +149,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         laid += panels * face / 100.0;
         in_cartons += cartons * carton * face / 100.0;
     }
-    // SD-132 (JLC-F): a piece of flashing behind each joint of fibre-cement.
+    // TrimFact::FiberCementJoints: a piece of flashing behind each joint of fibre-cement.
     let joints: usize = walls(v)
         .flat_map(|w| list(w, "courses"))
         .flat_map(|c| list(c, "runs"))
@@ -310,7 +311,7 @@ fn quantities_under_another_job_are_counted_again() {
 
 #[test]
 fn zones_are_counted_again() {
-    // A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (WX-11, SAWK).
+    // A wall of 25 x 8 ft under a gable 8 ft high: 200 and 100 sq ft (Example::WallAndGable).
     let wall = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (150.0, 192.0), (0.0, 96.0)];
     let layout =
         lay(crate::support::dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &crate::support::inches());

@@ -93,7 +93,8 @@ fn every_rule_is_kept_on_every_sample() {
 #[test]
 fn corner_posts_of_the_house_are_counted_once() {
     // By design: five outside corners 116 in high (the wing's and the main block's), one inside
-    // corner parted by the porch roof. Each hangs 1/4 in short and runs 3/4 in below (SD-54, SD-97).
+    // corner parted by the porch roof. Each hangs 1/4 in short and runs 3/4 in below
+    // (TrimFact::PostTopGap, TrimFact::PostPastStarter).
     let layout = laid("curlew-cottage");
     let posts = |kind: lapwright::model::trim::TrimKind| -> Vec<f64> {
         layout.trims.iter().filter(|t| t.kind == kind).map(|t| t.length).collect()

@@ -41,7 +41,7 @@ pub(crate) fn legible(stem: &str, s: &Sheet) {
     for (i, (a, t)) in boxes.iter().enumerate() {
         let inside = a.0 > 0.0 && a.1 > 0.0 && a.2 < s.width && a.3 < s.height;
         assert!(inside, "{stem} {}: `{}` leaves the page", s.name, t.content);
-        // FACTS DR-40 (NCS): 3/32 in at least.
+        // DrawingFact::TextHeight: 3/32 in at least.
         assert!(t.height >= 3.0 / 32.0 - 1e-9, "{stem} {}: `{}` is small", s.name, t.content);
         for (b, u) in &boxes[i + 1..] {
             let apart = a.2 <= b.0 || b.2 <= a.0 || a.3 <= b.1 || b.3 <= a.1;
@@ -175,7 +175,7 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
         add_up("1/2", s);
         let strings = strings(s);
         let drawn = strings.iter().find(|(k, _)| !k.0).unwrap().1;
-        // House inches in a paper inch: 24 (FACTS DR-32).
+        // House inches in a paper inch: 24 (DrawingFact::ArchitecturalScales).
         for (length, paper) in drawn {
             assert!((length - paper * 24.0).abs() < 1.0 / 16.0, "{}: {length}", s.name);
         }
@@ -222,7 +222,7 @@ fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
 
 #[test]
 fn a_pattern_stands_for_every_rake_at_its_published_step() {
-    // GM table of FACTS (framing-square figures): 8 in 12 steps 12 in a course of 8 in, 33.690 deg.
+    // DrawingFact::PitchTable (framing-square figures): 8 in 12 steps 12 in a course of 8 in, 33.690 deg.
     let sheets = crate::support::sheets(&cottage());
     let s = sheets.iter().find(|s| s.title == "Gable pattern, 8 in 12").unwrap();
     let words: Vec<&str> = texts(s).map(|t| t.content.as_str()).collect();

@@ -10,9 +10,10 @@ use crate::support::{broken, broken_rules, dxf, lay, rect};
 
 #[test]
 fn a_post_taller_than_stock_is_spliced_by_the_rule() {
-    // FACTS SD-54, SD-97: a corner of 20 ft: 240 + 3/4 below - 1/4 short = 240 1/2. Of 10 ft stock
-    // with laps of 3/4 (SD-98): 120 + 120 would leave 240.5 + 1.5 - 240 = 2 in; no length under
-    // 12 in is cut, so 120, 110 and 12: together 242 = 240.5 + 2 x 3/4.
+    // TrimFact::PostTopGap, TrimFact::PostPastStarter: a corner of 20 ft: 240 + 3/4 below - 1/4 short
+    // = 240 1/2. Of 10 ft stock with laps of 3/4 (TrimFact::PostSplice): 120 + 120 would leave 240.5
+    // + 1.5 - 240 = 2 in; no length under 12 in is cut, so 120, 110 and 12: together 242 = 240.5 + 2
+    // x 3/4.
     let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 240.0))], "");
     let one: Vec<&TrimPiece> =
         of(&l, TrimKind::OutsidePost).into_iter().filter(|t| t.from[0] == 0.0).collect();
@@ -29,7 +30,7 @@ fn a_post_taller_than_stock_is_spliced_by_the_rule() {
 
 #[test]
 fn a_post_over_an_overhang_is_capped() {
-    // The upper storey stands out 12 in on either side of the lower one (FACTS SD-101).
+    // The upper storey stands out 12 in on either side of the lower one (TrimFact::PostCap).
     let l = laid(
         &[
             ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
@@ -81,8 +82,8 @@ fn with_corner_over(stone: f64, more: &str) -> Layout {
 
 #[test]
 fn an_inside_corner_is_a_post_or_one_or_two_channels() {
-    // FACTS SD-100. The front's right side and the left side of the wall that faces left are one
-    // corner: the wall turns towards who looks at it.
+    // TrimFact::InsideCorner. The front's right side and the left side of the wall that faces left
+    // are one corner: the wall turns towards who looks at it.
     let l = with_inside_corner("");
     assert_eq!(lengths(&l, TrimKind::InsidePost), [96.5]);
     assert_eq!(of(&l, TrimKind::InsidePost)[0].shared_with.as_deref(), Some("LEFT"));
@@ -99,7 +100,7 @@ fn an_inside_corner_is_a_post_or_one_or_two_channels() {
     assert!(two.iter().all(|t| t.length == 96.5 && t.shared_with.is_none()));
     assert!(two[0].elevation != two[1].elevation);
     // Over stone 42 high on one wall its channel is 54 + 3/4 - 1/4; behind both stands one sheet of
-    // flashing as high as the corner (SD-96).
+    // flashing as high as the corner (TrimFact::CornerFlashing).
     let l = with_corner_over(42.0, "[trim]\ninside_corner = \"two-channels\"\n");
     let mut heights = lengths(&l, TrimKind::CornerChannel);
     heights.sort_by(f64::total_cmp);
@@ -111,8 +112,8 @@ fn an_inside_corner_is_a_post_or_one_or_two_channels() {
 
 #[test]
 fn a_frame_is_mitred_or_square() {
-    // FACTS SD-104: a 36 x 48 opening in 3/4 channel: 37 1/2 and 49 1/2, mitred at 45 degrees, the
-    // head's ends and the jambs' feet tabbed by 3/4 (SD-105).
+    // TrimFact::WindowFrame: a 36 x 48 opening in 3/4 channel: 37 1/2 and 49 1/2, mitred at 45
+    // degrees, the head's ends and the jambs' feet tabbed by 3/4 (TrimFact::HeadTabs).
     let rings: [(&str, &[(f64, f64)]); 2] = [
         ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 100.0)),
         ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
@@ -135,9 +136,9 @@ fn a_frame_is_mitred_or_square() {
 
 #[test]
 fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
-    // FACTS WY-05: 24 ft span at 4 in 12, rake 151 13/16; atan(4/12) = 18.435 degrees. At the peak two
-    // pieces meet at 180 - 2 x 18.435; half of what is missing to straight: 18.435 off square. A plumb
-    // foot is off square by the rake's own angle.
+    // Example::GableOfFour: 24 ft span at 4 in 12, rake 151 13/16; atan(4/12) = 18.435 degrees. At
+    // the peak two pieces meet at 180 - 2 x 18.435; half of what is missing to straight: 18.435 off
+    // square. A plumb foot is off square by the rake's own angle.
     let wall = [(0.0, 0.0), (288.0, 0.0), (288.0, 96.0), (144.0, 144.0), (0.0, 96.0)];
     let l = laid(&[("A-WALL-OTLN", &wall)], "");
     let rakes = of(&l, TrimKind::RakeChannel);
@@ -155,8 +156,8 @@ fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
 
 #[test]
 fn the_starter_breaks_at_a_door_and_keeps_its_gaps() {
-    // FACTS SD-55: 1/4 in to a post and between lengths. A wall of 20 ft, a door from 100 to 136: 100
-    // less 2 x 1/4 and 104 less 2 x 1/4, one length of 10 ft stock each.
+    // TrimFact::StarterGaps: 1/4 in to a post and between lengths. A wall of 20 ft, a door from 100
+    // to 136: 100 less 2 x 1/4 and 104 less 2 x 1/4, one length of 10 ft stock each.
     let l = laid(
         &[
             ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
@@ -171,9 +172,9 @@ fn the_starter_breaks_at_a_door_and_keeps_its_gaps() {
 
 #[test]
 fn flashing_is_cut_by_the_published_sizes() {
-    // FACTS SD-102, SD-103 on a 3040 window (TK-23): sill 36 + 2 x 9 = 54; each jamb from 1/2 over the
-    // foot of the 9 in sill flashing to 8 1/2 over the head: 48 + 8 1/2 + 8 1/2 = 65; head as the
-    // sill. A door has no sill: jambs 80 + 8 1/2.
+    // TrimFact::SillFlashing, TrimFact::JambFlashing on a 3040 window (TakeoffFact::CallSizes): sill
+    // 36 + 2 x 9 = 54; each jamb from 1/2 over the foot of the 9 in sill flashing to 8 1/2 over the
+    // head: 48 + 8 1/2 + 8 1/2 = 65; head as the sill. A door has no sill: jambs 80 + 8 1/2.
     let l = laid(
         &[
             ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 100.0)),
@@ -203,7 +204,7 @@ fn a_surround_takes_its_width_of_the_siding_and_the_channel_goes_round_it() {
     assert!((net(&bare) - net(&l) - (43.0 * 55.0 - 36.0 * 48.0)).abs() < 1e-6);
     // Head and sill boards 43, jambs the opening's 48 between them.
     assert_eq!(lengths(&l, TrimKind::Surround), [43.0, 43.0, 48.0, 48.0]);
-    // SD-104 round the surround: 43 + 1 1/2 and 55 + 1 1/2.
+    // TrimFact::WindowFrame round the surround: 43 + 1 1/2 and 55 + 1 1/2.
     assert_eq!(lengths(&l, TrimKind::HeadChannel), [44.5]);
     assert_eq!(lengths(&l, TrimKind::JambChannel), [56.5; 2]);
     // Flashing is the opening's own: 36 + 18.

@@ -1,5 +1,6 @@
-//! The order of work: laps face away from the viewer (FACTS SD-76, SD-77), level is checked every five
-//! courses (SD-80), places with restricted access say how panels get in (PR-12).
+//! The order of work: laps face away from the viewer (`SidingFact::LapsFaceAway`,
+//! `SidingFact::BeginFarthest`), level is checked every five courses (`SidingFact::LevelChecks`),
+//! places with restricted access say how panels get in (`LayoutFact::RestrictedAccess`).
 
 use lapwright::job::SeenFrom;
 use lapwright::layout::Layout;
@@ -123,7 +124,8 @@ fn every_wall_has_its_work_in_order() {
     for w in &l.work.walls {
         let steps = wording::work::steps(w, LengthStyle::Feet);
         let at = |what: &str| steps.iter().position(|s| s.starts_with(what));
-        // OT-09: barrier and flashing, posts, starter, channels, panels, undersill trim.
+        // LayoutFact::OrderOfWork: barrier and flashing, posts, starter, channels, panels, undersill
+        // trim.
         let order: Vec<usize> =
             ["Barrier", "Corner posts", "Start", "Frames", "Siding", "Before the"]
                 .into_iter()
@@ -140,10 +142,13 @@ fn every_wall_has_its_work_in_order() {
         assert_eq!(openings.unwrap_or(0), wall.openings.len(), "{}", w.wall);
         // Marks of a step stand on the wall's own trim.
         for s in &w.steps {
-            if let WorkStep::Start { marks, .. } | WorkStep::Channels { marks } = s {
-                let on = |m: &str| l.trims.iter().any(|t| t.mark == m && t.wall == wall.id);
-                assert!(!marks.is_empty() && marks.iter().all(|m| on(m)), "{s:?}");
-            }
+            let marks = match s {
+                WorkStep::Start { marks, cut: None, .. } | WorkStep::Channels { marks } => marks,
+                WorkStep::Start { cut: Some(cut), .. } => &cut.held_in,
+                _ => continue,
+            };
+            let on = |m: &str| l.trims.iter().any(|t| t.mark == m && t.wall == wall.id);
+            assert!(!marks.is_empty() && marks.iter().all(|m| on(m)), "{s:?}");
         }
     }
     // Lengths of the rules are the job's.
@@ -171,13 +176,13 @@ fn movement_is_told_and_warned_of_where_gaps_do_not_cover_it() {
     };
     let warned =
         |l: &Layout| l.findings.iter().filter(|n| n.code().word() == "movement-gap").count();
-    // WY-10: 1/4 in gaps cover a rise of 74.1 F of a 12 ft 6 in panel at 4.5e-5 /F.
+    // Example::RiseOfGaps: 1/4 in gaps cover a rise of 74.1 F of a 12 ft 6 in panel at 4.5e-5 /F.
     assert_eq!(warned(&of(46.0, 120.0)), 0);
     let hot = of(45.0, 120.0);
     assert_eq!(warned(&hot), 1);
     let row = hot.movement.rows.iter().find(|r| r.piece == MovingPiece::Panel).unwrap();
     assert!((row.longer - 150.0 * 4.5e-5 * 75.0).abs() < 1e-9 && !row.covered);
-    // Below 40 F the gap is 3/8 in (SD-51): 111.1 F are covered.
+    // Below 40 F the gap is 3/8 in (SidingFact::ColdEndGap): 111.1 F are covered.
     let cold = of(10.0, 120.0);
     assert_eq!((cold.job.end_gap(), warned(&cold)), (0.375, 0));
     assert_eq!(warned(&of(8.0, 120.0)), 1);
@@ -190,7 +195,7 @@ fn nails_are_counted_by_what_they_hold() {
     job.fasteners.foam_board = 1.0;
     let wall = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 150.0, 96.0))]);
     let l = lay(wall.as_bytes(), &job);
-    // SD-37: 3/4 + 1 + 1 1/4 = 3.
+    // NailFact::NailLength: 3/4 + 1 + 1 1/4 = 3.
     assert_eq!(l.fastening.length, 3.0);
     let of = |holds: Fastened| l.fastening.nails.iter().find(|n| n.holds == holds).unwrap();
     let panels = of(Fastened::Siding(SidingPiece::Panel));

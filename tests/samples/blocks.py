@@ -18,7 +18,7 @@ def outline(o: Opening) -> list[tuple[Point, float]]:
     """The opening's outline as points with bulges, counter-clockwise from its lower left corner.
 
     Bulge = tan(included angle / 4): 1 is the half circle from right spring to left spring
-    (DXF reference; FACTS DR-05)."""
+    (DXF reference; DrawingFact::Bulge)."""
     if not o.round_top:
         ring = [(o.left, o.sill), (o.right, o.sill), (o.right, o.head), (o.left, o.head)]
         return [(p, 0.0) for p in ring]
@@ -28,7 +28,7 @@ def outline(o: Opening) -> list[tuple[Point, float]]:
 
 
 def call_size(o: Opening) -> str:
-    """Feet and inches run together: 36 x 48 in is 3040 (FACTS section 3)."""
+    """Feet and inches run together: 36 x 48 in is 3040 (TakeoffFact::CallSizes)."""
     w, h = round(o.width), round(o.height)
     return f"{w // 12}{w % 12}{h // 12}{h % 12}"
 

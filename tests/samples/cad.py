@@ -25,10 +25,10 @@ LAYERS = {
     NOTE: (7, 18), TRIM: (8, 18), BELOW: (8, 18),
 }
 """Colour and line weight (1/100 mm) of each layer; the weights are the usual drawing widths
-(FACTS DR-29), grade the heaviest (DR-30)."""
+(DrawingFact::FederalWidths), grade the heaviest (DrawingFact::GradeLine)."""
 
 NOTE_HEIGHT, TITLE_HEIGHT, TAG_HEIGHT = 6.0, 14.0, 7.0
-"""Text heights; 6 in is 1/8 in on a sheet at 1/4 in to the foot, over the least of 3/32 (DR-40)."""
+"""Text heights; 6 in is 1/8 in on a sheet at 1/4 in to the foot, over the least of 3/32 (DrawingFact::TextHeight)."""
 
 
 class Pen:
@@ -234,7 +234,7 @@ def draw_notes(pen: Pen, e: Elevation) -> None:
 
 
 def draw_slope(pen: Pen, p: Point, rise: float) -> None:
-    """The roofer's triangle: run 12, the rise beside it (FACTS DR-42), at twice that size."""
+    """The roofer's triangle: run 12, the rise beside it (DrawingFact::SlopeTriangle), at twice that size."""
     x, y = p
     pen.line(NOTE, [(x, y), (x + 24, y), (x + 24, y + 2 * rise), (x, y)])
     pen.text(NOTE, (x + 7, y - 9), "12", NOTE_HEIGHT)
@@ -258,7 +258,7 @@ def draw_dimension(pen: Pen, a: Point, b: Point, offset: float) -> None:
 
 
 def feet_inches(length: int) -> str:
-    """12'-6" as draughtsmen write it (FACTS GM-10)."""
+    """12'-6" as draughtsmen write it (DrawingFact::FeetInches)."""
     return f"{length // 12}'-{length % 12}\""
 
 

@@ -13,10 +13,10 @@ Point = tuple[float, float]
 Ring = list[Point]
 
 INCHES = {"inch": 1.0, "foot": 12.0, "mm": 1 / 25.4, "cm": 10 / 25.4, "m": 1000 / 25.4}
-"""Inches in one drawing unit: 1 in = 25.4 mm by definition (FACTS GM-08)."""
+"""Inches in one drawing unit: 1 in = 25.4 mm by definition (DrawingFact::Inch)."""
 
 INSUNITS = {"inch": 1, "foot": 2, "mm": 4, "cm": 5, "m": 6}
-"""`$INSUNITS` codes (DXF reference; FACTS DR-01)."""
+"""`$INSUNITS` codes (DXF reference; DrawingFact::UnitCodes)."""
 
 
 def box(left: float, bottom: float, right: float, top: float) -> Ring:

@@ -221,7 +221,7 @@ def main(out):
 
 
 def window_wy11():
-    """Sill at 36, head at 84 above the start (the course-datum example WY-11)."""
+    """Sill at 36, head at 84 above the start (the course-datum example)."""
     return house.window("3040", 100, 84)
 
 

@@ -15,7 +15,7 @@ CALL_SIZES = [
     (24, 36), (30, 36), (30, 48), (32, 48), (32, 60), (36, 36), (36, 48), (36, 60), (36, 72), (48, 36),
     (48, 48), (48, 60), (60, 48), (72, 48), (72, 60),
 ]
-"""Windows by call size (FACTS section 3, nominal openings)."""
+"""Windows by call size (TakeoffFact::CallSizes)."""
 DOORS = [(32, 80), (36, 80), (72, 80)]
 OVERHEAD = [(108, 84), (192, 84)]
 EDGE, GAP = 4.0, 4.0

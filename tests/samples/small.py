@@ -25,7 +25,7 @@ def one_wall() -> Sample:
     )
     return Sample(
         "one-wall", "A wall 25 ft 0 in by 8 ft 0 in: two 12 ft 6 in panels fall half an inch short "
-        "(own check value WY-01), and 8 in courses fill it exactly (WX-10)",
+        "(own check value), and 8 in courses fill it exactly (a siding shop's measuring page)",
         "R2010", "inch", [wall], titled("One wall", "S-01"),
     )
 
@@ -37,7 +37,7 @@ def one_gable() -> Sample:
     )
     return Sample(
         "one-gable", "A gable triangle, span 24 ft at 4 in 12: rise 48 in, 48 sq ft, six 8 in courses "
-        "(own check value WY-05; rafter 12.649 in a foot, framing-square table)",
+        "(own check value; rafter 12.649 in a foot, framing-square table)",
         "R2010", "inch", [gable], titled("One gable", "S-02"),
     )
 
@@ -50,7 +50,7 @@ def one_window() -> Sample:
     )
     return Sample(
         "one-window", "A 4040 window with its sill at 36 in and head at 84 in: both fall on 8 in "
-        "course lines when the datum moves by 4 in (own check value WY-11)",
+        "course lines when the datum moves by 4 in (own check value)",
         "R2010", "inch", [wall], titled("One window", "S-03"),
     )
 

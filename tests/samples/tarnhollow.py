@@ -33,7 +33,7 @@ FRONT_GRADE, REAR_GRADE = -20.0, -44.0
 FLOOR = "FIRST FLOOR"
 
 TEXTURE = 6.0
-"""Not the job's exposure: a texture must not be laid out from (FACTS OT-24)."""
+"""Not the job's exposure: a texture must not be laid out from (LayoutFact::HatchIsNoLayout)."""
 
 
 def window(left: float, sill: float, width: float, height: float, **more) -> Opening:

@@ -1,5 +1,5 @@
 //! Restricted access: a short run between two receivers, where a panel cannot be slid in sideways
-//! (FACTS PR-12, common practice, no source).
+//! (`LayoutFact::RestrictedAccess`, common practice, no source).
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};

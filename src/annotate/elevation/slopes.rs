@@ -1,4 +1,4 @@
-//! The slope of every rake, as a triangle with a base of 12 (FACTS DR-42).
+//! The slope of every rake, as a triangle with a base of 12 (`DrawingFact::SlopeTriangle`).
 
 use super::view::View;
 use crate::annotate::canvas::Canvas;

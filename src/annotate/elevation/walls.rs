@@ -40,7 +40,7 @@ pub(super) fn outlines(c: &mut Canvas, w: &LaidWall, v: &View) {
 }
 
 /// Seams; where panels lap, each with a sign of its lap: laps show their edge away from where the
-/// wall is seen from (FACTS SD-76, VSI-H-old, JLC-V).
+/// wall is seen from (`SidingFact::LapsFaceAway`).
 pub(super) fn seams(c: &mut Canvas, w: &LaidWall, v: &View, seen_from: Option<f64>) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for s in &run.seams {

@@ -1,5 +1,5 @@
 //! Course lines that the architect drew: level lines at an even pitch. They tell siding from the
-//! rest, and are never laid out from (FACTS OT-24).
+//! rest, and are never laid out from (`LayoutFact::HatchIsNoLayout`).
 
 use std::collections::BTreeMap;
 

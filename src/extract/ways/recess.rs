@@ -14,7 +14,7 @@ const CASING: f64 = 12.0;
 /// A hole whose foot is no higher than this over the wall's is a door's, inches: a step and a sill
 /// (common practice, no source).
 const STEP: f64 = 12.0;
-/// Least height of a door, inches (FACTS section 3, call sizes: 80).
+/// Least height of a door, inches (`TakeoffFact::CallSizes`: 80).
 const DOOR: f64 = 72.0;
 
 /// An opening as drawn, inches of the whole drawing.

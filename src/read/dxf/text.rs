@@ -118,7 +118,7 @@ fn unicode_escapes(text: &str) -> String {
     out
 }
 
-/// `%%d`, `%%p`, `%%c` and kin in a TEXT (FACTS DR-14).
+/// `%%d`, `%%p`, `%%c` and kin in a TEXT (`DrawingFact::TextEscapes`).
 pub(super) fn plain(text: &str) -> String {
     if !text.contains("%%") {
         return text.to_owned();

@@ -199,7 +199,8 @@ impl Emitter<'_> {
         handle
     }
 
-    /// Oblique ticks, text over the line, to 1/16 in or whole millimetres (FACTS DR-41).
+    /// Oblique ticks, text over the line, to 1/16 in or whole millimetres
+    /// (`DrawingFact::DimensionTicks`).
     fn dim_style(&mut self, look: DimLook, text_style: &str) {
         let u = look.plotted;
         let table = self.scan.dim_styles.handle.clone();
