@@ -6,6 +6,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::layers::AGREED_LAYERS;
 use crate::model::linework::Role;
 use crate::model::sheet::Sheet;
+use crate::wording::convention as words;
 
 /// Page, inches: ANSI B on its side (`DrawingFact::ArchitecturalPaper`).
 const WIDTH: f64 = 17.0;
@@ -15,82 +16,40 @@ const LEFT: f64 = 0.8;
 /// Where the table of layers begins.
 const TABLE: f64 = 8.9;
 
-/// What is drawn for each role. The number is that of the callout in the example, 0 for none.
-const DRAWN: [(Role, u8, &str); 17] = [
-    (
-        Role::Wall,
-        1,
-        "Each plane area to side as one closed outline: corner to corner, foundation or sill line to soffit or rake. A part that stands forward is an outline of its own.",
-    ),
-    (
-        Role::Bare,
-        2,
-        "Closed outline of stone, brick or other cladding on a wall; it takes no lap siding.",
-    ),
-    (Role::Band, 0, "Closed outline of a band board, frieze or water table across a wall."),
-    (Role::Joint, 0, "Upright line where siding must not bridge a joint of the building."),
-    (
-        Role::Window,
-        3,
-        "Each window as an inserted block or a closed loop, at the edge that the channel follows.",
-    ),
-    (Role::Door, 4, "Each door likewise, down to its sill; overhead doors too."),
-    (
-        Role::Roof,
-        5,
-        "Closed outline of a lower roof, deck or slab where it meets a wall and hides part of it.",
-    ),
-    (Role::MountingBlock, 6, "Fixtures with a mounting block: lights, vents, hose bibs."),
-    (Role::Obstacle, 7, "Fixtures without one: meters, panels, ledgers."),
-    (
-        Role::Level,
-        8,
-        "One level line across each elevation, at the same floor in all: courses meet at the corners by it.",
-    ),
-    (Role::Grade, 9, "Finished grade as an open line along the foot of the walls."),
-    (Role::InsideCorner, 0, "Upright line on a wall's edge that is an inside corner."),
-    (
-        Role::CornerTag,
-        10,
-        "A short text near the foot of a corner, the same in both elevations that show it.",
-    ),
-    (Role::Frame, 11, "A closed rectangle round each elevation, where several share the file."),
-    (Role::Title, 12, "The elevation's name, as one text inside its frame or below it."),
-    (
-        Role::Texture,
-        0,
-        "Drawn siding, as hatches: a texture. Walls are read from it where no outline is drawn.",
-    ),
-    (Role::Dimension, 0, "Dimensions: read as evidence of the scale, never laid out from."),
-];
-
-const RULES: [&str; 10] = [
-    "Draw full size in model space, and let the header say the unit (inch, foot, mm, cm or m).",
-    "Close every outline: end points meet exactly. Gaps to 1/16 in are joined and listed; larger ones stop the reading with their place.",
-    "Draw each elevation square on, as one looks at it from outside, all the same way up.",
-    "Put nothing of a section, plan or detail inside an elevation's frame.",
-    "Draw walls to the face that the siding lies on; say casing widths that lie outside the drawn openings.",
-    "Leave off or frozen what shall not be read; hidden layers are left alone and named.",
-    "Arcs, ellipses and splines are read as curves; a dimension whose text was typed over stops the reading.",
-    "R12 to R2018, ASCII or binary DXF, or an SVG whose groups bear these names.",
-    "Other cladding (shingles, board and batten, another siding): closed outlines on a layer of its own, or regions given in job.toml; name it there as a zone.",
-    "Other layer names do as well: name them in job.toml under [layers]; `lapwright layers DRAWING --suggest` makes a beginning.",
+/// Roles in the order they are told. The number is that of the callout in the example, 0 for none.
+const ROLES: [(Role, u8); 17] = [
+    (Role::Wall, 1),
+    (Role::Bare, 2),
+    (Role::Band, 0),
+    (Role::Joint, 0),
+    (Role::Window, 3),
+    (Role::Door, 4),
+    (Role::Roof, 5),
+    (Role::MountingBlock, 6),
+    (Role::Obstacle, 7),
+    (Role::Level, 8),
+    (Role::Grade, 9),
+    (Role::InsideCorner, 0),
+    (Role::CornerTag, 10),
+    (Role::Frame, 11),
+    (Role::Title, 12),
+    (Role::Texture, 0),
+    (Role::Dimension, 0),
 ];
 
 /// The convention as a page.
 pub fn convention() -> Sheet {
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, HEIGHT));
     canvas.rect(Ink::Border, Rect::new(0.4, 0.4, WIDTH - 0.4, HEIGHT - 0.4));
-    let title = "How to draw elevations for a siding layout";
-    canvas.left(title, HEADING * 1.3, true, Point::new(LEFT, HEIGHT - 0.8));
+    canvas.left(words::TITLE, HEADING * 1.3, true, Point::new(LEFT, HEIGHT - 0.8));
     example(&mut canvas);
     rules(&mut canvas);
     table(&mut canvas);
     canvas.finish_marks();
     Sheet {
         name: "convention".to_owned(),
-        title: title.to_owned(),
-        description: "What to draw on which layer, with an example elevation.".to_owned(),
+        title: words::TITLE.to_owned(),
+        description: words::DESCRIPTION.to_owned(),
         width: WIDTH,
         height: HEIGHT,
         drawing: canvas.drawing,
@@ -107,27 +66,26 @@ fn names(role: Role) -> String {
 fn table(canvas: &mut Canvas) {
     canvas.left("Layers", HEADING, true, Point::new(TABLE, HEIGHT - 0.85));
     let mut y = HEIGHT - 1.2;
-    for (role, number, words) in DRAWN {
+    for (role, number) in ROLES {
         if number > 0 {
             canvas.right(&number.to_string(), TEXT, true, Point::new(TABLE + 0.22, y));
         }
         canvas.left(&names(role), TEXT, true, Point::new(TABLE + 0.35, y));
         let indent = TABLE + 2.35;
-        for line in wrapped(words, TEXT, WIDTH - 0.6 - indent) {
+        for line in wrapped(words::role(role).unwrap_or_default(), TEXT, WIDTH - 0.6 - indent) {
             canvas.left(&line, TEXT, false, Point::new(indent, y));
             y -= LINE;
         }
         y -= LINE * 0.55;
     }
-    let rest = "Also left alone: A-ANNO-*, A-DETL*, other A-ROOF*, A-ELEV, A-ELEV-OTLN, DEFPOINTS and Z-*.";
-    canvas.left(rest, TEXT, false, Point::new(TABLE, y - LINE * 0.5));
+    canvas.left(words::LEFT_ALONE, TEXT, false, Point::new(TABLE, y - LINE * 0.5));
 }
 
 fn rules(canvas: &mut Canvas) {
     let mut y = 4.1;
     canvas.left("Rules", HEADING, true, Point::new(LEFT, y));
     y -= 0.3;
-    for (i, rule) in RULES.iter().enumerate() {
+    for (i, rule) in words::RULES.iter().enumerate() {
         canvas.left(&format!("{}.", i + 1), TEXT, false, Point::new(LEFT, y));
         for line in wrapped(rule, TEXT, TABLE - LEFT - 0.9) {
             canvas.left(&line, TEXT, false, Point::new(LEFT + 0.25, y));
@@ -188,9 +146,10 @@ mod tests {
     #[test]
     fn every_role_but_the_ignored_is_explained_by_a_layer_name() {
         for (role, pattern) in AGREED_LAYERS {
-            assert!(role == Role::Ignore || DRAWN.iter().any(|d| d.0 == role), "{pattern}");
+            assert!(role == Role::Ignore || ROLES.iter().any(|d| d.0 == role), "{pattern}");
+            assert_eq!(words::role(role).is_none(), role == Role::Ignore, "{pattern}");
         }
-        assert!(DRAWN.iter().all(|d| !names(d.0).is_empty()));
+        assert!(ROLES.iter().all(|d| !names(d.0).is_empty()));
     }
 
     #[test]

@@ -14,7 +14,7 @@ use crate::layout::Layout;
 use crate::wording::findings::message;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
-use crate::wording::{cautions, checks, pole, siding, source};
+use crate::wording::{cautions, checks, cover, pole, sheets, siding};
 
 /// A line of the cover's columns.
 enum Row {
@@ -31,15 +31,14 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let big = HEADING * 1.6;
     let shown = fitted(&name, big, true, area.width() * 0.6);
     c.left(&shown, big, true, Point::new(area.x0, area.y1 - 0.15));
-    let of_zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {z}"));
-    let under = format!("Siding layout of {}{of_zone}", layout.drawing.name);
+    let under = sheets::cover_subtitle(&layout.drawing.name, layout.zone.as_deref());
     let shown = fitted(&under, TEXT, false, area.width() * 0.6);
     c.left(&shown, TEXT, false, Point::new(area.x0, area.y1 - 0.45));
     let top = area.y1 - 0.62;
     let tall = (area.height() * 0.3).min(2.8);
     small_elevations(&mut c, layout, Rect::new(area.x0, top - tall, area.x1, top));
     let top = top - tall - 0.15;
-    let mut flow = Flow::new(area, c, top, "Cover, continued");
+    let mut flow = Flow::new(area, c, top, sheets::COVER_CONTINUED);
     for row in rows(layout) {
         match row {
             Row::Head(h) => flow.head(h),
@@ -51,12 +50,13 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     pages
         .map(|(i, canvas)| Page {
             name: if i == 0 { "cover".to_owned() } else { format!("cover-{}", i + 1) },
-            title: if i == 0 { "Cover".to_owned() } else { "Cover, continued".to_owned() },
-            description: format!(
-                "Totals, proof, assumptions, questions and cautions of the siding layout of {}",
-                layout.drawing.name
-            ),
-            scale: "no scale".to_owned(),
+            title: if i == 0 {
+                sheets::COVER.to_owned()
+            } else {
+                sheets::title(sheets::COVER, false)
+            },
+            description: sheets::cover_description(&layout.drawing.name),
+            scale: sheets::NTS.to_owned(),
             canvas,
         })
         .collect()
@@ -77,18 +77,15 @@ fn rows(layout: &Layout) -> Vec<Row> {
         *measured.entry((&z.zone, &z.cladding, z.laid_out)).or_default() += z.net_area;
     }
     if !measured.is_empty() {
-        out.push(Row::Head("Other cladding"));
+        out.push(Row::Head(cover::OTHER_CLADDING));
     }
     for ((zone, cladding, laid_out), area) in measured {
         let style = layout.job.sheet.lengths;
-        let area = format!("{:.1} {}", style.area(area), style.area_unit());
-        let how =
-            if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
-        text(&mut out, format!("{zone}: {cladding}, {area} net. {how}."));
+        text(&mut out, cover::zone(zone, cladding, laid_out, area, style));
     }
     out.push(Row::Head(checks::SECTION));
     text(&mut out, checks::summary(&layout.verify.rules));
-    out.push(Row::Head("To order"));
+    out.push(Row::Head(cover::TO_ORDER));
     for l in &layout.takeoff {
         let hundredths = |v: f64| (v * 100.0).round() / 100.0;
         let count = if l.order > 0.0 {
@@ -99,15 +96,11 @@ fn rows(layout: &Layout) -> Vec<Row> {
         let item = items::item(&l.item, layout.job.sheet.lengths);
         out.push(Row::Count { item, count, unit: items::unit(l.unit).to_owned() });
     }
-    text(
-        &mut out,
-        "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered."
-            .to_owned(),
-    );
-    out.push(Row::Head("Assumed in reading"));
+    text(&mut out, cover::COUNTS.to_owned());
+    out.push(Row::Head(cover::ASSUMED));
     assumed(layout, &mut out);
     to_act(layout, &mut out);
-    out.push(Row::Head("Cautions"));
+    out.push(Row::Head(cover::CAUTIONS));
     out.extend(cautions::all(kind).into_iter().map(|c| Row::Text(c.to_owned())));
     out
 }
@@ -116,9 +109,9 @@ fn rows(layout: &Layout) -> Vec<Row> {
 fn to_act(layout: &Layout, out: &mut Vec<Row>) {
     let style = layout.job.sheet.lengths;
     for (audience, head) in [
-        (Audience::Architect, "Open questions for the architect"),
-        (Audience::Office, "Before ordering, for the office"),
-        (Audience::Crew, "Before cutting, for the crew"),
+        (Audience::Architect, cover::OPEN_QUESTIONS),
+        (Audience::Office, cover::FOR_OFFICE),
+        (Audience::Crew, cover::FOR_CREW),
     ] {
         let open = layout
             .findings
@@ -131,7 +124,7 @@ fn to_act(layout: &Layout, out: &mut Vec<Row>) {
         }
         out.push(Row::Head(head));
         if open.is_empty() {
-            let none = "None: the drawing answered everything the layout asks.";
+            let none = cover::NO_QUESTIONS;
             out.push(Row::Text(none.to_owned()));
         }
         let numbered = open.iter().enumerate().map(|(i, m)| format!("{}. {m}", i + 1));
@@ -143,12 +136,7 @@ fn to_act(layout: &Layout, out: &mut Vec<Row>) {
 fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     let d = &layout.drawing;
     let style = layout.job.sheet.lengths;
-    let proved = if d.unit_proved { "" } else { " Nothing in the drawing proves it." };
-    out.push(Row::Text(format!(
-        "Unit {}: by {}.{proved}",
-        source::unit(d),
-        source::unit_basis(d.unit_basis)
-    )));
+    out.push(Row::Text(cover::unit(d)));
     out.push(Row::Text(pole::datum(
         layout.datum,
         &layout.datum_reason,
@@ -156,10 +144,7 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
         style,
     )));
     out.push(Row::Text(siding::edges_as_drawn(&layout.job)));
-    out.push(Row::Text(
-        "Widths are as the elevations show them: a wall that stands askew to its elevation is longer."
-            .to_owned(),
-    ));
+    out.push(Row::Text(cover::WIDTHS.to_owned()));
     // The unit is told above, with whether anything proves it.
     let noted = layout.findings.iter().filter(|f| f.severity() < Severity::Warning);
     let noted = noted.filter(|f| f.code() != FindingCode::Lines(LineCode::UnitTaken));

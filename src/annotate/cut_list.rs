@@ -3,7 +3,6 @@
 use super::canvas::{Canvas, fitted};
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
-use super::words::{cut as cut_length, short, unit_note};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
@@ -11,7 +10,9 @@ use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
+use crate::wording::sheet_lengths::{cut as cut_length, short};
 use crate::wording::stocks::panel_letters;
+use crate::wording::{cuts, sheets};
 
 /// Height of a row: a bar and two lines under it.
 const ROW: f64 = 0.44;
@@ -44,15 +45,14 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
     for (i, chunk) in cut.chunks(per_column * n).enumerate() {
         let mut c = Canvas::new(area);
-        let words = format!(
-            "{} of {} {}s are cut, {} are laid whole. {lengths}Grey is left over; rip: height kept, n: notches. {}",
-            whole_or_not.len(),
-            layout.panels.len(),
-            layout.job.product.kind.piece(),
-            plain.len(),
-            unit_note(layout.job.sheet.lengths)
-        );
-        heading(&mut c, area, if i == 0 { "Cut list" } else { "Cut list, continued" }, &words);
+        let count = sheets::CutCount {
+            all: layout.panels.len(),
+            cut: whole_or_not.len(),
+            whole: plain.len(),
+        };
+        let piece = layout.job.product.kind.piece();
+        let words = sheets::cut_list(count, piece, &lengths, layout.job.sheet.lengths);
+        heading(&mut c, area, &sheets::title(sheets::CUT_LIST, i == 0), &words);
         let width = area.width() / n as f64;
         for (j, panel) in chunk.iter().enumerate() {
             let x = area.x0 + (j / per_column) as f64 * width;
@@ -91,9 +91,9 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
 fn page(c: Canvas, n: usize) -> Page {
     Page {
         name: format!("cut-list-{n}"),
-        title: "Cut list".to_owned(),
-        description: "Stock panels with the pieces cut from each".to_owned(),
-        scale: "no scale".to_owned(),
+        title: sheets::CUT_LIST.to_owned(),
+        description: sheets::CUT_LIST_DESCRIPTION.to_owned(),
+        scale: sheets::NTS.to_owned(),
         canvas: c,
     }
 }
@@ -148,7 +148,7 @@ fn bar(
         }
         let mut words = describe(p, style);
         if let Some(half) = half.filter(|_| labels.is_empty()) {
-            words = format!("{}: {words}", half.word());
+            words = format!("{}: {words}", cuts::half(half));
         }
         let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
         labels.push((a, words));
@@ -220,7 +220,7 @@ fn describe(p: &Piece, style: LengthStyle) -> String {
         }
     }
     if let Some(r) = &p.rip {
-        out.push_str(&format!(" rip {}", short(style, r.to - r.from)));
+        out.push_str(&format!(" rip to {}", short(style, r.to - r.from)));
     }
     if !p.notches.is_empty() {
         out.push_str(&format!(" n{}", p.notches.len()));

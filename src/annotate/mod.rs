@@ -19,7 +19,6 @@ mod scale;
 mod standing;
 mod style;
 mod trim_list;
-mod words;
 mod work;
 
 pub use convention::convention;
@@ -31,6 +30,7 @@ use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::layout::wall::LaidElevation;
 use crate::model::sheet::Sheet;
+use crate::wording::sheets as words;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole
 /// with its table, order of work, cutting sheets, cut list,
@@ -58,12 +58,12 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
 /// Pages of one list get their number in it, so that bookmarks differ.
 fn number_lists(pages: &mut [page::Page]) {
     for title in [
-        "Story pole, table",
-        "Order of work",
-        "Cutting sheet",
-        "Square cuts",
-        "Cut list",
-        "Trim list",
+        words::STORY_POLE_TABLE,
+        words::ORDER_OF_WORK,
+        words::CUTTING,
+        words::SQUARE_CUTS,
+        words::CUT_LIST,
+        words::TRIM_LIST,
     ] {
         let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
         let n = of.len();

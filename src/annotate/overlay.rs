@@ -14,6 +14,7 @@ use crate::model::drawing::{
 };
 use crate::model::trim::TrimKind;
 use crate::origin::Origin;
+use crate::wording::legend;
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;
@@ -253,9 +254,7 @@ impl Over<'_> {
                 self.ring(OUTLINE, ring);
             }
             if let Some(p) = z.outline.first().and_then(|r| r.first()) {
-                let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
-                let (area, unit) = (self.style.area(z.net_area), self.style.area_unit());
-                let words = format!("{}: {}, {how}, {area:.1} {unit} NET", z.id, z.cladding);
+                let words = legend::overlay_zone(z, self.style);
                 self.text(NOTE, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
             }
         }
@@ -266,10 +265,7 @@ impl Over<'_> {
             .flat_map(|w| &w.outline)
             .map(|p| p[1])
             .fold(f64::INFINITY, f64::min);
-        let words = format!(
-            "{}: SIDING LAYOUT. MAKER'S INSTRUCTIONS AND LOCAL CODE GOVERN.",
-            elevation.name
-        );
+        let words = legend::overlay_notice(&elevation.name);
         if foot.is_finite() {
             self.text(NOTE, words, [0.0, foot - 14.0], 3.0 / 32.0, Across::Left);
         }

@@ -7,7 +7,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
-use crate::wording::cautions;
+use crate::wording::{cautions, sheets};
 
 /// A page before its border.
 pub(super) struct Page {
@@ -63,7 +63,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
     }
     let t = &layout.job.title;
-    let unproved = if layout.drawing.unit_proved { "" } else { "  DO NOT SCALE" };
+    let unproved = if layout.drawing.unit_proved { "" } else { sheets::DO_NOT_SCALE };
     let fields: [(f64, &[(&str, String)]); 5] = [
         (0.26, &[("project", t.project.clone()), ("address", t.address.clone())]),
         (0.18, &[("client", t.client.clone()), ("number", t.number.clone())]),
@@ -71,7 +71,7 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
             0.26,
             &[
                 ("title", page.title.clone()),
-                ("document type, scale", format!("siding layout, {}{unproved}", page.scale)),
+                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", page.scale)),
             ],
         ),
         (0.14, &[("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),

@@ -5,21 +5,20 @@ use super::canvas::Canvas;
 use super::page::{Page, room};
 use super::scale::fit;
 use super::style::{HEADING, Ink, TEXT};
-use super::words::{length, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::model::house::EdgeKind;
+use crate::model::pole::LineKind;
+use crate::wording::pole::line;
+use crate::wording::sheet_lengths::length;
+use crate::wording::sheets;
 
 pub(super) fn sheet(layout: &Layout) -> Page {
     let area = room(layout);
     let mut c = Canvas::new(area);
-    c.left("Story pole", HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+    c.left(sheets::STORY_POLE, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
     c.left(
-        &format!(
-            "Heights over the level line; butt lines on the stick, openings and tops beside it. Course 1 begins at {}. {}",
-            length(layout.job.sheet.lengths, layout.datum),
-            unit_note(layout.job.sheet.lengths)
-        ),
+        &sheets::story_pole(layout.datum, layout.job.sheet.lengths),
         TEXT,
         false,
         Point::new(area.x0 + 1.3, area.y1 - 0.12),
@@ -27,7 +26,7 @@ pub(super) fn sheet(layout: &Layout) -> Page {
     let courses: Vec<_> = layout.walls().flat_map(|(_, w)| &w.courses).collect();
     let low = courses.iter().map(|k| k.bottom).fold(f64::INFINITY, f64::min);
     let high = courses.iter().map(|k| k.top).fold(f64::NEG_INFINITY, f64::max);
-    let mut scale = "no scale".to_owned();
+    let mut scale = sheets::NTS.to_owned();
     if low < high {
         let s = fit((1.0, high - low), (area.width(), area.height() - 0.8), &layout.job.sheet);
         let y = |h: f64| area.y0 + 0.2 + (h - low) / s.factor;
@@ -45,8 +44,8 @@ pub(super) fn sheet(layout: &Layout) -> Page {
     }
     Page {
         name: "story-pole".to_owned(),
-        title: "Story pole".to_owned(),
-        description: "Butt lines, sills, heads and tops of the whole house at one scale".to_owned(),
+        title: sheets::STORY_POLE.to_owned(),
+        description: sheets::STORY_POLE_DESCRIPTION.to_owned(),
         scale,
         canvas: c,
     }
@@ -102,7 +101,7 @@ fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64
             {
                 let what = match s.kind {
                     EdgeKind::Base => "start",
-                    EdgeKind::BareTop => "top of base",
+                    EdgeKind::BareTop => line(LineKind::StoneTop),
                     EdgeKind::BareBottom => "band",
                     EdgeKind::Eave => "soffit",
                     EdgeKind::LowerRoof => "lower roof",

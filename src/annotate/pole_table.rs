@@ -4,10 +4,11 @@ use super::canvas::Canvas;
 use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
-use super::words::{length, short, unit_note};
 use crate::layout::Layout;
 use crate::model::pole::{LineKind, PoleLine};
 use crate::wording::pole as words;
+use crate::wording::sheet_lengths::{length, short};
+use crate::wording::sheets;
 
 /// Distances of the table's columns.
 const COURSE: f64 = 0.85;
@@ -20,21 +21,18 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     }
     let area = room(layout);
     let mut c = Canvas::new(area);
-    let about = format!(
-        "every line on the stick, over the floor reference line. {}",
-        unit_note(layout.job.sheet.lengths)
-    );
-    heading(&mut c, area, "Story pole, table", &about);
-    let mut flow = Flow::new(area, c, area.y1 - 0.45, "Story pole, table, continued");
+    let about = sheets::story_pole_table(layout.job.sheet.lengths);
+    heading(&mut c, area, sheets::STORY_POLE_TABLE, &about);
+    let mut flow = Flow::new(area, c, area.y1 - 0.45, sheets::STORY_POLE_TABLE_CONTINUED);
     choices(&mut flow, layout);
     table(&mut flow, layout);
     let pages = flow.done().into_iter().enumerate();
     pages
         .map(|(i, canvas)| Page {
             name: format!("story-pole-table-{}", i + 1),
-            title: "Story pole, table".to_owned(),
-            description: "Every butt line, start, head, sill and top with its height".to_owned(),
-            scale: "NTS".to_owned(),
+            title: sheets::STORY_POLE_TABLE.to_owned(),
+            description: sheets::STORY_POLE_TABLE_DESCRIPTION.to_owned(),
+            scale: sheets::NTS.to_owned(),
             canvas,
         })
         .collect()
@@ -53,7 +51,7 @@ fn choices(flow: &mut Flow, layout: &Layout) {
 
 fn table(flow: &mut Flow, layout: &Layout) {
     let style = layout.job.sheet.lengths;
-    flow.head("Lines, top down");
+    flow.head(sheets::LINES_TOP_DOWN);
     flow.cells(&[(0.0, "height"), (COURSE, "course"), (OVER, "over butt"), (WHAT, "what")], true);
     let all = layout.elevations.len();
     for l in layout.story_pole.lines.iter().rev() {

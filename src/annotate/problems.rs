@@ -11,6 +11,7 @@ use crate::model::sheet::Sheet;
 use crate::origin::Origin;
 use crate::units::LengthStyle;
 use crate::wording::findings::{FindingWords, words};
+use crate::wording::sheets;
 
 /// Width of the page and its margins, inches.
 const WIDTH: f64 = 17.0;
@@ -63,8 +64,7 @@ pub fn problems(drawing: &Drawing, findings: &[Finding], style: LengthStyle) -> 
     let top = height - MARGIN;
     let title = fitted(&heading(drawing, findings), HEADING, true, ROOM);
     canvas.left(&title, HEADING, true, Point::new(MARGIN, top - 0.1));
-    let key = "Circles: errors heavy, warnings dashed, remarks dotted. The numbers are those of the list below.";
-    canvas.left(key, TEXT, false, Point::new(MARGIN, top - 0.4));
+    canvas.left(sheets::PROBLEMS_KEY, TEXT, false, Point::new(MARGIN, top - 0.4));
     if let Some(w) = window {
         let map = Affine::translate((MARGIN, top - 0.7 - picture))
             * Affine::scale(scale)
@@ -82,8 +82,7 @@ pub fn problems(drawing: &Drawing, findings: &[Finding], style: LengthStyle) -> 
     Sheet {
         name: "problems".to_owned(),
         title: heading(drawing, findings),
-        description: "The drawing in grey; each finding is circled, numbered and listed below."
-            .to_owned(),
+        description: sheets::PROBLEMS_DESCRIPTION.to_owned(),
         width: WIDTH,
         height,
         drawing: canvas.drawing,
@@ -280,8 +279,8 @@ fn listed(
             Some(p) if window.is_some_and(|w| w.contains(p)) => {
                 format!(" at {:.3}, {:.3}", p.x, p.y)
             }
-            Some(p) => format!(" at {:.3}, {:.3}, outside the picture", p.x, p.y),
-            None => " (no one place)".to_owned(),
+            Some(p) => sheets::outside_picture(p.x, p.y),
+            None => sheets::NO_ONE_PLACE.to_owned(),
         };
         let entity = n.origin.as_ref().map_or(String::new(), |o| {
             let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
@@ -298,10 +297,10 @@ fn listed(
         }
     }
     if all > found.len() {
-        out.push((format!("and {} more in check.txt", all - found.len()), false));
+        out.push((sheets::more_in_check(all - found.len()), false));
     }
     if out.is_empty() {
-        out.push(("Nothing to report.".to_owned(), false));
+        out.push((sheets::NOTHING_TO_REPORT.to_owned(), false));
     }
     out
 }

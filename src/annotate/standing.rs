@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
+use crate::model::conflict::Break;
 use crate::model::corner::{CornerSide, Pairing};
-use crate::model::seam::Break;
 use crate::model::trim::TrimPiece;
 use crate::model::work::WallWork;
 

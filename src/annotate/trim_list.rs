@@ -6,11 +6,12 @@ use super::canvas::{Canvas, wrapped};
 use super::cut_list::heading;
 use super::page::{Page, room};
 use super::style::{Ink, TEXT};
-use super::words::{cut as cut_length, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
-use crate::model::trim::{TrimEnd, TrimPiece, TrimStock};
+use crate::model::trim::{TrimPiece, TrimStock};
 use crate::units::LengthStyle;
+use crate::wording::sheet_lengths::cut as cut_length;
+use crate::wording::{sheets, trim};
 
 const LINE: f64 = 0.155;
 const BAR: f64 = 0.17;
@@ -64,21 +65,18 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 
 fn begun(area: Rect, style: LengthStyle, first: bool) -> Canvas {
     let mut c = Canvas::new(area);
-    let title = if first { "Trim list" } else { "Trim list, continued" };
-    let words = format!(
-        "each stock length with what is cut from it: mark, length, ends other than square (degrees off square). {}",
-        unit_note(style)
-    );
-    heading(&mut c, area, title, &words);
+    let title = sheets::title(sheets::TRIM_LIST, first);
+    let words = sheets::trim_list(style);
+    heading(&mut c, area, &title, &words);
     c
 }
 
 fn page(n: usize, c: Canvas) -> Page {
     Page {
         name: format!("trim-list-{n}"),
-        title: "Trim list".to_owned(),
-        description: "Trim by stock length with the pieces cut from each".to_owned(),
-        scale: "no scale".to_owned(),
+        title: sheets::TRIM_LIST.to_owned(),
+        description: sheets::TRIM_LIST_DESCRIPTION.to_owned(),
+        scale: sheets::NTS.to_owned(),
         canvas: c,
     }
 }
@@ -96,13 +94,13 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         let length = layout.job.stock(stock);
         rows.push(Row::Head(format!(
             "{}: {} of {}",
-            stock.words_on(!layout.job.siding().receivers.has_pockets()),
+            trim::stock_on(stock, !layout.job.siding().receivers.has_pockets()),
             if by_number.len() == 1 {
                 "1 length".to_owned()
             } else {
                 format!("{} lengths", by_number.len())
             },
-            super::words::length(style, length)
+            crate::wording::sheet_lengths::length(style, length)
         )));
         for (number, pieces) in by_number {
             let cuts: Vec<String> = pieces.iter().map(|t| cut(t, style)).collect();
@@ -146,28 +144,12 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
 
 fn cut(t: &TrimPiece, style: LengthStyle) -> String {
     let out = format!("{} {}", t.mark, cut_length(style, t.length));
-    let words = t.ends.each_ref().map(|e| end(e, style));
+    let words = t.ends.each_ref().map(|e| trim::end_in_short(e, style));
     match words {
         [a, b] if a.is_empty() && b.is_empty() => out,
         [a, b] if a == b => format!("{out} both {a}"),
         [a, b] if b.is_empty() => format!("{out} {a}"),
         [a, b] if a.is_empty() => format!("{out} {b}"),
         [a, b] => format!("{out} {a}, {b}"),
-    }
-}
-
-/// An end other than square, in short.
-fn end(end: &TrimEnd, style: LengthStyle) -> String {
-    let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
-    match end {
-        TrimEnd::Square => String::new(),
-        TrimEnd::Mitre(a) => angle(*a),
-        TrimEnd::Tab(_) => "tab".to_owned(),
-        TrimEnd::MitreTab { angle: a, .. } => format!("{} tab", angle(*a)),
-        TrimEnd::Lap(_) => "lap".to_owned(),
-        TrimEnd::Splice { lap, cut } => {
-            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
-        }
-        TrimEnd::Capped => "cap".to_owned(),
     }
 }

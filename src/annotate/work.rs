@@ -5,7 +5,7 @@ use super::cut_list::heading;
 use super::flow::Flow;
 use super::page::{Page, room};
 use crate::layout::Layout;
-use crate::wording::{cautions, movement, nails, work};
+use crate::wording::{cautions, movement, nails, sheets, work};
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     if layout.work.walls.is_empty() {
@@ -13,11 +13,11 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     }
     let area = room(layout);
     let mut c = Canvas::new(area);
-    let words = format!("wall by wall. {}", work::PRECEDENCE);
-    heading(&mut c, area, "Order of work", &words);
+    let words = sheets::order_of_work();
+    heading(&mut c, area, sheets::ORDER_OF_WORK, &words);
     let style = layout.job.sheet.lengths;
-    let mut flow = Flow::new(area, c, area.y1 - 0.4, "Order of work, continued");
-    flow.head("On every wall");
+    let mut flow = Flow::new(area, c, area.y1 - 0.4, sheets::ORDER_OF_WORK_CONTINUED);
+    flow.head(sheets::ON_EVERY_WALL);
     for rule in &layout.work.everywhere {
         flow.text(&format!("- {}", work::rule(rule, style)));
     }
@@ -27,12 +27,12 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             flow.text(&format!("{}. {step}", i + 1));
         }
     }
-    flow.head("Fasteners and movement");
+    flow.head(sheets::FASTENERS_AND_MOVEMENT);
     let movement = movement::sentences(&layout.movement, layout.job.sheet.lengths);
     for line in nails::sentences(&layout.fastening, &layout.job).iter().chain(&movement) {
         flow.text(&format!("- {line}"));
     }
-    flow.head("Before you climb");
+    flow.head(sheets::BEFORE_YOU_CLIMB);
     for c in cautions::BEFORE_CLIMBING {
         flow.text(c);
     }
@@ -40,11 +40,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     pages
         .map(|(i, canvas)| Page {
             name: format!("order-of-work-{}", i + 1),
-            title: "Order of work".to_owned(),
-            description:
-                "What goes on each wall, in order, with restricted access and level checks"
-                    .to_owned(),
-            scale: "NTS".to_owned(),
+            title: sheets::ORDER_OF_WORK.to_owned(),
+            description: sheets::ORDER_OF_WORK_DESCRIPTION.to_owned(),
+            scale: sheets::NTS.to_owned(),
             canvas,
         })
         .collect()

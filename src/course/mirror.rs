@@ -132,7 +132,8 @@ fn back(mut plan: SeamPlan, problem: &SeamProblem, moves: &[f64], turn: bool) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::model::seam::{Break, Conflict, Cut, SeamAt, SeamRules};
+    use crate::model::conflict::{Break, Conflict, SeamAt};
+    use crate::model::seam::{Cut, SeamRules};
 
     fn problem(runs: &[(f64, f64)]) -> SeamProblem {
         let rules = SeamRules::usual(150.0);

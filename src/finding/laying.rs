@@ -4,9 +4,9 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::group::group;
+use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::{PieceMark, WallId};
-use crate::model::seam::{BrokenSeamRule, SeamRemedy};
 
 /// A notch that leaves little of its piece.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]

@@ -14,8 +14,9 @@ mod run;
 use ask::{Ask, asks};
 use run::State;
 
+use crate::model::conflict::{Conflict, SeamRemedy};
 use crate::model::joint::JointRules;
-use crate::model::seam::{Conflict, Cut, Effort, RunPlan, SeamPlan, SeamProblem, SeamRemedy};
+use crate::model::seam::{Cut, Effort, RunPlan, SeamPlan, SeamProblem};
 use crate::packing;
 
 /// Layouts tried for an effort.

@@ -6,8 +6,9 @@ use super::ask::Ask;
 use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
 use crate::geom::tol::ROUNDING;
+use crate::model::conflict::BrokenSeamRule;
 use crate::model::joint::{JointRules, Studs};
-use crate::model::seam::{BrokenSeamRule, Cut, SeamRules};
+use crate::model::seam::{Cut, SeamRules};
 
 /// A piece and where it is cut.
 pub(super) struct PieceCut {

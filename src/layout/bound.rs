@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use crate::model::seam::{Certificate, Conflict, Dual, Exclusion};
+use crate::model::conflict::Conflict;
+use crate::model::seam::{Certificate, Dual, Exclusion};
 
 /// The panel count and the proof.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]

@@ -2,6 +2,7 @@
 
 pub mod advice;
 pub mod basis;
+pub mod conflict;
 pub mod corner;
 pub mod counting;
 pub mod course;

@@ -6,9 +6,9 @@ use crate::finding::{Finding, Findings};
 use crate::job::Job;
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
+use crate::model::conflict::Conflict;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
-use crate::model::seam::Conflict;
 use crate::takeoff;
 
 /// Zones of the job that cover nothing.

@@ -10,10 +10,10 @@ use super::random::Random;
 use super::rules::Rules;
 use super::stagger::{Room, seams};
 use super::wall::{Limits, Outcome, Stand, lay};
-use crate::model::seam::{
-    Break, BrokenSeamRule, Conflict, ConflictProof, SeamAt, SeamFault, SeamProblem, SeamRemedy,
-    SeamRules,
+use crate::model::conflict::{
+    Break, BrokenSeamRule, Conflict, ConflictProof, SeamAt, SeamFault, SeamRemedy,
 };
+use crate::model::seam::{SeamProblem, SeamRules};
 
 /// Looking for a layout of a whole wall, first in haste.
 const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving: false };

@@ -6,7 +6,8 @@ use super::digest::Digest;
 use super::pool::{Placed, Pool};
 use super::shelf::Shelves;
 use super::stagger::Room;
-use crate::model::seam::{BrokenSeamRule, Conflict, SeamProblem, SeamRemedy};
+use crate::model::conflict::{BrokenSeamRule, Conflict, SeamRemedy};
+use crate::model::seam::SeamProblem;
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {

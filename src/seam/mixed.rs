@@ -7,8 +7,9 @@ use super::improve::{improve, key};
 use super::looks::Looks;
 use super::pool::{Panel, Placed, Pool};
 use super::{Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
+use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
-use crate::model::seam::{Conflict, Effort, MOST_STOCKS, SeamPlan, SeamProblem};
+use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem};
 
 /// A layout to start from.
 struct Start {

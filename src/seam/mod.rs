@@ -34,8 +34,9 @@ mod stagger;
 mod sums;
 mod wall;
 
+use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
-use crate::model::seam::{Certificate, Conflict, Effort, SeamPlan, SeamProblem};
+use crate::model::seam::{Certificate, Effort, SeamPlan, SeamProblem};
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.

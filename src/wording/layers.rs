@@ -2,6 +2,12 @@
 
 use crate::model::guess::GuessReason;
 
+/// Over a fragment of guesses.
+pub const GUESSES: &str =
+    "Guesses, to be checked and edited: a role named here replaces its agreed layer names.";
+/// Where there are none.
+pub const NO_GUESS: &str = "No layer without a role looks like one that matters.";
+
 /// What a guess at a layer's role rests on: `its name holds "fenst"`.
 pub fn guess_reason(reason: &GuessReason) -> String {
     match reason {

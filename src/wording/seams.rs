@@ -1,6 +1,6 @@
 //! Seam rules that could not be kept, and what would help.
 
-use crate::model::seam::{BrokenSeamRule, ConflictProof, SeamFault, SeamRemedy};
+use crate::model::conflict::{BrokenSeamRule, ConflictProof, SeamFault, SeamRemedy};
 use crate::units::LengthStyle;
 
 /// The rule that courses cannot keep.

@@ -91,6 +91,22 @@ pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
     }
 }
 
+/// An end other than square, in short; nothing for a square one.
+pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
+    let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
+    match end {
+        TrimEnd::Square => String::new(),
+        TrimEnd::Mitre(a) => angle(*a),
+        TrimEnd::Tab(_) => "tab".to_owned(),
+        TrimEnd::MitreTab { angle: a, .. } => format!("{} tab", angle(*a)),
+        TrimEnd::Lap(_) => "lap".to_owned(),
+        TrimEnd::Splice { lap, cut } => {
+            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
+        }
+        TrimEnd::Capped => "cap".to_owned(),
+    }
+}
+
 /// A stock length: `J-channel 12`.
 pub fn stock_length(id: &TrimStockId) -> String {
     match TrimStock::of_length(id) {

@@ -3,7 +3,8 @@
 use super::report::WIDTH;
 use crate::clean::terminal;
 use crate::layout::Layout;
-use crate::model::corner::{Corner, CornerKind, Pairing};
+use crate::model::corner::Corner;
+use crate::wording::corners as words;
 
 /// Room for a corner's name, and where a second line begins.
 const NAME: usize = 18;
@@ -15,16 +16,7 @@ pub(super) fn text(layout: &Layout) -> String {
     let row = |c: &Corner| {
         let round: Vec<&str> =
             c.sides.iter().skip(1).map(|s| s.wall.as_str()).filter(|w| !w.is_empty()).collect();
-        let by = match c.by {
-            Pairing::Tag => "by its tag",
-            Pairing::Wrap => "by the way round",
-            Pairing::WrapAlone => "by the way round, heights differ",
-            Pairing::Height => "by height",
-            Pairing::Job => "given by the job",
-            Pairing::Bare => "nothing sided round it",
-            Pairing::Open => "WIDTH OF RETURN?",
-        };
-        let kind = if c.kind == CornerKind::Inside { "inside" } else { "outside" };
+        let (by, kind) = (words::pairing(c.by), words::kind(c.kind));
         // A name that is to be typed into the job is never cut short.
         let name = match c.id.chars().count() {
             0..=NAME => format!("  {:<NAME$}", terminal(&c.id)),
@@ -47,5 +39,5 @@ pub(super) fn text(layout: &Layout) -> String {
         return String::new();
     }
     let rows: String = layout.corners.iter().map(row).collect();
-    format!("CORNERS (name, kind, heights, wall round it)\n{rows}")
+    format!("{}\n{rows}", words::HEADING)
 }

@@ -6,7 +6,6 @@
 
 use std::collections::BTreeMap;
 
-use super::words::{contour, end, notches, trim_end};
 use crate::clean::{Destination, clean};
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
@@ -18,10 +17,13 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
+use crate::wording::csv_columns;
+use crate::wording::lists::ranges;
+use crate::wording::pieces::{contour, end, notches};
 use crate::wording::pole;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::items;
-use crate::wording::trim::{stock as stock_words, stock_length};
+use crate::wording::trim::{self, stock as stock_words, stock_length};
 
 /// A cell that stays text.
 fn cell(text: &str) -> String {
@@ -58,7 +60,13 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
     header.push(format!("length used ({})", style.unit()));
     header.extend(owned(&["stock", "length used", "counts"]));
     if takeoff.cost.is_some() {
-        header.extend(owned(&["price", "order multiple", "units to buy", "extended", "currency"]));
+        header.extend(owned(&[
+            "price",
+            "order multiple",
+            csv_columns::UNITS_TO_BUY,
+            "extended",
+            "currency",
+        ]));
     }
     let length = |v: Option<f64>| v.map_or(String::new(), |v| number(style.number(v)));
     let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
@@ -77,7 +85,7 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
             length(l.length),
             words(l.stock),
             words(l.length),
-            cell(&super::words::ranges(&l.counts)),
+            cell(&ranges(&l.counts)),
         ];
         row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
         row
@@ -103,7 +111,8 @@ fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [String; 5] {
 /// `takeoff-by-wall.csv`: what each wall takes of each line, in the line's unit.
 pub fn by_wall(layout: &Layout) -> Vec<u8> {
     let style = layout.job.sheet.lengths;
-    let header = owned(&["item", "unit", "elevation", "wall", "wall or gable", "pieces", "net"]);
+    let header =
+        owned(&["item", "unit", "elevation", "wall", csv_columns::WALL_OR_GABLE, "pieces", "net"]);
     let rows = layout.takeoff.iter().flat_map(|l| {
         l.shares.iter().map(|s| {
             vec![
@@ -122,8 +131,16 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
 
 /// What each part of the house takes of each line, in the line's unit.
 pub fn shares(rows: &[PartShare], style: LengthStyle) -> Vec<u8> {
-    let header =
-        owned(&["elevation", "wall", "wall or gable", "item", "unit", "pieces", "net", "id"]);
+    let header = owned(&[
+        "elevation",
+        "wall",
+        csv_columns::WALL_OR_GABLE,
+        "item",
+        "unit",
+        "pieces",
+        "net",
+        "id",
+    ]);
     let rows = rows.iter().map(|s| {
         vec![
             cell(&s.elevation),
@@ -148,8 +165,8 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
         "height".to_owned(),
         "what".to_owned(),
         "course".to_owned(),
-        format!("over butt line ({unit})"),
-        "over butt line".to_owned(),
+        format!("{} ({unit})", csv_columns::OVER_BUTT),
+        csv_columns::OVER_BUTT.to_owned(),
         "elevations".to_owned(),
         "belongs to".to_owned(),
     ];
@@ -179,12 +196,12 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     header.push(format!("rip from ({})", style.unit()));
     header.push(format!("rip to ({})", style.unit()));
     header.extend(owned(&["notches", "elevation", "wall", "course"]));
-    for name in ["foot", "head", "left long to short point", "right long to short point"] {
+    for name in ["foot", "head", csv_columns::POINTS[0], csv_columns::POINTS[1]] {
         header.push(format!("{name} ({})", style.unit()));
     }
     header.extend(owned(&[
-        "left from square",
-        "right from square",
+        csv_columns::FROM_SQUARE[0],
+        csv_columns::FROM_SQUARE[1],
         "left contour",
         "right contour",
         "nail slots",
@@ -200,7 +217,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
         header.push(format!("panel length ({})", style.unit()));
     }
     if layout.job.seams.reuse_halves {
-        header.push("half of the panel".to_owned());
+        header.push(csv_columns::HALF.to_owned());
     }
     if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
         header.push("trim nails".to_owned());
@@ -301,13 +318,13 @@ fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
         blank(),
         number(style.number(t.length)),
         style.cut(t.length),
-        trim_end(&t.ends[0], style),
+        trim::end(&t.ends[0], style),
         blank(),
-        trim_end(&t.ends[1], style),
+        trim::end(&t.ends[1], style),
         blank(),
         blank(),
         blank(),
-        cell(t.kind.words()),
+        cell(trim::kind(t.kind)),
         cell(&t.elevation),
         cell(&t.wall),
         blank(),

@@ -14,7 +14,7 @@ pub fn page(code: FindingCode) -> String {
         ("Severity", matters.as_str()),
         ("Who acts", explain::audience(code.audience())),
         ("Cause", e.cause),
-        ("What to do", e.remedy),
+        (explain::REMEDY, e.remedy),
     ] {
         out.push_str(&format!("\n{head}\n{}\n", wrapped(text, "  ").replace("\n    ", "\n  ")));
     }

@@ -7,7 +7,7 @@ use crate::clean::terminal;
 use crate::job::file::quoted;
 use crate::model::guess::LayerGuess;
 use crate::model::linework::{LayerUse, Role};
-use crate::wording::layers::guess_reason;
+use crate::wording::layers::{self as words, guess_reason};
 
 /// The layers with what each is taken for, a line each.
 pub fn table(layers: &[LayerUse]) -> String {
@@ -30,9 +30,9 @@ pub fn fragment(guesses: &[LayerGuess]) -> String {
     for g in guesses {
         roles.entry(g.role).or_default().push(g);
     }
-    let mut text = "# Guesses, to be checked and edited: a role named here replaces its agreed layer names.\n[layers]\n".to_owned();
+    let mut text = format!("# {}\n[layers]\n", words::GUESSES);
     if guesses.is_empty() {
-        text.push_str("# No layer without a role looks like one that matters.\n");
+        text.push_str(&format!("# {}\n", words::NO_GUESS));
     }
     for (role, layers) in roles {
         let Some(word) = word(&role) else { continue };

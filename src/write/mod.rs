@@ -24,6 +24,5 @@ mod svg_tree;
 pub mod tables;
 pub mod template;
 pub mod walls;
-mod words;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;

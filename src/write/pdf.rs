@@ -43,7 +43,7 @@ pub fn document(
     doc.set_outline(outline);
     let mut about = Metadata::new()
         .title(title.to_owned())
-        .description(format!("Siding layout on {} sheets", sheets.len()))
+        .description(crate::wording::report::set_of_sheets(sheets.len()))
         .keywords(
             ["siding", "layout", "elevations", "cut list", "takeoff"].map(str::to_owned).to_vec(),
         )

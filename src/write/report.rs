@@ -13,7 +13,7 @@ use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
-use crate::wording::{self, checks, pole, seams, siding, source};
+use crate::wording::{self, checks, pole, report, seams, siding};
 
 pub(super) const WIDTH: usize = 80;
 
@@ -62,7 +62,7 @@ pub(super) fn fitted(text: &str, width: usize) -> String {
 
 /// What was read and assumed.
 fn read(layout: &Layout) -> String {
-    let mut out = String::from("LAPWRIGHT REPORT\n\n");
+    let mut out = format!("{}\n\n", report::TITLE);
     let t = &layout.job.title;
     let zone = layout.zone.clone().unwrap_or_default();
     for (name, value) in [
@@ -81,19 +81,10 @@ fn read(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
     let d = &layout.drawing;
     let p = &layout.job.product;
-    let proof = if d.unit_proved {
-        "evidence in the drawing agrees"
-    } else {
-        "nothing in the drawing proves it: check one length"
-    };
     let colour = if p.color.is_empty() { String::new() } else { format!(", {}", p.color) };
     for line in [
-        format!("Drawing: {} (SHA-256 {})", terminal(&d.name), d.sha256.get(..16).unwrap_or("")),
-        format!(
-            "Unit: {}, taken by {}; {proof}.",
-            source::unit(d),
-            source::unit_basis(d.unit_basis)
-        ),
+        report::drawing(&terminal(&d.name), &d.sha256),
+        terminal(&report::unit(d)),
         pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
         siding::in_full(&layout.job, &terminal(&colour)),
         siding::edges_as_drawn(&layout.job),
@@ -133,25 +124,11 @@ fn walls(layout: &Layout) -> String {
 fn zones(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
     let all = layout.elevations.iter().flat_map(|e| e.zones.iter().map(move |z| (e, z)));
-    let lines: Vec<String> = all
-        .map(|(e, z)| {
-            format!(
-                "{} on {}, {}: {} {}; {:.1} {} net, {:.1} gross.",
-                terminal(&z.zone),
-                terminal(&e.name),
-                z.id,
-                terminal(&z.cladding),
-                if z.laid_out { "is a set of its own" } else { "is not laid out here" },
-                style.area(z.net_area),
-                style.area_unit(),
-                style.area(z.gross_area)
-            )
-        })
-        .collect();
+    let lines: Vec<String> = all.map(|(e, z)| terminal(&report::zone(z, &e.name, style))).collect();
     if lines.is_empty() {
         return String::new();
     }
-    titled("OTHER CLADDING, MEASURED BY AREA", &bullets(lines.iter().map(String::as_str)))
+    titled(report::OTHER_CLADDING, &bullets(lines.iter().map(String::as_str)))
 }
 
 /// The proof of how few panels there can be.
@@ -160,12 +137,11 @@ fn panels(layout: &Layout) -> String {
     let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
     lines.extend(proof::other_policy(b, job));
     for c in &b.conflicts {
-        let broken = |b: &crate::model::seam::Break| {
-            format!(
-                "{}, broken on {}: {}.",
-                b.mark,
-                terminal(&c.elevation),
-                seams::fault(&b.fault, layout.job.sheet.lengths)
+        let broken = |b: &crate::model::conflict::Break| {
+            report::break_at(
+                &b.mark,
+                &terminal(&c.elevation),
+                &seams::fault(&b.fault, layout.job.sheet.lengths),
             )
         };
         lines.extend(c.breaks.iter().map(broken));
@@ -182,23 +158,25 @@ fn basis_of_quantities(layout: &Layout, takeoff: &Takeoff) -> String {
         terminal(&format!("{item}: {}.", basis(l, job, &layout.bound)))
     };
     let lines: Vec<String> = takeoff.lines.iter().map(line).collect();
-    titled("BASIS OF QUANTITIES", &bullets(lines.iter().map(String::as_str)))
+    titled(report::BASIS, &bullets(lines.iter().map(String::as_str)))
 }
 
 fn ordering_notes(layout: &Layout, takeoff: &Takeoff) -> String {
     let lines: Vec<String> =
         takeoff.advice.iter().map(|a| terminal(&advice::advice(a, &layout.job))).collect();
-    titled("ORDERING NOTES", &bullets(lines.iter().map(String::as_str)))
+    titled(report::ORDERING_NOTES, &bullets(lines.iter().map(String::as_str)))
 }
 
 fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "COMPARISON\n  {:<34} {:>9} {:>7} {:>8}  against this layout\n",
-        "way of counting",
+        "{}\n  {:<34} {:>9} {:>7} {:>8}  {}\n",
+        report::COMPARISON,
+        report::WAY_OF_COUNTING,
         style.area_unit(),
         format!("{}s", layout.job.product.kind.piece()),
-        "cartons"
+        "cartons",
+        report::AGAINST_LAYOUT
     );
     for w in &takeoff.comparison {
         let over = compared::difference(w.over);
@@ -221,8 +199,12 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
 
 fn cross_checks(takeoff: &Takeoff) -> String {
     let mut out = format!(
-        "PUBLISHED COUNTING RULES, AS A CROSS-CHECK\n  {:<34} {:>10} {:>12}  {}\n",
-        "what", "by rule", "this layout", "unit"
+        "{}\n  {:<34} {:>10} {:>12}  {}\n",
+        report::CROSS_CHECK,
+        "what",
+        "by rule",
+        "this layout",
+        "unit"
     );
     let number = |v: f64| if v.fract() == 0.0 { format!("{v:.0}") } else { format!("{v:.1}") };
     let mut rules: Vec<String> = Vec::new();
@@ -246,20 +228,19 @@ fn cross_checks(takeoff: &Takeoff) -> String {
 fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "USE AND WASTE\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
-        "item", "bought", "on the wall", "usable", "scrap"
+        "{}\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
+        report::USE_AND_WASTE,
+        "item",
+        "bought",
+        report::ON_WALL,
+        "usable",
+        "scrap"
     );
     for o in &takeoff.offcuts {
         let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
         out.push_str(&format!("  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n", fitted(&o.item, 22)));
     }
-    out.push_str(&wrapped(
-        &format!(
-            "Usable: {} or longer, the shortest piece of this job. Scrap: shorter ends and saw cuts; rips, notches and rake cuts are not in it.",
-            style.short(layout.job.seams.shortest)
-        ),
-        "  ",
-    ));
+    out.push_str(&wrapped(&report::usable(layout.job.seams.shortest, style), "  "));
     out.push('\n');
     let mut at = 0;
     while let Some(first) = takeoff.leftovers.get(at) {

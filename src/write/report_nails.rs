@@ -7,5 +7,5 @@ use crate::wording::{movement, nails};
 pub(super) fn section(layout: &Layout) -> String {
     let mut lines = nails::sentences(&layout.fastening, &layout.job);
     lines.extend(movement::sentences(&layout.movement, layout.job.sheet.lengths));
-    titled("FASTENERS AND MOVEMENT", &bullets(lines.iter().map(String::as_str)))
+    titled(crate::wording::report::FASTENERS, &bullets(lines.iter().map(String::as_str)))
 }

@@ -22,5 +22,5 @@ pub(super) fn order(layout: &Layout) -> String {
             out.push('\n');
         }
     }
-    titled("ORDER OF WORK", &out)
+    titled(crate::wording::report::ORDER_OF_WORK, &out)
 }

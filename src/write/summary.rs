@@ -4,19 +4,17 @@ use super::report;
 use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
-use crate::units::counted;
-use crate::wording::{checks, proof};
+use crate::wording::{checks, proof, report as report_words};
 
 /// What a user sees when it is done.
 pub fn text(layout: &Layout) -> String {
     let walls = layout.walls().count();
     let net: f64 = layout.walls().map(|(_, w)| w.net_area).sum();
     let zone = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {}", terminal(z)));
+    let name = format!("{}{zone}", terminal(&layout.drawing.name));
+    let line = report_words::in_one_line(&name, layout.elevations.len(), walls, net);
     let mut out = format!(
-        "{}{zone}: {}, {}, {net:.1} sq ft net\n{}\n{}\n",
-        terminal(&layout.drawing.name),
-        counted(layout.elevations.len(), "elevation"),
-        counted(walls, "wall"),
+        "{line}\n{}\n{}\n",
         proof::panels(&layout.bound, &layout.job),
         proof::beside(&layout.bound, &layout.job)
     );

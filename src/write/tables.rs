@@ -6,6 +6,7 @@ use crate::model::ids::ItemId;
 use crate::model::quantity::Group;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::units::LengthStyle;
+use crate::wording::report;
 use crate::wording::takeoff::items;
 
 /// The takeoff as a table of 80 columns.
@@ -74,8 +75,12 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
     let Some(cost) = &takeoff.cost else { return String::new() };
     let currency = fitted(&cost.currency, 8);
     let mut out = format!(
-        "COST AT THE PRICES GIVEN ({currency})\n  {:<30} {:>10} {:>14} {:>16}\n",
-        "item", "units", "price", "extended"
+        "{}\n  {:<30} {:>10} {:>14} {:>16}\n",
+        report::cost_heading(&currency),
+        "item",
+        "units",
+        "price",
+        "extended"
     );
     for p in &cost.lines {
         let price = format!("{}.{:04}", p.price / 10_000, p.price % 10_000);
@@ -86,12 +91,10 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
             hundredths(p.extended)
         ));
     }
-    out.push_str(&format!(
-        "  {:<56} {:>16}\n",
-        "total of the priced lines",
-        hundredths(cost.total)
-    ));
-    for (what, list) in [("Without a price", unpriced(cost)), ("Prices not used", unused(cost))] {
+    out.push_str(&format!("  {:<56} {:>16}\n", report::PRICED_TOTAL, hundredths(cost.total)));
+    for (what, list) in
+        [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
+    {
         if !list.is_empty() {
             out.push_str(&wrapped(&format!("{what}: {}.", terminal(&list.join(", "))), "  "));
             out.push('\n');

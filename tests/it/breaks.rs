@@ -67,7 +67,7 @@ fn every_broken_seam_rule_is_marked_once() {
             .iter()
             .filter(|i| matches!(&i.shape, Shape::Text(t) if t.content == b.mark));
         assert_eq!(over.count(), 1, "{} in the overlay", b.mark);
-        assert!(report.contains(&format!("{}, broken on ", b.mark)), "{report}");
+        assert!(report.contains(&format!("{}, fails on ", b.mark)), "{report}");
     }
     for s in here {
         legible("broken", s);

@@ -49,7 +49,9 @@ fn a_list_of_points_longer_than_a_column_goes_on_in_the_next() {
             words.extend(texts(s).map(|t| t.content.as_str()).filter(between));
         }
         let all = words.join(" ");
-        let list = all.split("along / up: ").find(|l| l.matches(" / ").count() >= wanted.len());
+        let list = all
+            .split("from left / from bottom: ")
+            .find(|l| l.matches(" / ").count() >= wanted.len());
         let list = list.unwrap_or_else(|| panic!("{}: no list holds every point", paper.name));
         let mut rest = list;
         for point in &wanted {

@@ -1,9 +1,8 @@
 //! Seams of made-up houses: the rules kept by a check of its own, the bound never above what a
 //! search by brute force finds.
 
-use lapwright::model::seam::{
-    Effort, SeamCourse, SeamElevation, SeamProblem, SeamRemedy, SeamRules, SeamRun,
-};
+use lapwright::model::conflict::SeamRemedy;
+use lapwright::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
 use lapwright::seam::plan;
 use lapwright::units::LengthStyle;
 use lapwright::wording;

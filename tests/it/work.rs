@@ -142,10 +142,13 @@ fn every_wall_has_its_work_in_order() {
         assert_eq!(openings.unwrap_or(0), wall.openings.len(), "{}", w.wall);
         // Marks of a step stand on the wall's own trim.
         for s in &w.steps {
-            if let WorkStep::Start { marks, .. } | WorkStep::Channels { marks } = s {
-                let on = |m: &str| l.trims.iter().any(|t| t.mark == m && t.wall == wall.id);
-                assert!(!marks.is_empty() && marks.iter().all(|m| on(m)), "{s:?}");
-            }
+            let marks = match s {
+                WorkStep::Start { marks, cut: None, .. } | WorkStep::Channels { marks } => marks,
+                WorkStep::Start { cut: Some(cut), .. } => &cut.held_in,
+                _ => continue,
+            };
+            let on = |m: &str| l.trims.iter().any(|t| t.mark == m && t.wall == wall.id);
+            assert!(!marks.is_empty() && marks.iter().all(|m| on(m)), "{s:?}");
         }
     }
     // Lengths of the rules are the job's.

@@ -1,11 +1,10 @@
 //! One distinct cut: its shape with dimensions, and what it makes.
 
-use super::words::describe;
+use super::seam_ends::cut_at_seams;
 use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
-use crate::annotate::words::{cut, short, string_to_cut};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::MARK;
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
@@ -14,6 +13,8 @@ use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::model::notch::NotchSide;
 use crate::units::LengthStyle;
+use crate::wording::sheet_lengths::{cut, short, string_to_cut};
+use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
 const FACE: f64 = 0.42;
@@ -54,7 +55,10 @@ impl<'a> Cell<'a> {
     ) -> Self {
         let style = layout.job.sheet.lengths;
         let marks = wrapped(&marks.join(", "), TEXT, width * 0.9);
-        let words = describe(piece, course, &layout.job.product, style);
+        let product = &layout.job.product;
+        let run = course.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == piece.mark));
+        let seam_ends = run.map_or((false, false), |r| cut_at_seams(product, r, piece));
+        let words = cuts::piece(piece, course, product, seam_ends, style);
         let words = words.iter().flat_map(|w| wrapped(w, TEXT, width - 0.1)).collect();
         let faces = heights(layout);
         Cell { piece, course, style, faces, width, marks, drawn: true, words }
@@ -88,7 +92,7 @@ impl<'a> Cell<'a> {
                 words: more,
                 ..self
             };
-            self.words.push("continued after this column".to_owned());
+            self.words.push(sheets::CONTINUED_AFTER_COLUMN.to_owned());
             out.push(std::mem::replace(&mut self, next));
         }
         out.push(self);

@@ -3,7 +3,7 @@
 
 mod cell;
 mod pattern;
-mod words;
+mod seam_ends;
 
 use std::collections::BTreeMap;
 
@@ -11,14 +11,15 @@ use super::canvas::{Canvas, wrapped};
 use super::cut_list::heading;
 use super::page::{Page, room};
 use super::style::TEXT;
-use super::words::{cut, unit_note};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd};
 use crate::model::half::Half;
 use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::wording::sheet_lengths::cut;
 use crate::wording::siding;
+use crate::wording::{cuts, sheets};
 
 /// What makes two pieces the same cut, in whole 1/16 in and 1/100 degree.
 type Key = (
@@ -89,7 +90,7 @@ fn plain(p: &Piece) -> bool {
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let mut cuts: BTreeMap<Key, Cut> = BTreeMap::new();
     for (_, course, run, piece) in layout.pieces() {
-        let meets = words::cut_at_seams(&layout.job.product, run, piece);
+        let meets = seam_ends::cut_at_seams(&layout.job.product, run, piece);
         let empty = Cut { meets, piece, course, marks: Vec::new() };
         let c = cuts.entry(key(piece, course, meets)).or_insert(empty);
         c.marks.push(&piece.mark);
@@ -107,9 +108,9 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 fn page(n: usize, c: Canvas) -> Page {
     Page {
         name: format!("cutting-{n}"),
-        title: "Cutting sheet".to_owned(),
-        description: "Each distinct cut with its dimensions and the marks of its pieces".to_owned(),
-        scale: "no scale".to_owned(),
+        title: sheets::CUTTING.to_owned(),
+        description: sheets::CUTTING_DESCRIPTION.to_owned(),
+        scale: sheets::NTS.to_owned(),
         canvas: c,
     }
 }
@@ -117,20 +118,13 @@ fn page(n: usize, c: Canvas) -> Page {
 /// A page for cells, begun.
 fn begun(layout: &Layout, area: Rect, n: usize, count: usize) -> Canvas {
     let mut c = Canvas::new(area);
-    let title = if n == 1 { "Cutting sheet" } else { "Cutting sheet, continued" };
+    let title = sheets::title(sheets::CUTTING, n == 1);
     let sum =
         |of: fn(&EdgeWork) -> u32| -> u32 { layout.pieces().map(|(.., p)| of(&p.edge_work)).sum() };
     let (slots, held) = (sum(|w| w.slots), sum(|w| w.lugs + w.trim_nails));
-    let punched = if slots + held > 0 {
-        format!("{slots} nail slots and {held} {} overall. ", siding::held_by(layout.job.siding()))
-    } else {
-        String::new()
-    };
-    let words = format!(
-        "{count} distinct shaped cuts, seen from the face, not to scale; clearances are in the figures. {punched}{}",
-        unit_note(layout.job.sheet.lengths)
-    );
-    heading(&mut c, area, title, &words);
+    let held_by = siding::held_by(layout.job.siding());
+    let words = sheets::cutting(count, slots, (held, held_by), layout.job.sheet.lengths);
+    heading(&mut c, area, &title, &words);
     c
 }
 
@@ -172,17 +166,12 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let width = area.width() / columns as f64;
     let mut rows: Vec<(Option<String>, String)> = Vec::new();
     for k in cuts {
-        let ends = match (k.piece.ends[0].cut, k.piece.ends[1].cut) {
-            (EndCut::Factory, EndCut::Factory) => " whole",
-            (EndCut::Square, EndCut::Square) => " both ends cut",
-            (EndCut::Square, _) => " left end cut",
-            _ => " right end cut",
-        };
+        let ends = cuts::square_ends([k.piece.ends[0].cut, k.piece.ends[1].cut]);
         let count = match k.marks.len() {
             1 => "1 piece".to_owned(),
             n => format!("{n} pieces"),
         };
-        rows.push((Some(format!("{}{ends}: {count}", cut(style, k.piece.length))), String::new()));
+        rows.push((Some(format!("{} {ends}: {count}", cut(style, k.piece.length))), String::new()));
         let marks = wrapped(&k.marks.join(", "), TEXT, width - 0.4);
         rows.extend(marks.into_iter().map(|l| (None, l)));
     }
@@ -190,8 +179,8 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
     let mut out = Vec::new();
     for (i, chunk) in rows.chunks(fits * columns).enumerate() {
         let mut c = Canvas::new(area);
-        let title = if i == 0 { "Square cuts" } else { "Square cuts, continued" };
-        heading(&mut c, area, title, siding::square_cuts(layout.job.siding()));
+        let title = sheets::title(sheets::SQUARE_CUTS, i == 0);
+        heading(&mut c, area, &title, siding::square_cuts(layout.job.siding()));
         for (j, (head, text)) in chunk.iter().enumerate() {
             let at = Point::new(
                 area.x0 + (j / fits) as f64 * width,
@@ -204,9 +193,9 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
         }
         out.push(Page {
             name: format!("square-cuts-{}", i + 1),
-            title: "Square cuts".to_owned(),
-            description: "Pieces that are only cut square, by length, with their marks".to_owned(),
-            scale: "no scale".to_owned(),
+            title: sheets::SQUARE_CUTS.to_owned(),
+            description: sheets::SQUARE_CUTS_DESCRIPTION.to_owned(),
+            scale: sheets::NTS.to_owned(),
             canvas: c,
         });
     }

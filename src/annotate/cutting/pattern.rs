@@ -7,13 +7,14 @@ use crate::annotate::canvas::{Canvas, wrapped};
 use crate::annotate::cut_list::heading;
 use crate::annotate::page::{Page, room};
 use crate::annotate::style::{Ink, TEXT};
-use crate::annotate::words::short;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::Layout;
 use crate::model::house::EdgeKind;
 use crate::model::ids::ElevationName;
 use crate::units::LengthStyle;
+use crate::wording::sheet_lengths::short;
+use crate::wording::sheets;
 use crate::wording::siding;
 
 /// Shares of full size a pattern is drawn at.
@@ -85,28 +86,14 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
     };
     let share = SHARES.into_iter().find(fits).unwrap_or(50.0);
     let mut c = Canvas::new(area);
-    let words = format!(
-        "{pitch} in 12: step {} in a course of {}; {angle:.1}° from the long edge, {:.1}° from square",
-        short(style, step),
-        short(style, exposure),
-        90.0 - angle
-    );
-    heading(&mut c, area, "Gable pattern", &words);
-    let size = if share == 1.0 {
-        "FULL SIZE: print at 100 % and measure the bar before use.".to_owned()
-    } else {
-        format!(
-            "Drawn at 1:{share}: the paper does not hold it full size; mark the pattern out by its step."
-        )
-    };
+    let words = sheets::gable(pitch, angle, step, exposure, style);
+    heading(&mut c, area, sheets::GABLE_PATTERN, &words);
+    let (piece, place) =
+        (layout.job.product.kind.piece(), siding::end_gap_place(layout.job.siding()));
     let lines = [
-        format!("Used on {}.", slope.on.join(", ")),
-        size,
-        format!(
-            "Mark it on a scrap of {} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {}. Turn it over for the other rake; a peak takes both.",
-            layout.job.product.kind.piece(),
-            siding::end_gap_place(layout.job.siding())
-        ),
+        sheets::gable_walls(&slope.on),
+        sheets::gable_size(share),
+        sheets::gable_use(piece, place),
     ];
     let mut y = area.y1 - 0.42;
     for l in lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.95)) {
@@ -124,13 +111,13 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
         let by = exposures.iter().map(|e| (short(style, *e), 12.0 * e / pitch));
         by.collect()
     };
-    let head = if exposures.len() == 1 { "after course" } else { "step by exposure" };
+    let head = sheets::gable_table(exposures.len() == 1);
     table(&mut c, area, y, style, (head, &rows));
     Page {
         name: format!("gable-pattern-{n}"),
-        title: format!("Gable pattern, {pitch} in 12"),
-        description: format!("Pattern of the end cut at {pitch} in 12, with its step per course"),
-        scale: if share == 1.0 { "full size".to_owned() } else { format!("1:{share}") },
+        title: sheets::gable_title(pitch),
+        description: sheets::gable_description(pitch),
+        scale: sheets::gable_scale(share),
         canvas: c,
     }
 }
@@ -154,17 +141,16 @@ fn triangle(
 
 /// A bar of known length to prove the print.
 fn bar(c: &mut Canvas, at: Point, style: LengthStyle, share: f64) {
-    let (long, words) = match style {
-        LengthStyle::Feet => (4.0, "4\" on paper"),
-        LengthStyle::Mm => (100.0 / 25.4, "100 mm on paper"),
+    let long = match style {
+        LengthStyle::Feet => 4.0,
+        LengthStyle::Mm => 100.0 / 25.4,
     };
     let end = at + Vec2::new(long, 0.0);
     for p in [at, end] {
         c.line(Ink::Dimension, p - Vec2::new(0.0, 0.06), p + Vec2::new(0.0, 0.06));
     }
     c.line(Ink::Dimension, at, end);
-    let words =
-        if share == 1.0 { words.to_owned() } else { format!("{words}; pattern at 1:{share}") };
+    let words = sheets::print_bar(style, share);
     c.left(&words, TEXT, false, end + Vec2::new(0.1, 0.0));
 }
 
@@ -181,7 +167,7 @@ fn table(
     let mut y = y - 0.06;
     x += c.left(head, TEXT, true, Point::new(x, y)) + 0.15;
     for (name, step) in rows {
-        let words = format!("{name}: {}", crate::annotate::words::length(style, *step));
+        let words = format!("{name}: {}", crate::wording::sheet_lengths::length(style, *step));
         let w = crate::typeface::width(&words, TEXT, false);
         if x + w > area.x1 {
             x = area.x0;

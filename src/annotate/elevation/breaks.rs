@@ -7,7 +7,7 @@ use crate::annotate::standing::Standing;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::wall::LaidElevation;
-use crate::model::seam::SeamAt;
+use crate::model::conflict::SeamAt;
 
 /// Half of a diamond, paper inches.
 const HALF: f64 = 0.06;

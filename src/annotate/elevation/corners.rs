@@ -5,6 +5,7 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::standing::Standing;
 use crate::geom::vocabulary::Vec2;
 use crate::model::corner::Hand;
+use crate::wording::legend;
 
 /// Lower corners are ends of bands and steps, not worth a mark, inches.
 const LEAST: f64 = 12.0;
@@ -18,7 +19,7 @@ pub(super) fn open(c: &mut Canvas, on: &Standing, v: &View) {
         let target = v.at(side.x, y);
         let out = if side.side == Hand::Left { -0.5 } else { 0.5 };
         let wish = target + Vec2::new(out, 0.0);
-        let text = "return wall: width?";
+        let text = legend::RETURN_WIDTH;
         c.mark(Mark { text, target, wish, reach: 3.0, look: Look::Dotted });
     }
 }

@@ -6,11 +6,11 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
-use crate::annotate::words::{length, string};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::course::LaidCourse;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
+use crate::wording::sheet_lengths::{length, string};
 
 /// Distance of strings of dimensions.
 const ROW: f64 = 0.34;

@@ -8,6 +8,7 @@ use crate::geom::vocabulary::{Vec2, Xy};
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
+use crate::wording::legend;
 
 fn reach(a: Xy, b: Xy) -> f64 {
     (a[0] - b[0]).hypot(a[1] - b[1])
@@ -24,10 +25,8 @@ pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &LaidElevation, v: &View
         }
     }
     if let Some(at) = over_grade(e) {
-        let words = format!(
-            "{} clear of grade",
-            layout.job.sheet.lengths.short(layout.job.courses.clear_of_grade)
-        );
+        let words =
+            legend::above_grade(layout.job.courses.clear_of_grade, layout.job.sheet.lengths);
         put(c, v, &words, at);
     }
 }
@@ -58,11 +57,10 @@ pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
     let style = layout.job.sheet.lengths;
     let roofs = e.roof_sides();
     if !roofs.is_empty() {
-        let clear = style.short(layout.job.courses.clear_of_roof);
-        out.push(format!("siding {clear} clear of roofs and decks (R703.3.1 as reported); flashing behind it, 26 gauge or more (R903.2.1)"));
+        out.push(legend::clear_of_roof(layout.job.courses.clear_of_roof, style));
     }
     if roofs.iter().any(|s| s.sloped) {
-        out.push("step flashing: 4 x 4 in or more, one a course (R905.2.8.3); kick-out: large, into the gutter".to_owned());
+        out.push(legend::STEP_FLASHING.to_owned());
     }
     out
 }

@@ -7,6 +7,7 @@ use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::wall::LaidElevation;
 use crate::model::house::Backdrop;
 use crate::model::linework::Role;
+use crate::wording::legend;
 
 /// How far outside the walls the source is shown, elevation inches: roofs' edges and eaves.
 const ROUND: f64 = 48.0;
@@ -79,12 +80,7 @@ fn zones(c: &mut Canvas, e: &LaidElevation, v: &View) {
         if !v.holds(at.x, at.y) {
             continue;
         }
-        let area = format!("{:.1} {}", v.style.area(z.net_area), v.style.area_unit());
-        let text = if z.laid_out {
-            format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
-        } else {
-            format!("{}: not laid out, {area} net", z.cladding)
-        };
+        let text = legend::zone(z, v.style);
         for ring in &z.outline {
             c.ring(Ink::Source, &v.points(ring));
         }

@@ -4,11 +4,12 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, fitted};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{HEADING, Ink, TEXT};
-use crate::annotate::words::{length, unit_note};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::paper::Scale;
 use crate::layout::Layout;
 use crate::units::LengthStyle;
+use crate::wording::legend;
+use crate::wording::sheet_lengths::{length, unit_note};
 
 /// Distance of rows of the key.
 const ROW: f64 = 0.17;
@@ -22,11 +23,7 @@ pub(super) fn title(c: &mut Canvas, name: &str, scale: &Scale, layout: &Layout, 
     let style = layout.job.sheet.lengths;
     let part = bar_part(style, scale.factor);
     let len = part / scale.factor;
-    let words = if layout.drawing.unit_proved {
-        length(style, 4.0 * part)
-    } else {
-        format!("{}  DO NOT SCALE: the unit is not proved", length(style, 4.0 * part))
-    };
+    let words = legend::scale_bar(&length(style, 4.0 * part), layout.drawing.unit_proved);
     for i in 0..4 {
         let left = x + f64::from(i) * len;
         let r = Rect::new(left, y - 0.03, left + len, y + 0.03);
@@ -58,38 +55,35 @@ enum Sign {
 }
 
 const KEY: [(Sign, &str); 15] = [
-    (Sign::Line(Ink::Wall), "field: where panels go"),
-    (Sign::Line(Ink::Course), "panel edge"),
-    (Sign::Line(Ink::Face), "faces of a panel"),
-    (Sign::Line(Ink::Seam), "seam"),
-    (Sign::Lap, "lap: stands on the panel beneath, its edge away from where the wall is seen from"),
-    (Sign::Line(Ink::Post), "corner post OP outside, IP inside"),
-    (Sign::Line(Ink::Starter), "starter ST"),
-    (
-        Sign::Line(Ink::Channel),
-        "J-channel JH head, JJ jamb, JS sill, JW wall, JR rake, JL lower roof",
-    ),
-    (Sign::Line(Ink::DripCap), "drip cap DC"),
-    (Sign::Line(Ink::Finish), "finish trim FT"),
-    (Sign::Line(Ink::Level), "level line"),
-    (Sign::Line(Ink::Grade), "grade"),
-    (Sign::Line(Ink::Source), "source drawing"),
-    (Sign::Frame, "trim mark"),
-    (Sign::Line(Ink::Match), "match line"),
+    (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
+    (Sign::Line(Ink::Course), legend::PANEL_EDGE),
+    (Sign::Line(Ink::Face), legend::PANEL_FACES),
+    (Sign::Line(Ink::Seam), legend::SEAM),
+    (Sign::Lap, legend::LAP),
+    (Sign::Line(Ink::Post), legend::CORNER_POSTS),
+    (Sign::Line(Ink::Starter), legend::STARTER),
+    (Sign::Line(Ink::Channel), legend::CHANNELS),
+    (Sign::Line(Ink::DripCap), legend::DRIP_CAP),
+    (Sign::Line(Ink::Finish), legend::UNDERSILL),
+    (Sign::Line(Ink::Level), legend::FLOOR_REFERENCE),
+    (Sign::Line(Ink::Grade), legend::GRADE),
+    (Sign::Line(Ink::Source), legend::SOURCE),
+    (Sign::Frame, legend::TRIM_MARK),
+    (Sign::Line(Ink::Match), legend::MATCH_LINE),
 ];
 
 const KEY_OF_BOARDS: [(Sign, &str); 11] = [
-    (Sign::Line(Ink::Wall), "field: where boards go"),
-    (Sign::Line(Ink::Course), "board edge"),
-    (Sign::Line(Ink::Seam), "joint, on a stud"),
-    (Sign::Line(Ink::Post), "corner boards OP outside, IP inside"),
-    (Sign::Line(Ink::Starter), "starter piece ST"),
-    (Sign::Line(Ink::DripCap), "drip cap DC"),
-    (Sign::Line(Ink::Level), "level line"),
-    (Sign::Line(Ink::Grade), "grade"),
-    (Sign::Line(Ink::Source), "source drawing"),
-    (Sign::Frame, "trim mark"),
-    (Sign::Line(Ink::Match), "match line"),
+    (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
+    (Sign::Line(Ink::Course), legend::BOARD_EDGE),
+    (Sign::Line(Ink::Seam), legend::JOINT),
+    (Sign::Line(Ink::Post), legend::CORNER_BOARDS),
+    (Sign::Line(Ink::Starter), legend::STARTER_PIECE),
+    (Sign::Line(Ink::DripCap), legend::DRIP_CAP),
+    (Sign::Line(Ink::Level), legend::FLOOR_REFERENCE),
+    (Sign::Line(Ink::Grade), legend::GRADE),
+    (Sign::Line(Ink::Source), legend::SOURCE),
+    (Sign::Frame, legend::TRIM_MARK),
+    (Sign::Line(Ink::Match), legend::MATCH_LINE),
 ];
 
 fn width(words: &str) -> f64 {
@@ -163,7 +157,7 @@ pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> O
     for ((dx, dy), a, b) in sides {
         let Some(part) = next(dx, dy) else { continue };
         c.firm(Ink::Match, a, b);
-        let words = format!("match line: see part {part}");
+        let words = legend::match_line(part);
         let w = crate::typeface::width(&words, TEXT, false) / 2.0;
         let wish = if dx != 0 {
             b + Vec2::new(-f64::from(dx) * (w + 0.06), 0.1)

@@ -6,12 +6,12 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::TEXT;
-use crate::annotate::words::short;
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::NotchSide;
+use crate::wording::sheet_lengths::short;
 
 /// Piece marks, without the wall's own prefix, which stands once over the wall. Returns how many
 /// found no room.

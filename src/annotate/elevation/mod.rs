@@ -28,6 +28,7 @@ use crate::job::paper::Scale;
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
 use crate::model::house::Backdrop;
+use crate::wording::{legend, sheets};
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in.
 const PITCH: f64 = 0.12;
@@ -147,7 +148,7 @@ fn sheet(
     marks::notches(&mut c, e, view);
     c.placer.area = area;
     if without > 0 {
-        let words = format!("{without} marks found no room: see the cut list and the trim list.");
+        let words = sheets::marks_left_off(without);
         let at = crate::geom::vocabulary::Point::new(area.x0, area.y1 - 0.1);
         c.left(&words, super::style::TEXT, true, at);
     }
@@ -161,14 +162,7 @@ fn sheet(
     };
     Page {
         name,
-        description: format!(
-            "{title}, with {pieces} pieces of siding on {}, at {}",
-            match e.walls.len() {
-                1 => "one wall".to_owned(),
-                n => format!("{n} walls"),
-            },
-            scale.words
-        ),
+        description: sheets::elevation_description(&title, pieces, e.walls.len(), &scale.words),
         title,
         scale: scale.words.clone(),
         canvas: c,
@@ -182,18 +176,15 @@ fn checks(on: &Standing) -> BTreeSet<i32> {
 
 /// What the key says besides line types.
 fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
-    let mut out = vec![
-        "rip: height kept".to_owned(),
-        "notch: width x depth; see the cutting sheets".to_owned(),
-    ];
+    let mut out = vec![legend::RIP.to_owned(), legend::NOTCH.to_owned()];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(crate::wording::restricted::LEGEND.to_owned());
     }
     if !on.breaks.is_empty() {
-        out.push("X1 and on, at diamonds: a seam rule broken, see the report".to_owned());
+        out.push(legend::BREAKS.to_owned());
     }
     if !checks(on).is_empty() {
-        out.push("wedge at a butt line: check level there, and against the next wall".to_owned());
+        out.push(legend::LEVEL_CHECK.to_owned());
     }
     out.extend(flashing::key(layout, e));
     out.extend(trims::key(on));

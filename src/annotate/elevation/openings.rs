@@ -4,10 +4,10 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
-use crate::annotate::words::length;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::house::OpeningKind;
+use crate::wording::sheet_lengths::length;
 
 /// Distance of lines of text in an opening.
 const LINE: f64 = 0.15;

@@ -8,6 +8,7 @@ use crate::geom::vocabulary::{Point, Vec2, Xy};
 use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimKind, TrimPiece};
+use crate::wording::{legend, trim};
 
 fn ink(kind: TrimKind) -> Ink {
     match kind {
@@ -141,8 +142,8 @@ pub(super) fn key(on: &Standing) -> Option<String> {
         .into_iter()
         .filter_map(|k| {
             let letters: String = here(k)?.mark.chars().take_while(|c| c.is_alphabetic()).collect();
-            Some(format!("{letters} {}", k.words()))
+            Some(format!("{letters} {}", trim::kind(k)))
         })
         .collect();
-    (!words.is_empty()).then(|| format!("thin solid lines are boards: {}", words.join(", ")))
+    (!words.is_empty()).then(|| legend::boards(&words))
 }

@@ -12,6 +12,9 @@ mod views;
 
 use crate::finding::{Audience, FindingCode, Severity};
 
+/// Heading over the remedy of a finding.
+pub const REMEDY: &str = "What to do";
+
 /// What a code means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Explanation {

@@ -1,21 +1,22 @@
 //! What was taken as given, and what is still open.
 
 use super::grid::{Grid, Look};
-use crate::finding::{Audience, Finding, Severity};
+use crate::finding::Finding;
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::wording::findings::{FindingWords, words};
+use crate::wording::tables;
 use crate::wording::takeoff::advice::advice;
 use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Assumptions", &[14.0, 64.0, 26.0, 70.0]);
-    g.texts(&["Assumptions and findings"], Look::Title);
+    g.texts(&[tables::ASSUMPTIONS], Look::Title);
     g.next();
     let head = g.row;
-    g.head(&["Kind", "What", "Where", "Source, or what to do"], &[]);
+    g.head(&["Kind", "What", "Where", tables::SOURCE_OR_ACTION], &[]);
     let mut put = |kind: &str, what: &str, at: &str, then: &str| {
         g.text(0, kind, Look::Text);
         g.text(1, what, Look::Wrapped);
@@ -25,7 +26,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     };
     for f in &layout.findings {
         let FindingWords { message, help } = words(f, layout.job.sheet.lengths);
-        put(sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
+        put(tables::sort(f), &format!("{}: {message}", f.code()), &place(f), &help);
     }
     for [what, by, source] in assumed(layout) {
         put("assumed", &what, &by, &source);
@@ -40,19 +41,9 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g
 }
 
-/// Who must act on a finding, or that there is nothing to do.
-fn sort(f: &Finding) -> &'static str {
-    match (f.severity(), f.audience()) {
-        (Severity::Info, _) => "noted",
-        (_, Audience::Architect) => "for the architect",
-        (_, Audience::Office) => "for the office",
-        (_, Audience::Crew) => "for the crew",
-    }
-}
-
 fn place(n: &Finding) -> String {
     let mut out: Vec<String> = n.elevation.iter().map(|e| e.to_string()).collect();
-    out.extend(n.at.map(|p| format!("at ({:.3}, {:.3}) of the drawing", p.x, p.y)));
+    out.extend(n.at.map(|p| tables::place(p.x, p.y)));
     out.extend(n.origin.as_ref().map(|o| format!("{} on {}, line {}", o.entity, o.layer, o.line)));
     out.join(", ")
 }
@@ -61,7 +52,7 @@ fn place(n: &Finding) -> String {
 fn meeting(job: &Job) -> [String; 3] {
     let style = job.sheet.lengths;
     let source = if job.product.lap.is_some() {
-        "set by the job".to_owned()
+        tables::SET_BY_JOB.to_owned()
     } else {
         siding::lap_source(job.product.kind)
     };
@@ -86,7 +77,7 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         ),
         meeting(job),
         row(
-            format!("gap at panel ends in force: {}", style.short(job.end_gap())),
+            tables::end_gap(&style.short(job.end_gap())),
             &siding::end_gap_source(job.product.kind),
         ),
         row(
@@ -95,7 +86,7 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         ),
     ];
     out.extend(settings(job).into_iter().map(|s| {
-        let by = if s.set { "set by the job" } else { "default" };
+        let by = if s.set { tables::SET_BY_JOB } else { "default" };
         [format!("{}: {}", s.key, s.value), by.to_owned(), s.words]
     }));
     out

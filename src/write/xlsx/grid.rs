@@ -219,7 +219,7 @@ impl Grid {
             .set_landscape()
             .set_print_fit_to_pages(wide, 0)
             .set_header(format!("&L{name}&R{}", self.name))
-            .set_footer("&LThe siding maker's instructions and the local code override every figure&R&P / &N");
+            .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));
         match self.fault {
             Some(e) => Err(e),
             None => Ok(self.sheet),

@@ -4,11 +4,12 @@ use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
+use crate::wording::lists::ranges;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::checks::rule;
 use crate::wording::takeoff::items;
+use crate::wording::{report, tables};
 use crate::write::tables::{unpriced, unused};
-use crate::write::words::ranges;
 
 /// Row of the column headings, 0-based; the summary points at the rows under it.
 pub(super) const HEAD: u32 = 2;
@@ -34,10 +35,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         "" => ("Price".to_owned(), "Extended".to_owned()),
         c => (format!("Price, {c}"), format!("Extended, {c}")),
     };
-    g.texts(
-        &["Prices are the user's own; type them into the bordered cells, or give a price list. No price is made up."],
-        Look::Text,
-    );
+    g.texts(&[tables::PRICES], Look::Text);
     g.head(
         &[
             "Item",
@@ -46,12 +44,12 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             "Needed",
             "To order",
             "Not used",
-            "By published rule",
+            tables::BY_RULE,
             &price,
-            "Sold in multiples of",
-            "Units to buy",
+            tables::SOLD_IN,
+            tables::UNITS_TO_BUY,
             &extended,
-            "Basis of quantity",
+            tables::BASIS,
             "Counts",
             "Stock length",
             "Length used",
@@ -64,14 +62,15 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     }
     g.filter(HEAD, 15);
     let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
-    g.text(0, "Total of the priced lines", Look::TotalText);
+    g.text(0, tables::PRICED_TOTAL, Look::TotalText);
     for col in 1..10 {
         g.text(col, "", Look::TotalText);
     }
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
     if let Some(cost) = &takeoff.cost {
-        for (what, list) in [("Without a price", unpriced(cost)), ("Prices not used", unused(cost))]
+        for (what, list) in
+            [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
         {
             if !list.is_empty() {
                 g.texts(&[what, &list.join(", ")], Look::Text);
@@ -137,11 +136,7 @@ fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<Stri
     }
     if let Some(o) = takeoff.offcuts.iter().find(|o| o.item == line.id) {
         let style = layout.job.sheet.lengths;
-        out.push_str(&format!(
-            "; left over in usable lengths {}, short ends and saw cuts {}",
-            style.length(o.usable),
-            style.length(o.scrap)
-        ));
+        out.push_str(&tables::left_over(&style.length(o.usable), &style.length(o.scrap)));
     }
     if let Some(rule) = rule {
         out.push_str(&format!("; published rule: {rule}"));

@@ -8,8 +8,9 @@ use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::wording::pieces::{contour, end, notches};
 use crate::wording::siding;
-use crate::write::words::{contour, end, notches};
+use crate::wording::{cuts, tables};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -24,9 +25,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     let what = layout.job.product.kind.piece();
     let title = siding::pieces_heading(layout.job.product.kind);
     g.texts(&[&format!("{title} with cuts")], Look::Title);
-    let how = format!(
-        "In cutting order; lengths to cut are rounded down. Every cut is measured from the {what}'s left end."
-    );
+    let how = tables::cutting_order(what);
     g.texts(&[&how], Look::Text);
     if let Some(letters) = panel_letters(&layout.stocks, style) {
         g.texts(&[&letters], Look::Text);
@@ -38,9 +37,9 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         of("Length"),
         of("Ripped from"),
         of("Ripped to"),
-        of("Longest left over"),
+        of(tables::LONGEST_LEFT),
     );
-    let (left_set, right_set) = (of("Left long to short point"), of("Right long to short point"));
+    let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
     // Lugs, or trim nails.
     let held = capital(siding::held_by(layout.job.siding()));
     let head = g.row;
@@ -66,8 +65,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             &left,
             &left_set,
             &right_set,
-            "Left from square",
-            "Right from square",
+            tables::FROM_SQUARE[0],
+            tables::FROM_SQUARE[1],
             "Left contour",
             "Right contour",
             "Nail slots",
@@ -90,7 +89,9 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         for (i, mark) in panel.pieces.iter().enumerate() {
             let Some((e, w, c, p)) = pieces.get(mark.as_str()) else { continue };
             match p.half {
-                Some(half) => g.text(0, &format!("{} {}", panel.id, half.word()), Look::Wrapped),
+                Some(half) => {
+                    g.text(0, &format!("{} {}", panel.id, cuts::half(half)), Look::Wrapped)
+                }
                 None => g.text(0, &panel.id, Look::Text),
             }
             if i == 0 {

@@ -3,6 +3,7 @@
 use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::wording::pole as words;
+use crate::wording::tables;
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -13,7 +14,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     g.texts(&["Datum"], Look::Heading);
     let heights = [format!("Height, {unit}"), "Height".to_owned(), "Points".to_owned()];
     let [a, b, c] = &heights;
-    g.heads(&[a, b, c, "", "", "", "What it does"], &[0, 2]);
+    g.heads(&[a, b, c, "", "", "", tables::EFFECTS], &[0, 2]);
     for c in &layout.story_pole.choices {
         g.number(0, style.number(c.datum), Look::Three);
         g.text(1, &style.length(c.datum), Look::Text);
@@ -24,9 +25,9 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     }
     g.next();
     let head = g.row;
-    let over = format!("Over butt line, {unit}");
+    let over = format!("{}, {unit}", tables::OVER_BUTT);
     g.head(
-        &[a, b, "What", "Course", &over, "Over butt line", "Elevations", "Belongs to"],
+        &[a, b, "What", "Course", &over, tables::OVER_BUTT, "Elevations", "Belongs to"],
         &[0, 3, 4],
     );
     for l in &layout.story_pole.lines {

@@ -8,7 +8,7 @@ use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
-use crate::wording::{checks, proof};
+use crate::wording::{checks, proof, tables};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -22,7 +22,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         ("Date", &t.date),
         ("Drawn by", &t.drawn_by),
         ("Drawing", &layout.drawing.name),
-        ("SHA-256 of the drawing", &layout.drawing.sha256),
+        (tables::SHA, &layout.drawing.sha256),
     ] {
         if !value.is_empty() {
             g.texts(&[name, value], Look::Text);
@@ -45,8 +45,8 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let rows: [(&str, fn(&Item) -> bool, &str); 6] = [
         ("Panels laid", |i| matches!(i, Item::Panels { .. }), "E"),
         ("Spare panels", |i| matches!(i, Item::SparePanels { .. }), "E"),
-        ("Cartons to order", |i| matches!(i, Item::Cartons { .. }), "E"),
-        ("Squares of net area", |i| *i == Item::Squares, "D"),
+        (tables::CARTONS, |i| matches!(i, Item::Cartons { .. }), "E"),
+        (tables::NET_SQUARES, |i| *i == Item::Squares, "D"),
         ("Squares laid", |i| *i == Item::SquaresLaid, "D"),
         ("Squares ordered", |i| *i == Item::Squares, "E"),
     ];
@@ -64,12 +64,12 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     }
     match &layout.bound.certificate.mixed {
         None => {
-            g.text(0, "Fewest panels any layout could use", Look::Text);
+            g.text(0, tables::FEWEST, Look::Text);
             g.number(1, layout.bound.panels as f64, Look::Count);
         }
         Some(proof) => {
             let first = layout.job.sheet.lengths.length(layout.first_length());
-            g.text(0, &format!("Least any layout buys, in {first}"), Look::Text);
+            g.text(0, &tables::least_bought(&first), Look::Text);
             let one = proof.stocks.first().map_or(1, |s| s.weight.max(1));
             let least = proof.bound as f64 / one as f64;
             g.number(1, least, Look::Two);
@@ -78,34 +78,25 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     g.text(2, &proof::panels(&layout.bound, &layout.job), Look::Text);
     g.next();
     let cost = takeoff.cost.as_ref();
-    let currency = cost.map(|c| format!(", {}", c.currency)).unwrap_or_default();
-    g.text(0, &format!("Cost of the priced lines{currency}"), Look::Text);
+    g.text(0, &tables::priced(cost.map(|c| c.currency.as_str())), Look::Text);
     let total = cost.map_or(0.0, |c| c.total as f64 / 100.0);
     g.sum(1, &format!("=Order!K{}", total_row(takeoff)), total, Look::Money);
-    let unpriced = cost.map_or(0, |c| c.unpriced.len());
-    g.text(
-        2,
-        &match cost {
-            None => "no price list was given".to_owned(),
-            Some(_) => format!("{unpriced} lines without a price"),
-        },
-        Look::Text,
-    );
+    g.text(2, &tables::cost_note(takeoff), Look::Text);
     g.row += 2;
 }
 
 fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Comparison"], Look::Heading);
+    g.texts(&[tables::COMPARISON], Look::Heading);
     let area = format!("Area ({})", style.area_unit());
     g.heads(
         &[
-            "Way of counting",
+            tables::WAY_OF_COUNTING,
             &area,
             "Panels",
             "Cartons",
-            "More or less than laid",
-            "Cost of panels",
+            tables::AGAINST_LAYOUT,
+            tables::PANEL_COST,
             "How",
         ],
         &[1, 2, 3, 4, 5],
@@ -131,13 +122,13 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
-    g.texts(&["Use and waste"], Look::Heading);
+    g.texts(&[tables::USE_AND_WASTE], Look::Heading);
     let of = |name: &str| format!("{name} ({})", style.unit());
     g.heads(
         &[
             "Item",
             &of("Bought"),
-            &of("On the wall"),
+            &of(tables::ON_WALL),
             &of("Usable leftovers"),
             &of("Scrap"),
             "Not used",
@@ -180,7 +171,7 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 }
 
 fn checks(g: &mut Grid, takeoff: &Takeoff) {
-    g.texts(&["Published counting rules, as a cross-check"], Look::Heading);
+    g.texts(&[tables::CROSS_CHECK], Look::Heading);
     g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
@@ -208,11 +199,8 @@ fn verified(g: &mut Grid, layout: &Layout) {
         }
         g.next();
     }
-    for (audience, what) in [
-        (Audience::Architect, "Open questions for the architect (see Assumptions)"),
-        (Audience::Office, "For the office (see Assumptions)"),
-        (Audience::Crew, "For the crew (see Assumptions)"),
-    ] {
+    for audience in [Audience::Architect, Audience::Office, Audience::Crew] {
+        let what = tables::open_findings(audience);
         let open = layout
             .findings
             .iter()

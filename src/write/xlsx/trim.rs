@@ -8,7 +8,7 @@ use crate::model::takeoff::Takeoff;
 use crate::model::trim::TrimPiece;
 use crate::wording::takeoff::items::trim_kind;
 use crate::wording::trim::stock_length;
-use crate::write::words::trim_end;
+use crate::wording::{tables, trim as words};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let style = layout.job.sheet.lengths;
@@ -16,11 +16,8 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         "Trim",
         &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
     );
-    g.texts(&["Trim with cuts"], Look::Title);
-    g.texts(
-        &["Cut lengths hold tabs and laps, rounded down. A post that two elevations show is counted once."],
-        Look::Text,
-    );
+    g.texts(&[tables::TRIM], Look::Title);
+    g.texts(&[tables::TRIM_NOTE], Look::Text);
     let of = |name: &str| format!("{name} ({})", style.unit());
     let (stock, length, left) = (of("Stock"), of("Length"), of("Left over"));
     let head = g.row;
@@ -38,7 +35,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             "Elevation",
             "Wall",
             "Opening",
-            "Also shown on",
+            tables::ALSO_ON,
             &left,
         ],
         &[1, 2, 5, 13],
@@ -80,8 +77,8 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     g.text(4, trim_kind(t.kind, boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
     g.text(6, &style.cut(t.length), Look::Text);
-    g.text(7, &trim_end(&t.ends[0], style), Look::Text);
-    g.text(8, &trim_end(&t.ends[1], style), Look::Text);
+    g.text(7, &words::end(&t.ends[0], style), Look::Text);
+    g.text(8, &words::end(&t.ends[1], style), Look::Text);
     g.text(9, &t.elevation, Look::Text);
     g.text(10, &t.wall, Look::Text);
     g.text(11, t.opening.as_deref().unwrap_or_default(), Look::Text);

@@ -6,6 +6,7 @@ use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::item::Item;
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::Takeoff;
+use crate::wording::tables;
 use crate::wording::takeoff::items;
 use crate::write::json::word;
 
@@ -15,12 +16,9 @@ const FIXED: u16 = 8;
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut widths = vec![22.0, 12.0, 14.0, 16.0, 11.0, 11.0, 11.0, 11.0];
     widths.extend([11.0; 16]);
-    let mut g = Grid::new("Walls and openings", &widths);
-    g.texts(&["Walls and openings"], Look::Title);
-    g.texts(
-        &["What each wall takes of each line, in the line's own unit: parts of stock lengths, boxes and cartons, not whole ones."],
-        Look::Text,
-    );
+    let mut g = Grid::new(tables::WALLS, &widths);
+    g.texts(&[tables::WALLS], Look::Title);
+    g.texts(&[tables::WALLS_NOTE], Look::Text);
     let lines: Vec<&TakeoffLine> = takeoff
         .lines
         .iter()

@@ -4,17 +4,15 @@ use super::grid::{Grid, Look};
 use crate::model::quantity::{Share, TakeoffLine, WallPart};
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
+use crate::wording::tables;
 use crate::wording::takeoff::items;
 
 pub(super) fn sheet(takeoff: &Takeoff, style: LengthStyle) -> Grid {
-    let mut g = Grid::new("Walls and gables", &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
-    g.texts(&["Walls and gables"], Look::Title);
-    g.texts(
-        &["A gable is what lies above the lowest foot of a wall's rakes; a course belongs where its butt line is, trim where its middle is."],
-        Look::Text,
-    );
+    let mut g = Grid::new(tables::GABLES, &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
+    g.texts(&[tables::GABLES], Look::Title);
+    g.texts(&[tables::GABLES_NOTE], Look::Text);
     let head = g.row;
-    g.head(&["Item", "Unit", "Elevation", "Wall", "Wall or gable", "Pieces", "Net"], &[5, 6]);
+    g.head(&["Item", "Unit", "Elevation", "Wall", tables::WALL_OR_GABLE, "Pieces", "Net"], &[5, 6]);
     let first = g.row + 1;
     let lines: Vec<&TakeoffLine> = takeoff.lines.iter().filter(|l| !l.shares.is_empty()).collect();
     for l in &lines {
@@ -29,7 +27,7 @@ pub(super) fn sheet(takeoff: &Takeoff, style: LengthStyle) -> Grid {
     g.filter(head, 7);
     let last = g.row.max(first);
     g.next();
-    g.texts(&["By wall and gable"], Look::Heading);
+    g.texts(&[tables::BY_WALL_AND_GABLE], Look::Heading);
     g.heads(&["Item", "Unit", "", "", "Walls", "Gables", "House"], &[4, 5, 6]);
     for l in &lines {
         let excel = g.row + 1;

@@ -2,9 +2,9 @@
 
 use crate::units::{LengthStyle, MM_PER_INCH, feet_inches, inches_fraction, sixteenths};
 
-/// A length of a dimension: `12'-6 1/2"`, or whole millimetres without the unit, which a note on
+/// A length of a dimension: `12'-6 1/2"`, or whole millimeters without the unit, which a note on
 /// the sheet names once.
-pub(super) fn length(style: LengthStyle, inches: f64) -> String {
+pub fn length(style: LengthStyle, inches: f64) -> String {
     match style {
         LengthStyle::Feet => feet_inches(inches),
         LengthStyle::Mm => format!("{}", whole_mm(inches)),
@@ -12,7 +12,7 @@ pub(super) fn length(style: LengthStyle, inches: f64) -> String {
 }
 
 /// A short length: `7 1/2"`, `191`.
-pub(super) fn short(style: LengthStyle, inches: f64) -> String {
+pub fn short(style: LengthStyle, inches: f64) -> String {
     match style {
         LengthStyle::Feet => inches_fraction(inches),
         LengthStyle::Mm => format!("{}", whole_mm(inches)),
@@ -20,7 +20,7 @@ pub(super) fn short(style: LengthStyle, inches: f64) -> String {
 }
 
 /// A length to cut, rounded down so that the piece fits (`TakeoffFact::RoundedForSafety`).
-pub(super) fn cut(style: LengthStyle, inches: f64) -> String {
+pub fn cut(style: LengthStyle, inches: f64) -> String {
     // Sheets say the unit once for all.
     style.cut(inches).trim_end_matches(" mm").to_owned()
 }
@@ -31,7 +31,7 @@ fn whole_mm(inches: f64) -> i64 {
 
 /// The parts between places of a string of dimensions, each the difference of places rounded from
 /// the string's start, so that the parts sum to the whole exactly.
-pub(super) fn string(style: LengthStyle, places: &[f64]) -> Vec<String> {
+pub fn string(style: LengthStyle, places: &[f64]) -> Vec<String> {
     let Some(start) = places.first() else { return Vec::new() };
     let rounded = |x: f64| match style {
         LengthStyle::Feet => sixteenths(x - start) as f64 / 16.0,
@@ -41,7 +41,7 @@ pub(super) fn string(style: LengthStyle, places: &[f64]) -> Vec<String> {
 }
 
 /// The same of a piece from end to end: the parts sum to its length to cut.
-pub(super) fn string_to_cut(style: LengthStyle, places: &[f64]) -> Vec<String> {
+pub fn string_to_cut(style: LengthStyle, places: &[f64]) -> Vec<String> {
     let mut places = places.to_vec();
     if let [start, .., end] = places.as_mut_slice() {
         *end = *start + style.to_cut(*end - *start);
@@ -50,10 +50,10 @@ pub(super) fn string_to_cut(style: LengthStyle, places: &[f64]) -> Vec<String> {
 }
 
 /// What a sheet says of its lengths.
-pub(super) fn unit_note(style: LengthStyle) -> &'static str {
+pub fn unit_note(style: LengthStyle) -> &'static str {
     match style {
         LengthStyle::Feet => "Lengths in feet and inches, to 1/16 in.",
-        LengthStyle::Mm => "Lengths in millimetres.",
+        LengthStyle::Mm => "Lengths in millimeters.",
     }
 }
 

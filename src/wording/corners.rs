@@ -1,0 +1,27 @@
+//! Corners of the house.
+
+use crate::model::corner::{CornerKind, Pairing};
+
+/// Heading of the list.
+pub const HEADING: &str = "CORNERS (name, kind, heights, wall around it)";
+
+/// How its walls were brought together.
+pub fn pairing(by: Pairing) -> &'static str {
+    match by {
+        Pairing::Tag => "by its tag",
+        Pairing::Wrap => "by the order of elevations",
+        Pairing::WrapAlone => "by the order of elevations, heights differ",
+        Pairing::Height => "by height",
+        Pairing::Job => "given by the job",
+        Pairing::Bare => "no siding around it",
+        Pairing::Open => "RETURN: CONFIRM WIDTH",
+    }
+}
+
+/// Which way it turns.
+pub fn kind(kind: CornerKind) -> &'static str {
+    match kind {
+        CornerKind::Outside => "outside",
+        CornerKind::Inside => "inside",
+    }
+}

@@ -1,0 +1,46 @@
+//! Sentences of the cover, and of what report and terminal say likewise.
+
+use super::source as words;
+use crate::model::source::Source;
+use crate::units::LengthStyle;
+
+/// Heading over other cladding.
+pub const OTHER_CLADDING: &str = "Other cladding";
+/// Heading over what is bought.
+pub const TO_ORDER: &str = "To order";
+/// Heading over what was taken for granted.
+pub const ASSUMED: &str = "Assumed in reading";
+/// Heading over what only an architect answers.
+pub const OPEN_QUESTIONS: &str = "Open questions for the architect";
+/// Heading over what the office settles.
+pub const FOR_OFFICE: &str = "Before ordering, for the office";
+/// Heading over what the crew minds.
+pub const FOR_CREW: &str = "Before cutting, for the crew";
+/// Where there are no questions.
+pub const NO_QUESTIONS: &str = "None: the drawing answered everything the layout asks.";
+/// Heading over the cautions.
+pub const CAUTIONS: &str = "Cautions";
+/// What counts mean.
+pub const COUNTS: &str =
+    "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered.";
+/// How wide walls are.
+pub const WIDTHS: &str = "Widths are as the elevations show them: a wall that stands at an angle to its elevation is longer.";
+
+/// The unit, and whether anything proves it.
+pub fn unit(source: &Source) -> String {
+    let proved = if source.unit_proved { "" } else { " Nothing in the drawing proves it." };
+    format!("Unit {}: by {}.{proved}", words::unit(source), words::unit_basis(source.unit_basis))
+}
+
+/// Other cladding with its net area.
+pub fn zone(
+    name: &str,
+    cladding: &str,
+    laid_out: bool,
+    square_feet: f64,
+    style: LengthStyle,
+) -> String {
+    let how = if laid_out { "Laid out as a set of its own" } else { "Measured, not laid out here" };
+    let area = format!("{:.1} {}", style.area(square_feet), style.area_unit());
+    format!("{name}: {cladding}, {area} net. {how}.")
+}

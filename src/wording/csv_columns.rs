@@ -1,0 +1,14 @@
+//! Columns of the comma-separated lists whose names are longer than two words.
+
+/// What is bought.
+pub const UNITS_TO_BUY: &str = "units to buy";
+/// Height over the butt line of a course.
+pub const OVER_BUTT: &str = "over butt line";
+/// Set-back of angled ends.
+pub const POINTS: [&str; 2] = ["left long to short point", "right long to short point"];
+/// Angles of ends.
+pub const FROM_SQUARE: [&str; 2] = ["left from square", "right from square"];
+/// Which half of a ripped panel.
+pub const HALF: &str = "half of the panel";
+/// Part of a wall.
+pub const WALL_OR_GABLE: &str = "wall or gable";

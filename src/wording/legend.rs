@@ -1,0 +1,113 @@
+//! The key of an elevation sheet, and what is written beside things on it.
+
+use crate::layout::wall::LaidZone;
+use crate::units::LengthStyle;
+
+/// Where siding goes.
+pub const LIMIT_OF_SIDING: &str = "limit of siding";
+/// Butt edge of a panel.
+pub const PANEL_EDGE: &str = "panel edge";
+/// Lines between the faces of a panel.
+pub const PANEL_FACES: &str = "faces of a panel";
+/// A seam.
+pub const SEAM: &str = "seam";
+/// Which panel laps.
+pub const LAP: &str = "lap: exposed edge faces away from the entry";
+/// Corner posts.
+pub const CORNER_POSTS: &str = "corner post OP outside, IP inside";
+/// Starter strip.
+pub const STARTER: &str = "starter ST";
+/// Channels.
+pub const CHANNELS: &str = "J-channel JH head, JJ jamb, JS sill, JW wall, JR rake, JL lower roof";
+/// Drip cap.
+pub const DRIP_CAP: &str = "drip cap DC";
+/// Undersill trim.
+pub const UNDERSILL: &str = "undersill (finish) trim FT";
+/// The level line of the house.
+pub const FLOOR_REFERENCE: &str = "floor reference line";
+/// Finished grade.
+pub const GRADE: &str = "grade";
+/// Lines of the source.
+pub const SOURCE: &str = "source drawing";
+/// The frame of a mark.
+pub const TRIM_MARK: &str = "trim mark";
+/// Where the next sheet goes on.
+pub const MATCH_LINE: &str = "match line";
+/// Butt edge of a board.
+pub const BOARD_EDGE: &str = "board edge";
+/// Where boards meet.
+pub const JOINT: &str = "joint, on a stud";
+/// Corner boards.
+pub const CORNER_BOARDS: &str = "corner boards OP outside, IP inside";
+/// Starter piece of boards.
+pub const STARTER_PIECE: &str = "starter piece ST";
+/// The figure of a rip.
+pub const RIP: &str = "rip to: height of the piece";
+/// The figures of a notch.
+pub const NOTCH: &str = "notch: width x depth; see the cutting sheets";
+/// The marks of broken seam rules.
+pub const BREAKS: &str = "X1 and on, at diamonds: a seam rule fails, see the report";
+/// The mark of a level check.
+pub const LEVEL_CHECK: &str = "wedge at a butt line: check level there, and against the next wall";
+/// Flashing along sloped roofs.
+pub const STEP_FLASHING: &str =
+    "step flashing: 4 x 4 in or more, one a course (R905.2.8.3); kick-out: large, into the gutter";
+/// At the corner of a wall that no elevation shows.
+pub const RETURN_WIDTH: &str = "return: confirm width";
+
+/// Room over roofs and decks.
+pub fn clear_of_roof(clear: f64, style: LengthStyle) -> String {
+    format!(
+        "siding {} clear of roofs and decks (R703.3.1 as reported); flashing behind it, 26 gauge or more (R903.2.1)",
+        style.short(clear)
+    )
+}
+
+/// Room over grade.
+pub fn above_grade(clear: f64, style: LengthStyle) -> String {
+    format!("{} min. above grade", style.short(clear))
+}
+
+/// Which boards the thin lines are, each with its letters.
+pub fn boards(list: &[String]) -> String {
+    format!("thin solid lines are boards: {}", list.join(", "))
+}
+
+/// Where the next part of an elevation is.
+pub fn match_line(part: usize) -> String {
+    format!("match line: see part {part}")
+}
+
+/// The length of a scale bar.
+pub fn scale_bar(length: &str, unit_proved: bool) -> String {
+    if unit_proved {
+        length.to_owned()
+    } else {
+        format!("{length}  DO NOT SCALE: the unit is not proved")
+    }
+}
+
+/// Other cladding, named and measured.
+pub fn zone(z: &LaidZone, style: LengthStyle) -> String {
+    let area = area(z.net_area, style);
+    if z.laid_out {
+        format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
+    } else {
+        format!("{}: not laid out, {area} net", z.cladding)
+    }
+}
+
+/// The same in the overlay.
+pub fn overlay_zone(z: &LaidZone, style: LengthStyle) -> String {
+    let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
+    format!("{}: {}, {how}, {} NET", z.id, z.cladding, area(z.net_area, style))
+}
+
+/// What the overlay says under an elevation.
+pub fn overlay_notice(elevation: &str) -> String {
+    format!("{elevation}: SIDING LAYOUT. MANUFACTURER'S INSTRUCTIONS AND LOCAL CODE GOVERN.")
+}
+
+fn area(square_feet: f64, style: LengthStyle) -> String {
+    format!("{:.1} {}", style.area(square_feet), style.area_unit())
+}

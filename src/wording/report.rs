@@ -1,0 +1,110 @@
+//! Headings and sentences of the report.
+
+use super::source as words;
+use crate::layout::wall::LaidZone;
+use crate::model::source::Source;
+use crate::units::{LengthStyle, counted};
+
+/// Its title.
+pub const TITLE: &str = "LAPWRIGHT REPORT";
+/// Heading over other cladding.
+pub const OTHER_CLADDING: &str = "OTHER CLADDING, MEASURED BY AREA";
+/// Heading over how lines of the takeoff came about.
+pub const BASIS: &str = "BASIS OF QUANTITIES";
+/// Heading over ways of counting.
+pub const COMPARISON: &str = "COMPARISON";
+/// Heading over published rules.
+pub const CROSS_CHECK: &str = "PUBLISHED COUNTING RULES, AS A CROSS-CHECK";
+/// Heading over what is left of stock.
+pub const USE_AND_WASTE: &str = "USE AND WASTE";
+/// Heading over what the office reads.
+pub const ORDERING_NOTES: &str = "ORDERING NOTES";
+/// Heading over nails and weather.
+pub const FASTENERS: &str = "FASTENERS AND MOVEMENT";
+/// Heading over the order of work.
+pub const ORDER_OF_WORK: &str = "ORDER OF WORK";
+/// Column of the comparison.
+pub const WAY_OF_COUNTING: &str = "way of counting";
+/// Column of use and waste.
+pub const ON_WALL: &str = "on the wall";
+/// Column of the comparison.
+pub const AGAINST_LAYOUT: &str = "against this layout";
+
+/// Where the drawing comes from.
+pub fn drawing(name: &str, sha256: &str) -> String {
+    format!("Drawing: {name} (SHA-256 {})", sha256.get(..16).unwrap_or(""))
+}
+
+/// The unit, and whether anything proves it.
+pub fn unit(source: &Source) -> String {
+    let proof = if source.unit_proved {
+        "evidence in the drawing agrees"
+    } else {
+        "nothing in the drawing proves it: check one length"
+    };
+    format!(
+        "Unit: {}, taken by {}; {proof}.",
+        words::unit(source),
+        words::unit_basis(source.unit_basis)
+    )
+}
+
+/// A part of a wall with another cladding.
+pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
+    format!(
+        "{} on {elevation}, {}: {} {}; {:.1} {} net, {:.1} gross.",
+        z.zone,
+        z.id,
+        z.cladding,
+        if z.laid_out { "is a set of its own" } else { "is not laid out here" },
+        style.area(z.net_area),
+        style.area_unit(),
+        style.area(z.gross_area)
+    )
+}
+
+/// A broken seam rule by its mark.
+pub fn break_at(mark: &str, elevation: &str, fault: &str) -> String {
+    format!("{mark}, fails on {elevation}: {fault}.")
+}
+
+/// What is usable of leftovers.
+pub fn usable(shortest: f64, style: LengthStyle) -> String {
+    format!(
+        "Usable: {} or longer, the shortest piece of this job. Scrap: shorter ends and saw cuts; rips, notches and rake cuts are not in it.",
+        style.short(shortest)
+    )
+}
+
+/// A layout in one line.
+pub fn in_one_line(drawing: &str, elevations: usize, walls: usize, net: f64) -> String {
+    format!(
+        "{drawing}: {}, {}, {net:.1} sq ft net",
+        counted(elevations, "elevation"),
+        counted(walls, "wall")
+    )
+}
+
+/// What a set of sheets is, for a reader of documents.
+pub fn set_of_sheets(count: usize) -> String {
+    format!("Siding layout on {count} sheets")
+}
+
+/// Heading over prices.
+pub fn cost_heading(currency: &str) -> String {
+    format!("COST AT THE PRICES GIVEN ({currency})")
+}
+
+/// Under the priced lines.
+pub const PRICED_TOTAL: &str = "total of the priced lines";
+/// Lines that no price was given for.
+pub const WITHOUT_PRICE: &str = "Without a price";
+/// Prices that no line has.
+pub const PRICES_NOT_USED: &str = "Prices not used";
+/// No price list.
+pub const NO_PRICE_LIST: &str = "no price list was given";
+
+/// How many lines have no price.
+pub fn lines_without_price(count: usize) -> String {
+    format!("{count} lines without a price")
+}
