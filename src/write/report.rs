@@ -155,7 +155,7 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
         report::COMPARISON,
         report::WAY_OF_COUNTING,
         style.area_unit(),
-        format!("{}s", layout.job.product.kind.piece()),
+        format!("{}s", siding::piece(layout.job.product.kind)),
         "cartons",
         report::AGAINST_LAYOUT
     );

@@ -283,6 +283,29 @@ fn a_circle_is_found_whatever_way_it_goes() {
     assert!(files[0].is_over(&files[1]) && !files[1].is_over(&files[0]));
 }
 
+/// Kinds of siding are known to their descriptions, to their names and to their cautions; all others ask
+/// the description.
+#[test]
+fn only_descriptions_and_their_words_know_kinds_of_siding() {
+    let word = |code: &str, name: &str| {
+        code.match_indices(name).any(|(i, _)| {
+            let before = code[..i].chars().last();
+            !before.is_some_and(|c| c.is_alphanumeric() || c == '_')
+        })
+    };
+    let kinds = ["is_board", "Kind::", "Siding::", "PanelSiding", "BoardSiding"];
+    let mut known = 0;
+    for file in sources() {
+        let path = &file.path;
+        let at_home = path.starts_with("job/siding/") || path == "wording/siding.rs";
+        for name in kinds.into_iter().filter(|name| word(&file.code, name)) {
+            assert!(at_home, "{path} names `{name}`: ask `job.siding()` instead");
+            known += 1;
+        }
+    }
+    assert!(known > 3, "the search for kinds of siding found only {known}");
+}
+
 #[test]
 fn no_test_file_is_forgotten() {
     let main = std::fs::read_to_string(root().join("tests/it/main.rs")).unwrap();

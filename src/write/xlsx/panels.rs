@@ -73,7 +73,7 @@ fn started(layout: &Layout) -> Grid {
             8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
         ],
     );
-    let what = layout.job.product.kind.piece();
+    let what = siding::piece(layout.job.product.kind);
     let title = siding::pieces_heading(layout.job.product.kind);
     g.texts(&[&format!("{title} with cuts")], Look::Title);
     let how = tables::cutting_order(what);
