@@ -74,7 +74,7 @@ fn rows(layout: &Layout) -> Vec<Row> {
     let zones = layout.elevations.iter().flat_map(|e| &e.zones);
     let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
     for z in zones {
-        *measured.entry((&z.zone, &z.cladding, z.laid_out)).or_default() += z.net_area;
+        *measured.entry((&z.zone, siding::cladding(z), z.laid_out)).or_default() += z.net_area;
     }
     if !measured.is_empty() {
         out.push(Row::Head(cover::OTHER_CLADDING));

@@ -11,6 +11,7 @@ use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::{cut as cut_length, short};
+use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
 use crate::wording::{cuts, sheets};
 
@@ -50,7 +51,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             cut: whole_or_not.len(),
             whole: plain.len(),
         };
-        let piece = layout.job.product.kind.piece();
+        let piece = siding::piece(layout.job.product.kind);
         let words = sheets::cut_list(count, piece, &lengths, layout.job.sheet.lengths);
         heading(&mut c, area, &sheets::title(sheets::CUT_LIST, i == 0), &words);
         let width = area.width() / n as f64;

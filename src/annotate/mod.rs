@@ -7,6 +7,7 @@ mod cover;
 mod cut_list;
 mod cutting;
 mod elevation;
+mod elevation_index;
 mod faces;
 mod flow;
 mod overlay;
@@ -16,7 +17,6 @@ mod pole;
 mod pole_table;
 mod problems;
 mod scale;
-mod standing;
 mod style;
 mod trim_list;
 mod work;
@@ -37,7 +37,7 @@ use crate::wording::sheets as words;
 /// trim list. `backdrops` are the source's own lines, drawn in grey behind the elevations.
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
-    let standing = standing::ByElevation::of(layout);
+    let standing = elevation_index::ElevationIndex::of(layout);
     // Elevations do not depend on one another.
     let numbered: Vec<(usize, &LaidElevation)> = layout.elevations.iter().enumerate().collect();
     let each = cores::each(&numbered, |(i, e)| {

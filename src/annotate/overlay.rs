@@ -4,8 +4,8 @@
 use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
+use super::elevation_index::{AtElevation, ElevationIndex};
 use super::place::{Placer, text_box};
-use super::standing::{ByElevation, Standing};
 use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::layout::Layout;
 use crate::layout::wall::LaidElevation;
@@ -45,7 +45,7 @@ const DIMS: usize = 6;
 const NOTE: usize = 7;
 const FACE: usize = 8;
 
-struct Over<'a> {
+struct OverlayBuilder<'a> {
     out: Drawing,
     map: Affine,
     /// Source units in an inch.
@@ -63,7 +63,7 @@ pub fn overlay(layout: &Layout) -> Drawing {
     for (name, width, colour, dash) in LAYERS {
         out.layer(name, Pen { width, colour, dash, fill: None });
     }
-    let standing = ByElevation::of(layout);
+    let standing = ElevationIndex::of(layout);
     for elevation in &layout.elevations {
         let on = standing.at(elevation);
         let map = Affine::new(elevation.to_source);
@@ -75,7 +75,7 @@ pub fn overlay(layout: &Layout) -> Drawing {
         let low = Point::new(house.x0 - MARGIN, house.y0 - MARGIN);
         let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
         let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
-        let mut over = Over { out, map, unit, elevation, style, low, placer };
+        let mut over = OverlayBuilder { out, map, unit, elevation, style, low, placer };
         over.faces(layout);
         over.walls();
         over.trims(on);
@@ -86,7 +86,7 @@ pub fn overlay(layout: &Layout) -> Drawing {
     out
 }
 
-impl Over<'_> {
+impl OverlayBuilder<'_> {
     fn at(&self, p: Xy) -> Point {
         self.map * Point::new(p[0], p[1])
     }
@@ -272,7 +272,7 @@ impl Over<'_> {
     }
 
     /// Broken seam rules: a diamond round each seam, a line between the two, and their mark.
-    fn breaks(&mut self, on: &Standing) {
+    fn breaks(&mut self, on: &AtElevation) {
         let elevation = self.elevation;
         for b in &on.breaks {
             let at: Vec<Xy> = b
@@ -292,7 +292,7 @@ impl Over<'_> {
         }
     }
 
-    fn trims(&mut self, on: &Standing) {
+    fn trims(&mut self, on: &AtElevation) {
         for t in &on.trims {
             self.line(TRIM, t.from, t.to);
             let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];

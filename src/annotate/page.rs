@@ -62,37 +62,8 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     for (i, line) in notice(layout).iter().rev().enumerate() {
         c.left(line, TEXT, false, Point::new(b.x0 + 0.12, top + 0.1 + i as f64 * LINE));
     }
-    let t = &layout.job.title;
-    let unproved = if layout.drawing.unit_proved { "" } else { sheets::DO_NOT_SCALE };
-    let fields: [(f64, &[(&str, String)]); 5] = [
-        (0.26, &[("project", t.project.clone()), ("address", t.address.clone())]),
-        (0.18, &[("client", t.client.clone()), ("number", t.number.clone())]),
-        (
-            0.26,
-            &[
-                ("title", page.title.clone()),
-                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", page.scale)),
-            ],
-        ),
-        (0.14, &[("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),
-        (
-            0.16,
-            &[
-                (
-                    "date, revision",
-                    [t.date.as_str(), t.revision.as_str()]
-                        .iter()
-                        .filter(|s| !s.is_empty())
-                        .copied()
-                        .collect::<Vec<_>>()
-                        .join(", "),
-                ),
-                ("sheet", format!("{number} of {count}")),
-            ],
-        ),
-    ];
     let mut x = b.x0;
-    for (share, cells) in fields {
+    for (share, cells) in title_block(layout, &page.title, &page.scale, (number, count)) {
         let w = share * b.width();
         for (i, (name, value)) in cells.iter().enumerate() {
             let y1 = top - i as f64 * BLOCK / 2.0;
@@ -119,4 +90,42 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
         height,
         drawing: page.canvas.drawing,
     }
+}
+
+/// The cells of the title block: the share of the width each pair takes, their names and words.
+fn title_block(
+    layout: &Layout,
+    title: &str,
+    scale: &str,
+    (number, count): (usize, usize),
+) -> [(f64, [(&'static str, String); 2]); 5] {
+    let t = &layout.job.title;
+    let unproved = if layout.drawing.unit_proved { "" } else { sheets::DO_NOT_SCALE };
+    [
+        (0.26, [("project", t.project.clone()), ("address", t.address.clone())]),
+        (0.18, [("client", t.client.clone()), ("number", t.number.clone())]),
+        (
+            0.26,
+            [
+                ("title", title.to_owned()),
+                (sheets::TYPE_AND_SCALE, format!("siding layout, {}{unproved}", scale)),
+            ],
+        ),
+        (0.14, [("drawn by", t.drawn_by.clone()), ("approved by", t.approved_by.clone())]),
+        (
+            0.16,
+            [
+                (
+                    "date, revision",
+                    [t.date.as_str(), t.revision.as_str()]
+                        .iter()
+                        .filter(|s| !s.is_empty())
+                        .copied()
+                        .collect::<Vec<_>>()
+                        .join(", "),
+                ),
+                ("sheet", format!("{number} of {count}")),
+            ],
+        ),
+    ]
 }

@@ -7,6 +7,7 @@ use super::scale::fit;
 use super::style::{HEADING, Ink, TEXT};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
+use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
 use crate::model::pole::LineKind;
 use crate::wording::pole::line;
@@ -89,37 +90,7 @@ fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64
     let style = layout.job.sheet.lengths;
     for (i, e) in layout.elevations.iter().enumerate() {
         let x = x0 + i as f64 * width;
-        let mut marks: Vec<(f64, String)> = Vec::new();
-        for w in &e.walls {
-            for o in &w.openings {
-                let name = o.id.rsplit('-').next().unwrap_or(&o.id);
-                marks.push((o.head, format!("{name} head")));
-                marks.push((o.sill, format!("{name} sill")));
-            }
-            for s in
-                w.edges.iter().filter(|s| s.opening.is_none() && (s.from[1] - s.to[1]).abs() < 0.1)
-            {
-                let what = match s.kind {
-                    EdgeKind::Base => "start",
-                    EdgeKind::BareTop => line(LineKind::StoneTop),
-                    EdgeKind::BareBottom => "band",
-                    EdgeKind::Eave => "soffit",
-                    EdgeKind::LowerRoof => "lower roof",
-                    _ => continue,
-                };
-                marks.push((s.from[1], what.to_owned()));
-            }
-        }
-        marks.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        marks.dedup_by(|a, b| a.0 == b.0 && a.1 == b.1);
-        // One line of text for each height, names joined.
-        let mut rows: Vec<(f64, String)> = Vec::new();
-        for (h, name) in marks {
-            match rows.last_mut() {
-                Some(last) if (last.0 - h).abs() < 0.01 => last.1 = format!("{}, {name}", last.1),
-                _ => rows.push((h, name)),
-            }
-        }
+        let rows = heights_of(e);
         let top = c.placer.area.y1 - 0.42;
         c.left(
             &super::canvas::fitted(&e.name, TEXT, true, width - 0.1),
@@ -145,4 +116,39 @@ fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64
             }
         }
     }
+}
+
+/// Heights that matter on an elevation, from the lowest up, with what stands there.
+fn heights_of(e: &LaidElevation) -> Vec<(f64, String)> {
+    let mut marks: Vec<(f64, String)> = Vec::new();
+    for w in &e.walls {
+        for o in &w.openings {
+            let name = o.id.rsplit('-').next().unwrap_or(&o.id);
+            marks.push((o.head, format!("{name} head")));
+            marks.push((o.sill, format!("{name} sill")));
+        }
+        for s in w.edges.iter().filter(|s| s.opening.is_none() && (s.from[1] - s.to[1]).abs() < 0.1)
+        {
+            let what = match s.kind {
+                EdgeKind::Base => "start",
+                EdgeKind::BareTop => line(LineKind::StoneTop),
+                EdgeKind::BareBottom => "band",
+                EdgeKind::Eave => "soffit",
+                EdgeKind::LowerRoof => "lower roof",
+                _ => continue,
+            };
+            marks.push((s.from[1], what.to_owned()));
+        }
+    }
+    marks.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    marks.dedup_by(|a, b| a.0 == b.0 && a.1 == b.1);
+    // One line of text for each height, names joined.
+    let mut rows: Vec<(f64, String)> = Vec::new();
+    for (h, name) in marks {
+        match rows.last_mut() {
+            Some(last) if (last.0 - h).abs() < 0.01 => last.1 = format!("{}, {name}", last.1),
+            _ => rows.push((h, name)),
+        }
+    }
+    rows
 }

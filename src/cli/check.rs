@@ -11,7 +11,8 @@ use crate::finding::{Finding, Findings, Severity};
 use crate::outputs::problems::problems;
 use crate::pipeline;
 use crate::units::LengthStyle;
-use crate::write::{report, walls};
+use crate::write::findings::findings_text;
+use crate::write::walls;
 
 /// Tells what was read, assumed, mended and refused.
 pub(super) fn run(a: &Check) -> ExitCode {
@@ -23,7 +24,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
     let style = loaded.job.sheet.lengths;
     let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
     let mut text = checked.house.as_ref().map(|h| walls::text(h, style)).unwrap_or_default();
-    text.push_str(&report::findings(findings.all(), style));
+    text.push_str(&findings_text(findings.all(), style));
     if let Some(folder) = &a.out {
         let files = [
             ("problems.svg".to_owned(), problems(&checked.drawing, &findings, style)),
@@ -39,7 +40,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
         Err(stop) if one_screen => {
             let others: Vec<Finding> =
                 findings.all().iter().filter(|n| **n != *stop.0).cloned().collect();
-            print(report::findings(&others, style).as_bytes())
+            print(findings_text(&others, style).as_bytes())
         }
         _ => print(text.as_bytes()),
     };

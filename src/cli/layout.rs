@@ -77,7 +77,7 @@ fn with_options(job: &mut Job, a: &Layout) -> Result<(), Refusal> {
 }
 
 /// Files to write.
-struct Made {
+struct FilesToWrite {
     /// All of them, by their paths in the folder.
     files: Vec<OutputFile>,
     /// Names of those that stand in the folder itself.
@@ -87,8 +87,8 @@ struct Made {
 }
 
 /// The files of every set, those of a zone in a folder of their own.
-fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<Made, Refusal> {
-    let mut out = Made { files: Vec::new(), at_top: Vec::new(), large: Vec::new() };
+fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<FilesToWrite, Refusal> {
+    let mut out = FilesToWrite { files: Vec::new(), at_top: Vec::new(), large: Vec::new() };
     for laid in sets.iter() {
         let mut files = set::files(laid, source, !a.no_pictures)?;
         let sheets = files.iter().filter(|(n, _)| n.ends_with(".svg")).count();
@@ -111,7 +111,7 @@ fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<Made, Refusal
 }
 
 /// Tells what was laid out and where it stands.
-fn tell_result(sets: &LaidSets, made: &Made, folder: &Path) {
+fn tell_result(sets: &LaidSets, made: &FilesToWrite, folder: &Path) {
     for sheets in &made.large {
         tell(&format!(
             "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"

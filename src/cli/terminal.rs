@@ -9,7 +9,7 @@ use crate::finding::files::OutputTarget;
 use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
 use crate::wording::findings::{FindingWords, words};
-use crate::write::report;
+use crate::write::findings::findings_text;
 
 /// Bytes to standard output; a reader that went away is no fault.
 pub(super) fn print(bytes: &[u8]) -> ExitCode {
@@ -53,7 +53,7 @@ fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
     tell(&text);
     tell("\n");
     if !others.is_empty() {
-        tell(&report::findings(&others, style));
+        tell(&findings_text(&others, style));
     }
 }
 

@@ -97,6 +97,17 @@ fn work(
             out.slots += along(length, rules.slot_spacing);
         }
     }
+    hold_below(&mut out, p, bottom, finish, job);
+    // A peak, of which no hem is left.
+    if !hem && out.is_none() && slopes > 0.0 {
+        hold(&mut out, slopes, job);
+    }
+    out
+}
+
+/// Holds lower edges that stand in trim off their course line.
+fn hold_below(out: &mut EdgeWork, p: &Piece, bottom: f64, finish: &[&TrimPiece], job: &Job) {
+    let reach = job.courses.notch_clearance + job.pocket();
     // A bottom cut off its course line has no lock left (TrimFact::CutFirstCourse).
     for (a, b) in lower_sides(p).filter(|(a, b)| (a[1] - b[1]).abs() <= CUT) {
         let held = |t: &&&TrimPiece| {
@@ -105,14 +116,9 @@ fn work(
                 && t.from[0].max(t.to[0]).min(b[0]) - t.from[0].min(t.to[0]).max(a[0]) > CUT
         };
         if a[1] > bottom + CUT && finish.iter().any(|t| held(&t)) {
-            hold(&mut out, b[0] - a[0], job);
+            hold(out, b[0] - a[0], job);
         }
     }
-    // A peak, of which no hem is left.
-    if !hem && out.is_none() && slopes > 0.0 {
-        hold(&mut out, slopes, job);
-    }
-    out
 }
 
 /// Adds what holds so long a cut edge in finish trim or under a slope: lugs, or nails where the

@@ -1,7 +1,7 @@
 //! What a datum does to a house: the first course, main heads and sills, thin strips, top courses.
 
 use super::judge::{Judge, Tally};
-use super::levels::{Steps, feet};
+use super::levels::{GridWidth, feet};
 use crate::model::pole::{DatumEffects, FirstCourse, HungStart, MainLine, StripPlace, ThinStrips};
 
 /// What was weighed of one datum.
@@ -20,7 +20,7 @@ pub(super) fn effects(judge: &Judge, datum: f64, t: &Tally) -> DatumEffects {
     }
 }
 
-fn inches(width: Steps) -> f64 {
+fn inches(width: GridWidth) -> f64 {
     feet(width) * 12.0
 }
 

@@ -7,7 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::problem::{Made, longest_free};
+use super::problem::{CutHouse, longest_free};
 use crate::geom::tol::SAME;
 use crate::job::Job;
 use crate::job::siding::system::RipHalves;
@@ -24,7 +24,7 @@ struct Strip {
 }
 
 /// Lets panels that need only their lower or upper part share one. Never more panels than before.
-pub fn reuse(made: &mut Made, job: &Job) {
+pub fn reuse(made: &mut CutHouse, job: &Job) {
     let strips = strips(made, job);
     let pairs = pairs(&made.panels, &strips, job);
     if pairs.is_empty() {
@@ -74,7 +74,7 @@ fn pieces(courses: &[Vec<LaidCourse>]) -> BTreeMap<&str, (&LaidCourse, &Piece)> 
 }
 
 /// What each panel's pieces need of its height.
-fn strips(made: &Made, job: &Job) -> Vec<Strip> {
+fn strips(made: &CutHouse, job: &Job) -> Vec<Strip> {
     let pieces = pieces(&made.courses);
     let none = Strip { low: f64::INFINITY, high: f64::NEG_INFINITY };
     made.panels

@@ -1,6 +1,6 @@
 //! What one datum does to the lines of a house, counted and weighed.
 
-use super::levels::{Levels, Line, Start, Steps, feet};
+use super::levels::{GridWidth, Levels, Line, Start, feet};
 use crate::geom::tol::SAME;
 use crate::job::Job;
 use crate::model::pole::{DatumTerm, DatumWeight as Weight, WeighedIn};
@@ -11,20 +11,20 @@ const TALL_TOP: f64 = 4.0;
 /// What a datum does to the lines of a house.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Tally {
-    pub(super) over_head: Steps,
-    pub(super) under_sill: Steps,
-    pub(super) at_top: Steps,
-    pub(super) at_start: Steps,
-    pub(super) main_head: Steps,
-    pub(super) main_sill: Steps,
-    pub(super) other_line: Steps,
+    pub(super) over_head: GridWidth,
+    pub(super) under_sill: GridWidth,
+    pub(super) at_top: GridWidth,
+    pub(super) at_start: GridWidth,
+    pub(super) main_head: GridWidth,
+    pub(super) main_sill: GridWidth,
+    pub(super) other_line: GridWidth,
     pub(super) short_top: f64,
-    pub(super) cut_start: Steps,
+    pub(super) cut_start: GridWidth,
     pub(super) steps: usize,
     pub(super) bare: f64,
     pub(super) cut_panels: f64,
     /// Length of wall bottom that the first course hangs below, and how far at most.
-    pub(super) hung: (Steps, f64),
+    pub(super) hung: (GridWidth, f64),
     /// How far the course line lies under a wall bottom whose first course is cut, at most.
     pub(super) cut_by: f64,
     /// What is kept of the first course where it is cut; of the thinnest top course.
@@ -117,7 +117,7 @@ impl<'a> Judge<'a> {
         let hung = over > 0.0 && over <= s.hang + SAME;
         // Where grade is too near, whole courses are left out and the first one is whole.
         let drawn = s.floors.iter().filter(|f| **f <= s.y + SAME).count();
-        let width = s.width * drawn as Steps / s.floors.len().max(1) as Steps;
+        let width = s.width * drawn as GridWidth / s.floors.len().max(1) as GridWidth;
         if hung {
             t.hung = (t.hung.0 + s.width, t.hung.1.max(over));
         } else if over > 0.0 && width > 0 {
@@ -148,8 +148,9 @@ impl<'a> Judge<'a> {
             unit,
             points: amount * by,
         };
-        let along =
-            |weight: Weight, width: Steps, by: f64| term(weight, feet(width), WeighedIn::Feet, by);
+        let along = |weight: Weight, width: GridWidth, by: f64| {
+            term(weight, feet(width), WeighedIn::Feet, by)
+        };
         let mut out = vec![
             along(Weight::StripOverHead, t.over_head, w.strip_over_head),
             along(Weight::StripUnderSill, t.under_sill, w.strip_under_sill),

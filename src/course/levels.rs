@@ -15,14 +15,14 @@ use crate::model::house::{
 use crate::model::pole::LineKind;
 
 /// A width in grid steps: sums of these are exact, whichever way round a house is drawn.
-pub(super) type Steps = i64;
+pub(super) type GridWidth = i64;
 
-fn steps(inches: f64) -> Steps {
-    (inches / GRID).round() as Steps
+fn steps(inches: f64) -> GridWidth {
+    (inches / GRID).round() as GridWidth
 }
 
 /// Feet of a width.
-pub(super) fn feet(width: Steps) -> f64 {
+pub(super) fn feet(width: GridWidth) -> f64 {
     width as f64 * GRID / 12.0
 }
 
@@ -32,11 +32,11 @@ pub(super) struct Line {
     /// Height.
     pub(super) y: f64,
     /// Siding along it, openings taken together.
-    pub(super) width: Steps,
+    pub(super) width: GridWidth,
     /// How many openings or walls.
     pub(super) count: usize,
     /// Of these, windows only.
-    pub(super) windows: Steps,
+    pub(super) windows: GridWidth,
 }
 
 /// One level bottom of a wall, or of its siding on stone.
@@ -45,7 +45,7 @@ pub(super) struct Start {
     /// Height of the drawn bottom.
     pub(super) y: f64,
     /// Its length, doors that stand on it left out.
-    pub(super) width: Steps,
+    pub(super) width: GridWidth,
     /// How far the first course may hang below it.
     pub(super) hang: f64,
     /// Whether it is the top of a bare area, over which nothing hangs.
@@ -54,7 +54,7 @@ pub(super) struct Start {
     /// clearance where that is higher.
     pub(super) floors: Vec<f64>,
     /// Length of wall each of these stands for.
-    pub(super) each: Steps,
+    pub(super) each: GridWidth,
 }
 
 /// Every level line of a house.

@@ -33,7 +33,7 @@ pub fn lines(
             add(c.bottom, LineKind::Butt, &e.name, None);
             add(c.top, LineKind::Butt, &e.name, None);
         }
-        // Steps at grade are starts too: the field has them, the drawn wall has not.
+        // GridWidth at grade are starts too: the field has them, the drawn wall has not.
         let Some(w) = e.walls.get(field.wall) else { continue };
         for s in field.edges.iter().filter(|s| s.kind == EdgeKind::Base) {
             add(s.from.y, LineKind::Start, &e.name, Some(&w.id));

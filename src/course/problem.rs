@@ -101,7 +101,7 @@ fn seam_run(r: &PlannedRun) -> SeamRun {
 }
 
 /// Pieces and panels of the layout.
-pub struct Made {
+pub struct CutHouse {
     /// Courses of each field, in the layout's shape.
     pub courses: Vec<Vec<crate::layout::course::LaidCourse>>,
     /// Stock panels.
@@ -116,7 +116,7 @@ pub fn make(
     codes: &[String],
     plan: &SeamPlan,
     job: &Job,
-) -> Made {
+) -> CutHouse {
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
     let stocks = job.panel_stocks();
     let mut names = Names::new(&stocks, &plan.stocks);
@@ -132,7 +132,7 @@ pub fn make(
         })
         .collect();
     let panels = panels(&made, &names, job);
-    Made { courses: made, panels }
+    CutHouse { courses: made, panels }
 }
 
 /// Panels named in the order they are first cut: `P1`, `P2`, those of a second length `S1`, `S2`.

@@ -66,7 +66,7 @@ fn short_panels(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &
         wall: w.id.clone(),
         pieces: short.iter().map(|(_, p)| p.mark.clone()).collect(),
         stud_spacing: studs,
-        boards: layout.job.product.kind.is_board(),
+        piece: layout.job.product.kind.piece(),
     };
     let at = place(e, (p.x0 + p.x1) / 2.0, (c.bottom + c.top) / 2.0);
     findings.push(Finding::new(kind).on(&e.name).at(at));
@@ -103,7 +103,7 @@ fn thin_notches(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &
         wall: w.id.clone(),
         notches: found.into_iter().map(|(notch, _)| notch).collect(),
         least,
-        boards: layout.job.product.kind.is_board(),
+        piece: layout.job.product.kind.piece(),
     };
     findings.push(Finding::new(kind).on(&e.name).at(at));
 }

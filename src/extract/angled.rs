@@ -108,25 +108,8 @@ fn alone(
     }
     for o in &mut wall.openings {
         o.outline.iter_mut().for_each(map);
-        // Casing and surround are as wide as they are: only the opening itself was drawn short.
-        let (x0, x1, ..) = o.sides();
-        let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
-        let true_width = (width - 2.0 * round * (k - 1.0)) / width;
-        o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
-        let Some(left) = a.openings.get(o.id.as_str()) else { continue };
-        let dx = snap(left - round - o.sides().0);
-        o.outline.iter_mut().for_each(|p| p.x += dx);
-        let (x0, x1, ..) = o.sides();
-        if x0 < -SAME || x1 > a.width + SAME {
-            let kind = CornerFinding::AngledOutside {
-                opening: o.id.clone(),
-                wall: wall.id.clone(),
-                left: x0,
-                right: x1,
-            };
-            findings.push(Finding::new(kind).on(&on.name));
-        }
     }
+    widen_openings(on, &mut wall, a, (k, round), findings);
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
         let wall = wall.id.clone();
         let (named, fault) = (name.clone(), AngledFault::NoSuchOpening { wall });
@@ -164,6 +147,36 @@ fn alone(
         level_drawn: on.level_drawn,
         backdrop,
         zones: Vec::new(),
+    }
+}
+
+/// Openings of a widened wall: as wide as they are, where the job says they stand.
+fn widen_openings(
+    on: &DrawnElevation,
+    wall: &mut DrawnWall,
+    a: &AngledWall,
+    (k, round): (f64, f64),
+    findings: &mut Findings,
+) {
+    for o in &mut wall.openings {
+        // Casing and surround are as wide as they are: only the opening itself was drawn short.
+        let (x0, x1, ..) = o.sides();
+        let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
+        let true_width = (width - 2.0 * round * (k - 1.0)) / width;
+        o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
+        let Some(left) = a.openings.get(o.id.as_str()) else { continue };
+        let dx = snap(left - round - o.sides().0);
+        o.outline.iter_mut().for_each(|p| p.x += dx);
+        let (x0, x1, ..) = o.sides();
+        if x0 < -SAME || x1 > a.width + SAME {
+            let kind = CornerFinding::AngledOutside {
+                opening: o.id.clone(),
+                wall: wall.id.clone(),
+                left: x0,
+                right: x1,
+            };
+            findings.push(Finding::new(kind).on(&on.name));
+        }
     }
 }
 

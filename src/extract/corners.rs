@@ -4,19 +4,13 @@
 //! right is the left side of a wall on the next elevation round, an inside corner the left side of a
 //! wall on the one before. Else, where the order is not known, by height and hand.
 
-use crate::finding::corners::{CornerFinding, HeightOn};
-use crate::finding::{Finding, Findings};
 use crate::geom::tol::{LEVEL, SAME, same};
-use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{EdgeKind, House};
-use crate::model::ids::{CornerId, WallId};
+use crate::model::ids::CornerId;
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
-const LEAST: f64 = 1.0;
-/// Two elevations may show a corner this much higher or lower before it is told, inches: common
-/// practice, no source (`LayoutFact::CornersAgree`).
-const AGREE: f64 = 1.0;
+pub(super) const LEAST: f64 = 1.0;
 /// A corner turns this often round a house.
 const QUARTERS: usize = 4;
 
@@ -273,84 +267,4 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
         let round = |k: &&usize| seen[**k].elevation != me.elevation;
         in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > LEAST)
     })
-}
-
-/// Asks for the walls that are not drawn (`LayoutFact::HiddenWalls`), and tells where two elevations
-/// disagree about one corner (`LayoutFact::CornersAgree`).
-pub(super) fn report(house: &House, findings: &mut Findings) {
-    let source = |s: &CornerSide, y: f64| {
-        let e = house.elevations.iter().find(|e| e.name == s.elevation);
-        e.map_or(Point::ZERO, |e| e.to_source * Point::new(s.x, y))
-    };
-    let open: Vec<&Corner> =
-        house.corners.iter().filter(|c| c.by == Pairing::Open && c.high - c.low > LEAST).collect();
-    let alone = house.elevations.len() == 1;
-    if let (true, Some(first)) = (alone, open.first()) {
-        let mut finding = not_drawn(first);
-        if let CornerFinding::ReturnNotDrawn { only_elevation, others, .. } = &mut finding {
-            *only_elevation = true;
-            *others = open.iter().skip(1).map(|c| c.id.clone()).collect();
-        }
-        let side = &first.sides[0];
-        let finding = Finding::new(finding).on(&side.elevation);
-        findings.push(finding.at(source(side, first.low)));
-    }
-    for c in open.iter().filter(|_| !alone) {
-        let side = &c.sides[0];
-        let finding = Finding::new(not_drawn(c)).on(&side.elevation);
-        findings.push(finding.at(source(side, c.low)));
-    }
-    for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
-        disagree(house, c, &source, findings);
-    }
-}
-
-fn not_drawn(c: &Corner) -> CornerFinding {
-    CornerFinding::ReturnNotDrawn {
-        corner: c.id.clone(),
-        turns: c.kind,
-        tag: c.tag.clone(),
-        height: c.high - c.low,
-        only_elevation: false,
-        others: Vec::new(),
-    }
-}
-
-/// How far a wall's outline reaches up at a corner: what stone, bands and roofs hide of it counts.
-fn drawn(house: &House, s: &CornerSide) -> (f64, f64) {
-    let walls = house.elevations.iter().flat_map(|e| &e.walls).filter(|w| w.id == s.wall);
-    let sides = walls.flat_map(|w| crate::geom::polygon::sides(&w.outline));
-    let upright = sides.filter(|(a, b)| (a.x - b.x).abs() <= LEVEL && (a.x - s.x).abs() <= LEVEL);
-    upright.fold((s.low, s.high), |r, (a, b)| (r.0.min(a.y).min(b.y), r.1.max(a.y).max(b.y)))
-}
-
-fn disagree(
-    house: &House,
-    c: &Corner,
-    source: &dyn Fn(&CornerSide, f64) -> Point,
-    findings: &mut Findings,
-) {
-    let first = &c.sides[0];
-    let reach = |here: bool| {
-        let mine = c.sides.iter().filter(|s| (s.elevation == first.elevation) == here);
-        mine.map(|s| drawn(house, s))
-            .fold((f64::INFINITY, f64::NEG_INFINITY), |r, s| (r.0.min(s.0), r.1.max(s.1)))
-    };
-    let ((low, high), (low2, high2)) = (reach(true), reach(false));
-    let Some(other) = c.round() else { return };
-    let both = |here: f64, there: f64| {
-        let on = |wall: &str, height: f64| HeightOn { wall: WallId::from(wall), height };
-        let apart = (here - there).abs() > AGREE;
-        apart.then(|| [on(&first.wall, here), on(&other.wall, there)])
-    };
-    let (tops, bottoms) = (both(high, high2), both(low, low2));
-    if tops.is_none() && bottoms.is_none() {
-        return;
-    }
-    // A soffit goes level round an outside corner. Bottoms may differ as foundations step, and the top
-    // of an inside corner where a roof crosses it.
-    let usual = tops.is_none() || c.kind != CornerKind::Outside;
-    let corner = c.id.clone();
-    let kind = CornerFinding::CornerHeightsDisagree { corner, tops, bottoms, usual };
-    findings.push(Finding::new(kind).on(&first.elevation).at(source(first, high)));
 }

@@ -6,7 +6,7 @@ use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
 use super::ways::hatch;
-use super::ways::recess::{self, Drawn};
+use super::ways::recess::{self, FoundOpening};
 use super::{limits, parts, zones};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
@@ -86,26 +86,41 @@ pub(crate) fn walls(
         full.into_iter().for_each(|n| findings.push(n));
         return (Vec::new(), Vec::new());
     }
+    let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, gap };
     for wall in &mut found {
-        // What only touches a wall's outline belongs to the wall beside it.
-        let whole = [Polygon::simple(wall.outline.clone())];
-        let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
-            let over = |s: &&Polygon| {
-                touches(s, &whole[0])
-                    && total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE
-            };
-            shapes.iter().filter(over).cloned().collect()
-        };
-        let strips: Vec<Polygon> =
-            wall.joints.iter().map(|x| parts::strip(&whole[0], *x, gap)).collect();
-        let mut bare = hides(&bare);
-        bare.extend(bands.iter().filter(|b| touches(b, &whole[0])).cloned());
-        bare.extend(strips.iter().cloned());
-        bare.extend(zones::border(local, &whole[0].clone().wound()));
-        wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(&roofs), findings);
-        wall.bands = parts::boards(wall, &bands, &strips);
+        give_edges(local, wall, &hiding, findings);
     }
     (found, zones)
+}
+
+/// What may hide parts of a wall.
+struct Hiding<'a> {
+    bare: &'a [Polygon],
+    roofs: &'a [Polygon],
+    bands: &'a [Polygon],
+    /// Width of the strip at a joint of the building.
+    gap: f64,
+}
+
+/// Says of each side of a wall what it is, and which bands stand on it.
+fn give_edges(local: &ViewFrame, wall: &mut DrawnWall, hiding: &Hiding, findings: &mut Findings) {
+    // What only touches a wall's outline belongs to the wall beside it.
+    let whole = [Polygon::simple(wall.outline.clone())];
+    let hides = |shapes: &[Polygon]| -> Vec<Polygon> {
+        let over = |s: &&Polygon| {
+            touches(s, &whole[0])
+                && total_area(&intersection(std::slice::from_ref(*s), &whole)) > NOISE
+        };
+        shapes.iter().filter(over).cloned().collect()
+    };
+    let strips: Vec<Polygon> =
+        wall.joints.iter().map(|x| parts::strip(&whole[0], *x, hiding.gap)).collect();
+    let mut bare = hides(hiding.bare);
+    bare.extend(hiding.bands.iter().filter(|b| touches(b, &whole[0])).cloned());
+    bare.extend(strips.iter().cloned());
+    bare.extend(zones::border(local, &whole[0].clone().wound()));
+    wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(hiding.roofs), findings);
+    wall.bands = parts::boards(wall, hiding.bands, &strips);
 }
 
 /// Outlines in the elevation's own inches, left to right, with every opening of the view: those
@@ -115,9 +130,9 @@ fn settled(
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
-    let known: Vec<Drawn> = drawn
+    let known: Vec<FoundOpening> = drawn
         .iter()
-        .map(|o| Drawn {
+        .map(|o| FoundOpening {
             outline: o.outline.clone(),
             kind: o.kind,
             block: o.block.clone(),
@@ -142,7 +157,7 @@ fn settled(
     });
     let found: Vec<DrawnOpening> = outlines.iter().flat_map(|o| o.openings.clone()).collect();
     // One that stands in the hole of a hatch is that hole: opening and casing.
-    let told = |d: &Drawn| found.iter().any(|f| d.within(&f.outline));
+    let told = |d: &FoundOpening| found.iter().any(|f| d.within(&f.outline));
     let alone = drawn.into_iter().zip(&known).filter(|(_, d)| !told(d)).map(|(o, _)| o);
     let every: Vec<DrawnOpening> = alone.chain(found.iter().cloned()).collect();
     (outlines, every)

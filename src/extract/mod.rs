@@ -1,6 +1,7 @@
 //! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
 
 mod angled;
+mod corner_report;
 mod corners;
 mod edges;
 mod faces;
@@ -65,27 +66,12 @@ fn part(
     // Open outlines are errors: without them walls would be missing.
     findings.refuse_on_error()?;
     let views = views::views(lines, &found, job, findings);
-    let mut shown: Vec<(&views::View, Vec<Outline>)> = Vec::new();
-    for view in &views.elevations {
-        let walls = walls_of(lines, view, &found, job, findings);
-        if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
-            findings.push(note);
-            findings.refuse_on_error()?;
-        }
-        if !walls.is_empty() {
-            shown.push((view, walls));
-        }
-    }
+    let shown = sided_views(lines, &views.elevations, &found, job, findings)?;
     let by_view: Vec<(&str, &[Outline])> =
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
     let base = shared_base(&shown);
-    let unlevelled: Vec<&str> = shown
-        .iter()
-        .filter(|(v, _)| level_line(lines, v).is_none())
-        .map(|(v, _)| v.name.as_str())
-        .collect();
-    report_levels(&unlevelled, shown.len(), base.is_some(), findings);
+    report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
         if let Some(e) = elevation(lines, view, walls, base, (job, part), findings) {
@@ -120,8 +106,36 @@ fn part(
     parts::report(&house, job, findings);
     angled::widen(&mut house, job, findings);
     returns::add(&mut house, job, findings);
-    corners::report(&house, findings);
+    corner_report::report(&house, findings);
     Ok(house)
+}
+
+/// Views with walls to side, and their walls.
+fn sided_views<'a>(
+    lines: &Linework,
+    views: &'a [views::View],
+    found: &[Outline],
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Vec<(&'a views::View, Vec<Outline>)>, Refusal> {
+    let mut shown = Vec::new();
+    for view in views {
+        let walls = walls_of(lines, view, found, job, findings);
+        if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
+            findings.push(note);
+            findings.refuse_on_error()?;
+        }
+        if !walls.is_empty() {
+            shown.push((view, walls));
+        }
+    }
+    Ok(shown)
+}
+
+/// Names of views without a level line.
+fn unlevelled<'a>(lines: &Linework, shown: &[(&'a views::View, Vec<Outline>)]) -> Vec<&'a str> {
+    let bare = shown.iter().filter(|(v, _)| level_line(lines, v).is_none());
+    bare.map(|(v, _)| v.name.as_str()).collect()
 }
 
 /// Says of which views the heights are not tied to the others by a level line.

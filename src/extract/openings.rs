@@ -19,7 +19,7 @@ pub(super) const OVERHEAD: f64 = 84.0;
 pub(super) const LEAST: f64 = 72.0;
 
 /// What was drawn as one thing: an insertion, or one loop.
-struct Drawn {
+struct DrawnItem {
     outline: Ring,
     block: Option<String>,
     role: Role,
@@ -28,7 +28,7 @@ struct Drawn {
 
 /// The openings of a view.
 pub(super) fn openings(local: &ViewFrame, findings: &mut Findings) -> Vec<DrawnOpening> {
-    let mut found: Vec<Drawn> = things(local, &[Role::Window, Role::Door]);
+    let mut found: Vec<DrawnItem> = things(local, &[Role::Window, Role::Door]);
     found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
     let found = outermost(found);
     let open = local
@@ -98,7 +98,7 @@ fn root(lines: &Linework, mut group: usize) -> usize {
     group
 }
 
-fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
+fn things(local: &ViewFrame, roles: &[Role]) -> Vec<DrawnItem> {
     let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
     let mut out = Vec::new();
     for role in roles {
@@ -106,7 +106,7 @@ fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
             match s.group {
                 Some(g) => groups.entry((root(local.lines, g), *role)).or_default().push(s),
                 None if s.closed && s.points.len() >= 3 => {
-                    out.push(Drawn {
+                    out.push(DrawnItem {
                         outline: wound(local.ring(s)),
                         block: None,
                         role: *role,
@@ -120,7 +120,7 @@ fn things(local: &ViewFrame, roles: &[Role]) -> Vec<Drawn> {
     for ((group, role), strokes) in groups {
         let Some(outline) = group_outline(local, &strokes) else { continue };
         let block = local.lines.groups.get(group).map(|g| g.block.clone());
-        out.push(Drawn { outline, block, role, stroke: strokes[0].clone() });
+        out.push(DrawnItem { outline, block, role, stroke: strokes[0].clone() });
     }
     out
 }
@@ -154,7 +154,7 @@ fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
 }
 
 /// Things that stand inside another are its panes and panels.
-fn outermost(found: Vec<Drawn>) -> Vec<Drawn> {
+fn outermost(found: Vec<DrawnItem>) -> Vec<DrawnItem> {
     let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
     let inside = |i: usize, j: usize| {
         let (a, b) = (boxes[i], boxes[j]);

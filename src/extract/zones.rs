@@ -93,7 +93,7 @@ pub(super) fn areas(
             id: Default::default(),
             zone: zone.name.clone(),
             cladding: match &zone.product {
-                Some(p) => p.kind.words().to_owned(),
+                Some(p) => p.kind.key().to_owned(),
                 None => zone.cladding.clone(),
             },
             laid: zone.product.is_some(),

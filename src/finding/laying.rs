@@ -7,6 +7,7 @@ use super::group::group;
 use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::{PieceMark, WallId};
+use crate::model::item::SidingPiece;
 
 /// A notch that leaves little of its piece.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -57,8 +58,8 @@ group! {
             pieces: Vec<PieceMark>,
             /// Spacing of studs, inches.
             stud_spacing: f64,
-            /// Whether they are boards.
-            boards: bool,
+            /// Whether they are panels or boards.
+            piece: SidingPiece,
         }
         /// Notches leave little of their pieces.
         NotchThin "notch-thin", Warning, Crew {
@@ -68,8 +69,8 @@ group! {
             notches: Vec<ThinNotch>,
             /// The least that should be left, inches.
             least: f64,
-            /// Whether they are boards.
-            boards: bool,
+            /// Whether they are panels or boards.
+            piece: SidingPiece,
         }
         /// A piece grows more than it has room for.
         MovementGap "movement-gap", Warning, Crew {
@@ -101,8 +102,8 @@ group! {
             /// The color, where the job names one.
             #[serde(skip_serializing_if = "Option::is_none")]
             color: Option<String>,
-            /// Whether it comes as boards.
-            boards: bool,
+            /// Whether it comes in panels or boards.
+            piece: SidingPiece,
         }
         /// A zone covers no wall.
         ZoneEmpty "zone-empty", Warning, Office {

@@ -24,7 +24,7 @@ pub enum OtherView {
 pub enum JobList {
     /// `[[band]]`.
     Band,
-    /// Joints of the building.
+    /// `[[movement_joint]]`.
     Joint,
     /// `[[zone.region]]`.
     ZoneRegion,

@@ -61,23 +61,7 @@ pub(super) fn joined(segments: &[Segment], weld: f64) -> (Vec<Segment>, usize) {
     let mut onto: BTreeMap<(u64, u64), Point> = BTreeMap::new();
     let mut moved = 0;
     for (p, times) in meetings(&ends).into_values() {
-        let mut near: Vec<usize> = cells.near(p).collect();
-        near.sort_unstable();
-        near.dedup();
-        let mut on: Vec<(f64, usize, f64)> = Vec::new();
-        for i in near {
-            let (a, b) = ends[i];
-            let length = a.distance(b);
-            if length <= weld || a == p || b == p {
-                continue;
-            }
-            let u = (b - a) / length;
-            let (t, away) = ((p - a).dot(u), u.cross(p - a).abs());
-            if away <= weld && t > 0.0 && t < length {
-                on.push((away, i, t));
-            }
-        }
-        on.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        let on = lines_at(&ends, &cells, p, weld);
         let Some((away, nearest, _)) = on.first().copied() else { continue };
         // A lone end is carried onto the line; where lines meet already, the line bends to them.
         let place = if times == 1 {
@@ -106,6 +90,29 @@ pub(super) fn joined(segments: &[Segment], weld: f64) -> (Vec<Segment>, usize) {
         }
     }
     (out, welded + moved)
+}
+
+/// Lines on which a point lies, or nearly, away from their ends: how far off, which, how far along; the
+/// nearest first.
+fn lines_at(ends: &[Segment], cells: &Cells, p: Point, weld: f64) -> Vec<(f64, usize, f64)> {
+    let mut near: Vec<usize> = cells.near(p).collect();
+    near.sort_unstable();
+    near.dedup();
+    let mut on: Vec<(f64, usize, f64)> = Vec::new();
+    for i in near {
+        let (a, b) = ends[i];
+        let length = a.distance(b);
+        if length <= weld || a == p || b == p {
+            continue;
+        }
+        let u = (b - a) / length;
+        let (t, away) = ((p - a).dot(u), u.cross(p - a).abs());
+        if away <= weld && t > 0.0 && t < length {
+            on.push((away, i, t));
+        }
+    }
+    on.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    on
 }
 
 fn key(p: Point) -> (u64, u64) {

@@ -62,7 +62,9 @@ fn zone_products(job: &Job) -> Vec<Fault> {
     let mut out = Vec::new();
     for i in 0..job.zone.len() {
         let alone = job.for_zone(i, None).map(|j| Job { zone: Vec::new(), ..j });
-        let of_product = |f: &Fault| f.keys.iter().any(|k| Fault::is_of_product(k));
+        // Settings that say nothing about this siding may be the house's own.
+        let of_house = |f: &Fault| matches!(&f.fault, ValueFault::OfOtherSiding { key, .. } if !Fault::is_of_product(key));
+        let of_product = |f: &Fault| !of_house(f) && f.keys.iter().any(|k| Fault::is_of_product(k));
         let faults = alone.iter().flat_map(faults).filter(of_product);
         out.extend(faults.map(|f| f.in_zone(i)));
     }

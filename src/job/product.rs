@@ -93,11 +93,6 @@ impl Product {
         }
     }
 
-    /// What that is called.
-    pub fn over_face_words(&self) -> &'static str {
-        if self.system().courses.is_evened() { "head lap" } else { "nail hem" }
-    }
-
     /// Lap at a seam in force: foam meets foam, or half the factory notch; none at a joint.
     pub fn lap(&self) -> f64 {
         let usual = match self.system().joints {
@@ -121,19 +116,6 @@ impl Product {
     /// Whether a seam laps by exactly what the foam of both panels leaves free.
     pub fn foam_meets_foam(&self) -> bool {
         self.has_foam() && (self.lap() - 2.0 * self.foam_set_back).abs() < 1e-9
-    }
-
-    /// Single, double, triple: how many boards a panel shows, in the trade's words.
-    pub fn profile(&self) -> String {
-        if let Some(width) = self.width.filter(|_| self.system().courses.is_evened()) {
-            return format!("boards {} wide,", crate::units::inches_fraction(width));
-        }
-        match self.faces {
-            1 => "single".to_owned(),
-            2 => "double".to_owned(),
-            3 => "triple".to_owned(),
-            n => format!("{n} faces of"),
-        }
     }
 }
 

@@ -1,8 +1,8 @@
 //! What a drawing is laid out to: a set for the house's own siding, and one for each zone with lap
 //! siding of its own.
 
-use super::Layout;
 use super::backdrop::Backdrops;
+use super::finished::Layout;
 use crate::model::takeoff::Takeoff;
 
 /// One siding of a house: its layout, what to order for it, and the source's lines behind it.

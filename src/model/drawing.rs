@@ -4,6 +4,7 @@
 //! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
 //! [`Group`]), colours and layers inherited, curves in one of the forms below, y up.
 
+use super::hatch::Hatch;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::origin::Origin;
 use crate::units::Unit;
@@ -133,6 +134,7 @@ pub struct Item {
 
 /// What can be drawn.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Shape {
     /// LINE, LWPOLYLINE, POLYLINE, ARC, CIRCLE.
     Polyline(Polyline),
@@ -165,32 +167,6 @@ pub struct Vertex {
     /// Tangent of a quarter of the arc's included angle, positive counter-clockwise (DXF reference).
     // DrawingFact::Bulge.
     pub bulge: f64,
-}
-
-/// A filled or patterned area.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Hatch {
-    /// Boundary loops, even-odd.
-    pub loops: Vec<BezPath>,
-    /// Solid fill rather than lines.
-    pub solid: bool,
-    /// Pattern name as written; it means nothing by itself.
-    pub pattern: String,
-    /// The families of parallel lines that make the pattern.
-    pub families: Vec<LineFamily>,
-}
-
-/// Parallel lines of a hatch pattern.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LineFamily {
-    /// Direction of the lines, degrees counter-clockwise from x.
-    pub angle: f64,
-    /// A point on one line.
-    pub base: Point,
-    /// From one line to the next, drawing units.
-    pub offset: (f64, f64),
-    /// Dash lengths, empty for a continuous line.
-    pub dashes: Vec<f64>,
 }
 
 /// A line of text.
@@ -267,32 +243,6 @@ pub struct Viewport {
     pub frozen: Vec<usize>,
 }
 
-impl LineFamily {
-    /// Whether its lines are whole and level, within half a degree.
-    fn level(&self) -> bool {
-        let lean = self.angle.rem_euclid(180.0);
-        lean.min(180.0 - lean) <= 0.5 && self.dashes.iter().all(|d| *d >= 0.0)
-    }
-
-    /// From line to line across, drawing units.
-    fn spacing(&self) -> f64 {
-        let (s, c) = self.angle.to_radians().sin_cos();
-        (self.offset.1 * c - self.offset.0 * s).abs()
-    }
-}
-
-impl Hatch {
-    /// The spacing of its lines, drawing units, if it is drawn like lap siding: level families of
-    /// whole lines only. Names of patterns mean nothing (common practice).
-    // LayoutFact::HatchIsNoLayout.
-    pub fn level_spacing(&self) -> Option<f64> {
-        if self.solid || !self.families.iter().all(LineFamily::level) {
-            return None;
-        }
-        self.families.first().map(LineFamily::spacing)
-    }
-}
-
 impl Polyline {
     /// A straight segment.
     pub fn line(a: Point, b: Point) -> Self {
@@ -357,28 +307,6 @@ impl Drawing {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn only_level_whole_lines_are_drawn_like_lap_siding() {
-        let family = |angle: f64, offset: (f64, f64), dashes: &[f64]| LineFamily {
-            angle,
-            base: Point::ZERO,
-            offset,
-            dashes: dashes.to_vec(),
-        };
-        let of =
-            |families: Vec<LineFamily>| Hatch { families, ..Default::default() }.level_spacing();
-        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[])]), Some(4.0));
-        assert_eq!(of(vec![family(180.0, (3.0, -8.0), &[])]), Some(8.0));
-        let plumb = family(90.0, (8.0, 0.0), &[]);
-        assert_eq!(of(vec![plumb.clone()]), None);
-        // Brick: level lines with plumb ones between.
-        assert_eq!(of(vec![family(0.0, (0.0, 2.67), &[]), plumb]), None);
-        assert_eq!(of(vec![family(45.0, (2.0, 2.0), &[])]), None);
-        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[6.0, -2.0])]), None);
-        assert_eq!(of(vec![]), None);
-        assert_eq!(Hatch { solid: true, ..Default::default() }.level_spacing(), None);
-    }
 
     #[test]
     fn a_closed_pair_of_half_circles_is_a_circle() {

@@ -107,6 +107,7 @@ pub struct DrawnWall {
     Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "lowercase")]
+#[non_exhaustive]
 pub enum WallWay {
     /// A closed outline on a wall layer.
     #[default]
@@ -139,6 +140,7 @@ pub struct DrawnOpening {
 /// Kinds of opening.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum OpeningKind {
     /// Channel on all sides, a sill.
     Window,
@@ -199,6 +201,7 @@ pub struct DrawnEdge {
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum EdgeKind {
     /// Level bottom: the siding starts here.
     Base,

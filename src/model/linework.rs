@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::drawing::{Group, Hatch, Layer, Text, Viewport};
+use super::drawing::{Group, Layer, Text, Viewport};
+use super::hatch::Hatch;
 use super::source::UnitBasis;
 use crate::geom::vocabulary::Point;
 use crate::origin::Origin;
@@ -13,6 +14,7 @@ use crate::units::Unit;
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum Role {
     /// Closed outline of a plane area to side.
     Wall,

@@ -10,6 +10,7 @@ pub mod drawing;
 pub mod fastening;
 pub mod guess;
 pub mod half;
+pub mod hatch;
 pub mod house;
 pub mod ids;
 pub mod item;

@@ -11,6 +11,7 @@ use crate::geom::vocabulary::Point;
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum Receiver {
     /// Starter strip under the first course.
     Starter,

@@ -16,6 +16,7 @@ pub const JAMB_OVER: f64 = 8.5;
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum TrimKind {
     /// Starter strip.
     Starter,
@@ -171,6 +172,7 @@ impl TrimKind {
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
 )]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum TrimStock {
     /// Starter strip.
     Starter,
@@ -286,6 +288,7 @@ impl TrimStock {
 /// How a trim piece ends.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub enum TrimEnd {
     /// Cut square.
     Square,

@@ -50,6 +50,11 @@ pub enum WorkRule {
         /// Spacing of nail slots.
         slot_spacing: f64,
     },
+    /// How the cut edges of panels that take no lugs are held.
+    NailCutEdges {
+        /// Spacing of nails through them, and of nail slots.
+        spacing: f64,
+    },
     /// Boards: corner boards, boards round openings and the starter piece come before the siding.
     BoardTrimFirst,
     /// Boards go on from the bottom up, nailed to every stud.

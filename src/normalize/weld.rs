@@ -73,35 +73,8 @@ pub struct Chain {
 
 /// Chains of the open strokes in `set`, longest reach first come first served.
 pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
-    let cell = weld.max(1.0 / 64.0) * 4.0;
-    let key = |p: Point| ((p.x / cell).floor() as i64, (p.y / cell).floor() as i64);
-    let mut ends: BTreeMap<(i64, i64), Vec<(usize, bool)>> = BTreeMap::new();
-    for &i in set {
-        let p = &strokes[i].points;
-        if let (Some(a), Some(b)) = (p.first(), p.last()) {
-            ends.entry(key(*a)).or_default().push((i, true));
-            ends.entry(key(*b)).or_default().push((i, false));
-        }
-    }
+    let ends = Ends::of(strokes, set, weld);
     let mut used = BTreeSet::new();
-    // The nearest unused end within the weld distance: (stroke, whether it is that one's start).
-    let near = |p: Point, used: &BTreeSet<usize>| -> Option<(usize, bool, f64)> {
-        let (cx, cy) = key(p);
-        let mut best: Option<(usize, bool, f64)> = None;
-        for dx in -1..=1 {
-            for dy in -1..=1 {
-                for &(i, start) in ends.get(&(cx + dx, cy + dy)).into_iter().flatten() {
-                    let pts = &strokes[i].points;
-                    let q = if start { pts.first() } else { pts.last() };
-                    let d = q.map_or(f64::INFINITY, |q| q.distance(p));
-                    if !used.contains(&i) && d <= weld && best.is_none_or(|b| d < b.2) {
-                        best = Some((i, start, d));
-                    }
-                }
-            }
-        }
-        best
-    };
     let mut out = Vec::new();
     // A stroke that comes back to its own start is a ring by itself: taken first, so that it is not
     // strung together with a neighbour that touches it there.
@@ -120,15 +93,67 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
         if !used.insert(i) {
             continue;
         }
-        let mut chain =
-            Chain { members: vec![i], points: strokes[i].points.clone(), closed: false, welded: 0 };
+        out.push(ends.strung(i, &mut used));
+    }
+    out
+}
+
+/// Ends of strokes by place.
+struct Ends<'a> {
+    strokes: &'a [Stroke],
+    weld: f64,
+    /// Strokes by the cells of a grid, with whether it is the stroke's start that lies there.
+    cells: BTreeMap<(i64, i64), Vec<(usize, bool)>>,
+}
+
+impl<'a> Ends<'a> {
+    fn of(strokes: &'a [Stroke], set: &[usize], weld: f64) -> Self {
+        let mut out = Ends { strokes, weld, cells: BTreeMap::new() };
+        for &i in set {
+            let p = &strokes[i].points;
+            if let (Some(a), Some(b)) = (p.first(), p.last()) {
+                out.cells.entry(out.key(*a)).or_default().push((i, true));
+                out.cells.entry(out.key(*b)).or_default().push((i, false));
+            }
+        }
+        out
+    }
+
+    fn key(&self, p: Point) -> (i64, i64) {
+        let cell = self.weld.max(1.0 / 64.0) * 4.0;
+        ((p.x / cell).floor() as i64, (p.y / cell).floor() as i64)
+    }
+
+    /// The nearest unused end within the weld distance: (stroke, whether it is that one's start).
+    fn near(&self, p: Point, used: &BTreeSet<usize>) -> Option<(usize, bool, f64)> {
+        let (cx, cy) = self.key(p);
+        let mut best: Option<(usize, bool, f64)> = None;
+        for dx in -1..=1 {
+            for dy in -1..=1 {
+                for &(i, start) in self.cells.get(&(cx + dx, cy + dy)).into_iter().flatten() {
+                    let pts = &self.strokes[i].points;
+                    let q = if start { pts.first() } else { pts.last() };
+                    let d = q.map_or(f64::INFINITY, |q| q.distance(p));
+                    if !used.contains(&i) && d <= self.weld && best.is_none_or(|b| d < b.2) {
+                        best = Some((i, start, d));
+                    }
+                }
+            }
+        }
+        best
+    }
+
+    /// The chain that a stroke is part of, strung on at either end as far as it goes.
+    fn strung(&self, i: usize, used: &mut BTreeSet<usize>) -> Chain {
+        let points = self.strokes[i].points.clone();
+        let mut chain = Chain { members: vec![i], points, closed: false, welded: 0 };
         for _ in 0..2 {
             while let Some(&tail) = chain.points.last() {
-                let Some((j, start, d)) = near(tail, &used) else { break };
+                let Some((j, start, d)) = self.near(tail, used) else { break };
                 used.insert(j);
                 chain.members.push(j);
                 chain.welded += usize::from(d > 0.0);
-                let more = strokes[j].points.iter().copied();
+                let more = self.strokes[j].points.iter().copied();
                 let more: Vec<Point> = if start { more.collect() } else { more.rev().collect() };
                 chain.points.extend(more.into_iter().skip(1));
             }
@@ -137,15 +162,14 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
         let (first, last) = (chain.points.first().copied(), chain.points.last().copied());
         if let (Some(a), Some(b)) = (first, last) {
             let d = a.distance(b);
-            if chain.points.len() > 3 && d <= weld {
+            if chain.points.len() > 3 && d <= self.weld {
                 chain.closed = true;
                 chain.welded += usize::from(d > 0.0);
                 chain.points.pop();
             }
         }
-        out.push(chain);
+        chain
     }
-    out
 }
 
 #[cfg(test)]

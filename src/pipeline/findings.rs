@@ -54,7 +54,7 @@ fn product(job: &Job, findings: &mut Findings) {
 
 fn one_lot(job: &Job) -> LayingFinding {
     let color = Some(job.product.color.clone()).filter(|c| !c.is_empty());
-    LayingFinding::OneLot { color, boards: job.product.kind.is_board() }
+    LayingFinding::OneLot { color, piece: job.product.kind.piece() }
 }
 
 /// Rules of seams that could not be kept.

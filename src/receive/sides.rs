@@ -23,7 +23,7 @@ pub(super) fn edges(
     pole: &StoryPole,
     trim: &TrimRules,
 ) -> Vec<FieldEdge> {
-    let drawn = Drawn::of(wall);
+    let drawn = DrawnSides::of(wall);
     shapes
         .iter()
         .flat_map(Polygon::rings)
@@ -35,14 +35,14 @@ pub(super) fn edges(
 }
 
 /// The drawn sides of a wall, then those of its openings, by where they lie.
-struct Drawn {
+struct DrawnSides {
     lines: Vec<(Point, Point)>,
     /// The opening of each line after the wall's own.
     openings: Vec<usize>,
     near: Near,
 }
 
-impl Drawn {
+impl DrawnSides {
     fn of(wall: &DrawnWall) -> Self {
         let mut lines: Vec<(Point, Point)> = wall.edges.iter().map(|e| (e.from, e.to)).collect();
         let mut openings = Vec::new();
@@ -53,7 +53,7 @@ impl Drawn {
             }
         }
         let near = Near::of(lines.iter().copied());
-        Drawn { lines, openings, near }
+        DrawnSides { lines, openings, near }
     }
 
     /// Lines near a box, by their place among all.
@@ -63,7 +63,7 @@ impl Drawn {
 }
 
 /// Cuts a side at the ends of the drawn sides that lie along it.
-fn split(drawn: &Drawn, a: Point, b: Point) -> Vec<(Point, Point)> {
+fn split(drawn: &DrawnSides, a: Point, b: Point) -> Vec<(Point, Point)> {
     let length = a.distance(b);
     let along = (b - a) / length;
     let mut cuts: Vec<f64> = drawn
@@ -97,7 +97,7 @@ fn on_segment(m: Point, p: Point, q: Point) -> bool {
 
 fn name(
     wall: &DrawnWall,
-    drawn: &Drawn,
+    drawn: &DrawnSides,
     (from, to): (Point, Point),
     pole: &StoryPole,
     trim: &TrimRules,

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::Digest;
-use super::pool::{Placed, Pool};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::Pool;
 use super::stagger::seams;
 use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
 

@@ -6,8 +6,8 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::Digest;
 use super::options::Way;
+use super::part::Digest;
 use super::rules::Rules;
 use crate::model::seam::{Certificate, Dual, Exclusion};
 

@@ -3,8 +3,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::digest::Digest;
 use super::insert::Inserter;
+use super::part::Digest;
 use super::pool::Pool;
 use super::random::Random;
 use super::rules::Rules;
@@ -56,7 +56,7 @@ pub(super) fn settle(
         let bad: Vec<usize> =
             broken(digest, pool).into_iter().filter(|p| group.contains(p)).collect();
         for p in &bad {
-            if let Some(super::pool::Placed::Seamed { way, a, .. }) = pool.placed[*p] {
+            if let Some(super::placed::Placed::Seamed { way, a, .. }) = pool.placed[*p] {
                 pins[*p] = Some((way, a));
             }
         }
@@ -161,7 +161,7 @@ pub(super) fn breaks(
     let places = |p: usize| -> Vec<i64> {
         let part = &digest.parts[p];
         match pool.placed[p] {
-            Some(super::pool::Placed::Seamed { way, a, .. }) => {
+            Some(super::placed::Placed::Seamed { way, a, .. }) => {
                 seams(part, part.ways[way], a, rules).collect()
             }
             _ => Vec::new(),
@@ -225,7 +225,7 @@ fn nearest_pair(digest: &Digest, pool: &Pool, bad: &[usize]) -> Option<i64> {
     let places = |p: usize| -> Vec<i64> {
         let part = &digest.parts[p];
         match pool.placed[p] {
-            Some(super::pool::Placed::Seamed { way, a, .. }) => {
+            Some(super::placed::Placed::Seamed { way, a, .. }) => {
                 seams(part, part.ways[way], a, &digest.rules).collect()
             }
             _ => Vec::new(),

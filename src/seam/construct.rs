@@ -3,9 +3,10 @@
 
 use std::collections::VecDeque;
 
-use super::digest::Digest;
 use super::insert::Inserter;
-use super::pool::{Placed, Pool};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::Pool;
 use super::random::Random;
 use super::stagger::{blocked, row};
 

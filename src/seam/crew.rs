@@ -2,8 +2,9 @@
 //! begins the next run where stagger allows, else another from the pile that may, else a new panel
 //! is opened (`LayoutFact::OffcutStartsNext`).
 
-use super::digest::Digest;
-use super::pool::{Placed, Pool};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::Pool;
 use super::shelf::Shelves;
 use super::stagger::Room;
 use crate::model::conflict::{BrokenSeamRule, Conflict, SeamRemedy};

@@ -1,49 +1,10 @@
 //! The problem in sixteenths, with what the search asks again and again worked out once.
 
 use super::options::Way;
+use super::part::{Digest, Part};
 use super::rules::{Rules, whole};
-use super::stagger::{Span, seams, standing};
+use super::stagger::{seams, standing};
 use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, SeamProblem, SeamRun};
-
-/// A run, or a part of one between fixed seams.
-#[derive(Clone, Debug)]
-pub(super) struct Part {
-    /// Elevation, course (in the problem's order) and run it came from.
-    pub from: (usize, usize, usize),
-    /// Course number from the datum.
-    pub level: i32,
-    /// Left end of what is covered.
-    pub left: i64,
-    /// Length covered.
-    pub cover: i64,
-    /// Ways to part it with seams; empty if only one piece is possible.
-    pub ways: Vec<Way>,
-    /// How many of the ways keep the rules: all, or none where nothing lawful covers the run.
-    pub lawful: usize,
-    /// Whether one piece may cover it.
-    pub one_piece: bool,
-    /// Jamb lines across it.
-    pub avoid: Vec<i64>,
-    /// Intervals where no seam may stand.
-    pub barred: Vec<(i64, i64)>,
-    /// For each way, where the first piece may end for all that does not move.
-    pub open: Vec<Vec<Span>>,
-    /// For each way, jamb hits from a first-piece length on, up to the next entry's.
-    pub hits: Vec<Vec<(i64, i64)>>,
-    /// Fewest jamb hits that any lawful parting of this part alone has.
-    pub least_hits: i64,
-    /// Parts whose seams must keep `stagger` from this one's.
-    pub near: Vec<usize>,
-    /// Fixed seams of near courses.
-    pub fixed_near: Vec<i64>,
-}
-
-/// The whole problem.
-#[derive(Clone, Debug)]
-pub(super) struct Digest {
-    pub rules: Rules,
-    pub parts: Vec<Part>,
-}
 
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
@@ -191,15 +152,6 @@ fn hits(part: &Part, way: Way, rules: &Rules) -> Vec<(i64, i64)> {
         }
     }
     steps
-}
-
-/// Jamb hits of a part laid `way` with first piece `a`.
-pub(super) fn hits_at(part: &Part, way: usize, a: i64) -> i64 {
-    let steps = &part.hits[way];
-    if steps.len() < 2 {
-        return 0;
-    }
-    steps[steps.partition_point(|s| s.0 <= a).saturating_sub(1)].1
 }
 
 fn least_hits(part: &Part) -> i64 {

@@ -1,9 +1,10 @@
 //! Inserting one part where it costs least.
 
-use super::digest::Digest;
 use super::looks::{Looks, Round};
 use super::options::Way;
-use super::pool::{Placed, Pool, soft};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::{Pool, soft};
 use super::random::Random;
 use super::rules::UNIT;
 use super::shelf::Shelves;

@@ -5,8 +5,8 @@
 
 use std::collections::BTreeMap;
 
-use super::digest::{Digest, hits_at};
-use super::pool::Placed;
+use super::part::{Digest, hits_at};
+use super::placed::Placed;
 use super::stagger::seams;
 use crate::model::seam::SeamProblem;
 

@@ -2,11 +2,13 @@
 //! improved on with all. So the mixed answer is never heavier than the best of one length.
 
 use super::conflicts::Pins;
-use super::digest::Digest;
 use super::improve::{improve, key};
 use super::looks::Looks;
-use super::pool::{Panel, Placed, Pool};
-use super::{Solved, answer, conflicts, construct, mixed_bound, one_length, polish};
+use super::one_length::{Solved, one_length};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::{Panel, Pool};
+use super::{answer, conflicts, construct, mixed_bound, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
 use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem};

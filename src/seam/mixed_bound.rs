@@ -13,7 +13,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::certificate::{excludes, kinks, scale, value};
-use super::digest::Digest;
+use super::part::Digest;
 use super::rules::Rules;
 use super::sums::{common_multiple, whole_panels, wholes};
 use crate::model::seam::{Certificate, Dual, MixedProof, StockShare};

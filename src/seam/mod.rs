@@ -23,7 +23,10 @@ mod insert;
 mod looks;
 mod mixed;
 mod mixed_bound;
+mod one_length;
 mod options;
+mod part;
+mod placed;
 mod polish;
 mod pool;
 mod pool_kind;
@@ -34,9 +37,9 @@ mod stagger;
 mod sums;
 mod wall;
 
-use crate::model::conflict::Conflict;
+use self::one_length::{Solved, one_length};
 use crate::model::progress::Progress;
-use crate::model::seam::{Certificate, Effort, SeamPlan, SeamProblem};
+use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 
 /// Places the seams of a house. Total, and the same for the same problem on every machine: budgets
 /// count rounds, not time.
@@ -56,36 +59,6 @@ pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan 
     plan
 }
 
-/// A house solved with panels of one length.
-struct Solved {
-    digest: digest::Digest,
-    pool: pool::Pool,
-    pins: conflicts::Pins,
-    conflicts: Vec<Conflict>,
-    certificate: Certificate,
-    /// Panels that the careful crew takes.
-    crew: usize,
-}
-
-fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Solved {
-    let digest = digest::Digest::new(problem);
-    let certificate = certificate::bound(&digest);
-    watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
-    let by_crew = crew::lay(&digest);
-    let crew = by_crew.panels();
-    if problem.rules.effort == Effort::Crew {
-        let conflicts = crew::conflicts(problem, &digest, &by_crew);
-        let pins = vec![None; digest.parts.len()];
-        return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew };
-    }
-    let mut first = construct::lay(&digest);
-    let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
-    let mut pool = improve::improve(&digest, &first, &pins, certificate.bound, watch);
-    let looks = looks::Looks::new(problem, &digest);
-    polish::polish(&digest, &looks, &mut pool, pins.clone());
-    Solved { digest, pool, pins, conflicts, certificate, crew }
-}
-
 /// Panels when runs that one panel covers may be seamed too: what the default policy costs. The
 /// search starts from the answer under the default policy and takes a quarter of a chain's rounds.
 fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins) -> Option<usize> {
@@ -94,7 +67,7 @@ fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins
     }
     let mut other = problem.clone();
     other.rules.seam_short_runs = true;
-    let digest = digest::Digest::new(&other);
+    let digest = part::Digest::new(&other);
     let bound = certificate::bound(&digest).bound;
     // Parts and the ways of seamed ones are the same under both policies.
     let first = pool::Pool::of(&digest, &best.placed, &[]);

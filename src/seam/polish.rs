@@ -4,10 +4,11 @@
 use std::collections::BTreeSet;
 
 use super::conflicts::Pins;
-use super::digest::Digest;
 use super::insert::Inserter;
 use super::looks::Looks;
-use super::pool::{Placed, Pool};
+use super::part::Digest;
+use super::placed::Placed;
+use super::pool::Pool;
 use super::random::Random;
 use super::rules::UNIT;
 use crate::model::seam::Effort;

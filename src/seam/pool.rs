@@ -1,7 +1,8 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use super::digest::{Digest, hits_at};
 use super::options::Way;
+use super::part::{Digest, hits_at};
+use super::placed::Placed;
 use super::pool_kind::{OfKind, scale_of_leftovers};
 use super::rules::UNIT;
 use super::shelf::Shelves;
@@ -16,16 +17,6 @@ mod weight {
     pub(super) const LEFTOVER: i64 = 800_000;
     /// A leftover of a panel that holds both end pieces.
     pub(super) const LOCKED: i64 = 150_000;
-}
-
-/// How one part is laid.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Placed {
-    /// One piece, from this panel.
-    One { panel: usize },
-    /// The part's way of that number: the first piece of length `a` from `first`, the last from
-    /// `last`; whole panels between.
-    Seamed { way: usize, a: i64, first: usize, last: usize },
 }
 
 /// A stock panel that is cut.

@@ -4,13 +4,10 @@
 //! Seams of every run stand one pitch apart, so all seams of a neighbour of the same pitch forbid what
 //! its first one forbids, shifted by whole pitches.
 
-use super::digest::{Digest, Part};
 use super::options::Way;
-use super::pool::Placed;
+use super::part::{Digest, Part, Span};
+use super::placed::Placed;
 use super::rules::Rules;
-
-/// An interval of first-piece lengths, both ends allowed.
-pub(super) type Span = (i64, i64);
 
 /// Middle of the first seam of a part laid with first piece `a`. An odd lap's middle is counted at
 /// the whole sixteenth; `answer` states it exactly.

@@ -8,7 +8,7 @@
 
 use std::collections::BTreeSet;
 
-use super::digest::{Digest, Part};
+use super::part::{Digest, Part};
 use super::rules::Rules;
 use super::stagger::{first_seam, standing};
 

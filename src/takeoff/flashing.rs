@@ -118,7 +118,7 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
     over.sum::<f64>().min(high - low)
 }
 
-/// Step flashing by the foot or metre and a kick-out at the foot of each slope
+/// Step flashing by the foot or meter and a kick-out at the foot of each slope
 /// (`TrimFact::StepFlashing`, `TrimFact::KickOut`).
 fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {

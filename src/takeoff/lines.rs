@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
 use crate::job::Job;
-use crate::job::siding::kind::Siding;
 use crate::layout::laid::LaidHouse;
 use crate::model::ids::{ElevationName, WallId};
 use crate::model::item::SidingPiece;
@@ -23,10 +22,7 @@ pub(super) fn whole(units: f64) -> f64 {
 
 /// What one stock length of a job's siding is.
 pub(super) fn siding_piece_of(job: &Job) -> SidingPiece {
-    match job.product.kind {
-        Siding::Panel(_) => SidingPiece::Panel,
-        Siding::Board(_) => SidingPiece::Board,
-    }
+    job.product.kind.piece()
 }
 
 /// What one stock length of a layout's siding is.

@@ -27,9 +27,9 @@ pub fn starter(perimeter: f64, doors: f64, stock: f64) -> f64 {
     ((perimeter - doors).max(0.0) / stock - 1e-9).ceil().max(0.0)
 }
 
-/// Corner posts: one a corner and storey (`TakeoffFact::PostsByStory`).
-pub fn posts(corners: f64, storeys: f64) -> f64 {
-    corners * storeys
+/// Corner posts: one a corner and story (`TakeoffFact::PostsByStory`).
+pub fn posts(corners: f64, stories: f64) -> f64 {
+    corners * stories
 }
 
 /// J-channel pieces of one opening: 2 when smaller than 6 x 5 ft, else 3

@@ -124,26 +124,9 @@ fn post(
         (_, InsideCorner::Post) => TrimKind::InsidePost,
         _ => TrimKind::CornerChannel,
     };
-    let mut on: Vec<Part> = reach.parts.clone();
-    on.sort_by_key(|p| (p.side, p.field));
-    if kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::OneChannel {
-        // The wall that is sided second, the last one in wrap order, bears it.
-        on.reverse();
-    }
     let each =
         kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::TwoChannels;
-    // Of a wall's own channels each is as high as the siding there; a post, as the whole corner.
-    on.dedup_by(|next, p| {
-        let same = corner.sides[next.side].elevation == corner.sides[p.side].elevation;
-        if same {
-            (p.low, p.high) = (p.low.min(next.low), p.high.max(next.high));
-        }
-        same
-    });
-    on.truncate(if each { on.len() } else { 1 });
-    if let Some(one) = on.first_mut().filter(|_| !each) {
-        (one.low, one.high) = (reach.low, reach.high);
-    }
+    let on = parts_laid(corner, reach, (kind, each), job);
     let mut out = Vec::new();
     for part_of in on {
         let (Some(place), Some(side)) = (
@@ -181,6 +164,34 @@ fn post(
         out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, SHORTEST), job));
     }
     out
+}
+
+/// The parts of a corner that get a piece each, in the order of its sides: of a post, one.
+fn parts_laid(
+    corner: &Corner,
+    reach: &Reach,
+    (kind, each): (TrimKind, bool),
+    job: &Job,
+) -> Vec<Part> {
+    let mut on: Vec<Part> = reach.parts.clone();
+    on.sort_by_key(|p| (p.side, p.field));
+    if kind == TrimKind::CornerChannel && job.trim.inside_corner == InsideCorner::OneChannel {
+        // The wall that is sided second, the last one in wrap order, bears it.
+        on.reverse();
+    }
+    // Of a wall's own channels each is as high as the siding there; a post, as the whole corner.
+    on.dedup_by(|next, p| {
+        let same = corner.sides[next.side].elevation == corner.sides[p.side].elevation;
+        if same {
+            (p.low, p.high) = (p.low.min(next.low), p.high.max(next.high));
+        }
+        same
+    });
+    on.truncate(if each { on.len() } else { 1 });
+    if let Some(one) = on.first_mut().filter(|_| !each) {
+        (one.low, one.high) = (reach.low, reach.high);
+    }
+    on
 }
 
 /// Lengths of a post taller than stock: the upper one's flange is cut back and its face lapped over

@@ -2,6 +2,7 @@
 
 use crate::layout::wall::LaidZone;
 use crate::units::LengthStyle;
+use crate::wording::siding;
 
 /// Where siding goes.
 pub const LIMIT_OF_SIDING: &str = "limit of siding";
@@ -91,16 +92,16 @@ pub fn scale_bar(length: &str, unit_proved: bool) -> String {
 pub fn zone(z: &LaidZone, style: LengthStyle) -> String {
     let area = area(z.net_area, style);
     if z.laid_out {
-        format!("{}: see the set of {}, {area} net", z.cladding, z.zone)
+        format!("{}: see the set of {}, {area} net", siding::cladding(z), z.zone)
     } else {
-        format!("{}: not laid out, {area} net", z.cladding)
+        format!("{}: not laid out, {area} net", siding::cladding(z))
     }
 }
 
 /// The same in the overlay.
 pub fn overlay_zone(z: &LaidZone, style: LengthStyle) -> String {
     let how = if z.laid_out { "A SET OF ITS OWN" } else { "NOT LAID OUT" };
-    format!("{}: {}, {how}, {} NET", z.id, z.cladding, area(z.net_area, style))
+    format!("{}: {}, {how}, {} NET", z.id, siding::cladding(z), area(z.net_area, style))
 }
 
 /// What the overlay says under an elevation.

@@ -3,6 +3,7 @@
 use crate::job::Job;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer};
 use crate::units::LengthStyle;
+use crate::wording::siding;
 use crate::wording::takeoff::items::{piece, trim_stock};
 
 /// The nail for siding, then the nails by what they hold.
@@ -10,12 +11,13 @@ pub fn sentences(fastening: &Fastening, job: &Job) -> Vec<String> {
     let (style, boards) = (job.sheet.lengths, !job.siding().receivers.has_pockets());
     let layers: Vec<String> = fastening.layers.iter().map(|l| layer(l, style)).collect();
     let mut out = vec![format!(
-        "Nails for {}s, {}: {}. Shank {} or more, head {} or more, corrosion-resistant. Fix as the manufacturer and the code say; wind design stays with them.",
-        job.product.kind.piece(),
+        "Nails for {}s, {}: {}. Shank {} or more, head {} or more, {}. Fix as the manufacturer and the code say; wind design stays with them.",
+        siding::piece(job.product.kind),
         style.short(fastening.length),
         layers.join(", "),
         fine_thickness(fastening.shank, style),
-        style.short(fastening.head)
+        style.short(fastening.head),
+        siding::nail_material(job.siding())
     )];
     out.extend(fastening.nails.iter().map(|n| count(n, style, boards)));
     out

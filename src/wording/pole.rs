@@ -146,7 +146,7 @@ fn first_course(first: &FirstCourse, style: LengthStyle) -> String {
                 String::new()
             };
             format!(
-                "the first course is cut along {} of wall bottom, least height {}, held in undersill (finish) trim by punched lugs instead of a starter{whole}",
+                "the first course is cut along {} of wall bottom, least height {}, held in undersill (finish) trim instead of a starter{whole}",
                 about(*along, style),
                 style.short(*least)
             )

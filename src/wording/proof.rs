@@ -1,7 +1,6 @@
 //! How few panels there can be, in sentences.
 
 use crate::job::Job;
-use crate::job::siding::kind::Siding;
 use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
 use crate::model::item::SidingPiece;
 use crate::model::seam::{Dual, Exclusion, MixedProof, StockShare};
@@ -125,10 +124,7 @@ pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
 }
 
 fn siding_piece(job: &Job) -> SidingPiece {
-    match job.product.kind {
-        Siding::Panel(_) => SidingPiece::Panel,
-        Siding::Board(_) => SidingPiece::Board,
-    }
+    job.product.kind.piece()
 }
 
 /// Whether cost is kept least, not length.

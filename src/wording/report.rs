@@ -4,6 +4,7 @@ use super::source as words;
 use crate::layout::wall::LaidZone;
 use crate::model::source::Source;
 use crate::units::{LengthStyle, counted};
+use crate::wording::siding;
 
 /// Its title.
 pub const TITLE: &str = "LAPWRIGHT REPORT";
@@ -55,7 +56,7 @@ pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
         "{} on {elevation}, {}: {} {}; {:.1} {} net, {:.1} gross.",
         z.zone,
         z.id,
-        z.cladding,
+        siding::cladding(z),
         if z.laid_out { "is a set of its own" } else { "is not laid out here" },
         style.area(z.net_area),
         style.area_unit(),

@@ -3,18 +3,48 @@
 
 use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
-use crate::job::siding::system::{CutEdgeRule, JointRule, SeamLap, SidingSystem};
+use crate::job::siding::system::{CutEdgeRule, JointRule, NailMaterial, SeamLap, SidingSystem};
 use crate::job::{Job, Product};
+use crate::layout::wall::LaidZone;
 use crate::sources::layout::LayoutFact;
 use crate::sources::record::Record;
 use crate::sources::siding::SidingFact;
 use crate::sources::trim::TrimFact;
 use crate::units::LengthStyle;
 use crate::wording::sources;
+use crate::wording::takeoff::items;
 
 /// The trade's name of a kind.
 pub fn name(siding: Siding) -> &'static str {
-    siding.words()
+    match siding {
+        Siding::Panel(PanelSiding::FoamBacked) => "foam-backed vinyl lap siding",
+        Siding::Panel(PanelSiding::Vinyl) => "vinyl lap siding",
+        Siding::Panel(PanelSiding::Steel) => "steel lap siding",
+        Siding::Board(BoardSiding::Wood) => "wood lap siding",
+        Siding::Board(BoardSiding::FiberCement) => "fiber-cement lap siding",
+    }
+}
+
+/// What covers a zone: in the words of the job, or the name of the siding that is laid out there.
+pub fn cladding(zone: &LaidZone) -> &str {
+    let laid_out = Siding::of_key(&zone.cladding).filter(|_| zone.laid_out);
+    match laid_out {
+        Some(siding) => name(siding),
+        None => &zone.cladding,
+    }
+}
+
+/// What one stock length is called.
+pub fn piece(siding: Siding) -> &'static str {
+    items::piece(siding.piece())
+}
+
+/// What nails are made of.
+pub fn nail_material(system: &SidingSystem) -> &'static str {
+    match system.fastening.material {
+        NailMaterial::CorrosionResistant => "corrosion-resistant",
+        NailMaterial::GalvanizedSteel => "galvanized or stainless steel",
+    }
 }
 
 /// Heading over a list of them.

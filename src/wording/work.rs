@@ -36,6 +36,10 @@ pub fn rule(rule: &WorkRule, style: LengthStyle) -> String {
             style.short(*lug_spacing),
             style.short(*slot_spacing)
         ),
+        WorkRule::NailCutEdges { spacing } => format!(
+            "Cut edges go into undersill (finish) trim, drilled and nailed through with trim nails of their color every {0}; where a ripped top course goes under a face board, nail slots every {0} take the place of its hem (common practice; the manufacturer's instructions take precedence).",
+            style.short(*spacing)
+        ),
         WorkRule::BoardTrimFirst => "Corner boards and the boards around openings before the siding; the starter piece under the first board takes the place of the top edge of one below.".to_owned(),
         WorkRule::BoardsFromBottom { gap } => format!(
             "Boards from the bottom up, each nailed to every stud it crosses; joints on studs, backed as the manufacturer says; {} clear at trim, caulked or left open as the manufacturer says.",
@@ -154,7 +158,7 @@ fn start<T: std::fmt::Display>(
     let cut = cut.map(|c| {
         let held = if c.held_in.is_empty() { String::new() } else { format!(" {}", joined(&c.held_in)) };
         format!(
-            "where the bottom is on no course line, the first course is cut and its edge held in undersill (finish) trim{held} by punched lugs, not by a starter"
+            "where the bottom is on no course line, the first course is cut and its edge held in undersill (finish) trim{held}, not by a starter"
         )
     });
     if marks.is_empty() {

@@ -1,6 +1,7 @@
 //! What holds on every wall.
 
 use crate::job::Job;
+use crate::job::siding::system::CutEdgeRule;
 use crate::model::fastening::UNDER_HEAD;
 use crate::model::work::WorkRule;
 
@@ -21,9 +22,14 @@ pub(super) fn everywhere(job: &Job) -> Vec<WorkRule> {
         WorkRule::FrameOpenings,
         WorkRule::PanelsFromBottom { gap },
         WorkRule::LapsFaceAway,
-        WorkRule::HoldCutEdges {
-            lug_spacing: job.courses.lug_spacing,
-            slot_spacing: job.courses.slot_spacing,
-        },
+        hold_cut_edges(job),
     ]
+}
+
+fn hold_cut_edges(job: &Job) -> WorkRule {
+    let (lug_spacing, slot_spacing) = (job.courses.lug_spacing, job.courses.slot_spacing);
+    match job.siding().cut_edge {
+        CutEdgeRule::TrimNails => WorkRule::NailCutEdges { spacing: slot_spacing },
+        _ => WorkRule::HoldCutEdges { lug_spacing, slot_spacing },
+    }
 }

@@ -1,6 +1,6 @@
 //! Corners of the house as a part of the report.
 
-use super::report::WIDTH;
+use super::text::WIDTH;
 use crate::clean::terminal;
 use crate::layout::Layout;
 use crate::model::corner::Corner;

@@ -1,6 +1,6 @@
 //! What the codes of findings mean, in plain text of 80 columns.
 
-use super::report::wrapped;
+use super::text::wrapped;
 use crate::finding::FindingCode;
 use crate::wording::explain::{self, LIST_END, explanation};
 

@@ -4,6 +4,7 @@
 mod corners;
 pub mod csv;
 pub mod explain;
+pub mod findings;
 pub mod json;
 pub mod layers;
 pub mod overlay;
@@ -23,6 +24,7 @@ pub mod svg;
 mod svg_tree;
 pub mod tables;
 pub mod template;
+mod text;
 pub mod walls;
 #[cfg(feature = "xlsx")]
 pub mod xlsx;

@@ -1,21 +1,19 @@
 //! `report.txt` and the tables of the terminal, in plain text of 80 columns.
 
+use super::findings::findings_by_audience;
 use super::tables::{costs, terminal_table};
+use super::text::{bullets, fitted, titled, wrapped};
 use crate::clean::terminal;
-use crate::finding::{Audience, Finding, Severity};
 use crate::job::Siding;
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
 use crate::units::LengthStyle;
-use crate::wording::findings::{FindingWords, audience_head, words};
 use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
 use crate::wording::{self, checks, pole, report, seams, siding};
-
-pub(super) const WIDTH: usize = 80;
 
 /// The report of a layout: what was read and assumed, totals, the proof, the check, findings.
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
@@ -41,23 +39,6 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
     ];
     parts.iter().filter(|p| !p.is_empty()).map(|p| p.trim_end()).collect::<Vec<_>>().join("\n\n")
         + "\n"
-}
-
-pub(super) fn titled(title: &str, body: &str) -> String {
-    format!("{title}\n{body}")
-}
-
-pub(super) fn bullets<'a>(lines: impl Iterator<Item = &'a str>) -> String {
-    lines.map(|l| wrapped(&format!("- {l}"), "  ") + "\n").collect()
-}
-
-/// Words cut to a width, so that no drawing's text breaks a table.
-pub(super) fn fitted(text: &str, width: usize) -> String {
-    let text = terminal(text);
-    if text.chars().count() <= width {
-        return text;
-    }
-    text.chars().take(width.saturating_sub(1)).chain(['…']).collect()
 }
 
 /// What was read and assumed.
@@ -174,7 +155,7 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
         report::COMPARISON,
         report::WAY_OF_COUNTING,
         style.area_unit(),
-        format!("{}s", layout.job.product.kind.piece()),
+        format!("{}s", siding::piece(layout.job.product.kind)),
         "cartons",
         report::AGAINST_LAYOUT
     );
@@ -286,91 +267,8 @@ fn checked(layout: &Layout) -> String {
     out
 }
 
-/// Findings by who must act on them.
-fn findings_by_audience(list: &[Finding], style: LengthStyle) -> String {
-    let mut out = String::new();
-    for audience in [Audience::Architect, Audience::Office, Audience::Crew] {
-        let own: Vec<Finding> = list.iter().filter(|f| f.audience() == audience).cloned().collect();
-        if !own.is_empty() {
-            out.push_str(&format!("{}\n", audience_head(audience)));
-            out.push_str(&findings(&own, style));
-        }
-    }
-    if out.is_empty() { "  none\n".to_owned() } else { out }
-}
-
-/// Findings, one block each.
-pub fn findings(list: &[Finding], style: LengthStyle) -> String {
-    let mut out = String::new();
-    for f in list {
-        let severity = match f.severity() {
-            Severity::Info => "note",
-            Severity::Warning => "WARNING",
-            Severity::Error => "ERROR",
-        };
-        let FindingWords { message, help } = words(f, style);
-        let head = format!("{severity} {}{}: {}", f.code(), place(f), terminal(&message));
-        out.push_str(&wrapped(&head, "  "));
-        out.push('\n');
-        out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
-        out.push('\n');
-    }
-    out
-}
-
-/// Where a finding is.
-fn place(f: &Finding) -> String {
-    let mut place = String::new();
-    if let Some(e) = &f.elevation {
-        place.push_str(&format!(" {}", terminal(e)));
-    }
-    if let Some(p) = f.at {
-        place.push_str(&format!(" at ({:.3}, {:.3})", p.x, p.y));
-    }
-    if let Some(o) = &f.origin {
-        let handle =
-            o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
-        let layer = terminal(&o.layer);
-        place.push_str(&format!(" [{} on {layer}, line {}{handle}]", o.entity, o.line));
-    }
-    place
-}
-
 /// The usual cautions, in every report.
 fn cautions(kind: Siding) -> String {
     let lines = wording::cautions::all(kind);
     titled("CAUTIONS", &lines.iter().map(|l| wrapped(l, "  ") + "\n").collect::<String>())
-}
-
-/// Words wrapped to the width, every line but the first indented two more.
-pub(super) fn wrapped(text: &str, indent: &str) -> String {
-    let mut out = String::new();
-    let mut line = indent.to_owned();
-    let mut fresh = true;
-    for word in text.split_whitespace() {
-        if !fresh && line.chars().count() + 1 + word.chars().count() > WIDTH {
-            out.push_str(&line);
-            out.push('\n');
-            line = format!("{indent}  ");
-            fresh = true;
-        }
-        if !fresh {
-            line.push(' ');
-        }
-        line.push_str(word);
-        fresh = false;
-    }
-    out.push_str(&line);
-    out
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn lines_stay_within_eighty_columns() {
-        let long = "word ".repeat(100);
-        assert!(wrapped(&long, "  ").lines().all(|l| l.chars().count() <= WIDTH));
-    }
 }

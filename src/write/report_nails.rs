@@ -1,6 +1,6 @@
 //! Nails and movement in the report.
 
-use super::report::{bullets, titled};
+use super::text::{bullets, titled};
 use crate::layout::Layout;
 use crate::wording::{movement, nails};
 

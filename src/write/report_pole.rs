@@ -1,6 +1,6 @@
 //! The datum in the report: what is in force, and what else could be.
 
-use super::report::{bullets, titled};
+use super::text::{bullets, titled};
 use crate::layout::Layout;
 use crate::wording::pole as words;
 

@@ -1,6 +1,6 @@
 //! The order of work in the report.
 
-use super::report::{titled, wrapped};
+use super::text::{titled, wrapped};
 use crate::clean::terminal;
 use crate::layout::Layout;
 use crate::wording::work;

@@ -1,6 +1,6 @@
 //! What was laid out in a few lines, for whoever started it.
 
-use super::report;
+use super::findings::findings_text;
 use crate::clean::terminal;
 use crate::finding::Severity;
 use crate::layout::Layout;
@@ -20,7 +20,7 @@ pub fn text(layout: &Layout) -> String {
     );
     let warnings: Vec<_> =
         layout.findings.iter().filter(|f| f.severity() >= Severity::Warning).cloned().collect();
-    out.push_str(&report::findings(&warnings, layout.job.sheet.lengths));
+    out.push_str(&findings_text(&warnings, layout.job.sheet.lengths));
     out.push_str(&checks::summary(&layout.verify.rules));
     out.push('\n');
     out

@@ -1,6 +1,6 @@
 //! Tables of the takeoff for the terminal, 80 columns wide.
 
-use super::report::{WIDTH, fitted, wrapped};
+use super::text::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
 use crate::model::ids::ItemId;
 use crate::model::quantity::Group;

@@ -64,7 +64,7 @@ fn truncated_before_entities() {
         b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n",
         INCH,
         "file-truncated",
-        &["breaks off"],
+        &["is truncated before"],
     );
 }
 

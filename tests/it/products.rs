@@ -8,7 +8,7 @@ use lapwright::layout::set::LaidSet;
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 
-use crate::support::{broken, dxf, inches, laid_set, lay, lay_set, lay_sets, rect, root};
+use crate::support::{broken, dxf, inches, laid_set, lay, lay_set, lay_sets, rect, root, said};
 
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
@@ -166,7 +166,7 @@ fn steel_on_the_samples() {
         {
             assert!(words.contains(said), "{stem}: {said}");
         }
-        for not in ["vinyl", "foam to foam", "Silica"] {
+        for not in ["vinyl", "foam to foam", "snap-lock", "lugs", "Silica"] {
             assert!(!words.contains(not), "{stem}: {not}");
         }
     }
@@ -226,12 +226,27 @@ fn what_says_nothing_about_steel_is_refused() {
         ("width = 8\n", "product.width"),
     ] {
         let text = format!("[product]\nkind = \"steel\"\n{text}");
-        let e = job_file::parse(&text, "job.toml").unwrap_err().to_string();
+        let e = said(&job_file::parse(&text, "job.toml").unwrap_err().0);
         assert!(e.contains(&format!("`{key}`")) && e.contains("steel"), "{text}: {e}");
     }
     // What steel has in common with vinyl is taken.
     let text = "[product]\nkind = \"steel\"\n[courses]\nslot_spacing = 12\n[trim]\npocket = 0.625\n[seams]\nstagger = 36\n";
     assert!(job_file::parse(text, "job").is_ok());
+}
+
+#[test]
+fn settings_of_the_house_are_not_held_against_a_zone_of_another_kind() {
+    let zone = "[[zone]]\nname = \"Gable\"\nlayers = [\"X\"]\n[zone.product]\n";
+    for (house, own) in [
+        ("[product]\nkind = \"wood\"\n[boards]\nfirst_stud = 8\n", "kind = \"vinyl\"\n"),
+        ("[courses]\nlug_spacing = 8\n", "kind = \"steel\"\n"),
+    ] {
+        assert!(job_file::parse(&format!("{house}{zone}{own}"), "job").is_ok(), "{house}{own}");
+        // Its own product is still held to its kind.
+        let wrong = format!("{house}{zone}{own}width = 9\n");
+        let e = said(&job_file::parse(&wrong, "job").unwrap_err().0);
+        assert!(e.contains("zone.0.product.width"), "{e}");
+    }
 }
 
 #[test]
@@ -241,7 +256,7 @@ fn what_contradicts_itself_is_refused_by_its_key() {
         ("[product]\nkind = \"vinyl\"\nfoam_set_back = 0.5\n", "product.foam_set_back", ":3:"),
         ("[product]\nkind = \"tin\"\n", "tin", ":2:"),
     ] {
-        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        let e = said(&job_file::parse(text, "job.toml").unwrap_err().0);
         assert!(e.contains(key) && e.contains(place), "{e}");
     }
 }
@@ -381,7 +396,7 @@ fn what_is_of_another_kind_is_refused() {
         ("[product]\nkind = \"wood\"\n[trim]\npocket = 1\n", "trim.pocket"),
         ("[product]\nkind = \"wood\"\n[seams]\nstagger = 30\n", "seams.stagger"),
     ] {
-        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        let e = said(&job_file::parse(text, "job.toml").unwrap_err().0);
         assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
     }
 }
@@ -489,7 +504,7 @@ fn a_zone_must_be_whole() {
             "zone.0.product.lap",
         ),
     ] {
-        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
+        let e = said(&job_file::parse(text, "job.toml").unwrap_err().0);
         assert!(e.contains(&format!("`{key}`")), "{text}: {e}");
     }
 }
@@ -554,13 +569,13 @@ fn a_region_of_the_job_is_as_good_as_a_drawn_zone() {
     for (region, key) in
         [("", "zone.0.region.0"), ("left = 9\nright = 3\n", "zone.0.region.0.right")]
     {
-        let e = job_file::parse(&format!("{given}{region}"), "job.toml").unwrap_err().to_string();
+        let e = said(&job_file::parse(&format!("{given}{region}"), "job.toml").unwrap_err().0);
         assert!(e.contains(&format!("`{key}`")), "{e}");
     }
     // What a zone's product cannot go with is told of the zone.
     let short = format!("{given}top = 9\n[zone.product]\nlength = 40\n")
         .replace("cladding = \"shingle\"\n", "");
-    let e = job_file::parse(&short, "job.toml").unwrap_err().to_string();
+    let e = said(&job_file::parse(&short, "job.toml").unwrap_err().0);
     assert!(e.contains("zone.0.product.length"), "{e}");
 }
 

@@ -89,7 +89,7 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
     let words = sheets::gable(pitch, angle, step, exposure, style);
     heading(&mut c, area, sheets::GABLE_PATTERN, &words);
     let (piece, place) =
-        (layout.job.product.kind.piece(), siding::end_gap_place(layout.job.siding()));
+        (siding::piece(layout.job.product.kind), siding::end_gap_place(layout.job.siding()));
     let lines = [
         sheets::gable_walls(&slope.on),
         sheets::gable_size(share),

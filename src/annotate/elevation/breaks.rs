@@ -3,7 +3,7 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::standing::Standing;
+use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::wall::LaidElevation;
@@ -25,7 +25,7 @@ pub(in crate::annotate) fn diamond(at: Point, half: f64) -> [Point; 4] {
 }
 
 /// Diamonds and dashes, which text keeps off.
-pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) {
+pub(super) fn shapes(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) {
     for b in &on.breaks {
         let at: Vec<Point> =
             b.seams.iter().filter_map(|s| place(e, s)).map(|(x, y)| v.at(x, y)).collect();
@@ -35,7 +35,7 @@ pub(super) fn shapes(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View)
 }
 
 /// Their marks, each where its first seam shows. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) -> usize {
     let mut none = 0;
     for b in &on.breaks {
         let shown = b.seams.iter().filter_map(|s| place(e, s)).find(|(x, y)| v.holds(*x, *y));

@@ -2,7 +2,7 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::standing::Standing;
+use crate::annotate::elevation_index::AtElevation;
 use crate::geom::vocabulary::Vec2;
 use crate::model::corner::Hand;
 use crate::wording::legend;
@@ -10,7 +10,7 @@ use crate::wording::legend;
 /// Lower corners are ends of bands and steps, not worth a mark, inches.
 const LEAST: f64 = 12.0;
 
-pub(super) fn open(c: &mut Canvas, on: &Standing, v: &View) {
+pub(super) fn open(c: &mut Canvas, on: &AtElevation, v: &View) {
     for side in &on.open {
         let y = side.low + (side.high - side.low) * 0.62;
         if side.high - side.low < LEAST || !v.holds(side.x, y) {

@@ -19,9 +19,9 @@ use std::collections::BTreeSet;
 use view::{ABOVE, BELOW, LEFT, RIGHT, View, extent, windows};
 
 use super::canvas::Canvas;
+use super::elevation_index::AtElevation;
 use super::page::{Page, room};
 use super::scale::{elevation as scale_of, parts};
-use super::standing::Standing;
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Affine, Rect};
 use crate::job::paper::Scale;
@@ -38,7 +38,7 @@ pub(super) fn sheets(
     layout: &Layout,
     e: &LaidElevation,
     behind: &[Backdrop],
-    on: &Standing,
+    on: &AtElevation,
 ) -> Vec<Page> {
     let area = room(layout);
     let house = extent(e);
@@ -91,7 +91,7 @@ impl Part {
 
 fn sheet(
     layout: &Layout,
-    (e, behind, on): (&LaidElevation, &[Backdrop], &Standing),
+    (e, behind, on): (&LaidElevation, &[Backdrop], &AtElevation),
     view: &View,
     scale: &Scale,
     area: Rect,
@@ -170,12 +170,12 @@ fn sheet(
 }
 
 /// Numbers of courses of an elevation on whose top edge level is checked.
-fn checks(on: &Standing) -> BTreeSet<i32> {
+fn checks(on: &AtElevation) -> BTreeSet<i32> {
     on.work.iter().flat_map(|w| w.level_checks.iter().copied()).collect()
 }
 
 /// What the key says besides line types.
-fn footnotes(layout: &Layout, e: &LaidElevation, on: &Standing) -> Vec<String> {
+fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) -> Vec<String> {
     let mut out = vec![legend::RIP.to_owned(), legend::NOTCH.to_owned()];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(crate::wording::restricted::LEGEND.to_owned());

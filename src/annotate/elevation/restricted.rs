@@ -3,17 +3,17 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::standing::Standing;
+use crate::annotate::elevation_index::AtElevation;
 use crate::model::work::RestrictedAccess;
 use crate::wording::restricted::MARK;
 
 /// Places with restricted access of an elevation.
-pub(super) fn places_of<'a>(on: &Standing<'a>) -> impl Iterator<Item = &'a RestrictedAccess> {
+pub(super) fn places_of<'a>(on: &AtElevation<'a>) -> impl Iterator<Item = &'a RestrictedAccess> {
     on.work.iter().flat_map(|w| &w.restricted)
 }
 
 /// Marks each once.
-pub(super) fn marks(c: &mut Canvas, on: &Standing, v: &View) {
+pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) {
     for s in places_of(on) {
         let (x, y) = ((s.x[0] + s.x[1]) / 2.0, (s.y[0] + s.y[1]) / 2.0);
         if !v.holds(x, y) {

@@ -2,7 +2,7 @@
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::standing::Standing;
+use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2, Xy};
 use crate::layout::wall::LaidElevation;
@@ -39,7 +39,7 @@ fn off(kind: TrimKind) -> Vec2 {
     }
 }
 
-pub(super) fn lines(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) {
+pub(super) fn lines(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) {
     // A post shared with another elevation is counted there and shown on both.
     let corners = e.walls.iter().flat_map(|w| &w.edges);
     for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
@@ -113,7 +113,7 @@ fn beside(t: &TrimPiece, e: &LaidElevation, v: &View) -> Vec2 {
 }
 
 /// Marks of trim, framed. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, on: &Standing, e: &LaidElevation, v: &View) -> usize {
+pub(super) fn marks(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) -> usize {
     on.trims.iter().filter(|t| !mark(c, t, e, v)).count()
 }
 
@@ -136,7 +136,7 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
 }
 
 /// What the key says of boards that stand on this elevation, by their marks.
-pub(super) fn key(on: &Standing) -> Option<String> {
+pub(super) fn key(on: &AtElevation) -> Option<String> {
     let here = |kind: TrimKind| on.trims.iter().find(|t| t.kind == kind && ink(kind) == Ink::Board);
     let words: Vec<String> = TrimKind::ALL
         .into_iter()

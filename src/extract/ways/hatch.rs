@@ -1,14 +1,14 @@
 //! Walls from the boundaries of siding hatches: what the hatch covers, with its holes and notches
 //! closed where an opening stands.
 
-use super::recess::{self, Drawn};
+use super::recess::{self, FoundOpening};
 use crate::extract::outline::{Outline, stroke_box};
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
 use crate::geom::tol::{LEVEL, SAME, snap};
 use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
-use crate::model::drawing::Hatch;
+use crate::model::hatch::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
 use crate::origin::EntityKind;
@@ -185,7 +185,7 @@ fn drawn_along(lines: &Linework, at: Point) -> bool {
 
 /// Settles the openings of hatched walls by what is drawn: holes get their kind, notches in which an
 /// opening stands are closed.
-pub(crate) fn settle(outline: &mut Outline, drawn: &[Drawn]) {
+pub(crate) fn settle(outline: &mut Outline, drawn: &[FoundOpening]) {
     let whole = outline.polygon();
     let foot = whole.bounds().y0;
     for hole in &mut outline.openings {

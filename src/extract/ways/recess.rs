@@ -19,14 +19,14 @@ const DOOR: f64 = 72.0;
 
 /// An opening as drawn, inches of the whole drawing.
 #[derive(Clone, Debug)]
-pub(crate) struct Drawn {
+pub(crate) struct FoundOpening {
     pub(crate) outline: Ring,
     pub(crate) kind: OpeningKind,
     pub(crate) block: Option<String>,
     pub(crate) origin: Origin,
 }
 
-impl Drawn {
+impl FoundOpening {
     fn frame(&self) -> Rect {
         bounds(&self.outline).unwrap_or(Rect::ZERO)
     }
@@ -53,7 +53,7 @@ pub(super) fn holes(rings: &[Ring], origin: &Origin) -> Vec<DrawnOpening> {
 }
 
 /// The kind of a hole: of the opening drawn in it, else by its place and height.
-pub(super) fn kind_in(ring: &[Point], foot: f64, drawn: &[Drawn]) -> OpeningKind {
+pub(super) fn kind_in(ring: &[Point], foot: f64, drawn: &[FoundOpening]) -> OpeningKind {
     let here = || drawn.iter().filter(|d| d.within(ring));
     if let Some(d) = here().max_by(|a, b| a.frame().area().total_cmp(&b.frame().area())) {
         return d.kind;
@@ -74,7 +74,7 @@ pub(crate) fn by_size(b: Rect, foot: f64) -> OpeningKind {
 pub(super) fn notches(
     wall: &Polygon,
     holes: &[DrawnOpening],
-    drawn: &[Drawn],
+    drawn: &[FoundOpening],
 ) -> (Ring, Vec<DrawnOpening>) {
     let mut whole = Polygon::simple(wall.outer.clone());
     let mut found = Vec::new();
@@ -171,8 +171,8 @@ pub(super) fn between(face: &Polygon, solid: &[Polygon]) -> bool {
 mod tests {
     use super::*;
 
-    fn drawn(r: Polygon, kind: OpeningKind) -> Drawn {
-        Drawn { outline: r.outer, kind, block: None, origin: Origin::default() }
+    fn drawn(r: Polygon, kind: OpeningKind) -> FoundOpening {
+        FoundOpening { outline: r.outer, kind, block: None, origin: Origin::default() }
     }
 
     #[test]

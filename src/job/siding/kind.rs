@@ -8,9 +8,11 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::system::SidingSystem;
 use super::{fiber_cement, foam_backed, steel, vinyl, wood};
+use crate::model::item::SidingPiece;
 
 /// What the siding is: panels that lock, or boards that lap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub enum Siding {
     /// Panels, lapped end to end and locked into one another.
     Panel(PanelSiding),
@@ -68,27 +70,11 @@ impl Siding {
         named.find(|(s, _)| **s == self).map_or(KEYS[0], |(_, key)| key)
     }
 
-    /// Whether it comes as boards: to be asked of the description instead.
-    pub fn is_board(self) -> bool {
-        matches!(self, Siding::Board(_))
-    }
-
-    /// The trade's words for it.
-    pub fn words(self) -> &'static str {
+    /// What one stock length of it is.
+    pub fn piece(self) -> SidingPiece {
         match self {
-            Siding::Panel(PanelSiding::FoamBacked) => "foam-backed vinyl lap siding",
-            Siding::Panel(PanelSiding::Vinyl) => "vinyl lap siding",
-            Siding::Panel(PanelSiding::Steel) => "steel lap siding",
-            Siding::Board(BoardSiding::Wood) => "wood lap siding",
-            Siding::Board(BoardSiding::FiberCement) => "fiber-cement lap siding",
-        }
-    }
-
-    /// What one stock length is called.
-    pub fn piece(self) -> &'static str {
-        match self {
-            Siding::Panel(_) => "panel",
-            Siding::Board(_) => "board",
+            Siding::Panel(_) => SidingPiece::Panel,
+            Siding::Board(_) => SidingPiece::Board,
         }
     }
 

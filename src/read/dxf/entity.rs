@@ -4,7 +4,8 @@ use super::groups::Groups;
 use super::paths::arc_path;
 use super::text::{lines, plain};
 use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
-use crate::model::drawing::{Across, Dimension, Hatch, Polyline, Shape, Text, Up, Vertex};
+use crate::model::drawing::{Across, Dimension, Polyline, Shape, Text, Up, Vertex};
+use crate::model::hatch::Hatch;
 
 /// An insertion as it stands in the file.
 #[derive(Clone, Debug, PartialEq)]

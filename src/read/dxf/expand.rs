@@ -164,15 +164,7 @@ impl Expander<'_> {
             return;
         };
         if self.stack.contains(&key) || context.depth >= self.limits.nesting {
-            let fault = if self.stack.contains(&key) {
-                BlockFault::InsertsItself
-            } else {
-                BlockFault::NestedTooDeep
-            };
-            let told = &mut self.tally.looped;
-            if told.len() < MOST_TOLD || told.contains_key(&key) {
-                told.entry(key).or_insert((fault, 0, origin.clone())).1 += 1;
-            }
+            self.too_deep(key, origin);
             return;
         }
         self.stack.push(key);
@@ -215,6 +207,19 @@ impl Expander<'_> {
             }
         }
         self.stack.pop();
+    }
+
+    /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
+    fn too_deep(&mut self, key: String, origin: &Origin) {
+        let fault = if self.stack.contains(&key) {
+            BlockFault::InsertsItself
+        } else {
+            BlockFault::NestedTooDeep
+        };
+        let told = &mut self.tally.looped;
+        if told.len() < MOST_TOLD || told.contains_key(&key) {
+            told.entry(key).or_insert((fault, 0, origin.clone())).1 += 1;
+        }
     }
 
     fn full_of_points(&mut self, origin: &Origin) {

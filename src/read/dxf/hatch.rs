@@ -6,7 +6,7 @@ use super::tags::Tag;
 use crate::geom::flatten::SAGITTA;
 use crate::geom::flatten::bulge_points;
 use crate::geom::vocabulary::{BezPath, Point, Vec2};
-use crate::model::drawing::{Hatch, LineFamily};
+use crate::model::hatch::{Hatch, LineFamily};
 
 struct Cursor<'a, 't> {
     tags: &'t [Tag<'a>],

@@ -7,11 +7,11 @@ mod entity;
 mod expand;
 mod groups;
 mod hatch;
+mod passed_over;
 mod paths;
 mod reader;
 mod spline;
 pub mod tags;
 mod text;
-mod told;
 
 pub(super) use document::drawing;

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
+use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
 use super::text::Decoder;
-use super::told::PassedOver;
 use crate::finding::Findings;
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
 use crate::read::limits::Limits;

@@ -1,6 +1,6 @@
 //! Codes of corners, and of walls that a job gives.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::corners::CornerCode;
 
 pub(super) fn explanation(code: CornerCode) -> &'static Explanation {

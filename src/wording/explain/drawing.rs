@@ -1,6 +1,6 @@
 //! Codes of the drawing's file.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::drawing::DrawingCode;
 
 pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of files and folders.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::files::FileCode;
 
 pub(super) fn explanation(code: FileCode) -> &'static Explanation {
@@ -35,9 +35,9 @@ const OUT_REFUSED: Explanation = Explanation {
 };
 const WRITE_FAILED: Explanation = Explanation {
     title: "A result cannot be made into its format",
-    cause: "A sheet could not be turned into PDF or PNG, or a table into the workbook. That is a fault of the program, or a text longer than the format takes.",
+    cause: "What makes PDF, PNG or the workbook reported an error. No drawing is known that leads to it: it is a fault of the program.",
     remedy: "Please report this with the drawing. --no-pictures leaves PDF and PNG out.",
-    example: "a project title of a million letters, for the workbook",
+    example: "lapwright layout house.dxf --no-pictures    (goes on without PDF and PNG)",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

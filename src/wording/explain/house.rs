@@ -1,6 +1,6 @@
 //! Codes of walls, openings and fixtures.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::house::HouseCode;
 
 pub(super) fn explanation(code: HouseCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of a job and its file.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::job::JobCode;
 
 pub(super) fn explanation(code: JobCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of what is laid out.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::laying::LayingCode;
 
 pub(super) fn explanation(code: LayingCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of lines, layers, unit and dimensions.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::lines::LineCode;
 
 pub(super) fn explanation(code: LineCode) -> &'static Explanation {

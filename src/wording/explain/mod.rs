@@ -2,6 +2,7 @@
 
 mod corners;
 mod drawing;
+mod entry;
 mod files;
 mod house;
 mod job;
@@ -10,23 +11,11 @@ mod lines;
 mod prices;
 mod views;
 
+pub use self::entry::Explanation;
 use crate::finding::{Audience, FindingCode, Severity};
 
 /// Heading over the remedy of a finding.
 pub const REMEDY: &str = "What to do";
-
-/// What a code means.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Explanation {
-    /// In a few words.
-    pub title: &'static str,
-    /// Why it is raised, and what the program does then.
-    pub cause: &'static str,
-    /// What to do.
-    pub remedy: &'static str,
-    /// A piece of a drawing, a job or a command line that raises it.
-    pub example: &'static str,
-}
 
 /// What a code means.
 pub fn explanation(code: FindingCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of the price list and of lines of the takeoff.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::prices::PriceCode;
 
 pub(super) fn explanation(code: PriceCode) -> &'static Explanation {

@@ -1,6 +1,6 @@
 //! Codes of views.
 
-use super::Explanation;
+use super::entry::Explanation;
 use crate::finding::views::ViewCode;
 
 pub(super) fn explanation(code: ViewCode) -> &'static Explanation {

@@ -11,6 +11,7 @@ use crate::units::LengthStyle;
 use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
+use crate::wording::takeoff::items::piece;
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -23,12 +24,12 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             let between = [style.length(*left), style.length(*right)];
             strip_thin(&on, wall, *course, &style.short(*height), &between)
         }
-        F::PanelShort { wall, pieces, stud_spacing, boards } => {
+        F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
-            panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *boards)
+            panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)
         }
-        F::NotchThin { wall, notches, least, boards } => {
-            notch_thin(&format!("{on}{wall}"), notches, *least, *boards, style)
+        F::NotchThin { wall, notches, least, piece } => {
+            notch_thin(&format!("{on}{wall}"), notches, *least, *piece, style)
         }
         F::MovementGap { row, installed, highest } => {
             movement_gap(row, [*installed, *highest], style)
@@ -45,17 +46,12 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Set `product.end_gap` from the manufacturer's instructions (association manual).",
         ),
-        F::OneLot { color, boards } => one_lot(color.as_deref(), *boards),
+        F::OneLot { color, piece } => one_lot(color.as_deref(), *piece),
         F::ZoneEmpty { zone, number } => FindingWords::new(
             format!("the zone {zone} covers no wall"),
             format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
         ),
     }
-}
-
-/// What one stock length is called.
-fn stock(boards: bool) -> &'static str {
-    if boards { "board" } else { "panel" }
 }
 
 fn strip_thin(
@@ -73,12 +69,15 @@ fn strip_thin(
     )
 }
 
-fn panel_short(wall: &str, marks: &[String], studs: &str, boards: bool) -> FindingWords {
+fn panel_short(wall: &str, marks: &[String], studs: &str, of: SidingPiece) -> FindingWords {
     let pieces = match marks.len() {
         1 => "a piece is".to_owned(),
         n => format!("{n} pieces are"),
     };
-    let table = if boards { "boards" } else { "courses" };
+    let table = match of {
+        SidingPiece::Board => "boards",
+        SidingPiece::Panel => "courses",
+    };
     FindingWords::new(
         format!(
             "{wall}: {pieces} shorter than the {studs} between studs and cannot be nailed to two: {}",
@@ -94,7 +93,7 @@ fn notch_thin(
     wall: &str,
     notches: &[ThinNotch],
     least: f64,
-    boards: bool,
+    of: SidingPiece,
     style: LengthStyle,
 ) -> FindingWords {
     let place = |place: NotchPlace| match place {
@@ -109,12 +108,12 @@ fn notch_thin(
         format!(
             "{wall}: notches leave less than {} of their {}s: {}",
             style.short(least),
-            stock(boards),
+            piece(of),
             first_of(&each, NAMED)
         ),
         format!(
             "Move the datum (`courses.datum`) or cut the {} in two there; handle the pieces with care until they are fastened. `courses.least_strip` sets the limit.",
-            stock(boards)
+            piece(of)
         ),
     )
 }
@@ -154,8 +153,7 @@ fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedies: String) 
     )
 }
 
-fn one_lot(color: Option<&str>, boards: bool) -> FindingWords {
-    let piece = if boards { SidingPiece::Board } else { SidingPiece::Panel };
-    let words = advice::one_lot(piece, color.unwrap_or_default());
+fn one_lot(color: Option<&str>, of: SidingPiece) -> FindingWords {
+    let words = advice::one_lot(of, color.unwrap_or_default());
     FindingWords::new(words, "Order spare ones with them.")
 }

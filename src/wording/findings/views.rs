@@ -61,7 +61,7 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
         F::PartUnknown { list, named, elevations } => {
             let list = match list {
                 JobList::Band => "band",
-                JobList::Joint => "joint",
+                JobList::Joint => "movement_joint",
                 JobList::ZoneRegion => "zone.region",
             };
             FindingWords::new(

@@ -93,21 +93,37 @@ impl Emitter<'_> {
             (&scan.dim_styles, "DIMSTYLE", usize::from(new_dims), dims_text),
             (&scan.block_records, "BLOCK_RECORD", handles.len(), record_text),
         ] {
-            if count == 0 {
-                continue;
-            }
-            match table.end {
-                Some(end) => {
-                    patches.push(Patch { from: end, to: end, bytes: text.into_bytes() });
-                    if let Some((from, to, n)) = table.count {
-                        let bytes = format!("{}", n + count as i64).into_bytes();
-                        patches.push(Patch { from, to, bytes });
-                    }
-                }
-                None if self.modern() => {}
-                None => fresh.push_str(&self.table(name, count, &text)),
+            if count > 0 {
+                fresh.push_str(&self.added(table, (name, count), text, patches));
             }
         }
+        self.fresh_tables(fresh, patches);
+        handles
+    }
+
+    /// Puts records into a table of the source; as a table of its own where the source has none, which
+    /// a modern file must not be given.
+    fn added(
+        &self,
+        table: &Table,
+        (name, count): (&str, usize),
+        text: String,
+        patches: &mut Vec<Patch>,
+    ) -> String {
+        let Some(end) = table.end else {
+            return if self.modern() { String::new() } else { self.table(name, count, &text) };
+        };
+        patches.push(Patch { from: end, to: end, bytes: text.into_bytes() });
+        if let Some((from, to, n)) = table.count {
+            let bytes = format!("{}", n + count as i64).into_bytes();
+            patches.push(Patch { from, to, bytes });
+        }
+        String::new()
+    }
+
+    /// Tables that the source has not, in its section of tables or one of their own.
+    fn fresh_tables(&self, mut fresh: String, patches: &mut Vec<Patch>) {
+        let scan = self.scan;
         if !fresh.is_empty() {
             let at = scan.tables_start.unwrap_or(scan.before_entities);
             if scan.tables_start.is_none() {
@@ -116,7 +132,6 @@ impl Emitter<'_> {
             }
             patches.push(Patch { from: at, to: at, bytes: fresh.into_bytes() });
         }
-        handles
     }
 
     /// Whether blocks can be added: a modern file must have both places for them.

@@ -14,67 +14,8 @@ use crate::wording::{cuts, tables};
 
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
-    let unit = style.unit();
-    let mut g = Grid::new(
-        "Panels",
-        &[
-            9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
-            8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
-        ],
-    );
-    let what = layout.job.product.kind.piece();
-    let title = siding::pieces_heading(layout.job.product.kind);
-    g.texts(&[&format!("{title} with cuts")], Look::Title);
-    let how = tables::cutting_order(what);
-    g.texts(&[&how], Look::Text);
-    if let Some(letters) = panel_letters(&layout.stocks, style) {
-        g.texts(&[&letters], Look::Text);
-    }
-    let of = |name: &str| format!("{name} ({unit})");
-    let (from, to, length, rip_from, rip_to, left) = (
-        of("From"),
-        of("To"),
-        of("Length"),
-        of("Ripped from"),
-        of("Ripped to"),
-        of(tables::LONGEST_LEFT),
-    );
-    let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
-    // Lugs, or trim nails.
-    let held = capital(siding::held_by(layout.job.siding()));
-    let head = g.row;
-    g.head(
-        &[
-            title.trim_end_matches('s'),
-            title,
-            "Piece",
-            &from,
-            &to,
-            &length,
-            "Cut to",
-            "Left end",
-            "Left angle",
-            "Right end",
-            "Right angle",
-            &rip_from,
-            &rip_to,
-            "Notches",
-            "Elevation",
-            "Wall",
-            "Course",
-            &left,
-            &left_set,
-            &right_set,
-            tables::FROM_SQUARE[0],
-            tables::FROM_SQUARE[1],
-            "Left contour",
-            "Right contour",
-            "Nail slots",
-            held.as_str(),
-            "Fur out",
-        ],
-        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
-    );
+    let mut g = started(layout);
+    let head = heads(&mut g, layout);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&LaidElevation, &LaidWall, &LaidCourse, &Piece)> = layout
         .walls()
@@ -120,6 +61,79 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     g.subtotal(5, first, style.number(used), Look::Total);
     g.subtotal(17, first, style.number(left), Look::Total);
     g
+}
+
+/// The sheet with what stands over its table.
+fn started(layout: &Layout) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let mut g = Grid::new(
+        "Panels",
+        &[
+            9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
+            8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
+        ],
+    );
+    let what = siding::piece(layout.job.product.kind);
+    let title = siding::pieces_heading(layout.job.product.kind);
+    g.texts(&[&format!("{title} with cuts")], Look::Title);
+    let how = tables::cutting_order(what);
+    g.texts(&[&how], Look::Text);
+    if let Some(letters) = panel_letters(&layout.stocks, style) {
+        g.texts(&[&letters], Look::Text);
+    }
+    g
+}
+
+/// Heads of the columns; the row they stand in.
+fn heads(g: &mut Grid, layout: &Layout) -> u32 {
+    let unit = layout.job.sheet.lengths.unit();
+    let title = siding::pieces_heading(layout.job.product.kind);
+    let of = |name: &str| format!("{name} ({unit})");
+    let (from, to, length, rip_from, rip_to, left) = (
+        of("From"),
+        of("To"),
+        of("Length"),
+        of("Ripped from"),
+        of("Ripped to"),
+        of(tables::LONGEST_LEFT),
+    );
+    let (left_set, right_set) = (of(tables::POINTS[0]), of(tables::POINTS[1]));
+    // Lugs, or trim nails.
+    let held = capital(siding::held_by(layout.job.siding()));
+    let head = g.row;
+    g.head(
+        &[
+            title.trim_end_matches('s'),
+            title,
+            "Piece",
+            &from,
+            &to,
+            &length,
+            "Cut to",
+            "Left end",
+            "Left angle",
+            "Right end",
+            "Right angle",
+            &rip_from,
+            &rip_to,
+            "Notches",
+            "Elevation",
+            "Wall",
+            "Course",
+            &left,
+            &left_set,
+            &right_set,
+            tables::FROM_SQUARE[0],
+            tables::FROM_SQUARE[1],
+            "Left contour",
+            "Right contour",
+            "Nail slots",
+            held.as_str(),
+            "Fur out",
+        ],
+        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
+    );
+    head
 }
 
 fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {

@@ -6,6 +6,7 @@ use super::grid::{Grid, Look};
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::model::trim::TrimPiece;
+use crate::units::LengthStyle;
 use crate::wording::takeoff::items::trim_kind;
 use crate::wording::trim::stock_length;
 use crate::wording::{tables, trim as words};
@@ -18,28 +19,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     );
     g.texts(&[tables::TRIM], Look::Title);
     g.texts(&[tables::TRIM_NOTE], Look::Text);
-    let of = |name: &str| format!("{name} ({})", style.unit());
-    let (stock, length, left) = (of("Stock"), of("Length"), of("Left over"));
-    let head = g.row;
-    g.head(
-        &[
-            "Cut from",
-            "Bought",
-            &stock,
-            "Piece",
-            "Kind",
-            &length,
-            "Cut to",
-            "First end",
-            "Second end",
-            "Elevation",
-            "Wall",
-            "Opening",
-            tables::ALSO_ON,
-            &left,
-        ],
-        &[1, 2, 5, 13],
-    );
+    let head = heads(&mut g, style);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, &TrimPiece> =
         layout.trims.iter().map(|t| (t.mark.as_str(), t)).collect();
@@ -68,6 +48,33 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g.subtotal(13, first, style.number(left), Look::Total);
     kinds(&mut g, layout, takeoff, (first, last));
     g
+}
+
+/// Heads of the columns; the row they stand in.
+fn heads(g: &mut Grid, style: LengthStyle) -> u32 {
+    let of = |name: &str| format!("{name} ({})", style.unit());
+    let (stock, length, left) = (of("Stock"), of("Length"), of("Left over"));
+    let head = g.row;
+    g.head(
+        &[
+            "Cut from",
+            "Bought",
+            &stock,
+            "Piece",
+            "Kind",
+            &length,
+            "Cut to",
+            "First end",
+            "Second end",
+            "Elevation",
+            "Wall",
+            "Opening",
+            tables::ALSO_ON,
+            &left,
+        ],
+        &[1, 2, 5, 13],
+    );
+    head
 }
 
 fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {

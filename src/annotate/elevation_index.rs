@@ -12,7 +12,7 @@ use crate::model::work::WallWork;
 
 /// What stands at one elevation, each in the layout's order.
 #[derive(Default)]
-pub(super) struct Standing<'a> {
+pub(super) struct AtElevation<'a> {
     /// Trim that shows.
     pub trims: Vec<&'a TrimPiece>,
     /// Sides of corners whose other wall no elevation shows.
@@ -24,14 +24,14 @@ pub(super) struct Standing<'a> {
 }
 
 /// What stands at every elevation of a layout.
-pub(super) struct ByElevation<'a> {
-    by: BTreeMap<&'a str, Standing<'a>>,
-    none: Standing<'a>,
+pub(super) struct ElevationIndex<'a> {
+    by: BTreeMap<&'a str, AtElevation<'a>>,
+    none: AtElevation<'a>,
 }
 
-impl<'a> ByElevation<'a> {
+impl<'a> ElevationIndex<'a> {
     pub(super) fn of(layout: &'a Layout) -> Self {
-        let mut by: BTreeMap<&'a str, Standing<'a>> = BTreeMap::new();
+        let mut by: BTreeMap<&'a str, AtElevation<'a>> = BTreeMap::new();
         for t in layout.trims.iter().filter(|t| !t.kind.behind()) {
             by.entry(&t.elevation).or_default().trims.push(t);
         }
@@ -45,10 +45,10 @@ impl<'a> ByElevation<'a> {
         for c in &layout.bound.conflicts {
             by.entry(&c.elevation).or_default().breaks.extend(&c.breaks);
         }
-        ByElevation { by, none: Standing::default() }
+        ElevationIndex { by, none: AtElevation::default() }
     }
 
-    pub(super) fn at(&self, e: &LaidElevation) -> &Standing<'a> {
+    pub(super) fn at(&self, e: &LaidElevation) -> &AtElevation<'a> {
         self.by.get(e.name.as_str()).unwrap_or(&self.none)
     }
 }

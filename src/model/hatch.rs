@@ -1,0 +1,82 @@
+//! Hatches: boundaries and families of lines.
+
+use crate::geom::vocabulary::{BezPath, Point};
+
+/// A filled or patterned area.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Hatch {
+    /// Boundary loops, even-odd.
+    pub loops: Vec<BezPath>,
+    /// Solid fill rather than lines.
+    pub solid: bool,
+    /// Pattern name as written; it means nothing by itself.
+    pub pattern: String,
+    /// The families of parallel lines that make the pattern.
+    pub families: Vec<LineFamily>,
+}
+
+impl Hatch {
+    /// The spacing of its lines, drawing units, if it is drawn like lap siding: level families of
+    /// whole lines only. Names of patterns mean nothing (common practice).
+    // LayoutFact::HatchIsNoLayout.
+    pub fn level_spacing(&self) -> Option<f64> {
+        if self.solid || !self.families.iter().all(LineFamily::level) {
+            return None;
+        }
+        self.families.first().map(LineFamily::spacing)
+    }
+}
+
+/// Parallel lines of a hatch pattern.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LineFamily {
+    /// Direction of the lines, degrees counter-clockwise from x.
+    pub angle: f64,
+    /// A point on one line.
+    pub base: Point,
+    /// From one line to the next, drawing units.
+    pub offset: (f64, f64),
+    /// Dash lengths, empty for a continuous line.
+    pub dashes: Vec<f64>,
+}
+
+impl LineFamily {
+    /// Whether its lines are whole and level, within half a degree.
+    fn level(&self) -> bool {
+        let lean = self.angle.rem_euclid(180.0);
+        lean.min(180.0 - lean) <= 0.5 && self.dashes.iter().all(|d| *d >= 0.0)
+    }
+
+    /// From line to line across, drawing units.
+    fn spacing(&self) -> f64 {
+        let (s, c) = self.angle.to_radians().sin_cos();
+        (self.offset.1 * c - self.offset.0 * s).abs()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_level_whole_lines_are_drawn_like_lap_siding() {
+        let family = |angle: f64, offset: (f64, f64), dashes: &[f64]| LineFamily {
+            angle,
+            base: Point::ZERO,
+            offset,
+            dashes: dashes.to_vec(),
+        };
+        let of =
+            |families: Vec<LineFamily>| Hatch { families, ..Default::default() }.level_spacing();
+        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[])]), Some(4.0));
+        assert_eq!(of(vec![family(180.0, (3.0, -8.0), &[])]), Some(8.0));
+        let plumb = family(90.0, (8.0, 0.0), &[]);
+        assert_eq!(of(vec![plumb.clone()]), None);
+        // Brick: level lines with plumb ones between.
+        assert_eq!(of(vec![family(0.0, (0.0, 2.67), &[]), plumb]), None);
+        assert_eq!(of(vec![family(45.0, (2.0, 2.0), &[])]), None);
+        assert_eq!(of(vec![family(0.0, (0.0, 4.0), &[6.0, -2.0])]), None);
+        assert_eq!(of(vec![]), None);
+        assert_eq!(Hatch { solid: true, ..Default::default() }.level_spacing(), None);
+    }
+}

@@ -1,0 +1,40 @@
+//! A house with panels of one length.
+
+use super::conflicts::Pins;
+use super::part::Digest;
+use super::pool::Pool;
+use super::{certificate, conflicts, construct, crew, improve, looks, polish};
+use crate::model::conflict::Conflict;
+use crate::model::progress::Progress;
+use crate::model::seam::{Certificate, Effort, SeamProblem};
+
+/// A house solved with panels of one length.
+pub(super) struct Solved {
+    pub(super) digest: Digest,
+    pub(super) pool: Pool,
+    pub(super) pins: Pins,
+    pub(super) conflicts: Vec<Conflict>,
+    pub(super) certificate: Certificate,
+    /// Panels that the careful crew takes.
+    pub(super) crew: usize,
+}
+
+/// Solves a house with the first length of its rules.
+pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Solved {
+    let digest = Digest::new(problem);
+    let certificate = certificate::bound(&digest);
+    watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
+    let by_crew = crew::lay(&digest);
+    let crew = by_crew.panels();
+    if problem.rules.effort == Effort::Crew {
+        let conflicts = crew::conflicts(problem, &digest, &by_crew);
+        let pins = vec![None; digest.parts.len()];
+        return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew };
+    }
+    let mut first = construct::lay(&digest);
+    let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
+    let mut pool = improve::improve(&digest, &first, &pins, certificate.bound, watch);
+    let looks = looks::Looks::new(problem, &digest);
+    polish::polish(&digest, &looks, &mut pool, pins.clone());
+    Solved { digest, pool, pins, conflicts, certificate, crew }
+}

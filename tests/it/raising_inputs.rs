@@ -1,0 +1,345 @@
+//! A small drawing, job or command for each code of a finding.
+
+use std::fmt::Write;
+
+use lapwright::finding::FindingCode;
+use lapwright::read::Limits;
+
+use crate::support::{dxf, rect};
+
+/// What raises a code.
+pub(crate) enum Input {
+    /// A drawing with a job, laid out.
+    Drawing { bytes: Vec<u8>, job: String },
+    /// A drawing read with smaller limits than the usual ones.
+    SmallLimits { bytes: Vec<u8>, limits: Limits },
+    /// A command in a folder with these files.
+    Command { args: Vec<&'static str>, files: Vec<(&'static str, &'static str)> },
+    /// A command whose output goes to a full device.
+    FullDevice,
+    /// A layout's file, read back.
+    LayoutFile { bytes: Vec<u8> },
+    /// Errors of other crates' writers are passed on rather than stopped at; no input is known that leads
+    /// to one.
+    NoneKnown,
+}
+
+const INCH: &str = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n";
+const WALL: &str = "A-WALL-OTLN";
+
+/// A wall 20 ft by 8 ft.
+fn wall() -> String {
+    dxf(&[(WALL, &rect(0.0, 0.0, 240.0, 96.0))])
+}
+
+/// The wall with more entities.
+fn with(entities: &str) -> String {
+    wall().replace("0\nENDSEC\n", &format!("{entities}0\nENDSEC\n"))
+}
+
+/// The wall with blocks defined, and more entities.
+fn with_block(block: &str, entities: &str) -> String {
+    let head = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n8\n0\n2\nB\n70\n0\n10\n0\n20\n0\n";
+    format!("{head}{block}0\nENDBLK\n8\n0\n0\nENDSEC\n{}", with(entities))
+}
+
+fn line(layer: &str, from: (f64, f64), to: (f64, f64)) -> String {
+    format!("0\nLINE\n8\n{layer}\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", from.0, from.1, to.0, to.1)
+}
+
+fn text(layer: &str, at: (f64, f64), words: &str) -> String {
+    format!("0\nTEXT\n8\n{layer}\n10\n{}\n20\n{}\n40\n9\n1\n{words}\n", at.0, at.1)
+}
+
+fn point(layer: &str, x: f64, y: f64) -> String {
+    format!("0\nPOINT\n8\n{layer}\n10\n{x}\n20\n{y}\n")
+}
+
+/// A dimension 240 in long whose text says otherwise.
+fn dimension() -> &'static str {
+    "0\nDIMENSION\n8\nA-ANNO-DIMS\n70\n0\n1\n24'-0\"\n10\n0\n20\n-20\n13\n0\n23\n0\n14\n240\n24\n0\n50\n0\n"
+}
+
+/// A siding hatch of level lines 8 in apart.
+fn hatch() -> String {
+    let mut out = String::from(
+        "0\nHATCH\n8\nA-WALL-PATT\n10\n0\n20\n0\n30\n0\n2\nLAP\n70\n0\n71\n0\n91\n1\n92\n7\n72\n0\n73\n1\n93\n4\n",
+    );
+    for (x, y) in rect(0.0, 0.0, 240.0, 96.0) {
+        let _ = write!(out, "10\n{x}\n20\n{y}\n");
+    }
+    out + "97\n0\n75\n0\n76\n1\n52\n0\n41\n1\n77\n0\n78\n1\n53\n0\n43\n0\n44\n0\n45\n0\n46\n8\n79\n0\n98\n0\n"
+}
+
+fn only(entities: &str) -> String {
+    format!("0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n")
+}
+
+/// Lines of a front that overshoot at its corners, and what else is drawn.
+fn loose(more: &str) -> String {
+    let l = |a, b| line(WALL, a, b);
+    only(&format!(
+        "{}{}{}{}{more}",
+        l((-3.0, 0.0), (203.0, 0.0)),
+        l((200.0, -3.0), (200.0, 103.0)),
+        l((203.0, 100.0), (-3.0, 100.0)),
+        l((0.0, 103.0), (0.0, -3.0))
+    ))
+}
+
+/// Two walls of one front, the first taken for one at an angle.
+fn angled(more: &str) -> Input {
+    let d = dxf(&[
+        (WALL, &rect(0.0, 0.0, 24.0, 96.0)),
+        (WALL, &rect(24.0, 0.0, 144.0, 96.0)),
+        ("A-GLAZ", &rect(6.0, 32.0, 18.0, 72.0)),
+    ]);
+    let view = "[[elevation]]\nname = \"front\"\nregion = [-100.0, -100.0, 300.0, 300.0]\n";
+    drawn(&d, &format!("{INCH}{view}{more}"))
+}
+
+/// Front and rear, and the sides between them 8 in higher.
+fn four_sides(more: &str) -> Input {
+    let mut rings = Vec::new();
+    let mut job = INCH.to_owned();
+    for (i, (name, high)) in
+        [("FRONT", 96.0), ("RIGHT", 104.0), ("REAR", 96.0), ("LEFT", 104.0)].iter().enumerate()
+    {
+        let dx = 2000.0 * i as f64;
+        rings.push((WALL, rect(dx, 0.0, dx + 240.0, *high)));
+        let region = format!("[{:.1}, -500.0, {:.1}, 900.0]", dx - 500.0, dx + 1400.0);
+        let _ = write!(job, "[[elevation]]\nname = \"{name}\"\nregion = {region}\n");
+    }
+    let rings: Vec<(&str, &[(f64, f64)])> = rings.iter().map(|(l, r)| (*l, &r[..])).collect();
+    drawn(&dxf(&rings), &(job + more))
+}
+
+fn drawn(drawing: &str, job: &str) -> Input {
+    Input::Drawing { bytes: drawing.as_bytes().to_vec(), job: job.to_owned() }
+}
+
+fn rings(list: &[(&str, &[(f64, f64)])]) -> Input {
+    drawn(&dxf(list), INCH)
+}
+
+fn many(n: usize, one: impl Fn(usize) -> String) -> String {
+    (0..n).map(one).collect()
+}
+
+/// What raises a code; none for one that nothing is written down for.
+pub(crate) fn input(code: FindingCode) -> Option<Input> {
+    let word = code.word();
+    of_files(word).or_else(|| of_lines(word)).or_else(|| of_house(word)).or_else(|| of_laying(word))
+}
+
+fn of_files(code: &str) -> Option<Input> {
+    let raw = |bytes: &[u8]| Input::Drawing { bytes: bytes.to_vec(), job: INCH.to_owned() };
+    let command = |args: &[&'static str], files: &[(&'static str, &'static str)]| Input::Command {
+        args: args.to_vec(),
+        files: files.to_vec(),
+    };
+    let limits = Limits { points: 3, ..Limits::default() };
+    Some(match code {
+        // Nothing is read of it but its size.
+        "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
+        "not-dxf" => raw(b"%PDF-1.7"),
+        "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),
+        "line-bad" => drawn(&wall().replace("0\nENDSEC\n", "rubbish\n0\nENDSEC\n"), INCH),
+        "layers-too-many" => {
+            let far = |i: usize| point(&format!("L{i}"), 0.0, 0.0);
+            drawn(&with(&many(20_001, far)), INCH)
+        }
+        "items-too-many" => {
+            let array = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n70\n1000\n71\n1000\n44\n1\n45\n1\n";
+            drawn(&with_block(&point("0", 0.0, 0.0), array), INCH)
+        }
+        "points-too-many" => Input::SmallLimits { bytes: wall().into_bytes(), limits },
+        "vertices-too-many" => {
+            let head = "0\nPOLYLINE\n8\n0\n66\n1\n70\n0\n".to_owned();
+            let many = "0\nVERTEX\n8\n0\n10\n1\n20\n2\n".repeat(1_000_001);
+            drawn(&with(&(head + &many + "0\nSEQEND\n8\n0\n")), INCH)
+        }
+        "hatch-loops" => drawn(&with("0\nHATCH\n8\n0\n70\n0\n91\n6000\n"), INCH),
+        "numbers-absurd" => drawn(&with(&line("0", (2e9, 0.0), (0.0, 1.0))), INCH),
+        "block-nesting" => {
+            let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";
+            drawn(&with_block(itself, itself), INCH)
+        }
+        "block-missing" => drawn(&with("0\nINSERT\n8\n0\n2\nNONE\n10\n0\n20\n0\n"), INCH),
+        "entity-broken" => {
+            drawn(&with("0\nSPLINE\n8\n0\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n"), INCH)
+        }
+        "entity-skipped" => drawn(&with("0\n3DFACE\n8\n0\n10\n0\n20\n0\n"), INCH),
+        "svg-unreadable" => raw(b"<svg"),
+        "svg-too-big" => raw(
+            b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
+        ),
+        "layout-format" => {
+            Input::LayoutFile { bytes: b"{\"format\": \"lapwright-layout/1\"}".to_vec() }
+        }
+        "layout-unreadable" => {
+            Input::LayoutFile { bytes: b"{\"format\": \"lapwright-layout/2\", ".to_vec() }
+        }
+        "overlay-apart" => drawn(&wall().replace("0\nENDSEC\n", ""), INCH),
+        "job-unreadable" => drawn(&wall(), "[product]\nlenght = 150\n"),
+        "job-old-spelling" => {
+            drawn(&wall(), &format!("{INCH}[product]\nkind = \"fibre-cement\"\n"))
+        }
+        "job-value" => drawn(&wall(), "[product]\ncarton = 0\n"),
+        "write-failed" => Input::NoneKnown,
+        "known-unreadable" => command(&["check", "d.dxf", "--known", "16 feet"], &[]),
+        "file-unreadable" => command(&["check", "no-such.dxf"], &[]),
+        "out-failed" => Input::FullDevice,
+        "out-refused" => command(&["template", "."], &[("job.toml", "# mine")]),
+        "prices-unreadable" => {
+            command(&["takeoff", "d.dxf", "--prices", "p.csv"], &[("p.csv", "item,price\n")])
+        }
+        "takeoff-line" => command(
+            &["takeoff", "d.svg", "--explain", "j-chanel"],
+            &[("d.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='6000mm' viewBox='0 0 6000 2400'><g id='A-WALL-OTLN'><path d='M0 0H6000V2400H0Z'/></g></svg>")],
+        ),
+        _ => return None,
+    })
+}
+
+fn of_lines(code: &str) -> Option<Input> {
+    let big = rect(0.0, 0.0, 240.0, 96.0);
+    let accepting = INCH.replace("[drawing]\n", "[drawing]\naccept = [\"dimension-disagrees\"]\n");
+    let frozen = "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\nA-GLAZ\n70\n1\n62\n7\n6\nCONTINUOUS\n0\nENDTAB\n0\nENDSEC\n";
+    let glass = dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]);
+    Some(match code {
+        "unit-assumed" => drawn(&wall(), "[seams]\neffort = \"crew\"\n"),
+        "unit-taken" => drawn(&wall(), INCH),
+        "unit-implausible" => rings(&[(WALL, &rect(0.0, 0.0, 7000.0, 2400.0))]),
+        "dimension-disagrees" => drawn(&with(dimension()), INCH),
+        "dimensions-more" => drawn(&with(&dimension().repeat(101)), &accepting),
+        "point-left-out" => drawn(&with(&point("A-ELEV-MBLK", 60.0, 40.0)), INCH),
+        "layer-unmapped" => rings(&[(WALL, &big), ("FACADE", &rect(10.0, 10.0, 20.0, 20.0))]),
+        "layer-hidden" => drawn(&format!("{frozen}{glass}"), INCH),
+        "line-zero" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (60.0, 40.0))), INCH),
+        "line-twice" => rings(&[(WALL, &big), (WALL, &big)]),
+        "ends-joined" => {
+            let corners = [(0.0, 0.03), (0.0, 96.0), (240.0, 96.0), (240.0, 0.0), (0.0, 0.0)];
+            let sides = corners.windows(2).map(|w| line(WALL, w[0], w[1])).collect::<String>();
+            drawn(&only(&sides), INCH)
+        }
+        "view-left-alone" => {
+            let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
+            let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);
+            drawn(&second.replace("0\nENDSEC\n", &format!("{more}0\nENDSEC\n")), INCH)
+        }
+        "view-section" => {
+            let title = text("A-ELEV-IDEN", (100.0, -20.0), "SECTION A-A");
+            drawn(&only(&(hatch() + &title)), INCH)
+        }
+        "view-untitled" | "level-assumed" => {
+            rings(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))])
+        }
+        "outside-views" => rings(&[
+            ("A-ELEV-FRAM", &rect(-50.0, -50.0, 300.0, 150.0)),
+            (WALL, &big),
+            ("A-GLAZ", &rect(900.0, 32.0, 936.0, 72.0)),
+        ]),
+        "walls-too-many" => {
+            let boxes: Vec<_> = (0..501)
+                .map(|i| rect(20.0 * f64::from(i), 0.0, 20.0 * f64::from(i) + 18.0, 96.0))
+                .collect();
+            let list: Vec<(&str, &[(f64, f64)])> = boxes.iter().map(|b| (WALL, &b[..])).collect();
+            rings(&list)
+        }
+        "part-unknown" => drawn(
+            &wall(),
+            &format!("{INCH}[[band]]\nelevation = \"Nroth\"\nbottom = 40\ntop = 48\n"),
+        ),
+        _ => return None,
+    })
+}
+
+fn of_house(code: &str) -> Option<Input> {
+    let big = rect(0.0, 0.0, 240.0, 96.0);
+    let joint = "[[movement_joint]]\nelevation = \"elevation\"\nat = 80\n";
+    Some(match code {
+        "no-walls" => rings(&[("FACADE", &big)]),
+        "wall-open" => drawn(
+            &only(
+                &(line(WALL, (0.0, 0.0), (240.0, 0.0)) + &line(WALL, (240.0, 0.0), (240.0, 96.0))),
+            ),
+            INCH,
+        ),
+        "wall-crosses" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.0), (0.0, 96.0), (240.0, 96.0)])]),
+        "walls-overlap" => rings(&[(WALL, &big), (WALL, &rect(120.0, 0.0, 360.0, 96.0))]),
+        "wall-too-fine" => {
+            let on = |i: usize| std::f64::consts::TAU * i as f64 / 10_001.0;
+            let round: Vec<(f64, f64)> =
+                (0..10_001).map(|i| (2000.0 * on(i).cos(), 250.0 + 240.0 * on(i).sin())).collect();
+            rings(&[(WALL, &round)])
+        }
+        "wall-too-big" => rings(&[(WALL, &rect(0.0, 0.0, 12_024.0, 96.0))]),
+        "wall-too-full" => {
+            let hole = |i: usize| {
+                let (x, y) = (12.0 * (i / 2) as f64 + 2.0, 20.0 + 30.0 * (i % 2) as f64);
+                rect(x, y, x + 9.0, y + 9.0)
+            };
+            let holes: Vec<_> = (0..1001).map(hole).collect();
+            let wall = rect(0.0, 0.0, 6100.0, 96.0);
+            let mut list: Vec<(&str, &[(f64, f64)])> = vec![(WALL, &wall)];
+            list.extend(holes.iter().map(|h| ("A-GLAZ", &h[..])));
+            rings(&list)
+        }
+        "walls-from-hatch" => drawn(&only(&hatch()), INCH),
+        "walls-from-lines" => drawn(&loose(""), INCH),
+        "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),
+        // A strip 3 in high under the top: no wall and no opening.
+        "faces-left" => drawn(&loose(&line(WALL, (0.0, 97.0), (200.0, 97.0))), INCH),
+        "side-leans" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.03), (240.0, 96.0), (0.0, 96.0)])]),
+        "opening-loose" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
+        "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
+        "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
+        "fixture-outside" => {
+            rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])
+        }
+        "joint-in-opening" => drawn(
+            &dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]),
+            &format!("{INCH}{joint}"),
+        ),
+        "return-not-drawn" => drawn(&wall(), INCH),
+        "corner-heights-disagree" => four_sides(""),
+        "return-corner-unknown" => {
+            four_sides("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n")
+        }
+        "angled-unknown" => angled("[[angled]]\nwall = \"front-7\"\nwidth = 68\n"),
+        "angled-narrow" => angled("[[angled]]\nwall = \"front-1\"\nwidth = 20\n"),
+        "angled-outside" => {
+            angled("[[angled]]\nwall = \"front-1\"\nwidth = 34\nopenings = { front-W1 = 30 }\n")
+        }
+        "angled-zone" => angled(
+            "[[angled]]\nwall = \"front-1\"\nwidth = 34\n[[zone]]\nname = \"foot\"\ncladding = \"shingle\"\n[[zone.region]]\ntop = 24\n",
+        ),
+        _ => return None,
+    })
+}
+
+fn of_laying(code: &str) -> Option<Input> {
+    let cut = dxf(&[
+        (WALL, &rect(1000.0, 500.0, 1240.0, 597.0)),
+        ("A-GLAZ", &rect(1010.0, 557.25, 1034.0, 584.0)),
+    ]);
+    let courses = format!("{INCH}[courses]\ndatum = 0.0\n[product]\nlength = 300\n");
+    let zone = "[[zone]]\nname = \"gable\"\nlayers = [\"A-WALL-SHNG\"]\ncladding = \"shingle\"\n";
+    let crowded =
+        "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
+    Some(match code {
+        "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
+        "movement-gap" => {
+            drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))
+        }
+        "seam-rules-conflict" => drawn(
+            &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
+            &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
+        ),
+        "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),
+        "one-lot" => drawn(&wall(), INCH),
+        "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
+        _ => return None,
+    })
+}
