@@ -118,7 +118,7 @@ fn in_line(a: &Seen, b: &Seen) -> bool {
 
 /// A name not taken yet.
 fn name(taken: &[Corner], side: &CornerSide) -> CornerId {
-    let base = format!("{}/{}", side.wall, side.side.word());
+    let base = format!("{}/{}", side.wall, side.side.id());
     let free = |id: &String| taken.iter().all(|c| c.id != id.as_str());
     let more = (2..).map(|n| format!("{base}-{n}"));
     std::iter::once(base.clone()).chain(more).find(free).unwrap_or(base).into()

@@ -78,7 +78,7 @@ fn open(house: &House, name: &str, findings: &mut Findings) -> Option<usize> {
 
 /// Whether a corner's wall and side are named so, whichever wall names the corner itself.
 fn side(c: &crate::model::corner::Corner, name: &str) -> bool {
-    c.sides.iter().skip(1).any(|s| format!("{}/{}", s.wall, s.side.word()) == name)
+    c.sides.iter().skip(1).any(|s| format!("{}/{}", s.wall, s.side.id()) == name)
 }
 
 /// Box of everything the elevations show, source coordinates.

@@ -71,8 +71,8 @@ pub enum Hand {
 }
 
 impl Hand {
-    /// In words.
-    pub fn word(self) -> &'static str {
+    /// As it stands in a corner's name.
+    pub fn id(self) -> &'static str {
         match self {
             Hand::Left => "left",
             Hand::Right => "right",

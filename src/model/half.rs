@@ -13,13 +13,3 @@ pub enum Half {
     /// The part with the nail hem, or the head of a board.
     Upper,
 }
-
-impl Half {
-    /// Its name.
-    pub fn word(self) -> &'static str {
-        match self {
-            Half::Lower => "lower half",
-            Half::Upper => "upper half",
-        }
-    }
-}

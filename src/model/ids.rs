@@ -39,6 +39,12 @@ macro_rules! id {
             }
         }
 
+        impl AsRef<str> for $name {
+            fn as_ref(&self) -> &str {
+                &self.0
+            }
+        }
+
         impl fmt::Display for $name {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.pad(&self.0)
@@ -159,4 +165,9 @@ impl TrimStockId {
     pub fn number(&self) -> u32 {
         self.rsplit_once('-').and_then(|(_, n)| n.parse().ok()).unwrap_or(0)
     }
+}
+id! {
+    /// What a line of the takeoff counts one by one: a mark of a piece or of trim, a name of a panel or of
+    /// a fixture.
+    CountedName
 }

@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::basis::Basis;
-use super::ids::{ElevationName, ItemId, WallId};
+use super::ids::{CountedName, ElevationName, ItemId, WallId};
 use super::item::{CountUnit, Item};
 use super::trim::TrimKind;
 
@@ -39,7 +39,7 @@ pub struct TakeoffLine {
     pub length: Option<f64>,
     /// Marks of the pieces it counts, or names of what it counts.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub counts: Vec<String>,
+    pub counts: Vec<CountedName>,
     /// `net` by kind of trim.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub kinds: Vec<KindShare>,

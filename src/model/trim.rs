@@ -99,45 +99,6 @@ impl TrimKind {
         self.stock() == TrimStock::Flashing
     }
 
-    /// The trade's words for it.
-    pub fn words(self) -> &'static str {
-        match self {
-            TrimKind::Starter => "starter strip",
-            TrimKind::OutsidePost => "outside corner post",
-            TrimKind::InsidePost => "inside corner post",
-            TrimKind::JambChannel => "J-channel, jamb",
-            TrimKind::HeadChannel => "J-channel, head",
-            TrimKind::SillChannel => "J-channel, sill",
-            TrimKind::WallChannel => "J-channel, wall",
-            TrimKind::CornerChannel => "J-channel, inside corner",
-            TrimKind::RakeChannel => "J-channel, rake",
-            TrimKind::RoofChannel => "J-channel, lower roof",
-            TrimKind::FinishTrim => "finish trim",
-            TrimKind::DripCap => "drip cap",
-            TrimKind::Surround => "flat surround",
-            TrimKind::CornerCover => "wide corner cover",
-            TrimKind::Frieze => "frieze board",
-            TrimKind::Band => "band board",
-            TrimKind::TopBase => "top base",
-            TrimKind::TopFace => "top face board",
-            TrimKind::TopPanel => "top panel",
-            TrimKind::Crown => "crown moulding",
-            TrimKind::SillFlashing => "flashing, sill",
-            TrimKind::JambFlashing => "flashing, jamb",
-            TrimKind::HeadFlashing => "flashing, head",
-        }
-    }
-
-    /// The same on a wall of boards, where boards stand for posts.
-    pub fn words_on(self, boards: bool) -> &'static str {
-        match self {
-            TrimKind::Starter | TrimKind::OutsidePost | TrimKind::InsidePost => {
-                self.stock().words_on(boards)
-            }
-            other => other.words(),
-        }
-    }
-
     /// The stock it is cut from: several kinds share J-channel stock.
     pub fn stock(self) -> TrimStock {
         match self {
@@ -222,36 +183,6 @@ impl TrimStock {
         TrimStock::Crown,
         TrimStock::Flashing,
     ];
-
-    /// The trade's words for it.
-    pub fn words(self) -> &'static str {
-        match self {
-            TrimStock::Starter => "starter strip",
-            TrimStock::OutsidePost => "outside corner post",
-            TrimStock::InsidePost => "inside corner post",
-            TrimStock::JChannel => "J-channel",
-            TrimStock::FinishTrim => "finish trim",
-            TrimStock::DripCap => "drip cap",
-            TrimStock::Surround => "flat surround",
-            TrimStock::CornerCover => "wide corner cover",
-            TrimStock::Board => "trim board",
-            TrimStock::TopBase => "top base",
-            TrimStock::TopFace => "top face board",
-            TrimStock::TopPanel => "top panel",
-            TrimStock::Crown => "crown moulding",
-            TrimStock::Flashing => "flashing at openings",
-        }
-    }
-
-    /// The same on a wall of boards, where boards stand for posts.
-    pub fn words_on(self, boards: bool) -> &'static str {
-        match self {
-            TrimStock::Starter if boards => "starter piece",
-            TrimStock::OutsidePost if boards => "pair of outside corner boards",
-            TrimStock::InsidePost if boards => "inside corner board",
-            other => other.words(),
-        }
-    }
 
     /// Its short name.
     pub fn slug(self) -> &'static str {

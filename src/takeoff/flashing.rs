@@ -10,6 +10,7 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::model::basis::Basis;
 use crate::model::corner::CornerSide;
+use crate::model::ids::CountedName;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::StockCut;
@@ -33,7 +34,7 @@ fn rolls(
     item: Item,
     basis: Basis,
     shares: Shares,
-    counts: Vec<String>,
+    counts: Vec<CountedName>,
 ) -> Option<TakeoffLine> {
     let (length, roll) = (shares.net(), roll(layout));
     (length > 0.0).then(|| TakeoffLine {
@@ -59,7 +60,7 @@ fn openings(layout: &LaidHouse, cuts: &[StockCut]) -> Option<TakeoffLine> {
     let parts = WallParts::of(layout);
     for t in layout.trims.iter().filter(|t| t.kind.behind()) {
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length);
-        counts.push(t.mark.to_string());
+        counts.push(t.mark.as_str().into());
     }
     let basis = Basis::OpeningStrips {
         length: shares.net(),
@@ -88,7 +89,7 @@ fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
             _ => continue,
         };
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, length);
-        counts.push(t.mark.to_string());
+        counts.push(t.mark.as_str().into());
     }
     let basis = Basis::CornerStrips {
         length: shares.net(),

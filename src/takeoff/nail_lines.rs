@@ -124,7 +124,7 @@ fn blocks(layout: &LaidHouse) -> Option<TakeoffLine> {
     for (e, w) in layout.walls() {
         for o in w.obstacles.iter().filter(|o| o.mounting_block) {
             shares.add((&e.name, &w.id), w.part_at(lowest(&o.outline)), 1, 1.0);
-            counts.push(o.id.to_string());
+            counts.push(o.id.as_str().into());
         }
     }
     let line =

@@ -205,7 +205,7 @@ fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
         waste: waste(used, count * length),
         stock: Some(length),
         length: Some(used),
-        counts: lot.panels.iter().map(|p| p.id.to_string()).collect(),
+        counts: lot.panels.iter().map(|p| p.id.as_str().into()).collect(),
         shares: shares.done(layout),
         ..line(layout, lot.panels_item(), CountUnit::Piece, basis)
     }

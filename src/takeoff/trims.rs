@@ -28,7 +28,7 @@ pub(super) fn caps(layout: &LaidHouse) -> Option<TakeoffLine> {
     for t in layout.trims.iter().filter(|t| t.ends.contains(&TrimEnd::Capped)) {
         if t.kind.stock() == TrimStock::OutsidePost {
             shares.add((&t.elevation, &t.wall), parts.part(t), 1, 1.0);
-            counts.push(t.mark.to_string());
+            counts.push(t.mark.as_str().into());
         }
     }
     (!counts.is_empty()).then(|| TakeoffLine {
@@ -72,7 +72,7 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         color: color(layout, stock),
         stock: Some(length),
         length: Some(used),
-        counts: mine.iter().map(|t| t.mark.to_string()).collect(),
+        counts: mine.iter().map(|t| t.mark.as_str().into()).collect(),
         kinds: kinds(&mine),
         shares: shares.done(layout),
         ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)

@@ -11,13 +11,13 @@ use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
-use crate::model::half::Half;
 use crate::model::notch::Contour;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
 use crate::wording::csv_columns;
+use crate::wording::cuts;
 use crate::wording::lists::ranges;
 use crate::wording::pieces::{contour, end, notches};
 use crate::wording::pole;
@@ -231,7 +231,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
                 let stock = lengths.get(p.panel.as_str());
                 row.extend(stock.map(|l| number(style.number(*l))));
                 if layout.job.seams.reuse_halves {
-                    row.push(p.half.map_or("", Half::word).to_owned());
+                    row.push(p.half.map_or("", cuts::half).to_owned());
                 }
                 if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
                     row.push(p.edge_work.trim_nails.to_string());

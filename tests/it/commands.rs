@@ -52,7 +52,7 @@ fn the_main_job_writes_every_file_of_the_contract() {
         "trims",
         "takeoff",
         "verify",
-        "notes",
+        "findings",
     ] {
         assert!(!json[key].is_null(), "{key}");
     }

@@ -9,6 +9,7 @@ use lapwright::layout::rule::Rule;
 use lapwright::model::corner::Pairing;
 use lapwright::pipeline;
 use lapwright::verify;
+use lapwright::wording;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 
@@ -81,8 +82,12 @@ fn a_box_has_four_corners_each_between_neighbours() {
     assert_eq!(broken(&l), Vec::<String>::new());
     // TrimFact::PostTopGap, TrimFact::PostPastStarter on 8 ft: 96 + 3/4 below - 1/4 short = 96 1/2,
     // four times.
-    let posts: Vec<f64> =
-        l.trims.iter().filter(|t| t.kind.words().contains("post")).map(|t| t.length).collect();
+    let posts: Vec<f64> = l
+        .trims
+        .iter()
+        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .map(|t| t.length)
+        .collect();
     assert_eq!(posts, [96.5; 4]);
 }
 
@@ -98,8 +103,12 @@ fn two_elevations_that_disagree_about_a_corner_are_told() {
     assert!(told[0].at.is_some() && told[0].severity() == Severity::Warning);
     assert!(l.corners.iter().all(|c| c.sides.len() == 2));
     // The post is as long as the longer wall needs.
-    let mut posts: Vec<f64> =
-        l.trims.iter().filter(|t| t.kind.words().contains("post")).map(|t| t.length).collect();
+    let mut posts: Vec<f64> = l
+        .trims
+        .iter()
+        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .map(|t| t.length)
+        .collect();
     posts.sort_by(f64::total_cmp);
     assert_eq!(posts, [96.5, 96.5, 104.5, 104.5]);
     assert_eq!(broken(&l), Vec::<String>::new());
@@ -114,8 +123,12 @@ fn a_part_below_a_lower_roof_has_the_post_of_the_corner_it_stands_in() {
     faces[3].1 = vec![(0.0, 0.0, 240.0, 40.0), (0.0, 50.0, 240.0, 104.0)];
     let (l, _) = laid(&faces, "");
     assert_eq!(l.corners.len(), 4);
-    let posts: Vec<f64> =
-        l.trims.iter().filter(|t| t.kind.words().contains("post")).map(|t| t.length).collect();
+    let posts: Vec<f64> = l
+        .trims
+        .iter()
+        .filter(|t| wording::trim::kind(t.kind).contains("post"))
+        .map(|t| t.length)
+        .collect();
     assert_eq!(posts, [104.5; 4]);
     assert_eq!(broken(&l), Vec::<String>::new());
 }

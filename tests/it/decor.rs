@@ -152,8 +152,9 @@ fn settings_that_gainsay_one_another_are_refused() {
         ("[product]\nkind = \"wood\"\n[courses]\nlug_spacing = 4\n", "courses.lug_spacing"),
         ("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76mm\", 99]\n", "fasteners.lengths"),
     ] {
-        let e = job_file::parse(text, "job.toml").unwrap_err().to_string();
-        assert!(e.contains(key), "{e}");
+        let refused = job_file::parse(text, "job.toml").unwrap_err();
+        let message = wording::findings::message(&refused.0, LengthStyle::Feet);
+        assert!(message.contains(key), "{message}");
     }
     let job = job_file::parse("[fasteners]\nlengths = [\"2 1/2\\\"\", \"76.2mm\"]\n", "j").unwrap();
     assert_eq!(job.fasteners.lengths, [2.5, 3.0]);
@@ -191,7 +192,7 @@ fn finish_trim_at_the_foot_is_named_for_the_first_course_not_the_top() {
         at.unwrap().mark.clone()
     };
     let steps = wording::work::steps(&l.work.walls[0], LengthStyle::Feet).join("\n");
-    let held = format!("held in undersill (finish) trim {} by", mark(0.0));
+    let held = format!("held in undersill (finish) trim {}, not by a starter", mark(0.0));
     assert!(steps.contains(&held), "{steps}");
     let top = format!("top course: undersill (finish) trim {}.", mark(82.0));
     assert!(steps.contains(&top), "{steps}");

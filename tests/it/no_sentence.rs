@@ -13,7 +13,9 @@ use serde_json::Value;
 use crate::support::{laid, samples};
 
 /// Types of names, without spaces: made by the program, or by it from the elevation's.
-const NAMES: [&str; 12] = [
+const NAMES: [&str; 14] = [
+    "ItemId",
+    "CountedName",
     "WallId",
     "OpeningId",
     "ObstacleId",

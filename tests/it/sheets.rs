@@ -12,6 +12,7 @@ use lapwright::model::drawing::{Across, Shape, Text};
 use lapwright::model::sheet::Sheet;
 use lapwright::typeface;
 use lapwright::units::{LengthStyle, Unit, parse_length};
+use lapwright::wording;
 use lapwright::write::{pdf, svg};
 
 use crate::support::{laid_set, samples};
@@ -62,8 +63,9 @@ pub(crate) fn marked_once(stem: &str, layout: &Layout, sheets: &[Sheet]) {
         let pieces = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
         let pieces = pieces.flat_map(|r| &r.pieces).map(|p| p.mark.split_once('-').unwrap().1);
         // What lies behind the siding is not drawn on it: flashing is in the trim list.
-        let shown =
-            |t: &&lapwright::model::trim::TrimPiece| !t.kind.words().starts_with("flashing");
+        let shown = |t: &&lapwright::model::trim::TrimPiece| {
+            !wording::trim::kind(t.kind).starts_with("flashing")
+        };
         let trims = layout.trims.iter().filter(|t| t.elevation == e.name);
         let trims = trims.filter(shown).map(|t| t.mark.as_str());
         let mut wanted: Vec<&str> = pieces.chain(trims).collect();

@@ -146,7 +146,7 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     let mut out = Vec::new();
     if matches!(line.item, Item::Panels { .. }) {
         out.push("counts:".to_owned());
-        let panels = layout.panels.iter().filter(|p| line.counts.iter().any(|c| p.id == *c));
+        let panels = layout.panels.iter().filter(|p| line.counts.iter().any(|c| p.id == **c));
         let panels = panels.map(|p| format!("  {}: {}", p.id, p.pieces.join(", ")));
         out.extend(panels);
         return out;
