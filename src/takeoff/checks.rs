@@ -61,13 +61,8 @@ fn by_stock(
 ) -> Option<CrossCheck> {
     let id = stock.line_id();
     let layout = lines.iter().find(|l| l.id == id).map_or(0.0, |l| l.order);
-    (rule > 0.0 || layout > 0.0).then(|| CrossCheck {
-        item: Some(id),
-        counting_rule,
-        unit: CountUnit::Piece,
-        rule,
-        layout,
-    })
+    let check = CrossCheck { item: Some(id), counting_rule, unit: CountUnit::Piece, rule, layout };
+    (rule > 0.0 || layout > 0.0).then_some(check)
 }
 
 fn length(e: &LaidEdge) -> f64 {

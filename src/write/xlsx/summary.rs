@@ -38,11 +38,14 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g
 }
 
+/// A total: what, which items it adds, and their column of the order.
+type Total = (&'static str, fn(&Item) -> bool, &'static str);
+
 /// Totals that point at the other sheets.
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
-    let rows: [(&str, fn(&Item) -> bool, &str); 6] = [
+    let rows: [Total; 6] = [
         ("Panels laid", |i| matches!(i, Item::Panels { .. }), "E"),
         ("Spare panels", |i| matches!(i, Item::SparePanels { .. }), "E"),
         (tables::CARTONS, |i| matches!(i, Item::Cartons { .. }), "E"),
