@@ -45,7 +45,7 @@ fn every_broken_seam_rule_is_marked_once() {
     let set = house();
     let layout = &set.layout;
     let breaks: Vec<_> = layout.bound.conflicts.iter().flat_map(|c| &c.breaks).collect();
-    let wanted = pairs(&layout);
+    let wanted = pairs(layout);
     assert!(!wanted.is_empty());
     let mut told: Vec<(f64, f64)> = breaks
         .iter()
@@ -56,8 +56,8 @@ fn every_broken_seam_rule_is_marked_once() {
 
     let sheets = crate::support::sheets(&set);
     let here = of(&sheets, &layout.elevations[0]);
-    let overlay = annotate::overlay(&layout);
-    let report = report::text(&layout, &quantities(&layout));
+    let overlay = annotate::overlay(layout);
+    let report = report::text(layout, &quantities(layout));
     for (i, b) in breaks.iter().enumerate() {
         assert_eq!(b.mark, format!("X{}", i + 1));
         let on = here.iter().flat_map(|s| texts(s)).filter(|t| t.content == b.mark).count();

@@ -91,10 +91,10 @@ fn strangers(
     out: &mut BTreeMap<String, String>,
 ) {
     match value {
-        Value::String(text) => {
-            if !is_word(nodes, text) && !is_name(nodes, text) && !given.contains(text) {
-                out.insert(path.to_owned(), text.clone());
-            }
+        Value::String(text)
+            if !is_word(nodes, text) && !is_name(nodes, text) && !given.contains(text) =>
+        {
+            out.insert(path.to_owned(), text.clone());
         }
         Value::Array(list) => list.iter().enumerate().for_each(|(i, v)| {
             strangers(schema, &schema.item(nodes, i), v, &format!("{path}[]"), given, out);

@@ -425,17 +425,17 @@ fn random_houses_keep_every_rule_with_every_product() {
             let layout = &set.layout;
             let name = format!("{kind:?}, house {seed}");
             let conflicts = layout.bound.conflicts.len();
-            let kept = broken(&layout);
+            let kept = broken(layout);
             assert!(kept.is_empty() || conflicts > 0, "{name}: {kept:?}");
             assert!(
                 conflicts == 0 || system.joints.is_lapped(),
                 "{name}: {:?}",
                 layout.bound.conflicts
             );
-            crate::recount::check(&crate::recount::written(&layout), &name);
+            crate::recount::check(&crate::recount::written(layout), &name);
             let sheets = crate::support::sheets(&set);
             sheets.iter().for_each(|s| crate::sheets::legible(&name, s));
-            crate::sheets::marked_once(&name, &layout, &sheets);
+            crate::sheets::marked_once(&name, layout, &sheets);
         }
     }
 }
@@ -460,7 +460,7 @@ fn a_zone_not_laid_out_is_measured_and_said_so() {
         with("[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SH*\"]\ncladding = \"shingle\"\n");
     let set = lay_set(gabled().as_bytes(), &job);
     let layout = &set.layout;
-    sound("shingles", &layout);
+    sound("shingles", layout);
     let z = &layout.elevations[0].zones[0];
     assert!((z.gross_area - 100.0).abs() < 0.01 && (z.net_area - 96.0).abs() < 0.01, "{z:?}");
     // The wall below is sided to the gable's foot and no higher, under finish trim
@@ -476,8 +476,8 @@ fn a_zone_not_laid_out_is_measured_and_said_so() {
         cladding: "shingle".to_owned(),
     };
     assert_eq!(line.item, other);
-    let takeoff = lapwright::takeoff::quantities(&layout);
-    let report = lapwright::write::report::text(&layout, &takeoff);
+    let takeoff = lapwright::takeoff::quantities(layout);
+    let report = lapwright::write::report::text(layout, &takeoff);
     assert!(report.contains("OTHER CLADDING") && report.contains("96.0 sq ft net"), "{report}");
     let sheets = crate::support::sheets(&set);
     for (i, words) in
