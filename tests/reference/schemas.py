@@ -16,22 +16,45 @@ def load(path):
         return json.load(f)
 
 
-def closed(schema):
+COMPOSING = ("allOf", "anyOf", "oneOf")
+
+
+def parts(schema, root):
+    """The schemas that make up one object together with this one, however deep."""
+    for branch in [b for k in COMPOSING for b in schema.get(k, [])]:
+        if "$ref" in branch:
+            branch = root["$defs"][branch["$ref"].rsplit("/", 1)[-1]]
+        yield branch
+        yield from parts(branch, root)
+
+
+def composed(schema, root):
+    """Identities of schemas that are only a part of an object: what they do not name, others may."""
+    if isinstance(schema, list):
+        return {i for v in schema for i in composed(v, root)}
+    if not isinstance(schema, dict):
+        return set()
+    mine = {id(p) for p in parts(schema, root)} if "properties" in schema else set()
+    return mine.union(*(composed(v, root) for v in schema.values()), set())
+
+
+def closed(schema, open_parts):
     """The same schema with every object's keys named: a key it does not tell of is a fault."""
     if isinstance(schema, dict):
-        out = {k: closed(v) for k, v in schema.items()}
-        if "properties" in out and "additionalProperties" not in out:
-            out["additionalProperties"] = False
+        out = {k: closed(v, open_parts) for k, v in schema.items()}
+        if "properties" in out and "additionalProperties" not in out and id(schema) not in open_parts:
+            whole = any(k in out for k in COMPOSING)
+            out["unevaluatedProperties" if whole else "additionalProperties"] = False
         return out
     if isinstance(schema, list):
-        return [closed(v) for v in schema]
+        return [closed(v, open_parts) for v in schema]
     return schema
 
 
 def validator(path, close=False):
     schema = load(path)
     Draft202012Validator.check_schema(schema)
-    return Draft202012Validator(closed(schema) if close else schema)
+    return Draft202012Validator(closed(schema, composed(schema, schema)) if close else schema)
 
 
 def first(v, value):
@@ -70,7 +93,7 @@ def main():
     wall = ("elevations", 0, "walls", 0)
     piece = wall + ("courses", 0, "runs", 0, "pieces", 0)
     for path, new in [
-        (("format",), "lapwright-layout/2"),
+        (("format",), "lapwright-layout/1"),
         (("datum",), "low"),
         (("panels",), ...),
         (("panels", 0, "stock"), None),
@@ -86,7 +109,8 @@ def main():
         (("takeoff", 0, "item", "kind"), "things"),
         (("takeoff", 0, "unit"), "heap"),
         (("takeoff", 0, "basis", "from"), "a guess"),
-        (("notes", 0, "severity"), "fatal"),
+        (("findings", 0, "severity"), "fatal"),
+        (("findings", 0, "code"), "a-guess"),
         (("job", "product", "foam"), 1),
     ]:
         assert first(validator(layout_schema), changed(layout, path, new)), path
