@@ -56,7 +56,7 @@ pub enum TrimKind {
     TopFace,
     /// Panel made for the top of a wall.
     TopPanel,
-    /// Crown moulding at the top of a wall.
+    /// Crown molding at the top of a wall.
     Crown,
     /// Flashing under a sill.
     SillFlashing,
@@ -121,7 +121,7 @@ impl TrimKind {
             TrimKind::TopBase => "top base",
             TrimKind::TopFace => "top face board",
             TrimKind::TopPanel => "top panel",
-            TrimKind::Crown => "crown moulding",
+            TrimKind::Crown => "crown molding",
             TrimKind::SillFlashing => "flashing, sill",
             TrimKind::JambFlashing => "flashing, jamb",
             TrimKind::HeadFlashing => "flashing, head",
@@ -198,7 +198,7 @@ pub enum TrimStock {
     TopFace,
     /// Top panel.
     TopPanel,
-    /// Crown moulding.
+    /// Crown molding.
     Crown,
     /// Flashing at openings, from the roll.
     Flashing,
@@ -238,7 +238,7 @@ impl TrimStock {
             TrimStock::TopBase => "top base",
             TrimStock::TopFace => "top face board",
             TrimStock::TopPanel => "top panel",
-            TrimStock::Crown => "crown moulding",
+            TrimStock::Crown => "crown molding",
             TrimStock::Flashing => "flashing at openings",
         }
     }
@@ -292,12 +292,12 @@ impl TrimStock {
 pub enum TrimEnd {
     /// Cut square.
     Square,
-    /// Mitred, degrees off square.
-    Mitre(f64),
+    /// Mitered, degrees off square.
+    Miter(f64),
     /// A water tab bent down into the channel below, so that water runs over and not behind.
     Tab(f64),
-    /// Mitred, degrees off square, with a water tab.
-    MitreTab {
+    /// Mitered, degrees off square, with a water tab.
+    MiterTab {
         /// Degrees off square.
         angle: f64,
         /// Length of the tab.
