@@ -1,4 +1,4 @@
-//! The one typeface of every sheet, vendored with its licence under `src/typeface/`, so that text
+//! The one typeface of every sheet, vendored with its license under `src/typeface/`, so that text
 //! is the same on every machine. `ttf-parser` is named here alone.
 
 use std::sync::OnceLock;

@@ -11,15 +11,15 @@ pub enum Unit {
     Inch,
     /// Foot, 12 in.
     Foot,
-    /// Millimetre.
+    /// Millimeter.
     Mm,
-    /// Centimetre.
+    /// Centimeter.
     Cm,
-    /// Metre.
+    /// Meter.
     M,
 }
 
-/// Millimetres in an inch, exact by definition.
+/// Millimeters in an inch, exact by definition.
 // DrawingFact::Inch.
 pub const MM_PER_INCH: f64 = 25.4;
 
@@ -125,11 +125,11 @@ pub enum LengthStyle {
     /// Feet, inches and sixteenths; square feet.
     #[default]
     Feet,
-    /// Millimetres; square metres.
+    /// Millimeters; square meters.
     Mm,
 }
 
-/// Square feet in a square metre: 0.3048 m to the foot, exactly.
+/// Square feet in a square meter: 0.3048 m to the foot, exactly.
 // DrawingFact::Inch.
 pub const SQ_FT_PER_M2: f64 = 1.0 / (0.3048 * 0.3048);
 
@@ -142,7 +142,7 @@ impl LengthStyle {
         }
     }
 
-    /// A short length, to a sixteenth or a tenth of a millimetre: `7 1/2"`, `190.5 mm`.
+    /// A short length, to a sixteenth or a tenth of a millimeter: `7 1/2"`, `190.5 mm`.
     pub fn short(self, inches: f64) -> String {
         match self {
             LengthStyle::Feet => inches_fraction(inches),

@@ -97,7 +97,7 @@ impl Canvas {
         self.add(ink, Shape::Polyline(line));
     }
 
-    /// Text of the architect's own drawing, in its grey.
+    /// Text of the architect's own drawing, in its gray.
     pub(super) fn faint(&mut self, text: Text) {
         self.add(Ink::SourceText, Shape::Text(text));
     }
@@ -168,10 +168,10 @@ impl Canvas {
         self.ring(Ink::Solid, &points);
     }
 
-    /// Text centred on a point, its room taken.
-    pub(super) fn centred(&mut self, text: &str, height: f64, bold: bool, at: Point) {
+    /// Text centered on a point, its room taken.
+    pub(super) fn centered(&mut self, text: &str, height: f64, bold: bool, at: Point) {
         self.placer.take(text_box(text, height, bold, at));
-        self.write(text, height, bold, at, Across::Centre);
+        self.write(text, height, bold, at, Across::Center);
     }
 
     /// Text from a point to the right, its room taken. Returns its width.
@@ -196,7 +196,7 @@ impl Canvas {
         self.add(Ink::Text, Shape::Text(text));
     }
 
-    /// Text centred on a white ground, so that lines under it do not cross it.
+    /// Text centered on a white ground, so that lines under it do not cross it.
     pub(super) fn on_ground(&mut self, text: &str, height: f64, at: Point) {
         self.placer.take(text_box(text, height, false, at));
         self.late.push(Late { text: text.to_owned(), height, at, framed: false });
@@ -217,7 +217,7 @@ impl Canvas {
             }
         }
         for m in late {
-            self.write(&m.text, m.height, false, m.at, Across::Centre);
+            self.write(&m.text, m.height, false, m.at, Across::Center);
         }
     }
 

@@ -116,9 +116,9 @@ fn example(canvas: &mut Canvas) {
     canvas.ring(Ink::Opening, &rect(4.2, 0.9, 4.5, 1.4));
     canvas.line(Ink::Level, p(-0.4, 0.25), p(5.4, 0.25));
     canvas.chain(Ink::Grade, &[(-0.4, -0.15), (2.0, -0.15), (5.4, -0.25)].map(|(x, y)| p(x, y)));
-    canvas.centred("A", TEXT, false, p(0.12, 0.12));
-    canvas.centred("B", TEXT, false, p(4.88, 0.12));
-    canvas.centred("FRONT", HEADING, true, p(2.5, -0.5));
+    canvas.centered("A", TEXT, false, p(0.12, 0.12));
+    canvas.centered("B", TEXT, false, p(4.88, 0.12));
+    canvas.centered("FRONT", HEADING, true, p(2.5, -0.5));
     for (number, at, foot) in [
         ("1", (0.55, 3.35), (0.75, 3.05)),
         ("2", (5.25, 0.75), (4.8, 0.4)),

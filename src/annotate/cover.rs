@@ -179,8 +179,8 @@ fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
         let area_words =
             format!("{} {} net", (style.area(net) * 100.0).round() / 100.0, style.area_unit());
         let at = Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1);
-        c.centred(&fitted(&area_words, TEXT, false, cell - 0.2), TEXT, false, at);
+        c.centered(&fitted(&area_words, TEXT, false, cell - 0.2), TEXT, false, at);
         let name = fitted(&e.name, TEXT, true, cell - 0.2);
-        c.centred(&name, TEXT, true, Point::new(at.x, area.y0 + 0.26));
+        c.centered(&name, TEXT, true, Point::new(at.x, area.y0 + 0.26));
     }
 }

@@ -140,7 +140,7 @@ fn bar(
         c.ring(Ink::Opening, &shape);
         let w = crate::typeface::width(mark, TEXT, false);
         if w + l + rr + 0.04 <= b - a {
-            c.centred(
+            c.centered(
                 mark,
                 TEXT,
                 false,

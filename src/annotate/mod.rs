@@ -34,7 +34,7 @@ use crate::wording::sheets as words;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole
 /// with its table, order of work, cutting sheets, cut list,
-/// trim list. `backdrops` are the source's own lines, drawn in grey behind the elevations.
+/// trim list. `backdrops` are the source's own lines, drawn in gray behind the elevations.
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
     let standing = elevation_index::ElevationIndex::of(layout);

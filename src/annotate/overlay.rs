@@ -60,8 +60,8 @@ struct OverlayBuilder<'a> {
 /// The layout over the source, in its coordinates and units.
 pub fn overlay(layout: &Layout) -> Drawing {
     let mut out = Drawing { name: "overlay".to_owned(), ..Default::default() };
-    for (name, width, colour, dash) in LAYERS {
-        out.layer(name, Pen { width, colour, dash, fill: None });
+    for (name, width, color, dash) in LAYERS {
+        out.layer(name, Pen { width, color, dash, fill: None });
     }
     let standing = ElevationIndex::of(layout);
     for elevation in &layout.elevations {
@@ -145,7 +145,7 @@ impl OverlayBuilder<'_> {
             attributes: vec![("MARK".to_owned(), mark.to_owned())],
             origin: Origin::default(),
         });
-        self.text(IDEN, mark.to_owned(), at, plotted, Across::Centre);
+        self.text(IDEN, mark.to_owned(), at, plotted, Across::Center);
     }
 
     /// Number and height of every course, once, at the right end of the elevation.

@@ -63,17 +63,17 @@ impl Grid {
 /// Room round a text, inches.
 const AIR: f64 = 0.015;
 
-/// Box of a line of text of that height about a centre.
-pub(super) fn text_box(text: &str, height: f64, bold: bool, centre: Point) -> Rect {
+/// Box of a line of text of that height about a center.
+pub(super) fn text_box(text: &str, height: f64, bold: bool, center: Point) -> Rect {
     let w = typeface::width(text, height, bold);
     // Descenders reach below the capitals' box; figures, as in marks of pieces, have none.
     let figures = text.chars().all(|c| c.is_ascii_digit() || c == '-');
     let below = if figures { AIR } else { height / typeface::CAPITALS * typeface::DESCENT * 0.75 };
     Rect::new(
-        centre.x - w / 2.0 - AIR,
-        centre.y - height / 2.0 - below,
-        centre.x + w / 2.0 + AIR,
-        centre.y + height / 2.0 + AIR,
+        center.x - w / 2.0 - AIR,
+        center.y - height / 2.0 - below,
+        center.x + w / 2.0 + AIR,
+        center.y + height / 2.0 + AIR,
     )
 }
 
@@ -183,7 +183,7 @@ impl Placer {
         !self.near_by(&around).any(|s| s.taken.iter().any(|t| clipped(target, end, t).is_some()))
     }
 
-    /// The free place nearest to `wish` for a box of that shape about its centre, within `reach`;
+    /// The free place nearest to `wish` for a box of that shape about its center, within `reach`;
     /// where `strict`, one off every line, whose leader from `target` crosses no text. Taken at
     /// once.
     pub(super) fn near(

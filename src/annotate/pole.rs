@@ -75,7 +75,7 @@ fn butts(
                 Point::new(x - 0.08, y(at)),
             );
             if i < count {
-                c.centred(
+                c.centered(
                     &format!("{}", first + i + 1),
                     TEXT,
                     true,

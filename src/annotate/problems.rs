@@ -1,4 +1,4 @@
-//! The drawing in grey with each finding circled, numbered and listed: one page as high as it needs.
+//! The drawing in gray with each finding circled, numbered and listed: one page as high as it needs.
 
 use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
 use super::style::{HEADING, Ink, TEXT};

@@ -1,5 +1,5 @@
 //! Pens: widths of the ISO 128 series (`DrawingFact::LineWidths`, from memory), line types that tell
-//! things apart in black-and-white print; colour only besides.
+//! things apart in black-and-white print; color only besides.
 
 use crate::model::drawing::{Dash, Pen};
 
@@ -101,8 +101,7 @@ impl Ink {
 
     /// Its pen.
     pub(super) fn pen(self) -> Pen {
-        let line =
-            |width: f64, colour: [u8; 3], dash: Dash| Pen { width, colour, dash, fill: None };
+        let line = |width: f64, color: [u8; 3], dash: Dash| Pen { width, color, dash, fill: None };
         let black = [0, 0, 0];
         match self {
             Ink::Source | Ink::SourceText => line(0.13, [150, 150, 150], Dash::Solid),
@@ -123,7 +122,7 @@ impl Ink {
             Ink::Text => line(0.18, black, Dash::Solid),
             Ink::Ground => Pen {
                 width: 0.0,
-                colour: [255, 255, 255],
+                color: [255, 255, 255],
                 dash: Dash::Solid,
                 fill: Some([255, 255, 255]),
             },
@@ -134,13 +133,13 @@ impl Ink {
             Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
             Ink::Offcut => Pen {
                 width: 0.13,
-                colour: [110, 110, 110],
+                color: [110, 110, 110],
                 dash: Dash::Solid,
                 fill: Some([225, 225, 225]),
             },
             Ink::Leader => line(0.13, black, Dash::Solid),
             Ink::Frame => line(0.13, black, Dash::Solid),
-            Ink::Solid => Pen { width: 0.0, colour: black, dash: Dash::Solid, fill: Some(black) },
+            Ink::Solid => Pen { width: 0.0, color: black, dash: Dash::Solid, fill: Some(black) },
             Ink::Match => line(0.7, black, Dash::DashDotDot),
         }
     }

@@ -130,7 +130,7 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
                 c.rect(Ink::Opening, shape);
                 let w = crate::typeface::width(&t.mark, TEXT, false);
                 if w + 0.04 < end - x {
-                    c.centred(&t.mark, TEXT, false, shape.center());
+                    c.centered(&t.mark, TEXT, false, shape.center());
                 }
                 x = end;
             }

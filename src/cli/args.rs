@@ -12,7 +12,7 @@ Exit codes:
   2  wrong usage
   3  done, with warnings, under --strict
 
-NO_COLOR, when set, keeps colour off the terminal.
+NO_COLOR, when set, keeps color off the terminal.
 
 Examples:
   lapwright check house.dxf

@@ -58,15 +58,15 @@ fn show(refusal: &Refusal, findings: &Findings, style: LengthStyle) {
 }
 
 fn theme() -> miette::GraphicalTheme {
-    if coloured(std::io::stderr().is_terminal(), std::env::var_os("NO_COLOR").as_deref()) {
+    if colored(std::io::stderr().is_terminal(), std::env::var_os("NO_COLOR").as_deref()) {
         miette::GraphicalTheme::unicode()
     } else {
         miette::GraphicalTheme::unicode_nocolor()
     }
 }
 
-/// Colour is for terminals; by the informal standard an empty `NO_COLOR` asks for nothing.
-fn coloured(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
+/// Color is for terminals; by the informal standard an empty `NO_COLOR` asks for nothing.
+fn colored(terminal: bool, no_color: Option<&std::ffi::OsStr>) -> bool {
     terminal && no_color.is_none_or(std::ffi::OsStr::is_empty)
 }
 
@@ -112,12 +112,12 @@ impl miette::Diagnostic for Shown<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::coloured;
+    use super::colored;
 
     #[test]
     fn no_color_is_heeded_unless_empty() {
-        assert!(coloured(true, None) && coloured(true, Some("".as_ref())));
-        assert!(!coloured(true, Some("1".as_ref())) && !coloured(true, Some("0".as_ref())));
-        assert!(!coloured(false, None));
+        assert!(colored(true, None) && colored(true, Some("".as_ref())));
+        assert!(!colored(true, Some("1".as_ref())) && !colored(true, Some("0".as_ref())));
+        assert!(!colored(false, None));
     }
 }

@@ -17,8 +17,8 @@ use crate::units::{LengthStyle, MM_PER_INCH};
 
 /// Even spacings of a curve's points, widest first: of our own choosing, no source.
 const INCHES: [f64; 6] = [4.0, 2.0, 1.0, 0.5, 0.25, 0.125];
-const MILLIMETRES: [f64; 6] = [100.0, 50.0, 25.0, 10.0, 5.0, 2.0];
-/// Slopes nearer than this are one slope, degrees: a tenth of the smallest mark on a mitre saw.
+const MILLIMETERS: [f64; 6] = [100.0, 50.0, 25.0, 10.0, 5.0, 2.0];
+/// Slopes nearer than this are one slope, degrees: a tenth of the smallest mark on a miter saw.
 const ONE_ANGLE: f64 = 0.1;
 
 /// What the pieces of one run are made from.
@@ -34,7 +34,7 @@ pub struct Making<'a> {
     pub notch_clearance: f64,
     /// How far two panels lap at a seam.
     pub lap: f64,
-    /// Inches or millimetres, for the spacing of points on a curve.
+    /// Inches or millimeters, for the spacing of points on a curve.
     pub lengths: LengthStyle,
 }
 
@@ -128,7 +128,7 @@ impl Making<'_> {
         let origin = Point::new(x0, self.course.bottom);
         match self.lengths {
             LengthStyle::Feet => contour(points, origin, &INCHES),
-            LengthStyle::Mm => contour(points, origin, &MILLIMETRES.map(|s| s / MM_PER_INCH)),
+            LengthStyle::Mm => contour(points, origin, &MILLIMETERS.map(|s| s / MM_PER_INCH)),
         }
     }
 

@@ -34,7 +34,7 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
         (Pairing::Height, by_height),
         (Pairing::WrapAlone, by_wrap_alone),
     ];
-    // The outermost on its elevation first: it is the end that neighbours share.
+    // The outermost on its elevation first: it is the end that neighbors share.
     let outer = |s: &Seen| if s.side.side == Hand::Right { -s.side.x } else { s.side.x };
     let mut order: Vec<usize> = (0..seen.len()).collect();
     order.sort_by(|a, b| {
@@ -235,7 +235,7 @@ fn by_height(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
     other_hand(seen, i).find(|j| same(seen[*j].side.high, me.side.high))
 }
 
-/// The outermost corners of neighbours, though their heights disagree: what is left of an elevation
+/// The outermost corners of neighbors, though their heights disagree: what is left of an elevation
 /// on either hand must meet.
 fn by_wrap_alone(house: &House, seen: &[Seen], i: usize) -> Option<usize> {
     let (me, next) = (&seen[i], round(house, &seen[i])?);

@@ -13,7 +13,7 @@ use crate::model::house::DrawnWall;
 const MOST_SIDES: usize = 10_000;
 /// Highest wall, inches: 200 ft.
 const HIGHEST: f64 = 2_400.0;
-/// Areas smaller than this, square inches, are drawing noise: a 1/4 in strip of a storey's height.
+/// Areas smaller than this, square inches, are drawing noise: a 1/4 in strip of a story's height.
 pub(super) const NOISE: f64 = 24.0;
 /// Most walls of one elevation: a terrace of fifty houses has some hundreds.
 const MOST_WALLS: usize = 500;

@@ -35,7 +35,7 @@ use crate::model::linework::{Linework, Role};
 /// outlines, overlapping walls, openings outside any wall) are pushed to `findings` as errors.
 pub fn house(lines: &Linework, job: &Job, findings: &mut Findings) -> Result<House, Refusal> {
     let found = part(lines, job, None, findings);
-    // A wall drawn in millimetres is told of where it was drawn, not where the grid has it.
+    // A wall drawn in millimeters is told of where it was drawn, not where the grid has it.
     findings.round_places(lines.scale.inches);
     found.map_err(|Refusal(mut why)| {
         why.round_places(lines.scale.inches);
@@ -149,7 +149,7 @@ fn report_levels(views: &[&str], all: usize, based: bool, findings: &mut Finding
 }
 
 /// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
-/// line in the source (bottoms within a storey), so that heights can be compared.
+/// line in the source (bottoms within a story), so that heights can be compared.
 fn shared_base(shown: &[(&views::View, Vec<Outline>)]) -> Option<f64> {
     let bottoms: Vec<f64> = shown.iter().filter_map(|(_, w)| frame(w)).map(|r| r.y0).collect();
     let (low, high) =

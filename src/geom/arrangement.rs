@@ -153,7 +153,7 @@ fn sharpest(choices: &[usize], from: Point, at: Point, place: &[Point]) -> usize
     (0..choices.len()).max_by(|a, b| turn(&choices[*a]).total_cmp(&turn(&choices[*b]))).unwrap_or(0)
 }
 
-/// The ring without corners that lie on the line between their neighbours.
+/// The ring without corners that lie on the line between their neighbors.
 pub fn straight(ring: Ring) -> Ring {
     let n = ring.len();
     let turns = |i: &usize| {

@@ -10,26 +10,26 @@ pub const SAGITTA: f64 = 1.0 / 64.0;
 /// Most chords one arc is cut into, so that a huge radius cannot fill the memory.
 const MOST_CHORDS: f64 = 1024.0;
 
-/// Centre, radius, start angle and signed sweep (radians) of a bulged segment; `None` if straight.
+/// Center, radius, start angle and signed sweep (radians) of a bulged segment; `None` if straight.
 pub fn arc_of(a: Point, b: Point, bulge: f64) -> Option<(Point, f64, f64, f64)> {
     let chord = b - a;
     let length = chord.hypot();
     if bulge.abs() < 1e-12 || length == 0.0 {
         return None;
     }
-    // DrawingFact::Sagitta: radius = c (1 + b^2) / (4 |b|); the centre lies off the chord by the
+    // DrawingFact::Sagitta: radius = c (1 + b^2) / (4 |b|); the center lies off the chord by the
     // apothem.
     let radius = length * (1.0 + bulge * bulge) / (4.0 * bulge.abs());
     let apothem = length * (1.0 - bulge * bulge) / (4.0 * bulge);
     let normal = chord.turn_90() / length;
-    let centre = a.midpoint(b) + normal * apothem;
-    let start = (a - centre).atan2();
-    Some((centre, radius, start, 4.0 * bulge.atan()))
+    let center = a.midpoint(b) + normal * apothem;
+    let start = (a - center).atan2();
+    Some((center, radius, start, 4.0 * bulge.atan()))
 }
 
 /// Points of a bulged segment after `a`, up to and including `b`.
 pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> {
-    let Some((centre, radius, start, sweep)) = arc_of(a, b, bulge) else { return vec![b] };
+    let Some((center, radius, start, sweep)) = arc_of(a, b, bulge) else { return vec![b] };
     let step = 2.0 * (1.0 - (sagitta / radius).min(1.0)).acos();
     let chords = (sweep.abs() / step.max(1e-6)).ceil().clamp(1.0, MOST_CHORDS);
     // An even count puts a vertex on the crown, so that the head height is exact.
@@ -37,7 +37,7 @@ pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> 
     let mut out: Vec<Point> = (1..chords as usize)
         .map(|i| {
             let angle = start + sweep * i as f64 / chords;
-            centre + radius * super::vocabulary::Vec2::from_angle(angle)
+            center + radius * super::vocabulary::Vec2::from_angle(angle)
         })
         .collect();
     out.push(b);

@@ -67,7 +67,7 @@ fn trimmed(ring: Ring) -> Ring {
     while i < out.len() && out.len() > 2 {
         if idle(&out, i) {
             out.remove(i);
-            // Its neighbours may be idle now.
+            // Its neighbors may be idle now.
             i = i.saturating_sub(2);
         } else {
             i += 1;

@@ -15,13 +15,13 @@ pub struct Boards {
     #[serde(deserialize_with = "maybe_length", alias = "joint_gap")]
     #[schemars(with = "Option<Length>")]
     pub butt_gap: Option<f64>,
-    /// Distance of studs, centre to centre: joints stand on studs (Journal of Light Construction on
+    /// Distance of studs, center to center: joints stand on studs (Journal of Light Construction on
     /// fiber-cement), and every board is nailed to each. Default 16 in: common practice, no source.
     // TrimFact::FiberCementJoints.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub stud_spacing: f64,
-    /// Centre of the first stud from the left end of each wall, as its elevation shows it. Default
+    /// Center of the first stud from the left end of each wall, as its elevation shows it. Default
     /// 16 in: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]

@@ -14,7 +14,7 @@ pub struct SheetRules {
     /// Scale as written on the sheet (`1/4" = 1'-0"`, `1:50`); left out, picked to fit.
     pub scale: Option<String>,
     /// `feet`: architectural scales, lengths in feet and inches. `mm`: metric scales, lengths in
-    /// millimetres, areas in square metres.
+    /// millimeters, areas in square meters.
     pub lengths: LengthStyle,
 }
 

@@ -46,7 +46,7 @@ pub enum TopFinish {
     // TrimFact::TopFinish.
     TopPanel,
     /// The nailed base with a crown molding in place of the face board (common
-    /// practice); over a frieze the moulding alone.
+    /// practice); over a frieze the molding alone.
     // TrimFact::TopFinish.
     Crown,
 }

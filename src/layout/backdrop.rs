@@ -1,4 +1,4 @@
-//! The source's own lines behind a layout: drawn in grey on its sheets, and no part of it. A layout that
+//! The source's own lines behind a layout: drawn in gray on its sheets, and no part of it. A layout that
 //! is read back from its file has none.
 
 use crate::model::house::{Backdrop, House};

@@ -73,7 +73,7 @@ pub struct PlannedCourse {
     pub bottom: f64,
     /// Butt line of the next course.
     pub top: f64,
-    /// Jamb lines of openings that this course or a neighbour touches.
+    /// Jamb lines of openings that this course or a neighbor touches.
     pub avoid: Vec<f64>,
     /// Runs, left to right then bottom to top.
     pub runs: Vec<PlannedRun>,

@@ -2,7 +2,7 @@
 //! take it, so `read(write(d))` tests both ends.
 //!
 //! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
-//! [`Group`]), colours and layers inherited, curves in one of the forms below, y up.
+//! [`Group`]), colors and layers inherited, curves in one of the forms below, y up.
 
 use super::hatch::Hatch;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
@@ -53,11 +53,11 @@ pub struct Layer {
 /// How a line is drawn on paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pen {
-    /// Width on paper, millimetres, one of the ISO 128 series.
+    /// Width on paper, millimeters, one of the ISO 128 series.
     // DrawingFact::LineWidths.
     pub width: f64,
     /// Red, green, blue.
-    pub colour: [u8; 3],
+    pub color: [u8; 3],
     /// Line type.
     pub dash: Dash,
     /// Fill of closed shapes.
@@ -66,7 +66,7 @@ pub struct Pen {
 
 impl Default for Pen {
     fn default() -> Self {
-        Pen { width: 0.25, colour: [0, 0, 0], dash: Dash::Solid, fill: None }
+        Pen { width: 0.25, color: [0, 0, 0], dash: Dash::Solid, fill: None }
     }
 }
 
@@ -78,7 +78,7 @@ pub enum Dash {
     Solid,
     /// Dashed.
     Dashed,
-    /// Long-dashed dotted, for centre and level lines.
+    /// Long-dashed dotted, for center and level lines.
     DashDot,
     /// Long-dashed double-dotted.
     DashDotDot,
@@ -195,7 +195,7 @@ pub enum Across {
     #[default]
     Left,
     /// At the middle.
-    Centre,
+    Center,
     /// At the end.
     Right,
 }

@@ -38,7 +38,7 @@ pub struct DrawnElevation {
     pub grade: Vec<Point>,
     /// Whether a level line was drawn, so that y is shared by the house.
     pub level_drawn: bool,
-    /// Everything drawn in it, for the grey background of a sheet.
+    /// Everything drawn in it, for the gray background of a sheet.
     pub backdrop: Vec<Backdrop>,
     /// Parts of its walls with another cladding.
     pub zones: Vec<DrawnZone>,

@@ -6,9 +6,9 @@ use std::collections::BTreeMap;
 /// Studs of one wall.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Studs {
-    /// Centre of the first, elevation inches.
+    /// Center of the first, elevation inches.
     pub first: f64,
-    /// Centre to centre.
+    /// Center to center.
     pub spacing: f64,
 }
 

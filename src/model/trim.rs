@@ -56,7 +56,7 @@ pub enum TrimKind {
     TopFace,
     /// Panel made for the top of a wall.
     TopPanel,
-    /// Crown moulding at the top of a wall.
+    /// Crown molding at the top of a wall.
     Crown,
     /// Flashing under a sill.
     SillFlashing,
@@ -159,7 +159,7 @@ pub enum TrimStock {
     TopFace,
     /// Top panel.
     TopPanel,
-    /// Crown moulding.
+    /// Crown molding.
     Crown,
     /// Flashing at openings, from the roll.
     Flashing,
@@ -223,12 +223,12 @@ impl TrimStock {
 pub enum TrimEnd {
     /// Cut square.
     Square,
-    /// Mitred, degrees off square.
-    Mitre(f64),
+    /// Mitered, degrees off square.
+    Miter(f64),
     /// A water tab bent down into the channel below, so that water runs over and not behind.
     Tab(f64),
-    /// Mitred, degrees off square, with a water tab.
-    MitreTab {
+    /// Mitered, degrees off square, with a water tab.
+    MiterTab {
         /// Degrees off square.
         angle: f64,
         /// Length of the tab.

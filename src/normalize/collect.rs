@@ -7,8 +7,8 @@ use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
 use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale, Stroke};
 
-/// Chords are cut for the smallest unit a house is drawn in, a millimetre, and the largest, a
-/// metre, alike: by the size of the thing, never coarser than this share of it.
+/// Chords are cut for the smallest unit a house is drawn in, a millimeter, and the largest, a
+/// meter, alike: by the size of the thing, never coarser than this share of it.
 const CHORD_SHARE: f64 = 1.0 / 4096.0;
 
 /// Model-space content in drawing units.

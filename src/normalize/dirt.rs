@@ -26,7 +26,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     let k = lines.scale.inches;
     let mut zero: Places = vec![];
     lines.strokes.retain_mut(|s| {
-        // Points nearer than lengths are told apart make spurs that cross their neighbours.
+        // Points nearer than lengths are told apart make spurs that cross their neighbors.
         s.points.dedup_by(|b, a| a.distance(*b) <= SAME);
         while s.closed && s.points.len() > 1 && s.points.first() == s.points.last() {
             s.points.pop();

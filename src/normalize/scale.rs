@@ -13,7 +13,7 @@ use crate::model::linework::{Linework, Role, Scale};
 use crate::model::source::UnitBasis;
 use crate::units::{Unit, parse_length};
 
-/// Heights a wall outline may have, inches: a low gable to four storeys (common practice).
+/// Heights a wall outline may have, inches: a low gable to four stories (common practice).
 const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
 /// Heights a door may have, inches: nominal doors are 80, 84 and 96 (`TakeoffFact::CallSizes`).
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;

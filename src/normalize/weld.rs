@@ -77,7 +77,7 @@ pub fn chains(strokes: &[Stroke], set: &[usize], weld: f64) -> Vec<Chain> {
     let mut used = BTreeSet::new();
     let mut out = Vec::new();
     // A stroke that comes back to its own start is a ring by itself: taken first, so that it is not
-    // strung together with a neighbour that touches it there.
+    // strung together with a neighbor that touches it there.
     let (rings, open): (Vec<usize>, Vec<usize>) = set.iter().partition(|i| {
         let p = &strokes[**i].points;
         p.len() > 3 && p[0].distance(p[p.len() - 1]) <= weld

@@ -10,7 +10,7 @@ use super::pool::Pool;
 use super::random::Random;
 use super::stagger::{blocked, row};
 
-/// Times that a part may be without a place before it is laid close to a neighbour.
+/// Times that a part may be without a place before it is laid close to a neighbor.
 const PATIENCE: u64 = 6;
 
 /// A first whole layout: seamed runs first bottom up, then runs of one piece by falling length.
@@ -27,7 +27,7 @@ pub(super) fn lay(digest: &Digest) -> Pool {
     pool
 }
 
-/// Inserts parts in order; where rules leave no place, the neighbours in the way are taken up and
+/// Inserts parts in order; where rules leave no place, the neighbors in the way are taken up and
 /// laid again later. Weights of parts grow each time they find no place, so that the search does
 /// not turn in circles; after too many turns a part is laid with the fewest rules broken.
 fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
@@ -49,7 +49,7 @@ fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
                 pool.take(digest, *q);
             }
         }
-        // Neighbours that leave no room by halves push one another round; close up, they find it.
+        // Neighbors that leave no room by halves push one another round; close up, they find it.
         let close = !stuck && weights[part] > PATIENCE;
         inserter.pinned[part] = close.then_some((way, a));
         let how = inserter.best(pool, part).unwrap_or_else(|| {
@@ -65,7 +65,7 @@ fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
     }
 }
 
-/// The way and first-piece length that the lightest set of neighbours blocks, and that set.
+/// The way and first-piece length that the lightest set of neighbors blocks, and that set.
 fn least_blocked(
     digest: &Digest,
     pool: &Pool,
@@ -77,7 +77,7 @@ fn least_blocked(
     let reach = (-rules.stagger, rules.stagger);
     let tried = if p.lawful > 0 { p.lawful } else { p.ways.len() };
     for (w, way) in p.ways[..tried].iter().enumerate() {
-        // What each neighbour blocks; what never moves weighs more than all that does.
+        // What each neighbor blocks; what never moves weighs more than all that does.
         let mut off: Vec<(i64, i64, Option<usize>)> = Vec::new();
         for &q in &p.near {
             if let Some(Placed::Seamed { way: v, a, .. }) = pool.placed[q] {

@@ -27,7 +27,7 @@ const RUINED: usize = 3;
 /// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
 const EMPTIEST: usize = 45;
 const DRAWN: usize = 8;
-/// Share of parts, of 100, that a neighbour is taken up with.
+/// Share of parts, of 100, that a neighbor is taken up with.
 const BESIDE: usize = 50;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;

@@ -53,7 +53,7 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
     }
 }
 
-/// A part, what shares its panels, and a neighbour.
+/// A part, what shares its panels, and a neighbor.
 fn with_mates(digest: &Digest, pool: &Pool, part: usize, random: &mut Random) -> Vec<usize> {
     let mut out = BTreeSet::from([part]);
     let near = &digest.parts[part].near;

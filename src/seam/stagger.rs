@@ -1,7 +1,7 @@
 //! Where a part's seams may stand: intervals of first-piece lengths, less those that a seam of a
 //! near course, a fixed seam or a mounting block forbids.
 //!
-//! Seams of every run stand one pitch apart, so all seams of a neighbour of the same pitch forbid what
+//! Seams of every run stand one pitch apart, so all seams of a neighbor of the same pitch forbid what
 //! its first one forbids, shifted by whole pitches.
 
 use super::options::Way;
@@ -41,26 +41,26 @@ pub(super) fn blocked(
 ) {
     let (x, count, pitch) = near;
     let (low, high) = reach;
-    let mut meet = |centre: i64, pitch: i64, least: i64, most: i64| {
+    let mut meet = |center: i64, pitch: i64, least: i64, most: i64| {
         // Whole pitches between the two seams that meet.
-        let from = (way.least - high - centre).div_euclid(pitch).max(least);
-        let to = ((way.most - low - centre).div_euclid(pitch)).min(most);
+        let from = (way.least - high - center).div_euclid(pitch).max(least);
+        let to = ((way.most - low - center).div_euclid(pitch)).min(most);
         for d in from..=to {
-            let (a, b) = (centre + d * pitch + low, centre + d * pitch + high);
+            let (a, b) = (center + d * pitch + low, center + d * pitch + high);
             if b > way.least && a < way.most {
                 forbid(a, b);
             }
         }
     };
-    let (own, centre) = (way.pitch(rules), x - first_seam(part, 0, rules));
+    let (own, center) = (way.pitch(rules), x - first_seam(part, 0, rules));
     if own == pitch || way.k == 2 || count == 1 {
         let pitch = if count == 1 { own } else { pitch };
-        meet(centre, pitch, 2 - way.k, count - 1);
+        meet(center, pitch, 2 - way.k, count - 1);
         return;
     }
     // Panels of two lengths: each of this part's seams by itself.
     for j in 0..way.k - 1 {
-        meet(centre - j * own, pitch, 0, count - 1);
+        meet(center - j * own, pitch, 0, count - 1);
     }
 }
 

@@ -17,7 +17,7 @@ pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> 
         .flat_map(|e| kinds(e, job).iter().map(move |k| (*k, e)))
         .flat_map(|(kind, e)| {
             let (a, b) = rightward(e);
-            let ends = [mitre(&sides, e, a), mitre(&sides, e, b)];
+            let ends = [miter(&sides, e, a), miter(&sides, e, b)];
             let whole = place.piece(kind, a, b, 0.0, ends);
             // Lengths of channel lap by one face so that water runs over the joint; boards butt.
             let lap = match kind {
@@ -80,9 +80,9 @@ pub(super) fn merged(edges: &[FieldEdge]) -> Vec<FieldEdge> {
     out
 }
 
-/// A mitre where two rakes meet: half the angle between them, off square. Where a rake's foot meets
+/// A miter where two rakes meet: half the angle between them, off square. Where a rake's foot meets
 /// a plumb side, its end is cut plumb: off square by the rake's own angle.
-fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
+fn miter(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
     if e.kind != EdgeKind::Rake {
         return TrimEnd::Square;
     }
@@ -102,7 +102,7 @@ fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
             };
             let (u, v) = (away(e), away(o));
             let between = (u.dot(v) / (u.hypot() * v.hypot())).clamp(-1.0, 1.0).acos();
-            TrimEnd::Mitre(90.0 - between.to_degrees() / 2.0)
+            TrimEnd::Miter(90.0 - between.to_degrees() / 2.0)
         }
         None => {
             let plumb = sides.iter().any(|o| {
@@ -114,7 +114,7 @@ fn mitre(sides: &[FieldEdge], e: &FieldEdge, end: Point) -> TrimEnd {
             });
             let rise = e.to - e.from;
             if plumb {
-                TrimEnd::Mitre(rise.y.abs().atan2(rise.x.abs()).to_degrees())
+                TrimEnd::Miter(rise.y.abs().atan2(rise.x.abs()).to_degrees())
             } else {
                 TrimEnd::Square
             }

@@ -105,7 +105,7 @@ fn friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
     .collect()
 }
 
-/// A board along every rake: mitred where two rakes meet, cut plumb at a plumb side, where its lower
+/// A board along every rake: mitered where two rakes meet, cut plumb at a plumb side, where its lower
 /// edge is the longer one.
 fn rake_friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
     let width = job.trim.rake_frieze;
@@ -166,7 +166,7 @@ impl RakeEnd {
 
     fn end(&self) -> TrimEnd {
         match self {
-            RakeEnd::Rake(angle) | RakeEnd::Plumb(angle) => TrimEnd::Mitre(*angle),
+            RakeEnd::Rake(angle) | RakeEnd::Plumb(angle) => TrimEnd::Miter(*angle),
             RakeEnd::Free => TrimEnd::Square,
         }
     }

@@ -1,7 +1,7 @@
 //! The frame of channels round an opening: sill, jambs, head with water tabs; finish trim where a
 //! cut edge stands under a sill; a drip cap over the head.
 //!
-//! Mitred, lengths by `TrimFact::WindowFrame`: head and sill the opening's width and two faces, jambs
+//! Mitered, lengths by `TrimFact::WindowFrame`: head and sill the opening's width and two faces, jambs
 //! its height and two faces. Cut square, jambs stand between sill and head with a tab more at the
 //! foot. The tabs are bent from the head's own ends (`TrimFact::HeadTabs`).
 
@@ -59,7 +59,7 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         sides.iter().map(|e| e.from.x + e.to.x).sum::<f64>() / (2 * sides.len().max(1)) as f64;
     let jambs =
         [true, false].map(|left| reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left));
-    let cut = Cut { job, mitred: job.trim.frame == FrameCut::Miter && plain(sides) };
+    let cut = Cut { job, mitered: job.trim.frame == FrameCut::Miter && plain(sides) };
     if let Some((length, low, high)) = sill {
         let (a, b) = (low, Point::new(high.x, low.y));
         let over = Vec2::new(face, 0.0);
@@ -74,7 +74,7 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         }
     }
     for (length, low, high) in jambs.iter().flatten() {
-        // Mitred, a jamb runs one face past where it meets a channel; square, it stands between them
+        // Mitered, a jamb runs one face past where it meets a channel; square, it stands between them
         // and has a tab's length more to go down into the sill's.
         let square = job.trim.frame == FrameCut::Square;
         let down = if sill.is_some() && !square { face } else { 0.0 };
@@ -111,19 +111,19 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
 /// How ends that meet are cut.
 struct Cut<'a> {
     job: &'a Job,
-    mitred: bool,
+    mitered: bool,
 }
 
 impl Cut<'_> {
     /// An end that meets another channel, if there is one.
     fn corner(&self, meets: bool) -> TrimEnd {
-        if self.mitred && meets { TrimEnd::Mitre(45.0) } else { TrimEnd::Square }
+        if self.mitered && meets { TrimEnd::Miter(45.0) } else { TrimEnd::Square }
     }
 
     /// An end whose tab goes down into the channel below.
     fn tabbed(&self) -> TrimEnd {
         let tab = self.job.trim.tab;
-        if self.mitred { TrimEnd::MitreTab { angle: 45.0, tab } } else { TrimEnd::Tab(tab) }
+        if self.mitered { TrimEnd::MiterTab { angle: 45.0, tab } } else { TrimEnd::Tab(tab) }
     }
 }
 

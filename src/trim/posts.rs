@@ -19,7 +19,7 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Shortest length of a spliced post that is cut, inches: common practice, no source.
 const SHORTEST: f64 = 12.0;
-/// How far over the top of the wall below an upper storey's siding may start, inches: common
+/// How far over the top of the wall below an upper story's siding may start, inches: common
 /// practice, no source.
 const OVERHANG: f64 = 24.0;
 
@@ -209,7 +209,7 @@ fn spliced(mut lengths: Vec<TrimPiece>, job: &Job) -> Vec<TrimPiece> {
     lengths
 }
 
-/// Whether a post's foot hangs over a storey that stands back: its wall starts there, another wall
+/// Whether a post's foot hangs over a story that stands back: its wall starts there, another wall
 /// of the elevation lies below, and no post goes on down (`TrimFact::PostCap`).
 fn over_overhang(place: &Place, x: f64, foot: f64) -> bool {
     let starts = place.wall.edges.iter().any(|e| {

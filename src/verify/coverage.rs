@@ -246,7 +246,7 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &LaidCourse) -> Areas {
     out
 }
 
-/// Length covered by two neighbours of a run between where the second begins and the first ends.
+/// Length covered by two neighbors of a run between where the second begins and the first ends.
 fn lapped(parts: &Parts, slab: &Slab) -> f64 {
     parts
         .pieces

@@ -99,7 +99,7 @@ impl<'a> Frame<'a> {
     }
 }
 
-/// Net length of pieces: what laps over a neighbour is not counted twice.
+/// Net length of pieces: what laps over a neighbor is not counted twice.
 fn net(pieces: &[&TrimPiece], lap: f64) -> f64 {
     let laps = |t: &&TrimPiece| t.ends.iter().filter(|e| matches!(e, TrimEnd::Lap(_))).count();
     pieces.iter().map(|t| t.length - laps(t) as f64 * lap).sum()
@@ -163,12 +163,12 @@ fn mitered(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     if !(f.plain && closed && jamb_sides(f) == 2) {
         return;
     }
-    let miter = |e: &TrimEnd| matches!(e, TrimEnd::Mitre(a) | TrimEnd::MitreTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
+    let miter = |e: &TrimEnd| matches!(e, TrimEnd::Miter(a) | TrimEnd::MiterTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
     let channels = f.trims.iter().filter(|t| t.kind.stock() == TrimStock::JChannel);
     let n = channels.flat_map(|t| &t.ends).filter(|e| miter(e)).count();
     let want = if layout.job.trim.frame == FrameCut::Miter { 8 } else { 0 };
     rule.case(n == want, || {
-        let v = f.broken(OpeningBreach::MitredEnds, f.whole());
+        let v = f.broken(OpeningBreach::MiteredEnds, f.whole());
         v.measured(count(n)).exactly(count(want))
     });
 }
@@ -195,7 +195,7 @@ fn jamb_sides(f: &Frame) -> usize {
 /// Tabs where one channel stands over another.
 fn tabs(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let by_rule = layout.job.trim.tab;
-    let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) | TrimEnd::MitreTab { tab: by, .. } if (*by - by_rule).abs() < SAME);
+    let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) | TrimEnd::MiterTab { tab: by, .. } if (*by - by_rule).abs() < SAME);
     let heads = f.of_kind(TrimKind::HeadChannel);
     if let (Some(first), Some(last)) = (heads.first(), heads.last()) {
         rule.case(tab(&first.ends[0]) && tab(&last.ends[1]), || {

@@ -1,4 +1,4 @@
-//! Rake channels cut to the pitch: mitred where two rakes meet, plumb at the foot
+//! Rake channels cut to the pitch: mitered where two rakes meet, plumb at the foot
 //! (`TrimFact::RakeGap`).
 
 use super::along::{bare, reach};
@@ -26,7 +26,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
         for t in at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::RakeChannel) {
             for (p, end) in [(t.from, &t.ends[0]), (t.to, &t.ends[1])] {
                 let Some(want) = cut(w, t, p) else { continue };
-                let said = if let TrimEnd::Mitre(a) = end { *a } else { 0.0 };
+                let said = if let TrimEnd::Miter(a) = end { *a } else { 0.0 };
                 rule.case((said - want).abs() < SAME_ANGLE, || {
                     let at = named::place(&t.elevation, p);
                     let v = found(named::trim(&t.mark), TrimBreach::RakeCut).at(at);

@@ -19,7 +19,7 @@ use crate::pitch;
 /// Places on the wall that differ by less are one place, inches: outlines come from boolean
 /// operations on the 1/1024 in grid.
 const NEAR: f64 = 0.02;
-/// Angles nearer than this are one angle, degrees: a tenth of the smallest mark on a mitre saw.
+/// Angles nearer than this are one angle, degrees: a tenth of the smallest mark on a miter saw.
 const SAME_ANGLE: f64 = 0.1;
 
 pub(super) fn check(layout: &LaidHouse) -> RuleCheck {

@@ -53,7 +53,7 @@ fn lengths(layout: &Claims) -> RuleCheck {
             if square && matches!(t.ends[0], TrimEnd::Tab(_)) { layout.job.trim.tab } else { 0.0 };
         // A board along a rake is measured to the long points of its slanting cuts.
         let slant = |e: &TrimEnd| match e {
-            TrimEnd::Mitre(a) if t.kind == TrimKind::Frieze => {
+            TrimEnd::Miter(a) if t.kind == TrimKind::Frieze => {
                 layout.job.trim.rake_frieze / 2.0 * a.to_radians().tan()
             }
             _ => 0.0,

@@ -78,9 +78,9 @@ pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
     let degrees = |a: f64| (a * 100.0).round() / 100.0;
     match end {
         TrimEnd::Square => "square".to_owned(),
-        TrimEnd::Mitre(angle) => format!("miter {}", degrees(*angle)),
+        TrimEnd::Miter(angle) => format!("miter {}", degrees(*angle)),
         TrimEnd::Tab(tab) => format!("water tab {}", style.short(*tab)),
-        TrimEnd::MitreTab { angle, tab } => {
+        TrimEnd::MiterTab { angle, tab } => {
             format!("miter {}, water tab {}", degrees(*angle), style.short(*tab))
         }
         TrimEnd::Lap(lap) => format!("lap {}", style.short(*lap)),
@@ -96,9 +96,9 @@ pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
     let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
     match end {
         TrimEnd::Square => String::new(),
-        TrimEnd::Mitre(a) => angle(*a),
+        TrimEnd::Miter(a) => angle(*a),
         TrimEnd::Tab(_) => "tab".to_owned(),
-        TrimEnd::MitreTab { angle: a, .. } => format!("{} tab", angle(*a)),
+        TrimEnd::MiterTab { angle: a, .. } => format!("{} tab", angle(*a)),
         TrimEnd::Lap(_) => "lap".to_owned(),
         TrimEnd::Splice { lap, cut } => {
             format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))

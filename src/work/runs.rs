@@ -36,7 +36,7 @@ pub(super) fn orders(w: &LaidWall, seen_from: f64) -> Vec<RunOrder> {
 }
 
 fn order(course: i32, run: &LaidRun, seen_from: f64) -> RunOrder {
-    // The piece before which one stands goes on last, over both its neighbours.
+    // The piece before which one stands goes on last, over both its neighbors.
     let last = run.seams.iter().filter(|s| **s <= seen_from).count().min(run.pieces.len() - 1);
     let begins = if last == 0 {
         Begins::Right

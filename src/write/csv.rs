@@ -1,7 +1,7 @@
 //! CSV by RFC 4180. A cell of text that begins with `=`, `+`, `-`, `@`, a tab or a return gets an
 //! apostrophe before it, so that no spreadsheet runs it as a formula; numbers are left alone.
 //!
-//! Lengths stand twice: as numbers, inches or millimetres by the job, which the header says; and in
+//! Lengths stand twice: as numbers, inches or millimeters by the job, which the header says; and in
 //! the job's words, `12'-6 1/2"` or `3823 mm`.
 
 use std::collections::BTreeMap;

@@ -62,12 +62,12 @@ fn read(layout: &Layout) -> String {
     let style = layout.job.sheet.lengths;
     let d = &layout.drawing;
     let p = &layout.job.product;
-    let colour = if p.color.is_empty() { String::new() } else { format!(", {}", p.color) };
+    let color = if p.color.is_empty() { String::new() } else { format!(", {}", p.color) };
     for line in [
         report::drawing(&terminal(&d.name), &d.sha256),
         terminal(&report::unit(d)),
         pole::datum(layout.datum, &layout.datum_reason, &layout.story_pole.divisions, style),
-        siding::in_full(&layout.job, &terminal(&colour)),
+        siding::in_full(&layout.job, &terminal(&color)),
         siding::edges_as_drawn(&layout.job),
     ] {
         out.push_str(&wrapped(&line, ""));

@@ -78,7 +78,7 @@ impl Out<'_> {
         };
         let anchor = match t.across {
             Across::Left => "start",
-            Across::Centre => "middle",
+            Across::Center => "middle",
             Across::Right => "end",
         };
         let (x, y) = (self.x(t.at), self.y(t.at));
@@ -109,16 +109,16 @@ fn dashes(pen: &Pen) -> Option<&'static str> {
     }
 }
 
-fn colour(c: [u8; 3]) -> String {
+fn color(c: [u8; 3]) -> String {
     format!("#{:02x}{:02x}{:02x}", c[0], c[1], c[2])
 }
 
 fn layer_group(layer: &Layer) -> Group {
     let pen = &layer.pen;
     let mut g = Group::new()
-        .set("stroke", if pen.width > 0.0 { colour(pen.colour) } else { "none".to_owned() })
+        .set("stroke", if pen.width > 0.0 { color(pen.color) } else { "none".to_owned() })
         .set("stroke-width", n(pen.width / 25.4 * POINTS))
-        .set("fill", pen.fill.map_or("none".to_owned(), colour));
+        .set("fill", pen.fill.map_or("none".to_owned(), color));
     if let Some(d) = dashes(pen) {
         g = g.set("stroke-dasharray", d);
     }
@@ -153,7 +153,7 @@ pub fn document(sheet: &Sheet) -> String {
             }
             let mut g = layer_group(layer);
             if is_text {
-                g = g.set("stroke", "none").set("fill", colour(layer.pen.colour));
+                g = g.set("stroke", "none").set("fill", color(layer.pen.color));
             }
             run = Some((item.layer, g.set("class", layer.name.clone())));
         }

@@ -137,7 +137,7 @@ fn source_box(to: [f64; 6], points: &[[f64; 2]]) -> [f64; 4] {
 
 #[test]
 fn a_shed_front_by_its_layer_gives_the_wall_and_openings_of_its_check_values() {
-    // Check values of the folder's own page, millimetres.
+    // Check values of the folder's own page, millimeters.
     let wall = [1100.0, 2364.0, 7335.0, 4764.0];
     let openings = [
         [2025.0, 3184.0, 2985.0, 4154.0],

@@ -127,8 +127,8 @@ fn points_that_stand_for_fixtures_are_told_and_points_of_notes_are_not() {
 }
 
 #[test]
-fn a_storey_sixty_feet_tall_names_the_likely_unit() {
-    // A wall of 2.4 m drawn in millimetres, said to be inches.
+fn a_story_sixty_feet_tall_names_the_likely_unit() {
+    // A wall of 2.4 m drawn in millimeters, said to be inches.
     let d = dxf(&[
         ("A-WALL-OTLN", &rect(0.0, 0.0, 7000.0, 2400.0)),
         ("A-DOOR", &rect(1000.0, 0.0, 1900.0, 2032.0)),
@@ -145,7 +145,7 @@ fn a_dimension_whose_text_was_typed_over() {
     let (out, _) =
         run(d.as_bytes(), &INCH.replace("unit", "accept = [\"dimension-disagrees\"]\nunit"));
     assert!(out.status.success());
-    // In a drawing in millimetres, lengths are told in millimetres.
+    // In a drawing in millimeters, lengths are told in millimeters.
     let mut d = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 6000.0, 2400.0))]);
     let dim = dim.replace("24'-0\"", "7200").replace("240", "6000");
     d = d.replacen("0\nENDSEC", &dim, 1);

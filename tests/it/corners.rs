@@ -60,7 +60,7 @@ fn coded<'a>(notes: &'a Findings, code: &str) -> Vec<&'a lapwright::finding::Fin
 }
 
 #[test]
-fn a_box_has_four_corners_each_between_neighbours() {
+fn a_box_has_four_corners_each_between_neighbors() {
     let (l, notes) = laid(&box_house(360.0, 240.0, 96.0), "");
     let pairs: Vec<(&str, Vec<&str>)> = l
         .corners
@@ -145,7 +145,7 @@ fn bay() -> [Face<'static>; 4] {
 fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
     let (before, notes) = laid(&bay(), "");
     let asked = coded(&notes, "return-not-drawn");
-    // Right and left sides of the middle part, and of its neighbours: drawn as outside corners.
+    // Right and left sides of the middle part, and of its neighbors: drawn as outside corners.
     let open: Vec<&str> =
         before.corners.iter().filter(|c| c.by == Pairing::Open).map(|c| c.id.as_str()).collect();
     assert_eq!(open, ["front-1/right", "front-2/left", "front-2/right", "front-3/left"]);
@@ -170,7 +170,7 @@ fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
     // Courses of 8 in from one datum: 11 and 10 of them.
     assert_eq!(wall("return-1").1.courses.len(), 11);
     assert_eq!(wall("return-2").1.courses.len(), 10);
-    // Seen from outside, the middle part's left neighbour has it on its right.
+    // Seen from outside, the middle part's left neighbor has it on its right.
     let first = l.corners.iter().find(|c| c.id == "front-2/left").unwrap();
     assert_eq!(
         (first.by, first.sides[1].wall.as_str(), first.sides[1].x),
@@ -200,7 +200,7 @@ fn courses_that_do_not_meet_at_a_corner_are_caught() {
     assert_eq!(found(&l), Some((88, 0)));
     let mut off = l.clone();
     off.elevations[1].walls[0].courses[3].bottom += 1.0;
-    // The line of the right wall meets none at both its ends, and its neighbours' lines none of it.
+    // The line of the right wall meets none at both its ends, and its neighbors' lines none of it.
     assert_eq!(found(&off), Some((88, 4)));
 }
 

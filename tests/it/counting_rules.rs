@@ -105,7 +105,7 @@ fn starter_posts_and_courses_of_the_printed_house() {
     assert_eq!(courses.len(), 4);
     assert!(courses.iter().all(|c| c.rule == 13.0 && c.layout == 13.0), "{courses:?}");
     // TakeoffFact::PostsByStory: four elevations in a row go round the house: four corners of one
-    // storey.
+    // story.
     let outside = CountingRule::PostsByStory { stock: TrimStock::OutsidePost, story: 120.0 };
     assert_eq!(check(&t, |r| *r == outside).rule, 4.0);
     // TakeoffFact::NailPounds: a pound a square of net area: 60 and 28 ft twice, 8 ft 3 in high, less

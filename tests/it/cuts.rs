@@ -84,7 +84,7 @@ fn piece_of(layout: &Layout, course: i32) -> Piece {
     layout.pieces().find(|(_, c, ..)| c.index == course).unwrap().3.clone()
 }
 
-/// A circle or an arc as chords: centre, radius, from and to in degrees.
+/// A circle or an arc as chords: center, radius, from and to in degrees.
 fn arc(c: (f64, f64), r: f64, from: f64, to: f64) -> Vec<(f64, f64)> {
     (0..=180)
         .map(|i| (from + (to - from) * f64::from(i) / 180.0).to_radians())

@@ -32,14 +32,14 @@ fn a_frieze_along_the_rakes_takes_its_width_square_to_them() {
     };
     let drop = 6.0 * 144.2221 / 120.0;
     assert!((field - (240.0 * (96.0 - drop) + 120.0 * 80.0)).abs() < 0.5, "{field}");
-    // Mitred at the peak by the slope's own 33.69 degrees; plumb at the foot, where the lower edge is
+    // Mitered at the peak by the slope's own 33.69 degrees; plumb at the foot, where the lower edge is
     // the longer one by 6 x 8 / 12 = 4: 148.222 each.
     let boards = of(&l, TrimKind::Frieze);
     assert_eq!(boards.len(), 2);
     for b in boards {
         near(b.length, 148.2221);
         for end in &b.ends {
-            let TrimEnd::Mitre(a) = end else { panic!("{end:?}") };
+            let TrimEnd::Miter(a) = end else { panic!("{end:?}") };
             assert!((a - 33.690).abs() < 0.01, "{a}");
         }
     }

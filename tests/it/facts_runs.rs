@@ -1,5 +1,5 @@
 //! Pieces of one run (`Example::RunOfTwentyFiveFeet` to `Example::RunOnColdDay`), where no
-//! neighbouring course asks for stagger: the least number exactly.
+//! neighboring course asks for stagger: the least number exactly.
 
 use lapwright::layout::course::LaidRun;
 

@@ -203,7 +203,7 @@ fn lengths_round_to_the_sixteenth_half_up_gm_07_gm_09() {
 }
 
 #[test]
-fn inches_and_millimetres_gm_08() {
+fn inches_and_millimeters_gm_08() {
     assert_eq!(MM_PER_INCH, 25.4);
     for (unit, inches) in [
         (Unit::Inch, 1.0),

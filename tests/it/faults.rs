@@ -290,16 +290,16 @@ pub(crate) const EDGES: [(&str, Rule, Break); 11] = [
         trim(l, |t| t.kind == TrimKind::OutsidePost && t.shared_with.is_some()).shared_with = None
     }),
     ("a rake channel cut square at the peak", Rule::RakeChannelCuts, |l| {
-        let rake = |t: &TrimPiece| t.ends.iter().any(|e| matches!(e, TrimEnd::Mitre(_)));
+        let rake = |t: &TrimPiece| t.ends.iter().any(|e| matches!(e, TrimEnd::Miter(_)));
         trim(l, |t| t.kind == TrimKind::RakeChannel && rake(t)).ends =
             [TrimEnd::Square, TrimEnd::Square]
     }),
     ("flashing that stops at the jamb", Rule::OpeningFlashing, |l| {
         trim(l, |t| t.kind == TrimKind::SillFlashing).length -= 9.0
     }),
-    ("a mitred frame with a square jamb", Rule::OpeningChannels, |l| {
-        let mitred = |t: &TrimPiece| matches!(t.ends[0], TrimEnd::MitreTab { .. });
-        let jamb = trim(l, |t| t.kind == TrimKind::JambChannel && mitred(t));
+    ("a mitered frame with a square jamb", Rule::OpeningChannels, |l| {
+        let mitered = |t: &TrimPiece| matches!(t.ends[0], TrimEnd::MiterTab { .. });
+        let jamb = trim(l, |t| t.kind == TrimKind::JambChannel && mitered(t));
         jamb.ends[0] = TrimEnd::Tab(0.75)
     }),
 ];

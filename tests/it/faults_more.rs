@@ -82,13 +82,13 @@ const HOUSE: [(&str, Rule, Break); 17] = [
     }),
     ("a head channel without its tabs", Rule::OpeningDrainage, |l| {
         let t = l.trims.iter_mut().find(|t| t.kind == TrimKind::HeadChannel).unwrap();
-        t.ends = [TrimEnd::Mitre(45.0), TrimEnd::Mitre(45.0)];
+        t.ends = [TrimEnd::Miter(45.0), TrimEnd::Miter(45.0)];
     }),
     ("a jamb that runs behind the sill's channel", Rule::OpeningDrainage, |l| {
-        let tabbed = |e: &TrimEnd| matches!(e, TrimEnd::MitreTab { .. });
+        let tabbed = |e: &TrimEnd| matches!(e, TrimEnd::MiterTab { .. });
         let mut all = l.trims.iter_mut();
         let t = all.find(|t| t.kind == TrimKind::JambChannel && tabbed(&t.ends[0])).unwrap();
-        t.ends[0] = TrimEnd::Mitre(45.0);
+        t.ends[0] = TrimEnd::Miter(45.0);
     }),
     ("heads without drip caps", Rule::OpeningDrainage, |l| gone(l, TrimKind::DripCap)),
     ("a channel told longer than its place", Rule::TrimLengths, |l| {
@@ -140,7 +140,7 @@ const FACE: [(&str, Rule, Break); 11] = [
     ("a frieze board short", Rule::FaceBoards, |l| {
         l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap().to[0] -= 9.0
     }),
-    ("a crown moulding gone", Rule::FaceBoards, |l| gone(l, TrimKind::Crown)),
+    ("a crown molding gone", Rule::FaceBoards, |l| gone(l, TrimKind::Crown)),
     ("a surround board short", Rule::FaceBoards, |l| {
         l.trims.iter_mut().find(|t| t.kind == TrimKind::Surround).unwrap().length -= 1.0
     }),

@@ -99,7 +99,7 @@ proptest! {
         let there = lay(drawn(&walls, |(x, y)| (width - x, y)).as_bytes(), &quick());
         prop_assert_eq!(told(&here, 1.0, None), told(&there, 1.0, Some(width)));
         prop_assert_eq!(here.panels.len(), there.panels.len());
-        // Moved, and in millimetres.
+        // Moved, and in millimeters.
         let dx = f64::from(dx);
         let mut job = quick();
         job.drawing.unit = Some(lapwright::units::Unit::Mm);

@@ -105,7 +105,7 @@ fn an_independent_reader_finds_layers_and_pieces() {
 
 #[test]
 fn places_are_the_sources_own() {
-    // The metric sample is drawn in millimetres from (2540, 1270): its wall's foot is there.
+    // The metric sample is drawn in millimeters from (2540, 1270): its wall's foot is there.
     let layout = laid("metric");
     let to = layout.elevations[0].to_source;
     let foot = layout.elevations[0].walls[0]

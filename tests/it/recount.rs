@@ -149,7 +149,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         laid += panels * face / 100.0;
         in_cartons += cartons * carton * face / 100.0;
     }
-    // TrimFact::FiberCementJoints: a piece of flashing behind each joint of fibre-cement.
+    // TrimFact::FiberCementJoints: a piece of flashing behind each joint of fiber-cement.
     let joints: usize = walls(v)
         .flat_map(|w| list(w, "courses"))
         .flat_map(|c| list(c, "runs"))

@@ -29,7 +29,7 @@ fn ink(t: &Text) -> (f64, f64, f64, f64) {
     let w = typeface::width(&t.content, t.height, t.bold);
     let x = match t.across {
         Across::Left => t.at.x,
-        Across::Centre => t.at.x - w / 2.0,
+        Across::Center => t.at.x - w / 2.0,
         Across::Right => t.at.x - w,
     };
     (x + 0.004, t.at.y - t.height / 2.0 + 0.004, x + w - 0.004, t.at.y + t.height / 2.0 - 0.004)
@@ -100,7 +100,7 @@ fn strings(s: &Sheet) -> BTreeMap<(bool, i64), Vec<(f64, f64)>> {
 }
 
 /// Every string of a sheet sums to the same whole as the string with the fewest parts, to the
-/// sixteenth or millimetre.
+/// sixteenth or millimeter.
 pub(crate) fn add_up(stem: &str, s: &Sheet) {
     let strings = strings(s);
     let level: Vec<f64> =

@@ -1,4 +1,4 @@
-//! What the program says of itself, and how it ends: help, manual page, completions, colour,
+//! What the program says of itself, and how it ends: help, manual page, completions, color,
 //! silence, exit codes.
 
 use assert_cmd::Command;
@@ -81,7 +81,7 @@ fn completions_know_every_command_and_option() {
 }
 
 #[test]
-fn no_color_keeps_colour_off() {
+fn no_color_keeps_color_off() {
     let help = |no_color: Option<&str>| {
         let mut c = program();
         c.args(["takeoff", "--help"]).env("CLICOLOR_FORCE", "1").env_remove("NO_COLOR");
@@ -90,7 +90,7 @@ fn no_color_keeps_colour_off() {
         }
         String::from_utf8(c.output().unwrap().stdout).unwrap()
     };
-    // Colour comes when it is asked for, so that there is something to keep off.
+    // Color comes when it is asked for, so that there is something to keep off.
     assert!(help(None).contains('\u{1b}'));
     assert!(!help(Some("1")).contains('\u{1b}'));
     // Findings carry none where there is no terminal.

@@ -30,7 +30,7 @@ fn a_post_taller_than_stock_is_spliced_by_the_rule() {
 
 #[test]
 fn a_post_over_an_overhang_is_capped() {
-    // The upper storey stands out 12 in on either side of the lower one (TrimFact::PostCap).
+    // The upper story stands out 12 in on either side of the lower one (TrimFact::PostCap).
     let l = laid(
         &[
             ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
@@ -111,8 +111,8 @@ fn an_inside_corner_is_a_post_or_one_or_two_channels() {
 }
 
 #[test]
-fn a_frame_is_mitred_or_square() {
-    // TrimFact::WindowFrame: a 36 x 48 opening in 3/4 channel: 37 1/2 and 49 1/2, mitred at 45
+fn a_frame_is_mitered_or_square() {
+    // TrimFact::WindowFrame: a 36 x 48 opening in 3/4 channel: 37 1/2 and 49 1/2, mitered at 45
     // degrees, the head's ends and the jambs' feet tabbed by 3/4 (TrimFact::HeadTabs).
     let rings: [(&str, &[(f64, f64)]); 2] = [
         ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 100.0)),
@@ -122,7 +122,7 @@ fn a_frame_is_mitred_or_square() {
     assert_eq!(lengths(&l, TrimKind::HeadChannel), [37.5]);
     assert_eq!(lengths(&l, TrimKind::SillChannel), [37.5]);
     assert_eq!(lengths(&l, TrimKind::JambChannel), [49.5; 2]);
-    let (plain, tabbed) = (TrimEnd::Mitre(45.0), TrimEnd::MitreTab { angle: 45.0, tab: 0.75 });
+    let (plain, tabbed) = (TrimEnd::Miter(45.0), TrimEnd::MiterTab { angle: 45.0, tab: 0.75 });
     assert_eq!(of(&l, TrimKind::HeadChannel)[0].ends, [tabbed.clone(), tabbed.clone()]);
     assert_eq!(of(&l, TrimKind::JambChannel)[0].ends, [tabbed, plain.clone()]);
     assert_eq!(of(&l, TrimKind::SillChannel)[0].ends, [plain.clone(), plain]);
@@ -135,7 +135,7 @@ fn a_frame_is_mitred_or_square() {
 }
 
 #[test]
-fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
+fn rake_channels_are_mitered_at_the_peak_and_plumb_at_the_foot() {
     // Example::GableOfFour: 24 ft span at 4 in 12, rake 151 13/16; atan(4/12) = 18.435 degrees. At
     // the peak two pieces meet at 180 - 2 x 18.435; half of what is missing to straight: 18.435 off
     // square. A plumb foot is off square by the rake's own angle.
@@ -148,7 +148,7 @@ fn rake_channels_are_mitred_at_the_peak_and_plumb_at_the_foot() {
     let cuts: Vec<f64> = rakes
         .iter()
         .flat_map(|t| &t.ends)
-        .filter_map(|e| if let TrimEnd::Mitre(a) = e { Some(*a) } else { None })
+        .filter_map(|e| if let TrimEnd::Miter(a) = e { Some(*a) } else { None })
         .collect();
     assert_eq!(cuts.len(), 4);
     assert!(cuts.iter().all(|a| (a - 18.435).abs() < 0.01), "{cuts:?}");

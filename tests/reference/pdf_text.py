@@ -9,7 +9,7 @@ reader = PdfReader(sys.argv[1])
 layout = json.load(open(sys.argv[2]))
 text = "\n".join(page.extract_text() for page in reader.pages)
 words = set(text.split())
-# Neighbours on a line, a mark and a height, are run together there, but not where places are kept.
+# Neighbors on a line, a mark and a height, are run together there, but not where places are kept.
 for page in reader.pages:
     words.update(page.extract_text(extraction_mode="layout").split())
 problems = []

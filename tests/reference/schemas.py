@@ -103,7 +103,7 @@ def main():
         (wall + ("way",), "guess"),
         (piece + ("ends", 0, "cut"), "torn"),
         (piece + ("mark",), 7),
-        (("trims", 0, "kind"), "moulding"),
+        (("trims", 0, "kind"), "molding"),
         (("takeoff", 0, "order"), "many"),
         (("takeoff", 0, "group"), "rest"),
         (("takeoff", 0, "item", "kind"), "things"),

@@ -24,7 +24,7 @@ LAYERS = {
     TAG: (7, 18), FRAME: (8, 13), TITLE: (7, 35), TEXTURE: (9, 13), DIMS: (8, 18),
     NOTE: (7, 18), TRIM: (8, 18), BELOW: (8, 18),
 }
-"""Colour and line weight (1/100 mm) of each layer; the weights are the usual drawing widths
+"""Color and line weight (1/100 mm) of each layer; the weights are the usual drawing widths
 (DrawingFact::FederalWidths), grade the heaviest (DrawingFact::GradeLine)."""
 
 NOTE_HEIGHT, TITLE_HEIGHT, TAG_HEIGHT = 6.0, 14.0, 7.0
@@ -138,8 +138,8 @@ def new_document(sample: Sample, names: dict[str, str] | None = None) -> Drawing
     doc.header["$LUNITS"] = 2 if metric else 4
     doc.header["$LTSCALE"] = 24.0 / INCHES[sample.unit]
     doc.linetypes.add("DASHED", [0.75, 0.5, -0.25], description="Dashed __ __ __")
-    for name, (colour, weight) in LAYERS.items():
-        layer = doc.layers.add((names or {}).get(name, name), color=colour)
+    for name, (color, weight) in LAYERS.items():
+        layer = doc.layers.add((names or {}).get(name, name), color=color)
         if sample.version != "R12":
             layer.dxf.lineweight = weight
         if name == BELOW:

@@ -21,7 +21,7 @@ import house
 
 ezdxf.options.write_fixed_meta_data_for_testing = True
 
-LAYERS = [  # name, colour, role
+LAYERS = [  # name, color, role
     ("A-WALL-OTLN", 7), ("A-WALL-BASE", 8), ("A-GLAZ", 4), ("A-DOOR", 3), ("A-ROOF-OTLN", 1),
     ("A-ELEV-MBLK", 6), ("A-ELEV-OBST", 6), ("A-FLOR-LEVL", 2), ("C-TOPO-PROF", 34),
     ("A-WALL-CNRI", 5), ("A-WALL-IDEN", 7), ("A-ELEV-FRAM", 8), ("A-ELEV-IDEN", 7),
@@ -34,8 +34,8 @@ def new(version, insunits):
     doc = ezdxf.new(version, setup=False if version == "R12" else ["styles", "dimstyles"])
     doc.header["$INSUNITS"] = insunits
     doc.header["$MEASUREMENT"] = 0 if insunits in (1, 2) else 1
-    for name, colour in LAYERS:
-        doc.layers.add(name, color=colour)
+    for name, color in LAYERS:
+        doc.layers.add(name, color=color)
     return doc
 
 

@@ -132,7 +132,7 @@ def add_openings(dice: Dice, wall: Wall, m: Measures, metric: bool) -> None:
     for _ in range(dice.weighted([(0, 1), (3, 3), (6, 3), (12, 1)])):
         width, height = window_size(dice, metric)
         if dice.chance(0.7):
-            sill = m.storey * dice.whole(0, 2) + dice.pick([24, 30, 36, 42])
+            sill = m.story * dice.whole(0, 2) + dice.pick([24, 30, 36, 42])
         else:
             sill = dice.length(wall.bottom + 8, wall.top, m.step)
         round_top = dice.chance(0.12) and height > width

@@ -1,6 +1,6 @@
 """Draws a second set, apart from sample-drawings/: `second_set.py OUTDIR`.
 
-A two-storey house and six one-question drawings, each STEM.dxf with STEM.toml, its job file, and
+A two-story house and six one-question drawings, each STEM.dxf with STEM.toml, its job file, and
 STEM.json, what is true of it. The same bytes on every run.
 """
 

@@ -17,7 +17,7 @@ class Measures:
     base: float
     """Bottom of the siding; the first floor is 0."""
     eave: float
-    storey: float
+    story: float
     step: float
     """Lengths are multiples of it."""
 
@@ -28,11 +28,11 @@ class Measures:
 
 
 def measures(dice: Dice, step: float) -> Measures:
-    storey = dice.length(96, 120, step)
+    story = dice.length(96, 120, step)
     return Measures(
         base=-dice.length(6, 40, step),
-        eave=storey * dice.whole(1, 3) - dice.length(0, 12, step),
-        storey=storey,
+        eave=story * dice.whole(1, 3) - dice.length(0, 12, step),
+        story=story,
         step=step,
     )
 

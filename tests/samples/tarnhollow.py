@@ -1,4 +1,4 @@
-"""Tarnhollow House: an invented two-storey L-shaped house on ground that falls to the rear.
+"""Tarnhollow House: an invented two-story L-shaped house on ground that falls to the rear.
 
 Plan, inches, x to the right and y back as seen from the street. Main block 0..528 by 0..336, ridge
 along x at 8 in 12. Garage wing 288..528 by -144..0 at the front, ridge along y at 6 in 12. The wing's

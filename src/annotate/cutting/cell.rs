@@ -155,7 +155,7 @@ impl<'a> Cell<'a> {
     }
 
     fn shape(&self, c: &mut Canvas, face: Rect) {
-        // The whole face of the panel in grey, what is kept over it.
+        // The whole face of the panel in gray, what is kept over it.
         c.rect(Ink::Offcut, face);
         let place = self.place(face);
         let p = self.piece;
@@ -225,7 +225,7 @@ impl<'a> Cell<'a> {
         let at = Point::new((ends.0 + ends.1) / 2.0, y + 0.085);
         let room = ends.1 - ends.0 > crate::typeface::width(words, TEXT, false) - 0.02;
         if room && c.placer.free(&text_box(words, TEXT, false, at)) {
-            c.centred(words, TEXT, false, at);
+            c.centered(words, TEXT, false, at);
         }
     }
 
@@ -267,7 +267,7 @@ impl<'a> Cell<'a> {
             let corners = [(r.x0, r.y0), (r.x1, r.y0), (r.x1, r.y1), (r.x0, r.y1)];
             let cut_off = corners.iter().all(|q| !ring_contains(&kept, Point::new(q.0, q.1)));
             if r.width() < wide && deep > TEXT && cut_off && c.placer.free(&r) {
-                c.centred(&words, TEXT, false, at);
+                c.centered(&words, TEXT, false, at);
             }
         }
     }

@@ -134,7 +134,7 @@ fn triangle(
     c.ring(Ink::Wall, &[low, foot, top]);
     let words = format!("step {}", short(style, house.0));
     let middle = low.midpoint(foot) - Vec2::new(0.0, 0.12);
-    c.centred(&words, TEXT, false, Point::new(middle.x.max(low.x + 0.6), middle.y));
+    c.centered(&words, TEXT, false, Point::new(middle.x.max(low.x + 0.6), middle.y));
     let words = short(style, house.1);
     c.left(&words, TEXT, false, foot.midpoint(top) + Vec2::new(0.08, 0.0));
 }

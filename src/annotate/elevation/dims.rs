@@ -14,7 +14,7 @@ use crate::wording::sheet_lengths::{length, string};
 
 /// Distance of strings of dimensions.
 const ROW: f64 = 0.34;
-/// Sills at or over this, house inches over the level line, belong to an upper storey's openings.
+/// Sills at or over this, house inches over the level line, belong to an upper story's openings.
 const UPPER: f64 = 96.0;
 
 /// Course numbers between butt lines, heights of butt lines beside them, on both sides; a wedge where
@@ -54,7 +54,7 @@ pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTre
     }
 }
 
-/// Strings of widths under the walls: openings storey by storey, then the whole.
+/// Strings of widths under the walls: openings story by story, then the whole.
 pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let grade = e.grade.iter().map(|p| v.xy(p));
     let near = |p: &Point| p.x > v.paper().x0 - 0.3 && p.x < v.paper().x1 + 0.3;
@@ -118,7 +118,7 @@ fn level_string(c: &mut Canvas, v: &View, xs: Vec<f64>, y: f64) {
         let over = middle + Vec2::new(0.0, 0.085);
         let room = b.x - a.x > crate::typeface::width(&words, TEXT, false) + 0.02;
         if room && c.placer.free(&text_box(&words, TEXT, false, over)) {
-            c.centred(&words, TEXT, false, over);
+            c.centered(&words, TEXT, false, over);
         } else {
             let wish = middle - Vec2::new(0.0, 0.13);
             let m = Mark { text: &words, target: middle, wish, reach: 1.5, look: Look::Plain };
@@ -154,7 +154,7 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
         let w = crate::typeface::width(&words, TEXT, false);
         let beside = a.midpoint(b) + Vec2::new(0.07 + w / 2.0, 0.0);
         if c.placer.free(&text_box(&words, TEXT, false, beside)) {
-            c.centred(&words, TEXT, false, beside);
+            c.centered(&words, TEXT, false, beside);
         } else {
             let target = a.midpoint(b);
             c.mark(Mark { text: &words, target, wish: beside, reach: 1.5, look: Look::Plain });

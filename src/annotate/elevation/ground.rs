@@ -1,4 +1,4 @@
-//! What stands behind the siding: the source in grey, grade and level line, areas not sided.
+//! What stands behind the siding: the source in gray, grade and level line, areas not sided.
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};

@@ -167,7 +167,7 @@ pub(super) fn match_lines(c: &mut Canvas, v: &View, next: &dyn Fn(i32, i32) -> O
         let spots = (0..12).map(|i| wish + Vec2::new(0.0, 0.15 * f64::from(i)));
         let at = spots.into_iter().find(|p| c.placer.free(&text_box(&words, TEXT, true, *p)));
         if let Some(at) = at {
-            c.centred(&words, TEXT, true, at);
+            c.centered(&words, TEXT, true, at);
         }
     }
 }

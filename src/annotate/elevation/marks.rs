@@ -20,8 +20,8 @@ pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
     let mut placed = Vec::new();
     for w in &e.walls {
         for (k, p) in pieces(w) {
-            let centre = middle(k, p);
-            if !v.holds(centre.0, centre.1) {
+            let center = middle(k, p);
+            if !v.holds(center.0, center.1) {
                 continue;
             }
             match spot(c, p, v) {
@@ -29,7 +29,7 @@ pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
                     c.on_ground(short_mark(&p.mark), TEXT, at);
                     placed.push((p, at));
                 }
-                None => tight.push((p, v.at(centre.0, centre.1))),
+                None => tight.push((p, v.at(center.0, center.1))),
             }
         }
     }

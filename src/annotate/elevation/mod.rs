@@ -1,4 +1,4 @@
-//! One elevation: the source in grey, panels with courses, seams and marks, trim, dimensions.
+//! One elevation: the source in gray, panels with courses, seams and marks, trim, dimensions.
 
 pub(super) mod breaks;
 mod corners;

@@ -45,18 +45,18 @@ pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View) {
             vec![name.to_owned(), wide.clone(), "x".to_owned(), high.clone()],
             vec![format!("{name} {wide} x {high}")],
         ];
-        let centre = v.at(middle.0, middle.1);
-        if !forms.iter().any(|lines| inside(c, o, v, lines, centre)) {
+        let center = v.at(middle.0, middle.1);
+        if !forms.iter().any(|lines| inside(c, o, v, lines, center)) {
             // No room between the jambs: beside or above, with a leader.
             let text = &forms[4][0];
             let wish = v.at(middle.0, o.head) + Vec2::new(0.0, 0.2);
-            c.mark(Mark { text, target: centre, wish, reach: 4.0, look: Look::Dotted });
+            c.mark(Mark { text, target: center, wish, reach: 4.0, look: Look::Dotted });
         }
     }
 }
 
 /// Writes lines about the middle of an opening where they fit; marks of its trim need the rest.
-fn inside(c: &mut Canvas, o: &LaidOpening, v: &View, lines: &[String], centre: Point) -> bool {
+fn inside(c: &mut Canvas, o: &LaidOpening, v: &View, lines: &[String], center: Point) -> bool {
     let room = ((o.right - o.left) / v.factor, (o.head - o.sill) / v.factor);
     let widest = lines.iter().map(|l| crate::typeface::width(l, TEXT, false)).fold(0.0, f64::max);
     let tall = lines.len() as f64 * LINE;
@@ -64,14 +64,14 @@ fn inside(c: &mut Canvas, o: &LaidOpening, v: &View, lines: &[String], centre: P
         return false;
     }
     let place = |i: usize| {
-        centre + Vec2::new(0.0, (lines.len() as f64 - 1.0) / 2.0 * LINE - i as f64 * LINE)
+        center + Vec2::new(0.0, (lines.len() as f64 - 1.0) / 2.0 * LINE - i as f64 * LINE)
     };
     let free = |(i, l): (usize, &String)| c.placer.free(&text_box(l, TEXT, i == 0, place(i)));
     if !lines.iter().enumerate().all(free) {
         return false;
     }
     for (i, l) in lines.iter().enumerate() {
-        c.centred(l, TEXT, i == 0, place(i));
+        c.centered(l, TEXT, i == 0, place(i));
     }
     true
 }

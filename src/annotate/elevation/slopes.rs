@@ -65,7 +65,7 @@ fn slopes_of(c: &mut Canvas, w: &LaidWall, v: &View) {
         c.firm(Ink::Dimension, t.0, t.1);
         c.firm(Ink::Dimension, t.1, t.2);
         c.firm(Ink::Dimension, t.2, t.0);
-        c.centred("12", TEXT, false, base);
-        c.centred(&words, TEXT, false, rise);
+        c.centered("12", TEXT, false, base);
+        c.centered(&words, TEXT, false, rise);
     }
 }

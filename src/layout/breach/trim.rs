@@ -28,7 +28,7 @@ pub enum OpeningBreach {
         side: EdgeKind,
     },
     /// Another number of ends is mitered than needed.
-    MitredEnds,
+    MiteredEnds,
     /// Its trim stands on another wall.
     OnAnotherWall,
     /// The head channel is not tabbed down at both ends.

@@ -108,7 +108,7 @@ impl<'a> Reader<'a, '_> {
             }
             let groups = Groups { tags: buffer, decoder: self.decoder };
             let Some(name) = groups.text(2) else { continue };
-            // Bit 1 of the flags: frozen; a negative colour: off (DrawingFact::LayerFlags).
+            // Bit 1 of the flags: frozen; a negative color: off (DrawingFact::LayerFlags).
             let frozen = groups.int(70) & 1 == 1;
             let off = groups.int(62) < 0;
             let i = self.layer(&name);

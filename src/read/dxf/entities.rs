@@ -190,15 +190,15 @@ impl<'a> Reader<'a, '_> {
             return;
         }
         let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
-        let (vw, centre) = (height * w / h, view + target);
+        let (vw, center) = (height * w / h, view + target);
         // Some writers give the sheet's own viewport no number: it shows itself at full size.
-        if centre.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
+        if center.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
             return;
         }
         self.out.viewports.push(Viewport {
             layout: String::new(),
             paper: Rect::from_center_size(c, (w, h)),
-            model: Rect::from_center_size(centre, (vw, height)),
+            model: Rect::from_center_size(center, (vw, height)),
             frozen: Vec::new(),
         });
     }

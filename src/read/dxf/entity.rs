@@ -62,14 +62,14 @@ impl<'a> Groups<'a, '_> {
     }
 
     fn arc(&self) -> Option<Shape> {
-        let (centre, radius) = (self.point(10)?, self.float(40)?);
+        let (center, radius) = (self.point(10)?, self.float(40)?);
         if radius <= 0.0 {
             return None;
         }
         let (a, b) = (self.float(50)?.to_radians(), self.float(51)?.to_radians());
         let sweep = (b - a).rem_euclid(std::f64::consts::TAU);
         let sweep = if sweep < 1e-12 { std::f64::consts::TAU } else { sweep };
-        let at = |angle: f64| centre + radius * Vec2::from_angle(angle);
+        let at = |angle: f64| center + radius * Vec2::from_angle(angle);
         // A bulge near a whole circle is huge: two halves are exact.
         let bulge = (sweep / 8.0).tan();
         let v = |angle: f64, bulge: f64| Vertex { at: at(angle), bulge };
@@ -79,24 +79,24 @@ impl<'a> Groups<'a, '_> {
     }
 
     fn circle(&self) -> Option<Shape> {
-        let (centre, radius) = (self.point(10)?, self.float(40)?);
+        let (center, radius) = (self.point(10)?, self.float(40)?);
         if radius <= 0.0 {
             return None;
         }
-        let v = |dx: f64| Vertex { at: centre + Vec2::new(dx, 0.0), bulge: 1.0 };
+        let v = |dx: f64| Vertex { at: center + Vec2::new(dx, 0.0), bulge: 1.0 };
         let shape = Polyline { vertices: vec![v(radius), v(-radius)], closed: true };
         let ocs = self.ocs(self.float(30).unwrap_or(0.0));
         Some(super::paths::moved(Shape::Polyline(shape), ocs))
     }
 
     fn ellipse(&self) -> Option<Shape> {
-        let (centre, major) = (self.point(10)?, self.point(11)?.to_vec2());
+        let (center, major) = (self.point(10)?, self.point(11)?.to_vec2());
         let ratio = self.float(40)?;
         let (a, b) =
             (self.float(41).unwrap_or(0.0), self.float(42).unwrap_or(std::f64::consts::TAU));
         let flip = self.float(230).is_some_and(|z| z < 0.0);
         let minor = if flip { -ratio } else { ratio };
-        let path = arc_path(centre, major, minor, a, (b - a).rem_euclid(std::f64::consts::TAU))?;
+        let path = arc_path(center, major, minor, a, (b - a).rem_euclid(std::f64::consts::TAU))?;
         Some(Shape::Curve(path))
     }
 
@@ -124,7 +124,7 @@ impl<'a> Groups<'a, '_> {
             angle: self.float(50).unwrap_or(0.0),
             content: plain(&self.text(1)?),
             across: match h {
-                1 | 4 => Across::Centre,
+                1 | 4 => Across::Center,
                 2 => Across::Right,
                 _ => Across::Left,
             },
@@ -154,7 +154,7 @@ impl<'a> Groups<'a, '_> {
         bytes.extend(self.get(1).map_or(&[][..], |t| t.value));
         let all = lines(&self.decoder.text(&bytes));
         let corner = self.int(71).clamp(1, 9) - 1;
-        let across = [Across::Left, Across::Centre, Across::Right][(corner % 3) as usize];
+        let across = [Across::Left, Across::Center, Across::Right][(corner % 3) as usize];
         // Lines stand 5/3 of the capitals apart, as the format defines single spacing.
         let pitch = height * 5.0 / 3.0 * self.float(44).filter(|s| *s > 0.0).unwrap_or(1.0);
         let total = height + pitch * (all.len().max(1) - 1) as f64;

@@ -109,15 +109,15 @@ fn edge(c: &mut Cursor, path: &mut BezPath) -> Option<()> {
             join(path, line);
         }
         2 => {
-            let (centre, radius) = (c.point(10)?, c.next(40)?);
+            let (center, radius) = (c.point(10)?, c.next(40)?);
             let (a, b) = (c.next(50)?.to_radians(), c.next(51)?.to_radians());
-            join(path, swept(centre, Vec2::new(radius, 0.0), 1.0, a, b, c.count(73)? != 0)?);
+            join(path, swept(center, Vec2::new(radius, 0.0), 1.0, a, b, c.count(73)? != 0)?);
         }
         3 => {
-            let (centre, major) = (c.point(10)?, c.point(11)?.to_vec2());
+            let (center, major) = (c.point(10)?, c.point(11)?.to_vec2());
             let ratio = c.next(40)?;
             let (a, b) = (c.next(50)?.to_radians(), c.next(51)?.to_radians());
-            join(path, swept(centre, major, ratio, a, b, c.count(73)? != 0)?);
+            join(path, swept(center, major, ratio, a, b, c.count(73)? != 0)?);
         }
         4 => {
             let degree = usize::try_from(c.count(94)?).ok()?;
@@ -145,13 +145,13 @@ fn edge(c: &mut Cursor, path: &mut BezPath) -> Option<()> {
 }
 
 /// An arc edge; a clockwise one states its angles mirrored.
-fn swept(centre: Point, major: Vec2, ratio: f64, a: f64, b: f64, ccw: bool) -> Option<BezPath> {
+fn swept(center: Point, major: Vec2, ratio: f64, a: f64, b: f64, ccw: bool) -> Option<BezPath> {
     let sweep = (b - a).rem_euclid(std::f64::consts::TAU);
     let sweep = if sweep < 1e-9 { std::f64::consts::TAU } else { sweep };
     if ccw {
-        arc_path(centre, major, ratio, a, sweep)
+        arc_path(center, major, ratio, a, sweep)
     } else {
-        arc_path(centre, major, ratio, -a, -sweep)
+        arc_path(center, major, ratio, -a, -sweep)
     }
 }
 

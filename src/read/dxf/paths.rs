@@ -67,7 +67,7 @@ pub(super) fn moved(shape: Shape, map: Affine) -> Shape {
 /// A part of an ellipse: `major` is its half axis, `ratio` the other one's share of it, angles are
 /// parameters in radians.
 pub(super) fn arc_path(
-    centre: Point,
+    center: Point,
     major: Vec2,
     ratio: f64,
     start: f64,
@@ -79,7 +79,7 @@ pub(super) fn arc_path(
     }
     let sweep = if sweep.abs() < 1e-9 { std::f64::consts::TAU } else { sweep };
     let arc = Arc {
-        center: centre,
+        center: center,
         radii: Vec2::new(radius, radius * ratio),
         start_angle: start,
         sweep_angle: sweep,
@@ -87,7 +87,7 @@ pub(super) fn arc_path(
     };
     let mut path = BezPath::new();
     let whole = (sweep.abs() - std::f64::consts::TAU).abs() < 1e-9;
-    let first = Affine::translate(centre.to_vec2())
+    let first = Affine::translate(center.to_vec2())
         * Affine::rotate(arc.x_rotation)
         * Point::new(radius * start.cos(), radius * ratio * start.sin());
     path.move_to(first);

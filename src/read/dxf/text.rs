@@ -163,7 +163,7 @@ pub(super) fn lines(text: &str) -> Vec<String> {
                     let stack: String = chars.by_ref().take_while(|c| *c != ';').collect();
                     line.push_str(&stack.replace(['^', '#'], "/"));
                 }
-                // Font, height, width, colour, alignment and the like, up to a semicolon.
+                // Font, height, width, color, alignment and the like, up to a semicolon.
                 Some('f' | 'F' | 'H' | 'W' | 'Q' | 'T' | 'C' | 'c' | 'A' | 'p') => {
                     for c in chars.by_ref() {
                         if c == ';' {

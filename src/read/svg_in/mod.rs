@@ -15,7 +15,7 @@ use crate::typeface;
 use crate::units::Unit;
 
 /// Reads an SVG. Coordinates are the user units of its `viewBox`, y turned up. Where width and
-/// height are stated in millimetres or inches and the `viewBox` counts the same, that is the unit;
+/// height are stated in millimeters or inches and the `viewBox` counts the same, that is the unit;
 /// a drawing at a scale needs a known distance.
 ///
 /// # Errors

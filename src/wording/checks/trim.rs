@@ -11,7 +11,7 @@ pub(super) fn opening(breach: &OpeningBreach) -> String {
         OpeningBreach::SideBare { trim, side } => {
             format!("length of its {} without {}", names::edge(*side), trim::kind(*trim))
         }
-        OpeningBreach::MitredEnds => "number of mitered ends".to_owned(),
+        OpeningBreach::MiteredEnds => "number of mitered ends".to_owned(),
         OpeningBreach::OnAnotherWall => "stands on another wall than the opening".to_owned(),
         OpeningBreach::HeadTabs => "the head channel is not tabbed down at both ends".to_owned(),
         OpeningBreach::JambTab => "the jamb channel is not tabbed over the sill channel".to_owned(),

@@ -85,7 +85,7 @@ fn shown(d: &Dimension, look: DimLook) -> Vec<Shape> {
         height: 3.0 / 32.0 * u,
         angle: if upright { 90.0 } else { 0.0 },
         content: d.text.clone().unwrap_or_else(|| words((b - a).hypot(), look)),
-        across: Across::Centre,
+        across: Across::Center,
         up: Up::Middle,
         bold: false,
     }));
@@ -154,7 +154,7 @@ impl Emitter<'_> {
         self.pair(74, "2");
     }
 
-    /// Text centred on a point both ways, as attributes have it.
+    /// Text centered on a point both ways, as attributes have it.
     fn text_about(&mut self, at: Point, height: f64, words: &str) {
         self.point(10, at);
         self.float(40, height);

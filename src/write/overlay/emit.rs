@@ -192,7 +192,7 @@ impl<'a> Emitter<'a> {
         }
         let across = match t.across {
             Across::Left => 0,
-            Across::Centre => 1,
+            Across::Center => 1,
             Across::Right => 2,
         };
         let up = match t.up {

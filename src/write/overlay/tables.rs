@@ -34,7 +34,7 @@ const WEIGHTS: [i32; 24] = [
 pub(super) struct DimLook {
     /// Source units in a plotted inch.
     pub plotted: f64,
-    /// From source units to what is written: inches, or millimetres.
+    /// From source units to what is written: inches, or millimeters.
     pub factor: f64,
     /// Feet, inches and fractions rather than decimals.
     pub feet: bool,
@@ -186,7 +186,7 @@ impl Emitter<'_> {
         self.record("LAYER", 5, table, "AcDbLayerTableRecord");
         self.text_value(2, &layer.name);
         self.pair(70, "0");
-        self.pair(62, &colour(&layer.pen).to_string());
+        self.pair(62, &color(&layer.pen).to_string());
         let dashed =
             LINE_TYPES.iter().find(|t| t.0 == layer.pen.dash).map_or("CONTINUOUS", |t| t.1);
         self.pair(6, dashed);
@@ -214,7 +214,7 @@ impl Emitter<'_> {
         handle
     }
 
-    /// Oblique ticks, text over the line, to 1/16 in or whole millimetres
+    /// Oblique ticks, text over the line, to 1/16 in or whole millimeters
     /// (`DrawingFact::DimensionTicks`).
     fn dim_style(&mut self, look: DimLook, text_style: &str) {
         let u = look.plotted;
@@ -267,8 +267,8 @@ impl Emitter<'_> {
     }
 }
 
-/// The nearest of the format's plain colours.
-fn colour(pen: &Pen) -> i32 {
+/// The nearest of the format's plain colors.
+fn color(pen: &Pen) -> i32 {
     const PLAIN: [(i32, [u8; 3]); 8] = [
         (1, [255, 0, 0]),
         (2, [255, 255, 0]),
@@ -280,12 +280,12 @@ fn colour(pen: &Pen) -> i32 {
         (8, [128, 128, 128]),
     ];
     let far = |c: [u8; 3]| -> i64 {
-        c.iter().zip(pen.colour).map(|(a, b)| (i64::from(*a) - i64::from(b)).pow(2)).sum()
+        c.iter().zip(pen.color).map(|(a, b)| (i64::from(*a) - i64::from(b)).pow(2)).sum()
     };
     PLAIN.iter().min_by_key(|(_, c)| far(*c)).map_or(7, |c| c.0)
 }
 
-/// The nearest allowed line weight to a width in millimetres.
+/// The nearest allowed line weight to a width in millimeters.
 fn weight(mm: f64) -> i32 {
     let hundredths = (mm * 100.0).round() as i32;
     WEIGHTS.into_iter().min_by_key(|w| (w - hundredths).abs()).unwrap_or(25)

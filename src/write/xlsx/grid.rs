@@ -254,7 +254,7 @@ fn format(look: Look) -> Format {
     let number = |f: &str| top.clone().set_num_format(f);
     let total =
         |f: &str| Format::new().set_bold().set_border_top(FormatBorder::Thin).set_num_format(f);
-    // Cells to fill in carry a border, not a colour alone.
+    // Cells to fill in carry a border, not a color alone.
     let entry = |f: &str| {
         number(f).set_border(FormatBorder::Dotted).set_background_color(Color::RGB(0xF5_F2_E6))
     };
