@@ -14,7 +14,7 @@ use crate::model::drawing::{
 };
 use crate::model::trim::TrimKind;
 use crate::origin::Origin;
-use crate::wording::legend;
+use crate::wording::{checks, legend};
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;
@@ -31,8 +31,16 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
     ("Z-ELEV-FACE", 0.13, [175, 175, 175], Dash::Solid),
 ];
 
+/// The layer of what breaks a rule of the check: in the drawing only where something does.
+const FAILED: (&str, f64, [u8; 3], Dash) = ("Z-ELEV-FAIL", 0.7, [200, 0, 0], Dash::Solid);
+/// Radius of a circle round a place that breaks a rule, elevation inches.
+const CIRCLE: f64 = 6.0;
+
 /// Room round an elevation for marks, elevation inches.
 const MARGIN: f64 = 24.0;
+
+/// Height of marks, plotted inches.
+const MARK: f64 = 3.0 / 32.0 * 0.8;
 
 /// Indices of layers above.
 const OUTLINE: usize = 0;
@@ -44,6 +52,7 @@ const IDEN: usize = 5;
 const DIMS: usize = 6;
 const NOTE: usize = 7;
 const FACE: usize = 8;
+const FAIL: usize = 9;
 
 struct OverlayBuilder<'a> {
     out: Drawing,
@@ -63,6 +72,10 @@ pub fn overlay(layout: &Layout) -> Drawing {
     for (name, width, color, dash) in LAYERS {
         out.layer(name, Pen { width, color, dash, fill: None });
     }
+    if !layout.verify.passes() {
+        let (name, width, color, dash) = FAILED;
+        out.layer(name, Pen { width, color, dash, fill: None });
+    }
     let standing = ElevationIndex::of(layout);
     for elevation in &layout.elevations {
         let on = standing.at(elevation);
@@ -76,6 +89,8 @@ pub fn overlay(layout: &Layout) -> Drawing {
         let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
         let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
         let mut over = OverlayBuilder { out, map, unit, elevation, style, low, placer };
+        over.failed(on);
+        over.bar(layout.verify.places());
         over.faces(layout);
         over.walls();
         over.trims(on);
@@ -121,20 +136,8 @@ impl OverlayBuilder<'_> {
     /// A mark as text every program shows, and as an insertion with its attribute, hidden, for
     /// programs that list attributes. Marks keep off one another; one that had to move has a leader.
     fn mark(&mut self, block: &str, mark: &str, target: Xy) {
-        let plotted = 3.0 / 32.0 * 0.8;
-        let height = plotted * PLOT * self.unit;
-        let paper = |p: Xy| Point::new((p[0] - self.low.x) / PLOT, (p[1] - self.low.y) / PLOT);
-        let wish = paper(target);
-        // The plain stroked font of the overlay is wider than the sheets' own.
-        let about = text_box(mark, plotted, true, Point::ORIGIN).inflate(0.04, 0.01);
-        let spot = [true, false]
-            .iter()
-            .find_map(|strict| self.placer.near(about, wish, wish, 1.5, *strict))
-            .unwrap_or(wish);
-        let at = [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y];
-        if spot.distance(wish) > 0.15 {
-            self.line(IDEN, target, at);
-        }
+        let height = MARK * PLOT * self.unit;
+        let at = self.label(IDEN, mark, target);
         let place = self.at(at);
         self.out.groups.push(Group {
             block: block.to_owned(),
@@ -145,7 +148,24 @@ impl OverlayBuilder<'_> {
             attributes: vec![("MARK".to_owned(), mark.to_owned())],
             origin: Origin::default(),
         });
-        self.text(IDEN, mark.to_owned(), at, plotted, Across::Center);
+    }
+
+    /// Text near a place, off other such text; a leader where it had to move. Returns where it stands.
+    fn label(&mut self, layer: usize, mark: &str, target: Xy) -> Xy {
+        let paper = |p: Xy| Point::new((p[0] - self.low.x) / PLOT, (p[1] - self.low.y) / PLOT);
+        let wish = paper(target);
+        // The plain stroked font of the overlay is wider than the sheets' own.
+        let about = text_box(mark, MARK, true, Point::ORIGIN).inflate(0.04, 0.01);
+        let spot = [true, false]
+            .iter()
+            .find_map(|strict| self.placer.near(about, wish, wish, 1.5, *strict))
+            .unwrap_or(wish);
+        let at = [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y];
+        if spot.distance(wish) > 0.15 {
+            self.line(layer, target, at);
+        }
+        self.text(layer, mark.to_owned(), at, MARK, Across::Center);
+        at
     }
 
     /// Number and height of every course, once, at the right end of the elevation.
@@ -290,6 +310,39 @@ impl OverlayBuilder<'_> {
                 self.mark("Z-MARK-BREAK", &b.mark, *p);
             }
         }
+    }
+
+    /// Places that break a rule of the check: circled, numbered, and named beside the circle.
+    fn failed(&mut self, on: &AtElevation) {
+        for (number, v) in &on.failed {
+            let Some(at) = &v.at else { continue };
+            let [x, y] = at.point;
+            let round = |i: i32| {
+                let (up, along) = (f64::from(i) * std::f64::consts::TAU / 24.0).sin_cos();
+                [x + CIRCLE * along, y + CIRCLE * up]
+            };
+            self.ring(FAIL, &(0..24).map(round).collect::<Vec<_>>());
+            let words = checks::named(*number, v);
+            self.label(FAIL, &words, [x, y + CIRCLE + 5.0]);
+        }
+    }
+
+    /// Over the elevation of a layout that breaks rules: that the check failed, in a heavy frame.
+    fn bar(&mut self, places: usize) {
+        if places == 0 {
+            return;
+        }
+        let house = extent(self.elevation);
+        let (low, high) = (house.y1 + 30.0, house.y1 + 48.0);
+        let words = checks::bar(places);
+        let width = crate::typeface::width(&words, 9.0, true) * 1.25 + 24.0;
+        for by in [0.0, 1.5] {
+            let (x0, x1) = (house.x0 - by, house.x0 + width + by);
+            let (y0, y1) = (low - by, high + by);
+            self.ring(FAIL, &[[x0, y0], [x1, y0], [x1, y1], [x0, y1]]);
+        }
+        let at = [house.x0 + 12.0, (low + high) / 2.0];
+        self.text(FAIL, words, at, 9.0 / PLOT, Across::Left);
     }
 
     fn trims(&mut self, on: &AtElevation) {

@@ -11,6 +11,7 @@ Exit codes:
   1  the drawing, the job file or the price list cannot be used
   2  wrong usage
   3  done, with warnings, under --strict
+  4  the layout breaks a rule of the check: written, every sheet and table marked
 
 NO_COLOR, when set, keeps color off the terminal.
 
@@ -41,7 +42,7 @@ Examples:
   lapwright layout house.dxf --strict --quiet
   lapwright layout - < house.dxf")]
     Layout(Layout),
-    /// Tell what was read, assumed, mended and refused; lay nothing out
+    /// Tell what was read, assumed, mended and refused, and what a layout of it warns of; write no layout
     #[command(
         after_help = "Example:\n  lapwright check house.dxf --job house.toml --out house-check"
     )]

@@ -8,6 +8,7 @@ mod layers;
 mod layout;
 mod loading;
 mod manual;
+pub mod outcome;
 mod progress;
 pub mod run;
 mod staging;

@@ -20,13 +20,20 @@ fn bar() -> ProgressBar {
     bar
 }
 
-#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
 /// Lays the house and its zones out, with a progress bar where someone watches.
 pub(super) fn lay(
     loaded: &Loaded,
     findings: &mut Findings,
     quiet: bool,
 ) -> Result<LaidSets, Refusal> {
+    watched(quiet, |watch| {
+        pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, watch)
+    })
+}
+
+#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
+/// Does what searches for seams, with a progress bar where someone watches.
+pub(super) fn watched<T>(quiet: bool, searching: impl FnOnce(pipeline::Watch) -> T) -> T {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -46,7 +53,7 @@ pub(super) fn lay(
             bound => format!("{} panels, bound {bound}", p.panels),
         });
     };
-    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
+    let result = searching(&mut watch);
     bar.finish_and_clear();
     result
 }

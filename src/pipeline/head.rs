@@ -33,7 +33,7 @@ pub fn reading(
 ) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
     let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
-    report_overlay(bytes, findings);
+    overlay_apart(bytes).into_iter().for_each(|f| findings.push(f));
     Ok(Reading { drawing, lines, house })
 }
 
@@ -47,6 +47,8 @@ pub struct Checked {
     pub lines: Linework,
     /// The house, or what stopped the reading.
     pub house: Result<House, Refusal>,
+    /// SHA-256 of the file.
+    pub fingerprint: String,
 }
 
 /// Reads a drawing as far as it goes; every finding is in `findings`, the one that stopped it too.
@@ -54,13 +56,18 @@ pub struct Checked {
 pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
+    let fingerprint = read::fingerprint::sha256(&bytes);
+    let apart = overlay_apart(&bytes);
     let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
+    if let (Ok(_), Some(apart)) = (&house, apart) {
+        findings.push(apart);
+    }
     if let Err(Refusal(stop)) = &house
         && !findings.all().contains(stop)
     {
         findings.push(*stop.clone());
     }
-    Checked { drawing: kept, lines, house }
+    Checked { drawing: kept, lines, house, fingerprint }
 }
 
 /// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
@@ -82,14 +89,15 @@ fn house_of(
 }
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
-fn report_overlay(source: &[u8], findings: &mut Findings) {
-    if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let reason = match why {
-            OverlayError::Binary => OverlayReason::BinarySource,
-            OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
-        };
-        findings.push(Finding::new(FileFinding::OverlayApart { reason }));
+fn overlay_apart(source: &[u8]) -> Option<Finding> {
+    if read::is_svg(source) {
+        return None;
     }
+    let reason = match write::overlay::takes(source).err()? {
+        OverlayError::Binary => OverlayReason::BinarySource,
+        OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
+    };
+    Some(Finding::new(FileFinding::OverlayApart { reason }))
 }
 
 /// The layers of a drawing with their roles.

@@ -16,6 +16,7 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
+use crate::wording::checks;
 use crate::wording::csv_columns;
 use crate::wording::cuts;
 use crate::wording::lists::ranges;
@@ -39,6 +40,21 @@ fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> 
         let _ = writer.write_record(&row);
     }
     writer.into_inner().unwrap_or_default()
+}
+
+/// A table of a layout: one that breaks rules of the check says so in a row over its head, as wide as
+/// the head, so that who opens it sees it and a program that reads it stops.
+pub fn under_bar(layout: &Layout, table: Vec<u8>) -> Vec<u8> {
+    if layout.verify.passes() {
+        return table;
+    }
+    let mut head = csv::Reader::from_reader(table.as_slice());
+    let columns = head.headers().map_or(1, |h| h.len().max(1));
+    let mut row = vec![checks::bar_of_table(layout.verify.places())];
+    row.resize(columns, String::new());
+    let mut out = self::table(&row, std::iter::empty());
+    out.extend(table);
+    out
 }
 
 /// A number to four decimals, without trailing zeros.

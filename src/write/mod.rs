@@ -2,6 +2,7 @@
 //! file.
 
 mod corners;
+pub mod alarm;
 pub mod csv;
 pub mod explain;
 pub mod findings;

@@ -3,6 +3,7 @@
 pub(super) mod breaks;
 mod corners;
 mod dims;
+mod failed;
 mod flashing;
 mod ground;
 mod labels;
@@ -122,6 +123,7 @@ fn sheet(
         walls::seams(&mut c, wall, view, (!boards).then_some(seen_from.unwrap_or(view.house.x0)));
     }
     breaks::shapes(&mut c, on, e, view);
+    failed::circles(&mut c, on, view);
     ground::ground(&mut c, e, view);
     trims::lines(&mut c, on, e, view);
     c.clip = None;
@@ -133,6 +135,7 @@ fn sheet(
     dims::widths(&mut c, e, view);
     dims::upright(&mut c, e, view);
     slopes::slopes(&mut c, e, view);
+    let unnamed = failed::marks(&mut c, on, view);
     let without = breaks::marks(&mut c, on, e, view)
         + marks::marks(&mut c, e, view)
         + trims::marks(&mut c, on, e, view);
@@ -147,10 +150,13 @@ fn sheet(
     }
     marks::notches(&mut c, e, view);
     c.placer.area = area;
-    if without > 0 {
-        let words = sheets::marks_left_off(without);
-        let at = crate::geom::vocabulary::Point::new(area.x0, area.y1 - 0.1);
-        c.left(&words, super::style::TEXT, true, at);
+    let mut left_off = Vec::new();
+    left_off.extend((without > 0).then(|| sheets::marks_left_off(without)));
+    left_off.extend((unnamed > 0).then(|| sheets::failed_left_off(unnamed)));
+    for (i, words) in left_off.iter().enumerate() {
+        let y = area.y1 - 0.1 - 0.16 * i as f64;
+        let at = crate::geom::vocabulary::Point::new(area.x0, y);
+        c.left(words, super::style::TEXT, true, at);
     }
     c.finish_marks();
     let pieces: usize =
@@ -179,6 +185,9 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) -> Vec<String
     let mut out = vec![legend::RIP.to_owned(), legend::NOTCH.to_owned()];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(crate::wording::restricted::LEGEND.to_owned());
+    }
+    if !on.failed.is_empty() {
+        out.push(legend::FAILED.to_owned());
     }
     if !on.breaks.is_empty() {
         out.push(legend::BREAKS.to_owned());

@@ -67,6 +67,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
 fn started(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
+        layout,
         "Panels",
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,

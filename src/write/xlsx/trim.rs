@@ -14,6 +14,7 @@ use crate::wording::{tables, trim as words};
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
+        layout,
         "Trim",
         &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
     );
