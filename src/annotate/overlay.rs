@@ -13,7 +13,7 @@ use crate::model::drawing::{
     Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::trim::TrimKind;
-use crate::origin::Origin;
+use crate::origin::{Origin, round_place};
 use crate::wording::{checks, legend};
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
@@ -59,6 +59,8 @@ struct OverlayBuilder<'a> {
     map: Affine,
     /// Source units in an inch.
     unit: f64,
+    /// Inches in a source unit.
+    inches: f64,
     elevation: &'a LaidElevation,
     style: crate::units::LengthStyle,
     /// Lower left of what is marked, elevation inches, and room taken there in plotted inches.
@@ -83,12 +85,12 @@ pub fn overlay(layout: &Layout) -> Drawing {
         // Upright, since a wall at an angle is drawn narrower than it is.
         let [.., c, d, _, _] = elevation.to_source;
         let unit = c.hypot(d);
-        let style = layout.job.sheet.lengths;
+        let (style, inches) = (layout.job.sheet.lengths, layout.drawing.inches_per_unit);
         let house = extent(elevation);
         let low = Point::new(house.x0 - MARGIN, house.y0 - MARGIN);
         let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
         let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
-        let mut over = OverlayBuilder { out, map, unit, elevation, style, low, placer };
+        let mut over = OverlayBuilder { out, map, unit, inches, elevation, style, low, placer };
         over.failed(on);
         over.bar(layout.verify.places());
         over.faces(layout);
@@ -102,8 +104,10 @@ pub fn overlay(layout: &Layout) -> Drawing {
 }
 
 impl OverlayBuilder<'_> {
+    /// A place in the source's coordinates, to no more figures than the grid holds: what was drawn at
+    /// 960 mm is there again, and a dimension between such places reads as drawn.
     fn at(&self, p: Xy) -> Point {
-        self.map * Point::new(p[0], p[1])
+        round_place(self.map * Point::new(p[0], p[1]), self.inches)
     }
 
     fn ring(&mut self, layer: usize, points: &[Xy]) {

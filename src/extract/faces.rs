@@ -19,7 +19,7 @@ use crate::model::house::{
     DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
-use crate::origin::Origin;
+use crate::origin::{Origin, round_place};
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
@@ -210,6 +210,9 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
 
 fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
     let (p, q) = (local.source(p), local.source(q));
+    // Both as they were drawn, without the grid's noise.
+    let inches = local.lines.scale.inches;
+    let (p, q) = (round_place(p, inches), round_place(q, inches));
     let kind = HouseFinding::WallCrosses { first: [p.x, p.y], second: [q.x, q.y] };
     findings.push(Finding::new(kind).about(origin).at(p).on(&local.view.name));
 }

@@ -144,9 +144,11 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         for (col, v) in [(1, o.bought), (2, o.used), (3, o.usable)] {
             g.number(col, style.number(v), Look::Two);
         }
-        let scrap = style.number(o.bought - o.used - o.usable);
+        // As the formula reckons it, of the figures shown.
+        let scrap = style.number(o.bought) - style.number(o.used) - style.number(o.usable);
         g.sum(4, &format!("=B{excel}-C{excel}-D{excel}"), scrap, Look::Two);
-        let unused = if o.bought > 0.0 { 1.0 - o.used / o.bought } else { 0.0 };
+        let shown = style.number(o.used) / style.number(o.bought);
+        let unused = if o.bought > 0.0 { 1.0 - shown } else { 0.0 };
         g.sum(5, &format!("=IF(B{excel}>0,1-C{excel}/B{excel},0)"), unused, Look::Percent);
         g.next();
     }
