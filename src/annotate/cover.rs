@@ -83,7 +83,8 @@ fn verdict(layout: &Layout, out: &mut Vec<Row>) {
     if proven > 0 {
         out.push(Row::Head(checks::NO_LAYOUT));
         out.push(Row::Text(checks::unavoidable(proven)));
-        let conflicts = layout.bound.conflicts.iter().flat_map(|c| c.breaks.iter().map(move |b| (c, b)));
+        let conflicts =
+            layout.bound.conflicts.iter().flat_map(|c| c.breaks.iter().map(move |b| (c, b)));
         let words = |(c, b): (&Conflict, &Break)| {
             report::break_at(&b.mark, &c.elevation, &seams::fault(&b.fault, style))
         };

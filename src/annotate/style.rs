@@ -140,12 +140,9 @@ impl Ink {
             Ink::Fault => line(0.7, [160, 30, 30], Dash::Solid),
             Ink::Doubt => line(0.5, [160, 30, 30], Dash::Dashed),
             Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
-            Ink::Alarm => Pen {
-                width: 0.0,
-                color: [160, 0, 0],
-                dash: Dash::Solid,
-                fill: Some([160, 0, 0]),
-            },
+            Ink::Alarm => {
+                Pen { width: 0.0, color: [160, 0, 0], dash: Dash::Solid, fill: Some([160, 0, 0]) }
+            }
             Ink::AlarmFrame => line(1.4, black, Dash::Solid),
             Ink::AlarmText => line(0.18, [255, 255, 255], Dash::Solid),
             Ink::Offcut => Pen {

@@ -99,6 +99,12 @@ fn alone(
             p
         });
     }
+    for part in &mut wall.hidden {
+        part.shape = part.shape.map(|mut p| {
+            map(&mut p);
+            p
+        });
+    }
     for edge in &mut wall.edges {
         map(&mut edge.from);
         map(&mut edge.to);

@@ -16,7 +16,8 @@ use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, HiddenPart, OpeningKind,
+    OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
 use crate::origin::{Origin, round_place};
@@ -40,7 +41,7 @@ pub(crate) fn walls(
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
-    let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
+    let each = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let mut found: Vec<DrawnWall> = Vec::new();
     for o in outlines {
         if let Some(note) = limits::too_much(local, &o) {
@@ -52,13 +53,10 @@ pub(crate) fn walls(
             continue;
         }
         let whole = o.polygon();
-        let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
-        near.extend(zones::outside(local, &whole));
         let joints = parts::on(&whole, &lines, gap);
-        near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
         parts::through_openings(local, &whole, &joints, &every, findings);
-        // Stone drawn along a side of its wall leaves no strip between.
-        near.extend(between(&near, &whole));
+        let hidden = hidden(local, &whole, &each, &joints);
+        let near: Vec<Polygon> = hidden.iter().map(|h| h.shape.clone()).collect();
         let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
         let faces = without_slivers(faces);
         if faces.is_empty() {
@@ -68,6 +66,7 @@ pub(crate) fn walls(
             id: Default::default(),
             outline: whole.outer,
             faces,
+            hidden,
             openings: Vec::new(),
             obstacles: Vec::new(),
             bands: Vec::new(),
@@ -91,6 +90,31 @@ pub(crate) fn walls(
         give_edges(local, wall, &hiding, findings);
     }
     (found, zones)
+}
+
+/// What takes parts of a wall's outline away: areas drawn over it, what lies outside the zone, joints.
+fn hidden(
+    local: &ViewFrame,
+    whole: &Polygon,
+    each: &[(HiddenBy, &Vec<Polygon>)],
+    joints: &[f64],
+) -> Vec<HiddenPart> {
+    let all = |by: HiddenBy, shapes: Vec<Polygon>| {
+        shapes.into_iter().map(move |shape| HiddenPart { by, shape })
+    };
+    let mut out: Vec<HiddenPart> = Vec::new();
+    for (by, shapes) in each {
+        let near = shapes.iter().filter(|s| touches(s, whole)).cloned().collect();
+        out.extend(all(*by, near));
+    }
+    out.extend(all(HiddenBy::OtherZone, zones::outside(local, whole)));
+    let gap = local.job.trim.movement_gap;
+    let strips = joints.iter().map(|x| parts::strip(whole, *x, gap)).collect();
+    out.extend(all(HiddenBy::Joint, strips));
+    // Stone drawn along a side of its wall leaves no strip between.
+    let shapes: Vec<Polygon> = out.iter().map(|h| h.shape.clone()).collect();
+    out.extend(all(HiddenBy::Noise, between(&shapes, whole)));
+    out
 }
 
 /// What may hide parts of a wall.

@@ -23,6 +23,7 @@ mod heights;
 mod joints;
 mod mixed;
 mod named;
+mod no_layout;
 mod notches;
 mod opening_flashing;
 mod opening_trim;
@@ -32,13 +33,16 @@ mod rule;
 mod runs;
 mod scan;
 mod seam_fixtures;
+mod seam_options;
 mod seams;
 mod shapes;
 mod sides;
 mod sweep;
+mod taken;
 mod tolerance;
 mod trim_sides;
 mod trim_stock;
+mod wall_cover;
 mod zones;
 
 use self::claims::Claims;
@@ -55,6 +59,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(coverage::check(layout));
     rules.push(field::check(layout, &at));
     rules.extend(heights::check(layout));
+    rules.push(wall_cover::check(layout, &at));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));
@@ -82,6 +87,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));
+    no_layout::hold_apart(layout, &mut rules);
     rules.sort_by_key(|r| r.rule);
     Verify { rules }
 }

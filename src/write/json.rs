@@ -1,7 +1,7 @@
 //! `layout.json` and the schemas, by `serde_json`.
 
-use schemars::generate::SchemaSettings;
 use schemars::JsonSchema;
+use schemars::generate::SchemaSettings;
 use serde::Serialize;
 use serde_json::Value;
 

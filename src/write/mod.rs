@@ -1,8 +1,8 @@
 //! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
 //! file.
 
-mod corners;
 pub mod alarm;
+mod corners;
 pub mod csv;
 pub mod explain;
 pub mod findings;

@@ -36,6 +36,7 @@ mod hairlines;
 mod halves;
 mod hand;
 mod hands;
+mod heard;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;

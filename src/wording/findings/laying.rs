@@ -39,7 +39,10 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
         }
         F::CheckFailed { places } => FindingWords::new(
-            format!("{}: this layout breaks rules of the independent check", checks::failed(*places)),
+            format!(
+                "{}: this layout breaks rules of the independent check",
+                checks::failed(*places)
+            ),
             "Do not cut, order or build by it. Each place is circled and numbered on the sheets and listed on the cover and in the report; what is said there tells what to change in the drawing or the job.",
         ),
         F::LongPanelGap { length, gap } => FindingWords::new(
