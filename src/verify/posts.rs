@@ -141,10 +141,12 @@ fn corner(
         _ => TrimKind::CornerChannel,
     };
     let each = trim == TrimKind::CornerChannel && inside == InsideCorner::TwoChannels;
+    // A post runs below its own start, beside the top of the corner under it.
+    let below = layout.job.trim.post_below;
     let here = |p: &&(usize, &Post)| {
         p.1.pieces.first().is_some_and(|t| {
             let at = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
-            t.kind == trim && c.sides.iter().any(at) && p.1.low < c.high && p.1.high > c.low
+            t.kind == trim && c.sides.iter().any(at) && p.1.low + below < c.high && p.1.high > c.low
         })
     };
     let posts: Vec<(usize, &Post)> = posts.iter().filter(here).copied().collect();
