@@ -8,6 +8,7 @@ use super::files;
 use super::loading::load;
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell};
+use super::unused;
 use crate::clean::terminal;
 use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
@@ -74,6 +75,9 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         ));
     }
     let warnings = findings.count(Severity::Warning);
+    if !a.quiet {
+        unused::tell(&findings, style);
+    }
     if warnings > 0 && !a.quiet {
         tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
     }

@@ -26,4 +26,5 @@ pub mod sheet;
 pub mod source;
 pub mod takeoff;
 pub mod trim;
+pub mod unused;
 pub mod work;

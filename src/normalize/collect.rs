@@ -1,11 +1,12 @@
 //! Shown items to strokes, labels, hatches and dimensions; then to inches on the grid.
 
+use super::left;
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
-use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale, Stroke};
+use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Role, Scale, Stroke};
 
 /// Chords are cut for the smallest unit a house is drawn in, a millimeter, and the largest, a
 /// meter, alike: by the size of the thing, never coarser than this share of it.
@@ -27,8 +28,11 @@ pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Li
         let wanted = named.get(item.layer).copied().unwrap_or_default();
         if item.shown || wanted || job.drawing.hidden_layers {
             add(&mut out, item);
+        } else {
+            left::hidden(&mut out, item);
         }
     }
+    left::unread(&mut out, drawing);
     out
 }
 
@@ -36,33 +40,21 @@ fn add(out: &mut Linework, item: &Item) {
     let role = out.layers.get(item.layer).and_then(|l| l.role);
     let (layer, group, origin) = (item.layer, item.group, item.origin.clone());
     if let Space::Paper(layout) = &item.space {
+        left::on_sheet(out, item);
         if let Shape::Text(text) = &item.shape {
             let label = Label { text: text.clone(), role, layer, group, origin };
             out.paper_labels.push((layout.clone(), label));
         }
         return;
     }
+    if matches!(item.shape, Shape::Text(_) | Shape::Dimension(_)) {
+        out.asides.entry(layer).or_default().said += 1;
+    }
     match &item.shape {
-        Shape::Polyline(p) => {
-            let size = extent(p.vertices.iter().map(|v| v.at));
-            let points = p.points((size * CHORD_SHARE).clamp(1e-6, SAGITTA));
-            out.strokes.push(Stroke { points, closed: p.closed, role, layer, group, origin });
-        }
-        Shape::Curve(path) => {
-            let size = path_size(path);
-            for (points, closed) in path_points(path, (size * CHORD_SHARE).clamp(1e-6, SAGITTA)) {
-                out.strokes.push(Stroke {
-                    points,
-                    closed,
-                    role,
-                    layer,
-                    group,
-                    origin: origin.clone(),
-                });
-            }
-        }
+        Shape::Polyline(_) | Shape::Curve(_) => out.strokes.extend(strokes(item, role)),
         Shape::Hatch(h) => {
-            out.hatches.push(HatchArea { hatch: h.clone(), role, layer, origin });
+            let hatch = h.clone();
+            out.hatches.push(HatchArea { hatch, role, layer, group, outlined: false, origin });
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),
         Shape::Dimension(d) => {
@@ -81,8 +73,36 @@ fn add(out: &mut Linework, item: &Item) {
                 origin,
             });
         }
-        Shape::Point(_) => {}
+        Shape::Point(_) => left::point(out, item),
     }
+}
+
+/// The lines of an item: a hatch's are those round it.
+pub(super) fn strokes(item: &Item, role: Option<Role>) -> Vec<Stroke> {
+    let of_path =
+        |path: &BezPath| path_points(path, (path_size(path) * CHORD_SHARE).clamp(1e-6, SAGITTA));
+    let lines: Vec<(Vec<Point>, bool)> = match &item.shape {
+        Shape::Polyline(p) => {
+            let size = extent(p.vertices.iter().map(|v| v.at));
+            vec![(p.points((size * CHORD_SHARE).clamp(1e-6, SAGITTA)), p.closed)]
+        }
+        Shape::Curve(path) => of_path(path),
+        Shape::Hatch(h) => h.loops.first().map(of_path).unwrap_or_default(),
+        Shape::Point(p) => vec![(vec![*p], false)],
+        Shape::Text(_) | Shape::Dimension(_) => Vec::new(),
+    };
+    let one = |(i, (points, closed)): (usize, (Vec<Point>, bool))| Stroke {
+        points,
+        closed,
+        role,
+        layer: item.layer,
+        group: item.group,
+        part_of: None,
+        // Parts of one entity are one.
+        entities: usize::from(i == 0),
+        origin: item.origin.clone(),
+    };
+    lines.into_iter().enumerate().map(one).collect()
 }
 
 fn extent(points: impl Iterator<Item = Point>) -> f64 {
@@ -90,7 +110,7 @@ fn extent(points: impl Iterator<Item = Point>) -> f64 {
     boxes.reduce(|a, b| a.union(b)).map_or(1.0, |r| r.width().max(r.height()))
 }
 
-fn path_size(path: &crate::geom::vocabulary::BezPath) -> f64 {
+fn path_size(path: &BezPath) -> f64 {
     use crate::geom::vocabulary::CurveShape;
     let r = path.bounding_box();
     r.width().max(r.height())
@@ -100,7 +120,8 @@ fn path_size(path: &crate::geom::vocabulary::BezPath) -> f64 {
 pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     let k = scale.inches;
     let point = |p: Point| Point::new(snap(p.x * k), snap(p.y * k));
-    for s in &mut lines.strokes {
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
         s.points.iter_mut().for_each(|p| *p = point(*p));
     }
     for l in &mut lines.labels {

@@ -3,6 +3,9 @@
 
 mod collect;
 mod dirt;
+mod fills;
+mod insertions;
+mod left;
 pub mod roles;
 mod scale;
 pub mod suggest;
@@ -30,6 +33,8 @@ pub fn linework(
     collect::to_inches(&mut raw, scale);
     dirt::mend(&mut raw, findings);
     weld::close_outlines(&mut raw, job.drawing.weld, findings);
+    insertions::assign(&mut raw);
+    fills::outline(&mut raw);
     dirt::dimensions(&raw, job, findings);
     Ok(raw)
 }

@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entity::Insert;
+use super::groups::Groups;
 use super::paths::moved;
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, BezPath, Point};
-use crate::model::drawing::{Drawing, Group, Item, Shape, Space};
+use crate::model::drawing::{Drawing, Group, Item, LeftOut, Shape, Space};
+use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
@@ -27,12 +29,16 @@ pub(super) struct Raw {
 pub(super) enum Body {
     Shape(Shape),
     Insert(Insert),
+    /// No shape that is read, and where it stands.
+    Unread(Arc<Unused>, Option<Point>),
 }
 
 /// A block's definition.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Block {
     pub base: Point,
+    /// The file it stands in, where that is another one.
+    pub file: Option<String>,
     pub raws: Vec<Raw>,
 }
 
@@ -46,6 +52,11 @@ struct Context {
     shown: bool,
     depth: usize,
 }
+
+/// Most shapes left out that are kept one by one, and how far back one like another is looked for
+/// past them.
+const MOST_LEFT: usize = 100_000;
+const MOST_LOOKED_AT: usize = 64;
 
 /// Most blocks that are told of one by one.
 const MOST_TOLD: usize = 20;
@@ -61,6 +72,8 @@ pub(super) struct Tally {
     missing: Vec<String>,
     /// Shapes with absurd coordinates: how many, and the first.
     absurd: Option<(usize, Origin)>,
+    /// Blocks that stand in other files: which one, how many insertions, and the first.
+    external: BTreeMap<String, (String, usize, Origin)>,
     /// Insertions left out by block, with why, how many, and the first.
     looped: BTreeMap<String, (BlockFault, usize, Origin)>,
 }
@@ -100,6 +113,10 @@ impl Expander<'_> {
             let kind = DrawingFinding::BlockNesting { block, fault, insertions };
             self.findings.push(Finding::new(kind).about(&first));
         }
+        for (block, (file, insertions, first)) in std::mem::take(&mut self.tally.external) {
+            let kind = DrawingFinding::BlockExternal { block, file, insertions };
+            self.findings.push(Finding::new(kind).about(&first));
+        }
         for block in std::mem::take(&mut self.tally.missing) {
             self.findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
         }
@@ -125,7 +142,12 @@ impl Expander<'_> {
                 let shape = moved(shape, context.map);
                 if absurd(&shape, self.limits.coordinate) {
                     // Millions of them are one finding.
-                    self.tally.absurd.get_or_insert((0, raw.origin)).0 += 1;
+                    let first = || (0, raw.origin.clone());
+                    self.tally.absurd.get_or_insert_with(first).0 += 1;
+                    if !matches!(shape, Shape::Text(_) | Shape::Dimension(_)) {
+                        let far = Arc::new(Unused::TooFar);
+                        self.leave(far, None, (layer, shown), &raw.origin, context, out);
+                    }
                     return;
                 }
                 self.tally.points += size(&shape);
@@ -144,7 +166,31 @@ impl Expander<'_> {
                 });
             }
             Body::Insert(insert) => self.insert(insert, layer, shown, &raw.origin, context, out),
+            Body::Unread(why, at) => {
+                let at = at.map(|p| context.map * p);
+                self.leave(why, at, (layer, shown), &raw.origin, context, out);
+            }
         }
+    }
+
+    /// Keeps what is no item: one by one as long as they are few, then by number.
+    fn leave(
+        &mut self,
+        why: Arc<Unused>,
+        at: Option<Point>,
+        (layer, shown): (usize, bool),
+        origin: &Origin,
+        context: &Context,
+        out: &mut Drawing,
+    ) {
+        let many = out.left_out.len() >= MOST_LEFT;
+        let same = |l: &&mut LeftOut| l.layer == layer && l.why == why && l.shown == shown;
+        if many && let Some(last) = out.left_out.iter_mut().rev().take(MOST_LOOKED_AT).find(same) {
+            last.count += 1;
+            return;
+        }
+        let (space, group, origin) = (context.space.clone(), context.group, origin.clone());
+        out.left_out.push(LeftOut { layer, space, group, shown, why, count: 1, at, origin });
     }
 
     fn insert(
@@ -157,13 +203,23 @@ impl Expander<'_> {
         out: &mut Drawing,
     ) {
         let key = insert.block.to_uppercase();
+        let at = Some(context.map * insert.placed * Point::ZERO);
         let Some(block) = self.blocks.get(&key) else {
+            let why = Arc::new(Unused::BlockMissing { block: insert.block.clone() });
+            self.leave(why, at, (layer, shown), origin, context, out);
             if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < MOST_TOLD {
                 self.tally.missing.push(insert.block);
             }
             return;
         };
+        if block.raws.is_empty() {
+            let why = self.nothing_in(block, &insert.block, origin);
+            self.leave(why, at, (layer, shown), origin, context, out);
+            return;
+        }
         if self.stack.contains(&key) || context.depth >= self.limits.nesting {
+            let why = Arc::new(Unused::BlockNested { block: insert.block });
+            self.leave(why, at, (layer, shown), origin, context, out);
             self.too_deep(key, origin);
             return;
         }
@@ -209,6 +265,19 @@ impl Expander<'_> {
         self.stack.pop();
     }
 
+    /// Why there is nothing in a block.
+    fn nothing_in(&mut self, block: &Block, name: &str, origin: &Origin) -> Arc<Unused> {
+        let Some(file) = &block.file else {
+            return Arc::new(Unused::BlockEmpty { block: name.to_owned() });
+        };
+        let told = &mut self.tally.external;
+        if told.len() < MOST_TOLD || told.contains_key(name) {
+            let first = || (file.clone(), 0, origin.clone());
+            told.entry(name.to_owned()).or_insert_with(first).1 += 1;
+        }
+        Arc::new(Unused::ExternalReference { file: file.clone() })
+    }
+
     /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
     fn too_deep(&mut self, key: String, origin: &Origin) {
         let fault = if self.stack.contains(&key) {
@@ -245,11 +314,18 @@ impl Expander<'_> {
     }
 }
 
+/// The file that a block stands in, where it refers to another one: bits 4 and 8 of the flags, the
+/// path in group 1 (DXF reference).
+pub(super) fn file_of(block: &Groups) -> Option<String> {
+    let refers = block.int(70) & (4 | 8) != 0;
+    refers.then(|| block.text(1).filter(|p| !p.is_empty()).unwrap_or_default())
+}
+
 /// Points that an entity is kept as before it is inserted.
 pub(super) fn points_of(raw: &Raw) -> usize {
     match &raw.body {
         Body::Shape(shape) => size(shape),
-        Body::Insert(_) => 1,
+        Body::Insert(_) | Body::Unread(..) => 1,
     }
 }
 

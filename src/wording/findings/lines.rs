@@ -2,6 +2,7 @@
 
 use super::finding_words::FindingWords;
 use super::parts::on_layer;
+use super::unused::gap;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
 use crate::model::source::UnitBasis;
@@ -60,6 +61,14 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
                 on_layer(finding)
             ),
             PURGE,
+        ),
+        F::GapsClosed { layer, loops, widest } => FindingWords::new(
+            format!(
+                "{} on layer {layer} closed over gaps of up to {}",
+                counted(*loops, "loop"),
+                gap(*widest, style)
+            ),
+            "Nothing to do; if one of them is no outline, move it to another layer.",
         ),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
     }
