@@ -184,15 +184,7 @@ impl Expander<'_> {
                     * Affine::translate(step.to_vec2())
                     * insert.placed
                     * Affine::translate(-block.base.to_vec2());
-                out.groups.push(Group {
-                    block: insert.block.clone(),
-                    parent: context.group,
-                    layer,
-                    space: context.space.clone(),
-                    placed: map,
-                    attributes: insert.attributes.clone(),
-                    origin: origin.clone(),
-                });
+                out.groups.push(group(&insert, map, layer, context, origin));
                 let inner = Context {
                     map,
                     group: Some(out.groups.len() - 1),
@@ -294,4 +286,23 @@ pub(super) fn origin(
     layer: &Arc<str>,
 ) -> Origin {
     Origin { line, handle, entity, layer: layer.clone() }
+}
+
+/// One insertion of a block, as placed in the drawing.
+fn group(
+    insert: &Insert,
+    placed: Affine,
+    layer: usize,
+    context: &Context,
+    origin: &Origin,
+) -> Group {
+    Group {
+        block: insert.block.clone(),
+        parent: context.group,
+        layer,
+        space: context.space.clone(),
+        placed,
+        attributes: insert.attributes.clone(),
+        origin: origin.clone(),
+    }
 }

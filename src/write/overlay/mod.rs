@@ -4,18 +4,17 @@
 
 mod blocks;
 mod emit;
-pub mod fault;
 mod patch;
 mod scan;
 mod tables;
 
 use blocks::needed;
 use emit::{Emitter, plotted};
-use fault::OverlayError;
 use patch::Patch;
 use scan::Scan;
 use tables::DimLook;
 
+use crate::finding::files::OverlayReason;
 use crate::model::drawing::Drawing;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -34,12 +33,12 @@ const EMPTY: &str = "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n0\nENDSEC\n0
 /// The source with the overlay in it.
 ///
 /// # Errors
-/// [`OverlayError`] when the source is binary or has no place for entities.
+/// Why, when the source is binary or has no place for entities.
 pub fn spliced(
     source: &[u8],
     overlay: &Drawing,
     measure: Measure,
-) -> Result<Vec<u8>, OverlayError> {
+) -> Result<Vec<u8>, OverlayReason> {
     let scan = Scan::of(source)?;
     let mut emitter = Emitter::new(&scan);
     let mut patches = Vec::new();
@@ -88,7 +87,7 @@ fn end(source: &[u8], newline: &str) -> Patch {
 ///
 /// # Errors
 /// As [`spliced`].
-pub fn takes(source: &[u8]) -> Result<(), OverlayError> {
+pub fn takes(source: &[u8]) -> Result<(), OverlayReason> {
     Scan::of(source).map(|_| ())
 }
 

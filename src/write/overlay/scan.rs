@@ -1,6 +1,6 @@
 //! What the splice needs to know of the source, in one pass over its lines.
 
-use super::fault::OverlayError;
+use crate::finding::files::OverlayReason;
 
 /// Places and names in a source.
 #[derive(Clone, Debug, Default)]
@@ -101,11 +101,11 @@ struct Place {
 }
 
 impl Scan {
-    pub(super) fn of(bytes: &[u8]) -> Result<Self, OverlayError> {
+    pub(super) fn of(bytes: &[u8]) -> Result<Self, OverlayReason> {
         let text = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
         let first = text.trim_ascii_start();
         if !first.first().is_some_and(u8::is_ascii_digit) {
-            return Err(OverlayError::Binary);
+            return Err(OverlayReason::BinarySource);
         }
         let mut scan = Scan { newline: newline(bytes), ..Default::default() };
         let mut place = Place::default();
@@ -124,7 +124,7 @@ impl Scan {
             found |= scan.pair(&mut place, code, value.trim_ascii(), at, span, next);
             at = next;
         }
-        if found { Ok(scan) } else { Err(OverlayError::NoEntities) }
+        if found { Ok(scan) } else { Err(OverlayReason::NoEntitiesSection) }
     }
 
     /// Takes one pair; true once the ENTITIES section was seen whole.
