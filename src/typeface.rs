@@ -133,7 +133,9 @@ mod tests {
     fn both_faces_have_every_letter_of_the_named_alphabets() {
         // Alphabets as schools teach them; of Vietnamese each vowel with each of five tones.
         let vietnamese = "aàáảãạăằắẳẵặâầấẩẫậbcdđeèéẻẽẹêềếểễệghiìíỉĩịklmnoòóỏõọôồốổỗộơờớởỡợpqrstuùúủũụưừứửữựvxyỳýỷỹỵ";
-        let tones = ['\u{300}', '\u{301}', '\u{309}', '\u{303}', '\u{323}', '\u{302}', '\u{306}', '\u{31b}'];
+        let tones = [
+            '\u{300}', '\u{301}', '\u{309}', '\u{303}', '\u{323}', '\u{302}', '\u{306}', '\u{31b}',
+        ];
         let mut all = with_capitals(vietnamese);
         all.extend(tones);
         for alphabet in [
@@ -150,7 +152,9 @@ mod tests {
         ] {
             all.extend(with_capitals(alphabet));
         }
-        all.extend("←↑→↓↔↕↖↗↘↙⇐⇒⇔≤≥≠≈±×÷−∅⌀°′″½¼¾⅛⅜⅝⅞№℄²³€£¥₫₴₽₺«»„“”‘’–—…•■□▲△▼●○◆☐☑☒✓✗①②Ⅳ∆√∞⟂∥∠".chars());
+        all.extend(
+            "←↑→↓↔↕↖↗↘↙⇐⇒⇔≤≥≠≈±×÷−∅⌀°′″½¼¾⅛⅜⅝⅞№℄²³€£¥₫₴₽₺«»„“”‘’–—…•■□▲△▼●○◆☐☑☒✓✗①②Ⅳ∆√∞⟂∥∠".chars(),
+        );
         for bold in [false, true] {
             let face = face(bold).unwrap();
             let drawn = |c: &char| {
