@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
-use super::unused::LayerAccount;
+use super::account::LayerAccount;
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Affine, Point, Ring};
 use crate::origin::Origin;

@@ -1,5 +1,6 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod account;
 pub mod advice;
 pub mod basis;
 pub mod conflict;

@@ -1,7 +1,7 @@
 //! Shapes on layers with a role that are not laid out from: hidden ones, those on sheets, and those
 //! that the reader could make nothing of. They are kept so that each layer can tell of them.
 
-use super::collect::strokes;
+use super::shapes::strokes;
 use crate::model::drawing::{Drawing, Item, LeftOut, Shape, Space};
 use crate::model::linework::{LeftStroke, Linework, Role, Stroke};
 use crate::model::unused::Unused;

@@ -8,6 +8,7 @@ mod insertions;
 mod left;
 pub mod roles;
 mod scale;
+mod shapes;
 pub mod suggest;
 pub mod weld;
 

@@ -1,14 +1,13 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
-use crate::finding::files::{FileFinding, OverlayReason};
+use crate::finding::files::FileFinding;
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
+use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
 use crate::model::guess::LayerGuess;
 use crate::model::house::House;
 use crate::model::linework::{LayerUse, Linework};
-use crate::model::unused::LayerAccount;
-use crate::write::overlay::fault::OverlayError;
 use crate::{extract, normalize, read, write};
 
 /// What the head of the flow found: enough for a layout.
@@ -84,11 +83,7 @@ fn house_of(
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn report_overlay(source: &[u8], findings: &mut Findings) {
-    if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let reason = match why {
-            OverlayError::Binary => OverlayReason::BinarySource,
-            OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
-        };
+    if let (false, Err(reason)) = (read::is_svg(source), write::overlay::takes(source)) {
         findings.push(Finding::new(FileFinding::OverlayApart { reason }));
     }
 }

@@ -132,6 +132,7 @@ pub(crate) fn input(code: FindingCode) -> Option<Input> {
     of_files(word).or_else(|| of_lines(word)).or_else(|| of_house(word)).or_else(|| of_laying(word))
 }
 
+#[allow(clippy::too_many_lines)] // One table: an input a code.
 fn of_files(code: &str) -> Option<Input> {
     let raw = |bytes: &[u8]| Input::Drawing { bytes: bytes.to_vec(), job: INCH.to_owned() };
     let command = |args: &[&'static str], files: &[(&'static str, &'static str)]| Input::Command {

@@ -1,13 +1,15 @@
 //! An account of what is drawn on layers with a role: each thing is used, is part of one that is, or
 //! is left out for a reason. Whether it is used is asked of the walls as they came out.
 
+mod fate;
 mod of_view;
 mod things;
 
 use std::collections::BTreeMap;
 
+use self::fate::Fate;
 use self::of_view::InView;
-use self::things::{Kind, Things, open_loop};
+use self::things::{DrawnAs, Things, open_loop};
 use super::frame::ViewFrame;
 use super::views::Views;
 use crate::finding::house::HouseFinding;
@@ -16,30 +18,11 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::model::house::DrawnElevation;
 use crate::model::linework::{Linework, Role};
-use crate::model::unused::{LayerAccount, Unused, UnusedCount};
+use crate::model::account::LayerAccount;
+use crate::model::unused::{Unused, UnusedCount};
 
 /// Most places that are kept of one layer.
 const MOST_PLACES: usize = 200;
-
-/// What became of a thing.
-#[derive(Clone, Debug, PartialEq)]
-enum Fate {
-    Used,
-    /// A part or a texture of something, or an aside.
-    Detail,
-    Left(Unused),
-}
-
-impl Fate {
-    /// Which of two says more of a thing that stands in two views.
-    fn weight(&self) -> usize {
-        match self {
-            Fate::Used => 2,
-            Fate::Detail => 1,
-            Fate::Left(_) => 0,
-        }
-    }
-}
 
 /// The account while elevations are made.
 pub(super) struct Account<'a> {
@@ -48,13 +31,15 @@ pub(super) struct Account<'a> {
     fates: Vec<Option<Fate>>,
     /// Boxes of walls, inches of the whole drawing.
     walls: Vec<Rect>,
+    /// Whether an elevation has no level line.
+    unlevelled: bool,
 }
 
 impl<'a> Account<'a> {
     pub(super) fn of(lines: &'a Linework) -> Self {
         let things = Things::of(lines);
         let fates = vec![None; things.all.len()];
-        Account { lines, things, fates, walls: Vec::new() }
+        Account { lines, things, fates, walls: Vec::new(), unlevelled: false }
     }
 
     /// Sees what became of the things of a view.
@@ -66,6 +51,7 @@ impl<'a> Account<'a> {
                 self.fates[thing] = Some(fate);
             }
         }
+        self.unlevelled |= !made.level_drawn;
         let outer = local.origin.to_vec2();
         let of = |ring: &Vec<Point>| crate::geom::polygon::bounds(ring).map(|b| b + outer);
         self.walls.extend(made.walls.iter().filter_map(|w| of(&w.outline)));
@@ -95,15 +81,19 @@ impl<'a> Account<'a> {
     /// What becomes of a thing that stands in no elevation.
     fn outside(&self, i: usize, views: &Views, job: &Job) -> Fate {
         let thing = &self.things.all[i];
-        if let Kind::Left(why) = &thing.kind {
+        if let DrawnAs::Left(why) = &thing.kind {
             return Fate::Left(why.clone());
         }
         if thing.role == Role::Frame {
-            let closed = thing.kind == Kind::Loop;
+            let closed = thing.kind == DrawnAs::Loop;
             return if closed { Fate::Used } else { Fate::Left(Unused::OpenLoop) };
         }
+        // Marks beside the level lines that were found, the symbol's circle for one.
+        if thing.role == Role::Level && !self.unlevelled {
+            return Fate::Detail;
+        }
         let Some(frame) = thing.frame else { return Fate::Left(Unused::OutsideViews) };
-        if matches!(thing.kind, Kind::Texture(_)) && thing.role.is_thing() {
+        if matches!(thing.kind, DrawnAs::Texture(_)) && thing.role.is_thing() {
             return Fate::Detail;
         }
         let here = |r: Rect| r.contains(frame.center());
@@ -156,7 +146,7 @@ impl<'a> Account<'a> {
     /// Counts a thing that is left out.
     fn leave(&self, account: &mut LayerAccount, thing: &things::Thing, why: &Unused) {
         // Many of one kind past what is kept one by one stand for as many things.
-        let several = matches!(thing.kind, Kind::Left(_)) && thing.strokes.len() == 1;
+        let several = matches!(thing.kind, DrawnAs::Left(_)) && thing.strokes.len() == 1;
         let n = if several { thing.entities.max(1) } else { 1 };
         account.drawn += n;
         if let Some(frame) = thing.frame.filter(|_| account.places.len() < MOST_PLACES) {

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::Fate;
-use super::things::{Kind, Thing, Things, open_loop};
+use super::fate::Fate;
+use super::things::{DrawnAs, Thing, Things, open_loop};
 use crate::clean::{Destination, clean};
 use crate::extract::edges::CORNER_REACH;
 use crate::extract::frame::ViewFrame;
@@ -55,7 +55,7 @@ impl<'a> InView<'a> {
         let members = local.view.members().iter();
         let mut here: BTreeSet<usize> = members.filter_map(|i| things.of_stroke[*i]).collect();
         let placed = |t: &Thing| t.frame.is_some_and(|f| local.view.region.contains(f.center()));
-        let other = |k: &Kind| matches!(k, Kind::Texture(_) | Kind::Tag(_) | Kind::Left(_));
+        let other = |k: &DrawnAs| matches!(k, DrawnAs::Texture(_) | DrawnAs::Tag(_) | DrawnAs::Left(_));
         let others = things.all.iter().enumerate().filter(|(_, t)| other(&t.kind) && placed(t));
         here.extend(others.map(|(i, _)| i));
         let boxes = |role: Role| -> Vec<(Rect, Polygon)> {
@@ -100,9 +100,9 @@ impl<'a> InView<'a> {
             let thing = &self.things.all[*i];
             if !thing.role.is_thing() {
                 let fate = match &thing.kind {
-                    Kind::Left(why) => Some(Fate::Left(why.clone())),
-                    Kind::Texture(h) => Some(self.texture(*h, thing)),
-                    Kind::Tag(l) => Some(self.tag(*l)),
+                    DrawnAs::Left(why) => Some(Fate::Left(why.clone())),
+                    DrawnAs::Texture(h) => Some(self.texture(*h, thing)),
+                    DrawnAs::Tag(l) => Some(self.tag(*l)),
                     _ => self.drawn(thing),
                 };
                 out.extend(fate.map(|f| (*i, f)));
@@ -130,7 +130,7 @@ impl<'a> InView<'a> {
             .filter(|(_, t)| roles.contains(&t.role))
             .filter_map(|(i, t)| Some((i, t, self.frame(t)?)))
             .collect();
-        let solid = |k: &Kind| matches!(k, Kind::Block(_) | Kind::Loop);
+        let solid = |k: &DrawnAs| matches!(k, DrawnAs::Block(_) | DrawnAs::Loop);
         let shapes: Vec<&(usize, &Thing, Rect)> =
             mine.iter().filter(|(_, t, _)| solid(&t.kind)).collect();
         let boxes: Vec<Rect> = shapes.iter().map(|(_, _, b)| *b).collect();
@@ -146,14 +146,14 @@ impl<'a> InView<'a> {
         for (i, thing, b) in mine.iter().filter(|(_, t, _)| !solid(&t.kind)) {
             let fate = match &thing.kind {
                 // A part of a window that is hidden is a part; a window in another file is none.
-                Kind::Left(Unused::HiddenLayer | Unused::HiddenInsert | Unused::Invisible)
+                DrawnAs::Left(Unused::HiddenLayer | Unused::HiddenInsert | Unused::Invisible)
                     if by(*b) =>
                 {
                     Fate::Detail
                 }
-                Kind::Left(Unused::PointOnly) if by(*b) => Fate::Detail,
-                Kind::Left(why) => Fate::Left(why.clone()),
-                Kind::Texture(_) => Fate::Detail,
+                DrawnAs::Left(Unused::PointOnly) if by(*b) => Fate::Detail,
+                DrawnAs::Left(why) => Fate::Left(why.clone()),
+                DrawnAs::Texture(_) => Fate::Detail,
                 _ if by(*b) => Fate::Detail,
                 _ => open_lines(&self.strokes(thing)),
             };
@@ -205,7 +205,7 @@ impl<'a> InView<'a> {
     fn drawn(&self, thing: &Thing) -> Option<Fate> {
         let b = self.frame(thing)?;
         let strokes = self.strokes(thing);
-        let round = thing.kind == Kind::Loop;
+        let round = thing.kind == DrawnAs::Loop;
         Some(match thing.role {
             Role::Wall => self.wall(b, round, &strokes),
             Role::Bare | Role::Roof | Role::Band if round => Fate::Used,

@@ -14,7 +14,7 @@ const NEAR: f64 = 4.0;
 
 /// What a thing is drawn as.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) enum Kind {
+pub(super) enum DrawnAs {
     /// An insertion, an index into [`Linework::groups`].
     Block(usize),
     /// A closed outline.
@@ -34,7 +34,7 @@ pub(super) enum Kind {
 pub(super) struct Thing {
     pub(super) role: Role,
     pub(super) layer: usize,
-    pub(super) kind: Kind,
+    pub(super) kind: DrawnAs,
     /// Indices of its strokes, or of its left strokes.
     pub(super) strokes: Vec<usize>,
     pub(super) entities: usize,
@@ -65,23 +65,23 @@ impl Things {
     fn of_strokes(&mut self, lines: &Linework) -> BTreeMap<(usize, Role), usize> {
         let mut blocks: BTreeMap<(usize, Role), Vec<usize>> = BTreeMap::new();
         let mut open: BTreeMap<(Role, usize), Vec<usize>> = BTreeMap::new();
-        let mut found: Vec<(Kind, Vec<usize>)> = Vec::new();
+        let mut found: Vec<(DrawnAs, Vec<usize>)> = Vec::new();
         for (i, s) in lines.strokes.iter().enumerate() {
             let Some(role) = s.role.filter(|r| r.shapes_layout()) else { continue };
             match s.part_of {
                 Some(root) => blocks.entry((root, role)).or_default().push(i),
-                None if s.closed && s.points.len() >= 3 => found.push((Kind::Loop, vec![i])),
+                None if s.closed && s.points.len() >= 3 => found.push((DrawnAs::Loop, vec![i])),
                 None if role.is_outline() => open.entry((role, s.layer)).or_default().push(i),
-                None => found.push((Kind::Lines, vec![i])),
+                None => found.push((DrawnAs::Lines, vec![i])),
             }
         }
         for set in open.into_values() {
-            found.extend(together(&lines.strokes, &set).into_iter().map(|m| (Kind::Lines, m)));
+            found.extend(together(&lines.strokes, &set).into_iter().map(|m| (DrawnAs::Lines, m)));
         }
         let mut of_block = BTreeMap::new();
         for ((root, role), members) in blocks {
             of_block.insert((root, role), self.all.len() + found.len());
-            found.push((Kind::Block(root), members));
+            found.push((DrawnAs::Block(root), members));
         }
         for (kind, members) in found {
             let all: Vec<&Stroke> = members.iter().map(|i| &lines.strokes[*i]).collect();
@@ -101,7 +101,7 @@ impl Things {
             self.all.push(Thing {
                 role,
                 layer: h.layer,
-                kind: Kind::Texture(i),
+                kind: DrawnAs::Texture(i),
                 strokes: Vec::new(),
                 entities: 1,
                 frame: loops.reduce(|a, b| a.union(b)),
@@ -117,7 +117,7 @@ impl Things {
             self.all.push(Thing {
                 role: Role::CornerTag,
                 layer: l.layer,
-                kind: Kind::Tag(i),
+                kind: DrawnAs::Tag(i),
                 strokes: Vec::new(),
                 // A text is counted among what is said.
                 entities: 0,
@@ -157,7 +157,7 @@ impl Things {
         }
         for (members, why) in alone {
             let all: Vec<&Stroke> = members.iter().map(|i| &strokes[*i]).collect();
-            self.all.extend(thing(Kind::Left(why.clone()), &members, &all));
+            self.all.extend(thing(DrawnAs::Left(why.clone()), &members, &all));
         }
     }
 
@@ -187,7 +187,7 @@ impl Things {
             self.all.push(Thing {
                 role,
                 layer: group.layer,
-                kind: Kind::Left(Unused::BlockOnOtherLayers { block: group.block.clone() }),
+                kind: DrawnAs::Left(Unused::BlockOnOtherLayers { block: group.block.clone() }),
                 strokes: Vec::new(),
                 // Its lines are entities of other layers.
                 entities: 0,
@@ -203,7 +203,7 @@ fn group_role(lines: &Linework, group: usize) -> Option<Role> {
 }
 
 /// A thing of some strokes.
-fn thing(kind: Kind, members: &[usize], strokes: &[&Stroke]) -> Option<Thing> {
+fn thing(kind: DrawnAs, members: &[usize], strokes: &[&Stroke]) -> Option<Thing> {
     let first = strokes.first()?;
     let boxes = strokes.iter().filter_map(|s| bounds(&s.points));
     Some(Thing {

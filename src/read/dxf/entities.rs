@@ -86,42 +86,35 @@ impl<'a> Reader<'a, '_> {
             }
             return;
         }
-        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
-            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
-            let kind = DrawingFinding::HatchLoops { loops, most };
-            self.findings.push(Finding::new(kind).about(&at));
-            let body = unread_at(&groups, Unused::TooManyLoops);
-            raws.push(Raw { layer, space, invisible, origin: at, body });
-            return;
-        }
-        if entity == EntityKind::Face && groups.is_tilted() {
-            let body = unread_at(&groups, Unused::NotFlat);
-            raws.push(Raw { layer, space, invisible, origin: at, body });
-            return;
-        }
+        let unreadable = unread_at(&groups, Unused::Unreadable);
         let bodies: Option<Vec<Body>> = match entity {
+            EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
+                let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+                let kind = DrawingFinding::HatchLoops { loops, most };
+                self.findings.push(Finding::new(kind).about(&at));
+                Some(vec![unread_at(&groups, Unused::TooManyLoops)])
+            }
+            EntityKind::Face if groups.is_tilted() => {
+                Some(vec![unread_at(&groups, Unused::NotFlat)])
+            }
             EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
             EntityKind::Insert => self.insert(buffer, raws, layer, &space),
             _ => Groups { tags: buffer, decoder: self.decoder }
                 .shape(entity.word())
                 .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
         };
-        match bodies {
-            Some(list) => raws.extend(list.into_iter().map(|body| Raw {
-                layer,
-                space: space.clone(),
-                invisible,
-                origin: at.clone(),
-                body,
-            })),
-            None => {
-                self.passed_over.broken(entity, first.line);
-                if entity != EntityKind::Dimension {
-                    let body = Body::Unread(Arc::new(Unused::Unreadable), None);
-                    raws.push(Raw { layer, space, invisible, origin: at, body });
-                }
-            }
-        }
+        let list = bodies.unwrap_or_else(|| {
+            self.passed_over.broken(entity, first.line);
+            let shape = entity != EntityKind::Dimension;
+            shape.then_some(unreadable).into_iter().collect()
+        });
+        raws.extend(list.into_iter().map(|body| Raw {
+            layer,
+            space: space.clone(),
+            invisible,
+            origin: at.clone(),
+            body,
+        }));
     }
 
     /// Keeps the place of an entity whose type is not read, so that its layer can tell of it.

@@ -4,11 +4,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entity::Insert;
+use super::extent::{absurd, size};
 use super::groups::Groups;
 use super::paths::moved;
+use super::tally::{MOST_TOLD, Tally};
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
-use crate::geom::vocabulary::{Affine, BezPath, Point};
+use crate::geom::vocabulary::{Affine, Point};
 use crate::model::drawing::{Drawing, Group, Item, LeftOut, Shape, Space};
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
@@ -58,26 +60,6 @@ struct Context {
 const MOST_LEFT: usize = 100_000;
 const MOST_LOOKED_AT: usize = 64;
 
-/// Most blocks that are told of one by one.
-const MOST_TOLD: usize = 20;
-
-/// What is counted over all of a drawing's entities.
-#[derive(Default)]
-pub(super) struct Tally {
-    /// Whether a limit was met and told.
-    pub full: bool,
-    /// Points so far.
-    points: usize,
-    /// Blocks inserted but not defined.
-    missing: Vec<String>,
-    /// Shapes with absurd coordinates: how many, and the first.
-    absurd: Option<(usize, Origin)>,
-    /// Blocks that stand in other files: which one, how many insertions, and the first.
-    external: BTreeMap<String, (String, usize, Origin)>,
-    /// Insertions left out by block, with why, how many, and the first.
-    looped: BTreeMap<String, (BlockFault, usize, Origin)>,
-}
-
 pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
@@ -102,24 +84,9 @@ impl Expander<'_> {
         }
     }
 
-    /// Tells of what was left out: blocks not defined, shapes too far away, blocks inside themselves.
+    /// Tells of what was left out.
     pub(super) fn tell(&mut self) {
-        if let Some((n, first)) = self.tally.absurd.take() {
-            let (shapes, farthest) = (n, self.limits.coordinate);
-            let kind = DrawingFinding::NumbersAbsurd { shapes, farthest };
-            self.findings.push(Finding::new(kind).about(&first));
-        }
-        for (block, (fault, insertions, first)) in std::mem::take(&mut self.tally.looped) {
-            let kind = DrawingFinding::BlockNesting { block, fault, insertions };
-            self.findings.push(Finding::new(kind).about(&first));
-        }
-        for (block, (file, insertions, first)) in std::mem::take(&mut self.tally.external) {
-            let kind = DrawingFinding::BlockExternal { block, file, insertions };
-            self.findings.push(Finding::new(kind).about(&first));
-        }
-        for block in std::mem::take(&mut self.tally.missing) {
-            self.findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
-        }
+        self.tally.tell(self.limits, self.findings);
     }
 
     fn one(&mut self, raw: Raw, context: &Context, out: &mut Drawing) {
@@ -203,26 +170,12 @@ impl Expander<'_> {
         out: &mut Drawing,
     ) {
         let key = insert.block.to_uppercase();
-        let at = Some(context.map * insert.placed * Point::ZERO);
-        let Some(block) = self.blocks.get(&key) else {
-            let why = Arc::new(Unused::BlockMissing { block: insert.block.clone() });
-            self.leave(why, at, (layer, shown), origin, context, out);
-            if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < MOST_TOLD {
-                self.tally.missing.push(insert.block);
-            }
-            return;
-        };
-        if block.raws.is_empty() {
-            let why = self.nothing_in(block, &insert.block, origin);
+        if let Some(why) = self.nothing_by(&insert, &key, context.depth, origin) {
+            let at = Some(context.map * insert.placed * Point::ZERO);
             self.leave(why, at, (layer, shown), origin, context, out);
             return;
         }
-        if self.stack.contains(&key) || context.depth >= self.limits.nesting {
-            let why = Arc::new(Unused::BlockNested { block: insert.block });
-            self.leave(why, at, (layer, shown), origin, context, out);
-            self.too_deep(key, origin);
-            return;
-        }
+        let Some(block) = self.blocks.get(&key) else { return };
         self.stack.push(key);
         let across = Affine::rotate(insert.angle.to_radians());
         'array: for row in 0..insert.rows {
@@ -240,15 +193,7 @@ impl Expander<'_> {
                     * Affine::translate(step.to_vec2())
                     * insert.placed
                     * Affine::translate(-block.base.to_vec2());
-                out.groups.push(Group {
-                    block: insert.block.clone(),
-                    parent: context.group,
-                    layer,
-                    space: context.space.clone(),
-                    placed: map,
-                    attributes: insert.attributes.clone(),
-                    origin: origin.clone(),
-                });
+                out.groups.push(group(&insert, map, layer, context, origin));
                 let inner = Context {
                     map,
                     group: Some(out.groups.len() - 1),
@@ -265,17 +210,37 @@ impl Expander<'_> {
         self.stack.pop();
     }
 
-    /// Why there is nothing in a block.
-    fn nothing_in(&mut self, block: &Block, name: &str, origin: &Origin) -> Arc<Unused> {
-        let Some(file) = &block.file else {
-            return Arc::new(Unused::BlockEmpty { block: name.to_owned() });
+    /// Why an insertion brings nothing, if it does not.
+    fn nothing_by(
+        &mut self,
+        insert: &Insert,
+        key: &str,
+        depth: usize,
+        origin: &Origin,
+    ) -> Option<Arc<Unused>> {
+        let block = insert.block.clone();
+        let Some(defined) = self.blocks.get(key) else {
+            let missing = &mut self.tally.missing;
+            if !missing.contains(&block) && missing.len() < MOST_TOLD {
+                missing.push(block.clone());
+            }
+            return Some(Arc::new(Unused::BlockMissing { block }));
+        };
+        if self.stack.iter().any(|s| s == key) || depth >= self.limits.nesting {
+            self.too_deep(key.to_owned(), origin);
+            return Some(Arc::new(Unused::BlockNested { block }));
+        }
+        if !defined.raws.is_empty() {
+            return None;
+        }
+        let Some(file) = defined.file.clone() else {
+            return Some(Arc::new(Unused::BlockEmpty { block }));
         };
         let told = &mut self.tally.external;
-        if told.len() < MOST_TOLD || told.contains_key(name) {
-            let first = || (file.clone(), 0, origin.clone());
-            told.entry(name.to_owned()).or_insert_with(first).1 += 1;
+        if told.len() < MOST_TOLD || told.contains_key(&block) {
+            told.entry(block).or_insert_with(|| (file.clone(), 0, origin.clone())).1 += 1;
         }
-        Arc::new(Unused::ExternalReference { file: file.clone() })
+        Some(Arc::new(Unused::ExternalReference { file }))
     }
 
     /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
@@ -329,39 +294,6 @@ pub(super) fn points_of(raw: &Raw) -> usize {
     }
 }
 
-/// Points that a shape is kept as.
-fn size(shape: &Shape) -> usize {
-    match shape {
-        Shape::Polyline(p) => p.vertices.len(),
-        Shape::Curve(c) => c.elements().len(),
-        Shape::Hatch(h) => h.loops.iter().map(|l| l.elements().len()).sum(),
-        Shape::Text(_) | Shape::Dimension(_) | Shape::Point(_) => 1,
-    }
-}
-
-fn absurd(shape: &Shape, most: f64) -> bool {
-    let wild = |p: Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
-    match shape {
-        Shape::Polyline(p) => p.vertices.iter().any(|v| wild(v.at) || !v.bulge.is_finite()),
-        Shape::Curve(c) => wild_path(c, most),
-        Shape::Hatch(h) => h.loops.iter().any(|l| wild_path(l, most)),
-        Shape::Text(t) => wild(t.at) || t.height.abs() > most || t.height.is_nan(),
-        Shape::Dimension(d) => wild(d.from) || wild(d.to) || wild(d.line),
-        Shape::Point(p) => wild(*p),
-    }
-}
-
-fn wild_path(path: &BezPath, most: f64) -> bool {
-    use crate::geom::vocabulary::PathEl;
-    let wild = |p: &Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
-    path.elements().iter().any(|el| match el {
-        PathEl::MoveTo(p) | PathEl::LineTo(p) => wild(p),
-        PathEl::QuadTo(a, b) => wild(a) || wild(b),
-        PathEl::CurveTo(a, b, c) => wild(a) || wild(b) || wild(c),
-        PathEl::ClosePath => false,
-    })
-}
-
 /// An origin's parts shared between entities of one layer.
 pub(super) fn origin(
     line: usize,
@@ -370,4 +302,23 @@ pub(super) fn origin(
     layer: &Arc<str>,
 ) -> Origin {
     Origin { line, handle, entity, layer: layer.clone() }
+}
+
+/// One insertion of a block, as placed in the drawing.
+fn group(
+    insert: &Insert,
+    placed: Affine,
+    layer: usize,
+    context: &Context,
+    origin: &Origin,
+) -> Group {
+    Group {
+        block: insert.block.clone(),
+        parent: context.group,
+        layer,
+        space: context.space.clone(),
+        placed,
+        attributes: insert.attributes.clone(),
+        origin: origin.clone(),
+    }
 }

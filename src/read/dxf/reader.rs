@@ -4,9 +4,10 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
+use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
+use super::tally::Tally;
 use super::text::Decoder;
 use crate::finding::Findings;
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
