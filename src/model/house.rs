@@ -3,10 +3,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::account::LayerAccount;
 use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
-use super::account::LayerAccount;
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Affine, Point, Ring};
 use crate::origin::Origin;

@@ -12,7 +12,9 @@ use crate::model::hatch::Hatch;
 use crate::model::linework::{HatchArea, Linework, Role, Stroke};
 
 /// A fill of which more than this share lies within lines of its role is their texture.
-const TEXTURE: f64 = 0.02;
+const TEXTURE: f64 = 0.25;
+/// Of stone, roofs and bands nearly all of it.
+const WHOLE: f64 = 0.98;
 /// Fills smaller than this, square inches, are arrow heads and the like (common practice, no source).
 const LEAST: f64 = 1.0;
 /// Most points of one fill that is made an outline.
@@ -185,7 +187,7 @@ impl Drawn {
         false
     }
 
-    /// Whether a fill lies within what lines show. Of openings and fixtures a little is enough: it is
+    /// Whether a fill lies within what lines show. Of openings and fixtures a part is enough: it is
     /// glass, or a shadow; stone is where it is hatched, and only what lines hold whole is texture.
     fn covers(&self, role: Role, p: &Polygon) -> bool {
         let b = p.bounds();
@@ -201,6 +203,6 @@ impl Drawn {
             return false;
         }
         let within = total_area(&intersection(std::slice::from_ref(p), &union_all(&near)));
-        within > if role.is_thing() { TEXTURE } else { 1.0 - TEXTURE } * p.area()
+        within > if role.is_thing() { TEXTURE } else { WHOLE } * p.area()
     }
 }

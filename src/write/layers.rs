@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use super::json::word;
 use crate::clean::terminal;
 use crate::job::file::quoted;
+use crate::model::account::LayerAccount;
 use crate::model::guess::LayerGuess;
 use crate::model::linework::{LayerUse, Role};
-use crate::model::account::LayerAccount;
 use crate::wording::layers::{self as words, guess_reason};
 
 /// The layers with what each is taken for, a line each; of those with a role how many things are

@@ -16,9 +16,9 @@ use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
+use crate::model::account::LayerAccount;
 use crate::model::house::DrawnElevation;
 use crate::model::linework::{Linework, Role};
-use crate::model::account::LayerAccount;
 use crate::model::unused::{Unused, UnusedCount};
 
 /// Most places that are kept of one layer.

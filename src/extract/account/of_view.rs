@@ -54,10 +54,7 @@ impl<'a> InView<'a> {
     ) -> Self {
         let members = local.view.members().iter();
         let mut here: BTreeSet<usize> = members.filter_map(|i| things.of_stroke[*i]).collect();
-        let placed = |t: &Thing| t.frame.is_some_and(|f| local.view.region.contains(f.center()));
-        let other = |k: &DrawnAs| matches!(k, DrawnAs::Texture(_) | DrawnAs::Tag(_) | DrawnAs::Left(_));
-        let others = things.all.iter().enumerate().filter(|(_, t)| other(&t.kind) && placed(t));
-        here.extend(others.map(|(i, _)| i));
+        here.extend(things.others_in(local.view.region));
         let boxes = |role: Role| -> Vec<(Rect, Polygon)> {
             local
                 .strokes(role)
@@ -139,24 +136,21 @@ impl<'a> InView<'a> {
             let fate = if keep { self.shape(thing, *b) } else { Fate::Detail };
             out.push((*i, fate));
         }
-        let by = |b: Rect| {
-            let within = |o: &Rect| holds(o.inflate(CASING, CASING), b);
-            boxes.iter().any(within) || self.holes(roles).iter().any(within)
-        };
+        let about = Sorted::of(boxes.iter().chain(self.holes(roles)).copied().collect());
+        let by = |b: Rect| about.any_holds(b, CASING);
         for (i, thing, b) in mine.iter().filter(|(_, t, _)| !solid(&t.kind)) {
-            let fate = match &thing.kind {
-                // A part of a window that is hidden is a part; a window in another file is none.
-                DrawnAs::Left(Unused::HiddenLayer | Unused::HiddenInsert | Unused::Invisible)
-                    if by(*b) =>
-                {
-                    Fate::Detail
-                }
-                DrawnAs::Left(Unused::PointOnly) if by(*b) => Fate::Detail,
-                DrawnAs::Left(why) => Fate::Left(why.clone()),
-                DrawnAs::Texture(_) => Fate::Detail,
-                _ if by(*b) => Fate::Detail,
-                _ => open_lines(&self.strokes(thing)),
-            };
+            let fate =
+                match &thing.kind {
+                    // A part of a window that is hidden is a part; a window in another file is none.
+                    DrawnAs::Left(
+                        Unused::HiddenLayer | Unused::HiddenInsert | Unused::Invisible,
+                    ) if by(*b) => Fate::Detail,
+                    DrawnAs::Left(Unused::PointOnly) if by(*b) => Fate::Detail,
+                    DrawnAs::Left(why) => Fate::Left(why.clone()),
+                    DrawnAs::Texture(_) => Fate::Detail,
+                    _ if by(*b) => Fate::Detail,
+                    _ => open_lines(&self.strokes(thing)),
+                };
             out.push((*i, fate));
         }
     }
@@ -227,7 +221,8 @@ impl<'a> InView<'a> {
             let off = [w.x0 - b.x0, w.x1 - b.x1, w.y0 - b.y0, w.y1 - b.y1];
             off.iter().all(|d| d.abs() <= ALIKE)
         };
-        let beside = |w: &Rect| holds(w.inflate(BY_WALL, BY_WALL), b);
+        // Of loose lines those that lie beside the wall are its courses, trim and steps.
+        let beside = |w: &Rect| !round && w.inflate(BY_WALL, BY_WALL).contains(b.center());
         if self.walls.iter().any(alike) || self.walls.iter().any(beside) {
             return Fate::Used;
         }
@@ -321,6 +316,27 @@ fn open_lines(strokes: &[&Stroke]) -> Fate {
 
 fn holds(outer: Rect, b: Rect) -> bool {
     b.x0 >= outer.x0 && b.x1 <= outer.x1 && b.y0 >= outer.y0 && b.y1 <= outer.y1
+}
+
+/// Boxes left to right.
+struct Sorted {
+    boxes: Vec<Rect>,
+    widest: f64,
+}
+
+impl Sorted {
+    fn of(mut boxes: Vec<Rect>) -> Self {
+        boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0));
+        let widest = boxes.iter().map(Rect::width).fold(0.0, f64::max);
+        Sorted { boxes, widest }
+    }
+
+    /// Whether a box lies within one of them, or no farther out than `reach`.
+    fn any_holds(&self, b: Rect, reach: f64) -> bool {
+        let from = self.boxes.partition_point(|o| o.x0 < b.x1 - self.widest - 2.0 * reach);
+        let near = self.boxes[from..].iter().take_while(|o| o.x0 <= b.x0 + reach);
+        near.into_iter().any(|o| holds(o.inflate(reach, reach), b))
+    }
 }
 
 fn within_one(all: &[(Rect, Polygon)], b: Rect, reach: f64) -> bool {

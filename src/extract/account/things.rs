@@ -48,17 +48,32 @@ pub(super) struct Things {
     pub(super) all: Vec<Thing>,
     /// The thing of each stroke.
     pub(super) of_stroke: Vec<Option<usize>>,
+    /// Things of no strokes by the middles of their boxes, left to right.
+    others: Vec<(f64, usize)>,
 }
 
 impl Things {
     pub(super) fn of(lines: &Linework) -> Self {
-        let mut out = Things { all: Vec::new(), of_stroke: vec![None; lines.strokes.len()] };
+        let of_stroke = vec![None; lines.strokes.len()];
+        let mut out = Things { all: Vec::new(), of_stroke, others: Vec::new() };
         let shown = out.of_strokes(lines);
+        let before = out.all.len();
         out.of_hatches(lines);
         out.of_tags(lines);
         out.of_left(lines, &shown);
         out.of_foreign_blocks(lines);
+        let rest = out.all.iter().enumerate().skip(before);
+        out.others = rest.filter_map(|(i, t)| Some((t.frame?.center().x, i))).collect();
+        out.others.sort_by(|a, b| a.0.total_cmp(&b.0));
         out
+    }
+
+    /// Things of no strokes whose middle lies in a region.
+    pub(super) fn others_in(&self, region: Rect) -> impl Iterator<Item = usize> + '_ {
+        let from = self.others.partition_point(|(x, _)| *x < region.x0);
+        let to = self.others.partition_point(|(x, _)| *x <= region.x1);
+        let across = self.others.get(from..to).unwrap_or_default().iter().map(|(_, i)| *i);
+        across.filter(move |i| self.all[*i].frame.is_some_and(|f| region.contains(f.center())))
     }
 
     /// Shown strokes; gives the things that are blocks.
@@ -71,7 +86,10 @@ impl Things {
             match s.part_of {
                 Some(root) => blocks.entry((root, role)).or_default().push(i),
                 None if s.closed && s.points.len() >= 3 => found.push((DrawnAs::Loop, vec![i])),
-                None if role.is_outline() => open.entry((role, s.layer)).or_default().push(i),
+                // Loose lines of walls are all tied together; each is part of one or is not.
+                None if role.is_outline() && role != Role::Wall => {
+                    open.entry((role, s.layer)).or_default().push(i)
+                }
                 None => found.push((DrawnAs::Lines, vec![i])),
             }
         }
@@ -271,5 +289,5 @@ pub(super) fn open_loop(strokes: &[&Stroke]) -> Option<(usize, f64)> {
         others.map(|(_, (_, q))| q.distance(*p)).fold(f64::INFINITY, f64::min)
     };
     let gap = ends.iter().enumerate().map(nearest).fold(0.0, f64::max);
-    (gap <= WIDEST).then_some((strokes.len(), gap))
+    (gap <= WIDEST).then_some((strokes.iter().map(|s| s.entities).sum(), gap))
 }

@@ -62,9 +62,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
             ),
             PURGE,
         ),
-        F::GapsClosed { layer, loops, widest } => {
-            gaps_closed(layer, *loops, &gap(*widest, style))
-        }
+        F::GapsClosed { layer, loops, widest } => gaps_closed(layer, *loops, &gap(*widest, style)),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
     }
 }
@@ -149,10 +147,7 @@ fn hidden(layer: &str, items: usize, read: bool) -> FindingWords {
 
 fn gaps_closed(layer: &str, loops: usize, widest: &str) -> FindingWords {
     FindingWords::new(
-        format!(
-            "{} on layer {layer} closed over gaps of up to {widest}",
-            counted(loops, "loop")
-        ),
+        format!("{} on layer {layer} closed over gaps of up to {widest}", counted(loops, "loop")),
         "Nothing to do; if one of them is no outline, move it to another layer.",
     )
 }

@@ -55,8 +55,8 @@ fn reason(count: &UnusedCount, style: LengthStyle) -> String {
         format!(" {widest}{} apart", gap(g, style))
     });
     let of_lines = match count.lines {
-        Some(1) if one => " of one line".to_owned(),
-        Some(lines) if one => format!(" of {lines} lines"),
+        // One open polyline says so itself.
+        Some(lines) if one && lines > 1 => format!(" of {lines} lines"),
         _ => String::new(),
     };
     let (single, many) = phrase(&count.why);
