@@ -12,7 +12,7 @@ use super::terminal::{print, refused};
 use crate::finding::{Finding, Findings};
 use crate::layout::set::LaidSets;
 use crate::outputs::problems::problems;
-use crate::pipeline;
+use crate::pipeline::{self, Checked};
 use crate::units::LengthStyle;
 use crate::write::findings::findings_text;
 use crate::write::{alarm, walls};
@@ -31,12 +31,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
         pipeline::checked_layout(&checked, &loaded.job, &mut findings, watch)
     });
     sets.iter().for_each(|sets| with_zones(sets, &mut findings));
-    let mut text = checked.house.as_ref().map(|h| walls::text(h, style)).unwrap_or_default();
-    text.push_str(&findings_text(findings.all(), style));
-    for layout in sets.iter().flat_map(LaidSets::iter).map(|s| &s.layout) {
-        text.push_str(&alarm::bar(&layout.verify));
-        text.push_str(&alarm::places(&layout.verify, style));
-    }
+    let text = told(&checked, sets.as_ref(), &findings, style);
     if let Some(folder) = &a.out {
         let files = [
             ("problems.svg".to_owned(), problems(&checked.drawing, &findings, style)),
@@ -68,6 +63,22 @@ pub(super) fn run(a: &Check) -> ExitCode {
     };
     std::mem::forget(sets);
     ended.after(printed)
+}
+
+/// Walls, findings, and every rule that the layout breaks.
+fn told(
+    checked: &Checked,
+    sets: Option<&LaidSets>,
+    findings: &Findings,
+    style: LengthStyle,
+) -> String {
+    let mut text = checked.house.as_ref().map(|h| walls::text(h, style)).unwrap_or_default();
+    text.push_str(&findings_text(findings.all(), style));
+    for layout in sets.into_iter().flat_map(LaidSets::iter).map(|s| &s.layout) {
+        text.push_str(&alarm::bar(&layout.verify));
+        text.push_str(&alarm::places(&layout.verify, style));
+    }
+    text
 }
 
 /// Adds what was found of zones that are laid out as sets of their own, each thing once.

@@ -15,3 +15,4 @@ mod staging;
 mod takeoff;
 mod template;
 mod terminal;
+mod unused;

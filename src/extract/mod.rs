@@ -1,5 +1,6 @@
 //! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
 
+mod account;
 mod angled;
 mod corner_report;
 mod corners;
@@ -71,10 +72,12 @@ fn part(
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
     let base = shared_base(&shown);
+    let mut account = part.is_none().then(|| account::Account::of(lines));
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
-        if let Some(e) = elevation(lines, view, walls, base, (job, part), findings) {
+        if let Some(e) = elevation((lines, view, walls), base, (job, part), &mut account, findings)
+        {
             elevations.push(e);
         }
     }
@@ -82,6 +85,7 @@ fn part(
         elevations.retain(|e| !e.walls.is_empty());
     }
     views::stray_openings(lines, &views, job, findings);
+    let accounts = account.map(|a| a.close(&views, job, findings)).unwrap_or_default();
     if elevations.iter().all(|e| e.walls.is_empty()) {
         // Why each wall was refused comes first.
         if !elevations.is_empty() {
@@ -90,6 +94,7 @@ fn part(
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
+    house.accounts = accounts;
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         // Walls of the job's other lists are the whole house's.
@@ -184,11 +189,10 @@ fn no_walls(lines: &Linework, job: &Job) -> Refusal {
 }
 
 fn elevation(
-    lines: &Linework,
-    view: &views::View,
-    outlines: Vec<Outline>,
+    (lines, view, outlines): (&Linework, &views::View, Vec<Outline>),
     base: Option<f64>,
     (job, part): (&Job, Option<usize>),
+    account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
     let all = frame(&outlines)?;
@@ -213,7 +217,7 @@ fn elevation(
             role: s.role,
         })
         .collect();
-    Some(DrawnElevation {
+    let made = DrawnElevation {
         name: view.name.as_str().into(),
         to_source,
         walls,
@@ -221,7 +225,11 @@ fn elevation(
         level_drawn: level.is_some(),
         backdrop,
         zones,
-    })
+    };
+    if let Some(account) = account {
+        account.view(&local, &made);
+    }
+    Some(made)
 }
 
 /// Height of the level line: the longest level stroke on the layer.

@@ -67,6 +67,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod unused;
 mod ways;
 mod wording;
 mod work;

@@ -131,6 +131,7 @@ impl<'a> Reader<'a, '_> {
             let groups = Groups { tags: buffer, decoder: self.decoder };
             let name = groups.text(2).unwrap_or_default();
             let base = groups.point(10).unwrap_or(Point::ZERO);
+            let file = super::expand::file_of(&groups);
             let mut raws = Vec::new();
             let upper = name.to_uppercase();
             let seen = self.out.viewports.len();
@@ -153,7 +154,7 @@ impl<'a> Reader<'a, '_> {
                 let on = raws.into_iter().map(|r| Raw { space: paper.clone(), ..r });
                 self.raws.push(on.collect());
             } else {
-                self.blocks.entry(upper).or_insert(Block { base, raws });
+                self.blocks.entry(upper).or_insert(Block { base, file, raws });
             }
         }
     }

@@ -1,6 +1,8 @@
 //! Entities as they stand in a section or a block, those of several parts put together.
 
-use super::census::kind_of;
+use std::sync::Arc;
+
+use super::census::{is_said, kind_of};
 use super::expand::{Body, Raw, origin, points_of};
 use super::groups::Groups;
 use super::paths::moved;
@@ -10,7 +12,15 @@ use crate::finding::Finding;
 use crate::finding::drawing::DrawingFinding;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::model::unused::Unused;
 use crate::origin::EntityKind;
+
+/// Most types that are not read whose names are kept once.
+const MOST_TYPES: usize = 200;
+
+fn unread_at(groups: &Groups, why: Unused) -> Body {
+    Body::Unread(Arc::new(why), groups.point(10))
+}
 
 impl<'a> Reader<'a, '_> {
     /// Entities up to (not past) a 0 tag that `ends` them, or until there are `most`; whether they
@@ -54,6 +64,9 @@ impl<'a> Reader<'a, '_> {
         let first = buffer[0];
         let Some(entity) = kind_of(first.value) else {
             self.passed_over.unread(first.value, first.line);
+            if !is_said(first.value) {
+                self.unread(buffer, raws);
+            }
             return;
         };
         if matches!(entity, EntityKind::AttDef | EntityKind::Vertex | EntityKind::SeqEnd) {
@@ -73,29 +86,57 @@ impl<'a> Reader<'a, '_> {
             }
             return;
         }
-        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
-            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
-            let kind = DrawingFinding::HatchLoops { loops, most };
-            self.findings.push(Finding::new(kind).about(&at));
-            return;
-        }
+        let unreadable = unread_at(&groups, Unused::Unreadable);
         let bodies: Option<Vec<Body>> = match entity {
+            EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
+                let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+                let kind = DrawingFinding::HatchLoops { loops, most };
+                self.findings.push(Finding::new(kind).about(&at));
+                Some(vec![unread_at(&groups, Unused::TooManyLoops)])
+            }
+            EntityKind::Face if groups.is_tilted() => {
+                Some(vec![unread_at(&groups, Unused::NotFlat)])
+            }
             EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
             EntityKind::Insert => self.insert(buffer, raws, layer, &space),
             _ => Groups { tags: buffer, decoder: self.decoder }
                 .shape(entity.word())
                 .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
         };
-        match bodies {
-            Some(list) => raws.extend(list.into_iter().map(|body| Raw {
-                layer,
-                space: space.clone(),
-                invisible,
-                origin: at.clone(),
-                body,
-            })),
-            None => self.passed_over.broken(entity, first.line),
-        }
+        let list = bodies.unwrap_or_else(|| {
+            self.passed_over.broken(entity, first.line);
+            let shape = entity != EntityKind::Dimension;
+            shape.then_some(unreadable).into_iter().collect()
+        });
+        raws.extend(list.into_iter().map(|body| Raw {
+            layer,
+            space: space.clone(),
+            invisible,
+            origin: at.clone(),
+            body,
+        }));
+    }
+
+    /// Keeps the place of an entity whose type is not read, so that its layer can tell of it.
+    fn unread(&mut self, buffer: &[Tag<'a>], raws: &mut Vec<Raw>) {
+        let first = buffer[0];
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let layer = self.layer_of(groups.get(8).map_or(&b"0"[..], |t| t.value));
+        let (handle, invisible) = (groups.handle(), groups.int(60) & 1 == 1);
+        let paper = groups.int(67) == 1;
+        let space = if paper { Space::Paper(String::new()) } else { Space::Model };
+        let origin = origin(first.line, handle, EntityKind::Unknown, &self.names[layer]);
+        let known = self.unread.get(first.value.trim_ascii()).cloned();
+        let why = known.unwrap_or_else(|| {
+            let entity = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
+            let why = Arc::new(Unused::NotRead { entity });
+            if self.unread.len() < MOST_TYPES {
+                self.unread.insert(first.value.trim_ascii(), why.clone());
+            }
+            why
+        });
+        let body = Body::Unread(why, groups.point(10));
+        raws.push(Raw { layer, space, invisible, origin, body });
     }
 
     /// POLYLINE with its VERTEX entities, up to SEQEND.

@@ -5,6 +5,7 @@ mod document;
 mod entities;
 mod entity;
 mod expand;
+mod extent;
 mod groups;
 mod hatch;
 mod passed_over;
@@ -12,6 +13,7 @@ mod paths;
 mod reader;
 mod spline;
 pub mod tags;
+mod tally;
 mod text;
 
 pub(super) use document::drawing;

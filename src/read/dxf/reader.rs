@@ -4,12 +4,14 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
+use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
+use super::tally::Tally;
 use super::text::Decoder;
 use crate::finding::Findings;
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
+use crate::model::unused::Unused;
 use crate::read::limits::Limits;
 
 /// The file as far as it is read.
@@ -34,6 +36,8 @@ pub(super) struct Reader<'a, 'n> {
     /// Layers by their names' bytes, so that a name is decoded once.
     pub(super) by_bytes: BTreeMap<&'a [u8], usize>,
     pub(super) passed_over: PassedOver,
+    /// Types that are not read, by name.
+    pub(super) unread: BTreeMap<&'a [u8], Arc<Unused>>,
     /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
     /// than of items.
     pub(super) held: (usize, usize),
@@ -69,6 +73,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             tally: Tally::default(),
             by_bytes: BTreeMap::new(),
             passed_over: PassedOver::default(),
+            unread: BTreeMap::new(),
             held: (0, 0),
             saw_tables: false,
             saw_blocks: false,

@@ -1,0 +1,50 @@
+//! What is counted over all of a drawing's entities while blocks are inserted.
+
+use std::collections::BTreeMap;
+
+use crate::finding::drawing::{BlockFault, DrawingFinding};
+use crate::finding::{Finding, Findings};
+use crate::origin::Origin;
+use crate::read::limits::Limits;
+
+/// Most blocks that are told of one by one.
+pub(super) const MOST_TOLD: usize = 20;
+
+/// What is counted over all of a drawing's entities.
+#[derive(Default)]
+pub(super) struct Tally {
+    /// Whether a limit was met and told.
+    pub full: bool,
+    /// Points so far.
+    pub points: usize,
+    /// Blocks inserted but not defined.
+    pub missing: Vec<String>,
+    /// Shapes with absurd coordinates: how many, and the first.
+    pub absurd: Option<(usize, Origin)>,
+    /// Blocks that stand in other files: which one, how many insertions, and the first.
+    pub external: BTreeMap<String, (String, usize, Origin)>,
+    /// Insertions left out by block, with why, how many, and the first.
+    pub looped: BTreeMap<String, (BlockFault, usize, Origin)>,
+}
+
+impl Tally {
+    /// Tells of what was left out: blocks not defined, shapes too far away, blocks inside themselves.
+    pub(super) fn tell(&mut self, limits: &Limits, findings: &mut Findings) {
+        if let Some((n, first)) = self.absurd.take() {
+            let (shapes, farthest) = (n, limits.coordinate);
+            let kind = DrawingFinding::NumbersAbsurd { shapes, farthest };
+            findings.push(Finding::new(kind).about(&first));
+        }
+        for (block, (fault, insertions, first)) in std::mem::take(&mut self.looped) {
+            let kind = DrawingFinding::BlockNesting { block, fault, insertions };
+            findings.push(Finding::new(kind).about(&first));
+        }
+        for (block, (file, insertions, first)) in std::mem::take(&mut self.external) {
+            let kind = DrawingFinding::BlockExternal { block, file, insertions };
+            findings.push(Finding::new(kind).about(&first));
+        }
+        for block in std::mem::take(&mut self.missing) {
+            findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
+        }
+    }
+}
