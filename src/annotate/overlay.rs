@@ -5,6 +5,7 @@ use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::elevation_index::{AtElevation, ElevationIndex};
+use super::overlay_failed;
 use super::place::{Placer, text_box};
 use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
 use crate::layout::Layout;
@@ -14,7 +15,7 @@ use crate::model::drawing::{
 };
 use crate::model::trim::TrimKind;
 use crate::origin::{Origin, round_place};
-use crate::wording::{checks, legend};
+use crate::wording::legend;
 
 /// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
 const PLOT: f64 = 48.0;
@@ -33,8 +34,6 @@ const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
 
 /// The layer of what breaks a rule of the check: in the drawing only where something does.
 const FAILED: (&str, f64, [u8; 3], Dash) = ("Z-ELEV-FAIL", 0.7, [200, 0, 0], Dash::Solid);
-/// Radius of a circle round a place that breaks a rule, elevation inches.
-const CIRCLE: f64 = 6.0;
 
 /// Room round an elevation for marks, elevation inches.
 const MARGIN: f64 = 24.0;
@@ -318,35 +317,17 @@ impl OverlayBuilder<'_> {
 
     /// Places that break a rule of the check: circled, numbered, and named beside the circle.
     fn failed(&mut self, on: &AtElevation) {
-        for (number, v) in &on.failed {
-            let Some(at) = &v.at else { continue };
-            let [x, y] = at.point;
-            let round = |i: i32| {
-                let (up, along) = (f64::from(i) * std::f64::consts::TAU / 24.0).sin_cos();
-                [x + CIRCLE * along, y + CIRCLE * up]
-            };
-            self.ring(FAIL, &(0..24).map(round).collect::<Vec<_>>());
-            let words = checks::named(*number, v);
-            self.label(FAIL, &words, [x, y + CIRCLE + 5.0]);
+        for place in overlay_failed::places(on) {
+            self.ring(FAIL, &place.circle);
+            self.label(FAIL, &place.words, place.wish);
         }
     }
 
     /// Over the elevation of a layout that breaks rules: that the check failed, in a heavy frame.
     fn bar(&mut self, places: usize) {
-        if places == 0 {
-            return;
-        }
-        let house = extent(self.elevation);
-        let (low, high) = (house.y1 + 30.0, house.y1 + 48.0);
-        let words = checks::bar(places);
-        let width = crate::typeface::width(&words, 9.0, true) * 1.25 + 24.0;
-        for by in [0.0, 1.5] {
-            let (x0, x1) = (house.x0 - by, house.x0 + width + by);
-            let (y0, y1) = (low - by, high + by);
-            self.ring(FAIL, &[[x0, y0], [x1, y0], [x1, y1], [x0, y1]]);
-        }
-        let at = [house.x0 + 12.0, (low + high) / 2.0];
-        self.text(FAIL, words, at, 9.0 / PLOT, Across::Left);
+        let Some(bar) = overlay_failed::bar(places, extent(self.elevation)) else { return };
+        bar.frames.iter().for_each(|r| self.ring(FAIL, r));
+        self.text(FAIL, bar.words, bar.at, bar.height / PLOT, Across::Left);
     }
 
     fn trims(&mut self, on: &AtElevation) {

@@ -22,8 +22,6 @@ fn bar() -> ProgressBar {
 }
 
 /// Lays the house and its zones out, with a progress bar where someone watches.
-// The clock is for the bar alone: no result depends on it.
-#[expect(clippy::disallowed_methods)]
 pub(super) fn lay(
     loaded: &Loaded,
     findings: &mut Findings,
@@ -34,8 +32,9 @@ pub(super) fn lay(
     })
 }
 
-#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
 /// Does what searches for seams, with a progress bar where someone watches.
+// The clock is for the bar alone: no result depends on it.
+#[expect(clippy::disallowed_methods)]
 pub(super) fn watched<T>(quiet: bool, searching: impl FnOnce(pipeline::Watch) -> T) -> T {
     let started = std::time::Instant::now();
     let bar = bar();

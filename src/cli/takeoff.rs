@@ -106,13 +106,13 @@ fn said(a: &Arguments, sets: &LaidSets, findings: &Findings) -> Result<Vec<u8>, 
         return Ok(match a.format {
             Format::Table => tables::shares_table(&layout.verify, &rows, style).into_bytes(),
             Format::Json => json::shares(&layout.verify, &rows),
-            Format::Csv => write::csv::under_bar(layout, write::csv::shares(&rows, style)),
+            Format::Csv => write::csv_bar::under_bar(layout, write::csv::shares(&rows, style)),
         });
     }
     Ok(match a.format {
         Format::Table => tables_of(sets).into_bytes(),
         Format::Json => json::takeoff_lines(&layout.verify, takeoff),
-        Format::Csv => write::csv::under_bar(layout, write::csv::takeoff(layout, takeoff)),
+        Format::Csv => write::csv_bar::under_bar(layout, write::csv::takeoff(layout, takeoff)),
     })
 }
 

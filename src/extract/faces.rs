@@ -2,6 +2,7 @@
 
 use super::edges::edges;
 use super::frame::ViewFrame;
+use super::hidden::{hidden, meet, touches};
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
@@ -12,12 +13,11 @@ use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
-use crate::geom::sliver::{between, without_slivers};
+use crate::geom::sliver::without_slivers;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, HiddenPart, OpeningKind,
-    OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
 use crate::origin::{Origin, round_place};
@@ -58,31 +58,6 @@ pub(crate) fn walls(
         give_edges(local, wall, &hiding, findings);
     }
     (found, zones)
-}
-
-/// What takes parts of a wall's outline away: areas drawn over it, what lies outside the zone, joints.
-fn hidden(
-    local: &ViewFrame,
-    whole: &Polygon,
-    each: &[(HiddenBy, &Vec<Polygon>)],
-    joints: &[f64],
-) -> Vec<HiddenPart> {
-    let all = |by: HiddenBy, shapes: Vec<Polygon>| {
-        shapes.into_iter().map(move |shape| HiddenPart { by, shape })
-    };
-    let mut out: Vec<HiddenPart> = Vec::new();
-    for (by, shapes) in each {
-        let near = shapes.iter().filter(|s| touches(s, whole)).cloned().collect();
-        out.extend(all(*by, near));
-    }
-    out.extend(all(HiddenBy::OtherZone, zones::outside(local, whole)));
-    let gap = local.job.trim.movement_gap;
-    let strips = joints.iter().map(|x| parts::strip(whole, *x, gap)).collect();
-    out.extend(all(HiddenBy::Joint, strips));
-    // Stone drawn along a side of its wall leaves no strip between.
-    let shapes: Vec<Polygon> = out.iter().map(|h| h.shape.clone()).collect();
-    out.extend(all(HiddenBy::Noise, between(&shapes, whole)));
-    out
 }
 
 /// What lies on the walls of a view before they are known.
@@ -209,14 +184,6 @@ fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
         .filter(|s| s.closed && s.points.len() >= 3)
         .map(|s| Polygon::simple(local.ring(s)).wound())
         .collect()
-}
-
-fn touches(a: &Polygon, b: &Polygon) -> bool {
-    meet(a.bounds(), b.bounds())
-}
-
-fn meet(a: Rect, b: Rect) -> bool {
-    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
 /// Two sides of a ring that cross, by their crossing's sides' middles: the first met from the left.

@@ -8,7 +8,7 @@ use super::workbook;
 use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
-use crate::write::{csv, json, report};
+use crate::write::{csv, csv_bar, json, report};
 
 type Peer = fn(&Given) -> Result<OutputFile, WriterFault>;
 
@@ -18,10 +18,17 @@ const PEERS: &[Peer] = &[
     #[cfg(feature = "xlsx")]
     workbook::file,
     |g| Ok(("takeoff.json".to_owned(), json::takeoff(&g.layout.verify, g.takeoff))),
-    |g| Ok(("takeoff.csv".to_owned(), csv::under_bar(g.layout, csv::takeoff(g.layout, g.takeoff)))),
-    |g| Ok(("takeoff-by-wall.csv".to_owned(), csv::under_bar(g.layout, csv::by_wall(g.layout)))),
-    |g| Ok(("cut-list.csv".to_owned(), csv::under_bar(g.layout, csv::cut_list(g.layout)))),
-    |g| Ok(("story-pole.csv".to_owned(), csv::under_bar(g.layout, csv::story_pole(g.layout)))),
+    |g| {
+        Ok((
+            "takeoff.csv".to_owned(),
+            csv_bar::under_bar(g.layout, csv::takeoff(g.layout, g.takeoff)),
+        ))
+    },
+    |g| {
+        Ok(("takeoff-by-wall.csv".to_owned(), csv_bar::under_bar(g.layout, csv::by_wall(g.layout))))
+    },
+    |g| Ok(("cut-list.csv".to_owned(), csv_bar::under_bar(g.layout, csv::cut_list(g.layout)))),
+    |g| Ok(("story-pole.csv".to_owned(), csv_bar::under_bar(g.layout, csv::story_pole(g.layout)))),
     |g| Ok(("report.txt".to_owned(), report::text(g.layout, g.takeoff).into_bytes())),
     |g| Ok(overlay::in_source(g.layout, g.source)),
 ];

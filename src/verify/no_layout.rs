@@ -2,8 +2,8 @@
 //! runs and the rules alone; what the seam search says of a conflict is not asked.
 //!
 //! A violation is held apart where the runs of a few courses round it have no layout at all. Of each such
-//! proof one run is left out of all that follow: so many runs must break a rule in any layout, and a
-//! further violation that another layout would avoid stays a failure.
+//! proof one run is left out of all that follow, so that one conflict does not excuse whatever else
+//! stands near: where the others could keep the rule, that they do not is a failure.
 //!
 //! A proof narrows for each run where its first seam may stand to what some place of every near run goes
 //! with, and parts the widest range in two where that does not decide it. Ranges are wider than the rules

@@ -16,7 +16,6 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
 use crate::model::trim::TrimPiece;
 use crate::units::LengthStyle;
-use crate::wording::checks;
 use crate::wording::csv_columns;
 use crate::wording::cuts;
 use crate::wording::lists::ranges;
@@ -31,7 +30,7 @@ fn cell(text: &str) -> String {
     clean(text, Destination::Csv)
 }
 
-fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> {
+pub(super) fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> {
     let mut writer =
         csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
     // Writing to memory cannot fail; a row of another length would, and there is none.
@@ -40,21 +39,6 @@ fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> 
         let _ = writer.write_record(&row);
     }
     writer.into_inner().unwrap_or_default()
-}
-
-/// A table of a layout: one that breaks rules of the check says so in a row over its head, as wide as
-/// the head, so that who opens it sees it and a program that reads it stops.
-pub fn under_bar(layout: &Layout, table: Vec<u8>) -> Vec<u8> {
-    if layout.verify.passes() {
-        return table;
-    }
-    let mut head = csv::Reader::from_reader(table.as_slice());
-    let columns = head.headers().map_or(1, |h| h.len().max(1));
-    let mut row = vec![checks::bar_of_table(layout.verify.places())];
-    row.resize(columns, String::new());
-    let mut out = self::table(&row, std::iter::empty());
-    out.extend(table);
-    out
 }
 
 /// A number to four decimals, without trailing zeros.

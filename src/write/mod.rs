@@ -4,6 +4,7 @@
 pub mod alarm;
 mod corners;
 pub mod csv;
+pub mod csv_bar;
 pub mod explain;
 pub mod findings;
 pub mod json;
