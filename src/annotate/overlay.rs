@@ -294,8 +294,8 @@ impl OverlayBuilder<'_> {
 
     fn trims(&mut self, on: &AtElevation) {
         for t in &on.trims {
-            self.line(TRIM, t.from, t.to);
-            let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+            t.line().windows(2).for_each(|w| self.line(TRIM, w[0], w[1]));
+            let middle = t.place(0.5);
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
             self.mark("Z-MARK-TRIM", &t.mark, [middle[0] + off, middle[1] + off]);
         }

@@ -12,6 +12,7 @@ mod bad_input;
 mod breaks;
 mod checking;
 mod commands;
+mod contours;
 mod corners;
 mod counting_rules;
 #[path = "../cutcase/mod.rs"]
@@ -29,6 +30,7 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod faults_more;
+mod faults_shaped;
 mod found;
 mod fuzz_words;
 mod golden;
@@ -59,6 +61,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod shapes;
 mod sheets;
 mod small_walls;
 mod sources;
