@@ -110,6 +110,7 @@ impl OverlayBuilder<'_> {
                 at,
                 height,
                 angle: 0.0,
+                mirrored: false,
                 content,
                 across,
                 up: Up::Middle,

@@ -2,6 +2,7 @@
 
 pub mod arrangement;
 pub mod boolean;
+pub mod clusters;
 pub mod flatten;
 pub mod near;
 pub mod polygon;

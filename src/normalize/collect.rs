@@ -96,10 +96,10 @@ fn path_size(path: &crate::geom::vocabulary::BezPath) -> f64 {
     r.width().max(r.height())
 }
 
-/// Scales everything to inches and snaps it to the grid, once.
+/// Scales everything to inches.
 pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     let k = scale.inches;
-    let point = |p: Point| Point::new(snap(p.x * k), snap(p.y * k));
+    let point = |p: Point| Point::new(p.x * k, p.y * k);
     for s in &mut lines.strokes {
         s.points.iter_mut().for_each(|p| *p = point(*p));
     }
@@ -108,12 +108,7 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
         l.text.height *= k;
     }
     for h in &mut lines.hatches {
-        let map = Affine::scale(k);
-        h.hatch.loops.iter_mut().for_each(|l| *l = map * l.clone());
-        for f in &mut h.hatch.families {
-            f.base = map * f.base;
-            f.offset = (f.offset.0 * k, f.offset.1 * k);
-        }
+        h.hatch = std::mem::take(&mut h.hatch).moved(Affine::scale(k));
     }
     for m in &mut lines.measured {
         m.from = point(m.from);
@@ -128,4 +123,21 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
             Rect::from_points(point(v.model.origin()), point(Point::new(v.model.x1, v.model.y1)));
     }
     lines.scale = scale;
+}
+
+/// Snaps everything to the grid, once.
+pub(super) fn to_grid(lines: &mut Linework) {
+    let settle = |p: &mut Point| *p = Point::new(snap(p.x), snap(p.y));
+    for s in &mut lines.strokes {
+        s.points.iter_mut().for_each(settle);
+    }
+    lines.labels.iter_mut().for_each(|l| settle(&mut l.text.at));
+    for m in &mut lines.measured {
+        settle(&mut m.from);
+        settle(&mut m.to);
+    }
+    for v in &mut lines.viewports {
+        let r = v.model;
+        v.model = Rect::new(snap(r.x0), snap(r.y0), snap(r.x1), snap(r.y1));
+    }
 }
