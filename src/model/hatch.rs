@@ -28,7 +28,11 @@ impl Hatch {
 
     /// The box round its loops.
     pub fn bounds(&self) -> Rect {
-        self.loops.iter().map(CurveShape::bounding_box).reduce(|a, b| a.union(b)).unwrap_or_default()
+        self.loops
+            .iter()
+            .map(CurveShape::bounding_box)
+            .reduce(|a, b| a.union(b))
+            .unwrap_or_default()
     }
 
     /// The hatch with loops and lines moved.

@@ -40,8 +40,7 @@ pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Optio
         }
     }
     for v in &mut lines.viewports {
-        let own = v.model.contains(region.center())
-            && v.model.area() <= OWN_WINDOW * region.area()
+        let own = v.model.contains(region.center()) && v.model.area() <= OWN_WINDOW * region.area()
             || region == EVERYWHERE;
         if own {
             v.model = box_of(v.model, map);

@@ -19,6 +19,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
 mod explained;

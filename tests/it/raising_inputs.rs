@@ -223,6 +223,9 @@ fn of_lines(code: &str) -> Option<Input> {
             let sides = corners.windows(2).map(|w| line(WALL, w[0], w[1])).collect::<String>();
             drawn(&only(&sides), INCH)
         }
+        "lines-squared" => {
+            rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.1), (240.0, 96.0), (0.0, 96.0)])])
+        }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);

@@ -56,7 +56,10 @@ fn agreed(net: &Net, class: &Class) -> Option<f64> {
     if !class.leans {
         return None;
     }
-    let mut values: Vec<f64> = class.members.iter().map(|i| class.axis.of(net.at[*i])).collect();
+    // Walls and roofs say where it is; a door that stands on it goes with it.
+    let says = |i: &usize| super::noise::shows(net.chains[net.chain_of[*i]].role);
+    let members = class.members.iter().filter(|i| says(i));
+    let mut values: Vec<f64> = members.map(|i| class.axis.of(net.at[*i])).collect();
     values.sort_by(f64::total_cmp);
     let round = |v: f64| {
         let on = |step: f64| ((v / step).round() * step - v).abs() <= 1e-6;

@@ -102,10 +102,10 @@ pub(super) fn classes(net: &Net) -> Vec<Class> {
 }
 
 fn spread(net: &Net, axis: Axis, members: &[usize]) -> (f64, f64) {
-    members.iter().map(|i| axis.of(net.at[*i])).fold(
-        (f64::INFINITY, f64::NEG_INFINITY),
-        |(low, high), v| (low.min(v), high.max(v)),
-    )
+    members
+        .iter()
+        .map(|i| axis.of(net.at[*i]))
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)))
 }
 
 /// Vertices at one place but for noise have both coordinates in common.

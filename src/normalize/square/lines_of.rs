@@ -4,13 +4,16 @@
 use std::collections::BTreeMap;
 
 use super::classes::{Axis, Class};
-use super::net::Net;
-use super::noise::{HAIR, STEP};
-use super::rounded::{Steps, steps};
+use super::net::{Net, step_of};
+use super::rounded::{Unsure, steps};
 use crate::model::linework::Role;
 
 /// How often views are set to one another's heights.
 const ROUNDS: usize = 4;
+/// Views that are not set to one another yet may differ by this many times the noise of one line.
+const FIRST: f64 = 1.5;
+/// More lines than this within noise of one another are parted anywhere.
+const LONG_CHAIN: usize = 500;
 
 /// A class as one line among others.
 #[derive(Clone, Copy, Debug)]
@@ -19,87 +22,133 @@ struct One {
     site: usize,
     value: f64,
     weight: f64,
+    /// Of a part that is drawn clean: it stays where it is, and others are set to it.
+    fixed: bool,
+    /// Drawn by itself rather than in a block, whose lines are off all alike.
+    alone: bool,
 }
+
+/// A line that is drawn clean counts as much as this many that are not.
+const CLEAN: f64 = 100.0;
+/// Standard deviation of vertices that are off by no more than a length, as its share: between that of
+/// a bell curve and that of an even spread.
+const DEVIATION: f64 = 0.735;
+/// No line's place is surer than this, inches: half a step of the grid.
+const SUREST: f64 = 1.0 / 2048.0;
 
 /// The value each class of a rough part gets; none where it keeps what it has.
 pub(super) fn values(net: &Net, classes: &[Class]) -> Vec<Option<f64>> {
     let mut out = vec![None; classes.len()];
-    let rough = |c: &Class| net.rough[c.site].is_some();
+    let ones: Vec<One> = classes.iter().enumerate().map(|c| one(net, c)).collect();
     for (site, noise) in net.rough.iter().enumerate() {
         let Some(noise) = *noise else { continue };
-        let of = |c: &&Class| c.axis == Axis::X && c.site == site;
-        let (governed, free) = split(net, classes, |c| of(&c));
+        let of = |c: &Class| c.axis == Axis::X && c.site == site;
+        let (governed, free) = split(classes, &ones, of);
         let placed = placed(&governed, &free, net.step(site), noise);
         placed.into_iter().for_each(|(c, v)| out[c] = Some(v));
     }
     let levels = levels(net, classes);
-    let level = |site: usize| levels.get(&site).copied();
     let mut groups: BTreeMap<(bool, usize), Vec<usize>> = BTreeMap::new();
-    let any = (0..net.rough.len()).any(|s| net.rough[s].is_some() && level(s).is_some());
-    for site in (0..net.rough.len()).filter(|s| net.rough[*s].is_some()) {
+    for site in 0..net.rough.len() {
         // Without any level line heights are compared as drawn; beside views with one, not at all.
-        let key = if level(site).is_some() || !any { (true, 0) } else { (false, site) };
+        let together = levels.is_empty() || levels.contains_key(&site);
+        let key = if together { (true, 0) } else { (false, site) };
         groups.entry(key).or_default().push(site);
     }
     for sites in groups.values() {
-        let of = |c: &Class| c.axis == Axis::Y && rough(c) && sites.contains(&c.site);
-        heights(net, classes, of, &level, &mut out);
-    }
-    out
-}
-
-/// Governed and free classes as lines.
-fn split(net: &Net, classes: &[Class], of: impl Fn(&Class) -> bool) -> (Vec<One>, Vec<One>) {
-    let all = classes.iter().enumerate().filter(|(_, c)| of(c));
-    let one = |(class, c): (usize, &Class)| {
-        let mut values: Vec<f64> = c.members.iter().map(|i| c.axis.of(net.at[*i])).collect();
-        values.sort_by(f64::total_cmp);
-        // What moved as one, a block, tells once.
-        values.dedup_by(|b, a| *b - *a <= 1e-6);
-        let weight = values.len() as f64;
-        One { class, site: c.site, value: values.iter().sum::<f64>() / weight, weight }
-    };
-    let (governed, free): (Vec<_>, Vec<_>) = all.partition(|(_, c)| c.governed);
-    (governed.into_iter().map(one).collect(), free.into_iter().map(one).collect())
-}
-
-/// Lines, sorted, that lie within `step` of the first of them.
-fn clusters(mut lines: Vec<One>, step: f64) -> Vec<Vec<One>> {
-    lines.sort_by(|a, b| a.value.total_cmp(&b.value).then(a.class.cmp(&b.class)));
-    let mut out: Vec<Vec<One>> = Vec::new();
-    for l in lines {
-        match out.last_mut() {
-            Some(c) if l.value - c[0].value <= step => c.push(l),
-            _ => out.push(vec![l]),
+        let noise = sites.iter().filter_map(|s| net.rough[*s]).fold(0.0, f64::max);
+        if noise > 0.0 {
+            let of = |c: &Class| c.axis == Axis::Y && sites.contains(&c.site);
+            let lines = split(classes, &ones, of);
+            heights(lines, classes, &levels, noise, &mut out);
         }
     }
     out
 }
 
+/// A class as a line.
+fn one(net: &Net, (class, c): (usize, &Class)) -> One {
+    let mut values: Vec<f64> = c.members.iter().map(|i| c.axis.of(net.at[*i])).collect();
+    values.sort_by(f64::total_cmp);
+    // What moved as one, a block, tells once.
+    values.dedup_by(|b, a| *b - *a <= 1e-6);
+    let (count, fixed) = (values.len() as f64, net.rough[c.site].is_none());
+    One {
+        class,
+        site: c.site,
+        value: values.iter().sum::<f64>() / count,
+        weight: if fixed { CLEAN } else { count },
+        fixed,
+        alone: c.members.iter().any(|i| !net.chains[net.chain_of[*i]].in_block),
+    }
+}
+
+/// Governed and free lines among the classes.
+fn split(classes: &[Class], ones: &[One], of: impl Fn(&Class) -> bool) -> (Vec<One>, Vec<One>) {
+    let own: Vec<One> = ones.iter().filter(|l| of(&classes[l.class])).copied().collect();
+    own.into_iter().partition(|l| classes[l.class].governed)
+}
+
+/// Lines, sorted, that lie within `step` of one another, parted where the gaps between them are widest.
+fn clusters(mut lines: Vec<One>, step: f64) -> Vec<Vec<One>> {
+    lines.sort_by(|a, b| a.value.total_cmp(&b.value).then(a.class.cmp(&b.class)));
+    let mut out: Vec<Vec<One>> = Vec::new();
+    for chain in lines.chunk_by(|a, b| b.value - a.value <= step) {
+        let mut left = vec![chain];
+        while let Some(c) = left.pop() {
+            let wide = c[c.len() - 1].value - c[0].value > step;
+            if !wide {
+                out.push(c.to_vec());
+                continue;
+            }
+            let gap = |i: &usize| c[*i].value - c[i - 1].value;
+            // Of a long chain the middle: no drawing has it.
+            let at = if c.len() > LONG_CHAIN {
+                c.len() / 2
+            } else {
+                (1..c.len()).max_by(|i, j| gap(i).total_cmp(&gap(j))).unwrap_or(1)
+            };
+            left.extend([&c[at..], &c[..at]]);
+        }
+    }
+    out
+}
+
+/// Where a cluster lies, with its weight.
 fn middle(c: &[One]) -> (f64, f64) {
-    let weight: f64 = c.iter().map(|l| l.weight).sum();
-    (c.iter().map(|l| l.value * l.weight).sum::<f64>() / weight, weight)
+    let fixed = c.iter().any(|l| l.fixed);
+    let own = || c.iter().filter(|l| l.fixed == fixed);
+    let weight: f64 = own().map(|l| l.weight).sum();
+    (own().map(|l| l.value * l.weight).sum::<f64>() / weight, weight)
 }
 
 /// Each line's place: that of its cluster, rounded where most stand on round figures.
 fn placed(governed: &[One], free: &[One], step: f64, noise: f64) -> Vec<(usize, f64)> {
+    let unsure = |(value, weight): (f64, f64)| {
+        let by = (DEVIATION * noise / weight.sqrt()).max(SUREST);
+        Unsure { value, by }
+    };
     let found = clusters(governed.to_vec(), step);
-    let middles: Vec<(f64, f64)> = found.iter().map(|c| middle(c)).collect();
-    let round = steps(&middles, noise);
-    let to = |v: f64| round.as_ref().map_or(v, |s: &Steps| s.round(v));
+    let middles: Vec<Unsure> = found.iter().map(|c| unsure(middle(c))).collect();
+    let alone = |c: &[One]| c.iter().any(|l| l.alone);
+    let tell = found.iter().zip(&middles).filter(|(c, _)| alone(c)).map(|(_, m)| *m);
+    let round = steps(&tell.collect::<Vec<_>>());
+    let to = |l: Unsure| round.map_or(l.value, |s| s.round(l));
     let mut out: Vec<(usize, f64)> = Vec::new();
-    for (c, (v, _)) in found.iter().zip(&middles) {
-        out.extend(c.iter().map(|l| (l.class, to(*v))));
+    for (c, m) in found.iter().zip(&middles) {
+        let fixed = c.iter().any(|l| l.fixed);
+        let v = if fixed { m.value } else { to(*m) };
+        out.extend(c.iter().filter(|l| !l.fixed).map(|l| (l.class, v)));
     }
     // A corner that no side ties stands on a line beside it, or where its own figure rounds to.
-    for l in free {
-        let i = middles.partition_point(|(v, _)| *v < l.value);
+    for l in free.iter().filter(|l| !l.fixed) {
+        let i = middles.partition_point(|m| m.value < l.value);
         let beside = [i.checked_sub(1), Some(i)].into_iter().flatten();
         let nearest = beside
             .filter_map(|i| middles.get(i))
-            .min_by(|a, b| (a.0 - l.value).abs().total_cmp(&(b.0 - l.value).abs()));
-        let on = nearest.filter(|(v, _)| (v - l.value).abs() <= step / 2.0);
-        out.push((l.class, to(on.map_or(l.value, |(v, _)| *v))));
+            .min_by(|a, b| (a.value - l.value).abs().total_cmp(&(b.value - l.value).abs()));
+        let on = nearest.filter(|m| (m.value - l.value).abs() <= step / 2.0);
+        out.push((l.class, to(on.copied().unwrap_or_else(|| unsure((l.value, l.weight))))));
     }
     out
 }
@@ -129,26 +178,25 @@ fn levels(net: &Net, classes: &[Class]) -> BTreeMap<usize, f64> {
 
 /// Heights of views that are compared with one another, over their level lines.
 fn heights(
-    net: &Net,
+    (mut governed, mut free): (Vec<One>, Vec<One>),
     classes: &[Class],
-    of: impl Fn(&Class) -> bool,
-    level: &dyn Fn(usize) -> Option<f64>,
+    levels: &BTreeMap<usize, f64>,
+    noise: f64,
     out: &mut [Option<f64>],
 ) {
-    let (mut governed, mut free) = split(net, classes, of);
-    let noise = governed.iter().filter_map(|l| net.rough[l.site]).fold(0.0, f64::max);
-    let step = (3.0 * noise).clamp(HAIR, STEP + HAIR);
+    let step = step_of(noise);
     let mut shift: BTreeMap<usize, f64> = BTreeMap::new();
     for l in governed.iter_mut().chain(&mut free) {
-        let by = *shift.entry(l.site).or_insert_with(|| level(l.site).unwrap_or(0.0));
-        l.value -= by;
+        let level = levels.get(&l.site).copied().unwrap_or(0.0);
+        l.value -= *shift.entry(l.site).or_insert(level);
     }
     // A view whose level line is off is off as a whole: it is set to what the others say.
-    for _ in 0..ROUNDS {
+    for round in 0..ROUNDS {
+        let reach = if round == 0 { FIRST * step } else { step };
         let mut off: BTreeMap<usize, (f64, f64)> = BTreeMap::new();
-        for c in clusters(governed.clone(), step).iter().filter(|c| c.len() > 1) {
+        for c in clusters(governed.clone(), reach).iter().filter(|c| c.len() > 1) {
             let (v, _) = middle(c);
-            for l in c {
+            for l in c.iter().filter(|l| !l.fixed) {
                 let sum = off.entry(l.site).or_default();
                 *sum = (sum.0 + (v - l.value) * l.weight, sum.1 + l.weight);
             }

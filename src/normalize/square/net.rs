@@ -29,6 +29,7 @@ pub(super) struct Chain {
     pub(super) closed: bool,
     pub(super) site: usize,
     pub(super) role: Option<Role>,
+    pub(super) in_block: bool,
 }
 
 /// What a side is to be.
@@ -109,33 +110,39 @@ impl Net {
     /// The vertices of every part in which a side leans.
     pub(super) fn of(lines: &Linework, sites: &Sites) -> Net {
         let lies = evidence(lines, sites);
-        let rough: Vec<Rough> = lies.iter().map(|l| roughness(l)).collect();
-        let taken: Vec<bool> = lies
-            .iter()
-            .zip(&rough)
-            .map(|(l, r)| r.is_some() || l.iter().any(|l| l.squares() && l.lean > HAIR))
-            .collect();
+        let rough = roughness(&lies);
+        // Where any part is rough the clean ones say how high things are.
+        let any = rough.iter().any(Option::is_some);
+        let leans = |l: &Vec<Lie>| l.iter().any(|l| l.squares() && l.lean > HAIR);
+        let taken: Vec<bool> = lies.iter().map(|l| any || leans(l)).collect();
         let mut net = Net { rough, ..Default::default() };
         let site = |of: Option<usize>| of.filter(|s| taken[*s]);
         for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| built(s.role)) {
             if let Some(site) = site(sites.of[i]) {
-                net.add(&s.points, s.closed, Carrier::Stroke(i), site, s.role);
+                let carrier = (Carrier::Stroke(i), s.role, s.group.is_some());
+                net.add(&s.points, s.closed, carrier, site);
             }
         }
         for (i, j, ring) in siding_loops(lines) {
             if let Some(site) = site(sites.of_hatch[i]) {
-                net.add(&ring, true, Carrier::Loop(i, j), site, Some(Role::Wall));
+                net.add(&ring, true, (Carrier::Loop(i, j), Some(Role::Wall), false), site);
             }
         }
         net
     }
 
-    fn add(&mut self, p: &[Point], closed: bool, of: Carrier, site: usize, role: Option<Role>) {
+    fn add(
+        &mut self,
+        p: &[Point],
+        closed: bool,
+        (of, role, in_block): (Carrier, Option<Role>, bool),
+        site: usize,
+    ) {
         let from = self.at.len();
         self.at.extend(p);
         self.chain_of.resize(self.at.len(), self.chains.len());
         self.curved.resize(self.at.len(), false);
-        self.chains.push(Chain { of, at: from..self.at.len(), closed, site, role });
+        self.chains.push(Chain { of, at: from..self.at.len(), closed, site, role, in_block });
         let rough = self.rough[site];
         let n = p.len();
         let count = if closed { n } else { n.saturating_sub(1) };
@@ -162,8 +169,13 @@ impl Net {
 
     /// How far apart lines of a part may lie and be one.
     pub(super) fn step(&self, site: usize) -> f64 {
-        self.rough[site].map_or(HAIR, |noise| (3.0 * noise).clamp(HAIR, STEP + HAIR))
+        self.rough[site].map_or(HAIR, step_of)
     }
+}
+
+/// The same by how much vertices are off.
+pub(super) fn step_of(noise: f64) -> f64 {
+    (3.0 * noise).clamp(HAIR, STEP + HAIR)
 }
 
 /// By how much a chain turns at its vertex `i`, degrees; none at a loose end.
@@ -182,7 +194,7 @@ fn becomes(lie: &Lie, rough: Rough) -> Becomes {
     let Some(noise) = rough else {
         return if lie.squares() || lie.lean <= HAIR { straight } else { Becomes::AsDrawn };
     };
-    let step = (3.0 * noise).clamp(HAIR, STEP + HAIR);
+    let step = step_of(noise);
     if lie.length <= step {
         return Becomes::Nothing;
     }
@@ -210,13 +222,19 @@ fn evidence(lines: &Linework, sites: &Sites) -> Vec<Vec<Lie>> {
 }
 
 /// A part is rough where a third of its long sides lean, three at least. Vertices are then off by half
-/// of what all but a few of the sides lean.
-fn roughness(lies: &[Lie]) -> Rough {
-    let mut leans: Vec<f64> = lies.iter().map(|l| l.lean).filter(|l| *l > HAIR).collect();
-    if leans.len() < 3 || 3 * leans.len() < lies.len() {
-        return None;
-    }
+/// of what all but a few sides of all rough parts lean: one hand drew them.
+fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
+    let leaning =
+        |lies: &[Lie]| -> Vec<f64> { lies.iter().map(|l| l.lean).filter(|l| *l > HAIR).collect() };
+    let is_rough = |lies: &[Lie]| {
+        let count = leaning(lies).len();
+        count >= 3 && 3 * count >= lies.len()
+    };
+    let rough: Vec<bool> = lies.iter().map(|l| is_rough(l)).collect();
+    let mut leans: Vec<f64> =
+        lies.iter().zip(&rough).filter(|(_, r)| **r).flat_map(|(l, _)| leaning(l)).collect();
     leans.sort_by(f64::total_cmp);
-    let most = leans[(leans.len() - 1) * 19 / 20];
-    Some((most / 2.0).min(STEP / 2.0))
+    let most = leans.get(leans.len().saturating_sub(1) * 19 / 20).copied().unwrap_or_default();
+    let noise = (most / 2.0).min(STEP / 2.0);
+    rough.into_iter().map(|r| r.then_some(noise)).collect()
 }

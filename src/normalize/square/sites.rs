@@ -4,7 +4,7 @@ use crate::geom::clusters::clusters;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
-use crate::model::linework::{Linework, Role};
+use crate::model::linework::{Linework, Role, Stroke};
 
 /// What stands nearer than this, inches, is one view: as `extract` has it.
 const APART: f64 = 96.0;
@@ -44,7 +44,9 @@ fn regions(lines: &Linework, job: &Job, boxes: &[Rect], hatches: &[Rect]) -> Vec
         let strokes = lines.strokes.iter().zip(boxes);
         strokes.filter(move |(s, _)| s.role == Some(role))
     };
-    let frames: Vec<Rect> = of(Role::Frame).filter(|(s, _)| s.closed).map(|(_, b)| *b).collect();
+    // Not welded yet: a frame may repeat its first corner in place of being closed.
+    let round = |s: &Stroke| s.closed || s.points.len() > 3;
+    let frames: Vec<Rect> = of(Role::Frame).filter(|(s, _)| round(s)).map(|(_, b)| *b).collect();
     if !frames.is_empty() {
         return frames;
     }
