@@ -4,6 +4,8 @@
 //! What leaves a reader has nothing implicit: blocks are inserted (each item knows its
 //! [`Group`]), colors and layers inherited, curves in one of the forms below, y up.
 
+use std::sync::Arc;
+
 use super::hatch::Hatch;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::origin::Origin;
@@ -89,8 +91,8 @@ pub enum Dash {
 /// One insertion of a block.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
-    /// The block's name as written.
-    pub block: String,
+    /// The block's name as written; shared by all that insert it.
+    pub block: Arc<str>,
     /// The insertion this one is nested in.
     pub parent: Option<usize>,
     /// Layer of the insert, an index into [`Drawing::layers`].
@@ -99,8 +101,8 @@ pub struct Group {
     pub space: Space,
     /// From block coordinates to model coordinates, the parent's included.
     pub placed: Affine,
-    /// Attribute tags and values.
-    pub attributes: Vec<(String, String)>,
+    /// Attribute tags and values; shared by all that an array inserts.
+    pub attributes: Arc<Vec<(String, String)>>,
     /// Where the INSERT stands.
     pub origin: Origin,
 }

@@ -85,6 +85,7 @@ fn house_of(
 fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(why)) = (read::is_svg(source), write::overlay::takes(source)) {
         let reason = match why {
+            _ if read::is_wide(source) => OverlayReason::WideSource,
             OverlayError::Binary => OverlayReason::BinarySource,
             OverlayError::NoEntities => OverlayReason::NoEntitiesSection,
         };

@@ -58,18 +58,25 @@ pub(super) struct Tally {
     /// Points so far.
     points: usize,
     /// Blocks inserted but not defined.
-    missing: Vec<String>,
+    missing: Vec<Arc<str>>,
     /// Shapes with absurd coordinates: how many, and the first.
     absurd: Option<(usize, Origin)>,
     /// Insertions left out by block, with why, how many, and the first.
-    looped: BTreeMap<String, (BlockFault, usize, Origin)>,
+    looped: BTreeMap<Arc<str>, (BlockFault, usize, Origin)>,
+}
+
+impl Tally {
+    /// Counts a shape with a coordinate beyond the limit: millions of them are one finding.
+    pub(super) fn too_far(&mut self, at: &Origin) {
+        self.absurd.get_or_insert_with(|| (0, at.clone())).0 += 1;
+    }
 }
 
 pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
     pub findings: &'a mut Findings,
-    pub stack: Vec<String>,
+    pub stack: Vec<Arc<str>>,
     pub tally: &'a mut Tally,
 }
 
@@ -97,10 +104,12 @@ impl Expander<'_> {
             self.findings.push(Finding::new(kind).about(&first));
         }
         for (block, (fault, insertions, first)) in std::mem::take(&mut self.tally.looped) {
+            let block = block.to_string();
             let kind = DrawingFinding::BlockNesting { block, fault, insertions };
             self.findings.push(Finding::new(kind).about(&first));
         }
         for block in std::mem::take(&mut self.tally.missing) {
+            let block = block.to_string();
             self.findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
         }
     }
@@ -124,8 +133,7 @@ impl Expander<'_> {
             Body::Shape(shape) => {
                 let shape = moved(shape, context.map);
                 if absurd(&shape, self.limits.coordinate) {
-                    // Millions of them are one finding.
-                    self.tally.absurd.get_or_insert((0, raw.origin)).0 += 1;
+                    self.tally.too_far(&raw.origin);
                     return;
                 }
                 self.tally.points += size(&shape);
@@ -156,8 +164,8 @@ impl Expander<'_> {
         context: &Context,
         out: &mut Drawing,
     ) {
-        let key = insert.block.to_uppercase();
-        let Some(block) = self.blocks.get(&key) else {
+        let key = insert.key.clone();
+        let Some(block) = self.blocks.get(&*key) else {
             if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < MOST_TOLD {
                 self.tally.missing.push(insert.block);
             }
@@ -210,7 +218,7 @@ impl Expander<'_> {
     }
 
     /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
-    fn too_deep(&mut self, key: String, origin: &Origin) {
+    fn too_deep(&mut self, key: Arc<str>, origin: &Origin) {
         let fault = if self.stack.contains(&key) {
             BlockFault::InsertsItself
         } else {
@@ -234,7 +242,7 @@ impl Expander<'_> {
         if !self.tally.full {
             self.tally.full = true;
             let array = BlockArray {
-                block: insert.block.clone(),
+                block: insert.block.to_string(),
                 columns: insert.columns,
                 rows: insert.rows,
             };
@@ -253,13 +261,23 @@ pub(super) fn points_of(raw: &Raw) -> usize {
     }
 }
 
-/// Points that a shape is kept as.
+/// Points that a shape is kept as: what else it holds is counted as points that take as much room.
 fn size(shape: &Shape) -> usize {
+    /// A part of a path takes as much as two vertices.
+    const OF_PATH: usize = 2;
+    /// Letters that take as much as a vertex.
+    const LETTERS: usize = 24;
     match shape {
         Shape::Polyline(p) => p.vertices.len(),
-        Shape::Curve(c) => c.elements().len(),
-        Shape::Hatch(h) => h.loops.iter().map(|l| l.elements().len()).sum(),
-        Shape::Text(_) | Shape::Dimension(_) | Shape::Point(_) => 1,
+        Shape::Curve(c) => OF_PATH * c.elements().len(),
+        Shape::Hatch(h) => {
+            let loops: usize = h.loops.iter().map(|l| OF_PATH * l.elements().len() + 1).sum();
+            let families: usize = h.families.iter().map(|f| 3 + f.dashes.len()).sum();
+            loops + families + h.pattern.len() / LETTERS
+        }
+        Shape::Text(t) => 1 + t.content.len() / LETTERS,
+        Shape::Dimension(d) => 1 + d.text.as_ref().map_or(0, String::len) / LETTERS,
+        Shape::Point(_) => 1,
     }
 }
 

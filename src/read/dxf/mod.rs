@@ -7,6 +7,8 @@ mod entity;
 mod expand;
 mod groups;
 mod hatch;
+mod made;
+mod number;
 mod passed_over;
 mod paths;
 mod reader;

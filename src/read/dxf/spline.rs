@@ -2,8 +2,8 @@
 //! (L. Piegl, W. Tiller, The NURBS Book, 1997, A4.1), sampled as chords.
 
 use super::groups::Groups;
-use crate::geom::vocabulary::{BezPath, Point};
-use crate::model::drawing::Shape;
+use crate::geom::vocabulary::Point;
+use crate::model::drawing::{Polyline, Shape};
 
 /// Highest degree taken; the format's own writers stay below it.
 const MOST_DEGREE: usize = 25;
@@ -26,14 +26,13 @@ pub(super) fn shape(groups: &Groups) -> Option<Shape> {
     } else {
         sample(&control, &knots, &weights, degree)?
     };
-    let (first, rest) = sampled.split_first()?;
-    let mut path = BezPath::new();
-    path.move_to(*first);
-    rest.iter().for_each(|p| path.line_to(*p));
-    if groups.int(70) & 1 == 1 {
-        path.close_path();
+    if sampled.is_empty() {
+        return None;
     }
-    Some(Shape::Curve(path))
+    // Chords are kept as vertices: a part of a path takes more than twice the room, and a drawing may
+    // hold a hundred thousand splines.
+    let closed = groups.int(70) & 1 == 1;
+    Some(Shape::Polyline(Polyline { closed, ..Polyline::open(sampled) }))
 }
 
 /// Points of a B-spline; `None` where knots, weights or degree do not fit together.

@@ -35,6 +35,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 OverlayReason::NoEntitiesSection => {
                     "the drawing has no complete section of entities"
                 }
+                OverlayReason::WideSource => "the drawing is saved in UTF-16",
             };
             FindingWords::new(
                 format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
