@@ -114,6 +114,13 @@ group! {
             /// What the writer says.
             writer_says: String,
         }
+        /// The system gives no threads.
+        ThreadsMissing "threads-missing", Error, Office {
+            /// How many are wanted at once.
+            wanted: usize,
+            /// What the system says.
+            system_says: String,
+        }
         /// A file is no layout of this version.
         LayoutFormat "layout-format", Error, Office {
             /// What it says it is, where it says so.

@@ -7,6 +7,7 @@
 use std::sync::Arc;
 
 use super::hatch::Hatch;
+use crate::geom::flatten::MOST_POINTS;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::origin::Origin;
 use crate::units::Unit;
@@ -262,7 +263,8 @@ impl Polyline {
         Polyline { closed: true, ..Self::open(points) }
     }
 
-    /// Its points, arcs flattened to `sagitta`; the first is not repeated at the end of a closed one.
+    /// Its points, arcs flattened to `sagitta`; the first is not repeated at the end of a closed one. Not
+    /// many more than [`MOST_POINTS`]: what follows is left out.
     pub fn points(&self, sagitta: f64) -> Vec<Point> {
         let v = &self.vertices;
         let Some(first) = v.first() else { return Vec::new() };
@@ -273,6 +275,9 @@ impl Polyline {
         let mut out = vec![first.at];
         let next = v.iter().skip(1).chain(v.first().filter(|_| self.closed && v.len() > 1));
         for (a, b) in v.iter().zip(next) {
+            if out.len() >= MOST_POINTS {
+                return out;
+            }
             out.extend(crate::geom::flatten::bulge_points(a.at, b.at, a.bulge, sagitta));
         }
         if self.closed && out.len() > 1 {

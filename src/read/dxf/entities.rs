@@ -88,6 +88,13 @@ impl<'a> Reader<'a, '_> {
         if groups.bytes_of_text() > MOST_BYTES {
             self.passed_over.text_cut(first.line);
         }
+        if entity == EntityKind::Spline {
+            self.spline_steps += super::spline::steps(&groups);
+            if self.spline_steps > self.limits.spline_steps {
+                self.passed_over.overfull(first.line, true);
+                return;
+            }
+        }
         let fault = groups.number_fault();
         if let Some(block) = groups.get(2).filter(|_| entity == EntityKind::Insert)
             && self.too_long(Named::Block, block.value, block.line)

@@ -263,8 +263,8 @@ pub(super) fn points_of(raw: &Raw) -> usize {
 
 /// Points that a shape is kept as: what else it holds is counted as points that take as much room.
 fn size(shape: &Shape) -> usize {
-    /// A part of a path takes as much as two vertices.
-    const OF_PATH: usize = 2;
+    /// A part of a path takes as much as two vertices, and is copied once more on its way.
+    const OF_PATH: usize = 4;
     /// Letters that take as much as a vertex.
     const LETTERS: usize = 24;
     match shape {

@@ -38,6 +38,8 @@ pub(super) struct Reader<'a, 'n> {
     /// Layers by their names' bytes, so that a name is decoded once.
     pub(super) by_bytes: BTreeMap<&'a [u8], usize>,
     pub(super) passed_over: PassedOver,
+    /// Steps that sampling of splines took.
+    pub(super) spline_steps: usize,
     /// A name longer than any is, for which the drawing is refused.
     pub(super) long_name: Option<DrawingFinding>,
     /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
@@ -75,6 +77,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             tally: Tally::default(),
             by_bytes: BTreeMap::new(),
             passed_over: PassedOver::default(),
+            spline_steps: 0,
             long_name: None,
             held: (0, 0),
             saw_tables: false,

@@ -11,6 +11,13 @@ const MOST_DEGREE: usize = 25;
 /// thousandth of its size.
 const CHORDS: usize = 16;
 
+/// Steps that sampling a spline takes: each point takes as many as its degree, squared.
+pub(super) fn steps(groups: &Groups) -> usize {
+    let degree = usize::try_from(groups.int(71)).unwrap_or(0).min(MOST_DEGREE);
+    let control = groups.tags.iter().filter(|t| t.code == 10).count();
+    control * CHORDS * degree * degree
+}
+
 pub(super) fn shape(groups: &Groups) -> Option<Shape> {
     let list = |code: i32| -> Vec<f64> {
         groups.tags.iter().filter(|t| t.code == code).filter_map(|t| t.float()).collect()
@@ -73,9 +80,10 @@ fn at(
     k: usize,
     u: f64,
 ) -> Option<Point> {
-    let mut d: Vec<[f64; 3]> = (k - p..=k)
-        .map(|i| [control[i].x * weight(i), control[i].y * weight(i), weight(i)])
-        .collect();
+    let mut d = [[0.0; 3]; MOST_DEGREE + 1];
+    for (to, i) in d.iter_mut().zip(k - p..=k) {
+        *to = [control[i].x * weight(i), control[i].y * weight(i), weight(i)];
+    }
     for r in 1..=p {
         for j in (r..=p).rev() {
             let (low, high) = (knots[j + k - p], knots[j + 1 + k - r]);

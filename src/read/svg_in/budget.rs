@@ -20,6 +20,10 @@ const OF_TEXT: usize = 8;
 /// Points that are kept in as much room as one of the resolver's: it has each several times over.
 const OF_POINT: usize = 4;
 
+/// The resolver goes back to the beginning of a style for every declaration it reads: so many letters,
+/// squared, take as long as a comparison.
+const OF_STYLE: usize = 64;
+
 /// What a node brings with all that is in it and that it uses.
 #[derive(Clone, Copy, Default)]
 struct Weight {
@@ -29,6 +33,8 @@ struct Weight {
     attributes: usize,
     /// Letters of texts.
     letters: usize,
+    /// What reading style attributes takes, in comparisons.
+    styles: usize,
     /// Letters of classes, which every rule for a class goes through.
     classes: usize,
     /// Levels below it.
@@ -42,6 +48,7 @@ impl Weight {
         self.attributes = self.attributes.saturating_add(other.attributes);
         self.letters = self.letters.saturating_add(other.letters);
         self.classes = self.classes.saturating_add(other.classes);
+        self.styles = self.styles.saturating_add(other.styles);
         self.height = self.height.max(other.height + 1);
     }
 }
@@ -58,10 +65,16 @@ pub(super) fn within<'a>(
     let rules = css::comparisons(sheet, all.height);
     // A rule for a class goes through the letters of an element's classes.
     let comparisons = rules.saturating_mul(all.elements + all.classes / 8);
-    if comparisons > STYLES {
+    let sheet = longest_part(sheet).saturating_mul(sheet.len()) / OF_STYLE;
+    if comparisons.saturating_add(all.styles).saturating_add(sheet) > STYLES {
         return Err(refused(SvgExcess::Styles, STYLES, None));
     }
     Ok(())
+}
+
+/// Letters of the longest part of a sheet that is read in one.
+fn longest_part(sheet: &str) -> usize {
+    css::parts(sheet).iter().map(|p| p.len()).max().unwrap_or(0)
 }
 
 /// Elements by their ids, the first of each.
@@ -147,6 +160,7 @@ impl<'a> Scale<'a, '_> {
             match a.name() {
                 // A point takes two letters at least.
                 "d" | "points" => own.points += numbers(a.value()) / 2,
+                "style" => own.styles += a.value().len().saturating_mul(a.value().len()) / OF_STYLE,
                 "class" => own.classes += a.value().len(),
                 _ => {}
             }

@@ -48,6 +48,29 @@ fn without_filters(css: &str) -> String {
     out
 }
 
+/// A sheet in parts of whole rules: the resolver goes back to the beginning of what it is given for every
+/// rule it reads.
+pub(super) fn parts(css: &str) -> Vec<&str> {
+    const LETTERS: usize = 1 << 14;
+    let mut out = Vec::new();
+    let (mut from, mut inside) = (0, 0usize);
+    for (at, b) in css.bytes().enumerate() {
+        match b {
+            b'{' => inside += 1,
+            b'}' => {
+                inside = inside.saturating_sub(1);
+                if inside == 0 && at - from >= LETTERS {
+                    out.push(&css[from..=at]);
+                    from = at + 1;
+                }
+            }
+            _ => {}
+        }
+    }
+    out.push(&css[from..]);
+    out
+}
+
 /// A sheet without its comments.
 pub(super) fn without_comments(css: &str) -> String {
     let mut out = String::with_capacity(css.len());
@@ -101,6 +124,16 @@ mod tests {
         assert_eq!(tamed("filter:blur(2px);a:b"), "no-filter:blur(2px);a:b");
         assert_eq!(tamed(".filter{fill:none;filter :none}"), ".filter{fill:none;no-filter :none}");
         assert_eq!(tamed("fill:none"), "fill:none");
+    }
+
+    #[test]
+    fn parts_are_whole_rules_and_nothing_is_lost() {
+        let sheet = "@media print { a{b:c} d{e:f} } g{h:i}\n".repeat(2_000);
+        let parts = parts(&sheet);
+        assert!(parts.len() > 4 && parts.concat() == sheet);
+        for p in &parts {
+            assert_eq!(p.matches('{').count(), p.matches('}').count());
+        }
     }
 
     #[test]

@@ -178,13 +178,14 @@ pub(super) fn lengths(text: &str, farthest: f64) -> Result<(), Fault<'_>> {
         return Err(Fault::NoNumber(""));
     }
     while c.peek().is_some() {
+        let from = c.at;
         c.number()?;
         let unit = c.at;
         while c.peek().is_some_and(|b| b.is_ascii_alphabetic() || b == b'%') {
             c.at += 1;
         }
         if !UNITS.contains(&&text[unit..c.at]) {
-            c.at = unit;
+            c.at = from;
             return Err(c.fault());
         }
         c.skip_blanks();

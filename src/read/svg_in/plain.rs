@@ -7,7 +7,7 @@ use std::sync::Arc;
 use usvg::roxmltree::{Attribute, Document, Node};
 
 use super::budget::{ids, target};
-use super::css::tamed;
+use super::css::{parts, tamed};
 use super::excess::LETTERS_OF_TEXT;
 use super::faults::{Faults, Place};
 use super::kept::{Kept, keeps, kept};
@@ -85,9 +85,11 @@ impl<'a> Writer<'a, '_> {
         self.open(root, "svg", None);
         self.out.text.push_str(" xmlns=\"http://www.w3.org/2000/svg\">");
         if !sheet.trim().is_empty() {
-            self.out.text.push_str("<style>");
-            escaped(&tamed(sheet), &mut self.out.text);
-            self.out.text.push_str("</style>");
+            for part in parts(&tamed(sheet)) {
+                self.out.text.push_str("<style>");
+                escaped(part, &mut self.out.text);
+                self.out.text.push_str("</style>");
+            }
         }
         self.children(root, &Arc::from("0"))?;
         self.out.text.push_str("</svg>");
@@ -289,18 +291,18 @@ fn written<'a>(a: &Attribute<'a, '_>) -> &'a str {
 /// Text as XML has it. Characters that no XML may hold are blanks.
 fn escaped(text: &str, out: &mut String) {
     let mut rest = text;
-    while let Some(at) = rest.find(|c: char| matches!(c, '&' | '<' | '>' | '"') || c.is_control()) {
+    let special = |b: u8| b < b' ' || matches!(b, b'&' | b'<' | b'>' | b'"');
+    while let Some(at) = rest.bytes().position(special) {
         out.push_str(&rest[..at]);
-        let found = rest[at..].chars().next().unwrap_or(' ');
-        out.push_str(match found {
-            '&' => "&amp;",
-            '<' => "&lt;",
-            '>' => "&gt;",
-            '"' => "&quot;",
-            '\n' => "\n",
+        out.push_str(match rest.as_bytes()[at] {
+            b'&' => "&amp;",
+            b'<' => "&lt;",
+            b'>' => "&gt;",
+            b'"' => "&quot;",
+            b'\n' => "\n",
             _ => " ",
         });
-        rest = &rest[at + found.len_utf8()..];
+        rest = &rest[at + 1..];
     }
     out.push_str(rest);
 }

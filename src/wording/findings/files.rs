@@ -17,6 +17,12 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("a result cannot be made: {writer_says}"),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
+        FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
+            format!(
+                "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
+            ),
+            "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
+        ),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
             // What is missing in one that is whole as JSON has no place.
