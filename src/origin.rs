@@ -66,6 +66,8 @@ entity_kinds! {
     Solid = "SOLID",
     /// DXF: the same in an older form.
     Trace = "TRACE",
+    /// DXF: a flat face in space.
+    Face = "3DFACE",
     /// DXF: a line of text.
     Text = "TEXT",
     /// DXF: a paragraph.
@@ -173,6 +175,6 @@ mod tests {
         for kind in EntityKind::ALL {
             assert_eq!(EntityKind::named(kind.word()), *kind);
         }
-        assert_eq!(EntityKind::named("3DFACE"), EntityKind::Unknown);
+        assert_eq!(EntityKind::named("REGION"), EntityKind::Unknown);
     }
 }

@@ -211,6 +211,15 @@ group! {
             /// The block.
             block: String,
         }
+        /// A block stands in another file.
+        BlockExternal "block-external", Warning, Architect {
+            /// The block.
+            block: String,
+            /// The file, as the drawing names it.
+            file: String,
+            /// How often it is inserted.
+            insertions: usize,
+        }
         /// Entities lack a value that they need.
         EntityBroken "entity-broken", Warning, Architect {
             /// Their type.

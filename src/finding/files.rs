@@ -85,6 +85,30 @@ pub enum OverlayReason {
     WideSource,
 }
 
+/// What a writer failed at.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "fault", rename_all = "kebab-case")]
+pub enum WriterFault {
+    /// A sheet has no size.
+    SheetWithoutSize,
+    /// A sheet cannot be drawn on its page.
+    SheetNotDrawn,
+    /// A picture has no size, or one beyond memory.
+    PictureWithoutSize,
+    /// The library that makes the format refused.
+    Library {
+        /// What it says.
+        library_says: String,
+    },
+}
+
+impl WriterFault {
+    /// What a library said.
+    pub fn of(library_says: impl std::fmt::Display) -> Self {
+        WriterFault::Library { library_says: library_says.to_string() }
+    }
+}
+
 group! {
     /// What could not be read or written.
     FileFinding, FileCode {
@@ -111,8 +135,9 @@ group! {
         }
         /// A result cannot be made into its format.
         WriteFailed "write-failed", Error, Office {
-            /// What the writer says.
-            writer_says: String,
+            /// What the writer failed at.
+            #[serde(flatten)]
+            fault: WriterFault,
         }
         /// The system gives no threads.
         ThreadsMissing "threads-missing", Error, Office {

@@ -7,6 +7,7 @@
 use std::sync::Arc;
 
 use super::hatch::Hatch;
+use super::unused::Unused;
 use crate::geom::flatten::MOST_POINTS;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::origin::Origin;
@@ -29,6 +30,29 @@ pub struct Drawing {
     pub items: Vec<Item>,
     /// Windows of paper space onto model space.
     pub viewports: Vec<Viewport>,
+    /// Shapes that could not be read as any of the items.
+    pub left_out: Vec<LeftOut>,
+}
+
+/// Shapes of the source that are no item of the drawing, by layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftOut {
+    /// Index into [`Drawing::layers`].
+    pub layer: usize,
+    /// Which space they are in.
+    pub space: Space,
+    /// Innermost insertion they came by, an index into [`Drawing::groups`].
+    pub group: Option<usize>,
+    /// As [`Item::shown`].
+    pub shown: bool,
+    /// Why.
+    pub why: Arc<Unused>,
+    /// How many; more than one only past what is kept one by one.
+    pub count: usize,
+    /// Where it stands in the drawing, if it says so.
+    pub at: Option<Point>,
+    /// Where the first stands in the source.
+    pub origin: Origin,
 }
 
 /// How the source file was written; the overlay writer answers in kind.

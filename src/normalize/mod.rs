@@ -3,8 +3,12 @@
 
 mod collect;
 mod dirt;
+mod fills;
+mod insertions;
+mod left;
 pub mod roles;
 mod scale;
+mod shapes;
 pub mod suggest;
 pub mod weld;
 
@@ -30,6 +34,8 @@ pub fn linework(
     collect::to_inches(&mut raw, scale);
     dirt::mend(&mut raw, findings);
     weld::close_outlines(&mut raw, job.drawing.weld, findings);
+    insertions::assign(&mut raw);
+    fills::outline(&mut raw);
     dirt::dimensions(&raw, job, findings);
     Ok(raw)
 }

@@ -4,11 +4,11 @@ use super::file::OutputFile;
 use super::given::Given;
 use crate::cores::threads;
 use crate::finding::Refusal;
-use crate::finding::files::FileFinding;
+use crate::finding::files::{FileFinding, WriterFault};
 use crate::write::xlsx;
 
 /// The workbook.
-pub(super) fn file(given: &Given) -> Result<OutputFile, String> {
+pub(super) fn file(given: &Given) -> Result<OutputFile, WriterFault> {
     Ok(("takeoff.xlsx".to_owned(), xlsx::workbook(given.layout, given.takeoff)?))
 }
 

@@ -66,6 +66,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod unused;
 mod ways;
 mod wording;
 mod work;

@@ -132,6 +132,7 @@ pub(crate) fn input(code: FindingCode) -> Option<Input> {
     of_files(word).or_else(|| of_lines(word)).or_else(|| of_house(word)).or_else(|| of_laying(word))
 }
 
+#[allow(clippy::too_many_lines)] // One table: an input a code.
 fn of_files(code: &str) -> Option<Input> {
     let raw = |bytes: &[u8]| Input::Drawing { bytes: bytes.to_vec(), job: INCH.to_owned() };
     let command = |args: &[&'static str], files: &[(&'static str, &'static str)]| Input::Command {
@@ -165,11 +166,16 @@ fn of_files(code: &str) -> Option<Input> {
             let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";
             drawn(&with_block(itself, itself), INCH)
         }
+        "block-external" => {
+            let insert = "0\nINSERT\n8\nA-GLAZ\n2\nB\n10\n60\n20\n40\n";
+            let block = with_block("", insert);
+            drawn(&block.replace("2\nB\n70\n0\n", "2\nB\n70\n4\n1\nwindows.dwg\n"), INCH)
+        }
         "block-missing" => drawn(&with("0\nINSERT\n8\n0\n2\nNONE\n10\n0\n20\n0\n"), INCH),
         "entity-broken" => {
             drawn(&with("0\nSPLINE\n8\n0\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n"), INCH)
         }
-        "entity-skipped" => drawn(&with("0\n3DFACE\n8\n0\n10\n0\n20\n0\n"), INCH),
+        "entity-skipped" => drawn(&with("0\nREGION\n8\n0\n10\n0\n20\n0\n"), INCH),
         "svg-unreadable" => raw(b"<svg"),
         "svg-too-big" => raw(
             b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
@@ -222,6 +228,11 @@ fn of_lines(code: &str) -> Option<Input> {
             let corners = [(0.0, 0.03), (0.0, 96.0), (240.0, 96.0), (240.0, 0.0), (0.0, 0.0)];
             let sides = corners.windows(2).map(|w| line(WALL, w[0], w[1])).collect::<String>();
             drawn(&only(&sides), INCH)
+        }
+        "gaps-closed" => {
+            let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];
+            let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
+            drawn(&with(&sides), INCH)
         }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
@@ -292,7 +303,7 @@ fn of_house(code: &str) -> Option<Input> {
         // A strip 3 in high under the top: no wall and no opening.
         "faces-left" => drawn(&loose(&line(WALL, (0.0, 97.0), (200.0, 97.0))), INCH),
         "side-leans" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.03), (240.0, 96.0), (0.0, 96.0)])]),
-        "opening-loose" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
+        "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
         "fixture-outside" => {

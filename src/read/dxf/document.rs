@@ -136,6 +136,7 @@ impl<'a> Reader<'a, '_> {
             let base = groups.point(10).unwrap_or(Point::ZERO);
             let (named, fault) = (groups.get(2).copied(), groups.number_fault());
             let long = named.is_some_and(|t| self.too_long(Named::Block, t.value, t.line));
+            let file = super::expand::file_of(&groups);
             let mut raws = Vec::new();
             let upper = name.to_uppercase();
             let seen = self.out.viewports.len();
@@ -162,7 +163,7 @@ impl<'a> Reader<'a, '_> {
                 let at = origin(tag.line, None, EntityKind::Block, &Arc::from("0"));
                 self.unreadable(EntityKind::Block, fault, &at);
             } else if !long {
-                self.blocks.entry(upper).or_insert(Block { base, raws });
+                self.blocks.entry(upper).or_insert(Block { base, file, raws });
             }
         }
     }

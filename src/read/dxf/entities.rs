@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::census::kind_of;
+use super::census::{is_said, kind_of};
 use super::entity::Insert;
 use super::expand::{Body, Raw, origin, points_of};
 use super::groups::Groups;
@@ -16,7 +16,21 @@ use crate::finding::Finding;
 use crate::finding::drawing::{DrawingFinding, Named};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
+
+/// Most types that are not read whose names are kept once.
+const MOST_TYPES: usize = 200;
+
+fn unread_at(groups: &Groups, why: Unused) -> Body {
+    Body::Unread(Arc::new(why), groups.point(10))
+}
+
+/// Whether an entity shows words or a measure, and no outline.
+fn says_only(entity: EntityKind) -> bool {
+    use EntityKind::{Attrib, Dimension, MText, Text};
+    matches!(entity, Text | MText | Attrib | Dimension)
+}
 
 impl<'a> Reader<'a, '_> {
     /// Entities up to (not past) a 0 tag that `ends` them, or until there are `most`; whether they
@@ -60,6 +74,9 @@ impl<'a> Reader<'a, '_> {
         let first = buffer[0];
         let Some(entity) = kind_of(first.value) else {
             self.passed_over.unread(first.value, first.line);
+            if !is_said(first.value) {
+                self.unread(buffer, raws);
+            }
             return;
         };
         if matches!(entity, EntityKind::AttDef | EntityKind::Vertex | EntityKind::SeqEnd) {
@@ -79,12 +96,6 @@ impl<'a> Reader<'a, '_> {
             }
             return;
         }
-        if entity == EntityKind::Hatch && super::hatch::loops(&groups) > self.limits.loops {
-            let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
-            let kind = DrawingFinding::HatchLoops { loops, most };
-            self.findings.push(Finding::new(kind).about(&at));
-            return;
-        }
         if groups.bytes_of_text() > MOST_BYTES {
             self.passed_over.text_cut(first.line);
         }
@@ -102,7 +113,17 @@ impl<'a> Reader<'a, '_> {
             return;
         }
         let groups = Groups { tags: buffer, decoder: self.decoder };
+        let place = groups.point(10);
         let made = match entity {
+            EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
+                let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+                let kind = DrawingFinding::HatchLoops { loops, most };
+                self.findings.push(Finding::new(kind).about(&at));
+                Made::Bodies(vec![unread_at(&groups, Unused::TooManyLoops)])
+            }
+            EntityKind::Face if groups.is_tilted() => {
+                Made::Bodies(vec![unread_at(&groups, Unused::NotFlat)])
+            }
             EntityKind::Polyline => self.polyline(buffer, fault),
             EntityKind::Insert => self.insert(buffer, raws, layer, &space, fault),
             _ => match fault {
@@ -110,18 +131,36 @@ impl<'a> Reader<'a, '_> {
                 None => Made::of(groups.shape(entity.word())),
             },
         };
-        match made {
-            Made::Bodies(list) => raws.extend(list.into_iter().map(|body| Raw {
-                layer,
-                space: space.clone(),
-                invisible,
-                origin: at.clone(),
-                body,
-            })),
-            Made::Surface(name) => self.passed_over.unread(name, first.line),
-            Made::Broken => self.passed_over.broken(entity, first.line),
-            Made::Unreadable(part, fault) => self.unreadable(part, fault, &at),
-        }
+        let why = match &made {
+            Made::Bodies(_) => None,
+            Made::Surface(name) => {
+                self.passed_over.unread(name, first.line);
+                let entity = String::from_utf8_lossy(name).into_owned();
+                Some(Unused::NotRead { entity })
+            }
+            Made::Broken => {
+                self.passed_over.broken(entity, first.line);
+                Some(Unused::Unreadable)
+            }
+            Made::Unreadable(part, fault) => {
+                self.unreadable(*part, *fault, &at);
+                Some(if fault.too_far { Unused::TooFar } else { Unused::Unreadable })
+            }
+        };
+        let list = match (why, made) {
+            (None, Made::Bodies(list)) => list,
+            (why, _) => {
+                let why = why.filter(|_| !says_only(entity));
+                why.map(|w| Body::Unread(Arc::new(w), place)).into_iter().collect()
+            }
+        };
+        raws.extend(list.into_iter().map(|body| Raw {
+            layer,
+            space: space.clone(),
+            invisible,
+            origin: at.clone(),
+            body,
+        }));
     }
 
     /// An entity left out for a value that is no number, or one beyond all that are held.
@@ -132,6 +171,29 @@ impl<'a> Reader<'a, '_> {
             let value = self.decoder.text(fault.tag.value);
             self.passed_over.unreadable(part, &fault.tag, value, at);
         }
+    }
+
+    /// Keeps the place of an entity whose type is not read, so that its layer can tell of it.
+    fn unread(&mut self, buffer: &[Tag<'a>], raws: &mut Vec<Raw>) {
+        let first = buffer[0];
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let (name, line) = groups.get(8).map_or((&b"0"[..], first.line), |t| (t.value, t.line));
+        let layer = self.layer_of(name, line);
+        let (handle, invisible) = (groups.handle(), groups.int(60) & 1 == 1);
+        let paper = groups.int(67) == 1;
+        let space = if paper { Space::Paper(String::new()) } else { Space::Model };
+        let origin = origin(first.line, handle, EntityKind::Unknown, &self.names[layer]);
+        let known = self.unread.get(first.value.trim_ascii()).cloned();
+        let why = known.unwrap_or_else(|| {
+            let entity = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
+            let why = Arc::new(Unused::NotRead { entity });
+            if self.unread.len() < MOST_TYPES {
+                self.unread.insert(first.value.trim_ascii(), why.clone());
+            }
+            why
+        });
+        let body = Body::Unread(why, groups.point(10));
+        raws.push(Raw { layer, space, invisible, origin, body });
     }
 
     /// POLYLINE with its VERTEX entities, up to SEQEND.

@@ -38,6 +38,7 @@ impl<'a> Groups<'a, '_> {
             "SPLINE" => one(super::spline::shape(self)),
             "HATCH" => one(Some(Shape::Hatch(super::hatch::hatch(self)?))),
             "SOLID" | "TRACE" => one(self.solid()),
+            "3DFACE" => one(self.face()),
             "TEXT" | "ATTRIB" => one(self.line_of_text()),
             "MTEXT" => self.mtext(),
             "DIMENSION" => Some(self.dimension().into_iter().collect()),
@@ -119,6 +120,26 @@ impl<'a> Groups<'a, '_> {
         let mut path = BezPath::new();
         path.move_to(ocs * points[0]);
         points[1..].iter().for_each(|p| path.line_to(ocs * *p));
+        path.close_path();
+        Some(Shape::Hatch(Hatch { loops: vec![path], solid: true, ..Default::default() }))
+    }
+
+    /// Whether a face in space is seen at a slant or on its edge, y and x being the view.
+    pub(super) fn is_tilted(&self) -> bool {
+        let heights = [30, 31, 32, 33].map(|code| self.float(code));
+        let first = heights[0].unwrap_or(0.0);
+        let reach = [10, 20, 11, 21, 12, 22].iter().filter_map(|c| self.float(*c));
+        let size = reach.fold(1.0, |most: f64, v| most.max(v.abs()));
+        heights.iter().flatten().any(|z| (z - first).abs() > 1e-6 * size)
+    }
+
+    /// A face: its corners in order, the fourth again the third where it has three.
+    fn face(&self) -> Option<Shape> {
+        let mut points = vec![self.point(10)?, self.point(11)?, self.point(12)?];
+        points.extend(self.point(13));
+        let mut path = BezPath::new();
+        path.move_to(points[0]);
+        points[1..].iter().for_each(|p| path.line_to(*p));
         path.close_path();
         Some(Shape::Hatch(Hatch { loops: vec![path], solid: true, ..Default::default() }))
     }

@@ -5,6 +5,7 @@ mod document;
 mod entities;
 mod entity;
 mod expand;
+mod extent;
 mod groups;
 mod hatch;
 mod made;
@@ -14,6 +15,7 @@ mod paths;
 mod reader;
 mod spline;
 pub mod tags;
+mod tally;
 mod text;
 
 pub(super) use document::drawing;

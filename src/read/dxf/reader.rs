@@ -4,13 +4,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
+use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
+use super::tally::Tally;
 use super::text::{Decoder, MOST_BYTES};
 use crate::finding::Findings;
 use crate::finding::drawing::{DrawingFinding, Named};
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
+use crate::model::unused::Unused;
 use crate::read::limits::Limits;
 
 /// Letters that are told of a name that is too long.
@@ -42,6 +44,8 @@ pub(super) struct Reader<'a, 'n> {
     pub(super) spline_steps: usize,
     /// A name longer than any is, for which the drawing is refused.
     pub(super) long_name: Option<DrawingFinding>,
+    /// Types that are not read, by name.
+    pub(super) unread: BTreeMap<&'a [u8], Arc<Unused>>,
     /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
     /// than of items.
     pub(super) held: (usize, usize),
@@ -79,6 +83,7 @@ impl<'a, 'n> Reader<'a, 'n> {
             passed_over: PassedOver::default(),
             spline_steps: 0,
             long_name: None,
+            unread: BTreeMap::new(),
             held: (0, 0),
             saw_tables: false,
             saw_blocks: false,

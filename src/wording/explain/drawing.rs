@@ -17,6 +17,7 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
         DrawingCode::NumbersAbsurd => &NUMBERS_ABSURD,
         DrawingCode::BlockNesting => &BLOCK_NESTING,
         DrawingCode::BlockMissing => &BLOCK_MISSING,
+        DrawingCode::BlockExternal => &BLOCK_EXTERNAL,
         DrawingCode::EntityBroken => &ENTITY_BROKEN,
         DrawingCode::NumberUnreadable => &NUMBER_UNREADABLE,
         DrawingCode::NameTooLong => &NAME_TOO_LONG,
@@ -98,6 +99,12 @@ const BLOCK_MISSING: Explanation = Explanation {
     cause: "An insertion names a block that the file does not define, as with a reference that was not bound. Whatever it shows, a window for instance, is missing from the layout.",
     remedy: "Bind the reference, or purge it if it shows nothing of the elevations, and save the drawing again.",
     example: "0\nINSERT\n8\nA-GLAZ\n2\nWINDOW-36    (no such block)",
+};
+const BLOCK_EXTERNAL: Explanation = Explanation {
+    title: "A block stands in another file",
+    cause: "An insertion shows an external reference: its block is empty here and names another drawing. Only one file is read, so that what the reference shows, windows for instance, is missing from the layout.",
+    remedy: "Bind the reference into the drawing, so that its contents become a block of this file, and save it again.",
+    example: "0\nBLOCK\n2\nWINDOWS\n70\n4\n1\nwindows.dwg",
 };
 const ENTITY_BROKEN: Explanation = Explanation {
     title: "Entities without a value that they need",

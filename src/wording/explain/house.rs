@@ -20,7 +20,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::WallFoot => &WALL_FOOT,
         HouseCode::FacesLeft => &FACES_LEFT,
         HouseCode::SideLeans => &SIDE_LEANS,
-        HouseCode::OpeningLoose => &OPENING_LOOSE,
+        HouseCode::DrawnUnused => &DRAWN_UNUSED,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
@@ -118,11 +118,11 @@ const SIDE_LEANS: Explanation = Explanation {
     remedy: "Draw it level or vertical, unless the wall is really built so.",
     example: "a bottom edge 240 in long that rises 1/16 in",
 };
-const OPENING_LOOSE: Explanation = Explanation {
-    title: "Loose lines on opening layers",
-    cause: "Lines on window or door layers join to no closed loop and stand in no block: muntins, swings, leaders. They are taken for detail, and no opening is cut for them.",
-    remedy: "If they show an opening, draw it as a block or a closed outline.",
-    example: "a single LINE on A-GLAZ across a window",
+const DRAWN_UNUSED: Explanation = Explanation {
+    title: "Drawn and not used",
+    cause: "Something is drawn on a layer with a role and did not become a wall, an opening, a fixture or another part of the layout. Things are counted: a block, a closed loop, lines that belong together are one each; panes, casings and glass within an opening are parts of it. The sum is told by layer with the reasons: a hidden layer, a block that stands in another file, a type that is not read, lines that do not close, a place off every wall. It is a note where the drawing or the job itself leaves the things out: a plan, a region of the job, stone round a window.",
+    remedy: "Look at the places given: `lapwright check DRAWING --out DIR` circles them. Draw what belongs to the house as a block or a closed outline on a shown layer, bind references, and move the rest to a layer without a role.",
+    example: "A-GLAZ: 14 drawn, 12 cut, 2 not (hidden layer, open loop of 4 lines 0.5 in apart)",
 };
 const OPENING_OUTSIDE: Explanation = Explanation {
     title: "An opening outside every wall",

@@ -36,6 +36,7 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
             format!("block `{block}` is inserted but not defined"),
             "Bind or purge the reference and save the drawing again.",
         ),
+        F::BlockExternal { block, file, insertions } => external(block, file, *insertions),
         F::EntityBroken { entity, count, first_line } => broken(*entity, *count, *first_line),
         F::EntitySkipped { entity, count, first_line } => skipped(entity, *count, *first_line),
         F::SvgUnreadable { name, parser_says } => FindingWords::new(
@@ -190,6 +191,17 @@ fn nesting(block: &str, fault: BlockFault, insertions: usize) -> FindingWords {
     FindingWords::new(
         format!("block `{block}` {why}: {} left out", counted(insertions, "insertion")),
         "Explode or redraw the block.",
+    )
+}
+
+fn external(block: &str, file: &str, insertions: usize) -> FindingWords {
+    let times = if insertions == 1 { "once".to_owned() } else { format!("{insertions} times") };
+    let named = if file.is_empty() { String::new() } else { format!(" ({file})") };
+    FindingWords::new(
+        format!(
+            "block `{block}`, inserted {times}, stands in another file{named}, which is not read: what it shows is missing"
+        ),
+        "Bind the external reference into the drawing and save it again.",
     )
 }
 

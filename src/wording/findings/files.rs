@@ -1,7 +1,7 @@
 //! Of files and folders.
 
 use super::finding_words::FindingWords;
-use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason};
+use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason, WriterFault};
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
 
@@ -13,8 +13,8 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         ),
         FileFinding::OutFailed { target, system_says } => out_failed(target, system_says),
         FileFinding::OutRefused { refusal } => out_refused(refusal),
-        FileFinding::WriteFailed { writer_says } => FindingWords::new(
-            format!("a result cannot be made: {writer_says}"),
+        FileFinding::WriteFailed { fault } => FindingWords::new(
+            format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
         FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
@@ -48,6 +48,15 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 "Save the drawing as a text DXF to have the overlay in a copy of it.",
             )
         }
+    }
+}
+
+fn writer_fault(fault: &WriterFault) -> &str {
+    match fault {
+        WriterFault::SheetWithoutSize => "a sheet has no size",
+        WriterFault::SheetNotDrawn => "a sheet cannot be drawn",
+        WriterFault::PictureWithoutSize => "a picture has no size",
+        WriterFault::Library { library_says } => library_says,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::finding_words::FindingWords;
 use super::parts::{elevation, listed, number, on_layer};
+use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
 use crate::finding::lines::LayerCount;
@@ -48,7 +49,9 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),
         F::SideLeans { lean, length } => side_leans(*lean, *length, style),
-        F::OpeningLoose { lines } => opening_loose(*lines),
+        F::DrawnUnused { layer, role, drawn, used, left, meant: _ } => {
+            unused::words(layer, *role, [*drawn, *used], left, style)
+        }
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
         F::OpeningStraddles { past } => FindingWords::new(
             format!("an opening{layer} reaches {} out of its wall", style.short(*past)),
@@ -220,16 +223,6 @@ fn side_leans(lean: f64, length: f64, style: LengthStyle) -> FindingWords {
             style.length(length)
         ),
         "Draw it with the orthogonal lock on.",
-    )
-}
-
-fn opening_loose(lines: usize) -> FindingWords {
-    FindingWords::new(
-        format!(
-            "{} on opening layers, joined to no loop: taken as detail, no opening is cut for them",
-            counted(lines, "loose line")
-        ),
-        "If they show an opening, draw it as a block or a closed outline.",
     )
 }
 

@@ -11,6 +11,7 @@ mod laying;
 mod lines;
 mod parts;
 mod prices;
+mod unused;
 mod views;
 
 pub use self::finding_words::FindingWords;
