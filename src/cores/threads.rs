@@ -15,9 +15,8 @@ pub(crate) fn wanted(count: usize) -> io::Result<()> {
     let gate = Mutex::new(());
     scope(|all| {
         let held = gate.lock();
-        let tried = (0..count).try_for_each(|_| {
-            Builder::new().spawn_scoped(all, || drop(gate.lock())).map(|_| ())
-        });
+        let tried = (0..count)
+            .try_for_each(|_| Builder::new().spawn_scoped(all, || drop(gate.lock())).map(|_| ()));
         drop(held);
         tried
     })

@@ -2,8 +2,8 @@
 //! of our own choosing: no source.
 
 use super::frame::ViewFrame;
-use super::views::View;
 use super::outline::Outline;
+use super::views::View;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall};
 use crate::finding::views::ViewFinding;

@@ -197,11 +197,7 @@ impl<'a> Reader<'a, '_> {
     }
 
     /// POLYLINE with its VERTEX entities, up to SEQEND.
-    fn polyline(
-        &mut self,
-        buffer: &mut Vec<Tag<'a>>,
-        fault: Option<NumberFault<'a>>,
-    ) -> Made<'a> {
+    fn polyline(&mut self, buffer: &mut Vec<Tag<'a>>, fault: Option<NumberFault<'a>>) -> Made<'a> {
         let head = Groups { tags: buffer, decoder: self.decoder };
         let flags = head.int(70);
         let ocs =
@@ -236,7 +232,11 @@ impl<'a> Reader<'a, '_> {
             return Made::Unreadable(part, fault);
         }
         if flags & (16 | 64) != 0 {
-            return Made::Surface(if flags & 16 != 0 { b"POLYLINE (mesh)" } else { b"POLYLINE (polyface mesh)" });
+            return Made::Surface(if flags & 16 != 0 {
+                b"POLYLINE (mesh)"
+            } else {
+                b"POLYLINE (polyface mesh)"
+            });
         }
         if !whole {
             return Made::Broken;

@@ -20,6 +20,7 @@ pub(super) enum Made<'a> {
 impl Made<'_> {
     /// Of the shapes that could be made, or not.
     pub(super) fn of(shapes: Option<Vec<Shape>>) -> Self {
-        shapes.map_or(Made::Broken, |list| Made::Bodies(list.into_iter().map(Body::Shape).collect()))
+        shapes
+            .map_or(Made::Broken, |list| Made::Bodies(list.into_iter().map(Body::Shape).collect()))
     }
 }

@@ -61,7 +61,9 @@ mod tests {
         for good in ["0", " -12.50", "+3", "1e3", "1.5E-08", ".5", "7.", "000000"] {
             assert_eq!(fault(10, good), None, "{good}");
         }
-        for bad in ["", "abc", "1,5", "1.2.3", "--1", "12x", "nan", "inf", "1.#QNAN", "0x10", "-", "."] {
+        for bad in
+            ["", "abc", "1,5", "1.2.3", "--1", "12x", "nan", "inf", "1.#QNAN", "0x10", "-", "."]
+        {
             assert_eq!(fault(42, bad), Some(false), "{bad}");
         }
         assert_eq!(fault(10, "1e400"), Some(true));

@@ -6,9 +6,7 @@ use std::collections::BTreeMap;
 use usvg::roxmltree::{Document, Node};
 
 use super::css;
-use super::excess::{
-    LETTERS, LETTERS_OF_ATTRIBUTES, LETTERS_OF_TEXT, LEVELS, STYLES, refused,
-};
+use super::excess::{LETTERS, LETTERS_OF_ATTRIBUTES, LETTERS_OF_TEXT, LEVELS, STYLES, refused};
 use super::kept::{Kept, kept};
 use super::lines::Lines;
 use crate::finding::Refusal;

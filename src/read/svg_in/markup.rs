@@ -236,7 +236,9 @@ mod tests {
 
     #[test]
     fn what_breaks_off_ends() {
-        for text in ["<", "<a", "<a b", "<a b='", "<!", "<!DOCTYPE a [", "<!--", "<![CDATA[", "&", "&a"] {
+        for text in
+            ["<", "<a", "<a b", "<a b='", "<!", "<!DOCTYPE a [", "<!--", "<![CDATA[", "&", "&a"]
+        {
             assert_eq!(of(text), None, "{text}");
         }
     }

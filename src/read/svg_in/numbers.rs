@@ -169,7 +169,8 @@ pub(super) fn list(text: &str, farthest: f64) -> Result<usize, Fault<'_>> {
 /// A length, with a unit or without, or lengths in a list; a word of style stands for none.
 pub(super) fn lengths(text: &str, farthest: f64) -> Result<(), Fault<'_>> {
     let trimmed = text.trim();
-    if matches!(trimmed, "auto" | "inherit" | "initial" | "unset" | "none") || trimmed.contains('(') {
+    if matches!(trimmed, "auto" | "inherit" | "initial" | "unset" | "none") || trimmed.contains('(')
+    {
         return Ok(());
     }
     let mut c = Cursor::of(text, farthest);
@@ -194,8 +195,7 @@ pub(super) fn lengths(text: &str, farthest: f64) -> Result<(), Fault<'_>> {
 }
 
 /// Units of lengths.
-const UNITS: [&str; 12] =
-    ["", "px", "in", "mm", "cm", "pt", "pc", "em", "ex", "rem", "Q", "%"];
+const UNITS: [&str; 12] = ["", "px", "in", "mm", "cm", "pt", "pc", "em", "ex", "rem", "Q", "%"];
 
 /// Transforms, each with as many numbers as it takes.
 pub(super) fn transform(text: &str, farthest: f64) -> Result<(), Fault<'_>> {
@@ -293,10 +293,14 @@ mod tests {
         for bad in ["", "abc", "5 mmm", "1O"] {
             assert!(matches!(lengths(bad, FAR), Err(Fault::NoNumber(_))), "{bad}");
         }
-        for good in ["translate(5)", "matrix(1 0,0 1 0 0) rotate(90, 1 2)", "", "none", "scale( 1,-1 )"] {
+        for good in
+            ["translate(5)", "matrix(1 0,0 1 0 0) rotate(90, 1 2)", "", "none", "scale( 1,-1 )"]
+        {
             assert_eq!(transform(good, FAR), Ok(()), "{good}");
         }
-        for bad in ["translate(x)", "scale(1,2,3)", "moved(1)", "rotate(90", "matrix(1 0 0 1 0)", "5"] {
+        for bad in
+            ["translate(x)", "scale(1,2,3)", "moved(1)", "rotate(90", "matrix(1 0 0 1 0)", "5"]
+        {
             assert!(matches!(transform(bad, FAR), Err(Fault::NoNumber(_))), "{bad}");
         }
         assert_eq!(points("1,2 3,4", FAR), Ok(2));

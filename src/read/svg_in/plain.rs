@@ -101,7 +101,9 @@ impl<'a> Writer<'a, '_> {
         for child in node.children() {
             if child.is_element() {
                 self.element(child, layer)?;
-            } else if let (true, Some(text)) = (within_text, child.text().filter(|_| child.is_text())) {
+            } else if let (true, Some(text)) =
+                (within_text, child.text().filter(|_| child.is_text()))
+            {
                 let end = text.char_indices().nth(self.letters).map_or(text.len(), |(i, _)| i);
                 self.letters = self.letters.saturating_sub(text[..end].chars().count());
                 escaped(&text[..end], &mut self.out.text);
@@ -210,8 +212,8 @@ impl<'a> Writer<'a, '_> {
                 "points" => numbers::points(a.value(), farthest).err(),
                 "transform" => numbers::transform(a.value(), farthest).err(),
                 "viewBox" => numbers::list(a.value(), farthest).err(),
-                "x" | "y" | "x1" | "y1" | "x2" | "y2" | "cx" | "cy" | "r" | "rx" | "ry" | "width"
-                | "height" | "dx" | "dy" => numbers::lengths(a.value(), farthest).err(),
+                "x" | "y" | "x1" | "y1" | "x2" | "y2" | "cx" | "cy" | "r" | "rx" | "ry"
+                | "width" | "height" | "dx" | "dy" => numbers::lengths(a.value(), farthest).err(),
                 _ => None,
             };
             if let Some(fault) = fault {

@@ -283,7 +283,9 @@ fn svg_too_big(of: SvgExcess, most: usize, line: Option<usize>) -> FindingWords 
         ),
         SvgExcess::Levels => (format!("nests elements more than {most} levels deep"), flatten),
         SvgExcess::Uses => (
-            format!("has an element that uses itself, or uses in uses more than {most} levels deep"),
+            format!(
+                "has an element that uses itself, or uses in uses more than {most} levels deep"
+            ),
             flatten,
         ),
         SvgExcess::Attributes => (
@@ -299,7 +301,9 @@ fn svg_too_big(of: SvgExcess, most: usize, line: Option<usize>) -> FindingWords 
             "Save it again as plain SVG, with entities written out.",
         ),
         SvgExcess::Styles => (
-            format!("has so many style rules that they would be compared with elements more than {most} times"),
+            format!(
+                "has so many style rules that they would be compared with elements more than {most} times"
+            ),
             "Save it again with presentation attributes in place of a style sheet, or only the elevations.",
         ),
         SvgExcess::AllAttributes => (
