@@ -129,6 +129,15 @@ group! {
             /// Whether nothing was moved by more than 1/16 in.
             slight: bool,
         }
+        /// Loops with gaps were closed.
+        GapsClosed "gaps-closed", Info, Architect {
+            /// Their layer.
+            layer: String,
+            /// How many loops.
+            loops: usize,
+            /// The widest gap, inches.
+            widest: f64,
+        }
         /// Ends that nearly meet were joined.
         EndsJoined "ends-joined", Info, Office {
             /// How many.

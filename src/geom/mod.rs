@@ -2,7 +2,6 @@
 
 pub mod arrangement;
 pub mod boolean;
-pub mod clusters;
 pub mod flatten;
 pub mod near;
 pub mod polygon;

@@ -3,9 +3,13 @@
 
 mod collect;
 mod dirt;
+mod fills;
+mod insertions;
+mod left;
 mod motion;
 pub mod roles;
 mod scale;
+mod shapes;
 mod square;
 pub mod suggest;
 pub mod weld;
@@ -41,7 +45,7 @@ pub fn in_inches(
     let layers = roles::layer_roles(drawing, job);
     roles::report(&layers, job, findings);
     roles::report_points(drawing, &layers, findings);
-    let mut raw = collect::collect(drawing, job, layers);
+    let mut raw = collect::collect(drawing, job, layers, findings);
     let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
     Ok(raw)
@@ -53,5 +57,7 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     collect::to_grid(lines);
     dirt::mend(lines, findings);
     weld::close_outlines(lines, job.drawing.weld, findings);
+    insertions::assign(lines);
+    fills::outline(lines);
     dirt::dimensions(lines, job, findings);
 }

@@ -15,7 +15,8 @@ const OWN_WINDOW: f64 = 4.0;
 /// Moves what has its middle in `region`, and keeps the way back.
 pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Option<String>) {
     let mut groups = BTreeSet::new();
-    for s in &mut lines.strokes {
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
         if bounds(&s.points).is_some_and(|b| region.contains(b.center())) {
             s.points.iter_mut().for_each(|p| *p = map * *p);
             groups.extend(s.group);

@@ -9,7 +9,7 @@ use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
-use crate::geom::clusters::clusters;
+use crate::geom::near::clusters;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
@@ -45,6 +45,11 @@ impl View {
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Stroke> + use<'a> {
         self.members.iter().filter_map(|i| lines.strokes.get(*i))
+    }
+
+    /// Indices of its strokes.
+    pub(crate) fn members(&self) -> &[usize] {
+        &self.members
     }
 
     /// Corner tags in the view.

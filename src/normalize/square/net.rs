@@ -75,7 +75,18 @@ pub(super) fn siding_loops(
     let outlined = lines.strokes.iter().any(|s| s.role == Some(Role::Wall));
     let hatches = lines.hatches.iter().enumerate().filter(move |(_, h)| {
         !outlined && h.role != Some(Role::Ignore) && h.hatch.level_spacing().is_some()
+            && !h.role.is_some_and(|r| r.is_outline() && r != Role::Wall)
     });
+    hatches.flat_map(|(i, h)| {
+        let loops = h.hatch.loops.iter().enumerate();
+        loops.filter_map(move |(j, l)| corners(l).map(|p| (i, j, p)))
+    })
+}
+
+/// Loops of fills that are outlines: a window drawn as a solid.
+fn filled_loops(lines: &Linework) -> impl Iterator<Item = (usize, usize, Vec<Point>)> + '_ {
+    let fill = |r: Role| r.is_outline() && r != Role::Wall;
+    let hatches = lines.hatches.iter().enumerate().filter(move |(_, h)| h.role.is_some_and(fill));
     hatches.flat_map(|(i, h)| {
         let loops = h.hatch.loops.iter().enumerate();
         loops.filter_map(move |(j, l)| corners(l).map(|p| (i, j, p)))
@@ -123,9 +134,11 @@ impl Net {
                 net.add(&s.points, s.closed, carrier, site);
             }
         }
-        for (i, j, ring) in siding_loops(lines) {
+        for (i, j, ring) in siding_loops(lines).chain(filled_loops(lines)) {
             if let Some(site) = site(sites.of_hatch[i]) {
-                net.add(&ring, true, (Carrier::Loop(i, j), Some(Role::Wall), false), site);
+                let h = &lines.hatches[i];
+                let role = h.role.filter(|r| r.is_outline()).or(Some(Role::Wall));
+                net.add(&ring, true, (Carrier::Loop(i, j), role, h.group.is_some()), site);
             }
         }
         net

@@ -1,6 +1,6 @@
 //! Parts of the drawing that are views of their own: what stands together is squared together.
 
-use crate::geom::clusters::clusters;
+use crate::geom::near::clusters;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;

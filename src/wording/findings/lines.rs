@@ -2,6 +2,7 @@
 
 use super::finding_words::FindingWords;
 use super::parts::on_layer;
+use super::unused::gap;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
 use crate::model::source::UnitBasis;
@@ -65,6 +66,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
         F::LinesSquared { sides, steps, most, tilt, slight } => {
             squared((*sides, *steps), *most, *tilt, *slight, style)
         }
+        F::GapsClosed { layer, loops, widest } => gaps_closed(layer, *loops, &gap(*widest, style)),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
     }
 }
@@ -178,6 +180,13 @@ fn squared(
         } else {
             "Look there: a side that is built at a slope so slight must be drawn steeper, or over 1/4 in."
         },
+    )
+}
+
+fn gaps_closed(layer: &str, loops: usize, widest: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{} on layer {layer} closed over gaps of up to {widest}", counted(loops, "loop")),
+        "Nothing to do; if one of them is no outline, move it to another layer.",
     )
 }
 
