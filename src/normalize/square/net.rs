@@ -74,7 +74,9 @@ pub(super) fn siding_loops(
 ) -> impl Iterator<Item = (usize, usize, Vec<Point>)> + '_ {
     let outlined = lines.strokes.iter().any(|s| s.role == Some(Role::Wall));
     let hatches = lines.hatches.iter().enumerate().filter(move |(_, h)| {
-        !outlined && h.role != Some(Role::Ignore) && h.hatch.level_spacing().is_some()
+        !outlined
+            && h.role != Some(Role::Ignore)
+            && h.hatch.level_spacing().is_some()
             && !h.role.is_some_and(|r| r.is_outline() && r != Role::Wall)
     });
     hatches.flat_map(|(i, h)| {
