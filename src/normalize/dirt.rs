@@ -23,8 +23,8 @@ type Places = Vec<(Origin, Point)>;
 
 /// Takes out zero-length strokes and exact duplicates, with one finding for each kind.
 pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
-    let k = lines.scale.inches;
     let mut zero: Places = vec![];
+    let asides = &mut lines.asides;
     lines.strokes.retain_mut(|s| {
         // Points nearer than lengths are told apart make spurs that cross their neighbors.
         s.points.dedup_by(|b, a| a.distance(*b) <= SAME);
@@ -33,6 +33,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
         }
         let Some(first) = s.points.first().copied() else { return false };
         if s.points.len() < 2 {
+            asides.entry(s.layer).or_default().empty += s.entities;
             zero.push((s.origin.clone(), first));
             return false;
         }
@@ -41,7 +42,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     let twice = duplicates(&mut lines.strokes);
     let mut tell = |kind: LineFinding, list: Places| {
         if let Some((origin, at)) = list.first() {
-            let place = |p: &Point| Point::new(p.x / k, p.y / k);
+            let place = |p: &Point| lines.source(*p);
             let others = list.iter().skip(1).take(MOST_PLACES).map(|(_, p)| place(p)).collect();
             let finding = Finding::new(kind).about(origin).at(place(at)).also_at(others);
             findings.push(finding);
@@ -58,16 +59,22 @@ fn duplicates(strokes: &mut Vec<Stroke>) -> Places {
         strokes.iter().enumerate().map(|(i, s)| (fingerprint(s), i)).collect();
     prints.sort_unstable();
     let mut gone: BTreeSet<usize> = BTreeSet::new();
+    let mut again: Vec<(usize, usize)> = Vec::new();
     for same in prints.chunk_by(|a, b| a.0 == b.0).filter(|c| c.len() > 1) {
         // Those kept of one fingerprint are few: as a rule one.
         let mut kept: Vec<usize> = Vec::new();
         for (_, i) in same {
-            if kept.iter().any(|j| says_the_same(&strokes[*i], &strokes[*j])) {
+            let first = kept.iter().find(|j| says_the_same(&strokes[*i], &strokes[**j]));
+            if let Some(first) = first {
                 gone.insert(*i);
+                again.push((*first, strokes[*i].entities));
             } else {
                 kept.push(*i);
             }
         }
+    }
+    for (first, entities) in again {
+        strokes[first].entities += entities;
     }
     let twice = gone.iter().map(|i| (strokes[*i].origin.clone(), strokes[*i].points[0])).collect();
     let mut at = 0;
@@ -101,7 +108,6 @@ fn fingerprint(s: &Stroke) -> u64 {
 /// (`DrawingFact::DimensionOverride`). It stops the program unless the job accepts it: one of the two
 /// figures is wrong.
 pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
-    let k = lines.scale.inches;
     let unit = lines.scale.unit.unwrap_or(Unit::Inch);
     let accepted = job.drawing.accept.iter().any(|c| c == "dimension-disagrees");
     let mut told = 0;
@@ -118,7 +124,7 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
         if told > MOST_TOLD {
             continue;
         }
-        let at = Point::new(m.from.x / k, m.from.y / k);
+        let at = lines.source(m.from);
         let kind = LineFinding::DimensionDisagrees { stated, measured: m.drawn, unit, accepted };
         findings.push(Finding::new(kind).about(&m.origin).at(at));
     }
