@@ -1,6 +1,6 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
-use crate::finding::files::FileFinding;
+use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::model::account::LayerAccount;
@@ -94,6 +94,7 @@ fn overlay_apart(source: &[u8]) -> Option<Finding> {
         return None;
     }
     let reason = write::overlay::takes(source).err()?;
+    let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
     Some(Finding::new(FileFinding::OverlayApart { reason }))
 }
 

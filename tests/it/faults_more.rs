@@ -16,6 +16,7 @@ use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
+use crate::faults_shaped::{SHAPED, shaped};
 use crate::support::{dxf, laid, lay, rect, root};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
@@ -51,10 +52,10 @@ const HOUSE: [(&str, Rule, Break); 21] = [
         f.iter_mut().filter(|p| p[1] == top).for_each(|p| p[1] -= 2.0);
     }),
     ("a wall without a piece", Rule::WallCovered, |l| wall(l).courses.clear()),
-    ("a wall sided to two thirds of its height", Rule::WallCovered, |l| {
+    ("a wall without its lower half of courses", Rule::WallCovered, |l| {
         let w = &mut l.elevations[1].walls[0];
         let laid = w.courses.len();
-        w.courses.truncate(laid * 2 / 3);
+        w.courses.drain(..laid / 2);
     }),
     ("stone that nothing tells of", Rule::WallCovered, |l| {
         let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
@@ -356,6 +357,7 @@ fn all() -> Vec<Broken> {
         (zoned(), CLADDING.to_vec()),
         (hung(), HUNG.to_vec()),
         (stocked(), STOCKED.to_vec()),
+        (shaped(), SHAPED.to_vec()),
     ]
 }
 
