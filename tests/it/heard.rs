@@ -82,7 +82,7 @@ fn a_broken_rule_is_exit_four_in_every_command_quiet_or_not() {
     assert_eq!(r.status.code(), Some(0), "{}", String::from_utf8_lossy(&r.stderr));
     assert!(r.stderr.is_empty() && !String::from_utf8_lossy(&r.stdout).contains(BAR));
     // One that stands in it wholly bears no panel, and is no layout that keeps the rules.
-    let d = wall_in_the_ground(dir.path(), 200.0);
+    let d = wall_in_the_ground(dir.path(), 95.0);
     let r = program(&["check", &d, "--job", j]);
     assert_eq!(r.status.code(), Some(4));
     assert!(String::from_utf8_lossy(&r.stdout).contains("no siding on the wall"));
