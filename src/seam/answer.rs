@@ -8,10 +8,6 @@ use super::pool::Pool;
 use super::stagger::seams;
 use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
 
-fn inches(sixteenths: i64) -> f64 {
-    sixteenths as f64 / 16.0
-}
-
 /// The plan of the whole house.
 pub(super) fn plan(
     problem: &SeamProblem,
@@ -20,6 +16,8 @@ pub(super) fn plan(
     mut certificate: Certificate,
 ) -> SeamPlan {
     let ones = offsets(digest, pool);
+    let steps = digest.rules.steps;
+    let inches = |n: i64| steps.inches(n);
     let mut runs: BTreeMap<(usize, usize, usize), RunPlan> = BTreeMap::new();
     let mut numbers: BTreeMap<usize, usize> = BTreeMap::new();
     // Lengths of whole panels by number; of cut ones by their slots' kinds.
@@ -62,7 +60,7 @@ pub(super) fn plan(
                 let panel = number(last, &mut next);
                 run.pieces.push(Cut { panel, start: 0.0, end: inches(way.sum - a) });
                 let middles = seams(part, way, a, &digest.rules);
-                run.seams.extend(middles.map(|x| middle(x, digest.rules.lap)));
+                run.seams.extend(middles.map(|x| steps.middle(x, digest.rules.lap)));
             }
         }
     }
@@ -93,12 +91,6 @@ pub(super) fn plan(
         other_policy_panels: None,
         conflicts: Vec::new(),
     }
-}
-
-/// The middle of a lap whose seam is counted at its whole sixteenth: an odd lap's middle lies half
-/// a sixteenth further left.
-pub(super) fn middle(x: i64, lap: i64) -> f64 {
-    inches(x) - if lap % 2 == 1 { 1.0 / 32.0 } else { 0.0 }
 }
 
 /// Where each one-piece part begins on its panel: after the right-hand piece, in order.

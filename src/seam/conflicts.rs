@@ -128,6 +128,7 @@ fn conflict(
     let least = proven.is_some();
     let courses = proven.unwrap_or_else(|| bad_levels.into_iter().collect());
     let rules = &digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
     let rule = BrokenSeamRule::Stagger {
         least: inches(rules.stagger),
         clear_courses: rules.clear.unsigned_abs(),
@@ -158,6 +159,7 @@ pub(super) fn breaks(
     bad: &[usize],
 ) -> Vec<Break> {
     let rules = &digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
     let places = |p: usize| -> Vec<i64> {
         let part = &digest.parts[p];
         match pool.placed[p] {
@@ -174,7 +176,7 @@ pub(super) fn breaks(
         SeamAt {
             run: run.map(|r| r.id.clone()).unwrap_or_default(),
             course: digest.parts[p].level,
-            x: super::answer::middle(x, rules.lap),
+            x: rules.steps.middle(x, rules.lap),
         }
     };
     let mut out = Vec::new();
@@ -292,10 +294,15 @@ fn remedies(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> Vec<Seam
     let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);
     let mut out = Vec::new();
     // Whole inches: a shorter stagger never makes a layout impossible.
-    let (mut low, mut high) = (0, (stagger + 15) / 16);
+    let (mut low, mut high) =
+        (0, (stagger + digest.rules.steps.of(1) - 1) / digest.rules.steps.of(1));
     while high - low > 1 {
         let middle = (low + high) / 2;
-        if works(&with(16 * middle, clear)) { low = middle } else { high = middle }
+        if works(&with(digest.rules.steps.of(middle), clear)) {
+            low = middle
+        } else {
+            high = middle
+        }
     }
     if low > 0 {
         out.push(SeamRemedy::Stagger { inches: low });
@@ -306,15 +313,11 @@ fn remedies(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> Vec<Seam
     out
 }
 
-fn inches(sixteenths: i64) -> f64 {
-    sixteenths as f64 / 16.0
-}
-
 /// Whether the first layout of an elevation alone keeps these rules.
 fn plainly(problem: &SeamProblem, elevation: usize, rules: &Rules) -> bool {
     let alone = SeamProblem {
         rules: SeamRules {
-            stagger: rules.stagger as f64 / 16.0,
+            stagger: rules.steps.inches(rules.stagger),
             clear_courses: rules.clear.unsigned_abs(),
             ..problem.rules.clone()
         },

@@ -31,6 +31,7 @@ mod faults;
 mod faults_more;
 mod found;
 mod fuzz_words;
+mod given_lengths;
 mod golden;
 mod hairlines;
 mod halves;
