@@ -33,7 +33,7 @@ fn rules(job: &Job) -> SeamRules {
         // Runs are posed from panel to panel.
         gap: 0.0,
         kerf: least(job.seams.kerf),
-        shortest: least(job.seams.shortest),
+        shortest: least(job.shortest()),
         stagger: least(job.seams.stagger),
         clear_courses: job.seams.clear_courses,
         jamb: job.seams.jamb,

@@ -21,6 +21,15 @@ pub fn up(x: f64, steps: i64) -> f64 {
     (x * steps as f64 - ROUNDING).ceil() / steps as f64
 }
 
+/// Panels whose foam reaches their ends lap by this at least, inches, as a lap's range has it: a seam that
+/// only meets opens. Of our own choosing: no source.
+const LEAST_LAP: f64 = 0.25;
+/// What shows of a shortest piece is as long as its lap at least.
+const LAPS_AT_LEAST: f64 = 2.0;
+/// Shortest board between two joints, inches: a stud's width is 1 1/2, of which half is a joint's other
+/// board's.
+const LEAST_BOARD: f64 = 0.75;
+
 impl Job {
     /// Steps of an inch that seams of panels are placed in, and their cuts reckoned: a tape's, unless
     /// a length that they hang on lies between them. Joints of boards stand on studs.
@@ -36,10 +45,20 @@ impl Job {
         if lengths.all(on_tape) { ON_TAPE } else { FINE }
     }
 
+    /// Shortest piece of a run with a seam in force: of one that is no longer than its lap nothing shows,
+    /// and its neighbor would stand out past it; a board needs some hold on its stud.
+    pub fn shortest(&self) -> f64 {
+        let least = match self.siding().joints {
+            JointRule::Lapped(_) => LAPS_AT_LEAST * self.lap(),
+            JointRule::ButtOnStuds { .. } => LEAST_BOARD,
+        };
+        self.seams.shortest.max(least)
+    }
+
     /// Lap at a seam in force: up to the next step; the gap of a joint of boards is a lap below 0.
     pub fn lap(&self) -> f64 {
         match self.siding().joints {
-            JointRule::Lapped(_) => up(self.product.lap(), self.steps()),
+            JointRule::Lapped(_) => up(self.product.lap().max(LEAST_LAP), self.steps()),
             JointRule::ButtOnStuds { gap, .. } => -self.boards.butt_gap.unwrap_or(gap),
         }
     }

@@ -18,6 +18,7 @@ pub mod certificate;
 mod conflicts;
 mod construct;
 mod crew;
+mod differences;
 mod digest;
 mod improve;
 mod insert;

@@ -91,7 +91,7 @@ pub(super) fn lay(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limit
 }
 
 /// Parts that touch one another through near courses, each group in the order of `parts`.
-fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec<usize>> {
+pub(super) fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec<usize>> {
     let mut left: BTreeSet<usize> = parts.iter().copied().collect();
     let mut out = Vec::new();
     while let Some(first) = left.pop_first() {

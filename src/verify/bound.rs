@@ -14,7 +14,7 @@ pub(super) fn check(layout: &Claims) -> RuleCheck {
         layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs).collect();
     let steps = layout.job.steps();
     let off_step = runs.iter().any(|r| off_step(r, steps));
-    let shortest = up(layout.job.seams.shortest, steps) + i128::from(off_step);
+    let shortest = up(layout.job.shortest(), steps) + i128::from(off_step);
     let frame = PanelFrame {
         steps,
         panel: down(layout.first_length(), steps),

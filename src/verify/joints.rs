@@ -99,7 +99,7 @@ pub(super) fn bound(layout: &Claims) -> RuleCheck {
     let seams = &layout.job.seams;
     let all = || layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);
     let off_step = all().any(|r| off_step(r, STEPS));
-    let least = seams.shortest;
+    let least = layout.job.shortest();
     let shortest = if off_step { up(least, STEPS) + 1 } else { down(least, STEPS) } as f64;
     // Rounded the safe way: more board and more gap, less saw cut.
     let (stock, kerf) = (up(layout.first_length(), STEPS) as f64, down(seams.kerf, STEPS) as f64);

@@ -62,7 +62,7 @@ fn measured(layout: &Layout, lap: f64, gap: f64, kerf: f64, stocks: &[f64]) {
 #[test]
 fn a_stock_length_in_millimeters_is_neither_shortened_nor_lengthened() {
     measured(&wall("[product]\nlength = \"3660mm\"\n"), 1.25, 0.25, 0.125, &[3660.0 * MM]);
-    measured(&wall("[product]\nlength = \"3000mm\"\n"), 1.25, 0.25, 0.125, &[3000.0 * MM]);
+    measured(&wall("[product]\nlength = \"4m\"\n"), 1.25, 0.25, 0.125, &[4000.0 * MM]);
 }
 
 #[test]

@@ -40,6 +40,8 @@ mod hands;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
+#[path = "../jobcase/mod.rs"]
+mod jobcase;
 mod layouts;
 mod limits;
 mod long_cuts;
@@ -52,6 +54,7 @@ mod polygons;
 mod products;
 mod raised;
 mod raising_inputs;
+mod random_jobs;
 mod random_sheets;
 mod read_back;
 mod reading;
