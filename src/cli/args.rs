@@ -4,27 +4,11 @@ use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
-/// Under the help of the program.
-const AFTER: &str = "\
-Exit codes:
-  0  done
-  1  the drawing, the job file or the price list cannot be used
-  2  wrong usage
-  3  done, with warnings, under --strict
-
-NO_COLOR, when set, keeps color off the terminal.
-
-Examples:
-  lapwright check house.dxf
-  lapwright layers house.dxf --suggest
-  lapwright layout house.dxf --job house.toml
-  lapwright takeoff house.dxf --job house.toml --prices prices.csv
-
-The siding maker's instructions and the local code override every figure.";
+use crate::wording::help;
 
 /// Lays lap siding out on a house's elevation drawings.
 #[derive(Debug, Parser)]
-#[command(name = "lapwright", version, about, max_term_width = 80, after_help = AFTER)]
+#[command(name = "lapwright", version, about, max_term_width = 80, after_help = help::PROGRAM)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
@@ -35,70 +19,44 @@ pub struct Arguments {
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Lay the house out: sheets, overlay, cut list and takeoff into a folder
-    #[command(after_help = "\
-Examples:
-  lapwright layout house.dxf --job house.toml --out house-layout
-  lapwright layout house.dxf --strict --quiet
-  lapwright layout - < house.dxf")]
+    #[command(after_help = help::LAYOUT)]
     Layout(Layout),
     /// Tell what was read, assumed, mended and refused; lay nothing out
-    #[command(
-        after_help = "Example:\n  lapwright check house.dxf --job house.toml --out house-check"
-    )]
+    #[command(after_help = help::CHECK)]
     Check(Check),
     /// List the layers with what each is taken for
-    #[command(after_help = "\
-Examples:
-  lapwright layers house.dxf
-  lapwright layers house.dxf --suggest > layers.toml")]
+    #[command(after_help = help::LAYERS)]
     Layers(Layers),
     /// Print the quantities
-    #[command(after_help = "\
-Examples:
-  lapwright takeoff house.dxf --job house.toml
-  lapwright takeoff house.dxf --explain j-channel
-  lapwright takeoff house.dxf --by elevation
-  lapwright takeoff house.dxf --prices prices.csv --format csv
-
-A price list begins with its columns, in any order:
-  item,unit,price,order multiple,currency
-  cartons,carton,412.00,1,USD
-  j-channel,piece,9.85,10,USD
-Items go by the short names that --format csv lists under id. Panels are bought
-by the carton where cartons have a price, else by the piece, else by the square.")]
+    #[command(after_help = help::TAKEOFF)]
     Takeoff(Takeoff),
     /// Write what an architect needs: an empty DXF with the agreed layers, the convention as a
     /// page, a job file with every setting explained
-    #[command(after_help = "Example:\n  lapwright template for-the-architect")]
+    #[command(after_help = help::TEMPLATE)]
     Template {
         /// Folder for them, made if need be; files of that name there are not replaced
         dir: PathBuf,
     },
     /// Explain the code of a finding: why it is raised, what to do, an example; without a code, list all
-    #[command(after_help = "\
-Examples:
-  lapwright explain
-  lapwright explain wall-open")]
+    #[command(after_help = help::EXPLAIN)]
     Explain {
         /// The code, as it stands beside the finding
         code: Option<String>,
     },
     /// Print the JSON Schema of the job file, of layout.json or of takeoff.json
-    #[command(after_help = "Example:\n  lapwright schema job > job.schema.json")]
+    #[command(after_help = help::SCHEMA)]
     Schema {
         /// Which one
         of: SchemaOf,
     },
     /// Print shell completions
-    #[command(after_help = "\
-Example:
-  lapwright completions bash > ~/.local/share/bash-completion/completions/lapwright")]
+    #[command(after_help = help::COMPLETIONS)]
     Completions {
         /// The shell
         shell: clap_complete::Shell,
     },
     /// Print the manual page
-    #[command(after_help = "Example:\n  lapwright man > lapwright.1 && man ./lapwright.1")]
+    #[command(after_help = help::MAN)]
     Man,
 }
 

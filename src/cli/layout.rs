@@ -8,7 +8,8 @@ use super::files;
 use super::loading::{load, sources};
 use super::progress::lay;
 use super::takeoff::{priced, prices};
-use super::terminal::{refused, refused_usage, tell};
+use super::terminal::{refused, refused_usage, tell, tell_line};
+use crate::clean::terminal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::{FindingKind, Findings, Refusal, Severity};
 use crate::job::Job;
@@ -17,6 +18,7 @@ use crate::outputs::file::{OutputFile, pictured};
 use crate::outputs::names::set_folder;
 use crate::outputs::{overlay, set};
 use crate::units::LengthStyle;
+use crate::wording::command;
 use crate::write::summary;
 
 /// Lays the house out and writes its files.
@@ -113,13 +115,12 @@ fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<FilesToWrite,
 /// Tells what was laid out and where it stands.
 fn tell_result(sets: &LaidSets, made: &FilesToWrite, folder: &Path) {
     for sheets in &made.large {
-        tell(&format!(
-            "{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.\n"
-        ));
+        tell_line(&command::no_pictures(*sheets));
     }
     for laid in sets.iter().map(|s| &s.layout) {
         let to = set_folder(laid).map_or(folder.to_owned(), |inner| folder.join(inner));
         tell(&summary::text(laid));
-        tell(&format!("Wrote {}: {}\n", to.display(), made.at_top.join(", ")));
+        let names: Vec<&str> = made.at_top.iter().map(String::as_str).collect();
+        tell_line(&command::wrote(&terminal(&to.display().to_string()), &names));
     }
 }

@@ -14,3 +14,4 @@ mod staging;
 mod takeoff;
 mod template;
 mod terminal;
+mod unused;

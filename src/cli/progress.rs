@@ -9,6 +9,7 @@ use crate::finding::{Findings, Refusal};
 use crate::layout::set::LaidSets;
 use crate::model::progress::Progress;
 use crate::pipeline;
+use crate::wording::command;
 
 /// A progress bar that shows itself beyond half a second.
 fn bar() -> ProgressBar {
@@ -20,8 +21,9 @@ fn bar() -> ProgressBar {
     bar
 }
 
-#[expect(clippy::disallowed_methods, reason = "the bar is for people; no result depends on it")]
 /// Lays the house and its zones out, with a progress bar where someone watches.
+// The clock is for the bar alone: no result depends on it.
+#[expect(clippy::disallowed_methods)]
 pub(super) fn lay(
     loaded: &Loaded,
     findings: &mut Findings,
@@ -42,8 +44,8 @@ pub(super) fn lay(
         bar.set_length(p.of);
         bar.set_position(p.done);
         bar.set_message(match p.bound {
-            0 => format!("{} panels", p.panels),
-            bound => format!("{} panels, bound {bound}", p.panels),
+            0 => command::panels_so_far(p.panels),
+            bound => command::panels_and_bound(p.panels, bound),
         });
     };
     let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);

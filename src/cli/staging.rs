@@ -13,6 +13,7 @@ use std::path::Path;
 use tempfile::TempDir;
 
 use crate::outputs::file::OutputFile;
+use crate::wording::command::kept_in;
 
 /// How the name of everything staged begins.
 const PREFIX: &str = ".lapwright-";
@@ -68,7 +69,7 @@ fn replace_by(
             if fs::rename(&old, folder).is_err() {
                 // The next run puts it back: it must not go with the staging folder.
                 let kept = stage.keep().join(OLD);
-                let words = format!("{e}; what stood there is kept in {}", kept.display());
+                let words = kept_in(&e.to_string(), &kept.display().to_string());
                 return Err(io::Error::new(e.kind(), words));
             }
             return Err(e);

@@ -7,7 +7,8 @@ use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
 use super::loading::load;
 use super::progress::lay;
-use super::terminal::{print, refused, refused_usage, tell};
+use super::terminal::{print, refused, refused_usage, tell_line};
+use super::unused;
 use crate::clean::terminal;
 use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
@@ -17,7 +18,8 @@ use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{ShareBy, Takeoff};
 use crate::pipeline::quantities as takeoff;
 use crate::pipeline::quantities::price::{self, PriceList};
-use crate::units::{LengthStyle, counted};
+use crate::units::LengthStyle;
+use crate::wording::command;
 use crate::wording::takeoff::{explain, items};
 use crate::write::{self, json, tables};
 
@@ -68,14 +70,10 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         && (a.format != Format::Table || a.by != By::House || a.explain.is_some())
     {
         let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
-        let names = terminal(&names.join(", "));
-        tell(&format!(
-            "Without zones that are sets of their own: {names}; see `lapwright layout`.\n"
-        ));
+        tell_line(&terminal(&command::without_zones(&names)));
     }
-    let warnings = findings.count(Severity::Warning);
-    if warnings > 0 && !a.quiet {
-        tell(&format!("{}: `lapwright check` tells more.\n", counted(warnings, "warning")));
+    if !a.quiet {
+        tell_warnings(&findings, style);
     }
     if let Some(item) = &a.explain {
         return match explain::named(takeoff, item, style) {
@@ -107,12 +105,21 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     })
 }
 
+/// Tells what was drawn and not used, and how many warnings there are.
+fn tell_warnings(findings: &Findings, style: LengthStyle) {
+    unused::tell(findings, style);
+    let warnings = findings.count(Severity::Warning);
+    if warnings > 0 {
+        tell_line(&command::warnings_elsewhere(warnings));
+    }
+}
+
 /// The house's table, then one of each zone with lap siding of its own.
 fn tables_of(sets: &LaidSets) -> String {
     let mut out = String::new();
     for set in sets.iter() {
         if let Some(zone) = &set.layout.zone {
-            out.push_str(&format!("\nZONE {}\n", terminal(zone)));
+            out.push_str(&format!("\n{}\n", command::zone_head(&terminal(zone))));
         }
         out.push_str(&tables::priced_table(&set.takeoff, set.layout.job.sheet.lengths));
     }

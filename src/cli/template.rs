@@ -4,10 +4,12 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use super::files;
-use super::terminal::{refused, tell};
+use super::terminal::{refused, tell_line};
+use crate::clean::terminal;
 use crate::finding::Findings;
 use crate::outputs::template;
 use crate::units::LengthStyle;
+use crate::wording::command;
 
 /// The template's files, none of them put in the place of another.
 pub(super) fn run(folder: &Path) -> ExitCode {
@@ -19,7 +21,7 @@ pub(super) fn run(folder: &Path) -> ExitCode {
     match written {
         Ok(list) => {
             let names: Vec<&str> = list.iter().map(|f| f.0.as_str()).collect();
-            tell(&format!("Wrote {}: {}\n", folder.display(), names.join(", ")));
+            tell_line(&command::wrote(&terminal(&folder.display().to_string()), &names));
             ExitCode::SUCCESS
         }
         Err(r) => refused(&r, &Findings::default(), LengthStyle::default()),

@@ -8,6 +8,7 @@ use crate::clean::terminal;
 use crate::finding::files::OutputTarget;
 use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
+use crate::wording::command::message_with_place;
 use crate::wording::findings::{FindingWords, words};
 use crate::write::findings::findings_text;
 
@@ -21,6 +22,11 @@ pub(super) fn print(bytes: &[u8]) -> ExitCode {
         }
         _ => ExitCode::SUCCESS,
     }
+}
+
+/// A line to standard error.
+pub(super) fn tell_line(line: &str) {
+    tell(&format!("{line}\n"));
 }
 
 /// Text to standard error.
@@ -85,16 +91,7 @@ impl<'a> Shown<'a> {
 
 impl std::fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}", terminal(&self.words.message))?;
-        if let Some(p) = self.finding.at {
-            write!(f, " (at {:.3}, {:.3} in the drawing)", p.x, p.y)?;
-        }
-        if let Some(o) = &self.finding.origin {
-            let handle =
-                o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
-            write!(f, " ({} at line {}{handle})", o.entity, o.line)?;
-        }
-        Ok(())
+        f.write_str(&message_with_place(self.finding, &self.words.message, terminal))
     }
 }
 

@@ -47,7 +47,8 @@ pub(super) fn widen(house: &mut House, job: &Job, findings: &mut Findings) {
         };
         let wall = house.elevations[e].walls.remove(w);
         let round = job.drawing.casing + job.trim.surround;
-        let made = alone(&house.elevations[e], wall, a, (frame, round), findings);
+        let sizes = Sizes { frame, round, gap: job.trim.movement_gap };
+        let made = alone(&house.elevations[e], wall, a, sizes, findings);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         let k = a.width / frame.width();
         let map = |p: Point| Point::new(snap((p.x - frame.x0) * k), p.y);
@@ -82,50 +83,42 @@ fn unknown(house: &House, wall: &str, findings: &mut Findings) {
     findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
 }
 
+/// What a wall is stretched by, inches.
+struct Sizes {
+    /// Its box as drawn.
+    frame: Rect,
+    /// Casing and surround of its openings.
+    round: f64,
+    /// The gap at a movement joint.
+    gap: f64,
+}
+
 /// The wall's own elevation, from its left end, as wide as it is.
 fn alone(
     on: &DrawnElevation,
     mut wall: DrawnWall,
     a: &AngledWall,
-    (frame, round): (Rect, f64),
+    Sizes { frame, round, gap }: Sizes,
     findings: &mut Findings,
 ) -> DrawnElevation {
     let k = a.width / frame.width();
-    let map = |p: &mut Point| *p = Point::new(snap((p.x - frame.x0) * k), p.y);
-    wall.outline.iter_mut().for_each(map);
-    for face in &mut wall.faces {
-        *face = face.map(|mut p| {
-            map(&mut p);
-            p
-        });
-    }
-    for edge in &mut wall.edges {
-        map(&mut edge.from);
-        map(&mut edge.to);
-        let rise = edge.to - edge.from;
-        edge.pitch =
-            (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
-    }
-    for o in &mut wall.openings {
-        o.outline.iter_mut().for_each(map);
-    }
+    let at = |x: f64| (x - frame.x0) * k;
+    // The gap at a movement joint is as wide as it is.
+    let joints = wall.joints.clone();
+    let beside = |x: f64| joints.iter().find(|j| (x - **j).abs() <= gap / 2.0 + SAME);
+    let map = |p: &mut Point| {
+        let x = beside(p.x).map_or(at(p.x), |j| at(*j) + (p.x - j));
+        *p = Point::new(snap(x), p.y);
+    };
+    stretch(&mut wall, &map);
     widen_openings(on, &mut wall, a, (k, round), findings);
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
         let wall = wall.id.clone();
         let (named, fault) = (name.clone(), AngledFault::NoSuchOpening { wall });
         findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
     }
-    for band in &mut wall.bands {
-        *band = band.map(|mut p| {
-            map(&mut p);
-            p
-        });
-    }
     for x in &mut wall.joints {
         *x = snap((*x - frame.x0) * k);
-    }
-    for o in &mut wall.obstacles {
-        o.outline.iter_mut().for_each(map);
     }
     let near = frame.inflate(ROUND, ROUND);
     let backdrop = on.backdrop.iter().filter(|b| b.points.iter().all(|p| near.contains(*p)));
@@ -148,6 +141,27 @@ fn alone(
         backdrop,
         zones: Vec::new(),
     }
+}
+
+/// A wall with everything on it, point by point.
+fn stretch(wall: &mut DrawnWall, map: &impl Fn(&mut Point)) {
+    let moved = |mut p: Point| {
+        map(&mut p);
+        p
+    };
+    wall.outline.iter_mut().for_each(map);
+    for face in wall.faces.iter_mut().chain(&mut wall.bands) {
+        *face = face.map(moved);
+    }
+    for edge in &mut wall.edges {
+        map(&mut edge.from);
+        map(&mut edge.to);
+        let rise = edge.to - edge.from;
+        edge.pitch =
+            (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
+    }
+    wall.openings.iter_mut().for_each(|o| o.outline.iter_mut().for_each(map));
+    wall.obstacles.iter_mut().for_each(|o| o.outline.iter_mut().for_each(map));
 }
 
 /// Openings of a widened wall: as wide as they are, where the job says they stand.

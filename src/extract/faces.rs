@@ -27,7 +27,7 @@ pub(crate) fn walls(
     outlines: Vec<Outline>,
     findings: &mut Findings,
 ) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
-    let (outlines, mut every) = settled(local, outlines, openings(local, findings));
+    let (outlines, mut every) = settled(local, outlines, openings(local));
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
     if surround > 0.0 {
@@ -41,43 +41,9 @@ pub(crate) fn walls(
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
-    let mut found: Vec<DrawnWall> = Vec::new();
-    for o in outlines {
-        if let Some(note) = limits::too_much(local, &o) {
-            findings.push(note);
-            continue;
-        }
-        if let Some((p, q)) = crossing(&o.ring) {
-            crossed(local, &o.origin, p, q, findings);
-            continue;
-        }
-        let whole = o.polygon();
-        let mut near: Vec<Polygon> = off.iter().filter(|o| touches(o, &whole)).cloned().collect();
-        near.extend(zones::outside(local, &whole));
-        let joints = parts::on(&whole, &lines, gap);
-        near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
-        parts::through_openings(local, &whole, &joints, &every, findings);
-        // Stone drawn along a side of its wall leaves no strip between.
-        near.extend(between(&near, &whole));
-        let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
-        let faces = without_slivers(faces);
-        if faces.is_empty() {
-            continue;
-        }
-        found.push(DrawnWall {
-            id: Default::default(),
-            outline: whole.outer,
-            faces,
-            openings: Vec::new(),
-            obstacles: Vec::new(),
-            bands: Vec::new(),
-            joints,
-            edges: Vec::new(),
-            drawn_exposure: o.exposure,
-            way: o.way,
-            origin: o.origin,
-        });
-    }
+    let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
+    let mut found: Vec<DrawnWall> =
+        outlines.into_iter().filter_map(|o| bare_wall(local, o, &on_walls, findings)).collect();
     report_overlaps(local, &found, findings);
     give_openings(local, &mut found, every, findings);
     give_obstacles(local, &mut found, obstacles(local), findings);
@@ -91,6 +57,56 @@ pub(crate) fn walls(
         give_edges(local, wall, &hiding, findings);
     }
     (found, zones)
+}
+
+/// What lies on the walls of a view before they are known.
+struct OnWalls<'a> {
+    /// What is not sided: stone, roofs, bands.
+    off: &'a [Polygon],
+    /// Movement joints.
+    lines: &'a [(f64, f64, f64)],
+    openings: &'a [DrawnOpening],
+}
+
+/// A wall with its faces and nothing else on it; none where nothing of it is sided, or where it cannot be used.
+fn bare_wall(
+    local: &ViewFrame,
+    o: Outline,
+    on: &OnWalls,
+    findings: &mut Findings,
+) -> Option<DrawnWall> {
+    if let Some(note) = limits::too_much(local, &o) {
+        findings.push(note);
+        return None;
+    }
+    if let Some((p, q)) = crossing(&o.ring) {
+        crossed(local, &o.origin, p, q, findings);
+        return None;
+    }
+    let gap = local.job.trim.movement_gap;
+    let whole = o.polygon();
+    let mut near: Vec<Polygon> = on.off.iter().filter(|o| touches(o, &whole)).cloned().collect();
+    near.extend(zones::outside(local, &whole));
+    let joints = parts::on(&whole, on.lines, gap);
+    near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
+    parts::through_openings(local, &whole, &joints, on.openings, findings);
+    // Stone drawn along a side of its wall leaves no strip between.
+    near.extend(between(&near, &whole));
+    let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
+    let faces = without_slivers(faces);
+    (!faces.is_empty()).then(|| DrawnWall {
+        id: Default::default(),
+        outline: whole.outer,
+        faces,
+        openings: Vec::new(),
+        obstacles: Vec::new(),
+        bands: Vec::new(),
+        joints,
+        edges: Vec::new(),
+        drawn_exposure: o.exposure,
+        way: o.way,
+        origin: o.origin,
+    })
 }
 
 /// What may hide parts of a wall.

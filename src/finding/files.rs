@@ -81,6 +81,32 @@ pub enum OverlayReason {
     BinarySource,
     /// The drawing has no complete section of entities.
     NoEntitiesSection,
+    /// The drawing is text in UTF-16, which no DXF is.
+    WideSource,
+}
+
+/// What a writer failed at.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "fault", rename_all = "kebab-case")]
+pub enum WriterFault {
+    /// A sheet has no size.
+    SheetWithoutSize,
+    /// A sheet cannot be drawn on its page.
+    SheetNotDrawn,
+    /// A picture has no size, or one beyond memory.
+    PictureWithoutSize,
+    /// The library that makes the format refused.
+    Library {
+        /// What it says.
+        library_says: String,
+    },
+}
+
+impl WriterFault {
+    /// What a library said.
+    pub fn of(library_says: impl std::fmt::Display) -> Self {
+        WriterFault::Library { library_says: library_says.to_string() }
+    }
 }
 
 group! {
@@ -109,8 +135,16 @@ group! {
         }
         /// A result cannot be made into its format.
         WriteFailed "write-failed", Error, Office {
-            /// What the writer says.
-            writer_says: String,
+            /// What the writer failed at.
+            #[serde(flatten)]
+            fault: WriterFault,
+        }
+        /// The system gives no threads.
+        ThreadsMissing "threads-missing", Error, Office {
+            /// How many are wanted at once.
+            wanted: usize,
+            /// What the system says.
+            system_says: String,
         }
         /// A file is no layout of this version.
         LayoutFormat "layout-format", Error, Office {

@@ -10,7 +10,7 @@ use crate::model::joint::JointRules;
 use crate::model::seam::SeamRules;
 
 /// States held at a stud; with more nothing is proven.
-const STATES: usize = 100_000;
+const STATES: usize = 20_000;
 /// Most courses looked at together.
 const COURSES: usize = 5;
 
@@ -43,12 +43,43 @@ pub(super) fn without_layout(
             }
         }
     }
+    // Of many courses near one another it may be enough to count.
+    for size in 2..=levels.len() {
+        for window in levels.windows(size).filter(|w| w.iter().any(|c| bad.contains(c))) {
+            let reach = i64::from(window[size - 1]) - i64::from(window[0]);
+            if reach <= clear && too_many(asks, window, rules, joints) {
+                return Some(window.to_vec());
+            }
+        }
+    }
     None
 }
 
-/// Whether these courses, all near one another, have no joints.
-fn none(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> bool {
-    let mut runs: Vec<Joined> = Vec::new();
+/// Whether more runs must be joined within a board's length of some stud than studs there take joints.
+fn too_many(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> bool {
+    let runs = joined(asks, courses, rules, joints);
+    let all = studs_of(&runs);
+    let (half, reach) = (gap(rules) / 2.0, rules.stock() + gap(rules));
+    let ends = runs.iter().map(|r| r.from - half);
+    let starts: Vec<f64> = all.iter().copied().chain(ends).collect();
+    starts.iter().any(|from| {
+        // A run that covers all of it has a joint in it: no board is longer.
+        let to = from + reach;
+        let need = runs
+            .iter()
+            .filter(|r| r.from - half <= from + ROUNDING && r.to + half >= to + 2.0 * ROUNDING);
+        let (mut last, mut room) = (f64::NEG_INFINITY, 0);
+        for x in all.iter().filter(|x| **x > from + ROUNDING && **x <= to + 2.0 * ROUNDING) {
+            if x - last >= joints.apart - ROUNDING {
+                (last, room) = (*x, room + 1);
+            }
+        }
+        need.count() > room
+    })
+}
+
+fn joined(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> Vec<Joined> {
+    let mut runs = Vec::new();
     for a in asks {
         let Some(course) = courses.iter().position(|c| *c == a.course) else { continue };
         let (from, to) = span(a.run, rules);
@@ -58,9 +89,20 @@ fn none(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) 
         let studs = places(a.run, rules, joints.studs.get(&a.run.id).map(|s| s.1));
         runs.push(Joined { from, to, studs, course });
     }
+    runs
+}
+
+fn studs_of(runs: &[Joined]) -> Vec<f64> {
     let mut all: Vec<f64> = runs.iter().flat_map(|r| r.studs.iter().copied()).collect();
     all.sort_by(f64::total_cmp);
     all.dedup_by(|a, b| (*a - *b).abs() < ROUNDING);
+    all
+}
+
+/// Whether these courses, all near one another, have no joints.
+fn none(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> bool {
+    let runs = joined(asks, courses, rules, joints);
+    let all = studs_of(&runs);
     let checked = Checked { runs: &runs, all: &all, rules, apart: joints.apart };
     // The last joint of each run, by its stud's number from 1; 0 where there is none yet.
     let mut states: BTreeSet<Vec<u32>> = BTreeSet::from([vec![0; runs.len()]]);

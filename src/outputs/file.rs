@@ -1,14 +1,14 @@
 //! A file to be written, and what is told when it cannot be made.
 
 use crate::finding::Refusal;
-use crate::finding::files::FileFinding;
+use crate::finding::files::{FileFinding, WriterFault};
 
 /// A file: its path inside the folder, and its bytes.
 pub type OutputFile = (String, Vec<u8>);
 
 /// A refusal for a file that a writer could not make.
-pub(super) fn write_failed(writer_says: String) -> Refusal {
-    Refusal::new(FileFinding::WriteFailed { writer_says })
+pub(super) fn write_failed(fault: WriterFault) -> Refusal {
+    Refusal::new(FileFinding::WriteFailed { fault })
 }
 
 /// Whether a set of so many sheets is written as PNG too: of a large one that would take longer than

@@ -1,6 +1,7 @@
 //! Files in PDF.
 
 use super::file::OutputFile;
+use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 use crate::write::pdf;
@@ -10,7 +11,7 @@ pub(super) fn sheets(
     layout: &Layout,
     sheets: &[Sheet],
     svgs: &[String],
-) -> Result<Vec<OutputFile>, String> {
+) -> Result<Vec<OutputFile>, WriterFault> {
     let project = &layout.job.title.project;
     let title = if project.is_empty() { &layout.drawing.name } else { project };
     let bytes = pdf::document(sheets, svgs, title, &layout.job.title.drawn_by)?;
@@ -18,7 +19,7 @@ pub(super) fn sheets(
 }
 
 /// The convention of layers as a page.
-pub(super) fn convention(page: &Sheet, svg: &str) -> Result<OutputFile, String> {
+pub(super) fn convention(page: &Sheet, svg: &str) -> Result<OutputFile, WriterFault> {
     let svgs = [svg.to_owned()];
     let bytes = pdf::document(std::slice::from_ref(page), &svgs, &page.title, "")?;
     Ok(("convention.pdf".to_owned(), bytes))

@@ -2,6 +2,7 @@
 
 use super::file::{OutputFile, pictured};
 use crate::cores;
+use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 use crate::write::png;
@@ -14,12 +15,12 @@ pub(super) fn sheets(
     _: &Layout,
     sheets: &[Sheet],
     svgs: &[String],
-) -> Result<Vec<OutputFile>, String> {
+) -> Result<Vec<OutputFile>, WriterFault> {
     if !pictured(sheets.len()) {
         return Ok(Vec::new());
     }
     // Pictures do not depend on one another; their order is kept.
-    let pictures: Result<Vec<Vec<u8>>, String> =
+    let pictures: Result<Vec<Vec<u8>>, WriterFault> =
         cores::each(svgs, |svg| png::picture(svg, DOTS_PER_INCH)).into_iter().collect();
     let named = sheets.iter().zip(pictures?);
     Ok(named.map(|(sheet, png)| (format!("sheets/{}.png", sheet.name), png)).collect())

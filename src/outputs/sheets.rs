@@ -5,11 +5,12 @@ use super::file::OutputFile;
 use super::pdf;
 #[cfg(feature = "png")]
 use super::png;
+use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
 
 /// A writer of sheets: given the layout, its sheets, and each of them as SVG.
-type Peer = fn(&Layout, &[Sheet], &[String]) -> Result<Vec<OutputFile>, String>;
+type Peer = fn(&Layout, &[Sheet], &[String]) -> Result<Vec<OutputFile>, WriterFault>;
 
 /// The writers of pictures, in the order of their files.
 const PEERS: &[Peer] = &[
@@ -24,9 +25,9 @@ pub(super) fn pictures(
     layout: &Layout,
     sheets: &[Sheet],
     svgs: &[String],
-) -> Result<Vec<OutputFile>, String> {
+) -> Result<Vec<OutputFile>, WriterFault> {
     let each = PEERS.iter().map(|peer| peer(layout, sheets, svgs));
-    Ok(each.collect::<Result<Vec<_>, String>>()?.into_iter().flatten().collect())
+    Ok(each.collect::<Result<Vec<_>, WriterFault>>()?.into_iter().flatten().collect())
 }
 
 /// The sheets as SVG, a file each.

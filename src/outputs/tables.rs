@@ -5,11 +5,12 @@ use super::given::Given;
 use super::overlay;
 #[cfg(feature = "xlsx")]
 use super::workbook;
+use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 use crate::write::{csv, json, report};
 
-type Peer = fn(&Given) -> Result<OutputFile, String>;
+type Peer = fn(&Given) -> Result<OutputFile, WriterFault>;
 
 /// The writers, in the order of their files.
 const PEERS: &[Peer] = &[
@@ -30,6 +31,6 @@ pub(super) fn files(
     layout: &Layout,
     takeoff: &Takeoff,
     source: &[u8],
-) -> Result<Vec<OutputFile>, String> {
+) -> Result<Vec<OutputFile>, WriterFault> {
     PEERS.iter().map(|peer| peer(&Given { layout, takeoff, source })).collect()
 }

@@ -5,12 +5,13 @@ use super::file::{OutputFile, write_failed};
 use super::pdf;
 use crate::annotate;
 use crate::finding::Refusal;
+use crate::finding::files::WriterFault;
 use crate::job::commented;
 use crate::job::layers::AGREED_LAYERS;
 use crate::model::sheet::Sheet;
 use crate::write::{svg, template};
 
-type Peer = fn(&Sheet, &str) -> Result<OutputFile, String>;
+type Peer = fn(&Sheet, &str) -> Result<OutputFile, WriterFault>;
 
 /// The writers of the convention, in the order of their files.
 const PEERS: &[Peer] = &[

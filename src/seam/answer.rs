@@ -2,11 +2,54 @@
 
 use std::collections::BTreeMap;
 
-use super::part::Digest;
+use super::options::Way;
+use super::part::{Digest, Part};
 use super::placed::Placed;
 use super::pool::Pool;
 use super::stagger::seams;
 use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
+
+/// Panels as they are numbered, run by run.
+struct PanelNumbers<'a> {
+    digest: &'a Digest,
+    pool: &'a Pool,
+    /// Numbers of cut panels by their slots in the pool.
+    cut: BTreeMap<usize, usize>,
+    /// Lengths of whole panels by number.
+    whole: BTreeMap<usize, f64>,
+    next: usize,
+}
+
+impl PanelNumbers<'_> {
+    fn length(&self, slot: usize) -> i64 {
+        self.digest.rules.panel_of(self.pool.panels[slot].kind)
+    }
+
+    fn cut(&mut self, slot: usize) -> usize {
+        *self.cut.entry(slot).or_insert_with(|| {
+            self.next += 1;
+            self.next - 1
+        })
+    }
+
+    fn whole(&mut self, length: f64) -> usize {
+        self.whole.insert(self.next, length);
+        self.next += 1;
+        self.next - 1
+    }
+
+    /// The length of each panel, by number; none where all are of one length.
+    fn stocks(mut self) -> Vec<f64> {
+        if !self.digest.rules.mixed() {
+            return Vec::new();
+        }
+        let steps = self.digest.rules.steps;
+        let cut: Vec<_> =
+            self.cut.iter().map(|(s, n)| (*n, steps.inches(self.length(*s)))).collect();
+        self.whole.extend(cut);
+        self.whole.into_values().collect()
+    }
+}
 
 /// The plan of the whole house.
 pub(super) fn plan(
@@ -19,10 +62,8 @@ pub(super) fn plan(
     let steps = digest.rules.steps;
     let inches = |n: i64| steps.inches(n);
     let mut runs: BTreeMap<(usize, usize, usize), RunPlan> = BTreeMap::new();
-    let mut numbers: BTreeMap<usize, usize> = BTreeMap::new();
-    // Lengths of whole panels by number; of cut ones by their slots' kinds.
-    let mut stocks: BTreeMap<usize, f64> = BTreeMap::new();
-    let mut next = 0;
+    let (cut, whole) = (BTreeMap::new(), BTreeMap::new());
+    let mut numbers = PanelNumbers { digest, pool, cut, whole, next: 0 };
     for (i, part) in digest.parts.iter().enumerate() {
         let Some(placed) = pool.placed[i] else { continue };
         let run = runs.entry(part.from).or_default();
@@ -30,40 +71,59 @@ pub(super) fn plan(
             // A fixed seam joins this part to the one before: the lap's middle.
             run.seams.push(inches(part.left + digest.rules.lap - digest.rules.lap / 2));
         }
-        let mut number = |slot: usize, next: &mut usize| {
-            *numbers.entry(slot).or_insert_with(|| {
-                *next += 1;
-                *next - 1
-            })
-        };
         match placed {
             Placed::One { panel } => {
                 let start = ones.get(&i).copied().unwrap_or(0);
-                let panel = number(panel, &mut next);
                 run.pieces.push(Cut {
-                    panel,
+                    panel: numbers.cut(panel),
                     start: inches(start),
                     end: inches(start + part.cover),
                 });
             }
             Placed::Seamed { way, a, first, last } => {
-                let way = part.ways[way];
-                let length = |slot: usize| digest.rules.panel_of(pool.panels[slot].kind);
-                let (whole, l) = (digest.rules.panel_of(way.whole), length(first));
-                let panel = number(first, &mut next);
-                run.pieces.push(Cut { panel, start: inches(l - a), end: inches(l) });
-                for _ in 0..way.k - 2 {
-                    run.pieces.push(Cut { panel: next, start: 0.0, end: inches(whole) });
-                    stocks.insert(next, inches(whole));
-                    next += 1;
-                }
-                let panel = number(last, &mut next);
-                run.pieces.push(Cut { panel, start: 0.0, end: inches(way.sum - a) });
-                let middles = seams(part, way, a, &digest.rules);
-                run.seams.extend(middles.map(|x| steps.middle(x, digest.rules.lap)));
+                seamed(part, (part.ways[way], a), [first, last], &mut numbers, run);
             }
         }
     }
+    let panels = numbers.next;
+    certificate.panels = panels;
+    certificate.proven = panels <= certificate.bound;
+    SeamPlan {
+        runs: in_order(problem, runs),
+        panels,
+        stocks: numbers.stocks(),
+        certificate,
+        crew_panels: 0,
+        other_policy_panels: None,
+        conflicts: Vec::new(),
+    }
+}
+
+/// The pieces and seams of a part of several pieces: the first `a` long, the last from the panel at `last`.
+fn seamed(
+    part: &Part,
+    (way, a): (Way, i64),
+    [first, last]: [usize; 2],
+    numbers: &mut PanelNumbers,
+    run: &mut RunPlan,
+) {
+    let rules = &numbers.digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
+    let (whole, l) = (rules.panel_of(way.whole), numbers.length(first));
+    run.pieces.push(Cut { panel: numbers.cut(first), start: inches(l - a), end: inches(l) });
+    for _ in 0..way.k - 2 {
+        let panel = numbers.whole(inches(whole));
+        run.pieces.push(Cut { panel, start: 0.0, end: inches(whole) });
+    }
+    run.pieces.push(Cut { panel: numbers.cut(last), start: 0.0, end: inches(way.sum - a) });
+    run.seams.extend(seams(part, way, a, rules).map(|x| rules.steps.middle(x, rules.lap)));
+}
+
+/// The runs in the problem's order, with their names.
+fn in_order(
+    problem: &SeamProblem,
+    mut runs: BTreeMap<(usize, usize, usize), RunPlan>,
+) -> Vec<RunPlan> {
     let mut plans = Vec::new();
     for (e, elevation) in problem.elevations.iter().enumerate() {
         for (c, course) in elevation.courses.iter().enumerate() {
@@ -74,23 +134,7 @@ pub(super) fn plan(
             }
         }
     }
-    certificate.panels = next;
-    certificate.proven = next <= certificate.bound;
-    if digest.rules.mixed() {
-        let kind = |slot: &usize| digest.rules.panel_of(pool.panels[*slot].kind);
-        stocks.extend(numbers.iter().map(|(slot, n)| (*n, inches(kind(slot)))));
-    } else {
-        stocks.clear();
-    }
-    SeamPlan {
-        runs: plans,
-        panels: next,
-        stocks: stocks.into_values().collect(),
-        certificate,
-        crew_panels: 0,
-        other_policy_panels: None,
-        conflicts: Vec::new(),
-    }
+    plans
 }
 
 /// Where each one-piece part begins on its panel: after the right-hand piece, in order.

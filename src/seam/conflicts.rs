@@ -174,6 +174,29 @@ fn conflict(
     }
 }
 
+/// Where the seams of a part stand.
+fn places(digest: &Digest, pool: &Pool, part: usize) -> Vec<i64> {
+    let of = &digest.parts[part];
+    match pool.placed[part] {
+        Some(super::placed::Placed::Seamed { way, a, .. }) => {
+            seams(of, of.ways[way], a, &digest.rules).collect()
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// A seam of a part, by its run and course.
+fn seam_at(problem: &SeamProblem, digest: &Digest, part: usize, x: i64) -> SeamAt {
+    let (e, c, r) = digest.parts[part].from;
+    let course = problem.elevations.get(e).and_then(|e| e.courses.get(c));
+    let run = course.and_then(|c| c.runs.get(r));
+    SeamAt {
+        run: run.map(|r| r.id.clone()).unwrap_or_default(),
+        course: digest.parts[part].level,
+        x: digest.rules.steps.middle(x, digest.rules.lap),
+    }
+}
+
 /// Each rule that `bad` parts break: pairs of seams that stand too near, and parts that break one by
 /// themselves. Unmarked yet.
 pub(super) fn breaks(
@@ -184,56 +207,40 @@ pub(super) fn breaks(
 ) -> Vec<Break> {
     let rules = &digest.rules;
     let inches = |n: i64| rules.steps.inches(n);
-    let places = |p: usize| -> Vec<i64> {
-        let part = &digest.parts[p];
-        match pool.placed[p] {
-            Some(super::placed::Placed::Seamed { way, a, .. }) => {
-                seams(part, part.ways[way], a, rules).collect()
-            }
-            _ => Vec::new(),
-        }
-    };
-    let at = |p: usize, x: i64| {
-        let (e, c, r) = digest.parts[p].from;
-        let course = problem.elevations.get(e).and_then(|e| e.courses.get(c));
-        let run = course.and_then(|c| c.runs.get(r));
-        SeamAt {
-            run: run.map(|r| r.id.clone()).unwrap_or_default(),
-            course: digest.parts[p].level,
-            x: rules.steps.middle(x, rules.lap),
-        }
-    };
     let mut out = Vec::new();
     for p in bad {
         let part = &digest.parts[*p];
-        let before = out.len();
-        // A pair of parts that both break is told once, from the lower number.
-        let others = part.near.iter().filter(|q| !bad.contains(q) || *q > p);
-        for q in others {
-            for x in places(*p) {
-                for y in places(*q).into_iter().filter(|y| (x - y).abs() < rules.stagger) {
+        let here = places(digest, pool, *p);
+        let near = |x: i64, y: i64| (x - y).abs() < rules.stagger;
+        let mut paired = false;
+        for q in &part.near {
+            let there = places(digest, pool, *q);
+            // A pair of parts that both break is told once, from the lower number.
+            let told_there = bad.contains(q) && q < p;
+            for (x, y) in here.iter().flat_map(|x| there.iter().map(move |y| (*x, *y))) {
+                if !near(x, y) {
+                    continue;
+                }
+                paired = true;
+                if !told_there {
                     let (low, high) = (part.level, digest.parts[*q].level);
                     let fault = SeamFault::TooNear {
                         courses: [low.min(high) + 1, low.max(high) + 1],
                         apart: inches((x - y).abs()),
                         least: inches(rules.stagger),
                     };
-                    let seams = vec![at(*p, x), at(*q, y)];
+                    let seams =
+                        vec![seam_at(problem, digest, *p, x), seam_at(problem, digest, *q, y)];
                     out.push(Break { mark: String::new(), fault, seams });
                 }
             }
         }
-        let told = out.len() > before
-            || part.near.iter().any(|q| {
-                let near = |x: &i64| places(*p).iter().any(|y| (x - y).abs() < rules.stagger);
-                bad.contains(q) && q < p && places(*q).iter().any(near)
-            });
-        if !told {
+        if !paired {
             let fault = SeamFault::NoLawfulPlace {
                 course: part.level + 1,
                 shortest: inches(rules.shortest),
             };
-            let seams = places(*p).into_iter().map(|x| at(*p, x)).collect();
+            let seams = here.into_iter().map(|x| seam_at(problem, digest, *p, x)).collect();
             out.push(Break { mark: String::new(), fault, seams });
         }
     }

@@ -140,15 +140,7 @@ fn one_chain(
         round: 0,
         leftover: 0,
     };
-    let mut search = Search {
-        inserter: Inserter::new(digest, Random::new(seed), NOISE),
-        taken: Vec::new(),
-        before: Vec::new(),
-        keyed: Vec::new(),
-        is_taken: vec![false; digest.parts.len()],
-        floors: (0..digest.parts.len()).map(|p| now.floor(digest, p)).collect(),
-    };
-    search.inserter.pinned = pins.clone();
+    let mut search = Search::new(digest, &now, seed, pins);
     for round in 0..total {
         // Some hits may be unavoidable together though each run alone could do without.
         let stale = round - best.round > PATIENCE + total / 50;
@@ -174,20 +166,27 @@ fn one_chain(
         if now.bought() == bound + 1 {
             best.leftover = best.leftover.max(now.leftover());
         }
-        best.stale.extend(&search.taken);
-        let k = key(&now);
-        if k < best.key {
-            best.key = k;
-            best.panels = now.panels();
-            best.round = round;
-            best.stale.drain(..).for_each(|p| best.placed[p] = now.placed[p]);
-        } else if best.stale.len() > 4 * digest.parts.len() + 100 {
-            best.stale.sort_unstable();
-            best.stale.dedup();
-        }
+        best.compare(&now, &search.taken, round);
     }
     best.kinds = now.kinds();
     best
+}
+
+impl Best {
+    /// Takes over a placing where it is better; else remembers which parts differ from it.
+    fn compare(&mut self, now: &Pool, changed: &[usize], round: u64) {
+        self.stale.extend(changed);
+        let k = key(now);
+        if k < self.key {
+            self.key = k;
+            self.panels = now.panels();
+            self.round = round;
+            self.stale.drain(..).for_each(|p| self.placed[p] = now.placed[p]);
+        } else if self.stale.len() > 4 * self.placed.len() + 100 {
+            self.stale.sort_unstable();
+            self.stale.dedup();
+        }
+    }
 }
 
 /// The best layout so far, the parts that may stand otherwise by now, and when it was found.
@@ -219,7 +218,20 @@ struct Search<'a> {
     floors: Vec<i64>,
 }
 
-impl Search<'_> {
+impl<'a> Search<'a> {
+    fn new(digest: &'a Digest, pool: &Pool, seed: u64, pins: &Pins) -> Self {
+        let mut inserter = Inserter::new(digest, Random::new(seed), NOISE);
+        inserter.pinned = pins.clone();
+        Search {
+            inserter,
+            taken: Vec::new(),
+            before: Vec::new(),
+            keyed: Vec::new(),
+            is_taken: vec![false; digest.parts.len()],
+            floors: (0..digest.parts.len()).map(|p| pool.floor(digest, p)).collect(),
+        }
+    }
+
     /// Chooses some of the emptier panels, and a few parts near what stands in them; false
     /// if there is nothing.
     fn ruin(&mut self, digest: &Digest, pool: &Pool) -> bool {

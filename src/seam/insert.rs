@@ -156,9 +156,9 @@ impl<'a> Inserter<'a> {
         let pool = &*pool;
         let fresh = |kind: usize| pool.spares(kind);
         // A new panel of a kind, less the worth of what is left of it; none if it is too short.
-        let new = |length: i64, kind: usize, both: bool| {
+        let new = |length: i64, kind: usize| {
             let left = rules.panel_of(kind) - length;
-            (left >= 0).then(|| rules.unit(kind) - pool.worth_of(left, both))
+            (left >= 0).then(|| rules.unit(kind) - pool.worth_of(left, false))
         };
         let fill = |panel: usize, length: i64| {
             let p = &pool.panels[panel];
@@ -167,12 +167,10 @@ impl<'a> Inserter<'a> {
         };
         let first = pool.no_left.tightest(a + kerf);
         let last = pool.no_right.tightest(b + kerf);
-        let new_a = |kind: usize| Some((new(a, kind, false)?, kind));
-        let new_b = |kind: usize| Some((new(b, kind, false)?, kind));
+        let new_a = |kind: usize| Some((new(a, kind)?, kind));
+        let new_b = |kind: usize| Some((new(b, kind)?, kind));
         let fill_a = first.map(|f| (fill(f, a), f));
         let fill_b = last.map(|l| (fill(l, b), l));
-        let both = w.sum + 2 * kerf;
-        let new_both = |kind: usize| Some((new(both - kerf, kind, true)?, kind));
         for (one, i) in rules.kinds().filter_map(new_a) {
             for (two, j) in rules.kinds().filter_map(new_b) {
                 let last = if i == j { fresh(j).1 } else { fresh(j).0 };
@@ -194,22 +192,34 @@ impl<'a> Inserter<'a> {
         {
             self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
         }
-        // Both end pieces from one panel.
-        if rules.kinds().any(|kind| new_both(kind).is_some()) {
-            let open = first.filter(|f| {
-                let p = &pool.panels[*f];
-                p.right_hand.is_none() && p.free >= both
-            });
-            let open = open.or_else(|| without_ends(pool, both));
-            if let Some(f) = open {
-                let p = &pool.panels[f];
-                let c = pool.worth(p) - pool.worth_of(p.free - both, true);
-                self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
-            }
-            for (c, kind) in rules.kinds().filter_map(new_both) {
-                let one = fresh(kind).0;
-                self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
-            }
+        self.both_ends(pool, (part, way), (own, a));
+    }
+
+    /// Tries one panel for both end pieces, the first `a` long, at a cost of `own` besides.
+    fn both_ends(&mut self, pool: &Pool, (part, way): (usize, usize), (own, a): (i64, i64)) {
+        let rules = &self.digest.rules;
+        let both = self.digest.parts[part].ways[way].sum + 2 * rules.kerf;
+        // A new panel of a kind, less the worth of what is left of it; none if it is too short.
+        let new_both = |kind: usize| {
+            let left = rules.panel_of(kind) - (both - rules.kerf);
+            (left >= 0).then(|| (rules.unit(kind) - pool.worth_of(left, true), kind))
+        };
+        if rules.kinds().all(|kind| new_both(kind).is_none()) {
+            return;
+        }
+        let open = pool.no_left.tightest(a + rules.kerf).filter(|f| {
+            let p = &pool.panels[*f];
+            p.right_hand.is_none() && p.free >= both
+        });
+        let open = open.or_else(|| without_ends(pool, both));
+        if let Some(f) = open {
+            let p = &pool.panels[f];
+            let c = pool.worth(p) - pool.worth_of(p.free - both, true);
+            self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
+        }
+        for (c, kind) in rules.kinds().filter_map(new_both) {
+            let one = pool.spares(kind).0;
+            self.weigh(own + c, Placed::Seamed { way, a, first: one, last: one });
         }
     }
 

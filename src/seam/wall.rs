@@ -114,10 +114,7 @@ pub(super) fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec
 fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) -> Outcome {
     let choices: Vec<Vec<Choice>> = choices(digest, rules, parts, limits);
     let mut out = Outcome { exact: limits.deep >= parts.len(), ..Default::default() };
-    let near = |i: usize, j: usize| {
-        let (p, q) = (&digest.parts[parts[i]], &digest.parts[parts[j]]);
-        p.near.contains(&parts[j]) && (p.level - q.level).abs() <= rules.clear
-    };
+    let near = |i: usize, j: usize| are_near(digest, rules, parts[i], parts[j]);
     // The last part that each part is near to.
     let last: Vec<usize> = (0..parts.len())
         .map(|i| (i..parts.len()).rev().find(|j| *j == i || near(i, *j)).unwrap_or(i))
@@ -137,18 +134,14 @@ fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) ->
         let mut next: Vec<State> = Vec::new();
         for s in &states {
             for (c, choice) in choices[i].iter().enumerate() {
-                let mut cost = s.cost + choice.cost;
-                for (slot, j) in &beside {
-                    cost += clash(choice, &choices[*j][usize::from(s.key[*slot])], rules);
-                }
+                let clashes = beside
+                    .iter()
+                    .map(|(slot, j)| clash(choice, &choices[*j][usize::from(s.key[*slot])], rules));
+                let cost = s.cost + choice.cost + clashes.sum::<u64>();
                 if cost > 0 && !limits.forgiving {
                     continue;
                 }
-                let mut key = [0; WIDE];
-                stay.iter().enumerate().for_each(|(to, from)| key[to] = s.key[*from]);
-                if keeps {
-                    key[stay.len()] = c as u16;
-                }
+                let key = carried(&s.key, &stay, keeps.then_some(c as u16));
                 next.push(State { key, cost, back: s.back, choice: c as u16 });
             }
             if next.len() > (32 * limits.states).min(CROWD) {
@@ -172,14 +165,41 @@ fn lay_group(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limits) ->
     }
     let Some(end) = states.iter().min_by_key(|s| s.cost) else { return out };
     out.broken = end.cost;
-    let mut at = end.back;
+    out.laid = walk_back(parts, &choices, &trail, end.back);
+    out
+}
+
+/// The choices of the parts that stay open, with the new part's where it stays open too.
+fn carried(key: &[u16; WIDE], stay: &[usize], new: Option<u16>) -> [u16; WIDE] {
+    let mut out = [0; WIDE];
+    stay.iter().enumerate().for_each(|(to, from)| out[to] = key[*from]);
+    if let Some(choice) = new {
+        out[stay.len()] = choice;
+    }
+    out
+}
+
+/// Whether seams of two parts must keep apart.
+fn are_near(digest: &Digest, rules: &Rules, one: usize, other: usize) -> bool {
+    let (p, q) = (&digest.parts[one], &digest.parts[other]);
+    p.near.contains(&other) && (p.level - q.level).abs() <= rules.clear
+}
+
+/// The choices that led to a state, from the last part to the first.
+fn walk_back(
+    parts: &[usize],
+    choices: &[Vec<Choice>],
+    trail: &[(u32, u16)],
+    mut at: u32,
+) -> Vec<Stand> {
+    let mut laid = Vec::with_capacity(parts.len());
     for i in (0..parts.len()).rev() {
         let Some((before, c)) = trail.get(at as usize) else { break };
         let choice = &choices[i][usize::from(*c)];
-        out.laid.push(Stand { part: parts[i], way: choice.way, a: choice.a });
+        laid.push(Stand { part: parts[i], way: choice.way, a: choice.a });
         at = *before;
     }
-    out
+    laid
 }
 
 /// Keeps the cheapest state of each key, and of these at most `most`, spread evenly among equals.

@@ -12,3 +12,7 @@ pub const FROM_SQUARE: [&str; 2] = ["left from square", "right from square"];
 pub const HALF: &str = "half of the panel";
 /// Part of a wall.
 pub const WALL_OR_GABLE: &str = "wall or gable";
+/// Lengths of a piece along its butt edge and its top edge.
+pub const EDGES: [&str; 2] = ["butt edge", "top edge"];
+/// Whether shims hold the panel's angle.
+pub const SHIM: &str = "shim";

@@ -3,6 +3,7 @@
 
 pub mod cautions;
 pub mod checks;
+pub mod command;
 pub mod convention;
 pub mod corners;
 pub mod cover;
@@ -11,6 +12,7 @@ pub mod cuts;
 pub mod explain;
 pub mod figure;
 pub mod findings;
+pub mod help;
 pub mod layers;
 pub mod legend;
 pub mod lists;

@@ -188,33 +188,46 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
 /// `cut-list.csv`: every piece of panel in cutting order, then every piece of trim.
 pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let style = layout.job.sheet.lengths;
-    let mut header = owned(&["stock", "mark"]);
-    for name in ["from", "to", "length"] {
-        header.push(format!("{name} ({})", style.unit()));
-    }
-    header.extend(owned(&["length", "left end", "left angle", "right end", "right angle"]));
-    header.push(format!("rip from ({})", style.unit()));
-    header.push(format!("rip to ({})", style.unit()));
-    header.extend(owned(&["notches", "elevation", "wall", "course"]));
-    for name in ["foot", "head", csv_columns::POINTS[0], csv_columns::POINTS[1]] {
-        header.push(format!("{name} ({})", style.unit()));
-    }
-    header.extend(owned(&[
-        csv_columns::FROM_SQUARE[0],
-        csv_columns::FROM_SQUARE[1],
-        "left contour",
-        "right contour",
-        "nail slots",
-        "lugs",
-        "fur out",
-    ]));
     // Where panels come in several lengths, each row says which it is cut from.
     let lengths: BTreeMap<&str, f64> = match layout.stocks.len() > 1 {
         true => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
         false => BTreeMap::new(),
     };
-    if !lengths.is_empty() {
-        header.push(format!("panel length ({})", style.unit()));
+    let header = cut_list_header(layout, !lengths.is_empty());
+    let pieces = cut_list_pieces(layout, &lengths);
+    let panels = layout.panels.iter().flat_map(|p| &p.pieces);
+    let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
+    let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
+    trims.sort_by_key(|t| (stock_words(t.kind.stock()), t.stock.number()));
+    let trims = trims.into_iter().map(|t| {
+        let mut row = trim(style, t);
+        // Columns of pieces alone.
+        row.resize(header.len(), String::new());
+        row
+    });
+    table(&header, panels.chain(trims))
+}
+
+/// The heads of the columns: those of every job, then those that this one asks for.
+fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
+    let unit = layout.job.sheet.lengths.unit();
+    let mut header = owned(&["stock", "mark"]);
+    for name in ["from", "to", "length"] {
+        header.push(format!("{name} ({unit})"));
+    }
+    header.extend(owned(&["length", "left end", "left angle", "right end", "right angle"]));
+    header.push(format!("rip from ({unit})"));
+    header.push(format!("rip to ({unit})"));
+    header.extend(owned(&["notches", "elevation", "wall", "course"]));
+    let [bottom, top] = csv_columns::EDGES;
+    for name in [bottom, top, csv_columns::POINTS[0], csv_columns::POINTS[1]] {
+        header.push(format!("{name} ({unit})"));
+    }
+    header.extend(owned(&csv_columns::FROM_SQUARE));
+    header.extend(owned(&["left contour", "right contour", "nail slots", "lugs"]));
+    header.push(csv_columns::SHIM.to_owned());
+    if mixed {
+        header.push(format!("panel length ({unit})"));
     }
     if layout.job.seams.reuse_halves {
         header.push(csv_columns::HALF.to_owned());
@@ -222,8 +235,16 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
         header.push("trim nails".to_owned());
     }
-    let columns = header.len();
-    let mut pieces: BTreeMap<&str, Vec<String>> = BTreeMap::new();
+    header
+}
+
+/// The row of each piece by its mark.
+fn cut_list_pieces<'a>(
+    layout: &'a Layout,
+    lengths: &BTreeMap<&str, f64>,
+) -> BTreeMap<&'a str, Vec<String>> {
+    let style = layout.job.sheet.lengths;
+    let mut pieces = BTreeMap::new();
     for (e, w) in layout.walls() {
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
@@ -236,21 +257,11 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
                 if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
                     row.push(p.edge_work.trim_nails.to_string());
                 }
-                pieces.insert(&p.mark, row);
+                pieces.insert(p.mark.as_str(), row);
             }
         }
     }
-    let panels = layout.panels.iter().flat_map(|p| &p.pieces);
-    let panels = panels.filter_map(|m| pieces.get(m.as_str()).cloned());
-    let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
-    trims.sort_by_key(|t| (stock_words(t.kind.stock()), t.stock.number()));
-    let trims = trims.into_iter().map(|t| {
-        let mut row = trim(style, t);
-        // Columns of pieces alone.
-        row.resize(columns, String::new());
-        row
-    });
-    table(&header, panels.chain(trims))
+    pieces
 }
 
 fn piece(

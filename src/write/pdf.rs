@@ -10,18 +10,19 @@ use krilla::page::{PageLabel, PageSettings};
 use krilla_svg::{SurfaceExt, SvgSettings};
 
 use super::svg_tree::tree;
+use crate::finding::files::WriterFault;
 use crate::model::sheet::Sheet;
 
 /// The sheets as PDF. `svgs` are the same sheets as SVG, in order.
 ///
 /// # Errors
-/// In words, when a sheet cannot be read back or the file cannot be made.
+/// When a sheet cannot be read back or the file cannot be made.
 pub fn document(
     sheets: &[Sheet],
     svgs: &[String],
     title: &str,
     author: &str,
-) -> Result<Vec<u8>, String> {
+) -> Result<Vec<u8>, WriterFault> {
     let mut doc = Document::new();
     let mut outline = Outline::new();
     for (i, (sheet, svg)) in sheets.iter().zip(svgs).enumerate() {
@@ -29,12 +30,13 @@ pub fn document(
         let (w, h) = ((sheet.width * 72.0) as f32, (sheet.height * 72.0) as f32);
         // A page is called what its own file is called.
         let label = PageLabel::new(None, Some(sheet.name.clone()), None);
-        let settings =
-            PageSettings::from_wh(w, h).ok_or("a sheet has no size")?.with_page_label(label);
+        let settings = PageSettings::from_wh(w, h)
+            .ok_or(WriterFault::SheetWithoutSize)?
+            .with_page_label(label);
         let mut page = doc.start_page_with(settings);
         let mut surface = page.surface();
-        let size = Size::from_wh(w, h).ok_or("a sheet has no size")?;
-        surface.draw_svg(&tree, size, SvgSettings::default()).ok_or("a sheet cannot be drawn")?;
+        let size = Size::from_wh(w, h).ok_or(WriterFault::SheetWithoutSize)?;
+        surface.draw_svg(&tree, size, SvgSettings::default()).ok_or(WriterFault::SheetNotDrawn)?;
         surface.finish();
         page.finish();
         let top = XyzDestination::new(i, Point::from_xy(0.0, 0.0));
@@ -53,5 +55,5 @@ pub fn document(
         about = about.authors(vec![author.to_owned()]);
     }
     doc.set_metadata(about);
-    doc.finish().map_err(|e| format!("{e:?}"))
+    doc.finish().map_err(|e| WriterFault::of(format_args!("{e:?}")))
 }

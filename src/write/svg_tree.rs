@@ -2,13 +2,14 @@
 
 use std::sync::{Arc, LazyLock};
 
+use crate::finding::files::WriterFault;
 use crate::typeface;
 
 /// The tree of an SVG document.
 ///
 /// # Errors
-/// What `usvg` says, in words.
-pub(super) fn tree(svg: &str) -> Result<usvg::Tree, String> {
+/// What `usvg` says.
+pub(super) fn tree(svg: &str) -> Result<usvg::Tree, WriterFault> {
     // Read once: every sheet has the same letters.
     static FONTS: LazyLock<Arc<usvg::fontdb::Database>> = LazyLock::new(|| {
         let mut fonts = usvg::fontdb::Database::new();
@@ -21,5 +22,5 @@ pub(super) fn tree(svg: &str) -> Result<usvg::Tree, String> {
         fontdb: Arc::clone(&FONTS),
         ..Default::default()
     };
-    usvg::Tree::from_str(svg, &options).map_err(|e| e.to_string())
+    usvg::Tree::from_str(svg, &options).map_err(WriterFault::of)
 }

@@ -219,6 +219,7 @@ fn random(asked: &Asked, houses: u64) -> Result<(), String> {
     Ok(())
 }
 
+#[allow(clippy::too_many_lines)] // One walk, told in order.
 fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result<Row, String> {
     let mut rules = cases::rules(stock, set.1, set.2, asked.effort);
     rules.seam_short_runs = asked.seamed;

@@ -43,6 +43,7 @@ fn case(
 }
 
 /// Every case.
+#[allow(clippy::too_many_lines)] // One table: a line an input.
 pub(crate) fn cases() -> Vec<Case> {
     use Ends::{Laid, Refused, Told};
     const MB: usize = 1 << 20;

@@ -86,20 +86,7 @@ const MOST_OF_FUNCTION: usize = 60;
 /// Files longer than that; this list only ever shrinks.
 const LONG_FILES: &[&str] = &[];
 /// Functions longer than that, as `path name`; this list only ever shrinks.
-const LONG_FUNCTIONS: &[&str] = &[
-    "annotate/elevation/mod.rs sheet",
-    "extract/angled.rs alone",
-    "extract/faces.rs walls",
-    "read/dxf/expand.rs insert",
-    "seam/answer.rs plan",
-    "seam/conflicts.rs breaks",
-    "seam/improve.rs one_chain",
-    "seam/insert.rs ends",
-    "seam/wall.rs lay_group",
-    "wording/findings/job_value.rs message",
-    "wording/findings/views.rs words",
-    "write/csv.rs cut_list",
-];
+const LONG_FUNCTIONS: &[&str] = &[];
 /// Files still in a circle of imports, or importing the file of their folder; this list only ever
 /// shrinks.
 const IN_CIRCLES: &[&str] = &[];

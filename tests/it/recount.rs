@@ -106,6 +106,7 @@ fn roofs(wall: &Value) -> (f64, f64) {
     (feet, lowest.count() as f64)
 }
 
+#[allow(clippy::too_many_lines)] // One walk, told in order.
 fn recount(v: &Value) -> BTreeMap<String, Count> {
     let mut out = BTreeMap::new();
     let product = &v["job"]["product"];

@@ -10,6 +10,7 @@ fn expected() -> Value {
 }
 
 #[test]
+#[allow(clippy::too_many_lines)] // One walk, told in order.
 fn walls_and_openings_are_what_was_drawn() {
     let expected = expected();
     for (stem, _) in samples() {

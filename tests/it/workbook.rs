@@ -83,6 +83,7 @@ fn priced(layout: &Layout) -> Takeoff {
 }
 
 #[test]
+#[allow(clippy::too_many_lines)] // One walk, told in order.
 fn figures_are_those_of_the_layout() {
     let layout = laid("curlew-cottage");
     let takeoff = priced(&layout);

@@ -98,11 +98,7 @@ fn sheet(
     part: Part,
     extra: &[String],
 ) -> Page {
-    let title = if part.count == 1 {
-        e.name.to_string()
-    } else {
-        format!("{}, part {} of {}", e.name, part.index + 1, part.count)
-    };
+    let title = title(e, part);
     let mut c = Canvas::new(area);
     labels::title(&mut c, &title, scale, layout, area);
     let boards = !layout.job.siding().receivers.has_pockets();
@@ -112,40 +108,10 @@ fn sheet(
     let body = Rect::new(area.x0, area.y0 + foot, area.x1, area.y1);
     c.placer.area = body;
     c.clip = Some(view.clip(body));
-    ground::backdrop(&mut c, behind, view);
-    let seen_from = on.work.first().map(|w| w.seen_from);
-    for wall in &e.walls {
-        walls::faces(&mut c, wall, view, &super::faces::heights(layout));
-        walls::panels(&mut c, wall, view);
-        walls::outlines(&mut c, wall, view);
-        openings::outlines(&mut c, wall, view);
-        walls::seams(&mut c, wall, view, (!boards).then_some(seen_from.unwrap_or(view.house.x0)));
-    }
-    breaks::shapes(&mut c, on, e, view);
-    ground::ground(&mut c, e, view);
-    trims::lines(&mut c, on, e, view);
+    shapes(&mut c, layout, (e, behind, on), view);
     c.clip = None;
     labels::match_lines(&mut c, view, &|dx, dy| part.beside(dx, dy));
-    dims::heights(&mut c, e, view, &checks(on));
-    for wall in &e.walls {
-        openings::names(&mut c, wall, view);
-    }
-    dims::widths(&mut c, e, view);
-    dims::upright(&mut c, e, view);
-    slopes::slopes(&mut c, e, view);
-    let without = breaks::marks(&mut c, on, e, view)
-        + marks::marks(&mut c, e, view)
-        + trims::marks(&mut c, on, e, view);
-    if !boards {
-        restricted::marks(&mut c, on, view);
-    }
-    ground::bare(&mut c, e, behind, view);
-    flashing::notes(&mut c, layout, e, view);
-    // A single elevation shows none of the walls round it: the report says so once.
-    if layout.elevations.len() > 1 {
-        corners::open(&mut c, on, view);
-    }
-    marks::notches(&mut c, e, view);
+    let without = words(&mut c, layout, (e, behind, on), view);
     c.placer.area = area;
     if without > 0 {
         let words = sheets::marks_left_off(without);
@@ -167,6 +133,66 @@ fn sheet(
         scale: scale.words.clone(),
         canvas: c,
     }
+}
+
+/// The elevation's name, with the part's number where there are several.
+fn title(e: &LaidElevation, part: Part) -> String {
+    if part.count == 1 {
+        e.name.to_string()
+    } else {
+        format!("{}, part {} of {}", e.name, part.index + 1, part.count)
+    }
+}
+
+/// What is drawn to scale: walls, openings, pieces, seams, ground and trim.
+fn shapes(
+    c: &mut Canvas,
+    layout: &Layout,
+    (e, behind, on): (&LaidElevation, &[Backdrop], &AtElevation),
+    view: &View,
+) {
+    let pockets = layout.job.siding().receivers.has_pockets();
+    ground::backdrop(c, behind, view);
+    let seen_from = on.work.first().map(|w| w.seen_from);
+    for wall in &e.walls {
+        walls::faces(c, wall, view, &super::faces::heights(layout));
+        walls::panels(c, wall, view);
+        walls::outlines(c, wall, view);
+        openings::outlines(c, wall, view);
+        walls::seams(c, wall, view, pockets.then_some(seen_from.unwrap_or(view.house.x0)));
+    }
+    breaks::shapes(c, on, e, view);
+    ground::ground(c, e, view);
+    trims::lines(c, on, e, view);
+}
+
+/// Dimensions, names and marks; the number of marks that found no room.
+fn words(
+    c: &mut Canvas,
+    layout: &Layout,
+    (e, behind, on): (&LaidElevation, &[Backdrop], &AtElevation),
+    view: &View,
+) -> usize {
+    dims::heights(c, e, view, &checks(on));
+    for wall in &e.walls {
+        openings::names(c, wall, view);
+    }
+    dims::widths(c, e, view);
+    dims::upright(c, e, view);
+    slopes::slopes(c, e, view);
+    let without =
+        breaks::marks(c, on, e, view) + marks::marks(c, e, view) + trims::marks(c, on, e, view);
+    if layout.job.siding().receivers.has_pockets() {
+        restricted::marks(c, on, view);
+    }
+    ground::bare(c, e, behind, view);
+    flashing::notes(c, layout, e, view);
+    // A single elevation shows none of the walls round it: the report says so once.
+    if layout.elevations.len() > 1 {
+        corners::open(c, on, view);
+    }
+    marks::notches(c, e, view);
+    without
 }
 
 /// Numbers of courses of an elevation on whose top edge level is checked.

@@ -79,7 +79,7 @@ pub(super) fn arc_path(
     }
     let sweep = if sweep.abs() < 1e-9 { std::f64::consts::TAU } else { sweep };
     let arc = Arc {
-        center: center,
+        center,
         radii: Vec2::new(radius, radius * ratio),
         start_angle: start,
         sweep_angle: sweep,

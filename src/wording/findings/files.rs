@@ -1,7 +1,7 @@
 //! Of files and folders.
 
 use super::finding_words::FindingWords;
-use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason};
+use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason, WriterFault};
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
 
@@ -13,9 +13,15 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
         ),
         FileFinding::OutFailed { target, system_says } => out_failed(target, system_says),
         FileFinding::OutRefused { refusal } => out_refused(refusal),
-        FileFinding::WriteFailed { writer_says } => FindingWords::new(
-            format!("a result cannot be made: {writer_says}"),
+        FileFinding::WriteFailed { fault } => FindingWords::new(
+            format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
+        ),
+        FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
+            format!(
+                "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
+            ),
+            "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
         ),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
@@ -35,12 +41,22 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 OverlayReason::NoEntitiesSection => {
                     "the drawing has no complete section of entities"
                 }
+                OverlayReason::WideSource => "the drawing is saved in UTF-16",
             };
             FindingWords::new(
                 format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
                 "Save the drawing as a text DXF to have the overlay in a copy of it.",
             )
         }
+    }
+}
+
+fn writer_fault(fault: &WriterFault) -> &str {
+    match fault {
+        WriterFault::SheetWithoutSize => "a sheet has no size",
+        WriterFault::SheetNotDrawn => "a sheet cannot be drawn",
+        WriterFault::PictureWithoutSize => "a picture has no size",
+        WriterFault::Library { library_says } => library_says,
     }
 }
 

@@ -61,17 +61,9 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::FacesDisagree { faces, face_height, makes, exposure } => {
             faces_disagree(&keys, *faces, [*face_height, *makes, *exposure])
         }
-        F::StocksMany { given, most } => {
-            format!("{} gives {given} lengths; {most} is the most that are mixed", word("stock"))
-        }
-        F::StocksOfOneLength { given, siding } => {
-            format!("{} gives {given} lengths; {siding} siding is laid of one", word("stock"))
-        }
-        F::CostsPartly { key, other } => format!(
-            "{} is given and {} left out: give every stock's cost or none",
-            word(key),
-            word(other)
-        ),
+        F::StocksMany { given, most } => stocks_many(&word("stock"), *given, *most),
+        F::StocksOfOneLength { given, siding } => one_length(&word("stock"), *given, siding),
+        F::CostsPartly { key, other } => costs_partly(&word(key), &word(other)),
         F::CostsApart { key, value, other, reference, times } => {
             costs_apart((&word(key), *value), (&word(other), *reference), *times)
         }
@@ -80,9 +72,7 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
             exposure_over_width(&word(key), *value, *leaves)
         }
         F::FoamLap { lap, most } => foam_lap(&word("product.foam_set_back"), *lap, *most),
-        F::NotOneOf { key, text, choices } => {
-            format!("{} is `{text}`; it may be {}", word(key), listed(choices))
-        }
+        F::NotOneOf { key, text, choices } => not_one_of(&word(key), text, choices),
         F::NameEmpty { key } => format!("{} is empty: it must name something", word(key)),
         F::NameTwice { key, name } => format!("{} is `{name}`, the name of two", word(key)),
         F::KnownUnreadable { text } => {
@@ -95,6 +85,22 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::ZoneUnclad { key } => zone_unclad(&word(key)),
         F::ZoneRegionWhole { key } => format!("{} names no side: give one at least", word(key)),
     }
+}
+
+fn stocks_many(key: &str, given: usize, most: usize) -> String {
+    format!("{key} gives {given} lengths; {most} is the most that are mixed")
+}
+
+fn one_length(key: &str, given: usize, siding: &str) -> String {
+    format!("{key} gives {given} lengths; {siding} siding is laid of one")
+}
+
+fn costs_partly(key: &str, other: &str) -> String {
+    format!("{key} is given and {other} left out: give every stock's cost or none")
+}
+
+fn not_one_of(key: &str, text: &str, choices: &[String]) -> String {
+    format!("{key} is `{text}`; it may be {}", listed(choices))
 }
 
 fn out_of_range(key: &str, value: f64, least: f64, most: f64) -> String {

@@ -9,17 +9,7 @@ use crate::units::counted;
 pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
     use ViewFinding as F;
     match found {
-        F::ViewLeftAlone { title, shows } => {
-            let shows = match shows {
-                OtherView::Plan => "a plan",
-                OtherView::Section => "a section",
-                OtherView::Detail => "a detail",
-            };
-            FindingWords::new(
-                format!("{title}: by its title {shows}; it is left alone"),
-                "If it is an elevation, name it as [[elevation]] with its region in the job file.",
-            )
-        }
+        F::ViewLeftAlone { title, shows } => left_alone(title, *shows),
         F::ViewSection { title } => FindingWords::new(
             format!("{title}: by its title a section, but siding is hatched in it"),
             "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.",
@@ -73,4 +63,16 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             )
         }
     }
+}
+
+fn left_alone(title: &str, shows: OtherView) -> FindingWords {
+    let shows = match shows {
+        OtherView::Plan => "a plan",
+        OtherView::Section => "a section",
+        OtherView::Detail => "a detail",
+    };
+    FindingWords::new(
+        format!("{title}: by its title {shows}; it is left alone"),
+        "If it is an elevation, name it as [[elevation]] with its region in the job file.",
+    )
 }

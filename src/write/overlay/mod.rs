@@ -4,18 +4,17 @@
 
 mod blocks;
 mod emit;
-pub mod fault;
 mod patch;
 mod scan;
 mod tables;
 
 use blocks::needed;
 use emit::{Emitter, plotted};
-use fault::OverlayError;
 use patch::Patch;
 use scan::Scan;
 use tables::DimLook;
 
+use crate::finding::files::OverlayReason;
 use crate::model::drawing::Drawing;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -34,12 +33,12 @@ const EMPTY: &str = "0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1009\n0\nENDSEC\n0
 /// The source with the overlay in it.
 ///
 /// # Errors
-/// [`OverlayError`] when the source is binary or has no place for entities.
+/// Why, when the source is binary or has no place for entities.
 pub fn spliced(
     source: &[u8],
     overlay: &Drawing,
     measure: Measure,
-) -> Result<Vec<u8>, OverlayError> {
+) -> Result<Vec<u8>, OverlayReason> {
     let scan = Scan::of(source)?;
     let mut emitter = Emitter::new(&scan);
     let mut patches = Vec::new();
@@ -70,14 +69,25 @@ pub fn spliced(
     if let Some((from, to)) = scan.seed {
         patches.push(Patch { from, to, bytes: emitter.seed().into_bytes() });
     }
+    if !scan.ended {
+        patches.push(end(source, scan.newline));
+    }
     Ok(apply(source, patches))
+}
+
+/// The end of the file, where the source was cut short after its entities: without it a strict reader
+/// takes nothing.
+fn end(source: &[u8], newline: &str) -> Patch {
+    let fresh = if source.ends_with(b"\n") || source.ends_with(b"\r") { "" } else { newline };
+    let bytes = format!("{fresh}  0{newline}EOF{newline}").into_bytes();
+    Patch { from: source.len(), to: source.len(), bytes }
 }
 
 /// Whether a source takes an overlay.
 ///
 /// # Errors
 /// As [`spliced`].
-pub fn takes(source: &[u8]) -> Result<(), OverlayError> {
+pub fn takes(source: &[u8]) -> Result<(), OverlayReason> {
     Scan::of(source).map(|_| ())
 }
 

@@ -17,16 +17,21 @@ mod zones;
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Workbook};
 
 use crate::clean::{Destination, clean};
+use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
+
+/// Sheets of the workbook: the library writes each in a thread of its own, all at once, and stops the
+/// program where there is none to be had.
+pub const SHEETS: usize = 8;
 
 /// The workbook's bytes.
 ///
 /// # Errors
 /// What the writing library says; no layout is known to bring it to that.
-pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
+pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFault> {
     let mut book = Workbook::new();
-    let sheets = [
+    let sheets: [_; SHEETS] = [
         summary::sheet(layout, takeoff),
         order::sheet(layout, takeoff),
         panels::sheet(layout),
@@ -37,15 +42,15 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, String> {
         assumptions::sheet(layout, takeoff),
     ];
     for sheet in sheets {
-        book.push_worksheet(sheet.done(layout).map_err(|e| e.to_string())?);
+        book.push_worksheet(sheet.done(layout).map_err(WriterFault::of)?);
     }
-    let date = date(&layout.job.title.date).map_err(|e| e.to_string())?;
+    let date = date(&layout.job.title.date).map_err(WriterFault::of)?;
     let properties = DocProperties::new()
         .set_title(clean(&summary::title(layout), Destination::Workbook))
         .set_author(clean(&layout.job.title.drawn_by, Destination::Workbook))
         .set_creation_datetime(&date);
     book.set_properties(&properties);
-    book.save_to_buffer().map_err(|e| e.to_string())
+    book.save_to_buffer().map_err(WriterFault::of)
 }
 
 /// A date written `2026-11-25`, else the first day of 2000: no clock is asked.

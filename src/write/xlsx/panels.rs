@@ -129,7 +129,7 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
             "Right contour",
             "Nail slots",
             held.as_str(),
-            "Fur out",
+            "Shim",
         ],
         &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
     );

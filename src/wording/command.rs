@@ -1,0 +1,60 @@
+//! What the command says on the terminal of what it did. Names and paths come in ready for it.
+
+use crate::finding::Finding;
+use crate::units::counted;
+
+/// A set with too many sheets for pictures.
+pub fn no_pictures(sheets: usize) -> String {
+    format!("{sheets} sheets are too many for PNG pictures; sheets.pdf holds every one.")
+}
+
+/// The search, while nothing is proven.
+pub fn panels_so_far(panels: usize) -> String {
+    format!("{panels} panels")
+}
+
+/// The search, and the fewest that are proven to be needed.
+pub fn panels_and_bound(panels: usize, bound: usize) -> String {
+    format!("{panels} panels, bound {bound}")
+}
+
+/// Where results went.
+pub fn wrote(folder: &str, names: &[&str]) -> String {
+    format!("Wrote {folder}: {}", names.join(", "))
+}
+
+/// What the system said, and where the results from before are.
+pub fn kept_in(system_says: &str, folder: &str) -> String {
+    format!("{system_says}; what stood there is kept in {folder}")
+}
+
+/// A table that holds the house alone.
+pub fn without_zones(names: &[&str]) -> String {
+    let names = names.join(", ");
+    format!("Without zones that are sets of their own: {names}; see `lapwright layout`.")
+}
+
+/// Warnings that are not listed here.
+pub fn warnings_elsewhere(warnings: usize) -> String {
+    format!("{}: `lapwright check` tells more.", counted(warnings, "warning"))
+}
+
+/// The head over a zone's table.
+pub fn zone_head(zone: &str) -> String {
+    format!("ZONE {zone}")
+}
+
+/// What a finding says and where it is, on one line; its message and the texts of its place pass
+/// through `clean`.
+pub fn message_with_place(finding: &Finding, message: &str, clean: fn(&str) -> String) -> String {
+    let mut out = clean(message);
+    if let Some(p) = finding.at {
+        out.push_str(&format!(" (at {:.3}, {:.3} in the drawing)", p.x, p.y));
+    }
+    if let Some(o) = &finding.origin {
+        let handle = o.handle.as_deref().map(|h| format!(", handle {}", clean(h)));
+        let handle = handle.unwrap_or_default();
+        out.push_str(&format!(" ({} at line {}{handle})", o.entity, o.line));
+    }
+    out
+}
