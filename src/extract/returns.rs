@@ -144,6 +144,7 @@ fn made(
         grade,
         level_drawn: true,
         backdrop: Vec::new(),
+        texts: Vec::new(),
         zones: Vec::new(),
     }
 }

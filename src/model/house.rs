@@ -8,7 +8,7 @@ use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::geom::polygon::Polygon;
-use crate::geom::vocabulary::{Affine, Point, Ring};
+use crate::geom::vocabulary::{Affine, Point, Rect, Ring};
 use crate::origin::Origin;
 
 /// A house.
@@ -43,6 +43,8 @@ pub struct DrawnElevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the gray background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Where texts stand in it, elevation inches.
+    pub texts: Vec<Rect>,
     /// Parts of its walls with another cladding.
     pub zones: Vec<DrawnZone>,
 }

@@ -14,10 +14,10 @@ use crate::write::svg;
 /// # Errors
 /// `write-failed` when a writer cannot make its file.
 pub fn files(set: &LaidSet, source: &[u8], pictures: bool) -> Result<Vec<OutputFile>, Refusal> {
-    let LaidSet { layout, takeoff, backdrops } = set;
+    let LaidSet { layout, backdrops, .. } = set;
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (pages, svgs)) = cores::both(
-        || tables::files(layout, takeoff, source),
+        || tables::files(set, source),
         || {
             let pages = annotate::sheets(layout, backdrops);
             let svgs: Vec<String> = cores::each(&pages, svg::document);

@@ -39,7 +39,9 @@ mod hands;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
+mod inflate;
 mod layouts;
+mod letters;
 mod limits;
 mod long_cuts;
 mod mixed;
@@ -49,6 +51,7 @@ mod overlay;
 mod plain_words;
 mod polygons;
 mod products;
+mod quoted;
 mod raised;
 mod raising_inputs;
 mod random_sheets;
