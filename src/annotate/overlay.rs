@@ -117,6 +117,7 @@ impl OverlayBuilder<'_> {
                 at,
                 height,
                 angle: 0.0,
+                mirrored: false,
                 content,
                 across,
                 up: Up::Middle,
@@ -137,12 +138,12 @@ impl OverlayBuilder<'_> {
         }
         let place = self.at(at);
         self.out.groups.push(Group {
-            block: block.to_owned(),
+            block: block.into(),
             parent: None,
             layer: IDEN,
             space: Space::Model,
             placed: Affine::translate(place.to_vec2()) * Affine::scale(height),
-            attributes: vec![("MARK".to_owned(), mark.to_owned())],
+            attributes: vec![("MARK".to_owned(), mark.to_owned())].into(),
             origin: Origin::default(),
         });
         self.text(IDEN, mark.to_owned(), at, MARK, Across::Center);
@@ -330,8 +331,8 @@ impl OverlayBuilder<'_> {
     fn trims(&mut self, on: &AtElevation) {
         on.trims.iter().for_each(|t| self.room.keep_off(t.from, t.to));
         for t in &on.trims {
-            self.line(TRIM, t.from, t.to);
-            let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+            t.line().windows(2).for_each(|w| self.line(TRIM, w[0], w[1]));
+            let middle = t.place(0.5);
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
             self.mark(TRIM_MARK, &t.mark, [middle[0] + off, middle[1] + off]);
         }

@@ -63,6 +63,9 @@ fn part(
     part: Option<usize>,
     findings: &mut Findings,
 ) -> Result<House, Refusal> {
+    if let Some(finding) = limits::too_fine(lines) {
+        return Err(Refusal(Box::new(finding)));
+    }
     let found = ways::outlines(lines, job, findings);
     // Open outlines are errors: without them walls would be missing.
     findings.refuse_on_error()?;
@@ -195,19 +198,28 @@ fn elevation(
     account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
+    if let Some(finding) = limits::too_many_outlines(lines, view) {
+        findings.push(finding);
+        return None;
+    }
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
     let origin = Point::new(all.x0, y0);
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.
-    let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
+    let back = lines.way_back(all.center());
+    let to_source = Affine::scale(1.0 / k) * back * Affine::translate(origin.to_vec2());
     let local = ViewFrame { lines, view, origin, to_source, job, part };
     let (walls, zones) = faces::walls(&local, outlines, findings);
     let mut grade: Vec<Point> = local
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
         .collect();
+    if let Some(finding) = limits::too_fine_grade(&view.name, grade.len()) {
+        findings.push(finding);
+        grade.clear();
+    }
     grade.sort_by(|a, b| a.x.total_cmp(&b.x));
     let backdrop = view
         .strokes(lines)

@@ -2,14 +2,26 @@
 
 use super::left;
 use super::shapes::strokes;
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::flatten::MOST_POINTS;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
 use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale};
 
-/// Model-space content in drawing units.
-pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Linework {
+/// Most points of all curves together, flattened: what a drawing may take of memory.
+const MOST_OF_ALL: usize = 20_000_000;
+
+/// Model-space content in drawing units. A drawing whose curves take more points than any has is told of,
+/// and collected in part.
+pub(super) fn collect(
+    drawing: &Drawing,
+    job: &Job,
+    layers: Vec<LayerUse>,
+    findings: &mut Findings,
+) -> Linework {
     let mut out = Linework {
         name: drawing.name.clone(),
         layers,
@@ -19,13 +31,24 @@ pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Li
     };
     let named: Vec<bool> =
         drawing.layers.iter().map(|l| !l.shown && job.names_layer(&l.name)).collect();
+    let mut points = 0;
     for item in &drawing.items {
+        let before = out.strokes.len();
         // A layer that the job names letter by letter is wanted, off or not.
         let wanted = named.get(item.layer).copied().unwrap_or_default();
         if item.shown || wanted || job.drawing.hidden_layers {
             add(&mut out, item);
         } else {
             left::hidden(&mut out, item);
+        }
+        let of_item: usize = out.strokes[before..].iter().map(|s| s.points.len()).sum();
+        points += of_item;
+        let straight = matches!(&item.shape, Shape::Polyline(p) if p.vertices.len() == of_item);
+        if points > MOST_OF_ALL || (of_item >= MOST_POINTS && !straight) {
+            let (most, from_line) = (points.min(MOST_OF_ALL), Some(item.origin.line));
+            let kind = DrawingFinding::PointsTooMany { most, from_line };
+            findings.push(Finding::new(kind).about(&item.origin));
+            break;
         }
     }
     left::unread(&mut out, drawing);
@@ -73,10 +96,10 @@ fn add(out: &mut Linework, item: &Item) {
     }
 }
 
-/// Scales everything to inches and snaps it to the grid, once.
+/// Scales everything to inches.
 pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     let k = scale.inches;
-    let point = |p: Point| Point::new(snap(p.x * k), snap(p.y * k));
+    let point = |p: Point| Point::new(p.x * k, p.y * k);
     let left = lines.left.iter_mut().map(|l| &mut l.stroke);
     for s in lines.strokes.iter_mut().chain(left) {
         s.points.iter_mut().for_each(|p| *p = point(*p));
@@ -86,12 +109,7 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
         l.text.height *= k;
     }
     for h in &mut lines.hatches {
-        let map = Affine::scale(k);
-        h.hatch.loops.iter_mut().for_each(|l| *l = map * l.clone());
-        for f in &mut h.hatch.families {
-            f.base = map * f.base;
-            f.offset = (f.offset.0 * k, f.offset.1 * k);
-        }
+        h.hatch = std::mem::take(&mut h.hatch).moved(Affine::scale(k));
     }
     for m in &mut lines.measured {
         m.from = point(m.from);
@@ -106,4 +124,22 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
             Rect::from_points(point(v.model.origin()), point(Point::new(v.model.x1, v.model.y1)));
     }
     lines.scale = scale;
+}
+
+/// Snaps everything to the grid, once.
+pub(super) fn to_grid(lines: &mut Linework) {
+    let settle = |p: &mut Point| *p = Point::new(snap(p.x), snap(p.y));
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
+        s.points.iter_mut().for_each(settle);
+    }
+    lines.labels.iter_mut().for_each(|l| settle(&mut l.text.at));
+    for m in &mut lines.measured {
+        settle(&mut m.from);
+        settle(&mut m.to);
+    }
+    for v in &mut lines.viewports {
+        let r = v.model;
+        v.model = Rect::new(snap(r.x0), snap(r.y0), snap(r.x1), snap(r.y1));
+    }
 }

@@ -73,7 +73,8 @@ fn page(shown: &[(String, f64, f64)], high: f64) -> Sheet {
     for (content, x, y) in shown {
         let (content, at) = (content.clone(), (*x, *y).into());
         let (across, up) = (Across::Left, Up::Baseline);
-        let text = Text { at, height: high, angle: 0.0, content, across, up, bold: false };
+        let (mirrored, bold) = (false, false);
+        let text = Text { at, height: high, angle: 0.0, content, across, up, bold, mirrored };
         drawing.draw(on, Shape::Text(text));
     }
     let (name, title, description) = ("p".to_owned(), "p".to_owned(), "p".to_owned());

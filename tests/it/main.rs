@@ -12,6 +12,7 @@ mod bad_input;
 mod breaks;
 mod checking;
 mod commands;
+mod contours;
 mod corners;
 mod counting_rules;
 #[path = "../cutcase/mod.rs"]
@@ -19,6 +20,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
 mod explained;
@@ -29,6 +31,9 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod faults_more;
+mod faults_shaped;
+#[path = "../few_threads/mod.rs"]
+mod few_threads;
 mod found;
 mod fuzz_words;
 mod golden;
@@ -62,6 +67,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod shapes;
 mod sheets;
 mod small_walls;
 mod sources;

@@ -284,7 +284,6 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) 
 
 /// Openings outside every view are named: they may be in a view that was not framed.
 pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, findings: &mut Findings) {
-    let k = lines.scale.inches;
     let of_walls = |s: &Stroke| matches!(s.role, Some(Role::Window | Role::Door | Role::Wall));
     let all = lines.strokes.iter().enumerate().filter(|(_, s)| of_walls(s));
     let places = Across::of(all.map(|(i, s)| (stroke_box(s).center(), i)));
@@ -296,8 +295,7 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, finding
     let strays: Vec<&Stroke> =
         all.filter(|(i, s)| of_walls(s) && !inside.contains(i)).map(|(_, s)| s).collect();
     if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
-        let c = stroke_box(first).center();
-        let at = Point::new(c.x / k, c.y / k);
+        let at = lines.source(stroke_box(first).center());
         let kind = ViewFinding::OutsideViews { lines: strays.len() };
         findings.push(Finding::new(kind).about(&first.origin).at(at));
     }

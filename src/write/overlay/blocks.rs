@@ -26,9 +26,9 @@ pub(super) enum Content {
 pub(super) fn needed(overlay: &Drawing, taken: &[String], look: DimLook) -> Vec<Block> {
     let mut out: Vec<Block> = Vec::new();
     for g in &overlay.groups {
-        if !out.iter().any(|b| b.name == g.block) {
+        if !out.iter().any(|b| b.name == *g.block) {
             let content = Content::Mark(frame(&g.block));
-            out.push(Block { name: g.block.clone(), content });
+            out.push(Block { name: g.block.to_string(), content });
         }
     }
     // Names of what the source has already stay as they are.
@@ -84,6 +84,7 @@ fn shown(d: &Dimension, look: DimLook) -> Vec<Shape> {
         at: middle(d, look),
         height: 3.0 / 32.0 * u,
         angle: if upright { 90.0 } else { 0.0 },
+        mirrored: false,
         content: d.text.clone().unwrap_or_else(|| words((b - a).hypot(), look)),
         across: Across::Center,
         up: Up::Middle,
@@ -208,7 +209,7 @@ impl Emitter<'_> {
             self.float(code, scale);
         }
         self.owned(&own, |e| {
-            for (tag, value) in &g.attributes {
+            for (tag, value) in g.attributes.iter() {
                 e.begin("ATTRIB", layer, "AcDbText");
                 e.text_about(at, scale * HEIGHT, value);
                 if e.modern() {
