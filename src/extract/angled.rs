@@ -139,6 +139,7 @@ fn alone(
         grade,
         level_drawn: on.level_drawn,
         backdrop,
+        texts: Vec::new(),
         zones: Vec::new(),
     }
 }

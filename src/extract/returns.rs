@@ -146,6 +146,7 @@ fn made(
         grade,
         level_drawn: true,
         backdrop: Vec::new(),
+        texts: Vec::new(),
         zones: Vec::new(),
     }
 }

@@ -85,6 +85,7 @@ pub const RANGES: &[Range] = &[
     range("trim.outside_post", 24.0, 600.0, |j| j.trim.outside_post),
     range("trim.inside_post", 24.0, 600.0, |j| j.trim.inside_post),
     range("trim.j_channel", 24.0, 600.0, |j| j.trim.j_channel),
+    range("trim.flexible_channel", 24.0, 600.0, |j| j.trim.flexible_channel),
     range("trim.finish_trim", 24.0, 600.0, |j| j.trim.finish_trim),
     range("trim.drip_cap", 24.0, 600.0, |j| j.trim.drip_cap),
     range("trim.channel_face", 0.0, 6.0, |j| j.trim.channel_face),

@@ -232,6 +232,7 @@ impl Job {
             TrimStock::OutsidePost => t.outside_post,
             TrimStock::InsidePost => t.inside_post,
             TrimStock::JChannel => t.j_channel,
+            TrimStock::FlexibleChannel => t.flexible_channel,
             TrimStock::FinishTrim => t.finish_trim,
             TrimStock::DripCap => t.drip_cap,
             TrimStock::Surround

@@ -1,12 +1,13 @@
 //! Each side of a field matched to what it is: a side of the wall, of an opening, or of a step.
 
+use crate::geom::curve::curved_sides;
 use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::{CourseRules, InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, OpeningKind};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
 use crate::model::receiver::{FieldEdge, Receiver};
 
 /// How far a field's side may lie off the drawn side it came from: clearances move it.
@@ -37,8 +38,8 @@ pub(super) fn edges(
 /// The drawn sides of a wall, then those of its openings, by where they lie.
 struct DrawnSides {
     lines: Vec<(Point, Point)>,
-    /// The opening of each line after the wall's own.
-    openings: Vec<usize>,
+    /// The opening of each line after the wall's own, and whether the line is a chord of a curve.
+    openings: Vec<(usize, bool)>,
     near: Near,
 }
 
@@ -47,10 +48,9 @@ impl DrawnSides {
         let mut lines: Vec<(Point, Point)> = wall.edges.iter().map(|e| (e.from, e.to)).collect();
         let mut openings = Vec::new();
         for (i, o) in wall.openings.iter().enumerate() {
-            for side in sides(&o.outline) {
-                lines.push(side);
-                openings.push(i);
-            }
+            let curved = curved_sides(&o.outline);
+            lines.extend(sides(&o.outline));
+            openings.extend(curved.into_iter().map(|c| (i, c)));
         }
         let near = Near::of(lines.iter().copied());
         DrawnSides { lines, openings, near }
@@ -114,8 +114,9 @@ fn name(
     let of_wall = || on().filter_map(|i| wall.edges.get(i));
     let same_hand = |e: &&DrawnEdge| (e.to - e.from).dot(rise) > 0.0;
     let drawn = of_wall().find(same_hand).or_else(|| of_wall().next());
+    let is_curved = opening.is_some_and(|(_, curved)| curved);
     let (kind, pitch, tag) = match (opening, drawn) {
-        (Some(i), _) => (opening_side(wall.openings[i].kind, rise), slope(rise), None),
+        (Some(_), _) => (EdgeKind::of_opening_side(rise, is_curved), slope(rise), None),
         // The plumb end of a roof stands beside the wall, not under it.
         (None, Some(e)) if e.kind == EdgeKind::LowerRoof && rise.x.abs() <= SAME => {
             (EdgeKind::Abutment, None, e.tag.clone())
@@ -126,24 +127,18 @@ fn name(
             (undrawn_side(wall, middle, rise, over), slope(rise), None)
         }
     };
-    let receiver = receiver(kind, from.y, pole, trim);
-    FieldEdge { kind, receiver, from, to, opening, pitch, tag }
+    let receiver = match kind {
+        // Undersill trim is straight: under a curve the channel alone holds the cut edge.
+        EdgeKind::Sill if is_curved => Receiver::JChannel,
+        _ => receiver(kind, from.y, pole, trim),
+    };
+    let opening = opening.map(|(i, _)| i);
+    FieldEdge { kind, receiver, from, to, opening, is_curved, pitch, tag }
 }
 
 /// Rise in 12 of a sloped side.
 fn slope(rise: Vec2) -> Option<f64> {
     if level(rise.y) || level(rise.x) { None } else { Some((12.0 * rise.y / rise.x).abs()) }
-}
-
-/// The field lies on the left hand: going right, it is above.
-fn opening_side(_kind: OpeningKind, rise: Vec2) -> EdgeKind {
-    if rise.x.abs() <= SAME {
-        EdgeKind::Jamb
-    } else if rise.x > 0.0 {
-        EdgeKind::Head
-    } else {
-        EdgeKind::Sill
-    }
 }
 
 /// A side that was not drawn comes from a clearance or a step: over a lower roof if one is near

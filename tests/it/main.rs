@@ -12,6 +12,7 @@ mod bad_input;
 mod breaks;
 mod checking;
 mod commands;
+mod contours;
 mod corners;
 mod counting_rules;
 #[path = "../cutcase/mod.rs"]
@@ -19,6 +20,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
 mod explained;
@@ -29,6 +31,7 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod faults_more;
+mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
 mod found;
@@ -42,9 +45,11 @@ mod hands;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
+mod inflate;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
 mod layouts;
+mod letters;
 mod limits;
 mod long_cuts;
 mod mixed;
@@ -54,6 +59,7 @@ mod overlay;
 mod plain_words;
 mod polygons;
 mod products;
+mod quoted;
 mod raised;
 mod raising_inputs;
 mod random_jobs;
@@ -65,6 +71,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod shapes;
 mod sheets;
 mod small_walls;
 mod sources;
