@@ -237,6 +237,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        texts: local.texts(),
         zones,
     };
     if let Some(account) = account {

@@ -9,7 +9,7 @@ use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::{Affine, Point, Ring, Vec2};
+use crate::geom::vocabulary::{Affine, Point, Rect, Ring, Vec2};
 use crate::origin::Origin;
 
 /// A house.
@@ -44,6 +44,8 @@ pub struct DrawnElevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the gray background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Where texts stand in it, elevation inches.
+    pub texts: Vec<Rect>,
     /// Parts of its walls with another cladding.
     pub zones: Vec<DrawnZone>,
 }

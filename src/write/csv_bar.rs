@@ -1,6 +1,6 @@
 //! The bar over tables in CSV.
 
-use super::csv::table as rows_of;
+use super::csv_cell;
 use crate::layout::Layout;
 use crate::wording::checks;
 
@@ -14,7 +14,7 @@ pub fn under_bar(layout: &Layout, table: Vec<u8>) -> Vec<u8> {
     let columns = head.headers().map_or(1, |h| h.len().max(1));
     let mut row = vec![checks::bar_of_table(layout.verify.places())];
     row.resize(columns, String::new());
-    let mut out = rows_of(&row, std::iter::empty());
+    let mut out = csv_cell::table(&row, std::iter::empty());
     out.extend(table);
     out
 }

@@ -5,6 +5,7 @@ pub mod alarm;
 mod corners;
 pub mod csv;
 pub mod csv_bar;
+mod csv_cell;
 pub mod explain;
 pub mod findings;
 pub mod json;

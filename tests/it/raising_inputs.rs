@@ -188,6 +188,9 @@ fn of_files(code: &str) -> Option<Input> {
         "text-too-long" => drawn(&with(&text("A-NOTE", (0.0, 0.0), &"a ".repeat(33_000))), INCH),
         "threads-missing" => Input::OneThread,
         "entity-skipped" => drawn(&with("0\nREGION\n8\n0\n10\n0\n20\n0\n"), INCH),
+        "letters-not-drawn" => {
+            drawn(&wall(), &format!("{INCH}[title]\nproject = \"\u{6a39}\u{5c4b}\"\n"))
+        }
         "svg-unreadable" => raw(b"<svg"),
         "svg-too-big" => raw(
             b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
