@@ -7,6 +7,7 @@ pub mod explain;
 pub mod findings;
 pub mod json;
 pub mod layers;
+pub mod making;
 pub mod overlay;
 #[cfg(feature = "pdf")]
 pub mod pdf;
