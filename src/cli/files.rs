@@ -5,6 +5,7 @@ use std::fs;
 use std::io::{self, Read};
 use std::path::Path;
 
+use super::disk::is_there;
 use super::in_place::{self, Change, NotPut};
 use super::place::Place;
 use super::recovery::{Recovered, recover};
@@ -71,7 +72,7 @@ pub fn ready(place: &Place, sources: &[&Path], replace: bool) -> Result<(), Refu
 fn look(place: &Place, sources: &[&Path], replace: bool) -> Result<Standing, Refusal> {
     let folder = &place.folder;
     check_name(folder)?;
-    if !stage::is_there(folder) {
+    if !is_there(folder) {
         return Ok(Standing::default());
     }
     check_target(folder, sources)?;
@@ -254,7 +255,7 @@ fn check_names(folder: &Path, files: &[OutputFile]) -> Result<(), Refusal> {
 fn check_files(folder: &Path, files: &[OutputFile], there: &Standing) -> Result<(), Refusal> {
     let taken = |(name, bytes): &&OutputFile| {
         let path = within(folder, name);
-        stage::is_there(&path)
+        is_there(&path)
             && !there.own.contains_key(name)
             && !fs::read(&path).is_ok_and(|b| b == *bytes)
     };
@@ -262,7 +263,7 @@ fn check_files(folder: &Path, files: &[OutputFile], there: &Standing) -> Result<
     // A list of files that is none of ours is somebody's too.
     let list = folder.join(MARKER);
     let readable = fs::read(&list).is_ok_and(|text| Marker::read(&text).is_some());
-    let list = (stage::is_there(&list) && !readable).then(|| MARKER.to_owned());
+    let list = (is_there(&list) && !readable).then(|| MARKER.to_owned());
     let (edited, strangers): (Vec<String>, Vec<String>) =
         names.chain(list).partition(|name| there.edited.contains_key(name));
     if edited.is_empty() && strangers.is_empty() {

@@ -7,7 +7,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::stage::{self, KEPT, NEW, OLD, is_there};
+use super::disk::{is_there, sync};
+use super::stage::{self, KEPT, NEW, OLD};
 use crate::fingerprint::sha256;
 use crate::outputs::file::OutputFile;
 use crate::outputs::marker::{MARKER, Marker};
@@ -48,7 +49,7 @@ pub(super) fn put(folder: &Path, change: &Change) -> Result<(), NotPut> {
             stage.discard(OLD);
             stage.discard(NEW);
             change.remove.iter().for_each(|name| remove_empty(folder, name));
-            stage::sync(folder);
+            sync(folder);
             Ok(())
         }
         Err(fault) => {

@@ -2,6 +2,7 @@
 
 pub mod args;
 mod check;
+mod disk;
 mod explain;
 pub mod files;
 mod in_place;

@@ -2,7 +2,7 @@
 
 use std::fs;
 use std::io;
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use crate::outputs::paths::folder_name;
 use crate::wording::command::Elsewhere;
@@ -33,7 +33,7 @@ pub fn of(drawing: &Path, out: Option<&Path>) -> Place {
     };
     // Drawings of many folders may meet here: each is known by its whole path.
     let named = why == Elsewhere::ReadOnly;
-    let path: PathBuf = drawing.components().collect();
+    let path: PathBuf = drawing.components().filter(|c| *c != Component::CurDir).collect();
     let drawing = if named { path.to_string_lossy().into_owned() } else { "-".to_owned() };
     let own_name = own.file_name().filter(|_| named).map(PathBuf::from);
     let folder = own_name.unwrap_or_else(|| folder_name(None).into());

@@ -4,8 +4,9 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use super::disk::is_there;
 use super::in_place::{Sides, undo};
-use super::stage::{KEPT, Left, NEW, OLD, Purpose, is_there, left_in};
+use super::stage::{KEPT, Left, NEW, OLD, Purpose, left_in};
 use super::standing::survey;
 use crate::fingerprint::sha256;
 use crate::outputs::marker::MARKER;
@@ -32,6 +33,7 @@ fn recover_one(folder: &Path, left: &Left) -> Option<Recovered> {
     match &left.purpose {
         Purpose::Whole { target, new } => whole(left, &folder.join(target), new),
         Purpose::InPlace { new } => in_place(left, folder, new),
+        Purpose::Nothing => None,
         Purpose::BeforeLists { target } => {
             let target = folder.join(target);
             let back = !is_there(&target) && fs::rename(left.at(OLD), &target).is_ok();

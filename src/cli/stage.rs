@@ -10,6 +10,7 @@ use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
+use super::disk::{is_there, open_to_all};
 use crate::outputs::file::OutputFile;
 use crate::outputs::marker::Marker;
 use crate::outputs::paths::within;
@@ -49,13 +50,19 @@ impl Stage {
     /// A folder in `parent` for what replaces its folder `target`; without one, for what goes into
     /// `parent` itself. `list` is the list of the new files, the one that stays beside them included.
     pub(super) fn new(parent: &Path, target: Option<&OsStr>, list: &str) -> io::Result<Self> {
-        let path = tempfile::Builder::new().prefix(PREFIX).tempdir_in(parent)?.keep();
-        match locked(&path, target, list) {
-            Ok(lock) => Ok(Stage { path, lock }),
-            Err(e) => {
-                let _ = fs::remove_file(path.join(LOCK_MAKING));
-                let _ = fs::remove_dir(&path);
-                Err(e)
+        let mut tries = 3;
+        loop {
+            let path = tempfile::Builder::new().prefix(PREFIX).tempdir_in(parent)?.keep();
+            tries -= 1;
+            match locked(&path, target, list) {
+                Ok(lock) => return Ok(Stage { path, lock }),
+                // Another run took it for left behind before it was locked.
+                Err(e) if tries > 0 && e.kind() == io::ErrorKind::NotFound => {}
+                Err(e) => {
+                    let _ = fs::remove_file(path.join(LOCK_MAKING));
+                    let _ = fs::remove_dir(&path);
+                    return Err(e);
+                }
             }
         }
     }
@@ -120,8 +127,8 @@ fn locked(path: &Path, target: Option<&OsStr>, list: &str) -> io::Result<File> {
     text.push(b'\n');
     text.extend(list.as_bytes());
     lock.write_all(&text)?;
-    lock.sync_all()?;
     fs::rename(half, path.join(LOCK))?;
+    lock.sync_all()?;
     Ok(lock)
 }
 
@@ -162,6 +169,8 @@ pub(super) enum Purpose {
     InPlace { new: BTreeMap<String, String> },
     /// A whole folder, by a version that kept no lists.
     BeforeLists { target: OsString },
+    /// The run was stopped while it made its lock, before anything else.
+    Nothing,
 }
 
 impl Left {
@@ -176,8 +185,13 @@ impl Left {
 
 impl Drop for Left {
     fn drop(&mut self) {
-        if !matches!(self.purpose, Purpose::BeforeLists { .. }) {
-            clear(&self.path);
+        match self.purpose {
+            Purpose::BeforeLists { .. } => {}
+            Purpose::Nothing => {
+                let _ = fs::remove_file(self.path.join(LOCK_MAKING));
+                let _ = fs::remove_dir(&self.path);
+            }
+            Purpose::Whole { .. } | Purpose::InPlace { .. } => clear(&self.path),
         }
     }
 }
@@ -196,13 +210,14 @@ fn others_in(folder: &Path, own: Option<&OsStr>) -> Vec<OsString> {
     staged_in(folder).iter().filter(|p| other(p)).map(name).collect()
 }
 
-/// Folders by the name of a staging folder that hold a lock.
+/// Folders by the name of a staging folder that hold a lock, be it half made.
 fn staged_in(folder: &Path) -> Vec<PathBuf> {
+    let file = |path: PathBuf| fs::symlink_metadata(path).is_ok_and(|m| m.is_file());
     let staged = |e: &fs::DirEntry| {
         let named = e.file_name().as_encoded_bytes().starts_with(PREFIX.as_bytes());
         named
             && e.file_type().is_ok_and(|t| t.is_dir())
-            && fs::symlink_metadata(e.path().join(LOCK)).is_ok_and(|m| m.is_file())
+            && (file(e.path().join(LOCK)) || file(e.path().join(LOCK_MAKING)))
     };
     fs::read_dir(folder).into_iter().flatten().flatten().filter(staged).map(|e| e.path()).collect()
 }
@@ -217,7 +232,8 @@ enum NotLeft {
 }
 
 fn left(path: PathBuf) -> Result<Left, NotLeft> {
-    let at = path.join(LOCK);
+    let whole = is_there(&path.join(LOCK));
+    let at = path.join(if whole { LOCK } else { LOCK_MAKING });
     // Some systems lock only what may be written.
     let opened = File::options().read(true).write(true).open(&at).or_else(|_| File::open(&at));
     let mut lock = opened.map_err(|_| NotLeft::Foreign)?;
@@ -231,7 +247,8 @@ fn left(path: PathBuf) -> Result<Left, NotLeft> {
     }
     let mut text = Vec::new();
     lock.read_to_end(&mut text).map_err(|_| NotLeft::Foreign)?;
-    let purpose = purpose(&path, &text).ok_or(NotLeft::Foreign)?;
+    let purpose = if whole { purpose(&path, &text) } else { nothing(&path, &text) };
+    let purpose = purpose.ok_or(NotLeft::Foreign)?;
     Ok(Left { path, purpose, _lock: lock })
 }
 
@@ -248,6 +265,12 @@ fn purpose(stage: &Path, text: &[u8]) -> Option<Purpose> {
     }
     let target = plain_name(line.strip_prefix(TO.as_bytes())?)?;
     Some(Purpose::Whole { target, new })
+}
+
+/// A lock that was not finished, alone in its folder.
+fn nothing(stage: &Path, text: &[u8]) -> Option<Purpose> {
+    let alone = fs::read_dir(stage).ok()?.flatten().count() == 1;
+    (alone && text.starts_with(SIGNATURE.as_bytes())).then_some(Purpose::Nothing)
 }
 
 /// A stage of a version that kept no lists: its lock holds a plain name, and nothing but `new` and `old`
@@ -304,32 +327,6 @@ pub(super) fn alone_in(folder: &Path, list: &str) -> io::Result<Option<Stage>> {
         std::thread::sleep(BETWEEN_LOOKS);
     }
     Ok(None)
-}
-
-/// Whether anything of this name is there, be it a link to nowhere.
-pub(super) fn is_there(path: &Path) -> bool {
-    fs::symlink_metadata(path).is_ok()
-}
-
-/// The folder's names on the disk, where the system can be asked for that.
-pub(super) fn sync(folder: &Path) {
-    if let Ok(dir) = File::open(folder) {
-        let _ = dir.sync_all();
-    }
-}
-
-/// What is staged is private; results are not: they get the rights of the folder they go to, as far as
-/// `most` goes, and their owner's `least`.
-fn open_to_all(path: &Path, rights: &Path, most: u32, least: u32) {
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        // The umask is not to be had without unsafe code: the folder's own mode stands for it.
-        let mode = fs::metadata(rights).map_or(most & 0o755, |m| m.permissions().mode());
-        let _ = fs::set_permissions(path, fs::Permissions::from_mode(mode & most | least));
-    }
-    #[cfg(not(unix))]
-    let _ = (path, rights, most, least);
 }
 
 #[cfg(test)]

@@ -6,7 +6,8 @@ use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-use super::stage::{self, NEW, OLD, Stage, is_there};
+use super::disk::{is_there, sync};
+use super::stage::{self, NEW, OLD, Stage};
 use super::standing::{Standing, survey};
 use crate::outputs::file::OutputFile;
 use crate::outputs::marker::Marker;
@@ -61,7 +62,7 @@ fn replace_by(
     if moved.is_ok() {
         stage.discard(OLD);
     }
-    stage::sync(parent);
+    sync(parent);
     moved
 }
 

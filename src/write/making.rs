@@ -6,9 +6,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
 
-use crate::job::siding::kind::Siding;
 use crate::typeface;
-use crate::wording::{cautions, report};
+use crate::wording::{cautions, report, siding};
 
 /// What the layout among some files says of the others.
 pub struct Results {
@@ -105,7 +104,7 @@ impl Results {
         let sha = sha.and_then(|s| s.get(..16)).map(|s| format!("(SHA-256 {s})"));
         let head = words(&text.chars().take(2000).collect::<String>());
         let text = words(text);
-        let mut last = Siding::ALL.iter().flat_map(|s| cautions::all(*s));
+        let mut last = siding::every().flat_map(cautions::all);
         text.starts_with(report::TITLE)
             && sha.is_some_and(|s| head.contains(&s))
             && last.any(|caution| text.ends_with(caution))
