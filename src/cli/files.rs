@@ -94,8 +94,7 @@ fn check_standing(place: &Place, standing: &Standing) -> Result<(), Refusal> {
         let strangers = standing.strangers.clone();
         return Err(out_refused(OutputRefusal::HoldsOtherFiles { path, strangers, edited }));
     }
-    let own = Marker::default().of_drawing(&place.drawing).drawing;
-    match standing.drawing.clone().filter(|d| place.by_default && Some(d) != own.as_ref()) {
+    match standing.drawing.clone().filter(|d| place.by_default && !place.is_of(d)) {
         Some(drawing) => Err(out_refused(OutputRefusal::HoldsAnotherDrawing { path, drawing })),
         None => Ok(()),
     }

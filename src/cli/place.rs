@@ -4,6 +4,7 @@ use std::fs;
 use std::io;
 use std::path::{Component, Path, PathBuf};
 
+use crate::clean::terminal;
 use crate::outputs::paths::folder_name;
 use crate::wording::command::Elsewhere;
 
@@ -12,6 +13,8 @@ use crate::wording::command::Elsewhere;
 pub struct Place {
     /// The folder.
     pub folder: PathBuf,
+    /// The drawing's path.
+    pub source: PathBuf,
     /// The drawing as the folder knows it from others of the same name.
     pub drawing: String,
     /// Whether the folder is the default: then it is the drawing's own.
@@ -20,16 +23,33 @@ pub struct Place {
     pub elsewhere: Option<Elsewhere>,
 }
 
+impl Place {
+    /// Whether results that were written for the drawing of this name are of the same one: a file system
+    /// may know it in capitals and in small letters.
+    pub(super) fn is_of(&self, recorded: &str) -> bool {
+        let own = terminal(&self.drawing);
+        let same = || {
+            let beside = self.source.with_file_name(recorded);
+            let other = if self.elsewhere.is_none() { beside } else { recorded.into() };
+            let real = |path: &Path| path.canonicalize().ok();
+            real(&self.source).is_some_and(|source| real(&other) == Some(source))
+        };
+        own == recorded || (own.to_lowercase() == recorded.to_lowercase() && same())
+    }
+}
+
 /// The place for the results of a drawing.
 pub fn of(drawing: &Path, out: Option<&Path>) -> Place {
+    let source = drawing.to_owned();
     let name = drawing.file_name().map(|n| n.to_string_lossy().into_owned());
     let name = name.filter(|_| drawing != Path::new("-")).unwrap_or_else(|| "-".to_owned());
     if let Some(out) = out {
-        return Place { folder: out.into(), drawing: name, by_default: false, elsewhere: None };
+        let folder = out.into();
+        return Place { folder, source, drawing: name, by_default: false, elsewhere: None };
     }
     let own = own_folder(drawing);
     let Some(why) = elsewhere(drawing, &own) else {
-        return Place { folder: own, drawing: name, by_default: true, elsewhere: None };
+        return Place { folder: own, source, drawing: name, by_default: true, elsewhere: None };
     };
     // Drawings of many folders may meet here: each is known by its whole path.
     let named = why == Elsewhere::ReadOnly;
@@ -37,7 +57,7 @@ pub fn of(drawing: &Path, out: Option<&Path>) -> Place {
     let drawing = if named { path.to_string_lossy().into_owned() } else { "-".to_owned() };
     let own_name = own.file_name().filter(|_| named).map(PathBuf::from);
     let folder = own_name.unwrap_or_else(|| folder_name(None).into());
-    Place { folder, drawing, by_default: true, elsewhere: Some(why) }
+    Place { folder, source, drawing, by_default: true, elsewhere: Some(why) }
 }
 
 /// The drawing's own folder, beside it.

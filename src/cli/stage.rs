@@ -42,8 +42,7 @@ const GONE: [(&str, &str); 2] = [(NEW, "gone-new"), (OLD, "gone-old")];
 pub(super) struct Stage {
     path: PathBuf,
     // Held as long as the folder is there.
-    #[cfg_attr(not(test), expect(dead_code))]
-    lock: File,
+    lock: Option<File>,
 }
 
 impl Stage {
@@ -55,7 +54,7 @@ impl Stage {
             let path = tempfile::Builder::new().prefix(PREFIX).tempdir_in(parent)?.keep();
             tries -= 1;
             match locked(&path, target, list) {
-                Ok(lock) => return Ok(Stage { path, lock }),
+                Ok(lock) => return Ok(Stage { path, lock: Some(lock) }),
                 // Another run took it for left behind before it was locked.
                 Err(e) if tries > 0 && e.kind() == io::ErrorKind::NotFound => {}
                 Err(e) => {
@@ -106,6 +105,9 @@ impl Stage {
 impl Drop for Stage {
     fn drop(&mut self) {
         clear(&self.path);
+        self.lock = None;
+        // Some systems keep a file's name as long as it is open.
+        let _ = fs::remove_dir(&self.path);
     }
 }
 
@@ -157,7 +159,7 @@ pub(super) struct Left {
     /// What it was for.
     pub(super) purpose: Purpose,
     // Held while it is seen to.
-    _lock: File,
+    lock: Option<File>,
 }
 
 /// What was staged.
@@ -193,6 +195,8 @@ impl Drop for Left {
             }
             Purpose::Whole { .. } | Purpose::InPlace { .. } => clear(&self.path),
         }
+        self.lock = None;
+        let _ = fs::remove_dir(&self.path);
     }
 }
 
@@ -249,7 +253,7 @@ fn left(path: PathBuf) -> Result<Left, NotLeft> {
     lock.read_to_end(&mut text).map_err(|_| NotLeft::Foreign)?;
     let purpose = if whole { purpose(&path, &text) } else { nothing(&path, &text) };
     let purpose = purpose.ok_or(NotLeft::Foreign)?;
-    Ok(Left { path, purpose, _lock: lock })
+    Ok(Left { path, purpose, lock: Some(lock) })
 }
 
 /// What a lock says; none where it is not one of ours.
@@ -334,7 +338,7 @@ impl Stage {
     /// The run is stopped here: nothing is cleared away, and nobody holds the lock any more.
     pub(super) fn stopped(self) -> PathBuf {
         let this = std::mem::ManuallyDrop::new(self);
-        let _ = this.lock.unlock();
+        let _ = this.lock.as_ref().map(File::unlock);
         this.path.clone()
     }
 }

@@ -88,13 +88,14 @@ fn put(
         };
     }
     fs::rename(folder, &old).map_err(NotReplaced::Move)?;
-    let fault = if same(&old) {
-        match fs::rename(&new, folder) {
-            Ok(()) => return Ok(()),
-            Err(e) => NotReplaced::Move(e),
-        }
-    } else {
-        NotReplaced::Changed
+    // Nothing is done between the two, so that the folder is away as briefly as can be.
+    let fault = match fs::rename(&new, folder) {
+        Ok(()) if same(&old) => return Ok(()),
+        Ok(()) => match fs::rename(folder, &new) {
+            Ok(()) => NotReplaced::Changed,
+            Err(e) => return Err(kept(stage, OLD, e)),
+        },
+        Err(e) => NotReplaced::Move(e),
     };
     match fs::rename(&old, folder) {
         Ok(()) => Err(fault),
