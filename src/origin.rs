@@ -66,6 +66,8 @@ entity_kinds! {
     Solid = "SOLID",
     /// DXF: the same in an older form.
     Trace = "TRACE",
+    /// DXF: a flat face in space.
+    Face = "3DFACE",
     /// DXF: a line of text.
     Text = "TEXT",
     /// DXF: a paragraph.
@@ -80,6 +82,8 @@ entity_kinds! {
     Viewport = "VIEWPORT",
     /// DXF: a point.
     Point = "POINT",
+    /// DXF: a block as it is defined.
+    Block = "BLOCK",
     /// SVG: a group.
     SvgGroup = "g",
     /// SVG: a path.
@@ -100,6 +104,12 @@ entity_kinds! {
     SvgText = "text",
     /// SVG: something used again.
     SvgUse = "use",
+    /// SVG: a drawing, whole or within another.
+    Svg = "svg",
+    /// SVG: something to be used.
+    SvgSymbol = "symbol",
+    /// SVG: a part of a text.
+    SvgPartOfText = "tspan",
 }
 
 impl EntityKind {
@@ -165,6 +175,6 @@ mod tests {
         for kind in EntityKind::ALL {
             assert_eq!(EntityKind::named(kind.word()), *kind);
         }
-        assert_eq!(EntityKind::named("3DFACE"), EntityKind::Unknown);
+        assert_eq!(EntityKind::named("REGION"), EntityKind::Unknown);
     }
 }

@@ -191,7 +191,7 @@ impl Canvas {
 
     /// Text as it is, half way up at `at`, no room asked.
     fn write(&mut self, text: &str, height: f64, bold: bool, at: Point, across: Across) {
-        let (content, up) = (clean(text, Destination::Sheet), Up::Middle);
+        let (content, up) = (printable(text), Up::Middle);
         let text = Text { at, height, angle: 0.0, content, across, up, bold };
         self.add(Ink::Text, Shape::Text(text));
     }
@@ -258,24 +258,34 @@ fn mark_frame(text: &str, height: f64, at: Point) -> Rect {
     Rect::from_center_size(at, (w + 2.0 * FRAME + 0.02, height + 2.0 * FRAME))
 }
 
+/// A text as a sheet can show it: no control characters, and replacements for letters that the typeface
+/// lacks.
+pub(super) fn printable(text: &str) -> String {
+    crate::typeface::printable(&clean(text, Destination::Sheet))
+}
+
 /// As much of a text as fits a width, with an ellipsis where it was cut.
 pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
-    let text = clean(text, Destination::Sheet);
+    let text = printable(text);
     if crate::typeface::width(&text, height, bold) <= room {
         return text;
     }
-    let mut out = text;
-    while !out.is_empty() && crate::typeface::width(&format!("{out}…"), height, bold) > room {
-        out.pop();
-    }
-    format!("{out}…")
+    // Letter by letter from the front: a text may be as long as a book.
+    let of = |letter: &str| crate::typeface::width(letter, height, bold);
+    let mut used = of("…");
+    let fits = |(at, letter): &(usize, char)| {
+        used += of(&text[*at..at + letter.len_utf8()]);
+        used <= room
+    };
+    let end = text.char_indices().take_while(fits).map(|(at, c)| at + c.len_utf8()).last();
+    format!("{}…", &text[..end.unwrap_or(0)])
 }
 
 /// A text in lines no wider than `room`.
 pub(super) fn wrapped(text: &str, height: f64, room: f64) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     // A hard space keeps a length and its fraction together.
-    for word in clean(text, Destination::Sheet).split_ascii_whitespace() {
+    for word in printable(text).split_ascii_whitespace() {
         let word = word.replace('\u{a0}', " ");
         let joined = out.last().map(|l| format!("{l} {word}"));
         match joined {

@@ -1,8 +1,7 @@
 //! The drawing in gray with each finding circled, numbered and listed: one page as high as it needs.
 
-use super::canvas::{Canvas, Look, Mark, fitted, wrapped};
+use super::canvas::{Canvas, Look, Mark, fitted, printable, wrapped};
 use super::style::{HEADING, Ink, TEXT};
-use crate::clean::{Destination, clean};
 use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::vocabulary::{Affine, CurveShape, Point, Rect};
@@ -196,7 +195,7 @@ fn picture_of(canvas: &mut Canvas, items: &[(&Item, Rect)], window: Rect, map: A
                 // Text of a drawing is shown where it can be read, so that the place is known again.
                 let height = t.height * k;
                 if (0.04..0.5).contains(&height) {
-                    let text = clean(&t.content, Destination::Sheet);
+                    let text = printable(&t.content);
                     let moved = crate::model::drawing::Text {
                         at: map * t.at,
                         height,

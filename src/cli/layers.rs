@@ -5,17 +5,26 @@ use std::process::ExitCode;
 use super::args::Reading;
 use super::loading::load;
 use super::terminal::{print, refused};
+use super::unused;
 use crate::finding::Findings;
 use crate::pipeline;
 use crate::units::LengthStyle;
 use crate::write::layers;
 
-/// Lists the layers with what each is taken for.
+/// Lists the layers with what each is taken for and what became of it.
 pub(super) fn list(a: &Reading) -> ExitCode {
     let mut findings = Findings::default();
-    match load(a, &mut findings).and_then(|l| pipeline::layers(&l.bytes, &l.name, &l.job)) {
-        Ok(list) => print(layers::table(&list).as_bytes()),
-        Err(r) => refused(&r, &findings, LengthStyle::default()),
+    let mut style = LengthStyle::default();
+    let read = load(a, &mut findings).and_then(|l| {
+        style = l.job.sheet.lengths;
+        pipeline::layers(&l.bytes, &l.name, &l.job, &mut findings)
+    });
+    match read {
+        Ok((list, accounts)) => {
+            unused::tell(&findings, style);
+            print(layers::table(&list, &accounts).as_bytes())
+        }
+        Err(r) => refused(&r, &findings, style),
     }
 }
 

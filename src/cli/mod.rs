@@ -19,4 +19,5 @@ mod standing;
 mod takeoff;
 mod template;
 mod terminal;
+mod unused;
 mod whole;

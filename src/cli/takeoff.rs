@@ -8,6 +8,7 @@ use super::files;
 use super::loading::load;
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell_line};
+use super::unused;
 use crate::clean::terminal;
 use crate::finding::prices::PriceFinding;
 use crate::finding::{Findings, Refusal, Severity};
@@ -71,9 +72,8 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         let names: Vec<&str> = sets.iter().filter_map(|s| s.layout.zone.as_deref()).collect();
         tell_line(&terminal(&command::without_zones(&names)));
     }
-    let warnings = findings.count(Severity::Warning);
-    if warnings > 0 && !a.quiet {
-        tell_line(&command::warnings_elsewhere(warnings));
+    if !a.quiet {
+        tell_warnings(&findings, style);
     }
     if let Some(item) = &a.explain {
         return match explain::named(takeoff, item, style) {
@@ -103,6 +103,15 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         Format::Json => json::takeoff_lines(takeoff),
         Format::Csv => write::csv::takeoff(layout, takeoff),
     })
+}
+
+/// Tells what was drawn and not used, and how many warnings there are.
+fn tell_warnings(findings: &Findings, style: LengthStyle) {
+    unused::tell(findings, style);
+    let warnings = findings.count(Severity::Warning);
+    if warnings > 0 {
+        tell_line(&command::warnings_elsewhere(warnings));
+    }
 }
 
 /// The house's table, then one of each zone with lap siding of its own.

@@ -11,7 +11,7 @@ use crate::model::house::{DrawnEdge, EdgeKind};
 use crate::model::linework::Role;
 
 /// How far inside its wall an inside-corner line may be drawn, inches: part of the convention.
-const CORNER_REACH: f64 = 6.0;
+pub(super) const CORNER_REACH: f64 = 6.0;
 /// How far from a corner's foot its tag may stand, inches: part of the convention.
 const TAG_REACH: f64 = 18.0;
 

@@ -27,7 +27,7 @@ pub(crate) fn walls(
     outlines: Vec<Outline>,
     findings: &mut Findings,
 ) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
-    let (outlines, mut every) = settled(local, outlines, openings(local, findings));
+    let (outlines, mut every) = settled(local, outlines, openings(local));
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
     if surround > 0.0 {

@@ -1,5 +1,6 @@
 //! From lines with roles to the house: views, walls, openings, and what each side of a wall is.
 
+mod account;
 mod angled;
 mod corner_report;
 mod corners;
@@ -62,6 +63,9 @@ fn part(
     part: Option<usize>,
     findings: &mut Findings,
 ) -> Result<House, Refusal> {
+    if let Some(finding) = limits::too_fine(lines) {
+        return Err(Refusal(Box::new(finding)));
+    }
     let found = ways::outlines(lines, job, findings);
     // Open outlines are errors: without them walls would be missing.
     findings.refuse_on_error()?;
@@ -71,10 +75,12 @@ fn part(
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
     let base = shared_base(&shown);
+    let mut account = part.is_none().then(|| account::Account::of(lines));
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
-        if let Some(e) = elevation(lines, view, walls, base, (job, part), findings) {
+        if let Some(e) = elevation((lines, view, walls), base, (job, part), &mut account, findings)
+        {
             elevations.push(e);
         }
     }
@@ -82,6 +88,7 @@ fn part(
         elevations.retain(|e| !e.walls.is_empty());
     }
     views::stray_openings(lines, &views, job, findings);
+    let accounts = account.map(|a| a.close(&views, job, findings)).unwrap_or_default();
     if elevations.iter().all(|e| e.walls.is_empty()) {
         // Why each wall was refused comes first.
         if !elevations.is_empty() {
@@ -90,6 +97,7 @@ fn part(
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
+    house.accounts = accounts;
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         // Walls of the job's other lists are the whole house's.
@@ -184,13 +192,16 @@ fn no_walls(lines: &Linework, job: &Job) -> Refusal {
 }
 
 fn elevation(
-    lines: &Linework,
-    view: &views::View,
-    outlines: Vec<Outline>,
+    (lines, view, outlines): (&Linework, &views::View, Vec<Outline>),
     base: Option<f64>,
     (job, part): (&Job, Option<usize>),
+    account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
+    if let Some(finding) = limits::too_many_outlines(lines, view) {
+        findings.push(finding);
+        return None;
+    }
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
@@ -204,6 +215,10 @@ fn elevation(
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
         .collect();
+    if let Some(finding) = limits::too_fine_grade(&view.name, grade.len()) {
+        findings.push(finding);
+        grade.clear();
+    }
     grade.sort_by(|a, b| a.x.total_cmp(&b.x));
     let backdrop = view
         .strokes(lines)
@@ -213,7 +228,7 @@ fn elevation(
             role: s.role,
         })
         .collect();
-    Some(DrawnElevation {
+    let made = DrawnElevation {
         name: view.name.as_str().into(),
         to_source,
         walls,
@@ -221,7 +236,11 @@ fn elevation(
         level_drawn: level.is_some(),
         backdrop,
         zones,
-    })
+    };
+    if let Some(account) = account {
+        account.view(&local, &made);
+    }
+    Some(made)
 }
 
 /// Height of the level line: the longest level stroke on the layer.

@@ -3,20 +3,21 @@
 use std::collections::BTreeMap;
 
 use super::frame::ViewFrame;
-use crate::finding::house::HouseFinding;
-use crate::finding::{Finding, Findings};
 use crate::geom::boolean::union_all;
 use crate::geom::polygon::{Polygon, bounds, signed_area};
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::linework::{Role, Stroke};
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (`TakeoffFact::CallSizes`).
 pub(super) const OVERHEAD: f64 = 84.0;
-/// Loops smaller than this, square inches, are hardware, not openings: half a square foot.
+/// Holes of a hatch smaller than this, square inches, hold a tag: half a square foot.
 pub(super) const LEAST: f64 = 72.0;
+/// Narrower or lower loops than this, inches, are hardware: the smallest thing that siding is cut
+/// round is a 4 in vent (common practice, no source).
+const NARROW: f64 = 4.0;
 
 /// What was drawn as one thing: an insertion, or one loop.
 struct DrawnItem {
@@ -26,22 +27,24 @@ struct DrawnItem {
     stroke: Stroke,
 }
 
+/// Whether a loop is large enough for an opening.
+pub(super) fn is_sized(local: &ViewFrame, outline: &[Point]) -> bool {
+    let b = bounds(outline).unwrap_or_default();
+    b.width().min(b.height()) >= NARROW - SAME && !is_tag(local, outline)
+}
+
+/// Whether a loop is a small one round a text: a tag that names the opening beside it.
+pub(super) fn is_tag(local: &ViewFrame, outline: &[Point]) -> bool {
+    let b = bounds(outline).unwrap_or_default();
+    let in_it = |p: Point| b.contains(local.place(p));
+    signed_area(outline).abs() < LEAST && local.lines.labels.iter().any(|l| in_it(l.text.at))
+}
+
 /// The openings of a view.
-pub(super) fn openings(local: &ViewFrame, findings: &mut Findings) -> Vec<DrawnOpening> {
+pub(super) fn openings(local: &ViewFrame) -> Vec<DrawnOpening> {
     let mut found: Vec<DrawnItem> = things(local, &[Role::Window, Role::Door]);
-    found.retain(|d| signed_area(&d.outline).abs() >= LEAST);
+    found.retain(|d| is_sized(local, &d.outline));
     let found = outermost(found);
-    let open = local
-        .strokes(Role::Window)
-        .chain(local.strokes(Role::Door))
-        .filter(|s| s.group.is_none() && !s.closed);
-    if let Some((first, n)) = open.fold(None, |acc: Option<(&Stroke, usize)>, s| {
-        Some(acc.map_or((s, 1), |(f, n)| (f, n + 1)))
-    }) {
-        let at = local.source(local.place(super::outline::stroke_box(first).center()));
-        let finding = Finding::new(HouseFinding::OpeningLoose { lines: n });
-        findings.push(finding.about(&first.origin).at(at).on(&local.view.name));
-    }
     found
         .into_iter()
         .map(|d| {
@@ -84,27 +87,14 @@ pub(super) fn obstacles(local: &ViewFrame) -> Vec<DrawnObstacle> {
         .collect()
 }
 
-/// The insertion that stands in no other.
-fn root(lines: &Linework, mut group: usize) -> usize {
-    // A view drawn as one block is no opening: the root is the outermost block on an opening layer.
-    while let Some(parent) = lines.groups.get(group).and_then(|g| g.parent) {
-        let role =
-            lines.groups.get(parent).and_then(|g| lines.layers.get(g.layer)).and_then(|l| l.role);
-        if !matches!(role, Some(Role::Window | Role::Door | Role::MountingBlock | Role::Obstacle)) {
-            break;
-        }
-        group = parent;
-    }
-    group
-}
-
+/// Insertions and closed loops of some roles.
 fn things(local: &ViewFrame, roles: &[Role]) -> Vec<DrawnItem> {
     let mut groups: BTreeMap<(usize, Role), Vec<&Stroke>> = BTreeMap::new();
     let mut out = Vec::new();
     for role in roles {
         for s in local.strokes(*role) {
-            match s.group {
-                Some(g) => groups.entry((root(local.lines, g), *role)).or_default().push(s),
+            match s.part_of {
+                Some(root) => groups.entry((root, *role)).or_default().push(s),
                 None if s.closed && s.points.len() >= 3 => {
                     out.push(DrawnItem {
                         outline: wound(local.ring(s)),
@@ -119,7 +109,7 @@ fn things(local: &ViewFrame, roles: &[Role]) -> Vec<DrawnItem> {
     }
     for ((group, role), strokes) in groups {
         let Some(outline) = group_outline(local, &strokes) else { continue };
-        let block = local.lines.groups.get(group).map(|g| g.block.clone());
+        let block = local.lines.groups.get(group).map(|g| g.block.to_string());
         out.push(DrawnItem { outline, block, role, stroke: strokes[0].clone() });
     }
     out
@@ -156,6 +146,12 @@ fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
 /// Things that stand inside another are its panes and panels.
 fn outermost(found: Vec<DrawnItem>) -> Vec<DrawnItem> {
     let boxes: Vec<_> = found.iter().map(|d| bounds(&d.outline).unwrap_or_default()).collect();
+    let keep = kept_outermost(&boxes);
+    found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()
+}
+
+/// Which of some boxes lie in no other; of two alike the first.
+pub(super) fn kept_outermost(boxes: &[Rect]) -> Vec<bool> {
     let inside = |i: usize, j: usize| {
         let (a, b) = (boxes[i], boxes[j]);
         let within = a.x0 >= b.x0 - SAME
@@ -165,9 +161,9 @@ fn outermost(found: Vec<DrawnItem>) -> Vec<DrawnItem> {
         within && (a != b || j < i)
     };
     // Left to right: what holds a thing begins no later than it does, and ends no sooner.
-    let mut order: Vec<usize> = (0..found.len()).collect();
+    let mut order: Vec<usize> = (0..boxes.len()).collect();
     order.sort_by(|i, j| boxes[*i].x0.total_cmp(&boxes[*j].x0).then(i.cmp(j)));
-    let mut keep = vec![true; found.len()];
+    let mut keep = vec![true; boxes.len()];
     let mut open: Vec<usize> = Vec::new();
     let mut next = 0;
     for &i in &order {
@@ -178,7 +174,7 @@ fn outermost(found: Vec<DrawnItem>) -> Vec<DrawnItem> {
         open.retain(|j| boxes[*j].x1 >= boxes[i].x0 - SAME);
         keep[i] = !open.iter().any(|j| *j != i && inside(i, *j));
     }
-    found.into_iter().zip(keep).filter(|(_, k)| *k).map(|(d, _)| d).collect()
+    keep
 }
 
 fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind {

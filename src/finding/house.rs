@@ -7,6 +7,8 @@ use super::group::group;
 use super::lines::LayerCount;
 use crate::geom::vocabulary::Xy;
 use crate::model::ids::ElevationName;
+use crate::model::linework::Role;
+use crate::model::unused::UnusedCount;
 use crate::units::Unit;
 
 /// Walls of one elevation.
@@ -93,6 +95,27 @@ group! {
             /// The most laid out.
             most: usize,
         }
+        /// An outline of something on a wall has more corners than any has.
+        OutlineTooFine "outline-too-fine", Error, Architect {
+            /// Corners.
+            corners: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// There are more roofs, bands or bare areas in an elevation than any has.
+        OutlinesTooMany "outlines-too-many", Error, Architect {
+            /// How many on layers of that sort.
+            count: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// Lines of grade in a view have more points than any has.
+        GradeTooFine "grade-too-fine", Error, Architect {
+            /// Points.
+            points: usize,
+            /// The most laid out.
+            most: usize,
+        }
         /// Walls were taken from siding hatches.
         WallsFromHatch "walls-from-hatch", Info, Architect {
             /// Walls by elevation.
@@ -122,10 +145,20 @@ group! {
             /// Over what length, inches.
             length: f64,
         }
-        /// Lines on opening layers close no loop.
-        OpeningLoose "opening-loose", Info, Architect {
-            /// How many.
-            lines: usize,
+        /// Things drawn on a layer with a role are not used.
+        DrawnUnused "drawn-unused", Warning or Info if meant, Architect {
+            /// The layer.
+            layer: String,
+            /// Its role.
+            role: Role,
+            /// Things drawn on it.
+            drawn: usize,
+            /// Of them used.
+            used: usize,
+            /// The rest by reasons.
+            left: Vec<UnusedCount>,
+            /// Whether the drawing or the job says of all of them that they are left out.
+            meant: bool,
         }
         /// An opening lies outside every wall.
         OpeningOutside "opening-outside", Error or Warning if accepted, Architect {

@@ -115,6 +115,15 @@ group! {
             /// How many were left out.
             lines: usize,
         }
+        /// Loops with gaps were closed.
+        GapsClosed "gaps-closed", Info, Architect {
+            /// Their layer.
+            layer: String,
+            /// How many loops.
+            loops: usize,
+            /// The widest gap, inches.
+            widest: f64,
+        }
         /// Ends that nearly meet were joined.
         EndsJoined "ends-joined", Info, Office {
             /// How many.

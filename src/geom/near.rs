@@ -1,4 +1,5 @@
-//! Segments by where they lie, so that what lies near a place is found without looking at all.
+//! Segments by where they lie, so that what lies near a place is found without looking at all; boxes
+//! that stand together.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -56,6 +57,34 @@ fn cells(b: Rect) -> Option<impl Iterator<Item = (i64, i64)>> {
     let (x0, y0, x1, y1) = (at(b.x0), at(b.y0), at(b.x1), at(b.y1));
     let few = (x1 - x0 + 1).saturating_mul(y1 - y0 + 1) <= MOST_CELLS;
     few.then(|| (x0..=x1).flat_map(move |x| (y0..=y1).map(move |y| (x, y))))
+}
+
+/// Boxes joined until none comes near another, left to right: a box grows with each it takes in.
+pub fn clusters(mut boxes: Vec<Rect>, apart: f64) -> Vec<Rect> {
+    let near = |a: &Rect, b: &Rect| {
+        b.x0 < a.x1 + apart && a.x0 < b.x1 + apart && b.y0 < a.y1 + apart && a.y0 < b.y1 + apart
+    };
+    loop {
+        let before = boxes.len();
+        boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
+        // Left to right, beside those that a later one may still come near.
+        let (mut done, mut open): (Vec<Rect>, Vec<Rect>) = (Vec::new(), Vec::new());
+        for mut b in boxes {
+            let (past, still) = open.into_iter().partition(|o: &Rect| o.x1 + apart <= b.x0);
+            done.extend::<Vec<Rect>>(past);
+            open = still;
+            while let Some(i) = open.iter().position(|o| near(o, &b)) {
+                b = b.union(open.swap_remove(i));
+            }
+            open.push(b);
+        }
+        done.append(&mut open);
+        boxes = done;
+        if boxes.len() == before {
+            boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
+            return boxes;
+        }
+    }
 }
 
 #[cfg(test)]

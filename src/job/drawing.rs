@@ -17,7 +17,8 @@ pub struct Reading {
     pub known: Option<String>,
     /// Read layers that are off or frozen too.
     pub hidden_layers: bool,
-    /// Ends nearer than this are joined and listed. Default 1/16 in: common practice, no source.
+    /// Ends nearer than this are joined and listed. Default 1/16 in: common practice, no source. Loops
+    /// whose gaps are under 1/4 in are closed and listed as well.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub weld: f64,

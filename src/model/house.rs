@@ -3,6 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::account::LayerAccount;
 use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
@@ -23,6 +24,8 @@ pub struct House {
     pub corners: Vec<Corner>,
     /// The zone of the job this is the part of; the whole house where none is named.
     pub zone: Option<usize>,
+    /// What became of all that is drawn on layers with a role, of the whole house only.
+    pub accounts: Vec<LayerAccount>,
 }
 
 /// One face of the house.

@@ -1,10 +1,13 @@
 //! What `normalize` yields: lines in inches on the grid, each with the role its layer plays.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Layer, Text, Viewport};
 use super::hatch::Hatch;
 use super::source::UnitBasis;
+use super::unused::Unused;
 use crate::geom::vocabulary::Point;
 use crate::origin::Origin;
 use crate::units::Unit;
@@ -55,6 +58,18 @@ pub enum Role {
 }
 
 impl Role {
+    /// Whether what is drawn with this role shapes the layout, so that it is told if it is not used.
+    pub fn shapes_layout(self) -> bool {
+        use Role::{CornerTag, Frame, Grade, InsideCorner, Joint, Level};
+        let line = matches!(self, Joint | Level | Grade | InsideCorner | CornerTag | Frame);
+        line || self.is_outline()
+    }
+
+    /// Whether what is drawn with this role is an opening or a fixture: often a block.
+    pub fn is_thing(self) -> bool {
+        matches!(self, Role::Window | Role::Door | Role::MountingBlock | Role::Obstacle)
+    }
+
     /// Whether what has this role is drawn as closed outlines or blocks.
     pub fn is_outline(self) -> bool {
         use Role::{Band, Bare, Door, MountingBlock, Obstacle, Roof, Wall, Window};
@@ -99,8 +114,22 @@ pub struct Stroke {
     pub layer: usize,
     /// Index into [`Linework::groups`].
     pub group: Option<usize>,
+    /// The insertion that is drawn as one thing and that it is part of, an index into
+    /// [`Linework::groups`]: of openings and fixtures only.
+    pub part_of: Option<usize>,
+    /// Entities of the source that it stands for: those joined to it and those that say the same.
+    pub entities: usize,
     /// Place in the source.
     pub origin: Origin,
+}
+
+/// A shape that is not laid out from, with why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftStroke {
+    /// Its lines, inches; a place of no size where it has none.
+    pub stroke: Stroke,
+    /// Why.
+    pub why: Unused,
 }
 
 /// A text in place.
@@ -127,6 +156,10 @@ pub struct HatchArea {
     pub role: Option<Role>,
     /// Index into [`Linework::layers`].
     pub layer: usize,
+    /// Insertion it came by.
+    pub group: Option<usize>,
+    /// Whether its area stands among the strokes as closed outlines.
+    pub outlined: bool,
     /// Place in the source.
     pub origin: Origin,
 }
@@ -169,4 +202,17 @@ pub struct Linework {
     pub paper_labels: Vec<(String, Label)>,
     /// Windows onto model space; `model` in inches.
     pub viewports: Vec<Viewport>,
+    /// Shapes on layers with a role that are not laid out from.
+    pub left: Vec<LeftStroke>,
+    /// Texts, dimensions and what has no length, of each layer.
+    pub asides: BTreeMap<usize, Asides>,
+}
+
+/// Entities of a layer that are no shapes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Asides {
+    /// Texts and dimensions.
+    pub said: usize,
+    /// Lines of no length.
+    pub empty: usize,
 }

@@ -1,5 +1,6 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod account;
 pub mod advice;
 pub mod basis;
 pub mod conflict;
@@ -26,4 +27,5 @@ pub mod sheet;
 pub mod source;
 pub mod takeoff;
 pub mod trim;
+pub mod unused;
 pub mod work;

@@ -1,18 +1,27 @@
 //! Shown items to strokes, labels, hatches and dimensions; then to inches on the grid.
 
-use crate::geom::flatten::{SAGITTA, path_points};
+use super::left;
+use super::shapes::strokes;
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::flatten::MOST_POINTS;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
-use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale, Stroke};
+use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale};
 
-/// Chords are cut for the smallest unit a house is drawn in, a millimeter, and the largest, a
-/// meter, alike: by the size of the thing, never coarser than this share of it.
-const CHORD_SHARE: f64 = 1.0 / 4096.0;
+/// Most points of all curves together, flattened: what a drawing may take of memory.
+const MOST_OF_ALL: usize = 20_000_000;
 
-/// Model-space content in drawing units.
-pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Linework {
+/// Model-space content in drawing units. A drawing whose curves take more points than any has is told of,
+/// and collected in part.
+pub(super) fn collect(
+    drawing: &Drawing,
+    job: &Job,
+    layers: Vec<LayerUse>,
+    findings: &mut Findings,
+) -> Linework {
     let mut out = Linework {
         name: drawing.name.clone(),
         layers,
@@ -22,13 +31,27 @@ pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Li
     };
     let named: Vec<bool> =
         drawing.layers.iter().map(|l| !l.shown && job.names_layer(&l.name)).collect();
+    let mut points = 0;
     for item in &drawing.items {
+        let before = out.strokes.len();
         // A layer that the job names letter by letter is wanted, off or not.
         let wanted = named.get(item.layer).copied().unwrap_or_default();
         if item.shown || wanted || job.drawing.hidden_layers {
             add(&mut out, item);
+        } else {
+            left::hidden(&mut out, item);
+        }
+        let of_item: usize = out.strokes[before..].iter().map(|s| s.points.len()).sum();
+        points += of_item;
+        let straight = matches!(&item.shape, Shape::Polyline(p) if p.vertices.len() == of_item);
+        if points > MOST_OF_ALL || (of_item >= MOST_POINTS && !straight) {
+            let (most, from_line) = (points.min(MOST_OF_ALL), Some(item.origin.line));
+            let kind = DrawingFinding::PointsTooMany { most, from_line };
+            findings.push(Finding::new(kind).about(&item.origin));
+            break;
         }
     }
+    left::unread(&mut out, drawing);
     out
 }
 
@@ -36,33 +59,21 @@ fn add(out: &mut Linework, item: &Item) {
     let role = out.layers.get(item.layer).and_then(|l| l.role);
     let (layer, group, origin) = (item.layer, item.group, item.origin.clone());
     if let Space::Paper(layout) = &item.space {
+        left::on_sheet(out, item);
         if let Shape::Text(text) = &item.shape {
             let label = Label { text: text.clone(), role, layer, group, origin };
             out.paper_labels.push((layout.clone(), label));
         }
         return;
     }
+    if matches!(item.shape, Shape::Text(_) | Shape::Dimension(_)) {
+        out.asides.entry(layer).or_default().said += 1;
+    }
     match &item.shape {
-        Shape::Polyline(p) => {
-            let size = extent(p.vertices.iter().map(|v| v.at));
-            let points = p.points((size * CHORD_SHARE).clamp(1e-6, SAGITTA));
-            out.strokes.push(Stroke { points, closed: p.closed, role, layer, group, origin });
-        }
-        Shape::Curve(path) => {
-            let size = path_size(path);
-            for (points, closed) in path_points(path, (size * CHORD_SHARE).clamp(1e-6, SAGITTA)) {
-                out.strokes.push(Stroke {
-                    points,
-                    closed,
-                    role,
-                    layer,
-                    group,
-                    origin: origin.clone(),
-                });
-            }
-        }
+        Shape::Polyline(_) | Shape::Curve(_) => out.strokes.extend(strokes(item, role)),
         Shape::Hatch(h) => {
-            out.hatches.push(HatchArea { hatch: h.clone(), role, layer, origin });
+            let hatch = h.clone();
+            out.hatches.push(HatchArea { hatch, role, layer, group, outlined: false, origin });
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),
         Shape::Dimension(d) => {
@@ -81,26 +92,16 @@ fn add(out: &mut Linework, item: &Item) {
                 origin,
             });
         }
-        Shape::Point(_) => {}
+        Shape::Point(_) => left::point(out, item),
     }
-}
-
-fn extent(points: impl Iterator<Item = Point>) -> f64 {
-    let boxes = points.map(|p| Rect::from_points(p, p));
-    boxes.reduce(|a, b| a.union(b)).map_or(1.0, |r| r.width().max(r.height()))
-}
-
-fn path_size(path: &crate::geom::vocabulary::BezPath) -> f64 {
-    use crate::geom::vocabulary::CurveShape;
-    let r = path.bounding_box();
-    r.width().max(r.height())
 }
 
 /// Scales everything to inches and snaps it to the grid, once.
 pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     let k = scale.inches;
     let point = |p: Point| Point::new(snap(p.x * k), snap(p.y * k));
-    for s in &mut lines.strokes {
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
         s.points.iter_mut().for_each(|p| *p = point(*p));
     }
     for l in &mut lines.labels {

@@ -25,6 +25,7 @@ type Places = Vec<(Origin, Point)>;
 pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     let k = lines.scale.inches;
     let mut zero: Places = vec![];
+    let asides = &mut lines.asides;
     lines.strokes.retain_mut(|s| {
         // Points nearer than lengths are told apart make spurs that cross their neighbors.
         s.points.dedup_by(|b, a| a.distance(*b) <= SAME);
@@ -33,6 +34,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
         }
         let Some(first) = s.points.first().copied() else { return false };
         if s.points.len() < 2 {
+            asides.entry(s.layer).or_default().empty += s.entities;
             zero.push((s.origin.clone(), first));
             return false;
         }
@@ -58,16 +60,22 @@ fn duplicates(strokes: &mut Vec<Stroke>) -> Places {
         strokes.iter().enumerate().map(|(i, s)| (fingerprint(s), i)).collect();
     prints.sort_unstable();
     let mut gone: BTreeSet<usize> = BTreeSet::new();
+    let mut again: Vec<(usize, usize)> = Vec::new();
     for same in prints.chunk_by(|a, b| a.0 == b.0).filter(|c| c.len() > 1) {
         // Those kept of one fingerprint are few: as a rule one.
         let mut kept: Vec<usize> = Vec::new();
         for (_, i) in same {
-            if kept.iter().any(|j| says_the_same(&strokes[*i], &strokes[*j])) {
+            let first = kept.iter().find(|j| says_the_same(&strokes[*i], &strokes[**j]));
+            if let Some(first) = first {
                 gone.insert(*i);
+                again.push((*first, strokes[*i].entities));
             } else {
                 kept.push(*i);
             }
         }
+    }
+    for (first, entities) in again {
+        strokes[first].entities += entities;
     }
     let twice = gone.iter().map(|i| (strokes[*i].origin.clone(), strokes[*i].points[0])).collect();
     let mut at = 0;

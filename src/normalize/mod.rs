@@ -3,8 +3,12 @@
 
 mod collect;
 mod dirt;
+mod fills;
+mod insertions;
+mod left;
 pub mod roles;
 mod scale;
+mod shapes;
 pub mod suggest;
 pub mod weld;
 
@@ -25,11 +29,13 @@ pub fn linework(
     let layers = roles::layer_roles(drawing, job);
     roles::report(&layers, job, findings);
     roles::report_points(drawing, &layers, findings);
-    let mut raw = collect::collect(drawing, job, layers);
+    let mut raw = collect::collect(drawing, job, layers, findings);
     let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
     dirt::mend(&mut raw, findings);
     weld::close_outlines(&mut raw, job.drawing.weld, findings);
+    insertions::assign(&mut raw);
+    fills::outline(&mut raw);
     dirt::dimensions(&raw, job, findings);
     Ok(raw)
 }

@@ -1,8 +1,9 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
-use crate::finding::files::FileFinding;
+use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
+use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
 use crate::model::guess::LayerGuess;
 use crate::model::house::House;
@@ -83,18 +84,27 @@ fn house_of(
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(reason)) = (read::is_svg(source), write::overlay::takes(source)) {
+        let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
         findings.push(Finding::new(FileFinding::OverlayApart { reason }));
     }
 }
 
-/// The layers of a drawing with their roles.
+/// The layers of a drawing with their roles, and what became of all that is drawn on those with one;
+/// nothing of that where the drawing cannot be laid out, for which the findings say why.
 ///
 /// # Errors
 /// When the drawing cannot be read.
-pub fn layers(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerUse>, Refusal> {
-    let mut findings = Findings::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
-    Ok(normalize::roles::layer_roles(&drawing, job))
+pub fn layers(
+    bytes: &[u8],
+    name: &str,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<(Vec<LayerUse>, Vec<LayerAccount>), Refusal> {
+    let drawing = read::drawing(bytes, name, &read::Limits::default(), findings)?;
+    let layers = normalize::roles::layer_roles(&drawing, job);
+    let house = normalize::linework(&drawing, job, findings)
+        .and_then(|lines| extract::house(&lines, job, findings));
+    Ok((layers, house.map(|h| h.accounts).unwrap_or_default()))
 }
 
 /// Guesses at the roles of layers that have none.

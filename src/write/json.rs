@@ -1,8 +1,10 @@
 //! `layout.json` and the schemas, by `serde_json`.
 
 use schemars::generate::SchemaSettings;
-use serde_json::Value;
+use serde::Serialize;
+use serde_json::{Serializer, Value};
 
+use super::json_format::PlainFormatter;
 use crate::job::schema::{self};
 use crate::layout::Layout;
 use crate::model::takeoff::{PartShare, Takeoff};
@@ -39,8 +41,12 @@ pub fn job_schema() -> Vec<u8> {
     pretty(&schema::value())
 }
 
-fn pretty(value: &impl serde::Serialize) -> Vec<u8> {
-    let mut out = serde_json::to_vec_pretty(value).unwrap_or_default();
+fn pretty(value: &impl Serialize) -> Vec<u8> {
+    let mut out = Vec::new();
+    let mut writer = Serializer::with_formatter(&mut out, PlainFormatter::default());
+    if value.serialize(&mut writer).is_err() {
+        out.clear();
+    }
     out.push(b'\n');
     out
 }
@@ -50,8 +56,7 @@ fn round(value: &mut Value) {
         Value::Array(list) => list.iter_mut().for_each(round),
         Value::Object(map) => map.values_mut().for_each(round),
         Value::Number(n) if n.is_f64() => {
-            let rounded =
-                n.as_f64().map(|v| (v * 1e6).round() / 1e6).map(|v| if v == 0.0 { 0.0 } else { v });
+            let rounded = n.as_f64().map(|v| (v * 1e6).round() / 1e6);
             if let Some(n) = rounded.and_then(serde_json::Number::from_f64) {
                 *value = Value::Number(n);
             }
@@ -91,6 +96,6 @@ pub fn takeoff(takeoff: &Takeoff) -> Vec<u8> {
 }
 
 /// The word a plain enum value is written as.
-pub fn word(value: &impl serde::Serialize) -> Option<String> {
+pub fn word(value: &impl Serialize) -> Option<String> {
     serde_json::to_value(value).ok()?.as_str().map(str::to_owned)
 }

@@ -5,18 +5,28 @@ use std::collections::BTreeMap;
 use super::json::word;
 use crate::clean::terminal;
 use crate::job::file::quoted;
+use crate::model::account::LayerAccount;
 use crate::model::guess::LayerGuess;
 use crate::model::linework::{LayerUse, Role};
 use crate::wording::layers::{self as words, guess_reason};
 
-/// The layers with what each is taken for, a line each.
-pub fn table(layers: &[LayerUse]) -> String {
-    let mut text = format!("{:<32} {:>7}  {:<7} {}\n", "layer", "items", "state", "taken for");
+/// The layers with what each is taken for, a line each; of those with a role how many things are
+/// drawn on them, and how many of these are used and are not.
+pub fn table(layers: &[LayerUse], accounts: &[LayerAccount]) -> String {
+    let mut text = format!(
+        "{:<32} {:>7}  {:<7} {:<14} {:>6} {:>6} {:>6}\n",
+        "layer", "items", "state", "taken for", "drawn", "used", "not"
+    );
     for l in layers {
+        let account = accounts.iter().find(|a| a.layer == l.layer.name);
+        let [drawn, used, not] = match account {
+            Some(a) => [a.drawn, a.used, a.unused()].map(|n| n.to_string()),
+            None => ["-"; 3].map(str::to_owned),
+        };
         let role = l.role.and_then(|r| word(&r)).unwrap_or_else(|| "(no role)".to_owned());
         let state = if l.layer.shown { "shown" } else { "hidden" };
         text.push_str(&format!(
-            "{:<32} {:>7}  {state:<7} {role}\n",
+            "{:<32} {:>7}  {state:<7} {role:<14} {drawn:>6} {used:>6} {not:>6}\n",
             terminal(&l.layer.name),
             l.items
         ));

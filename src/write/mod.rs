@@ -6,6 +6,7 @@ pub mod csv;
 pub mod explain;
 pub mod findings;
 pub mod json;
+mod json_format;
 pub mod layers;
 pub mod making;
 pub mod overlay;

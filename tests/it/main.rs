@@ -29,6 +29,8 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod faults_more;
+#[path = "../few_threads/mod.rs"]
+mod few_threads;
 mod found;
 mod fuzz_words;
 mod golden;
@@ -67,6 +69,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod unused;
 mod ways;
 mod wording;
 mod work;

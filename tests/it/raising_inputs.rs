@@ -17,6 +17,8 @@ pub(crate) enum Input {
     Command { args: Vec<&'static str>, files: Vec<(&'static str, &'static str)> },
     /// A command whose output goes to a full device.
     FullDevice,
+    /// A layout where the system gives no thread but the program's own.
+    OneThread,
     /// A layout's file, read back.
     LayoutFile { bytes: Vec<u8> },
     /// Errors of other crates' writers are passed on rather than stopped at; no input is known that leads
@@ -122,6 +124,12 @@ fn rings(list: &[(&str, &[(f64, f64)])]) -> Input {
     drawn(&dxf(list), INCH)
 }
 
+/// Points round a circle in the middle of the wall.
+fn round(n: usize) -> Vec<(f64, f64)> {
+    let on = |i: usize| std::f64::consts::TAU * i as f64 / n as f64;
+    (0..n).map(|i| (120.0 + 40.0 * on(i).cos(), 48.0 + 40.0 * on(i).sin())).collect()
+}
+
 fn many(n: usize, one: impl Fn(usize) -> String) -> String {
     (0..n).map(one).collect()
 }
@@ -166,11 +174,20 @@ fn of_files(code: &str) -> Option<Input> {
             let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";
             drawn(&with_block(itself, itself), INCH)
         }
+        "block-external" => {
+            let insert = "0\nINSERT\n8\nA-GLAZ\n2\nB\n10\n60\n20\n40\n";
+            let block = with_block("", insert);
+            drawn(&block.replace("2\nB\n70\n0\n", "2\nB\n70\n4\n1\nwindows.dwg\n"), INCH)
+        }
         "block-missing" => drawn(&with("0\nINSERT\n8\n0\n2\nNONE\n10\n0\n20\n0\n"), INCH),
         "entity-broken" => {
             drawn(&with("0\nSPLINE\n8\n0\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n"), INCH)
         }
-        "entity-skipped" => drawn(&with("0\n3DFACE\n8\n0\n10\n0\n20\n0\n"), INCH),
+        "number-unreadable" => drawn(&wall().replacen("20\n0", "20\no.0", 1), INCH),
+        "name-too-long" => drawn(&with(&point(&"L".repeat(501), 0.0, 0.0)), INCH),
+        "text-too-long" => drawn(&with(&text("A-NOTE", (0.0, 0.0), &"a ".repeat(33_000))), INCH),
+        "threads-missing" => Input::OneThread,
+        "entity-skipped" => drawn(&with("0\nREGION\n8\n0\n10\n0\n20\n0\n"), INCH),
         "svg-unreadable" => raw(b"<svg"),
         "svg-too-big" => raw(
             b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
@@ -223,6 +240,11 @@ fn of_lines(code: &str) -> Option<Input> {
             let corners = [(0.0, 0.03), (0.0, 96.0), (240.0, 96.0), (240.0, 0.0), (0.0, 0.0)];
             let sides = corners.windows(2).map(|w| line(WALL, w[0], w[1])).collect::<String>();
             drawn(&only(&sides), INCH)
+        }
+        "gaps-closed" => {
+            let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];
+            let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
+            drawn(&with(&sides), INCH)
         }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
@@ -287,13 +309,22 @@ fn of_house(code: &str) -> Option<Input> {
             list.extend(holes.iter().map(|h| ("A-GLAZ", &h[..])));
             rings(&list)
         }
+        "outline-too-fine" => rings(&[(WALL, &big), ("A-ROOF-OTLN", &round(2_001))]),
+        "outlines-too-many" => {
+            let bands: Vec<_> = (0..501).map(|_| rect(10.0, 50.0, 230.0, 58.0)).collect();
+            let list = bands.iter().map(|b| ("A-WALL-BAND", &b[..]));
+            let all: Vec<(&str, &[(f64, f64)])> =
+                std::iter::once((WALL, &big[..])).chain(list).collect();
+            rings(&all)
+        }
+        "grade-too-fine" => rings(&[(WALL, &big), ("C-TOPO-PROF", &round(2_001))]),
         "walls-from-hatch" => drawn(&only(&hatch()), INCH),
         "walls-from-lines" => drawn(&loose(""), INCH),
         "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),
         // A strip 3 in high under the top: no wall and no opening.
         "faces-left" => drawn(&loose(&line(WALL, (0.0, 97.0), (200.0, 97.0))), INCH),
         "side-leans" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.03), (240.0, 96.0), (0.0, 96.0)])]),
-        "opening-loose" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
+        "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
         "fixture-outside" => {

@@ -9,6 +9,7 @@ use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
+use crate::geom::near::clusters;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
@@ -44,6 +45,11 @@ impl View {
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Stroke> + use<'a> {
         self.members.iter().filter_map(|i| lines.strokes.get(*i))
+    }
+
+    /// Indices of its strokes.
+    pub(crate) fn members(&self) -> &[usize] {
+        &self.members
     }
 
     /// Corner tags in the view.
@@ -233,37 +239,9 @@ fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
         .collect()
 }
 
-/// Boxes joined until none comes near another, left to right: a box grows with each it takes in.
-fn clusters(mut boxes: Vec<Rect>) -> Vec<Rect> {
-    let near = |a: &Rect, b: &Rect| {
-        b.x0 < a.x1 + APART && a.x0 < b.x1 + APART && b.y0 < a.y1 + APART && a.y0 < b.y1 + APART
-    };
-    loop {
-        let before = boxes.len();
-        boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
-        // Left to right, beside those that a later one may still come near.
-        let (mut done, mut open): (Vec<Rect>, Vec<Rect>) = (Vec::new(), Vec::new());
-        for mut b in boxes {
-            let (past, still) = open.into_iter().partition(|o: &Rect| o.x1 + APART <= b.x0);
-            done.extend::<Vec<Rect>>(past);
-            open = still;
-            while let Some(i) = open.iter().position(|o| near(o, &b)) {
-                b = b.union(open.swap_remove(i));
-            }
-            open.push(b);
-        }
-        done.append(&mut open);
-        boxes = done;
-        if boxes.len() == before {
-            boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0).then(a.y0.total_cmp(&b.y0)));
-            return boxes;
-        }
-    }
-}
-
 /// Walls that stand together are one view.
 fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) -> Vec<View> {
-    let clusters = clusters(outlines.iter().map(Outline::frame).collect());
+    let clusters = clusters(outlines.iter().map(Outline::frame).collect(), APART);
     let many = clusters.len() > 1;
     let mut untitled = 0;
     let views: Vec<View> = clusters

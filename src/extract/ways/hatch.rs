@@ -19,6 +19,10 @@ const EXPOSURES: std::ops::RangeInclusive<f64> = 2.0..=14.0;
 /// Hatched areas smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
 
+/// Solid areas smaller than this, square inches, are arrows and shadows, no walls: ten square feet
+/// (common practice, no source).
+const LEAST_FILLED: f64 = 1440.0;
+
 /// The exposure that a hatch shows if it is drawn lap siding, inches.
 fn lap_exposure(hatch: &Hatch) -> Option<f64> {
     hatch.level_spacing().filter(|e| EXPOSURES.contains(e))
@@ -26,9 +30,14 @@ fn lap_exposure(hatch: &Hatch) -> Option<f64> {
 
 /// Whether a hatch stands for siding to be laid out: drawn lap courses on a layer that is not left
 /// alone.
-fn is_siding(h: &HatchArea) -> bool {
-    let left_alone = matches!(h.role, Some(Role::Ignore | Role::Roof | Role::Bare));
-    !left_alone && lap_exposure(&h.hatch).is_some()
+pub(crate) fn is_siding(h: &HatchArea) -> bool {
+    let elsewhere = |r: Role| r == Role::Ignore || (r.shapes_layout() && r != Role::Wall);
+    !h.role.is_some_and(elsewhere) && lap_exposure(&h.hatch).is_some()
+}
+
+/// Whether a filled area is a wall's: a wall layer holds nothing else.
+fn is_filled(h: &HatchArea) -> bool {
+    h.role == Some(Role::Wall) && h.hatch.solid
 }
 
 /// Middles of drawn lap siding with its exposure, in the order drawn.
@@ -71,13 +80,14 @@ fn rings(hatch: &Hatch) -> Vec<Ring> {
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     let taken: Vec<(Rect, Polygon)> = known.iter().map(|o| (o.frame(), o.polygon())).collect();
     let mut areas: Vec<(Polygon, &HatchArea)> = Vec::new();
-    for h in lines.hatches.iter().filter(|h| is_siding(h)) {
+    for h in lines.hatches.iter().filter(|h| is_siding(h) || is_filled(h)) {
+        let least = if is_filled(h) { LEAST_FILLED } else { LEAST };
         for p in without_slits(even_odd(&rings(&h.hatch))) {
             let b = p.bounds();
             let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
             let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
-            if p.area() >= LEAST && covered < 0.02 * p.area() {
+            if p.area() >= least && covered < 0.02 * p.area() {
                 areas.push((p, h));
             }
         }

@@ -245,6 +245,8 @@ mod tests {
             role: Some(Role::Wall),
             layer: 0,
             group: None,
+            part_of: None,
+            entities: 1,
             origin: Origin::default(),
         }
     }

@@ -4,11 +4,15 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::entity::Insert;
+use super::extent::{absurd, size};
+use super::groups::Groups;
 use super::paths::moved;
+use super::tally::{MOST_TOLD, Tally};
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
-use crate::geom::vocabulary::{Affine, BezPath, Point};
-use crate::model::drawing::{Drawing, Group, Item, Shape, Space};
+use crate::geom::vocabulary::{Affine, Point};
+use crate::model::drawing::{Drawing, Group, Item, LeftOut, Shape, Space};
+use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
@@ -27,12 +31,16 @@ pub(super) struct Raw {
 pub(super) enum Body {
     Shape(Shape),
     Insert(Insert),
+    /// No shape that is read, and where it stands.
+    Unread(Arc<Unused>, Option<Point>),
 }
 
 /// A block's definition.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Block {
     pub base: Point,
+    /// The file it stands in, where that is another one.
+    pub file: Option<String>,
     pub raws: Vec<Raw>,
 }
 
@@ -47,29 +55,16 @@ struct Context {
     depth: usize,
 }
 
-/// Most blocks that are told of one by one.
-const MOST_TOLD: usize = 20;
-
-/// What is counted over all of a drawing's entities.
-#[derive(Default)]
-pub(super) struct Tally {
-    /// Whether a limit was met and told.
-    pub full: bool,
-    /// Points so far.
-    points: usize,
-    /// Blocks inserted but not defined.
-    missing: Vec<String>,
-    /// Shapes with absurd coordinates: how many, and the first.
-    absurd: Option<(usize, Origin)>,
-    /// Insertions left out by block, with why, how many, and the first.
-    looped: BTreeMap<String, (BlockFault, usize, Origin)>,
-}
+/// Most shapes left out that are kept one by one, and how far back one like another is looked for
+/// past them.
+const MOST_LEFT: usize = 100_000;
+const MOST_LOOKED_AT: usize = 64;
 
 pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
     pub findings: &'a mut Findings,
-    pub stack: Vec<String>,
+    pub stack: Vec<Arc<str>>,
     pub tally: &'a mut Tally,
 }
 
@@ -89,20 +84,9 @@ impl Expander<'_> {
         }
     }
 
-    /// Tells of what was left out: blocks not defined, shapes too far away, blocks inside themselves.
+    /// Tells of what was left out.
     pub(super) fn tell(&mut self) {
-        if let Some((n, first)) = self.tally.absurd.take() {
-            let (shapes, farthest) = (n, self.limits.coordinate);
-            let kind = DrawingFinding::NumbersAbsurd { shapes, farthest };
-            self.findings.push(Finding::new(kind).about(&first));
-        }
-        for (block, (fault, insertions, first)) in std::mem::take(&mut self.tally.looped) {
-            let kind = DrawingFinding::BlockNesting { block, fault, insertions };
-            self.findings.push(Finding::new(kind).about(&first));
-        }
-        for block in std::mem::take(&mut self.tally.missing) {
-            self.findings.push(Finding::new(DrawingFinding::BlockMissing { block }));
-        }
+        self.tally.tell(self.limits, self.findings);
     }
 
     fn one(&mut self, raw: Raw, context: &Context, out: &mut Drawing) {
@@ -124,8 +108,11 @@ impl Expander<'_> {
             Body::Shape(shape) => {
                 let shape = moved(shape, context.map);
                 if absurd(&shape, self.limits.coordinate) {
-                    // Millions of them are one finding.
-                    self.tally.absurd.get_or_insert((0, raw.origin)).0 += 1;
+                    self.tally.too_far(&raw.origin);
+                    if !matches!(shape, Shape::Text(_) | Shape::Dimension(_)) {
+                        let far = Arc::new(Unused::TooFar);
+                        self.leave(far, None, (layer, shown), &raw.origin, context, out);
+                    }
                     return;
                 }
                 self.tally.points += size(&shape);
@@ -144,7 +131,31 @@ impl Expander<'_> {
                 });
             }
             Body::Insert(insert) => self.insert(insert, layer, shown, &raw.origin, context, out),
+            Body::Unread(why, at) => {
+                let at = at.map(|p| context.map * p);
+                self.leave(why, at, (layer, shown), &raw.origin, context, out);
+            }
         }
+    }
+
+    /// Keeps what is no item: one by one as long as they are few, then by number.
+    fn leave(
+        &mut self,
+        why: Arc<Unused>,
+        at: Option<Point>,
+        (layer, shown): (usize, bool),
+        origin: &Origin,
+        context: &Context,
+        out: &mut Drawing,
+    ) {
+        let many = out.left_out.len() >= MOST_LEFT;
+        let same = |l: &&mut LeftOut| l.layer == layer && l.why == why && l.shown == shown;
+        if many && let Some(last) = out.left_out.iter_mut().rev().take(MOST_LOOKED_AT).find(same) {
+            last.count += 1;
+            return;
+        }
+        let (space, group, origin) = (context.space.clone(), context.group, origin.clone());
+        out.left_out.push(LeftOut { layer, space, group, shown, why, count: 1, at, origin });
     }
 
     fn insert(
@@ -156,17 +167,13 @@ impl Expander<'_> {
         context: &Context,
         out: &mut Drawing,
     ) {
-        let key = insert.block.to_uppercase();
-        let Some(block) = self.blocks.get(&key) else {
-            if !self.tally.missing.contains(&insert.block) && self.tally.missing.len() < MOST_TOLD {
-                self.tally.missing.push(insert.block);
-            }
-            return;
-        };
-        if self.stack.contains(&key) || context.depth >= self.limits.nesting {
-            self.too_deep(key, origin);
+        let key = insert.key.clone();
+        if let Some(why) = self.nothing_by(&insert, &key, context.depth, origin) {
+            let at = Some(context.map * insert.placed * Point::ZERO);
+            self.leave(why, at, (layer, shown), origin, context, out);
             return;
         }
+        let Some(block) = self.blocks.get(&*key) else { return };
         self.stack.push(key);
         let across = Affine::rotate(insert.angle.to_radians());
         'array: for row in 0..insert.rows {
@@ -201,8 +208,41 @@ impl Expander<'_> {
         self.stack.pop();
     }
 
+    /// Why an insertion brings nothing, if it does not.
+    fn nothing_by(
+        &mut self,
+        insert: &Insert,
+        key: &Arc<str>,
+        depth: usize,
+        origin: &Origin,
+    ) -> Option<Arc<Unused>> {
+        let block = insert.block.clone();
+        let Some(defined) = self.blocks.get(&**key) else {
+            let missing = &mut self.tally.missing;
+            if !missing.contains(&block) && missing.len() < MOST_TOLD {
+                missing.push(block.clone());
+            }
+            return Some(Arc::new(Unused::BlockMissing { block: block.to_string() }));
+        };
+        if self.stack.contains(key) || depth >= self.limits.nesting {
+            self.too_deep(key.clone(), origin);
+            return Some(Arc::new(Unused::BlockNested { block: block.to_string() }));
+        }
+        if !defined.raws.is_empty() {
+            return None;
+        }
+        let Some(file) = defined.file.clone() else {
+            return Some(Arc::new(Unused::BlockEmpty { block: block.to_string() }));
+        };
+        let told = &mut self.tally.external;
+        if told.len() < MOST_TOLD || told.contains_key(&block) {
+            told.entry(block).or_insert_with(|| (file.clone(), 0, origin.clone())).1 += 1;
+        }
+        Some(Arc::new(Unused::ExternalReference { file }))
+    }
+
     /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
-    fn too_deep(&mut self, key: String, origin: &Origin) {
+    fn too_deep(&mut self, key: Arc<str>, origin: &Origin) {
         let fault = if self.stack.contains(&key) {
             BlockFault::InsertsItself
         } else {
@@ -226,7 +266,7 @@ impl Expander<'_> {
         if !self.tally.full {
             self.tally.full = true;
             let array = BlockArray {
-                block: insert.block.clone(),
+                block: insert.block.to_string(),
                 columns: insert.columns,
                 rows: insert.rows,
             };
@@ -237,45 +277,19 @@ impl Expander<'_> {
     }
 }
 
+/// The file that a block stands in, where it refers to another one: bits 4 and 8 of the flags, the
+/// path in group 1 (DXF reference).
+pub(super) fn file_of(block: &Groups) -> Option<String> {
+    let refers = block.int(70) & (4 | 8) != 0;
+    refers.then(|| block.text(1).filter(|p| !p.is_empty()).unwrap_or_default())
+}
+
 /// Points that an entity is kept as before it is inserted.
 pub(super) fn points_of(raw: &Raw) -> usize {
     match &raw.body {
         Body::Shape(shape) => size(shape),
-        Body::Insert(_) => 1,
+        Body::Insert(_) | Body::Unread(..) => 1,
     }
-}
-
-/// Points that a shape is kept as.
-fn size(shape: &Shape) -> usize {
-    match shape {
-        Shape::Polyline(p) => p.vertices.len(),
-        Shape::Curve(c) => c.elements().len(),
-        Shape::Hatch(h) => h.loops.iter().map(|l| l.elements().len()).sum(),
-        Shape::Text(_) | Shape::Dimension(_) | Shape::Point(_) => 1,
-    }
-}
-
-fn absurd(shape: &Shape, most: f64) -> bool {
-    let wild = |p: Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
-    match shape {
-        Shape::Polyline(p) => p.vertices.iter().any(|v| wild(v.at) || !v.bulge.is_finite()),
-        Shape::Curve(c) => wild_path(c, most),
-        Shape::Hatch(h) => h.loops.iter().any(|l| wild_path(l, most)),
-        Shape::Text(t) => wild(t.at) || t.height.abs() > most || t.height.is_nan(),
-        Shape::Dimension(d) => wild(d.from) || wild(d.to) || wild(d.line),
-        Shape::Point(p) => wild(*p),
-    }
-}
-
-fn wild_path(path: &BezPath, most: f64) -> bool {
-    use crate::geom::vocabulary::PathEl;
-    let wild = |p: &Point| !p.is_finite() || p.x.abs().max(p.y.abs()) > most;
-    path.elements().iter().any(|el| match el {
-        PathEl::MoveTo(p) | PathEl::LineTo(p) => wild(p),
-        PathEl::QuadTo(a, b) => wild(a) || wild(b),
-        PathEl::CurveTo(a, b, c) => wild(a) || wild(b) || wild(c),
-        PathEl::ClosePath => false,
-    })
 }
 
 /// An origin's parts shared between entities of one layer.

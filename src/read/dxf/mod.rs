@@ -5,13 +5,17 @@ mod document;
 mod entities;
 mod entity;
 mod expand;
+mod extent;
 mod groups;
 mod hatch;
+mod made;
+mod number;
 mod passed_over;
 mod paths;
 mod reader;
 mod spline;
 pub mod tags;
+mod tally;
 mod text;
 
 pub(super) use document::drawing;

@@ -4,13 +4,19 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::expand::{Block, Body, Expander, Raw, Tally, points_of};
+use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
-use super::text::Decoder;
+use super::tally::Tally;
+use super::text::{Decoder, MOST_BYTES};
 use crate::finding::Findings;
+use crate::finding::drawing::{DrawingFinding, Named};
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
+use crate::model::unused::Unused;
 use crate::read::limits::Limits;
+
+/// Letters that are told of a name that is too long.
+const SHOWN: usize = 40;
 
 /// The file as far as it is read.
 pub(super) struct Reader<'a, 'n> {
@@ -34,6 +40,12 @@ pub(super) struct Reader<'a, 'n> {
     /// Layers by their names' bytes, so that a name is decoded once.
     pub(super) by_bytes: BTreeMap<&'a [u8], usize>,
     pub(super) passed_over: PassedOver,
+    /// Steps that sampling of splines took.
+    pub(super) spline_steps: usize,
+    /// A name longer than any is, for which the drawing is refused.
+    pub(super) long_name: Option<DrawingFinding>,
+    /// Types that are not read, by name.
+    pub(super) unread: BTreeMap<&'a [u8], Arc<Unused>>,
     /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
     /// than of items.
     pub(super) held: (usize, usize),
@@ -69,6 +81,9 @@ impl<'a, 'n> Reader<'a, 'n> {
             tally: Tally::default(),
             by_bytes: BTreeMap::new(),
             passed_over: PassedOver::default(),
+            spline_steps: 0,
+            long_name: None,
+            unread: BTreeMap::new(),
             held: (0, 0),
             saw_tables: false,
             saw_blocks: false,
@@ -123,6 +138,22 @@ impl<'a, 'n> Reader<'a, 'n> {
         }
     }
 
+    /// Whether a name has more letters than any has; the first such is kept, to be refused.
+    pub(super) fn too_long(&mut self, of: Named, name: &[u8], line: usize) -> bool {
+        let most = self.limits.name;
+        if name.len() <= most {
+            return false;
+        }
+        // What is longer than is decoded is told by its bytes.
+        let text = self.decoder.text(name);
+        let letters = text.chars().count() + name.len().saturating_sub(MOST_BYTES);
+        if letters > most && self.long_name.is_none() {
+            let begins = text.chars().take(SHOWN).collect();
+            self.long_name = Some(DrawingFinding::NameTooLong { of, begins, letters, most, line });
+        }
+        letters > most
+    }
+
     pub(super) fn layer(&mut self, name: &str) -> usize {
         let key = name.to_uppercase();
         if let Some(i) = self.index.get(&key) {
@@ -139,9 +170,13 @@ impl<'a, 'n> Reader<'a, 'n> {
         i
     }
 
-    pub(super) fn layer_of(&mut self, name: &'a [u8]) -> usize {
+    /// The layer of a name, as `line` has it.
+    pub(super) fn layer_of(&mut self, name: &'a [u8], line: usize) -> usize {
         if let Some(i) = self.by_bytes.get(name) {
             return *i;
+        }
+        if self.too_long(Named::Layer, name, line) {
+            return self.layer("0");
         }
         let i = self.layer(&self.decoder.text(name));
         if i < self.limits.layers {

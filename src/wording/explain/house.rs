@@ -12,12 +12,15 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::WallTooFine => &WALL_TOO_FINE,
         HouseCode::WallTooBig => &WALL_TOO_BIG,
         HouseCode::WallTooFull => &WALL_TOO_FULL,
+        HouseCode::OutlineTooFine => &OUTLINE_TOO_FINE,
+        HouseCode::OutlinesTooMany => &OUTLINES_TOO_MANY,
+        HouseCode::GradeTooFine => &GRADE_TOO_FINE,
         HouseCode::WallsFromHatch => &WALLS_FROM_HATCH,
         HouseCode::WallsFromLines => &WALLS_FROM_LINES,
         HouseCode::WallFoot => &WALL_FOOT,
         HouseCode::FacesLeft => &FACES_LEFT,
         HouseCode::SideLeans => &SIDE_LEANS,
-        HouseCode::OpeningLoose => &OPENING_LOOSE,
+        HouseCode::DrawnUnused => &DRAWN_UNUSED,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
@@ -67,6 +70,24 @@ const WALL_TOO_FULL: Explanation = Explanation {
     remedy: "Draw the wall as several outlines, or take off the layer what is neither opening nor fixture.",
     example: "vents drawn as 3,000 small loops on A-GLAZ",
 };
+const OUTLINE_TOO_FINE: Explanation = Explanation {
+    title: "An outline with more corners than any has",
+    cause: "A roof, deck, band, bare area, opening or fixture has more than 2,000 corners, arcs cut into chords. Each corner is asked for at every course, so such a drawing is refused.",
+    remedy: "Simplify the outline in the drawing program, or redraw it with arcs.",
+    example: "a traced or scanned window of 240,000 vertices",
+};
+const OUTLINES_TOO_MANY: Explanation = Explanation {
+    title: "More outlines of one sort than any elevation has",
+    cause: "One elevation has more than 5,000 roofs and decks, or more than 500 bands or bare areas: a pattern of shingles or stones, as a rule, that stands on a layer of outlines.",
+    remedy: "Move the pattern to another layer, or draw one outline round it.",
+    example: "20,000 shingles, each a closed outline on A-ROOF-OTLN",
+};
+const GRADE_TOO_FINE: Explanation = Explanation {
+    title: "Lines of grade with more points than any has",
+    cause: "The lines on the grade layer of one elevation have more than 2,000 points together, as where a survey's section was pasted. Each is asked for at every course, panel and corner, so such a drawing is refused.",
+    remedy: "Simplify the line in the drawing program: a point where its slope changes is enough.",
+    example: "a grade line of 240,000 vertices, 1/1000 in apart",
+};
 const WALLS_FROM_HATCH: Explanation = Explanation {
     title: "Walls were taken from siding hatches",
     cause: "No closed outline is drawn round these walls, but a hatch with level lines shows where siding is: its edge is taken as the wall's. The distance of its lines is a texture and not laid out from.",
@@ -97,11 +118,11 @@ const SIDE_LEANS: Explanation = Explanation {
     remedy: "Draw it level or vertical, unless the wall is really built so.",
     example: "a bottom edge 240 in long that rises 1/16 in",
 };
-const OPENING_LOOSE: Explanation = Explanation {
-    title: "Loose lines on opening layers",
-    cause: "Lines on window or door layers join to no closed loop and stand in no block: muntins, swings, leaders. They are taken for detail, and no opening is cut for them.",
-    remedy: "If they show an opening, draw it as a block or a closed outline.",
-    example: "a single LINE on A-GLAZ across a window",
+const DRAWN_UNUSED: Explanation = Explanation {
+    title: "Drawn and not used",
+    cause: "Something is drawn on a layer with a role and did not become a wall, an opening, a fixture or another part of the layout. Things are counted: a block, a closed loop, lines that belong together are one each; panes, casings and glass within an opening are parts of it. The sum is told by layer with the reasons: a hidden layer, a block that stands in another file, a type that is not read, lines that do not close, a place off every wall. It is a note where the drawing or the job itself leaves the things out: a plan, a region of the job, stone round a window.",
+    remedy: "Look at the places given: `lapwright check DRAWING --out DIR` circles them. Draw what belongs to the house as a block or a closed outline on a shown layer, bind references, and move the rest to a layer without a role.",
+    example: "A-GLAZ: 14 drawn, 12 cut, 2 not (hidden layer, open loop of 4 lines 0.5 in apart)",
 };
 const OPENING_OUTSIDE: Explanation = Explanation {
     title: "An opening outside every wall",

@@ -16,6 +16,7 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
         LineCode::LayerHidden => &LAYER_HIDDEN,
         LineCode::LineZero => &LINE_ZERO,
         LineCode::LineTwice => &LINE_TWICE,
+        LineCode::GapsClosed => &GAPS_CLOSED,
         LineCode::EndsJoined => &ENDS_JOINED,
     }
 }
@@ -86,9 +87,15 @@ const LINE_TWICE: Explanation = Explanation {
     remedy: "Nothing to do; purge duplicates when convenient.",
     example: "a wall outline pasted onto itself",
 };
+const GAPS_CLOSED: Explanation = Explanation {
+    title: "Loops with gaps were closed",
+    cause: "Lines on a layer of outlines go round but miss one another at a corner by more than the weld distance and less than 1/4 in. They are taken to meet, so that the outline counts as closed.",
+    remedy: "Nothing to do. Wider gaps are never closed: they are told as an open loop.",
+    example: "four lines round a window, two of them 0.1 in apart at a corner",
+};
 const ENDS_JOINED: Explanation = Explanation {
     title: "Ends that nearly meet were joined",
     cause: "Ends of lines are apart by less than the weld distance, 1/16 in unless the job sets it. They are taken to meet.",
-    remedy: "Nothing to do. `weld` under [drawing] sets the distance; larger gaps are never closed.",
+    remedy: "Nothing to do. `weld` under [drawing] sets the distance; of larger gaps only loops under 1/4 in are closed.",
     example: "[drawing]\nweld = 0.25",
 };

@@ -2,6 +2,7 @@
 
 use super::finding_words::FindingWords;
 use super::parts::on_layer;
+use super::unused::gap;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
 use crate::model::source::UnitBasis;
@@ -61,6 +62,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
             ),
             PURGE,
         ),
+        F::GapsClosed { layer, loops, widest } => gaps_closed(layer, *loops, &gap(*widest, style)),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
     }
 }
@@ -140,6 +142,13 @@ fn hidden(layer: &str, items: usize, read: bool) -> FindingWords {
     FindingWords::new(
         format!("layer {layer} is off or frozen; left out: {items}"),
         "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing].",
+    )
+}
+
+fn gaps_closed(layer: &str, loops: usize, widest: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{} on layer {layer} closed over gaps of up to {widest}", counted(loops, "loop")),
+        "Nothing to do; if one of them is no outline, move it to another layer.",
     )
 }
 

@@ -17,25 +17,32 @@ pub(super) struct Emitter<'a> {
     pub(super) style: Option<&'static str>,
 }
 
+/// Handles a reader may give to what it adds of its own: tables, layouts, dictionaries.
+const READERS_OWN: u64 = 4096;
+
 impl<'a> Emitter<'a> {
     pub(super) fn new(scan: &'a Scan) -> Self {
         let owner = scan.model_space.clone();
-        Emitter { scan, next: scan.top_handle + 1, out: String::new(), owner, style: None }
+        // Where no seed says from which number on handles are free, a reader counts them from 1 for
+        // whatever has none: ours stand above all it can count to.
+        let counted = if scan.seed.is_some() { 0 } else { scan.things + READERS_OWN };
+        let next = scan.top_handle.max(counted) + 1;
+        Emitter { scan, next, out: String::new(), owner, style: None }
     }
 
     /// R13 and later: subclass markers, owners, handles always.
     pub(super) fn modern(&self) -> bool {
-        self.scan.version.as_str() >= "AC1012" && self.scan.version.starts_with("AC")
+        self.scan.version >= 1012
     }
 
     /// R2000 and later: line weights.
     pub(super) fn weighted(&self) -> bool {
-        self.modern() && self.scan.version.as_str() >= "AC1015"
+        self.scan.version >= 1015
     }
 
     /// R14 and later have LWPOLYLINE.
     pub(super) fn light(&self) -> bool {
-        self.modern() && self.scan.version.as_str() >= "AC1014"
+        self.scan.version >= 1014
     }
 
     /// The seed for whatever comes next.
@@ -63,7 +70,7 @@ impl<'a> Emitter<'a> {
 
     /// Text in any code page: what is not ASCII is escaped where the file is not UTF-8.
     pub(super) fn text_value(&mut self, code: i32, text: &str) {
-        let utf8 = self.scan.version.as_str() >= "AC1021" && self.scan.version.starts_with("AC");
+        let utf8 = self.scan.version >= 1021;
         let text = clean(text, Destination::Dxf { utf8 });
         self.pair(code, &text);
     }

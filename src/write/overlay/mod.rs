@@ -69,7 +69,18 @@ pub fn spliced(
     if let Some((from, to)) = scan.seed {
         patches.push(Patch { from, to, bytes: emitter.seed().into_bytes() });
     }
+    if !scan.ended {
+        patches.push(end(source, scan.newline));
+    }
     Ok(apply(source, patches))
+}
+
+/// The end of the file, where the source was cut short after its entities: without it a strict reader
+/// takes nothing.
+fn end(source: &[u8], newline: &str) -> Patch {
+    let fresh = if source.ends_with(b"\n") || source.ends_with(b"\r") { "" } else { newline };
+    let bytes = format!("{fresh}  0{newline}EOF{newline}").into_bytes();
+    Patch { from: source.len(), to: source.len(), bytes }
 }
 
 /// Whether a source takes an overlay.

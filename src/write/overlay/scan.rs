@@ -5,14 +5,20 @@ use crate::finding::files::OverlayReason;
 /// Places and names in a source.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Scan {
-    /// `AC1009` and on; empty where none is stated (then as R12).
-    pub version: String,
+    /// The number of `AC1009` and on; 0 where none is stated, and of those before, whose names are of
+    /// another form, `AC2.10` (both then as R12).
+    pub version: u32,
     /// Line ending.
     pub newline: &'static str,
     /// Highest handle and seed.
     pub top_handle: u64,
-    /// Whether entities carry handles.
+    /// Whether anything carries a handle, in whichever section: a reader that gives handles to what has
+    /// none would else give one that stands further on.
     pub handles: bool,
+    /// How many things there are: as many handles may be given to them.
+    pub things: u64,
+    /// Whether the file says that it ends.
+    pub ended: bool,
     /// Bytes of the seed's value.
     pub seed: Option<(usize, usize)>,
     /// Where entities may be added: the `0` line before ENDSEC.
@@ -72,6 +78,11 @@ fn newline(bytes: &[u8]) -> &'static str {
         Some(i) if bytes[i] == b'\r' => "\r",
         _ => "\n",
     }
+}
+
+/// A handle's number; none of what is no handle, or so high that no more could follow it.
+fn handle(text: &str) -> Option<u64> {
+    u64::from_str_radix(text, 16).ok().filter(|n| (1..1 << 60).contains(n))
 }
 
 /// Where the pass is.
@@ -145,17 +156,20 @@ impl Scan {
             2 if p.section == "TABLES" => self.named(p, value, text),
             2 if p.section == "BLOCKS" && p.entity == "BLOCK" => self.blocks.push(text),
             9 if p.section == "HEADER" => p.variable = text,
-            1 if p.section == "HEADER" && p.variable == "$ACADVER" => self.version = text,
+            1 if p.section == "HEADER" && p.variable == "$ACADVER" => {
+                self.version = text.strip_prefix("AC").and_then(|n| n.parse().ok()).unwrap_or(0);
+            }
             5 if p.section == "HEADER" && p.variable == "$HANDSEED" => {
                 self.seed = Some(span);
-                self.top_handle = self.top_handle.max(u64::from_str_radix(&text, 16).unwrap_or(0));
+                self.top_handle = self.top_handle.max(handle(&text).unwrap_or(0));
             }
+            // In a dimension style, 5 is the name of an arrow's block.
+            5 if p.entity == "DIMSTYLE" => {}
             5 | 105 if p.section != "HEADER" => {
-                self.top_handle = self.top_handle.max(u64::from_str_radix(&text, 16).unwrap_or(0));
+                let Some(number) = handle(&text) else { return false };
+                self.top_handle = self.top_handle.max(number);
+                self.handles = true;
                 p.handle = text.clone();
-                if p.section == "ENTITIES" {
-                    self.handles = true;
-                }
                 if p.entity == "TABLE"
                     && code == 5
                     && let Some(t) = self.table(&p.table)
@@ -177,7 +191,9 @@ impl Scan {
     }
 
     fn zero(&mut self, p: &mut Place, text: &str, at: usize) -> bool {
+        self.things += 1;
         match text {
+            "EOF" => self.ended = true,
             "SECTION" => p.section_start = at,
             "ENDSEC" => {
                 let whole = p.section == "ENTITIES";

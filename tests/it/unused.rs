@@ -1,0 +1,448 @@
+//! What is drawn on a layer with a role is used, or told by its layer with the reason; the sum closes.
+
+use std::fmt::Write;
+
+use assert_cmd::Command;
+use lapwright::finding::house::HouseFinding;
+use lapwright::finding::{Finding, FindingKind, Findings, Severity};
+use lapwright::geom::polygon::bounds;
+use lapwright::geom::vocabulary::Rect;
+use lapwright::job::Job;
+use lapwright::model::account::LayerAccount;
+use lapwright::model::house::House;
+use lapwright::model::unused::Unused;
+use lapwright::pipeline;
+use lapwright::units::LengthStyle;
+use lapwright::wording::findings::words;
+
+use crate::random_sheets::{Dice, house as random_house};
+use crate::support::{inches, job, rect, samples};
+
+const GLASS: &str = "A-GLAZ";
+const FIXTURE: &str = "A-ELEV-OBST";
+
+/// Something drawn in a cell whose lower left corner is given, and what shall become of it.
+struct Sort {
+    name: &'static str,
+    draw: fn(&str, f64, f64) -> String,
+    /// Entities of its layer: those of its blocks each for itself.
+    entities: usize,
+    /// Why it is not used, on an opening layer.
+    left: Option<fn() -> Unused>,
+}
+
+fn line(layer: &str, from: (f64, f64), to: (f64, f64)) -> String {
+    format!("0\nLINE\n8\n{layer}\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", from.0, from.1, to.0, to.1)
+}
+
+fn ring(layer: &str, corners: &[(f64, f64)], more: &str) -> String {
+    let mut out = format!("0\nLWPOLYLINE\n8\n{layer}\n{more}90\n{}\n70\n1\n", corners.len());
+    for (x, y) in corners {
+        let _ = write!(out, "10\n{x}\n20\n{y}\n");
+    }
+    out
+}
+
+/// A window 30 by 24 in a cell.
+fn sash(x: f64, y: f64) -> [(f64, f64); 4] {
+    rect(x + 5.0, y + 5.0, x + 35.0, y + 29.0)
+}
+
+/// Four lines round a window, the last of them short of the first by `gap`.
+fn lines(layer: &str, x: f64, y: f64, gap: f64) -> String {
+    let [a, b, c, d] = sash(x, y);
+    let short = (a.0 + gap, a.1);
+    line(layer, short, b) + &line(layer, b, c) + &line(layer, d, c) + &line(layer, d, a)
+}
+
+fn insert(block: &str, layer: &str, x: f64, y: f64) -> String {
+    format!("0\nINSERT\n8\n{layer}\n2\n{block}\n10\n{x}\n20\n{y}\n")
+}
+
+fn corners(kind: &str, layer: &str, at: &[(f64, f64)], height: f64) -> String {
+    let mut out = format!("0\n{kind}\n8\n{layer}\n");
+    for (i, (x, y)) in at.iter().enumerate() {
+        let z = if i == 2 { height } else { 0.0 };
+        let _ = write!(out, "1{i}\n{x}\n2{i}\n{y}\n3{i}\n{z}\n");
+    }
+    out
+}
+
+fn solid(layer: &str, x: f64, y: f64) -> String {
+    let [a, b, c, d] = sash(x, y);
+    // The third and fourth corners are crossed over (DXF reference, SOLID).
+    corners("SOLID", layer, &[a, b, d, c], 0.0)
+}
+
+fn two_faces(layer: &str, x: f64, y: f64) -> String {
+    let [a, b, c, d] = sash(x, y);
+    corners("3DFACE", layer, &[a, b, c, c], 0.0) + &corners("3DFACE", layer, &[a, c, d, d], 0.0)
+}
+
+fn hatch(layer: &str, at: &[(f64, f64)], pattern: &str, solid: u8) -> String {
+    let mut out = format!(
+        "0\nHATCH\n8\n{layer}\n2\n{pattern}\n70\n{solid}\n91\n1\n92\n2\n72\n0\n73\n1\n93\n{}\n",
+        at.len()
+    );
+    for (x, y) in at {
+        let _ = write!(out, "10\n{x}\n20\n{y}\n");
+    }
+    out.push_str("97\n0\n75\n0\n76\n1\n");
+    if solid == 0 {
+        out.push_str("52\n0\n41\n1\n77\n0\n78\n1\n53\n45\n43\n0\n44\n0\n45\n-2\n46\n2\n79\n0\n");
+    }
+    out
+}
+
+/// Everything that may stand in a cell.
+fn sorts() -> Vec<Sort> {
+    let used = |name, entities, draw| Sort { name, draw, entities, left: None };
+    let left = |name, entities, why, draw| Sort { name, draw, entities, left: Some(why) };
+    vec![
+        used("a closed loop", 1, |l, x, y| ring(l, &sash(x, y), "")),
+        used("a loop with panes and a muntin", 4, |l, x, y| {
+            ring(l, &sash(x, y), "")
+                + &ring(l, &rect(x + 7.0, y + 7.0, x + 19.0, y + 27.0), "")
+                + &ring(l, &rect(x + 21.0, y + 7.0, x + 33.0, y + 27.0), "")
+                + &line(l, (x + 5.0, y + 17.0), (x + 35.0, y + 17.0))
+        }),
+        used("a block", 2, |l, x, y| insert("SASH", l, x, y)),
+        used("a SOLID", 1, solid),
+        used("two 3DFACEs", 2, two_faces),
+        used("a solid HATCH", 1, |l, x, y| hatch(l, &sash(x, y), "SOLID", 1)),
+        used("a HATCH of lines", 1, |l, x, y| hatch(l, &sash(x, y), "GLASS", 0)),
+        used("lines that meet", 4, |l, x, y| lines(l, x, y, 0.0)),
+        used("lines with a gap of 0.1", 4, |l, x, y| lines(l, x, y, 0.1)),
+        used("lines with a gap of 0.24", 4, |l, x, y| lines(l, x, y, 0.24)),
+        used("a loop of 8 by 8", 1, |l, x, y| ring(l, &rect(x, y, x + 8.0, y + 8.0), "")),
+        left("lines with a gap of 0.5", 4, || Unused::OpenLoop, |l, x, y| lines(l, x, y, 0.5)),
+        left("one line", 1, || Unused::LooseLines, |l, x, y| line(l, (x, y), (x + 30.0, y + 2.0))),
+        left(
+            "a REGION",
+            1,
+            || Unused::NotRead { entity: "REGION".to_owned() },
+            |l, x, y| format!("0\nREGION\n8\n{l}\n10\n{x}\n20\n{y}\n70\n1\n1\nmnpq\n"),
+        ),
+        left(
+            "a tilted 3DFACE",
+            1,
+            || Unused::NotFlat,
+            |l, x, y| corners("3DFACE", l, &sash(x, y), 10.0),
+        ),
+        left(
+            "a point",
+            1,
+            || Unused::PointOnly,
+            |l, x, y| format!("0\nPOINT\n8\n{l}\n10\n{}\n20\n{}\n", x + 9.0, y + 9.0),
+        ),
+        left(
+            "an invisible loop",
+            1,
+            || Unused::Invisible,
+            |l, x, y| ring(l, &sash(x, y), "60\n1\n"),
+        ),
+        left(
+            "an external reference",
+            1,
+            || Unused::ExternalReference { file: "windows.dwg".to_owned() },
+            |l, x, y| insert("AWAY", l, x, y),
+        ),
+        left(
+            "an empty block",
+            1,
+            || Unused::BlockEmpty { block: "EMPTY".to_owned() },
+            |l, x, y| insert("EMPTY", l, x, y),
+        ),
+        left(
+            "a block without a definition",
+            1,
+            || Unused::BlockMissing { block: "NOWHERE".to_owned() },
+            |l, x, y| insert("NOWHERE", l, x, y),
+        ),
+        left(
+            "a SPLINE without points",
+            1,
+            || Unused::Unreadable,
+            |l, _, _| format!("0\nSPLINE\n8\n{l}\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n"),
+        ),
+        left("a loop on a sheet", 1, || Unused::OnSheet, |l, x, y| ring(l, &sash(x, y), "67\n1\n")),
+    ]
+}
+
+/// A wall 40 ft by 25 ft, and more.
+fn drawing(tables: &str, entities: &str) -> String {
+    let head = |name: &str, flags: u8, path: &str| {
+        format!("0\nBLOCK\n8\n0\n2\n{name}\n70\n{flags}\n10\n0\n20\n0\n{path}")
+    };
+    let pane = ring("0", &sash(0.0, 0.0), "") + &line("0", (20.0, 5.0), (20.0, 29.0));
+    let wall = ring("A-WALL-OTLN", &rect(0.0, 0.0, 480.0, 300.0), "");
+    [
+        tables,
+        "0\nSECTION\n2\nBLOCKS\n",
+        &head("SASH", 0, ""),
+        &pane,
+        "0\nENDBLK\n",
+        &head("EMPTY", 0, ""),
+        "0\nENDBLK\n",
+        &head("AWAY", 4, "1\nwindows.dwg\n"),
+        "0\nENDBLK\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n",
+        &wall,
+        entities,
+        "0\nENDSEC\n0\nEOF\n",
+    ]
+    .concat()
+}
+
+fn read(drawing: &str, job: &Job) -> (House, Findings) {
+    let mut findings = Findings::default();
+    let read = pipeline::reading(drawing.as_bytes(), "d.dxf", job, &mut findings);
+    (read.unwrap_or_else(|r| panic!("{r}\n{drawing}")).house, findings)
+}
+
+fn account<'a>(house: &'a House, layer: &str) -> &'a LayerAccount {
+    house.accounts.iter().find(|a| a.layer == layer).unwrap()
+}
+
+/// Findings of what is not used, in words.
+fn told(findings: &Findings) -> Vec<String> {
+    let unused =
+        |f: &&Finding| matches!(f.kind, FindingKind::House(HouseFinding::DrawnUnused { .. }));
+    let all = findings.all().iter().filter(unused);
+    all.map(|f| words(f, LengthStyle::Feet).message).collect()
+}
+
+fn closes(house: &House) {
+    for a in &house.accounts {
+        assert_eq!(a.drawn, a.used + a.unused(), "{a:?}");
+        assert!(a.annotations + a.details <= a.entities, "{a:?}");
+    }
+}
+
+fn opening_boxes(house: &House) -> Vec<Rect> {
+    let walls = house.elevations.iter().flat_map(|e| &e.walls);
+    walls.flat_map(|w| &w.openings).filter_map(|o| bounds(&o.outline)).collect()
+}
+
+#[test]
+fn each_sort_of_thing_is_cut_where_it_is_drawn_or_told_with_its_reason() {
+    for sort in sorts() {
+        let (house, findings) = read(&drawing("", &(sort.draw)(GLASS, 100.0, 100.0)), &inches());
+        closes(&house);
+        let a = account(&house, GLASS);
+        assert_eq!((a.drawn, a.entities), (1, sort.entities), "{}: {a:?}", sort.name);
+        let boxes = opening_boxes(&house);
+        match &sort.left {
+            None => {
+                let small = sort.name.contains("8 by 8");
+                let [x0, y0, x1, y1] =
+                    if small { [100.0, 100.0, 108.0, 108.0] } else { [105.0, 105.0, 135.0, 129.0] };
+                assert_eq!(boxes, [Rect::new(x0, y0, x1, y1)], "{}", sort.name);
+                assert_eq!(told(&findings), Vec::<String>::new(), "{}", sort.name);
+            }
+            Some(why) => {
+                assert!(boxes.is_empty(), "{}", sort.name);
+                assert_eq!((a.used, &a.left[0].why), (0, &why()), "{}", sort.name);
+                let told = told(&findings);
+                assert_eq!(told.len(), 1, "{}", sort.name);
+                assert!(told[0].starts_with("A-GLAZ: 1 drawn, 0 cut, 1 not ("), "{told:?}");
+                assert!(findings.count(Severity::Warning) > 0);
+            }
+        }
+    }
+}
+
+#[test]
+fn random_cells_add_up_by_layer_and_reason() {
+    let (sorts, mut dice) = (sorts(), Dice(77));
+    for _ in 0..25 {
+        let mut entities = String::new();
+        // What is expected, counted as it is drawn: things, entities and used of each layer, and reasons.
+        let mut expected = [(GLASS, 0, 0, 0, Vec::new()), (FIXTURE, 0, 0, 0, Vec::new())];
+        for cell in 0..35u32 {
+            let (x, y) = (f64::from(cell % 7) * 66.0 + 8.0, f64::from(cell / 7) * 57.0 + 9.0);
+            let sort = &sorts[dice.roll(sorts.len() as u64) as usize];
+            let (layer, drawn, all, used, left) = &mut expected[dice.roll(2) as usize];
+            entities.push_str(&(sort.draw)(layer, x, y));
+            *drawn += 1;
+            *all += sort.entities;
+            match &sort.left {
+                Some(why) => left.push(why()),
+                None => *used += 1,
+            }
+        }
+        let (house, findings) = read(&drawing("", &entities), &inches());
+        closes(&house);
+        for (layer, drawn, all, used, mut left) in expected.into_iter().filter(|e| e.1 > 0) {
+            let a = account(&house, layer);
+            assert_eq!((a.drawn, a.entities, a.used), (drawn, all, used), "{layer}\n{entities}");
+            left.sort();
+            let mut found: Vec<Unused> =
+                a.left.iter().flat_map(|c| std::iter::repeat_n(c.why.clone(), c.things)).collect();
+            found.sort();
+            assert_eq!(found, left, "{layer}");
+        }
+        assert!(told(&findings).len() <= 2, "one warning a layer");
+    }
+}
+
+#[test]
+fn a_layer_says_how_many_were_drawn_and_cut_and_why_the_rest_was_not() {
+    let cell = |n: u32| (f64::from(n % 7) * 66.0 + 8.0, f64::from(n / 7) * 57.0 + 9.0);
+    let mut entities = String::new();
+    for n in 0..12 {
+        let (x, y) = cell(n);
+        entities.push_str(&ring(GLASS, &sash(x, y), ""));
+    }
+    let ((x, y), (u, v)) = (cell(12), cell(13));
+    entities.push_str(&insert("SASH", "OFF", x, y).replace("SASH", "HIDDEN"));
+    entities.push_str(&lines(GLASS, u, v, 0.5));
+    // A block on a layer that is off holds a window on the window layer.
+    let off = "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\nOFF\n70\n0\n62\n-7\n6\nCONTINUOUS\n0\nENDTAB\n0\nENDSEC\n";
+    let hidden = format!(
+        "0\nBLOCK\n8\n0\n2\nHIDDEN\n70\n0\n10\n0\n20\n0\n{}0\nENDBLK\n",
+        ring(GLASS, &sash(0.0, 0.0), "")
+    );
+    let text = drawing(off, &entities).replacen("0\nBLOCK\n", &format!("{hidden}0\nBLOCK\n"), 1);
+    let (house, findings) = read(&text, &inches());
+    assert_eq!(opening_boxes(&house).len(), 12);
+    let told = told(&findings);
+    let expected = "A-GLAZ: 14 drawn, 12 cut, 2 not (open loop of 4 lines 0.5 in apart, block on a hidden layer)";
+    assert_eq!(told, [expected]);
+}
+
+#[test]
+fn layers_off_and_frozen_are_told_unless_the_job_reads_them() {
+    for flags in ["70\n1\n62\n7\n", "70\n0\n62\n-7\n"] {
+        let tables = format!(
+            "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\n{GLASS}\n{flags}6\nCONTINUOUS\n0\nENDTAB\n0\nENDSEC\n"
+        );
+        let text =
+            drawing(&tables, &(ring(GLASS, &sash(9.0, 9.0), "") + &lines(GLASS, 99.0, 9.0, 0.0)));
+        let (_, findings) = read(&text, &inches());
+        assert_eq!(told(&findings), ["A-GLAZ: 2 drawn, 0 cut, 2 not (2 on hidden layer)"]);
+        let mut all = inches();
+        all.drawing.hidden_layers = true;
+        let (house, findings) = read(&text, &all);
+        assert_eq!((opening_boxes(&house).len(), told(&findings).len()), (2, 0));
+    }
+}
+
+#[test]
+fn every_command_tells_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let region = sorts().into_iter().find(|s| s.name == "a REGION").unwrap();
+    let text = drawing("", &(region.draw)(GLASS, 100.0, 100.0));
+    std::fs::write(folder.path().join("d.dxf"), text).unwrap();
+    std::fs::write(
+        folder.path().join("j.toml"),
+        "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n",
+    )
+    .unwrap();
+    for command in ["layout", "takeoff", "check", "layers"] {
+        let out = Command::cargo_bin("lapwright")
+            .unwrap()
+            .current_dir(folder.path())
+            .args([command, "d.dxf", "--job", "j.toml"])
+            .output()
+            .unwrap();
+        let said = String::from_utf8_lossy(&[out.stdout, out.stderr].concat()).into_owned();
+        let flat = said.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(flat.contains("WARNING drawn-unused"), "{command}: {said}");
+        assert!(flat.contains("A-GLAZ: 1 drawn, 0 cut, 1 not (REGION)"), "{command}: {said}");
+    }
+    let report = std::fs::read_dir(folder.path())
+        .unwrap()
+        .map(|e| e.unwrap().path().join("report.txt"))
+        .find(|p| p.exists())
+        .map(|p| std::fs::read_to_string(p).unwrap())
+        .unwrap_or_default();
+    assert!(report.contains("drawn-unused"), "{report}");
+}
+
+#[test]
+fn hundreds_of_loose_lines_are_one_warning() {
+    let many: String = (0..400u32)
+        .map(|n| {
+            let (x, y) = (f64::from(n % 20) * 23.0 + 5.0, f64::from(n / 20) * 14.0 + 5.0);
+            line(GLASS, (x, y), (x + 9.0, y))
+        })
+        .collect();
+    let (_, findings) = read(&drawing("", &many), &inches());
+    assert_eq!(told(&findings), ["A-GLAZ: 400 drawn, 0 cut, 400 not (400 sets of loose lines)"]);
+}
+
+#[test]
+fn walls_stone_and_fixtures_may_be_filled_areas_and_loops_with_gaps() {
+    let wall = rect(600.0, 0.0, 900.0, 120.0);
+    let gaped = [(1200.2, 0.0), (1500.0, 0.0), (1500.0, 120.0), (1200.0, 120.0), (1200.0, 0.0)];
+    let sides: String = gaped.windows(2).map(|w| line("A-WALL-OTLN", w[0], w[1])).collect();
+    let text = drawing(
+        "",
+        &(hatch("A-WALL-OTLN", &wall, "SOLID", 1)
+            + &sides
+            + &hatch("A-WALL-BASE", &rect(0.0, 0.0, 480.0, 24.0), "STONE", 0)
+            + &corners(
+                "SOLID",
+                FIXTURE,
+                &[(50.0, 60.0), (60.0, 60.0), (50.0, 75.0), (60.0, 75.0)],
+                0.0,
+            )),
+    );
+    let (house, findings) = read(&text, &inches());
+    assert_eq!(told(&findings), Vec::<String>::new());
+    let walls: Vec<_> = house.elevations.iter().flat_map(|e| &e.walls).collect();
+    let mut areas: Vec<f64> =
+        walls.iter().map(|w| w.faces.iter().map(|f| f.area()).sum()).collect();
+    areas.sort_by(f64::total_cmp);
+    // 300 by 120, the same, and 480 by 300 less 24 in of stone.
+    assert_eq!(areas, [36_000.0, 36_000.0, 132_480.0]);
+    assert_eq!(walls.iter().map(|w| w.obstacles.len()).sum::<usize>(), 1);
+}
+
+#[test]
+fn a_view_drawn_as_a_block_holds_its_windows_each_for_itself() {
+    let inner = ring(GLASS, &sash(50.0, 50.0), "") + &ring(GLASS, &sash(200.0, 50.0), "");
+    let bound = |more: &str, layer: &str| {
+        let block =
+            format!("0\nBLOCK\n8\n0\n2\nVIEW\n70\n0\n10\n0\n20\n0\n{inner}{more}0\nENDBLK\n");
+        let text = drawing("", &insert("VIEW", layer, 0.0, 0.0));
+        text.replacen("0\nBLOCK\n", &format!("{block}0\nBLOCK\n"), 1)
+    };
+    // Windows alone, as a bound reference brings them; and with a level line and a title.
+    for (more, layer) in
+        [("", "0"), ("", GLASS), (&line("A-FLOR-LEVL", (0.0, 0.0), (480.0, 0.0))[..], "0")]
+    {
+        let (house, findings) = read(&bound(more, layer), &inches());
+        let boxes = opening_boxes(&house);
+        assert_eq!(boxes, [Rect::new(55.0, 55.0, 85.0, 79.0), Rect::new(205.0, 55.0, 235.0, 79.0)]);
+        assert_eq!(told(&findings), Vec::<String>::new());
+    }
+}
+
+#[test]
+fn samples_and_random_houses_draw_nothing_in_vain_and_every_entity_is_counted() {
+    for (stem, path) in samples() {
+        let bytes = std::fs::read(&path).unwrap();
+        let mut findings = Findings::default();
+        let read = pipeline::reading(&bytes, &stem, &job(&path), &mut findings).unwrap();
+        assert_eq!(told(&findings), Vec::<String>::new(), "{stem}");
+        closes(&read.house);
+        for a in &read.house.accounts {
+            // Another count of the same: items of the layer as the reader gives them.
+            let of_layer = |i: usize| read.drawing.layers[i].name == a.layer;
+            let items = read.drawing.items.iter().filter(|i| of_layer(i.layer)).count();
+            assert_eq!(a.entities, items, "{stem}, {}", a.layer);
+            assert_eq!((a.unused(), a.used), (0, a.drawn), "{stem}, {}", a.layer);
+        }
+    }
+    for seed in 1..=20 {
+        let (rings, _) = random_house(seed);
+        let list: Vec<(&str, &[(f64, f64)])> = rings.iter().map(|(l, r)| (*l, &r[..])).collect();
+        let (house, findings) = read(&crate::support::dxf(&list), &inches());
+        closes(&house);
+        for a in &house.accounts {
+            assert_eq!(a.entities, list.iter().filter(|(l, _)| *l == a.layer).count(), "{seed}");
+        }
+        assert_eq!(told(&findings), Vec::<String>::new(), "{seed}");
+    }
+}
