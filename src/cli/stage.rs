@@ -271,10 +271,11 @@ fn purpose(stage: &Path, text: &[u8]) -> Option<Purpose> {
     Some(Purpose::Whole { target, new })
 }
 
-/// A lock that was not finished, alone in its folder.
+/// A lock that was not finished, be it before its first letter, alone in its folder.
 fn nothing(stage: &Path, text: &[u8]) -> Option<Purpose> {
     let alone = fs::read_dir(stage).ok()?.flatten().count() == 1;
-    (alone && text.starts_with(SIGNATURE.as_bytes())).then_some(Purpose::Nothing)
+    let begun = SIGNATURE.as_bytes().iter().zip(text).all(|(a, b)| a == b);
+    (alone && begun).then_some(Purpose::Nothing)
 }
 
 /// A stage of a version that kept no lists: its lock holds a plain name, and nothing but `new` and `old`
