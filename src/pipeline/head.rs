@@ -3,6 +3,7 @@
 use super::letters;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
+use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
@@ -57,7 +58,7 @@ pub struct Checked {
 pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
-    let fingerprint = read::fingerprint::sha256(&bytes);
+    let fingerprint = sha256(&bytes);
     let apart = overlay_apart(&bytes);
     let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
     if let (Ok(_), Some(apart)) = (&house, apart) {
