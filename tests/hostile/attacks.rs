@@ -62,7 +62,12 @@ fn of_styles_and_words() -> Vec<Case> {
     use Ends::{Laid, Told};
     let svg = |name, make, sizes, ends| case(name, "svg", make, sizes, ends);
     vec![
-        svg("attack: SVG style rules against elements", rules, (20_000, 500), Told(&["svg-too-big", "unit-taken"])),
+        svg(
+            "attack: SVG style rules against elements",
+            rules,
+            (20_000, 500),
+            Told(&["svg-too-big", "unit-taken"]),
+        ),
         svg("attack: SVG style rules within one another", rules_within, (60, 60), TOO_BIG),
         svg("attack: SVG of 50,000 style sheets", sheets, (50_000, 500), Laid),
         svg("attack: SVG style of 500,000 declarations", long_style, (500_000, 40_000), TOO_BIG),
@@ -81,27 +86,80 @@ fn of_entities() -> Vec<Case> {
     let dxf = |name, make, sizes, ends| case(name, "dxf", make, sizes, ends);
     let fine = || Refused(&["outline-too-fine", "wall-too-full"]);
     vec![
-        dxf("attack: grade of 240,000 points", |n| fine_on("C-TOPO-PROF", n), (240_000, 2_100), Refused(&["grade-too-fine"])),
+        dxf(
+            "attack: grade of 240,000 points",
+            |n| fine_on("C-TOPO-PROF", n),
+            (240_000, 2_100),
+            Refused(&["grade-too-fine"]),
+        ),
         dxf("attack: grade of 2,000 points", |n| fine_on("C-TOPO-PROF", n), (2_000, 200), Laid),
-        dxf("attack: roof of 240,000 corners", |n| fine_on("A-ROOF-OTLN", n), (240_000, 2_100), fine()),
-        dxf("attack: window of 240,000 corners", |n| fine_on("A-GLAZ", n), (240_000, 2_100), fine()),
-        dxf("attack: band of 240,000 corners", |n| fine_on("A-WALL-BAND", n), (240_000, 2_100), fine()),
-        dxf("attack: bare area of 240,000 corners", |n| fine_on("A-WALL-BASE", n), (240_000, 2_100), fine()),
-        dxf("attack: fixture of 240,000 corners", |n| fine_on("A-ELEV-OBST", n), (240_000, 2_100), fine()),
-        dxf("attack: 20,000 roofs", |n| small_on("A-ROOF-OTLN", n), (20_000, 5_100), Refused(&["outlines-too-many"])),
-        dxf("attack: 20,000 bands", |n| small_on("A-WALL-BAND", n), (20_000, 600), Refused(&["outlines-too-many"])),
-        dxf("attack: 20,000 bare areas", |n| small_on("A-WALL-BASE", n), (20_000, 600), Refused(&["outlines-too-many"])),
+        dxf(
+            "attack: roof of 240,000 corners",
+            |n| fine_on("A-ROOF-OTLN", n),
+            (240_000, 2_100),
+            fine(),
+        ),
+        dxf(
+            "attack: window of 240,000 corners",
+            |n| fine_on("A-GLAZ", n),
+            (240_000, 2_100),
+            fine(),
+        ),
+        dxf(
+            "attack: band of 240,000 corners",
+            |n| fine_on("A-WALL-BAND", n),
+            (240_000, 2_100),
+            fine(),
+        ),
+        dxf(
+            "attack: bare area of 240,000 corners",
+            |n| fine_on("A-WALL-BASE", n),
+            (240_000, 2_100),
+            fine(),
+        ),
+        dxf(
+            "attack: fixture of 240,000 corners",
+            |n| fine_on("A-ELEV-OBST", n),
+            (240_000, 2_100),
+            fine(),
+        ),
+        dxf(
+            "attack: 20,000 roofs",
+            |n| small_on("A-ROOF-OTLN", n),
+            (20_000, 5_100),
+            Refused(&["outlines-too-many"]),
+        ),
+        dxf(
+            "attack: 20,000 bands",
+            |n| small_on("A-WALL-BAND", n),
+            (20_000, 600),
+            Refused(&["outlines-too-many"]),
+        ),
+        dxf(
+            "attack: 20,000 bare areas",
+            |n| small_on("A-WALL-BASE", n),
+            (20_000, 600),
+            Refused(&["outlines-too-many"]),
+        ),
         dxf("attack: 200,000 splines", splines, (200_000, 2_000), POINTS),
         dxf("attack: splines of degree 25", high_splines, (3_000, 300), POINTS),
         dxf("attack: 200,000 circles as wide as the limit", circles, (200_000, 25_000), POINTS),
         dxf("attack: 200,000 ellipses as wide as the limit", ellipses, (200_000, 25_000), POINTS),
         dxf("attack: polyline of 900,000 arcs", arcs, (900_000, 19_000), POINTS),
-        dxf("attack: paragraph of 20,000,000 lines", paragraph, (20_000_000, 200_000), Laid),
+        dxf("attack: paragraph of 20,000,000 lines", paragraph, (20_000_000, 5_000), Laid),
         dxf("attack: 500 paragraphs of 20,000 lines", paragraphs, (500, 10), POINTS),
         dxf("attack: array of a long text", array_of_text, (700, 400), POINTS),
         dxf("attack: array of a hatch of many lines", array_of_hatch, (700, 400), POINTS),
         dxf("attack: array with long attributes", array_of_attributes, (700, 50), Laid),
-        Case { one_thread: true, ..dxf("attack: no threads to be had", |_| wall_and(240.0, 96.0, |_| {}), (1, 1), Refused(&["threads-missing"])) },
+        Case {
+            one_thread: true,
+            ..dxf(
+                "attack: no threads to be had",
+                |_| wall_and(240.0, 96.0, |_| {}),
+                (1, 1),
+                Refused(&["threads-missing"]),
+            )
+        },
     ]
 }
 
@@ -112,16 +170,37 @@ fn of_names() -> Vec<Case> {
     let dxf = |name, make, sizes, ends| case(name, "dxf", make, sizes, ends);
     vec![
         dxf("attack: a million layers in the table", layers_of_table, (1_000_000, 21_000), LAYERS),
-        dxf("attack: a million layers of entities", layers_of_entities, (1_000_000, 21_000), LAYERS),
+        dxf(
+            "attack: a million layers of entities",
+            layers_of_entities,
+            (1_000_000, 21_000),
+            LAYERS,
+        ),
         dxf("attack: 20,000 layers", layers_of_entities, (19_000, 1_000), Laid),
         dxf("attack: layer names of 20,000 letters", |n| long_layers(n, 20_000), (200, 3), LONG),
-        dxf("attack: 10,000 layer names of 400 letters", |n| long_layers(n, 400), (10_000, 50), Laid),
+        dxf(
+            "attack: 10,000 layer names of 400 letters",
+            |n| long_layers(n, 400),
+            (10_000, 50),
+            Laid,
+        ),
         dxf("attack: block name of 20,000 letters", long_block, (700, 3), LONG),
         dxf("attack: handle of 20,000 letters, arrayed", long_handle, (700, 3), Laid),
         dxf("attack: title of 20,000 letters", long_title, (20_000, 20_000), Laid),
-        dxf("attack: 200 measures of 20,000 digits", long_measures, (200, 3), Refused(&["dimension-disagrees"])),
+        dxf(
+            "attack: 200 measures of 20,000 digits",
+            long_measures,
+            (200, 3),
+            Refused(&["dimension-disagrees"]),
+        ),
         case("attack: SVG labels of 20,000 letters", "svg", long_labels, (500, 3), LONG),
-        case("attack: job of words of 20,000 letters", "toml", long_words, (20_000, 20_000), Refused(&["job-unreadable"])),
+        case(
+            "attack: job of words of 20,000 letters",
+            "toml",
+            long_words,
+            (20_000, 20_000),
+            Refused(&["job-unreadable"]),
+        ),
     ]
 }
 
@@ -161,7 +240,11 @@ fn markers_by_style(depth: usize) -> Vec<u8> {
 fn doubling(tag: &str, attribute: &str, depth: usize) -> Vec<u8> {
     let rect = |i: usize| format!("<rect width=\"9\" height=\"9\" {attribute}=\"url(#n{i})\"/>");
     let one = |i: usize| {
-        format!("<{tag} id=\"n{i}\" width=\"9\" height=\"9\">{}{}</{tag}>", rect(i + 1), rect(i + 1))
+        format!(
+            "<{tag} id=\"n{i}\" width=\"9\" height=\"9\">{}{}</{tag}>",
+            rect(i + 1),
+            rect(i + 1)
+        )
     };
     svg_with(&format!("<defs>{}</defs>{}", each(depth, one), rect(0)))
 }
@@ -181,7 +264,9 @@ fn clips(depth: usize) -> Vec<u8> {
 fn filters(depth: usize) -> Vec<u8> {
     let one = |i: usize| {
         let rect = format!("<rect width=\"9\" height=\"9\" filter=\"url(#f{})\"/>", i + 1);
-        format!("<filter id=\"f{i}\"><feImage href=\"#r{i}\"/></filter><g id=\"r{i}\">{rect}{rect}</g>")
+        format!(
+            "<filter id=\"f{i}\"><feImage href=\"#r{i}\"/></filter><g id=\"r{i}\">{rect}{rect}</g>"
+        )
     };
     svg_with(&format!(
         "<defs>{}</defs><rect width=\"9\" height=\"9\" filter=\"url(#f0)\"/>",
@@ -241,7 +326,15 @@ fn converted(n: usize) -> Vec<u8> {
         let (x, y) = ((i * 7919 % 2003) as f64, (i * 104_729 % 1499) as f64);
         format!(
             "<path style=\"{style}\" d=\"M {x:.6} {y:.6} L {:.6} {y:.6} M {:.6} {:.6} C {:.6} {:.6} {:.6} {:.6} {:.6} {:.6} \" transform=\"matrix(1,0,0,-1,0,1584)\"/>\n",
-            x + 17.3, x + 3.0, y + 2.0, x + 4.0, y + 5.0, x + 7.0, y + 1.0, x + 9.0, y + 3.0
+            x + 17.3,
+            x + 3.0,
+            y + 2.0,
+            x + 4.0,
+            y + 5.0,
+            x + 7.0,
+            y + 1.0,
+            x + 9.0,
+            y + 3.0
         )
     };
     svg_with(&format!("<g id=\"surface1\">\n{}</g>\n", each(n, one)))
@@ -275,7 +368,10 @@ fn classes(n: usize) -> Vec<u8> {
 }
 
 fn letters(n: usize) -> Vec<u8> {
-    svg_with(&format!("<text x=\"1\" y=\"1\" font-size=\"5\">{}</text>", "a note of ".repeat(n / 10)))
+    svg_with(&format!(
+        "<text x=\"1\" y=\"1\" font-size=\"5\">{}</text>",
+        "a note of ".repeat(n / 10)
+    ))
 }
 
 fn placed_letters(n: usize) -> Vec<u8> {

@@ -64,7 +64,13 @@ pub(crate) fn cases() -> Vec<Case> {
             (junk, small),
             Refused(&["line-bad", "no-walls"]),
         ),
-        case("junk: entities of no kind", "dxf", kinds, (junk, small), Refused(&["no-walls"])),
+        case(
+            "junk: entities of no kind",
+            "dxf",
+            kinds,
+            (junk, small),
+            Refused(&["no-walls", "items-too-many"]),
+        ),
         case(
             "junk: one entity without end",
             "dxf",
