@@ -14,8 +14,8 @@ use super::tags::Tag;
 use super::text::MOST_BYTES;
 use crate::finding::Finding;
 use crate::finding::drawing::{DrawingFinding, Named};
-use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::geom::vocabulary::Affine;
+use crate::model::drawing::{Polyline, Shape, Space, Vertex};
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 
@@ -330,30 +330,5 @@ impl<'a> Reader<'a, '_> {
             }
         }
         (tag_name, value)
-    }
-
-    fn viewport(&mut self, buffer: &[Tag<'a>]) {
-        let g = Groups { tags: buffer, decoder: self.decoder };
-        // Viewport 1 is the sheet itself.
-        if g.int(69) == 1 {
-            return;
-        }
-        let (Some(c), Some(w), Some(h)) = (g.point(10), g.float(40), g.float(41)) else { return };
-        let (Some(view), Some(height)) = (g.point(12), g.float(45)) else { return };
-        if h <= 0.0 || height <= 0.0 {
-            return;
-        }
-        let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
-        let (vw, center) = (height * w / h, view + target);
-        // Some writers give the sheet's own viewport no number: it shows itself at full size.
-        if center.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
-            return;
-        }
-        self.out.viewports.push(Viewport {
-            layout: String::new(),
-            paper: Rect::from_center_size(c, (w, h)),
-            model: Rect::from_center_size(center, (vw, height)),
-            frozen: Vec::new(),
-        });
     }
 }
