@@ -18,6 +18,7 @@ use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, piece_marks};
 use crate::finding::{Findings, Refusal};
+use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
@@ -33,7 +34,7 @@ use crate::model::receiver::Field;
 use crate::model::seam::{SeamPlan, SeamProblem};
 use crate::model::source::Source;
 use crate::verify::claims::Claims;
-use crate::{extract, joint, read, receive, seam, takeoff, trim, verify, work};
+use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
 
 pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
 
@@ -54,7 +55,7 @@ pub fn layout(
 ) -> Result<LaidSets, Refusal> {
     let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
     findings::empty_zones(&house, job, findings);
-    let source = from_drawn::source(name, read::fingerprint::sha256(bytes), &lines.scale);
+    let source = from_drawn::source(name, sha256(bytes), &lines.scale);
     let house = lay(&house, &source, job, findings, &mut *watch);
     let mut zones = Vec::new();
     for i in 0..job.zone.len() {

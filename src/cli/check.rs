@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use super::args::Check;
 use super::files;
 use super::loading::{load, sources};
-use super::terminal::{print, refused};
+use super::terminal::{print, refused, tell_recovered};
 use crate::finding::{Finding, Findings, Severity};
 use crate::outputs::problems::problems;
 use crate::pipeline;
@@ -16,6 +16,7 @@ use crate::write::walls;
 
 /// Tells what was read, assumed, mended and refused.
 pub(super) fn run(a: &Check) -> ExitCode {
+    a.out.iter().for_each(|folder| tell_recovered(folder));
     let mut findings = Findings::default();
     let loaded = match load(&a.reading, &mut findings) {
         Ok(l) => l,
@@ -30,7 +31,7 @@ pub(super) fn run(a: &Check) -> ExitCode {
             ("problems.svg".to_owned(), problems(&checked.drawing, &findings, style)),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
-        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading)) {
+        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading), a.replace) {
             return refused(&r, &Findings::default(), style);
         }
     }

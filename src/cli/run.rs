@@ -17,7 +17,7 @@ pub fn main() -> ExitCode {
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
         Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),
-        Command::Template { dir } => template::run(&dir),
+        Command::Template { dir, replace } => template::run(&dir, replace),
         Command::Schema { of } => print(&match of {
             SchemaOf::Job => json::job_schema(),
             SchemaOf::Layout => json::layout_schema(),

@@ -1,14 +1,16 @@
 //! Standard output, standard error and exit codes.
 
 use std::io::{IsTerminal, Write};
+use std::path::Path;
 use std::process::ExitCode;
 
-use super::files::out_failed;
+use super::files::{out_failed, recovered};
+use super::recovery::Recovered;
 use crate::clean::terminal;
 use crate::finding::files::OutputTarget;
 use crate::finding::{Finding, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
-use crate::wording::command::message_with_place;
+use crate::wording::command::{self, message_with_place};
 use crate::wording::findings::{FindingWords, words};
 use crate::write::findings::findings_text;
 
@@ -27,6 +29,17 @@ pub(super) fn print(bytes: &[u8]) -> ExitCode {
 /// A line to standard error.
 pub(super) fn tell_line(line: &str) {
     tell(&format!("{line}\n"));
+}
+
+/// Puts back what stopped runs have taken away from a folder, and tells of it.
+pub(super) fn tell_recovered(folder: &Path) {
+    for one in recovered(folder) {
+        let path = |p: &Path| terminal(&p.display().to_string());
+        tell_line(&match &one {
+            Recovered::Back(at) => command::back_in_place(&path(at)),
+            Recovered::KeptAside(at) => command::kept_aside(&path(at)),
+        });
+    }
 }
 
 /// Text to standard error.

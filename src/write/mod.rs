@@ -9,6 +9,7 @@ pub mod findings;
 pub mod json;
 mod json_format;
 pub mod layers;
+pub mod making;
 pub mod overlay;
 #[cfg(feature = "pdf")]
 pub mod pdf;

@@ -56,6 +56,7 @@ mod mixed;
 mod no_sentence;
 mod old_keys;
 mod overlay;
+mod own_files;
 mod plain_words;
 mod polygons;
 mod products;
