@@ -81,6 +81,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod unreadable;
 mod unused;
 mod ways;
 mod wording;
