@@ -25,12 +25,13 @@ use crate::layout::wall::LaidElevation;
 
 /// Most courses looked at together.
 const WINDOW: i32 = 7;
-/// Ranges parted in one proof at most; with more nothing is proven.
-const MOST: usize = 4_000;
-/// All violations together may take so many.
-const MOST_IN_ALL: usize = 200_000;
+/// Pairs of seams compared in one proof at most; with more nothing is proven.
+const MOST: usize = 300_000;
+/// All violations together may take so many: a proof that takes longer tells no more of a layout that
+/// is broken in hundreds of places.
+const MOST_IN_ALL: usize = 3_000_000;
 /// Most violations looked at: so many are a fault of more than one place.
-const MOST_LOOKED_AT: usize = 2_000;
+const MOST_LOOKED_AT: usize = 500;
 /// A range no wider than this is taken for a place, inches.
 const NARROW: f64 = 1.0 / 32.0;
 
@@ -226,12 +227,10 @@ fn has_no_place(k: &Known) -> bool {
 /// Whether nothing is left of some part's ranges, however they are parted. False where that cannot be
 /// told.
 fn none(parts: &[Part], mut ranges: Vec<Vec<Spans>>, rule: (f64, i32), budget: &mut usize) -> bool {
-    if *budget == 0 {
-        return false;
-    }
-    *budget -= 1;
-    if narrowed(parts, &mut ranges, rule) {
-        return true;
+    match narrowed(parts, &mut ranges, rule, budget) {
+        Some(true) => return true,
+        Some(false) => {}
+        None => return false,
     }
     // The widest, whichever part and pattern it is of; many ranges of one part are as wide as all.
     let width = |of: &Vec<Spans>| -> f64 {
@@ -273,12 +272,17 @@ fn halves(of: &[Spans]) -> [Vec<Spans>; 2] {
 }
 
 /// Takes off every part's ranges what goes with no place of a near part, over and over as long as it
-/// takes much. Whether nothing is left of one.
-fn narrowed(parts: &[Part], ranges: &mut [Vec<Spans>], (apart, clear): (f64, i32)) -> bool {
+/// takes much. Whether nothing is left of one; none where that takes more than there is to spend.
+fn narrowed(
+    parts: &[Part],
+    ranges: &mut [Vec<Spans>],
+    (apart, clear): (f64, i32),
+    budget: &mut usize,
+) -> Option<bool> {
     let empty = |of: &Vec<Spans>| of.iter().all(Vec::is_empty);
     let sum = |of: &Vec<Spans>| -> f64 { of.iter().flatten().map(|s| s.1 - s.0).sum() };
     if ranges.iter().any(empty) {
-        return true;
+        return Some(true);
     }
     for _ in 0..50 {
         let mut taken = 0.0;
@@ -288,6 +292,8 @@ fn narrowed(parts: &[Part], ranges: &mut [Vec<Spans>], (apart, clear): (f64, i32
                 if courses == 0 || courses > clear || !reach(&parts[i], &parts[j], apart) {
                     continue;
                 }
+                let work = seams(&parts[i], &ranges[i]) * seams(&parts[j], &ranges[j]);
+                *budget = budget.checked_sub(1 + work)?;
                 let before = sum(&ranges[i]);
                 let kept: Vec<Spans> = (0..ranges[i].len())
                     .map(|p| {
@@ -298,15 +304,20 @@ fn narrowed(parts: &[Part], ranges: &mut [Vec<Spans>], (apart, clear): (f64, i32
                 ranges[i] = kept;
                 taken += before - sum(&ranges[i]);
                 if empty(&ranges[i]) {
-                    return true;
+                    return Some(true);
                 }
             }
         }
         if taken < NARROW {
-            return false;
+            break;
         }
     }
-    false
+    Some(false)
+}
+
+/// Seams of all the patterns of a part that may still be taken, each as often as it has ranges.
+fn seams(part: &Part, ranges: &[Spans]) -> usize {
+    part.patterns.iter().zip(ranges).map(|(p, r)| p.offsets.len() * r.len()).sum()
 }
 
 /// Whether seams of two parts may stand near one another at all.

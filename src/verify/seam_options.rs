@@ -28,7 +28,7 @@ pub(super) struct Part {
 }
 
 /// Most ways to part one run that are looked at; with more nothing is proven.
-const MOST: usize = 2000;
+const MOST: usize = 500;
 
 /// The parts of a run that need a seam. `None` where there are too many ways to look at.
 pub(super) fn parts(layout: &LaidHouse, on: &RunOn) -> Option<Vec<Part>> {
@@ -80,12 +80,14 @@ fn laps(layout: &LaidHouse, (from, to): (f64, f64), longest: f64) -> Option<Vec<
     let mut out = Vec::new();
     // Whole panels laid so far.
     let mut todo: Vec<Vec<f64>> = vec![Vec::new()];
+    let mut looked = 0;
     while let Some(whole) = todo.pop() {
         let ends = to - from + (whole.len() + 1) as f64 * lap - whole.iter().sum::<f64>();
-        if ends < 2.0 * shortest.max(0.0) || out.len() + todo.len() > MOST {
-            if out.len() + todo.len() > MOST {
-                return None;
-            }
+        looked += 1;
+        if !ends.is_finite() || looked > MOST {
+            return None;
+        }
+        if ends < 2.0 * shortest.max(0.0) {
             continue;
         }
         let (least, most) = (shortest.max(ends - longest), longest.min(ends - shortest));
@@ -110,6 +112,9 @@ fn joints(layout: &LaidHouse, on: &RunOn, (from, to): (f64, f64)) -> Option<Vec<
     let (b, gap) = (&layout.job.boards, -layout.job.lap());
     let left = bounds(&on.wall.outline)[0] + b.first_stud;
     let (low, high) = ((from - left) / b.stud_spacing, (to - left) / b.stud_spacing);
+    if !(high - low).is_finite() || high - low > MOST as f64 {
+        return None;
+    }
     let studs: Vec<f64> = (low.floor() as i64..=high.ceil() as i64)
         .map(|n| left + n as f64 * b.stud_spacing)
         .filter(|x| *x > from && *x < to)
@@ -122,7 +127,7 @@ fn joints(layout: &LaidHouse, on: &RunOn, (from, to): (f64, f64)) -> Option<Vec<
     let mut looked = 0;
     while let Some(set) = todo.pop() {
         looked += 1;
-        if looked > 20 * MOST || out.len() > MOST {
+        if !(to - from).is_finite() || looked > 20 * MOST || out.len() > MOST {
             return None;
         }
         let at = set.last().map_or(from, |x| x + gap / 2.0);
