@@ -13,6 +13,8 @@ mod order;
 mod outline;
 mod parts;
 mod returns;
+mod turns;
+mod upright;
 mod views;
 mod ways;
 mod zones;
@@ -27,7 +29,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House};
 use crate::model::ids::ElevationName;
-use crate::model::linework::{Linework, Role};
+use crate::model::linework::{Linework, Role, ViewTurn};
 
 /// The house that the lines show.
 ///
@@ -57,6 +59,25 @@ pub fn zone(
     part(lines, job, Some(zone), findings)
 }
 
+/// The turns that the job asks for, of lines as they are drawn.
+///
+/// # Errors
+/// `part-unknown` for a view that there is not.
+pub fn turns(
+    lines: &Linework,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Vec<ViewTurn>, Refusal> {
+    let walls = ways::outlines(lines, job, &mut Findings::default());
+    let views = views::views(lines, &walls, job, &mut Findings::default());
+    let found: Vec<(&str, Rect)> =
+        views.elevations.iter().map(|v| (v.name.as_str(), v.region)).collect();
+    let names: Vec<&str> = found.iter().map(|v| v.0).collect();
+    turns::report_unknown(&names, job, |v| v.turn.is_some() && !v.skip, findings);
+    findings.refuse_on_error()?;
+    Ok(turns::asked(lines, &found, job))
+}
+
 fn part(
     lines: &Linework,
     job: &Job,
@@ -74,6 +95,10 @@ fn part(
     let by_view: Vec<(&str, &[Outline])> =
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
+    if part.is_none() {
+        upright::check(lines, &shown, findings);
+        findings.refuse_on_error()?;
+    }
     let base = shared_base(&shown);
     let mut account = part.is_none().then(|| account::Account::of(lines));
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);

@@ -27,5 +27,6 @@ pub mod sheet;
 pub mod source;
 pub mod takeoff;
 pub mod trim;
+pub mod turn;
 pub mod unused;
 pub mod work;

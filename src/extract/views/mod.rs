@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
+use super::turns;
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::near::clusters;
@@ -34,7 +35,9 @@ pub(crate) struct View {
     left_alone: Option<OtherView>,
     /// Indices of its strokes.
     members: Vec<usize>,
-    /// Indices of the labels in its region that are corner tags.
+    /// Indices of the labels in its region.
+    labels: Vec<usize>,
+    /// Indices of those that are corner tags.
     tags: Vec<usize>,
 }
 
@@ -58,6 +61,14 @@ impl View {
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Label> + use<'a> {
         self.tags.iter().filter_map(|i| lines.labels.get(*i))
+    }
+
+    /// Every label in the view.
+    pub(crate) fn labels<'a, 'v: 'a>(
+        &'v self,
+        lines: &'a Linework,
+    ) -> impl Iterator<Item = &'a Label> + use<'a> {
+        self.labels.iter().filter_map(|i| lines.labels.get(*i))
     }
 
     fn takes(&self, lines: &Linework, s: &Stroke) -> bool {
@@ -98,13 +109,14 @@ impl Across {
 fn fill(lines: &Linework, views: &mut [View]) {
     let strokes =
         Across::of(lines.strokes.iter().enumerate().map(|(i, s)| (stroke_box(s).center(), i)));
-    let tags = lines.labels.iter().enumerate().filter(|(_, l)| l.role == Some(Role::CornerTag));
-    let tags = Across::of(tags.map(|(i, l)| (l.text.at, i)));
+    let labels = Across::of(lines.labels.iter().enumerate().map(|(i, l)| (l.text.at, i)));
+    let is_tag = |i: &usize| lines.labels[*i].role == Some(Role::CornerTag);
     for v in views {
         let mut members = strokes.within(v.region);
         members.retain(|i| v.takes(lines, &lines.strokes[*i]));
         v.members = members;
-        v.tags = tags.within(v.region);
+        v.labels = labels.within(v.region);
+        v.tags = v.labels.iter().copied().filter(is_tag).collect();
     }
 }
 
@@ -149,13 +161,14 @@ pub(crate) fn views(
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
-    let (left_alone, mut elevations): (Vec<View>, Vec<View>) =
+    let (mut left_alone, mut elevations): (Vec<View>, Vec<View>) =
         found.into_iter().partition(|v| v.left_alone.is_some());
     let many = elevations.len() > 1;
     for (i, v) in elevations.iter_mut().enumerate().filter(|(_, v)| v.name.is_empty()) {
         v.name = if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
     }
     distinct(&mut elevations);
+    left_alone.extend(without_skipped(&mut elevations, job, findings));
     fill(lines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let Some(shows) = v.left_alone else { continue };
@@ -165,6 +178,19 @@ pub(crate) fn views(
         findings.push(Finding::new(kind).at(at));
     }
     Views { elevations, left_alone }
+}
+
+/// Takes out the views that the job leaves out, and says so.
+fn without_skipped(elevations: &mut Vec<View>, job: &Job, findings: &mut Findings) -> Vec<View> {
+    let names: Vec<&str> = elevations.iter().map(|v| v.name.as_str()).collect();
+    turns::report_unknown(&names, job, |v| v.skip, findings);
+    let all = std::mem::take(elevations).into_iter();
+    let (skipped, kept): (Vec<View>, Vec<View>) = all.partition(|v| turns::skips(job, &v.name));
+    *elevations = kept;
+    for v in &skipped {
+        findings.push(Finding::new(ViewFinding::ViewSkipped { view: v.name.clone() }));
+    }
+    skipped
 }
 
 /// A section that shows hatched siding shows the wall behind the cut: it is kept, and told. Level
@@ -202,17 +228,20 @@ fn distinct(views: &mut [View]) {
 fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
     let k = lines.scale.inches;
     let everywhere = Rect::new(-1e12, -1e12, 1e12, 1e12);
-    job.elevation
-        .iter()
+    let drawn = |v: &crate::job::drawing::View| {
+        v.region.map_or(everywhere, |[a, b, c, d]| {
+            Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
+        })
+    };
+    job.views()
         .map(|v| View {
             name: v.name.clone(),
-            region: v.region.map_or(everywhere, |[a, b, c, d]| {
-                Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
-            }),
+            region: turns::region_of(lines, v, drawn(v)),
             layers: v.layers.clone(),
             of_job: true,
             left_alone: None,
             members: Vec::new(),
+            labels: Vec::new(),
             tags: Vec::new(),
         })
         .collect()
@@ -225,8 +254,8 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
         Shows::Other(view) => Some(view),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
-    let (members, tags) = (Vec::new(), Vec::new());
-    View { name, region, layers: Vec::new(), of_job: false, left_alone, members, tags }
+    let (members, labels, tags) = (Vec::new(), Vec::new(), Vec::new());
+    View { name, region, layers: Vec::new(), of_job: false, left_alone, members, labels, tags }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
@@ -273,7 +302,7 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, finding
     let all = lines.strokes.iter().enumerate();
     let strays: Vec<&Stroke> =
         all.filter(|(i, s)| of_walls(s) && !inside.contains(i)).map(|(_, s)| s).collect();
-    if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
+    if let Some(first) = strays.first().filter(|_| job.views().next().is_none()) {
         let at = lines.source(stroke_box(first).center());
         let kind = ViewFinding::OutsideViews { lines: strays.len() };
         findings.push(Finding::new(kind).about(&first.origin).at(at));
