@@ -70,8 +70,11 @@ impl Turn {
             Affine::new([-1.0, 0.0, 0.0, -1.0, 0.0, 0.0]),
             Affine::new([0.0, -1.0, 1.0, 0.0, 0.0, 0.0]),
         ][usize::from(self.quarters % 4)];
-        let mirrored =
-            if self.mirror { Affine::new([-1.0, 0.0, 0.0, 1.0, 0.0, 0.0]) } else { Affine::IDENTITY };
+        let mirrored = if self.mirror {
+            Affine::new([-1.0, 0.0, 0.0, 1.0, 0.0, 0.0])
+        } else {
+            Affine::IDENTITY
+        };
         Affine::translate(center.to_vec2())
             * turned
             * mirrored

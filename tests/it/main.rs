@@ -69,6 +69,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod turned_views;
 mod unused;
 mod ways;
 mod wording;

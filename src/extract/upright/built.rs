@@ -37,11 +37,8 @@ pub(super) fn tops(lines: &Linework, view: &View, walls: &[Outline], frame: Rect
     let of = |role: Role| strokes.iter().copied().filter(move |s| s.role == Some(role));
     let doors = things(of(Role::Door));
     let windows = things(of(Role::Window));
-    let titles: Vec<Point> = view
-        .labels(lines)
-        .filter(|l| l.role == Some(Role::Title))
-        .map(|l| l.text.at)
-        .collect();
+    let titles: Vec<Point> =
+        view.labels(lines).filter(|l| l.role == Some(Role::Title)).map(|l| l.text.at).collect();
     let all = [
         (Tells::Gables, gables(walls), true),
         (Tells::Doors, standing(&doors, walls), true),

@@ -20,9 +20,8 @@ pub(super) fn check(lines: &Linework, shown: &[(&View, Vec<Outline>)], findings:
             continue;
         };
         let Some((turn, tells)) = needed(lines, view, walls, frame) else { continue };
-        let asked = |m: &crate::model::linework::Moved| {
-            m.view.is_some() && m.now.contains(frame.center())
-        };
+        let asked =
+            |m: &crate::model::linework::Moved| m.view.is_some() && m.now.contains(frame.center());
         let accepted = lines.moved.iter().any(asked);
         let kind = ViewFinding::ViewTurned { view: view.name.clone(), turn, tells, accepted };
         let at = bounds(walls.iter().flat_map(|o| &o.ring)).unwrap_or(frame).origin();

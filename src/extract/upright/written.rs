@@ -35,6 +35,11 @@ pub(super) fn reads(lines: &Linework, view: &View) -> Option<Reads> {
         count.0 += if title { TITLE } else { 1 };
         *(if title { &mut count.1 } else { &mut count.2 }) += 1;
     }
+    // A title that stands outside the view's part of the drawing tells as well.
+    if let (Some(turn), true) = (view.title, found.values().all(|c| c.1 == 0)) {
+        let count = found.entry(turn).or_default();
+        (count.0, count.1) = (count.0 + TITLE, 1);
+    }
     let total: usize = found.values().map(|c| c.0).sum();
     let (turn, count) = found.into_iter().max_by_key(|(_, c)| c.0)?;
     let most = 5 * count.0 >= FIFTHS * total;

@@ -16,6 +16,7 @@ use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Role, Stroke};
+use crate::model::turn::Turn;
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -33,6 +34,8 @@ pub(crate) struct View {
     pub(crate) of_job: bool,
     /// What its title says it shows, if that is not sided.
     left_alone: Option<OtherView>,
+    /// The turn that sets its title upright.
+    pub(crate) title: Option<Turn>,
     /// Indices of its strokes.
     members: Vec<usize>,
     /// Indices of the labels in its region.
@@ -240,6 +243,7 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             layers: v.layers.clone(),
             of_job: true,
             left_alone: None,
+            title: None,
             members: Vec::new(),
             labels: Vec::new(),
             tags: Vec::new(),
@@ -254,8 +258,19 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
         Shows::Other(view) => Some(view),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
+    let title = title.map(|t| t.turn);
     let (members, labels, tags) = (Vec::new(), Vec::new(), Vec::new());
-    View { name, region, layers: Vec::new(), of_job: false, left_alone, members, labels, tags }
+    View {
+        name,
+        region,
+        layers: Vec::new(),
+        of_job: false,
+        left_alone,
+        title,
+        members,
+        labels,
+        tags,
+    }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
@@ -277,8 +292,10 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) 
         .iter()
         .map(|c| {
             // What stands round the walls, half way to the next view, belongs to the view.
-            let region = c.inflate(APART / 2.0, APART);
             let title = titles::under(titles, *c, APART);
+            let lying = title.is_some_and(|t| t.turn.quarters % 2 == 1);
+            let (beside, over) = if lying { (APART, APART / 2.0) } else { (APART / 2.0, APART) };
+            let region = c.inflate(beside, over);
             untitled += usize::from(title.is_none());
             titled(title, region)
         })

@@ -87,7 +87,7 @@ pub(super) struct Title {
     /// On a sheet, under the window that shows its view.
     on_sheet: bool,
     /// The turn that sets it upright.
-    turn: Turn,
+    pub(super) turn: Turn,
 }
 
 fn reads_as(name: &str) -> Option<Shows> {

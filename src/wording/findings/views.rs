@@ -113,8 +113,7 @@ fn turned(view: &str, turn: Turn, tells: &[Tells], accepted: bool) -> FindingWor
         Tells::Heads => "its heads and sills",
         Tells::TitlePlace => "where its title stands",
     };
-    let message =
-        format!("{view} is drawn {}, by {}", drawn(turn), listed(tells.iter().map(tell)));
+    let message = format!("{view} is drawn {}, by {}", drawn(turn), listed(tells.iter().map(tell)));
     let value = if turn.mirror { format!("\"{}\"", turn.word()) } else { turn.word().to_owned() };
     FindingWords::new(
         message,
