@@ -117,7 +117,10 @@ fn every_turn_is_refused_and_laid_as_the_upright_view_where_the_job_says_it() {
         let laid = laid.unwrap();
         assert_eq!(laid_as(&laid), laid_as(&clean), "{word}");
         let codes: Vec<&str> = findings.all().iter().map(|f| f.code().word()).collect();
-        assert!(codes.contains(&"view-set-upright") && !codes.contains(&"view-turned"), "{codes:?}");
+        assert!(
+            codes.contains(&"view-set-upright") && !codes.contains(&"view-turned"),
+            "{codes:?}"
+        );
         // Over the source the layout lies as the view is drawn.
         let at = |l: &Layout| Affine::new(l.elevations[0].to_source) * Point::new(30.0, 50.0);
         let over = drawn(word, true).map * at(&clean);
@@ -184,13 +187,11 @@ fn one_view_of_two_is_refused_and_may_be_skipped() {
     assert_eq!((view.as_str(), turn.word()), ("REAR ELEVATION", "180"));
     let skip = "[[elevation]]\nname = \"REAR ELEVATION\"\nskip = true\n";
     let (laid, _) = lay(&source, &job(skip));
-    let names: Vec<String> =
-        laid.unwrap().elevations.iter().map(|e| e.name.to_string()).collect();
+    let names: Vec<String> = laid.unwrap().elevations.iter().map(|e| e.name.to_string()).collect();
     assert_eq!(names, ["FRONT ELEVATION"]);
     let turn = "[[elevation]]\nname = \"REAR ELEVATION\"\nturn = 180\n";
     let (laid, _) = lay(&source, &job(turn));
     let laid = laid.unwrap();
-    let counts: Vec<usize> =
-        laid.elevations.iter().map(|e| e.walls[0].openings.len()).collect();
+    let counts: Vec<usize> = laid.elevations.iter().map(|e| e.walls[0].openings.len()).collect();
     assert_eq!(counts, [3, 3]);
 }
