@@ -368,7 +368,7 @@ fn hundreds_of_loose_lines_are_one_warning() {
         })
         .collect();
     let (_, findings) = read(&drawing("", &many), &inches());
-    assert_eq!(told(&findings), ["A-GLAZ: 400 drawn, 0 cut, 400 not (400 sets of loose lines)"]);
+    assert_eq!(told(&findings), ["A-GLAZ: 400 drawn, 0 cut, 400 not (400 loose lines)"]);
 }
 
 #[test]

@@ -17,6 +17,8 @@ pub(super) struct Tally {
     pub full: bool,
     /// Points so far.
     pub points: usize,
+    /// Shapes left out so far.
+    pub left: usize,
     /// Blocks inserted but not defined.
     pub missing: Vec<String>,
     /// Shapes with absurd coordinates: how many, and the first.
