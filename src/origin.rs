@@ -82,6 +82,8 @@ entity_kinds! {
     Viewport = "VIEWPORT",
     /// DXF: a point.
     Point = "POINT",
+    /// DXF: a block as it is defined.
+    Block = "BLOCK",
     /// SVG: a group.
     SvgGroup = "g",
     /// SVG: a path.
@@ -102,6 +104,12 @@ entity_kinds! {
     SvgText = "text",
     /// SVG: something used again.
     SvgUse = "use",
+    /// SVG: a drawing, whole or within another.
+    Svg = "svg",
+    /// SVG: something to be used.
+    SvgSymbol = "symbol",
+    /// SVG: a part of a text.
+    SvgPartOfText = "tspan",
 }
 
 impl EntityKind {

@@ -270,11 +270,15 @@ pub(super) fn fitted(text: &str, height: f64, bold: bool, room: f64) -> String {
     if crate::typeface::width(&text, height, bold) <= room {
         return text;
     }
-    let mut out = text;
-    while !out.is_empty() && crate::typeface::width(&format!("{out}…"), height, bold) > room {
-        out.pop();
-    }
-    format!("{out}…")
+    // Letter by letter from the front: a text may be as long as a book.
+    let of = |letter: &str| crate::typeface::width(letter, height, bold);
+    let mut used = of("…");
+    let fits = |(at, letter): &(usize, char)| {
+        used += of(&text[*at..at + letter.len_utf8()]);
+        used <= room
+    };
+    let end = text.char_indices().take_while(fits).map(|(at, c)| at + c.len_utf8()).last();
+    format!("{}…", &text[..end.unwrap_or(0)])
 }
 
 /// A text in lines no wider than `room`.

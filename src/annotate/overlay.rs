@@ -137,12 +137,12 @@ impl OverlayBuilder<'_> {
         }
         let place = self.at(at);
         self.out.groups.push(Group {
-            block: block.to_owned(),
+            block: block.into(),
             parent: None,
             layer: IDEN,
             space: Space::Model,
             placed: Affine::translate(place.to_vec2()) * Affine::scale(height),
-            attributes: vec![("MARK".to_owned(), mark.to_owned())],
+            attributes: vec![("MARK".to_owned(), mark.to_owned())].into(),
             origin: Origin::default(),
         });
         self.text(IDEN, mark.to_owned(), at, plotted, Across::Center);

@@ -3,8 +3,9 @@
 
 #[cfg(feature = "parallel")]
 mod parallel;
-#[cfg(not(feature = "parallel"))]
 mod serial;
+#[cfg(feature = "xlsx")]
+pub(crate) mod threads;
 
 #[cfg(feature = "parallel")]
 pub(crate) use self::parallel::{both, each};

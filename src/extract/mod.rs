@@ -63,6 +63,9 @@ fn part(
     part: Option<usize>,
     findings: &mut Findings,
 ) -> Result<House, Refusal> {
+    if let Some(finding) = limits::too_fine(lines) {
+        return Err(Refusal(Box::new(finding)));
+    }
     let found = ways::outlines(lines, job, findings);
     // Open outlines are errors: without them walls would be missing.
     findings.refuse_on_error()?;
@@ -195,6 +198,10 @@ fn elevation(
     account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
+    if let Some(finding) = limits::too_many_outlines(lines, view) {
+        findings.push(finding);
+        return None;
+    }
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
@@ -208,6 +215,10 @@ fn elevation(
         .strokes(Role::Grade)
         .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
         .collect();
+    if let Some(finding) = limits::too_fine_grade(&view.name, grade.len()) {
+        findings.push(finding);
+        grade.clear();
+    }
     grade.sort_by(|a, b| a.x.total_cmp(&b.x));
     let backdrop = view
         .strokes(lines)

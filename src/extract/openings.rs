@@ -109,7 +109,7 @@ fn things(local: &ViewFrame, roles: &[Role]) -> Vec<DrawnItem> {
     }
     for ((group, role), strokes) in groups {
         let Some(outline) = group_outline(local, &strokes) else { continue };
-        let block = local.lines.groups.get(group).map(|g| g.block.clone());
+        let block = local.lines.groups.get(group).map(|g| g.block.to_string());
         out.push(DrawnItem { outline, block, role, stroke: strokes[0].clone() });
     }
     out

@@ -18,6 +18,14 @@ pub enum LooksLike {
     Pdf,
     /// A zip archive.
     Zip,
+    /// A file compressed with gzip, as SVGZ is.
+    Gzip,
+    /// A file compressed in another way.
+    Compressed,
+    /// Files put together without compression.
+    Tar,
+    /// Text in four bytes a letter.
+    Utf32,
     /// A PNG picture.
     Png,
     /// A JPEG picture.
@@ -30,6 +38,60 @@ pub enum LooksLike {
     OtherXml,
     /// Text or data of another sort.
     OtherData,
+}
+
+/// Where a value stands that should be a number.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", tag = "stands_in")]
+pub enum NumberPlace {
+    /// In a group of a DXF.
+    Group {
+        /// Its code.
+        group: i32,
+    },
+    /// In an attribute of an SVG.
+    Attribute {
+        /// Its name.
+        attribute: String,
+    },
+}
+
+/// What has a name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Named {
+    /// A layer, or a group that is one.
+    Layer,
+    /// A block.
+    Block,
+    /// An element of an SVG, by its id.
+    Element,
+}
+
+/// What an SVG has more of than is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SvgExcess {
+    /// Elements, repeated ones counted each time.
+    Elements,
+    /// Elements in elements.
+    Levels,
+    /// Uses in uses, or an element that uses itself.
+    Uses,
+    /// Attributes of one element.
+    Attributes,
+    /// Attributes of all elements.
+    AllAttributes,
+    /// Namespaces that are declared.
+    Namespaces,
+    /// Letters that its entities stand for.
+    Entities,
+    /// Comparisons of style rules with elements.
+    Styles,
+    /// Letters of attributes, repeated ones counted each time.
+    LettersOfAttributes,
+    /// Letters of texts, repeated ones counted each time.
+    Letters,
 }
 
 /// Why a block could not be put where it is inserted.
@@ -96,7 +158,7 @@ group! {
             most: usize,
         }
         /// There are more shapes than are read.
-        ItemsTooMany "items-too-many", Warning, Office {
+        ItemsTooMany "items-too-many", Error, Office {
             /// The most read.
             most: usize,
             /// Line of the file from which the rest is left out.
@@ -107,7 +169,7 @@ group! {
             array: Option<BlockArray>,
         }
         /// There are more points than are read.
-        PointsTooMany "points-too-many", Warning, Office {
+        PointsTooMany "points-too-many", Error, Office {
             /// The most read.
             most: usize,
             /// Line of the file from which the rest is left out.
@@ -167,6 +229,44 @@ group! {
             /// Line of the first.
             first_line: usize,
         }
+        /// A value that places, turns or scales something is no number.
+        NumberUnreadable "number-unreadable", Error or Warning if words_only, Architect {
+            /// The entity it stands in: the vertex or attribute, where it is in one.
+            part: EntityKind,
+            /// Where in it.
+            #[serde(flatten)]
+            place: NumberPlace,
+            /// The value, or its beginning.
+            value: String,
+            /// Its line.
+            line: usize,
+            /// Entities of that type left out on that layer, this one counted.
+            entities: usize,
+            /// Only words or a sheet's window are left out, nothing that could be a wall or an opening.
+            words_only: bool,
+        }
+        /// A name has more letters than any has.
+        NameTooLong "name-too-long", Error, Architect {
+            /// Of what.
+            of: Named,
+            /// Its first letters.
+            begins: String,
+            /// How many it has.
+            letters: usize,
+            /// The most read.
+            most: usize,
+            /// Its line.
+            line: usize,
+        }
+        /// Texts are so long that they are read in part.
+        TextTooLong "text-too-long", Warning, Architect {
+            /// How many.
+            texts: usize,
+            /// Bytes of one that are read.
+            most: usize,
+            /// Line of the first.
+            line: usize,
+        }
         /// Entities are of a type that is not read.
         EntitySkipped "entity-skipped", Info, Architect {
             /// Their type, as the file names it.
@@ -183,12 +283,15 @@ group! {
             /// What the parser says.
             parser_says: String,
         }
-        /// The SVG has more elements than are read, or nests them too deep.
+        /// The SVG asks for more than any drawing does.
         SvgTooBig "svg-too-big", Error, Office {
-            /// Most elements, repeated ones counted each time.
-            most_elements: usize,
-            /// Most levels.
-            most_levels: usize,
+            /// Of what.
+            of: SvgExcess,
+            /// The most read.
+            most: usize,
+            /// Line of the element where it is too much; none where no one element is.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            line: Option<usize>,
         }
     }
 }

@@ -81,6 +81,8 @@ pub enum OverlayReason {
     BinarySource,
     /// The drawing has no complete section of entities.
     NoEntitiesSection,
+    /// The drawing is text in UTF-16, which no DXF is.
+    WideSource,
 }
 
 /// What a writer failed at.
@@ -136,6 +138,13 @@ group! {
             /// What the writer failed at.
             #[serde(flatten)]
             fault: WriterFault,
+        }
+        /// The system gives no threads.
+        ThreadsMissing "threads-missing", Error, Office {
+            /// How many are wanted at once.
+            wanted: usize,
+            /// What the system says.
+            system_says: String,
         }
         /// A file is no layout of this version.
         LayoutFormat "layout-format", Error, Office {

@@ -95,6 +95,27 @@ group! {
             /// The most laid out.
             most: usize,
         }
+        /// An outline of something on a wall has more corners than any has.
+        OutlineTooFine "outline-too-fine", Error, Architect {
+            /// Corners.
+            corners: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// There are more roofs, bands or bare areas in an elevation than any has.
+        OutlinesTooMany "outlines-too-many", Error, Architect {
+            /// How many on layers of that sort.
+            count: usize,
+            /// The most laid out.
+            most: usize,
+        }
+        /// Lines of grade in a view have more points than any has.
+        GradeTooFine "grade-too-fine", Error, Architect {
+            /// Points.
+            points: usize,
+            /// The most laid out.
+            most: usize,
+        }
         /// Walls were taken from siding hatches.
         WallsFromHatch "walls-from-hatch", Info, Architect {
             /// Walls by elevation.

@@ -10,6 +10,14 @@ pub const SAGITTA: f64 = 1.0 / 64.0;
 /// Most chords one arc is cut into, so that a huge radius cannot fill the memory.
 const MOST_CHORDS: f64 = 1024.0;
 
+/// Share of its size that a chord may always stand off a curve: 1/64 in of 1,300 ft, where no house is
+/// finer; without it a curve as wide as the limit of coordinates takes a hundred thousand chords.
+const FINEST: f64 = 1.0 / (1 << 20) as f64;
+
+/// Most points that one path is flattened to: what follows is left out, and whoever asks can see that
+/// there are as many.
+pub const MOST_POINTS: usize = 2_000_000;
+
 /// Center, radius, start angle and signed sweep (radians) of a bulged segment; `None` if straight.
 pub fn arc_of(a: Point, b: Point, bulge: f64) -> Option<(Point, f64, f64, f64)> {
     let chord = b - a;
@@ -44,17 +52,23 @@ pub fn bulge_points(a: Point, b: Point, bulge: f64, sagitta: f64) -> Vec<Point> 
     out
 }
 
-/// Each subpath of a Bezier path as points, with whether it closes. Not more than `sagitta` off.
+/// Each subpath of a Bezier path as points, with whether it closes. Not more than `sagitta` off, but for
+/// one larger than any drawing of a house; not more than [`MOST_POINTS`].
 pub fn path_points(path: &BezPath, sagitta: f64) -> Vec<(Ring, bool)> {
-    use super::vocabulary::PathEl;
+    use super::vocabulary::{CurveShape, PathEl};
     let mut out: Vec<(Ring, bool)> = Vec::new();
+    let mut points = 0;
+    let size = path.bounding_box();
+    let sagitta = sagitta.max(FINEST * size.width().max(size.height()));
     super::vocabulary::flatten_curve(path, sagitta, |el| match el {
         PathEl::MoveTo(p) => out.push((vec![p], false)),
-        PathEl::LineTo(p) => {
+        PathEl::LineTo(p) if points < MOST_POINTS => {
+            points += 1;
             if let Some((ring, _)) = out.last_mut() {
                 ring.push(p);
             }
         }
+        PathEl::LineTo(_) => {}
         PathEl::ClosePath => {
             if let Some((ring, closed)) = out.last_mut() {
                 *closed = true;

@@ -3,13 +3,25 @@
 /// The word nearest to `word` that is near enough to be meant: a third of its letters may differ,
 /// and one more.
 pub fn nearest<'a>(word: &str, known: &'a [String]) -> Option<&'a String> {
-    let best = known.iter().min_by_key(|k| (distance(word, k), k.len()))?;
+    // Nobody misspells a word of a hundred letters, and comparing takes as long as both together, squared.
+    let letters = word.chars().count();
+    if letters > LONGEST {
+        return None;
+    }
+    let like = |k: &&String| k.chars().count().abs_diff(letters) <= 1 + letters / 3;
+    let best = known.iter().filter(like).min_by_key(|k| (distance(word, k), k.len()))?;
     near(word, best).then_some(best)
 }
 
+/// Letters of the longest word that may be misspelt.
+const LONGEST: usize = 100;
+
 /// Whether one may be meant by the other.
 pub(super) fn near(word: &str, known: &str) -> bool {
-    distance(word, known) <= 1 + word.chars().count() / 3
+    let (letters, others) = (word.chars().count(), known.chars().count());
+    letters.abs_diff(others) <= 1 + letters / 3
+        && letters <= LONGEST
+        && distance(word, known) <= 1 + letters / 3
 }
 
 /// Edit distance by single characters (Levenshtein).

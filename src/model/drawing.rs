@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use super::hatch::Hatch;
 use super::unused::Unused;
+use crate::geom::flatten::MOST_POINTS;
 use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
 use crate::origin::Origin;
 use crate::units::Unit;
@@ -115,8 +116,8 @@ pub enum Dash {
 /// One insertion of a block.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Group {
-    /// The block's name as written.
-    pub block: String,
+    /// The block's name as written; shared by all that insert it.
+    pub block: Arc<str>,
     /// The insertion this one is nested in.
     pub parent: Option<usize>,
     /// Layer of the insert, an index into [`Drawing::layers`].
@@ -125,8 +126,8 @@ pub struct Group {
     pub space: Space,
     /// From block coordinates to model coordinates, the parent's included.
     pub placed: Affine,
-    /// Attribute tags and values.
-    pub attributes: Vec<(String, String)>,
+    /// Attribute tags and values; shared by all that an array inserts.
+    pub attributes: Arc<Vec<(String, String)>>,
     /// Where the INSERT stands.
     pub origin: Origin,
 }
@@ -286,7 +287,8 @@ impl Polyline {
         Polyline { closed: true, ..Self::open(points) }
     }
 
-    /// Its points, arcs flattened to `sagitta`; the first is not repeated at the end of a closed one.
+    /// Its points, arcs flattened to `sagitta`; the first is not repeated at the end of a closed one. Not
+    /// many more than [`MOST_POINTS`]: what follows is left out.
     pub fn points(&self, sagitta: f64) -> Vec<Point> {
         let v = &self.vertices;
         let Some(first) = v.first() else { return Vec::new() };
@@ -297,6 +299,9 @@ impl Polyline {
         let mut out = vec![first.at];
         let next = v.iter().skip(1).chain(v.first().filter(|_| self.closed && v.len() > 1));
         for (a, b) in v.iter().zip(next) {
+            if out.len() >= MOST_POINTS {
+                return out;
+            }
             out.extend(crate::geom::flatten::bulge_points(a.at, b.at, a.bulge, sagitta));
         }
         if self.closed && out.len() > 1 {

@@ -2,14 +2,26 @@
 
 use super::left;
 use super::shapes::strokes;
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::flatten::MOST_POINTS;
 use crate::geom::tol::snap;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
 use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale};
 
-/// Model-space content in drawing units.
-pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Linework {
+/// Most points of all curves together, flattened: what a drawing may take of memory.
+const MOST_OF_ALL: usize = 20_000_000;
+
+/// Model-space content in drawing units. A drawing whose curves take more points than any has is told of,
+/// and collected in part.
+pub(super) fn collect(
+    drawing: &Drawing,
+    job: &Job,
+    layers: Vec<LayerUse>,
+    findings: &mut Findings,
+) -> Linework {
     let mut out = Linework {
         name: drawing.name.clone(),
         layers,
@@ -19,13 +31,24 @@ pub(super) fn collect(drawing: &Drawing, job: &Job, layers: Vec<LayerUse>) -> Li
     };
     let named: Vec<bool> =
         drawing.layers.iter().map(|l| !l.shown && job.names_layer(&l.name)).collect();
+    let mut points = 0;
     for item in &drawing.items {
+        let before = out.strokes.len();
         // A layer that the job names letter by letter is wanted, off or not.
         let wanted = named.get(item.layer).copied().unwrap_or_default();
         if item.shown || wanted || job.drawing.hidden_layers {
             add(&mut out, item);
         } else {
             left::hidden(&mut out, item);
+        }
+        let of_item: usize = out.strokes[before..].iter().map(|s| s.points.len()).sum();
+        points += of_item;
+        let straight = matches!(&item.shape, Shape::Polyline(p) if p.vertices.len() == of_item);
+        if points > MOST_OF_ALL || (of_item >= MOST_POINTS && !straight) {
+            let (most, from_line) = (points.min(MOST_OF_ALL), Some(item.origin.line));
+            let kind = DrawingFinding::PointsTooMany { most, from_line };
+            findings.push(Finding::new(kind).about(&item.origin));
+            break;
         }
     }
     left::unread(&mut out, drawing);

@@ -29,7 +29,7 @@ pub fn linework(
     let layers = roles::layer_roles(drawing, job);
     roles::report(&layers, job, findings);
     roles::report_points(drawing, &layers, findings);
-    let mut raw = collect::collect(drawing, job, layers);
+    let mut raw = collect::collect(drawing, job, layers, findings);
     let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
     dirt::mend(&mut raw, findings);

@@ -12,8 +12,10 @@ use crate::write::svg;
 /// PNG is made.
 ///
 /// # Errors
-/// `write-failed` when a writer cannot make its file.
+/// `write-failed` when a writer cannot make its file; `threads-missing`.
 pub fn files(set: &LaidSet, source: &[u8], pictures: bool) -> Result<Vec<OutputFile>, Refusal> {
+    #[cfg(feature = "xlsx")]
+    super::workbook::can_be_made()?;
     let LaidSet { layout, takeoff, backdrops } = set;
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (pages, svgs)) = cores::both(

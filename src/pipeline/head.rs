@@ -1,6 +1,6 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
-use crate::finding::files::FileFinding;
+use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::model::account::LayerAccount;
@@ -84,6 +84,7 @@ fn house_of(
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn report_overlay(source: &[u8], findings: &mut Findings) {
     if let (false, Err(reason)) = (read::is_svg(source), write::overlay::takes(source)) {
+        let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
         findings.push(Finding::new(FileFinding::OverlayApart { reason }));
     }
 }

@@ -23,6 +23,10 @@ pub struct Limits {
     /// Elements of an SVG, uses counted out: each costs ten times what an item of a DXF does, since
     /// styles and transforms are resolved for it.
     pub elements: usize,
+    /// Steps of the sampling of splines: a point of one takes as many as its degree, squared.
+    pub spline_steps: usize,
+    /// Letters in the name of a layer or block: names are looked up, compared and shown many times.
+    pub name: usize,
     /// Greatest coordinate.
     pub coordinate: f64,
 }
@@ -39,6 +43,8 @@ impl Default for Limits {
             points: 20_000_000,
             loops: 5_000,
             elements: 500_000,
+            spline_steps: 200_000_000,
+            name: 500,
             coordinate: 1e9,
         }
     }

@@ -5,6 +5,7 @@ pub mod fingerprint;
 pub mod layout_json;
 pub mod limits;
 mod svg_in;
+mod wide;
 
 pub use limits::Limits;
 
@@ -27,13 +28,53 @@ pub fn drawing(
         let (name, bytes, most) = (name.to_owned(), bytes.len(), limits.bytes);
         return Err(Refusal::new(DrawingFinding::FileTooBig { name, bytes, most }));
     }
-    if is_svg(bytes) {
-        return of_few_layers(svg_in::drawing(bytes, name, limits, findings)?, limits);
-    }
-    if let Some(looks_like) = looks_like(bytes) {
+    if let Some(looks_like) = packed(bytes) {
         return Err(Refusal::new(DrawingFinding::NotDxf { name: name.to_owned(), looks_like }));
     }
-    of_few_layers(dxf::drawing(bytes, name, limits, findings)?, limits)
+    let wide = wide::encoding(bytes);
+    let bytes = &*wide::narrowed(bytes);
+    let mut drawing = if is_svg(bytes) {
+        svg_in::drawing(bytes, name, limits, findings)?
+    } else if let Some(looks_like) = looks_like(bytes) {
+        return Err(Refusal::new(DrawingFinding::NotDxf { name: name.to_owned(), looks_like }));
+    } else {
+        dxf::drawing(bytes, name, limits, findings)?
+    };
+    if let Some(wide) = wide {
+        drawing.dialect.encoding = wide.name().to_owned();
+    }
+    of_few_layers(drawing, limits)
+}
+
+/// Whether a drawing is text in UTF-16: it is read, and nothing can be put into its own bytes.
+pub fn is_wide(bytes: &[u8]) -> bool {
+    wide::encoding(bytes).is_some()
+}
+
+/// What a file is that must be unpacked or saved anew before it can be read.
+fn packed(bytes: &[u8]) -> Option<LooksLike> {
+    use LooksLike::{Compressed, Gzip, Zip};
+    let starts: [(&[u8], LooksLike); 12] = [
+        (b"PK\x03\x04", Zip),
+        (b"PK\x05\x06", Zip),
+        (b"PK\x07\x08", Zip),
+        (b"\x1f\x8b", Gzip),
+        (b"\x1f\x9d", Compressed),
+        (b"\x1f\xa0", Compressed),
+        (b"BZh", Compressed),
+        (b"\xfd7zXZ\0", Compressed),
+        (b"\x28\xb5\x2f\xfd", Compressed),
+        (b"\x04\x22\x4d\x18", Compressed),
+        (b"7z\xbc\xaf\x27\x1c", Compressed),
+        (b"Rar!\x1a\x07", Compressed),
+    ];
+    if let Some((_, what)) = starts.iter().find(|(magic, _)| bytes.starts_with(magic)) {
+        return Some(*what);
+    }
+    if bytes.get(257..262) == Some(b"ustar") {
+        return Some(LooksLike::Tar);
+    }
+    wide::four_bytes(bytes).then_some(LooksLike::Utf32)
 }
 
 /// Refuses a drawing with more layers than any has.
@@ -47,7 +88,8 @@ fn of_few_layers(drawing: Drawing, limits: &Limits) -> Result<Drawing, Refusal> 
 
 /// Whether the first element is `svg`: past the declaration, comments and the document type.
 pub fn is_svg(bytes: &[u8]) -> bool {
-    let head = String::from_utf8_lossy(&bytes[..bytes.len().min(1 << 16)]);
+    let head = wide::narrowed(&bytes[..bytes.len().min(1 << 16)]);
+    let head = String::from_utf8_lossy(&head);
     let head = head.trim_start_matches('\u{feff}').trim_start();
     // A document type names the first element; what it declares may hold others.
     let named = head.split_once("<!DOCTYPE").map(|(_, t)| t.trim_start());
@@ -71,10 +113,9 @@ fn looks_like(bytes: &[u8]) -> Option<LooksLike> {
     if head.is_empty() {
         return Some(LooksLike::EmptyFile);
     }
-    let starts: [(&[u8], LooksLike); 7] = [
+    let starts: [(&[u8], LooksLike); 6] = [
         (b"AC10", LooksLike::Dwg),
         (b"%PDF", LooksLike::Pdf),
-        (b"PK\x03\x04", LooksLike::Zip),
         (b"\x89PNG", LooksLike::Png),
         (b"\xff\xd8\xff", LooksLike::Jpeg),
         (b"II*\0", LooksLike::Tiff),

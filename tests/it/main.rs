@@ -29,6 +29,8 @@ mod facts_runs;
 mod facts_tables;
 mod faults;
 mod faults_more;
+#[path = "../few_threads/mod.rs"]
+mod few_threads;
 mod found;
 mod fuzz_words;
 mod golden;

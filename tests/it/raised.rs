@@ -56,6 +56,25 @@ fn said_to_a_full_device() -> String {
     String::from_utf8_lossy(&out.stderr).into_owned()
 }
 
+/// What is said where no thread is to be had; none where no system can be told to give none.
+fn said_with_one_thread() -> Option<String> {
+    let dir = tempfile::tempdir().unwrap();
+    let wall = crate::support::rect(0.0, 0.0, 240.0, 96.0);
+    std::fs::write(dir.path().join("d.dxf"), crate::support::dxf(&[("A-WALL-OTLN", &wall)]))
+        .unwrap();
+    let out = crate::few_threads::command(dir.path())?
+        .args(["layout", "d.dxf", "--out", "out"])
+        .output()
+        .unwrap();
+    let said = String::from_utf8_lossy(&out.stderr).into_owned();
+    assert_eq!(out.status.code(), Some(1), "{said}");
+    assert!(!dir.path().join("out").exists(), "something was written");
+    // What needs no workbook needs no threads.
+    let told = crate::few_threads::command(dir.path())?.args(["check", "d.dxf"]).output().unwrap();
+    assert_eq!(told.status.code(), Some(0), "{}", String::from_utf8_lossy(&told.stderr));
+    Some(said)
+}
+
 fn is_raised(code: FindingCode) -> Result<(), String> {
     let is = |f: &Finding| f.code() == code;
     let raised = match input(code) {
@@ -82,6 +101,7 @@ fn is_raised(code: FindingCode) -> Result<(), String> {
         Some(Input::FullDevice) => said_to_a_full_device().contains(code.word()),
         #[cfg(not(target_os = "linux"))]
         Some(Input::FullDevice) => true,
+        Some(Input::OneThread) => said_with_one_thread().is_none_or(|s| s.contains(code.word())),
         Some(Input::LayoutFile { bytes }) => {
             read::layout_json::layout(&bytes).is_err_and(|r| r.0.code() == code)
         }

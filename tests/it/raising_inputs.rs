@@ -17,6 +17,8 @@ pub(crate) enum Input {
     Command { args: Vec<&'static str>, files: Vec<(&'static str, &'static str)> },
     /// A command whose output goes to a full device.
     FullDevice,
+    /// A layout where the system gives no thread but the program's own.
+    OneThread,
     /// A layout's file, read back.
     LayoutFile { bytes: Vec<u8> },
     /// Errors of other crates' writers are passed on rather than stopped at; no input is known that leads
@@ -122,6 +124,12 @@ fn rings(list: &[(&str, &[(f64, f64)])]) -> Input {
     drawn(&dxf(list), INCH)
 }
 
+/// Points round a circle in the middle of the wall.
+fn round(n: usize) -> Vec<(f64, f64)> {
+    let on = |i: usize| std::f64::consts::TAU * i as f64 / n as f64;
+    (0..n).map(|i| (120.0 + 40.0 * on(i).cos(), 48.0 + 40.0 * on(i).sin())).collect()
+}
+
 fn many(n: usize, one: impl Fn(usize) -> String) -> String {
     (0..n).map(one).collect()
 }
@@ -175,6 +183,10 @@ fn of_files(code: &str) -> Option<Input> {
         "entity-broken" => {
             drawn(&with("0\nSPLINE\n8\n0\n70\n0\n71\n99\n40\n0\n10\n0\n20\n0\n"), INCH)
         }
+        "number-unreadable" => drawn(&wall().replacen("20\n0", "20\no.0", 1), INCH),
+        "name-too-long" => drawn(&with(&point(&"L".repeat(501), 0.0, 0.0)), INCH),
+        "text-too-long" => drawn(&with(&text("A-NOTE", (0.0, 0.0), &"a ".repeat(33_000))), INCH),
+        "threads-missing" => Input::OneThread,
         "entity-skipped" => drawn(&with("0\nREGION\n8\n0\n10\n0\n20\n0\n"), INCH),
         "svg-unreadable" => raw(b"<svg"),
         "svg-too-big" => raw(
@@ -297,6 +309,15 @@ fn of_house(code: &str) -> Option<Input> {
             list.extend(holes.iter().map(|h| ("A-GLAZ", &h[..])));
             rings(&list)
         }
+        "outline-too-fine" => rings(&[(WALL, &big), ("A-ROOF-OTLN", &round(2_001))]),
+        "outlines-too-many" => {
+            let bands: Vec<_> = (0..501).map(|_| rect(10.0, 50.0, 230.0, 58.0)).collect();
+            let list = bands.iter().map(|b| ("A-WALL-BAND", &b[..]));
+            let all: Vec<(&str, &[(f64, f64)])> =
+                std::iter::once((WALL, &big[..])).chain(list).collect();
+            rings(&all)
+        }
+        "grade-too-fine" => rings(&[(WALL, &big), ("C-TOPO-PROF", &round(2_001))]),
         "walls-from-hatch" => drawn(&only(&hatch()), INCH),
         "walls-from-lines" => drawn(&loose(""), INCH),
         "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),

@@ -205,7 +205,7 @@ impl Things {
             self.all.push(Thing {
                 role,
                 layer: group.layer,
-                kind: DrawnAs::Left(Unused::BlockOnOtherLayers { block: group.block.clone() }),
+                kind: DrawnAs::Left(Unused::BlockOnOtherLayers { block: group.block.to_string() }),
                 strokes: Vec::new(),
                 // Its lines are entities of other layers.
                 entities: 0,

@@ -1,15 +1,17 @@
 //! A whole DXF: header, tables, blocks, entities, in the file's order.
 
-use super::expand::{Block, Raw};
+use std::sync::Arc;
+
+use super::expand::{Block, Raw, origin};
 use super::groups::Groups;
 use super::reader::Reader;
 use super::tags::Tag;
 use super::text::Decoder;
-use crate::finding::drawing::DrawingFinding;
+use crate::finding::drawing::{DrawingFinding, Named};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::Point;
 use crate::model::drawing::{Drawing, LeftOut, Space};
-use crate::origin::Origin;
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 use crate::units::Unit;
 
@@ -108,11 +110,11 @@ impl<'a> Reader<'a, '_> {
                 continue;
             }
             let groups = Groups { tags: buffer, decoder: self.decoder };
-            let Some(name) = groups.text(2) else { continue };
+            let Some(name) = groups.get(2).copied() else { continue };
             // Bit 1 of the flags: frozen; a negative color: off (DrawingFact::LayerFlags).
             let frozen = groups.int(70) & 1 == 1;
             let off = groups.int(62) < 0;
-            let i = self.layer(&name);
+            let i = self.layer_of(name.value, name.line);
             self.out.layers[i].shown = !(frozen || off);
         }
     }
@@ -132,6 +134,8 @@ impl<'a> Reader<'a, '_> {
             let groups = Groups { tags: buffer, decoder: self.decoder };
             let name = groups.text(2).unwrap_or_default();
             let base = groups.point(10).unwrap_or(Point::ZERO);
+            let (named, fault) = (groups.get(2).copied(), groups.number_fault());
+            let long = named.is_some_and(|t| self.too_long(Named::Block, t.value, t.line));
             let file = super::expand::file_of(&groups);
             let mut raws = Vec::new();
             let upper = name.to_uppercase();
@@ -154,7 +158,11 @@ impl<'a> Reader<'a, '_> {
                 let paper = Space::Paper(sheet);
                 let on = raws.into_iter().map(|r| Raw { space: paper.clone(), ..r });
                 self.raws.push(on.collect());
-            } else {
+            } else if let Some(fault) = fault {
+                // Where it is inserted by is not known, so nothing that inserts it is.
+                let at = origin(tag.line, None, EntityKind::Block, &Arc::from("0"));
+                self.unreadable(EntityKind::Block, fault, &at);
+            } else if !long {
                 self.blocks.entry(upper).or_insert(Block { base, file, raws });
             }
         }
@@ -162,6 +170,9 @@ impl<'a> Reader<'a, '_> {
 
     fn finish(mut self, name: &str) -> Result<Drawing, Refusal> {
         self.report();
+        if let Some(kind) = self.long_name.take() {
+            return Err(Refusal::new(kind));
+        }
         if !self.saw_entities && self.raws.is_empty() {
             return Err(Refusal::new(self.truncated(name, false)));
         }

@@ -3,17 +3,21 @@
 use std::sync::Arc;
 
 use super::census::{is_said, kind_of};
+use super::entity::Insert;
 use super::expand::{Body, Raw, origin, points_of};
 use super::groups::Groups;
+use super::made::Made;
+use super::number::NumberFault;
 use super::paths::moved;
 use super::reader::Reader;
 use super::tags::Tag;
+use super::text::MOST_BYTES;
 use crate::finding::Finding;
-use crate::finding::drawing::DrawingFinding;
+use crate::finding::drawing::{DrawingFinding, Named};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
 use crate::model::unused::Unused;
-use crate::origin::EntityKind;
+use crate::origin::{EntityKind, Origin};
 
 /// Most types that are not read whose names are kept once.
 const MOST_TYPES: usize = 200;
@@ -22,6 +26,12 @@ const MOST_KEPT: usize = 100_000;
 
 fn unread_at(groups: &Groups, why: Unused) -> Body {
     Body::Unread(Arc::new(why), groups.point(10))
+}
+
+/// Whether an entity shows words or a measure, and no outline.
+fn says_only(entity: EntityKind) -> bool {
+    use EntityKind::{Attrib, Dimension, MText, Text};
+    matches!(entity, Text | MText | Attrib | Dimension)
 }
 
 impl<'a> Reader<'a, '_> {
@@ -75,11 +85,11 @@ impl<'a> Reader<'a, '_> {
             return;
         }
         let groups = Groups { tags: buffer, decoder: self.decoder };
-        let name = groups.get(8).map_or(&b"0"[..], |t| t.value);
+        let (name, line) = groups.get(8).map_or((&b"0"[..], first.line), |t| (t.value, t.line));
         let handle = groups.handle();
         let invisible = groups.int(60) & 1 == 1;
         let paper = groups.int(67) == 1;
-        let layer = self.layer_of(name);
+        let layer = self.layer_of(name, line);
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
         let at = origin(first.line, handle, entity, &self.names[layer]);
         if entity == EntityKind::Viewport {
@@ -88,28 +98,64 @@ impl<'a> Reader<'a, '_> {
             }
             return;
         }
-        let unreadable = unread_at(&groups, Unused::Unreadable);
-        let bodies: Option<Vec<Body>> = match entity {
+        if groups.bytes_of_text() > MOST_BYTES {
+            self.passed_over.text_cut(first.line);
+        }
+        if entity == EntityKind::Spline {
+            self.spline_steps += super::spline::steps(&groups);
+            if self.spline_steps > self.limits.spline_steps {
+                self.passed_over.overfull(first.line, true);
+                return;
+            }
+        }
+        let fault = groups.number_fault();
+        if let Some(block) = groups.get(2).filter(|_| entity == EntityKind::Insert)
+            && self.too_long(Named::Block, block.value, block.line)
+        {
+            return;
+        }
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let place = groups.point(10);
+        let made = match entity {
             EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
                 let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
                 let kind = DrawingFinding::HatchLoops { loops, most };
                 self.findings.push(Finding::new(kind).about(&at));
-                Some(vec![unread_at(&groups, Unused::TooManyLoops)])
+                Made::Bodies(vec![unread_at(&groups, Unused::TooManyLoops)])
             }
             EntityKind::Face if groups.is_tilted() => {
-                Some(vec![unread_at(&groups, Unused::NotFlat)])
+                Made::Bodies(vec![unread_at(&groups, Unused::NotFlat)])
             }
-            EntityKind::Polyline => self.polyline(buffer).map(|p| vec![Body::Shape(p)]),
-            EntityKind::Insert => self.insert(buffer, raws, layer, &space),
-            _ => Groups { tags: buffer, decoder: self.decoder }
-                .shape(entity.word())
-                .map(|shapes| shapes.into_iter().map(Body::Shape).collect()),
+            EntityKind::Polyline => self.polyline(buffer, fault),
+            EntityKind::Insert => self.insert(buffer, raws, layer, &space, fault),
+            _ => match fault {
+                Some(fault) => Made::Unreadable(entity, fault),
+                None => Made::of(groups.shape(entity.word())),
+            },
         };
-        let list = bodies.unwrap_or_else(|| {
-            self.passed_over.broken(entity, first.line);
-            let shape = entity != EntityKind::Dimension;
-            shape.then_some(unreadable).into_iter().collect()
-        });
+        let why = match &made {
+            Made::Bodies(_) => None,
+            Made::Surface(name) => {
+                self.passed_over.unread(name, first.line);
+                let entity = String::from_utf8_lossy(name).into_owned();
+                Some(Unused::NotRead { entity })
+            }
+            Made::Broken => {
+                self.passed_over.broken(entity, first.line);
+                Some(Unused::Unreadable)
+            }
+            Made::Unreadable(part, fault) => {
+                self.unreadable(*part, *fault, &at);
+                Some(if fault.too_far { Unused::TooFar } else { Unused::Unreadable })
+            }
+        };
+        let list = match (why, made) {
+            (None, Made::Bodies(list)) => list,
+            (why, _) => {
+                let why = why.filter(|_| !says_only(entity));
+                why.map(|w| Body::Unread(Arc::new(w), place)).into_iter().collect()
+            }
+        };
         raws.extend(list.into_iter().map(|body| Raw {
             layer,
             space: space.clone(),
@@ -119,11 +165,22 @@ impl<'a> Reader<'a, '_> {
         }));
     }
 
+    /// An entity left out for a value that is no number, or one beyond all that are held.
+    pub(super) fn unreadable(&mut self, part: EntityKind, fault: NumberFault, at: &Origin) {
+        if fault.too_far {
+            self.tally.too_far(at);
+        } else {
+            let value = self.decoder.text(fault.tag.value);
+            self.passed_over.unreadable(part, &fault.tag, value, at);
+        }
+    }
+
     /// Keeps the place of an entity whose type is not read, so that its layer can tell of it.
     fn unread(&mut self, buffer: &[Tag<'a>], raws: &mut Vec<Raw>) {
         let first = buffer[0];
         let groups = Groups { tags: buffer, decoder: self.decoder };
-        let layer = self.layer_of(groups.get(8).map_or(&b"0"[..], |t| t.value));
+        let (name, line) = groups.get(8).map_or((&b"0"[..], first.line), |t| (t.value, t.line));
+        let layer = self.layer_of(name, line);
         let (handle, invisible) = (groups.handle(), groups.int(60) & 1 == 1);
         let paper = groups.int(67) == 1;
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
@@ -149,12 +206,13 @@ impl<'a> Reader<'a, '_> {
     }
 
     /// POLYLINE with its VERTEX entities, up to SEQEND.
-    fn polyline(&mut self, buffer: &mut Vec<Tag<'a>>) -> Option<Shape> {
+    fn polyline(&mut self, buffer: &mut Vec<Tag<'a>>, fault: Option<NumberFault<'a>>) -> Made<'a> {
         let head = Groups { tags: buffer, decoder: self.decoder };
         let flags = head.int(70);
         let ocs =
             if flags & 8 == 8 { Affine::IDENTITY } else { head.ocs(head.float(30).unwrap_or(0.0)) };
-        let mut vertices = Vec::new();
+        let mut fault = fault.map(|f| (EntityKind::Polyline, f));
+        let (mut vertices, mut whole) = (Vec::new(), true);
         while let Some(tag) = self.ahead {
             if tag.code != 0 || !(tag.is("VERTEX") || tag.is("SEQEND")) {
                 break;
@@ -165,6 +223,7 @@ impl<'a> Reader<'a, '_> {
                 break;
             }
             let v = Groups { tags: buffer, decoder: self.decoder };
+            fault = fault.or_else(|| v.number_fault().map(|f| (EntityKind::Vertex, f)));
             // Control points of a spline frame are no part of the line.
             if v.int(70) & 16 == 16 {
                 continue;
@@ -173,15 +232,26 @@ impl<'a> Reader<'a, '_> {
                 self.passed_over.cut_short(tag.line);
                 continue;
             }
-            if let Some(at) = v.point(10) {
-                vertices.push(Vertex { at, bulge: v.float(42).unwrap_or(0.0) });
+            match v.point(10) {
+                Some(at) => vertices.push(Vertex { at, bulge: v.float(42).unwrap_or(0.0) }),
+                None => whole = false,
             }
         }
-        // Meshes and polyface meshes are surfaces, not lines.
-        if flags & (16 | 64) != 0 {
-            return None;
+        if let Some((part, fault)) = fault {
+            return Made::Unreadable(part, fault);
         }
-        Some(moved(Shape::Polyline(Polyline { vertices, closed: flags & 1 == 1 }), ocs))
+        if flags & (16 | 64) != 0 {
+            return Made::Surface(if flags & 16 != 0 {
+                b"POLYLINE (mesh)"
+            } else {
+                b"POLYLINE (polyface mesh)"
+            });
+        }
+        if !whole {
+            return Made::Broken;
+        }
+        let shape = Shape::Polyline(Polyline { vertices, closed: flags & 1 == 1 });
+        Made::Bodies(vec![Body::Shape(moved(shape, ocs))])
     }
 
     /// INSERT with its ATTRIB entities: shown ones become texts of their own.
@@ -191,10 +261,12 @@ impl<'a> Reader<'a, '_> {
         raws: &mut Vec<Raw>,
         layer: usize,
         space: &Space,
-    ) -> Option<Vec<Body>> {
+        fault: Option<NumberFault<'a>>,
+    ) -> Made<'a> {
         let head = Groups { tags: buffer, decoder: self.decoder };
         let follows = head.int(66) == 1;
-        let mut insert = head.insert();
+        let insert = head.insert();
+        let mut attributes = Vec::new();
         while let Some(tag) = self.ahead {
             if !follows || tag.code != 0 || !(tag.is("ATTRIB") || tag.is("SEQEND")) {
                 break;
@@ -204,28 +276,47 @@ impl<'a> Reader<'a, '_> {
             if tag.is("SEQEND") {
                 break;
             }
-            let a = Groups { tags: buffer, decoder: self.decoder };
-            let (tag_name, value) = (a.text(2).unwrap_or_default(), a.text(1).unwrap_or_default());
-            let hidden = a.int(70) & 1 == 1;
-            let own = a.text(8).filter(|n| n != "0");
-            let text = a.shape("ATTRIB");
-            let handle = a.handle();
-            if let Some(i) = &mut insert {
-                i.attributes.push((tag_name, value));
+            attributes.push(self.attribute(buffer, raws, layer, space));
+        }
+        match (fault, insert) {
+            (Some(fault), _) => Made::Unreadable(EntityKind::Insert, fault),
+            (None, None) => Made::Broken,
+            (None, Some(insert)) => {
+                let attributes = Arc::new(attributes);
+                Made::Bodies(vec![Body::Insert(Insert { attributes, ..insert })])
             }
-            let on = own.map_or(layer, |n| self.layer(&n));
-            let at = origin(tag.line, handle, EntityKind::Attrib, &self.names[on]);
-            for shape in text.unwrap_or_default() {
-                raws.push(Raw {
+        }
+    }
+
+    /// An ATTRIB as its insertion has it, tag and value; it becomes a text of its own too.
+    fn attribute(
+        &mut self,
+        buffer: &[Tag<'a>],
+        raws: &mut Vec<Raw>,
+        layer: usize,
+        space: &Space,
+    ) -> (String, String) {
+        let a = Groups { tags: buffer, decoder: self.decoder };
+        let (tag_name, value) = (a.text(2).unwrap_or_default(), a.text(1).unwrap_or_default());
+        let hidden = a.int(70) & 1 == 1;
+        let own = a.get(8).copied().filter(|t| !t.is("0"));
+        let (fault, handle) = (a.number_fault(), a.handle());
+        let on = own.map_or(layer, |t| self.layer_of(t.value, t.line));
+        let at = origin(buffer[0].line, handle, EntityKind::Attrib, &self.names[on]);
+        match fault {
+            Some(fault) => self.unreadable(EntityKind::Attrib, fault, &at),
+            None => {
+                let shapes = Groups { tags: buffer, decoder: self.decoder }.shape("ATTRIB");
+                raws.extend(shapes.unwrap_or_default().into_iter().map(|shape| Raw {
                     layer: on,
                     space: space.clone(),
                     invisible: hidden,
                     origin: at.clone(),
                     body: Body::Shape(shape),
-                });
+                }));
             }
         }
-        insert.map(|i| vec![Body::Insert(i)])
+        (tag_name, value)
     }
 
     fn viewport(&mut self, buffer: &[Tag<'a>]) {

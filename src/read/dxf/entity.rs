@@ -1,5 +1,7 @@
 //! One entity's group pairs to one shape.
 
+use std::sync::Arc;
+
 use super::groups::Groups;
 use super::paths::arc_path;
 use super::text::{lines, plain};
@@ -10,14 +12,17 @@ use crate::model::hatch::Hatch;
 /// An insertion as it stands in the file.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Insert {
-    pub block: String,
+    pub block: Arc<str>,
+    /// The block's name in capitals, as blocks are looked up.
+    pub key: Arc<str>,
     pub placed: Affine,
     pub columns: i64,
     pub rows: i64,
     /// Column and row spacing, along the rotated axes.
     pub spacing: (f64, f64),
     pub angle: f64,
-    pub attributes: Vec<(String, String)>,
+    /// Shared by all that an array inserts.
+    pub attributes: Arc<Vec<(String, String)>>,
 }
 
 impl<'a> Groups<'a, '_> {
@@ -36,7 +41,7 @@ impl<'a> Groups<'a, '_> {
             "3DFACE" => one(self.face()),
             "TEXT" | "ATTRIB" => one(self.line_of_text()),
             "MTEXT" => self.mtext(),
-            "DIMENSION" => one(self.dimension()),
+            "DIMENSION" => Some(self.dimension().into_iter().collect()),
             "POINT" => one(Some(Shape::Point(self.point(10)?))),
             _ => None,
         }
@@ -47,6 +52,8 @@ impl<'a> Groups<'a, '_> {
         let mut x = None;
         for t in self.tags {
             match t.code {
+                // A vertex without its y is none.
+                10 if x.is_some() => return None,
                 10 => x = Some(t.float()?),
                 20 => vertices.push(Vertex { at: Point::new(x.take()?, t.float()?), bulge: 0.0 }),
                 42 => {
@@ -56,6 +63,9 @@ impl<'a> Groups<'a, '_> {
                 }
                 _ => {}
             }
+        }
+        if x.is_some() {
+            return None;
         }
         let closed = self.int(70) & 1 == 1;
         let shape = Shape::Polyline(Polyline { vertices, closed });
@@ -190,17 +200,19 @@ impl<'a> Groups<'a, '_> {
         Some(shapes.collect())
     }
 
+    /// A linear dimension; none for the other kinds (diameters, angles, ordinates) and for one that leaves
+    /// its points to its block: neither says a distance that could be compared.
     fn dimension(&self) -> Option<Shape> {
         let kind = self.int(70) & 7;
-        let (from, to) = (self.point(13), self.point(14));
+        let (from, to) = (self.point(13)?, self.point(14)?);
         if kind > 1 {
             return None;
         }
         let text = self.text(1).filter(|t| !t.is_empty() && t != "<>");
         Some(Shape::Dimension(Dimension {
-            from: from?,
-            to: to?,
-            line: self.point(10)?,
+            from,
+            to,
+            line: self.point(10).unwrap_or(to),
             angle: (kind == 0).then(|| self.float(50).unwrap_or(0.0)),
             measured: self.float(42),
             text: text.map(|t| lines(&t).join(" ")),
@@ -216,14 +228,16 @@ impl<'a> Groups<'a, '_> {
             * Affine::translate(at.to_vec2())
             * Affine::rotate(angle.to_radians())
             * Affine::scale_non_uniform(scale(41), scale(42));
+        let block = self.text(2)?;
         Some(Insert {
-            block: self.text(2)?,
+            key: Arc::from(block.to_uppercase()),
+            block: Arc::from(block),
             placed,
             columns: self.int(70).max(1),
             rows: self.int(71).max(1),
             spacing: (self.float(44).unwrap_or(0.0), self.float(45).unwrap_or(0.0)),
             angle,
-            attributes: Vec::new(),
+            attributes: Arc::default(),
         })
     }
 }

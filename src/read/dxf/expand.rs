@@ -71,7 +71,7 @@ pub(super) struct Expander<'a> {
     pub blocks: &'a BTreeMap<String, Block>,
     pub limits: &'a Limits,
     pub findings: &'a mut Findings,
-    pub stack: Vec<String>,
+    pub stack: Vec<Arc<str>>,
     pub tally: &'a mut Tally,
 }
 
@@ -115,9 +115,7 @@ impl Expander<'_> {
             Body::Shape(shape) => {
                 let shape = moved(shape, context.map);
                 if absurd(&shape, self.limits.coordinate) {
-                    // Millions of them are one finding.
-                    let first = || (0, raw.origin.clone());
-                    self.tally.absurd.get_or_insert_with(first).0 += 1;
+                    self.tally.too_far(&raw.origin);
                     if !matches!(shape, Shape::Text(_) | Shape::Dimension(_)) {
                         let far = Arc::new(Unused::TooFar);
                         self.leave(far, None, (layer, shown), &raw.origin, context, out);
@@ -177,7 +175,7 @@ impl Expander<'_> {
         context: &Context,
         out: &mut Drawing,
     ) {
-        let key = insert.block.to_uppercase();
+        let key = insert.key.clone();
         if let Some(why) = self.nothing_by(&insert, &key, context.depth, origin) {
             // A block of attributes alone is a text.
             let said = matches!(*why, Unused::BlockEmpty { .. }) && !insert.attributes.is_empty();
@@ -187,7 +185,7 @@ impl Expander<'_> {
             }
             return;
         }
-        let Some(block) = self.blocks.get(&key) else { return };
+        let Some(block) = self.blocks.get(&*key) else { return };
         self.stack.push(key);
         let across = Affine::rotate(insert.angle.to_radians());
         'array: for row in 0..insert.rows {
@@ -226,27 +224,27 @@ impl Expander<'_> {
     fn nothing_by(
         &mut self,
         insert: &Insert,
-        key: &str,
+        key: &Arc<str>,
         depth: usize,
         origin: &Origin,
     ) -> Option<Arc<Unused>> {
         let block = insert.block.clone();
-        let Some(defined) = self.blocks.get(key) else {
+        let Some(defined) = self.blocks.get(&**key) else {
             let missing = &mut self.tally.missing;
             if !missing.contains(&block) && missing.len() < MOST_TOLD {
                 missing.push(block.clone());
             }
-            return Some(Arc::new(Unused::BlockMissing { block }));
+            return Some(Arc::new(Unused::BlockMissing { block: block.to_string() }));
         };
-        if self.stack.iter().any(|s| s == key) || depth >= self.limits.nesting {
-            self.too_deep(key.to_owned(), origin);
-            return Some(Arc::new(Unused::BlockNested { block }));
+        if self.stack.contains(key) || depth >= self.limits.nesting {
+            self.too_deep(key.clone(), origin);
+            return Some(Arc::new(Unused::BlockNested { block: block.to_string() }));
         }
         if !defined.raws.is_empty() {
             return None;
         }
         let Some(file) = defined.file.clone() else {
-            return Some(Arc::new(Unused::BlockEmpty { block }));
+            return Some(Arc::new(Unused::BlockEmpty { block: block.to_string() }));
         };
         let told = &mut self.tally.external;
         if told.len() < MOST_TOLD || told.contains_key(&block) {
@@ -256,7 +254,7 @@ impl Expander<'_> {
     }
 
     /// Counts a block that inserts itself, or is nested deeper than any drawing needs.
-    fn too_deep(&mut self, key: String, origin: &Origin) {
+    fn too_deep(&mut self, key: Arc<str>, origin: &Origin) {
         let fault = if self.stack.contains(&key) {
             BlockFault::InsertsItself
         } else {
@@ -280,7 +278,7 @@ impl Expander<'_> {
         if !self.tally.full {
             self.tally.full = true;
             let array = BlockArray {
-                block: insert.block.clone(),
+                block: insert.block.to_string(),
                 columns: insert.columns,
                 rows: insert.rows,
             };

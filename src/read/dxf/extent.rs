@@ -3,13 +3,23 @@
 use crate::geom::vocabulary::{BezPath, PathEl, Point};
 use crate::model::drawing::Shape;
 
-/// Points that a shape is kept as.
+/// Points that a shape is kept as: what else it holds is counted as points that take as much room.
 pub(super) fn size(shape: &Shape) -> usize {
+    /// A part of a path takes as much as two vertices, and is copied once more on its way.
+    const OF_PATH: usize = 4;
+    /// Letters that take as much as a vertex.
+    const LETTERS: usize = 24;
     match shape {
         Shape::Polyline(p) => p.vertices.len(),
-        Shape::Curve(c) => c.elements().len(),
-        Shape::Hatch(h) => h.loops.iter().map(|l| l.elements().len()).sum(),
-        Shape::Text(_) | Shape::Dimension(_) | Shape::Point(_) => 1,
+        Shape::Curve(c) => OF_PATH * c.elements().len(),
+        Shape::Hatch(h) => {
+            let loops: usize = h.loops.iter().map(|l| OF_PATH * l.elements().len() + 1).sum();
+            let families: usize = h.families.iter().map(|f| 3 + f.dashes.len()).sum();
+            loops + families + h.pattern.len() / LETTERS
+        }
+        Shape::Text(t) => 1 + t.content.len() / LETTERS,
+        Shape::Dimension(d) => 1 + d.text.as_ref().map_or(0, String::len) / LETTERS,
+        Shape::Point(_) => 1,
     }
 }
 

@@ -1,5 +1,6 @@
 //! The group pairs of one entity and what is asked of them.
 
+use super::number::{NumberFault, fault_of};
 use super::tags::Tag;
 use super::text::Decoder;
 use crate::geom::vocabulary::{Affine, Point};
@@ -18,6 +19,11 @@ impl<'a> Groups<'a, '_> {
         self.tags.iter().find(|t| t.code == code)
     }
 
+    /// The first value that should be a number and is none, or none that is held.
+    pub(super) fn number_fault(&self) -> Option<NumberFault<'a>> {
+        self.tags.iter().find_map(fault_of)
+    }
+
     pub(super) fn float(&self, code: i32) -> Option<f64> {
         self.get(code)?.float()
     }
@@ -26,13 +32,21 @@ impl<'a> Groups<'a, '_> {
         self.get(code).and_then(Tag::int).unwrap_or(0)
     }
 
-    /// The entity's handle.
+    /// The entity's handle. One is copied wherever its entity is inserted, so what is longer than any
+    /// handle, eight bytes in hexadecimal digits, is none.
     pub(super) fn handle(&self) -> Option<Box<str>> {
-        std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok().map(Box::from)
+        const DIGITS: usize = 16;
+        let text = std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok()?;
+        (text.len() <= DIGITS).then(|| Box::from(text))
     }
 
     pub(super) fn text(&self, code: i32) -> Option<String> {
         Some(self.decoder.text(self.get(code)?.value))
+    }
+
+    /// Bytes of the text that an entity says, in its parts.
+    pub(super) fn bytes_of_text(&self) -> usize {
+        self.tags.iter().filter(|t| matches!(t.code, 1 | 3)).map(|t| t.value.len()).sum()
     }
 
     /// A point from an x code; y is ten higher.

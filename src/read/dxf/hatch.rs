@@ -47,8 +47,8 @@ pub(super) fn hatch(groups: &Groups) -> Option<Hatch> {
     let mut c = Cursor { tags: groups.tags, at: start };
     let mut loops = Vec::new();
     for _ in 0..c.count(91)?.max(0) {
-        let Some(path) = boundary(&mut c) else { break };
-        loops.push(ocs * path);
+        // A hatch with a part of its loops is another area: it is none.
+        loops.push(ocs * boundary(&mut c)?);
     }
     let solid = groups.int(70) == 1;
     let families = if solid { Vec::new() } else { families(&mut c).unwrap_or_default() };
@@ -64,7 +64,9 @@ fn boundary(c: &mut Cursor) -> Option<BezPath> {
     for _ in 0..c.count(93)? {
         edge(c, &mut path)?;
     }
-    path.close_path();
+    if !path.elements().is_empty() {
+        path.close_path();
+    }
     Some(path)
 }
 
@@ -78,7 +80,9 @@ fn polyline(c: &mut Cursor) -> Option<BezPath> {
         vertices.push((p, bulge));
     }
     let mut path = BezPath::new();
-    path.move_to(vertices.first()?.0);
+    // A loop of no vertices bounds nothing.
+    let Some((first, _)) = vertices.first() else { return Some(path) };
+    path.move_to(*first);
     for (i, (p, bulge)) in vertices.iter().enumerate() {
         let next = vertices[(i + 1) % vertices.len()].0;
         bulge_points(*p, next, *bulge, SAGITTA / 4.0).into_iter().for_each(|q| path.line_to(q));

@@ -8,6 +8,8 @@ mod expand;
 mod extent;
 mod groups;
 mod hatch;
+mod made;
+mod number;
 mod passed_over;
 mod paths;
 mod reader;

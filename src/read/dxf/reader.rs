@@ -8,11 +8,15 @@ use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
 use super::tags::{Tag, Tags};
 use super::tally::Tally;
-use super::text::Decoder;
+use super::text::{Decoder, MOST_BYTES};
 use crate::finding::Findings;
+use crate::finding::drawing::{DrawingFinding, Named};
 use crate::model::drawing::{Dialect, Drawing, Layer, Pen};
 use crate::model::unused::Unused;
 use crate::read::limits::Limits;
+
+/// Letters that are told of a name that is too long.
+const SHOWN: usize = 40;
 
 /// The file as far as it is read.
 pub(super) struct Reader<'a, 'n> {
@@ -36,6 +40,10 @@ pub(super) struct Reader<'a, 'n> {
     /// Layers by their names' bytes, so that a name is decoded once.
     pub(super) by_bytes: BTreeMap<&'a [u8], usize>,
     pub(super) passed_over: PassedOver,
+    /// Steps that sampling of splines took.
+    pub(super) spline_steps: usize,
+    /// A name longer than any is, for which the drawing is refused.
+    pub(super) long_name: Option<DrawingFinding>,
     /// Types that are not read, by name.
     pub(super) unread: BTreeMap<&'a [u8], Arc<Unused>>,
     /// How many entities of them there are, and of each layer those that are not kept one by one.
@@ -76,6 +84,8 @@ impl<'a, 'n> Reader<'a, 'n> {
             tally: Tally::default(),
             by_bytes: BTreeMap::new(),
             passed_over: PassedOver::default(),
+            spline_steps: 0,
+            long_name: None,
             unread: BTreeMap::new(),
             unread_kept: 0,
             unread_more: BTreeMap::new(),
@@ -133,6 +143,22 @@ impl<'a, 'n> Reader<'a, 'n> {
         }
     }
 
+    /// Whether a name has more letters than any has; the first such is kept, to be refused.
+    pub(super) fn too_long(&mut self, of: Named, name: &[u8], line: usize) -> bool {
+        let most = self.limits.name;
+        if name.len() <= most {
+            return false;
+        }
+        // What is longer than is decoded is told by its bytes.
+        let text = self.decoder.text(name);
+        let letters = text.chars().count() + name.len().saturating_sub(MOST_BYTES);
+        if letters > most && self.long_name.is_none() {
+            let begins = text.chars().take(SHOWN).collect();
+            self.long_name = Some(DrawingFinding::NameTooLong { of, begins, letters, most, line });
+        }
+        letters > most
+    }
+
     pub(super) fn layer(&mut self, name: &str) -> usize {
         let key = name.to_uppercase();
         if let Some(i) = self.index.get(&key) {
@@ -149,9 +175,13 @@ impl<'a, 'n> Reader<'a, 'n> {
         i
     }
 
-    pub(super) fn layer_of(&mut self, name: &'a [u8]) -> usize {
+    /// The layer of a name, as `line` has it.
+    pub(super) fn layer_of(&mut self, name: &'a [u8], line: usize) -> usize {
         if let Some(i) = self.by_bytes.get(name) {
             return *i;
+        }
+        if self.too_long(Named::Layer, name, line) {
+            return self.layer("0");
         }
         let i = self.layer(&self.decoder.text(name));
         if i < self.limits.layers {

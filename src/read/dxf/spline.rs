@@ -2,14 +2,21 @@
 //! (L. Piegl, W. Tiller, The NURBS Book, 1997, A4.1), sampled as chords.
 
 use super::groups::Groups;
-use crate::geom::vocabulary::{BezPath, Point};
-use crate::model::drawing::Shape;
+use crate::geom::vocabulary::Point;
+use crate::model::drawing::{Polyline, Shape};
 
 /// Highest degree taken; the format's own writers stay below it.
 const MOST_DEGREE: usize = 25;
 /// Chords a knot span is cut into: a cubic span of a drawn curve is then within 1/64 of a
 /// thousandth of its size.
 const CHORDS: usize = 16;
+
+/// Steps that sampling a spline takes: each point takes as many as its degree, squared.
+pub(super) fn steps(groups: &Groups) -> usize {
+    let degree = usize::try_from(groups.int(71)).unwrap_or(0).min(MOST_DEGREE);
+    let control = groups.tags.iter().filter(|t| t.code == 10).count();
+    control * CHORDS * degree * degree
+}
 
 pub(super) fn shape(groups: &Groups) -> Option<Shape> {
     let list = |code: i32| -> Vec<f64> {
@@ -26,14 +33,13 @@ pub(super) fn shape(groups: &Groups) -> Option<Shape> {
     } else {
         sample(&control, &knots, &weights, degree)?
     };
-    let (first, rest) = sampled.split_first()?;
-    let mut path = BezPath::new();
-    path.move_to(*first);
-    rest.iter().for_each(|p| path.line_to(*p));
-    if groups.int(70) & 1 == 1 {
-        path.close_path();
+    if sampled.is_empty() {
+        return None;
     }
-    Some(Shape::Curve(path))
+    // Chords are kept as vertices: a part of a path takes more than twice the room, and a drawing may
+    // hold a hundred thousand splines.
+    let closed = groups.int(70) & 1 == 1;
+    Some(Shape::Polyline(Polyline { closed, ..Polyline::open(sampled) }))
 }
 
 /// Points of a B-spline; `None` where knots, weights or degree do not fit together.
@@ -74,9 +80,10 @@ fn at(
     k: usize,
     u: f64,
 ) -> Option<Point> {
-    let mut d: Vec<[f64; 3]> = (k - p..=k)
-        .map(|i| [control[i].x * weight(i), control[i].y * weight(i), weight(i)])
-        .collect();
+    let mut d = [[0.0; 3]; MOST_DEGREE + 1];
+    for (to, i) in d.iter_mut().zip(k - p..=k) {
+        *to = [control[i].x * weight(i), control[i].y * weight(i), weight(i)];
+    }
     for r in 1..=p {
         for j in (r..=p).rev() {
             let (low, high) = (knots[j + k - p], knots[j + 1 + k - r]);

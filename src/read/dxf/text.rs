@@ -12,6 +12,9 @@ pub(super) struct Decoder {
     pub page: &'static Encoding,
 }
 
+/// Bytes of one value that are decoded: what stands behind them is no name, and no note of an elevation.
+pub(super) const MOST_BYTES: usize = 1 << 16;
+
 impl Decoder {
     /// From `$DWGCODEPAGE` and `$ACADVER` (UTF-8 from AC1021 on), and from the bytes where the
     /// header names no code page, or the one that writers put when they know no better.
@@ -29,7 +32,7 @@ impl Decoder {
     /// Decodes a value. Whatever the header says, bytes that are valid UTF-8 and not plain ASCII
     /// are UTF-8: other code pages hardly ever make valid sequences by chance.
     pub(super) fn text(self, bytes: &[u8]) -> String {
-        let bytes = bytes.trim_ascii();
+        let bytes = bytes[..bytes.len().min(MOST_BYTES)].trim_ascii();
         let decoded = match std::str::from_utf8(bytes) {
             Ok(t) => t.to_owned(),
             Err(_) if self.page == UTF_8 => {

@@ -21,9 +21,11 @@ struct Maker<'a> {
     user: &'a ToUser,
     limits: &'a Limits,
     out: &'a mut Drawing,
-    index: BTreeMap<String, usize>,
-    full: bool,
-    far: usize,
+    index: BTreeMap<Arc<str>, usize>,
+    /// Line from which what comes is left out.
+    full: Option<usize>,
+    /// Shapes too far away, and the first.
+    far: Option<(usize, Origin)>,
 }
 
 /// Every drawn path and text of the tree.
@@ -35,27 +37,30 @@ pub(super) fn all(
     out: &mut Drawing,
     findings: &mut Findings,
 ) {
-    let mut maker = Maker { names, user, limits, out, index: BTreeMap::new(), full: false, far: 0 };
+    let index = BTreeMap::new();
+    let mut maker = Maker { names, user, limits, out, index, full: None, far: None };
     maker.group(tree.root(), None, None);
-    if maker.full {
-        let most = limits.items;
-        let kind = DrawingFinding::ItemsTooMany { most, from_line: None, array: None };
+    if let Some(line) = maker.full {
+        let (most, from_line) = (limits.items, Some(line).filter(|l| *l > 0));
+        let kind = DrawingFinding::ItemsTooMany { most, from_line, array: None };
         findings.push(Finding::new(kind));
     }
-    if maker.far > 0 {
-        let (shapes, farthest) = (maker.far, limits.coordinate);
-        findings.push(Finding::new(DrawingFinding::NumbersAbsurd { shapes, farthest }));
+    if let Some((shapes, first)) = maker.far {
+        let farthest = limits.coordinate;
+        let kind = DrawingFinding::NumbersAbsurd { shapes, farthest };
+        findings.push(Finding::new(kind).about(&first));
     }
 }
 
 impl Maker<'_> {
     /// `named` is the nearest element round the group; `symbol` the insertion it is part of.
     fn group(&mut self, group: &usvg::Group, named: Option<&str>, symbol: Option<usize>) {
-        let own = Some(group.id()).filter(|i| self.names.0.contains_key(*i)).or(named);
+        let own = Some(group.id()).filter(|i| self.names.contains_key(*i)).or(named);
         let symbol = self.symbol(group.id(), symbol);
         for node in group.children() {
             if self.out.items.len() >= self.limits.items {
-                self.full = true;
+                let line = own.and_then(|o| self.names.get(o)).map_or(0, |n| n.line);
+                self.full.get_or_insert(line);
                 return;
             }
             match node {
@@ -69,36 +74,37 @@ impl Maker<'_> {
 
     /// A `use` is an insertion: what it brings belongs together, as a block's contents do.
     fn symbol(&mut self, id: &str, parent: Option<usize>) -> Option<usize> {
-        let Some(named) = self.names.0.get(id).filter(|n| n.element == "use").cloned() else {
-            return parent;
-        };
+        let names = self.names;
+        let Some(named) = names.get(id).filter(|n| n.element == "use") else { return parent };
         let layer = self.layer(&named.layer);
         self.out.groups.push(Group {
-            block: named.id.clone().unwrap_or_default(),
+            block: named.id.as_deref().unwrap_or_default().into(),
             parent,
             layer,
             space: Space::Model,
             placed: Affine::IDENTITY,
-            attributes: Vec::new(),
-            origin: origin(&named),
+            attributes: Arc::default(),
+            origin: origin(named),
         });
         Some(self.out.groups.len() - 1)
     }
 
-    fn layer(&mut self, name: &str) -> usize {
+    fn layer(&mut self, name: &Arc<str>) -> usize {
         if let Some(i) = self.index.get(name) {
             return *i;
         }
-        let layer = Layer { name: name.to_owned(), shown: true, pen: Pen::default() };
+        let layer = Layer { name: name.to_string(), shown: true, pen: Pen::default() };
         self.out.layers.push(layer);
-        self.index.insert(name.to_owned(), self.out.layers.len() - 1);
+        self.index.insert(name.clone(), self.out.layers.len() - 1);
         self.out.layers.len() - 1
     }
 
+    /// The element of the source that a node came of; one that its resolver made has none of its own.
     fn named(&self, id: &str, outer: Option<&str>) -> Named {
-        let found = self.names.0.get(id).or_else(|| outer.and_then(|o| self.names.0.get(o)));
-        found.cloned().unwrap_or(Named {
-            layer: "0".to_owned(),
+        let found = self.names.get(id).or_else(|| outer.and_then(|o| self.names.get(o)));
+        let of = |n: &Named| Named { text: None, ..n.clone() };
+        found.map(of).unwrap_or(Named {
+            layer: Arc::from("0"),
             line: 0,
             id: None,
             element: "path",
@@ -110,7 +116,7 @@ impl Maker<'_> {
         // What a symbol brings takes its layer, unless it has one of its own.
         let outer = symbol.map(|s| self.out.groups[s].layer);
         let layer = match outer {
-            Some(layer) if named.layer == "0" => layer,
+            Some(layer) if &*named.layer == "0" => layer,
             _ => self.layer(&named.layer),
         };
         self.out.items.push(Item {
@@ -136,7 +142,7 @@ impl Maker<'_> {
             let b = part.bounding_box();
             let far = [b.x0, b.y0, b.x1, b.y1];
             if far.iter().any(|v| !v.is_finite() || v.abs() > self.limits.coordinate) {
-                self.far += 1;
+                self.far.get_or_insert_with(|| (0, origin(&named))).0 += 1;
                 continue;
             }
             let shape = straight(&part).map_or(Shape::Curve(part), Shape::Polyline);
@@ -170,7 +176,8 @@ impl Maker<'_> {
 
     fn text(&mut self, text: &usvg::Text, outer: Option<&str>, symbol: Option<usize>) {
         let named = self.named(text.id(), outer);
-        let Some(content) = named.text.clone().filter(|t| !t.is_empty()) else { return };
+        let said = self.names.get(text.id()).and_then(|n| n.text.clone());
+        let Some(content) = said.filter(|t| !t.is_empty()) else { return };
         let b = text.abs_bounding_box();
         let size = text
             .chunks()
@@ -210,8 +217,8 @@ fn straight(path: &BezPath) -> Option<Polyline> {
 fn origin(named: &Named) -> Origin {
     Origin {
         line: named.line,
-        handle: named.id.as_deref().map(Box::from),
+        handle: named.id.clone(),
         entity: EntityKind::named(named.element),
-        layer: Arc::from(named.layer.as_str()),
+        layer: named.layer.clone(),
     }
 }

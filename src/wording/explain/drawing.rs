@@ -19,6 +19,9 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
         DrawingCode::BlockMissing => &BLOCK_MISSING,
         DrawingCode::BlockExternal => &BLOCK_EXTERNAL,
         DrawingCode::EntityBroken => &ENTITY_BROKEN,
+        DrawingCode::NumberUnreadable => &NUMBER_UNREADABLE,
+        DrawingCode::NameTooLong => &NAME_TOO_LONG,
+        DrawingCode::TextTooLong => &TEXT_TOO_LONG,
         DrawingCode::EntitySkipped => &ENTITY_SKIPPED,
         DrawingCode::SvgUnreadable => &SVG_UNREADABLE,
         DrawingCode::SvgTooBig => &SVG_TOO_BIG,
@@ -33,8 +36,8 @@ const FILE_TOO_BIG: Explanation = Explanation {
 };
 const NOT_DXF: Explanation = Explanation {
     title: "The file is neither DXF nor SVG",
-    cause: "The file does not begin as a DXF (text or binary) or an SVG does. What it looks like by its first bytes is named: a PDF, a DWG, a picture, an empty file.",
-    remedy: "Save or export the elevations as DXF or SVG from the program that made them, and give that file. Renaming a file does not change what it is.",
+    cause: "The file does not begin as a DXF (text or binary) or an SVG does. What it looks like by its first bytes is named: a PDF, a DWG, a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
+    remedy: "Save or export the elevations as DXF or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
     example: "lapwright check elevations.pdf",
 };
 const FILE_TRUNCATED: Explanation = Explanation {
@@ -57,13 +60,13 @@ const LAYERS_TOO_MANY: Explanation = Explanation {
 };
 const ITEMS_TOO_MANY: Explanation = Explanation {
     title: "More shapes than are read",
-    cause: "After blocks are inserted and arrays are counted out, the drawing has more than 1,500,000 shapes or 500,000 insertions. What comes past the limit is left out, walls and openings among it.",
+    cause: "After blocks are inserted and arrays are counted out, the drawing has more than 1,500,000 shapes or 500,000 insertions. What comes past the limit is left out, and could be a wall or an opening: nothing is laid out.",
     remedy: "Look for an array or a nested block that repeats itself, and reduce it. Else save only the elevations to a file of their own.",
     example: "0\nINSERT\n2\nBRICK\n70\n1000    (columns)\n71\n1000    (rows)",
 };
 const POINTS_TOO_MANY: Explanation = Explanation {
     title: "More points than are read",
-    cause: "All shapes together, after blocks are inserted, have more than 20,000,000 points: more than fits the memory. What comes past the limit is left out.",
+    cause: "All shapes together, after blocks are inserted, have more than 20,000,000 points: more than fits the memory. Letters of texts and lines of hatch patterns are counted as points that take as much room. What comes past the limit is left out, and could be a wall or an opening: nothing is laid out.",
     remedy: "Look for a block of many points (a plant, a terrain, a scanned outline) that is inserted many times, and freeze or delete it.",
     example: "a block of 200,000 vertices, inserted 150 times",
 };
@@ -109,6 +112,24 @@ const ENTITY_BROKEN: Explanation = Explanation {
     remedy: "Run the drawing program's audit, and save the drawing again.",
     example: "0\nCIRCLE\n8\nA-GLAZ\n10\n60\n20\n40    (no radius, group 40)",
 };
+const NUMBER_UNREADABLE: Explanation = Explanation {
+    title: "A number that cannot be read",
+    cause: "A coordinate, length, scale, angle or count is written as something that is no number: a word, a comma for the point, nothing at all. It is not taken for 0 or 1: the entity is left out, the whole polyline for one bad vertex, and nothing is laid out, since a wall or an opening could be missing. Where only a text or a sheet's window is left out, this is a warning.",
+    remedy: "Go to the line in a text editor and mend the number or delete the entity, or open the drawing in the program that made it, run its audit and save again.",
+    example: "0\nVERTEX\n8\nA-WALL-OTLN\n10\n24o.0    (a letter for a zero)\n20\n96",
+};
+const NAME_TOO_LONG: Explanation = Explanation {
+    title: "A name longer than any is",
+    cause: "A layer, a block or an element's id has a name of more than 500 letters. Names are looked up, compared and shown many times, so such a file is refused. The DXF reference allows 255 letters.",
+    remedy: "Rename the layer or block in the drawing program.",
+    example: "0\nLAYER\n2\nAAAAAAAAAAAA..    (20,000 letters)",
+};
+const TEXT_TOO_LONG: Explanation = Explanation {
+    title: "A text longer than is read",
+    cause: "A text has more than is read of one. Its beginning is read, the rest is left out. General notes do not matter; a title or a measure has its words at the beginning.",
+    remedy: "Nothing, where it is a note. Else write it as several texts.",
+    example: "an MTEXT that holds a whole specification",
+};
 const ENTITY_SKIPPED: Explanation = Explanation {
     title: "Entities of a type that is not read",
     cause: "The drawing holds types that show no line of an elevation by themselves: solids, meshes, pictures, leaders, proxies of add-ons. They are passed over.",
@@ -122,8 +143,8 @@ const SVG_UNREADABLE: Explanation = Explanation {
     example: "<svg xmlns=\"http://www.w3.org/2000/svg\"><rect width=\"9\"",
 };
 const SVG_TOO_BIG: Explanation = Explanation {
-    title: "The SVG has more elements than are read",
-    cause: "The SVG has more than 500,000 elements, symbols that are used again counted each time, or nests them more than 400 levels deep, or an element uses itself.",
+    title: "The SVG asks for more than any drawing does",
+    cause: "Elements, levels, uses, attributes, style rules, path data or letters are more than are read, each counted as often as it is repeated by uses: an element that uses itself never ends. The message says which, where, and the limit. It is refused before it is drawn, so that it can fill neither memory nor hours.",
     remedy: "Save only the elevations to a file of their own, and flatten symbols in the program that made it.",
     example: "<g id=\"a\"><use href=\"#a\"/></g>",
 };

@@ -9,6 +9,7 @@ pub(super) fn explanation(code: FileCode) -> &'static Explanation {
         FileCode::OutFailed => &OUT_FAILED,
         FileCode::OutRefused => &OUT_REFUSED,
         FileCode::WriteFailed => &WRITE_FAILED,
+        FileCode::ThreadsMissing => &THREADS_MISSING,
         FileCode::LayoutFormat => &LAYOUT_FORMAT,
         FileCode::LayoutUnreadable => &LAYOUT_UNREADABLE,
         FileCode::OverlayApart => &OVERLAY_APART,
@@ -38,6 +39,12 @@ const WRITE_FAILED: Explanation = Explanation {
     cause: "What makes PDF, PNG or the workbook reported an error. No drawing is known that leads to it: it is a fault of the program.",
     remedy: "Please report this with the drawing. --no-pictures leaves PDF and PNG out.",
     example: "lapwright layout house.dxf --no-pictures    (goes on without PDF and PNG)",
+};
+const THREADS_MISSING: Explanation = Explanation {
+    title: "The system gives no threads",
+    cause: "The workbook's sheets are written in threads of their own, all at once. A limit of processes or of memory leaves none to be had. Nothing was written; everything else works with one thread.",
+    remedy: "Raise the limit of processes (`ulimit -u`), or end other programs of the same user, and run again. `lapwright takeoff` prints the quantities without a workbook.",
+    example: "ulimit -u 20; lapwright layout house.dxf",
 };
 const LAYOUT_FORMAT: Explanation = Explanation {
     title: "A file is no layout of this version",

@@ -12,6 +12,9 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::WallTooFine => &WALL_TOO_FINE,
         HouseCode::WallTooBig => &WALL_TOO_BIG,
         HouseCode::WallTooFull => &WALL_TOO_FULL,
+        HouseCode::OutlineTooFine => &OUTLINE_TOO_FINE,
+        HouseCode::OutlinesTooMany => &OUTLINES_TOO_MANY,
+        HouseCode::GradeTooFine => &GRADE_TOO_FINE,
         HouseCode::WallsFromHatch => &WALLS_FROM_HATCH,
         HouseCode::WallsFromLines => &WALLS_FROM_LINES,
         HouseCode::WallFoot => &WALL_FOOT,
@@ -66,6 +69,24 @@ const WALL_TOO_FULL: Explanation = Explanation {
     cause: "More than 1,000 openings, or fixtures, lie in one outline. Something else is drawn on their layer, or a whole building in one outline.",
     remedy: "Draw the wall as several outlines, or take off the layer what is neither opening nor fixture.",
     example: "vents drawn as 3,000 small loops on A-GLAZ",
+};
+const OUTLINE_TOO_FINE: Explanation = Explanation {
+    title: "An outline with more corners than any has",
+    cause: "A roof, deck, band, bare area, opening or fixture has more than 2,000 corners, arcs cut into chords. Each corner is asked for at every course, so such a drawing is refused.",
+    remedy: "Simplify the outline in the drawing program, or redraw it with arcs.",
+    example: "a traced or scanned window of 240,000 vertices",
+};
+const OUTLINES_TOO_MANY: Explanation = Explanation {
+    title: "More outlines of one sort than any elevation has",
+    cause: "One elevation has more than 5,000 roofs and decks, or more than 500 bands or bare areas: a pattern of shingles or stones, as a rule, that stands on a layer of outlines.",
+    remedy: "Move the pattern to another layer, or draw one outline round it.",
+    example: "20,000 shingles, each a closed outline on A-ROOF-OTLN",
+};
+const GRADE_TOO_FINE: Explanation = Explanation {
+    title: "Lines of grade with more points than any has",
+    cause: "The lines on the grade layer of one elevation have more than 2,000 points together, as where a survey's section was pasted. Each is asked for at every course, panel and corner, so such a drawing is refused.",
+    remedy: "Simplify the line in the drawing program: a point where its slope changes is enough.",
+    example: "a grade line of 240,000 vertices, 1/1000 in apart",
 };
 const WALLS_FROM_HATCH: Explanation = Explanation {
     title: "Walls were taken from siding hatches",

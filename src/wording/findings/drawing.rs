@@ -1,14 +1,17 @@
 //! Of the drawing's file.
 
 use super::finding_words::FindingWords;
-use super::parts::number;
-use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding, LooksLike};
+use super::parts::{number, on_layer};
+use crate::finding::Finding;
+use crate::finding::drawing::{
+    BlockArray, BlockFault, DrawingFinding, LooksLike, Named, NumberPlace, SvgExcess,
+};
 use crate::origin::EntityKind;
 use crate::units::counted;
 
 const OWN_FILE: &str = "Save only the elevations to a file of their own.";
 
-pub(super) fn words(found: &DrawingFinding) -> FindingWords {
+pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
     use DrawingFinding as F;
     match found {
         F::FileTooBig { name, bytes, most } => FindingWords::new(
@@ -40,7 +43,14 @@ pub(super) fn words(found: &DrawingFinding) -> FindingWords {
             format!("{name} cannot be read as SVG: {parser_says}"),
             "Save it again as plain SVG, with text kept as text.",
         ),
-        F::SvgTooBig { most_elements, most_levels } => svg_too_big(*most_elements, *most_levels),
+        F::SvgTooBig { of, most, line } => svg_too_big(*of, *most, *line),
+        F::NumberUnreadable { part, place, value, line, entities, .. } => {
+            unreadable(&on_layer(finding), *part, place, value, (*line, *entities))
+        }
+        F::NameTooLong { of, begins, letters, most, line } => {
+            name_too_long(*of, begins, [*letters, *most, *line])
+        }
+        F::TextTooLong { texts, most, line } => text_too_long(*texts, *most, *line),
     }
 }
 
@@ -50,6 +60,10 @@ fn not_dxf(name: &str, looks_like: LooksLike) -> FindingWords {
         LooksLike::Dwg => "a DWG drawing",
         LooksLike::Pdf => "a PDF",
         LooksLike::Zip => "a zip archive",
+        LooksLike::Gzip => "a file compressed with gzip, as SVGZ is",
+        LooksLike::Compressed => "a compressed file",
+        LooksLike::Tar => "an archive of files (tar)",
+        LooksLike::Utf32 => "text in UTF-32",
         LooksLike::Png => "a PNG picture",
         LooksLike::Jpeg => "a JPEG picture",
         LooksLike::Tiff => "a TIFF picture",
@@ -57,9 +71,16 @@ fn not_dxf(name: &str, looks_like: LooksLike) -> FindingWords {
         LooksLike::OtherXml => "XML of another sort",
         LooksLike::OtherData => "text or data of another sort",
     };
+    let remedy = match looks_like {
+        LooksLike::Zip | LooksLike::Gzip | LooksLike::Compressed | LooksLike::Tar => {
+            "Unpack it, and give the DXF or SVG that is in it."
+        }
+        LooksLike::Utf32 => "Save it as UTF-8 and give that file.",
+        _ => "Save or export the elevations as DXF or SVG and give that file.",
+    };
     FindingWords::new(
         format!("{name} is neither a DXF nor an SVG drawing: it looks like {what}"),
-        "Save or export the elevations as DXF or SVG and give that file.",
+        remedy,
     )
 }
 
@@ -206,11 +227,94 @@ fn skipped(entity: &str, count: usize, first_line: usize) -> FindingWords {
     )
 }
 
-fn svg_too_big(most_elements: usize, most_levels: usize) -> FindingWords {
+/// What is the matter with a number, and where: group and line, layer and entity.
+fn unreadable(
+    layer: &str,
+    part: EntityKind,
+    place: &NumberPlace,
+    value: &str,
+    (line, entities): (usize, usize),
+) -> FindingWords {
+    let stands = match place {
+        NumberPlace::Group { group } => format!("group {group} of {part}"),
+        NumberPlace::Attribute { attribute } => format!("`{attribute}` of {part}"),
+    };
+    let says = if value.is_empty() { "is empty".to_owned() } else { format!("says `{value}`") };
+    let left_out = match entities {
+        1 => format!("what it belongs to{layer} is left out"),
+        n => format!("{n} of its type{layer} are left out for such values"),
+    };
+    FindingWords::new(
+        format!("line {line}: {stands} {says}, where a number is due; {left_out}"),
+        "Mend the number or delete what it belongs to, or save the drawing again from the program that made it.",
+    )
+}
+
+fn name_too_long(of: Named, begins: &str, [letters, most, line]: [usize; 3]) -> FindingWords {
+    let what = match of {
+        Named::Layer => "a layer's name",
+        Named::Block => "a block's name",
+        Named::Element => "an element's id",
+    };
     FindingWords::new(
         format!(
-            "the SVG has, nests or repeats more than {most_elements} elements or {most_levels} levels"
+            "line {line}: {what} has {letters} letters, where {most} are the most that are read: `{begins}...`"
         ),
-        "Save only the elevations to a file of their own, and flatten symbols in the program that made it.",
+        "Give it a shorter name.",
     )
+}
+
+fn text_too_long(texts: usize, most: usize, line: usize) -> FindingWords {
+    let of = if texts == 1 { "1 text is" } else { &format!("{texts} texts are") };
+    FindingWords::new(
+        format!(
+            "{of} longer than {most} bytes, the first at line {line}: what follows is not read"
+        ),
+        "Shorten what names a view or gives a measure; a note needs nothing.",
+    )
+}
+
+fn svg_too_big(of: SvgExcess, most: usize, line: Option<usize>) -> FindingWords {
+    let flatten = "Save only the elevations to a file of their own, and flatten symbols in the program that made it.";
+    let (what, remedy) = match of {
+        SvgExcess::Elements => (
+            format!("has or repeats more than {most} elements (a text counts as several)"),
+            flatten,
+        ),
+        SvgExcess::Levels => (format!("nests elements more than {most} levels deep"), flatten),
+        SvgExcess::Uses => (
+            format!(
+                "has an element that uses itself, or uses in uses more than {most} levels deep"
+            ),
+            flatten,
+        ),
+        SvgExcess::Attributes => (
+            format!("has an element with more than {most} attributes"),
+            "Save it again as plain SVG, without the program's own data.",
+        ),
+        SvgExcess::Namespaces => (
+            format!("declares more than {most} namespaces"),
+            "Save it again as plain SVG, without the program's own data.",
+        ),
+        SvgExcess::Entities => (
+            format!("has entities that stand for more than {most} letters"),
+            "Save it again as plain SVG, with entities written out.",
+        ),
+        SvgExcess::Styles => (
+            format!(
+                "has so many style rules that they would be compared with elements more than {most} times"
+            ),
+            "Save it again with presentation attributes in place of a style sheet, or only the elevations.",
+        ),
+        SvgExcess::AllAttributes => (
+            format!("has more than {most} attributes in all"),
+            "Save it again as plain SVG, without the program's own data.",
+        ),
+        SvgExcess::LettersOfAttributes => {
+            (format!("has or repeats more than {most} letters of attributes"), flatten)
+        }
+        SvgExcess::Letters => (format!("has or repeats more than {most} letters of text"), flatten),
+    };
+    let place = line.map_or(String::new(), |l| format!(" (line {l})"));
+    FindingWords::new(format!("the SVG {what}{place}"), remedy)
 }

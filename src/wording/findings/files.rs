@@ -17,6 +17,12 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
             format!("a result cannot be made: {}", writer_fault(fault)),
             "Please report this with the drawing; --no-pictures leaves PDF and PNG out.",
         ),
+        FileFinding::ThreadsMissing { wanted, system_says } => FindingWords::new(
+            format!(
+                "the workbook takes {wanted} threads at once, and the system does not give them: {system_says}"
+            ),
+            "Raise the limit of processes (`ulimit -u`) or of memory, or end other programs, and run again.",
+        ),
         FileFinding::LayoutFormat { found, expected } => layout_format(found.as_deref(), expected),
         FileFinding::LayoutUnreadable { line, column, reader_says } => {
             // What is missing in one that is whole as JSON has no place.
@@ -35,6 +41,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 OverlayReason::NoEntitiesSection => {
                     "the drawing has no complete section of entities"
                 }
+                OverlayReason::WideSource => "the drawing is saved in UTF-16",
             };
             FindingWords::new(
                 format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),

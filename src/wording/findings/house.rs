@@ -1,7 +1,7 @@
 //! Of walls, openings and fixtures.
 
 use super::finding_words::FindingWords;
-use super::parts::{listed, number, on_layer};
+use super::parts::{elevation, listed, number, on_layer};
 use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
@@ -24,6 +24,26 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             wall_too_big(&layer, [*width, *height], [*most_width, *most_height], style)
         }
         F::WallTooFull { of_what, count, most } => wall_too_full(&layer, *of_what, *count, *most),
+        F::OutlineTooFine { corners, most } => FindingWords::new(
+            format!(
+                "an outline{layer} has {corners} corners, where {most} are the most that are laid out"
+            ),
+            "Simplify the outline: chords 1/64 in off a curve are fine enough.",
+        ),
+        F::OutlinesTooMany { count, most } => FindingWords::new(
+            format!(
+                "{}{count} outlines of the sort of those{layer}, where {most} are the most that are laid out",
+                elevation(finding)
+            ),
+            "Look for a pattern that stands on the layer, or draw one outline round them.",
+        ),
+        F::GradeTooFine { points, most } => FindingWords::new(
+            format!(
+                "{}the lines of grade have {points} points, where {most} are the most that are laid out",
+                elevation(finding)
+            ),
+            "Simplify the line of grade: a point where its slope changes is enough.",
+        ),
         F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
         F::WallsFromLines { walls } => from_lines(walls),
         F::WallFoot { layer } => wall_foot(layer),

@@ -21,7 +21,7 @@ use crate::units::LengthStyle;
 /// What a finding says, with lengths in this style.
 pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
     match &finding.kind {
-        FindingKind::Drawing(found) => drawing::words(found),
+        FindingKind::Drawing(found) => drawing::words(found, finding),
         FindingKind::Lines(found) => lines::words(found, finding, style),
         FindingKind::Views(found) => views::words(found, finding),
         FindingKind::House(found) => house::words(found, finding, style),

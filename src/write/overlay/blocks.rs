@@ -26,9 +26,9 @@ pub(super) enum Content {
 pub(super) fn needed(overlay: &Drawing, taken: &[String], look: DimLook) -> Vec<Block> {
     let mut out: Vec<Block> = Vec::new();
     for g in &overlay.groups {
-        if !out.iter().any(|b| b.name == g.block) {
+        if !out.iter().any(|b| b.name == *g.block) {
             let content = Content::Mark(frame(&g.block));
-            out.push(Block { name: g.block.clone(), content });
+            out.push(Block { name: g.block.to_string(), content });
         }
     }
     // Names of what the source has already stay as they are.
@@ -208,7 +208,7 @@ impl Emitter<'_> {
             self.float(code, scale);
         }
         self.owned(&own, |e| {
-            for (tag, value) in &g.attributes {
+            for (tag, value) in g.attributes.iter() {
                 e.begin("ATTRIB", layer, "AcDbText");
                 e.text_about(at, scale * HEIGHT, value);
                 if e.modern() {

@@ -21,13 +21,17 @@ use crate::finding::files::WriterFault;
 use crate::layout::Layout;
 use crate::model::takeoff::Takeoff;
 
+/// Sheets of the workbook: the library writes each in a thread of its own, all at once, and stops the
+/// program where there is none to be had.
+pub const SHEETS: usize = 8;
+
 /// The workbook's bytes.
 ///
 /// # Errors
 /// What the writing library says; no layout is known to bring it to that.
 pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFault> {
     let mut book = Workbook::new();
-    let sheets = [
+    let sheets: [_; SHEETS] = [
         summary::sheet(layout, takeoff),
         order::sheet(layout, takeoff),
         panels::sheet(layout),

@@ -1,0 +1,310 @@
+//! The source written anew for the resolver: what is kept of it, each drawn element under an id by which
+//! it is found again.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use usvg::roxmltree::{Attribute, Document, Node};
+
+use super::budget::{ids, target};
+use super::css::{parts, tamed};
+use super::excess::LETTERS_OF_TEXT;
+use super::faults::{Faults, Place};
+use super::kept::{Kept, keeps, kept};
+use super::lines::Lines;
+use super::names::{Named, Names, found_again, layer_label, words};
+use super::numbers;
+use crate::finding::drawing::{DrawingFinding, Named as NamedKind};
+use crate::finding::{Findings, Refusal};
+use crate::read::limits::Limits;
+
+/// What ids of our own begin with.
+const MARK: &str = "lapwright-mark-";
+/// Letters of an id or a label that are told where it is too long.
+const SHOWN: usize = 40;
+
+/// Text for the resolver, and what its ids stand for.
+pub(super) struct Plain {
+    pub(super) text: String,
+    pub(super) names: Names,
+}
+
+struct Writer<'a, 'n> {
+    out: Plain,
+    ids: BTreeMap<&'a str, Node<'a, 'a>>,
+    lines: &'n Lines,
+    limits: &'n Limits,
+    faults: Faults,
+    /// A style sheet asks for attributes: all are kept.
+    all: bool,
+    marks: usize,
+    /// Letters of the text at hand that are still handed on.
+    letters: usize,
+}
+
+/// The style sheets of a document, one behind another.
+pub(super) fn sheet(xml: &Document) -> String {
+    let mut out = String::new();
+    let sheets = xml.descendants().filter(|n| n.is_element() && n.tag_name().name() == "style");
+    for node in sheets.filter(|n| n.attribute("type").is_none_or(|t| t == "text/css")) {
+        node.children().filter_map(|n| n.text()).for_each(|t| out.push_str(t));
+        out.push('\n');
+    }
+    super::css::without_comments(&out)
+}
+
+/// Writes a document anew.
+///
+/// # Errors
+/// `name-too-long` for an id or a label that is longer than any name.
+pub(super) fn plain(
+    xml: &Document,
+    sheet: &str,
+    lines: &Lines,
+    limits: &Limits,
+    findings: &mut Findings,
+) -> Result<Plain, Refusal> {
+    let out = Plain { text: String::with_capacity(xml.input_text().len()), names: Names::new() };
+    let mut writer = Writer {
+        out,
+        ids: ids(xml),
+        lines,
+        limits,
+        faults: Faults::default(),
+        all: sheet.contains('['),
+        marks: 0,
+        letters: 0,
+    };
+    writer.root(xml.root_element(), sheet)?;
+    writer.faults.tell(limits, findings);
+    Ok(writer.out)
+}
+
+impl<'a> Writer<'a, '_> {
+    fn root(&mut self, root: Node<'a, 'a>, sheet: &str) -> Result<(), Refusal> {
+        self.open(root, "svg", None);
+        self.out.text.push_str(" xmlns=\"http://www.w3.org/2000/svg\">");
+        if !sheet.trim().is_empty() {
+            for part in parts(&tamed(sheet)) {
+                self.out.text.push_str("<style>");
+                escaped(part, &mut self.out.text);
+                self.out.text.push_str("</style>");
+            }
+        }
+        self.children(root, &Arc::from("0"))?;
+        self.out.text.push_str("</svg>");
+        Ok(())
+    }
+
+    fn children(&mut self, node: Node<'a, 'a>, layer: &Arc<str>) -> Result<(), Refusal> {
+        let within_text = self.letters > 0;
+        for child in node.children() {
+            if child.is_element() {
+                self.element(child, layer)?;
+            } else if let (true, Some(text)) =
+                (within_text, child.text().filter(|_| child.is_text()))
+            {
+                let end = text.char_indices().nth(self.letters).map_or(text.len(), |(i, _)| i);
+                self.letters = self.letters.saturating_sub(text[..end].chars().count());
+                escaped(&text[..end], &mut self.out.text);
+            }
+        }
+        Ok(())
+    }
+
+    fn element(&mut self, node: Node<'a, 'a>, layer: &Arc<str>) -> Result<(), Refusal> {
+        let name = match kept(&node) {
+            Kept::Nothing => return Ok(()),
+            Kept::Skipped(name) => {
+                self.faults.skipped(name, self.line(&node));
+                return Ok(());
+            }
+            Kept::Unseen => "defs",
+            Kept::As(name) => name,
+        };
+        let outermost = name == "text" && self.letters == 0;
+        // What stands in a text behind its letters that are measured is left out.
+        if name == "tspan" && self.letters == 0 {
+            return Ok(());
+        }
+        let own = self.layer(&node, layer)?;
+        let id = self.id(&node, &own, outermost)?;
+        if self.faulty(&node, &own) {
+            return Ok(());
+        }
+        if outermost {
+            self.letters = LETTERS_OF_TEXT;
+        }
+        self.open(node, name, id);
+        self.out.text.push('>');
+        self.children(node, &own)?;
+        self.out.text.push_str("</");
+        self.out.text.push_str(name);
+        self.out.text.push('>');
+        if outermost {
+            self.letters = 0;
+        }
+        Ok(())
+    }
+
+    fn line(&self, node: &Node) -> usize {
+        self.lines.at(node.range().start)
+    }
+
+    /// The layer of an element: its own label, or that of the group it is in.
+    fn layer(&self, node: &Node<'a, 'a>, outer: &Arc<str>) -> Result<Arc<str>, Refusal> {
+        let Some(label) = layer_label(node) else { return Ok(outer.clone()) };
+        self.short(NamedKind::Layer, label, node)?;
+        Ok(Arc::from(label))
+    }
+
+    fn short(&self, of: NamedKind, text: &str, node: &Node) -> Result<(), Refusal> {
+        let most = self.limits.name;
+        if text.len() <= most || text.chars().nth(most).is_none() {
+            return Ok(());
+        }
+        let begins = text.chars().take(SHOWN).collect();
+        let (letters, line) = (text.chars().count(), self.line(node));
+        Err(Refusal::new(DrawingFinding::NameTooLong { of, begins, letters, most, line }))
+    }
+
+    /// The id an element is written with: its own, or a mark where it has none or is not the first with
+    /// it.
+    fn id(
+        &mut self,
+        node: &Node<'a, 'a>,
+        layer: &Arc<str>,
+        outermost: bool,
+    ) -> Result<Option<String>, Refusal> {
+        let own = node.attribute("id");
+        if let Some(id) = own {
+            self.short(NamedKind::Element, id, node)?;
+        }
+        let first = own.filter(|id| {
+            !id.is_empty()
+                && !id.starts_with(MARK)
+                && self.ids.get(id).is_some_and(|n| n.id() == node.id())
+        });
+        let Some(element) = found_again(node.tag_name().name()) else {
+            return Ok(first.map(str::to_owned));
+        };
+        let id = first.map(str::to_owned).unwrap_or_else(|| {
+            self.marks += 1;
+            format!("{MARK}{}", self.marks)
+        });
+        let named = Named {
+            layer: layer.clone(),
+            line: self.line(node),
+            id: own.map(Box::from),
+            element,
+            text: outermost.then(|| words(node)),
+        };
+        self.out.names.insert(id.clone(), named);
+        Ok(Some(id))
+    }
+
+    /// Whether a number of an element cannot be read, or lies too far away: it is then left out, and told.
+    fn faulty(&mut self, node: &Node<'a, 'a>, layer: &Arc<str>) -> bool {
+        let farthest = self.limits.coordinate;
+        for a in node.attributes().filter(|a| a.namespace().is_none()) {
+            let fault = match a.name() {
+                "d" => numbers::path(a.value(), farthest).err(),
+                "points" => numbers::points(a.value(), farthest).err(),
+                "transform" => numbers::transform(a.value(), farthest).err(),
+                "viewBox" => numbers::list(a.value(), farthest).err(),
+                "x" | "y" | "x1" | "y1" | "x2" | "y2" | "cx" | "cy" | "r" | "rx" | "ry"
+                | "width" | "height" | "dx" | "dy" => numbers::lengths(a.value(), farthest).err(),
+                _ => None,
+            };
+            if let Some(fault) = fault {
+                let place = Place {
+                    element: node.tag_name().name(),
+                    attribute: a.name(),
+                    line: self.line(node),
+                    id: node.attribute("id"),
+                    layer,
+                };
+                self.faults.found(fault, &place);
+                return true;
+            }
+        }
+        false
+    }
+
+    /// A start tag up to where it ends.
+    fn open(&mut self, node: Node<'a, 'a>, name: &str, id: Option<String>) {
+        self.out.text.push('<');
+        self.out.text.push_str(name);
+        if let Some(id) = &id {
+            self.attribute("id", id);
+        }
+        if name == "defs" {
+            return;
+        }
+        if name == "use"
+            && let Some(used) = target(&node)
+        {
+            self.attribute("href", &format!("#{used}"));
+        }
+        let words = matches!(name, "text" | "tspan");
+        for a in node.attributes() {
+            if self.kept(&a) {
+                let value = match a.name() {
+                    "fill" | "stroke" if a.value().contains("url(") => "black",
+                    // A letter or two tells where a text stands; each with a place of its own would be
+                    // shaped for itself.
+                    "x" | "y" | "dx" | "dy" | "rotate" if words => numbers::first(a.value()),
+                    "style" => &tamed(a.value()),
+                    _ => a.value(),
+                };
+                self.attribute(written(&a), value);
+            }
+        }
+    }
+
+    fn kept(&self, a: &Attribute) -> bool {
+        let name = a.name();
+        match a.namespace() {
+            None => {
+                let asked = self.all && !SET_APART.iter().any(|s| name.starts_with(s));
+                name != "id" && name != "href" && (keeps(name) || asked)
+            }
+            // `xml:space`
+            Some(_) => name == "space",
+        }
+    }
+
+    fn attribute(&mut self, name: &str, value: &str) {
+        self.out.text.push(' ');
+        self.out.text.push_str(name);
+        self.out.text.push_str("=\"");
+        escaped(value, &mut self.out.text);
+        self.out.text.push('"');
+    }
+}
+
+/// Attributes that are never handed on: see [`kept`].
+const SET_APART: [&str; 6] = ["marker", "clip", "mask", "filter", "on", "xmlns"];
+
+fn written<'a>(a: &Attribute<'a, '_>) -> &'a str {
+    if a.name() == "space" { "xml:space" } else { a.name() }
+}
+
+/// Text as XML has it. Characters that no XML may hold are blanks.
+fn escaped(text: &str, out: &mut String) {
+    let mut rest = text;
+    let special = |b: u8| b < b' ' || matches!(b, b'&' | b'<' | b'>' | b'"');
+    while let Some(at) = rest.bytes().position(special) {
+        out.push_str(&rest[..at]);
+        out.push_str(match rest.as_bytes()[at] {
+            b'&' => "&amp;",
+            b'<' => "&lt;",
+            b'>' => "&gt;",
+            b'"' => "&quot;",
+            b'\n' => "\n",
+            _ => " ",
+        });
+        rest = &rest[at + 1..];
+    }
+    out.push_str(rest);
+}
