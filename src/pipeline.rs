@@ -3,6 +3,7 @@
 
 mod findings;
 mod head;
+mod letters;
 pub mod quantities;
 
 use crate::course::datum::{Found, search};

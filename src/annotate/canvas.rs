@@ -192,7 +192,7 @@ impl Canvas {
     /// Text as it is, half way up at `at`, no room asked.
     fn write(&mut self, text: &str, height: f64, bold: bool, at: Point, across: Across) {
         let (content, up) = (printable(text), Up::Middle);
-        let text = Text { at, height, angle: 0.0, content, across, up, bold };
+        let text = Text { at, height, angle: 0.0, mirrored: false, content, across, up, bold };
         self.add(Ink::Text, Shape::Text(text));
     }
 

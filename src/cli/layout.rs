@@ -96,7 +96,7 @@ fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<FilesToWrite,
         let sheets = files.iter().filter(|(n, _)| n.ends_with(".svg")).count();
         out.large.extend((!a.no_pictures && !pictured(sheets)).then_some(sheets));
         if a.overlay == Overlay::Separate {
-            files.push(overlay::alone(&laid.layout));
+            files.push(overlay::alone(laid));
         }
         match set_folder(&laid.layout) {
             Some(inner) => {

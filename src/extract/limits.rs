@@ -7,7 +7,6 @@ use super::views::View;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall};
 use crate::finding::views::ViewFinding;
-use crate::geom::vocabulary::Point;
 use crate::job::WIDEST;
 use crate::model::house::DrawnWall;
 use crate::model::linework::{Linework, Role, Stroke};
@@ -62,7 +61,7 @@ pub(super) fn too_fine(lines: &Linework) -> Option<Finding> {
     let on_wall = |s: &&Stroke| s.role.is_some_and(|r| r.is_outline() && r != Role::Wall);
     let stroke = lines.strokes.iter().filter(on_wall).find(|s| s.points.len() > most)?;
     let kind = HouseFinding::OutlineTooFine { corners: stroke.points.len(), most };
-    let at = Point::ZERO + stroke.points[0].to_vec2() / lines.scale.inches;
+    let at = lines.source(stroke.points[0]);
     Some(Finding::new(kind).about(&stroke.origin).at(at))
 }
 

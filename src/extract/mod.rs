@@ -208,7 +208,8 @@ fn elevation(
     let origin = Point::new(all.x0, y0);
     let k = lines.scale.inches;
     // Elevation inches to source: move back, then out of inches.
-    let to_source = Affine::scale(1.0 / k) * Affine::translate(origin.to_vec2());
+    let back = lines.way_back(all.center());
+    let to_source = Affine::scale(1.0 / k) * back * Affine::translate(origin.to_vec2());
     let local = ViewFrame { lines, view, origin, to_source, job, part };
     let (walls, zones) = faces::walls(&local, outlines, findings);
     let mut grade: Vec<Point> = local
@@ -235,6 +236,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        texts: local.texts(),
         zones,
     };
     if let Some(account) = account {

@@ -43,5 +43,5 @@ pub(crate) fn stroke_box(s: &Stroke) -> Rect {
 
 /// A place of the drawing in source units.
 pub(super) fn source(lines: &Linework, p: Point) -> Point {
-    Point::new(p.x / lines.scale.inches, p.y / lines.scale.inches)
+    lines.source(p)
 }

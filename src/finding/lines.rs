@@ -115,6 +115,20 @@ group! {
             /// How many were left out.
             lines: usize,
         }
+        /// Drawing noise was taken out.
+        LinesSquared "lines-squared", Warning or Info if slight, Architect {
+            /// Sides that were all but level or plumb and were squared.
+            sides: usize,
+            /// Steps that were closed.
+            steps: usize,
+            /// The greatest distance a corner was moved for it, inches.
+            most: f64,
+            /// The tilt that was undone first, degrees counter-clockwise; none where there was none.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            tilt: Option<f64>,
+            /// Whether nothing was moved by more than 1/16 in.
+            slight: bool,
+        }
         /// Loops with gaps were closed.
         GapsClosed "gaps-closed", Info, Architect {
             /// Their layer.

@@ -79,6 +79,8 @@ rules! {
     OpeningChannels,
     /// Water runs over each channel into the next.
     OpeningDrainage,
+    /// Undersill trim goes along every sill and nowhere else.
+    UndersillPlaces,
     /// Every side has its trim.
     SideTrim,
     /// Siding ends at covers, friezes and surrounds, which have their boards.

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use super::hatch::Hatch;
 use super::unused::Unused;
 use crate::geom::flatten::MOST_POINTS;
-use crate::geom::vocabulary::{Affine, BezPath, Point, Rect};
+use crate::geom::vocabulary::{Affine, BezPath, Point, Rect, Vec2};
 use crate::origin::Origin;
 use crate::units::Unit;
 
@@ -205,6 +205,8 @@ pub struct Text {
     pub height: f64,
     /// Direction of reading, degrees counter-clockwise from x.
     pub angle: f64,
+    /// Seen in a mirror: the letters' tops lie to the right of the direction of reading.
+    pub mirrored: bool,
     /// What it says, codes resolved. Hostile: whoever writes it escapes it.
     pub content: String,
     /// Where the anchor stands across the line.
@@ -268,6 +270,22 @@ pub struct Viewport {
     pub model: Rect,
     /// Layers (indices) frozen in it.
     pub frozen: Vec<usize>,
+}
+
+impl Text {
+    /// The text moved: turned with its place, and seen in a mirror where the map mirrors.
+    pub fn moved(self, map: Affine) -> Self {
+        let [a, b, c, d, ..] = map.as_coeffs();
+        let along = Vec2::from_angle(self.angle.to_radians());
+        let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
+        Text {
+            at: map * self.at,
+            height: self.height * map.determinant().abs() / image.hypot().max(1e-12),
+            angle: image.atan2().to_degrees(),
+            mirrored: self.mirrored != (map.determinant() < 0.0),
+            ..self
+        }
+    }
 }
 
 impl Polyline {

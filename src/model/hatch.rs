@@ -1,6 +1,6 @@
 //! Hatches: boundaries and families of lines.
 
-use crate::geom::vocabulary::{BezPath, Point};
+use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect, Vec2};
 
 /// A filled or patterned area.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -24,6 +24,29 @@ impl Hatch {
             return None;
         }
         self.families.first().map(LineFamily::spacing)
+    }
+
+    /// The box round its loops.
+    pub fn bounds(&self) -> Rect {
+        self.loops
+            .iter()
+            .map(CurveShape::bounding_box)
+            .reduce(|a, b| a.union(b))
+            .unwrap_or_default()
+    }
+
+    /// The hatch with loops and lines moved.
+    pub fn moved(mut self, map: Affine) -> Self {
+        let [a, b, c, d, ..] = map.as_coeffs();
+        let turned = |v: Vec2| Vec2::new(a * v.x + c * v.y, b * v.x + d * v.y);
+        self.loops = self.loops.into_iter().map(|l| map * l).collect();
+        for f in &mut self.families {
+            f.angle = turned(Vec2::from_angle(f.angle.to_radians())).atan2().to_degrees();
+            f.base = map * f.base;
+            let step = turned(Vec2::new(f.offset.0, f.offset.1));
+            f.offset = (step.x, step.y);
+        }
+        self
     }
 }
 

@@ -8,7 +8,7 @@ use super::drawing::{Group, Layer, Text, Viewport};
 use super::hatch::Hatch;
 use super::source::UnitBasis;
 use super::unused::Unused;
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::origin::Origin;
 use crate::units::Unit;
 
@@ -173,6 +173,8 @@ pub struct Measured {
     pub to: Point,
     /// Distance along the dimension line by its points.
     pub drawn: f64,
+    /// Middle of the dimension line, where its text stands.
+    pub middle: Point,
     /// The text override, if there is one.
     pub text: Option<String>,
     /// Place in the source.
@@ -202,6 +204,8 @@ pub struct Linework {
     pub paper_labels: Vec<(String, Label)>,
     /// Windows onto model space; `model` in inches.
     pub viewports: Vec<Viewport>,
+    /// Parts that were turned to stand upright, in the order they were.
+    pub moved: Vec<Moved>,
     /// Shapes on layers with a role that are not laid out from.
     pub left: Vec<LeftStroke>,
     /// Texts, dimensions and what has no length, of each layer.
@@ -215,4 +219,30 @@ pub struct Asides {
     pub said: usize,
     /// Lines of no length.
     pub empty: usize,
+}
+
+/// A part of the drawing that was turned to stand upright.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// Where it lies now, inches.
+    pub now: Rect,
+    /// From there to where it is drawn, inches.
+    pub back: Affine,
+    /// The view that the job names for it; none where drawing noise was taken out.
+    pub view: Option<String>,
+}
+
+impl Linework {
+    /// The way from a place to where it is drawn, inches.
+    pub fn way_back(&self, p: Point) -> Affine {
+        self.moved.iter().rev().fold(Affine::IDENTITY, |back, m| {
+            if m.now.contains(back * p) { m.back * back } else { back }
+        })
+    }
+
+    /// Where a place is drawn, in the source's own units.
+    pub fn source(&self, p: Point) -> Point {
+        let drawn = self.way_back(p) * p;
+        Point::new(drawn.x / self.scale.inches, drawn.y / self.scale.inches)
+    }
 }

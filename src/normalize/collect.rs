@@ -6,7 +6,7 @@ use crate::finding::drawing::DrawingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::flatten::MOST_POINTS;
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
 use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale};
@@ -77,17 +77,17 @@ fn add(out: &mut Linework, item: &Item) {
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),
         Shape::Dimension(d) => {
-            let drawn = match d.angle {
-                Some(a) => {
-                    let along = crate::geom::vocabulary::Vec2::from_angle(a.to_radians());
-                    (d.to - d.from).dot(along).abs()
-                }
-                None => d.from.distance(d.to),
+            let between = d.to - d.from;
+            let along = match d.angle {
+                Some(a) => Vec2::from_angle(a.to_radians()),
+                None => between / between.hypot().max(f64::MIN_POSITIVE),
             };
+            let halfway = d.from.midpoint(d.to) - d.line;
             out.measured.push(Measured {
                 from: d.from,
                 to: d.to,
-                drawn,
+                drawn: d.angle.map_or(between.hypot(), |_| between.dot(along).abs()),
+                middle: d.line + along * halfway.dot(along),
                 text: d.text.clone(),
                 origin,
             });
@@ -96,10 +96,10 @@ fn add(out: &mut Linework, item: &Item) {
     }
 }
 
-/// Scales everything to inches and snaps it to the grid, once.
+/// Scales everything to inches.
 pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     let k = scale.inches;
-    let point = |p: Point| Point::new(snap(p.x * k), snap(p.y * k));
+    let point = |p: Point| Point::new(p.x * k, p.y * k);
     let left = lines.left.iter_mut().map(|l| &mut l.stroke);
     for s in lines.strokes.iter_mut().chain(left) {
         s.points.iter_mut().for_each(|p| *p = point(*p));
@@ -109,12 +109,7 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
         l.text.height *= k;
     }
     for h in &mut lines.hatches {
-        let map = Affine::scale(k);
-        h.hatch.loops.iter_mut().for_each(|l| *l = map * l.clone());
-        for f in &mut h.hatch.families {
-            f.base = map * f.base;
-            f.offset = (f.offset.0 * k, f.offset.1 * k);
-        }
+        h.hatch = std::mem::take(&mut h.hatch).moved(Affine::scale(k));
     }
     for m in &mut lines.measured {
         m.from = point(m.from);
@@ -129,4 +124,22 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
             Rect::from_points(point(v.model.origin()), point(Point::new(v.model.x1, v.model.y1)));
     }
     lines.scale = scale;
+}
+
+/// Snaps everything to the grid, once.
+pub(super) fn to_grid(lines: &mut Linework) {
+    let settle = |p: &mut Point| *p = Point::new(snap(p.x), snap(p.y));
+    let left = lines.left.iter_mut().map(|l| &mut l.stroke);
+    for s in lines.strokes.iter_mut().chain(left) {
+        s.points.iter_mut().for_each(settle);
+    }
+    lines.labels.iter_mut().for_each(|l| settle(&mut l.text.at));
+    for m in &mut lines.measured {
+        settle(&mut m.from);
+        settle(&mut m.to);
+    }
+    for v in &mut lines.viewports {
+        let r = v.model;
+        v.model = Rect::new(snap(r.x0), snap(r.y0), snap(r.x1), snap(r.y1));
+    }
 }

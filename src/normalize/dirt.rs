@@ -23,7 +23,6 @@ type Places = Vec<(Origin, Point)>;
 
 /// Takes out zero-length strokes and exact duplicates, with one finding for each kind.
 pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
-    let k = lines.scale.inches;
     let mut zero: Places = vec![];
     let asides = &mut lines.asides;
     lines.strokes.retain_mut(|s| {
@@ -43,7 +42,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     let twice = duplicates(&mut lines.strokes);
     let mut tell = |kind: LineFinding, list: Places| {
         if let Some((origin, at)) = list.first() {
-            let place = |p: &Point| Point::new(p.x / k, p.y / k);
+            let place = |p: &Point| lines.source(*p);
             let others = list.iter().skip(1).take(MOST_PLACES).map(|(_, p)| place(p)).collect();
             let finding = Finding::new(kind).about(origin).at(place(at)).also_at(others);
             findings.push(finding);
@@ -109,7 +108,6 @@ fn fingerprint(s: &Stroke) -> u64 {
 /// (`DrawingFact::DimensionOverride`). It stops the program unless the job accepts it: one of the two
 /// figures is wrong.
 pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
-    let k = lines.scale.inches;
     let unit = lines.scale.unit.unwrap_or(Unit::Inch);
     let accepted = job.drawing.accept.iter().any(|c| c == "dimension-disagrees");
     let mut told = 0;
@@ -126,7 +124,7 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
         if told > MOST_TOLD {
             continue;
         }
-        let at = Point::new(m.from.x / k, m.from.y / k);
+        let at = lines.source(m.from);
         let kind = LineFinding::DimensionDisagrees { stated, measured: m.drawn, unit, accepted };
         findings.push(Finding::new(kind).about(&m.origin).at(at));
     }

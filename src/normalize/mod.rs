@@ -6,9 +6,11 @@ mod dirt;
 mod fills;
 mod insertions;
 mod left;
+mod motion;
 pub mod roles;
 mod scale;
 mod shapes;
+mod square;
 pub mod suggest;
 pub mod weld;
 
@@ -17,11 +19,25 @@ use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::linework::Linework;
 
-/// Lines of the drawing's model space in inches.
+/// Lines of the drawing's model space in inches, on the grid and mended.
+///
+/// # Errors
+/// As [`in_inches`].
+pub fn linework(
+    drawing: &Drawing,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Linework, Refusal> {
+    let mut lines = in_inches(drawing, job, findings)?;
+    settle(&mut lines, job, findings);
+    Ok(lines)
+}
+
+/// Lines of the drawing's model space in inches, as drawn.
 ///
 /// # Errors
 /// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
-pub fn linework(
+pub fn in_inches(
     drawing: &Drawing,
     job: &Job,
     findings: &mut Findings,
@@ -32,10 +48,16 @@ pub fn linework(
     let mut raw = collect::collect(drawing, job, layers, findings);
     let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
-    dirt::mend(&mut raw, findings);
-    weld::close_outlines(&mut raw, job.drawing.weld, findings);
-    insertions::assign(&mut raw);
-    fills::outline(&mut raw);
-    dirt::dimensions(&raw, job, findings);
     Ok(raw)
+}
+
+/// Takes drawing noise out of lines in inches, sets them on the grid, mends and closes them.
+pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
+    square::square(lines, job, findings);
+    collect::to_grid(lines);
+    dirt::mend(lines, findings);
+    weld::close_outlines(lines, job.drawing.weld, findings);
+    insertions::assign(lines);
+    fills::outline(lines);
+    dirt::dimensions(lines, job, findings);
 }

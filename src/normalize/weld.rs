@@ -57,10 +57,9 @@ fn close_gaps(lines: &mut Linework, weld: f64, findings: &mut Findings) {
     for j in closed {
         by_layer.entry(j.layer).or_default().push(j);
     }
-    let k = lines.scale.inches;
     for (layer, list) in by_layer {
         let Some(first) = list.first() else { continue };
-        let place = |j: &Joined| Point::new(j.at.x / k, j.at.y / k);
+        let place = |j: &Joined| lines.source(j.at);
         let kind = LineFinding::GapsClosed {
             layer: lines.layers.get(layer).map_or_else(String::new, |l| l.layer.name.clone()),
             loops: list.len(),

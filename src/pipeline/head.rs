@@ -1,5 +1,6 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
+use super::letters;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
@@ -77,6 +78,7 @@ fn house_of(
     drop(bytes);
     *lines = normalize::linework(kept, job, findings)?;
     let house = extract::house(lines, job, findings)?;
+    letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
     Ok(house)
 }

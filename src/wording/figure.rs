@@ -7,7 +7,7 @@ use crate::units::{LengthStyle, MM_PER_INCH};
 const SQ_CM_PER_SQ_IN: f64 = (MM_PER_INCH / 10.0) * (MM_PER_INCH / 10.0);
 
 /// A number to so many decimals, without zeros at its end.
-fn trimmed(value: f64, decimals: usize) -> String {
+pub fn trimmed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     let text =
         if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };

@@ -20,6 +20,8 @@ pub const CORNER_POSTS: &str = "corner post OP outside, IP inside";
 pub const STARTER: &str = "starter ST";
 /// Channels.
 pub const CHANNELS: &str = "J-channel JH head, JJ jamb, JS sill, JW wall, JR rake, JL lower roof";
+/// Channels round curves.
+pub const BENT_CHANNEL: &str = "JB flexible J-channel, bent along the curve";
 /// Drip cap.
 pub const DRIP_CAP: &str = "drip cap DC";
 /// Undersill trim.

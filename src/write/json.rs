@@ -95,6 +95,24 @@ pub fn takeoff(takeoff: &Takeoff) -> Vec<u8> {
     pretty(&value)
 }
 
+/// Every text of a value with the dotted key it stands at.
+pub fn texts(value: &impl serde::Serialize) -> Vec<(String, String)> {
+    fn walk(value: Value, key: &str, out: &mut Vec<(String, String)>) {
+        match value {
+            Value::String(text) => out.push((key.to_owned(), text)),
+            Value::Array(list) => list.into_iter().for_each(|v| walk(v, key, out)),
+            Value::Object(map) => map.into_iter().for_each(|(name, v)| {
+                let key = if key.is_empty() { name } else { format!("{key}.{name}") };
+                walk(v, &key, out);
+            }),
+            Value::Null | Value::Bool(_) | Value::Number(_) => {}
+        }
+    }
+    let mut out = Vec::new();
+    walk(serde_json::to_value(value).unwrap_or_default(), "", &mut out);
+    out
+}
+
 /// The word a plain enum value is written as.
 pub fn word(value: &impl Serialize) -> Option<String> {
     serde_json::to_value(value).ok()?.as_str().map(str::to_owned)

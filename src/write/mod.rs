@@ -3,6 +3,7 @@
 
 mod corners;
 pub mod csv;
+mod csv_cell;
 pub mod explain;
 pub mod findings;
 pub mod json;

@@ -16,6 +16,7 @@ use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
+use crate::faults_shaped::{SHAPED, shaped};
 use crate::support::{dxf, laid, lay, rect, root};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
@@ -341,6 +342,7 @@ fn all() -> Vec<Broken> {
         (zoned(), CLADDING.to_vec()),
         (hung(), HUNG.to_vec()),
         (stocked(), STOCKED.to_vec()),
+        (shaped(), SHAPED.to_vec()),
     ]
 }
 

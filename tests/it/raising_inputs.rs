@@ -188,6 +188,9 @@ fn of_files(code: &str) -> Option<Input> {
         "text-too-long" => drawn(&with(&text("A-NOTE", (0.0, 0.0), &"a ".repeat(33_000))), INCH),
         "threads-missing" => Input::OneThread,
         "entity-skipped" => drawn(&with("0\nREGION\n8\n0\n10\n0\n20\n0\n"), INCH),
+        "letters-not-drawn" => {
+            drawn(&wall(), &format!("{INCH}[title]\nproject = \"\u{6a39}\u{5c4b}\"\n"))
+        }
         "svg-unreadable" => raw(b"<svg"),
         "svg-too-big" => raw(
             b"<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 9 9'><g id='a'><use href='#a'/></g></svg>",
@@ -240,6 +243,9 @@ fn of_lines(code: &str) -> Option<Input> {
             let corners = [(0.0, 0.03), (0.0, 96.0), (240.0, 96.0), (240.0, 0.0), (0.0, 0.0)];
             let sides = corners.windows(2).map(|w| line(WALL, w[0], w[1])).collect::<String>();
             drawn(&only(&sides), INCH)
+        }
+        "lines-squared" => {
+            rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.1), (240.0, 96.0), (0.0, 96.0)])])
         }
         "gaps-closed" => {
             let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];

@@ -150,9 +150,7 @@ impl<'a> Account<'a> {
         let n = if several { thing.entities.max(1) } else { 1 };
         account.drawn += n;
         if let Some(frame) = thing.frame.filter(|_| account.places.len() < MOST_PLACES) {
-            let k = self.lines.scale.inches;
-            let c = frame.center();
-            account.places.push(Point::new(c.x / k, c.y / k));
+            account.places.push(self.lines.source(frame.center()));
         }
         let of_lines: Vec<_> =
             thing.strokes.iter().filter_map(|i| self.lines.strokes.get(*i)).collect();

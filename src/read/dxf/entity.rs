@@ -149,10 +149,13 @@ impl<'a> Groups<'a, '_> {
         let ocs = self.ocs(self.float(30).unwrap_or(0.0));
         let anchored = h != 0 || v != 0;
         let at = if anchored { self.point(11).or(self.point(10)) } else { self.point(10) }?;
+        // Text drawn backward, or on its head, says so itself (DXF reference, group 71).
+        let (backward, headlong) = (self.int(71) & 2 != 0, self.int(71) & 4 != 0);
         let text = Text {
             at,
             height: self.float(40).filter(|h| *h > 0.0).unwrap_or(1.0),
-            angle: self.float(50).unwrap_or(0.0),
+            angle: self.float(50).unwrap_or(0.0) + if backward { 180.0 } else { 0.0 },
+            mirrored: backward != headlong,
             content: plain(&self.text(1)?),
             across: match h {
                 1 | 4 => Across::Center,
@@ -195,7 +198,8 @@ impl<'a> Groups<'a, '_> {
         let shapes = shapes.map(|(i, content)| {
             let offset = down * Point::new(0.0, top - pitch * i as f64);
             let at = at + offset.to_vec2();
-            Shape::Text(Text { at, height, angle, content, across, up: Up::Top, bold: false })
+            let (up, mirrored, bold) = (Up::Top, false, false);
+            Shape::Text(Text { at, height, angle, mirrored, content, across, up, bold })
         });
         Some(shapes.collect())
     }

@@ -2,7 +2,7 @@
 
 use crate::geom::flatten::{SAGITTA, transformed};
 use crate::geom::vocabulary::{Affine, Arc, BezPath, Point, Vec2};
-use crate::model::drawing::{Polyline, Shape, Text};
+use crate::model::drawing::{Polyline, Shape};
 
 /// A shape moved by an affine map. Arcs stay arcs under turns, mirrors and even scales; under
 /// others they become chords.
@@ -34,24 +34,8 @@ pub(super) fn moved(shape: Shape, map: Affine) -> Shape {
             Shape::Polyline(p)
         }
         Shape::Curve(path) => Shape::Curve(transformed(&path, map)),
-        Shape::Hatch(mut h) => {
-            h.loops = h.loops.into_iter().map(|l: BezPath| map * l).collect();
-            for f in &mut h.families {
-                let along = Vec2::from_angle(f.angle.to_radians());
-                let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-                f.angle = image.atan2().to_degrees();
-                f.base = map * f.base;
-                let (x, y) = f.offset;
-                f.offset = (a * x + c * y, b * x + d * y);
-            }
-            Shape::Hatch(h)
-        }
-        Shape::Text(t) => {
-            let along = Vec2::from_angle(t.angle.to_radians());
-            let image = Vec2::new(a * along.x + c * along.y, b * along.x + d * along.y);
-            let height = t.height * map.determinant().abs() / image.hypot().max(1e-12);
-            Shape::Text(Text { at: map * t.at, angle: image.atan2().to_degrees(), height, ..t })
-        }
+        Shape::Hatch(h) => Shape::Hatch(h.moved(map)),
+        Shape::Text(t) => Shape::Text(t.moved(map)),
         Shape::Dimension(mut m) => {
             m.from = map * m.from;
             m.to = map * m.to;

@@ -275,11 +275,16 @@ impl<'a> Maker<'a> {
             .flat_map(|c| c.spans())
             .map(|s| s.font_size().get())
             .fold(0.0_f32, f32::max);
-        let scale = text.abs_transform().get_scale().1;
+        let map = text.abs_transform();
+        let scale = map.get_scale().1;
+        // The page has y down.
+        let angle = f64::from(-map.ky).atan2(f64::from(map.sx)).to_degrees();
+        let mirrored = map.sx * map.sy - map.kx * map.ky < 0.0;
         let shape = Shape::Text(Text {
             at: self.place(b.left(), b.bottom()),
             height: f64::from(size * scale) * self.user.scale.1 * crate::typeface::CAPITALS,
-            angle: 0.0,
+            angle,
+            mirrored,
             content,
             across: Across::Left,
             up: Up::Baseline,

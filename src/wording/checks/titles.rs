@@ -36,6 +36,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::PieceCuts => "cuts as listed make each piece out of its strip",
         Rule::OpeningChannels => "channels close round every opening",
         Rule::OpeningDrainage => "water runs over each channel into the next",
+        Rule::UndersillPlaces => "undersill trim is along every sill and nowhere else",
         Rule::SideTrim => "every side has its trim",
         Rule::FaceBoards => "siding meets the boards of covers, friezes, surrounds",
         Rule::BandBoards => "bands have their board and their cap",

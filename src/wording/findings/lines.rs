@@ -7,6 +7,7 @@ use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
 use crate::model::source::UnitBasis;
 use crate::units::{LengthStyle, Unit, counted};
+use crate::wording::figure;
 use crate::wording::source::unit_basis as by;
 
 const SET_UNIT: &str = "Set `unit` under [drawing] in the job file";
@@ -62,6 +63,9 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
             ),
             PURGE,
         ),
+        F::LinesSquared { sides, steps, most, tilt, slight } => {
+            squared((*sides, *steps), *most, *tilt, *slight, style)
+        }
         F::GapsClosed { layer, loops, widest } => gaps_closed(layer, *loops, &gap(*widest, style)),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
     }
@@ -142,6 +146,40 @@ fn hidden(layer: &str, items: usize, read: bool) -> FindingWords {
     FindingWords::new(
         format!("layer {layer} is off or frozen; left out: {items}"),
         "Thaw it in the drawing, name it in the job file, or set `hidden_layers = true` under [drawing].",
+    )
+}
+
+fn squared(
+    (sides, steps): (usize, usize),
+    most: f64,
+    tilt: Option<f64>,
+    slight: bool,
+    style: LengthStyle,
+) -> FindingWords {
+    let mut done = Vec::new();
+    if let Some(tilt) = tilt {
+        let way = if tilt > 0.0 { "counter-clockwise" } else { "clockwise" };
+        done.push(format!("a tilt of {} degrees {way} undone", figure::trimmed(tilt.abs(), 4)));
+    }
+    if sides > 0 {
+        done.push(format!("{} squared", counted(sides, "side")));
+    }
+    if steps > 0 {
+        done.push(format!("{} closed", counted(steps, "step")));
+    }
+    let far = if most > 0.0 {
+        format!("; the farthest corner was moved by {}", figure::length(most, style))
+    } else {
+        String::new()
+    };
+    let message = format!("drawing noise taken out: {}{far}", done.join(", "));
+    FindingWords::new(
+        message,
+        if slight {
+            "Nothing to do: less than two marks of a tape are apart."
+        } else {
+            "Look there: a side that is built at a slope so slight must be drawn steeper, or over 1/4 in."
+        },
     )
 }
 

@@ -84,6 +84,7 @@ fn shown(d: &Dimension, look: DimLook) -> Vec<Shape> {
         at: middle(d, look),
         height: 3.0 / 32.0 * u,
         angle: if upright { 90.0 } else { 0.0 },
+        mirrored: false,
         content: d.text.clone().unwrap_or_else(|| words((b - a).hypot(), look)),
         across: Across::Center,
         up: Up::Middle,
