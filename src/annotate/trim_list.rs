@@ -143,7 +143,10 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
 }
 
 fn cut(t: &TrimPiece, style: LengthStyle) -> String {
-    let out = format!("{} {}", t.mark, cut_length(style, t.length));
+    let mut out = format!("{} {}", t.mark, cut_length(style, t.length));
+    if !t.path.is_empty() {
+        out = trim::along_the_curve(&out);
+    }
     let words = t.ends.each_ref().map(|e| trim::end_in_short(e, style));
     match words {
         [a, b] if a.is_empty() && b.is_empty() => out,

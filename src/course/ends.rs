@@ -51,8 +51,14 @@ fn lean(shape: &Polygon, side: Side) -> Option<Vec2> {
     (!sloped.is_empty() && sum.y > SAME).then_some(sum)
 }
 
-/// Receiver and slope of one end of a run, from the field's sides one gap beyond it.
-pub(super) fn end_of(clear: &Polygon, side: Side, field: &Field, gap: f64) -> RunEnd {
+/// Receiver and slope of one end of a run, from the field's sides one gap beyond it, or over or under it
+/// by the notch clearance where an opening's side is flatter than 45 degrees.
+pub(super) fn end_of(
+    clear: &Polygon,
+    side: Side,
+    field: &Field,
+    (gap, notch): (f64, f64),
+) -> RunEnd {
     let slope = lean(clear, side).map_or(0.0, |v| v.x / v.y);
     let out = if side == Side::Left { -gap } else { gap };
     let mut parts = chain(clear, side);
@@ -64,9 +70,33 @@ pub(super) fn end_of(clear: &Polygon, side: Side, field: &Field, gap: f64) -> Ru
     });
     let receiver = parts
         .iter()
-        .find_map(|(a, b)| beside(field, a.midpoint(*b) + Vec2::new(out, 0.0)))
+        .find_map(|(a, b)| {
+            let middle = a.midpoint(*b);
+            beside(field, middle + Vec2::new(out, 0.0)).or_else(|| {
+                // Under what leans away over the end, over what leans under it.
+                let is_under = (side == Side::Left) == (b.x > a.x);
+                let shift = Vec2::new(0.0, if is_under { notch } else { -notch });
+                let is_flat = (b.y - a.y).abs() <= (b.x - a.x).abs();
+                if is_flat { of_opening(field, middle + shift) } else { None }
+            })
+        })
         .unwrap_or(Receiver::JChannel);
     RunEnd { receiver, slope }
+}
+
+/// The receiver of the flat side of an opening over or under `p`.
+fn of_opening(field: &Field, p: Point) -> Option<Receiver> {
+    let flat = field.edges.iter().filter(|e| e.opening.is_some()).filter(|e| {
+        let (run, rise) = ((e.from.x - e.to.x).abs(), (e.from.y - e.to.y).abs());
+        rise > SAME && rise <= run
+    });
+    flat.filter(|e| {
+        let (low, high) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
+        let y = e.from.y + (p.x - e.from.x) / (e.to.x - e.from.x) * (e.to.y - e.from.y);
+        p.x >= low - SAME && p.x <= high + SAME && (y - p.y).abs() < BESIDE
+    })
+    .map(|e| e.receiver)
+    .next()
 }
 
 /// The receiver of the plumb or sloped field side through `p`.

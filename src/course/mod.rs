@@ -1,6 +1,7 @@
 //! Level courses: one datum for the house, the runs of each course between receivers, and the
 //! pieces of each run once seams are placed.
 
+mod clearance;
 mod contour;
 pub mod datum;
 pub mod edge_work;

@@ -4,6 +4,7 @@
 //! clearance, measured up and down, at level sides that cut a panel and at an opening's sides flatter
 //! than 45 degrees; none at level sides on a course line.
 
+use super::clearance::Corners;
 use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
@@ -25,14 +26,15 @@ const LEAST_AREA: f64 = 0.5;
 pub fn courses(field: &Field, wall: &DrawnWall, pole: &StoryPole, job: &Job) -> Vec<PlannedCourse> {
     let Some(all) = bounds(field.shapes.iter().flat_map(|p| &p.outer)) else { return Vec::new() };
     let (first, last) = (pole.course_at(all.y0), pole.course_at(all.y1 - 2.0 * SAME));
+    let corners = Corners::of(field, job.end_gap(), job.courses.notch_clearance);
     (first..=last)
-        .map(|index| course(field, wall, pole, job, index))
+        .map(|index| course((field, &corners), wall, pole, job, index))
         .filter(|c| !c.runs.is_empty())
         .collect()
 }
 
 fn course(
-    field: &Field,
+    (field, corners): (&Field, &Corners),
     wall: &DrawnWall,
     pole: &StoryPole,
     job: &Job,
@@ -41,7 +43,8 @@ fn course(
     let (bottom, top) = (pole.butt(index), pole.butt(index + 1));
     let gap = job.end_gap();
     let strip = clip_band(&field.shapes, bottom, top);
-    let blocked = blocked(field, wall, (bottom, top), gap, job.courses.notch_clearance);
+    let room = (gap, job.courses.notch_clearance);
+    let blocked = blocked((field, corners), wall, (bottom, top), room);
     let clear = if blocked.is_empty() { strip } else { difference(&strip, &union_all(&blocked)) };
     let mut clear: Vec<Polygon> = without_slivers(clear)
         .into_iter()
@@ -66,7 +69,7 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
     let gap = job.end_gap();
     let b = clear.bounds();
     let end = |side: Side| {
-        let mut end = end_of(&clear, side, field, gap);
+        let mut end = end_of(&clear, side, field, (gap, job.courses.notch_clearance));
         // At a fixture there is no side of the field; without pockets there is no channel either.
         if !job.siding().receivers.has_pockets() && end.receiver == Receiver::JChannel {
             end.receiver = Receiver::Trim;
@@ -123,28 +126,29 @@ fn avoid(wall: &DrawnWall, bottom: f64, top: f64) -> Vec<f64> {
 
 /// What clearances take off a strip.
 fn blocked(
-    field: &Field,
+    (field, corners): (&Field, &Corners),
     wall: &DrawnWall,
     strip: (f64, f64),
-    gap: f64,
-    notch: f64,
+    (gap, notch): (f64, f64),
 ) -> Vec<Polygon> {
-    let sides = field.edges.iter().filter(|e| {
+    let sides = field.edges.iter().enumerate().filter(|(_, e)| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
         let hairline = high - low <= SAME && low > strip.0 - SAME && high < strip.1 + SAME;
         hairline || (low < strip.1 - SAME && high > strip.0 + SAME)
     });
     let mut out: Vec<Polygon> = Vec::new();
-    out.extend(sides.filter_map(|e| swept(e, strip, gap, notch)));
+    out.extend(sides.filter_map(|(i, e)| swept(e, strip, (gap, corners.past(i, gap)), notch)));
     // Of an opening that reaches into this strip, what is just under or over it counts too.
+    let reaches = |i: usize| {
+        let sides = wall.openings.get(i).map(|o| o.sides());
+        sides.is_some_and(|(_, _, sill, head)| sill < strip.1 - SAME && head > strip.0 + SAME)
+    };
     let of_openings = field.edges.iter().filter(|e| {
-        let reaches = e.opening.and_then(|i| wall.openings.get(i)).map(|o| o.sides());
-        let inside = reaches
-            .is_some_and(|(_, _, sill, head)| sill < strip.1 - SAME && head > strip.0 + SAME);
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
-        inside && low < strip.1 + notch && high > strip.0 - notch
+        e.opening.is_some_and(reaches) && low < strip.1 + notch && high > strip.0 - notch
     });
     out.extend(of_openings.filter_map(|e| over_a_curve(e, notch)));
+    out.extend(corners.fills(reaches).cloned());
     for o in &wall.obstacles {
         let Some(r) = bounds(&o.outline) else { continue };
         if r.y0 - notch >= strip.1 || r.y1 + notch <= strip.0 {
@@ -169,11 +173,17 @@ fn even_ends(shape: Polygon) -> Vec<Polygon> {
 }
 
 /// The area swept by a side moved along the clearances.
-fn swept(edge: &FieldEdge, strip: (f64, f64), gap: f64, notch: f64) -> Option<Polygon> {
+fn swept(
+    edge: &FieldEdge,
+    strip: (f64, f64),
+    (gap, past): (f64, [f64; 2]),
+    notch: f64,
+) -> Option<Polygon> {
     let (a, b) = (edge.from, edge.to);
     if (a.y - b.y).abs() <= SAME {
         let inside = a.y > strip.0 + SAME && a.y < strip.1 - SAME;
-        let (x0, x1) = (a.x.min(b.x) - gap, a.x.max(b.x) + gap);
+        let [left, right] = if a.x < b.x { past } else { [past[1], past[0]] };
+        let (x0, x1) = (a.x.min(b.x) - left, a.x.max(b.x) + right);
         if inside {
             return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
         }

@@ -7,6 +7,7 @@ mod corners;
 mod edges;
 mod faces;
 mod frame;
+mod hidden;
 mod limits;
 mod openings;
 mod order;
@@ -125,14 +126,7 @@ fn part(
     house.accounts = accounts;
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
-        // Walls of the job's other lists are the whole house's.
-        house
-            .elevations
-            .iter_mut()
-            .for_each(|e| e.name = format!("{}, {}", e.name, zone.name).into());
-        house.corners = corners::paired(&house);
-        house.zone = part;
-        return Ok(house);
+        return Ok(of_zone(house, &zone.name, part));
     }
     house.corners = corners::paired(&house);
     // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
@@ -141,6 +135,15 @@ fn part(
     returns::add(&mut house, job, findings);
     corner_report::report(&house, findings);
     Ok(house)
+}
+
+/// A house as one of its zones shows it.
+fn of_zone(mut house: House, zone: &str, part: Option<usize>) -> House {
+    // Walls of the job's other lists are the whole house's.
+    house.elevations.iter_mut().for_each(|e| e.name = format!("{}, {zone}", e.name).into());
+    house.corners = corners::paired(&house);
+    house.zone = part;
+    house
 }
 
 /// Views with walls to side, and their walls.
@@ -261,6 +264,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        texts: local.texts(),
         zones,
     };
     if let Some(account) = account {

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use super::frame::ViewFrame;
 use crate::geom::boolean::union_all;
-use crate::geom::polygon::{Polygon, bounds, signed_area};
+use crate::geom::offset::moved_out;
+use crate::geom::polygon::{Polygon, bounds, is_level_rectangle, signed_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
@@ -13,7 +14,8 @@ use crate::model::linework::{Role, Stroke};
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (`TakeoffFact::CallSizes`).
 pub(super) const OVERHEAD: f64 = 84.0;
-/// Holes of a hatch smaller than this, square inches, hold a tag: half a square foot.
+/// Holes of a hatch smaller than this, square inches, hold a tag, and so may smaller loops: half a
+/// square foot.
 pub(super) const LEAST: f64 = 72.0;
 /// Narrower or lower loops than this, inches, are hardware: the smallest thing that siding is cut
 /// round is a 4 in vent (common practice, no source).
@@ -30,7 +32,9 @@ struct DrawnItem {
 /// Whether a loop is large enough for an opening.
 pub(super) fn is_sized(local: &ViewFrame, outline: &[Point]) -> bool {
     let b = bounds(outline).unwrap_or_default();
-    b.width().min(b.height()) >= NARROW - SAME && !is_tag(local, outline)
+    // A slot of half a square foot is cut, however narrow.
+    let large = signed_area(outline).abs() >= LEAST;
+    (large || b.width().min(b.height()) >= NARROW - SAME) && !is_tag(local, outline)
 }
 
 /// Whether a loop is a small one round a text: a tag that names the opening beside it.
@@ -138,7 +142,7 @@ fn group_outline(local: &ViewFrame, strokes: &[&Stroke]) -> Option<Ring> {
     let whole = merged.iter().max_by(|a, b| a.area().total_cmp(&b.area()));
     match whole {
         // Lines that leave the loops by more than a frame's thickness are sills and swings.
-        Some(w) if w.area() > 0.5 * all.area() => Some(w.outer.clone()),
+        Some(w) if w.bounds().area() > 0.5 * all.area() => Some(w.outer.clone()),
         _ => Some(Polygon::rect(all.x0, all.y0, all.x1, all.y1).outer),
     }
 }
@@ -193,18 +197,14 @@ fn kind(role: Role, block: Option<&str>, layer: &str, width: f64) -> OpeningKind
 /// The outline with casing round it: sides, head and, but for doors, sill.
 pub(super) fn cased(ring: &Ring, casing: f64, door: bool) -> Ring {
     let b = bounds(ring).unwrap_or_default();
-    if ring.len() == 4 {
+    if is_level_rectangle(ring) {
         let sill = if door { b.y0 } else { b.y0 - casing };
         return Polygon::rect(b.x0 - casing, sill, b.x1 + casing, b.y1 + casing).outer;
     }
-    let (c, w, h) = (b.center(), b.width().max(1.0), b.height().max(1.0));
-    let (kx, ky) = ((w + 2.0 * casing) / w, (h + 2.0 * casing) / h);
-    ring.iter()
-        .map(|p| {
-            Point::new(
-                crate::geom::tol::snap(c.x + (p.x - c.x) * kx),
-                crate::geom::tol::snap(c.y + (p.y - c.y) * ky),
-            )
-        })
-        .collect()
+    let foot =
+        |p: Point, q: Point| door && (p.y - b.y0).abs() <= SAME && (q.y - b.y0).abs() <= SAME;
+    moved_out(
+        &Polygon::simple(ring.clone()).wound().outer,
+        |p, q| if foot(p, q) { 0.0 } else { casing },
+    )
 }

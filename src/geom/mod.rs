@@ -2,8 +2,10 @@
 
 pub mod arrangement;
 pub mod boolean;
+pub mod curve;
 pub mod flatten;
 pub mod near;
+pub mod offset;
 pub mod polygon;
 pub mod segment;
 pub mod sliver;

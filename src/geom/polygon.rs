@@ -1,5 +1,6 @@
 //! Polygons with holes.
 
+use super::tol::{SAME, same};
 use super::vocabulary::{Point, Rect, Ring};
 
 /// One face: an outer ring and the rings of its holes. Outer rings run counter-clockwise, holes
@@ -40,6 +41,14 @@ pub fn ring_contains(ring: &[Point], p: Point) -> bool {
         .count()
         % 2
         == 1
+}
+
+/// Whether a ring is a level rectangle but for drawing noise, whatever points stand along its sides.
+pub fn is_level_rectangle(ring: &[Point]) -> bool {
+    let Some(b) = bounds(ring) else { return false };
+    let on = |p: &Point| same(p.x, b.x0) || same(p.x, b.x1) || same(p.y, b.y0) || same(p.y, b.y1);
+    let missing = (b.area() - signed_area(ring).abs()).abs();
+    ring.iter().all(on) && missing <= SAME * (b.width() + b.height())
 }
 
 impl Polygon {
@@ -117,6 +126,18 @@ mod tests {
             Point::new(144.0, 48.0),
         ]);
         assert_eq!(gable.area() / 144.0, 48.0);
+    }
+
+    #[test]
+    fn a_level_rectangle_is_told_from_what_has_its_box() {
+        let ring = |points: &[(f64, f64)]| -> Vec<Point> {
+            points.iter().map(|p| Point::new(p.0, p.1)).collect()
+        };
+        let with_a_point =
+            ring(&[(0.0, 0.0), (5.0, 0.0), (36.0, 0.002), (36.0, 48.0), (0.0, 48.0)]);
+        assert!(is_level_rectangle(&with_a_point));
+        assert!(!is_level_rectangle(&ring(&[(0.0, 0.0), (36.0, 0.5), (36.0, 48.0), (0.0, 48.0)])));
+        assert!(!is_level_rectangle(&ring(&[(6.0, 0.0), (36.0, 0.0), (30.0, 48.0), (0.0, 48.0)])));
     }
 
     #[test]

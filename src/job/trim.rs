@@ -34,6 +34,10 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub j_channel: f64,
+    /// Stock of flexible J-channel, for curves of openings. Default 12 ft: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub flexible_channel: f64,
     /// Stock of finish trim. Default 12 ft (a lumber yard's estimating page).
     // TakeoffFact::UndersillByLength.
     #[serde(deserialize_with = "length")]
@@ -160,6 +164,7 @@ impl Default for TrimRules {
             outside_post: 120.0,
             inside_post: 120.0,
             j_channel: 150.0,
+            flexible_channel: 144.0,
             finish_trim: 144.0,
             drip_cap: 120.0,
             channel_face: 0.75,

@@ -8,7 +8,8 @@ use super::corner::Corner;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::geom::polygon::Polygon;
-use crate::geom::vocabulary::{Affine, Point, Ring};
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::{Affine, Point, Rect, Ring, Vec2};
 use crate::origin::Origin;
 
 /// A house.
@@ -43,6 +44,8 @@ pub struct DrawnElevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the gray background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Where texts stand in it, elevation inches.
+    pub texts: Vec<Rect>,
     /// Parts of its walls with another cladding.
     pub zones: Vec<DrawnZone>,
 }
@@ -86,6 +89,8 @@ pub struct DrawnWall {
     pub outline: Ring,
     /// The outline less bare areas and roofs that hide it.
     pub faces: Vec<Polygon>,
+    /// What takes parts of the outline away, as drawn.
+    pub hidden: Vec<HiddenPart>,
     /// Openings in it.
     pub openings: Vec<DrawnOpening>,
     /// Fixtures on it.
@@ -103,6 +108,36 @@ pub struct DrawnWall {
     pub way: WallWay,
     /// Place in the source.
     pub origin: Origin,
+}
+
+/// A part of a wall's outline that is no wall to side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HiddenPart {
+    /// What hides it.
+    pub by: HiddenBy,
+    /// Its shape, which may reach beyond the wall.
+    pub shape: Polygon,
+}
+
+/// What hides a part of a wall.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum HiddenBy {
+    /// A lower roof in front of it.
+    Roof,
+    /// It is drawn as not sided, or a zone of other cladding covers it.
+    NotSided,
+    /// It lies outside the zone that is laid out.
+    OtherZone,
+    /// A band board.
+    Band,
+    /// The gap at a joint of the building.
+    Joint,
+    /// The strip, no wider than drawing noise, between one of these and a side of the wall.
+    Noise,
 }
 
 /// How a wall was found.
@@ -224,12 +259,32 @@ pub enum EdgeKind {
     BareTop,
     /// Underside of a bare area (band, frieze) above the siding.
     BareBottom,
-    /// Upright side of an opening.
+    /// Side of an opening that is steeper than 45 degrees.
     Jamb,
     /// Top of an opening: level, sloped or curved.
     Head,
-    /// Bottom of a window.
+    /// Bottom of a window: level, sloped or curved.
     Sill,
+}
+
+/// How much steeper than 45 degrees a side may be drawn and still count as sill or head: rise over run
+/// at 45.1 degrees.
+const FLAT: f64 = 1.0035;
+
+impl EdgeKind {
+    /// What a side of an opening is, the siding on its left hand: over it where it runs to the right,
+    /// under it where it runs to the left, beside it where it is steeper than 45 degrees. A chord of a
+    /// curve is part of the head or the sill that the curve is, until it is plumb.
+    pub fn of_opening_side(run: Vec2, is_curved: bool) -> Self {
+        let is_steep = !is_curved && run.y.abs() > FLAT * run.x.abs();
+        if is_steep || run.x.abs() <= SAME {
+            EdgeKind::Jamb
+        } else if run.x > 0.0 {
+            EdgeKind::Head
+        } else {
+            EdgeKind::Sill
+        }
+    }
 }
 
 impl OpeningKind {

@@ -168,6 +168,7 @@ impl TrimStock {
             TrimStock::OutsidePost => "outside-corner-post",
             TrimStock::InsidePost => "inside-corner-post",
             TrimStock::JChannel => "j-channel",
+            TrimStock::FlexibleChannel => "flexible-j-channel",
             TrimStock::FinishTrim => "finish-trim",
             TrimStock::DripCap => "drip-cap",
             TrimStock::Surround => "flat-surround",

@@ -44,6 +44,8 @@ pub struct FieldEdge {
     pub to: Point,
     /// Opening it belongs to, an index into the wall's openings.
     pub opening: Option<usize>,
+    /// Whether it is a chord of a curve.
+    pub is_curved: bool,
     /// Rise in 12, for sloped sides.
     pub pitch: Option<f64>,
     /// Corner tag.

@@ -30,6 +30,8 @@ pub enum TrimKind {
     HeadChannel,
     /// J-channel under a sill.
     SillChannel,
+    /// J-channel bent round the curve of an opening.
+    BentChannel,
     /// J-channel at a wall end, under an eave, or at a base off the course line.
     WallChannel,
     /// J-channel in an inside corner, in place of a post.
@@ -68,13 +70,14 @@ pub enum TrimKind {
 
 impl TrimKind {
     /// Every kind.
-    pub const ALL: [TrimKind; 23] = [
+    pub const ALL: [TrimKind; 24] = [
         TrimKind::Starter,
         TrimKind::OutsidePost,
         TrimKind::InsidePost,
         TrimKind::JambChannel,
         TrimKind::HeadChannel,
         TrimKind::SillChannel,
+        TrimKind::BentChannel,
         TrimKind::WallChannel,
         TrimKind::CornerChannel,
         TrimKind::RakeChannel,
@@ -105,6 +108,7 @@ impl TrimKind {
             TrimKind::Starter => TrimStock::Starter,
             TrimKind::OutsidePost => TrimStock::OutsidePost,
             TrimKind::InsidePost => TrimStock::InsidePost,
+            TrimKind::BentChannel => TrimStock::FlexibleChannel,
             TrimKind::FinishTrim => TrimStock::FinishTrim,
             TrimKind::DripCap => TrimStock::DripCap,
             TrimKind::Surround => TrimStock::Surround,
@@ -143,6 +147,8 @@ pub enum TrimStock {
     InsidePost,
     /// J-channel.
     JChannel,
+    /// J-channel made to be bent, for curves.
+    FlexibleChannel,
     /// Finish trim.
     FinishTrim,
     /// Drip cap.
@@ -167,11 +173,12 @@ pub enum TrimStock {
 
 impl TrimStock {
     /// Every stock.
-    pub const ALL: [TrimStock; 14] = [
+    pub const ALL: [TrimStock; 15] = [
         TrimStock::Starter,
         TrimStock::OutsidePost,
         TrimStock::InsidePost,
         TrimStock::JChannel,
+        TrimStock::FlexibleChannel,
         TrimStock::FinishTrim,
         TrimStock::DripCap,
         TrimStock::Surround,
@@ -191,6 +198,7 @@ impl TrimStock {
             TrimStock::OutsidePost => "outside-post",
             TrimStock::InsidePost => "inside-post",
             TrimStock::JChannel => "j-channel",
+            TrimStock::FlexibleChannel => "flexible-channel",
             TrimStock::FinishTrim => "finish-trim",
             TrimStock::DripCap => "drip-cap",
             TrimStock::Surround => "surround",
@@ -266,6 +274,9 @@ pub struct TrimPiece {
     pub from: [f64; 2],
     /// To.
     pub to: [f64; 2],
+    /// The line it is bent along, from `from` to `to`, point by point; none where it is straight.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub path: Vec<[f64; 2]>,
     /// Cut length, tabs and laps included.
     pub length: f64,
     /// Its ends: at `from`, at `to`.
@@ -275,4 +286,27 @@ pub struct TrimPiece {
     /// Elevation where the other side of the same corner post is drawn; the post is counted here.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub shared_with: Option<ElevationName>,
+}
+
+impl TrimPiece {
+    /// The line it lies along, point by point.
+    pub fn line(&self) -> Vec<[f64; 2]> {
+        if self.path.len() < 2 { vec![self.from, self.to] } else { self.path.clone() }
+    }
+
+    /// The place at a share of its way, 0 at `from`, 1 at `to`.
+    pub fn place(&self, share: f64) -> [f64; 2] {
+        let line = self.line();
+        let reach = |w: &[[f64; 2]]| (w[1][0] - w[0][0]).hypot(w[1][1] - w[0][1]);
+        let mut left = share * line.windows(2).map(reach).sum::<f64>();
+        for w in line.windows(2) {
+            let long = reach(w);
+            if left <= long && long > 0.0 {
+                let k = left / long;
+                return [w[0][0] + (w[1][0] - w[0][0]) * k, w[0][1] + (w[1][1] - w[0][1]) * k];
+            }
+            left -= long;
+        }
+        self.to
+    }
 }

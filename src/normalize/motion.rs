@@ -34,6 +34,7 @@ pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Optio
     for m in lines.measured.iter_mut().filter(|m| region.contains(m.from.midpoint(m.to))) {
         m.from = map * m.from;
         m.to = map * m.to;
+        m.middle = map * m.middle;
     }
     for (i, g) in lines.groups.iter_mut().enumerate() {
         if groups.contains(&i) {

@@ -105,7 +105,7 @@ pub(super) fn trim_spacing(layout: &LaidHouse, stock: TrimStock) -> f64 {
     let f = &layout.job.fasteners;
     let own = match stock {
         TrimStock::OutsidePost | TrimStock::InsidePost => f.post_spacing,
-        TrimStock::JChannel => f.channel_spacing,
+        TrimStock::JChannel | TrimStock::FlexibleChannel => f.channel_spacing,
         _ => f.strip_spacing,
     };
     own.unwrap_or(layout.job.takeoff.trim_nail_spacing)

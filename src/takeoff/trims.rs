@@ -93,7 +93,8 @@ fn kinds(pieces: &[&TrimPiece]) -> Vec<KindShare> {
 
 /// Whether a stock takes the ends of panels in a pocket.
 fn pocketed(stock: TrimStock) -> bool {
-    matches!(stock, TrimStock::OutsidePost | TrimStock::InsidePost | TrimStock::JChannel)
+    use TrimStock::{FlexibleChannel, InsidePost, JChannel, OutsidePost};
+    matches!(stock, OutsidePost | InsidePost | JChannel | FlexibleChannel)
 }
 
 /// Parts of walls that trim stands on, looked up by wall.
@@ -107,7 +108,7 @@ impl<'a> WallParts<'a> {
     /// The part a piece of trim stands on: that of its middle.
     pub(super) fn part(&self, t: &TrimPiece) -> Option<WallPart> {
         let wall = self.0.get(&(t.elevation.as_str(), t.wall.as_str()))?;
-        wall.part_at((t.from[1] + t.to[1]) / 2.0)
+        wall.part_at(t.place(0.5)[1])
     }
 }
 

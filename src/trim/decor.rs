@@ -2,8 +2,9 @@
 //! (`LayoutFact::BandsPartWalls`, `TrimFact::DripCaps`).
 
 use super::channels::merged;
+use super::shaped_flashing;
 use super::stock::{LEAST, Place, part};
-use crate::geom::polygon::sides;
+use crate::geom::polygon::{is_level_rectangle, sides};
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{Job, TopFinish};
@@ -188,8 +189,7 @@ fn end_cut(edges: &[DrawnEdge], rake: &DrawnEdge, at: Point) -> RakeEnd {
     RakeEnd::Free
 }
 
-/// Flat boards round each opening: jambs between head and sill. Those of a curved or sloping head are
-/// bent or cut from wider stock: the box round it is taken.
+/// Flat boards round each opening: jambs between head and sill of a rectangle.
 fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
     let w = job.trim.surround;
     if w <= 0.0 {
@@ -197,6 +197,10 @@ fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
     }
     let mut out = Vec::new();
     for o in &place.wall.openings {
+        if !is_level_rectangle(&o.outline) {
+            out.extend(shaped_flashing::surround(place, o, job));
+            continue;
+        }
         let (left, right, low, high) = o.sides();
         let sill = o.kind.has_sill() && o.ends_at(OpeningSide::Sill);
         let head = o.ends_at(OpeningSide::Head);

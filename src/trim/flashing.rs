@@ -2,7 +2,9 @@
 //! (`TrimFact::SillFlashing`, `TrimFact::JambFlashing`; the head's reach is taken as the sill's:
 //! common practice, no source).
 
+use super::shaped_flashing;
 use super::stock::{Place, part};
+use crate::geom::polygon::is_level_rectangle;
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::OpeningSide;
@@ -14,6 +16,10 @@ const JAMB_SHORT: f64 = 0.5;
 pub(super) fn pieces(place: &Place, job: &Job) -> Vec<TrimPiece> {
     let mut out = Vec::new();
     for o in &place.wall.openings {
+        if !is_level_rectangle(&o.outline) {
+            out.extend(shaped_flashing::flashing(place, o, job));
+            continue;
+        }
         // A surround stands on the flashing: sizes are the opening's own.
         let inset = |side| if o.ends_at(side) { job.trim.surround } else { 0.0 };
         let (left, right, low, high) = o.sides();

@@ -1,4 +1,4 @@
-//! The frame of channels round an opening: sill, jambs, head with water tabs; finish trim where a
+//! The frame of channels round an opening, where it is a level rectangle (else see `shaped`): sill, jambs, head with water tabs; finish trim where a
 //! cut edge stands under a sill; a drip cap over the head.
 //!
 //! Mitered, lengths by `TrimFact::WindowFrame`: head and sill the opening's width and two faces, jambs
@@ -6,8 +6,9 @@
 //! foot. The tabs are bent from the head's own ends (`TrimFact::HeadTabs`).
 
 use super::cut_edge::wants_finish_trim;
+use super::shaped;
 use super::stock::{Place, part};
-use crate::geom::polygon::bounds;
+use crate::geom::polygon::{bounds, is_level_rectangle};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{FrameCut, Job};
@@ -20,7 +21,11 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
     let mut out = Vec::new();
     for (i, opening) in place.wall.openings.iter().enumerate() {
         let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
-        let mut frame = frame(place, &sides, pole, job);
+        let mut frame = if is_level_rectangle(&opening.outline) {
+            frame(place, &sides, pole, job)
+        } else {
+            shaped::frame(place, &sides, pole, job)
+        };
         if !job.siding().receivers.has_pockets() {
             // Boards butt against the casing; only the head is capped.
             frame.retain(|p| p.kind == TrimKind::DripCap);
@@ -90,16 +95,10 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
     if let Some((length, low, high)) = head {
         let tabs = || [cut.tabbed(), cut.tabbed()];
         let over = Vec2::new(face, 0.0);
-        // A curved head springs from its low ends; its channel is bent, as long as the curve.
-        let flat = (high.y - low.y).abs() <= SAME;
-        let (a, b) = if flat { (low, high) } else { (low, Point::new(high.x, low.y)) };
+        let (a, b) = (low, Point::new(high.x, low.y));
         let mut piece = place.piece(TrimKind::HeadChannel, a - over, b + over, 0.0, tabs());
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
-        if !flat {
-            // A curved head is flashed with tape or a bent cap, not a straight one.
-            return out;
-        }
         let past = Vec2::new(job.trim.drip_cap_past, 0.0);
         let mut cap = place.piece(TrimKind::DripCap, a - past, b + past, 0.0, square());
         cap.length = crate::geom::tol::snap(length + 2.0 * job.trim.drip_cap_past);

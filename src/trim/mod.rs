@@ -4,11 +4,14 @@
 //! course cut falls.
 
 pub mod channels;
+mod contour;
 mod cut_edge;
 mod decor;
 mod flashing;
 pub mod frames;
 pub mod posts;
+mod shaped;
+mod shaped_flashing;
 pub mod starter;
 pub mod stock;
 

@@ -45,6 +45,7 @@ impl<'a> Place<'a> {
             opening: None,
             from: [from.x, from.y],
             to: [to.x, to.y],
+            path: Vec::new(),
             length: snap(from.distance(to) + extra),
             ends,
             stock: TrimStockId::default(),
@@ -63,6 +64,9 @@ pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
 pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<TrimPiece> {
     if piece.length <= stock + ROUNDING || stock <= lap.max(0.0) + 1.0 {
         return vec![piece];
+    }
+    if !piece.path.is_empty() {
+        return parted_bent(piece, stock, lap);
     }
     let (from, to) = (at(piece.from), at(piece.to));
     // The drawn ends stand inside the cut length where tabs or laps add to it.
@@ -96,6 +100,50 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
     out
 }
 
+/// A bent piece in lengths along its line, each next one lapped over the last.
+fn parted_bent(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
+    let pitch = stock - lap;
+    let count = ((piece.length - lap) / pitch - ROUNDING).ceil().max(1.0) as usize;
+    (0..count)
+        .map(|k| {
+            let from = k as f64 * pitch;
+            let to = (from + stock).min(piece.length);
+            let mut next = piece.clone();
+            next.path = stretch(&piece.path, from, to);
+            next.length = snap(to - from);
+            next.from = next.path.first().copied().unwrap_or(piece.from);
+            next.to = next.path.last().copied().unwrap_or(piece.to);
+            if k > 0 {
+                next.ends[0] = TrimEnd::Square;
+            }
+            if k + 1 < count {
+                next.ends[1] = if lap > 0.0 { TrimEnd::Lap(lap) } else { TrimEnd::Square };
+            }
+            next
+        })
+        .collect()
+}
+
+/// The part of a line between two distances along it.
+fn stretch(line: &[[f64; 2]], from: f64, to: f64) -> Vec<[f64; 2]> {
+    let mut out: Vec<[f64; 2]> = Vec::new();
+    let mut done = 0.0;
+    for w in line.windows(2) {
+        let (a, b) = (at(w[0]), at(w[1]));
+        let long = a.distance(b);
+        let (low, high) = ((from - done).max(0.0), (to - done).min(long));
+        if long > 0.0 && high > low {
+            let on = |s: f64| pair(a + (b - a) * (s / long));
+            if out.is_empty() {
+                out.push(on(low));
+            }
+            out.push(on(high));
+        }
+        done += long;
+    }
+    out
+}
+
 fn at(p: [f64; 2]) -> Point {
     Point::new(p[0], p[1])
 }
@@ -113,6 +161,7 @@ fn prefix(kind: TrimKind) -> &'static str {
         TrimKind::JambChannel => "JJ",
         TrimKind::HeadChannel => "JH",
         TrimKind::SillChannel => "JS",
+        TrimKind::BentChannel => "JB",
         TrimKind::WallChannel => "JW",
         TrimKind::CornerChannel => "JC",
         TrimKind::RakeChannel => "JR",

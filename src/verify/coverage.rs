@@ -8,6 +8,7 @@
 use std::collections::BTreeMap;
 
 use super::area::{Area, Stamps};
+use super::clear_corners::Corners;
 use super::course_lines::{butt, course_at};
 use super::named;
 use super::rule::{Cases, found};
@@ -41,7 +42,8 @@ pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 3] {
     let mut doubled = Cases::new(Rule::PiecesOverlap);
     for (e, w) in layout.walls() {
         let strips = strips(layout, w);
-        let areas: Vec<Areas> = strips.iter().map(|c| compare(layout, w, c)).collect();
+        let corners = Corners::of(layout, w);
+        let areas: Vec<Areas> = strips.iter().map(|c| compare(layout, w, &corners, c)).collect();
         let limit = NOISE + 1e-6 * w.gross_area * 144.0;
         let gather = |cases: &mut Cases, area: &dyn Fn(&Areas) -> Area, breach: FieldBreach| {
             cases.checked += strips.len();
@@ -90,11 +92,11 @@ struct Parts<'a> {
     pieces: Vec<(usize, &'a Piece)>,
 }
 
-fn compare(layout: &LaidHouse, w: &LaidWall, course: &LaidCourse) -> Areas {
+fn compare(layout: &LaidHouse, w: &LaidWall, corners: &Corners, course: &LaidCourse) -> Areas {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let mut shapes = Shapes::default();
     let field = shapes.add(&w.field);
-    take_off(&mut shapes, w, course, gap, v);
+    take_off(&mut shapes, (w, corners), course, gap, v);
     // Boards leave a gap at each joint.
     let half = -layout.job.lap() / 2.0;
     for s in course.runs.iter().flat_map(|r| &r.seams).filter(|_| half > 0.0) {
@@ -116,10 +118,17 @@ fn compare(layout: &LaidHouse, w: &LaidWall, course: &LaidCourse) -> Areas {
 }
 
 /// Adds what clearances take off the field in a course.
-fn take_off(shapes: &mut Shapes, w: &LaidWall, course: &LaidCourse, gap: f64, v: f64) {
+fn take_off(
+    shapes: &mut Shapes,
+    (w, corners): (&LaidWall, &Corners),
+    course: &LaidCourse,
+    gap: f64,
+    v: f64,
+) {
     for ring in &w.field {
         for i in 0..ring.len() {
-            beside_a_side(shapes, course, (ring[i], ring[(i + 1) % ring.len()]), (gap, v));
+            let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
+            beside_a_side(shapes, course, (a, b), (gap, v), corners.past(a, b, gap));
         }
     }
     // Over and under the flatter sides of a curved opening.
@@ -130,6 +139,11 @@ fn take_off(shapes: &mut Shapes, w: &LaidWall, course: &LaidCourse, gap: f64, v:
         if of.is_some_and(|o| reaches(course, o.sill, o.head)) && rise > SAME && rise <= run {
             let ring = [[a[0], a[1] - v], [b[0], b[1] - v], [b[0], b[1] + v], [a[0], a[1] + v]];
             off(shapes, course, &ring);
+        }
+    }
+    for (sill, head, ring) in corners.fills() {
+        if reaches(course, *sill, *head) {
+            off(shapes, course, ring);
         }
     }
     for o in &w.obstacles {
@@ -158,12 +172,22 @@ fn reaches(course: &LaidCourse, low: f64, high: f64) -> bool {
 }
 
 /// What the end gap or the notch clearance takes beside a side of the field.
-fn beside_a_side(shapes: &mut Shapes, course: &LaidCourse, (a, b): (Xy, Xy), (gap, v): (f64, f64)) {
+fn beside_a_side(
+    shapes: &mut Shapes,
+    course: &LaidCourse,
+    (a, b): (Xy, Xy),
+    (gap, v): (f64, f64),
+    past: [f64; 2],
+) {
     let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
     if (a[0] - b[0]).hypot(a[1] - b[1]) <= SAME {
         return;
     }
-    let (left, right) = (a[0].min(b[0]) - gap, a[0].max(b[0]) + gap);
+    let (left, right) = if a[0] < b[0] {
+        (a[0] - past[0], b[0] + past[1])
+    } else {
+        (b[0] - past[1], a[0] + past[0])
+    };
     if !reaches(course, low, high) {
         // On a course line but for drawing noise: nothing is laid between.
         for line in [course.bottom, course.top] {

@@ -100,7 +100,7 @@ pub(super) fn at_wall(e: &LaidElevation, w: &LaidWall) -> Option<Place> {
 
 /// The middle of a piece of trim.
 pub(super) fn at_trim(t: &TrimPiece) -> Option<Place> {
-    place(&t.elevation, midway(t.from, t.to))
+    place(&t.elevation, t.place(0.5))
 }
 
 /// A run with where it is.

@@ -3,8 +3,10 @@
 //! (`LayoutFact::BandsPartWalls`).
 
 use super::along::reach;
+use super::contour;
 use super::named;
 use super::rule::{Cases, Found, found};
+use super::shaped_flashing;
 use super::tolerance::NEAR;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::trim::OpeningBreach;
@@ -27,9 +29,13 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall, face: &mut Cases) -> RuleCh
         for opening in &wall.openings {
             let trims = at.frame(&wall.id, opening);
             let on = Opening { elevation, wall, opening, trims };
-            surround(face, layout, &on);
             unsided(&mut flashing, &on);
-            flashed(&mut flashing, layout, &on);
+            if contour::is_rectangle(&opening.outline) {
+                surround(face, layout, &on);
+                flashed(&mut flashing, layout, &on);
+            } else {
+                shaped(face, &mut flashing, layout, &on);
+            }
         }
     }
     flashing.done()
@@ -95,6 +101,15 @@ fn unsided(rule: &mut Cases, on: &Opening) {
                 && reach(s.from, s.to) > LEAST
         });
         rule.case(!met, || on.broken(OpeningBreach::SidingAtCutSide { side: *side }, place));
+    }
+}
+
+/// Surround and flashing of another shape, sort by sort, along its outline.
+fn shaped(face: &mut Cases, flashing: &mut Cases, layout: &LaidHouse, on: &Opening) {
+    let wants = shaped_flashing::wanted(on.opening, layout.job.trim.surround);
+    on.as_long(face, TrimKind::Surround, wants.surround.sum, wants.surround.within);
+    for (trim, want) in wants.strips {
+        on.as_long(flashing, trim, want.sum, want.within);
     }
 }
 

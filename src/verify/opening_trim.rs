@@ -1,11 +1,12 @@
 //! The frame of trim round each opening (`TrimFact::WindowFrame`, `TrimFact::HeadTabs`,
 //! `TrimFact::UndersillInChannel`; drip caps: IRC R703.4 by `TrimFact::DripCaps`).
 
-use super::along::{bare, reach};
-use super::course_lines::on_course_line;
+use super::along::bare;
 use super::named;
-use super::rule::{Cases, Found, count, found};
+use super::opening_frame::Frame;
+use super::rule::{Cases, count, found};
 use super::tolerance::NEAR;
+use super::{shaped_trim, undersill};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::job::FrameCut;
@@ -15,88 +16,46 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
-use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
+use crate::layout::wall::LaidEdge;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
-pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> [RuleCheck; 2] {
+pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> [RuleCheck; 3] {
     let mut close = Cases::new(Rule::OpeningChannels);
     let mut water = Cases::new(Rule::OpeningDrainage);
+    let mut under = Cases::new(Rule::UndersillPlaces);
     let pockets = layout.job.siding().receivers.has_pockets();
     for (e, w) in layout.walls() {
         for o in &w.openings {
             let frame = Frame::of(at, e, w, o);
             if pockets {
-                lengths(&mut close, layout, &frame);
-                sides(&mut close, &frame);
-                mitered(&mut close, layout, &frame);
+                undersill::check(&mut under, layout, &frame);
                 on_its_wall(&mut close, &frame);
             } else {
                 unchanneled(&mut close, &frame);
             }
-            tabs(&mut water, layout, &frame);
-            caps(&mut water, layout, &frame);
-            if pockets {
-                sills(&mut water, layout, &frame);
+            if frame.plain {
+                plain(&mut close, &mut water, layout, &frame);
+                continue;
             }
+            if pockets {
+                shaped_trim::channels(&mut close, &mut water, layout, &frame);
+            }
+            shaped_trim::caps(&mut water, layout, &frame);
         }
     }
-    [close.done(), water.done()]
+    [close.done(), water.done(), under.done()]
 }
 
-/// An opening with its sides and its trim.
-struct Frame<'a> {
-    elevation: &'a LaidElevation,
-    wall: &'a LaidWall,
-    opening: &'a LaidOpening,
-    sides: Vec<&'a LaidEdge>,
-    trims: Vec<&'a TrimPiece>,
-    /// Its outline is a box, all of which borders the field but what a door stands on.
-    plain: bool,
-}
-
-impl<'a> Frame<'a> {
-    fn of(
-        at: &ByWall<'a>,
-        elevation: &'a LaidElevation,
-        w: &'a LaidWall,
-        o: &'a LaidOpening,
-    ) -> Self {
-        let mine = |e: &&LaidEdge| e.opening.as_deref() == Some(o.id.as_str());
-        let sides: Vec<&LaidEdge> = w.edges.iter().filter(mine).collect();
-        let trims = at.frame(&w.id, o).to_vec();
-        let upright = |e: &&LaidEdge| {
-            let (dx, dy) = ((e.from[0] - e.to[0]).abs(), (e.from[1] - e.to[1]).abs());
-            dx <= SAME || dy <= SAME
-        };
-        let plain = o.outline.len() == 4 && sides.iter().all(upright);
-        Frame { elevation, wall: w, opening: o, sides, trims, plain }
+/// A level rectangle, all of which borders the field but what a door stands on.
+fn plain(close: &mut Cases, water: &mut Cases, layout: &LaidHouse, f: &Frame) {
+    if layout.job.siding().receivers.has_pockets() {
+        lengths(close, layout, f);
+        sides(close, f);
+        mitered(close, layout, f);
     }
-
-    fn of_kind(&self, kind: TrimKind) -> Vec<&'a TrimPiece> {
-        self.trims.iter().copied().filter(|t| t.kind == kind).collect()
-    }
-
-    /// A violation of this opening, marked half way between two places.
-    fn broken(&self, breach: OpeningBreach, (a, b): (Xy, Xy)) -> Found {
-        let at = named::place(&self.elevation.name, named::midway(a, b));
-        found(named::opening(&self.wall.id, &self.opening.id), breach).at(at)
-    }
-
-    /// The two ends of its box at a height: sill or head.
-    fn across(&self, y: f64) -> (Xy, Xy) {
-        ([self.opening.left, y], [self.opening.right, y])
-    }
-
-    /// Lower left and upper right of its box: half way between is its middle.
-    fn whole(&self) -> (Xy, Xy) {
-        let o = self.opening;
-        ([o.left, o.sill], [o.right, o.head])
-    }
-
-    fn bordering(&self, kind: EdgeKind) -> f64 {
-        self.sides.iter().filter(|e| e.kind == kind).map(|e| reach(e.from, e.to)).sum()
-    }
+    tabs(water, layout, f);
+    caps(water, layout, f);
 }
 
 /// Net length of pieces: what laps over a neighbor is not counted twice.
@@ -141,9 +100,9 @@ fn lengths(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     }
 }
 
-/// Each side of a plain opening has its channel all along.
+/// Each side has its channel all along.
 fn sides(rule: &mut Cases, f: &Frame) {
-    for e in f.sides.iter().filter(|_| f.plain) {
+    for e in &f.sides {
         let trim = match e.kind {
             EdgeKind::Head => TrimKind::HeadChannel,
             EdgeKind::Sill => TrimKind::SillChannel,
@@ -160,7 +119,7 @@ fn sides(rule: &mut Cases, f: &Frame) {
 /// Four corners of two ends each, mitered at half a right angle or not at all.
 fn mitered(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let closed = f.bordering(EdgeKind::Head) > 0.0 && f.bordering(EdgeKind::Sill) > 0.0;
-    if !(f.plain && closed && jamb_sides(f) == 2) {
+    if !(closed && jamb_sides(f) == 2) {
         return;
     }
     let miter = |e: &TrimEnd| matches!(e, TrimEnd::Miter(a) | TrimEnd::MiterTab { angle: a, .. } if (a - 45.0).abs() < 0.1);
@@ -211,18 +170,10 @@ fn tabs(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     }
 }
 
-/// The level sides of a sort.
-fn level<'a>(f: &Frame<'a>, kind: EdgeKind) -> Vec<&'a LaidEdge> {
-    let mine = f.sides.iter().copied().filter(|e| e.kind == kind);
-    mine.filter(|e| (e.from[1] - e.to[1]).abs() <= SAME).collect()
-}
-
-/// A drip cap over each level head, past it at both ends.
+/// A drip cap over each head, past it at both ends.
 fn caps(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
-    let heads = level(f, EdgeKind::Head);
-    if heads.len() != f.sides.iter().filter(|e| e.kind == EdgeKind::Head).count() {
-        return;
-    }
+    let heads: Vec<&LaidEdge> =
+        f.sides.iter().copied().filter(|e| e.kind == EdgeKind::Head).collect();
     for e in &heads {
         let past = |a: Xy, by: f64| [a[0] + by * layout.job.trim.drip_cap_past, a[1]];
         let open = bare(past(e.from, -1.0), past(e.to, 1.0), &f.of_kind(TrimKind::DripCap));
@@ -231,33 +182,6 @@ fn caps(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
             v.measured(Inches(open)).exactly(Inches(0.0))
         });
     }
-}
-
-/// Undersill trim under a sill that is off the course lines, and under no other.
-fn sills(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
-    let undersill = f.of_kind(TrimKind::FinishTrim);
-    for e in level(f, EdgeKind::Sill) {
-        let open = bare(e.from, e.to, &undersill);
-        let spare = on_course_line(layout, e.from[1]) || fills_channel(layout, e.from[1]);
-        rule.case(spare || open < NEAR, || {
-            let v = f.broken(OpeningBreach::UndersillMissing, (e.from, e.to));
-            v.measured(Inches(open)).exactly(Inches(0.0))
-        });
-        rule.case(!spare || undersill.is_empty(), || {
-            f.broken(OpeningBreach::UndersillNeedless, (e.from, e.to))
-        });
-    }
-}
-
-/// Whether a panel cut under a sill at `y` stands out so far that it fills the channel
-/// (`TrimFact::UndersillInChannel`).
-fn fills_channel(layout: &LaidHouse, y: f64) -> bool {
-    let p = &layout.job.product;
-    let cut = y - layout.job.courses.notch_clearance;
-    // The course is the sill's own; the cut may fall at its very foot, where nothing is kept.
-    let over_butt = (y - layout.datum).rem_euclid(p.exposure) - (y - cut);
-    let over_face = over_butt.rem_euclid(p.exposure / f64::from(p.faces));
-    over_butt > SAME && over_face > SAME && over_face <= layout.job.channel_alone() + SAME
 }
 
 /// Whether a jamb channel is the lowest on its hand.

@@ -34,7 +34,8 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
             let both = [(r.x0, Hand::Left), (r.x1, Hand::Right)];
             for (end, (x, hand)) in r.ends.iter().zip(both) {
                 let receiver = end.receiver;
-                let drawn = drawn(sides, c, r, usize::from(hand == Hand::Right));
+                let v = layout.job.courses.notch_clearance;
+                let drawn = drawn(sides, (c, r), v, usize::from(hand == Hand::Right));
                 let agrees =
                     drawn.contains(&receiver) || (drawn.is_empty() && receiver == at_fixture);
                 rule.case(agrees, || {
@@ -52,10 +53,13 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
 fn by_course<'a>(layout: &LaidHouse, w: &'a LaidWall) -> BTreeMap<i32, Vec<&'a LaidEdge>> {
     let mut out: BTreeMap<i32, Vec<&LaidEdge>> = BTreeMap::new();
     let index = |y: f64| course_at(layout, y);
+    let v = layout.job.courses.notch_clearance;
     for e in &w.edges {
         let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
         if high - low > SAME {
-            for i in index(low + SAME)..=index(high - SAME) {
+            // What is kept clear of under it may reach into the course below.
+            let past = if e.opening.is_some() { v } else { 0.0 };
+            for i in index(low - past + SAME)..=index(high + past - SAME) {
                 out.entry(i).or_default().push(e);
             }
         }
@@ -64,7 +68,12 @@ fn by_course<'a>(layout: &LaidHouse, w: &'a LaidWall) -> BTreeMap<i32, Vec<&'a L
 }
 
 /// What takes panels along the sides that bound a run on one hand.
-fn drawn(sides: &[&LaidEdge], c: &LaidCourse, r: &LaidRun, hand: usize) -> BTreeSet<Receiver> {
+fn drawn(
+    sides: &[&LaidEdge],
+    (c, r): (&LaidCourse, &LaidRun),
+    v: f64,
+    hand: usize,
+) -> BTreeSet<Receiver> {
     let out = if hand == 0 { -r.gap } else { r.gap };
     let outermost = if hand == 0 { f64::min } else { f64::max };
     // The field lies on the left hand of its sides: a left side runs down.
@@ -79,16 +88,37 @@ fn drawn(sides: &[&LaidEdge], c: &LaidCourse, r: &LaidRun, hand: usize) -> BTree
         .filter(|e| {
             let low = e.from[1].min(e.to[1]).max(foot);
             let high = e.from[1].max(e.to[1]).min(head);
-            low < high
-                && [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
-                    let x =
-                        e.from[0] + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
-                    let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
-                    ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
-                })
+            over_or_under(e, r, (foot, head), v, hand)
+                || low < high
+                    && [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
+                        let x = e.from[0]
+                            + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
+                        let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
+                        ends.reduce(outermost).is_some_and(|b| (b + out - x).abs() < NEAR)
+                    })
         })
         .map(|e| e.receiver)
         .collect()
+}
+
+/// Whether a run ends all along under or over a side of an opening that is flatter than 45 degrees: by
+/// the clearance kept there.
+fn over_or_under(e: &LaidEdge, r: &LaidRun, (foot, head): (f64, f64), v: f64, hand: usize) -> bool {
+    let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
+    if e.opening.is_none() || dy.abs() > dx.abs() {
+        return false;
+    }
+    // The field lies on the left hand: under a side that runs to the left.
+    let shift = if dx < 0.0 { -v } else { v };
+    let low = (e.from[1].min(e.to[1]) + shift).max(foot);
+    let high = (e.from[1].max(e.to[1]) + shift).min(head);
+    let outermost = if hand == 0 { f64::min } else { f64::max };
+    low < high
+        && [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
+            let x = e.from[0] + (y - shift - e.from[1]) / dy * dx;
+            let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));
+            ends.reduce(outermost).is_some_and(|b| (b - x).abs() < NEAR)
+        })
 }
 
 /// The leftmost or rightmost place of a ring at a height.

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::contour;
 use super::course_lines::on_course_line;
 use super::named;
 use super::rule::{Cases, found};
@@ -97,13 +98,14 @@ fn name(
     let middle = named::midway(e.from, e.to);
     let broken =
         |breach: FieldBreach| found(named::wall(&w.id), breach).at(named::place(&on.name, middle));
-    rule.case(runs_as_named(e), || broken(FieldBreach::SideDirection { side }));
     let of_opening = matches!(e.kind, EdgeKind::Jamb | EdgeKind::Head | EdgeKind::Sill);
     let borders = match e.opening.as_deref().map(|id| openings.get(id)) {
         None => !of_opening,
         Some(None) => false,
         Some(Some(o)) => of_opening && on_ring(&o.outline, middle),
     };
+    let curved = is_curved(openings, e, middle);
+    rule.case(runs_as_named(e, curved), || broken(FieldBreach::SideDirection { side }));
     rule.case(borders, || {
         let v = broken(FieldBreach::SideBorder { side });
         match &e.opening {
@@ -111,7 +113,7 @@ fn name(
             None => v,
         }
     });
-    let needed = match takes(layout, e) {
+    let needed = match takes(layout, e, curved) {
         // Boards butt against trim wherever panels stand in a channel (TrimFact::FiberCementJoints).
         Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
             if !layout.job.siding().receivers.has_pockets() =>
@@ -135,25 +137,31 @@ fn name(
 
 /// Whether a side runs as one of its name does: the field lies on the left hand, so going right it is
 /// above, going left below.
-fn runs_as_named(e: &LaidEdge) -> bool {
+fn runs_as_named(e: &LaidEdge, curved: bool) -> bool {
     let (dx, dy) = (e.to[0] - e.from[0], e.to[1] - e.from[1]);
+    let named = contour::kind(e.to, e.from);
     match e.kind {
+        // Along a curve a head goes on as one until it is plumb, and a sill too.
+        EdgeKind::Head if curved => dx > 0.0,
+        EdgeKind::Sill if curved => dx < 0.0,
+        EdgeKind::Jamb if curved => dx.abs() <= LEVEL,
+        EdgeKind::Head | EdgeKind::Sill | EdgeKind::Jamb => named == e.kind,
         EdgeKind::Base | EdgeKind::BareTop => dx > 0.0 && dy.abs() <= LEVEL,
-        EdgeKind::LowerRoof | EdgeKind::Head => dx > 0.0,
+        EdgeKind::LowerRoof => dx > 0.0,
         EdgeKind::Eave => dx < 0.0 && dy.abs() <= LEVEL,
         EdgeKind::Rake => dx < 0.0 && dy.abs() > SAME,
-        EdgeKind::BareBottom | EdgeKind::Sill => dx < 0.0,
-        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment | EdgeKind::Jamb => {
-            dx.abs() <= LEVEL
-        }
+        EdgeKind::BareBottom => dx < 0.0,
+        EdgeKind::OutsideCorner | EdgeKind::InsideCorner | EdgeKind::Abutment => dx.abs() <= LEVEL,
     }
 }
 
 /// What takes panels at a side (`TrimFact::StarterLocksFirstCourse`, `TrimFact::CutFirstCourse`,
 /// `TrimFact::UndersillLugs`, `TrimFact::RakeGap`; a butt edge off its course line has no lock for a
 /// starter).
-fn takes(layout: &LaidHouse, e: &LaidEdge) -> Receiver {
+fn takes(layout: &LaidHouse, e: &LaidEdge, curved: bool) -> Receiver {
     match e.kind {
+        // Undersill trim is straight.
+        EdgeKind::Sill if curved => Receiver::JChannel,
         EdgeKind::Base | EdgeKind::BareTop => {
             if on_course_line(layout, e.from[1]) {
                 Receiver::Starter
@@ -178,6 +186,19 @@ fn takes(layout: &LaidHouse, e: &LaidEdge) -> Receiver {
             Receiver::JChannel
         }
     }
+}
+
+/// Whether a side with this middle borders a curve of its opening.
+fn is_curved(openings: &BTreeMap<&str, &LaidOpening>, e: &LaidEdge, middle: Xy) -> bool {
+    let Some(o) = e.opening.as_deref().and_then(|id| openings.get(id)) else { return false };
+    if o.outline.len() < 5 {
+        return false;
+    }
+    let parts = contour::parts(&o.outline, &[]);
+    parts.iter().filter(|p| p.is_curved).any(|p| {
+        let mut chords = p.points.windows(2);
+        chords.any(|w| on_ring(w, middle))
+    })
 }
 
 fn on_ring(ring: &[Xy], p: Xy) -> bool {

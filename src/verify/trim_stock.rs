@@ -14,7 +14,6 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{Inches, Quantity};
 use crate::layout::violation::Subject;
-use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 
 pub(super) fn check(layout: &Claims) -> [RuleCheck; 2] {
@@ -28,6 +27,7 @@ fn stock_of(layout: &Claims, kind: TrimKind) -> f64 {
         TrimStock::OutsidePost => r.outside_post,
         TrimStock::InsidePost => r.inside_post,
         TrimStock::JChannel => r.j_channel,
+        TrimStock::FlexibleChannel => r.flexible_channel,
         TrimStock::FinishTrim => r.finish_trim,
         TrimStock::DripCap => r.drip_cap,
         TrimStock::Flashing => layout.job.takeoff.flashing_roll,
@@ -35,17 +35,10 @@ fn stock_of(layout: &Claims, kind: TrimKind) -> f64 {
     }
 }
 
-/// A piece is as long as its place; trim of a curved or parted side is as long as its frame needs,
-/// which the rule of frames checks.
+/// A piece is as long as its place, a bent one as the line it is bent along; trim of a parted side is as
+/// long as its frame needs, which the rule of frames checks.
 fn lengths(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::TrimLengths);
-    let bent: BTreeSet<&str> = layout
-        .walls()
-        .flat_map(|(_, w)| &w.edges)
-        .filter(|e| matches!(e.kind, EdgeKind::Head | EdgeKind::Sill))
-        .filter(|e| (e.from[1] - e.to[1]).abs() > 0.01)
-        .filter_map(|e| e.opening.as_deref())
-        .collect();
     for t in &layout.trims {
         // A jamb that stands between sill and head has its tab beyond its place.
         let square = layout.job.trim.frame == FrameCut::Square && t.kind == TrimKind::JambChannel;
@@ -58,10 +51,14 @@ fn lengths(layout: &Claims) -> RuleCheck {
             }
             _ => 0.0,
         };
-        let drawn = reach(t.from, t.to) + tab + slant(&t.ends[0]) + slant(&t.ends[1]);
-        let free = t.opening.as_deref().is_some_and(|o| bent.contains(o));
-        let parted = t.opening.is_some() && t.length < drawn;
-        rule.case(free || parted || (t.length - drawn).abs() < 0.02, || {
+        let line = t.line();
+        let along: f64 = line.windows(2).map(|w| reach(w[0], w[1])).sum();
+        let ends = reach(line[0], t.from) + reach(line[line.len() - 1], t.to);
+        let drawn = along + tab + slant(&t.ends[0]) + slant(&t.ends[1]);
+        let parted = t.opening.is_some() && t.path.is_empty() && t.length < drawn;
+        // A bent piece is put on the grid point by point.
+        let noise = 0.02 + 0.002 * t.path.len() as f64;
+        rule.case(ends < 0.02 && (parted || (t.length - drawn).abs() < noise), || {
             let v = found(named::trim(&t.mark), TrimBreach::Length).at(named::at_trim(t));
             v.measured(Inches(t.length)).exactly(Inches(drawn))
         });

@@ -20,6 +20,8 @@ pub const CORNER_POSTS: &str = "corner post OP outside, IP inside";
 pub const STARTER: &str = "starter ST";
 /// Channels.
 pub const CHANNELS: &str = "J-channel JH head, JJ jamb, JS sill, JW wall, JR rake, JL lower roof";
+/// Channels round curves.
+pub const BENT_CHANNEL: &str = "JB flexible J-channel, bent along the curve";
 /// Drip cap.
 pub const DRIP_CAP: &str = "drip cap DC";
 /// Undersill trim.
@@ -48,6 +50,8 @@ pub const RIP: &str = "rip to: height of the piece";
 pub const NOTCH: &str = "notch: width x depth; see the cutting sheets";
 /// The marks of broken seam rules.
 pub const BREAKS: &str = "X1 and on, at diamonds: a seam rule fails, see the report";
+/// The marks of places that break a rule of the check.
+pub const FAILED: &str = "FAIL 1 and on, at heavy circles: the check failed here, see the cover";
 /// The mark of a level check.
 pub const LEVEL_CHECK: &str = "wedge at a butt line: check level there, and against the next wall";
 /// Flashing along sloped roofs.

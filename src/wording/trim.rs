@@ -13,6 +13,7 @@ pub fn kind(kind: TrimKind) -> &'static str {
         TrimKind::JambChannel => "J-channel, jamb",
         TrimKind::HeadChannel => "J-channel, head",
         TrimKind::SillChannel => "J-channel, sill",
+        TrimKind::BentChannel => "flexible J-channel, bent",
         TrimKind::WallChannel => "J-channel, wall",
         TrimKind::CornerChannel => "J-channel, inside corner",
         TrimKind::RakeChannel => "J-channel, rake",
@@ -50,6 +51,7 @@ pub fn stock(stock: TrimStock) -> &'static str {
         TrimStock::OutsidePost => "outside corner post",
         TrimStock::InsidePost => "inside corner post",
         TrimStock::JChannel => "J-channel",
+        TrimStock::FlexibleChannel => "flexible J-channel",
         TrimStock::FinishTrim => "undersill (finish) trim",
         TrimStock::DripCap => "drip cap",
         TrimStock::Surround => "flat surround",
@@ -105,6 +107,11 @@ pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
         }
         TrimEnd::Capped => "cap".to_owned(),
     }
+}
+
+/// A piece and its length, where it is bent: the length is the curve's.
+pub fn along_the_curve(piece: &str) -> String {
+    format!("{piece} along the curve")
 }
 
 /// A stock length: `J-channel 12`.

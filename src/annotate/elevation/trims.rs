@@ -4,7 +4,7 @@ use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::style::Ink;
-use crate::geom::vocabulary::{Point, Vec2, Xy};
+use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::wall::LaidElevation;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimKind, TrimPiece};
@@ -48,40 +48,18 @@ pub(super) fn lines(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &Vie
     }
     for t in &on.trims {
         let off = off(t.kind);
-        // A channel over a curved head is bent along it.
-        let curve = t
-            .opening
-            .as_ref()
-            .filter(|_| t.kind == TrimKind::HeadChannel)
-            .and_then(|id| curved_head(e, id));
-        match curve {
-            Some(points) => {
-                let points: Vec<Point> = points.iter().map(|p| v.xy(p) + off).collect();
-                c.chain(Ink::Channel, &points);
-            }
-            None => c.firm(ink(t.kind), v.xy(&t.from) + off, v.xy(&t.to) + off),
+        let line: Vec<Point> = t.line().iter().map(|p| v.xy(p) + off).collect();
+        if let [a, b] = line[..] {
+            c.firm(ink(t.kind), a, b);
+        } else {
+            c.chain(ink(t.kind), &line);
         }
     }
 }
 
-/// The points of an opening's head over its jambs, where it is not one level line.
-fn curved_head(e: &LaidElevation, opening: &str) -> Option<Vec<Xy>> {
-    let heads = e.walls.iter().flat_map(|w| &w.edges);
-    let sides: Vec<_> = heads
-        .filter(|s| s.kind == EdgeKind::Head && s.opening.as_deref() == Some(opening))
-        .collect();
-    if sides.len() < 3 {
-        return None;
-    }
-    let mut points: Vec<Xy> = sides.iter().flat_map(|s| [s.from, s.to]).collect();
-    points.sort_by(|a, b| a[0].total_cmp(&b[0]));
-    points.dedup();
-    Some(points)
-}
-
 /// Where the mark of a piece would best stand, seen from its line.
 fn beside(t: &TrimPiece, e: &LaidElevation, v: &View) -> Vec2 {
-    let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+    let middle = t.place(0.5);
     let opening = t
         .opening
         .as_ref()
@@ -90,6 +68,9 @@ fn beside(t: &TrimPiece, e: &LaidElevation, v: &View) -> Vec2 {
         // Into the opening, where the wall's own marks do not stand.
         (TrimKind::JambChannel, Some(o)) => {
             Vec2::new(if middle[0] < (o.left + o.right) / 2.0 { 0.2 } else { -0.2 }, 0.0)
+        }
+        (TrimKind::BentChannel, Some(o)) => {
+            Vec2::new(0.0, if middle[1] < (o.sill + o.head) / 2.0 { 0.13 } else { -0.13 })
         }
         (TrimKind::HeadChannel, Some(_)) => Vec2::new(0.0, -0.13),
         (TrimKind::SillChannel, Some(_)) => Vec2::new(0.0, 0.13),
@@ -119,14 +100,13 @@ pub(super) fn marks(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &Vie
 
 /// Whether the piece is another sheet's, or its mark was placed.
 fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
-    let middle = [(t.from[0] + t.to[0]) / 2.0, (t.from[1] + t.to[1]) / 2.0];
+    let middle = t.place(0.5);
     if !v.holds(middle[0], middle[1]) {
         return true;
     }
-    let (a, b) = (v.xy(&t.from) + off(t.kind), v.xy(&t.to) + off(t.kind));
     let beside = beside(t, e, v);
     let at = |along: f64, reach: f64| {
-        let target = a + (b - a) * along;
+        let target = v.xy(&t.place(along)) + off(t.kind);
         Mark { text: &t.mark, target, wish: target + beside, reach, look: Look::Framed }
     };
     // Half way along, else nearer an end, close by; else wherever there is room.
@@ -135,8 +115,15 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
         || c.mark(at(0.5, 6.0)).is_some()
 }
 
-/// What the key says of boards that stand on this elevation, by their marks.
-pub(super) fn key(on: &AtElevation) -> Option<String> {
+/// What the key says of bent channel and of boards that stand on this elevation, by their marks.
+pub(super) fn key(on: &AtElevation) -> Vec<String> {
+    let bent = on.trims.iter().any(|t| t.kind == TrimKind::BentChannel);
+    let mut out: Vec<String> = bent.then(|| legend::BENT_CHANNEL.to_owned()).into_iter().collect();
+    out.extend(boards(on));
+    out
+}
+
+fn boards(on: &AtElevation) -> Option<String> {
     let here = |kind: TrimKind| on.trims.iter().find(|t| t.kind == kind && ink(kind) == Ink::Board);
     let words: Vec<String> = TrimKind::ALL
         .into_iter()

@@ -41,6 +41,19 @@ pub enum OpeningBreach {
     UndersillMissing,
     /// Undersill trim stands under its sill where the siding needs none.
     UndersillNeedless,
+    /// Undersill trim lies along no sill.
+    UndersillElsewhere,
+    /// Trim of one sort lies along no side of its own.
+    OffContour {
+        /// The sort.
+        trim: TrimKind,
+    },
+    /// Another number of channels stands round it than along its sides.
+    ChannelCount,
+    /// A channel's end is not mitered as the corner is.
+    CornerCut,
+    /// Where two channels meet the upper one does not run over the lower.
+    CornerTab,
     /// Siding meets a side that is said to go on over something else.
     SidingAtCutSide {
         /// The side.

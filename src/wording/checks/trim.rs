@@ -22,6 +22,17 @@ pub(super) fn opening(breach: &OpeningBreach) -> String {
         OpeningBreach::UndersillNeedless => {
             "undersill (finish) trim under its sill, where the siding needs none".to_owned()
         }
+        OpeningBreach::UndersillElsewhere => {
+            "undersill (finish) trim where there is no sill".to_owned()
+        }
+        OpeningBreach::OffContour { trim } => {
+            format!("{} is not along its outline", trim::kind(*trim))
+        }
+        OpeningBreach::ChannelCount => "number of channels round it".to_owned(),
+        OpeningBreach::CornerCut => "miter of a channel at a corner".to_owned(),
+        OpeningBreach::CornerTab => {
+            "the upper channel at a corner is not tabbed or lapped over the lower".to_owned()
+        }
         OpeningBreach::SidingAtCutSide { side } => {
             format!("siding meets its {}, given as cut off", names::opening_side(*side))
         }

@@ -16,14 +16,8 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.",
         ),
         F::ViewTurned { view, turn, tells, accepted } => turned(view, *turn, tells, *accepted),
-        F::ViewSetUpright { view, turn } => FindingWords::new(
-            format!("{view} is drawn {}; it is set upright as the job says", drawn(*turn)),
-            "Nothing to do; the overlay lies over the view as it is drawn.",
-        ),
-        F::ViewSkipped { view } => FindingWords::new(
-            format!("{view} is left out, since the job skips it"),
-            "Take `skip` out of the job file if it is to be laid out.",
-        ),
+        F::ViewSetUpright { view, turn } => set_upright(view, *turn),
+        F::ViewSkipped { view } => skipped(view),
         F::ViewUntitled { untitled, views } => FindingWords::new(
             format!(
                 "{untitled} of {views} views without a frame or a title: numbered left to right"
@@ -99,6 +93,20 @@ fn drawn(turn: Turn) -> &'static str {
         (true, 2) => "upside down and mirrored",
         (true, _) => "on its side and mirrored",
     }
+}
+
+fn set_upright(view: &str, turn: Turn) -> FindingWords {
+    FindingWords::new(
+        format!("{view} is drawn {}; it is set upright as the job says", drawn(turn)),
+        "Nothing to do; the overlay lies over the view as it is drawn.",
+    )
+}
+
+fn skipped(view: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{view} is left out, since the job skips it"),
+        "Take `skip` out of the job file if it is to be laid out.",
+    )
 }
 
 fn turned(view: &str, turn: Turn, tells: &[Tells], accepted: bool) -> FindingWords {

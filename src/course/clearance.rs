@@ -1,0 +1,101 @@
+//! What clearances take of the field round the corners of slanted openings, so that a cut runs from one
+//! side to the next in one corner.
+
+use crate::geom::polygon::Polygon;
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::{Point, Vec2};
+use crate::model::receiver::{Field, FieldEdge};
+
+/// How far a sharp corner of what is kept clear may lie from the opening's, in clearances: a sharper one
+/// is cut off, of our own choosing.
+const FARTHEST: f64 = 4.0;
+
+/// Sine of the least turn that is a corner: 20 degrees, more than from chord to chord of a curve.
+const CORNER: f64 = 0.342;
+
+/// Corners of openings that are no rectangles.
+pub(super) struct Corners {
+    /// What is kept clear between a side flatter than 45 degrees and a steeper one, with the opening.
+    fills: Vec<(usize, Polygon)>,
+    /// Ends of level sides, by the places of the sides, that a slope flatter than 45 degrees goes on
+    /// from: the clearance ends there with the side. At its beginning, at its end.
+    bare: Vec<[bool; 2]>,
+}
+
+fn is_level(e: &FieldEdge) -> bool {
+    (e.from.y - e.to.y).abs() <= SAME
+}
+
+fn is_flat(e: &FieldEdge) -> bool {
+    (e.from.y - e.to.y).abs() <= (e.from.x - e.to.x).abs()
+}
+
+impl Corners {
+    /// The corners of a field's openings.
+    pub(super) fn of(field: &Field, gap: f64, notch: f64) -> Self {
+        let edges = &field.edges;
+        let n = edges.len();
+        let mut out = Corners { fills: Vec::new(), bare: vec![[false; 2]; n] };
+        let mut first = 0;
+        for i in 0..n {
+            let e = &edges[i];
+            // A ring ends where the next side does not go on.
+            let goes_on = |j: usize| edges.get(j).is_some_and(|f| f.from.distance(e.to) <= SAME);
+            let next = if goes_on(i + 1) { i + 1 } else { first };
+            if next == first {
+                first = i + 1;
+            }
+            let Some(f) = edges.get(next).filter(|_| goes_on(next)) else { continue };
+            let Some(opening) = e.opening.filter(|o| f.opening == Some(*o)) else { continue };
+            // The field lies on the left hand: the opening sticks out where the way turns right.
+            let (u, w) = (e.to - e.from, f.to - f.from);
+            if u.cross(w) > -CORNER * u.hypot() * w.hypot() {
+                continue;
+            }
+            match (is_level(e), is_level(f)) {
+                (true, false) => out.bare[i][1] = is_flat(f),
+                (false, true) => out.bare[next][0] = is_flat(e),
+                (false, false) if is_flat(e) != is_flat(f) => {
+                    out.fills.push((opening, fill(e, f, gap, notch)));
+                }
+                _ => {}
+            }
+        }
+        out
+    }
+
+    /// How far what is kept clear at a level side reaches past its beginning and its end.
+    pub(super) fn past(&self, edge: usize, gap: f64) -> [f64; 2] {
+        self.bare.get(edge).map_or([gap; 2], |b| b.map(|bare| if bare { 0.0 } else { gap }))
+    }
+
+    /// What is kept clear at corners of openings that `reaches` says of.
+    pub(super) fn fills<'a>(
+        &'a self,
+        reaches: impl Fn(usize) -> bool + 'a,
+    ) -> impl Iterator<Item = &'a Polygon> + 'a {
+        self.fills.iter().filter(move |f| reaches(f.0)).map(|f| &f.1)
+    }
+}
+
+/// From a side to where what is kept clear of it ends: straight up or down where it is flatter than 45
+/// degrees, straight aside where it is steeper.
+fn away(e: &FieldEdge, gap: f64, notch: f64) -> Vec2 {
+    let run = e.to - e.from;
+    if is_flat(e) {
+        Vec2::new(0.0, notch.max(gap * (run.y / run.x).abs()).copysign(run.x))
+    } else {
+        Vec2::new(gap.copysign(-run.y), 0.0)
+    }
+}
+
+/// The corner between what is kept clear of two sides.
+fn fill(e: &FieldEdge, f: &FieldEdge, gap: f64, notch: f64) -> Polygon {
+    let v = e.to;
+    let (a, b) = (v + away(e, gap, notch), v + away(f, gap, notch));
+    let (u, w) = (e.to - e.from, f.to - f.from);
+    let meets: Point = a + u * ((b - a).cross(w) / u.cross(w));
+    let most = FARTHEST * gap.max(notch);
+    let ring = if meets.distance(v) <= most { vec![v, a, meets, b] } else { vec![v, a, b] };
+    Polygon::simple(ring).wound()
+}

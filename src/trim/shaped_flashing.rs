@@ -1,0 +1,85 @@
+//! Flashing and surround boards of an opening that is no level rectangle, along its true contour.
+
+use super::contour::{ContourSide, of_outline, sides};
+use super::shaped::along;
+use super::stock::{Place, part};
+use crate::geom::offset::moved_out;
+use crate::geom::tol::same;
+use crate::geom::vocabulary::{Point, Ring};
+use crate::job::Job;
+use crate::model::house::{DrawnOpening, EdgeKind, OpeningSide};
+use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimEnd, TrimKind, TrimPiece};
+
+/// Two sides that turn no more than this into the opening go on as one, degrees: the noise of chords.
+const STRAIGHT: f64 = -1.0;
+
+/// Whether a side with this middle is one where the opening goes on over something else.
+fn is_cut(o: &DrawnOpening, p: Point) -> bool {
+    let (left, right, low, high) = o.sides();
+    o.cut.iter().any(|side| match side {
+        OpeningSide::Left => same(p.x, left),
+        OpeningSide::Right => same(p.x, right),
+        OpeningSide::Sill => same(p.y, low),
+        OpeningSide::Head => same(p.y, high),
+    })
+}
+
+/// Sides of an outline that trim stands on: not those where the opening goes on over something else,
+/// nor the foot of a door.
+fn standing(o: &DrawnOpening, ring: &Ring) -> Vec<ContourSide> {
+    let mut lines = of_outline(ring);
+    lines.retain(|s| !is_cut(o, s.middle()) && (o.kind.has_sill() || s.kind != EdgeKind::Sill));
+    sides(lines, true)
+}
+
+/// Strips along sill, jambs and head, lower ones first, those along a curve as long as it: each reaches as far past its ends as the
+/// published sizes say, but not into a corner that the opening goes round.
+pub(super) fn flashing(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPiece> {
+    // A surround stands on the flashing: sizes are the opening's own.
+    let surround = job.trim.surround;
+    let own = if surround > 0.0 { inner(o, surround) } else { o.outline.clone() };
+    let all = standing(o, &own);
+    let mut out = Vec::new();
+    for (kind, trim, past) in [
+        (EdgeKind::Sill, TrimKind::SillFlashing, SILL_PAST),
+        (EdgeKind::Jamb, TrimKind::JambFlashing, JAMB_OVER),
+        (EdgeKind::Head, TrimKind::HeadFlashing, SILL_PAST),
+    ] {
+        for s in all.iter().filter(|s| s.kind == kind) {
+            let reach =
+                s.ends.map(|c| if c.is_some_and(|c| c.turn > STRAIGHT) { past } else { 0.0 });
+            let middle = ContourSide { points: s.beside(SILL_PAST / 2.0), ..s.clone() };
+            let square = [TrimEnd::Square, TrimEnd::Square];
+            let mut whole = along(place, trim, &middle.reaching(reach), s.is_curved, square);
+            whole.opening = Some(o.id.clone());
+            out.extend(part(whole, job.takeoff.flashing_roll, 0.0));
+        }
+    }
+    out
+}
+
+/// The opening within its surround.
+fn inner(o: &DrawnOpening, surround: f64) -> Ring {
+    let (_, _, low, _) = o.sides();
+    let foot = |a: Point, b: Point| !o.kind.has_sill() && same(a.y, low) && same(b.y, low);
+    let stays = |a: Point, b: Point| foot(a, b) || is_cut(o, a.midpoint(b));
+    moved_out(&o.outline, |a, b| if stays(a, b) { 0.0 } else { -surround })
+}
+
+/// A board along each side, as long as its outer edge, mitered to the next; along a curve it is bent
+/// or cut from wider stock.
+pub(super) fn surround(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPiece> {
+    let mut out = Vec::new();
+    for s in standing(o, &o.outline) {
+        let ends = s.ends.each_ref().map(|c| match c {
+            Some(c) if !c.is_smooth => TrimEnd::Miter(c.turn.abs() / 2.0),
+            _ => TrimEnd::Square,
+        });
+        // Into the opening by half a width; as long as the side itself.
+        let points = s.beside(-job.trim.surround / 2.0);
+        let mut whole = along(place, TrimKind::Surround, &points, s.is_curved, ends);
+        whole.opening = Some(o.id.clone());
+        out.extend(part(whole, job.stock(TrimKind::Surround.stock()), 0.0));
+    }
+    out
+}
