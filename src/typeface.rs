@@ -78,6 +78,15 @@ pub fn lacking(text: &str) -> impl Iterator<Item = char> {
     text.chars().filter(|c| !c.is_control() && drawn_as(*c) == Drawn::Replaced)
 }
 
+/// Whether a letter stands where it is written: neither replaced nor read from right to left, which
+/// would turn the figures beside it round.
+pub fn stands_in_order(c: char) -> bool {
+    let from_right = matches!(c,
+        '\u{590}'..='\u{8ff}' | '\u{fb1d}'..='\u{fdff}' | '\u{fe70}'..='\u{feff}'
+        | '\u{10800}'..='\u{10fff}' | '\u{1e800}'..='\u{1efff}');
+    drawn_as(c) == Drawn::Itself && !from_right
+}
+
 /// Width of a line whose capitals are `height` high, in the unit of `height`, as it is drawn: with
 /// replacements for what the typeface lacks.
 pub fn width(text: &str, height: f64, bold: bool) -> f64 {
@@ -89,8 +98,16 @@ pub fn width(text: &str, height: f64, bold: bool) -> f64 {
     text.chars().map(each).sum::<f64>() * height / CAPITALS
 }
 
+/// The combining horn of Vietnamese.
+const HORN: char = '\u{31b}';
+
 /// How far a character moves on, as a share of the font size.
 fn advance(face: &ttf_parser::Face, c: char) -> f64 {
+    if c == HORN {
+        // The one mark that widens its letter, by about as much on each of the two that take it.
+        let wider = |with, without| advance(face, with) - advance(face, without);
+        return wider('ư', 'u').max(wider('ơ', 'o')).max(0.0);
+    }
     let shown = match drawn_as(c) {
         Drawn::Itself => c,
         Drawn::Space => ' ',

@@ -1,85 +1,83 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
 //! US National CAD Standard, discipline Z (`DrawingFact::LayerNames`, `DrawingFact::ShopDiscipline`).
 
+mod layers;
+mod room;
+
+use self::layers::{
+    COURSE, CUTS, DIMS, FACE, FAIL, FAILED, IDEN, LAYERS, NOTE, OUTLINE, SEAM, TRIM,
+};
+use self::room::{MOVE, MOVES, PLOT, Room, apart};
 use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
 use super::elevation_index::{AtElevation, ElevationIndex};
-use super::place::{Placer, text_box};
-use crate::geom::vocabulary::{Affine, Point, Rect, Xy};
+use super::overlay_failed;
+use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::Layout;
+use crate::layout::backdrop::Backdrops;
 use crate::layout::wall::LaidElevation;
 use crate::model::drawing::{
-    Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
+    Across, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::trim::TrimKind;
-use crate::origin::Origin;
+use crate::origin::{Origin, round_place};
 use crate::wording::legend;
 
-/// House inches in a plotted inch the overlay's text is sized for: 1/4 in to the foot.
-const PLOT: f64 = 48.0;
+/// Height of plain text in plotted inches (`DrawingFact::TextHeight`).
+const PLAIN: f64 = 3.0 / 32.0;
+/// Height of marks.
+const MARK: f64 = PLAIN * 0.8;
+/// The frame of a mark of trim in plotted inches, as its block draws it.
+const FRAME: (f64, f64) = (4.2 * MARK, 1.8 * MARK);
+/// How far strings of dimensions stand off the house at least, elevation inches.
+const ROW: f64 = 30.0;
 
-const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
-    ("Z-ELEV-OTLN", 0.5, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-CRSE", 0.18, [110, 110, 110], Dash::Solid),
-    ("Z-ELEV-SEAM", 0.5, [200, 0, 0], Dash::Solid),
-    ("Z-ELEV-TRIM", 0.35, [0, 70, 160], Dash::Dashed),
-    ("Z-ELEV-CUTS", 0.35, [150, 90, 0], Dash::Solid),
-    ("Z-ELEV-IDEN", 0.18, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-DIMS", 0.18, [0, 110, 0], Dash::Solid),
-    ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-FACE", 0.13, [175, 175, 175], Dash::Solid),
-];
-
-/// Room round an elevation for marks, elevation inches.
-const MARGIN: f64 = 24.0;
-
-/// Indices of layers above.
-const OUTLINE: usize = 0;
-const COURSE: usize = 1;
-const SEAM: usize = 2;
-const TRIM: usize = 3;
-const CUTS: usize = 4;
-const IDEN: usize = 5;
-const DIMS: usize = 6;
-const NOTE: usize = 7;
-const FACE: usize = 8;
+/// Name of the block of a mark of trim.
+const TRIM_MARK: &str = "Z-MARK-TRIM";
 
 struct OverlayBuilder<'a> {
     out: Drawing,
     map: Affine,
     /// Source units in an inch.
     unit: f64,
+    /// Inches in a source unit.
+    inches: f64,
     elevation: &'a LaidElevation,
     style: crate::units::LengthStyle,
-    /// Lower left of what is marked, elevation inches, and room taken there in plotted inches.
-    low: Point,
-    placer: Placer,
+    room: Room,
 }
 
-/// The layout over the source, in its coordinates and units.
-pub fn overlay(layout: &Layout) -> Drawing {
+/// The layout over the source, in its coordinates and units; its text keeps off the source's own, which
+/// `backdrops` has.
+pub fn overlay(layout: &Layout, backdrops: &Backdrops) -> Drawing {
     let mut out = Drawing { name: "overlay".to_owned(), ..Default::default() };
     for (name, width, color, dash) in LAYERS {
         out.layer(name, Pen { width, color, dash, fill: None });
     }
+    if !layout.verify.passes() {
+        let (name, width, color, dash) = FAILED;
+        out.layer(name, Pen { width, color, dash, fill: None });
+    }
     let standing = ElevationIndex::of(layout);
-    for elevation in &layout.elevations {
+    for (i, elevation) in layout.elevations.iter().enumerate() {
         let on = standing.at(elevation);
         let map = Affine::new(elevation.to_source);
         // Upright, since a wall at an angle is drawn narrower than it is.
         let [.., c, d, _, _] = elevation.to_source;
         let unit = c.hypot(d);
-        let style = layout.job.sheet.lengths;
-        let house = extent(elevation);
-        let low = Point::new(house.x0 - MARGIN, house.y0 - MARGIN);
-        let high = (house.width() + 2.0 * MARGIN, house.height() + 2.0 * MARGIN);
-        let placer = Placer::new(Rect::new(0.0, 0.0, high.0 / PLOT, high.1 / PLOT));
-        let mut over = OverlayBuilder { out, map, unit, elevation, style, low, placer };
+        let (style, inches) = (layout.job.sheet.lengths, layout.drawing.inches_per_unit);
+        let room = Room::of(elevation, backdrops.behind(i), backdrops.texts_behind(i));
+        let mut over = OverlayBuilder { out, map, unit, inches, elevation, style, room };
+        // What stands at a place of its own first: marks then find room beside it.
         over.faces(layout);
+        let under = over.dimensions();
+        over.levels();
+        over.notes(under);
+        over.failed(on);
+        over.bar(layout.verify.places());
         over.walls();
         over.trims(on);
-        over.dimensions();
         over.breaks(on);
         out = over.out;
     }
@@ -87,8 +85,10 @@ pub fn overlay(layout: &Layout) -> Drawing {
 }
 
 impl OverlayBuilder<'_> {
+    /// A place in the source's coordinates, to no more figures than the grid holds: what was drawn at
+    /// 960 mm is there again, and a dimension between such places reads as drawn.
     fn at(&self, p: Xy) -> Point {
-        self.map * Point::new(p[0], p[1])
+        round_place(self.map * Point::new(p[0], p[1]), self.inches)
     }
 
     fn ring(&mut self, layer: usize, points: &[Xy]) {
@@ -122,18 +122,11 @@ impl OverlayBuilder<'_> {
     /// A mark as text every program shows, and as an insertion with its attribute, hidden, for
     /// programs that list attributes. Marks keep off one another; one that had to move has a leader.
     fn mark(&mut self, block: &str, mark: &str, target: Xy) {
-        let plotted = 3.0 / 32.0 * 0.8;
-        let height = plotted * PLOT * self.unit;
-        let paper = |p: Xy| Point::new((p[0] - self.low.x) / PLOT, (p[1] - self.low.y) / PLOT);
-        let wish = paper(target);
-        // The plain stroked font of the overlay is wider than the sheets' own.
-        let about = text_box(mark, plotted, true, Point::ORIGIN).inflate(0.04, 0.01);
-        let spot = [true, false]
-            .iter()
-            .find_map(|strict| self.placer.near(about, wish, wish, 1.5, *strict))
-            .unwrap_or(wish);
-        let at = [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y];
-        if spot.distance(wish) > 0.15 {
+        let height = MARK * PLOT * self.unit;
+        let frame = (block == TRIM_MARK).then_some(FRAME);
+        let at = self.room.mark(mark, target, MARK, frame);
+        let moved = (at[0] - target[0]).hypot(at[1] - target[1]);
+        if moved > 0.15 * PLOT {
             self.line(IDEN, target, at);
         }
         let place = self.at(at);
@@ -146,7 +139,7 @@ impl OverlayBuilder<'_> {
             attributes: vec![("MARK".to_owned(), mark.to_owned())].into(),
             origin: Origin::default(),
         });
-        self.text(IDEN, mark.to_owned(), at, plotted, Across::Center);
+        self.text(IDEN, mark.to_owned(), at, MARK, Across::Center);
     }
 
     /// Number and height of every course, once, at the right end of the elevation.
@@ -156,18 +149,52 @@ impl OverlayBuilder<'_> {
         let right = right.fold(f64::NEG_INFINITY, f64::max);
         let levels: std::collections::BTreeMap<i32, f64> =
             walls.iter().flat_map(|w| &w.courses).map(|c| (c.index, c.bottom)).collect();
-        for (index, bottom) in levels {
-            let words = format!("{}  {}", index + 1, self.style.length(bottom));
-            self.text(DIMS, words, [right + 4.0, bottom], 3.0 / 32.0, Across::Left);
+        let words = |(index, bottom): (i32, f64)| {
+            (format!("{}  {}", index + 1, self.style.length(bottom)), bottom)
+        };
+        let levels: Vec<(String, f64)> = levels.into_iter().map(words).collect();
+        let across = |i: usize| right + 4.0 + MOVE * i as f64;
+        let column = |i: usize| {
+            let boxed = |(words, y): &(String, f64)| self.room.level(words, [across(i), *y], PLAIN);
+            levels.iter().map(boxed).collect()
+        };
+        let ways: Vec<_> = (0..MOVES).map(column).collect();
+        let x = across(self.room.settle(&ways));
+        for (words, bottom) in levels {
+            self.text(DIMS, words, [x, bottom], PLAIN, Across::Left);
         }
     }
 
+    /// What the overlay says under the elevation and its dimensions, and of each zone in it.
+    fn notes(&mut self, under: Option<f64>) {
+        let elevation = self.elevation;
+        if let Some(y) = under {
+            self.note(legend::overlay_notice(&elevation.name), [0.0, y], -MOVE);
+        }
+        for z in &elevation.zones {
+            if let Some(p) = z.outline.first().and_then(|r| r.first()) {
+                let words = legend::overlay_zone(z, self.style);
+                self.note(words, [p[0] + 6.0, p[1] + 6.0], MOVE);
+            }
+        }
+    }
+
+    /// A note at a place, or so many steps up or down from there where something is in its way.
+    fn note(&mut self, words: String, [x, y]: Xy, step: f64) {
+        let height = |i: usize| y + step * i as f64;
+        let way = |i: usize| vec![self.room.level(&words, [x, height(i)], PLAIN)];
+        let ways: Vec<_> = (0..MOVES).map(way).collect();
+        let y = height(self.room.settle(&ways));
+        self.text(NOTE, words, [x, y], PLAIN, Across::Left);
+    }
+
     /// Strings of dimensions: openings and walls below, all of it under them, heights on the left.
-    fn dimensions(&mut self) {
+    /// Returns where there is room under all of them.
+    fn dimensions(&mut self) -> Option<f64> {
         let walls = &self.elevation.walls;
         let points: Vec<Point> =
             walls.iter().flat_map(|w| &w.outline).map(|p| Point::new(p[0], p[1])).collect();
-        let Some(house) = crate::geom::polygon::bounds(&points) else { return };
+        let house = crate::geom::polygon::bounds(&points)?;
         let mut xs: Vec<f64> =
             walls.iter().flat_map(|w| w.openings.iter().flat_map(|o| [o.left, o.right])).collect();
         for w in walls {
@@ -176,11 +203,14 @@ impl OverlayBuilder<'_> {
             xs.extend(ends.reduce(f64::max));
         }
         let low = self.elevation.grade.iter().map(|p| p[1]).fold(house.y0, f64::min);
-        for (xs, row) in [(xs, 30.0), (vec![house.x0, house.x1], 48.0)] {
-            for pair in apart(xs).windows(2) {
+        let mut row = low - ROW;
+        for xs in [apart(xs), apart(vec![house.x0, house.x1])] {
+            let (off, rows) = self.aside(&xs, false, row);
+            for (pair, back) in xs.windows(2).zip(&rows) {
                 let at = |x: f64| [x, house.y0];
-                self.dimension(at(pair[0]), at(pair[1]), [pair[0], low - row], 0.0);
+                self.dimension(at(pair[0]), at(pair[1]), [pair[0], row - off - back], 0.0);
             }
+            row -= off + rows.iter().copied().fold(0.0, f64::max) + 18.0;
         }
         let mut ys: Vec<f64> = walls
             .iter()
@@ -189,10 +219,23 @@ impl OverlayBuilder<'_> {
             .map(|s| s.from[1])
             .collect();
         ys.extend([house.y0, house.y1]);
-        for pair in apart(ys).windows(2) {
+        let ys = apart(ys);
+        let (off, rows) = self.aside(&ys, true, house.x0 - ROW);
+        for (pair, back) in ys.windows(2).zip(&rows) {
             let at = |y: f64| [house.x0, y];
-            self.dimension(at(pair[0]), at(pair[1]), [house.x0 - 30.0, pair[0]], 90.0);
+            let line = house.x0 - ROW - off - back;
+            self.dimension(at(pair[0]), at(pair[1]), [line, pair[0]], 90.0);
         }
+        Some(row)
+    }
+
+    /// See [`Room::string`].
+    fn aside(&mut self, places: &[f64], upright: bool, row: f64) -> (f64, Vec<f64>) {
+        let texts: Vec<(String, f64)> = places
+            .windows(2)
+            .map(|pair| (self.style.length(pair[1] - pair[0]), pair[0].midpoint(pair[1])))
+            .collect();
+        self.room.string(&texts, upright, (row, PLAIN))
     }
 
     fn dimension(&mut self, from: Xy, to: Xy, line: Xy, angle: f64) {
@@ -254,21 +297,6 @@ impl OverlayBuilder<'_> {
             for ring in &z.outline {
                 self.ring(OUTLINE, ring);
             }
-            if let Some(p) = z.outline.first().and_then(|r| r.first()) {
-                let words = legend::overlay_zone(z, self.style);
-                self.text(NOTE, words, [p[0] + 6.0, p[1] + 6.0], 3.0 / 32.0, Across::Left);
-            }
-        }
-        self.levels();
-        let foot = elevation
-            .walls
-            .iter()
-            .flat_map(|w| &w.outline)
-            .map(|p| p[1])
-            .fold(f64::INFINITY, f64::min);
-        let words = legend::overlay_notice(&elevation.name);
-        if foot.is_finite() {
-            self.text(NOTE, words, [0.0, foot - 14.0], 3.0 / 32.0, Across::Left);
         }
     }
 
@@ -293,19 +321,29 @@ impl OverlayBuilder<'_> {
         }
     }
 
+    /// Places that break a rule of the check: circled, numbered, and named beside the circle.
+    fn failed(&mut self, on: &AtElevation) {
+        for place in overlay_failed::places(on) {
+            self.ring(FAIL, &place.circle);
+            let at = self.room.mark(&place.words, place.wish, MARK, None);
+            self.text(FAIL, place.words, at, MARK, Across::Center);
+        }
+    }
+
+    /// Over the elevation of a layout that breaks rules: that the check failed, in a heavy frame.
+    fn bar(&mut self, places: usize) {
+        let Some(bar) = overlay_failed::bar(places, extent(self.elevation)) else { return };
+        bar.frames.iter().for_each(|r| self.ring(FAIL, r));
+        self.text(FAIL, bar.words, bar.at, bar.height / PLOT, Across::Left);
+    }
+
     fn trims(&mut self, on: &AtElevation) {
+        on.trims.iter().for_each(|t| self.room.keep_off(t.from, t.to));
         for t in &on.trims {
             t.line().windows(2).for_each(|w| self.line(TRIM, w[0], w[1]));
             let middle = t.place(0.5);
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
-            self.mark("Z-MARK-TRIM", &t.mark, [middle[0] + off, middle[1] + off]);
+            self.mark(TRIM_MARK, &t.mark, [middle[0] + off, middle[1] + off]);
         }
     }
-}
-
-/// Places in order, those nearer than 1/16 in as one.
-fn apart(mut places: Vec<f64>) -> Vec<f64> {
-    places.sort_by(f64::total_cmp);
-    places.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 16.0);
-    places
 }

@@ -135,17 +135,22 @@ impl Placer {
     /// Inside the area and off every text.
     pub(super) fn free(&self, r: &Rect) -> bool {
         let a = &self.area;
-        r.x0 >= a.x0
-            && r.x1 <= a.x1
-            && r.y0 >= a.y0
-            && r.y1 <= a.y1
-            && !self.near_by(r).any(|s| s.taken.iter().any(|t| overlaps(t, r)))
+        r.x0 >= a.x0 && r.x1 <= a.x1 && r.y0 >= a.y0 && r.y1 <= a.y1 && self.apart(r)
+    }
+
+    /// Off every text, inside the area or not.
+    pub(super) fn apart(&self, r: &Rect) -> bool {
+        !self.near_by(r).any(|s| s.taken.iter().any(|t| overlaps(t, r)))
+    }
+
+    /// Off the lines a reader must see.
+    pub(super) fn off_lines(&self, r: &Rect) -> bool {
+        !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
     }
 
     /// Free, and off the lines a reader must see.
     pub(super) fn clear(&self, r: &Rect) -> bool {
-        self.free(r)
-            && !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
+        self.free(r) && self.off_lines(r)
     }
 
     fn near_by(&self, r: &Rect) -> impl Iterator<Item = &Square> {

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::model::house::House;
 use crate::model::receiver::Field;
+use crate::typeface;
 
 /// Most letters of an elevation's name in a mark.
 const MOST_LETTERS: usize = 3;
@@ -16,9 +17,10 @@ pub fn beginnings(house: &House, fields: &[Field]) -> Vec<String> {
     fields.iter().map(|f| format!("{set}{}{}", letters[f.elevation], f.wall + 1)).collect()
 }
 
-/// The letters that tell each elevation apart; its number where no letters do.
+/// The letters that tell each elevation apart; its number where no letters do. A letter that sheets
+/// cannot draw tells nothing, and one that is read from the right turns the figures after it round.
 fn elevation_letters(house: &House) -> Vec<String> {
-    let plain = |name: &str| name.to_uppercase().chars().filter(|c| c.is_alphanumeric()).collect();
+    let plain = |name: &str| name.to_uppercase().chars().filter(|c| tells_apart(*c)).collect();
     let names: Vec<String> = house.elevations.iter().map(|e| plain(&e.name)).collect();
     let mut shared: BTreeMap<String, usize> = BTreeMap::new();
     for start in names.iter().flat_map(|n| starts(n)) {
@@ -29,6 +31,10 @@ fn elevation_letters(house: &House) -> Vec<String> {
         own.unwrap_or_else(|| format!("E{}-", i + 1))
     };
     names.iter().enumerate().map(own).collect()
+}
+
+fn tells_apart(c: char) -> bool {
+    c.is_alphanumeric() && typeface::stands_in_order(c)
 }
 
 /// The first letter of a name, its first two, and so on.
@@ -51,6 +57,7 @@ mod tests {
             grade: vec![],
             level_drawn: true,
             backdrop: vec![],
+            texts: vec![],
             zones: vec![],
         };
         let elevations = names.iter().map(elevation).collect();
@@ -63,5 +70,11 @@ mod tests {
         assert_eq!(letters(&["Rear", "Right", "Front"]), ["RE", "RI", "F"]);
         // No three letters tell these apart: numbers do.
         assert_eq!(letters(&["North 1", "North 2", "***"]), ["E1-", "E2-", "E3-"]);
+    }
+
+    #[test]
+    fn only_letters_that_sheets_draw_in_their_order_are_in_marks() {
+        assert_eq!(letters(&["正面図", "背面図 East", "Βορράς"]), ["E1-", "E", "Β"]);
+        assert_eq!(letters(&["חזית צפון", "الواجهة B", "\u{e000}"]), ["E1-", "B", "E3-"]);
     }
 }

@@ -1,46 +1,62 @@
 //! From courses to the seam problem and back from its answer to pieces.
 //!
-//! The problem is posed in whole sixteenths, each run's ends moved outward to the next one; the
-//! answer is moved back, so that the layout itself is exact. A piece is thus reckoned up to 1/8 in
-//! longer than it is cut, never shorter.
+//! The problem is posed in whole steps (`Job::steps`), from where the first panel of a run begins to
+//! where the last one ends, both moved outward to the next step; the answer is moved back, so that the
+//! layout itself is exact. A piece is thus reckoned up to two steps longer than it is cut, never shorter.
 
 use std::collections::BTreeMap;
 
 use super::pieces::Making;
 use crate::geom::tol::SAME;
 use crate::job::Job;
+use crate::job::steps::{down, up};
 use crate::job::stock::{Stock, panel_letter, stock_of};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::{DrawnWall, House, OpeningKind};
 use crate::model::ids::PanelId;
 use crate::model::receiver::Field;
 use crate::model::seam::{
-    Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun,
+    Cut, RunPlan, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
 };
 
-fn down(x: f64) -> f64 {
-    (x * 16.0).floor() / 16.0
-}
-
-fn up(x: f64) -> f64 {
-    (x * 16.0).ceil() / 16.0
-}
-
-/// The rules in force, for the seam stage.
-pub fn rules(job: &Job) -> SeamRules {
+/// The rules in force, for the seam stage: stock down to the step beneath, all that is a least up to the
+/// next. Joints of boards take lengths as they are.
+fn rules(job: &Job) -> SeamRules {
+    let steps = job.steps();
+    let boards = job.siding().joints.is_on_studs();
+    let least = |x: f64| if boards { x } else { up(x, steps) };
+    let whole = |s: StockWeight| StockWeight { length: laid_length(s.length, job), ..s };
     SeamRules {
-        stocks: job.stock_weights(),
+        steps,
+        stocks: job.stock_weights().into_iter().map(whole).collect(),
         lap: job.lap(),
-        gap: job.end_gap(),
-        kerf: job.seams.kerf,
-        shortest: job.seams.shortest,
-        stagger: job.seams.stagger,
+        // Runs are posed from panel to panel.
+        gap: 0.0,
+        kerf: least(job.seams.kerf),
+        shortest: least(job.shortest()),
+        stagger: least(job.seams.stagger),
         clear_courses: job.seams.clear_courses,
         jamb: job.seams.jamb,
         seam_short_runs: job.seams.seam_short_runs,
         effort: job.seams.effort,
         seed: job.seams.seed,
     }
+}
+
+/// How much of a stock length is laid: whole steps.
+fn laid_length(length: f64, job: &Job) -> f64 {
+    if job.siding().joints.is_on_studs() { length } else { down(length, job.steps()) }
+}
+
+/// Where a run's panels begin and end, moved outward to whole steps.
+fn outward(r: &PlannedRun, steps: i64) -> (f64, f64) {
+    (down(r.x0 + r.gap, steps), up(r.x1 - r.gap, steps))
+}
+
+/// What of them no panel covers, left and right.
+fn spare(r: &PlannedRun, steps: i64) -> [f64; 2] {
+    let (x0, x1) = outward(r, steps);
+    [(r.x0 + r.gap - x0).max(0.0), (x1 - (r.x1 - r.gap)).max(0.0)]
 }
 
 /// The seam problem of a house: `courses[i]` are the courses of `fields[i]`.
@@ -51,10 +67,14 @@ pub fn problem(
     job: &Job,
 ) -> SeamProblem {
     let mut rules = rules(job);
-    let off_grid = |r: &PlannedRun| down(r.x0) != r.x0 || up(r.x1) != r.x1;
-    if courses.iter().flatten().flat_map(|c| &c.runs).any(off_grid) {
-        // A piece is cut up to 1/16 in shorter at each end than it is reckoned.
-        rules.shortest = up(rules.shortest) + 0.0625;
+    let steps = rules.steps;
+    let off_step = |r: &PlannedRun| {
+        let (x0, x1) = (r.x0 + r.gap, r.x1 - r.gap);
+        [x0, x1].iter().any(|x| up(*x, steps) > down(*x, steps))
+    };
+    if courses.iter().flatten().flat_map(|c| &c.runs).any(off_step) {
+        // A piece is cut up to a step shorter at each end than it is reckoned.
+        rules.shortest = up(rules.shortest, steps) + 1.0 / steps as f64;
     }
     let elevations = house
         .elevations
@@ -67,7 +87,7 @@ pub fn problem(
                 let level = levels.entry(course.index).or_default();
                 level.index = course.index;
                 level.avoid.extend(&course.avoid);
-                level.runs.extend(course.runs.iter().map(seam_run));
+                level.runs.extend(course.runs.iter().map(|r| seam_run(r, steps)));
             }
             for level in levels.values_mut() {
                 level.avoid.sort_by(f64::total_cmp);
@@ -89,13 +109,14 @@ pub fn problem(
     SeamProblem { rules, elevations }
 }
 
-fn seam_run(r: &PlannedRun) -> SeamRun {
+fn seam_run(r: &PlannedRun, steps: i64) -> SeamRun {
+    let (x0, x1) = outward(r, steps);
     SeamRun {
         id: r.id.clone(),
-        x0: down(r.x0),
-        x1: up(r.x1),
+        x0,
+        x1,
         // Down, so that the next panel still reaches the fixture.
-        fixed: r.fixed.iter().map(|x| down(x + SAME)).collect(),
+        fixed: r.fixed.iter().map(|x| down(x + SAME, steps)).collect(),
         barred: r.barred.clone(),
     }
 }
@@ -153,8 +174,9 @@ impl<'a> Names<'a> {
 
     /// The length that a panel is stocked in.
     fn length(&self, panel: usize) -> f64 {
-        let first = || self.stocks.first().map_or(0.0, |s| s.length);
-        self.lengths.get(panel).copied().unwrap_or_else(first)
+        // The answer has it in whole steps.
+        let stock = self.lengths.get(panel).map_or(0, |laid| stock_of(self.stocks, *laid));
+        self.stocks.get(stock).map_or(0.0, |s| s.length)
     }
 
     fn name(&mut self, panel: usize) -> PanelId {
@@ -203,7 +225,7 @@ fn one_course(
                     .map(|(cut, x0, x1)| {
                         n += 1;
                         let mark = format!("{code}-{}-{n}", course.index + 1).into();
-                        let stock = names.length(cut.panel);
+                        let stock = laid_length(names.length(cut.panel), job);
                         making.piece(mark, cut, names.name(cut.panel), stock, x0, x1)
                     })
                     .collect()
@@ -247,7 +269,7 @@ fn common_rip(runs: &[crate::layout::course::LaidRun]) -> Option<f64> {
 fn placed(run: &PlannedRun, plan: &RunPlan, job: &Job) -> Vec<(Cut, f64, f64)> {
     let half = job.lap() / 2.0;
     let last = plan.pieces.len().saturating_sub(1);
-    let (spare_left, spare_right) = (run.x0 - down(run.x0), up(run.x1) - run.x1);
+    let [spare_left, spare_right] = spare(run, job.steps());
     plan.pieces
         .iter()
         .enumerate()

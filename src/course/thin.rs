@@ -37,7 +37,7 @@ pub(super) fn barred(
 
 /// How many first pieces, inch by inch, leave every seam of the fewest panels out of `barred`.
 fn places(span: (f64, f64), barred: &[(f64, f64)], stock: f64, job: &Job) -> usize {
-    let (lap, shortest) = (job.lap(), job.seams.shortest);
+    let (lap, shortest) = (job.lap(), job.shortest());
     let cover = span.1 - span.0;
     let pitch = stock - lap;
     if pitch <= 0.0 {

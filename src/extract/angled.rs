@@ -47,7 +47,8 @@ pub(super) fn widen(house: &mut House, job: &Job, findings: &mut Findings) {
         };
         let wall = house.elevations[e].walls.remove(w);
         let round = job.drawing.casing + job.trim.surround;
-        let made = alone(&house.elevations[e], wall, a, (frame, round), findings);
+        let sizes = Sizes { frame, round, gap: job.trim.movement_gap };
+        let made = alone(&house.elevations[e], wall, a, sizes, findings);
         moved(&mut house.corners, &a.wall, &made.name, frame, a.width);
         let k = a.width / frame.width();
         let map = |p: Point| Point::new(snap((p.x - frame.x0) * k), p.y);
@@ -82,16 +83,33 @@ fn unknown(house: &House, wall: &str, findings: &mut Findings) {
     findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
 }
 
+/// What a wall is stretched by, inches.
+struct Sizes {
+    /// Its box as drawn.
+    frame: Rect,
+    /// Casing and surround of its openings.
+    round: f64,
+    /// The gap at a movement joint.
+    gap: f64,
+}
+
 /// The wall's own elevation, from its left end, as wide as it is.
 fn alone(
     on: &DrawnElevation,
     mut wall: DrawnWall,
     a: &AngledWall,
-    (frame, round): (Rect, f64),
+    Sizes { frame, round, gap }: Sizes,
     findings: &mut Findings,
 ) -> DrawnElevation {
     let k = a.width / frame.width();
-    let map = |p: &mut Point| *p = Point::new(snap((p.x - frame.x0) * k), p.y);
+    let at = |x: f64| (x - frame.x0) * k;
+    // The gap at a movement joint is as wide as it is.
+    let joints = wall.joints.clone();
+    let beside = |x: f64| joints.iter().find(|j| (x - **j).abs() <= gap / 2.0 + SAME);
+    let map = |p: &mut Point| {
+        let x = beside(p.x).map_or(at(p.x), |j| at(*j) + (p.x - j));
+        *p = Point::new(snap(x), p.y);
+    };
     stretch(&mut wall, &map);
     widen_openings(on, &mut wall, a, (k, round), findings);
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
@@ -121,6 +139,7 @@ fn alone(
         grade,
         level_drawn: on.level_drawn,
         backdrop,
+        texts: Vec::new(),
         zones: Vec::new(),
     }
 }
@@ -132,7 +151,8 @@ fn stretch(wall: &mut DrawnWall, map: &impl Fn(&mut Point)) {
         p
     };
     wall.outline.iter_mut().for_each(map);
-    for face in wall.faces.iter_mut().chain(&mut wall.bands) {
+    let hidden = wall.hidden.iter_mut().map(|h| &mut h.shape);
+    for face in wall.faces.iter_mut().chain(&mut wall.bands).chain(hidden) {
         *face = face.map(moved);
     }
     for edge in &mut wall.edges {

@@ -7,6 +7,7 @@ mod corners;
 mod edges;
 mod faces;
 mod frame;
+mod hidden;
 mod limits;
 mod openings;
 mod order;
@@ -236,6 +237,7 @@ fn elevation(
         grade,
         level_drawn: level.is_some(),
         backdrop,
+        texts: local.texts(),
         zones,
     };
     if let Some(account) = account {

@@ -5,7 +5,7 @@
 use crate::finding::corners::{CornerFinding, ReturnFault};
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::snap;
+use crate::geom::tol::{LEVEL, snap};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{Job, ReturnWall};
 use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
@@ -42,6 +42,7 @@ pub(super) fn add(house: &mut House, job: &Job, findings: &mut Findings) {
         let made = made(house, r, near, far, &mut free);
         house.elevations.push(made);
     }
+    house.corners.retain(|c| !c.sides.is_empty());
 }
 
 /// The open corner of this name or tag.
@@ -137,6 +138,7 @@ fn made(
     if let Some(far) = far {
         side(far, hand.other());
     }
+    one_corner(house, near, (low, high));
     DrawnElevation {
         name: name.into(),
         to_source,
@@ -144,7 +146,27 @@ fn made(
         grade,
         level_drawn: true,
         backdrop: Vec::new(),
+        texts: Vec::new(),
         zones: Vec::new(),
+    }
+}
+
+/// What a band or stone parts of a corner is one with it, where the wall round the corner goes on beside
+/// both parts.
+fn one_corner(house: &mut House, near: usize, (low, high): (f64, f64)) {
+    let (kind, at) = (house.corners[near].kind, house.corners[near].sides[0].clone());
+    for i in (0..house.corners.len()).filter(|i| *i != near) {
+        let c = &mut house.corners[i];
+        let beside = c.by == Pairing::Open && c.kind == kind && c.low < high && c.high > low;
+        let [own] = &c.sides[..] else { continue };
+        if beside && own.wall == at.wall && own.side == at.side && (own.x - at.x).abs() < LEVEL {
+            let sides = std::mem::take(&mut c.sides);
+            let (low, high) = (c.low, c.high);
+            let into = &mut house.corners[near];
+            // Sides of one elevation stand together.
+            into.sides.splice(1..1, sides);
+            (into.low, into.high) = (into.low.min(low), into.high.max(high));
+        }
     }
 }
 
@@ -183,6 +205,7 @@ fn wall(
         id: id.into(),
         outline: face.outer.clone(),
         faces: vec![face],
+        hidden: Vec::new(),
         openings: Vec::new(),
         obstacles: Vec::new(),
         bands: Vec::new(),

@@ -13,6 +13,7 @@ pub mod house;
 pub mod job;
 pub mod job_value;
 pub mod laying;
+pub mod letters;
 pub mod lines;
 pub mod prices;
 pub mod record;

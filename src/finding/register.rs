@@ -12,6 +12,7 @@ use super::files::{FileCode, FileFinding};
 use super::house::{HouseCode, HouseFinding};
 use super::job::{JobCode, JobFinding};
 use super::laying::{LayingCode, LayingFinding};
+use super::letters::{LetterCode, LetterFinding};
 use super::lines::{LineCode, LineFinding};
 use super::prices::{PriceCode, PriceFinding};
 use super::severity::{Audience, Severity};
@@ -105,6 +106,8 @@ register! {
     Job(JobFinding, JobCode),
     /// The price list and the takeoff.
     Prices(PriceFinding, PriceCode),
+    /// Letters that cannot be drawn.
+    Letters(LetterFinding, LetterCode),
     /// Files and folders.
     Files(FileFinding, FileCode),
 }

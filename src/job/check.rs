@@ -13,6 +13,8 @@ use crate::model::linework::Role;
 
 /// Longest nail, inches: of our own choosing, no source.
 const LONGEST_NAIL: f64 = 24.0;
+/// Narrowest board, inches: of our own choosing, no source.
+const LEAST_BOARD: f64 = 0.5;
 /// Widest lap, inches, as the range of `product.lap`.
 const WIDEST_LAP: f64 = 6.0;
 
@@ -87,6 +89,7 @@ fn relations(job: &Job) -> Vec<Fault> {
         })
     };
     let mut out: Vec<Fault> = limits.iter().filter_map(over).collect();
+    out.extend(boards_that_are_none(job));
     out.extend(beside_stock(job));
     out.extend(weather(job));
     out.extend(choices(job));
@@ -103,6 +106,24 @@ fn relations(job: &Job) -> Vec<Fault> {
         out.push(Fault::new(["product.foam_set_back"], fault));
     }
     out
+}
+
+/// Boards on the wall's face narrower than any board: none is 0.
+fn boards_that_are_none(job: &Job) -> Vec<Fault> {
+    let t = &job.trim;
+    let widths = [
+        ("trim.frieze", t.frieze),
+        ("trim.rake_frieze", t.rake_frieze),
+        ("trim.surround", t.surround),
+        ("trim.corner_cover", t.corner_cover),
+        ("drawing.casing", job.drawing.casing),
+    ];
+    let none = widths.into_iter().filter(|(_, w)| *w > 0.0 && *w < LEAST_BOARD);
+    none.map(|(key, value)| {
+        let key = key.to_owned();
+        Fault::new([key.clone()], ValueFault::TooSmall { key, value, least: LEAST_BOARD })
+    })
+    .collect()
 }
 
 /// Temperatures that contradict one another.

@@ -30,6 +30,7 @@ pub mod schema;
 mod seams;
 mod sheet;
 pub mod siding;
+pub mod steps;
 pub mod stock;
 mod stock_given;
 mod stock_rules;

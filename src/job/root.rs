@@ -17,7 +17,7 @@ use super::product::Product;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
-use super::siding::system::{JointRule, ReceiverRule, SidingSystem, UsualSize};
+use super::siding::system::{ReceiverRule, SidingSystem, UsualSize};
 use super::stock::Stock;
 use super::stock_given::settle_product;
 use super::takeoff::TakeoffRules;
@@ -107,14 +107,6 @@ impl Job {
         let usual = self.siding().end_gap;
         let by_weather = if self.weather.cold() { usual.cold } else { usual.usual };
         self.product.end_gap.unwrap_or(by_weather)
-    }
-
-    /// Lap at a seam in force; the gap of a joint of boards is a lap below 0.
-    pub fn lap(&self) -> f64 {
-        match self.siding().joints {
-            JointRule::Lapped(_) => self.product.lap(),
-            JointRule::ButtOnStuds { gap, .. } => -self.boards.butt_gap.unwrap_or(gap),
-        }
     }
 
     /// Least strip that holds: of one no higher than the lock nothing is left to hold.

@@ -10,7 +10,7 @@ use crate::model::seam::Effort;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(default, deny_unknown_fields)]
 pub struct SeamSettings {
-    /// Shortest piece of a run with a seam. Default 24 in: common practice, no source.
+    /// Shortest piece of a run with a seam, twice the lap at least. Default 24 in: common practice, no source.
     // SidingFact::ShortestPiece.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]

@@ -4,6 +4,10 @@ use super::around::WIDEST;
 use super::fault::Fault;
 use super::root::Job;
 
+/// Narrowest wall round a corner, inches: two posts or channels meet in a narrower one, and nothing shows
+/// between. Of our own choosing: no source.
+const LEAST_RETURN: f64 = 3.0;
+
 /// What cannot be laid out.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
     let mut out = walls(job);
@@ -18,7 +22,9 @@ fn walls(job: &Job) -> Vec<Fault> {
         out.extend(Fault::out_of_range(&key, value, least, WIDEST));
     };
     for (i, r) in job.returns.iter().enumerate() {
-        check(format!("return.{i}.width"), r.width, 0.0);
+        // None is a wall without siding.
+        let least = if r.width == 0.0 { 0.0 } else { LEAST_RETURN };
+        check(format!("return.{i}.width"), r.width, least);
         check(format!("return.{i}.height"), r.height.unwrap_or(1.0), 1.0);
     }
     for (i, a) in job.angled.iter().enumerate() {

@@ -8,13 +8,16 @@
 mod ask;
 mod boards;
 mod bound;
+mod broken;
+mod mend;
+mod near;
 mod places;
+mod proof;
 mod run;
 
 use ask::{Ask, asks};
 use run::State;
 
-use crate::model::conflict::{Conflict, SeamRemedy};
 use crate::model::joint::JointRules;
 use crate::model::seam::{Cut, Effort, RunPlan, SeamPlan, SeamProblem};
 use crate::packing;
@@ -33,7 +36,7 @@ fn tries(effort: Effort) -> u64 {
 pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
     let asks = asks(problem, joints);
     let bound = bound::bound(&asks, &problem.rules);
-    let mut best: Option<SeamPlan> = None;
+    let mut best: Option<(usize, SeamPlan)> = None;
     let mut crew = 0;
     for n in 0..tries(problem.rules.effort) {
         let mut state = State::new(problem.rules.seed.wrapping_add(n), n);
@@ -43,19 +46,43 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
             crew = state.boards();
         }
         let plan = packed(&asks, &laid, problem, &state);
-        let better = best
-            .as_ref()
-            .is_none_or(|b| (plan.conflicts.len(), plan.panels) < (b.conflicts.len(), b.panels));
+        let found = broken::count(&asks, &joints_of(&plan), &problem.rules, joints);
+        let better = best.as_ref().is_none_or(|(n, b)| (found, plan.panels) < (*n, b.panels));
         if better {
-            best = Some(plan);
+            best = Some((found, plan));
         }
     }
-    let mut out = best.unwrap_or_default();
+    let (found, mut out) = best.unwrap_or_default();
+    if found > 0 {
+        if let Some(plan) = mended(&asks, &out, problem, joints) {
+            out = plan;
+        }
+        out.conflicts = broken::conflicts(&asks, &joints_of(&out), &problem.rules, joints);
+    }
     out.crew_panels = crew;
     out.certificate = bound;
     out.certificate.panels = out.panels;
     out.certificate.proven = out.panels <= out.certificate.bound;
     out
+}
+
+/// Where joints stand, run by run.
+fn joints_of(plan: &SeamPlan) -> Vec<Vec<f64>> {
+    plan.runs.iter().map(|r| r.seams.clone()).collect()
+}
+
+/// The same runs with joints that keep every rule, where some are found.
+fn mended(
+    asks: &[Ask],
+    plan: &SeamPlan,
+    problem: &SeamProblem,
+    joints: &JointRules,
+) -> Option<SeamPlan> {
+    let found = mend::mended(asks, &joints_of(plan), &problem.rules, joints)?;
+    let mut state = State::new(problem.rules.seed, 0);
+    let cut = asks.iter().zip(found);
+    let laid: Vec<run::Laid> = cut.map(|(a, set)| state.cut(a, &problem.rules, set)).collect();
+    Some(packed(asks, &laid, problem, &state))
 }
 
 /// Every piece cut from the fewest boards found: as they were laid, or packed anew.
@@ -81,16 +108,5 @@ fn packed(asks: &[Ask], laid: &[run::Laid], problem: &SeamProblem, state: &State
         pieces: next.by_ref().take(l.pieces.len()).collect(),
         seams: l.joints.clone(),
     });
-    let runs = runs.collect();
-    let broken = asks.iter().zip(laid).filter_map(|(a, l)| {
-        Some(Conflict {
-            elevation: a.elevation.into(),
-            courses: vec![a.course],
-            runs: vec![a.run.id.clone()],
-            rule: l.broken.clone()?,
-            remedies: vec![SeamRemedy::LongerBoards],
-            breaks: Vec::new(),
-        })
-    });
-    SeamPlan { runs, panels: boards, conflicts: broken.collect(), ..Default::default() }
+    SeamPlan { runs: runs.collect(), panels: boards, ..Default::default() }
 }

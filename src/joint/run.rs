@@ -6,7 +6,6 @@ use super::ask::Ask;
 use super::boards::{Boards, Taken};
 use super::places::{gap, places, sets, span};
 use crate::geom::tol::ROUNDING;
-use crate::model::conflict::BrokenSeamRule;
 use crate::model::joint::{JointRules, Studs};
 use crate::model::seam::{Cut, SeamRules};
 
@@ -20,8 +19,6 @@ pub(super) struct PieceCut {
 pub(super) struct Laid {
     pub(super) joints: Vec<f64>,
     pub(super) pieces: Vec<PieceCut>,
-    /// What could not be kept.
-    pub(super) broken: Option<BrokenSeamRule>,
 }
 
 /// Boards opened so far, and joints by wall and course.
@@ -54,7 +51,7 @@ impl State {
     pub(super) fn lay(&mut self, ask: &Ask, rules: &SeamRules, joints: &JointRules) -> Laid {
         let (from, to) = span(ask.run, rules);
         if to - from <= rules.stock() + ROUNDING {
-            return self.cut(ask, rules, Vec::new(), None);
+            return self.cut(ask, rules, Vec::new());
         }
         let studs: Option<Studs> = joints.studs.get(&ask.run.id).map(|s| s.1);
         let on_studs = places(ask.run, rules, studs);
@@ -67,9 +64,7 @@ impl State {
         if all.iter().all(|s| clash(s) > 0) {
             all.extend(sets(ask.run, rules, &on_studs, 1));
         }
-        let mut broken = None;
         if all.is_empty() {
-            broken = Some(BrokenSeamRule::JointOffStuds);
             all = sets(ask.run, rules, &places(ask.run, rules, None), 0);
         }
         let mut ranked: Vec<((usize, i64), Vec<f64>)> = Vec::new();
@@ -86,13 +81,10 @@ impl State {
         if ranked.is_empty() {
             // Nothing joins it within the rules: boards end to end.
             let apart = end_to_end(from, to, rules);
-            return self.cut(ask, rules, apart, Some(BrokenSeamRule::NoJointFits));
+            return self.cut(ask, rules, apart);
         }
-        let ((clashes, _), set) = ranked.swap_remove(pick);
-        if clashes > 0 && broken.is_none() {
-            broken = Some(BrokenSeamRule::JointsOnOneStud);
-        }
-        self.cut(ask, rules, set, broken)
+        let (_, set) = ranked.swap_remove(pick);
+        self.cut(ask, rules, set)
     }
 
     /// Joints of this wall in the courses that must stay clear.
@@ -116,13 +108,8 @@ impl State {
         ((opened + useless + 2.0 * jambs.count() as f64 + 4.0 * set.len() as f64) * 100.0) as i64
     }
 
-    fn cut(
-        &mut self,
-        ask: &Ask,
-        rules: &SeamRules,
-        set: Vec<f64>,
-        broken: Option<BrokenSeamRule>,
-    ) -> Laid {
+    /// Cuts a run's boards between these joints.
+    pub(super) fn cut(&mut self, ask: &Ask, rules: &SeamRules, set: Vec<f64>) -> Laid {
         let lengths = pieces(ask, rules, &set);
         let mut order: Vec<usize> = (0..lengths.len()).collect();
         order.sort_by(|a, b| lengths[*b].total_cmp(&lengths[*a]).then(a.cmp(b)));
@@ -135,7 +122,7 @@ impl State {
         self.joints.entry((ask.wall, ask.course)).or_default().extend(&set);
         let both = lengths.into_iter().zip(cuts);
         let pieces = both.map(|(length, cut)| PieceCut { length, cut }).collect();
-        Laid { joints: set, pieces, broken }
+        Laid { joints: set, pieces }
     }
 }
 

@@ -1,20 +1,34 @@
 //! The source's own lines behind a layout: drawn in gray on its sheets, and no part of it. A layout that
 //! is read back from its file has none.
 
-use crate::model::house::{Backdrop, House};
+use crate::geom::vocabulary::Rect;
+use crate::model::house::{Backdrop, DrawnElevation, House};
 
 /// Lines of the source, elevation by elevation as in the layout.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Backdrops(Vec<Vec<Backdrop>>);
+pub struct Backdrops(Vec<Behind>);
+
+/// What stands behind one elevation, elevation inches.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Behind {
+    lines: Vec<Backdrop>,
+    texts: Vec<Rect>,
+}
 
 impl Backdrops {
     /// What each elevation of a house was drawn with.
     pub fn of_house(house: &House) -> Self {
-        Backdrops(house.elevations.iter().map(|e| e.backdrop.clone()).collect())
+        let of = |e: &DrawnElevation| Behind { lines: e.backdrop.clone(), texts: e.texts.clone() };
+        Backdrops(house.elevations.iter().map(of).collect())
     }
 
     /// Behind the elevation of this number.
     pub fn behind(&self, elevation: usize) -> &[Backdrop] {
-        self.0.get(elevation).map_or(&[], Vec::as_slice)
+        self.0.get(elevation).map_or(&[], |b| b.lines.as_slice())
+    }
+
+    /// Where the source's texts stand in it.
+    pub fn texts_behind(&self, elevation: usize) -> &[Rect] {
+        self.0.get(elevation).map_or(&[], |b| b.texts.as_slice())
     }
 }

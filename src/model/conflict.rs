@@ -24,7 +24,12 @@ pub struct Conflict {
 impl Conflict {
     /// Whether it is proven that no layout keeps the rules.
     pub fn proven(&self) -> bool {
-        matches!(&self.rule, BrokenSeamRule::Stagger { proof: ConflictProof::NoLayoutExists, .. })
+        use BrokenSeamRule::{JointOffStuds, JointsOnOneStud, Stagger};
+        let proof = match &self.rule {
+            Stagger { proof, .. } | JointOffStuds { proof } | JointsOnOneStud { proof } => proof,
+            BrokenSeamRule::NoJointFits | BrokenSeamRule::LaidByCrew => return false,
+        };
+        *proof == ConflictProof::NoLayoutExists
     }
 }
 
@@ -44,23 +49,35 @@ pub enum BrokenSeamRule {
         nearest: Option<f64>,
     },
     /// A joint of boards stands off the studs.
-    #[default]
-    JointOffStuds,
+    JointOffStuds {
+        /// How sure it is.
+        #[serde(default)]
+        proof: ConflictProof,
+    },
     /// Joints of near courses stand on one stud.
-    JointsOnOneStud,
-    /// No joint fits a run: its boards stand end to end.
+    JointsOnOneStud {
+        /// How sure it is.
+        #[serde(default)]
+        proof: ConflictProof,
+    },
+    /// No joint fits a run: its boards stand end to end. Of layouts of earlier days.
+    #[default]
     NoJointFits,
-    /// Laid as a crew does: a seam stands nearer than the stagger, and no other place was looked for.
+    /// Laid as a crew does: a seam stands nearer than the stagger, and no other place was looked for. Of
+    /// layouts of earlier days.
     LaidByCrew,
 }
 
 /// How sure a conflict is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum ConflictProof {
     /// Every layout of these courses was looked at: none keeps the rules.
     NoLayoutExists,
     /// None was found.
+    #[default]
     NoneFound,
 }
 
@@ -107,6 +124,11 @@ pub enum SeamFault {
         apart: f64,
         /// How far they should.
         least: f64,
+    },
+    /// No stud that boards may be joined on is left for a joint.
+    OffStuds {
+        /// The course.
+        course: i32,
     },
     /// Fixtures or the shortest piece leave no lawful place.
     NoLawfulPlace {

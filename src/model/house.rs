@@ -9,7 +9,7 @@ use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::{Affine, Point, Ring, Vec2};
+use crate::geom::vocabulary::{Affine, Point, Rect, Ring, Vec2};
 use crate::origin::Origin;
 
 /// A house.
@@ -44,6 +44,8 @@ pub struct DrawnElevation {
     pub level_drawn: bool,
     /// Everything drawn in it, for the gray background of a sheet.
     pub backdrop: Vec<Backdrop>,
+    /// Where texts stand in it, elevation inches.
+    pub texts: Vec<Rect>,
     /// Parts of its walls with another cladding.
     pub zones: Vec<DrawnZone>,
 }
@@ -87,6 +89,8 @@ pub struct DrawnWall {
     pub outline: Ring,
     /// The outline less bare areas and roofs that hide it.
     pub faces: Vec<Polygon>,
+    /// What takes parts of the outline away, as drawn.
+    pub hidden: Vec<HiddenPart>,
     /// Openings in it.
     pub openings: Vec<DrawnOpening>,
     /// Fixtures on it.
@@ -104,6 +108,36 @@ pub struct DrawnWall {
     pub way: WallWay,
     /// Place in the source.
     pub origin: Origin,
+}
+
+/// A part of a wall's outline that is no wall to side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HiddenPart {
+    /// What hides it.
+    pub by: HiddenBy,
+    /// Its shape, which may reach beyond the wall.
+    pub shape: Polygon,
+}
+
+/// What hides a part of a wall.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum HiddenBy {
+    /// A lower roof in front of it.
+    Roof,
+    /// It is drawn as not sided, or a zone of other cladding covers it.
+    NotSided,
+    /// It lies outside the zone that is laid out.
+    OtherZone,
+    /// A band board.
+    Band,
+    /// The gap at a joint of the building.
+    Joint,
+    /// The strip, no wider than drawing noise, between one of these and a side of the wall.
+    Noise,
 }
 
 /// How a wall was found.

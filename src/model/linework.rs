@@ -173,6 +173,8 @@ pub struct Measured {
     pub to: Point,
     /// Distance along the dimension line by its points.
     pub drawn: f64,
+    /// Middle of the dimension line, where its text stands.
+    pub middle: Point,
     /// The text override, if there is one.
     pub text: Option<String>,
     /// Place in the source.

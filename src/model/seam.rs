@@ -1,8 +1,8 @@
 //! The seam problem and its answer: where panels end in each run, and which panel each piece is
 //! cut from.
 //!
-//! Lengths are inches on a whole 1/16. A **run** goes from receiver to receiver; its *cover* is
-//! `x1 - x0 - 2 gap`. Along a run the seams stand one panel less one lap apart, so one free number
+//! Lengths are inches on whole steps, a tape's 1/16 or finer. A **run** goes from receiver to receiver;
+//! its *cover* is `x1 - x0 - 2 gap`. Along a run the seams stand one panel less one lap apart, so one free number
 //! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
 //! lap.
 
@@ -46,6 +46,8 @@ pub struct StockWeight {
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SeamRules {
+    /// Steps of an inch that everything is counted in. A length between two is taken to the nearer.
+    pub steps: i64,
     /// The lengths of stock panels, at least one; [`MOST_STOCKS`] are mixed at most, more are passed over.
     pub stocks: Vec<StockWeight>,
     /// Lap at a seam.
@@ -88,6 +90,7 @@ impl SeamRules {
     /// Rules by the job's defaults for panels of a length, inches, laid as a crew does: for unit tests.
     pub(crate) fn usual(stock: f64) -> Self {
         SeamRules {
+            steps: 16,
             stocks: vec![StockWeight { length: stock, weight: 1 }],
             lap: 1.25,
             gap: 0.25,
@@ -176,7 +179,7 @@ pub struct RunPlan {
 /// Proof of how few panels any layout under the rules can have: a dual-feasible function whose
 /// values, summed over the least that each run can take, no packing can undercut (Fekete and
 /// Schepers, 2001).
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, schemars::JsonSchema)]
 pub struct Certificate {
     /// Panels in the layout.
     pub panels: usize,
@@ -186,6 +189,9 @@ pub struct Certificate {
     pub proven: bool,
     /// The function.
     pub function: Dual,
+    /// Steps of an inch that lengths are counted in.
+    #[serde(default = "on_tape", skip_serializing_if = "is_on_tape")]
+    pub steps: i64,
     /// Sum of the function over all runs, times `scale`.
     pub sum: i64,
     /// What one whole panel is worth in `sum`.
@@ -197,6 +203,30 @@ pub struct Certificate {
     /// `proven` says that the weight is the least.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mixed: Option<MixedProof>,
+}
+
+impl Default for Certificate {
+    fn default() -> Self {
+        Certificate {
+            panels: 0,
+            bound: 0,
+            proven: false,
+            function: Dual::default(),
+            steps: on_tape(),
+            sum: 0,
+            scale: 0,
+            excludes: Vec::new(),
+            mixed: None,
+        }
+    }
+}
+
+fn on_tape() -> i64 {
+    16
+}
+
+fn is_on_tape(steps: &i64) -> bool {
+    *steps == on_tape()
 }
 
 /// What a bound leaves out.

@@ -6,7 +6,7 @@ use crate::finding::drawing::DrawingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::flatten::MOST_POINTS;
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::drawing::{Drawing, Item, Shape, Space};
 use crate::model::linework::{HatchArea, Label, LayerUse, Linework, Measured, Scale};
@@ -77,17 +77,17 @@ fn add(out: &mut Linework, item: &Item) {
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),
         Shape::Dimension(d) => {
-            let drawn = match d.angle {
-                Some(a) => {
-                    let along = crate::geom::vocabulary::Vec2::from_angle(a.to_radians());
-                    (d.to - d.from).dot(along).abs()
-                }
-                None => d.from.distance(d.to),
+            let between = d.to - d.from;
+            let along = match d.angle {
+                Some(a) => Vec2::from_angle(a.to_radians()),
+                None => between / between.hypot().max(f64::MIN_POSITIVE),
             };
+            let halfway = d.from.midpoint(d.to) - d.line;
             out.measured.push(Measured {
                 from: d.from,
                 to: d.to,
-                drawn,
+                drawn: d.angle.map_or(between.hypot(), |_| between.dot(along).abs()),
+                middle: d.line + along * halfway.dot(along),
                 text: d.text.clone(),
                 origin,
             });

@@ -3,19 +3,22 @@
 use super::file::OutputFile;
 use crate::annotate;
 use crate::layout::Layout;
+use crate::layout::backdrop::Backdrops;
+use crate::layout::set::LaidSet;
 use crate::write::overlay::{Measure, separate, spliced};
 
 /// The overlay in a copy of the source; a source that takes no splice (binary) gets one on the same
 /// origin.
-pub(super) fn in_source(layout: &Layout, source: &[u8]) -> OutputFile {
-    let overlay = annotate::overlay(layout);
+pub(super) fn in_source(layout: &Layout, backdrops: &Backdrops, source: &[u8]) -> OutputFile {
+    let overlay = annotate::overlay(layout, backdrops);
     let whole = spliced(source, &overlay, measure(layout));
     ("overlay.dxf".to_owned(), whole.unwrap_or_else(|_| separate(&overlay, measure(layout))))
 }
 
 /// The overlay as a drawing of its own, on the source's origin.
-pub fn alone(layout: &Layout) -> OutputFile {
-    ("overlay-alone.dxf".to_owned(), separate(&annotate::overlay(layout), measure(layout)))
+pub fn alone(laid: &LaidSet) -> OutputFile {
+    let overlay = annotate::overlay(&laid.layout, &laid.backdrops);
+    ("overlay-alone.dxf".to_owned(), separate(&overlay, measure(&laid.layout)))
 }
 
 /// How lengths of a layout's source read.

@@ -16,10 +16,10 @@ use crate::write::svg;
 pub fn files(set: &LaidSet, source: &[u8], pictures: bool) -> Result<Vec<OutputFile>, Refusal> {
     #[cfg(feature = "xlsx")]
     super::workbook::can_be_made()?;
-    let LaidSet { layout, takeoff, backdrops } = set;
+    let LaidSet { layout, backdrops, .. } = set;
     // Tables, overlay and sheets do not depend on one another; their order is kept.
     let (tables, (pages, svgs)) = cores::both(
-        || tables::files(layout, takeoff, source),
+        || tables::files(set, source),
         || {
             let pages = annotate::sheets(layout, backdrops);
             let svgs: Vec<String> = cores::each(&pages, svg::document);

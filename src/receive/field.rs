@@ -43,11 +43,11 @@ pub fn field(
     let shapes: Vec<Polygon> = shapes.iter().map(|p| p.map(place)).collect();
     let shapes = without_slivers(shapes);
     let edges = if moved.is_empty() {
-        edges(of, &shapes, pole, trim)
+        edges(of, &shapes, pole, (rules, trim))
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, trim)
+        edges(&shown, &shapes, pole, (rules, trim))
     };
     Field { elevation, wall, shapes, edges }
 }

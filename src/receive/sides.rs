@@ -5,16 +5,16 @@ use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::job::{InsideCorner, TopFinish, TrimRules};
+use crate::job::{CourseRules, InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::house::{DrawnWall, EdgeKind};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
 use crate::model::receiver::{FieldEdge, Receiver};
 
 /// How far a field's side may lie off the drawn side it came from: clearances move it.
 const REACH: f64 = 0.02;
 
-/// How far off a roof a side may lie that the clearance to it leaves, inches: more than any clearance
-/// asked for, of our own choosing.
+/// How far off a roof a side may lie that the clearance to it leaves, inches, where less is asked for: of
+/// our own choosing.
 const OVER_ROOF: f64 = 6.0;
 
 /// Sine of the angle from which two sides do not run alike: 20 degrees, of our own choosing.
@@ -25,7 +25,7 @@ pub(super) fn edges(
     wall: &DrawnWall,
     shapes: &[Polygon],
     pole: &StoryPole,
-    trim: &TrimRules,
+    (rules, trim): (&CourseRules, &TrimRules),
 ) -> Vec<FieldEdge> {
     let drawn = DrawnSides::of(wall);
     shapes
@@ -34,7 +34,7 @@ pub(super) fn edges(
         .flat_map(|ring| sides(ring))
         .filter(|(a, b)| a.distance(*b) > SAME)
         .flat_map(|(a, b)| split(&drawn, a, b))
-        .map(|(a, b)| name(wall, &drawn, (a, b), pole, trim))
+        .map(|(a, b)| name(wall, &drawn, (a, b), pole, (rules, trim)))
         .collect()
 }
 
@@ -114,7 +114,7 @@ fn name(
     drawn: &DrawnSides,
     (from, to): (Point, Point),
     pole: &StoryPole,
-    trim: &TrimRules,
+    (rules, trim): (&CourseRules, &TrimRules),
 ) -> FieldEdge {
     let middle = from.midpoint(to);
     let on = || {
@@ -125,13 +125,23 @@ fn name(
     let opening = on().find(|i| *i >= own).and_then(|i| drawn.openings.get(i - own)).copied();
     // Where two sides of it lie so near, the one that runs as this one does.
     let opening = opening.map(|(o, curved)| (o, curved || chord_of(drawn, o, (from, to))));
-    let drawn = on().next().and_then(|i| wall.edges.get(i));
     let rise = to - from;
+    // Of two sides a hair apart, the one that bounds the field on the same hand.
+    let of_wall = || on().filter_map(|i| wall.edges.get(i));
+    let same_hand = |e: &&DrawnEdge| (e.to - e.from).dot(rise) > 0.0;
+    let drawn = of_wall().find(same_hand).or_else(|| of_wall().next());
     let is_curved = opening.is_some_and(|(_, curved)| curved);
     let (kind, pitch, tag) = match (opening, drawn) {
         (Some(_), _) => (EdgeKind::of_opening_side(rise, is_curved), slope(rise), None),
+        // The plumb end of a roof stands beside the wall, not under it.
+        (None, Some(e)) if e.kind == EdgeKind::LowerRoof && rise.x.abs() <= SAME => {
+            (EdgeKind::Abutment, None, e.tag.clone())
+        }
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
-        (None, None) => (undrawn_side(wall, middle, rise), slope(rise), None),
+        (None, None) => {
+            let over = rules.clear_of_roof + REACH;
+            (undrawn_side(wall, middle, rise, over), slope(rise), None)
+        }
     };
     let receiver = match kind {
         // Undersill trim is straight: under a curve the channel alone holds the cut edge.
@@ -149,15 +159,17 @@ fn slope(rise: Vec2) -> Option<f64> {
 
 /// A side that was not drawn comes from a clearance or a step: over a lower roof if one is near
 /// below, else a stepped start and its upright ends.
-fn undrawn_side(wall: &DrawnWall, middle: Point, rise: Vec2) -> EdgeKind {
+fn undrawn_side(wall: &DrawnWall, middle: Point, rise: Vec2, over: f64) -> EdgeKind {
     if rise.x.abs() <= SAME {
         return EdgeKind::Abutment;
     }
+    let over = over.max(OVER_ROOF);
     let over_roof = wall
         .edges
         .iter()
-        .any(|e| e.kind == EdgeKind::LowerRoof && away(middle, e.from, e.to) < OVER_ROOF);
-    match (over_roof, rise.x > 0.0) {
+        .any(|e| e.kind == EdgeKind::LowerRoof && away(middle, e.from, e.to) < over);
+    // The end of a board along a slope bounds what is over it as a roof does.
+    match (over_roof || !level(rise.y), rise.x > 0.0) {
         (true, true) => EdgeKind::LowerRoof,
         (false, true) => EdgeKind::Base,
         (_, false) => EdgeKind::BareBottom,

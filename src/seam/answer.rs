@@ -9,10 +9,6 @@ use super::pool::Pool;
 use super::stagger::seams;
 use crate::model::seam::{Certificate, Cut, RunPlan, SeamPlan, SeamProblem};
 
-fn inches(sixteenths: i64) -> f64 {
-    sixteenths as f64 / 16.0
-}
-
 /// Panels as they are numbered, run by run.
 struct PanelNumbers<'a> {
     digest: &'a Digest,
@@ -47,7 +43,9 @@ impl PanelNumbers<'_> {
         if !self.digest.rules.mixed() {
             return Vec::new();
         }
-        let cut: Vec<_> = self.cut.iter().map(|(s, n)| (*n, inches(self.length(*s)))).collect();
+        let steps = self.digest.rules.steps;
+        let cut: Vec<_> =
+            self.cut.iter().map(|(s, n)| (*n, steps.inches(self.length(*s)))).collect();
         self.whole.extend(cut);
         self.whole.into_values().collect()
     }
@@ -61,6 +59,8 @@ pub(super) fn plan(
     mut certificate: Certificate,
 ) -> SeamPlan {
     let ones = offsets(digest, pool);
+    let steps = digest.rules.steps;
+    let inches = |n: i64| steps.inches(n);
     let mut runs: BTreeMap<(usize, usize, usize), RunPlan> = BTreeMap::new();
     let (cut, whole) = (BTreeMap::new(), BTreeMap::new());
     let mut numbers = PanelNumbers { digest, pool, cut, whole, next: 0 };
@@ -108,6 +108,7 @@ fn seamed(
     run: &mut RunPlan,
 ) {
     let rules = &numbers.digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
     let (whole, l) = (rules.panel_of(way.whole), numbers.length(first));
     run.pieces.push(Cut { panel: numbers.cut(first), start: inches(l - a), end: inches(l) });
     for _ in 0..way.k - 2 {
@@ -115,7 +116,7 @@ fn seamed(
         run.pieces.push(Cut { panel, start: 0.0, end: inches(whole) });
     }
     run.pieces.push(Cut { panel: numbers.cut(last), start: 0.0, end: inches(way.sum - a) });
-    run.seams.extend(seams(part, way, a, rules).map(|x| middle(x, rules.lap)));
+    run.seams.extend(seams(part, way, a, rules).map(|x| rules.steps.middle(x, rules.lap)));
 }
 
 /// The runs in the problem's order, with their names.
@@ -134,12 +135,6 @@ fn in_order(
         }
     }
     plans
-}
-
-/// The middle of a lap whose seam is counted at its whole sixteenth: an odd lap's middle lies half
-/// a sixteenth further left.
-pub(super) fn middle(x: i64, lap: i64) -> f64 {
-    inches(x) - if lap % 2 == 1 { 1.0 / 32.0 } else { 0.0 }
 }
 
 /// Where each one-piece part begins on its panel: after the right-hand piece, in order.

@@ -56,7 +56,7 @@ fn functions(rules: &Rules) -> Vec<Dual> {
     let mut out = vec![Dual::Length];
     out.extend((1..=12).map(Dual::Rounded));
     // Steps of an inch up to half a panel.
-    let steps = (1..).map(|i| 16 * i).take_while(|e| 2 * e <= room);
+    let steps = (1..).map(|i| rules.steps.of(i)).take_while(|e| 2 * e <= room);
     out.extend(steps.clone().map(Dual::Clipped));
     out.extend(steps.map(Dual::Counted));
     out
@@ -139,7 +139,7 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
             .or_insert_with(|| (0, p.ways[..p.lawful].to_vec()))
             .0 += 1;
     }
-    let mut best = Certificate::default();
+    let mut best = Certificate { steps: rules.steps.0, ..Certificate::default() };
     for dual in functions(rules) {
         let table = Table::new(dual, rules, kinds.len());
         let whole = table.whole;
@@ -149,13 +149,7 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
             .sum();
         let panels = usize::try_from((sum + whole - 1) / whole).unwrap_or(0);
         if panels > best.bound || best.scale == 0 {
-            best = Certificate {
-                bound: panels,
-                function: dual,
-                sum,
-                scale: whole,
-                ..Default::default()
-            };
+            best = Certificate { bound: panels, function: dual, sum, scale: whole, ..best };
         }
     }
     best.excludes = excludes();

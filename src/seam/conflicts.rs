@@ -3,13 +3,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::differences::{Verdict, solve};
 use super::insert::Inserter;
 use super::part::Digest;
 use super::pool::Pool;
 use super::random::Random;
 use super::rules::Rules;
 use super::stagger::{Room, seams};
-use super::wall::{Limits, Outcome, Stand, lay};
+use super::wall::{Limits, Stand, lay};
 use crate::model::conflict::{
     Break, BrokenSeamRule, Conflict, ConflictProof, SeamAt, SeamFault, SeamRemedy,
 };
@@ -18,9 +19,10 @@ use crate::model::seam::{SeamProblem, SeamRules};
 /// Looking for a layout of a whole wall, first in haste.
 const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving: false };
 const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgiving: false };
-/// Proving that a few courses have none.
-const PROOF: Limits =
-    Limits { deep: usize::MAX, states: 400_000, work: 40_000_000, forgiving: false };
+/// Work of the exact check of a wall, and of one that a few courses have no layout: some tenths of a
+/// second.
+const EXACT: usize = 6_000_000;
+const PROOF: usize = 4_000_000;
 /// Sets of courses that may be too many for a proof before it is given up: wide walls have hundreds.
 const UNSURE: usize = 6;
 /// Most courses looked at together for a proof.
@@ -46,13 +48,15 @@ pub(super) fn settle(
         let group = group(digest, part);
         seen.extend(&group);
         let found = search(digest, &digest.rules, &group);
-        if !found.laid.is_empty() {
-            put(digest, pool, &found.laid, &mut pins);
+        if let Verdict::Laid(laid) = &found {
+            put(digest, pool, laid, &mut pins);
             continue;
         }
-        let forgiving = Limits { forgiving: true, ..SEARCH };
-        let least = lay(digest, &digest.rules, &group, forgiving);
-        put(digest, pool, &least.laid, &mut pins);
+        if !digest.rules.mixed() {
+            let forgiving = Limits { forgiving: true, ..SEARCH };
+            let least = lay(digest, &digest.rules, &group, forgiving);
+            put(digest, pool, &least.laid, &mut pins);
+        }
         let bad: Vec<usize> =
             broken(digest, pool).into_iter().filter(|p| group.contains(p)).collect();
         for p in &bad {
@@ -61,15 +65,23 @@ pub(super) fn settle(
             }
         }
         if !bad.is_empty() {
-            conflicts.push(conflict(problem, digest, pool, &group, &bad));
+            let none = matches!(found, Verdict::None);
+            conflicts.push(conflict(problem, digest, pool, (&group, none), &bad));
         }
     }
     (pins, conflicts)
 }
 
-fn search(digest: &Digest, rules: &Rules, group: &[usize]) -> Outcome {
-    let found = lay(digest, rules, group, HASTE);
-    if found.laid.is_empty() { lay(digest, rules, group, SEARCH) } else { found }
+fn search(digest: &Digest, rules: &Rules, group: &[usize]) -> Verdict {
+    // The first ones know panels of one length alone.
+    let tried = |limits: Limits| {
+        let laid = if rules.mixed() { Vec::new() } else { lay(digest, rules, group, limits).laid };
+        (!laid.is_empty()).then_some(Verdict::Laid(laid))
+    };
+    tried(HASTE).unwrap_or_else(|| match solve(digest, rules, group, EXACT) {
+        Verdict::Unknown => tried(SEARCH).unwrap_or(Verdict::Unknown),
+        known => known,
+    })
 }
 
 /// Seamed parts that break a hard rule.
@@ -98,14 +110,26 @@ fn group(digest: &Digest, part: usize) -> Vec<usize> {
 /// Lays parts where the check says, from whatever panels suit.
 fn put(digest: &Digest, pool: &mut Pool, laid: &[Stand], pins: &mut Pins) {
     let mut inserter = Inserter::new(digest, Random::new(digest.rules.seed), 0);
+    // What one panel covers may stand in two where these go: it gives way.
+    let near: BTreeSet<usize> =
+        laid.iter().flat_map(|s| &digest.parts[s.part].near).copied().collect();
+    let free = near.into_iter().filter(|p| {
+        let seamed = matches!(pool.placed[*p], Some(super::placed::Placed::Seamed { .. }));
+        digest.parts[*p].one_piece && seamed
+    });
+    let free: Vec<usize> = free.collect();
+    for p in &free {
+        pool.take(digest, *p);
+    }
     for s in laid {
         pool.take(digest, s.part);
         inserter.pinned[s.part] = Some((s.way, s.a));
     }
-    for s in laid {
-        pins[s.part] = None;
-        if let Some(how) = inserter.best(pool, s.part) {
-            pool.place(digest, s.part, how);
+    let of_group = laid.iter().map(|s| s.part);
+    for p in of_group.chain(free) {
+        pins[p] = None;
+        if let Some(how) = inserter.best(pool, p) {
+            pool.place(digest, p, how);
         }
     }
 }
@@ -115,7 +139,7 @@ fn conflict(
     problem: &SeamProblem,
     digest: &Digest,
     pool: &Pool,
-    group: &[usize],
+    (group, none): (&[usize], bool),
     bad: &[usize],
 ) -> Conflict {
     let mut levels: BTreeMap<i32, Vec<usize>> = BTreeMap::new();
@@ -124,10 +148,11 @@ fn conflict(
     }
     let at: Vec<i32> = levels.keys().copied().collect();
     let bad_levels: BTreeSet<i32> = bad.iter().map(|p| digest.parts[*p].level).collect();
-    let proven = least_set(digest, &levels, &at, &bad_levels);
+    let proven = least_set(digest, &levels, &at, &bad_levels).or(none.then(|| at.clone()));
     let least = proven.is_some();
     let courses = proven.unwrap_or_else(|| bad_levels.into_iter().collect());
     let rules = &digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
     let rule = BrokenSeamRule::Stagger {
         least: inches(rules.stagger),
         clear_courses: rules.clear.unsigned_abs(),
@@ -168,7 +193,7 @@ fn seam_at(problem: &SeamProblem, digest: &Digest, part: usize, x: i64) -> SeamA
     SeamAt {
         run: run.map(|r| r.id.clone()).unwrap_or_default(),
         course: digest.parts[part].level,
-        x: super::answer::middle(x, digest.rules.lap),
+        x: digest.rules.steps.middle(x, digest.rules.lap),
     }
 }
 
@@ -181,6 +206,7 @@ pub(super) fn breaks(
     bad: &[usize],
 ) -> Vec<Break> {
     let rules = &digest.rules;
+    let inches = |n: i64| rules.steps.inches(n);
     let mut out = Vec::new();
     for p in bad {
         let part = &digest.parts[*p];
@@ -265,9 +291,9 @@ fn least_set(
             return false;
         }
         let parts: Vec<usize> = courses.iter().flat_map(|c| levels[c].iter().copied()).collect();
-        let found = lay(digest, &digest.rules, &parts, PROOF);
-        unsure += usize::from(found.laid.is_empty() && !found.exact);
-        found.laid.is_empty() && found.exact
+        let found = solve(digest, &digest.rules, &parts, PROOF);
+        unsure += usize::from(matches!(found, Verdict::Unknown));
+        matches!(found, Verdict::None)
     };
     for size in 1..=WINDOW.min(at.len()) {
         let windows = at.windows(size).filter(|w| w.iter().any(|c| bad.contains(c)));
@@ -293,16 +319,22 @@ fn least_set(
 fn remedies(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> Vec<SeamRemedy> {
     let works = |rules: &Rules| {
         plainly(problem, digest.parts[group[0]].from.0, rules)
-            || !lay(digest, rules, group, HASTE).laid.is_empty()
+            || !rules.mixed() && !lay(digest, rules, group, HASTE).laid.is_empty()
+            || matches!(solve(digest, rules, group, PROOF), Verdict::Laid(_))
     };
     let with = |stagger: i64, clear: i32| Rules { stagger, clear, ..digest.rules.clone() };
     let (stagger, clear) = (digest.rules.stagger, digest.rules.clear);
     let mut out = Vec::new();
     // Whole inches: a shorter stagger never makes a layout impossible.
-    let (mut low, mut high) = (0, (stagger + 15) / 16);
+    let (mut low, mut high) =
+        (0, (stagger + digest.rules.steps.of(1) - 1) / digest.rules.steps.of(1));
     while high - low > 1 {
         let middle = (low + high) / 2;
-        if works(&with(16 * middle, clear)) { low = middle } else { high = middle }
+        if works(&with(digest.rules.steps.of(middle), clear)) {
+            low = middle
+        } else {
+            high = middle
+        }
     }
     if low > 0 {
         out.push(SeamRemedy::Stagger { inches: low });
@@ -313,15 +345,11 @@ fn remedies(problem: &SeamProblem, digest: &Digest, group: &[usize]) -> Vec<Seam
     out
 }
 
-fn inches(sixteenths: i64) -> f64 {
-    sixteenths as f64 / 16.0
-}
-
 /// Whether the first layout of an elevation alone keeps these rules.
 fn plainly(problem: &SeamProblem, elevation: usize, rules: &Rules) -> bool {
     let alone = SeamProblem {
         rules: SeamRules {
-            stagger: rules.stagger as f64 / 16.0,
+            stagger: rules.steps.inches(rules.stagger),
             clear_courses: rules.clear.unsigned_abs(),
             ..problem.rules.clone()
         },

@@ -53,8 +53,11 @@ fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
         let close = !stuck && weights[part] > PATIENCE;
         inserter.pinned[part] = close.then_some((way, a));
         let how = inserter.best(pool, part).unwrap_or_else(|| {
-            let kind = digest.parts[part].ways[way].whole;
-            let (first, last) = pool.fresh(kind);
+            let rest = digest.parts[part].ways[way].sum - a;
+            let kinds =
+                [a, rest].map(|length| holding(digest, way_kind(digest, part, way), length));
+            let (first, other) = pool.fresh(kinds[0]);
+            let last = if kinds[0] == kinds[1] { other } else { pool.fresh(kinds[1]).0 };
             Placed::Seamed { way, a, first, last }
         });
         inserter.pinned[part] = None;
@@ -63,6 +66,21 @@ fn insert_all(inserter: &mut Inserter, pool: &mut Pool, order: Vec<usize>) {
             blockers.into_iter().rev().for_each(|q| queue.push_front(q));
         }
     }
+}
+
+/// The kind of the whole panels of a way.
+fn way_kind(digest: &Digest, part: usize, way: usize) -> usize {
+    digest.parts[part].ways[way].whole
+}
+
+/// A kind of panel that holds an end piece: that of the whole ones, if it does.
+fn holding(digest: &Digest, kind: usize, length: i64) -> usize {
+    let rules = &digest.rules;
+    let holds = |k: &usize| rules.panel_of(*k) >= length;
+    if holds(&kind) {
+        return kind;
+    }
+    rules.kinds().filter(holds).min_by_key(|k| rules.weight_of(*k)).unwrap_or(kind)
 }
 
 /// The way and first-piece length that the lightest set of neighbors blocks, and that set.

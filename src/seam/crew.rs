@@ -7,8 +7,6 @@ use super::placed::Placed;
 use super::pool::Pool;
 use super::shelf::Shelves;
 use super::stagger::Room;
-use crate::model::conflict::{BrokenSeamRule, Conflict, SeamRemedy};
-use crate::model::seam::SeamProblem;
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
@@ -57,7 +55,7 @@ fn next(
         let last = ends.unwrap_or_else(|| other(pool, first));
         return Placed::Seamed { way: w, a, first, last };
     }
-    // No place keeps all rules: a crew goes on and breaks the stagger, off mounting blocks still.
+    // No place keeps all rules: a crew goes on, off mounting blocks still; those courses are laid anew.
     let standing = p.open.iter().take(p.lawful).enumerate();
     let off_blocks = standing.filter_map(|(w, spans)| Some((w, spans.last()?.1))).next();
     let (way, a) = off_blocks.unwrap_or((0, p.ways.first().map_or(1, |w| w.most)));
@@ -74,37 +72,4 @@ fn other(pool: &mut Pool, but: usize) -> usize {
 /// Rooms that panels have, from `room` up.
 fn rising(shelves: &Shelves, room: i64) -> impl Iterator<Item = i64> + '_ {
     std::iter::successors(shelves.shelf(room), |s| shelves.shelf(s + 1))
-}
-
-/// Where a crew went on and broke the stagger, by elevation.
-pub(super) fn conflicts(problem: &SeamProblem, digest: &Digest, pool: &Pool) -> Vec<Conflict> {
-    let mut out: Vec<Conflict> = Vec::new();
-    let bad = super::conflicts::broken(digest, pool);
-    for part in bad.iter().copied() {
-        let (e, c, r) = digest.parts[part].from;
-        let Some(elevation) = problem.elevations.get(e) else { continue };
-        if out.last().is_none_or(|o| o.elevation != elevation.name) {
-            out.push(Conflict {
-                elevation: elevation.name.clone(),
-                rule: BrokenSeamRule::LaidByCrew,
-                remedies: vec![SeamRemedy::SearchSeams],
-                ..Default::default()
-            });
-        }
-        if let Some(last) = out.last_mut() {
-            last.courses.push(digest.parts[part].level);
-            last.runs
-                .extend(elevation.courses.get(c).and_then(|c| c.runs.get(r)).map(|r| r.id.clone()));
-        }
-    }
-    for c in &mut out {
-        let bad = bad.iter().copied().filter(|p| {
-            let on = problem.elevations.get(digest.parts[*p].from.0);
-            on.is_some_and(|e| e.name == c.elevation)
-        });
-        c.breaks = super::conflicts::breaks(problem, digest, pool, &bad.collect::<Vec<_>>());
-        c.courses.sort_unstable();
-        c.courses.dedup();
-    }
-    out
 }

@@ -1,20 +1,23 @@
-//! The problem in sixteenths, with what the search asks again and again worked out once.
+//! The problem in whole steps of an inch, with what the search asks again and again worked out once.
 
 use super::options::Way;
 use super::part::{Digest, Part};
-use super::rules::{Rules, whole};
+use super::rules::{Rules, Steps};
 use super::stagger::{seams, standing};
 use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, SeamProblem, SeamRun};
 
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
         let r = &problem.rules;
+        let steps = Steps(r.steps.max(1));
+        let whole = |x: f64| steps.whole(x);
         let kinds =
             r.stocks.iter().map(|s| (whole(s.length).max(1), s.weight.clamp(1, MOST_WEIGHT)));
         let mut kinds: Vec<(i64, i64)> = kinds.take(MOST_STOCKS).collect();
         let (panel, weight) = if kinds.is_empty() { (1, 1) } else { kinds.remove(0) };
         let shortest_panel = kinds.iter().map(|k| k.0).fold(panel, i64::min);
         let rules = Rules {
+            steps,
             panel,
             weight: if kinds.is_empty() { 1 } else { weight },
             more: kinds,
@@ -33,7 +36,7 @@ impl Digest {
             for (c, course) in elevation.courses.iter().enumerate() {
                 let avoid: Vec<i64> = course.avoid.iter().map(|x| whole(*x)).collect();
                 for (i, run) in course.runs.iter().enumerate() {
-                    for (left, cover) in spans(run, whole(r.gap), rules.lap) {
+                    for (left, cover) in spans(run, whole(r.gap), rules.lap, steps) {
                         parts.push(part(
                             (e, c, i),
                             course.index,
@@ -46,7 +49,7 @@ impl Digest {
                 }
             }
         }
-        let fixed: Vec<(usize, i32, i64)> = fixed_seams(problem);
+        let fixed: Vec<(usize, i32, i64)> = fixed_seams(problem, steps);
         link(&mut parts, &rules, &fixed);
         for part in &mut parts {
             part.open = part.ways.iter().map(|w| standing(part, *w, &rules)).collect();
@@ -64,13 +67,14 @@ impl Digest {
 
 /// What a run's parts cover: the run is cut at each fixed seam, both sides reaching half a lap past
 /// it; both ends there are cut ends.
-fn spans(run: &SeamRun, gap: i64, lap: i64) -> Vec<(i64, i64)> {
+fn spans(run: &SeamRun, gap: i64, lap: i64, steps: Steps) -> Vec<(i64, i64)> {
+    let whole = |x: f64| steps.whole(x);
     let (mut at, end) = (whole(run.x0) + gap, whole(run.x1) - gap);
     let mut out = Vec::new();
     for x in &run.fixed {
         let x = whole(*x);
         if x - lap > at && x + lap < end {
-            // The odd sixteenth of a lap goes to the right-hand side.
+            // The odd step of a lap goes to the right-hand side.
             out.push((at, x + lap / 2 - at));
             at = x + lap / 2 - lap;
         }
@@ -82,13 +86,13 @@ fn spans(run: &SeamRun, gap: i64, lap: i64) -> Vec<(i64, i64)> {
 }
 
 /// Fixed seams that stand: elevation, level, place.
-fn fixed_seams(problem: &SeamProblem) -> Vec<(usize, i32, i64)> {
-    let (gap, lap) = (whole(problem.rules.gap), whole(problem.rules.lap));
+fn fixed_seams(problem: &SeamProblem, steps: Steps) -> Vec<(usize, i32, i64)> {
+    let (gap, lap) = (steps.whole(problem.rules.gap), steps.whole(problem.rules.lap));
     let mut out = Vec::new();
     for (e, elevation) in problem.elevations.iter().enumerate() {
         for course in &elevation.courses {
             for run in &course.runs {
-                let parts = spans(run, gap, lap);
+                let parts = spans(run, gap, lap, steps);
                 out.extend(
                     parts.iter().skip(1).map(|(left, _)| (e, course.index, left + lap - lap / 2)),
                 );
@@ -107,6 +111,7 @@ fn part(
     rules: &Rules,
 ) -> Part {
     let (left, cover) = span;
+    let whole = |x: f64| rules.steps.whole(x);
     let (one_piece, mut ways) = super::options::ways(cover, rules);
     let lawful = ways.len();
     ways.extend(super::options::unlawful(cover, rules));
@@ -133,7 +138,7 @@ fn hits(part: &Part, way: Way, rules: &Rules) -> Vec<(i64, i64)> {
     let mut turns: Vec<(i64, i64)> = vec![(way.least, 0)];
     for x in seams(part, way, 0, rules) {
         for v in &part.avoid {
-            // Hit from one sixteenth inside the wished distance to one on the other side.
+            // Hit from one step inside the wished distance to one on the other side.
             let (from, to) = (v - x - rules.jamb + 1, v - x + rules.jamb);
             if to > way.least && from <= way.most && from < to {
                 turns.push((from.max(way.least), 1));

@@ -11,12 +11,12 @@ use super::stagger::seams;
 use crate::model::seam::SeamProblem;
 
 /// Steps differ by less than this in a stair (2 in), and are shorter than this (5 ft): common
-/// practice, no source. Sixteenths.
-const STEP: (i64, i64) = (2 * 16, 60 * 16);
+/// practice, no source. Inches.
+const STEP: (i64, i64) = (2, 60);
 /// Seams nearer than this stand in line (3 in): common practice, no source.
-const IN_LINE: i64 = 3 * 16;
+const IN_LINE: i64 = 3;
 /// A seam this near to the middle of an entrance is looked at (3 ft): common practice, no source.
-const BESIDE: i64 = 36 * 16;
+const BESIDE: i64 = 36;
 
 /// Costs, one against the other.
 const HIT: i64 = 100;
@@ -56,8 +56,10 @@ impl Looks {
         });
         let entrances = digest.parts.iter().map(|p| {
             let doors = problem.elevations.get(p.from.0).map(|e| e.entrances.as_slice());
-            let doors = doors.unwrap_or_default().iter().map(|x| super::rules::whole(*x));
-            doors.filter(|x| *x > p.left - BESIDE && *x < p.left + p.cover + BESIDE).collect()
+            let steps = digest.rules.steps;
+            let (doors, beside) =
+                (doors.unwrap_or_default().iter().map(|x| steps.whole(*x)), steps.of(BESIDE));
+            doors.filter(|x| *x > p.left - beside && *x < p.left + p.cover + beside).collect()
         });
         Looks { over: over.collect(), entrances: entrances.collect() }
     }
@@ -92,18 +94,21 @@ impl Looks {
         let p = &digest.parts[part];
         let mut cost = HIT * hits_at(p, way, a);
         let [up, up2, down, down2, line, line2] = round;
+        let steps = digest.rules.steps;
+        let (alike, step) = (steps.of(STEP.0), steps.of(STEP.1));
+        let (in_line, beside) = (steps.of(IN_LINE), steps.of(BESIDE));
         for x in seams(p, p.ways[way], a, &digest.rules) {
-            cost += LADDER * (count(line, x, IN_LINE) + count(line2, x, IN_LINE));
+            cost += LADDER * (count(line, x, in_line) + count(line2, x, in_line));
             // As the lowest, the highest and the middle one of a stair.
             for (first, second) in [(up, up2), (down, down2)] {
-                for b in within(first, x, STEP.1) {
-                    cost += STAIR * count(second, 2 * b - x, STEP.0);
+                for b in within(first, x, step) {
+                    cost += STAIR * count(second, 2 * b - x, alike);
                 }
             }
-            for b in within(up, x, STEP.1) {
-                cost += STAIR * count(down, 2 * x - b, STEP.0);
+            for b in within(up, x, step) {
+                cost += STAIR * count(down, 2 * x - b, alike);
             }
-            let doors = self.entrances[part].iter().filter(|e| (x - **e).abs() < BESIDE);
+            let doors = self.entrances[part].iter().filter(|e| (x - **e).abs() < beside);
             cost += ENTRANCE * doors.count() as i64;
         }
         cost

@@ -67,14 +67,16 @@ fn starts(problem: &SeamProblem, digest: &Digest, alone: &[Solved]) -> Vec<Start
     starts.sort_by_key(|s| (s.conflicts.len(), key(&s.pool)));
     let fewest = starts.first().map_or(usize::MAX, |s| s.conflicts.len());
     starts.truncate(1);
-    if problem.rules.effort != Effort::Crew || starts.is_empty() {
+    if fewest > 0 {
+        // What one length cannot keep, several may.
+        let mut pool = construct::lay(digest);
+        let (pins, conflicts) = conflicts::settle(problem, digest, &mut pool);
+        return vec![Start { pool, pins, conflicts }];
+    }
+    if problem.rules.effort != Effort::Crew {
         let own = Pins::from(vec![None; digest.parts.len()]);
         let first = construct::lay(digest);
-        let lawful = conflicts::broken(digest, &first).is_empty();
-        if lawful && fewest > 0 {
-            starts.clear();
-        }
-        if lawful || starts.is_empty() {
+        if conflicts::broken(digest, &first).is_empty() {
             starts.push(Start { pool: first, pins: own, conflicts: Vec::new() });
         }
     }

@@ -18,8 +18,8 @@ use super::rules::Rules;
 use super::sums::{common_multiple, whole_panels, wholes};
 use crate::model::seam::{Certificate, Dual, MixedProof, StockShare};
 
-/// Steps of the functions tried, sixteenths: coarser than for one kind, since they are tried together.
-const STEP: i64 = 6 * 16;
+/// Steps of the functions tried, inches: coarser than for one kind, since they are tried together.
+const STEP: i64 = 6;
 /// Times that the function of each kind is looked for beside the others.
 const TURNS: usize = 2;
 /// What a whole panel is worth under every function where more than two kinds are mixed: the least
@@ -174,7 +174,7 @@ impl Runs {
         self.sum(&prices, one, &ends)
     }
 
-    /// The same with every sixteenth tried, for the certificate: where prices are rounded down they do
+    /// The same with every step tried, for the certificate: where prices are rounded down they do
     /// not bend as they should by the last unit.
     fn settled(&self, functions: &[&Priced]) -> Sum {
         let (prices, one) = self.prices(functions);
@@ -195,7 +195,7 @@ fn functions(rules: &Rules, kind: usize) -> Vec<Priced> {
     let own = rules.alone(kind);
     let mut duals = vec![Dual::Length];
     duals.extend((1..=6).map(Dual::Rounded));
-    let steps = (1..).map(|i| STEP * i).take_while(|e| 2 * e <= own.room());
+    let steps = (1..).map(|i| rules.steps.of(STEP * i)).take_while(|e| 2 * e <= own.room());
     duals.extend(steps.clone().map(Dual::Clipped));
     duals.extend(steps.map(Dual::Counted));
     let priced = |dual: Dual| {
@@ -244,6 +244,7 @@ pub(super) fn bound(digest: &Digest) -> Certificate {
     Certificate {
         bound: usize::try_from((weight + heaviest - 1) / heaviest).unwrap_or(0),
         function: chosen.first().map_or(Dual::Length, |f| f.dual),
+        steps: rules.steps.0,
         sum: narrow(found.sum),
         scale: narrow(found.one),
         excludes: excludes(),

@@ -4,7 +4,8 @@
 //! `S(k) = cover + (k-1) lap - (k-2) panel`, the `k-2` between are whole panels. The length `a` of
 //! the first piece is the one free number of a run. A **left-hand** piece begins a run (its right
 //! end is the factory's), a **right-hand** piece ends one, a **seamless** piece is a run by itself.
-//! Everything is counted in sixteenths of an inch.
+//! Everything is counted in whole steps: sixteenths of an inch, or finer ones where
+//! a length of the job lies between those.
 //!
 //! Where the job mixes panels of several lengths, whole and end pieces may be of any **kind**, and what
 //! is kept least is their **weight**: length, or cost (`mixed`, `mixed_bound`).
@@ -17,6 +18,7 @@ pub mod certificate;
 mod conflicts;
 mod construct;
 mod crew;
+mod differences;
 mod digest;
 mod improve;
 mod insert;

@@ -24,11 +24,11 @@ pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress))
     let digest = Digest::new(problem);
     let certificate = certificate::bound(&digest);
     watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
-    let by_crew = crew::lay(&digest);
+    let mut by_crew = crew::lay(&digest);
     let crew = by_crew.panels();
     if problem.rules.effort == Effort::Crew {
-        let conflicts = crew::conflicts(problem, &digest, &by_crew);
-        let pins = vec![None; digest.parts.len()];
+        // Where going on from offcut to offcut breaks a rule, courses are laid as the rules want.
+        let (pins, conflicts) = conflicts::settle(problem, &digest, &mut by_crew);
         return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew };
     }
     let mut first = construct::lay(&digest);

@@ -80,7 +80,10 @@ impl Pool {
         let (unit, whole) = scale_of_leftovers(&kinds);
         let worths = [weight::LEFTOVER, weight::LOCKED].map(|w| {
             let w = w * unit / UNIT;
-            (0..=room).map(|free| w * free * free / (whole * whole)).collect::<Vec<i64>>()
+            // Squares of fine steps times a dear panel outgrow 64 bits.
+            let (w, of) = (i128::from(w), i128::from(whole) * i128::from(whole));
+            let worth = |free: i64| (w * i128::from(free) * i128::from(free) / of) as i64;
+            (0..=room).map(worth).collect::<Vec<i64>>()
         });
         Pool {
             panels: Vec::new(),

@@ -41,7 +41,8 @@ impl OfKind {
 pub(super) fn scale_of_leftovers(kinds: &[OfKind]) -> (i64, i64) {
     let mut best = (UNIT, 1);
     for (i, k) in kinds.iter().enumerate() {
-        let cheaper = k.unit * best.1 * best.1 < best.0 * k.room * k.room;
+        let squared = |unit: i64, room: i64| i128::from(unit) * i128::from(room) * i128::from(room);
+        let cheaper = squared(k.unit, best.1) < squared(best.0, k.room);
         if i == 0 || cheaper {
             best = (k.unit, k.room);
         }

@@ -1,19 +1,45 @@
-//! The rules of a seam problem in sixteenths, and the whole numbers that costs are counted in.
+//! The rules of a seam problem in whole steps of an inch, and the whole numbers that costs are counted in.
 
 /// One panel, in the whole numbers that costs are counted in.
 pub(super) const UNIT: i64 = 1_000_000;
 
-/// Lengths in sixteenths.
-pub(super) fn whole(x: f64) -> i64 {
-    (x * 16.0).round() as i64
+/// The steps of an inch that lengths are counted in: a tape's sixteenths, or finer ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Steps(pub i64);
+
+impl Steps {
+    /// The nearest step.
+    #[inline]
+    pub(super) fn whole(self, x: f64) -> i64 {
+        (x * self.0 as f64).round() as i64
+    }
+
+    /// Steps in whole inches.
+    #[inline]
+    pub(super) fn of(self, inches: i64) -> i64 {
+        self.0 * inches
+    }
+
+    /// Inches in a number of steps.
+    #[inline]
+    pub(super) fn inches(self, steps: i64) -> f64 {
+        steps as f64 / self.0 as f64
+    }
+
+    /// The middle of a lap whose seam is counted at its whole step: an odd lap's middle lies half a
+    /// step further left.
+    pub(super) fn middle(self, x: i64, lap: i64) -> f64 {
+        self.inches(x) - if lap % 2 == 1 { self.inches(1) / 2.0 } else { 0.0 }
+    }
 }
 
 /// Most that one panel costs in panels of the first kind: squares of lengths times this are still sound.
 const MOST_UNITS: i64 = 1000;
 
-/// The rules, in sixteenths.
+/// The rules, in steps.
 #[derive(Clone, Debug)]
 pub(super) struct Rules {
+    pub steps: Steps,
     /// Length of a panel; of the first kind where several are mixed.
     pub panel: i64,
     /// What one weighs: 1 where there is one kind.
@@ -36,6 +62,7 @@ impl Rules {
     #[cfg(test)]
     pub(super) fn plain(panel: i64, kerf: i64) -> Self {
         Rules {
+            steps: Steps(16),
             panel,
             weight: 1,
             more: Vec::new(),

@@ -1,4 +1,4 @@
-//! Panels ordered by room: a shelf of boards for each whole sixteenth, and a bit for each shelf
+//! Panels ordered by room: a shelf of boards for each whole step, and a bit for each shelf
 //! that is not bare, so that the next board with enough room is found in a few steps.
 
 /// No board.

@@ -10,7 +10,7 @@ use super::placed::Placed;
 use super::rules::Rules;
 
 /// Middle of the first seam of a part laid with first piece `a`. An odd lap's middle is counted at
-/// the whole sixteenth; `answer` states it exactly.
+/// the whole step; `answer` states it exactly.
 pub(super) fn first_seam(part: &Part, a: i64, rules: &Rules) -> i64 {
     part.left + a - rules.lap / 2
 }

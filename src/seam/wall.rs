@@ -1,7 +1,7 @@
 //! The exact check of a wall: a dynamic programme over its runs, course by course, whose state is
 //! where the seams of the last courses stand.
 //!
-//! It need not try every sixteenth: in any layout each seam can be pushed left until it meets the
+//! It need not try every step: in any layout each seam can be pushed left until it meets the
 //! end of its span or stands exactly the stagger past a seam of a near course. So every first seam
 //! lies, whole pitches aside, a whole number of staggers past the left end of some part's span; the
 //! number is at most the number of parts.
@@ -42,7 +42,7 @@ pub(super) struct Outcome {
     /// Where the parts stand; empty if they cannot.
     pub laid: Vec<Stand>,
     /// Pairs of seams that stand too near, in the hundred thousands, and below that by how much, in
-    /// sixteenths.
+    /// sixteenths of an inch.
     pub broken: u64,
     /// Nothing was left out: empty means that no layout keeps the rules.
     pub exact: bool,
@@ -91,7 +91,7 @@ pub(super) fn lay(digest: &Digest, rules: &Rules, parts: &[usize], limits: Limit
 }
 
 /// Parts that touch one another through near courses, each group in the order of `parts`.
-fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec<usize>> {
+pub(super) fn groups(digest: &Digest, rules: &Rules, parts: &[usize]) -> Vec<Vec<usize>> {
     let mut left: BTreeSet<usize> = parts.iter().copied().collect();
     let mut out = Vec::new();
     while let Some(first) = left.pop_first() {
@@ -231,7 +231,7 @@ fn clash(a: &Choice, b: &Choice, rules: &Rules) -> u64 {
         // Seams `j` of `a` and `j + d` of `b`, as far as there are any.
         let pairs = a.count.min(b.count - d) - 0.max(-d);
         if pairs > 0 && apart < rules.stagger {
-            cost += pairs as u64 * (BROKEN + (rules.stagger - apart) as u64);
+            cost += pairs as u64 * (BROKEN + ((rules.stagger - apart) * 16 / rules.steps.0) as u64);
         }
     }
     cost
@@ -316,6 +316,7 @@ mod tests {
     fn wall(covers: &[i64], stagger: i64, clear: u32) -> Digest {
         let inches = |x: i64| x as f64 / 16.0;
         let rules = SeamRules {
+            steps: 16,
             stocks: vec![StockWeight { length: inches(40), weight: 1 }],
             lap: inches(2),
             gap: 0.0,

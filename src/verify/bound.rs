@@ -1,7 +1,7 @@
 //! Which proof of the panel bound a layout has: of one length, of mixed lengths, or of boards.
 
 use super::claims::Claims;
-use super::dual::{PanelFrame, sixteenths};
+use super::dual::{PanelFrame, down, off_step, up};
 use super::{certificate, joints, mixed};
 use crate::layout::course::LaidRun;
 use crate::layout::verified::RuleCheck;
@@ -12,13 +12,14 @@ pub(super) fn check(layout: &Claims) -> RuleCheck {
     }
     let runs: Vec<&LaidRun> =
         layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs).collect();
-    let off_grid = |r: &&&LaidRun| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0;
-    let shortest =
-        sixteenths(layout.job.seams.shortest) + i128::from(runs.iter().any(|r| off_grid(&r)));
+    let steps = layout.job.steps();
+    let off_step = runs.iter().any(|r| off_step(r, steps));
+    let shortest = up(layout.job.shortest(), steps) + i128::from(off_step);
     let frame = PanelFrame {
-        panel: sixteenths(layout.first_length()),
-        lap: sixteenths(layout.job.lap()),
-        kerf: sixteenths(layout.job.seams.kerf),
+        steps,
+        panel: down(layout.first_length(), steps),
+        lap: up(layout.job.lap(), steps),
+        kerf: up(layout.job.seams.kerf, steps),
         shortest,
         short_seams: layout.job.seams.seam_short_runs,
     };

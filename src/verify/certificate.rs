@@ -1,6 +1,8 @@
 //! The panel bound worked out again, from the runs alone and without any search: the same function,
 //! evaluated in whole numbers of 1/16 in.
 
+use std::collections::BTreeMap;
+
 use super::claims::Claims;
 use super::dual::{PanelFrame, covers, dual_feasible, whole, worth};
 use super::rule::{Cases, count, found};
@@ -24,17 +26,20 @@ pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> Ru
         return rule.done();
     }
     let one = worth(c.function, frame.panel + frame.kerf, &frame).1;
-    let sum: i128 = runs
-        .iter()
-        .flat_map(|r| covers(r, &frame))
-        .map(|cover| least(cover, c.function, &frame))
-        .sum();
+    let mut counts: BTreeMap<i128, i128> = BTreeMap::new();
+    for cover in runs.iter().flat_map(|r| covers(r, &frame)) {
+        *counts.entry(cover).or_default() += 1;
+    }
+    let sum: i128 = counts.iter().map(|(cover, n)| n * least(*cover, c.function, &frame)).sum();
     let bound = (sum + one - 1) / one.max(1);
-    rule.case(sum == i128::from(c.sum) && one == i128::from(c.scale), || {
-        let of_runs = [whole(sum), whole(one)];
-        let breach = CountBreach::Sum { said: [c.sum, c.scale], found: of_runs };
-        found(Subject::House, breach)
-    });
+    rule.case(
+        c.steps == frame.steps && sum == i128::from(c.sum) && one == i128::from(c.scale),
+        || {
+            let of_runs = [whole(sum), whole(one)];
+            let breach = CountBreach::Sum { said: [c.sum, c.scale], found: of_runs };
+            found(Subject::House, breach)
+        },
+    );
     rule.case(bound == layout.bound.panels as i128, || {
         let v = found(Subject::House, CountBreach::Bound).measured(count(layout.bound.panels));
         v.exactly(Count(whole(bound)))

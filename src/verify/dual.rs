@@ -3,9 +3,11 @@
 use crate::layout::course::LaidRun;
 use crate::model::seam::Dual;
 
-/// One panel with its kerf, sixteenths, and the rules that bound a run.
+/// One panel with its kerf, in steps, and the rules that bound a run.
 #[derive(Clone, Copy)]
 pub(super) struct PanelFrame {
+    /// Steps of an inch.
+    pub(super) steps: i64,
     pub(super) panel: i128,
     pub(super) lap: i128,
     pub(super) kerf: i128,
@@ -13,8 +15,28 @@ pub(super) struct PanelFrame {
     pub(super) short_seams: bool,
 }
 
-pub(super) fn sixteenths(x: f64) -> i128 {
-    (x * 16.0).round() as i128
+/// What arithmetic leaves of a step.
+const ROUNDING: f64 = 1e-6;
+
+/// The step at or under a length.
+pub(super) fn down(x: f64, steps: i64) -> i128 {
+    (x * steps as f64 + ROUNDING).floor() as i128
+}
+
+/// The step at or over a length.
+pub(super) fn up(x: f64, steps: i64) -> i128 {
+    (x * steps as f64 - ROUNDING).ceil() as i128
+}
+
+/// Where a run's panels begin and end, outward to whole steps.
+pub(super) fn ends(r: &LaidRun, steps: i64) -> (i128, i128) {
+    (down(r.x0 + r.gap, steps), up(r.x1 - r.gap, steps))
+}
+
+/// Whether they begin and end between steps.
+pub(super) fn off_step(r: &LaidRun, steps: i64) -> bool {
+    let inward = (up(r.x0 + r.gap, steps), down(r.x1 - r.gap, steps));
+    ends(r, steps) != inward
 }
 
 /// A whole number for a violation; one that no count can be is the greatest.
@@ -27,20 +49,20 @@ pub(super) fn whole(n: i128) -> i64 {
 pub(super) fn dual_feasible(dual: Dual, room: i128) -> bool {
     match dual {
         Dual::Length => true,
-        // More steps than sixteenths could overflow, and tell nothing.
+        // More parts than steps could overflow, and tell nothing.
         Dual::Rounded(k) => k >= 1 && i128::from(k) <= room,
         Dual::Clipped(e) | Dual::Counted(e) => e >= 1 && 2 * i128::from(e) <= room,
     }
 }
 
-/// What the parts of a run cover: outward to whole sixteenths, cut at fixed seams.
+/// What the parts of a run cover: outward to whole steps, cut at fixed seams.
 pub(super) fn covers(r: &LaidRun, f: &PanelFrame) -> Vec<i128> {
-    let gap = sixteenths(r.gap);
-    let (mut at, end) = ((r.x0 * 16.0).floor() as i128 + gap, (r.x1 * 16.0).ceil() as i128 - gap);
+    let (mut at, end) = ends(r, f.steps);
     let mut out = Vec::new();
     for s in &r.fixed {
         // A fixed seam is the middle of its lap.
-        let right = sixteenths(*s + 1.0 / 64.0) + f.lap / 2;
+        // That of an odd lap lies half a step under one.
+        let right = down(*s + 0.75 / f.steps as f64, f.steps) + f.lap / 2;
         out.push(right - at);
         at = right - f.lap;
     }

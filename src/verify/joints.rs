@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::claims::Claims;
+use super::dual::{down, ends, off_step, up};
 use super::named::{self, RunOn};
 use super::rule::{Cases, count, found};
 use crate::layout::breach::count::CountBreach;
@@ -16,6 +17,9 @@ use crate::model::seam::Dual;
 
 /// A place is on a stud within this, inches: joints are laid to the grid.
 const ON: f64 = 1.0 / 64.0;
+
+/// Steps of an inch that the bound counts in.
+const STEPS: i64 = 16;
 
 /// Joints stand on studs; joints of panels are seams, which have rules of their own.
 pub(super) fn on_studs(layout: &Claims) -> RuleCheck {
@@ -94,15 +98,16 @@ pub(super) fn bound(layout: &Claims) -> RuleCheck {
     let mut rule = Cases::new(Rule::PanelBound);
     let seams = &layout.job.seams;
     let all = || layout.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);
-    let off_grid = all().any(|r| (r.x0 * 16.0).fract() != 0.0 || (r.x1 * 16.0).fract() != 0.0);
-    let least = seams.shortest * 16.0;
-    let shortest = if off_grid { least.ceil() + 1.0 } else { least.floor() };
-    let (stock, kerf) = ((layout.first_length() * 16.0).round(), (seams.kerf * 16.0).round());
-    let gap = (-layout.job.lap() * 16.0).ceil();
+    let off_step = all().any(|r| off_step(r, STEPS));
+    let least = layout.job.shortest();
+    let shortest = if off_step { up(least, STEPS) + 1 } else { down(least, STEPS) } as f64;
+    // Rounded the safe way: more board and more gap, less saw cut.
+    let (stock, kerf) = (up(layout.first_length(), STEPS) as f64, down(seams.kerf, STEPS) as f64);
+    let gap = up(-layout.job.lap(), STEPS) as f64;
     let mut sum = 0.0;
     for r in all() {
-        let ends = ((r.x0 * 16.0).floor() / 16.0, (r.x1 * 16.0).ceil() / 16.0);
-        let cover = ((ends.1 - r.gap - ends.0 - r.gap) * 16.0).floor();
+        let (from, to) = ends(r, STEPS);
+        let cover = (to - from) as f64;
         sum += if cover <= stock {
             cover + kerf
         } else {

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::claims::Claims;
-use super::dual::{PanelFrame, covers, dual_feasible, sixteenths, whole, worth};
+use super::dual::{PanelFrame, covers, down, dual_feasible, whole, worth};
 use super::rule::{Cases, found};
 use super::tolerance::same;
 use crate::layout::breach::count::{CountBreach, Counted};
@@ -42,7 +42,7 @@ pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> Ru
     let fault = stocks.iter().find(proves_nothing);
     rule.case(fault.is_none(), || {
         let (function, panel) = fault.map_or((c.function, 0), |s| (s.dual, s.frame.panel));
-        let stock = panel as f64 / 16.0;
+        let stock = panel as f64 / frame.steps as f64;
         found(Subject::House, CountBreach::Function { function, stock })
     });
     if fault.is_some() {
@@ -51,7 +51,7 @@ pub(super) fn check(layout: &Claims, runs: &[&LaidRun], frame: PanelFrame) -> Ru
     // A panel of any length is worth its weight times this.
     let one = i128::from(c.scale.max(1));
     let sum = sum(runs, &frame, &stocks, one);
-    let agrees = sum == i128::from(c.sum) && one == i128::from(c.scale);
+    let agrees = c.steps == frame.steps && sum == i128::from(c.sum) && one == i128::from(c.scale);
     let first = proof.stocks.first().is_some_and(|s| s.function == c.function);
     rule.case(agrees && first, || {
         let breach = CountBreach::Sum { said: [c.sum, c.scale], found: [whole(sum), whole(one)] };
@@ -121,7 +121,7 @@ fn weighed(layout: &Claims, proof: &MixedProof, frame: PanelFrame) -> Option<Vec
     let wanted: Vec<i128> = if costs.len() == stocks.len() {
         costs.iter().map(|cost| (1000.0 * cost).round() as i128).collect()
     } else {
-        stocks.iter().map(|s| sixteenths(s.length)).collect()
+        stocks.iter().map(|s| (s.length * 16.0).round() as i128).collect()
     };
     let weights: Vec<i128> = proof.stocks.iter().map(|s| i128::from(s.weight)).collect();
     let lengths = proof.stocks.iter().zip(stocks).all(|(s, of_job)| same(s.length, of_job.length));
@@ -134,7 +134,7 @@ fn weighed(layout: &Claims, proof: &MixedProof, frame: PanelFrame) -> Option<Vec
         return None;
     }
     let each = stocks.iter().zip(&proof.stocks).map(|(of_job, s)| Weighed {
-        frame: PanelFrame { panel: sixteenths(of_job.length), ..frame },
+        frame: PanelFrame { panel: down(of_job.length, frame.steps), ..frame },
         weight: i128::from(s.weight),
         dual: s.function,
     });
@@ -184,7 +184,7 @@ fn sum(runs: &[&LaidRun], frame: &PanelFrame, stocks: &[Weighed], one: i128) -> 
     total
 }
 
-/// The least that whole panels weigh which carry a run on by so many sixteenths, each less its lap.
+/// The least that whole panels weigh which carry a run on by so many steps, each less its lap.
 fn steps(most: i128, stocks: &[Weighed]) -> Vec<Option<i128>> {
     let mut out: Vec<Option<i128>> = vec![None; usize::try_from(most).unwrap_or(0) + 1];
     out[0] = Some(0);

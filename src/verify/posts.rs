@@ -134,7 +134,8 @@ fn corner(
     posts: &[(usize, &Post)],
     used: &mut [usize],
 ) {
-    let inside = layout.job.trim.inside_corner;
+    let r = &layout.job.trim;
+    let inside = r.inside_corner;
     let trim = match (c.kind, inside) {
         (CornerKind::Outside, _) => TrimKind::OutsidePost,
         (_, InsideCorner::Post) => TrimKind::InsidePost,
@@ -144,7 +145,9 @@ fn corner(
     let here = |p: &&(usize, &Post)| {
         p.1.pieces.first().is_some_and(|t| {
             let at = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
-            t.kind == trim && c.sides.iter().any(at) && p.1.low < c.high && p.1.high > c.low
+            // Where its siding starts and ends: its foot hangs below, beside another corner's top.
+            let (low, high) = (p.1.low + r.post_below, p.1.high + r.post_top_gap);
+            t.kind == trim && c.sides.iter().any(at) && low < c.high - NEAR && high > c.low + NEAR
         })
     };
     let posts: Vec<(usize, &Post)> = posts.iter().filter(here).copied().collect();

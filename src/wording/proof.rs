@@ -73,7 +73,7 @@ pub fn least(bound: &Bound, job: &Job) -> String {
 pub fn method(bound: &Bound, job: &Job) -> String {
     format!(
         "The bound is by {}. It leaves out {}.",
-        functions(&bound.method, siding_piece(job)),
+        functions(&bound.method, job),
         exclusions(&bound.excludes, job)
     )
 }
@@ -156,12 +156,12 @@ fn weighed(proof: &MixedProof, weight: i64, bound: &Bound, job: &Job) -> String 
 }
 
 /// The functions a bound was found by.
-pub fn functions(method: &BoundMethod, piece: SidingPiece) -> String {
+pub fn functions(method: &BoundMethod, job: &Job) -> String {
     match method {
-        BoundMethod::One { function: f } => function(*f, piece),
+        BoundMethod::One { function: f } => function(*f, job),
         BoundMethod::Mixed { functions } => {
             let each = functions.iter().enumerate();
-            let each = each.map(|(i, f)| format!("{} of {}", function(*f, piece), ordinal(i)));
+            let each = each.map(|(i, f)| format!("{} of {}", function(*f, job), ordinal(i)));
             each.collect::<Vec<_>>().join(" and ")
         }
     }
@@ -176,12 +176,15 @@ fn ordinal(place: usize) -> String {
     }
 }
 
-fn function(dual: Dual, piece: SidingPiece) -> String {
-    let inches = |e: i64| inches_fraction(e as f64 / 16.0);
+fn function(dual: Dual, job: &Job) -> String {
+    let inches = |e: i64| inches_fraction(e as f64 / job.steps() as f64);
     let of = "(Fekete and Schepers 2001)";
     match dual {
         Dual::Length => {
-            format!("total length over {} length", crate::wording::takeoff::items::piece(piece))
+            format!(
+                "total length over {} length",
+                crate::wording::takeoff::items::piece(siding_piece(job))
+            )
         }
         Dual::Rounded(k) => format!("dual-feasible function u^{k} {of}"),
         Dual::Clipped(e) => format!("dual-feasible function U^e with e = {} {of}", inches(e)),

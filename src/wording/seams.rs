@@ -6,17 +6,18 @@ use crate::units::LengthStyle;
 /// The rule that courses cannot keep.
 pub fn broken(rule: &BrokenSeamRule, style: LengthStyle) -> String {
     match rule {
-        BrokenSeamRule::JointOffStuds => "a joint stands off the studs".to_owned(),
-        BrokenSeamRule::JointsOnOneStud => "joints of near courses on one stud".to_owned(),
+        BrokenSeamRule::JointOffStuds { proof } => {
+            format!("a joint stands off the studs; {}", sure(*proof))
+        }
+        BrokenSeamRule::JointsOnOneStud { proof } => {
+            format!("joints of near courses stand too near to one another; {}", sure(*proof))
+        }
         BrokenSeamRule::NoJointFits => "no joint fits".to_owned(),
         BrokenSeamRule::LaidByCrew => {
             "laid as a crew does, seams are nearer than the stagger".to_owned()
         }
         BrokenSeamRule::Stagger { least, clear_courses, proof, nearest } => {
-            let proof = match proof {
-                ConflictProof::NoLayoutExists => "no layout of these courses exists",
-                ConflictProof::NoneFound => "no layout was found",
-            };
+            let proof = sure(*proof);
             let drawn = nearest.map_or(String::new(), |d| {
                 format!("; as drawn, the nearest are {} apart", style.short(d))
             });
@@ -28,6 +29,14 @@ pub fn broken(rule: &BrokenSeamRule, style: LengthStyle) -> String {
     }
 }
 
+/// How sure it is that they cannot.
+fn sure(proof: ConflictProof) -> &'static str {
+    match proof {
+        ConflictProof::NoLayoutExists => "no layout of these courses exists",
+        ConflictProof::NoneFound => "no layout was found",
+    }
+}
+
 /// One broken rule, as it is marked on the sheets.
 pub fn fault(fault: &SeamFault, style: LengthStyle) -> String {
     match fault {
@@ -36,6 +45,9 @@ pub fn fault(fault: &SeamFault, style: LengthStyle) -> String {
             style.short(*apart),
             style.short(*least)
         ),
+        SeamFault::OffStuds { course } => {
+            format!("course {course}: boards of this length leave a joint no stud to stand on")
+        }
         SeamFault::NoLawfulPlace { course, shortest } => format!(
             "course {course}: fixtures, or pieces of at least {}, leave a seam no place that keeps the rules",
             style.short(*shortest)

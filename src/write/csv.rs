@@ -1,12 +1,9 @@
-//! CSV by RFC 4180. A cell of text that begins with `=`, `+`, `-`, `@`, a tab or a return gets an
-//! apostrophe before it, so that no spreadsheet runs it as a formula; numbers are left alone.
-//!
-//! Lengths stand twice: as numbers, inches or millimeters by the job, which the header says; and in
-//! the job's words, `12'-6 1/2"` or `3823 mm`.
+//! CSV: text in quotes always, numbers bare. Lengths stand twice: as numbers, inches or millimeters by
+//! the job, which the header says; and in the job's words, `12'-6 1/2"` or `3823 mm`.
 
 use std::collections::BTreeMap;
 
-use crate::clean::{Destination, clean};
+use super::csv_cell::{Cell, count, money, number, table, text};
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
@@ -24,28 +21,6 @@ use crate::wording::pole;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::items;
 use crate::wording::trim::{self, stock as stock_words, stock_length};
-
-/// A cell that stays text.
-fn cell(text: &str) -> String {
-    clean(text, Destination::Csv)
-}
-
-fn table(header: &[String], rows: impl Iterator<Item = Vec<String>>) -> Vec<u8> {
-    let mut writer =
-        csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-    // Writing to memory cannot fail; a row of another length would, and there is none.
-    let _ = writer.write_record(header);
-    for row in rows {
-        let _ = writer.write_record(&row);
-    }
-    writer.into_inner().unwrap_or_default()
-}
-
-/// A number to four decimals, without trailing zeros.
-fn number(v: f64) -> String {
-    let rounded = (v * 1e4).round() / 1e4;
-    format!("{}", if rounded == 0.0 { 0.0 } else { rounded })
-}
 
 fn owned(names: &[&str]) -> Vec<String> {
     names.iter().map(|n| (*n).to_owned()).collect()
@@ -68,24 +43,24 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
             "currency",
         ]));
     }
-    let length = |v: Option<f64>| v.map_or(String::new(), |v| number(style.number(v)));
-    let words = |v: Option<f64>| v.map_or(String::new(), |v| style.length(v));
+    let length = |v: Option<f64>| v.map_or(Cell::BLANK, |v| number(style.number(v)));
+    let words = |v: Option<f64>| text(v.map_or(String::new(), |v| style.length(v)));
     let rows = takeoff.lines.iter().map(|l| {
         let mut row = vec![
-            cell(&items::item(&l.item, style)),
-            items::unit(l.unit).to_owned(),
+            text(items::item(&l.item, style)),
+            text(items::unit(l.unit)),
             number(l.net),
             number(l.order),
             number(l.waste),
-            cell(&basis(l, &layout.job, &layout.bound)),
-            cell(&l.id),
-            super::json::word(&l.group).unwrap_or_default(),
-            cell(&l.color),
+            text(basis(l, &layout.job, &layout.bound)),
+            text(l.id.as_str()),
+            text(super::json::word(&l.group).unwrap_or_default()),
+            text(l.color.as_str()),
             length(l.stock),
             length(l.length),
             words(l.stock),
             words(l.length),
-            cell(&ranges(&l.counts)),
+            text(ranges(&l.counts)),
         ];
         row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
         row
@@ -94,17 +69,17 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
 }
 
 /// Cells of a line's cost; a line to buy without a price says so, one not bought is blank.
-fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [String; 5] {
+fn costs(cost: &Cost, line: &TakeoffLine, bought: bool) -> [Cell; 5] {
     match cost.lines.iter().find(|p| p.item == line.id) {
         Some(p) => [
             number(p.price as f64 / 1e4),
-            p.multiple.to_string(),
-            p.quantity.to_string(),
-            format!("{}.{:02}", p.extended / 100, p.extended % 100),
-            cell(&cost.currency),
+            count(p.multiple),
+            count(p.quantity),
+            money(p.extended),
+            text(cost.currency.as_str()),
         ],
-        None if bought => ["no price", "", "", "", ""].map(str::to_owned),
-        None => Default::default(),
+        None if bought => ["no price", "", "", "", ""].map(text),
+        None => [Cell::BLANK; 5],
     }
 }
 
@@ -116,12 +91,12 @@ pub fn by_wall(layout: &Layout) -> Vec<u8> {
     let rows = layout.takeoff.iter().flat_map(|l| {
         l.shares.iter().map(|s| {
             vec![
-                cell(&items::item(&l.item, style)),
-                items::unit(l.unit).to_owned(),
-                cell(&s.elevation),
-                cell(&s.wall),
-                s.wall_part.map_or("", items::wall_part).to_owned(),
-                s.pieces.to_string(),
+                text(items::item(&l.item, style)),
+                text(items::unit(l.unit)),
+                text(s.elevation.as_str()),
+                text(s.wall.as_str()),
+                text(s.wall_part.map_or("", items::wall_part)),
+                count(s.pieces as u64),
                 number(s.net),
             ]
         })
@@ -143,14 +118,14 @@ pub fn shares(rows: &[PartShare], style: LengthStyle) -> Vec<u8> {
     ]);
     let rows = rows.iter().map(|s| {
         vec![
-            cell(&s.elevation),
-            cell(&s.wall),
-            s.wall_part.map_or("", items::wall_part).to_owned(),
-            cell(&items::item(&s.item, style)),
-            items::unit(s.unit).to_owned(),
-            s.pieces.to_string(),
+            text(s.elevation.as_str()),
+            text(s.wall.as_str()),
+            text(s.wall_part.map_or("", items::wall_part)),
+            text(items::item(&s.item, style)),
+            text(items::unit(s.unit)),
+            count(s.pieces as u64),
             number(s.net),
-            cell(&s.id),
+            text(s.id.as_str()),
         ]
     });
     table(&header, rows)
@@ -173,13 +148,13 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
     let rows = layout.story_pole.lines.iter().map(|l| {
         vec![
             number(style.number(l.height)),
-            cell(&style.length(l.height)),
-            pole::line(l.kind).to_owned(),
-            l.course.to_string(),
+            text(style.length(l.height)),
+            text(pole::line(l.kind)),
+            count(l.course),
             number(style.number(l.over)),
-            style.short(l.over),
-            cell(&l.elevations.join("; ")),
-            cell(&l.names.join("; ")),
+            text(style.short(l.over)),
+            text(&l.elevations.join("; ")),
+            text(&l.names.join("; ")),
         ]
     });
     table(&header, rows)
@@ -202,7 +177,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let trims = trims.into_iter().map(|t| {
         let mut row = trim(style, t);
         // Columns of pieces alone.
-        row.resize(header.len(), String::new());
+        row.resize(header.len(), Cell::BLANK);
         row
     });
     table(&header, panels.chain(trims))
@@ -242,7 +217,7 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
 fn cut_list_pieces<'a>(
     layout: &'a Layout,
     lengths: &BTreeMap<&str, f64>,
-) -> BTreeMap<&'a str, Vec<String>> {
+) -> BTreeMap<&'a str, Vec<Cell>> {
     let style = layout.job.sheet.lengths;
     let mut pieces = BTreeMap::new();
     for (e, w) in layout.walls() {
@@ -252,10 +227,10 @@ fn cut_list_pieces<'a>(
                 let stock = lengths.get(p.panel.as_str());
                 row.extend(stock.map(|l| number(style.number(*l))));
                 if layout.job.seams.reuse_halves {
-                    row.push(p.half.map_or("", cuts::half).to_owned());
+                    row.push(text(p.half.map_or("", cuts::half)));
                 }
                 if layout.job.siding().cut_edge == CutEdgeRule::TrimNails {
-                    row.push(p.edge_work.trim_nails.to_string());
+                    row.push(count(p.edge_work.trim_nails as u64));
                 }
                 pieces.insert(p.mark.as_str(), row);
             }
@@ -264,40 +239,34 @@ fn cut_list_pieces<'a>(
     pieces
 }
 
-fn piece(
-    style: LengthStyle,
-    e: &LaidElevation,
-    w: &LaidWall,
-    course: i32,
-    p: &Piece,
-) -> Vec<String> {
+fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
-    let rip = |v: Option<f64>| v.map_or(String::new(), length);
+    let rip = |v: Option<f64>| v.map_or(Cell::BLANK, length);
     let [left, right] = &p.ends;
     let mut row = vec![
-        cell(&p.panel),
-        cell(&p.mark),
+        text(p.panel.as_str()),
+        text(p.mark.as_str()),
         length(p.start),
         length(p.end),
         length(p.length),
-        style.cut(p.length),
-        end(left.cut).into(),
+        text(style.cut(p.length)),
+        text(end(left.cut)),
         number(left.angle),
-        end(right.cut).into(),
+        text(end(right.cut)),
         number(right.angle),
         rip(p.rip.as_ref().map(|r| r.from)),
         rip(p.rip.as_ref().map(|r| r.to)),
-        cell(&notches(p, style)),
-        cell(&e.name),
-        cell(&w.id),
-        course.to_string(),
+        text(notches(p, style)),
+        text(e.name.as_str()),
+        text(w.id.as_str()),
+        count(course),
     ];
     row.extend(cuts(style, p));
     row
 }
 
 /// Edges, angles from square, contours and what is done to cut edges.
-fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
+fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
     let edge = |top: bool| {
         let (a, b) = p.edge(top);
@@ -312,51 +281,31 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<String> {
         length(right.set_back()),
         number(90.0 - left.angle),
         number(90.0 - right.angle),
-        cell(&points(&left.contour)),
-        cell(&points(&right.contour)),
-        work.slots.to_string(),
-        work.lugs.to_string(),
-        if work.furring { "yes".to_owned() } else { String::new() },
+        text(points(&left.contour)),
+        text(points(&right.contour)),
+        count(work.slots as u64),
+        count(work.lugs as u64),
+        text(if work.furring { "yes" } else { "" }),
     ]
 }
 
-fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<String> {
-    let blank = String::new;
+fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<Cell> {
     vec![
-        cell(&stock_length(&t.stock)),
-        cell(&t.mark),
-        blank(),
-        blank(),
+        text(stock_length(&t.stock)),
+        text(t.mark.as_str()),
+        Cell::BLANK,
+        Cell::BLANK,
         number(style.number(t.length)),
-        style.cut(t.length),
-        trim::end(&t.ends[0], style),
-        blank(),
-        trim::end(&t.ends[1], style),
-        blank(),
-        blank(),
-        blank(),
-        cell(trim::kind(t.kind)),
-        cell(&t.elevation),
-        cell(&t.wall),
-        blank(),
+        text(style.cut(t.length)),
+        text(trim::end(&t.ends[0], style)),
+        Cell::BLANK,
+        text(trim::end(&t.ends[1], style)),
+        Cell::BLANK,
+        Cell::BLANK,
+        Cell::BLANK,
+        text(trim::kind(t.kind)),
+        text(t.elevation.as_str()),
+        text(t.wall.as_str()),
+        Cell::BLANK,
     ]
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn no_cell_runs_as_a_formula() {
-        for t in ["=1+1", "+1", "-1", "@x", "\tx", "\rx"] {
-            assert!(cell(t).starts_with('\''));
-        }
-        assert_eq!(cell("front-1"), "front-1");
-    }
-
-    #[test]
-    fn numbers_carry_no_noise() {
-        assert_eq!(number(-0.000001), "0");
-        assert_eq!(number(0.1 + 0.2), "0.3");
-    }
 }

@@ -82,7 +82,7 @@ impl Out<'_> {
             Across::Right => "end",
         };
         let (x, y) = (self.x(t.at), self.y(t.at));
-        let mut el = TextElement::new(clean(&t.content, Destination::Svg))
+        let mut el = TextElement::new(clean(&typeface::printable(&t.content), Destination::Svg))
             .set("font-size", n(size))
             .set("text-anchor", anchor);
         if t.bold {

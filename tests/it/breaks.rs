@@ -2,6 +2,7 @@
 
 use lapwright::annotate;
 use lapwright::layout::Layout;
+use lapwright::layout::backdrop::Backdrops;
 use lapwright::layout::set::LaidSet;
 use lapwright::model::drawing::Shape;
 use lapwright::takeoff::quantities;
@@ -56,7 +57,7 @@ fn every_broken_seam_rule_is_marked_once() {
 
     let sheets = crate::support::sheets(&set);
     let here = of(&sheets, &layout.elevations[0]);
-    let overlay = annotate::overlay(layout);
+    let overlay = annotate::overlay(layout, &Backdrops::default());
     let report = report::text(layout, &quantities(layout));
     for (i, b) in breaks.iter().enumerate() {
         assert_eq!(b.mark, format!("X{}", i + 1));

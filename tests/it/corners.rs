@@ -241,7 +241,7 @@ fn a_wall_at_an_angle_is_laid_out_at_its_true_width() {
     let x = |x: f64| e.to_source[0] * x + e.to_source[4];
     assert!((x(0.0)).abs() < 1e-6 && (x(33.9375) - 24.0).abs() < 1e-6);
     // There a dimension tells the true width: 2'-9 15/16".
-    let told: Vec<String> = lapwright::annotate::overlay(&l)
+    let told: Vec<String> = lapwright::annotate::overlay(&l, &Default::default())
         .items
         .into_iter()
         .filter_map(|i| match i.shape {

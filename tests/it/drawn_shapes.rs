@@ -21,3 +21,13 @@ fn shapes_from_random_bytes_go_through_the_whole_program() {
     });
     assert!(kept.count() > 40, "most jobs are in range");
 }
+
+#[test]
+fn shapes_with_settings_from_the_schema_go_through_the_whole_program() {
+    let mut dice = Dice(9);
+    let kept = (0..12usize).filter(|i| {
+        let bytes: Vec<u8> = (0..20 + 6 * i).map(|_| dice.roll(256) as u8).collect();
+        whole::with_job(&crate::jobcase::settings_of(dice.roll(u64::MAX)), &bytes)
+    });
+    assert!(kept.count() > 8, "most drawings are laid out");
+}

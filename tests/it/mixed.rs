@@ -35,6 +35,7 @@ type Tiny = Vec<(i64, i64)>;
 /// course 2 apart.
 fn tiny(stocks: &Tiny, covers: &[(i64, i64)]) -> SeamProblem {
     let rules = SeamRules {
+        steps: 16,
         gap: 0.0,
         kerf: 0.0,
         shortest: 2.0,

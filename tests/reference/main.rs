@@ -14,7 +14,10 @@ mod corpus;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod estimates;
+#[path = "../jobcase/mod.rs"]
+mod jobcase;
 mod random_houses;
+mod random_jobs;
 mod raw_ways;
 mod truth;
 mod venv;

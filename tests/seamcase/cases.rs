@@ -23,6 +23,7 @@ pub(crate) const STOCKS: [f64; 2] = [150.0, 200.0];
 /// The rules of a set: gap 1/4, kerf 1/8, shortest 24, two clear courses, jambs 6 in off.
 pub(crate) fn rules(stock: f64, lap: f64, stagger: f64, effort: Effort) -> SeamRules {
     SeamRules {
+        steps: 16,
         stocks: vec![StockWeight { length: stock, weight: 1 }],
         lap,
         gap: 0.25,

@@ -14,7 +14,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
-use crate::model::linework::{Label, Linework, Role, Stroke};
+use crate::model::linework::{Label, Linework, Measured, Role, Stroke};
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -34,8 +34,10 @@ pub(crate) struct View {
     left_alone: Option<OtherView>,
     /// Indices of its strokes.
     members: Vec<usize>,
-    /// Indices of the labels in its region that are corner tags.
-    tags: Vec<usize>,
+    /// Indices of the labels in its region.
+    labels: Vec<usize>,
+    /// Indices of the dimensions whose text is in its region.
+    dimensions: Vec<usize>,
 }
 
 impl View {
@@ -57,7 +59,23 @@ impl View {
         &'v self,
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Label> + use<'a> {
-        self.tags.iter().filter_map(|i| lines.labels.get(*i))
+        self.labels(lines).filter(|l| l.role == Some(Role::CornerTag))
+    }
+
+    /// Texts in the view.
+    pub(crate) fn labels<'a, 'v: 'a>(
+        &'v self,
+        lines: &'a Linework,
+    ) -> impl Iterator<Item = &'a Label> + use<'a> {
+        self.labels.iter().filter_map(|i| lines.labels.get(*i))
+    }
+
+    /// Dimensions in the view.
+    pub(crate) fn dimensions<'a, 'v: 'a>(
+        &'v self,
+        lines: &'a Linework,
+    ) -> impl Iterator<Item = &'a Measured> + use<'a> {
+        self.dimensions.iter().filter_map(|i| lines.measured.get(*i))
     }
 
     fn takes(&self, lines: &Linework, s: &Stroke) -> bool {
@@ -94,17 +112,18 @@ impl Across {
     }
 }
 
-/// Gives each view its strokes and tags.
+/// Gives each view its strokes and texts.
 fn fill(lines: &Linework, views: &mut [View]) {
     let strokes =
         Across::of(lines.strokes.iter().enumerate().map(|(i, s)| (stroke_box(s).center(), i)));
-    let tags = lines.labels.iter().enumerate().filter(|(_, l)| l.role == Some(Role::CornerTag));
-    let tags = Across::of(tags.map(|(i, l)| (l.text.at, i)));
+    let labels = Across::of(lines.labels.iter().enumerate().map(|(i, l)| (l.text.at, i)));
+    let dimensions = Across::of(lines.measured.iter().enumerate().map(|(i, d)| (d.middle, i)));
     for v in views {
         let mut members = strokes.within(v.region);
         members.retain(|i| v.takes(lines, &lines.strokes[*i]));
         v.members = members;
-        v.tags = tags.within(v.region);
+        v.labels = labels.within(v.region);
+        v.dimensions = dimensions.within(v.region);
     }
 }
 
@@ -213,7 +232,8 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             of_job: true,
             left_alone: None,
             members: Vec::new(),
-            tags: Vec::new(),
+            labels: Vec::new(),
+            dimensions: Vec::new(),
         })
         .collect()
 }
@@ -225,8 +245,9 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
         Shows::Other(view) => Some(view),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
-    let (members, tags) = (Vec::new(), Vec::new());
-    View { name, region, layers: Vec::new(), of_job: false, left_alone, members, tags }
+    let (members, labels, dimensions) = (Vec::new(), Vec::new(), Vec::new());
+    let layers = Vec::new();
+    View { name, region, layers, of_job: false, left_alone, members, labels, dimensions }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {

@@ -55,7 +55,7 @@ fn dual(function: Dual) -> String {
     match function {
         Dual::Length => "the length function".to_owned(),
         Dual::Rounded(k) => format!("the rounding function of {k} steps"),
-        Dual::Clipped(e) => format!("the clipping function at {e} sixteenths"),
-        Dual::Counted(e) => format!("the counting function at {e} sixteenths"),
+        Dual::Clipped(e) => format!("the clipping function at {e} steps"),
+        Dual::Counted(e) => format!("the counting function at {e} steps"),
     }
 }

@@ -7,6 +7,7 @@ mod files;
 mod house;
 mod job;
 mod laying;
+mod letters;
 mod lines;
 mod prices;
 mod views;
@@ -28,6 +29,7 @@ pub fn explanation(code: FindingCode) -> &'static Explanation {
         FindingCode::Laying(code) => laying::explanation(code),
         FindingCode::Job(code) => job::explanation(code),
         FindingCode::Prices(code) => prices::explanation(code),
+        FindingCode::Letters(code) => letters::explanation(code),
         FindingCode::Files(code) => files::explanation(code),
     }
 }

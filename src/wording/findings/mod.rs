@@ -8,6 +8,7 @@ mod house;
 mod job;
 mod job_value;
 mod laying;
+mod letters;
 mod lines;
 mod parts;
 mod prices;
@@ -29,6 +30,7 @@ pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
         FindingKind::Laying(found) => laying::words(found, finding, style),
         FindingKind::Job(found) => job::words(found),
         FindingKind::Prices(found) => prices::words(found),
+        FindingKind::Letters(found) => letters::words(found),
         FindingKind::Files(found) => files::words(found),
     }
 }

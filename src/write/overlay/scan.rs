@@ -81,7 +81,7 @@ fn newline(bytes: &[u8]) -> &'static str {
 }
 
 /// A handle's number; none of what is no handle, or so high that no more could follow it.
-fn handle(text: &str) -> Option<u64> {
+fn number_of(text: &str) -> Option<u64> {
     u64::from_str_radix(text, 16).ok().filter(|n| (1..1 << 60).contains(n))
 }
 
@@ -161,22 +161,11 @@ impl Scan {
             }
             5 if p.section == "HEADER" && p.variable == "$HANDSEED" => {
                 self.seed = Some(span);
-                self.top_handle = self.top_handle.max(handle(&text).unwrap_or(0));
+                self.top_handle = self.top_handle.max(number_of(&text).unwrap_or(0));
             }
             // In a dimension style, 5 is the name of an arrow's block.
             5 if p.entity == "DIMSTYLE" => {}
-            5 | 105 if p.section != "HEADER" => {
-                let Some(number) = handle(&text) else { return false };
-                self.top_handle = self.top_handle.max(number);
-                self.handles = true;
-                p.handle = text.clone();
-                if p.entity == "TABLE"
-                    && code == 5
-                    && let Some(t) = self.table(&p.table)
-                {
-                    t.handle = Some(text);
-                }
-            }
+            5 | 105 if p.section != "HEADER" => self.handle(p, code, text),
             70 if p.entity == "TABLE" => {
                 if let (Some(t), Ok(n)) = (self.table(&p.table), text.parse()) {
                     t.count.get_or_insert((span.0, span.1, n));
@@ -188,6 +177,19 @@ impl Scan {
             _ => {}
         }
         false
+    }
+
+    fn handle(&mut self, p: &mut Place, code: i32, text: String) {
+        let Some(number) = number_of(&text) else { return };
+        self.top_handle = self.top_handle.max(number);
+        self.handles = true;
+        p.handle.clone_from(&text);
+        if p.entity == "TABLE"
+            && code == 5
+            && let Some(t) = self.table(&p.table)
+        {
+            t.handle = Some(text);
+        }
     }
 
     fn zero(&mut self, p: &mut Place, text: &str, at: usize) -> bool {

@@ -173,9 +173,9 @@ fn decor(job: &mut Job, looks: u8, cuts: u8) {
     let pick = |shift: u8, of: [f64; 4]| of[usize::from(looks >> shift & 3)];
     let pockets = job.siding().receivers.has_pockets();
     let trim = &mut job.trim;
-    trim.frieze = pick(0, [0.0, 8.0, 0.25, 48.0]);
-    trim.surround = pick(2, [0.0, 3.5, 0.5, 20.0]);
-    trim.corner_cover = pick(4, [0.0, 4.0, 0.5, 24.0]);
+    trim.frieze = pick(0, [0.0, 8.0, 0.25, 24.0]);
+    trim.surround = pick(2, [0.0, 3.5, 0.5, 12.0]);
+    trim.corner_cover = pick(4, [0.0, 4.0, 0.5, 12.0]);
     use TopFinish::{Crown, FinishTrim, TopPanel, TwoPiece};
     // A face board or a top panel stands where a frieze would.
     let tops = if trim.frieze > 0.0 { [FinishTrim, Crown] } else { [TwoPiece, TopPanel] };

@@ -27,6 +27,14 @@ pub(crate) fn through(bytes: &[u8]) -> bool {
     }
 }
 
+/// Takes shapes with a job through the whole program.
+pub(crate) fn with_job(job: &Job, bytes: &[u8]) -> bool {
+    let (_, dxf) = drawn::drawn(bytes);
+    let mut job = job.clone();
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    run(&job, dxf.as_bytes())
+}
+
 fn run(job: &Job, source: &[u8]) -> bool {
     if job.validate().is_err() {
         return false;

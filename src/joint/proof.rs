@@ -1,0 +1,178 @@
+//! Whether some courses of a wall have any joints that keep every rule: stud by stud from the left, with
+//! where each course was joined last.
+
+use std::collections::BTreeSet;
+
+use super::ask::Ask;
+use super::places::{gap, places, span};
+use crate::geom::tol::ROUNDING;
+use crate::model::joint::JointRules;
+use crate::model::seam::SeamRules;
+
+/// States held at a stud; with more nothing is proven.
+const STATES: usize = 20_000;
+/// Most courses looked at together.
+const COURSES: usize = 5;
+
+/// A run that needs joints.
+struct Joined {
+    from: f64,
+    to: f64,
+    /// Studs it may be joined on.
+    studs: Vec<f64>,
+    course: usize,
+}
+
+/// The fewest courses next to one another that have no layout, with a course of `bad` among them; `None`
+/// if none was proven. All of one wall.
+pub(super) fn without_layout(
+    asks: &[&Ask],
+    bad: &BTreeSet<i32>,
+    rules: &SeamRules,
+    joints: &JointRules,
+) -> Option<Vec<i32>> {
+    let levels: Vec<i32> =
+        asks.iter().map(|a| a.course).collect::<BTreeSet<i32>>().into_iter().collect();
+    let clear = i64::from(rules.clear_courses);
+    for size in 1..=COURSES.min(levels.len()) {
+        for window in levels.windows(size).filter(|w| w.iter().any(|c| bad.contains(c))) {
+            // Courses farther apart say nothing of one another.
+            let reach = i64::from(window[size - 1]) - i64::from(window[0]);
+            if reach <= clear.max(0) && none(asks, window, rules, joints) {
+                return Some(window.to_vec());
+            }
+        }
+    }
+    // Of many courses near one another it may be enough to count.
+    for size in 2..=levels.len() {
+        for window in levels.windows(size).filter(|w| w.iter().any(|c| bad.contains(c))) {
+            let reach = i64::from(window[size - 1]) - i64::from(window[0]);
+            if reach <= clear && too_many(asks, window, rules, joints) {
+                return Some(window.to_vec());
+            }
+        }
+    }
+    None
+}
+
+/// Whether more runs must be joined within a board's length of some stud than studs there take joints.
+fn too_many(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> bool {
+    let runs = joined(asks, courses, rules, joints);
+    let all = studs_of(&runs);
+    let (half, reach) = (gap(rules) / 2.0, rules.stock() + gap(rules));
+    let ends = runs.iter().map(|r| r.from - half);
+    let starts: Vec<f64> = all.iter().copied().chain(ends).collect();
+    starts.iter().any(|from| {
+        // A run that covers all of it has a joint in it: no board is longer.
+        let to = from + reach;
+        let need = runs
+            .iter()
+            .filter(|r| r.from - half <= from + ROUNDING && r.to + half >= to + 2.0 * ROUNDING);
+        let (mut last, mut room) = (f64::NEG_INFINITY, 0);
+        for x in all.iter().filter(|x| **x > from + ROUNDING && **x <= to + 2.0 * ROUNDING) {
+            if x - last >= joints.apart - ROUNDING {
+                (last, room) = (*x, room + 1);
+            }
+        }
+        need.count() > room
+    })
+}
+
+fn joined(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> Vec<Joined> {
+    let mut runs = Vec::new();
+    for a in asks {
+        let Some(course) = courses.iter().position(|c| *c == a.course) else { continue };
+        let (from, to) = span(a.run, rules);
+        if to - from <= rules.stock() + ROUNDING {
+            continue;
+        }
+        let studs = places(a.run, rules, joints.studs.get(&a.run.id).map(|s| s.1));
+        runs.push(Joined { from, to, studs, course });
+    }
+    runs
+}
+
+fn studs_of(runs: &[Joined]) -> Vec<f64> {
+    let mut all: Vec<f64> = runs.iter().flat_map(|r| r.studs.iter().copied()).collect();
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|a, b| (*a - *b).abs() < ROUNDING);
+    all
+}
+
+/// Whether these courses, all near one another, have no joints.
+fn none(asks: &[&Ask], courses: &[i32], rules: &SeamRules, joints: &JointRules) -> bool {
+    let runs = joined(asks, courses, rules, joints);
+    let all = studs_of(&runs);
+    let checked = Checked { runs: &runs, all: &all, rules, apart: joints.apart };
+    // The last joint of each run, by its stud's number from 1; 0 where there is none yet.
+    let mut states: BTreeSet<Vec<u32>> = BTreeSet::from([vec![0; runs.len()]]);
+    for n in 0..all.len() {
+        let mut next = BTreeSet::new();
+        for s in &states {
+            let joined = (0..runs.len()).filter(|r| checked.may_join(s, *r, n)).map(|r| {
+                let mut with = s.clone();
+                with[r] = n as u32 + 1;
+                with
+            });
+            next.extend(joined.chain([s.clone()]).filter(|s| checked.goes_on(s, n + 1)));
+        }
+        if next.len() > STATES {
+            return false;
+        }
+        states = next;
+    }
+    states.is_empty() || !states.iter().any(|s| checked.ends(s))
+}
+
+struct Checked<'a> {
+    runs: &'a [Joined],
+    all: &'a [f64],
+    rules: &'a SeamRules,
+    apart: f64,
+}
+
+impl Checked<'_> {
+    /// Where the board that is open in a run begins.
+    fn begins(&self, state: &[u32], run: usize) -> f64 {
+        match state[run] {
+            0 => self.runs[run].from,
+            n => self.all[n as usize - 1] + gap(self.rules) / 2.0,
+        }
+    }
+
+    fn may_join(&self, state: &[u32], run: usize, n: usize) -> bool {
+        let x = self.all[n];
+        let own = &self.runs[run];
+        if !own.studs.iter().any(|s| (s - x).abs() < ROUNDING) {
+            return false;
+        }
+        let length = x - gap(self.rules) / 2.0 - self.begins(state, run);
+        let fits =
+            length <= self.rules.stock() + ROUNDING && length >= self.rules.shortest - ROUNDING;
+        fits && self.runs.iter().zip(state).all(|(other, last)| {
+            other.course == own.course
+                || *last == 0
+                || x - self.all[*last as usize - 1] >= self.apart - ROUNDING
+        })
+    }
+
+    /// Whether every run can still be joined on a stud from this number on, or be ended.
+    fn goes_on(&self, state: &[u32], from: usize) -> bool {
+        let half = gap(self.rules) / 2.0;
+        (0..self.runs.len()).all(|r| {
+            let begins = self.begins(state, r);
+            let reaches = begins + self.rules.stock() + ROUNDING;
+            let next = self.all.get(from).copied();
+            self.runs[r].to <= reaches || next.is_some_and(|x| x - half <= reaches)
+        })
+    }
+
+    fn ends(&self, state: &[u32]) -> bool {
+        (0..self.runs.len()).all(|r| {
+            let length = self.runs[r].to - self.begins(state, r);
+            state[r] > 0
+                && length <= self.rules.stock() + ROUNDING
+                && length >= self.rules.shortest - ROUNDING
+        })
+    }
+}
