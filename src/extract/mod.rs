@@ -7,6 +7,7 @@ mod corners;
 mod edges;
 mod faces;
 mod frame;
+mod hidden;
 mod limits;
 mod openings;
 mod order;

@@ -42,6 +42,7 @@ mod hairlines;
 mod halves;
 mod hand;
 mod hands;
+mod heard;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;

@@ -377,6 +377,8 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
             &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
         ),
+        // Grade is drawn over the lower half of the wall.
+        "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
         "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),
         "one-lot" => drawn(&wall(), INCH),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
