@@ -21,7 +21,7 @@ pub enum Command {
     /// Lay the house out: sheets, overlay, cut list and takeoff into a folder
     #[command(after_help = help::LAYOUT)]
     Layout(Layout),
-    /// Tell what was read, assumed, mended and refused; lay nothing out
+    /// Tell what was read, assumed, mended and refused, and what a layout of it warns of; write no layout
     #[command(after_help = help::CHECK)]
     Check(Check),
     /// List the layers with what each is taken for

@@ -5,13 +5,14 @@ use std::process::ExitCode;
 use super::args::{Layout, Overlay};
 use super::files;
 use super::loading::{load, sources};
+use super::outcome::{Outcome, tell_failed};
 use super::place::{self, Place};
 use super::progress::lay;
 use super::takeoff::{priced, prices};
 use super::terminal::{refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
 use crate::finding::job::{JobFinding, JobSource};
-use crate::finding::{FindingKind, Findings, Refusal, Severity};
+use crate::finding::{FindingKind, Findings, Refusal};
 use crate::job::Job;
 use crate::layout::set::LaidSets;
 use crate::outputs::file::{OutputFile, pictured};
@@ -57,16 +58,8 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     if !a.quiet {
         tell_result(&sets, &made, &place);
     }
-    if a.strict && warned(&sets, &findings) { ExitCode::from(3) } else { ExitCode::SUCCESS }
-}
-
-/// Whether a rule is broken or someone should look.
-fn warned(sets: &LaidSets, findings: &Findings) -> bool {
-    let layouts = || sets.iter().map(|s| &s.layout);
-    let broken = !layouts().all(|l| l.verify.passes());
-    let warned =
-        broken || layouts().flat_map(|l| &l.findings).any(|f| f.severity() == Severity::Warning);
-    warned || findings.count(Severity::Warning) > 0
+    tell_failed(&sets);
+    Outcome::of(&sets, &findings, a.strict).after(ExitCode::SUCCESS)
 }
 
 /// Paper and scale of the command line, over the job's.

@@ -10,6 +10,7 @@ mod layers;
 mod layout;
 mod loading;
 mod manual;
+pub mod outcome;
 pub mod place;
 mod progress;
 pub mod recovery;

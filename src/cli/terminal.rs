@@ -8,7 +8,8 @@ use super::files::{out_failed, recovered};
 use super::recovery::Recovered;
 use crate::clean::terminal;
 use crate::finding::files::OutputTarget;
-use crate::finding::{Finding, Findings, Refusal, Severity};
+use crate::finding::lines::LineCode;
+use crate::finding::{Finding, FindingCode, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
 use crate::wording::command::{self, message_with_place};
 use crate::wording::findings::{FindingWords, words};
@@ -48,10 +49,13 @@ pub(super) fn tell(text: &str) {
     let _ = err.write_all(text.as_bytes());
 }
 
-/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1.
+/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1, or 2 where an
+/// argument is to blame.
 pub(super) fn refused(refusal: &Refusal, findings: &Findings, style: LengthStyle) -> ExitCode {
     show(refusal, findings, style);
-    ExitCode::from(1)
+    // A job's own `known` is a fault of the job, told as one of its values.
+    let argument = matches!(refusal.0.code(), FindingCode::Lines(LineCode::KnownUnreadable));
+    ExitCode::from(if argument { 2 } else { 1 })
 }
 
 /// The same for an argument that does not fit this drawing; exit 2.

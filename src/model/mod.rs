@@ -26,6 +26,7 @@ pub mod seam;
 pub mod sheet;
 pub mod source;
 pub mod takeoff;
+pub mod text;
 pub mod trim;
 pub mod unused;
 pub mod work;

@@ -3,6 +3,7 @@
 use super::letters;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
+use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
@@ -34,7 +35,7 @@ pub fn reading(
 ) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
     let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
-    report_overlay(bytes, findings);
+    overlay_apart(bytes).into_iter().for_each(|f| findings.push(f));
     Ok(Reading { drawing, lines, house })
 }
 
@@ -48,6 +49,8 @@ pub struct Checked {
     pub lines: Linework,
     /// The house, or what stopped the reading.
     pub house: Result<House, Refusal>,
+    /// SHA-256 of the file.
+    pub fingerprint: String,
 }
 
 /// Reads a drawing as far as it goes; every finding is in `findings`, the one that stopped it too.
@@ -55,13 +58,18 @@ pub struct Checked {
 pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
+    let fingerprint = sha256(&bytes);
+    let apart = overlay_apart(&bytes);
     let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
+    if let (Ok(_), Some(apart)) = (&house, apart) {
+        findings.push(apart);
+    }
     if let Err(Refusal(stop)) = &house
         && !findings.all().contains(stop)
     {
         findings.push(*stop.clone());
     }
-    Checked { drawing: kept, lines, house }
+    Checked { drawing: kept, lines, house, fingerprint }
 }
 
 /// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
@@ -84,11 +92,13 @@ fn house_of(
 }
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
-fn report_overlay(source: &[u8], findings: &mut Findings) {
-    if let (false, Err(reason)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
-        findings.push(Finding::new(FileFinding::OverlayApart { reason }));
+fn overlay_apart(source: &[u8]) -> Option<Finding> {
+    if read::is_svg(source) {
+        return None;
     }
+    let reason = write::overlay::takes(source).err()?;
+    let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
+    Some(Finding::new(FileFinding::OverlayApart { reason }))
 }
 
 /// The layers of a drawing with their roles, and what became of all that is drawn on those with one;

@@ -81,7 +81,7 @@ fn a_known_distance_is_taken_from_the_command_line() {
     assert!(o.status.success(), "{said}");
     assert!(said.contains("16'-0\" wide, 8'-0\" high"), "{said}");
     let o = program(&["check", d, "--known", "nonsense"]);
-    assert_eq!(o.status.code(), Some(1));
+    assert_eq!(o.status.code(), Some(2));
     assert!(String::from_utf8_lossy(&o.stderr).contains("known-unreadable"));
 }
 

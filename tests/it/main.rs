@@ -42,6 +42,7 @@ mod hairlines;
 mod halves;
 mod hand;
 mod hands;
+mod heard;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
@@ -80,6 +81,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod unreadable;
 mod unused;
 mod ways;
 mod wording;

@@ -317,7 +317,9 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "outline-too-fine" => rings(&[(WALL, &big), ("A-ROOF-OTLN", &round(2_001))]),
         "outlines-too-many" => {
-            let bands: Vec<_> = (0..501).map(|_| rect(10.0, 50.0, 230.0, 58.0)).collect();
+            let bands: Vec<_> = (0..501)
+                .map(|i| rect(0.4 * f64::from(i), 50.0, 0.4 * f64::from(i) + 9.0, 58.0))
+                .collect();
             let list = bands.iter().map(|b| ("A-WALL-BAND", &b[..]));
             let all: Vec<(&str, &[(f64, f64)])> =
                 std::iter::once((WALL, &big[..])).chain(list).collect();
@@ -375,6 +377,8 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
             &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
         ),
+        // Grade is drawn over the lower half of the wall.
+        "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
         "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),
         "one-lot" => drawn(&wall(), INCH),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
