@@ -105,6 +105,9 @@ fn part(
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
+        if let Some(finding) = limits::too_many_outlines(lines, view) {
+            return Err(Refusal(Box::new(finding)));
+        }
         if let Some(e) = elevation((lines, view, walls), base, (job, part), &mut account, findings)
         {
             elevations.push(e);
@@ -226,10 +229,6 @@ fn elevation(
     account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
-    if let Some(finding) = limits::too_many_outlines(lines, view) {
-        findings.push(finding);
-        return None;
-    }
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
