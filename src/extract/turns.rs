@@ -1,7 +1,6 @@
 //! What the job says of views: how one is turned before it is laid out, which is left out.
 
 use super::outline::stroke_box;
-use super::parts::same_name;
 use crate::finding::views::{JobList, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::Rect;
@@ -18,7 +17,7 @@ pub(super) fn asked(lines: &Linework, found: &[(&str, Rect)], job: &Job) -> Vec<
     let mut out = Vec::new();
     for asked in &job.elevation {
         let Some(turn) = asked.turn.filter(|_| !asked.skip) else { continue };
-        let Some((_, region)) = found.iter().find(|v| same_name(v.0, &asked.name)) else {
+        let Some((_, region)) = found.iter().find(|v| asked.is_of(v.0)) else {
             continue;
         };
         let all = || lines.strokes.iter().map(stroke_box).reduce(|a, b| a.union(b));
@@ -40,7 +39,7 @@ pub(super) fn report_unknown(
     findings: &mut Findings,
 ) {
     for asked in job.elevation.iter().filter(|v| v.is_remark() && of(v)) {
-        if found.iter().all(|v| !same_name(v, &asked.name)) {
+        if found.iter().all(|v| !asked.is_of(v)) {
             let elevations = found.iter().map(|v| (*v).into()).collect();
             let (list, named) = (JobList::Elevation, asked.name.clone());
             findings.push(Finding::new(ViewFinding::PartUnknown { list, named, elevations }));
@@ -50,7 +49,7 @@ pub(super) fn report_unknown(
 
 /// Whether the job leaves a view out.
 pub(super) fn skips(job: &Job, view: &str) -> bool {
-    job.elevation.iter().any(|e| e.skip && same_name(&e.name, view))
+    job.elevation.iter().any(|e| e.skip && e.is_of(view))
 }
 
 /// Where a region of the job lies now, if the job turned it.

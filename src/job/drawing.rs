@@ -83,6 +83,11 @@ pub struct View {
 }
 
 impl View {
+    /// Whether it is of a view of that name, capitals or not.
+    pub fn is_of(&self, view: &str) -> bool {
+        self.name.trim().eq_ignore_ascii_case(view.trim())
+    }
+
     /// Whether it says something of a view that the drawing shows by itself, rather than where a view
     /// is.
     pub fn is_remark(&self) -> bool {

@@ -340,7 +340,12 @@ fn of_house(code: &str) -> Option<Input> {
         "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),
         // A strip 3 in high under the top: no wall and no opening.
         "faces-left" => drawn(&loose(&line(WALL, (0.0, 97.0), (200.0, 97.0))), INCH),
-        "side-leans" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.03), (240.0, 96.0), (0.0, 96.0)])]),
+        "side-leans" => {
+            // Too short to be squared.
+            let step = [(240.0, 96.0), (220.0, 96.0), (220.03, 110.0), (0.0, 110.0)];
+            let ring: Vec<_> = [(0.0, 0.0), (240.0, 0.0)].into_iter().chain(step).collect();
+            rings(&[(WALL, &ring)])
+        }
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),

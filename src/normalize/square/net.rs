@@ -2,6 +2,7 @@
 
 use super::noise::{self, HAIR, LONG, Lie, STEP};
 use super::sites::Sites;
+use crate::geom::polygon::sides;
 use crate::geom::vocabulary::{BezPath, PathEl, Point};
 use crate::model::linework::{Linework, Role};
 
@@ -233,7 +234,7 @@ fn evidence(lines: &Linework, sites: &Sites) -> Vec<Vec<Lie>> {
         noise::sides_of(s).for_each(|(a, b)| take(sites.of[i], a, b));
     }
     for (i, _, ring) in siding_loops(lines) {
-        crate::geom::polygon::sides(&ring).for_each(|(a, b)| take(sites.of_hatch[i], a, b));
+        sides(&ring).for_each(|(a, b)| take(sites.of_hatch[i], a, b));
     }
     out
 }
@@ -260,4 +261,15 @@ fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
     let share = if leans.len() < FEW { 0.8 } else { 0.5 };
     let noise = (most * share).min(STEP / 2.0);
     rough.into_iter().map(|r| r.then_some(noise)).collect()
+}
+
+/// Whether any side of a building leans.
+pub(super) fn any_leans(lines: &Linework) -> bool {
+    let leans = |(a, b): (Point, Point)| {
+        let lie = Lie::of(a, b);
+        lie.lean > HAIR && lie.nearly()
+    };
+    let strokes = lines.strokes.iter().filter(|s| noise::shows(s.role));
+    strokes.flat_map(noise::sides_of).any(leans)
+        || siding_loops(lines).any(|(_, _, p)| sides(&p).any(leans))
 }

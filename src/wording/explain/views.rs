@@ -40,7 +40,7 @@ const VIEW_SET_UPRIGHT: Explanation = Explanation {
     title: "A view was turned as the job says",
     cause: "The job has `turn` for this view. It is set upright before anything is laid out; the overlay lies over the view as it is drawn.",
     remedy: "Nothing to do.",
-    example: "[[elevation]]\nname = \"REAR ELEVATION\"\nturn = 180",
+    example: "[[elevation]]\nname = \"LEFT ELEVATION\"\nturn = \"mirror\"",
 };
 const VIEW_SKIPPED: Explanation = Explanation {
     title: "A view is left out as the job says",
