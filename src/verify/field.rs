@@ -17,7 +17,7 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::SquareInches;
-use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::trim::TrimKind;
@@ -139,9 +139,24 @@ fn too_near(layout: &LaidHouse, e: &LaidElevation, b: [f64; 4]) -> Vec<Vec<Xy>> 
 
 /// Area over lower roofs that the clearance to them takes at most, square inches.
 fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
-    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
+    // Beside the plumb end of a roof as over its slope.
+    let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e);
+    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
     // Square to the roof, with a corner at each end.
     roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+}
+
+/// Whether a plumb side is one of the wall itself.
+fn on_outline(w: &LaidWall, side: &LaidEdge) -> bool {
+    let middle = named::midway(side.from, side.to);
+    (0..w.outline.len()).any(|i| {
+        let (a, b) = (w.outline[i], w.outline[(i + 1) % w.outline.len()]);
+        let (low, high) = (a[1].min(b[1]), a[1].max(b[1]));
+        (a[0] - middle[0]).abs() < SAME
+            && (b[0] - middle[0]).abs() < SAME
+            && low <= middle[1]
+            && high >= middle[1]
+    })
 }
 
 /// Area that corner covers and friezes take at most, square inches.
