@@ -39,6 +39,7 @@ mod cores;
 pub mod course;
 pub mod extract;
 pub mod finding;
+pub mod fingerprint;
 pub mod geom;
 pub mod job;
 pub mod joint;

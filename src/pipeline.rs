@@ -18,6 +18,7 @@ use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, piece_marks};
 use crate::finding::{Findings, Refusal};
+use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
@@ -27,13 +28,14 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::set::{LaidSet, LaidSets};
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, House};
+use crate::model::linework::Linework;
 use crate::model::pole::PoleTable;
 use crate::model::progress::Progress;
 use crate::model::receiver::Field;
 use crate::model::seam::{SeamPlan, SeamProblem};
 use crate::model::source::Source;
 use crate::verify::claims::Claims;
-use crate::{extract, joint, read, receive, seam, takeoff, trim, verify, work};
+use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
 
 pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
 
@@ -53,16 +55,41 @@ pub fn layout(
     watch: Watch,
 ) -> Result<LaidSets, Refusal> {
     let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
-    findings::empty_zones(&house, job, findings);
-    let source = from_drawn::source(name, read::fingerprint::sha256(bytes), &lines.scale);
-    let house = lay(&house, &source, job, findings, &mut *watch);
+    let source = from_drawn::source(name, sha256(bytes), &lines.scale);
+    Ok(all_sets(&lines, &house, &source, job, findings, watch))
+}
+
+/// Lays out what `check` has read, in memory; none where there is no house.
+pub fn checked_layout(
+    checked: &Checked,
+    job: &Job,
+    findings: &mut Findings,
+    watch: Watch,
+) -> Option<LaidSets> {
+    let house = checked.house.as_ref().ok()?;
+    let (name, lines) = (&checked.drawing.name, &checked.lines);
+    let source = from_drawn::source(name, checked.fingerprint.clone(), &lines.scale);
+    Some(all_sets(lines, house, &source, job, findings, watch))
+}
+
+/// The house, then each zone with lap siding of its own.
+fn all_sets(
+    lines: &Linework,
+    house: &House,
+    source: &Source,
+    job: &Job,
+    findings: &mut Findings,
+    watch: Watch,
+) -> LaidSets {
+    findings::empty_zones(house, job, findings);
+    let house = lay(house, source, job, findings, &mut *watch);
     let mut zones = Vec::new();
     for i in 0..job.zone.len() {
         let Some(own) = job.for_zone(i, Some(house.layout.datum)) else { continue };
         // What was found in reading stands with the house's own set.
-        match extract::zone(&lines, &own, i, &mut Findings::default()) {
+        match extract::zone(lines, &own, i, &mut Findings::default()) {
             Ok(part) => {
-                zones.push(lay(&part, &source, &own, &mut Findings::default(), &mut *watch));
+                zones.push(lay(&part, source, &own, &mut Findings::default(), &mut *watch));
             }
             // What is drawn of it is too small to be a wall.
             Err(_) => {
@@ -73,7 +100,7 @@ pub fn layout(
             }
         }
     }
-    Ok(LaidSets { house, zones })
+    LaidSets { house, zones }
 }
 
 /// Lays a house out. Total: a rule that cannot be kept gives a finding and a mark, never an abort.
@@ -160,12 +187,14 @@ fn finished(
 ) -> LaidSet {
     let (bound, movement) = (takeoff::proof(&laid, plan), takeoff::movement(&laid));
     let takeoff = takeoff::quantities(&laid);
+    let verify = verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines });
     findings::of_laid(&laid, &bound, &movement, findings);
+    findings::failed(&laid, &verify, findings);
     let layout = Layout {
         format: LayoutFormat,
         work: work::work(&laid),
         fastening: takeoff::fastening(&laid),
-        verify: verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines }),
+        verify,
         takeoff: takeoff.lines.clone(),
         findings: findings.all().to_vec(),
         bound,

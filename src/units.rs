@@ -183,11 +183,14 @@ impl LengthStyle {
         }
     }
 
-    /// A length as a plain number in that unit.
+    /// A length as a plain number in that unit: millimeters to a tenth, so that what was drawn at
+    /// 960 mm and lies on the grid of 1/1024 in at 959.991 is 960 again; inches that are no 64ths to a
+    /// thousandth, which is about as fine as the grid.
     pub fn number(self, inches: f64) -> f64 {
         match self {
-            LengthStyle::Feet => inches,
-            LengthStyle::Mm => inches * MM_PER_INCH,
+            LengthStyle::Feet if (inches * 64.0).fract() == 0.0 => inches,
+            LengthStyle::Feet => (inches * 1000.0).round() / 1000.0,
+            LengthStyle::Mm => (inches * MM_PER_INCH * 10.0).round() / 10.0,
         }
     }
 

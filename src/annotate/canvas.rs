@@ -191,9 +191,39 @@ impl Canvas {
 
     /// Text as it is, half way up at `at`, no room asked.
     fn write(&mut self, text: &str, height: f64, bold: bool, at: Point, across: Across) {
+        self.write_in(Ink::Text, (text, height, bold), at, across);
+    }
+
+    fn write_in(
+        &mut self,
+        ink: Ink,
+        (text, height, bold): (&str, f64, bool),
+        at: Point,
+        across: Across,
+    ) {
         let (content, up) = (printable(text), Up::Middle);
         let text = Text { at, height, angle: 0.0, mirrored: false, content, across, up, bold };
-        self.add(Ink::Text, Shape::Text(text));
+        self.add(ink, Shape::Text(text));
+    }
+
+    /// A red bar in a heavy frame, with white words in it: in black-and-white print the frame and the
+    /// words still stand out.
+    pub(super) fn alarm(&mut self, r: Rect, words: &str) {
+        self.rect(Ink::Alarm, r);
+        self.rect(Ink::AlarmFrame, r);
+        let height = r.height() * 0.5;
+        let words = fitted(words, height, true, r.width() - 0.2);
+        let at = r.center();
+        self.placer.take(text_box(&words, height, true, at));
+        self.write_in(Ink::AlarmText, (&words, height, true), at, Across::Center);
+    }
+
+    /// A heavy circle that text keeps off, cut at the clip.
+    pub(super) fn firm_circle(&mut self, ink: Ink, at: Point, radius: f64) {
+        let turn = std::f64::consts::TAU / 24.0;
+        let points: Vec<Point> =
+            (0..24).map(|i| at + Vec2::from_angle(f64::from(i) * turn) * radius).collect();
+        self.firm_ring(ink, &points);
     }
 
     /// Text centered on a white ground, so that lines under it do not cross it.

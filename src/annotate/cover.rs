@@ -11,10 +11,11 @@ use crate::finding::lines::LineCode;
 use crate::finding::{Audience, FindingCode, Severity};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::layout::Layout;
+use crate::model::conflict::{Break, Conflict};
 use crate::wording::findings::message;
 use crate::wording::proof;
 use crate::wording::takeoff::items;
-use crate::wording::{cautions, checks, cover, pole, sheets, siding};
+use crate::wording::{cautions, checks, cover, pole, report, seams, sheets, siding};
 
 /// A line of the cover's columns.
 enum Row {
@@ -62,9 +63,40 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
         .collect()
 }
 
+/// Most places listed on the cover; the report holds more.
+const MOST_PLACES: usize = 300;
+
+/// Where the check failed, and what it proves that no layout avoids.
+fn verdict(layout: &Layout, out: &mut Vec<Row>) {
+    let (verify, style) = (&layout.verify, layout.job.sheet.lengths);
+    if !verify.passes() {
+        out.push(Row::Head(checks::PLACES));
+        out.push(Row::Text(checks::bar(verify.places())));
+        let listed = verify.numbered().take(MOST_PLACES);
+        let words = |(n, v)| format!("{}: {}.", checks::mark(n), checks::in_full(v, style));
+        out.extend(listed.map(words).map(Row::Text));
+        if let Some(more) = verify.places().checked_sub(MOST_PLACES).filter(|n| *n > 0) {
+            out.push(Row::Text(checks::and_more(more)));
+        }
+    }
+    let proven = verify.unavoidable().count();
+    if proven > 0 {
+        out.push(Row::Head(checks::NO_LAYOUT));
+        out.push(Row::Text(checks::unavoidable(proven)));
+        let conflicts =
+            layout.bound.conflicts.iter().flat_map(|c| c.breaks.iter().map(move |b| (c, b)));
+        let words = |(c, b): (&Conflict, &Break)| {
+            report::break_at(&b.mark, &c.elevation, &seams::fault(&b.fault, style))
+        };
+        out.extend(conflicts.take(MOST_PLACES).map(words).map(Row::Text));
+    }
+}
+
 fn rows(layout: &Layout) -> Vec<Row> {
     let kind = layout.job.product.kind;
-    let mut out = vec![Row::Head(siding::pieces_heading(kind))];
+    let mut out = Vec::new();
+    verdict(layout, &mut out);
+    out.push(Row::Head(siding::pieces_heading(kind)));
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
     text(&mut out, siding::in_short(&layout.job));
     let b = &layout.bound;

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::layout::Layout;
+use crate::layout::violation::Violation;
 use crate::layout::wall::LaidElevation;
 use crate::model::conflict::Break;
 use crate::model::corner::{CornerSide, Pairing};
@@ -21,6 +22,8 @@ pub(super) struct AtElevation<'a> {
     pub work: Vec<&'a WallWork>,
     /// Broken seam rules.
     pub breaks: Vec<&'a Break>,
+    /// Places that break a rule of the check, by number.
+    pub failed: Vec<(usize, &'a Violation)>,
 }
 
 /// What stands at every elevation of a layout.
@@ -44,6 +47,11 @@ impl<'a> ElevationIndex<'a> {
         }
         for c in &layout.bound.conflicts {
             by.entry(&c.elevation).or_default().breaks.extend(&c.breaks);
+        }
+        for (number, v) in layout.verify.numbered() {
+            if let Some(at) = &v.at {
+                by.entry(&at.elevation).or_default().failed.push((number, v));
+            }
         }
         ElevationIndex { by, none: AtElevation::default() }
     }

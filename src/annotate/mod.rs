@@ -11,6 +11,7 @@ mod elevation_index;
 mod faces;
 mod flow;
 mod overlay;
+mod overlay_failed;
 mod page;
 mod place;
 mod pole;

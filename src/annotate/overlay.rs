@@ -1,34 +1,28 @@
 //! The overlay on the architect's own drawing: source coordinates, layers in the field order of the
 //! US National CAD Standard, discipline Z (`DrawingFact::LayerNames`, `DrawingFact::ShopDiscipline`).
 
+mod layers;
 mod room;
 
-use self::room::{MOVE, MOVES, PLOT, Room};
+use self::layers::{
+    COURSE, CUTS, DIMS, FACE, FAIL, FAILED, IDEN, LAYERS, NOTE, OUTLINE, SEAM, TRIM,
+};
+use self::room::{MOVE, MOVES, PLOT, Room, apart};
 use super::elevation::breaks;
 use super::elevation::marks::middle;
+use super::elevation::view::extent;
 use super::elevation_index::{AtElevation, ElevationIndex};
+use super::overlay_failed;
 use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::layout::wall::LaidElevation;
 use crate::model::drawing::{
-    Across, Dash, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
+    Across, Dimension, Drawing, Group, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::trim::TrimKind;
-use crate::origin::Origin;
+use crate::origin::{Origin, round_place};
 use crate::wording::legend;
-
-const LAYERS: [(&str, f64, [u8; 3], Dash); 9] = [
-    ("Z-ELEV-OTLN", 0.5, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-CRSE", 0.18, [110, 110, 110], Dash::Solid),
-    ("Z-ELEV-SEAM", 0.5, [200, 0, 0], Dash::Solid),
-    ("Z-ELEV-TRIM", 0.35, [0, 70, 160], Dash::Dashed),
-    ("Z-ELEV-CUTS", 0.35, [150, 90, 0], Dash::Solid),
-    ("Z-ELEV-IDEN", 0.18, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-DIMS", 0.18, [0, 110, 0], Dash::Solid),
-    ("Z-ELEV-NOTE", 0.18, [0, 0, 0], Dash::Solid),
-    ("Z-ELEV-FACE", 0.13, [175, 175, 175], Dash::Solid),
-];
 
 /// Height of plain text in plotted inches (`DrawingFact::TextHeight`).
 const PLAIN: f64 = 3.0 / 32.0;
@@ -39,17 +33,6 @@ const FRAME: (f64, f64) = (4.2 * MARK, 1.8 * MARK);
 /// How far strings of dimensions stand off the house at least, elevation inches.
 const ROW: f64 = 30.0;
 
-/// Indices of layers above.
-const OUTLINE: usize = 0;
-const COURSE: usize = 1;
-const SEAM: usize = 2;
-const TRIM: usize = 3;
-const CUTS: usize = 4;
-const IDEN: usize = 5;
-const DIMS: usize = 6;
-const NOTE: usize = 7;
-const FACE: usize = 8;
-
 /// Name of the block of a mark of trim.
 const TRIM_MARK: &str = "Z-MARK-TRIM";
 
@@ -58,6 +41,8 @@ struct OverlayBuilder<'a> {
     map: Affine,
     /// Source units in an inch.
     unit: f64,
+    /// Inches in a source unit.
+    inches: f64,
     elevation: &'a LaidElevation,
     style: crate::units::LengthStyle,
     room: Room,
@@ -70,6 +55,10 @@ pub fn overlay(layout: &Layout, backdrops: &Backdrops) -> Drawing {
     for (name, width, color, dash) in LAYERS {
         out.layer(name, Pen { width, color, dash, fill: None });
     }
+    if !layout.verify.passes() {
+        let (name, width, color, dash) = FAILED;
+        out.layer(name, Pen { width, color, dash, fill: None });
+    }
     let standing = ElevationIndex::of(layout);
     for (i, elevation) in layout.elevations.iter().enumerate() {
         let on = standing.at(elevation);
@@ -77,14 +66,16 @@ pub fn overlay(layout: &Layout, backdrops: &Backdrops) -> Drawing {
         // Upright, since a wall at an angle is drawn narrower than it is.
         let [.., c, d, _, _] = elevation.to_source;
         let unit = c.hypot(d);
-        let style = layout.job.sheet.lengths;
+        let (style, inches) = (layout.job.sheet.lengths, layout.drawing.inches_per_unit);
         let room = Room::of(elevation, backdrops.behind(i), backdrops.texts_behind(i));
-        let mut over = OverlayBuilder { out, map, unit, elevation, style, room };
+        let mut over = OverlayBuilder { out, map, unit, inches, elevation, style, room };
         // What stands at a place of its own first: marks then find room beside it.
         over.faces(layout);
         let under = over.dimensions();
         over.levels();
         over.notes(under);
+        over.failed(on);
+        over.bar(layout.verify.places());
         over.walls();
         over.trims(on);
         over.breaks(on);
@@ -94,8 +85,10 @@ pub fn overlay(layout: &Layout, backdrops: &Backdrops) -> Drawing {
 }
 
 impl OverlayBuilder<'_> {
+    /// A place in the source's coordinates, to no more figures than the grid holds: what was drawn at
+    /// 960 mm is there again, and a dimension between such places reads as drawn.
     fn at(&self, p: Xy) -> Point {
-        self.map * Point::new(p[0], p[1])
+        round_place(self.map * Point::new(p[0], p[1]), self.inches)
     }
 
     fn ring(&mut self, layer: usize, points: &[Xy]) {
@@ -108,6 +101,12 @@ impl OverlayBuilder<'_> {
         self.out.draw(layer, Shape::Polyline(line));
     }
 
+    /// The direction that text reads in: with the view, as that is drawn.
+    fn reading(&self) -> f64 {
+        let [a, b, ..] = self.elevation.to_source;
+        b.atan2(a).to_degrees()
+    }
+
     fn text(&mut self, layer: usize, content: String, at: Xy, paper_height: f64, across: Across) {
         let height = paper_height * PLOT * self.unit;
         let at = self.at(at);
@@ -116,7 +115,7 @@ impl OverlayBuilder<'_> {
             Shape::Text(Text {
                 at,
                 height,
-                angle: 0.0,
+                angle: self.reading(),
                 mirrored: false,
                 content,
                 across,
@@ -255,7 +254,7 @@ impl OverlayBuilder<'_> {
             from: self.at(from),
             to: self.at(to),
             line: self.at(line),
-            angle: Some(angle),
+            angle: Some(angle + self.reading()),
             measured: None,
             text,
         };
@@ -328,6 +327,22 @@ impl OverlayBuilder<'_> {
         }
     }
 
+    /// Places that break a rule of the check: circled, numbered, and named beside the circle.
+    fn failed(&mut self, on: &AtElevation) {
+        for place in overlay_failed::places(on) {
+            self.ring(FAIL, &place.circle);
+            let at = self.room.mark(&place.words, place.wish, MARK, None);
+            self.text(FAIL, place.words, at, MARK, Across::Center);
+        }
+    }
+
+    /// Over the elevation of a layout that breaks rules: that the check failed, in a heavy frame.
+    fn bar(&mut self, places: usize) {
+        let Some(bar) = overlay_failed::bar(places, extent(self.elevation)) else { return };
+        bar.frames.iter().for_each(|r| self.ring(FAIL, r));
+        self.text(FAIL, bar.words, bar.at, bar.height / PLOT, Across::Left);
+    }
+
     fn trims(&mut self, on: &AtElevation) {
         on.trims.iter().for_each(|t| self.room.keep_off(t.from, t.to));
         for t in &on.trims {
@@ -337,11 +352,4 @@ impl OverlayBuilder<'_> {
             self.mark(TRIM_MARK, &t.mark, [middle[0] + off, middle[1] + off]);
         }
     }
-}
-
-/// Places in order, those nearer than 1/16 in as one.
-fn apart(mut places: Vec<f64>) -> Vec<f64> {
-    places.sort_by(f64::total_cmp);
-    places.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 16.0);
-    places
 }

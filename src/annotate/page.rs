@@ -7,7 +7,7 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::job::paper::{PAPERS, paper};
 use crate::layout::Layout;
 use crate::model::sheet::Sheet;
-use crate::wording::{cautions, sheets};
+use crate::wording::{cautions, checks, sheets};
 
 /// A page before its border.
 pub(super) struct Page {
@@ -37,6 +37,14 @@ fn notice(layout: &Layout) -> Vec<String> {
     wrapped(&cautions::notice(), TEXT, border(layout).width() - 0.24)
 }
 
+/// Height of the bar that says that the check failed.
+const ALARM: f64 = 0.32;
+
+/// The bar's height on sheets of a layout that breaks rules, else nothing.
+fn alarm(layout: &Layout) -> f64 {
+    if layout.verify.passes() { 0.0 } else { ALARM }
+}
+
 /// Inside the border.
 fn border(layout: &Layout) -> Rect {
     let (w, h) = size(layout);
@@ -47,7 +55,7 @@ fn border(layout: &Layout) -> Rect {
 pub(super) fn room(layout: &Layout) -> Rect {
     let b = border(layout);
     let below = BLOCK + 0.12 + notice(layout).len() as f64 * LINE;
-    Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12)
+    Rect::new(b.x0 + 0.12, b.y0 + below, b.x1 - 0.12, b.y1 - 0.12 - alarm(layout))
 }
 
 /// Adds border, title block and page number.
@@ -57,6 +65,10 @@ pub(super) fn finish(mut page: Page, layout: &Layout, number: usize, count: usiz
     let c = &mut page.canvas;
     c.placer.area = Rect::new(0.0, 0.0, width, height);
     c.rect(Ink::Border, b);
+    if !layout.verify.passes() {
+        let bar = Rect::new(b.x0, b.y1 - ALARM, b.x1, b.y1);
+        c.alarm(bar, &checks::bar(layout.verify.places()));
+    }
     let top = b.y0 + BLOCK;
     c.line(Ink::Border, Point::new(b.x0, top), Point::new(b.x1, top));
     for (i, line) in notice(layout).iter().rev().enumerate() {

@@ -62,6 +62,12 @@ pub(super) enum Ink {
     Doubt,
     /// Round a remark.
     Remark,
+    /// The bar over a sheet of a layout that breaks rules.
+    Alarm,
+    /// Its heavy frame, which shows in black-and-white print.
+    AlarmFrame,
+    /// Text in it.
+    AlarmText,
 }
 
 impl Ink {
@@ -96,6 +102,9 @@ impl Ink {
             Ink::Fault => "faults",
             Ink::Doubt => "doubts",
             Ink::Remark => "remarks",
+            Ink::Alarm => "alarm",
+            Ink::AlarmFrame => "alarm-frame",
+            Ink::AlarmText => "alarm-text",
         }
     }
 
@@ -131,6 +140,11 @@ impl Ink {
             Ink::Fault => line(0.7, [160, 30, 30], Dash::Solid),
             Ink::Doubt => line(0.5, [160, 30, 30], Dash::Dashed),
             Ink::Remark => line(0.35, [30, 60, 120], Dash::Dotted),
+            Ink::Alarm => {
+                Pen { width: 0.0, color: [160, 0, 0], dash: Dash::Solid, fill: Some([160, 0, 0]) }
+            }
+            Ink::AlarmFrame => line(1.4, black, Dash::Solid),
+            Ink::AlarmText => line(0.18, [255, 255, 255], Dash::Solid),
             Ink::Offcut => Pen {
                 width: 0.13,
                 color: [110, 110, 110],

@@ -21,7 +21,7 @@ pub enum Command {
     /// Lay the house out: sheets, overlay, cut list and takeoff into a folder
     #[command(after_help = help::LAYOUT)]
     Layout(Layout),
-    /// Tell what was read, assumed, mended and refused; lay nothing out
+    /// Tell what was read, assumed, mended and refused, and what a layout of it warns of; write no layout
     #[command(after_help = help::CHECK)]
     Check(Check),
     /// List the layers with what each is taken for
@@ -34,8 +34,12 @@ pub enum Command {
     /// page, a job file with every setting explained
     #[command(after_help = help::TEMPLATE)]
     Template {
-        /// Folder for them, made if need be; files of that name there are not replaced
+        /// Folder for them, made if need be; files of that name there are not replaced if they were
+        /// edited or are not Lapwright's
         dir: PathBuf,
+        /// Write over files of these names all the same
+        #[arg(long)]
+        replace: bool,
     },
     /// Explain the code of a finding: why it is raised, what to do, an example; without a code, list all
     #[command(after_help = help::EXPLAIN)]
@@ -83,6 +87,9 @@ pub struct Check {
     /// Write problems.svg (the drawing with each finding circled) and check.txt into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Write over files of these names, though they were edited or are not Lapwright's
+    #[arg(long)]
+    pub replace: bool,
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,
@@ -105,9 +112,14 @@ pub struct Layout {
     /// The drawing and its job.
     #[command(flatten)]
     pub reading: Reading,
-    /// Folder for the results; by default the drawing's name with -layout
+    /// Folder for the results; by default the drawing's name with -layout, beside the drawing, or in
+    /// the working folder where nothing can be written there
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+    /// Write over edited files and over whatever has the name of a result; all other files that are
+    /// not Lapwright's stay
+    #[arg(long)]
+    pub replace: bool,
     /// Exit with 3 when there are warnings
     #[arg(long)]
     pub strict: bool,

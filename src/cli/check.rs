@@ -1,4 +1,4 @@
-//! What was read, without a layout.
+//! What was read, and what a layout would tell, without its files.
 
 use std::io::IsTerminal;
 use std::process::ExitCode;
@@ -6,16 +6,20 @@ use std::process::ExitCode;
 use super::args::Check;
 use super::files;
 use super::loading::{load, sources};
-use super::terminal::{print, refused};
-use crate::finding::{Finding, Findings, Severity};
+use super::outcome::{Outcome, tell_failed};
+use super::progress::watched;
+use super::terminal::{print, refused, tell_recovered};
+use crate::finding::{Finding, Findings};
+use crate::layout::set::LaidSets;
 use crate::outputs::problems::problems;
-use crate::pipeline;
+use crate::pipeline::{self, Checked};
 use crate::units::LengthStyle;
 use crate::write::findings::findings_text;
-use crate::write::walls;
+use crate::write::{alarm, walls};
 
 /// Tells what was read, assumed, mended and refused.
 pub(super) fn run(a: &Check) -> ExitCode {
+    a.out.iter().for_each(|folder| tell_recovered(folder));
     let mut findings = Findings::default();
     let loaded = match load(&a.reading, &mut findings) {
         Ok(l) => l,
@@ -23,14 +27,18 @@ pub(super) fn run(a: &Check) -> ExitCode {
     };
     let style = loaded.job.sheet.lengths;
     let checked = pipeline::checked(loaded.bytes, &loaded.name, &loaded.job, &mut findings);
-    let mut text = checked.house.as_ref().map(|h| walls::text(h, style)).unwrap_or_default();
-    text.push_str(&findings_text(findings.all(), style));
+    // Laid out in memory: what later stages warn of is told too, and rules that the layout breaks.
+    let sets = watched(true, |watch| {
+        pipeline::checked_layout(&checked, &loaded.job, &mut findings, watch)
+    });
+    sets.iter().for_each(|sets| with_zones(sets, &mut findings));
+    let text = told(&checked, sets.as_ref(), &findings, style);
     if let Some(folder) = &a.out {
         let files = [
             ("problems.svg".to_owned(), problems(&checked.drawing, &findings, style)),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
-        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading)) {
+        if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading), a.replace) {
             return refused(&r, &Findings::default(), style);
         }
     }
@@ -46,10 +54,39 @@ pub(super) fn run(a: &Check) -> ExitCode {
     };
     // The process ends here: giving millions of items back one by one would only take time.
     std::mem::forget((checked.drawing, checked.lines));
-    match checked.house {
-        Err(r) => refused(&r, &Findings::default(), style),
-        Ok(_) if printed != ExitCode::SUCCESS => printed,
-        Ok(_) if a.strict && findings.count(Severity::Warning) > 0 => ExitCode::from(3),
-        Ok(_) => ExitCode::SUCCESS,
+    let ended = match (checked.house, &sets) {
+        (Err(r), _) => return refused(&r, &Findings::default(), style),
+        (Ok(_), None) => Outcome::Done,
+        (Ok(_), Some(sets)) => {
+            tell_failed(sets);
+            Outcome::of(sets, &findings, a.strict)
+        }
+    };
+    std::mem::forget(sets);
+    ended.after(printed)
+}
+
+/// Walls, findings, and every rule that the layout breaks.
+fn told(
+    checked: &Checked,
+    sets: Option<&LaidSets>,
+    findings: &Findings,
+    style: LengthStyle,
+) -> String {
+    let mut text = checked.house.as_ref().map(|h| walls::text(h, style)).unwrap_or_default();
+    text.push_str(&findings_text(findings.all(), style));
+    for layout in sets.into_iter().flat_map(LaidSets::iter).map(|s| &s.layout) {
+        text.push_str(&alarm::bar(&layout.verify));
+        text.push_str(&alarm::places(&layout.verify, style));
+    }
+    text
+}
+
+/// Adds what was found of zones that are laid out as sets of their own, each thing once.
+fn with_zones(sets: &LaidSets, findings: &mut Findings) {
+    for found in sets.zones.iter().flat_map(|s| &s.layout.findings) {
+        if !findings.all().contains(found) {
+            findings.push(found.clone());
+        }
     }
 }

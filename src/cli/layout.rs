@@ -1,17 +1,18 @@
 //! The main job: everything about a house into a folder.
 
-use std::path::Path;
 use std::process::ExitCode;
 
 use super::args::{Layout, Overlay};
 use super::files;
 use super::loading::{load, sources};
+use super::outcome::{Outcome, tell_failed};
+use super::place::{self, Place};
 use super::progress::lay;
 use super::takeoff::{priced, prices};
-use super::terminal::{refused, refused_usage, tell, tell_line};
+use super::terminal::{refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
 use crate::finding::job::{JobFinding, JobSource};
-use crate::finding::{FindingKind, Findings, Refusal, Severity};
+use crate::finding::{FindingKind, Findings, Refusal};
 use crate::job::Job;
 use crate::layout::set::LaidSets;
 use crate::outputs::file::{OutputFile, pictured};
@@ -23,6 +24,8 @@ use crate::write::summary;
 
 /// Lays the house out and writes its files.
 pub(super) fn run(a: &Layout) -> ExitCode {
+    let place = place::of(&a.reading.drawing, a.out.as_deref());
+    tell_recovered(&place.folder);
     let mut findings = Findings::default();
     // Prices are read first: a fault in them shall not wait for the search.
     let mut read = || Ok((load(&a.reading, &mut findings)?, prices(a.prices.as_deref())?));
@@ -34,6 +37,12 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     if let Err(r) = with_options(&mut loaded.job, a) {
         return refused_usage(&r);
     }
+    let mut sources = sources(&a.reading);
+    sources.extend(a.prices.as_deref());
+    // Told before the search, not after it.
+    if let Err(r) = files::ready(&place, &sources, a.replace) {
+        return refused(&r, &findings, style);
+    }
     let laid = lay(&loaded, &mut findings, a.quiet).and_then(|sets| priced(sets, prices.as_ref()));
     let sets = match laid {
         Ok(l) => l,
@@ -43,25 +52,14 @@ pub(super) fn run(a: &Layout) -> ExitCode {
         Ok(m) => m,
         Err(r) => return refused(&r, &findings, style),
     };
-    let folder = a.out.clone().unwrap_or_else(|| files::default_folder(&a.reading.drawing));
-    let mut sources = sources(&a.reading);
-    sources.extend(a.prices.as_deref());
-    if let Err(r) = files::write_folder(&folder, &made.files, &sources) {
+    if let Err(r) = files::write_folder(&place, &made.files, &sources, a.replace) {
         return refused(&r, &findings, style);
     }
     if !a.quiet {
-        tell_result(&sets, &made, &folder);
+        tell_result(&sets, &made, &place);
     }
-    if a.strict && warned(&sets, &findings) { ExitCode::from(3) } else { ExitCode::SUCCESS }
-}
-
-/// Whether a rule is broken or someone should look.
-fn warned(sets: &LaidSets, findings: &Findings) -> bool {
-    let layouts = || sets.iter().map(|s| &s.layout);
-    let broken = !layouts().all(|l| l.verify.passes());
-    let warned =
-        broken || layouts().flat_map(|l| &l.findings).any(|f| f.severity() == Severity::Warning);
-    warned || findings.count(Severity::Warning) > 0
+    tell_failed(&sets);
+    Outcome::of(&sets, &findings, a.strict).after(ExitCode::SUCCESS)
 }
 
 /// Paper and scale of the command line, over the job's.
@@ -113,11 +111,15 @@ fn all_files(a: &Layout, sets: &LaidSets, source: &[u8]) -> Result<FilesToWrite,
 }
 
 /// Tells what was laid out and where it stands.
-fn tell_result(sets: &LaidSets, made: &FilesToWrite, folder: &Path) {
+fn tell_result(sets: &LaidSets, made: &FilesToWrite, place: &Place) {
     for sheets in &made.large {
         tell_line(&command::no_pictures(*sheets));
     }
+    if let Some(why) = place.elsewhere {
+        tell_line(command::in_working_folder(why));
+    }
     for laid in sets.iter().map(|s| &s.layout) {
+        let folder = &place.folder;
         let to = set_folder(laid).map_or(folder.to_owned(), |inner| folder.join(inner));
         tell(&summary::text(laid));
         let names: Vec<&str> = made.at_top.iter().map(String::as_str).collect();

@@ -2,16 +2,23 @@
 
 pub mod args;
 mod check;
+mod disk;
 mod explain;
 pub mod files;
+mod in_place;
 mod layers;
 mod layout;
 mod loading;
 mod manual;
+pub mod outcome;
+pub mod place;
 mod progress;
+pub mod recovery;
 pub mod run;
-mod staging;
+mod stage;
+mod standing;
 mod takeoff;
 mod template;
 mod terminal;
 mod unused;
+mod whole;

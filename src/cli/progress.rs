@@ -22,13 +22,20 @@ fn bar() -> ProgressBar {
 }
 
 /// Lays the house and its zones out, with a progress bar where someone watches.
-// The clock is for the bar alone: no result depends on it.
-#[expect(clippy::disallowed_methods)]
 pub(super) fn lay(
     loaded: &Loaded,
     findings: &mut Findings,
     quiet: bool,
 ) -> Result<LaidSets, Refusal> {
+    watched(quiet, |watch| {
+        pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, watch)
+    })
+}
+
+/// Does what searches for seams, with a progress bar where someone watches.
+// The clock is for the bar alone: no result depends on it.
+#[expect(clippy::disallowed_methods)]
+pub(super) fn watched<T>(quiet: bool, searching: impl FnOnce(pipeline::Watch) -> T) -> T {
     let started = std::time::Instant::now();
     let bar = bar();
     let mut shown = false;
@@ -48,7 +55,7 @@ pub(super) fn lay(
             bound => command::panels_and_bound(p.panels, bound),
         });
     };
-    let result = pipeline::layout(&loaded.bytes, &loaded.name, &loaded.job, findings, &mut watch);
+    let result = searching(&mut watch);
     bar.finish_and_clear();
     result
 }

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use super::args::{By, Format, Takeoff as Arguments};
 use super::files;
 use super::loading::load;
+use super::outcome::{Outcome, tell_failed};
 use super::progress::lay;
 use super::terminal::{print, refused, refused_usage, tell_line};
 use super::unused;
@@ -64,6 +65,16 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         Ok(found) => found,
         Err(r) => return refused(&r, &findings, style),
     };
+    let printed = match said(a, &sets, &findings) {
+        Ok(text) => print(&text),
+        Err(r) => return refused_usage(&r),
+    };
+    tell_failed(&sets);
+    Outcome::of(&sets, &findings, false).after(printed)
+}
+
+/// What is printed.
+fn said(a: &Arguments, sets: &LaidSets, findings: &Findings) -> Result<Vec<u8>, Refusal> {
     let (layout, takeoff) = (&sets.house.layout, &sets.house.takeoff);
     let style = layout.job.sheet.lengths;
     if !sets.zones.is_empty()
@@ -79,9 +90,9 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
         return match explain::named(takeoff, item, style) {
             Some(line) => {
                 let text = explain::explained(layout, takeoff, line);
-                print(tables::explained(&text).as_bytes())
+                Ok(tables::explained(&layout.verify, &text).into_bytes())
             }
-            None => refused_usage(&no_line(item, takeoff)),
+            None => Err(no_line(item, takeoff)),
         };
     }
     let by = match a.by {
@@ -92,16 +103,16 @@ pub(super) fn run(a: &Arguments) -> ExitCode {
     };
     if let Some(by) = by {
         let rows = takeoff::shares(takeoff, by);
-        return print(&match a.format {
-            Format::Table => tables::shares_table(&rows, style).into_bytes(),
-            Format::Json => json::shares(&rows),
-            Format::Csv => write::csv::shares(&rows, style),
+        return Ok(match a.format {
+            Format::Table => tables::shares_table(&layout.verify, &rows, style).into_bytes(),
+            Format::Json => json::shares(&layout.verify, &rows),
+            Format::Csv => write::csv_bar::under_bar(layout, write::csv::shares(&rows, style)),
         });
     }
-    print(&match a.format {
-        Format::Table => tables_of(&sets).into_bytes(),
-        Format::Json => json::takeoff_lines(takeoff),
-        Format::Csv => write::csv::takeoff(layout, takeoff),
+    Ok(match a.format {
+        Format::Table => tables_of(sets).into_bytes(),
+        Format::Json => json::takeoff_lines(&layout.verify, takeoff),
+        Format::Csv => write::csv_bar::under_bar(layout, write::csv::takeoff(layout, takeoff)),
     })
 }
 
@@ -121,7 +132,7 @@ fn tables_of(sets: &LaidSets) -> String {
         if let Some(zone) = &set.layout.zone {
             out.push_str(&format!("\n{}\n", command::zone_head(&terminal(zone))));
         }
-        out.push_str(&tables::priced_table(&set.takeoff, set.layout.job.sheet.lengths));
+        out.push_str(&tables::priced_table(&set.layout, &set.takeoff));
     }
     out
 }

@@ -4,18 +4,18 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use super::files;
-use super::terminal::{refused, tell_line};
+use super::terminal::{refused, tell_line, tell_recovered};
 use crate::clean::terminal;
 use crate::finding::Findings;
 use crate::outputs::template;
 use crate::units::LengthStyle;
 use crate::wording::command;
 
-/// The template's files, none of them put in the place of another.
-pub(super) fn run(folder: &Path) -> ExitCode {
+/// The template's files, none of them put in the place of somebody's.
+pub(super) fn run(folder: &Path, replace: bool) -> ExitCode {
+    tell_recovered(folder);
     let written = template::files().and_then(|list| {
-        files::none_there(folder, &list)?;
-        files::write_beside(folder, &list, &[])?;
+        files::write_beside(folder, &list, &[], replace)?;
         Ok(list)
     });
     match written {

@@ -1,14 +1,17 @@
 //! Standard output, standard error and exit codes.
 
 use std::io::{IsTerminal, Write};
+use std::path::Path;
 use std::process::ExitCode;
 
-use super::files::out_failed;
+use super::files::{out_failed, recovered};
+use super::recovery::Recovered;
 use crate::clean::terminal;
 use crate::finding::files::OutputTarget;
-use crate::finding::{Finding, Findings, Refusal, Severity};
+use crate::finding::lines::LineCode;
+use crate::finding::{Finding, FindingCode, Findings, Refusal, Severity};
 use crate::units::LengthStyle;
-use crate::wording::command::message_with_place;
+use crate::wording::command::{self, message_with_place};
 use crate::wording::findings::{FindingWords, words};
 use crate::write::findings::findings_text;
 
@@ -29,16 +32,30 @@ pub(super) fn tell_line(line: &str) {
     tell(&format!("{line}\n"));
 }
 
+/// Puts back what stopped runs have taken away from a folder, and tells of it.
+pub(super) fn tell_recovered(folder: &Path) {
+    for one in recovered(folder) {
+        let path = |p: &Path| terminal(&p.display().to_string());
+        tell_line(&match &one {
+            Recovered::Back(at) => command::back_in_place(&path(at)),
+            Recovered::KeptAside(at) => command::kept_aside(&path(at)),
+        });
+    }
+}
+
 /// Text to standard error.
 pub(super) fn tell(text: &str) {
     let mut err = std::io::stderr().lock();
     let _ = err.write_all(text.as_bytes());
 }
 
-/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1.
+/// Errors on the terminal, in color where it shows and `NO_COLOR` is not set; exit 1, or 2 where an
+/// argument is to blame.
 pub(super) fn refused(refusal: &Refusal, findings: &Findings, style: LengthStyle) -> ExitCode {
     show(refusal, findings, style);
-    ExitCode::from(1)
+    // A job's own `known` is a fault of the job, told as one of its values.
+    let argument = matches!(refusal.0.code(), FindingCode::Lines(LineCode::KnownUnreadable));
+    ExitCode::from(if argument { 2 } else { 1 })
 }
 
 /// The same for an argument that does not fit this drawing; exit 2.

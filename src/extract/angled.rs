@@ -151,7 +151,8 @@ fn stretch(wall: &mut DrawnWall, map: &impl Fn(&mut Point)) {
         p
     };
     wall.outline.iter_mut().for_each(map);
-    for face in wall.faces.iter_mut().chain(&mut wall.bands) {
+    let hidden = wall.hidden.iter_mut().map(|h| &mut h.shape);
+    for face in wall.faces.iter_mut().chain(&mut wall.bands).chain(hidden) {
         *face = face.map(moved);
     }
     for edge in &mut wall.edges {

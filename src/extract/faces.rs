@@ -2,6 +2,7 @@
 
 use super::edges::edges;
 use super::frame::ViewFrame;
+use super::hidden::{hidden, meet, touches};
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
@@ -12,14 +13,14 @@ use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
-use crate::geom::sliver::{between, without_slivers};
-use crate::geom::tol::SAME;
+use crate::geom::sliver::without_slivers;
+use crate::geom::tol::{SAME, same};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, OpeningKind, OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, OpeningSide, WallWay,
 };
 use crate::model::linework::Role;
-use crate::origin::Origin;
+use crate::origin::{Origin, round_place};
 
 /// The walls of a view with everything on them.
 pub(crate) fn walls(
@@ -40,7 +41,7 @@ pub(crate) fn walls(
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
-    let off: Vec<Polygon> = bare.iter().chain(&roofs).chain(&bands).cloned().collect();
+    let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
     let mut found: Vec<DrawnWall> =
         outlines.into_iter().filter_map(|o| bare_wall(local, o, &on_walls, findings)).collect();
@@ -62,7 +63,7 @@ pub(crate) fn walls(
 /// What lies on the walls of a view before they are known.
 struct OnWalls<'a> {
     /// What is not sided: stone, roofs, bands.
-    off: &'a [Polygon],
+    off: &'a [(HiddenBy, &'a Vec<Polygon>)],
     /// Movement joints.
     lines: &'a [(f64, f64, f64)],
     openings: &'a [DrawnOpening],
@@ -85,19 +86,17 @@ fn bare_wall(
     }
     let gap = local.job.trim.movement_gap;
     let whole = o.polygon();
-    let mut near: Vec<Polygon> = on.off.iter().filter(|o| touches(o, &whole)).cloned().collect();
-    near.extend(zones::outside(local, &whole));
     let joints = parts::on(&whole, on.lines, gap);
-    near.extend(joints.iter().map(|x| parts::strip(&whole, *x, gap)));
     parts::through_openings(local, &whole, &joints, on.openings, findings);
-    // Stone drawn along a side of its wall leaves no strip between.
-    near.extend(between(&near, &whole));
+    let hidden = hidden(local, &whole, on.off, &joints);
+    let near: Vec<Polygon> = hidden.iter().map(|h| h.shape.clone()).collect();
     let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
     let faces = without_slivers(faces);
     (!faces.is_empty()).then(|| DrawnWall {
         id: Default::default(),
         outline: whole.outer,
         faces,
+        hidden,
         openings: Vec::new(),
         obstacles: Vec::new(),
         bands: Vec::new(),
@@ -187,14 +186,6 @@ fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
         .collect()
 }
 
-fn touches(a: &Polygon, b: &Polygon) -> bool {
-    meet(a.bounds(), b.bounds())
-}
-
-fn meet(a: Rect, b: Rect) -> bool {
-    a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
-}
-
 /// Two sides of a ring that cross, by their crossing's sides' middles: the first met from the left.
 fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
     let all: Vec<(Point, Point)> = sides(ring).collect();
@@ -226,6 +217,9 @@ fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
 
 fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
     let (p, q) = (local.source(p), local.source(q));
+    // Both as they were drawn, without the grid's noise.
+    let inches = local.lines.scale.inches;
+    let (p, q) = (round_place(p, inches), round_place(q, inches));
     let kind = HouseFinding::WallCrosses { first: [p.x, p.y], second: [q.x, q.y] };
     findings.push(Finding::new(kind).about(origin).at(p).on(&local.view.name));
 }
@@ -316,7 +310,30 @@ fn cut_sides(whole: &DrawnOpening, part: &DrawnOpening) -> Vec<OpeningSide> {
         (OpeningSide::Sill, s - sill),
         (OpeningSide::Head, head - h),
     ];
-    short.into_iter().filter(|(_, by)| *by > SAME).map(|(side, _)| side).collect()
+    // An outline of another shape may end there by itself, where the rest of it is higher or wider.
+    let drawn = |side: OpeningSide| {
+        let on = |p: Point| match side {
+            OpeningSide::Left => same(p.x, l),
+            OpeningSide::Right => same(p.x, r),
+            OpeningSide::Sill => same(p.y, s),
+            OpeningSide::Head => same(p.y, h),
+        };
+        let mut lying = sides(&part.outline).filter(|(a, b)| on(*a) && on(*b)).peekable();
+        lying.peek().is_some() && lying.all(|(a, b)| lies_on(&whole.outline, a.midpoint(b)))
+            || (lying.peek().is_none()
+                && part.outline.iter().filter(|p| on(**p)).all(|p| lies_on(&whole.outline, *p)))
+    };
+    let short = short.into_iter().filter(|(_, by)| *by > SAME).map(|(side, _)| side);
+    short.filter(|side| !drawn(*side)).collect()
+}
+
+/// Whether a place lies on a ring.
+fn lies_on(ring: &[Point], p: Point) -> bool {
+    sides(ring).any(|(a, b)| {
+        let side = b - a;
+        let t = ((p - a).dot(side) / side.hypot2().max(SAME * SAME)).clamp(0.0, 1.0);
+        p.distance(a + side * t) <= SAME
+    })
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

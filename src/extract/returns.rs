@@ -205,6 +205,7 @@ fn wall(
         id: id.into(),
         outline: face.outer.clone(),
         faces: vec![face],
+        hidden: Vec::new(),
         openings: Vec::new(),
         obstacles: Vec::new(),
         bands: Vec::new(),

@@ -28,6 +28,23 @@ pub enum OutputTarget {
     StandardOutput,
 }
 
+/// What keeps a name from standing for one file or folder on every system.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum NameFault {
+    /// It is empty, or says no name.
+    NoName,
+    /// It holds a letter that no name may hold.
+    Letter {
+        /// The letter.
+        letter: char,
+    },
+    /// Windows keeps it for a device.
+    Device,
+    /// It ends in a period or a blank, which Windows takes off.
+    End,
+}
+
 /// Why a place for results is not taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "reason", rename_all = "kebab-case")]
@@ -42,10 +59,14 @@ pub enum OutputRefusal {
         /// The path.
         path: String,
     },
-    /// A file of that name is there.
-    AlreadyThere {
+    /// A part of the path stands for no folder of that name.
+    BadName {
         /// The path.
         path: String,
+        /// The part.
+        part: String,
+        /// What is wrong with it.
+        name_fault: NameFault,
     },
     /// The file is what the run reads.
     IsASource {
@@ -64,12 +85,31 @@ pub enum OutputRefusal {
         /// The path.
         path: String,
     },
-    /// The folder holds what no layout wrote.
+    /// The folder holds what this program did not write, or what was changed since.
     HoldsOtherFiles {
-        /// The path.
+        /// The folder.
         path: String,
-        /// What is in it.
-        other: String,
+        /// What it did not write, by path in the folder; a folder ends in a slash.
+        strangers: Vec<String>,
+        /// What it wrote and what was changed since.
+        edited: Vec<String>,
+    },
+    /// The folder, by default that of the drawing, holds the results of another one.
+    HoldsAnotherDrawing {
+        /// The folder.
+        path: String,
+        /// The drawing whose results are there.
+        drawing: String,
+    },
+    /// Another run is writing into it.
+    AnotherRun {
+        /// The folder.
+        path: String,
+    },
+    /// Something in it was changed while the results were written.
+    ChangedMeanwhile {
+        /// The folder.
+        path: String,
     },
 }
 

@@ -90,6 +90,11 @@ group! {
             /// Settings that would do.
             remedies: Vec<SeamRemedy>,
         }
+        /// The layout breaks rules of the independent check.
+        CheckFailed "check-failed", Error, Office {
+            /// How many places break a rule.
+            places: usize,
+        }
         /// Panels are so long that their manufacturer states a larger gap.
         LongPanelGap "long-panel-gap", Warning, Office {
             /// Length of the panels, inches.

@@ -1,8 +1,10 @@
 //! Lengths in a job file.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
 use schemars::JsonSchema;
+use serde::de::{Error, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer};
 
 use crate::units::{Unit, parse_length};
@@ -22,9 +24,9 @@ const PATTERN: &str = concat!(
 );
 
 /// A length in a job file: inches, or a text with its unit.
-#[derive(Deserialize, JsonSchema)]
-#[serde(untagged)]
-#[allow(dead_code, reason = "the schema names both forms; the fields are read by serde")]
+#[derive(JsonSchema)]
+#[schemars(untagged)]
+#[allow(dead_code, reason = "the schema names both forms")]
 pub(super) enum Length {
     /// Inches.
     Number(f64),
@@ -33,16 +35,52 @@ pub(super) enum Length {
     Text(String),
 }
 
+/// What is said of a value that is no length, whatever it is in its place.
+const NO_LENGTH: &str =
+    "not a length: write inches (150), or a text such as \"12'-6\\\"\" or \"3810mm\"";
+
+/// Reads a length, so that a list, a table or a truth value in its place is told as what it is not.
+struct Reader;
+
+impl<'de> Visitor<'de> for Reader {
+    type Value = f64;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str("inches (150), or a text such as \"12'-6\\\"\" or \"3810mm\"")
+    }
+
+    fn visit_f64<E: Error>(self, v: f64) -> Result<f64, E> {
+        if v.is_finite() { Ok(v) } else { Err(E::custom(NO_LENGTH)) }
+    }
+
+    fn visit_i64<E: Error>(self, v: i64) -> Result<f64, E> {
+        Ok(v as f64)
+    }
+
+    fn visit_u64<E: Error>(self, v: u64) -> Result<f64, E> {
+        Ok(v as f64)
+    }
+
+    fn visit_str<E: Error>(self, v: &str) -> Result<f64, E> {
+        let read = parse_length(v, Unit::Inch).filter(|v| v.is_finite());
+        read.ok_or_else(|| E::custom(NO_LENGTH))
+    }
+
+    fn visit_bool<E: Error>(self, _: bool) -> Result<f64, E> {
+        Err(E::custom(NO_LENGTH))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<f64, A::Error> {
+        Err(A::Error::custom(NO_LENGTH))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, _: A) -> Result<f64, A::Error> {
+        Err(A::Error::custom(NO_LENGTH))
+    }
+}
+
 pub(super) fn length<'de, D: Deserializer<'de>>(d: D) -> Result<f64, D::Error> {
-    let value = match Length::deserialize(d)? {
-        Length::Number(n) => Some(n),
-        Length::Text(t) => parse_length(&t, Unit::Inch),
-    };
-    value.filter(|v| v.is_finite()).ok_or_else(|| {
-        serde::de::Error::custom(
-            "not a length: write inches (150), or a text such as \"12'-6\\\"\" or \"3810mm\"",
-        )
-    })
+    d.deserialize_any(Reader)
 }
 
 #[derive(Deserialize)]

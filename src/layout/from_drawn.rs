@@ -2,12 +2,14 @@
 //! and nowhere else.
 
 use super::course::LaidCourse;
-use super::wall::{LaidEdge, LaidElevation, LaidObstacle, LaidOpening, LaidWall, LaidZone};
+use super::wall::{
+    LaidEdge, LaidElevation, LaidHidden, LaidObstacle, LaidOpening, LaidWall, LaidZone,
+};
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
-use crate::model::house::{DrawnElevation, DrawnOpening, DrawnWall, DrawnZone, House};
+use crate::model::house::{DrawnElevation, DrawnOpening, DrawnWall, DrawnZone, HiddenPart, House};
 use crate::model::linework::Scale;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::source::Source;
@@ -87,6 +89,7 @@ fn wall(
         outline: xys(&wall.outline),
         way: wall.way,
         field: rings(&field.shapes),
+        hidden: wall.hidden.iter().map(hidden).collect(),
         gross_area: total_area(&wall.faces) / SQUARE_FOOT,
         net_area: total_area(&sided) / SQUARE_FOOT,
         gable_area: None,
@@ -103,6 +106,10 @@ fn wall(
         total_area(&clip_band(&sided, foot, top + 1.0)) / SQUARE_FOOT
     });
     out
+}
+
+fn hidden(part: &HiddenPart) -> LaidHidden {
+    LaidHidden { by: part.by, outline: rings(std::slice::from_ref(&part.shape)) }
 }
 
 /// An opening with the sides it was drawn with: left, right, sill and head.

@@ -35,6 +35,8 @@ rules! {
     CourseLevels,
     /// Net area is gross area less openings.
     WallAreas,
+    /// Pieces and named bare areas make up each wall, and no wall is bare by more than a quarter.
+    WallCovered,
     /// Starts keep clear of grade in whole courses.
     GradeClearance,
     /// Named sides go right round the field.

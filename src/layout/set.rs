@@ -32,6 +32,11 @@ impl LaidSets {
         std::iter::once(&self.house).chain(&self.zones)
     }
 
+    /// How many places of all sets break a rule of the check.
+    pub fn failed_places(&self) -> usize {
+        self.iter().map(|s| s.layout.verify.places()).sum()
+    }
+
     /// The same, to be priced.
     pub fn iter_mut(&mut self) -> impl Iterator<Item = &mut LaidSet> {
         std::iter::once(&mut self.house).chain(&mut self.zones)

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::model::house::{EdgeKind, OpeningKind, OpeningSide, WallWay};
+use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
 use crate::model::receiver::Receiver;
@@ -57,6 +57,9 @@ pub struct LaidWall {
     pub way: WallWay,
     /// What panels may cover between pocket bottoms: outer rings and holes, even-odd.
     pub field: Vec<Vec<Xy>>,
+    /// What takes parts of the outline away, as drawn.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hidden: Vec<LaidHidden>,
     /// Area of the wall less bare areas and roofs, square feet.
     pub gross_area: f64,
     /// That less openings, square feet.
@@ -81,6 +84,15 @@ pub struct LaidWall {
     pub edges: Vec<LaidEdge>,
     /// Courses, bottom up.
     pub courses: Vec<LaidCourse>,
+}
+
+/// A part of a wall's outline that is no wall to side.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LaidHidden {
+    /// What hides it.
+    pub by: HiddenBy,
+    /// Its shape, which may reach beyond the wall: outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
 }
 
 /// A hole.

@@ -89,6 +89,8 @@ pub struct DrawnWall {
     pub outline: Ring,
     /// The outline less bare areas and roofs that hide it.
     pub faces: Vec<Polygon>,
+    /// What takes parts of the outline away, as drawn.
+    pub hidden: Vec<HiddenPart>,
     /// Openings in it.
     pub openings: Vec<DrawnOpening>,
     /// Fixtures on it.
@@ -106,6 +108,36 @@ pub struct DrawnWall {
     pub way: WallWay,
     /// Place in the source.
     pub origin: Origin,
+}
+
+/// A part of a wall's outline that is no wall to side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HiddenPart {
+    /// What hides it.
+    pub by: HiddenBy,
+    /// Its shape, which may reach beyond the wall.
+    pub shape: Polygon,
+}
+
+/// What hides a part of a wall.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum HiddenBy {
+    /// A lower roof in front of it.
+    Roof,
+    /// It is drawn as not sided, or a zone of other cladding covers it.
+    NotSided,
+    /// It lies outside the zone that is laid out.
+    OtherZone,
+    /// A band board.
+    Band,
+    /// The gap at a joint of the building.
+    Joint,
+    /// The strip, no wider than drawing noise, between one of these and a side of the wall.
+    Noise,
 }
 
 /// How a wall was found.

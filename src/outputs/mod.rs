@@ -3,8 +3,11 @@
 
 pub mod file;
 mod given;
+pub mod making;
+pub mod marker;
 pub mod names;
 pub mod overlay;
+pub mod paths;
 #[cfg(feature = "pdf")]
 mod pdf;
 #[cfg(feature = "png")]

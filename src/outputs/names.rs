@@ -20,6 +20,9 @@ pub const FILE_NAMES: [&str; 13] = [
     "check.txt",
 ];
 
+/// How the name of a zone's folder begins.
+pub const ZONE: &str = "zone-";
+
 /// Whether a sheet's file has this name: `02-front-elevation.svg`.
 pub fn is_sheet_name(name: &str) -> bool {
     let stem = name.strip_suffix(".svg").or_else(|| name.strip_suffix(".png"));
@@ -27,12 +30,25 @@ pub fn is_sheet_name(name: &str) -> bool {
         .is_some_and(|(number, _)| number.len() >= 2 && number.bytes().all(|b| b.is_ascii_digit()))
 }
 
+/// Whether a path in a folder of results has the name of one: in the folder itself, among its sheets, or in
+/// the set of a zone.
+pub fn is_own_name(path: &str) -> bool {
+    let inner = match path.split_once('/') {
+        Some((zone, inner)) if zone.starts_with(ZONE) => inner,
+        _ => path,
+    };
+    match inner.split_once('/') {
+        None => FILE_NAMES.contains(&inner),
+        Some((folder, name)) => folder == "sheets" && is_sheet_name(name),
+    }
+}
+
 /// The folder of a set inside the house's own: none for the house.
 pub fn set_folder(layout: &Layout) -> Option<String> {
     let zone = layout.zone.as_ref()?;
     let number = layout.job.zone.iter().position(|z| z.name == *zone)? + 1;
     let slug = clean(zone, Destination::FileName { words: usize::MAX, letters: 30 });
-    Some(format!("zone-{number}-{slug}").trim_end_matches('-').to_owned())
+    Some(format!("{ZONE}{number}-{slug}").trim_end_matches('-').to_owned())
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ use super::overlay;
 use super::workbook;
 use crate::finding::files::WriterFault;
 use crate::layout::set::LaidSet;
-use crate::write::{csv, json, report};
+use crate::write::{csv, csv_bar, json, report};
 
 type Peer = fn(&Given) -> Result<OutputFile, WriterFault>;
 
@@ -16,11 +16,18 @@ const PEERS: &[Peer] = &[
     |g| Ok(("layout.json".to_owned(), json::layout(g.layout))),
     #[cfg(feature = "xlsx")]
     workbook::file,
-    |g| Ok(("takeoff.json".to_owned(), json::takeoff(g.takeoff))),
-    |g| Ok(("takeoff.csv".to_owned(), csv::takeoff(g.layout, g.takeoff))),
-    |g| Ok(("takeoff-by-wall.csv".to_owned(), csv::by_wall(g.layout))),
-    |g| Ok(("cut-list.csv".to_owned(), csv::cut_list(g.layout))),
-    |g| Ok(("story-pole.csv".to_owned(), csv::story_pole(g.layout))),
+    |g| Ok(("takeoff.json".to_owned(), json::takeoff(&g.layout.verify, g.takeoff))),
+    |g| {
+        Ok((
+            "takeoff.csv".to_owned(),
+            csv_bar::under_bar(g.layout, csv::takeoff(g.layout, g.takeoff)),
+        ))
+    },
+    |g| {
+        Ok(("takeoff-by-wall.csv".to_owned(), csv_bar::under_bar(g.layout, csv::by_wall(g.layout))))
+    },
+    |g| Ok(("cut-list.csv".to_owned(), csv_bar::under_bar(g.layout, csv::cut_list(g.layout)))),
+    |g| Ok(("story-pole.csv".to_owned(), csv_bar::under_bar(g.layout, csv::story_pole(g.layout)))),
     |g| Ok(("report.txt".to_owned(), report::text(g.layout, g.takeoff).into_bytes())),
     |g| Ok(overlay::in_source(g.layout, g.backdrops, g.source)),
 ];

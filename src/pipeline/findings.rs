@@ -3,13 +3,19 @@
 use crate::course::warnings;
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
+use crate::geom::vocabulary::{Affine, Point};
 use crate::job::Job;
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
+use crate::layout::verified::Verify;
 use crate::model::conflict::Conflict;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
+use crate::origin::round_place;
 use crate::takeoff;
+
+/// Most further places of one finding.
+const MOST_ALSO: usize = 200;
 
 /// Zones of the job that cover nothing.
 pub(super) fn empty_zones(house: &House, job: &Job, findings: &mut Findings) {
@@ -39,6 +45,24 @@ pub(super) fn of_laid(
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&laid.job)));
+}
+
+/// Rules of the check that are broken, at every place of the drawing where one is.
+pub(super) fn failed(laid: &LaidHouse, verify: &Verify, findings: &mut Findings) {
+    if verify.passes() {
+        return;
+    }
+    let mut places: Vec<Point> = Vec::new();
+    for at in verify.violations().filter_map(|v| v.at.as_ref()) {
+        let Some(e) = laid.elevations.iter().find(|e| e.name == at.elevation) else { continue };
+        let place = Affine::new(e.to_source) * Point::new(at.point[0], at.point[1]);
+        places.push(round_place(place, laid.drawing.inches_per_unit));
+    }
+    let mut finding = Finding::new(LayingFinding::CheckFailed { places: verify.places() });
+    if let Some((first, others)) = places.split_first() {
+        finding = finding.at(*first).also_at(others.iter().copied().take(MOST_ALSO).collect());
+    }
+    findings.push(finding);
 }
 
 /// What must be asked of a product's manufacturer.

@@ -3,6 +3,7 @@
 use super::letters;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
+use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
@@ -34,7 +35,7 @@ pub fn reading(
 ) -> Result<Reading, Refusal> {
     let (mut drawing, mut lines) = (Drawing::default(), Linework::default());
     let house = house_of(bytes, name, job, findings, (&mut drawing, &mut lines))?;
-    report_overlay(bytes, findings);
+    overlay_apart(bytes).into_iter().for_each(|f| findings.push(f));
     Ok(Reading { drawing, lines, house })
 }
 
@@ -48,6 +49,8 @@ pub struct Checked {
     pub lines: Linework,
     /// The house, or what stopped the reading.
     pub house: Result<House, Refusal>,
+    /// SHA-256 of the file.
+    pub fingerprint: String,
 }
 
 /// Reads a drawing as far as it goes; every finding is in `findings`, the one that stopped it too.
@@ -55,13 +58,18 @@ pub struct Checked {
 pub fn checked(bytes: Vec<u8>, name: &str, job: &Job, findings: &mut Findings) -> Checked {
     let mut kept = Drawing { name: name.to_owned(), ..Default::default() };
     let mut lines = Linework::default();
+    let fingerprint = sha256(&bytes);
+    let apart = overlay_apart(&bytes);
     let house = house_of(bytes, name, job, findings, (&mut kept, &mut lines));
+    if let (Ok(_), Some(apart)) = (&house, apart) {
+        findings.push(apart);
+    }
     if let Err(Refusal(stop)) = &house
         && !findings.all().contains(stop)
     {
         findings.push(*stop.clone());
     }
-    Checked { drawing: kept, lines, house }
+    Checked { drawing: kept, lines, house, fingerprint }
 }
 
 /// The head of the flow. What it got as far as is left in `kept` and `lines`; the bytes, where they
@@ -76,19 +84,36 @@ fn house_of(
     job.validate()?;
     *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
     drop(bytes);
-    *lines = normalize::linework(kept, job, findings)?;
+    *lines = upright(kept, job, findings)?;
     let house = extract::house(lines, job, findings)?;
     letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
     Ok(house)
 }
 
-/// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
-fn report_overlay(source: &[u8], findings: &mut Findings) {
-    if let (false, Err(reason)) = (read::is_svg(source), write::overlay::takes(source)) {
-        let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
-        findings.push(Finding::new(FileFinding::OverlayApart { reason }));
+/// Lines of the drawing, on the grid, views set upright that the job says are not.
+fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
+    let mut lines = normalize::in_inches(kept, job, findings)?;
+    if job.elevation.iter().any(|v| v.turn.is_some()) {
+        // Which view is which is known of lines that are closed: of a copy, as it is drawn.
+        let mut trial = lines.clone();
+        normalize::settle(&mut trial, job, &mut Findings::default());
+        for turn in extract::turns(&trial, job, findings)? {
+            normalize::turned(&mut lines, &turn, findings);
+        }
     }
+    normalize::settle(&mut lines, job, findings);
+    Ok(lines)
+}
+
+/// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
+fn overlay_apart(source: &[u8]) -> Option<Finding> {
+    if read::is_svg(source) {
+        return None;
+    }
+    let reason = write::overlay::takes(source).err()?;
+    let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
+    Some(Finding::new(FileFinding::OverlayApart { reason }))
 }
 
 /// The layers of a drawing with their roles, and what became of all that is drawn on those with one;

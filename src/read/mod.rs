@@ -1,7 +1,6 @@
 //! Readers: bytes of a drawing to a [`Drawing`] with nothing implicit.
 
 pub mod dxf;
-pub mod fingerprint;
 pub mod layout_json;
 pub mod limits;
 mod svg_in;

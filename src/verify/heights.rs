@@ -112,6 +112,16 @@ fn clearance(e: &LaidElevation, s: &LaidEdge) -> Option<(Xy, f64)> {
     clear.reduce(|one, next| if next.1 < one.1 { next } else { one })
 }
 
+/// Whether the wall itself ends at a side, as over a lower part of the house: nothing is left under it.
+fn drawn_there(w: &LaidWall, s: &LaidEdge) -> bool {
+    let x = named::midway(s.from, s.to)[0];
+    let next = w.outline.iter().cycle().skip(1);
+    w.outline.iter().zip(next).any(|(a, b)| {
+        let level = (a[1] - s.from[1]).abs() <= NEAR && (b[1] - s.from[1]).abs() <= NEAR;
+        level && a[0].min(b[0]) <= x && x <= a[0].max(b[0])
+    })
+}
+
 fn over_grade(
     rule: &mut Cases,
     layout: &LaidHouse,
@@ -130,7 +140,7 @@ fn over_grade(
     let start = s.kind == EdgeKind::Base && same(s.from[1], s.to[1]);
     let exposure = y - butt(layout, course_at(layout, y - 0.02));
     let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
-    let wasted = start && lower && least - exposure >= clear + NEAR;
+    let wasted = start && lower && !drawn_there(w, s) && least - exposure >= clear + NEAR;
     rule.case(!wasted, || {
         let at = named::place(&e.name, named::midway(s.from, s.to));
         let v = found(named::wall(&w.id), CourseBreach::StartTooHigh).at(at);

@@ -25,6 +25,7 @@ mod heights;
 mod joints;
 mod mixed;
 mod named;
+mod no_layout;
 mod notches;
 mod opening_flashing;
 mod opening_frame;
@@ -35,16 +36,19 @@ mod rule;
 mod runs;
 mod scan;
 mod seam_fixtures;
+mod seam_options;
 mod seams;
 mod shaped_flashing;
 mod shaped_trim;
 mod shapes;
 mod sides;
 mod sweep;
+mod taken;
 mod tolerance;
 mod trim_sides;
 mod trim_stock;
 mod undersill;
+mod wall_cover;
 mod zones;
 
 use self::claims::Claims;
@@ -61,6 +65,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(coverage::check(layout));
     rules.push(field::check(layout, &at));
     rules.extend(heights::check(layout));
+    rules.push(wall_cover::check(layout, &at));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));
@@ -88,6 +93,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));
+    no_layout::hold_apart(layout, &mut rules);
     rules.sort_by_key(|r| r.rule);
     Verify { rules }
 }

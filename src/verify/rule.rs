@@ -36,7 +36,12 @@ impl Cases {
 
     /// The result.
     pub(super) fn done(self) -> RuleCheck {
-        RuleCheck { rule: self.rule, checked: self.checked, violations: self.violations }
+        RuleCheck {
+            rule: self.rule,
+            checked: self.checked,
+            violations: self.violations,
+            unavoidable: Vec::new(),
+        }
     }
 }
 

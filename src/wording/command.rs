@@ -58,3 +58,44 @@ pub fn message_with_place(finding: &Finding, message: &str, clean: fn(&str) -> S
     }
     out
 }
+
+/// In the list of files that stands beside results.
+pub const ABOUT_MARKER: &str = "What Lapwright wrote here. Any other file, and any of these that was changed, is left alone without --replace.";
+
+/// Why results do not stand beside the drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Elsewhere {
+    /// It came by standard input.
+    StandardInput,
+    /// It is a pipe or a device: nothing lies beside it.
+    NoFile,
+    /// Nothing can be written beside it.
+    ReadOnly,
+}
+
+/// Where results are by default, and not beside the drawing.
+pub fn in_working_folder(why: Elsewhere) -> &'static str {
+    match why {
+        Elsewhere::StandardInput => {
+            "The drawing came by standard input: the results are in the working folder."
+        }
+        Elsewhere::NoFile => {
+            "The drawing is no file in a folder: the results are in the working folder."
+        }
+        Elsewhere::ReadOnly => {
+            "The drawing's folder cannot be written to: the results are in the working folder."
+        }
+    }
+}
+
+/// Results of before that a stopped run had taken away.
+pub fn back_in_place(folder: &str) -> String {
+    format!("An earlier run was stopped while it wrote {folder}: what was there before is back.")
+}
+
+/// Files of before that could not be put back.
+pub fn kept_aside(folder: &str) -> String {
+    format!(
+        "An earlier run was stopped while it wrote; what it had taken away is kept in {folder}: take what you need and delete that folder."
+    )
+}

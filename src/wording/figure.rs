@@ -18,7 +18,7 @@ pub fn trimmed(value: f64, decimals: usize) -> String {
 pub fn length(inches: f64, style: LengthStyle) -> String {
     let decimals = match style {
         LengthStyle::Feet => 3,
-        LengthStyle::Mm => 2,
+        LengthStyle::Mm => 1,
     };
     format!("{} {}", trimmed(style.number(inches), decimals), style.unit())
 }
@@ -79,7 +79,9 @@ mod tests {
     #[test]
     fn figures_in_both_styles() {
         assert_eq!(figure(Figure::Inches(12.25), Feet), "12.25 in");
-        assert_eq!(figure(Figure::Inches(12.25), Mm), "311.15 mm");
+        assert_eq!(figure(Figure::Inches(12.25), Mm), "311.2 mm");
+        // Drawn at 960 mm, and brought to the grid of 1/1024 in.
+        assert_eq!(figure(Figure::Inches(38703.0 / 1024.0), Mm), "960 mm");
         assert_eq!(figure(Figure::Inches(-0.0001), Feet), "0 in");
         assert_eq!(figure(Figure::Inches(120.0), Feet), "120 in");
         assert_eq!(figure(Figure::SquareInches(1.0), Mm), "6.45 cm2");

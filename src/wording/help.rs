@@ -7,6 +7,7 @@ Exit codes:
   1  the drawing, the job file or the price list cannot be used
   2  wrong usage
   3  done, with warnings, under --strict
+  4  the layout breaks a rule of the check: written, every sheet and table marked
 
 NO_COLOR, when set, keeps color off the terminal.
 

@@ -50,6 +50,8 @@ pub const RIP: &str = "rip to: height of the piece";
 pub const NOTCH: &str = "notch: width x depth; see the cutting sheets";
 /// The marks of broken seam rules.
 pub const BREAKS: &str = "X1 and on, at diamonds: a seam rule fails, see the report";
+/// The marks of places that break a rule of the check.
+pub const FAILED: &str = "FAIL 1 and on, at heavy circles: the check failed here, see the cover";
 /// The mark of a level check.
 pub const LEVEL_CHECK: &str = "wedge at a butt line: check level there, and against the next wall";
 /// Flashing along sloped roofs.

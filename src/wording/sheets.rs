@@ -41,6 +41,11 @@ pub fn marks_left_off(count: usize) -> String {
     format!("{count} marks found no room: see the cut list and the trim list.")
 }
 
+/// Places that break a rule whose names were left off an elevation sheet.
+pub fn failed_left_off(count: usize) -> String {
+    format!("{count} places of the failed check found no room for their numbers: see the cover.")
+}
+
 /// The cut list.
 pub const CUT_LIST: &str = "Cut list";
 /// What it holds.

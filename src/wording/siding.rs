@@ -14,6 +14,11 @@ use crate::units::LengthStyle;
 use crate::wording::sources;
 use crate::wording::takeoff::items;
 
+/// Every kind, for those who look for words of any of them.
+pub fn every() -> impl Iterator<Item = Siding> {
+    Siding::ALL.into_iter()
+}
+
 /// The trade's name of a kind.
 pub fn name(siding: Siding) -> &'static str {
     match siding {

@@ -1,5 +1,6 @@
 //! `layout.json` and the schemas, by `serde_json`.
 
+use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde::Serialize;
 use serde_json::{Serializer, Value};
@@ -7,6 +8,7 @@ use serde_json::{Serializer, Value};
 use super::json_format::PlainFormatter;
 use crate::job::schema::{self};
 use crate::layout::Layout;
+use crate::layout::verified::{Verdict, Verify};
 use crate::model::takeoff::{PartShare, Takeoff};
 
 /// The layout as `lapwright-layout/2`, two blanks of indent, a line end at the end. Every figure to its
@@ -22,18 +24,55 @@ pub fn layout_schema() -> Vec<u8> {
     pretty(&schema.unwrap_or_default())
 }
 
+/// What stands at the head of a table of a layout that breaks rules of the check.
+#[derive(Serialize, JsonSchema)]
+struct CheckFailed {
+    /// What the check says.
+    verdict: Verdict,
+    /// How many places break a rule.
+    places: usize,
+}
+
+impl CheckFailed {
+    /// Nothing where every rule is kept.
+    fn of(verify: &Verify) -> Option<CheckFailed> {
+        let failed = CheckFailed { verdict: verify.verdict(), places: verify.places() };
+        (!verify.passes()).then_some(failed)
+    }
+}
+
+/// `takeoff.json`.
+#[derive(Serialize, JsonSchema)]
+#[schemars(rename = "Takeoff")]
+struct TakeoffFile<'a> {
+    /// That the layout breaks rules of the check; left out where it keeps them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    check: Option<CheckFailed>,
+    #[serde(flatten)]
+    takeoff: &'a Takeoff,
+}
+
+/// A list; of a layout that breaks rules of the check an object that says so and holds the list as
+/// `lines`, so that a program that reads the list alone stops.
+fn under_bar(verify: &Verify, list: Value) -> Vec<u8> {
+    match CheckFailed::of(verify) {
+        None => pretty(&list),
+        Some(check) => pretty(&serde_json::json!({ "check": check, "lines": list })),
+    }
+}
+
 /// JSON Schema of `takeoff.json`, as it is written.
 pub fn takeoff_schema() -> Vec<u8> {
     let generator = SchemaSettings::draft2020_12().for_serialize().into_generator();
-    let schema = serde_json::to_value(generator.into_root_schema_for::<Takeoff>());
+    let schema = serde_json::to_value(generator.into_root_schema_for::<TakeoffFile>());
     pretty(&schema.unwrap_or_default())
 }
 
 /// What each part of the house takes of each line.
-pub fn shares(rows: &[PartShare]) -> Vec<u8> {
+pub fn shares(verify: &Verify, rows: &[PartShare]) -> Vec<u8> {
     let mut value = serde_json::to_value(rows).unwrap_or_default();
     round(&mut value);
-    pretty(&value)
+    under_bar(verify, value)
 }
 
 /// JSON Schema of the job file, as it is read.
@@ -67,7 +106,7 @@ fn round(value: &mut Value) {
 
 /// The lines alone, as `layout.json` holds them; with prices, `cost` in each line to buy, null
 /// where no price was given.
-pub fn takeoff_lines(takeoff: &Takeoff) -> Vec<u8> {
+pub fn takeoff_lines(verify: &Verify, takeoff: &Takeoff) -> Vec<u8> {
     let lines = takeoff.lines.iter().map(|line| {
         let mut value = serde_json::to_value(line).unwrap_or_default();
         if let (Some(cost), true, Value::Object(map)) =
@@ -85,12 +124,13 @@ pub fn takeoff_lines(takeoff: &Takeoff) -> Vec<u8> {
     });
     let mut value = Value::Array(lines.collect());
     round(&mut value);
-    pretty(&value)
+    under_bar(verify, value)
 }
 
 /// `takeoff.json`: lines, cutting, leftovers, comparison, cross-checks, advice and cost.
-pub fn takeoff(takeoff: &Takeoff) -> Vec<u8> {
-    let mut value = serde_json::to_value(takeoff).unwrap_or_default();
+pub fn takeoff(verify: &Verify, takeoff: &Takeoff) -> Vec<u8> {
+    let file = TakeoffFile { check: CheckFailed::of(verify), takeoff };
+    let mut value = serde_json::to_value(file).unwrap_or_default();
     round(&mut value);
     pretty(&value)
 }

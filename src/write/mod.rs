@@ -1,14 +1,17 @@
 //! From the layout and sheets to bytes. Writers are peers: each takes finished data and touches no
 //! file.
 
+pub mod alarm;
 mod corners;
 pub mod csv;
+pub mod csv_bar;
 mod csv_cell;
 pub mod explain;
 pub mod findings;
 pub mod json;
 mod json_format;
 pub mod layers;
+pub mod making;
 pub mod overlay;
 #[cfg(feature = "pdf")]
 pub mod pdf;

@@ -43,7 +43,8 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
 
 /// What was read and assumed.
 fn read(layout: &Layout) -> String {
-    let mut out = format!("{}\n\n", report::TITLE);
+    let mut out = super::alarm::bar(&layout.verify);
+    out.push_str(&format!("{}\n\n", report::TITLE));
     let t = &layout.job.title;
     let zone = layout.zone.clone().unwrap_or_default();
     for (name, value) in [
@@ -263,6 +264,16 @@ fn checked(layout: &Layout) -> String {
         if let Some(more) = r.violations.len().checked_sub(MOST_SHOWN).filter(|n| *n > 0) {
             out.push_str(&format!("      {}\n", checks::and_more(more)));
         }
+        for v in r.unavoidable.iter().take(MOST_SHOWN) {
+            let words = checks::violation(v, layout.job.sheet.lengths);
+            out.push_str(&wrapped(&terminal(&words), "      "));
+            out.push('\n');
+        }
+    }
+    let proven = layout.verify.unavoidable().count();
+    if proven > 0 {
+        out.push_str(&wrapped(&checks::unavoidable(proven), "  "));
+        out.push('\n');
     }
     out
 }

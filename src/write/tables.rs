@@ -1,7 +1,10 @@
 //! Tables of the takeoff for the terminal, 80 columns wide.
 
+use super::alarm::bar;
 use super::text::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
+use crate::layout::Layout;
+use crate::layout::verified::Verify;
 use crate::model::ids::ItemId;
 use crate::model::quantity::Group;
 use crate::model::takeoff::{Cost, PartShare, Takeoff};
@@ -31,15 +34,23 @@ pub fn terminal_table(takeoff: &Takeoff, style: LengthStyle) -> String {
     out
 }
 
-/// The table, and under it the costs where there are prices.
-pub fn priced_table(takeoff: &Takeoff, style: LengthStyle) -> String {
+/// The table, and under it the costs where there are prices; over and under those of a layout that
+/// breaks rules of the check stands the bar that says so.
+pub fn priced_table(layout: &Layout, takeoff: &Takeoff) -> String {
     let costs = costs(takeoff);
     let gap = if costs.is_empty() { "" } else { "\n" };
-    terminal_table(takeoff, style) + gap + &costs
+    let table = terminal_table(takeoff, layout.job.sheet.lengths) + gap + &costs;
+    under_bar(&layout.verify, &table)
+}
+
+/// A text between two bars that say that the check failed; as it is where every rule is kept.
+fn under_bar(verify: &Verify, text: &str) -> String {
+    let bar = bar(verify);
+    format!("{bar}{text}{bar}")
 }
 
 /// What each part of the house takes of each line, as tables of 80 columns.
-pub fn shares_table(rows: &[PartShare], style: LengthStyle) -> String {
+pub fn shares_table(verify: &Verify, rows: &[PartShare], style: LengthStyle) -> String {
     let mut out = format!("  {:<42} {:>9} {:>10}  {}\n", "item", "pieces", "net", "unit");
     let mut last = None;
     for r in rows {
@@ -58,16 +69,16 @@ pub fn shares_table(rows: &[PartShare], style: LengthStyle) -> String {
             fitted(items::unit(r.unit), 11)
         ));
     }
-    out
+    under_bar(verify, &out)
 }
 
 /// Lines of an explanation wrapped, each at its own indent.
-pub fn explained(text: &str) -> String {
+pub fn explained(verify: &Verify, text: &str) -> String {
     let one = |line: &str| {
         let indent: String = line.chars().take_while(|c| *c == ' ').collect();
         wrapped(&terminal(line), &indent) + "\n"
     };
-    text.lines().map(one).collect()
+    under_bar(verify, &text.lines().map(one).collect::<String>())
 }
 
 /// What the takeoff costs; empty without prices.

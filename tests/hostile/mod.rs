@@ -1,5 +1,7 @@
 //! Inputs that ask for more than any house does: what each is, and how it must end.
 
+mod attacks;
+
 use std::fmt::Write as _;
 
 /// How a case must end.
@@ -27,6 +29,11 @@ pub(crate) struct Case {
     #[allow(dead_code, reason = "tests and bench each use one")]
     pub quick: usize,
     pub ends: Ends,
+    /// Seconds it may take, where they are fewer than of the others.
+    #[allow(dead_code, reason = "the bench alone measures")]
+    pub seconds: Option<f64>,
+    /// The system gives the program no thread but its own.
+    pub one_thread: bool,
 }
 
 const INCH: &str = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n";
@@ -39,7 +46,7 @@ fn case(
     (full, quick): (usize, usize),
     ends: Ends,
 ) -> Case {
-    Case { name, kind, job: INCH, make, full, quick, ends }
+    Case { name, kind, job: INCH, make, full, quick, ends, seconds: None, one_thread: false }
 }
 
 /// Every case.
@@ -48,7 +55,7 @@ pub(crate) fn cases() -> Vec<Case> {
     use Ends::{Laid, Refused, Told};
     const MB: usize = 1 << 20;
     let (junk, small) = (200 * MB, MB);
-    vec![
+    let mut all = vec![
         case("junk: bytes at random", "dxf", random, (junk, small), Refused(&["not-dxf"])),
         case(
             "junk: lines after a good head",
@@ -57,7 +64,13 @@ pub(crate) fn cases() -> Vec<Case> {
             (junk, small),
             Refused(&["line-bad", "no-walls"]),
         ),
-        case("junk: entities of no kind", "dxf", kinds, (junk, small), Refused(&["no-walls"])),
+        case(
+            "junk: entities of no kind",
+            "dxf",
+            kinds,
+            (junk, small),
+            Refused(&["no-walls", "items-too-many"]),
+        ),
         case(
             "junk: one entity without end",
             "dxf",
@@ -273,7 +286,9 @@ pub(crate) fn cases() -> Vec<Case> {
             Refused(&["job-unreadable"]),
         ),
         case("job of views", "toml", job_views, (100_000, 100), Laid),
-    ]
+    ];
+    all.extend(attacks::cases());
+    all
 }
 
 fn dxf(blocks: &str, entities: &str) -> Vec<u8> {

@@ -166,7 +166,7 @@ fn explanations_name_figures_rules_and_pieces() {
     for line in &takeoff.lines {
         assert_eq!(explain::named(&takeoff, &line.id, style), Some(line));
         let said = explain::explained(&layout, &takeoff, line);
-        let said = lapwright::write::tables::explained(&said);
+        let said = lapwright::write::tables::explained(&layout.verify, &said);
         assert!(said.lines().all(|l| l.chars().count() <= 80), "{said}");
         let words = said.split_whitespace().collect::<Vec<_>>().join(" ");
         let basis = basis::basis(line, &layout.job, &layout.bound);

@@ -39,7 +39,7 @@ fn gone(l: &mut Layout, kind: TrimKind) {
 }
 
 /// Faults of the sample house.
-const HOUSE: [(&str, Rule, Break); 17] = [
+const HOUSE: [(&str, Rule, Break); 21] = [
     ("a field over the wall's side", Rule::FieldExtent, |l| wall(l).field[0][0][0] -= 5.0),
     ("an opening that siding goes over", Rule::FieldExtent, |l| {
         let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
@@ -50,6 +50,21 @@ const HOUSE: [(&str, Rule, Break); 17] = [
         let f = &mut wall(l).field[0];
         let top = f.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
         f.iter_mut().filter(|p| p[1] == top).for_each(|p| p[1] -= 2.0);
+    }),
+    ("a wall without a piece", Rule::WallCovered, |l| wall(l).courses.clear()),
+    ("a wall without its lower half of courses", Rule::WallCovered, |l| {
+        let w = &mut l.elevations[1].walls[0];
+        let laid = w.courses.len();
+        w.courses.drain(..laid / 2);
+    }),
+    ("stone that nothing tells of", Rule::WallCovered, |l| {
+        let walls = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
+        walls.into_iter().find(|w| !w.hidden.is_empty()).unwrap().hidden.clear();
+    }),
+    ("a field that leaves a strip out, and its pieces with it", Rule::WallCovered, |l| {
+        let w = &mut l.elevations[1].walls[0];
+        w.field.clear();
+        w.courses.remove(4);
     }),
     ("a side without a name", Rule::SidesAllRound, |l| {
         wall(l).edges.remove(1);

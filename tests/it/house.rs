@@ -10,7 +10,7 @@ use crate::support::root;
 
 /// Rooms by floor; imports go only downward, and rooms of one floor never import one another, but for
 /// the lowest.
-const FLOORS: [(&str, u8); 33] = [
+const FLOORS: [(&str, u8); 34] = [
     ("main", 11),
     ("cli", 10),
     ("lib", 9),
@@ -43,6 +43,7 @@ const FLOORS: [(&str, u8); 33] = [
     ("pitch", 1),
     ("cores", 1),
     ("clean", 1),
+    ("fingerprint", 1),
     ("", 0),
 ];
 
@@ -60,7 +61,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("tempfile", &["cli"]),
     ("rustix", &["cli"]),
     ("rayon", &["cores"]),
-    ("sha2", &["read"]),
+    ("sha2", &["fingerprint"]),
     ("encoding_rs", &["read"]),
     ("chardetng", &["read"]),
     ("spade", &["geom"]),

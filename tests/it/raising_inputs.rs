@@ -252,6 +252,15 @@ fn of_lines(code: &str) -> Option<Input> {
             let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
             drawn(&with(&sides), INCH)
         }
+        "view-turned" | "view-set-upright" | "view-skipped" => {
+            let title = "0\nTEXT\n8\nA-ELEV-IDEN\n10\n150\n20\n120\n40\n9\n50\n180\n1\nFRONT\n";
+            let asked = match code {
+                "view-turned" => "",
+                "view-skipped" => "[[elevation]]\nname = \"FRONT\"\nskip = true\n",
+                _ => "[[elevation]]\nname = \"FRONT\"\nturn = 180\n",
+            };
+            drawn(&with(title), &format!("{INCH}{asked}"))
+        }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);
@@ -317,7 +326,9 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "outline-too-fine" => rings(&[(WALL, &big), ("A-ROOF-OTLN", &round(2_001))]),
         "outlines-too-many" => {
-            let bands: Vec<_> = (0..501).map(|_| rect(10.0, 50.0, 230.0, 58.0)).collect();
+            let bands: Vec<_> = (0..501)
+                .map(|i| rect(0.4 * f64::from(i), 50.0, 0.4 * f64::from(i) + 9.0, 58.0))
+                .collect();
             let list = bands.iter().map(|b| ("A-WALL-BAND", &b[..]));
             let all: Vec<(&str, &[(f64, f64)])> =
                 std::iter::once((WALL, &big[..])).chain(list).collect();
@@ -375,6 +386,8 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
             &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
         ),
+        // Grade is drawn over the lower half of the wall.
+        "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
         "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),
         "one-lot" => drawn(&wall(), INCH),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),

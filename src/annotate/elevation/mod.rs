@@ -3,6 +3,7 @@
 pub(super) mod breaks;
 mod corners;
 mod dims;
+mod failed;
 mod flashing;
 mod ground;
 mod labels;
@@ -111,12 +112,15 @@ fn sheet(
     shapes(&mut c, layout, (e, behind, on), view);
     c.clip = None;
     labels::match_lines(&mut c, view, &|dx, dy| part.beside(dx, dy));
-    let without = words(&mut c, layout, (e, behind, on), view);
+    let [without, unnamed] = words(&mut c, layout, (e, behind, on), view);
     c.placer.area = area;
-    if without > 0 {
-        let words = sheets::marks_left_off(without);
-        let at = crate::geom::vocabulary::Point::new(area.x0, area.y1 - 0.1);
-        c.left(&words, super::style::TEXT, true, at);
+    let mut left_off = Vec::new();
+    left_off.extend((without > 0).then(|| sheets::marks_left_off(without)));
+    left_off.extend((unnamed > 0).then(|| sheets::failed_left_off(unnamed)));
+    for (i, words) in left_off.iter().enumerate() {
+        let y = area.y1 - 0.1 - 0.16 * i as f64;
+        let at = crate::geom::vocabulary::Point::new(area.x0, y);
+        c.left(words, super::style::TEXT, true, at);
     }
     c.finish_marks();
     let pieces: usize =
@@ -162,17 +166,19 @@ fn shapes(
         walls::seams(c, wall, view, pockets.then_some(seen_from.unwrap_or(view.house.x0)));
     }
     breaks::shapes(c, on, e, view);
+    failed::circles(c, on, view);
     ground::ground(c, e, view);
     trims::lines(c, on, e, view);
 }
 
-/// Dimensions, names and marks; the number of marks that found no room.
+/// Dimensions, names and marks; the number of marks that found no room, and of names of places that
+/// break a rule.
 fn words(
     c: &mut Canvas,
     layout: &Layout,
     (e, behind, on): (&LaidElevation, &[Backdrop], &AtElevation),
     view: &View,
-) -> usize {
+) -> [usize; 2] {
     dims::heights(c, e, view, &checks(on));
     for wall in &e.walls {
         openings::names(c, wall, view);
@@ -180,6 +186,7 @@ fn words(
     dims::widths(c, e, view);
     dims::upright(c, e, view);
     slopes::slopes(c, e, view);
+    let unnamed = failed::marks(c, on, view);
     let without =
         breaks::marks(c, on, e, view) + marks::marks(c, e, view) + trims::marks(c, on, e, view);
     if layout.job.siding().receivers.has_pockets() {
@@ -192,7 +199,7 @@ fn words(
         corners::open(c, on, view);
     }
     marks::notches(c, e, view);
-    without
+    [without, unnamed]
 }
 
 /// Numbers of courses of an elevation on whose top edge level is checked.
@@ -205,6 +212,9 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) -> Vec<String
     let mut out = vec![legend::RIP.to_owned(), legend::NOTCH.to_owned()];
     if layout.job.siding().receivers.has_pockets() && restricted::places_of(on).next().is_some() {
         out.push(crate::wording::restricted::LEGEND.to_owned());
+    }
+    if !on.failed.is_empty() {
+        out.push(legend::FAILED.to_owned());
     }
     if !on.breaks.is_empty() {
         out.push(legend::BREAKS.to_owned());

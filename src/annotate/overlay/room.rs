@@ -162,3 +162,10 @@ fn must_be_seen(role: Role) -> bool {
     role.is_outline()
         || matches!(role, Role::Level | Role::Grade | Role::InsideCorner | Role::Joint)
 }
+
+/// Places in order, those nearer than 1/16 in as one.
+pub(super) fn apart(mut places: Vec<f64>) -> Vec<f64> {
+    places.sort_by(f64::total_cmp);
+    places.dedup_by(|a, b| (*a - *b).abs() < 1.0 / 16.0);
+    places
+}

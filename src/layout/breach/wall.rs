@@ -24,10 +24,26 @@ pub enum FieldBreach {
     InOpenings,
     /// Net area and field differ by more than steps, roofs and boards take.
     AreaMissing,
+    /// A wall bears no piece.
+    NoSiding {
+        /// Of its net area, what lies too near to grade or under it, square feet.
+        grade: f64,
+    },
+    /// More than a quarter of a wall is bare.
+    TooBare {
+        /// Of its net area, what lies too near to grade or under it, square feet.
+        grade: f64,
+        /// What clearances take, those over roofs too, square feet.
+        clearance: f64,
+    },
+    /// Pieces and named bare areas do not make up the wall.
+    Unaccounted,
     /// Gross area is more than the outline holds.
     GrossArea,
     /// Net area is not gross area less openings.
     NetArea,
+    /// Net area is not that of the outline less what hides it and less openings.
+    NetOfOutline,
     /// A side of the field has no name.
     SideUnnamed {
         /// From.

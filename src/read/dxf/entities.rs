@@ -14,13 +14,15 @@ use super::tags::Tag;
 use super::text::MOST_BYTES;
 use crate::finding::Finding;
 use crate::finding::drawing::{DrawingFinding, Named};
-use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::drawing::{Polyline, Shape, Space, Vertex, Viewport};
+use crate::geom::vocabulary::Affine;
+use crate::model::drawing::{Polyline, Shape, Space, Vertex};
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 
 /// Most types that are not read whose names are kept once.
 const MOST_TYPES: usize = 200;
+/// Most entities that are not read that are kept one by one.
+const MOST_KEPT: usize = 100_000;
 
 fn unread_at(groups: &Groups, why: Unused) -> Body {
     Body::Unread(Arc::new(why), groups.point(10))
@@ -64,7 +66,7 @@ impl<'a> Reader<'a, '_> {
             }
             let before = raws.len();
             self.entity(buffer, raws);
-            self.held.0 += raws.len() - before;
+            self.held.0 += raws[before..].iter().filter(|r| r.is_read()).count();
             self.held.1 += raws[before..].iter().map(points_of).sum::<usize>();
         }
         true
@@ -96,61 +98,15 @@ impl<'a> Reader<'a, '_> {
             }
             return;
         }
-        if groups.bytes_of_text() > MOST_BYTES {
-            self.passed_over.text_cut(first.line);
-        }
-        if entity == EntityKind::Spline {
-            self.spline_steps += super::spline::steps(&groups);
-            if self.spline_steps > self.limits.spline_steps {
-                self.passed_over.overfull(first.line, true);
-                return;
-            }
-        }
-        let fault = groups.number_fault();
-        if let Some(block) = groups.get(2).filter(|_| entity == EntityKind::Insert)
-            && self.too_long(Named::Block, block.value, block.line)
-        {
+        if !self.taken(entity, buffer) {
             return;
         }
-        let groups = Groups { tags: buffer, decoder: self.decoder };
-        let place = groups.point(10);
-        let made = match entity {
-            EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
-                let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
-                let kind = DrawingFinding::HatchLoops { loops, most };
-                self.findings.push(Finding::new(kind).about(&at));
-                Made::Bodies(vec![unread_at(&groups, Unused::TooManyLoops)])
-            }
-            EntityKind::Face if groups.is_tilted() => {
-                Made::Bodies(vec![unread_at(&groups, Unused::NotFlat)])
-            }
-            EntityKind::Polyline => self.polyline(buffer, fault),
-            EntityKind::Insert => self.insert(buffer, raws, layer, &space, fault),
-            _ => match fault {
-                Some(fault) => Made::Unreadable(entity, fault),
-                None => Made::of(groups.shape(entity.word())),
-            },
-        };
-        let why = match &made {
-            Made::Bodies(_) => None,
-            Made::Surface(name) => {
-                self.passed_over.unread(name, first.line);
-                let entity = String::from_utf8_lossy(name).into_owned();
-                Some(Unused::NotRead { entity })
-            }
-            Made::Broken => {
-                self.passed_over.broken(entity, first.line);
-                Some(Unused::Unreadable)
-            }
-            Made::Unreadable(part, fault) => {
-                self.unreadable(*part, *fault, &at);
-                Some(if fault.too_far { Unused::TooFar } else { Unused::Unreadable })
-            }
-        };
-        let list = match (why, made) {
-            (None, Made::Bodies(list)) => list,
-            (why, _) => {
-                let why = why.filter(|_| !says_only(entity));
+        let place = Groups { tags: buffer, decoder: self.decoder }.point(10);
+        let made = self.made(entity, buffer, raws, (layer, &space), &at);
+        let list = match made {
+            Made::Bodies(list) => list,
+            other => {
+                let why = self.left_out(other, entity, &at).filter(|_| !says_only(entity));
                 why.map(|w| Body::Unread(Arc::new(w), place)).into_iter().collect()
             }
         };
@@ -161,6 +117,74 @@ impl<'a> Reader<'a, '_> {
             origin: at.clone(),
             body,
         }));
+    }
+
+    /// Whether an entity is within the limits of its sort; what is not is told.
+    fn taken(&mut self, entity: EntityKind, buffer: &[Tag<'a>]) -> bool {
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let line = buffer[0].line;
+        if groups.bytes_of_text() > MOST_BYTES {
+            self.passed_over.text_cut(line);
+        }
+        if entity == EntityKind::Spline {
+            self.spline_steps += super::spline::steps(&groups);
+            if self.spline_steps > self.limits.spline_steps {
+                self.passed_over.overfull(line, true);
+                return false;
+            }
+        }
+        let block = groups.get(2).copied().filter(|_| entity == EntityKind::Insert);
+        block.is_none_or(|b| !self.too_long(Named::Block, b.value, b.line))
+    }
+
+    /// What an entity's group pairs make, and those of its vertices or attributes.
+    fn made(
+        &mut self,
+        entity: EntityKind,
+        buffer: &mut Vec<Tag<'a>>,
+        raws: &mut Vec<Raw>,
+        (layer, space): (usize, &Space),
+        at: &Origin,
+    ) -> Made<'a> {
+        let groups = Groups { tags: buffer, decoder: self.decoder };
+        let fault = groups.number_fault();
+        match entity {
+            EntityKind::Hatch if super::hatch::loops(&groups) > self.limits.loops => {
+                let (loops, most) = (super::hatch::loops(&groups), self.limits.loops);
+                let kind = DrawingFinding::HatchLoops { loops, most };
+                self.findings.push(Finding::new(kind).about(at));
+                Made::Bodies(vec![unread_at(&groups, Unused::TooManyLoops)])
+            }
+            EntityKind::Polyline => self.polyline(buffer, fault),
+            EntityKind::Insert => self.insert(buffer, raws, layer, space, fault),
+            _ => match fault {
+                Some(fault) => Made::Unreadable(entity, fault),
+                None if entity == EntityKind::Face && groups.is_tilted() => {
+                    Made::Bodies(vec![unread_at(&groups, Unused::NotFlat)])
+                }
+                None => Made::of(groups.shape(entity.word())),
+            },
+        }
+    }
+
+    /// Tells why an entity made nothing.
+    fn left_out(&mut self, made: Made<'a>, entity: EntityKind, at: &Origin) -> Option<Unused> {
+        match made {
+            Made::Bodies(_) => None,
+            Made::Surface(name) => {
+                self.passed_over.unread(name, at.line);
+                let entity = String::from_utf8_lossy(name).into_owned();
+                Some(Unused::NotRead { entity })
+            }
+            Made::Broken => {
+                self.passed_over.broken(entity, at.line);
+                Some(Unused::Unreadable)
+            }
+            Made::Unreadable(part, fault) => {
+                self.unreadable(part, fault, at);
+                Some(if fault.too_far { Unused::TooFar } else { Unused::Unreadable })
+            }
+        }
     }
 
     /// An entity left out for a value that is no number, or one beyond all that are held.
@@ -186,12 +210,19 @@ impl<'a> Reader<'a, '_> {
         let known = self.unread.get(first.value.trim_ascii()).cloned();
         let why = known.unwrap_or_else(|| {
             let entity = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
-            let why = Arc::new(Unused::NotRead { entity });
-            if self.unread.len() < MOST_TYPES {
-                self.unread.insert(first.value.trim_ascii(), why.clone());
+            if self.unread.len() >= MOST_TYPES {
+                return Arc::new(Unused::NotRead { entity: String::new() });
             }
+            let why = Arc::new(Unused::NotRead { entity });
+            self.unread.insert(first.value.trim_ascii(), why.clone());
             why
         });
+        self.unread_kept += 1;
+        if self.unread_kept > MOST_KEPT {
+            // Millions of them are a number.
+            *self.unread_more.entry((layer, why)).or_default() += 1;
+            return;
+        }
         let body = Body::Unread(why, groups.point(10));
         raws.push(Raw { layer, space, invisible, origin, body });
     }
@@ -308,30 +339,5 @@ impl<'a> Reader<'a, '_> {
             }
         }
         (tag_name, value)
-    }
-
-    fn viewport(&mut self, buffer: &[Tag<'a>]) {
-        let g = Groups { tags: buffer, decoder: self.decoder };
-        // Viewport 1 is the sheet itself.
-        if g.int(69) == 1 {
-            return;
-        }
-        let (Some(c), Some(w), Some(h)) = (g.point(10), g.float(40), g.float(41)) else { return };
-        let (Some(view), Some(height)) = (g.point(12), g.float(45)) else { return };
-        if h <= 0.0 || height <= 0.0 {
-            return;
-        }
-        let target = g.point(17).unwrap_or(Point::ZERO).to_vec2();
-        let (vw, center) = (height * w / h, view + target);
-        // Some writers give the sheet's own viewport no number: it shows itself at full size.
-        if center.distance(c) < 1e-9 * w && (h - height).abs() < 1e-9 * h {
-            return;
-        }
-        self.out.viewports.push(Viewport {
-            layout: String::new(),
-            paper: Rect::from_center_size(c, (w, h)),
-            model: Rect::from_center_size(center, (vw, height)),
-            frozen: Vec::new(),
-        });
     }
 }

@@ -17,5 +17,6 @@ mod spline;
 pub mod tags;
 mod tally;
 mod text;
+mod viewport;
 
 pub(super) use document::drawing;

@@ -6,6 +6,7 @@ mod titles;
 mod trim;
 mod walls;
 
+use crate::layout::Layout;
 use crate::layout::breach::Breach;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Place, Subject, Violation};
@@ -17,19 +18,81 @@ pub use self::titles::{SECTION, rule};
 
 /// Whether a rule is kept: `pass`, or `FAIL` with how many cases break it.
 pub fn verdict(check: &RuleCheck) -> String {
-    if check.passes() { "pass".to_owned() } else { format!("{} FAIL", check.violations.len()) }
+    match (check.violations.len(), check.unavoidable.len()) {
+        (0, 0) => "pass".to_owned(),
+        (0, n) => format!("{n} proven unavoidable"),
+        (n, _) => format!("{n} FAIL"),
+    }
+}
+
+/// What stands on everything that is written of a layout that breaks rules.
+pub fn failed(places: usize) -> String {
+    format!("CHECK FAILED: {}", counted(places, "place"))
+}
+
+/// The bar of a sheet or table: what failed, and what not to do.
+pub fn bar(places: usize) -> String {
+    format!("{}. Do not cut, order or build by this.", failed(places))
+}
+
+/// The bar in one cell of a table, with where each place is told.
+pub fn bar_of_table(places: usize) -> String {
+    format!("{} See report.txt and the cover.", bar(places))
+}
+
+/// What is told of a layout that breaks rules, even where nothing else is: the first place in words.
+pub fn alarm(layout: &Layout) -> String {
+    let verify = &layout.verify;
+    let of = layout.zone.as_ref().map_or(String::new(), |z| format!(", zone {z}"));
+    let first = verify.numbered().next().map_or(String::new(), |(n, v)| {
+        format!(" {}: {}.", mark(n), in_full(v, layout.job.sheet.lengths))
+    });
+    format!("{}{of}. Do not cut, order or build by it.{first}", failed(verify.places()))
+}
+
+/// Heading over the list of places.
+pub const PLACES: &str = "Check failed: places";
+/// Heading over what no layout avoids.
+pub const NO_LAYOUT: &str = "Proven: no layout keeps these rules";
+
+/// What is said under that heading.
+pub fn unavoidable(cases: usize) -> String {
+    format!(
+        "The check itself proves that no layout of the courses concerned keeps the rule in {}: it is not a failure. The settings named with the conflict would do.",
+        counted(cases, "case")
+    )
+}
+
+/// The mark of a place that breaks a rule: `FAIL 3`.
+pub fn mark(number: usize) -> String {
+    format!("FAIL {number}")
+}
+
+/// The mark with what it concerns: `FAIL 3: piece F2-14-2`.
+pub fn named(number: usize, v: &Violation) -> String {
+    format!("{}: {}", mark(number), subject(&v.subject))
+}
+
+/// A violation with its rule.
+pub fn in_full(v: &Violation, style: LengthStyle) -> String {
+    format!("rule \"{}\": {}", rule(v.rule), violation(v, style))
 }
 
 /// All rules in one sentence: `41 rules checked independently: all pass.`
 pub fn summary(rules: &[RuleCheck]) -> String {
     let broken: usize = rules.iter().map(|r| r.violations.len()).sum();
-    let failed = rules.iter().filter(|r| !r.passes()).count();
+    let proven: usize = rules.iter().map(|r| r.unavoidable.len()).sum();
+    let failing = rules.iter().filter(|r| !r.passes()).count();
     let all = counted(rules.len(), "rule");
+    let but = match proven {
+        0 => String::new(),
+        n => format!(", but for {} that no layout avoids, as the check proves", counted(n, "case")),
+    };
     if broken == 0 {
-        return format!("{all} checked independently: all pass.");
+        return format!("{all} checked independently: all pass{but}.");
     }
-    let cases = counted(broken, "case");
-    format!("{all} checked independently: {failed} FAIL in {cases}; see report.txt.")
+    let failed = failed(broken);
+    format!("{failed}. {all} checked independently: {failing} FAIL{but}; see report.txt.")
 }
 
 /// How many more than those that are shown.

@@ -14,6 +14,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::FieldExtent => "limit of siding is the wall less openings, steps, roofs",
         Rule::CourseLevels => "a course is at one level on every wall",
         Rule::WallAreas => "net area is gross area less openings",
+        Rule::WallCovered => "siding and named bare areas make up each wall",
         Rule::GradeClearance => "starts keep clear of grade in whole courses",
         Rule::SidesAllRound => "named sides go all round the limit of siding",
         Rule::SideNames => "each side is named for what it borders and has its trim",

@@ -1,6 +1,7 @@
 //! What breaks the rules of fields, areas and courses.
 
 use crate::layout::breach::wall::{CourseBreach, FieldBreach};
+use crate::layout::violation::Figure;
 use crate::units::LengthStyle;
 use crate::wording::{figure, names};
 
@@ -8,6 +9,13 @@ use crate::wording::{figure, names};
 fn point([x, y]: [f64; 2], style: LengthStyle) -> String {
     let unit = format!(" {}", style.unit());
     format!("{}, {}", figure::length(x, style).trim_end_matches(&unit), figure::length(y, style))
+}
+
+/// What mends a wall that is bare.
+const MEND_BARE: &str = "Draw the wall's outline down to finished grade only, and roofs in front of it as roofs; check that the view is upright and where the grade line runs";
+
+fn area(square_feet: f64, style: LengthStyle) -> String {
+    figure::figure(Figure::SquareFeet(square_feet), style)
 }
 
 pub(super) fn field(breach: &FieldBreach, style: LengthStyle) -> String {
@@ -20,6 +28,21 @@ pub(super) fn field(breach: &FieldBreach, style: LengthStyle) -> String {
         FieldBreach::InOpenings => "limit of siding inside openings".to_owned(),
         FieldBreach::AreaMissing => {
             "net area less the area to side, beside what steps, roofs and boards take".to_owned()
+        }
+        FieldBreach::NoSiding { grade } => format!(
+            "no siding on the wall; {} of it too near to finished grade or under it. {MEND_BARE}: net area",
+            area(*grade, style)
+        ),
+        FieldBreach::TooBare { grade, clearance } => format!(
+            "more than a quarter of the wall is bare: {} too near to finished grade or under it, {} in clearances. {MEND_BARE}: bare",
+            area(*grade, style),
+            area(*clearance, style)
+        ),
+        FieldBreach::Unaccounted => {
+            "wall without siding that no grade, roof, board or clearance accounts for".to_owned()
+        }
+        FieldBreach::NetOfOutline => {
+            "net area beside that of the outline less what hides it and openings".to_owned()
         }
         FieldBreach::GrossArea => "gross area beside that of the outline".to_owned(),
         FieldBreach::NetArea => "net area beside gross area less openings".to_owned(),

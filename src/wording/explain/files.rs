@@ -30,8 +30,8 @@ const OUT_FAILED: Explanation = Explanation {
 };
 const OUT_REFUSED: Explanation = Explanation {
     title: "Results would replace something else",
-    cause: "The place for results is a file, the folder you are in, holds files that no layout wrote, or holds what the run reads. Nothing of that is replaced.",
-    remedy: "Give a folder of its own with --out, new, empty or of an earlier layout.",
+    cause: "The place for results is a file, the folder you are in, holds what the run reads, the results of another drawing, or files that Lapwright did not write or that were changed since. Its own files are known by their list, lapwright-files.sha256. Nothing of that is replaced, and nothing is written.",
+    remedy: "Give a folder of its own with --out, new, empty or of an earlier layout. --replace goes over edited files and over whatever has the name of a result; it keeps everything else.",
     example: "lapwright layout house.dxf --out .",
 };
 const WRITE_FAILED: Explanation = Explanation {

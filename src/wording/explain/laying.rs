@@ -10,6 +10,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
         LayingCode::SeamRulesConflict => &SEAM_RULES_CONFLICT,
+        LayingCode::CheckFailed => &CHECK_FAILED,
         LayingCode::LongPanelGap => &LONG_PANEL_GAP,
         LayingCode::OneLot => &ONE_LOT,
         LayingCode::ZoneEmpty => &ZONE_EMPTY,
@@ -45,6 +46,12 @@ const SEAM_RULES_CONFLICT: Explanation = Explanation {
     cause: "In the courses that are named, no layout was found, or none exists, in which all seams keep their distance from those of near courses. The nearest was laid out; the seams in question bear a mark on the sheet.",
     remedy: "Relax a rule as is proposed, or accept the marked seams.",
     example: "[seams]\nstagger = 72    # in a run of one panel and a half",
+};
+const CHECK_FAILED: Explanation = Explanation {
+    title: "The layout breaks rules of the check",
+    cause: "Every layout is checked by code that shares nothing with what laid it out. A place breaks a rule: a wall is not covered, a piece does not fit, trim is missing. The layout is written all the same, every sheet, table and report marked; the exit code is 4.",
+    remedy: "Do not cut, order or build by it. Read what the cover says of each place: a wall that is bare by more than a quarter is mended in the drawing, a setting that leaves no room in the job. What neither mends is a fault of the program.",
+    example: "a wall 8 ft high with grade drawn 4 ft over its foot",
 };
 const LONG_PANEL_GAP: Explanation = Explanation {
     title: "Long panels need a larger gap",

@@ -1,7 +1,9 @@
 //! Of files and folders.
 
 use super::finding_words::FindingWords;
-use crate::finding::files::{FileFinding, OutputRefusal, OutputTarget, OverlayReason, WriterFault};
+use crate::finding::files::{
+    FileFinding, NameFault, OutputRefusal, OutputTarget, OverlayReason, WriterFault,
+};
 
 const OTHER_FOLDER: &str = "Give another folder with --out";
 
@@ -98,10 +100,9 @@ fn out_refused(refusal: &OutputRefusal) -> FindingWords {
         OutputRefusal::IsAFolder { path } => {
             (format!("{path} is a folder"), ", or move that one away.")
         }
-        OutputRefusal::AlreadyThere { path } => (
-            format!("{path} is there already"),
-            ", or move that file away; it may hold somebody's work.",
-        ),
+        OutputRefusal::BadName { path, part, name_fault } => {
+            (format!("{path} names no folder: {}", bad_name(part, *name_fault)), ".")
+        }
         OutputRefusal::IsASource { path } => {
             (format!("{path} is what this run reads"), "; a source is never overwritten.")
         }
@@ -113,10 +114,54 @@ fn out_refused(refusal: &OutputRefusal) -> FindingWords {
             format!("{path} is the folder you are in"),
             " for the results alone: it is replaced as a whole.",
         ),
-        OutputRefusal::HoldsOtherFiles { path, other } => (
-            format!("{path} holds {other}, which no layout wrote"),
-            ", empty or new, so that nothing of yours is lost.",
+        OutputRefusal::HoldsOtherFiles { path, strangers, edited } => (
+            format!("{path} holds {}; nothing was written", not_ours(strangers, edited)),
+            ", or move away what you want to keep. --replace writes over what has the name of a result and keeps everything else.",
+        ),
+        OutputRefusal::HoldsAnotherDrawing { path, drawing } => (
+            format!("{path} holds the results of another drawing, {drawing}"),
+            ", so that both are kept, or say --replace to have these in their place.",
+        ),
+        OutputRefusal::AnotherRun { path } => {
+            (format!("another run is writing into {path}"), ", or wait until that run is done.")
+        }
+        OutputRefusal::ChangedMeanwhile { path } => (
+            format!("files in {path} were changed while the results were written; it is as it was"),
+            ", or run this again when nobody works in that folder.",
         ),
     };
     FindingWords::new(message, format!("{OTHER_FOLDER}{and}"))
+}
+
+fn bad_name(part: &str, fault: NameFault) -> String {
+    match fault {
+        NameFault::NoName => format!("`{part}` is no name of a new folder"),
+        NameFault::Letter { letter } => {
+            format!("no name may hold `{letter}`, as `{part}` does")
+        }
+        NameFault::Device => format!("Windows keeps `{part}` for a device"),
+        NameFault::End => {
+            format!("Windows takes the period or blank off the end of `{part}`")
+        }
+    }
+}
+
+/// Most files that are named one by one.
+const MOST_NAMED: usize = 20;
+
+/// Files that are not as the program wrote them, each by its name.
+fn not_ours(strangers: &[String], edited: &[String]) -> String {
+    let strangers = (!strangers.is_empty())
+        .then(|| format!("what Lapwright did not write ({})", named(strangers)));
+    let edited = (!edited.is_empty())
+        .then(|| format!("what was changed since Lapwright wrote it ({})", named(edited)));
+    strangers.into_iter().chain(edited).collect::<Vec<_>>().join(", and ")
+}
+
+fn named(files: &[String]) -> String {
+    let shown = files.iter().take(MOST_NAMED).cloned().collect::<Vec<_>>().join(", ");
+    match files.len().saturating_sub(MOST_NAMED) {
+        0 => shown,
+        more => format!("{shown} and {more} more"),
+    }
 }

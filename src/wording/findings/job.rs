@@ -17,7 +17,7 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
         } => {
             let key = key.as_ref().map_or(String::new(), |k| format!("{}: ", spoken(k)));
             let place = place.map_or_else(|| file.clone(), |p| at(file, p));
-            FindingWords::new(format!("{place}: {key}{parser_says}"), LIST)
+            FindingWords::new(format!("{place}: {key}{}", plain(parser_says)), LIST)
         }
         JobFinding::JobUnreadable { file, fault: JobFileFault::UnknownKeys { keys, more } } => {
             unknown_keys(file, keys, *more)
@@ -42,6 +42,20 @@ pub(super) fn words(found: &JobFinding) -> FindingWords {
 
 fn at(file: &str, place: FilePlace) -> String {
     format!("{file}:{}:{}", place.line, place.column)
+}
+
+/// What a parser says, without the names that the program's own types have: they tell a user nothing.
+fn plain(parser_says: &str) -> String {
+    if parser_says.contains("untagged enum") {
+        return "the value is in no form that is read here".to_owned();
+    }
+    for named in ["expected struct ", "expected enum ", "expected tuple struct "] {
+        if let Some((before, _)) = parser_says.split_once(named) {
+            let wanted = if named.contains("enum") { "a text" } else { "a table of keys" };
+            return format!("{before}expected {wanted}");
+        }
+    }
+    parser_says.to_owned()
 }
 
 fn and_more(more: usize) -> String {

@@ -8,6 +8,7 @@ use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
 use crate::model::item::SidingPiece;
 use crate::units::LengthStyle;
+use crate::wording::checks;
 use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
@@ -37,7 +38,13 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         F::SeamRulesConflict { courses, rule, remedies } => {
             conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
         }
-
+        F::CheckFailed { places } => FindingWords::new(
+            format!(
+                "{}: this layout breaks rules of the independent check",
+                checks::failed(*places)
+            ),
+            "Do not cut, order or build by it. Each place is circled and numbered on the sheets and listed on the cover and in the report; what is said there tells what to change in the drawing or the job.",
+        ),
         F::LongPanelGap { length, gap } => FindingWords::new(
             format!(
                 "panels of {} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {} is taken",

@@ -12,7 +12,7 @@ use crate::wording::{cautions, pole, siding, source};
 use crate::write::settings::settings;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new("Assumptions", &[14.0, 64.0, 26.0, 70.0]);
+    let mut g = Grid::new(layout, "Assumptions", &[14.0, 64.0, 26.0, 70.0]);
     g.texts(&[tables::ASSUMPTIONS], Look::Title);
     g.next();
     let head = g.row;

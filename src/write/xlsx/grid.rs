@@ -4,6 +4,7 @@ use rust_xlsxwriter::{Color, Format, FormatAlign, FormatBorder, Formula, Workshe
 
 use crate::clean::{Destination, clean};
 use crate::layout::Layout;
+use crate::wording::checks;
 
 /// How a cell looks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,6 +43,8 @@ pub(super) enum Look {
     TotalMoney,
     /// Total: text.
     TotalText,
+    /// That the check failed.
+    Alarm,
 }
 
 /// A column letter for formulas.
@@ -71,9 +74,15 @@ const PAGE: f64 = 160.0;
 /// Height of one line of text, points.
 const LINE: f64 = 13.0;
 
+/// Rows that the bar takes over a sheet.
+pub(super) fn alarm_rows(places: usize) -> u32 {
+    u32::from(places > 0)
+}
+
 impl Grid {
-    /// An empty sheet with its column widths in characters.
-    pub(super) fn new(name: &'static str, widths: &[f64]) -> Self {
+    /// A sheet with its column widths in characters; over a layout that breaks rules of the check a
+    /// red bar stands in the first row.
+    pub(super) fn new(layout: &Layout, name: &'static str, widths: &[f64]) -> Self {
         let mut grid = Grid {
             sheet: Worksheet::new(),
             fault: None,
@@ -86,7 +95,25 @@ impl Grid {
         for (col, width) in widths.iter().enumerate() {
             grid.try_to(|s| s.set_column_width(col as u16, *width).map(drop));
         }
+        if !layout.verify.passes() {
+            grid.alarm(layout.verify.places());
+        }
         grid
+    }
+
+    /// The bar over every sheet of a layout that breaks rules: red, in a heavy frame, with words.
+    fn alarm(&mut self, places: usize) {
+        // As wide as a page shows, so that the words are seen without scrolling.
+        let mut wide = 0.0;
+        let columns = self.widths.iter().take_while(|w| {
+            wide += **w;
+            wide <= PAGE
+        });
+        let last = (columns.count() as u16).saturating_sub(1).max(1);
+        let words = checks::bar_of_table(places);
+        self.try_to(|s| s.merge_range(0, 0, 0, last, &words, &format(Look::Alarm)).map(drop));
+        self.try_to(|s| s.set_row_height(0, 2.0 * LINE).map(drop));
+        self.row = alarm_rows(places);
     }
 
     fn try_to(&mut self, what: impl FnOnce(&mut Worksheet) -> Result<(), XlsxError>) {
@@ -209,6 +236,12 @@ impl Grid {
         // Headers and footers hold 255 characters, and `&` begins a code in them.
         let name: String = clean(name, Destination::Workbook).chars().take(80).collect();
         let name = name.replace('&', "&&");
+        let verify = &layout.verify;
+        // Bold, on every page printed.
+        let failed = match verify.places() {
+            0 => String::new(),
+            n => format!("&C&B{}", checks::failed(n)),
+        };
         let wide = (self.widths.iter().sum::<f64>() / PAGE).ceil().max(1.0) as u16;
         if wide > 1 {
             // Pages to the right say what their rows are.
@@ -218,7 +251,7 @@ impl Grid {
             .set_paper_size(paper)
             .set_landscape()
             .set_print_fit_to_pages(wide, 0)
-            .set_header(format!("&L{name}&R{}", self.name))
+            .set_header(format!("&L{name}{failed}&R{}", self.name))
             .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));
         match self.fault {
             Some(e) => Err(e),
@@ -280,6 +313,14 @@ fn format(look: Look) -> Format {
         Look::TotalCount => total("#,##0"),
         Look::Total => total("#,##0.00"),
         Look::TotalMoney => total("#,##0.00"),
+        Look::Alarm => Format::new()
+            .set_bold()
+            .set_font_size(14)
+            .set_font_color(Color::White)
+            .set_background_color(Color::RGB(0xA0_00_00))
+            .set_border(FormatBorder::Thick)
+            .set_align(FormatAlign::Left)
+            .set_align(FormatAlign::VerticalCenter),
         Look::TotalText => total("@").set_align(FormatAlign::Left).set_indent(1),
     }
 }

@@ -37,7 +37,7 @@ pub fn workbook(layout: &Layout, takeoff: &Takeoff) -> Result<Vec<u8>, WriterFau
         panels::sheet(layout),
         trim::sheet(layout, takeoff),
         walls::sheet(layout, takeoff),
-        zones::sheet(takeoff, layout.job.sheet.lengths),
+        zones::sheet(layout, takeoff),
         pole::sheet(layout),
         assumptions::sheet(layout, takeoff),
     ];

@@ -1,6 +1,6 @@
 //! What to order, with room for prices.
 
-use super::grid::{Grid, Look};
+use super::grid::{Grid, Look, alarm_rows};
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
@@ -12,20 +12,23 @@ use crate::wording::{report, tables};
 use crate::write::tables::{unpriced, unused};
 
 /// Row of the column headings, 0-based; the summary points at the rows under it.
-pub(super) const HEAD: u32 = 2;
+fn head(layout: &Layout) -> u32 {
+    alarm_rows(layout.verify.places()) + 2
+}
 
 /// Row of a line in formulas, 1-based.
-pub(super) fn row_of(takeoff: &Takeoff, id: &str) -> Option<u32> {
-    takeoff.lines.iter().position(|l| l.id == id).map(|i| HEAD + 2 + i as u32)
+pub(super) fn row_of(layout: &Layout, takeoff: &Takeoff, id: &str) -> Option<u32> {
+    takeoff.lines.iter().position(|l| l.id == id).map(|i| head(layout) + 2 + i as u32)
 }
 
 /// Row of the total, 1-based.
-pub(super) fn total_row(takeoff: &Takeoff) -> u32 {
-    HEAD + 2 + takeoff.lines.len() as u32
+pub(super) fn total_row(layout: &Layout, takeoff: &Takeoff) -> u32 {
+    head(layout) + 2 + takeoff.lines.len() as u32
 }
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
+        layout,
         "Order",
         &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0],
     );
@@ -60,7 +63,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.lines {
         row(&mut g, layout, takeoff, line);
     }
-    g.filter(HEAD, 15);
+    g.filter(head(layout), 15);
     let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
     g.text(0, tables::PRICED_TOTAL, Look::TotalText);
     for col in 1..10 {

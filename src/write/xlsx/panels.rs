@@ -38,9 +38,9 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(17, style.number(panel.offcut), Look::Three);
-                left += panel.offcut;
+                left += style.number(panel.offcut);
             }
-            used += p.length;
+            used += style.number(p.length);
             piece(&mut g, layout, p);
             g.text(14, &e.name, Look::Text);
             g.text(15, &w.id, Look::Text);
@@ -58,8 +58,8 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
         layout.pieces().count() as f64,
         Look::TotalCount,
     );
-    g.subtotal(5, first, style.number(used), Look::Total);
-    g.subtotal(17, first, style.number(left), Look::Total);
+    g.subtotal(5, first, used, Look::Total);
+    g.subtotal(17, first, left, Look::Total);
     g
 }
 
@@ -67,6 +67,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
 fn started(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
+        layout,
         "Panels",
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,

@@ -11,7 +11,7 @@ use crate::wording::trim::stock_length;
 use crate::wording::{checks, proof, tables};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut g = Grid::new("Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
+    let mut g = Grid::new(layout, "Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
     g.texts(&[&title(layout)], Look::Title);
     let t = &layout.job.title;
     for (name, value) in [
@@ -56,7 +56,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     for (what, is_of, col) in rows {
         // Of several lengths each has its own line.
         for line in takeoff.lines.iter().filter(|l| is_of(&l.item)) {
-            let Some(row) = row_of(takeoff, &line.id) else { continue };
+            let Some(row) = row_of(layout, takeoff, &line.id) else { continue };
             let length = line.item.mixed_stock().map(|s| format!(", {}", style.length(s.length)));
             g.text(0, &format!("{what}{}", length.unwrap_or_default()), Look::Text);
             let v = if col == "E" { line.order } else { line.net };
@@ -83,7 +83,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let cost = takeoff.cost.as_ref();
     g.text(0, &tables::priced(cost.map(|c| c.currency.as_str())), Look::Text);
     let total = cost.map_or(0.0, |c| c.total as f64 / 100.0);
-    g.sum(1, &format!("=Order!K{}", total_row(takeoff)), total, Look::Money);
+    g.sum(1, &format!("=Order!K{}", total_row(layout, takeoff)), total, Look::Money);
     g.text(2, &tables::cost_note(takeoff), Look::Text);
     g.row += 2;
 }
@@ -144,9 +144,11 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
         for (col, v) in [(1, o.bought), (2, o.used), (3, o.usable)] {
             g.number(col, style.number(v), Look::Two);
         }
-        let scrap = style.number(o.bought - o.used - o.usable);
+        // As the formula reckons it, of the figures shown.
+        let scrap = style.number(o.bought) - style.number(o.used) - style.number(o.usable);
         g.sum(4, &format!("=B{excel}-C{excel}-D{excel}"), scrap, Look::Two);
-        let unused = if o.bought > 0.0 { 1.0 - o.used / o.bought } else { 0.0 };
+        let shown = style.number(o.used) / style.number(o.bought);
+        let unused = if o.bought > 0.0 { 1.0 - shown } else { 0.0 };
         g.sum(5, &format!("=IF(B{excel}>0,1-C{excel}/B{excel},0)"), unused, Look::Percent);
         g.next();
     }

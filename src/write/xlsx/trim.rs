@@ -14,6 +14,7 @@ use crate::wording::{tables, trim as words};
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
+        layout,
         "Trim",
         &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
     );
@@ -30,7 +31,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(13, style.number(cut.left), Look::Three);
-                left += cut.left;
+                left += style.number(cut.left);
             }
             g.number(2, style.number(cut.length), Look::Three);
             piece(&mut g, layout, t);
@@ -43,9 +44,9 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let last = g.row.max(first);
     let pieces = layout.trims.len() as f64;
     g.sum(3, &format!("=SUBTOTAL(103,D{first}:D{last})"), pieces, Look::TotalCount);
-    let used: f64 = layout.trims.iter().map(|t| t.length).sum();
-    g.subtotal(5, first, style.number(used), Look::Total);
-    g.subtotal(13, first, style.number(left), Look::Total);
+    let used: f64 = layout.trims.iter().map(|t| style.number(t.length)).sum();
+    g.subtotal(5, first, used, Look::Total);
+    g.subtotal(13, first, left, Look::Total);
     kinds(&mut g, layout, takeoff, (first, last));
     g
 }

@@ -16,7 +16,7 @@ const FIXED: u16 = 8;
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut widths = vec![22.0, 12.0, 14.0, 16.0, 11.0, 11.0, 11.0, 11.0];
     widths.extend([11.0; 16]);
-    let mut g = Grid::new(tables::WALLS, &widths);
+    let mut g = Grid::new(layout, tables::WALLS, &widths);
     g.texts(&[tables::WALLS], Look::Title);
     g.texts(&[tables::WALLS_NOTE], Look::Text);
     let lines: Vec<&TakeoffLine> = takeoff

@@ -1,14 +1,15 @@
 //! What each wall and gable takes of each line, row by row, and the sums of both.
 
 use super::grid::{Grid, Look};
+use crate::layout::Layout;
 use crate::model::quantity::{Share, TakeoffLine, WallPart};
 use crate::model::takeoff::Takeoff;
-use crate::units::LengthStyle;
 use crate::wording::tables;
 use crate::wording::takeoff::items;
 
-pub(super) fn sheet(takeoff: &Takeoff, style: LengthStyle) -> Grid {
-    let mut g = Grid::new(tables::GABLES, &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
+pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
+    let style = layout.job.sheet.lengths;
+    let mut g = Grid::new(layout, tables::GABLES, &[34.0, 12.0, 22.0, 14.0, 12.0, 12.0, 14.0]);
     g.texts(&[tables::GABLES], Look::Title);
     g.texts(&[tables::GABLES_NOTE], Look::Text);
     let head = g.row;

@@ -1,4 +1,4 @@
-//! The fingerprint of a drawing's bytes.
+//! The fingerprint of some bytes: of a drawing, of a file that was written.
 
 use sha2::{Digest, Sha256};
 
