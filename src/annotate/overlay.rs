@@ -101,6 +101,12 @@ impl OverlayBuilder<'_> {
         self.out.draw(layer, Shape::Polyline(line));
     }
 
+    /// The direction that text reads in: with the view, as that is drawn.
+    fn reading(&self) -> f64 {
+        let [a, b, ..] = self.elevation.to_source;
+        b.atan2(a).to_degrees()
+    }
+
     fn text(&mut self, layer: usize, content: String, at: Xy, paper_height: f64, across: Across) {
         let height = paper_height * PLOT * self.unit;
         let at = self.at(at);
@@ -109,7 +115,7 @@ impl OverlayBuilder<'_> {
             Shape::Text(Text {
                 at,
                 height,
-                angle: 0.0,
+                angle: self.reading(),
                 mirrored: false,
                 content,
                 across,
@@ -248,7 +254,7 @@ impl OverlayBuilder<'_> {
             from: self.at(from),
             to: self.at(to),
             line: self.at(line),
-            angle: Some(angle),
+            angle: Some(angle + self.reading()),
             measured: None,
             text,
         };

@@ -28,5 +28,6 @@ pub mod source;
 pub mod takeoff;
 pub mod text;
 pub mod trim;
+pub mod turn;
 pub mod unused;
 pub mod work;

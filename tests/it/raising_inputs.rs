@@ -252,6 +252,15 @@ fn of_lines(code: &str) -> Option<Input> {
             let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
             drawn(&with(&sides), INCH)
         }
+        "view-turned" | "view-set-upright" | "view-skipped" => {
+            let title = "0\nTEXT\n8\nA-ELEV-IDEN\n10\n150\n20\n120\n40\n9\n50\n180\n1\nFRONT\n";
+            let asked = match code {
+                "view-turned" => "",
+                "view-skipped" => "[[elevation]]\nname = \"FRONT\"\nskip = true\n",
+                _ => "[[elevation]]\nname = \"FRONT\"\nturn = 180\n",
+            };
+            drawn(&with(title), &format!("{INCH}{asked}"))
+        }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);

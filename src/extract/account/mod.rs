@@ -101,7 +101,7 @@ impl<'a> Account<'a> {
             return Fate::Left(Unused::InOtherView);
         }
         let on_wall = self.walls.iter().any(|w| w.overlaps(frame));
-        if !job.elevation.is_empty() && !on_wall {
+        if job.views().next().is_some() && !on_wall {
             return Fate::Left(Unused::OutsideRegions);
         }
         Fate::Left(Unused::OutsideViews)
