@@ -18,7 +18,7 @@ use crate::geom::sliver::without_slivers;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay,
 };
 use crate::model::linework::Role;
 use crate::origin::{Origin, round_place};
