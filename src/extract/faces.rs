@@ -1,5 +1,6 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
+use super::cut_sides::cut_sides;
 use super::edges::edges;
 use super::frame::ViewFrame;
 use super::hidden::{hidden, meet, touches};
@@ -14,10 +15,10 @@ use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::sliver::without_slivers;
-use crate::geom::tol::{SAME, same};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay,
 };
 use crate::model::linework::Role;
 use crate::origin::{Origin, round_place};
@@ -299,41 +300,6 @@ fn give_openings(
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
-}
-
-/// The sides at which a part of an opening ends short of the whole.
-fn cut_sides(whole: &DrawnOpening, part: &DrawnOpening) -> Vec<OpeningSide> {
-    let ((left, right, sill, head), (l, r, s, h)) = (whole.sides(), part.sides());
-    let short = [
-        (OpeningSide::Left, l - left),
-        (OpeningSide::Right, right - r),
-        (OpeningSide::Sill, s - sill),
-        (OpeningSide::Head, head - h),
-    ];
-    // An outline of another shape may end there by itself, where the rest of it is higher or wider.
-    let drawn = |side: OpeningSide| {
-        let on = |p: Point| match side {
-            OpeningSide::Left => same(p.x, l),
-            OpeningSide::Right => same(p.x, r),
-            OpeningSide::Sill => same(p.y, s),
-            OpeningSide::Head => same(p.y, h),
-        };
-        let mut lying = sides(&part.outline).filter(|(a, b)| on(*a) && on(*b)).peekable();
-        lying.peek().is_some() && lying.all(|(a, b)| lies_on(&whole.outline, a.midpoint(b)))
-            || (lying.peek().is_none()
-                && part.outline.iter().filter(|p| on(**p)).all(|p| lies_on(&whole.outline, *p)))
-    };
-    let short = short.into_iter().filter(|(_, by)| *by > SAME).map(|(side, _)| side);
-    short.filter(|side| !drawn(*side)).collect()
-}
-
-/// Whether a place lies on a ring.
-fn lies_on(ring: &[Point], p: Point) -> bool {
-    sides(ring).any(|(a, b)| {
-        let side = b - a;
-        let t = ((p - a).dot(side) / side.hypot2().max(SAME * SAME)).clamp(0.0, 1.0);
-        p.distance(a + side * t) <= SAME
-    })
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

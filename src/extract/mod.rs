@@ -4,6 +4,7 @@ mod account;
 mod angled;
 mod corner_report;
 mod corners;
+mod cut_sides;
 mod edges;
 mod faces;
 mod frame;

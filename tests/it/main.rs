@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod bounds;
 mod breaks;
 mod checking;
 mod commands;
