@@ -109,7 +109,7 @@ impl OverlayBuilder<'_> {
             Shape::Text(Text {
                 at,
                 height,
-                angle: 0.0,
+                angle: self.elevation.reading(),
                 mirrored: false,
                 content,
                 across,
@@ -248,7 +248,7 @@ impl OverlayBuilder<'_> {
             from: self.at(from),
             to: self.at(to),
             line: self.at(line),
-            angle: Some(angle),
+            angle: Some(angle + self.elevation.reading()),
             measured: None,
             text,
         };

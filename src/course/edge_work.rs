@@ -69,7 +69,11 @@ fn work(
         let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
         let length = (a[0] - b[0]).hypot(a[1] - b[1]);
         if (a[1] - b[1]).abs() > CUT {
-            slopes += length;
+            if under_a_slope(finish, (a, b), reach) {
+                hold(&mut out, length, job);
+            } else {
+                slopes += length;
+            }
             continue;
         }
         if a[1] >= top - CUT {
@@ -103,6 +107,20 @@ fn work(
         hold(&mut out, slopes, job);
     }
     out
+}
+
+/// Whether most of a slanting upper edge stands in the undersill trim of a sloped sill.
+fn under_a_slope(finish: &[&TrimPiece], (a, b): (Xy, Xy), reach: f64) -> bool {
+    let middle = [(a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0];
+    finish.iter().any(|t| {
+        let (run, rise) = (t.to[0] - t.from[0], t.to[1] - t.from[1]);
+        let share = (middle[0] - t.from[0]) / run;
+        let over = t.from[1] + share * rise - middle[1];
+        run.abs() > CUT
+            && rise.abs() > CUT
+            && (0.0..=1.0).contains(&share)
+            && (-CUT..=reach + CUT).contains(&over)
+    })
 }
 
 /// Holds lower edges that stand in trim off their course line.

@@ -7,7 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::pieces::Making;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{ROUNDING, SAME};
 use crate::job::Job;
 use crate::job::steps::{down, up};
 use crate::job::stock::{Stock, panel_letter, stock_of};
@@ -225,7 +225,10 @@ fn one_course(
                     .map(|(cut, x0, x1)| {
                         n += 1;
                         let mark = format!("{code}-{}-{n}", course.index + 1).into();
-                        let stock = laid_length(names.length(cut.panel), job);
+                        // A factory end is where whole steps of the panel end, or the panel itself.
+                        let stock = names.length(cut.panel);
+                        let laid = laid_length(stock, job);
+                        let stock = if cut.end >= laid - ROUNDING { laid } else { stock };
                         making.piece(mark, cut, names.name(cut.panel), stock, x0, x1)
                     })
                     .collect()

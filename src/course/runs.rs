@@ -48,7 +48,7 @@ fn course(
     let clear = if blocked.is_empty() { strip } else { difference(&strip, &union_all(&blocked)) };
     let mut clear: Vec<Polygon> = without_slivers(clear)
         .into_iter()
-        .flat_map(even_ends)
+        .flat_map(|p| even_ends(p, [bottom, top]))
         .filter(|p| p.area() > LEAST_AREA)
         .collect();
     clear.sort_by(|a, b| {
@@ -162,14 +162,15 @@ fn blocked(
     out.iter().map(|p| p.map(|q| Point::new(q.x, onto(q.y, [strip.0, strip.1])))).collect()
 }
 
-/// The shape with corners that stand at its ends but for drawing noise put on them.
-fn even_ends(shape: Polygon) -> Vec<Polygon> {
+/// The shape with corners that stand at its ends or on the course's lines but for drawing noise put on
+/// them.
+fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
     let b = shape.bounds();
-    let end = |x: f64| onto(x, [b.x0, b.x1]);
-    if shape.rings().flatten().all(|p| end(p.x) == p.x) {
+    let even = |p: &Point| Point::new(onto(p.x, [b.x0, b.x1]), onto(p.y, lines));
+    if shape.rings().flatten().all(|p| even(p) == *p) {
         return vec![shape];
     }
-    union_all(&[shape.map(|p| Point::new(end(p.x), p.y))])
+    union_all(&[shape.map(|p| even(&p))])
 }
 
 /// The area swept by a side moved along the clearances.

@@ -1,5 +1,6 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
+use super::cut_sides::cut_sides;
 use super::edges::edges;
 use super::frame::ViewFrame;
 use super::hidden::{hidden, meet, touches};
@@ -17,7 +18,7 @@ use crate::geom::sliver::without_slivers;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, OpeningSide, WallWay,
+    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay,
 };
 use crate::model::linework::Role;
 use crate::origin::{Origin, round_place};
@@ -299,18 +300,6 @@ fn give_openings(
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
-}
-
-/// The sides at which a part of an opening ends short of the whole.
-fn cut_sides(whole: &DrawnOpening, part: &DrawnOpening) -> Vec<OpeningSide> {
-    let ((left, right, sill, head), (l, r, s, h)) = (whole.sides(), part.sides());
-    let short = [
-        (OpeningSide::Left, l - left),
-        (OpeningSide::Right, right - r),
-        (OpeningSide::Sill, s - sill),
-        (OpeningSide::Head, head - h),
-    ];
-    short.into_iter().filter(|(_, by)| *by > SAME).map(|(side, _)| side).collect()
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

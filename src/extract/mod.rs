@@ -4,6 +4,7 @@ mod account;
 mod angled;
 mod corner_report;
 mod corners;
+mod cut_sides;
 mod edges;
 mod faces;
 mod frame;
@@ -14,6 +15,8 @@ mod order;
 mod outline;
 mod parts;
 mod returns;
+mod turns;
+mod upright;
 mod views;
 mod ways;
 mod zones;
@@ -28,7 +31,7 @@ use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House};
 use crate::model::ids::ElevationName;
-use crate::model::linework::{Linework, Role};
+use crate::model::linework::{Linework, Role, ViewTurn};
 
 /// The house that the lines show.
 ///
@@ -58,6 +61,25 @@ pub fn zone(
     part(lines, job, Some(zone), findings)
 }
 
+/// The turns that the job asks for, of lines as they are drawn.
+///
+/// # Errors
+/// `part-unknown` for a view that there is not.
+pub fn turns(
+    lines: &Linework,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Vec<ViewTurn>, Refusal> {
+    let walls = ways::outlines(lines, job, &mut Findings::default());
+    let views = views::views(lines, &walls, job, &mut Findings::default());
+    let found: Vec<(&str, Rect)> =
+        views.elevations.iter().map(|v| (v.name.as_str(), v.region)).collect();
+    let names: Vec<&str> = found.iter().map(|v| v.0).collect();
+    turns::report_unknown(&names, job, |v| v.turn.is_some() && !v.skip, findings);
+    findings.refuse_on_error()?;
+    Ok(turns::asked(lines, &found, job))
+}
+
 fn part(
     lines: &Linework,
     job: &Job,
@@ -75,11 +97,18 @@ fn part(
     let by_view: Vec<(&str, &[Outline])> =
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
+    if part.is_none() {
+        upright::check(lines, &shown, findings);
+        findings.refuse_on_error()?;
+    }
     let base = shared_base(&shown);
     let mut account = part.is_none().then(|| account::Account::of(lines));
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
     let mut elevations = Vec::new();
     for (view, walls) in shown {
+        if let Some(finding) = limits::too_many_outlines(lines, view) {
+            return Err(Refusal(Box::new(finding)));
+        }
         if let Some(e) = elevation((lines, view, walls), base, (job, part), &mut account, findings)
         {
             elevations.push(e);
@@ -101,14 +130,7 @@ fn part(
     house.accounts = accounts;
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
-        // Walls of the job's other lists are the whole house's.
-        house
-            .elevations
-            .iter_mut()
-            .for_each(|e| e.name = format!("{}, {}", e.name, zone.name).into());
-        house.corners = corners::paired(&house);
-        house.zone = part;
-        return Ok(house);
+        return Ok(of_zone(house, &zone.name, part));
     }
     house.corners = corners::paired(&house);
     // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
@@ -117,6 +139,15 @@ fn part(
     returns::add(&mut house, job, findings);
     corner_report::report(&house, findings);
     Ok(house)
+}
+
+/// A house as one of its zones shows it.
+fn of_zone(mut house: House, zone: &str, part: Option<usize>) -> House {
+    // Walls of the job's other lists are the whole house's.
+    house.elevations.iter_mut().for_each(|e| e.name = format!("{}, {zone}", e.name).into());
+    house.corners = corners::paired(&house);
+    house.zone = part;
+    house
 }
 
 /// Views with walls to side, and their walls.
@@ -199,10 +230,6 @@ fn elevation(
     account: &mut Option<account::Account>,
     findings: &mut Findings,
 ) -> Option<DrawnElevation> {
-    if let Some(finding) = limits::too_many_outlines(lines, view) {
-        findings.push(finding);
-        return None;
-    }
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);

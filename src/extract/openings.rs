@@ -14,7 +14,8 @@ use crate::model::linework::{Role, Stroke};
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (`TakeoffFact::CallSizes`).
 pub(super) const OVERHEAD: f64 = 84.0;
-/// Holes of a hatch smaller than this, square inches, hold a tag: half a square foot.
+/// Holes of a hatch smaller than this, square inches, hold a tag, and so may smaller loops: half a
+/// square foot.
 pub(super) const LEAST: f64 = 72.0;
 /// Narrower or lower loops than this, inches, are hardware: the smallest thing that siding is cut
 /// round is a 4 in vent (common practice, no source).
@@ -31,7 +32,9 @@ struct DrawnItem {
 /// Whether a loop is large enough for an opening.
 pub(super) fn is_sized(local: &ViewFrame, outline: &[Point]) -> bool {
     let b = bounds(outline).unwrap_or_default();
-    b.width().min(b.height()) >= NARROW - SAME && !is_tag(local, outline)
+    // A slot of half a square foot is cut, however narrow.
+    let large = signed_area(outline).abs() >= LEAST;
+    (large || b.width().min(b.height()) >= NARROW - SAME) && !is_tag(local, outline)
 }
 
 /// Whether a loop is a small one round a text: a tag that names the opening beside it.

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::group::group;
 use crate::model::ids::ElevationName;
+use crate::model::turn::Turn;
 
 /// What a view shows that is no elevation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -28,6 +29,34 @@ pub enum JobList {
     Joint,
     /// `[[zone.region]]`.
     ZoneRegion,
+    /// `[[elevation]]` with a turn, or to be skipped.
+    Elevation,
+}
+
+/// What tells how a view is drawn.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Tells {
+    /// How its title reads.
+    Title,
+    /// How its other text reads.
+    Text,
+    /// Which way its gables point.
+    Gables,
+    /// At which side of their walls doors stand.
+    Doors,
+    /// At which side of the walls grade lies.
+    Grade,
+    /// At which side of the walls the level line lies.
+    LevelLine,
+    /// At which side of the walls roofs lie.
+    Roofs,
+    /// Heads of windows that are at one height, and sills that are not.
+    Heads,
+    /// At which side of the walls the title stands.
+    TitlePlace,
 }
 
 group! {
@@ -44,6 +73,29 @@ group! {
         ViewSection "view-section", Warning, Office {
             /// The title.
             title: String,
+        }
+        /// A view is drawn turned, mirrored or upside down.
+        ViewTurned "view-turned", Error or Warning if accepted, Architect {
+            /// The view.
+            view: String,
+            /// The turn that would set it upright.
+            turn: Turn,
+            /// What tells so.
+            tells: Vec<Tells>,
+            /// Whether the job says how the view is to be taken.
+            accepted: bool,
+        }
+        /// A view was turned as the job says.
+        ViewSetUpright "view-set-upright", Info, Office {
+            /// The view.
+            view: String,
+            /// The turn.
+            turn: Turn,
+        }
+        /// A view is left out as the job says.
+        ViewSkipped "view-skipped", Info, Office {
+            /// The view.
+            view: String,
         }
         /// Views have neither frame nor title.
         ViewUntitled "view-untitled", Info, Architect {

@@ -58,6 +58,17 @@ pub fn curved_sides(ring: &[Point]) -> Vec<bool> {
         }
         k = last + 1;
     }
+    // What cuts an outline off may leave a piece of a chord at the end of its curve.
+    for i in 0..n {
+        for (chord, turned) in [((i + n - 1) % n, i), ((i + 1) % n, (i + 1) % n)] {
+            let (u, v) = (runs[(turned + n - 1) % n], runs[turned]);
+            let turn = u.cross(v).atan2(u.dot(v)).to_degrees().abs();
+            if !out[i] && out[chord] && turn <= MOST_TURN && runs[i].hypot() < runs[chord].hypot() {
+                out[i] = true;
+                break;
+            }
+        }
+    }
     out
 }
 

@@ -128,6 +128,8 @@ fn value(path: &str, defaults: &Value) -> String {
         }
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
         Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
+        Some(("elevation", "turn")) => "180".to_owned(),
+        Some(("elevation", "skip")) => "false".to_owned(),
         Some(("return", "corner")) => "\"front-1/right\"".to_owned(),
         Some(("return", "width")) => "24.0".to_owned(),
         Some(("return", "height")) => "96.0".to_owned(),

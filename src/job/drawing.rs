@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length};
 use crate::geom::vocabulary::Point;
+use crate::model::turn::Turn;
 use crate::units::{Unit, parse_length};
 
 /// How the drawing is read.
@@ -70,4 +71,26 @@ pub struct View {
     pub region: Option<[f64; 4]>,
     /// Layers it is drawn on; all where empty.
     pub layers: Vec<String>,
+    /// How it is turned to stand upright, where it is drawn turned or mirrored: 90, 180 or 270 degrees
+    /// counter-clockwise, `mirror` for left and right exchanged, `mirror 180` for both; 0 takes it as
+    /// it is drawn, whatever its text says. Without a region or layers the view is the one that the
+    /// drawing names so.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turn: Option<Turn>,
+    /// Leave the view out.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub skip: bool,
+}
+
+impl View {
+    /// Whether it is of a view of that name, capitals or not.
+    pub fn is_of(&self, view: &str) -> bool {
+        self.name.trim().eq_ignore_ascii_case(view.trim())
+    }
+
+    /// Whether it says something of a view that the drawing shows by itself, rather than where a view
+    /// is.
+    pub fn is_remark(&self) -> bool {
+        self.region.is_none() && self.layers.is_empty() && (self.turn.is_some() || self.skip)
+    }
 }

@@ -180,6 +180,11 @@ impl Job {
         self.layers.get(&role).cloned().unwrap_or_else(|| agreed().collect())
     }
 
+    /// Views that the job gives, rather than says something of.
+    pub fn views(&self) -> impl Iterator<Item = &View> {
+        self.elevation.iter().filter(|v| !v.is_remark())
+    }
+
     /// Whether the job names this layer letter by letter, as a role's or a view's.
     pub fn names_layer(&self, layer: &str) -> bool {
         let zones = self.zone.iter().flat_map(|z| &z.layers);

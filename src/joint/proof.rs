@@ -176,3 +176,66 @@ impl Checked<'_> {
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::{BTreeMap, BTreeSet};
+
+    use super::without_layout;
+    use crate::joint::ask::asks;
+    use crate::joint::mend::mended;
+    use crate::model::joint::{JointRules, Studs};
+    use crate::model::seam::{
+        SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun, StockWeight,
+    };
+
+    /// Courses of one run each, boards of 64 in on studs every 16 in, no joint on a stud of a near one.
+    fn wall(courses: usize, width: f64, clear: u32) -> (SeamProblem, JointRules) {
+        let stocks = vec![StockWeight { length: 64.0, weight: 1 }];
+        let gapless =
+            SeamRules { lap: 0.0, gap: 0.0, kerf: 0.0, shortest: 8.0, ..SeamRules::usual(64.0) };
+        let rules = SeamRules { stocks, clear_courses: clear, ..gapless };
+        let course = |i: usize| SeamCourse {
+            index: i as i32,
+            runs: vec![SeamRun {
+                id: i.to_string().into(),
+                x0: 0.0,
+                x1: width,
+                fixed: vec![],
+                barred: vec![],
+            }],
+            ..Default::default()
+        };
+        let courses: Vec<SeamCourse> = (0..courses).map(course).collect();
+        let studs = Studs { first: 0.0, spacing: 16.0 };
+        let of = courses.iter().map(|c| (c.runs[0].id.clone(), (0, studs)));
+        let joints = JointRules { apart: 16.0, studs: of.collect::<BTreeMap<_, _>>() };
+        let elevation = SeamElevation { courses, ..Default::default() };
+        (SeamProblem { rules, elevations: vec![elevation] }, joints)
+    }
+
+    #[test]
+    fn joints_are_found_or_proven_to_have_no_place() {
+        // A run of 200 in takes a joint on each fourth stud at least: four courses may take turns, a
+        // fifth near all of them finds every stud taken.
+        for (courses, clear, can) in [(4, 3, true), (9, 3, true), (5, 4, false), (12, 11, false)] {
+            let (problem, joints) = wall(courses, 200.0, clear);
+            let asks = asks(&problem, &joints);
+            let none = vec![Vec::new(); courses];
+            let found = mended(&asks, &none, &problem.rules, &joints);
+            assert_eq!(found.is_some(), can, "{courses} {clear}");
+            let all: Vec<_> = asks.iter().collect();
+            let bad: BTreeSet<i32> = (0..courses as i32).collect();
+            let proven = without_layout(&all, &bad, &problem.rules, &joints);
+            assert_eq!(proven.is_none(), can, "{courses} {clear}: {proven:?}");
+        }
+        // No stud is near enough to the ends of a run that boards of this length could join.
+        let (problem, mut joints) = wall(1, 100.0, 3);
+        joints.studs.values_mut().for_each(|s| s.1 = Studs { first: 4.0, spacing: 200.0 });
+        let asks = asks(&problem, &joints);
+        assert!(mended(&asks, &[vec![]], &problem.rules, &joints).is_none());
+        let all: Vec<_> = asks.iter().collect();
+        let proven = without_layout(&all, &BTreeSet::from([0]), &problem.rules, &joints);
+        assert_eq!(proven, Some(vec![0]));
+    }
+}

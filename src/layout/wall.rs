@@ -27,6 +27,14 @@ pub struct LaidElevation {
     pub zones: Vec<LaidZone>,
 }
 
+impl LaidElevation {
+    /// The direction that text over the source reads in: with the view as it is drawn, degrees.
+    pub fn reading(&self) -> f64 {
+        let [a, b, ..] = self.to_source;
+        b.atan2(a).to_degrees()
+    }
+}
+
 /// A part of an elevation's walls with another cladding: measured, and not laid out with the rest.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
 pub struct LaidZone {

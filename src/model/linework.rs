@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::drawing::{Group, Layer, Text, Viewport};
 use super::hatch::Hatch;
 use super::source::UnitBasis;
+use super::turn::Turn;
 use super::unused::Unused;
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::origin::Origin;
@@ -219,6 +220,17 @@ pub struct Asides {
     pub said: usize,
     /// Lines of no length.
     pub empty: usize,
+}
+
+/// A view that the job wants turned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ViewTurn {
+    /// Its name in the job.
+    pub view: String,
+    /// Where it is drawn, inches.
+    pub region: Rect,
+    /// How.
+    pub turn: Turn,
 }
 
 /// A part of the drawing that was turned to stand upright.

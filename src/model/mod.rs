@@ -26,6 +26,8 @@ pub mod seam;
 pub mod sheet;
 pub mod source;
 pub mod takeoff;
+pub mod text;
 pub mod trim;
+pub mod turn;
 pub mod unused;
 pub mod work;

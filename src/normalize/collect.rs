@@ -114,6 +114,7 @@ pub(super) fn to_inches(lines: &mut Linework, scale: Scale) {
     for m in &mut lines.measured {
         m.from = point(m.from);
         m.to = point(m.to);
+        m.middle = point(m.middle);
         m.drawn *= k;
     }
     for g in &mut lines.groups {

@@ -14,10 +14,11 @@ mod square;
 pub mod suggest;
 pub mod weld;
 
-use crate::finding::{Findings, Refusal};
+use crate::finding::views::ViewFinding;
+use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
-use crate::model::linework::Linework;
+use crate::model::linework::{Linework, ViewTurn};
 
 /// Lines of the drawing's model space in inches, on the grid and mended.
 ///
@@ -49,6 +50,15 @@ pub fn in_inches(
     let scale = scale::settle(drawing, &raw, job, findings)?;
     collect::to_inches(&mut raw, scale);
     Ok(raw)
+}
+
+/// Sets a view upright that the job says is not.
+pub fn turned(lines: &mut Linework, asked: &ViewTurn, findings: &mut Findings) {
+    motion::turned(lines, asked);
+    if !asked.turn.is_none() {
+        let (view, turn) = (asked.view.clone(), asked.turn);
+        findings.push(Finding::new(ViewFinding::ViewSetUpright { view, turn }));
+    }
 }
 
 /// Takes drawing noise out of lines in inches, sets them on the grid, mends and closes them.

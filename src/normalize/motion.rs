@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Affine, Point, Rect};
-use crate::model::linework::{Linework, Moved};
+use crate::model::linework::{Linework, Moved, ViewTurn};
 
 /// Every place of a drawing, inches.
 pub(super) const EVERYWHERE: Rect = Rect::new(-1e12, -1e12, 1e12, 1e12);
@@ -34,6 +34,7 @@ pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Optio
     for m in lines.measured.iter_mut().filter(|m| region.contains(m.from.midpoint(m.to))) {
         m.from = map * m.from;
         m.to = map * m.to;
+        m.middle = map * m.middle;
     }
     for (i, g) in lines.groups.iter_mut().enumerate() {
         if groups.contains(&i) {
@@ -49,6 +50,25 @@ pub(super) fn moved(lines: &mut Linework, region: Rect, map: Affine, view: Optio
     }
     let now = if region == EVERYWHERE { region } else { box_of(region, map) };
     lines.moved.push(Moved { now, back: map.inverse(), view });
+}
+
+/// How far a view that finds no room where it is drawn is set aside, inches.
+const ASIDE: f64 = 240.0;
+
+/// Turns a view about its middle; one that would come to lie on another is set aside.
+pub(super) fn turned(lines: &mut Linework, asked: &ViewTurn) {
+    let region = asked.region;
+    let mut map = asked.turn.about(region.center());
+    let now = box_of(region, map);
+    let boxes = || lines.strokes.iter().filter_map(|s| bounds(&s.points));
+    let others = boxes().filter(|b| !region.contains(b.center()));
+    let meets = |b: &Rect| b.x0 < now.x1 && now.x0 < b.x1 && b.y0 < now.y1 && now.y0 < b.y1;
+    // A half turn or a mirror leaves the box where it was.
+    if asked.turn.quarters % 2 == 1 && others.clone().any(|b| meets(&b)) {
+        let right = boxes().map(|b| b.x1).fold(now.x1, f64::max);
+        map = Affine::translate((right + ASIDE - now.x0, 0.0)) * map;
+    }
+    moved(lines, region, map, Some(asked.view.clone()));
 }
 
 /// The box round a moved box.

@@ -22,6 +22,11 @@ pub fn layer_roles(drawing: &Drawing, job: &Job) -> Vec<LayerUse> {
             l.items += 1;
         }
     }
+    for left in drawing.left_out.iter().filter(|l| l.space == Space::Model) {
+        if let Some(l) = out.get_mut(left.layer) {
+            l.items += left.count;
+        }
+    }
     out
 }
 

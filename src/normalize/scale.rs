@@ -11,6 +11,7 @@ use crate::job::Job;
 use crate::model::drawing::Drawing;
 use crate::model::linework::{Linework, Role, Scale};
 use crate::model::source::UnitBasis;
+use crate::model::turn::Turn;
 use crate::units::{Unit, parse_length};
 
 /// Heights a wall outline may have, inches: a low gable to four stories (common practice).
@@ -88,14 +89,23 @@ fn siding(lines: &Linework) -> Vec<Rect> {
         .collect()
 }
 
+/// Whether the drawing lies on its side, by most of its text: its heights then run across.
+fn lying(lines: &Linework) -> bool {
+    let read = lines.labels.iter().filter(|l| l.role != Some(Role::Dimension));
+    let turns: Vec<Turn> =
+        read.filter_map(|l| Turn::of_text(l.text.angle, l.text.mirrored)).collect();
+    2 * turns.iter().filter(|t| t.quarters % 2 == 1).count() > turns.len()
+}
+
 impl Evidence {
     fn of(lines: &Linework) -> Self {
+        let high = if lying(lines) { Rect::width } else { Rect::height };
         let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
         let mut boxes: Vec<Rect> = walls.filter_map(|s| bounds(&s.points)).collect();
         if boxes.is_empty() {
             boxes = siding(lines);
         }
-        let tallest = boxes.iter().max_by(|a, b| a.height().total_cmp(&b.height()));
+        let tallest = boxes.iter().max_by(|a, b| high(a).total_cmp(&high(b)));
         let mut doors: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
         for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(Role::Door)) {
             let Some(b) = bounds(&s.points) else { continue };
@@ -107,9 +117,9 @@ impl Evidence {
             Some((m.drawn, parse_length(text, Unit::Inch)?))
         });
         Evidence {
-            tallest: tallest.map_or(0.0, Rect::height),
+            tallest: tallest.map_or(0.0, high),
             at: tallest.map(|r| Point::new(r.x0, r.y1)),
-            doors: doors.values().map(Rect::height).collect(),
+            doors: doors.values().map(high).collect(),
             stated: stated.collect(),
         }
     }

@@ -84,11 +84,26 @@ fn house_of(
     job.validate()?;
     *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
     drop(bytes);
-    *lines = normalize::linework(kept, job, findings)?;
+    *lines = upright(kept, job, findings)?;
     let house = extract::house(lines, job, findings)?;
     letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
     Ok(house)
+}
+
+/// Lines of the drawing, on the grid, views set upright that the job says are not.
+fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
+    let mut lines = normalize::in_inches(kept, job, findings)?;
+    if job.elevation.iter().any(|v| v.turn.is_some()) {
+        // Which view is which is known of lines that are closed: of a copy, as it is drawn.
+        let mut trial = lines.clone();
+        normalize::settle(&mut trial, job, &mut Findings::default());
+        for turn in extract::turns(&trial, job, findings)? {
+            normalize::turned(&mut lines, &turn, findings);
+        }
+    }
+    normalize::settle(&mut lines, job, findings);
+    Ok(lines)
 }
 
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.

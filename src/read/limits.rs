@@ -43,7 +43,7 @@ impl Default for Limits {
             points: 20_000_000,
             loops: 5_000,
             elements: 500_000,
-            spline_steps: 200_000_000,
+            spline_steps: 100_000_000,
             name: 500,
             coordinate: 1e9,
         }

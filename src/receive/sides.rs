@@ -17,6 +17,9 @@ const REACH: f64 = 0.02;
 /// our own choosing.
 const OVER_ROOF: f64 = 6.0;
 
+/// Sine of the angle from which two sides do not run alike: 20 degrees, of our own choosing.
+const ASKEW: f64 = 0.342;
+
 /// Every side of `shapes`, split where what it borders changes.
 pub(super) fn edges(
     wall: &DrawnWall,
@@ -95,6 +98,17 @@ fn on_segment(m: Point, p: Point, q: Point) -> bool {
     along.cross(m - p).abs() < REACH && t > -REACH && t < length + REACH
 }
 
+/// Whether a side runs along a chord of an opening's curve.
+fn chord_of(drawn: &DrawnSides, opening: usize, (from, to): (Point, Point)) -> bool {
+    let (run, middle) = (to - from, from.midpoint(to));
+    let own = drawn.lines.len() - drawn.openings.len();
+    drawn.about(Rect::from_points(middle, middle)).any(|(i, (p, q))| {
+        let chord = i.checked_sub(own).and_then(|k| drawn.openings.get(k));
+        let off = run.cross(q - p).abs() / (run.hypot() * p.distance(q)).max(f64::MIN_POSITIVE);
+        chord == Some(&(opening, true)) && off < ASKEW && on_segment(middle, p, q)
+    })
+}
+
 fn name(
     wall: &DrawnWall,
     drawn: &DrawnSides,
@@ -109,6 +123,8 @@ fn name(
     };
     let own = wall.edges.len();
     let opening = on().find(|i| *i >= own).and_then(|i| drawn.openings.get(i - own)).copied();
+    // Where two sides of it lie so near, the one that runs as this one does.
+    let opening = opening.map(|(o, curved)| (o, curved || chord_of(drawn, o, (from, to))));
     let rise = to - from;
     // Of two sides a hair apart, the one that bounds the field on the same hand.
     let of_wall = || on().filter_map(|i| wall.edges.get(i));

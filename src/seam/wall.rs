@@ -310,6 +310,7 @@ mod tests {
     use crate::model::seam::{
         Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun, StockWeight,
     };
+    use crate::seam::differences::{Verdict, solve};
     use crate::seam::stagger::seams;
 
     /// A wall of small numbers: lengths in sixteenths.
@@ -368,6 +369,25 @@ mod tests {
         false
     }
 
+    /// Whether seams of near courses keep the stagger, and every part is laid.
+    fn apart(digest: &Digest, stands: &[Stand]) -> bool {
+        let rows: Vec<(i32, Vec<i64>)> = stands
+            .iter()
+            .map(|s| {
+                let part = &digest.parts[s.part];
+                (part.level, seams(part, part.ways[s.way], s.a, &digest.rules).collect())
+            })
+            .collect();
+        let near = |x: &i64, y: &i64| (x - y).abs() < digest.rules.stagger;
+        let clash = |a: &(i32, Vec<i64>), b: &(i32, Vec<i64>)| {
+            let courses = (a.0 - b.0).abs();
+            courses > 0
+                && courses <= digest.rules.clear
+                && a.1.iter().any(|x| b.1.iter().any(|y| near(x, y)))
+        };
+        stands.len() == digest.parts.len() && !rows.iter().any(|a| rows.iter().any(|b| clash(a, b)))
+    }
+
     #[test]
     fn agrees_with_every_sixteenth_tried() {
         let (mut yes, mut no) = (0, 0);
@@ -387,6 +407,12 @@ mod tests {
             assert!(found.exact);
             let told = !found.laid.is_empty();
             assert_eq!(told, any(&digest, &mut Vec::new()), "{covers:?} {stagger} {clear}");
+            // The same as differences: a layout, which keeps the stagger, or none.
+            match solve(&digest, &digest.rules, &all, usize::MAX) {
+                Verdict::Laid(stands) => assert!(told && apart(&digest, &stands), "{covers:?}"),
+                Verdict::None => assert!(!told, "{covers:?} {stagger} {clear}"),
+                Verdict::Unknown => panic!("given up"),
+            }
             yes += usize::from(told);
             no += usize::from(!told);
         }

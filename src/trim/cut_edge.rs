@@ -17,7 +17,9 @@ pub(super) fn wants_finish_trim(y: f64, pole: &StoryPole, job: &Job) -> bool {
     let face = job.product.face();
     let over_face = over_butt - ((over_butt + SAME) / face).floor() * face;
     // On a face line what is left is the thin top of the face below.
-    !(over_face > SAME && over_face <= job.channel_alone() + SAME)
+    // Cut at the very foot of its course, nothing is kept that could.
+    let fills = over_butt > SAME && over_face > SAME && over_face <= job.channel_alone() + SAME;
+    !fills
 }
 
 #[cfg(test)]

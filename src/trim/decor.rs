@@ -3,7 +3,7 @@
 
 use super::channels::merged;
 use super::shaped_flashing;
-use super::stock::{LEAST, Place, part};
+use super::stock::{LEAST, LEAST_LAST, Place, part, parted};
 use crate::geom::polygon::{is_level_rectangle, sides};
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Point, Vec2};
@@ -38,7 +38,7 @@ fn board(place: &Place, kind: TrimKind, a: Point, b: Point, job: &Job) -> Vec<Tr
         return Vec::new();
     }
     let whole = place.piece(kind, a, b, 0.0, [TrimEnd::Square, TrimEnd::Square]);
-    part(whole, job.stock(kind.stock()), 0.0)
+    parted(whole, job.stock(kind.stock()), 0.0, LEAST_LAST)
 }
 
 fn bands(place: &Place, job: &Job) -> Vec<TrimPiece> {
@@ -132,7 +132,7 @@ fn rake_friezes(place: &Place, job: &Job) -> Vec<TrimPiece> {
             let ends = [left.end(), right.end()];
             let whole = place.piece(TrimKind::Frieze, from, to, first + last, ends);
             let (length, mut done) = (whole.length, 0.0);
-            let mut out = part(whole, job.stock(TrimKind::Frieze.stock()), 0.0);
+            let mut out = parted(whole, job.stock(TrimKind::Frieze.stock()), 0.0, LEAST_LAST);
             for t in &mut out {
                 let at = |s: f64| from + along * (s.clamp(first, length - last) - first);
                 let (p, q) = (at(done), at(done + t.length));

@@ -3,9 +3,8 @@
 use super::contour::{ContourSide, of_outline, sides};
 use super::shaped::along;
 use super::stock::{Place, part};
-use crate::geom::offset::moved_out;
 use crate::geom::tol::same;
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnOpening, EdgeKind, OpeningSide};
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimEnd, TrimKind, TrimPiece};
@@ -26,19 +25,17 @@ fn is_cut(o: &DrawnOpening, p: Point) -> bool {
 
 /// Sides of an outline that trim stands on: not those where the opening goes on over something else,
 /// nor the foot of a door.
-fn standing(o: &DrawnOpening, ring: &Ring) -> Vec<ContourSide> {
-    let mut lines = of_outline(ring);
+fn standing(o: &DrawnOpening) -> Vec<ContourSide> {
+    let mut lines = of_outline(&o.outline);
     lines.retain(|s| !is_cut(o, s.middle()) && (o.kind.has_sill() || s.kind != EdgeKind::Sill));
     sides(lines, true)
 }
 
 /// Strips along sill, jambs and head, lower ones first, those along a curve as long as it: each reaches as far past its ends as the
-/// published sizes say, but not into a corner that the opening goes round.
+/// published sizes say, but not into a corner that the opening goes round. Behind a surround they are
+/// taken along its outer edge, which is longer than the opening's: of our own choosing.
 pub(super) fn flashing(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPiece> {
-    // A surround stands on the flashing: sizes are the opening's own.
-    let surround = job.trim.surround;
-    let own = if surround > 0.0 { inner(o, surround) } else { o.outline.clone() };
-    let all = standing(o, &own);
+    let all = standing(o);
     let mut out = Vec::new();
     for (kind, trim, past) in [
         (EdgeKind::Sill, TrimKind::SillFlashing, SILL_PAST),
@@ -58,19 +55,11 @@ pub(super) fn flashing(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPi
     out
 }
 
-/// The opening within its surround.
-fn inner(o: &DrawnOpening, surround: f64) -> Ring {
-    let (_, _, low, _) = o.sides();
-    let foot = |a: Point, b: Point| !o.kind.has_sill() && same(a.y, low) && same(b.y, low);
-    let stays = |a: Point, b: Point| foot(a, b) || is_cut(o, a.midpoint(b));
-    moved_out(&o.outline, |a, b| if stays(a, b) { 0.0 } else { -surround })
-}
-
 /// A board along each side, as long as its outer edge, mitered to the next; along a curve it is bent
 /// or cut from wider stock.
 pub(super) fn surround(place: &Place, o: &DrawnOpening, job: &Job) -> Vec<TrimPiece> {
     let mut out = Vec::new();
-    for s in standing(o, &o.outline) {
+    for s in standing(o) {
         let ends = s.ends.each_ref().map(|c| match c {
             Some(c) if !c.is_smooth => TrimEnd::Miter(c.turn.abs() / 2.0),
             _ => TrimEnd::Square,

@@ -9,6 +9,9 @@ use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
+/// Shortest length at the end of a run of boards, inches, where the one before can give way: common
+/// practice, no source.
+pub(super) const LEAST_LAST: f64 = 12.0;
 /// Shortest side or board worth a piece, inches: less is drawing noise, no source.
 pub(super) const LEAST: f64 = 1.0;
 
@@ -69,9 +72,16 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
         return parted_bent(piece, stock, lap);
     }
     let (from, to) = (at(piece.from), at(piece.to));
-    // The drawn ends stand inside the cut length where tabs or laps add to it.
-    let along =
-        if from.distance(to) > 0.0 { (to - from) / piece.length } else { return vec![piece] };
+    let drawn = from.distance(to);
+    if drawn <= 0.0 {
+        return vec![piece];
+    }
+    // The drawn ends stand inside the cut length where tabs or slants add to it.
+    let before = beyond(&piece, piece.length - drawn);
+    let place = |cut: f64| match before {
+        Some(before) => from + (to - from) / drawn * (cut - before).clamp(0.0, drawn),
+        None => from + (to - from) / piece.length * cut,
+    };
     let mut out = Vec::new();
     let mut done = 0.0;
     while done < piece.length - ROUNDING {
@@ -82,8 +92,8 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
         }
         let mut next = piece.clone();
         next.length = snap(length);
-        next.from = pair(from + along * done);
-        next.to = pair(from + along * (done + length));
+        next.from = pair(place(done));
+        next.to = pair(place(done + length));
         let last = done + length >= piece.length - ROUNDING;
         if done > 0.0 {
             next.ends[0] = TrimEnd::Square;
@@ -98,6 +108,24 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
         done += length - lap;
     }
     out
+}
+
+/// How much of what a piece is cut longer than drawn lies before its drawn beginning; `None` where it is
+/// no longer.
+fn beyond(piece: &TrimPiece, more: f64) -> Option<f64> {
+    if more <= ROUNDING {
+        return None;
+    }
+    let slant = |e: &TrimEnd| match e {
+        TrimEnd::Miter(angle) => angle.to_radians().tan(),
+        _ => 0.0,
+    };
+    let [first, last] = [&piece.ends[0], &piece.ends[1]].map(slant);
+    let tabbed = matches!(piece.ends[0], TrimEnd::Tab(_) | TrimEnd::MiterTab { .. });
+    Some(match first + last > 0.0 && !tabbed {
+        true => more * first / (first + last),
+        false => more,
+    })
 }
 
 /// A bent piece in lengths along its line, each next one lapped over the last.

@@ -161,6 +161,15 @@ fn chords(ring: &[Xy]) -> Vec<bool> {
             (s..s + 4).for_each(|i| out[i % n] = true);
         }
     }
+    // A piece of a chord, where something cuts the outline off.
+    for i in 0..n {
+        let (before, after) = ((i + n - 1) % n, (i + 1) % n);
+        let goes_on =
+            |chord: usize, t: f64| out[chord] && t.abs() <= CHORDS_TURN && long(i) < long(chord);
+        if goes_on(before, turns[before]) || goes_on(after, turns[i]) {
+            out[i] = true;
+        }
+    }
     out
 }
 

@@ -99,8 +99,13 @@ fn compare(layout: &LaidHouse, w: &LaidWall, corners: &Corners, course: &LaidCou
     take_off(&mut shapes, (w, corners), course, gap, v);
     // Boards leave a gap at each joint.
     let half = -layout.job.lap() / 2.0;
-    for s in course.runs.iter().flat_map(|r| &r.seams).filter(|_| half > 0.0) {
-        shapes.add([&rectangle(s - half, course.bottom, s + half, course.top)]);
+    for run in course.runs.iter().filter(|_| half > 0.0) {
+        // As high as its run: another one of the course may lie over it.
+        let ys = || run.pieces.iter().flat_map(|p| &p.outline).map(|q| q[1]);
+        let (low, high) = (ys().fold(course.top, f64::min), ys().fold(course.bottom, f64::max));
+        for s in &run.seams {
+            shapes.add([&rectangle(s - half, low, s + half, high)]);
+        }
     }
     let first_piece = shapes.count();
     let mut pieces = Vec::new();

@@ -16,7 +16,7 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
 use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
-use crate::model::house::{OpeningKind, OpeningSide};
+use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// Boards and sides shorter than this are none, inches.
@@ -75,6 +75,21 @@ fn has_sill(o: &LaidOpening) -> bool {
     matches!(o.kind, OpeningKind::Window | OpeningKind::Vent)
 }
 
+/// Where its jambs end below: beside a door a first course may hang below the drawn bottom, and what
+/// stands along the jamb goes down with it.
+fn foot(on: &Opening) -> f64 {
+    let o = on.opening;
+    if has_sill(o) {
+        return o.sill;
+    }
+    let jambs = on
+        .wall
+        .edges
+        .iter()
+        .filter(|e| e.kind == EdgeKind::Jamb && e.opening.as_ref() == Some(&o.id));
+    jambs.map(|e| e.from[1].min(e.to[1])).fold(o.sill, f64::min)
+}
+
 /// 1 for a side that the opening has and that ends it, 0 for another.
 fn sides_of(o: &LaidOpening) -> [f64; 4] {
     use OpeningSide::{Head, Left, Right, Sill};
@@ -117,7 +132,7 @@ fn shaped(face: &mut Cases, flashing: &mut Cases, layout: &LaidHouse, on: &Openi
 fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
-    let jamb = (o.head - o.sill - (sill + head) * w).max(0.0);
+    let jamb = (o.head - foot(on) - (sill + head) * w).max(0.0);
     let level = (sill + head) * (o.right - o.left);
     let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };
     let within = NEAR + 2.0 * LEAST * f64::from(u8::from(jamb < LEAST));
@@ -130,7 +145,7 @@ fn flashed(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
     let level = o.right - o.left + (left + right) * (9.0 - w);
-    let jamb = o.head - o.sill + sill * (8.5 - w) + head * (8.5 - w);
+    let jamb = o.head - foot(on) + sill * (8.5 - w) + head * (8.5 - w);
     on.as_long(rule, TrimKind::SillFlashing, sill * level, NEAR);
     on.as_long(rule, TrimKind::JambFlashing, (left + right) * jamb, NEAR);
     on.as_long(rule, TrimKind::HeadFlashing, head * level, NEAR);

@@ -14,6 +14,7 @@ use crate::job::FrameCut;
 use crate::layout::breach::trim::OpeningBreach;
 use crate::layout::laid::LaidHouse;
 use crate::layout::violation::Figure::{Degrees, Inches};
+use crate::layout::wall::LaidEdge;
 use crate::model::house::EdgeKind;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -94,18 +95,28 @@ fn at_corner(a: &Part, b: &Part, layout: &LaidHouse) -> [EndWanted; 2] {
 }
 
 /// What is wanted at both ends of each part: where siding meets both of two neighbors, they meet.
-fn wanted(parts: &[Part], layout: &LaidHouse) -> Vec<[EndWanted; 2]> {
+fn wanted(parts: &[Part], layout: &LaidHouse, f: &Frame) -> Vec<[EndWanted; 2]> {
     let n = parts.len();
     let mut out = vec![[EndWanted::default(); 2]; n];
     for i in 0..n {
         let j = (i + 1) % n;
-        let near = reach(parts[i].ends().1, parts[j].ends().0) < LEAST + NEAR;
+        let near = meet(parts[i].ends().1, parts[j].ends().0, f);
         if n > 1 && near && parts[i].is_met(true) && parts[j].is_met(false) {
             let [a, b] = at_corner(&parts[i], &parts[j], layout);
             (out[i][1], out[j][0]) = (a, b);
         }
     }
     out
+}
+
+/// Whether two parts meet: in one place, or across a side too short for trim that siding meets too.
+fn meet(end: Xy, start: Xy, f: &Frame) -> bool {
+    let between = |s: &LaidEdge| {
+        (reach(s.from, start) < NEAR && reach(s.to, end) < NEAR)
+            || (reach(s.from, end) < NEAR && reach(s.to, start) < NEAR)
+    };
+    let apart = reach(end, start);
+    apart < NEAR || (apart < LEAST + NEAR && f.sides.iter().any(|s| between(s)))
 }
 
 /// Distance of a place from the line of a part.
@@ -144,7 +155,7 @@ pub(super) fn lies_on(t: &TrimPiece, part: &Part, past: f64) -> bool {
 pub(super) fn channels(close: &mut Cases, water: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let face = layout.job.trim.channel_face;
     let parts = f.parts();
-    let wants = wanted(&parts, layout);
+    let wants = wanted(&parts, layout, f);
     let mut placed = 0;
     for (part, ends) in parts.iter().zip(&wants).filter(|(p, _)| !p.met.is_empty()) {
         let trim = channel_of(part);
@@ -273,7 +284,7 @@ fn corner(
 pub(super) fn caps(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let past = layout.job.trim.drip_cap_past;
     let parts = f.parts();
-    let wants = wanted(&parts, layout);
+    let wants = wanted(&parts, layout, f);
     let is_head = |p: &Part| !p.is_curved && p.kind() == EdgeKind::Head;
     let n = parts.len();
     let mut want = 0.0;

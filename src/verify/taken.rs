@@ -4,16 +4,28 @@ use super::along::reach;
 use crate::geom::tol::SAME;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
-use crate::layout::wall::LaidWall;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::trim::TrimKind;
 
 /// Area over lower roofs that the clearance to them takes at most, square inches.
 pub(super) fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
-    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
+    // Beside the plumb end of a roof as over its slope.
+    let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e);
+    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
     // Square to the roof, with a corner at each end.
     roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+}
+
+/// Whether a plumb side is one of the wall itself.
+fn on_outline(w: &LaidWall, side: &LaidEdge) -> bool {
+    let (x, y) = ((side.from[0] + side.to[0]) / 2.0, (side.from[1] + side.to[1]) / 2.0);
+    (0..w.outline.len()).any(|i| {
+        let (a, b) = (w.outline[i], w.outline[(i + 1) % w.outline.len()]);
+        let plumb = (a[0] - x).abs() < SAME && (b[0] - x).abs() < SAME;
+        plumb && a[1].min(b[1]) <= y && a[1].max(b[1]) >= y
+    })
 }
 
 /// Area that corner covers and friezes take at most, square inches.

@@ -164,18 +164,24 @@ fn rows(bytes: &[u8], columns: &str) -> Option<Vec<csv::StringRecord>> {
     }
     let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(bytes);
     let rows: Vec<csv::StringRecord> = reader.records().collect::<Result<_, _>>().ok()?;
-    let spelled = |style: csv::QuoteStyle| {
-        let mut writer = csv::WriterBuilder::new()
-            .terminator(csv::Terminator::CRLF)
-            .quote_style(style)
-            .from_writer(Vec::new());
-        rows.iter().for_each(|r| {
-            let _ = writer.write_record(r);
-        });
-        writer.into_inner().unwrap_or_default() == bytes
-    };
-    use csv::QuoteStyle::{Always, Necessary, NonNumeric};
-    [Necessary, NonNumeric, Always].into_iter().any(spelled).then_some(rows)
+    spelled(&rows, bytes).then_some(rows)
+}
+
+/// Whether a table is nothing but its cells, each bare or in quotes, with the line ends that are written.
+fn spelled(rows: &[csv::StringRecord], bytes: &[u8]) -> bool {
+    let mut rest = Some(bytes);
+    for row in rows {
+        for (i, cell) in row.iter().enumerate() {
+            let quoted = format!("\"{}\"", cell.replace('"', "\"\""));
+            let end: &[u8] = if i + 1 == row.len() { b"\r\n" } else { b"," };
+            rest = rest
+                .and_then(|r| {
+                    r.strip_prefix(quoted.as_bytes()).or_else(|| r.strip_prefix(cell.as_bytes()))
+                })
+                .and_then(|r| r.strip_prefix(end));
+        }
+    }
+    rest == Some(b"")
 }
 
 /// A sheet as SVG: its size in dots of a picture.

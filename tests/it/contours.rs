@@ -76,9 +76,9 @@ fn faults(shape: &Shape, l: &Layout, exposure: f64) -> Vec<String> {
     out
 }
 
-/// How many shapes `cargo test` tries; `LAPWRIGHT_SHAPES=270` tries as many as the reference run.
+/// How many shapes are tried: `LAPWRIGHT_SHAPES=2000` tries more.
 fn count() -> u64 {
-    std::env::var("LAPWRIGHT_SHAPES").ok().and_then(|n| n.parse().ok()).unwrap_or(72)
+    std::env::var("LAPWRIGHT_SHAPES").ok().and_then(|n| n.parse().ok()).unwrap_or(270)
 }
 
 #[test]

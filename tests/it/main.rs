@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod bounds;
 mod breaks;
 mod checking;
 mod commands;
@@ -81,6 +82,7 @@ mod support;
 mod terminal;
 mod trim_cutting;
 mod trim_rules;
+mod turned_views;
 mod unreadable;
 mod unused;
 mod ways;

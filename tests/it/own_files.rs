@@ -219,7 +219,7 @@ fn a_folder_from_before_lists_is_ours_only_as_we_made_it() {
         ("takeoff.csv", appended("takeoff.csv", "nails,box,4\r\n")),
         ("takeoff.csv", changed("takeoff.csv", &panels, &panels.replace(cells[2], "17"))),
         ("takeoff.csv", text("takeoff.csv").replace("\r\n", "\n").into_bytes()),
-        ("cut-list.csv", changed("cut-list.csv", "P1,W1-", "P1,X1-")),
+        ("cut-list.csv", changed("cut-list.csv", "W1-", "X1-")),
         ("takeoff.json", changed("takeoff.json", "  ", "")),
         ("layout.json", b"{}\n".to_vec()),
         ("sheets/01-cover.svg", appended("sheets/01-cover.svg", "<!-- seen -->")),

@@ -252,6 +252,15 @@ fn of_lines(code: &str) -> Option<Input> {
             let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
             drawn(&with(&sides), INCH)
         }
+        "view-turned" | "view-set-upright" | "view-skipped" => {
+            let title = "0\nTEXT\n8\nA-ELEV-IDEN\n10\n150\n20\n120\n40\n9\n50\n180\n1\nFRONT\n";
+            let asked = match code {
+                "view-turned" => "",
+                "view-skipped" => "[[elevation]]\nname = \"FRONT\"\nskip = true\n",
+                _ => "[[elevation]]\nname = \"FRONT\"\nturn = 180\n",
+            };
+            drawn(&with(title), &format!("{INCH}{asked}"))
+        }
         "view-left-alone" => {
             let more = text("A-ELEV-IDEN", (2100.0, -20.0), "FLOOR PLAN");
             let second = dxf(&[(WALL, &big), (WALL, &rect(2000.0, 0.0, 2240.0, 96.0))]);
@@ -331,7 +340,12 @@ fn of_house(code: &str) -> Option<Input> {
         "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),
         // A strip 3 in high under the top: no wall and no opening.
         "faces-left" => drawn(&loose(&line(WALL, (0.0, 97.0), (200.0, 97.0))), INCH),
-        "side-leans" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.03), (240.0, 96.0), (0.0, 96.0)])]),
+        "side-leans" => {
+            // Too short to be squared.
+            let step = [(240.0, 96.0), (220.0, 96.0), (220.03, 110.0), (0.0, 110.0)];
+            let ring: Vec<_> = [(0.0, 0.0), (240.0, 0.0)].into_iter().chain(step).collect();
+            rings(&[(WALL, &ring)])
+        }
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),

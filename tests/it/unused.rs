@@ -368,7 +368,7 @@ fn hundreds_of_loose_lines_are_one_warning() {
         })
         .collect();
     let (_, findings) = read(&drawing("", &many), &inches());
-    assert_eq!(told(&findings), ["A-GLAZ: 400 drawn, 0 cut, 400 not (400 sets of loose lines)"]);
+    assert_eq!(told(&findings), ["A-GLAZ: 400 drawn, 0 cut, 400 not (400 loose lines)"]);
 }
 
 #[test]
@@ -417,6 +417,136 @@ fn a_view_drawn_as_a_block_holds_its_windows_each_for_itself() {
         assert_eq!(boxes, [Rect::new(55.0, 55.0, 85.0, 79.0), Rect::new(205.0, 55.0, 235.0, 79.0)]);
         assert_eq!(told(&findings), Vec::<String>::new());
     }
+}
+
+/// An SVG of a wall 480 by 300 and more.
+fn svg(more: &str) -> String {
+    format!(
+        "<svg xmlns='http://www.w3.org/2000/svg' width='480in' height='300in' viewBox='0 0 480 300'>\
+         <style>path,rect,line,polyline{{fill:none;stroke:#000}}</style>\
+         <clipPath id='small'><rect x='300' y='200' width='9' height='9'/></clipPath>\
+         <clipPath id='page'><path d='M0 0h480v300h-480z'/></clipPath>\
+         <defs><g id='sash'><rect width='40' height='40'/></g></defs>\
+         <g id='A-WALL-OTLN'><rect width='480' height='300'/></g>{more}</svg>"
+    )
+}
+
+#[test]
+fn shapes_of_an_svg_are_cut_or_told_too() {
+    let rect = |more: &str| format!("<rect x='50' y='40' width='40' height='40' {more}/>");
+    let layer = |inner: &str| format!("<g id='A-GLAZ'>{inner}</g>");
+    let used = [
+        layer(&rect("")),
+        layer(&rect("clip-path='url(#page)'")),
+        layer("<use href='#sash' x='50' y='40'/>"),
+        layer("<polyline points='50,40 90,40 90,80 50,80 50,40'/>"),
+        layer("<path d='M50 40h40v40h-40v-39.9'/>"),
+        layer(&format!("{}<text x='60' y='60'>W1</text>", rect(""))),
+    ];
+    for drawing in used {
+        let (house, findings) = read(&svg(&drawing), &inches());
+        // Up is the other way in an SVG.
+        let boxes = opening_boxes(&house);
+        assert_eq!(boxes, [Rect::new(50.0, 220.0, 90.0, 260.0)], "{drawing}");
+        assert_eq!(told(&findings), Vec::<String>::new(), "{drawing}");
+        closes(&house);
+    }
+    let left = [
+        (layer(&rect("display='none'")), "1 not (invisible)"),
+        (layer(&rect("style='stroke-width:2; display: none'")), "1 not (invisible)"),
+        (layer(&rect("visibility='hidden'")), "1 not (invisible)"),
+        (layer(&rect("style='fill:none;stroke:none'")), "1 not (neither line nor fill)"),
+        (layer(&rect("clip-path='url(#small)'")), "1 not (clipped away)"),
+        (format!("<g clip-path='url(#small)'>{}</g>", layer(&rect(""))), "1 not (clipped away)"),
+        (format!("<g style='display:none'>{}</g>", layer(&rect(""))), "1 not (hidden layer)"),
+        (layer("<image x='50' y='40' width='40' height='40' href='w.png'/>"), "1 not (image)"),
+        (layer("<use href='#none' x='50' y='40'/>"), "1 not (block `none` not defined)"),
+        (layer("<path d='M50 40h40v40'/>"), "1 not (loose line)"),
+    ];
+    for (drawing, reason) in left {
+        let (house, findings) = read(&svg(&drawing), &inches());
+        assert!(opening_boxes(&house).is_empty(), "{drawing}");
+        assert_eq!(told(&findings), [format!("A-GLAZ: 1 drawn, 0 cut, {reason}")], "{drawing}");
+        closes(&house);
+    }
+}
+
+#[test]
+fn lines_that_mark_nothing_and_areas_that_do_not_close_are_told() {
+    let cases = [
+        (
+            "A-WALL-JNTC",
+            line("A-WALL-JNTC", (100.0, 0.0), (100.0, 20.0)),
+            "line that marks nothing there",
+        ),
+        (
+            "A-WALL-CNRI",
+            line("A-WALL-CNRI", (100.0, 0.0), (100.0, 90.0)),
+            "line that marks nothing there",
+        ),
+        ("A-WALL-BAND", line("A-WALL-BAND", (0.0, 40.0), (480.0, 40.0)), "loose line"),
+        (
+            "A-ROOF-OTLN",
+            [
+                ((20.0, 50.0), (120.0, 50.0)),
+                ((120.0, 50.0), (120.0, 56.0)),
+                ((120.0, 56.0), (20.0, 56.0)),
+            ]
+            .map(|(a, b)| line("A-ROOF-OTLN", a, b))
+            .concat(),
+            "open loop of 3 lines 6 in apart",
+        ),
+        (
+            "C-TOPO-PROF",
+            hatch("C-TOPO-PROF", &rect(0.0, -9.0, 480.0, 9.0), "EARTH", 0),
+            "hatch pattern that is not read",
+        ),
+    ];
+    for (layer, entities, reason) in cases {
+        let (house, findings) = read(&drawing("", &entities), &inches());
+        assert_eq!(told(&findings), [format!("{layer}: 1 drawn, 0 used, 1 not ({reason})")]);
+        closes(&house);
+    }
+}
+
+#[test]
+fn what_the_drawing_itself_leaves_out_is_a_note() {
+    // A window in stone, and a plan beside the elevation.
+    let stone =
+        ring("A-WALL-BASE", &rect(0.0, 0.0, 480.0, 40.0), "") + &ring(GLASS, &sash(9.0, 2.0), "");
+    let plan = ring("A-WALL-OTLN", &rect(2000.0, 0.0, 2300.0, 200.0), "")
+        + &ring(GLASS, &sash(2100.0, 90.0), "")
+        + "0\nTEXT\n8\nA-ELEV-IDEN\n10\n2100\n20\n-30\n40\n12\n1\nFLOOR PLAN\n";
+    for (entities, reason) in
+        [(stone, "on another cladding"), (plan, "in a plan, section or detail")]
+    {
+        let (house, findings) = read(&drawing("", &entities), &inches());
+        closes(&house);
+        let told = told(&findings);
+        assert!(
+            told.iter().any(|t| *t == format!("A-GLAZ: 1 drawn, 0 cut, 1 not ({reason})")),
+            "{told:?}"
+        );
+        let warned = findings.all().iter().filter(|f| {
+            matches!(f.kind, FindingKind::House(HouseFinding::DrawnUnused { .. }))
+                && f.severity() == Severity::Warning
+        });
+        assert_eq!(warned.count(), 0);
+    }
+}
+
+#[test]
+fn a_block_of_unread_entities_inserted_often_asks_for_no_more_than_a_drawing() {
+    let many = "0\nREGION\n8\n0\n".repeat(1000);
+    let block = format!("0\nBLOCK\n8\n0\n2\nMANY\n70\n0\n10\n0\n20\n0\n{many}0\nENDBLK\n");
+    let array = insert("MANY", GLASS, 50.0, 50.0) + "70\n1000\n71\n1000\n44\n1\n45\n1\n";
+    let text = drawing("", &array).replacen("0\nBLOCK\n", &format!("{block}0\nBLOCK\n"), 1);
+    let limits = lapwright::read::Limits { items: 50_000, ..Default::default() };
+    let mut findings = Findings::default();
+    let read = lapwright::read::drawing(text.as_bytes(), "d", &limits, &mut findings).unwrap();
+    let left: usize = read.left_out.iter().map(|l| l.count).sum();
+    assert!((50_000..=52_000).contains(&left), "{left}");
+    assert!(findings.all().iter().any(|f| f.code().word() == "items-too-many"));
 }
 
 #[test]

@@ -15,6 +15,8 @@ pub(crate) struct Drawn {
     pub(crate) height: f64,
     /// A layer of outlines that a job may clad otherwise.
     pub(crate) zone_layer: bool,
+    /// Room for boards round openings and along walls: half the least distance between what stands on one.
+    pub(crate) room: f64,
 }
 
 /// Views, frames and outlines as they are drawn.
@@ -22,6 +24,9 @@ struct Sheet {
     dxf: String,
     /// Drawing units in an inch.
     per_inch: f64,
+    /// Room round openings so far, and where they stand.
+    room: f64,
+    openings: Vec<[f64; 4]>,
 }
 
 type Points = Vec<(f64, f64)>;
@@ -93,7 +98,8 @@ pub(crate) fn drawn(dice: &mut Dice) -> Drawn {
         dice.of(&[("inch", 1.0), ("inch", 1.0), ("mm", 25.4), ("foot", 1.0 / 12.0), ("cm", 2.54)]);
     let snap =
         dice.of(&[Snap::Inch, Snap::Quarter, Snap::Quarter, Snap::Millimeter, Snap::Anywhere]);
-    let mut sheet = Sheet { dxf: String::from("0\nSECTION\n2\nENTITIES\n"), per_inch };
+    let dxf = String::from("0\nSECTION\n2\nENTITIES\n");
+    let mut sheet = Sheet { dxf, per_inch, room: 24.0, openings: Vec::new() };
     let mut places = Places { dice, snap };
     let mut elevations: Vec<String> = Vec::new();
     let (mut width, mut height, mut zone_layer) = (0.0, 0.0, false);
@@ -117,7 +123,8 @@ pub(crate) fn drawn(dice: &mut Dice) -> Drawn {
         elevations.push("elevation".to_owned());
     }
     sheet.dxf.push_str("0\nENDSEC\n0\nEOF\n");
-    Drawn { dxf: sheet.dxf, unit, elevations, width, height, zone_layer }
+    let room = sheet.room / 2.0;
+    Drawn { dxf: sheet.dxf, unit, elevations, width, height, zone_layer, room }
 }
 
 /// One elevation; whether it has an outline of another cladding.
@@ -171,8 +178,14 @@ fn on_the_wall(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f6
     while x < w - 16.0 && !p.dice.once_in(5) {
         let wide = p.between(6.0, 60.0).min(w - x - 3.0);
         let (x0, x1) = (left + x, left + x + wide);
+        let ends = sheet.room.min(x).min(w - x - wide);
         match p.dice.roll(6) {
-            0 if wide > 24.0 => sheet.ring("A-DOOR", &rect(x0, 0.0, x1, (high - 6.0).min(80.0))),
+            0 if wide > 24.0 => {
+                let head = (high - 6.0).min(80.0);
+                sheet.room = ends.min(high - head);
+                sheet.openings.push([x0, 0.0, x1, head]);
+                sheet.ring("A-DOOR", &rect(x0, 0.0, x1, head));
+            }
             1 => {
                 let layer = p.dice.of(&["A-ELEV-MBLK", "A-ELEV-OBST"]);
                 let y = p.between(4.0, (high - 14.0).max(5.0));
@@ -183,12 +196,16 @@ fn on_the_wall(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f6
                 let sill = p.between(4.0, high * 0.6);
                 let head = p.between(sill + 8.0, (high - 3.0).max(sill + 8.0));
                 if head < high - 1.0 {
+                    sheet.room = ends.min(sill).min(high - head);
+                    sheet.openings.push([x0, sill, x1, head]);
                     sheet.ring("A-GLAZ", &rect(x0, sill, x1, head));
                 }
             }
             _ => {}
         }
-        x += wide + p.between(4.0, 70.0);
+        let apart = p.between(4.0, 70.0);
+        sheet.room = sheet.room.min(apart / 2.0);
+        x += wide + apart;
     }
 }
 
@@ -204,7 +221,12 @@ fn around(sheet: &mut Sheet, p: &mut Places, (left, w, high): (f64, f64, f64)) {
         let (x0, x1) = (p.between(-20.0, w * 0.4), p.between(w * 0.5, w + 20.0));
         let (y0, y1) = (p.between(high * 0.1, high * 0.5), p.between(high * 0.1, high * 0.5));
         let (x0, x1) = (left + x0, left + x1);
-        sheet.ring("A-ROOF-OTLN", &[(x0, y0 - 8.0), (x1, y1 - 8.0), (x1, y1), (x0, y0)]);
+        // No roof runs across a window.
+        let (low, high) = (y0.min(y1) - 8.0, y0.max(y1));
+        let across = |o: &[f64; 4]| o[0] < x1 && o[2] > x0 && o[1] < high && o[3] > low;
+        if !sheet.openings.iter().any(across) {
+            sheet.ring("A-ROOF-OTLN", &[(x0, y0 - 8.0), (x1, y1 - 8.0), (x1, y1), (x0, y0)]);
+        }
     }
     if p.dice.once_in(4) {
         let (a, b) = (p.between(-30.0, 14.0), p.between(-30.0, 14.0));

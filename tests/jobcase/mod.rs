@@ -11,6 +11,8 @@ use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
+use lapwright::layout::violation::{Subject, Violation};
+use lapwright::model::ids::RunId;
 use lapwright::pipeline;
 use lapwright::wording::checks;
 
@@ -76,6 +78,7 @@ pub(crate) fn settings_of(seed: u64) -> Job {
         width: 240.0,
         height: 96.0,
         zone_layer: true,
+        room: 12.0,
     };
     let text = settings::job_text(&mut Dice::new(seed), &drawn);
     job_file::parse(&text, "job.toml").expect("settings were tried one by one")
@@ -113,10 +116,8 @@ fn wrong(layout: &Layout) -> Vec<String> {
     let mut out = Vec::new();
     assert!(layout.verify.rules.len() > 20, "only {} rules", layout.verify.rules.len());
     for rule in layout.verify.rules.iter().filter(|r| !r.passes()) {
-        if proven(layout, rule.rule, rule.violations.len()) {
-            continue;
-        }
-        for violation in rule.violations.iter().take(2) {
+        let open = rule.violations.iter().filter(|v| !proven(layout, rule.rule, v));
+        for violation in open.take(2) {
             let style = layout.job.sheet.lengths;
             let words = checks::violation(violation, style);
             out.push(format!("{}: {words}", checks::rule(rule.rule)));
@@ -125,10 +126,24 @@ fn wrong(layout: &Layout) -> Vec<String> {
     out
 }
 
-/// Whether a rule of seams is broken no oftener than conflicts say that are proven to have no layout.
-fn proven(layout: &Layout, rule: Rule, broken: usize) -> bool {
+/// Whether a rule of seams is broken by a run of a conflict that is proven to have no layout.
+fn proven(layout: &Layout, rule: Rule, violation: &Violation) -> bool {
     let seams = [Rule::SeamStagger, Rule::ShortestPiece, Rule::JointStagger, Rule::JointsOnStuds];
-    let conflicts = &layout.bound.conflicts;
-    let told: usize = conflicts.iter().map(|c| c.breaks.len().max(c.runs.len())).sum();
-    seams.contains(&rule) && conflicts.iter().all(|c| c.proven()) && told >= broken
+    let named = |s: &Subject| {
+        let runs: Vec<&RunId> = match s {
+            Subject::Run { run } => vec![run],
+            Subject::Piece { piece } => layout
+                .walls()
+                .flat_map(|(_, w)| &w.courses)
+                .flat_map(|c| &c.runs)
+                .filter(|r| r.pieces.iter().any(|p| p.mark == *piece))
+                .map(|r| &r.id)
+                .collect(),
+            _ => Vec::new(),
+        };
+        let conflicts = layout.bound.conflicts.iter().filter(|c| c.proven());
+        conflicts.flat_map(|c| &c.runs).any(|run| runs.contains(&run))
+    };
+    seams.contains(&rule)
+        && (named(&violation.subject) || violation.other.as_ref().is_some_and(named))
 }

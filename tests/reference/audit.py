@@ -1,10 +1,12 @@
-"""Audits an overlay: no error and no fix beyond the source's own, and the source's entities stand.
+"""Audits an overlay: no error and no fix beyond the source's own, and the source's entities stand; read
+strictly, it is taken wherever the source is, with no more faults.
 
 usage: audit.py SOURCE OVERLAY
 """
 
 import sys
 
+import ezdxf
 from ezdxf import recover
 
 
@@ -13,8 +15,18 @@ def read(path):
     return doc, [str(e.code) for e in auditor.errors], [str(e.code) for e in auditor.fixes]
 
 
+def strictly(path):
+    """How many faults the audit of a strict reading finds; None where the file is refused."""
+    try:
+        auditor = ezdxf.readfile(path).audit()
+    except (ezdxf.DXFError, OSError):
+        return None
+    return len(auditor.errors) + len(auditor.fixes)
+
+
 source, own_errors, own_fixes = read(sys.argv[1])
 overlay, errors, fixes = read(sys.argv[2])
+own_faults, faults = strictly(sys.argv[1]), strictly(sys.argv[2])
 ours = [e for e in overlay.modelspace() if e.dxf.layer.startswith("Z-ELEV-")]
 kept = len(overlay.modelspace()) - len(ours)
 problems = []
@@ -22,6 +34,9 @@ if len(errors) > len(own_errors):
     problems.append(f"errors {errors}")
 if len(fixes) > len(own_fixes):
     problems.append(f"fixes {fixes}")
+# A source without an end is refused; its overlay has one.
+if faults is None or faults > (own_faults or 0):
+    problems.append(f"read strictly {faults} faults, the source has {own_faults}")
 if kept != len(source.modelspace()):
     problems.append(f"{kept} entities of {len(source.modelspace())} stand")
 if len(ours) < 20:

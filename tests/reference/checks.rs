@@ -77,6 +77,55 @@ fn overlays_pass_the_audit_in_every_version() {
 }
 
 #[test]
+fn overlays_of_drawings_without_handles_are_taken_by_a_strict_reader() {
+    let dir = tempfile::tempdir().unwrap();
+    let said = python("tests/reference/without_handles.py", &[dir.path()]);
+    let job = dir.path().join("job.toml");
+    std::fs::write(&job, "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n").unwrap();
+    let mut seen = 0;
+    for entry in std::fs::read_dir(dir.path()).unwrap() {
+        let drawing = entry.unwrap().path();
+        if drawing.extension().is_none_or(|x| x != "dxf") {
+            continue;
+        }
+        let out = laid(&drawing, &job, dir.path());
+        let audit = python("tests/reference/audit.py", &[&drawing, &out.join("overlay.dxf")]);
+        assert!(audit.starts_with("ok"), "{}: {audit}", drawing.display());
+        seen += 1;
+    }
+    assert_eq!(said.trim().parse(), Ok(seen));
+    assert!(seen >= 14);
+}
+
+#[test]
+fn names_of_every_script_are_read_from_the_pdf_as_they_are_written() {
+    let dir = tempfile::tempdir().unwrap();
+    let text = std::fs::read_to_string(root().join("sample-drawings/one-wall.toml")).unwrap();
+    let title = [
+        ("project", "Đường Nguyễn Huệ"),
+        ("client", "Πρόσοψη ≤ 3 → Ωμέγα"),
+        ("address", "улица Їжакова, ґанок"),
+        ("number", "\u{6a39}\u{5c4b} \u{e000}\u{1f3e0}"),
+        ("drawn_by", "Příliš žluťoučký ½"),
+    ];
+    let lines: String = title.iter().map(|(k, v)| format!("{k} = \"{v}\"\n")).collect();
+    let kept: Vec<&str> = text.split("[title]").collect();
+    assert_eq!(kept.len(), 1, "the sample has a title of its own by now");
+    let job = dir.path().join("job.toml");
+    std::fs::write(&job, format!("{text}\n[title]\n{lines}")).unwrap();
+    let out = laid(&root().join("sample-drawings/one-wall.dxf"), &job, dir.path());
+    let wanted = dir.path().join("wanted.txt");
+    // What no letter of the typeface shows stands as U+FFFD, four times.
+    let names: Vec<String> = title
+        .iter()
+        .map(|(_, v)| v.replace(['\u{6a39}', '\u{5c4b}', '\u{e000}', '\u{1f3e0}'], "\u{fffd}"))
+        .collect();
+    std::fs::write(&wanted, names.join("\n")).unwrap();
+    let said = python("tests/reference/pdf_names.py", &[&out.join("sheets.pdf"), &wanted]);
+    assert!(said.starts_with("ok"), "{said}");
+}
+
+#[test]
 fn areas_and_coverage_agree_with_shapely_and_text_with_pypdf() {
     let dir = tempfile::tempdir().unwrap();
     for s in samples() {

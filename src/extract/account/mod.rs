@@ -101,7 +101,7 @@ impl<'a> Account<'a> {
             return Fate::Left(Unused::InOtherView);
         }
         let on_wall = self.walls.iter().any(|w| w.overlaps(frame));
-        if !job.elevation.is_empty() && !on_wall {
+        if job.views().next().is_some() && !on_wall {
             return Fate::Left(Unused::OutsideRegions);
         }
         Fate::Left(Unused::OutsideViews)
@@ -154,7 +154,11 @@ impl<'a> Account<'a> {
         }
         let of_lines: Vec<_> =
             thing.strokes.iter().filter_map(|i| self.lines.strokes.get(*i)).collect();
-        let round = open_loop(&of_lines).filter(|_| *why == Unused::OpenLoop);
+        let lines = match why {
+            Unused::OpenLoop => open_loop(&of_lines).map(|(lines, gap)| (lines, Some(gap))),
+            Unused::LooseLines => Some((thing.entities, None)),
+            _ => None,
+        };
         let fresh = UnusedCount { why: why.clone(), things: 0, lines: None, gap: None };
         let at = match account.left.iter().position(|c| c.why == *why) {
             Some(at) => at,
@@ -165,9 +169,9 @@ impl<'a> Account<'a> {
         };
         let count = &mut account.left[at];
         count.things += n;
-        if let Some((lines, gap)) = round {
+        if let Some((lines, gap)) = lines {
             count.lines = Some(count.lines.unwrap_or(0) + lines);
-            count.gap = Some(count.gap.unwrap_or(0.0).max(gap));
+            count.gap = gap.map(|g| g.max(count.gap.unwrap_or(0.0)));
         }
     }
 

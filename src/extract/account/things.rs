@@ -93,8 +93,9 @@ impl Things {
                 None => found.push((DrawnAs::Lines, vec![i])),
             }
         }
+        let strokes: Vec<&Stroke> = lines.strokes.iter().collect();
         for set in open.into_values() {
-            found.extend(together(&lines.strokes, &set).into_iter().map(|m| (DrawnAs::Lines, m)));
+            found.extend(together(&strokes, &set).into_iter().map(|m| (DrawnAs::Lines, m)));
         }
         let mut of_block = BTreeMap::new();
         for ((root, role), members) in blocks {
@@ -147,35 +148,34 @@ impl Things {
 
     /// What was left out before; a part of a block that is shown otherwise counts with it.
     fn of_left(&mut self, lines: &Linework, shown: &BTreeMap<(usize, Role), usize>) {
-        let mut sets: BTreeMap<(Role, usize, Option<usize>, &Unused), Vec<usize>> = BTreeMap::new();
-        let mut alone: Vec<(Vec<usize>, &Unused)> = Vec::new();
+        let mut blocks: BTreeMap<(usize, Role), Vec<usize>> = BTreeMap::new();
+        let mut sets: BTreeMap<(Role, usize, &Unused), Vec<usize>> = BTreeMap::new();
+        let mut found: Vec<Vec<usize>> = Vec::new();
+        let thing_block = |root: &usize| group_role(lines, *root).is_some_and(Role::is_thing);
         for (i, l) in lines.left.iter().enumerate() {
             let Some(role) = l.stroke.role else { continue };
-            let block = l.stroke.part_of.and_then(|root| shown.get(&(root, role)));
-            if let Some(thing) = block.and_then(|t| self.all.get_mut(*t)) {
-                thing.entities += l.stroke.entities;
-                continue;
-            }
-            let together = l.stroke.part_of.is_some()
-                || (!l.stroke.closed && role.is_outline() && l.stroke.points.len() > 1);
-            if together && l.why != Unused::OnSheet {
-                let key = (role, l.stroke.layer, l.stroke.part_of, &l.why);
-                sets.entry(key).or_default().push(i);
-            } else {
-                alone.push((vec![i], &l.why));
-            }
-        }
-        let strokes: Vec<Stroke> = lines.left.iter().map(|l| l.stroke.clone()).collect();
-        for ((_, _, block, why), set) in sets {
-            if block.is_some() {
-                alone.push((set, why));
-            } else {
-                alone.extend(together(&strokes, &set).into_iter().map(|m| (m, why)));
+            // A block on a layer without a role may hold several things, places unknown.
+            let root = l.stroke.part_of.filter(thing_block).map(|root| (root, role));
+            let open = !l.stroke.closed && role.is_outline() && l.stroke.points.len() > 1;
+            match root {
+                _ if l.why == Unused::OnSheet => found.push(vec![i]),
+                Some(root) => match shown.get(&root).and_then(|t| self.all.get_mut(*t)) {
+                    Some(thing) => thing.entities += l.stroke.entities,
+                    None => blocks.entry(root).or_default().push(i),
+                },
+                None if open => sets.entry((role, l.stroke.layer, &l.why)).or_default().push(i),
+                None => found.push(vec![i]),
             }
         }
-        for (members, why) in alone {
-            let all: Vec<&Stroke> = members.iter().map(|i| &strokes[*i]).collect();
-            self.all.extend(thing(DrawnAs::Left(why.clone()), &members, &all));
+        found.extend(blocks.into_values());
+        let strokes: Vec<&Stroke> = lines.left.iter().map(|l| &l.stroke).collect();
+        for set in sets.into_values() {
+            found.extend(together(&strokes, &set));
+        }
+        for members in found {
+            let Some(why) = members.first().map(|i| lines.left[*i].why.clone()) else { continue };
+            let all: Vec<&Stroke> = members.iter().map(|i| strokes[*i]).collect();
+            self.all.extend(thing(DrawnAs::Left(why), &members, &all));
         }
     }
 
@@ -236,7 +236,7 @@ fn thing(kind: DrawnAs, members: &[usize], strokes: &[&Stroke]) -> Option<Thing>
 }
 
 /// Open strokes sorted into those whose ends come near one another.
-fn together(strokes: &[Stroke], set: &[usize]) -> Vec<Vec<usize>> {
+fn together(strokes: &[&Stroke], set: &[usize]) -> Vec<Vec<usize>> {
     let cell = |p: Point| ((p.x / NEAR).floor() as i64, (p.y / NEAR).floor() as i64);
     let mut cells: BTreeMap<(i64, i64), usize> = BTreeMap::new();
     let mut root: Vec<usize> = (0..set.len()).collect();

@@ -7,6 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
+use super::turns;
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::near::clusters;
@@ -15,6 +16,7 @@ use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Measured, Role, Stroke};
+use crate::model::turn::Turn;
 
 /// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
 /// farther apart (common practice, no source).
@@ -32,6 +34,8 @@ pub(crate) struct View {
     pub(crate) of_job: bool,
     /// What its title says it shows, if that is not sided.
     left_alone: Option<OtherView>,
+    /// The turn that sets its title upright.
+    pub(crate) title: Option<Turn>,
     /// Indices of its strokes.
     members: Vec<usize>,
     /// Indices of the labels in its region.
@@ -168,13 +172,14 @@ pub(crate) fn views(
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });
-    let (left_alone, mut elevations): (Vec<View>, Vec<View>) =
+    let (mut left_alone, mut elevations): (Vec<View>, Vec<View>) =
         found.into_iter().partition(|v| v.left_alone.is_some());
     let many = elevations.len() > 1;
     for (i, v) in elevations.iter_mut().enumerate().filter(|(_, v)| v.name.is_empty()) {
         v.name = if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
     }
     distinct(&mut elevations);
+    left_alone.extend(without_skipped(&mut elevations, job, findings));
     fill(lines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let Some(shows) = v.left_alone else { continue };
@@ -184,6 +189,19 @@ pub(crate) fn views(
         findings.push(Finding::new(kind).at(at));
     }
     Views { elevations, left_alone }
+}
+
+/// Takes out the views that the job leaves out, and says so.
+fn without_skipped(elevations: &mut Vec<View>, job: &Job, findings: &mut Findings) -> Vec<View> {
+    let names: Vec<&str> = elevations.iter().map(|v| v.name.as_str()).collect();
+    turns::report_unknown(&names, job, |v| v.skip, findings);
+    let all = std::mem::take(elevations).into_iter();
+    let (skipped, kept): (Vec<View>, Vec<View>) = all.partition(|v| turns::skips(job, &v.name));
+    *elevations = kept;
+    for v in &skipped {
+        findings.push(Finding::new(ViewFinding::ViewSkipped { view: v.name.clone() }));
+    }
+    skipped
 }
 
 /// A section that shows hatched siding shows the wall behind the cut: it is kept, and told. Level
@@ -221,16 +239,19 @@ fn distinct(views: &mut [View]) {
 fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
     let k = lines.scale.inches;
     let everywhere = Rect::new(-1e12, -1e12, 1e12, 1e12);
-    job.elevation
-        .iter()
+    let drawn = |v: &crate::job::drawing::View| {
+        v.region.map_or(everywhere, |[a, b, c, d]| {
+            Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
+        })
+    };
+    job.views()
         .map(|v| View {
             name: v.name.clone(),
-            region: v.region.map_or(everywhere, |[a, b, c, d]| {
-                Rect::from_points(Point::new(a * k, b * k), Point::new(c * k, d * k))
-            }),
+            region: turns::region_of(lines, v, drawn(v)),
             layers: v.layers.clone(),
             of_job: true,
             left_alone: None,
+            title: None,
             members: Vec::new(),
             labels: Vec::new(),
             dimensions: Vec::new(),
@@ -245,9 +266,10 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
         Shows::Other(view) => Some(view),
     });
     let name = title.map_or_else(String::new, |t| t.name.clone());
+    let title = title.map(|t| t.turn);
     let (members, labels, dimensions) = (Vec::new(), Vec::new(), Vec::new());
     let layers = Vec::new();
-    View { name, region, layers, of_job: false, left_alone, members, labels, dimensions }
+    View { name, region, layers, of_job: false, left_alone, title, members, labels, dimensions }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
@@ -269,8 +291,10 @@ fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) 
         .iter()
         .map(|c| {
             // What stands round the walls, half way to the next view, belongs to the view.
-            let region = c.inflate(APART / 2.0, APART);
             let title = titles::under(titles, *c, APART);
+            let lying = title.is_some_and(|t| t.turn.quarters % 2 == 1);
+            let (beside, over) = if lying { (APART, APART / 2.0) } else { (APART / 2.0, APART) };
+            let region = c.inflate(beside, over);
             untitled += usize::from(title.is_none());
             titled(title, region)
         })
@@ -294,7 +318,7 @@ pub(crate) fn stray_openings(lines: &Linework, views: &Views, job: &Job, finding
     let all = lines.strokes.iter().enumerate();
     let strays: Vec<&Stroke> =
         all.filter(|(i, s)| of_walls(s) && !inside.contains(i)).map(|(_, s)| s).collect();
-    if let Some(first) = strays.first().filter(|_| job.elevation.is_empty()) {
+    if let Some(first) = strays.first().filter(|_| job.views().next().is_none()) {
         let at = lines.source(stroke_box(first).center());
         let kind = ViewFinding::OutsideViews { lines: strays.len() };
         findings.push(Finding::new(kind).about(&first.origin).at(at));

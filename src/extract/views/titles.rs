@@ -6,6 +6,7 @@ use crate::finding::views::OtherView;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Text;
 use crate::model::linework::{Linework, Role};
+use crate::model::turn::Turn;
 
 /// What a title says its view is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -85,6 +86,8 @@ pub(super) struct Title {
     pub(super) shows: Shows,
     /// On a sheet, under the window that shows its view.
     on_sheet: bool,
+    /// The turn that sets it upright.
+    pub(super) turn: Turn,
 }
 
 fn reads_as(name: &str) -> Option<Shows> {
@@ -118,6 +121,7 @@ fn title(text: &Text, at: Point, height: f64, role: Option<Role>) -> Option<Titl
         agreed,
         shows: shows.unwrap_or(Shows::Elevation),
         on_sheet: false,
+        turn: Turn::of_text(text.angle, text.mirrored).unwrap_or_default(),
     })
 }
 
@@ -134,7 +138,7 @@ pub(super) fn titles(lines: &Linework) -> Vec<Title> {
         let (at, scale) = in_model(lines, layout, l.text.at)?;
         title(&l.text, at, l.text.height * scale, l.role)
             .filter(|t| t.agreed || l.text.height >= least)
-            .map(|t| Title { on_sheet: true, ..t })
+            .map(|t| Title { on_sheet: true, turn: Turn::default(), ..t })
     });
     model.chain(paper).collect()
 }
@@ -185,18 +189,30 @@ pub(super) fn in_frame(titles: &[Title], region: Rect) -> Option<&Title> {
 }
 
 /// The title of walls that stand together: the nearest one at or under their foot, those of the
-/// title layer first.
+/// title layer first. Where it reads another way the walls are turned with it.
 pub(super) fn under(titles: &[Title], walls: Rect, aside: f64) -> Option<&Title> {
-    let far = |t: &&Title| t.at.distance(Point::new(walls.center().x, walls.y0));
-    titles
-        .iter()
-        .filter(|t| t.at.x >= walls.x0 - aside && t.at.x <= walls.x1 + aside)
-        .filter(|t| t.at.y < walls.y0 + walls.height())
-        // Far under its view a title belongs to another one, unless its layer says what it is.
-        .filter(|t| t.agreed || t.on_sheet || t.at.y > walls.y0 - 2.0 * aside)
-        // A text in the middle of walls that reads like a plan's title is no title of theirs.
-        .filter(|t| t.agreed || t.shows == Shows::Elevation || t.at.y <= walls.y0)
-        .min_by(|a, b| b.agreed.cmp(&a.agreed).then(far(a).total_cmp(&far(b))))
+    let (center, size) = (walls.center(), walls.size());
+    let seen = |t: &Title| {
+        let lying = t.turn.quarters % 2 == 1;
+        let size = if lying { (size.height, size.width) } else { (size.width, size.height) };
+        (t.turn.about(center) * t.at, Rect::from_center_size(center, size))
+    };
+    let fits = |t: &&Title| {
+        let (at, walls) = seen(t);
+        at.x >= walls.x0 - aside
+            && at.x <= walls.x1 + aside
+            && at.y < walls.y0 + walls.height()
+            // Far under its view a title belongs to another one, unless its layer says what it is.
+            && (t.agreed || t.on_sheet || at.y > walls.y0 - 2.0 * aside)
+            // A text in the middle of walls that reads like a plan's title is no title of theirs.
+            && (t.agreed || t.shows == Shows::Elevation || at.y <= walls.y0)
+    };
+    let far = |t: &&Title| {
+        let (at, walls) = seen(t);
+        at.distance(Point::new(center.x, walls.y0))
+    };
+    let fitting = titles.iter().filter(fits);
+    fitting.min_by(|a, b| b.agreed.cmp(&a.agreed).then(far(a).total_cmp(&far(b))))
 }
 
 #[cfg(test)]

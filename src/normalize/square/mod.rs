@@ -26,7 +26,7 @@ const SLIGHT: f64 = noise::STEP;
 /// Takes drawing noise out of the lines, and says so.
 pub(super) fn square(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     // A drawing without a leaning side, and nearly all are, is done with here.
-    if !noise::any(lines) {
+    if !net::any_leans(lines) {
         return;
     }
     let sites = sites::sites(lines, job);

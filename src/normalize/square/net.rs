@@ -2,6 +2,7 @@
 
 use super::noise::{self, HAIR, LONG, Lie, STEP};
 use super::sites::Sites;
+use crate::geom::polygon::sides;
 use crate::geom::vocabulary::{BezPath, PathEl, Point};
 use crate::model::linework::{Linework, Role};
 
@@ -9,6 +10,8 @@ use crate::model::linework::{Linework, Role};
 /// steps of a curve.
 const BENDS_LEAST: f64 = 1.5;
 const BENDS_MOST: f64 = 40.0;
+/// So many leaning sides are not few.
+const FEW: usize = 10;
 /// In a rough part a short side is level or plumb where it leans less than this share of its length.
 const SHORT_LEAN: f64 = 0.125;
 
@@ -231,25 +234,42 @@ fn evidence(lines: &Linework, sites: &Sites) -> Vec<Vec<Lie>> {
         noise::sides_of(s).for_each(|(a, b)| take(sites.of[i], a, b));
     }
     for (i, _, ring) in siding_loops(lines) {
-        crate::geom::polygon::sides(&ring).for_each(|(a, b)| take(sites.of_hatch[i], a, b));
+        sides(&ring).for_each(|(a, b)| take(sites.of_hatch[i], a, b));
     }
     out
 }
 
-/// A part is rough where a third of its long sides lean, three at least. Vertices are then off by half
+/// A part is rough where a third of its long sides lean, three at least, or two of three. Vertices are then off by half
 /// of what all but a few sides of all rough parts lean: one hand drew them.
 fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
     let leaning =
         |lies: &[Lie]| -> Vec<f64> { lies.iter().map(|l| l.lean).filter(|l| *l > HAIR).collect() };
     let is_rough = |lies: &[Lie]| {
         let count = leaning(lies).len();
-        count >= 3 && 3 * count >= lies.len()
+        // A gable has few sides that could lean.
+        count >= 3 && 3 * count >= lies.len() || count == 2 && 2 * lies.len() <= 3 * count
     };
     let rough: Vec<bool> = lies.iter().map(|l| is_rough(l)).collect();
     let mut leans: Vec<f64> =
         lies.iter().zip(&rough).filter(|(_, r)| **r).flat_map(|(l, _)| leaning(l)).collect();
     leans.sort_by(f64::total_cmp);
-    let most = leans.get(leans.len().saturating_sub(1) * 19 / 20).copied().unwrap_or_default();
-    let noise = (most / 2.0).min(STEP / 2.0);
+    let most = leans
+        .get(leans.len().saturating_sub(1).saturating_sub(leans.len() / 20))
+        .copied()
+        .unwrap_or_default();
+    // Few sides hardly show the most that there is.
+    let share = if leans.len() < FEW { 0.8 } else { 0.5 };
+    let noise = (most * share).min(STEP / 2.0);
     rough.into_iter().map(|r| r.then_some(noise)).collect()
+}
+
+/// Whether any side of a building leans.
+pub(super) fn any_leans(lines: &Linework) -> bool {
+    let leans = |(a, b): (Point, Point)| {
+        let lie = Lie::of(a, b);
+        lie.lean > HAIR && lie.nearly()
+    };
+    let strokes = lines.strokes.iter().filter(|s| noise::shows(s.role));
+    strokes.flat_map(noise::sides_of).any(leans)
+        || siding_loops(lines).any(|(_, _, p)| sides(&p).any(leans))
 }

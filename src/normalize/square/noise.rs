@@ -2,7 +2,7 @@
 
 use crate::geom::polygon::sides;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::linework::{Role, Stroke};
 
 /// A side at least this long, inches, is squared wherever it leans little (common practice, no source).
 pub(super) const LONG: f64 = 24.0;
@@ -47,7 +47,7 @@ impl Lie {
     }
 
     /// The same, or tilted by what may be common to a drawing.
-    fn nearly(&self) -> bool {
+    pub(super) fn nearly(&self) -> bool {
         self.length >= LONG && self.angle.abs() <= MOST_TILT.to_radians()
     }
 }
@@ -61,15 +61,4 @@ pub(super) fn shows(role: Option<Role>) -> bool {
 pub(super) fn sides_of(s: &Stroke) -> impl Iterator<Item = (Point, Point)> + '_ {
     let count = if s.closed { s.points.len() } else { s.points.len().saturating_sub(1) };
     sides(&s.points).take(count)
-}
-
-/// Whether any side of a building leans.
-pub(super) fn any(lines: &Linework) -> bool {
-    let leans = |(a, b): (Point, Point)| {
-        let lie = Lie::of(a, b);
-        lie.lean > HAIR && lie.nearly()
-    };
-    let strokes = lines.strokes.iter().filter(|s| shows(s.role));
-    strokes.flat_map(sides_of).any(leans)
-        || super::net::siding_loops(lines).any(|(_, _, p)| sides(&p).any(leans))
 }

@@ -10,8 +10,10 @@ const STRAY: f64 = 0.1;
 /// How much likelier lines must be on steps than anywhere, as a logarithm (of our own choosing, no
 /// source).
 const LIKELIER: f64 = 1.0;
-/// Fewer lines than this show nothing.
-const FEWEST: usize = 4;
+/// The same where lines are few.
+const FEW_LIKELIER: f64 = 4.0;
+/// So many lines are not few; one alone shows nothing.
+const FEW: usize = 4;
 /// More lines are not needed to tell.
 const ENOUGH: usize = 400;
 /// Places tried for where steps begin.
@@ -37,16 +39,17 @@ pub(super) struct Steps {
 /// The steps that these lines most likely stand on; none where they are no likelier than none.
 pub(super) fn steps(all: &[Unsure]) -> Option<Steps> {
     let all = &all[..all.len().min(ENOUGH)];
-    if all.len() < FEWEST {
+    if all.len() < 2 {
         return None;
     }
+    let least = if all.len() < FEW { FEW_LIKELIER } else { LIKELIER };
     let mut best: Option<(f64, Steps)> = None;
     for (series, steps) in SERIES.iter().enumerate() {
         for (base, step) in steps.iter().enumerate() {
             for k in 0..PHASES {
                 let phase = step * k as f64 / PHASES as f64;
                 let likely = likelier(all, phase, *step);
-                if likely > best.map_or(LIKELIER, |b| b.0) {
+                if likely > best.map_or(least, |b| b.0) {
                     best = Some((likely, Steps { series, base, phase }));
                 }
             }

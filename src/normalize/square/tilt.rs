@@ -6,13 +6,15 @@ use super::sites::Sites;
 use crate::geom::polygon::bounds;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Affine, Point, Vec2};
-use crate::model::linework::Linework;
+use crate::model::linework::{Linework, Role};
 use crate::normalize::motion::{EVERYWHERE, moved};
 
 /// Share of the length of long sides that must have the tilt (of our own choosing, no source).
 const AGREE: f64 = 0.75;
 /// How many times its own uncertainty a tilt must be (of our own choosing, no source).
 const SURE: f64 = 4.0;
+/// Shorter sides tell nothing of a tilt, inches.
+const LONG_ENOUGH: f64 = 12.0;
 /// Coordinates that are one but for rounding lie within this, inches.
 const ONE: f64 = 1.0 / 2048.0;
 
@@ -37,10 +39,18 @@ pub(super) fn undone(lines: &mut Linework, sites: &Sites) -> Option<f64> {
     greatest
 }
 
+/// Roles whose sides are level and plumb but for slopes of roofs: where a wall has few, frames, floor
+/// lines and openings tell as well.
+fn upright_when_drawn(role: Option<Role>) -> bool {
+    role.is_some_and(|r| {
+        r.is_outline() || matches!(r, Role::Frame | Role::Level | Role::InsideCorner | Role::Joint)
+    })
+}
+
 /// Sides that show how part of the drawing lies.
 fn points_of(lines: &Linework, part: impl Fn(usize) -> bool) -> Vec<(Point, Point)> {
     let strokes = lines.strokes.iter().enumerate();
-    let strokes = strokes.filter(|(i, s)| noise::shows(s.role) && part(*i));
+    let strokes = strokes.filter(|(i, s)| upright_when_drawn(s.role) && part(*i));
     let mut out: Vec<(Point, Point)> = strokes.flat_map(|(_, s)| noise::sides_of(s)).collect();
     if out.is_empty() {
         for (_, _, ring) in super::net::siding_loops(lines) {
@@ -74,7 +84,7 @@ fn longest(lies: &[Lie]) -> f64 {
 /// chance.
 fn common(lies: &[Lie]) -> Option<f64> {
     let most = MOST_TILT.to_radians();
-    let long = |l: &&Lie| l.length >= noise::LONG && l.angle.abs() <= most;
+    let long = |l: &&Lie| l.length >= LONG_ENOUGH && l.angle.abs() <= most;
     let mut near: Vec<Lie> = lies.iter().filter(long).copied().collect();
     near.sort_by(|a, b| a.angle.total_cmp(&b.angle));
     let total: f64 = near.iter().map(|l| l.length).sum();

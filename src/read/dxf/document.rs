@@ -10,8 +10,8 @@ use super::text::Decoder;
 use crate::finding::drawing::{DrawingFinding, Named};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::Point;
-use crate::model::drawing::{Drawing, Space};
-use crate::origin::EntityKind;
+use crate::model::drawing::{Drawing, LeftOut, Space};
+use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 use crate::units::Unit;
 
@@ -184,6 +184,12 @@ impl<'a> Reader<'a, '_> {
             self.expand(raws);
         }
         self.expander().tell();
+        for ((layer, why), count) in std::mem::take(&mut self.unread_more) {
+            let (space, group, at) = (Space::Model, None, None);
+            let shown = self.out.layers[layer].shown;
+            let origin = Origin { layer: self.names[layer].clone(), ..Origin::default() };
+            self.out.left_out.push(LeftOut { layer, space, group, shown, why, count, at, origin });
+        }
         let mut out = self.out;
         out.name = name.to_owned();
         let version = if self.version.is_empty() { "without a version" } else { &self.version };

@@ -21,6 +21,8 @@ use crate::origin::{EntityKind, Origin};
 
 /// Most types that are not read whose names are kept once.
 const MOST_TYPES: usize = 200;
+/// Most entities that are not read that are kept one by one.
+const MOST_KEPT: usize = 100_000;
 
 fn unread_at(groups: &Groups, why: Unused) -> Body {
     Body::Unread(Arc::new(why), groups.point(10))
@@ -64,7 +66,7 @@ impl<'a> Reader<'a, '_> {
             }
             let before = raws.len();
             self.entity(buffer, raws);
-            self.held.0 += raws.len() - before;
+            self.held.0 += raws[before..].iter().filter(|r| r.is_read()).count();
             self.held.1 += raws[before..].iter().map(points_of).sum::<usize>();
         }
         true
@@ -208,12 +210,19 @@ impl<'a> Reader<'a, '_> {
         let known = self.unread.get(first.value.trim_ascii()).cloned();
         let why = known.unwrap_or_else(|| {
             let entity = String::from_utf8_lossy(first.value.trim_ascii()).into_owned();
-            let why = Arc::new(Unused::NotRead { entity });
-            if self.unread.len() < MOST_TYPES {
-                self.unread.insert(first.value.trim_ascii(), why.clone());
+            if self.unread.len() >= MOST_TYPES {
+                return Arc::new(Unused::NotRead { entity: String::new() });
             }
+            let why = Arc::new(Unused::NotRead { entity });
+            self.unread.insert(first.value.trim_ascii(), why.clone());
             why
         });
+        self.unread_kept += 1;
+        if self.unread_kept > MOST_KEPT {
+            // Millions of them are a number.
+            *self.unread_more.entry((layer, why)).or_default() += 1;
+            return;
+        }
         let body = Body::Unread(why, groups.point(10));
         raws.push(Raw { layer, space, invisible, origin, body });
     }

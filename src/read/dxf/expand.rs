@@ -26,6 +26,13 @@ pub(super) struct Raw {
     pub body: Body,
 }
 
+impl Raw {
+    /// Whether it is a shape or an insertion.
+    pub(super) fn is_read(&self) -> bool {
+        !matches!(self.body, Body::Unread(..))
+    }
+}
+
 /// What an entity is.
 #[derive(Clone, Debug)]
 pub(super) enum Body {
@@ -148,6 +155,7 @@ impl Expander<'_> {
         context: &Context,
         out: &mut Drawing,
     ) {
+        self.tally.left += 1;
         let many = out.left_out.len() >= MOST_LEFT;
         let same = |l: &&mut LeftOut| l.layer == layer && l.why == why && l.shown == shown;
         if many && let Some(last) = out.left_out.iter_mut().rev().take(MOST_LOOKED_AT).find(same) {
@@ -169,8 +177,12 @@ impl Expander<'_> {
     ) {
         let key = insert.key.clone();
         if let Some(why) = self.nothing_by(&insert, &key, context.depth, origin) {
-            let at = Some(context.map * insert.placed * Point::ZERO);
-            self.leave(why, at, (layer, shown), origin, context, out);
+            // A block of attributes alone is a text.
+            let said = matches!(*why, Unused::BlockEmpty { .. }) && !insert.attributes.is_empty();
+            if !said {
+                let at = Some(context.map * insert.placed * Point::ZERO);
+                self.leave(why, at, (layer, shown), origin, context, out);
+            }
             return;
         }
         let Some(block) = self.blocks.get(&*key) else { return };
@@ -178,7 +190,7 @@ impl Expander<'_> {
         let across = Affine::rotate(insert.angle.to_radians());
         'array: for row in 0..insert.rows {
             for column in 0..insert.columns {
-                if out.items.len() >= self.limits.items
+                if out.items.len().max(self.tally.left) >= self.limits.items
                     || out.groups.len() >= self.limits.insertions
                     || self.tally.points > self.limits.points
                 {

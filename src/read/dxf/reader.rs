@@ -46,6 +46,9 @@ pub(super) struct Reader<'a, 'n> {
     pub(super) long_name: Option<DrawingFinding>,
     /// Types that are not read, by name.
     pub(super) unread: BTreeMap<&'a [u8], Arc<Unused>>,
+    /// How many entities of them there are, and of each layer those that are not kept one by one.
+    pub(super) unread_kept: usize,
+    pub(super) unread_more: BTreeMap<(usize, Arc<Unused>), usize>,
     /// Entities, and their points, that wait for blocks or layers: a drawing holds no more of them
     /// than of items.
     pub(super) held: (usize, usize),
@@ -84,6 +87,8 @@ impl<'a, 'n> Reader<'a, 'n> {
             spline_steps: 0,
             long_name: None,
             unread: BTreeMap::new(),
+            unread_kept: 0,
+            unread_more: BTreeMap::new(),
             held: (0, 0),
             saw_tables: false,
             saw_blocks: false,
@@ -202,7 +207,7 @@ impl<'a, 'n> Reader<'a, 'n> {
     }
 
     pub(super) fn expand(&mut self, raws: Vec<Raw>) {
-        self.held.0 -= raws.len();
+        self.held.0 -= raws.iter().filter(|r| r.is_read()).count();
         self.held.1 -= raws.iter().map(points_of).sum::<usize>();
         let mut out = std::mem::take(&mut self.out);
         self.expander().all(raws, &mut out);

@@ -18,6 +18,8 @@ pub(super) struct Tally {
     pub full: bool,
     /// Points so far.
     pub points: usize,
+    /// Shapes left out so far.
+    pub left: usize,
     /// Blocks inserted but not defined.
     pub missing: Vec<Arc<str>>,
     /// Shapes with absurd coordinates: how many, and the first.

@@ -4,6 +4,7 @@
 
 mod budget;
 mod css;
+mod escape;
 mod excess;
 mod faults;
 mod kept;
@@ -13,6 +14,7 @@ mod names;
 mod numbers;
 mod plain;
 mod shapes;
+mod shown;
 mod user;
 
 use std::borrow::Cow;
@@ -68,7 +70,7 @@ pub(in crate::read) fn drawing(
         })?;
     let sheet = plain::sheet(&xml);
     budget::within(&xml, &sheet, &lines, limits)?;
-    let Plain { text: plain, names } = plain::plain(&xml, &sheet, &lines, limits, findings)?;
+    let Plain { text: plain, names, left } = plain::plain(&xml, &sheet, &lines, limits, findings)?;
     let tree = usvg::Tree::from_str(&plain, &settings()).map_err(|e| unreadable(e.to_string()))?;
     drop(plain);
     let mut out = Drawing {
@@ -77,7 +79,7 @@ pub(in crate::read) fn drawing(
         dialect: Dialect { format: "SVG".to_owned(), binary: false, encoding: encoding.to_owned() },
         ..Default::default()
     };
-    shapes::all(&tree, &names, &to_user(&xml, &tree), limits, &mut out, findings);
+    shapes::all(&tree, (&names, &left), &to_user(&xml, &tree), limits, &mut out, findings);
     Ok(out)
 }
 

@@ -6,6 +6,9 @@ use std::sync::Arc;
 
 use usvg::roxmltree::Node;
 
+use crate::geom::vocabulary::Rect;
+use crate::model::unused::Unused;
+
 /// An element of the source.
 #[derive(Clone, Debug)]
 pub(super) struct Named {
@@ -19,6 +22,10 @@ pub(super) struct Named {
     pub(super) element: &'static str,
     /// What a text element says.
     pub(super) text: Option<String>,
+    /// Why nothing of it shows, where the resolver gives nothing; none where nothing is due.
+    pub(super) unseen: Option<Unused>,
+    /// The box it is clipped to, in its own coordinates.
+    pub(super) clip: Option<Box<Rect>>,
 }
 
 /// Names by the ids of what is handed to the resolver.

@@ -8,18 +8,23 @@ use usvg::roxmltree::{Attribute, Document, Node};
 
 use super::budget::{ids, target};
 use super::css::{parts, tamed};
+use super::escape::{SET_APART, escaped, written};
 use super::excess::LETTERS_OF_TEXT;
 use super::faults::{Faults, Place};
 use super::kept::{Kept, keeps, kept};
 use super::lines::Lines;
 use super::names::{Named, Names, found_again, layer_label, words};
 use super::numbers;
+use super::shown::{Around, Left, clip, drawn_in};
 use crate::finding::drawing::{DrawingFinding, Named as NamedKind};
 use crate::finding::{Findings, Refusal};
+use crate::model::unused::Unused;
 use crate::read::limits::Limits;
 
 /// What ids of our own begin with.
 const MARK: &str = "lapwright-mark-";
+/// Most elements left out that are kept one by one.
+const MOST_LEFT: usize = 100_000;
 /// Letters of an id or a label that are told where it is too long.
 const SHOWN: usize = 40;
 
@@ -27,6 +32,8 @@ const SHOWN: usize = 40;
 pub(super) struct Plain {
     pub(super) text: String,
     pub(super) names: Names,
+    /// What is not in it.
+    pub(super) left: Vec<Left>,
 }
 
 struct Writer<'a, 'n> {
@@ -64,7 +71,11 @@ pub(super) fn plain(
     limits: &Limits,
     findings: &mut Findings,
 ) -> Result<Plain, Refusal> {
-    let out = Plain { text: String::with_capacity(xml.input_text().len()), names: Names::new() };
+    let out = Plain {
+        text: String::with_capacity(xml.input_text().len()),
+        names: Names::new(),
+        left: Vec::new(),
+    };
     let mut writer = Writer {
         out,
         ids: ids(xml),
@@ -91,16 +102,21 @@ impl<'a> Writer<'a, '_> {
                 self.out.text.push_str("</style>");
             }
         }
-        self.children(root, &Arc::from("0"))?;
+        self.children(root, &Arc::from("0"), Around::default())?;
         self.out.text.push_str("</svg>");
         Ok(())
     }
 
-    fn children(&mut self, node: Node<'a, 'a>, layer: &Arc<str>) -> Result<(), Refusal> {
+    fn children(
+        &mut self,
+        node: Node<'a, 'a>,
+        layer: &Arc<str>,
+        around: Around,
+    ) -> Result<(), Refusal> {
         let within_text = self.letters > 0;
         for child in node.children() {
             if child.is_element() {
-                self.element(child, layer)?;
+                self.element(child, layer, around)?;
             } else if let (true, Some(text)) =
                 (within_text, child.text().filter(|_| child.is_text()))
             {
@@ -112,11 +128,18 @@ impl<'a> Writer<'a, '_> {
         Ok(())
     }
 
-    fn element(&mut self, node: Node<'a, 'a>, layer: &Arc<str>) -> Result<(), Refusal> {
+    fn element(
+        &mut self,
+        node: Node<'a, 'a>,
+        layer: &Arc<str>,
+        around: Around,
+    ) -> Result<(), Refusal> {
         let name = match kept(&node) {
             Kept::Nothing => return Ok(()),
             Kept::Skipped(name) => {
                 self.faults.skipped(name, self.line(&node));
+                let own = self.layer(&node, layer)?;
+                self.leave(&node, own, around, Unused::NotRead { entity: name.to_owned() }, 1);
                 return Ok(());
             }
             Kept::Unseen => "defs",
@@ -128,8 +151,15 @@ impl<'a> Writer<'a, '_> {
             return Ok(());
         }
         let own = self.layer(&node, layer)?;
-        let id = self.id(&node, &own, outermost)?;
+        let id = self.id(&node, &own, outermost, around)?;
         if self.faulty(&node, &own) {
+            let named = id.as_ref().and_then(|id| self.out.names.get_mut(id));
+            match named.and_then(|n| n.unseen.as_mut()) {
+                Some(why) => *why = Unused::Unreadable,
+                None => {
+                    self.leave(&node, own, around, Unused::Unreadable, drawn_in(&node));
+                }
+            }
             return Ok(());
         }
         if outermost {
@@ -137,7 +167,7 @@ impl<'a> Writer<'a, '_> {
         }
         self.open(node, name, id);
         self.out.text.push('>');
-        self.children(node, &own)?;
+        self.children(node, &own, around.within(&node, name))?;
         self.out.text.push_str("</");
         self.out.text.push_str(name);
         self.out.text.push('>');
@@ -145,6 +175,29 @@ impl<'a> Writer<'a, '_> {
             self.letters = 0;
         }
         Ok(())
+    }
+
+    /// What a `use` names and the source does not hold.
+    fn missing(&self, node: &Node<'a, 'a>) -> Option<&'a str> {
+        let used = target(node).filter(|_| node.tag_name().name() == "use")?;
+        (!self.ids.contains_key(used)).then_some(used)
+    }
+
+    /// Keeps what is not handed to the resolver.
+    fn leave(
+        &mut self,
+        node: &Node<'a, 'a>,
+        layer: Arc<str>,
+        around: Around,
+        why: Unused,
+        count: usize,
+    ) {
+        if around.defined || count == 0 || self.out.left.len() >= MOST_LEFT {
+            return;
+        }
+        let why = if around.hidden { Unused::HiddenLayer } else { why };
+        let (line, id) = (self.line(node), node.attribute("id").map(Box::from));
+        self.out.left.push(Left { layer, line, id, why, count });
     }
 
     fn line(&self, node: &Node) -> usize {
@@ -175,6 +228,7 @@ impl<'a> Writer<'a, '_> {
         node: &Node<'a, 'a>,
         layer: &Arc<str>,
         outermost: bool,
+        around: Around,
     ) -> Result<Option<String>, Refusal> {
         let own = node.attribute("id");
         if let Some(id) = own {
@@ -198,6 +252,8 @@ impl<'a> Writer<'a, '_> {
             id: own.map(Box::from),
             element,
             text: outermost.then(|| words(node)),
+            unseen: around.unseen(node, self.missing(node)),
+            clip: clip(node, &self.ids),
         };
         self.out.names.insert(id.clone(), named);
         Ok(Some(id))
@@ -281,30 +337,4 @@ impl<'a> Writer<'a, '_> {
         escaped(value, &mut self.out.text);
         self.out.text.push('"');
     }
-}
-
-/// Attributes that are never handed on: see [`kept`].
-const SET_APART: [&str; 6] = ["marker", "clip", "mask", "filter", "on", "xmlns"];
-
-fn written<'a>(a: &Attribute<'a, '_>) -> &'a str {
-    if a.name() == "space" { "xml:space" } else { a.name() }
-}
-
-/// Text as XML has it. Characters that no XML may hold are blanks.
-fn escaped(text: &str, out: &mut String) {
-    let mut rest = text;
-    let special = |b: u8| b < b' ' || matches!(b, b'&' | b'<' | b'>' | b'"');
-    while let Some(at) = rest.bytes().position(special) {
-        out.push_str(&rest[..at]);
-        out.push_str(match rest.as_bytes()[at] {
-            b'&' => "&amp;",
-            b'<' => "&lt;",
-            b'>' => "&gt;",
-            b'"' => "&quot;",
-            b'\n' => "\n",
-            _ => " ",
-        });
-        rest = &rest[at + 1..];
-    }
-    out.push_str(rest);
 }

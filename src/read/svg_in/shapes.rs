@@ -1,18 +1,20 @@
 //! Nodes of the tree as shapes on layers.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use usvg::tiny_skia_path::PathSegment;
 
 use super::names::{Named, Names};
+use super::shown::Left;
 use super::user::ToUser;
 use crate::finding::drawing::DrawingFinding;
 use crate::finding::{Finding, Findings};
-use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point};
+use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect};
 use crate::model::drawing::{
-    Across, Drawing, Group, Item, Layer, Pen, Polyline, Shape, Space, Text, Up,
+    Across, Drawing, Group, Item, Layer, LeftOut, Pen, Polyline, Shape, Space, Text, Up,
 };
+use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
 
@@ -22,6 +24,10 @@ struct Maker<'a> {
     limits: &'a Limits,
     out: &'a mut Drawing,
     index: BTreeMap<Arc<str>, usize>,
+    /// Elements of which something shows.
+    seen: BTreeSet<&'a str>,
+    /// The `use` of each insertion.
+    uses: Vec<&'a str>,
     /// Line from which what comes is left out.
     full: Option<usize>,
     /// Shapes too far away, and the first.
@@ -31,15 +37,16 @@ struct Maker<'a> {
 /// Every drawn path and text of the tree.
 pub(super) fn all(
     tree: &usvg::Tree,
-    names: &Names,
+    (names, left): (&Names, &[Left]),
     user: &ToUser,
     limits: &Limits,
     out: &mut Drawing,
     findings: &mut Findings,
 ) {
-    let index = BTreeMap::new();
-    let mut maker = Maker { names, user, limits, out, index, full: None, far: None };
-    maker.group(tree.root(), None, None);
+    let (index, seen, uses) = (BTreeMap::new(), BTreeSet::new(), Vec::new());
+    let mut maker = Maker { names, user, limits, out, index, seen, uses, full: None, far: None };
+    maker.group(tree.root(), None, None, None);
+    maker.tell_unseen(left);
     if let Some(line) = maker.full {
         let (most, from_line) = (limits.items, Some(line).filter(|l| *l > 0));
         let kind = DrawingFinding::ItemsTooMany { most, from_line, array: None };
@@ -52,10 +59,20 @@ pub(super) fn all(
     }
 }
 
-impl Maker<'_> {
-    /// `named` is the nearest element round the group; `symbol` the insertion it is part of.
-    fn group(&mut self, group: &usvg::Group, named: Option<&str>, symbol: Option<usize>) {
-        let own = Some(group.id()).filter(|i| self.names.contains_key(*i)).or(named);
+impl<'a> Maker<'a> {
+    /// `named` is the nearest element round the group; `symbol` the insertion it is part of; `clip` the
+    /// box that it is clipped to, in pixels of the tree.
+    fn group(
+        &mut self,
+        group: &usvg::Group,
+        named: Option<&'a str>,
+        symbol: Option<usize>,
+        clip: Option<Rect>,
+    ) {
+        let found = self.names.get_key_value(group.id());
+        let own = found.map(|(id, _)| id.as_str()).or(named);
+        let of_own = found.and_then(|(_, n)| n.clip.as_deref());
+        let clip = met(clip, of_own.map(|c| moved(*c, group.abs_transform())));
         let symbol = self.symbol(group.id(), symbol);
         for node in group.children() {
             if self.out.items.len() >= self.limits.items {
@@ -64,8 +81,8 @@ impl Maker<'_> {
                 return;
             }
             match node {
-                usvg::Node::Group(g) => self.group(g, own, symbol),
-                usvg::Node::Path(p) if p.is_visible() => self.path(p, own, symbol),
+                usvg::Node::Group(g) => self.group(g, own, symbol, clip),
+                usvg::Node::Path(p) if p.is_visible() => self.path(p, own, symbol, clip),
                 usvg::Node::Text(t) => self.text(t, own, symbol),
                 _ => {}
             }
@@ -86,6 +103,7 @@ impl Maker<'_> {
             attributes: Arc::default(),
             origin: origin(named),
         });
+        self.uses.push(names.get_key_value(id).map_or("", |(id, _)| id));
         Some(self.out.groups.len() - 1)
     }
 
@@ -109,16 +127,72 @@ impl Maker<'_> {
             id: None,
             element: "path",
             text: None,
+            unseen: None,
+            clip: None,
         })
     }
 
+    /// What a symbol brings takes its layer, unless it has one of its own.
+    fn layer_in(&mut self, name: &Arc<str>, symbol: Option<usize>) -> usize {
+        match symbol.map(|s| self.out.groups[s].layer) {
+            Some(layer) if &**name == "0" => layer,
+            _ => self.layer(name),
+        }
+    }
+
+    /// Remembers that something shows of an element and of the uses that bring it.
+    fn saw(&mut self, id: &str, outer: Option<&'a str>, symbol: Option<usize>) {
+        self.seen.extend(self.names.get_key_value(id).map(|(id, _)| id.as_str()).or(outer));
+        let mut at = symbol;
+        while let Some(s) = at {
+            if !self.uses.get(s).is_some_and(|u| self.seen.insert(u)) {
+                return;
+            }
+            at = self.out.groups[s].parent;
+        }
+    }
+
+    /// Keeps a shape that does not show.
+    fn leave(&mut self, layer: usize, symbol: Option<usize>, why: Unused, origin: Origin) {
+        let (space, group, why) = (Space::Model, symbol, Arc::new(why));
+        let (shown, count, at) = (true, 1, None);
+        self.out.left_out.push(LeftOut { layer, space, group, shown, why, count, at, origin });
+    }
+
+    /// Elements that draw something and of which nothing shows.
+    fn tell_unseen(&mut self, left: &[Left]) {
+        if self.full.is_some() {
+            return;
+        }
+        let names = self.names;
+        for (id, named) in names {
+            let seen = self.seen.contains(id.as_str());
+            let Some(why) = named.unseen.clone().filter(|_| !seen) else { continue };
+            let layer = self.unseen_layer(&named.layer);
+            self.leave(layer, None, why, origin(named));
+        }
+        for l in left {
+            let layer = self.unseen_layer(&l.layer);
+            let at = (l.line, l.id.clone(), l.layer.clone());
+            let origin =
+                Origin { line: at.0, handle: at.1, entity: EntityKind::Unknown, layer: at.2 };
+            self.leave(layer, None, l.why.clone(), origin);
+            if let Some(last) = self.out.left_out.last_mut() {
+                last.count = l.count;
+            }
+        }
+    }
+
+    /// A layer of which nothing was seen yet is hidden.
+    fn unseen_layer(&mut self, name: &Arc<str>) -> usize {
+        let known = self.index.contains_key(name);
+        let layer = self.layer(name);
+        self.out.layers[layer].shown &= known;
+        layer
+    }
+
     fn put(&mut self, named: &Named, symbol: Option<usize>, shape: Shape) {
-        // What a symbol brings takes its layer, unless it has one of its own.
-        let outer = symbol.map(|s| self.out.groups[s].layer);
-        let layer = match outer {
-            Some(layer) if &*named.layer == "0" => layer,
-            _ => self.layer(&named.layer),
-        };
+        let layer = self.layer_in(&named.layer, symbol);
         self.out.items.push(Item {
             layer,
             space: Space::Model,
@@ -135,10 +209,26 @@ impl Maker<'_> {
         Point::new(ox + f64::from(x) * kx, self.user.height - (oy + f64::from(y) * ky))
     }
 
-    fn path(&mut self, path: &usvg::Path, outer: Option<&str>, symbol: Option<usize>) {
+    fn path(
+        &mut self,
+        path: &usvg::Path,
+        outer: Option<&'a str>,
+        symbol: Option<usize>,
+        clip: Option<Rect>,
+    ) {
         let Some(data) = path.data().clone().transform(path.abs_transform()) else { return };
         let named = self.named(path.id(), outer);
+        let clip = met(clip, named.clip.as_deref().map(|c| moved(*c, path.abs_transform())));
+        let b = data.bounds();
+        let [x0, y0, x1, y1] = [b.left(), b.top(), b.right(), b.bottom()].map(f64::from);
+        if clip.is_some_and(|c| x1 <= c.x0 || x0 >= c.x1 || y1 <= c.y0 || y0 >= c.y1) {
+            self.saw(path.id(), outer, symbol);
+            let layer = self.layer_in(&named.layer, symbol);
+            self.leave(layer, symbol, Unused::ClippedAway, origin(&named));
+            return;
+        }
         for part in self.parts(&data) {
+            self.saw(path.id(), outer, symbol);
             let b = part.bounding_box();
             let far = [b.x0, b.y0, b.x1, b.y1];
             if far.iter().any(|v| !v.is_finite() || v.abs() > self.limits.coordinate) {
@@ -201,6 +291,20 @@ impl Maker<'_> {
             bold: false,
         });
         self.put(&named, symbol, shape);
+    }
+}
+
+/// A box under a transform: the box round it.
+fn moved(b: Rect, by: usvg::Transform) -> Rect {
+    let map = Affine::new([by.sx, by.ky, by.kx, by.sy, by.tx, by.ty].map(f64::from));
+    map.transform_rect_bbox(b)
+}
+
+/// What lies in both of two boxes.
+fn met(a: Option<Rect>, b: Option<Rect>) -> Option<Rect> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(a.intersect(b)),
+        (a, b) => a.or(b),
     }
 }
 

@@ -7,6 +7,9 @@ pub(super) fn explanation(code: ViewCode) -> &'static Explanation {
     match code {
         ViewCode::ViewLeftAlone => &VIEW_LEFT_ALONE,
         ViewCode::ViewSection => &VIEW_SECTION,
+        ViewCode::ViewTurned => &VIEW_TURNED,
+        ViewCode::ViewSetUpright => &VIEW_SET_UPRIGHT,
+        ViewCode::ViewSkipped => &VIEW_SKIPPED,
         ViewCode::ViewUntitled => &VIEW_UNTITLED,
         ViewCode::OutsideViews => &OUTSIDE_VIEWS,
         ViewCode::LevelAssumed => &LEVEL_ASSUMED,
@@ -26,6 +29,24 @@ const VIEW_SECTION: Explanation = Explanation {
     cause: "A view is a section by its title, but siding is hatched in it: the wall behind the cut. It is laid out.",
     remedy: "If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file, so that it stays out and is not ordered twice.",
     example: "a siding hatch over the title SECTION A-A",
+};
+const VIEW_TURNED: Explanation = Explanation {
+    title: "A view is drawn turned, mirrored or upside down",
+    cause: "Text of the view reads the wrong way, or its gables, doors, grade and floor reference line say that up is elsewhere. Boards laid on it as it is drawn would be wrong from the first course on.",
+    remedy: "Draw it upright. Or name it under [[elevation]] with `turn`: degrees counter-clockwise that set it upright, \"mirror\" where left and right are exchanged, \"mirror 180\" where it also stands on its head. `turn = 0` takes it as it is drawn, `skip = true` leaves it out.",
+    example: "[[elevation]]\nname = \"REAR ELEVATION\"\nturn = 180",
+};
+const VIEW_SET_UPRIGHT: Explanation = Explanation {
+    title: "A view was turned as the job says",
+    cause: "The job has `turn` for this view. It is set upright before anything is laid out; the overlay lies over the view as it is drawn.",
+    remedy: "Nothing to do.",
+    example: "[[elevation]]\nname = \"LEFT ELEVATION\"\nturn = \"mirror\"",
+};
+const VIEW_SKIPPED: Explanation = Explanation {
+    title: "A view is left out as the job says",
+    cause: "The job has `skip = true` for this view: nothing of it is laid out or ordered.",
+    remedy: "Take `skip` out of the job file if it is to be laid out.",
+    example: "[[elevation]]\nname = \"EXISTING FRONT\"\nskip = true",
 };
 const VIEW_UNTITLED: Explanation = Explanation {
     title: "Views without a frame or a title",

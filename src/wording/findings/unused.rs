@@ -59,6 +59,14 @@ fn reason(count: &UnusedCount, style: LengthStyle) -> String {
         Some(lines) if one && lines > 1 => format!(" of {lines} lines"),
         _ => String::new(),
     };
+    if count.why == Unused::LooseLines {
+        return match (n, count.lines) {
+            (1, Some(lines)) if lines > 1 => format!("{lines} loose lines"),
+            (1, _) => "loose line".to_owned(),
+            (n, Some(lines)) if lines > n => format!("{n} groups of loose lines"),
+            (n, _) => format!("{n} loose lines"),
+        };
+    }
     let (single, many) = phrase(&count.why);
     if one { format!("{single}{of_lines}{apart}") } else { format!("{n} {many}{apart}") }
 }
@@ -86,6 +94,9 @@ fn phrase(why: &Unused) -> (String, String) {
         Unused::BlockOnOtherLayers { block } => {
             of(format!("block `{block}` drawn on layers without a role"))
         }
+        Unused::NotRead { entity } if entity.is_empty() => {
+            same("type that is not read", "of types that are not read")
+        }
         Unused::NotRead { entity } => (entity.clone(), format!("{entity} entities")),
         Unused::NotFlat => same("3DFACE not flat in the view", "3DFACE not flat in the view"),
         Unused::Unreadable => same("cannot be read", "that cannot be read"),
@@ -93,9 +104,11 @@ fn phrase(why: &Unused) -> (String, String) {
         Unused::TooManyLoops => same("hatch of too many loops", "hatches of too many loops"),
         Unused::PointOnly => same("point without a size", "points without a size"),
         Unused::OpenLoop => same("open loop", "open loops"),
-        Unused::LooseLines => same("loose lines", "sets of loose lines"),
+        Unused::LooseLines => same("loose lines", "groups of loose lines"),
         Unused::TooSmall => same("too small", "too small"),
-        Unused::HatchPattern => same("hatch of another pattern", "hatches of another pattern"),
+        Unused::HatchPattern => {
+            same("hatch pattern that is not read", "hatch patterns that are not read")
+        }
         Unused::OutsideViews => same("outside every elevation", "outside every elevation"),
         Unused::OutsideRegions => {
             same("outside the job's elevations", "outside the job's elevations")

@@ -3,7 +3,8 @@
 use super::finding_words::FindingWords;
 use super::parts::listed;
 use crate::finding::Finding;
-use crate::finding::views::{JobList, OtherView, ViewFinding};
+use crate::finding::views::{JobList, OtherView, Tells, ViewFinding};
+use crate::model::turn::Turn;
 use crate::units::counted;
 
 pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
@@ -14,6 +15,9 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             format!("{title}: by its title a section, but siding is hatched in it"),
             "It is laid out. If it only repeats what an elevation shows, name the elevations as [[elevation]] in the job file.",
         ),
+        F::ViewTurned { view, turn, tells, accepted } => turned(view, *turn, tells, *accepted),
+        F::ViewSetUpright { view, turn } => set_upright(view, *turn),
+        F::ViewSkipped { view } => skipped(view),
         F::ViewUntitled { untitled, views } => FindingWords::new(
             format!(
                 "{untitled} of {views} views without a frame or a title: numbered left to right"
@@ -53,6 +57,7 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
                 JobList::Band => "band",
                 JobList::Joint => "movement_joint",
                 JobList::ZoneRegion => "zone.region",
+                JobList::Elevation => "elevation",
             };
             FindingWords::new(
                 format!(
@@ -74,5 +79,59 @@ fn left_alone(title: &str, shows: OtherView) -> FindingWords {
     FindingWords::new(
         format!("{title}: by its title {shows}; it is left alone"),
         "If it is an elevation, name it as [[elevation]] with its region in the job file.",
+    )
+}
+
+/// How a view that needs a turn is drawn.
+fn drawn(turn: Turn) -> &'static str {
+    match (turn.mirror, turn.top()) {
+        (false, 0) => "upright",
+        (false, 1) => "on its side, its top to the left",
+        (false, 2) => "upside down",
+        (false, _) => "on its side, its top to the right",
+        (true, 0) => "mirrored, left for right",
+        (true, 2) => "upside down and mirrored",
+        (true, _) => "on its side and mirrored",
+    }
+}
+
+fn set_upright(view: &str, turn: Turn) -> FindingWords {
+    FindingWords::new(
+        format!("{view} is drawn {}; it is set upright as the job says", drawn(turn)),
+        "Nothing to do; the overlay lies over the view as it is drawn.",
+    )
+}
+
+fn skipped(view: &str) -> FindingWords {
+    FindingWords::new(
+        format!("{view} is left out, since the job skips it"),
+        "Take `skip` out of the job file if it is to be laid out.",
+    )
+}
+
+fn turned(view: &str, turn: Turn, tells: &[Tells], accepted: bool) -> FindingWords {
+    let tell = |t: &Tells| match t {
+        Tells::Title => "how its title reads",
+        Tells::Text => "how its text reads",
+        Tells::Gables => "its gables",
+        Tells::Doors => "where its doors stand",
+        Tells::Grade => "where grade lies",
+        Tells::LevelLine => "where the floor reference line lies",
+        Tells::Roofs => "where its roofs lie",
+        Tells::Heads => "its heads and sills",
+        Tells::TitlePlace => "where its title stands",
+    };
+    let message = format!("{view} is drawn {}, by {}", drawn(turn), listed(tells.iter().map(tell)));
+    let value = if turn.mirror { format!("\"{}\"", turn.word()) } else { turn.word().to_owned() };
+    FindingWords::new(
+        message,
+        if accepted {
+            "It is laid out as the job says. Look whether `turn` under [[elevation]] is right."
+                .to_owned()
+        } else {
+            format!(
+                "Draw it upright. Or add to the job file [[elevation]] with name = \"{view}\" and turn = {value}, which sets it upright for the layout; turn = 0 takes it as it is drawn, skip = true leaves it out."
+            )
+        },
     )
 }
