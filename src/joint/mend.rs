@@ -35,7 +35,9 @@ pub(super) fn mended(
         .collect();
     let mut weights: Vec<Vec<u64>> = studs.iter().map(|s| vec![1; s.len()]).collect();
     for i in (0..asks.len()).filter(|i| joined[*i]) {
-        let on_studs = now[i].iter().all(|x| studs[i].iter().any(|s| (s - x).abs() < ROUNDING));
+        // A run that wants a joint and has none is not laid yet.
+        let on_studs = !now[i].is_empty()
+            && now[i].iter().all(|x| studs[i].iter().any(|s| (s - x).abs() < ROUNDING));
         if !on_studs {
             now[i] = fewest(&asks[i], rules, &studs[i], |_| 0)?;
         }

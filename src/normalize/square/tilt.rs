@@ -104,7 +104,8 @@ fn common(lies: &[Lie]) -> Option<f64> {
     let weight: f64 = with.iter().map(|l| l.length * l.length).sum();
     let tilt = with.iter().map(|l| l.angle * l.length * l.length).sum::<f64>() / weight;
     let rest = with.iter().map(|l| ((l.angle - tilt) * l.length).powi(2)).sum::<f64>();
-    let unsure = (rest / with.len() as f64 / weight).sqrt();
+    // The tilt itself and the choice of who agrees are taken from the same few sides: two count no more.
+    let unsure = (rest / (with.len() - 2) as f64 / weight).sqrt();
     (tilt.abs() > SURE * unsure).then_some(tilt)
 }
 
