@@ -3,7 +3,7 @@
 use super::cut_sides::cut_sides;
 use super::edges::edges;
 use super::frame::ViewFrame;
-use super::hidden::{hidden, meet, touches};
+use super::hidden::{hidden, meet, touches, within};
 use super::limits::NOISE;
 use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
@@ -93,6 +93,7 @@ fn bare_wall(
     let near: Vec<Polygon> = hidden.iter().map(|h| h.shape.clone()).collect();
     let faces = difference(std::slice::from_ref(&whole), &union_all(&near));
     let faces = without_slivers(faces);
+    let hidden = within(&whole, hidden);
     (!faces.is_empty()).then(|| DrawnWall {
         id: Default::default(),
         outline: whole.outer,

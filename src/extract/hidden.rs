@@ -2,8 +2,9 @@
 
 use super::frame::ViewFrame;
 use super::{parts, zones};
+use crate::geom::boolean::intersection;
 use crate::geom::polygon::Polygon;
-use crate::geom::sliver::between;
+use crate::geom::sliver::{between, without_slivers};
 use crate::geom::vocabulary::Rect;
 use crate::model::house::{HiddenBy, HiddenPart};
 
@@ -30,6 +31,16 @@ pub(super) fn hidden(
     let shapes: Vec<Polygon> = out.iter().map(|h| h.shape.clone()).collect();
     out.extend(all(HiddenBy::Noise, between(&shapes, whole)));
     out
+}
+
+/// The same within the wall: what is told of it, where the drawn areas may go on for long.
+pub(super) fn within(whole: &Polygon, hidden: Vec<HiddenPart>) -> Vec<HiddenPart> {
+    let whole = std::slice::from_ref(whole);
+    let clipped = |h: HiddenPart| {
+        let inside = without_slivers(intersection(&[h.shape], whole));
+        inside.into_iter().map(move |shape| HiddenPart { by: h.by, shape })
+    };
+    hidden.into_iter().flat_map(clipped).collect()
 }
 
 /// Whether two shapes may have a place in common.

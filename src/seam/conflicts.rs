@@ -177,12 +177,10 @@ fn conflict(
 /// Where the seams of a part stand.
 fn places(digest: &Digest, pool: &Pool, part: usize) -> Vec<i64> {
     let of = &digest.parts[part];
-    match pool.placed[part] {
-        Some(super::placed::Placed::Seamed { way, a, .. }) => {
-            seams(of, of.ways[way], a, &digest.rules).collect()
-        }
-        _ => Vec::new(),
-    }
+    let Some(super::placed::Placed::Seamed { way, a, .. }) = pool.placed[part] else {
+        return Vec::new();
+    };
+    seams(of, of.ways[way], a, &digest.rules).collect()
 }
 
 /// A seam of a part, by its run and course.
@@ -255,15 +253,7 @@ pub(super) fn number(conflicts: &mut [Conflict]) {
 
 /// The least sideways distance between seams of near courses where a rule is broken.
 fn nearest_pair(digest: &Digest, pool: &Pool, bad: &[usize]) -> Option<i64> {
-    let places = |p: usize| -> Vec<i64> {
-        let part = &digest.parts[p];
-        match pool.placed[p] {
-            Some(super::placed::Placed::Seamed { way, a, .. }) => {
-                seams(part, part.ways[way], a, &digest.rules).collect()
-            }
-            _ => Vec::new(),
-        }
-    };
+    let places = |p: usize| places(digest, pool, p);
     let mut best = None;
     for p in bad {
         let mine = places(*p);

@@ -37,6 +37,7 @@ mod runs;
 mod scan;
 mod seam_fixtures;
 mod seam_options;
+mod seam_ranges;
 mod seams;
 mod shaped_flashing;
 mod shaped_trim;

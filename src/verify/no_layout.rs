@@ -12,8 +12,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::named::{self, RunOn};
-use super::scan::{Spans, joined, without};
-use super::seam_options::{Part, Pattern, parts};
+use super::scan::Spans;
+use super::seam_options::{Part, parts};
+use super::seam_ranges::{halves, reach, seams, supported};
 use super::tolerance::SAME;
 use crate::layout::breach::Breach;
 use crate::layout::breach::piece::RunBreach;
@@ -247,30 +248,6 @@ fn none(parts: &[Part], mut ranges: Vec<Vec<Spans>>, rule: (f64, i32), budget: &
     })
 }
 
-/// The ranges of a part in two: one half of them each, or of one range.
-fn halves(of: &[Spans]) -> [Vec<Spans>; 2] {
-    let count: usize = of.iter().map(Vec::len).sum();
-    let mut out = [Vec::new(), Vec::new()];
-    let mut n = 0;
-    for spans in of {
-        let mut parted = [Spans::new(), Spans::new()];
-        for (low, high) in spans {
-            if count == 1 {
-                let middle = (low + high) / 2.0;
-                parted[0].push((*low, middle));
-                parted[1].push((middle, *high));
-            } else {
-                parted[usize::from(n >= count / 2)].push((*low, *high));
-            }
-            n += 1;
-        }
-        let [low, high] = parted;
-        out[0].push(low);
-        out[1].push(high);
-    }
-    out
-}
-
 /// Takes off every part's ranges what goes with no place of a near part, over and over as long as it
 /// takes much. Whether nothing is left of one; none where that takes more than there is to spend.
 fn narrowed(
@@ -315,49 +292,9 @@ fn narrowed(
     Some(false)
 }
 
-/// Seams of all the patterns of a part that may still be taken, each as often as it has ranges.
-fn seams(part: &Part, ranges: &[Spans]) -> usize {
-    part.patterns.iter().zip(ranges).map(|(p, r)| p.offsets.len() * r.len()).sum()
-}
-
-/// Whether seams of two parts may stand near one another at all.
-fn reach(a: &Part, b: &Part, apart: f64) -> bool {
-    a.reach.0 - apart < b.reach.1 && b.reach.0 - apart < a.reach.1
-}
-
-/// What of a pattern's ranges goes with some place of another part.
-fn supported(
-    (pattern, own): (&Pattern, &Spans),
-    (others, theirs): (&[Pattern], &Vec<Spans>),
-    apart: f64,
-) -> Spans {
-    if own.is_empty() {
-        return Spans::new();
-    }
-    let mut with = Spans::new();
-    for (other, spans) in others.iter().zip(theirs) {
-        if spans.is_empty() {
-            continue;
-        }
-        // Differences of the first seams that bring two seams too near.
-        let near = other.offsets.iter().flat_map(|theirs| {
-            pattern.offsets.iter().map(move |own| (theirs - own - apart, theirs - own + apart))
-        });
-        let all = vec![(-FAR, FAR)];
-        let apart_by = without(&all, &joined(near.collect()));
-        for (low, high) in spans {
-            with.extend(apart_by.iter().map(|(from, to)| (low + from, high + to)));
-        }
-    }
-    let with = joined(with);
-    without(own, &without(&vec![(-2.0 * FAR, 2.0 * FAR)], &with))
-}
-
-/// Beyond all places of a house, inches.
-const FAR: f64 = 1e7;
-
 #[cfg(test)]
 mod tests {
+    use super::super::seam_options::Pattern;
     use super::*;
 
     /// A run from 0 that takes one seam, somewhere between two places.

@@ -10,6 +10,8 @@ use lapwright::finding::Findings;
 use lapwright::job::Job;
 use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
+use lapwright::layout::breach::Breach;
+use lapwright::layout::breach::wall::FieldBreach;
 use lapwright::layout::rule::Rule;
 use lapwright::layout::violation::{Subject, Violation};
 use lapwright::model::ids::RunId;
@@ -117,6 +119,7 @@ fn wrong(layout: &Layout) -> Vec<String> {
     assert!(layout.verify.rules.len() > 20, "only {} rules", layout.verify.rules.len());
     for rule in layout.verify.rules.iter().filter(|r| !r.passes()) {
         let open = rule.violations.iter().filter(|v| !proven(layout, rule.rule, v));
+        let open = open.filter(|v| !bare(v));
         for violation in open.take(2) {
             let style = layout.job.sheet.lengths;
             let words = checks::violation(violation, style);
@@ -124,6 +127,14 @@ fn wrong(layout: &Layout) -> Vec<String> {
         }
     }
     out
+}
+
+/// Whether a wall is told as bare by a clearance to grade or roof that the job asks for: the alarm that is meant,
+/// where exposure and clearance are large on a small wall.
+fn bare(violation: &Violation) -> bool {
+    let wanted =
+        |b: &FieldBreach| matches!(b, FieldBreach::NoSiding { .. } | FieldBreach::TooBare { .. });
+    matches!(&violation.breach, Breach::Field(b) if wanted(b))
 }
 
 /// Whether a rule of seams is broken by a run of a conflict that is proven to have no layout.
