@@ -98,11 +98,11 @@ fn by_content(folder: &Path) -> io::Result<Standing> {
         let last = dir.trim_end_matches('/').rsplit('/').next().unwrap_or_default();
         last == "sheets" || (last.starts_with("zone-") && dir.matches('/').count() == 1)
     };
-    let mut out = Standing::default();
-    out.strangers = listed(folder, "", &enters, &mut |path, entry| {
+    let strangers = listed(folder, "", &enters, &mut |path, entry| {
         found.push((path, DirEntryTime::of(entry)));
         Ok(())
     })?;
+    let mut out = Standing { strangers, ..Default::default() };
     // By their names alone first: nobody's large files are read for this.
     out.strangers.extend(found.iter().map(|f| f.0.clone()).filter(|p| !is_own_name(p)));
     if !out.strangers.is_empty() {

@@ -84,7 +84,7 @@ fn said(a: &Arguments, sets: &LaidSets, findings: &Findings) -> Result<Vec<u8>, 
         tell_line(&terminal(&command::without_zones(&names)));
     }
     if !a.quiet {
-        tell_warnings(&findings, style);
+        tell_warnings(findings, style);
     }
     if let Some(item) = &a.explain {
         return match explain::named(takeoff, item, style) {

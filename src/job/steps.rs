@@ -95,6 +95,6 @@ mod tests {
         assert_eq!(lap("[product]\nkind = \"vinyl\"\nlap = 1"), 1.0);
         let metric = lap("[product]\nkind = \"vinyl\"\nlap = \"25mm\"");
         // A tenth of a millimeter at most.
-        assert!(metric >= 25.0 / 25.4 && metric < 25.1 / 25.4, "{metric}");
+        assert!((25.0 / 25.4..25.1 / 25.4).contains(&metric), "{metric}");
     }
 }

@@ -20,10 +20,13 @@ const LEAST: f64 = 1.0;
 /// Most points of one fill that is made an outline.
 const MOST_POINTS: usize = 100_000;
 
+/// Fills by role, layer and insertion: each with its number among the hatches and its outline.
+type FillSets = BTreeMap<(Role, usize, Option<usize>), Vec<(usize, Polygon)>>;
+
 /// Adds the outlines of filled areas to the strokes, and marks what they were made of.
 pub(super) fn outline(lines: &mut Linework) {
     let drawn = Drawn::of(lines);
-    let mut sets: BTreeMap<(Role, usize, Option<usize>), Vec<(usize, Polygon)>> = BTreeMap::new();
+    let mut sets: FillSets = BTreeMap::new();
     for (i, h) in lines.hatches.iter().enumerate() {
         let Some(role) = h.role.filter(|r| r.is_outline() && *r != Role::Wall) else { continue };
         if points(&h.hatch) > MOST_POINTS || (role.is_thing() && drawn.in_block(lines, h, role)) {

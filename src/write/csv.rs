@@ -153,8 +153,8 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
             count(l.course),
             number(style.number(l.over)),
             text(style.short(l.over)),
-            text(&l.elevations.join("; ")),
-            text(&l.names.join("; ")),
+            text(l.elevations.join("; ")),
+            text(l.names.join("; ")),
         ]
     });
     table(&header, rows)

@@ -311,7 +311,8 @@ fn the_pdf_tells_every_letter_as_text_in_a_subset_of_the_typeface() {
     }
     shown.push(("\u{6b63} \u{e000}".to_owned(), 1.0, 10.0));
     let sheet = page(&shown, 0.2);
-    let file = pdf::document(&[sheet.clone()], &[svg::document(&sheet)], "t", "").unwrap();
+    let file =
+        pdf::document(std::slice::from_ref(&sheet), &[svg::document(&sheet)], "t", "").unwrap();
     assert!(file.len() < 60_000, "{} bytes: the typeface is not cut down", file.len());
     // The tables from glyphs to Unicode, as the PDF has them (ISO 32000-1, 9.10.3).
     let tables: Vec<String> = streams(&file)

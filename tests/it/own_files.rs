@@ -184,6 +184,7 @@ fn a_forged_or_damaged_list_frees_nothing() {
 
 /// Without its list a folder is one from before there were lists.
 #[test]
+#[allow(clippy::too_many_lines)] // One walk, told in order.
 fn a_folder_from_before_lists_is_ours_only_as_we_made_it() {
     let dir = tempfile::tempdir().unwrap();
     let sample = root().join("sample-drawings/one-window");
@@ -360,6 +361,7 @@ fn a_drawing_without_a_folder_that_takes_results_is_laid_out_in_the_working_fold
 
 /// Runs `script` in a mount namespace of its own, where nothing stays mounted; none where that is not to
 /// be had.
+#[allow(clippy::print_stdout)] // What was left out is said.
 #[cfg(target_os = "linux")]
 fn unshared(at: &Path, script: &str) -> Option<String> {
     let mut c = Command::new("unshare");

@@ -223,6 +223,7 @@ fn of_files(code: &str) -> Option<Input> {
     })
 }
 
+#[allow(clippy::too_many_lines)] // One table: an input a code.
 fn of_lines(code: &str) -> Option<Input> {
     let big = rect(0.0, 0.0, 240.0, 96.0);
     let accepting = INCH.replace("[drawing]\n", "[drawing]\naccept = [\"dimension-disagrees\"]\n");
@@ -293,6 +294,7 @@ fn of_lines(code: &str) -> Option<Input> {
     })
 }
 
+#[allow(clippy::too_many_lines)] // One table: an input a code.
 fn of_house(code: &str) -> Option<Input> {
     let big = rect(0.0, 0.0, 240.0, 96.0);
     let joint = "[[movement_joint]]\nelevation = \"elevation\"\nat = 80\n";

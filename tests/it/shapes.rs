@@ -26,7 +26,7 @@ impl Dice {
     }
 
     fn one_in(&mut self, n: u64) -> bool {
-        self.next() % n == 0
+        self.next().is_multiple_of(n)
     }
 }
 
@@ -70,6 +70,7 @@ pub(crate) fn shape(seed: u64) -> Shape {
     s
 }
 
+#[allow(clippy::too_many_lines)] // One table: a shape a sort.
 fn drawn(sort: u64, w: f64, h: f64, d: &mut Dice) -> Shape {
     let (a, b) = (d.length(3.0, w / 2.0 - 2.0), d.length(3.0, h / 2.0 - 2.0));
     let chords = 2 * (6 + (d.next() % 30) as u32);

@@ -95,6 +95,7 @@ fn hatch(layer: &str, at: &[(f64, f64)], pattern: &str, solid: u8) -> String {
 }
 
 /// Everything that may stand in a cell.
+#[allow(clippy::too_many_lines)] // One table: a line a sort.
 fn sorts() -> Vec<Sort> {
     let used = |name, entities, draw| Sort { name, draw, entities, left: None };
     let left = |name, entities, why, draw| Sort { name, draw, entities, left: Some(why) };

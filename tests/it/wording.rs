@@ -47,7 +47,7 @@ fn is_sentence(text: &str) -> bool {
         !w.is_empty() && w.chars().all(char::is_alphabetic)
     };
     let words: Vec<&str> = text.split([' ', '\n']).collect();
-    words.windows(3).any(|w| w.iter().all(|w| word(w)))
+    words.windows(3).any(|w| w.iter().all(word))
 }
 
 fn sources(folder: &Path, out: &mut Vec<std::path::PathBuf>) {

@@ -104,6 +104,7 @@ fn a_hundred_kills_among_others_files_are_undone_by_the_next_run() {
     kills(100, true);
 }
 
+#[allow(clippy::print_stdout)] // The count is for whoever asks.
 fn kills(kills: usize, in_place: bool) {
     let dir = tempfile::tempdir().unwrap();
     let out = dir.path().join("out");

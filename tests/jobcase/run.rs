@@ -53,6 +53,7 @@ fn all(first: u64, count: u64) -> Ends {
 }
 
 /// Takes `LAPWRIGHT_JOBS` cases, or so many, from `LAPWRIGHT_FIRST_JOB` on.
+#[allow(clippy::print_stdout)] // What became of them, for whoever asks with --nocapture.
 pub(crate) fn hold(usual: u64) {
     let count = number("LAPWRIGHT_JOBS", usual);
     let ends = all(number("LAPWRIGHT_FIRST_JOB", 1), count);

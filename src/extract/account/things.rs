@@ -261,8 +261,8 @@ fn together(strokes: &[&Stroke], set: &[usize]) -> Vec<Vec<usize>> {
         }
     }
     let mut out: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
-    for n in 0..set.len() {
-        out.entry(find(&mut root, n)).or_default().push(set[n]);
+    for (n, stroke) in set.iter().enumerate() {
+        out.entry(find(&mut root, n)).or_default().push(*stroke);
     }
     out.into_values().collect()
 }

@@ -32,11 +32,7 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
             "Draw a frame round that view on A-ELEV-FRAM, or name its region in the job file.",
         ),
         F::LevelAssumed { elevations, shared_base } => {
-            let how = if *shared_base {
-                "heights are taken from the lowest wall of all views"
-            } else {
-                "heights are taken from each one's own lowest wall"
-            };
+            let how = heights_from(*shared_base);
             FindingWords::new(
                 format!(
                     "no floor reference line is drawn in {}; {how}",
@@ -67,6 +63,14 @@ pub(super) fn words(found: &ViewFinding, finding: &Finding) -> FindingWords {
                 "Correct the name in the job file.",
             )
         }
+    }
+}
+
+fn heights_from(shared_base: bool) -> &'static str {
+    if shared_base {
+        "heights are taken from the lowest wall of all views"
+    } else {
+        "heights are taken from each one's own lowest wall"
     }
 }
 
