@@ -14,6 +14,7 @@ fn settings_at_the_ends_of_their_ranges_keep_every_rule() {
     let drawing = std::fs::read(root().join("sample-drawings/curlew-cottage.dxf")).unwrap();
     for text in [
         "shortest = 0\n",
+        "[courses]\nclear_of_roof = 24\n",
         "[courses]\ndatum = 1200\n",
         "[courses]\nnotch_clearance = 1\n[product]\nend_gap = 1\n",
         "[trim]\npost_below = 3\npost_top_gap = 3\n",
@@ -56,7 +57,7 @@ fn what_no_builder_means_is_refused_with_its_range() {
 #[test]
 fn a_wide_clearance_to_a_roof_is_heard() {
     let drawing = std::fs::read(root().join("sample-drawings/curlew-cottage.dxf")).unwrap();
-    for text in ["[courses]\nclear_of_roof = 12\n", "[courses]\nclear_of_roof = 24\n"] {
+    for text in ["[courses]\nclear_of_roof = 12\n"] {
         let layout = lay(&drawing, &job_file::parse(&job(text), "job").unwrap());
         assert!(!broken(&layout).is_empty(), "right now, so to be held as the others are: {text}");
     }
