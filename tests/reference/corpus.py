@@ -16,7 +16,7 @@ from ezdxf.lldxf.encoding import decode_dxf_unicode
 from shapely.geometry import Polygon
 
 READ = set(
-    "LINE LWPOLYLINE POLYLINE ARC CIRCLE ELLIPSE SPLINE INSERT HATCH SOLID TRACE TEXT MTEXT DIMENSION POINT".split()
+    "LINE LWPOLYLINE POLYLINE ARC CIRCLE ELLIPSE SPLINE INSERT HATCH SOLID TRACE 3DFACE TEXT MTEXT DIMENSION POINT".split()
 )
 
 
@@ -50,6 +50,10 @@ def read(e):
     if kind == "POLYLINE":
         # Meshes are surfaces, not lines.
         return not (e.is_poly_face_mesh or e.is_polygon_mesh)
+    if kind == "INSERT":
+        # An insertion of nothing but attributes is a text.
+        block = e.block()
+        return block is None or not e.attribs or any(x.dxftype() != "ATTDEF" for x in block)
     if kind == "CIRCLE":
         # Without a radius there is no circle.
         return e.dxf.radius > 0
