@@ -20,6 +20,8 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("courses.clear_of_roof", "0.5"),
+    ("courses.clear_of_ledge", "0.25"),
     ("zone.name", "\"gable\""),
     ("zone.layers", "[\"A-WALL-SHNG\"]"),
     ("zone.cladding", "\"shingle\""),

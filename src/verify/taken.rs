@@ -9,8 +9,20 @@ use crate::model::corner::CornerKind;
 use crate::model::house::EdgeKind;
 use crate::model::trim::TrimKind;
 
+/// Area that what is kept clear over roofs and ledges takes at most, square inches.
+pub(super) fn kept_clear(layout: &LaidHouse, w: &LaidWall) -> f64 {
+    let keep = layout.job.clearances();
+    over_roofs(w, keep.roof) + over_ledges(w, keep.ledge)
+}
+
+/// Area over the tops of bare areas that the clearance to them takes at most, square inches.
+fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
+    tops.map(|e| (reach(e.from, e.to) + 1.0) * clear).sum()
+}
+
 /// Area over lower roofs that the clearance to them takes at most, square inches.
-pub(super) fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
+fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
     // Beside the plumb end of a roof as over its slope.
     let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e);
     let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));

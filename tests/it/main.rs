@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod board_rules;
 mod bounds;
 mod breaks;
 mod checking;
@@ -50,6 +51,7 @@ mod house;
 mod inflate;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod kind_words;
 mod layouts;
 mod letters;
 mod limits;
