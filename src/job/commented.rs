@@ -223,6 +223,7 @@ mod tests {
         job.movement_joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
+        (job.courses.clear_of_roof, job.courses.clear_of_ledge) = (None, None);
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
