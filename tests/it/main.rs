@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod bare_wall;
 mod bounds;
 mod breaks;
 mod checking;
