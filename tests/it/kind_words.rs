@@ -114,7 +114,8 @@ fn texts(name: &str, bytes: &[u8]) -> Vec<String> {
             for sheet in names {
                 let cells = book.worksheet_range(&sheet).unwrap();
                 // Settings in force stand with the words that explain them for every kind.
-                let settings = |row: &&[calamine::Data]| row[0].to_string() != "assumed";
+                let assumed = calamine::Data::String("assumed".to_owned());
+                let settings = |row: &&[calamine::Data]| row[0] != assumed;
                 let rows = cells.rows().filter(settings);
                 out.extend(rows.flatten().map(ToString::to_string));
             }
