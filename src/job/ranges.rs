@@ -124,4 +124,7 @@ pub const RANGES: &[Range] = &[
     range("takeoff.spare", 0.0, 100.0, |j| j.takeoff.spare),
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
+    range("takeoff.flashing_lap", 0.0, 6.0, |j| j.takeoff.flashing_lap),
+    range("takeoff.door_pan_up", 0.0, 24.0, |j| j.takeoff.door_pan_up),
+    range("takeoff.step_exposure", 1.0, 48.0, |j| j.takeoff.step_exposure),
 ];

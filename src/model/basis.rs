@@ -4,6 +4,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::flashed_run::FlashedLength;
 use super::item::SidingPiece;
 use super::trim::TrimStock;
 
@@ -79,6 +80,9 @@ pub enum Basis {
         pocket: Option<f64>,
         /// Stock lengths that no cutting plan undercuts.
         least: usize,
+        /// Of what is bent, how much of the length is laps.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bent_laps: Option<f64>,
     },
     /// A cap at the bottom of each corner post that stops over an overhang.
     PostCaps,
@@ -101,9 +105,42 @@ pub enum Basis {
         roll: f64,
         /// How far a strip reaches to each side.
         each_side: f64,
+        /// Strips cut.
+        strips: usize,
+        /// Rolls that no cutting plan undercuts.
+        least: usize,
     },
     /// Where a lower roof slopes along a wall.
-    RoofSlopes,
+    RoofSlopes {
+        /// Pieces: one a course of roofing, and one more a slope.
+        pieces: usize,
+        /// Height of a course of roofing along the slope.
+        exposure: f64,
+    },
+    /// A level run of flashing, laps left out.
+    LevelRun,
+    /// Strips along level runs, from rolls.
+    RunStrips {
+        /// The runs by what they lie over.
+        runs: Vec<FlashedLength>,
+        /// Strips they are cut to.
+        strips: usize,
+        /// How far strips of one run lap.
+        lap: f64,
+        /// Length of all strips.
+        length: f64,
+        /// Length of a roll.
+        roll: f64,
+        /// Rolls that no cutting plan undercuts.
+        least: usize,
+    },
+    /// A pan under each door.
+    DoorPans {
+        /// How far it is turned up at each jamb.
+        turned_up: f64,
+        /// Length of all pans, turned up ends in.
+        length: f64,
+    },
     /// The low end of each lower roof that slopes along a wall.
     RoofSlopeEnds,
     /// One behind each joint of two boards.

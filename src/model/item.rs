@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::flashed_run::FlashedRun;
 use super::ids::ItemId;
 use super::trim::TrimStock;
 
@@ -81,6 +82,18 @@ pub enum Item {
     StepFlashing,
     /// Kick-out flashing at the low ends of lower roofs.
     KickOutFlashing,
+    /// Flashing along level runs over one sort of place: its length, bought as [`Item::RunFlashing`].
+    FlashedLength {
+        /// What it lies over.
+        over: FlashedRun,
+    },
+    /// Flashing along all level runs.
+    RunFlashing {
+        /// Width of the sheet, inches.
+        width: f64,
+    },
+    /// Pans under doors.
+    DoorPans,
     /// Flashing behind joints of boards.
     JointBacking {
         /// Width of a piece, inches.
@@ -134,6 +147,16 @@ impl Item {
             Item::CornerFlashing { .. } => "corner-flashing".into(),
             Item::StepFlashing => "step-flashing".into(),
             Item::KickOutFlashing => "kick-out".into(),
+            Item::FlashedLength { over } => match over {
+                FlashedRun::Roof => "roof-flashing",
+                FlashedRun::Deck => "deck-flashing",
+                FlashedRun::Ledge => "ledge-flashing",
+                FlashedRun::Cladding => "cladding-flashing",
+                FlashedRun::Band => "band-flashing",
+            }
+            .into(),
+            Item::RunFlashing { .. } => "continuous-flashing".into(),
+            Item::DoorPans => "door-pans".into(),
             Item::JointBacking { .. } => "joint-backing".into(),
             Item::SidingNails { .. } => "panel-nails".into(),
             Item::TrimNails => "trim-nails".into(),
@@ -204,6 +227,8 @@ pub enum CountUnit {
     SquareFoot,
     /// Feet.
     Foot,
+    /// Meters.
+    Meter,
     /// Feet along a roof's slope.
     FootOfSlope,
     /// Meters along a roof's slope.

@@ -10,6 +10,7 @@ pub mod course;
 pub mod drawing;
 pub mod fastening;
 pub mod guess;
+pub mod flashed_run;
 pub mod half;
 pub mod hatch;
 pub mod house;

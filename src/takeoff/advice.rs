@@ -4,7 +4,8 @@ use super::lines::{siding_piece, siding_piece_of};
 use super::panels::lots;
 use crate::job::Job;
 use crate::layout::laid::LaidHouse;
-use crate::model::advice::Advice;
+use crate::model::advice::{Advice, Excluded};
+use crate::model::house::OpeningKind;
 
 /// Facts for the report, the workbook and the notes.
 pub(super) fn advice(layout: &LaidHouse) -> Vec<Advice> {
@@ -19,11 +20,34 @@ pub(super) fn advice(layout: &LaidHouse) -> Vec<Advice> {
     } else {
         Advice::BoardTrim { starter: layout.job.starter_thickness() }
     });
-    out.extend([Advice::HiddenWalls, Advice::NotCounted]);
+    out.extend([Advice::HiddenWalls, Advice::Excluded { things: excluded(layout) }]);
     out
 }
 
 /// One production lot for the house (`TakeoffFact::OneLot`).
 fn one_lot(job: &Job) -> Advice {
     Advice::OneLot { piece: siding_piece_of(job), color: job.product.color.clone() }
+}
+
+/// What is left out of this takeoff.
+fn excluded(layout: &LaidHouse) -> Vec<Excluded> {
+    let mut out = vec![
+        Excluded::SoffitAndFascia,
+        Excluded::Barrier,
+        Excluded::Sealant,
+        Excluded::BlocksNotDrawn,
+        Excluded::Coil,
+        Excluded::ShuttersAndVents,
+        Excluded::RoofFlashing,
+        Excluded::UprightJoints,
+        Excluded::FixtureFlashing,
+        Excluded::CopingsAndGutters,
+    ];
+    if layout.walls().any(|(_, w)| w.openings.iter().any(|o| o.kind == OpeningKind::OverheadDoor)) {
+        out.push(Excluded::GarageDoorPans);
+    }
+    if layout.pieces().any(|(.., p)| p.edge_work.furring) {
+        out.push(Excluded::Furring);
+    }
+    out
 }

@@ -6,6 +6,7 @@ mod checks;
 mod cut_plan;
 mod fasteners;
 mod flashing;
+mod level_flashing;
 mod lines;
 mod movement;
 mod nail_lines;

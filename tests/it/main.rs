@@ -20,6 +20,7 @@ mod counting_rules;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod cuts;
+mod curved_heads;
 mod datum;
 mod decor;
 mod drawing_noise;
@@ -54,6 +55,7 @@ mod jobcase;
 mod kind_words;
 mod layouts;
 mod letters;
+mod level_flashing;
 mod limits;
 mod long_cuts;
 mod mixed;
@@ -72,6 +74,7 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod recount_flashing;
 mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;

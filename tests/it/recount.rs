@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
 
+use crate::recount_flashing;
 use crate::support::{job, laid_by_a_crew, lay, root, samples};
 
 /// What a line must say: needed, to order.
@@ -174,7 +175,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     out.insert("by-net-area".into(), (by_area, 0.0));
 
     let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
-    let (mut trim_nails, mut corners) = (0.0, 0.0);
+    let (mut trim_nails, mut corners) = (0.0, Vec::new());
     let mut flashed: BTreeSet<&str> = BTreeSet::new();
     let mut capped = 0.0;
     let caps = &mut capped;
@@ -193,7 +194,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         let post = stock.ends_with("post");
         let flanges = if post { 2.0 } else { 1.0 };
         trim_nails += flanges * nails(num(&t["length"]), num(&rules["trim_nail_spacing"]));
-        corners += if post { num(&t["length"]) } else { 0.0 };
+        if post {
+            corners.push(num(&t["length"]));
+        }
     }
     for (stock, (length, bought)) in &trims {
         let each = num(&v["job"]["trim"][*stock]);
@@ -210,7 +213,16 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         }
     };
     rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
-    rolls("corner-flashing", corners);
+    let lap = num(&rules["flashing_lap"]);
+    let corners: Vec<f64> =
+        corners.iter().flat_map(|l| recount_flashing::strips(*l, roll, lap)).collect();
+    rolls("corner-flashing", corners.iter().sum());
+    if let Some(line) = out.get_mut("corner-flashing") {
+        // Strips are cut whole: no more rolls than where each goes into the first that holds it.
+        let (least, most) = recount_flashing::rolls(&corners, roll);
+        line.1 = recount_flashing::ordered(v, "corner-flashing").clamp(least, most);
+    }
+    out.extend(recount_flashing::lines(v));
     if let Some(line) = out.get_mut("opening-flashing") {
         // Strips are cut whole: as many rolls as the layout cuts them from.
         assert!(flashed.len() as f64 >= line.1);

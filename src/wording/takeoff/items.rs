@@ -1,5 +1,6 @@
 //! What is bought, and the units it is counted in.
 
+use crate::model::flashed_run::FlashedRun;
 use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::{PanelUnit, Takeoff};
@@ -50,6 +51,11 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         }
         Item::StepFlashing => "step flashing".to_owned(),
         Item::KickOutFlashing => "kick-out flashing".to_owned(),
+        Item::FlashedLength { over } => flashed(*over).to_owned(),
+        Item::RunFlashing { width } => {
+            format!("flashing along level runs, {} wide", sheet_width(*width, style))
+        }
+        Item::DoorPans => "door pans".to_owned(),
         Item::JointBacking { width } => format!("joint backing, {} wide", style.short(*width)),
         // Nails are sold by the inch in both series.
         Item::SidingNails { piece: of, length } => {
@@ -65,6 +71,17 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
 /// What the line of a short name is of.
 pub fn of_line(takeoff: &Takeoff, id: &str, style: LengthStyle) -> String {
     takeoff.line(id).map_or_else(|| id.to_owned(), |l| item(&l.item, style))
+}
+
+/// Flashing by what it lies over.
+pub fn flashed(over: FlashedRun) -> &'static str {
+    match over {
+        FlashedRun::Roof => "roof-to-wall flashing",
+        FlashedRun::Deck => "deck ledger flashing",
+        FlashedRun::Ledge => "ledge flashing",
+        FlashedRun::Cladding => "flashing at cladding changes",
+        FlashedRun::Band => "flashing over bands",
+    }
 }
 
 /// A line's item and its unit.
@@ -98,6 +115,7 @@ pub fn unit(unit: CountUnit) -> &'static str {
         CountUnit::Square => "square",
         CountUnit::SquareFoot => "sq ft",
         CountUnit::Foot => "ft",
+        CountUnit::Meter => "m",
         CountUnit::FootOfSlope => "ft of slope",
         CountUnit::MeterOfSlope => "m of slope",
         CountUnit::Roll => "roll",

@@ -5,4 +5,5 @@ pub mod basis;
 pub mod checks;
 pub mod comparison;
 pub mod explain;
+mod flashing;
 pub mod items;
