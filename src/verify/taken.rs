@@ -17,7 +17,7 @@ pub(super) fn kept_clear(layout: &LaidHouse, w: &LaidWall) -> f64 {
 }
 
 /// Area over the tops of bare areas that the clearance to them takes at most, square inches.
-fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
+pub(super) fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
     let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
     tops.map(|e| (reach(e.from, e.to) + 1.0) * clear).sum()
 }
@@ -25,7 +25,7 @@ fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
 /// Area over lower roofs that the clearance to them takes at most, square inches. Reckoned from the sides of
 /// the field, and from the roofs as drawn, since a wide clearance may leave no side of the field at a roof;
 /// the greater holds.
-fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
+pub(super) fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
     // Beside the plumb end of a roof as over its slope.
     let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e.from, e.to);
     let met = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
@@ -71,4 +71,16 @@ pub(super) fn decorated(layout: &LaidHouse, at: &ByWall, w: &LaidWall) -> f64 {
     // What a frieze takes is covered by its boards; its foot may be put on a course line.
     let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
     covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
+}
+
+/// What rounding to the grid and drawing noise along every side of a wall may add, square inches.
+pub(super) fn noise(w: &LaidWall) -> f64 {
+    1.0 + SAME * round(w)
+}
+
+/// Length of every side that bounds the wall, inches.
+fn round(w: &LaidWall) -> f64 {
+    let rings = w.hidden.iter().flat_map(|h| &h.outline);
+    let rings = rings.chain(w.openings.iter().map(|o| &o.outline)).chain([&w.outline]);
+    rings.map(|r| (0..r.len()).map(|i| reach(r[i], r[(i + 1) % r.len()])).sum::<f64>()).sum()
 }

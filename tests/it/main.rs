@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod bare_wall;
 mod board_rules;
 mod bounds;
 mod breaks;

@@ -95,6 +95,16 @@ fn flashing(o: &Value) -> f64 {
     }
 }
 
+/// Square inches of an outline of rings, holes wound the other way.
+fn of_rings(part: &Value) -> f64 {
+    let twice = |ring: &Value| -> f64 {
+        let points: Vec<(f64, f64)> = ring.as_array().unwrap().iter().map(at).collect();
+        let next = points.iter().cycle().skip(1);
+        points.iter().zip(next).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum()
+    };
+    list(part, "outline").iter().map(twice).sum::<f64>().abs() / 2.0
+}
+
 fn at(v: &Value) -> (f64, f64) {
     (num(&v[0]), num(&v[1]))
 }
@@ -170,6 +180,10 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let face = length * num(&product["exposure"]) / 144.0;
     let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
     out.insert("squares".into(), (net / 100.0, in_cartons));
+    let bare: f64 = walls(v).flat_map(|w| list(w, "bare")).map(of_rings).sum();
+    if bare > 0.0 {
+        out.insert("bare-wall".into(), (bare / 14_400.0, 0.0));
+    }
     out.insert("squares-laid".into(), (laid, 0.0));
     let by_area = up(net * (1.0 + num(&rules["area_waste"]) / 100.0) / face);
     out.insert("by-net-area".into(), (by_area, 0.0));
@@ -304,7 +318,7 @@ fn every_quantity_of_every_sample_is_counted_again() {
         lines.extend(recount(&v).into_keys());
     }
     // Together the samples have every line but spare panels.
-    assert_eq!(lines.len(), 19, "{lines:?}");
+    assert_eq!(lines.len(), 20, "{lines:?}");
 }
 
 #[test]
