@@ -110,6 +110,29 @@ pub enum Item {
     TrimNails,
     /// Blocks that fixtures stand on.
     MountingBlocks,
+    /// Weather barrier in rolls.
+    Barrier,
+    /// Tape for its seams.
+    BarrierTape,
+    /// Sealant in cartridges.
+    Sealant,
+    /// Furring strips behind cut edges.
+    Furring,
+    /// Coil stock in rolls.
+    Coil,
+    /// Soffit panels.
+    Soffit,
+    /// Channel that takes soffit panels at the wall.
+    SoffitChannel,
+    /// Fascia.
+    Fascia,
+    /// Things whose count the job gives.
+    Given {
+        /// Which.
+        things: GivenThings,
+    },
+    /// Labor by the office's own hours.
+    Labor,
     /// Cladding that is measured by area and not laid out.
     OtherCladding {
         /// The zone's name in the job.
@@ -124,6 +147,18 @@ pub enum Item {
         /// The percentage.
         waste: f64,
     },
+}
+
+/// Things whose count the job gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GivenThings {
+    /// Pairs of shutters.
+    Shutters,
+    /// Vents.
+    Vents,
+    /// Blocks for fixtures that are not drawn.
+    Blocks,
 }
 
 impl Item {
@@ -165,6 +200,21 @@ impl Item {
             Item::MountingBlocks => "mounting-blocks".into(),
             Item::BareWall => "bare-wall".into(),
             Item::ByNetArea { .. } => "by-net-area".into(),
+            Item::Barrier => "weather-barrier".into(),
+            Item::BarrierTape => "barrier-tape".into(),
+            Item::Sealant => "sealant".into(),
+            Item::Furring => "furring".into(),
+            Item::Coil => "coil".into(),
+            Item::Soffit => "soffit".into(),
+            Item::SoffitChannel => "soffit-channel".into(),
+            Item::Fascia => "fascia".into(),
+            Item::Given { things } => match things {
+                GivenThings::Shutters => "shutters",
+                GivenThings::Vents => "vents",
+                GivenThings::Blocks => "blocks",
+            }
+            .into(),
+            Item::Labor => "labor".into(),
         };
         id.into()
     }
@@ -184,6 +234,61 @@ impl Item {
 /// names had once.
 pub fn id_as_written(name: &str) -> ItemId {
     name.trim().to_lowercase().replace(' ', "-").replace("moulding", "molding").into()
+}
+
+/// Short names of lines that a takeoff may hold, but for trim, which goes by its stocks, other lengths
+/// of siding, which have an ending, and zones, which begin with `zone-`.
+const LINES: [&str; 34] = [
+    "panels",
+    "spare-panels",
+    "cartons",
+    "squares",
+    "squares-laid",
+    "post-cap",
+    "corner-flashing",
+    "step-flashing",
+    "kick-out",
+    "roof-flashing",
+    "deck-flashing",
+    "ledge-flashing",
+    "cladding-flashing",
+    "band-flashing",
+    "continuous-flashing",
+    "door-pans",
+    "joint-backing",
+    "panel-nails",
+    "trim-nails",
+    "mounting-blocks",
+    "bare-wall",
+    "by-net-area",
+    "weather-barrier",
+    "barrier-tape",
+    "sealant",
+    "furring",
+    "coil",
+    "soffit",
+    "soffit-channel",
+    "fascia",
+    "shutters",
+    "vents",
+    "blocks",
+    "labor",
+];
+
+/// Whether some takeoff may hold a line of this short name.
+pub fn is_line(id: &str) -> bool {
+    let ending =
+        id.rsplit_once('-').filter(|(_, end)| *end == "second" || end.parse::<u8>().is_ok());
+    let plain = ending.map_or(id, |(name, _)| name);
+    LINES.contains(&plain)
+        || id.starts_with("zone-")
+        || TrimStock::ALL.iter().any(|stock| stock.line_id() == *id)
+}
+
+/// Short names that a line may be given something by, for whoever wrote none of them.
+pub fn line_names() -> Vec<String> {
+    let trim = TrimStock::ALL.iter().map(|stock| stock.line_id().to_string());
+    LINES.iter().map(|l| (*l).to_owned()).chain(trim).collect()
 }
 
 impl TrimStock {
@@ -240,6 +345,12 @@ pub enum CountUnit {
     Roll,
     /// Boxes of nails.
     Box,
+    /// Cartridges.
+    Cartridge,
+    /// Pairs.
+    Pair,
+    /// Hours.
+    Hour,
     /// Nails.
     Nail,
     /// Pounds.

@@ -31,23 +31,28 @@ fn one_lot(job: &Job) -> Advice {
 
 /// What is left out of this takeoff.
 fn excluded(layout: &LaidHouse) -> Vec<Excluded> {
-    let mut out = vec![
-        Excluded::SoffitAndFascia,
-        Excluded::Barrier,
-        Excluded::Sealant,
-        Excluded::BlocksNotDrawn,
-        Excluded::Coil,
-        Excluded::ShuttersAndVents,
-        Excluded::RoofFlashing,
-        Excluded::UprightJoints,
-        Excluded::FixtureFlashing,
-        Excluded::CopingsAndGutters,
+    let rules = &layout.job.estimate;
+    let soffit = rules.soffit_depth > 0.0 || rules.rake_soffit_depth > 0.0;
+    let wraps = [rules.wrap_fascia, rules.wrap_frieze, rules.wrap_band, rules.wrap_surround];
+    let coil = wraps.into_iter().any(|girth| girth > 0.0);
+    let furred = || layout.pieces().any(|(.., p)| p.edge_work.furring);
+    let garage = || {
+        let mut openings = layout.walls().flat_map(|(_, w)| &w.openings);
+        openings.any(|o| o.kind == OpeningKind::OverheadDoor)
+    };
+    let all = [
+        (Excluded::SoffitAndFascia, !(soffit && rules.fascia > 0.0)),
+        (Excluded::Barrier, !rules.barrier),
+        (Excluded::Sealant, !rules.sealant),
+        (Excluded::Furring, !rules.furring && furred()),
+        (Excluded::BlocksNotDrawn, rules.blocks == 0),
+        (Excluded::Coil, !coil),
+        (Excluded::ShuttersAndVents, rules.shutters == 0 && rules.vents == 0),
+        (Excluded::RoofFlashing, true),
+        (Excluded::UprightJoints, true),
+        (Excluded::GarageDoorPans, garage()),
+        (Excluded::FixtureFlashing, true),
+        (Excluded::CopingsAndGutters, true),
     ];
-    if layout.walls().any(|(_, w)| w.openings.iter().any(|o| o.kind == OpeningKind::OverheadDoor)) {
-        out.push(Excluded::GarageDoorPans);
-    }
-    if layout.pieces().any(|(.., p)| p.edge_work.furring) {
-        out.push(Excluded::Furring);
-    }
-    out
+    all.into_iter().filter(|(_, left_out)| *left_out).map(|(thing, _)| thing).collect()
 }

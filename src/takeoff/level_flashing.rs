@@ -121,13 +121,7 @@ fn holds<'r>(rings: impl IntoIterator<Item = &'r Vec<Xy>>, p: Xy) -> bool {
 }
 
 /// What lies under the top of an area without siding.
-fn below(
-    layout: &LaidHouse,
-    e: &LaidElevation,
-    w: &LaidWall,
-    s: &Side,
-    ledge: f64,
-) -> FlashedRun {
+fn below(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, s: &Side, ledge: f64) -> FlashedRun {
     let at = [(s.x.0 + s.x.1) / 2.0, s.y - ledge - BEYOND];
     if w.bands.iter().any(|band| holds([band], at)) {
         return FlashedRun::Band;

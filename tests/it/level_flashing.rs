@@ -107,10 +107,8 @@ fn bands_and_changes_of_cladding_are_told_apart() {
     sound(&layout);
     assert_eq!(line(&layout, "cladding-flashing"), Some((25.0, 0.0)));
     // Laid out as a set of its own, the upper set counts it, and the house's does not.
-    let sets = lay_sets(
-        zoned.as_bytes(),
-        &job(&format!("{zone}[zone.product]\nkind = \"vinyl\"\n")),
-    );
+    let sets =
+        lay_sets(zoned.as_bytes(), &job(&format!("{zone}[zone.product]\nkind = \"vinyl\"\n")));
     assert_eq!(line(&sets.house.layout, "cladding-flashing"), None);
     assert_eq!(line(&sets.zones[0].layout, "cladding-flashing"), Some((25.0, 0.0)));
     sound(&sets.zones[0].layout);

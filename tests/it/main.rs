@@ -18,10 +18,10 @@ mod commands;
 mod contours;
 mod corners;
 mod counting_rules;
+mod curved_heads;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod cuts;
-mod curved_heads;
 mod datum;
 mod decor;
 mod drawing_noise;
@@ -39,6 +39,7 @@ mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
 mod found;
+mod further_lines;
 mod fuzz_words;
 mod given_lengths;
 mod golden;
@@ -75,6 +76,7 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod recount_estimate;
 mod recount_flashing;
 mod samples;
 #[path = "../seamcase/mod.rs"]

@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
 
-use crate::recount_flashing;
 use crate::support::{job, laid_by_a_crew, lay, root, samples};
+use crate::{recount_estimate, recount_flashing};
 
 /// What a line must say: needed, to order.
 type Count = (f64, f64);
@@ -237,6 +237,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         line.1 = recount_flashing::ordered(v, "corner-flashing").clamp(least, most);
     }
     out.extend(recount_flashing::lines(v));
+    out.extend(recount_estimate::lines(v));
     if let Some(line) = out.get_mut("opening-flashing") {
         // Strips are cut whole: as many rolls as the layout cuts them from.
         assert!(flashed.len() as f64 >= line.1);
@@ -256,7 +257,13 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let spacing = num(own);
     let count: f64 =
         walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
-    out.insert("panel-nails".into(), (count / size, up(count / size)));
+    // By the pound where the job gives the nails' weight.
+    let bought = |key: &str| {
+        let per_pound = num(&v["job"]["estimate"][key]);
+        if per_pound > 0.0 { per_pound } else { size }
+    };
+    let count = count / bought("siding_nails_per_pound");
+    out.insert("panel-nails".into(), (count, up(count)));
     let zones = list(v, "elevations").iter().flat_map(|e| list(e, "zones"));
     for z in zones.filter(|z| z["laid_out"] == false) {
         let name = z["zone"].as_str().unwrap().to_lowercase().replace(' ', "-");
@@ -264,13 +271,17 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         line.0 += num(&z["net_area"]) / 100.0;
     }
     if trim_nails > 0.0 {
-        out.insert("trim-nails".into(), (trim_nails / size, up(trim_nails / size)));
+        let count = trim_nails / bought("trim_nails_per_pound");
+        out.insert("trim-nails".into(), (count, up(count)));
     }
     let blocks =
         walls(v).flat_map(|w| list(w, "obstacles")).filter(|o| o["mounting_block"] == true).count()
             as f64;
     if blocks > 0.0 {
         out.insert("mounting-blocks".into(), (blocks, blocks));
+    }
+    if let Some(labor) = recount_estimate::labor(v, &out) {
+        out.insert("labor".into(), labor);
     }
     out
 }

@@ -1,11 +1,11 @@
 //! How each figure of the takeoff came about.
 
-use super::flashing;
 use super::items::{pieces, trim_stock};
+use super::{estimate, flashing};
 use crate::job::Job;
 use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, StockNails};
-use crate::model::item::{Item, SidingPiece};
+use crate::model::item::{CountUnit, Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::model::receiver::BareBy;
 use crate::sources::takeoff::TakeoffFact;
@@ -56,7 +56,17 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => {
             flashing::strips(&line.basis, style, boards)
         }
-        Basis::SidingNails { .. } | Basis::TrimNails { .. } => nails(&line.basis, style, boards),
+        Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
+            nails(&line.basis, style, boards, line.unit)
+        }
+        Basis::BarrierArea { .. }
+        | Basis::BarrierSeams { .. }
+        | Basis::Beads { .. }
+        | Basis::StockAlong { .. }
+        | Basis::Wraps { .. }
+        | Basis::SoffitCuts { .. }
+        | Basis::GivenByJob
+        | Basis::Hours { .. } => estimate::basis(line, job),
         Basis::ZoneArea => zone_area(&line.item),
         Basis::BareWall { .. } => bare_wall(&line.basis, style),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
@@ -64,10 +74,9 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             flashing::level(line, style)
         }
         Basis::RoofSlopes { pieces, exposure } => flashing::slopes(*pieces, *exposure, style),
-        Basis::PostCaps
-        | Basis::RoofSlopeEnds
-        | Basis::BoardJoints
-        | Basis::DrawnBlocks => counted_one_by_one(&line.basis),
+        Basis::PostCaps | Basis::RoofSlopeEnds | Basis::BoardJoints | Basis::DrawnBlocks => {
+            counted_one_by_one(&line.basis)
+        }
     }
 }
 
@@ -114,7 +123,8 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     )
 }
 
-fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
+fn nails(basis: &Basis, style: LengthStyle, boards: bool, unit: CountUnit) -> String {
+    let unit = if unit == CountUnit::Pound { "pound" } else { "box" };
     match basis {
         Basis::SidingNails {
             piece,
@@ -147,7 +157,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
                     style.short(*head)
                 ),
             };
-            format!("{nails} nails {rule}; {in_box} to a box")
+            format!("{nails} nails {rule}; {in_box} to a {unit}")
         }
         Basis::TrimNails { nails, in_box, by_stock } => {
             let one = |s: &StockNails| {
@@ -155,7 +165,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(
-                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a box",
+                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a {unit}",
                 if boards { "corner boards on both walls" } else { "posts on both flanges" },
                 each.join(", ")
             )

@@ -35,7 +35,10 @@ pub(super) fn strips(basis: &Basis, style: LengthStyle, boards: bool) -> String 
 
 /// That no fewer rolls will do.
 fn fewest(least: usize) -> String {
-    format!("strips whole where a roll holds them: no plan takes fewer than {}", counted(least, "roll"))
+    format!(
+        "strips whole where a roll holds them: no plan takes fewer than {}",
+        counted(least, "roll")
+    )
 }
 
 /// Step flashing along slopes.
@@ -59,9 +62,8 @@ pub(super) fn level(line: &TakeoffLine, style: LengthStyle) -> String {
             format!("{over}, as drawn, laps left out; bought with the flashing along level runs")
         }
         Basis::RunStrips { runs, strips, lap, length, roll, least } => {
-            let each = |r: &FlashedLength| {
-                format!("{} {}", flashed(r.over), style.length(r.length))
-            };
+            let each =
+                |r: &FlashedLength| format!("{} {}", flashed(r.over), style.length(r.length));
             format!(
                 "{} overall in {}, laps of {} in: {}; rolls of {}; {}{}",
                 style.length(*length),

@@ -1,7 +1,7 @@
 //! What is bought, and the units it is counted in.
 
 use crate::model::flashed_run::FlashedRun;
-use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
+use crate::model::item::{CountUnit, GivenThings, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::{PanelUnit, Takeoff};
 use crate::model::trim::{TrimKind, TrimStock};
@@ -63,6 +63,21 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         }
         Item::TrimNails => "nails for trim".to_owned(),
         Item::MountingBlocks => "mounting blocks".to_owned(),
+        Item::Barrier => "weather barrier".to_owned(),
+        Item::BarrierTape => "tape for the weather barrier".to_owned(),
+        Item::Sealant => "sealant".to_owned(),
+        Item::Furring => "furring strips".to_owned(),
+        Item::Coil => "coil stock for wrapped trim".to_owned(),
+        Item::Soffit => "soffit panels".to_owned(),
+        Item::SoffitChannel => "soffit channel".to_owned(),
+        Item::Fascia => "fascia".to_owned(),
+        Item::Given { things } => match things {
+            GivenThings::Shutters => "shutters",
+            GivenThings::Vents => "vents",
+            GivenThings::Blocks => "blocks for fixtures not drawn",
+        }
+        .to_owned(),
+        Item::Labor => "labor".to_owned(),
         Item::OtherCladding { cladding, .. } => format!("{cladding}, not laid out"),
         Item::BareWall => "wall without siding".to_owned(),
         Item::ByNetArea { waste } => format!("for comparison: net area + {waste} %"),
@@ -121,6 +136,9 @@ pub fn unit(unit: CountUnit) -> &'static str {
         CountUnit::MeterOfSlope => "m of slope",
         CountUnit::Roll => "roll",
         CountUnit::Box => "box",
+        CountUnit::Cartridge => "cartridge",
+        CountUnit::Pair => "pair",
+        CountUnit::Hour => "hour",
         CountUnit::Nail => "nail",
         CountUnit::Pound => "lb",
         CountUnit::Course => "course",
