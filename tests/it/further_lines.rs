@@ -135,7 +135,8 @@ fn soffit_and_fascia_go_by_drawn_lengths_and_given_depths() {
     // Strips of 8 in go three to a coil of 24 in: 118.73 in of 600.
     let coil = line(&layout, "coil");
     assert!((coil.length.unwrap() - rakes / 3.0).abs() < 0.01 && coil.order == 1.0, "{coil:?}");
-    // A wall with a level top: 20 ft of eave are 20 cuts of 24 in, six to a panel but for a saw cut: five.
+    // A wall with a level top: 20 ft of eave are 20 cuts of 24 in. Six would fill a panel of 12 ft but for
+    // the saw cuts, so five to a panel: four.
     let wall = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0))]);
     let layout = lay(wall.as_bytes(), &job("[estimate]\nsoffit_depth = 24\n"));
     crate::recount::check(&crate::recount::written(&layout), "eave");
@@ -170,7 +171,7 @@ fn nails_go_by_the_pound_where_their_weight_is_given() {
 
 #[test]
 fn labor_goes_by_the_offices_own_hours() {
-    // 3 squares ordered or so at 2 1/2 hours, and a window and a door are no lines of it.
+    // Squares laid at 2 1/2 hours each and two vents at 45 minutes.
     let layout =
         laid("[estimate]\nvents = 2\n[estimate.hours]\nsquares-laid = 2.5\nvents = 0.75\n");
     let squares = line(&layout, "squares-laid").net;
