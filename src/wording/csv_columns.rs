@@ -16,3 +16,5 @@ pub const WALL_OR_GABLE: &str = "wall or gable";
 pub const EDGES: [&str; 2] = ["butt edge", "top edge"];
 /// Whether shims hold the panel's angle.
 pub const SHIM: &str = "shim";
+/// The supplier's number of a line.
+pub const ITEM_NUMBER: &str = "item number";

@@ -16,7 +16,7 @@ use super::drawing::Drawn;
 const OWN: [&str; 9] =
     ["title", "layers", "elevation", "return", "angled", "band", "movement_joint", "zone", "stock"];
 /// Keys whose texts are drawn from what is known of them, or that say nothing of what is laid.
-const APART: [&str; 7] = [
+const APART: [&str; 10] = [
     "drawing.unit",
     "drawing.known",
     "drawing.accept",
@@ -24,6 +24,9 @@ const APART: [&str; 7] = [
     "trim.colors",
     "product.color",
     "fasteners.lengths",
+    "estimate.hours",
+    "estimate.colors",
+    "estimate.item_numbers",
 ];
 
 /// A key of the job file with what its value may be.

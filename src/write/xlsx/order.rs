@@ -30,7 +30,10 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
         layout,
         "Order",
-        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0],
+        &[
+            25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0,
+            14.0,
+        ],
     );
     g.texts(&["Order"], Look::Title);
     let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
@@ -56,6 +59,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             "Counts",
             "Stock length",
             "Length used",
+            tables::ITEM_NUMBER,
         ],
         &[3, 4, 5, 6, 7, 8, 9, 10],
     );
@@ -63,7 +67,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.lines {
         row(&mut g, layout, takeoff, line);
     }
-    g.filter(head(layout), 15);
+    g.filter(head(layout), 16);
     let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
     g.text(0, tables::PRICED_TOTAL, Look::TotalText);
     for col in 1..10 {
@@ -71,6 +75,15 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     }
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
+    let tax = takeoff.cost.as_ref().and_then(|c| c.tax_percent.zip(c.tax));
+    if let Some((percent, tax)) = tax {
+        g.text(0, &report::tax(percent), Look::Text);
+        g.number(10, tax as f64 / 100.0, Look::Money);
+        g.next();
+        g.text(0, report::WITH_TAX, Look::Text);
+        g.number(10, total + tax as f64 / 100.0, Look::Money);
+        g.row += 2;
+    }
     if let Some(cost) = &takeoff.cost {
         for (what, list) in
             [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
@@ -111,6 +124,7 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
             g.text(col, &layout.job.sheet.lengths.length(l), Look::Text);
         }
     }
+    g.text(15, &line.item_number, Look::Text);
     g.next();
 }
 
