@@ -9,7 +9,7 @@ use crate::finding::Refusal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::job_value::ValueFault;
 use crate::geom::vocabulary::Point;
-use crate::model::item::{is_line, line_names};
+use crate::model::line_names::{is_line, line_names};
 use crate::model::linework::Role;
 
 /// Longest nail, inches: of our own choosing, no source.

@@ -17,6 +17,7 @@ pub mod house;
 pub mod ids;
 pub mod item;
 pub mod joint;
+pub mod line_names;
 pub mod linework;
 pub mod notch;
 pub mod pole;

@@ -48,7 +48,7 @@ fn a_half_circle_takes_its_arc_and_two_laps() {
     assert!((laps - 1.5).abs() < 1e-9);
     let words = lapwright::wording::takeoff::basis::basis(line, &layout.job, &layout.bound);
     assert!(
-        words.contains("of developed length, 4'-8 1/2\" along curves and 1 1/2\" in laps"),
+        words.contains("of developed length, 4'-8 9/16\" along curves and 1 1/2\" in laps"),
         "{words}"
     );
     // The straight channel is the two jambs and the sill alone: no head.

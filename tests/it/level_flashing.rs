@@ -79,15 +79,17 @@ fn a_door_that_stands_on_a_level_roof_makes_it_a_deck() {
             ("A-DOOR", &rect(100.0, foot, 136.0, foot + 80.0)),
         ])
     };
+    // A door that stands high and a deck at the foot look like a view turned over: the job says it is not.
+    let upright = job("[[elevation]]\nname = \"elevation\"\nturn = 0\n");
     for foot in [30.0, 37.0] {
-        let layout = lay(deck(foot).as_bytes(), &job(""));
+        let layout = lay(deck(foot).as_bytes(), &upright);
         sound(&layout);
         assert_eq!(line(&layout, "deck-flashing"), Some((20.0, 0.0)), "{foot}");
         assert_eq!(line(&layout, "roof-flashing"), None, "{foot}");
     }
     // A window stands on no deck, and a door 2 ft over a roof neither.
     for drawn in [deck(30.0).replace("A-DOOR", "A-GLAZ"), deck(54.0)] {
-        assert_eq!(line(&lay(drawn.as_bytes(), &job("")), "deck-flashing"), None);
+        assert_eq!(line(&lay(drawn.as_bytes(), &upright), "deck-flashing"), None);
     }
 }
 
@@ -97,7 +99,7 @@ fn bands_and_changes_of_cladding_are_told_apart() {
     let wall = rect(0.0, 0.0, 300.0, 200.0);
     let banded = dxf(&[("A-WALL-OTLN", &wall), ("A-WALL-BAND", &rect(0.0, 96.0, 300.0, 104.0))]);
     let layout = lay(banded.as_bytes(), &job(""));
-    sound(&layout);
+    assert_eq!(broken(&layout), Vec::<String>::new());
     assert_eq!(line(&layout, "band-flashing"), Some((25.0, 0.0)));
     assert_eq!(line(&layout, "ledge-flashing"), None);
     // Shingles from 96 in up: their foot over the siding.

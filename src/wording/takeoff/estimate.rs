@@ -6,7 +6,7 @@ use crate::model::item::Item;
 use crate::model::quantity::TakeoffLine;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
-use crate::units::counted;
+use crate::units::{LengthStyle, counted};
 use crate::wording::lists::commas;
 use crate::wording::sources::in_brackets;
 
@@ -46,6 +46,22 @@ pub(super) fn basis(line: &TakeoffLine, job: &Job) -> String {
             along(&line.item),
             style.length(*stock)
         ),
+        Basis::Wraps { .. } | Basis::SoffitCuts { .. } => along_eaves(&line.basis, style),
+        Basis::GivenByJob => "counted by the job, not by the drawing".to_owned(),
+        Basis::Hours { parts } => {
+            let each = |p: &LaborPart| format!("{} {:.2} x {}", p.line, p.units, p.hours);
+            format!(
+                "the office's own hours for each unit: {}",
+                commas(&parts.iter().map(each).collect::<Vec<_>>())
+            )
+        }
+        _ => String::new(),
+    }
+}
+
+/// Coil stock and soffit.
+fn along_eaves(basis: &Basis, style: LengthStyle) -> String {
+    match basis {
         Basis::Wraps { wraps, roll } => {
             let each = |w: &WrapLength| {
                 format!(
@@ -76,14 +92,6 @@ pub(super) fn basis(line: &TakeoffLine, job: &Job) -> String {
                 counted(*cuts, "cut"),
                 style.short(*cover),
                 style.length(*stock)
-            )
-        }
-        Basis::GivenByJob => "counted by the job, not by the drawing".to_owned(),
-        Basis::Hours { parts } => {
-            let each = |p: &LaborPart| format!("{} {:.2} x {}", p.line, p.units, p.hours);
-            format!(
-                "the office's own hours for each unit: {}",
-                commas(&parts.iter().map(each).collect::<Vec<_>>())
             )
         }
         _ => String::new(),

@@ -75,15 +75,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     }
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
-    let tax = takeoff.cost.as_ref().and_then(|c| c.tax_percent.zip(c.tax));
-    if let Some((percent, tax)) = tax {
-        g.text(0, &report::tax(percent), Look::Text);
-        g.number(10, tax as f64 / 100.0, Look::Money);
-        g.next();
-        g.text(0, report::WITH_TAX, Look::Text);
-        g.number(10, total + tax as f64 / 100.0, Look::Money);
-        g.row += 2;
-    }
+    taxed(&mut g, takeoff, total);
     if let Some(cost) = &takeoff.cost {
         for (what, list) in
             [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
@@ -94,6 +86,19 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         }
     }
     g
+}
+
+/// Tax on priced materials under the total, where the job gives one.
+fn taxed(g: &mut Grid, takeoff: &Takeoff, total: f64) {
+    let tax = takeoff.cost.as_ref().and_then(|c| c.tax_percent.zip(c.tax));
+    let Some((percent, tax)) = tax else { return };
+    let tax = tax as f64 / 100.0;
+    for (what, value) in [(report::tax(percent).as_str(), tax), (report::WITH_TAX, total + tax)] {
+        g.text(0, what, Look::Text);
+        g.number(10, value, Look::Money);
+        g.next();
+    }
+    g.row += 1;
 }
 
 fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
