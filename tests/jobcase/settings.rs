@@ -29,6 +29,14 @@ const APART: [&str; 10] = [
     "estimate.item_numbers",
 ];
 
+/// Keys beside `[estimate]` of what is only counted: they are drawn last, so that one more of them changes
+/// no case's layout.
+const COUNTED: [&str; 3] = ["takeoff.flashing_lap", "takeoff.door_pan_up", "takeoff.step_exposure"];
+
+fn is_counted(path: &str) -> bool {
+    path.starts_with("estimate.") || COUNTED.contains(&path)
+}
+
 /// A key of the job file with what its value may be.
 #[derive(Clone)]
 struct Key {
@@ -50,16 +58,24 @@ fn job_schema() -> &'static Value {
     SCHEMA.get_or_init(|| serde_json::from_slice(&json::job_schema()).expect("the job's schema"))
 }
 
-/// Every key that holds a value of its own, with its bounds.
-fn keys() -> &'static [Key] {
-    static KEYS: OnceLock<Vec<Key>> = OnceLock::new();
+/// Every key that holds a value of its own, with its bounds: those that shape a layout, and those of what
+/// is only counted.
+fn all_keys() -> &'static (Vec<Key>, Vec<Key>) {
+    static KEYS: OnceLock<(Vec<Key>, Vec<Key>)> = OnceLock::new();
     KEYS.get_or_init(|| {
         let lengths = schema::lengths();
         let mut out = Vec::new();
         walk(job_schema(), "", &lengths, &mut out);
+        let (counted, out): (Vec<Key>, Vec<Key>) =
+            out.into_iter().partition(|k| is_counted(&k.path));
         assert!(out.len() > 100, "only {} keys of the schema are drawn from", out.len());
-        out
+        assert!(counted.len() > 20, "only {} keys of what is counted", counted.len());
+        (out, counted)
     })
+}
+
+fn keys() -> &'static [Key] {
+    &all_keys().0
 }
 
 fn resolved(node: &Value) -> &Value {
@@ -213,6 +229,17 @@ pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
         tables.push(table(dice, drawn));
         if job_file::parse(&text(&settings, &tables), "j").is_err() {
             tables.pop();
+        }
+    }
+    for _ in 0..dice.roll(5) {
+        let key: Key = dice.of(&all_keys().1);
+        let value = value(dice, &key.kind);
+        if settings.iter().any(|s| s.0 == key.path) {
+            continue;
+        }
+        settings.push((key.path, value));
+        if job_file::parse(&text(&settings, &tables), "j").is_err() {
+            settings.pop();
         }
     }
     text(&settings, &tables)

@@ -76,6 +76,12 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
     taxed(&mut g, takeoff, total);
+    unmatched(&mut g, takeoff);
+    g
+}
+
+/// Lines without a price, and prices without a line.
+fn unmatched(g: &mut Grid, takeoff: &Takeoff) {
     if let Some(cost) = &takeoff.cost {
         for (what, list) in
             [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
@@ -85,7 +91,6 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             }
         }
     }
-    g
 }
 
 /// Tax on priced materials under the total, where the job gives one.
