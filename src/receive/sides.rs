@@ -74,10 +74,10 @@ fn split(drawn: &DrawnSides, a: Point, b: Point) -> Vec<(Point, Point)> {
         .map(|(_, line)| line)
         .filter(|(p, q)| lies_along(*p, *q, a, along))
         .flat_map(|(p, q)| [(p - a).dot(along), (q - a).dot(along)])
-        .filter(|t| *t > 0.5 && *t < length - 0.5)
+        .filter(|t| *t > REACH && *t < length - REACH)
         .collect();
     cuts.sort_by(f64::total_cmp);
-    cuts.dedup_by(|x, y| (*x - *y).abs() < 0.5);
+    cuts.dedup_by(|x, y| (*x - *y).abs() < REACH);
     let mut points = vec![a];
     points.extend(cuts.iter().map(|t| a + along * *t));
     points.push(b);

@@ -56,6 +56,7 @@ mod limits;
 mod long_cuts;
 mod mixed;
 mod no_sentence;
+mod odd_settings;
 mod old_keys;
 mod overlay;
 mod own_files;

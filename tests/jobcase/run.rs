@@ -44,7 +44,9 @@ fn all(seeds: &[u64]) -> Ends {
         for _ in 0..2 {
             scope.spawn(|| {
                 loop {
-                    let Some(&seed) = seeds.get(next.fetch_add(1, Ordering::Relaxed)) else { return };
+                    let Some(&seed) = seeds.get(next.fetch_add(1, Ordering::Relaxed)) else {
+                        return;
+                    };
                     let case = case(seed);
                     let found = end(&case);
                     let mut ends = ends.lock().unwrap();
