@@ -10,6 +10,8 @@ use crate::model::seam::SeamRules;
 
 /// Rounds of each run, in which it may be laid again.
 const ROUNDS: usize = 60;
+/// Runs begun with from patterns, all patterns together: large houses try fewer.
+const MOST_BEGUN: usize = 4000;
 /// Places of a pattern along the studs that are begun from.
 const MOST_SHIFTS: i64 = 24;
 /// A clash, beside a joint more.
@@ -28,7 +30,8 @@ pub(super) fn mended(
         .map(|a| places(a.run, rules, joints.studs.get(&a.run.id).map(|s| s.1)))
         .collect();
     let widest = joints.studs.values().map(|s| studs_of_a_board(rules, s.1)).max().unwrap_or(0);
-    let shifts = (0..widest.min(MOST_SHIFTS)).filter_map(|shift| {
+    let most = MOST_BEGUN / asks.len().max(1) + 1;
+    let shifts = (0..widest.min(MOST_SHIFTS)).take(most).filter_map(|shift| {
         let start = asks.iter().zip(&studs).map(|(a, s)| patterned(a, s, rules, joints, shift));
         start.collect::<Option<Vec<Vec<f64>>>>()
     });
