@@ -266,16 +266,19 @@ impl Making<'_> {
 
     /// Openings and fixtures in a box, by name.
     fn around(&self, (low, high): (Point, Point)) -> Vec<FeatureId> {
-        let reach = |r: Rect, by: f64| {
+        let reach = |r: Rect, (by, under): (f64, f64)| {
             r.x0 - by < high.x - SAME
                 && r.x1 + by > low.x + SAME
-                && r.y0 - by < high.y - SAME
+                && r.y0 - under < high.y - SAME
                 && r.y1 + by > low.y + SAME
         };
-        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), 0.0));
+        let v = self.notch_clearance;
+        // Under a sill on the course line the notch is the clearance alone.
+        let openings =
+            self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), (0.0, v)));
         let fixtures = self.wall.obstacles.iter().map(|o| {
-            let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
-            (o.id.as_str(), bounds(&o.outline), room)
+            let room = if o.mounting_block { v } else { 0.0 };
+            (o.id.as_str(), bounds(&o.outline), (room, room))
         });
         openings
             .chain(fixtures)

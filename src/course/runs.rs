@@ -2,7 +2,9 @@
 //!
 //! Clearances: the end gap, measured along the panel, at every plumb or sloped side; the notch
 //! clearance, measured up and down, at level sides that cut a panel and at an opening's sides flatter
-//! than 45 degrees; none at level sides on a course line.
+//! than 45 degrees. A level side on a course line takes none of the course over it. From under it the
+//! clearance is taken of the course below, whose nail hem would stand where the window, soffit or band
+//! is: it is cut as under a side a hair lower (`TrimFact::UndersillLugs`).
 
 use super::clearance::Corners;
 use super::ends::{Side, end_of};
@@ -134,7 +136,7 @@ fn blocked(
     let sides = field.edges.iter().enumerate().filter(|(_, e)| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
         let hairline = high - low <= SAME && low > strip.0 - SAME && high < strip.1 + SAME;
-        hairline || (low < strip.1 - SAME && high > strip.0 + SAME)
+        hairline || hem_is_cut(e, strip.1, notch) || (low < strip.1 - SAME && high > strip.0 + SAME)
     });
     let mut out: Vec<Polygon> = Vec::new();
     out.extend(sides.filter_map(|(i, e)| swept(e, strip, (gap, corners.past(i, gap)), notch)));
@@ -173,6 +175,14 @@ fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
     union_all(&[shape.map(|p| even(&p))])
 }
 
+/// Whether a level side stands over a course so near its top that the clearance to it cuts the panels
+/// under it: on the course line, or over it by less than the clearance. The field lies on the left hand
+/// of its sides: under one that runs to the left.
+fn hem_is_cut(e: &FieldEdge, top: f64, notch: f64) -> bool {
+    let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+    high - low <= SAME && e.to.x < e.from.x && low >= top - SAME && high - notch < top - SAME
+}
+
 /// The area swept by a side moved along the clearances.
 fn swept(
     edge: &FieldEdge,
@@ -185,7 +195,7 @@ fn swept(
         let inside = a.y > strip.0 + SAME && a.y < strip.1 - SAME;
         let [left, right] = if a.x < b.x { past } else { [past[1], past[0]] };
         let (x0, x1) = (a.x.min(b.x) - left, a.x.max(b.x) + right);
-        if inside {
+        if inside || hem_is_cut(edge, strip.1, notch) {
             return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
         }
         // On a course line but for drawing noise: no hairline of panel is left between.

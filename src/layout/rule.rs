@@ -75,6 +75,8 @@ rules! {
     PieceShapes,
     /// Notches stand where openings bite into a course.
     NotchPlaces,
+    /// No nail hem stands where an opening, soffit or band is.
+    HemsClear,
     /// Cuts as listed make each piece out of its strip.
     PieceCuts,
     /// Channels close round every opening.

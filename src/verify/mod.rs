@@ -22,6 +22,7 @@ mod field;
 mod grade;
 mod halves;
 mod heights;
+mod hems;
 mod joints;
 mod mixed;
 mod named;
@@ -82,6 +83,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(halves::check(layout));
     rules.push(shapes::check(layout));
     rules.push(notches::check(layout));
+    rules.push(hems::check(layout));
     rules.push(cuts::check(layout));
     rules.extend(opening_trim::check(layout, &at));
     rules.push(trim_sides::check(layout));

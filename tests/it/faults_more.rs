@@ -17,6 +17,7 @@ use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
+use crate::hems::{HEMS, on_lines};
 use crate::support::{dxf, laid, lay, rect, root};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
@@ -358,6 +359,7 @@ fn all() -> Vec<Broken> {
         (hung(), HUNG.to_vec()),
         (stocked(), STOCKED.to_vec()),
         (shaped(), SHAPED.to_vec()),
+        (on_lines(), HEMS.to_vec()),
     ]
 }
 

@@ -44,6 +44,7 @@ mod halves;
 mod hand;
 mod hands;
 mod heard;
+mod hems;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
