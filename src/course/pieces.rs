@@ -266,19 +266,21 @@ impl Making<'_> {
 
     /// Openings and fixtures in a box, by name.
     fn around(&self, (low, high): (Point, Point)) -> Vec<FeatureId> {
-        let reach = |r: Rect, (by, under): (f64, f64)| {
-            r.x0 - by < high.x - SAME
-                && r.x1 + by > low.x + SAME
+        // Aside, over it, under it.
+        let reach = |r: Rect, [aside, over, under]: [f64; 3]| {
+            r.x0 - aside < high.x - SAME
+                && r.x1 + aside > low.x + SAME
                 && r.y0 - under < high.y - SAME
-                && r.y1 + by > low.y + SAME
+                && r.y1 + over > low.y + SAME
         };
         let v = self.notch_clearance;
-        // Under a sill on the course line the notch is the clearance alone.
+        // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
+        let room = [self.run.gap, 0.0, v];
         let openings =
-            self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), (0.0, v)));
+            self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
         let fixtures = self.wall.obstacles.iter().map(|o| {
             let room = if o.mounting_block { v } else { 0.0 };
-            (o.id.as_str(), bounds(&o.outline), (room, room))
+            (o.id.as_str(), bounds(&o.outline), [room; 3])
         });
         openings
             .chain(fixtures)
