@@ -273,13 +273,13 @@ impl Making<'_> {
                 && r.y0 - under < high.y - SAME
                 && r.y1 + over > low.y + SAME
         };
-        let v = self.notch_clearance;
+        // No less than what comes off with a hem.
+        let v = self.notch_clearance.max(1.0 / 16.0);
         // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
         let room = [self.run.gap, 0.0, v];
-        let openings =
-            self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
+        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
         let fixtures = self.wall.obstacles.iter().map(|o| {
-            let room = if o.mounting_block { v } else { 0.0 };
+            let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
             (o.id.as_str(), bounds(&o.outline), [room; 3])
         });
         openings

@@ -24,6 +24,10 @@ use crate::model::receiver::{Field, FieldEdge, Receiver};
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
 const LEAST_AREA: f64 = 0.5;
 
+/// Least that is cut off a face together with its hem, inches: the finest mark of a tape, of our own
+/// choosing.
+const LEAST_CUT: f64 = 1.0 / 16.0;
+
 /// The courses of a field, bottom up; a course with nothing to lay is left out.
 pub fn courses(field: &Field, wall: &DrawnWall, pole: &StoryPole, job: &Job) -> Vec<PlannedCourse> {
     let Some(all) = bounds(field.shapes.iter().flat_map(|p| &p.outer)) else { return Vec::new() };
@@ -180,7 +184,8 @@ fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
 /// of its sides: under one that runs to the left.
 fn hem_is_cut(e: &FieldEdge, top: f64, notch: f64) -> bool {
     let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
-    high - low <= SAME && e.to.x < e.from.x && low >= top - SAME && high - notch < top - SAME
+    let level = high - low <= SAME && e.to.x < e.from.x;
+    level && low >= top - SAME && high - notch.max(LEAST_CUT) < top - SAME
 }
 
 /// The area swept by a side moved along the clearances.
@@ -195,8 +200,12 @@ fn swept(
         let inside = a.y > strip.0 + SAME && a.y < strip.1 - SAME;
         let [left, right] = if a.x < b.x { past } else { [past[1], past[0]] };
         let (x0, x1) = (a.x.min(b.x) - left, a.x.max(b.x) + right);
-        if inside || hem_is_cut(edge, strip.1, notch) {
+        if inside {
             return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
+        }
+        if hem_is_cut(edge, strip.1, notch) {
+            let room = notch.max(LEAST_CUT);
+            return Some(Polygon::rect(x0, a.y - room, x1, a.y + room));
         }
         // On a course line but for drawing noise: no hairline of panel is left between.
         let line = if a.y < (strip.0 + strip.1) / 2.0 { strip.0 } else { strip.1 };

@@ -16,6 +16,7 @@ use super::named;
 use super::rule::{Cases, found};
 use super::scan::{Spans, length, twice, without};
 use super::sweep::{Height, Shapes, Slab};
+use super::tolerance::HEM_CUT;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::wall::FieldBreach;
@@ -197,8 +198,9 @@ fn beside_a_side(
     };
     // The field lies on the left hand of its sides: under one that runs to the left.
     let over = b[0] < a[0] && high - low <= SAME && low >= course.top - SAME;
-    if over && high - v < course.top - SAME {
-        off(shapes, course, &rectangle(left, high - v, right, high));
+    let room = v.max(HEM_CUT);
+    if over && high - room < course.top - SAME {
+        off(shapes, course, &rectangle(left, high - room, right, high));
         return;
     }
     if !reaches(course, low, high) {

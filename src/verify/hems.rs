@@ -4,7 +4,7 @@
 
 use super::named::{self, PieceOn};
 use super::rule::{Cases, found};
-use super::tolerance::NEAR;
+use super::tolerance::{HEM_CUT, NEAR};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::piece::PieceBreach;
@@ -50,8 +50,8 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
 /// clearance: the field lies on the left hand.
 fn stands_over(e: &LaidEdge, top: f64, layout: &LaidHouse) -> bool {
     let (low, high) = (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]));
-    let v = layout.job.courses.notch_clearance;
-    let near = low >= top - SAME && (high <= top + SAME || high < top + v - SAME);
+    let room = layout.job.courses.notch_clearance.max(HEM_CUT);
+    let near = low >= top - SAME && high < top + room - SAME;
     e.to[0] < e.from[0] && high - low <= SAME && near
 }
 

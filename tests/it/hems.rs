@@ -55,6 +55,17 @@ fn a_sill_on_a_course_line_is_notched_and_trimmed_as_a_sixteenth_lower() {
 }
 
 #[test]
+fn without_clearance_the_hem_still_comes_off() {
+    // A sixteenth, the finest mark of a tape, goes with it.
+    let mut job = job();
+    job.courses.notch_clearance = 0.0;
+    let l = lay(window(24.0).as_bytes(), &job);
+    let depths = l.pieces().flat_map(|(.., p)| &p.notches).filter(|n| n.side == NotchSide::Top);
+    assert_eq!(depths.map(|n| n.depth).collect::<Vec<_>>(), [0.0625]);
+    assert_eq!(broken(&l), Vec::<String>::new());
+}
+
+#[test]
 fn an_eave_on_a_course_line_rips_the_course_under_it() {
     for (eave, kept) in [(96.0, 7.75), (96.0 - 0.0625, 7.6875)] {
         let l = lay(dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, eave))]).as_bytes(), &job());

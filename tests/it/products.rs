@@ -326,11 +326,8 @@ fn a_window_is_met_by_evened_courses() {
     let notches: Vec<f64> =
         layout.pieces().flat_map(|(.., p)| &p.notches).map(|n| n.depth).collect();
     assert_eq!(notches, [0.25]);
-    let rips: Vec<i32> = layout
-        .pieces()
-        .filter(|(.., p)| p.rip.is_some())
-        .map(|(_, c, ..)| c.index)
-        .collect();
+    let rips: Vec<i32> =
+        layout.pieces().filter(|(.., p)| p.rip.is_some()).map(|(_, c, ..)| c.index).collect();
     assert!(!rips.is_empty() && rips.iter().all(|i| *i == 10), "{rips:?}");
 }
 
