@@ -8,7 +8,7 @@ use crate::model::item::{Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 use crate::wording::nails::fine_thickness;
 use crate::wording::proof::least;
 use crate::wording::siding;
@@ -85,7 +85,8 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
     let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
     format!(
-        "{pieces} lengths, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        counted(*pieces, "length"),
         style.length(*used),
         style.length(*length),
     )
