@@ -60,3 +60,15 @@ pub(super) fn decorated(layout: &LaidHouse, at: &ByWall, w: &LaidWall) -> f64 {
     let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
     covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
 }
+
+/// What rounding to the grid and drawing noise along every side of a wall may add, square inches.
+pub(super) fn noise(w: &LaidWall) -> f64 {
+    1.0 + SAME * round(w)
+}
+
+/// Length of every side that bounds the wall, inches.
+fn round(w: &LaidWall) -> f64 {
+    let rings = w.hidden.iter().flat_map(|h| &h.outline);
+    let rings = rings.chain(w.openings.iter().map(|o| &o.outline)).chain([&w.outline]);
+    rings.map(|r| (0..r.len()).map(|i| reach(r[i], r[(i + 1) % r.len()])).sum::<f64>()).sum()
+}
