@@ -11,7 +11,7 @@ use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
 use crate::model::ids::{FeatureId, PanelId, PieceMark};
-use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::model::notch::{Contour, LEAST_HEM_CUT, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -274,7 +274,7 @@ impl Making<'_> {
                 && r.y1 + over > low.y + SAME
         };
         // No less than what comes off with a hem.
-        let v = self.notch_clearance.max(1.0 / 16.0);
+        let v = self.notch_clearance.max(LEAST_HEM_CUT);
         // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
         let room = [self.run.gap, 0.0, v];
         let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));

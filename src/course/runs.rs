@@ -12,21 +12,18 @@ use super::thin;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::sliver::without_slivers;
-use crate::geom::strip::clip_band;
+use crate::geom::strip::{clip_band, reach_in_band};
 use crate::geom::tol::{SAME, fits, onto};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
-use crate::model::house::DrawnWall;
+use crate::model::house::{DrawnOpening, DrawnWall};
 use crate::model::ids::RunId;
+use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
 const LEAST_AREA: f64 = 0.5;
-
-/// Least that is cut off a face together with its hem, inches: the finest mark of a tape, of our own
-/// choosing.
-const LEAST_CUT: f64 = 1.0 / 16.0;
 
 /// The courses of a field, bottom up; a course with nothing to lay is left out.
 pub fn courses(field: &Field, wall: &DrawnWall, pole: &StoryPole, job: &Job) -> Vec<PlannedCourse> {
@@ -65,13 +62,20 @@ fn course(
         .into_iter()
         .enumerate()
         .map(|(n, clear)| {
-            run(field, wall, job, format!("{}/{}/{}", wall.id, index, n).into(), clear)
+            let id = format!("{}/{}/{}", wall.id, index, n).into();
+            run(field, wall, job, (id, (bottom, top)), clear)
         })
         .collect();
     PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }
 
-fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) -> PlannedRun {
+fn run(
+    field: &Field,
+    wall: &DrawnWall,
+    job: &Job,
+    (id, strip): (RunId, (f64, f64)),
+    clear: Polygon,
+) -> PlannedRun {
     let gap = job.end_gap();
     let b = clear.bounds();
     let end = |side: Side| {
@@ -108,7 +112,26 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, clear }
+    let notched = notched(wall, strip, b, job.courses.notch_clearance);
+    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, notched, clear }
+}
+
+/// From where to where openings bite into a run between two butt lines: over their heads, and under
+/// their sills with the clearance there.
+fn notched(
+    wall: &DrawnWall,
+    (bottom, top): (f64, f64),
+    b: Rect,
+    notch: f64,
+) -> Vec<(f64, f64)> {
+    let high = top + notch.max(LEAST_HEM_CUT);
+    let within = |o: &DrawnOpening| {
+        let (_, _, sill, head) = o.sides();
+        let reaches = sill < high - SAME && head > bottom + SAME;
+        if reaches { reach_in_band(&o.outline, bottom, high) } else { None }
+    };
+    let over = |r: &(f64, f64)| r.0 < b.x1 - SAME && r.1 > b.x0 + SAME;
+    wall.openings.iter().filter_map(within).filter(over).collect()
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {
@@ -185,7 +208,7 @@ fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
 fn hem_is_cut(e: &FieldEdge, top: f64, notch: f64) -> bool {
     let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
     let level = high - low <= SAME && e.to.x < e.from.x;
-    level && low >= top - SAME && high - notch.max(LEAST_CUT) < top - SAME
+    level && low >= top - SAME && high - notch.max(LEAST_HEM_CUT) < top - SAME
 }
 
 /// The area swept by a side moved along the clearances.
@@ -204,7 +227,7 @@ fn swept(
             return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
         }
         if hem_is_cut(edge, strip.1, notch) {
-            let room = notch.max(LEAST_CUT);
+            let room = notch.max(LEAST_HEM_CUT);
             return Some(Polygon::rect(x0, a.y - room, x1, a.y + room));
         }
         // On a course line but for drawing noise: no hairline of panel is left between.

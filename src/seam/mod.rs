@@ -20,6 +20,7 @@ mod construct;
 mod crew;
 mod differences;
 mod digest;
+mod hits;
 mod improve;
 mod insert;
 mod looks;

@@ -37,6 +37,7 @@ mod rakes;
 mod rule;
 mod runs;
 mod scan;
+mod seam_counts;
 mod seam_fixtures;
 mod seam_options;
 mod seam_ranges;
@@ -80,6 +81,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
         rules.push(seams::stagger(layout));
     }
     rules.push(seam_fixtures::check(layout));
+    rules.push(seam_counts::check(layout));
     rules.extend(cutting::check(layout));
     rules.push(counts::check(layout));
     rules.extend(halves::check(layout));

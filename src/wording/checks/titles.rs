@@ -28,6 +28,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::JointStagger => "joints of near courses are on different studs",
         Rule::ShortestPiece => "no piece of a seamed run is shorter than the shortest",
         Rule::SeamsAtFixtures => "seams clear mounting blocks, stand past bare fixtures",
+        Rule::SeamCounts => "seams at openings, stairs and ladders as counted",
         Rule::JointsOnStuds => "joints are on studs",
         Rule::PanelContents => "what is cut from a panel fits it, saw cuts between",
         Rule::PieceMarks => "every piece has one mark and one panel",
