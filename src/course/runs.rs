@@ -118,12 +118,7 @@ fn run(
 
 /// From where to where openings bite into a run between two butt lines: over their heads, and under
 /// their sills with the clearance there.
-fn notched(
-    wall: &DrawnWall,
-    (bottom, top): (f64, f64),
-    b: Rect,
-    notch: f64,
-) -> Vec<(f64, f64)> {
+fn notched(wall: &DrawnWall, (bottom, top): (f64, f64), b: Rect, notch: f64) -> Vec<(f64, f64)> {
     let high = top + notch.max(LEAST_HEM_CUT);
     let within = |o: &DrawnOpening| {
         let (_, _, sill, head) = o.sides();

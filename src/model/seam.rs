@@ -331,7 +331,9 @@ pub struct SeamPlan {
 }
 
 /// Seams at openings.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
 pub struct AtOpenings {
     /// In a notch over a head or under a sill, or nearer to one than the job's distance from jambs.
     pub in_notches: usize,

@@ -1,6 +1,7 @@
 //! The problem in whole steps of an inch, with what the search asks again and again worked out once.
 
-use super::hits::{Hits, hits, least_hits, wide};
+use super::hit_sum::Hits;
+use super::hits::{hits, least_hits, wide};
 use super::part::{Digest, Part};
 use super::rules::{Rules, Steps};
 use super::stagger::standing;

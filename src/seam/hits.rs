@@ -1,80 +1,11 @@
-//! Where seams hit openings: in a notch over a head or under a sill, on a jamb line, near one. The three
-//! weigh in this order, and any number of one weighs less than one of that before it.
+//! Where the seams of a part hit openings, by the length of its first piece.
 
-use std::ops::Add;
-
+use super::hit_sum::Hits;
 use super::options::Way;
 use super::part::Part;
 use super::rules::Rules;
 use super::stagger::seams;
 use crate::model::seam::AtOpenings;
-
-/// Bits that count each sort: a house of a million seams goes in.
-const BITS: u32 = 20;
-
-/// Hits of three sorts in one whole number, so that sums and comparisons are those of numbers.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) struct Hits(i64);
-
-/// What a hit costs in the search, in millionths of a panel: never worth one.
-const COSTS: [i64; 3] = [40_000, 30_000, 20_000];
-
-/// What it costs beside looks of other sorts while parts are laid again.
-const LOOKS: [i64; 3] = [150, 130, 100];
-
-impl Hits {
-    pub(super) const NONE: Hits = Hits(0);
-    const IN_NOTCH: Hits = Hits(1 << (2 * BITS));
-    const ON_JAMB: Hits = Hits(1 << BITS);
-    const NEAR_JAMB: Hits = Hits(1);
-
-    /// How many of each sort: in notches, on jamb lines, near them.
-    #[inline]
-    fn each(self) -> [i64; 3] {
-        let of = |shift: u32| (self.0 >> (shift * BITS)) & ((1 << BITS) - 1);
-        [of(2), of(1), of(0)]
-    }
-
-    #[inline]
-    fn weighed(self, by: [i64; 3]) -> i64 {
-        if self == Hits::NONE {
-            return 0;
-        }
-        let [notches, on, near] = self.each();
-        notches * by[0] + on * by[1] + near * by[2]
-    }
-
-    /// Its cost in the search.
-    #[inline]
-    pub(super) fn cost(self) -> i64 {
-        self.weighed(COSTS)
-    }
-
-    /// Its cost beside looks of other sorts.
-    pub(super) fn look(self) -> i64 {
-        self.weighed(LOOKS)
-    }
-
-    /// Whether a seam stands in a notch or on a jamb line.
-    pub(super) fn is_bad(self) -> bool {
-        self >= Hits::ON_JAMB
-    }
-
-    /// The same, added or taken away.
-    #[inline]
-    pub(super) fn times(self, sign: i64) -> Hits {
-        Hits(self.0 * sign)
-    }
-}
-
-impl Add for Hits {
-    type Output = Hits;
-
-    #[inline]
-    fn add(self, other: Hits) -> Hits {
-        Hits(self.0 + other.0)
-    }
-}
 
 /// Open intervals where a seam stands in a notch or nearer to one than wished, left to right; those that
 /// meet are one.
@@ -133,7 +64,11 @@ fn within(part: &Part, way: Way, rules: &Rules, less: i64) -> Vec<(i64, Hits)> {
 }
 
 /// The hits that some first-piece length of a way has where nothing that stands fast forbids it.
-fn open<'a>(part: &'a Part, way: usize, steps: &'a [(i64, Hits)]) -> impl Iterator<Item = Hits> + 'a {
+fn open<'a>(
+    part: &'a Part,
+    way: usize,
+    steps: &'a [(i64, Hits)],
+) -> impl Iterator<Item = Hits> + 'a {
     let most = part.ways[way].most;
     let ends = steps.iter().skip(1).map(|s| s.0 - 1).chain([most]);
     let spans = &part.open[way];
@@ -177,15 +112,6 @@ pub(super) fn least_at_openings(digest: &super::part::Digest) -> AtOpenings {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn one_seam_in_a_notch_outweighs_all_others_near_jambs() {
-        let many = (0..1000).fold(Hits::NONE, |sum, _| sum + Hits::NEAR_JAMB);
-        assert!(Hits::IN_NOTCH > many && Hits::IN_NOTCH > Hits::ON_JAMB && Hits::ON_JAMB > many);
-        let sum = many + Hits::IN_NOTCH + Hits::ON_JAMB.times(3);
-        assert_eq!(sum.each(), [1, 3, 1000]);
-        assert_eq!((sum + sum.times(-1), sum.cost()), (Hits::NONE, 40_000 + 90_000 + 20_000_000));
-    }
 
     #[test]
     fn notches_that_meet_once_the_distance_is_kept_are_one() {

@@ -3,7 +3,7 @@
 //! rounds.
 
 use super::conflicts::Pins;
-use super::hits::Hits;
+use super::hit_sum::Hits;
 use super::insert::Inserter;
 use super::part::Digest;
 use super::placed::Placed;

@@ -1,6 +1,6 @@
 //! Inserting one part where it costs least.
 
-use super::hits::Hits;
+use super::hit_sum::Hits;
 use super::looks::{Looks, Round};
 use super::options::Way;
 use super::part::Digest;

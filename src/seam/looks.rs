@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 
-use super::hits::Hits;
+use super::hit_sum::Hits;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;
 use super::stagger::seams;

@@ -20,6 +20,7 @@ mod construct;
 mod crew;
 mod differences;
 mod digest;
+mod hit_sum;
 mod hits;
 mod improve;
 mod insert;

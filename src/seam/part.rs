@@ -1,7 +1,7 @@
 //! Runs and parts of runs, with what the search asks of them again and again.
 
+use super::hit_sum::Hits;
 use super::options::Way;
-use super::hits::Hits;
 use super::rules::Rules;
 
 /// An interval of first-piece lengths, both ends allowed.

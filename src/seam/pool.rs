@@ -1,6 +1,6 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use super::hits::Hits;
+use super::hit_sum::Hits;
 use super::options::Way;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;

@@ -6,6 +6,7 @@ use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{HEM_CUT, SAME};
 use crate::geom::vocabulary::Xy;
+use crate::layout::bound::SeamPlace;
 use crate::layout::breach::count::{CountBreach, SeamCount};
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
@@ -62,22 +63,26 @@ pub(super) fn check(layout: &Claims) -> RuleCheck {
             v.measured(count(says)).exactly(count(is))
         });
     }
-    for (wall, course, x) in on {
-        let same = |p: &&crate::layout::bound::SeamPlace| {
-            *p.wall == *wall && p.course == course && (p.x - x).abs() <= SAME
-        };
-        let place = layout.walls().find(|(_, w)| *w.id == *wall);
-        let told = said.on_jambs.iter().any(|p| same(&p));
-        rule.case(told, || {
-            let at = place.and_then(|(e, w)| {
-                let c = w.courses.iter().find(|c| c.index == course)?;
-                named::place(&e.name, [x, (c.bottom + c.top) / 2.0])
-            });
-            found(named::course(wall, course), CountBreach::SeamOnJambUntold).at(at)
-        });
-    }
+    told(&mut rule, layout, &on);
     least(&mut rule, layout);
     rule.done()
+}
+
+/// Each seam on a jamb line is told.
+fn told(rule: &mut Cases, layout: &Claims, on: &[(&str, i32, f64)]) {
+    for (wall, course, x) in on {
+        let same =
+            |p: &&SeamPlace| *p.wall == **wall && p.course == *course && (p.x - x).abs() <= SAME;
+        let told = layout.bound.seams.on_jambs.iter().any(|p| same(&p));
+        rule.case(told, || {
+            let place = layout.walls().find(|(_, w)| *w.id == **wall);
+            let at = place.and_then(|(e, w)| {
+                let c = w.courses.iter().find(|c| c.index == *course)?;
+                named::place(&e.name, [*x, (c.bottom + c.top) / 2.0])
+            });
+            found(named::course(wall, *course), CountBreach::SeamOnJambUntold).at(at)
+        });
+    }
 }
 
 /// The least is no more than there is.

@@ -77,6 +77,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod seams_at_openings;
 mod shapes;
 mod sheets;
 mod small_walls;

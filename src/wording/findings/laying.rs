@@ -169,20 +169,18 @@ fn one_lot(color: Option<&str>, of: SidingPiece) -> FindingWords {
     FindingWords::new(words, "Order spare ones with them.")
 }
 
-fn seam_on_jamb(
-    on: &str,
-    courses: &[i32],
-    within: &str,
-    of: SidingPiece,
-) -> FindingWords {
+fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> FindingWords {
     let numbers: Vec<String> = courses.iter().map(i32::to_string).collect();
-    let (word, courses) = if numbers.len() == 1 { ("course", "course") } else { ("courses", "each") };
+    let (word, courses) =
+        if numbers.len() == 1 { ("course", "course") } else { ("courses", "each") };
     FindingWords::new(
         format!(
             "{on}: within {within} of a jamb line over or under an opening is a seam of {word} {}; no place was found for it with as few {}s",
             joined(&numbers),
             piece(of)
         ),
-        format!("Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."),
+        format!(
+            "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
+        ),
     )
 }
