@@ -12,7 +12,7 @@ pub(super) fn effects(judge: &Judge, datum: f64, t: &Tally) -> DatumEffects {
         hung: (t.hung.0 > 0).then(|| HungStart { along: inches(t.hung.0), most: t.hung.1 }),
         main_heads: judge.main.0.map(|height| {
             let over = judge.over(datum, height);
-            MainLine { height, kept: (over != 0.0).then(|| exposure - over) }
+            MainLine { height, kept: (over != 0.0).then_some(exposure - over) }
         }),
         main_sills: judge.main.1.map(|height| {
             let kept = judge.under(datum, height).min(exposure);
