@@ -11,7 +11,7 @@ use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
 use crate::model::ids::{FeatureId, PanelId, PieceMark};
-use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::model::notch::{Contour, LEAST_HEM_CUT, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -278,26 +278,29 @@ impl Making<'_> {
     /// as a window under what panels keep clear of a roof is.
     fn around(&self, points: &[Point]) -> Vec<FeatureId> {
         let (low, high) = extent(points);
-        let reach = |r: Rect, by: f64| {
-            r.x0 - by < high.x - SAME
-                && r.x1 + by > low.x + SAME
-                && r.y0 - by < high.y - SAME
-                && r.y1 + by > low.y + SAME
+        // Aside, over it, under it.
+        let reach = |r: Rect, [aside, over, under]: [f64; 3]| {
+            r.x0 - aside < high.x - SAME
+                && r.x1 + aside > low.x + SAME
+                && r.y0 - under < high.y - SAME
+                && r.y1 + over > low.y + SAME
         };
-        let shapes = |r: Rect, (aside, over): (f64, f64)| {
-            let room = r.inflate(aside + CUT, over + CUT);
+        let shapes = |r: Rect, [aside, over, under]: [f64; 3]| {
+            let room = r.inflate(aside + CUT, over.max(under) + CUT);
             points.windows(2).any(|w| crosses((w[0], w[1]), room))
         };
-        let (gap, v) = (self.run.gap, self.notch_clearance);
-        let openings =
-            self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), 0.0, (gap, v)));
+        // No less than what comes off with a hem.
+        let v = self.notch_clearance.max(LEAST_HEM_CUT);
+        // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
+        let room = [self.run.gap, 0.0, v];
+        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
         let fixtures = self.wall.obstacles.iter().map(|o| {
-            let room = if o.mounting_block { v } else { 0.0 };
-            (o.id.as_str(), bounds(&o.outline), room, (room, room))
+            let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
+            (o.id.as_str(), bounds(&o.outline), [room; 3])
         });
         openings
             .chain(fixtures)
-            .filter(|(_, r, by, room)| r.is_some_and(|r| reach(r, *by) && shapes(r, *room)))
+            .filter(|(_, r, room)| r.is_some_and(|r| reach(r, *room) && shapes(r, *room)))
             .map(|(id, ..)| id.into())
             .collect()
     }

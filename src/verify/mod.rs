@@ -23,6 +23,7 @@ mod field;
 mod grade;
 mod halves;
 mod heights;
+mod hems;
 mod joints;
 mod mixed;
 mod named;
@@ -36,6 +37,7 @@ mod rakes;
 mod rule;
 mod runs;
 mod scan;
+mod seam_counts;
 mod seam_fixtures;
 mod seam_options;
 mod seam_ranges;
@@ -79,11 +81,13 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
         rules.push(seams::stagger(layout));
     }
     rules.push(seam_fixtures::check(layout));
+    rules.push(seam_counts::check(layout));
     rules.extend(cutting::check(layout));
     rules.push(counts::check(layout));
     rules.extend(halves::check(layout));
     rules.push(shapes::check(layout));
     rules.push(notches::check(layout));
+    rules.push(hems::check(layout));
     rules.push(cuts::check(layout));
     rules.extend(opening_trim::check(layout, &at));
     rules.push(trim_sides::check(layout));
@@ -96,6 +100,10 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));
+    if !layout.job.siding().receivers.has_pockets() {
+        // Boards stand in no channel and no undersill trim.
+        rules.retain(|r| !matches!(r.rule, Rule::UndersillPlaces | Rule::RakeChannelCuts));
+    }
     no_layout::hold_apart(layout, &mut rules);
     rules.sort_by_key(|r| r.rule);
     Verify { rules }

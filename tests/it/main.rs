@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod bare_wall;
+mod board_rules;
 mod bounds;
 mod breaks;
 mod checking;
@@ -45,12 +46,14 @@ mod halves;
 mod hand;
 mod hands;
 mod heard;
+mod hems;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
 mod inflate;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod kind_words;
 mod layouts;
 mod letters;
 mod limits;
@@ -77,6 +80,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod seams_at_openings;
 mod shapes;
 mod sheets;
 mod small_walls;
