@@ -1,6 +1,6 @@
 //! What was found of a house once it is laid.
 
-use crate::course::warnings;
+use crate::course::{questions, warnings};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, Point};
@@ -42,6 +42,7 @@ pub(super) fn of_laid(
 ) {
     product(&laid.job, findings);
     warnings::tell(laid, findings);
+    questions::ask(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&laid.job)));
