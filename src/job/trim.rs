@@ -78,8 +78,8 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_top_gap: f64,
-    /// How far a corner post runs below the starter. Default 3/4 in (siding association's manual,
-    /// accessories).
+    /// How far a corner post runs below the starter; less where that saves a splice. Default 3/4 in
+    /// (siding association's manual, accessories).
     // TrimFact::PostPastStarter.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
