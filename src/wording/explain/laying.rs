@@ -12,6 +12,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
         LayingCode::SeamRulesConflict => &SEAM_RULES_CONFLICT,
+        LayingCode::SeamOnJamb => &SEAM_ON_JAMB,
         LayingCode::CheckFailed => &CHECK_FAILED,
         LayingCode::LongPanelGap => &LONG_PANEL_GAP,
         LayingCode::OneLot => &ONE_LOT,
@@ -36,6 +37,12 @@ const POST_PAST_STONE: Explanation = Explanation {
     cause: "On one wall of a corner siding stands on stone, on the other it goes on down. The post stands in the corner as far down as the lower of the two.",
     remedy: "Ask whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
     example: "a stone base 30 in high on the front alone",
+};
+const SEAM_ON_JAMB: Explanation = Explanation {
+    title: "A seam stands on a jamb line",
+    cause: "Over or under an opening a seam is within 1 1/2 in of the line of a jamb, and no other place was found for it with as few panels. There water runs down the jamb's channel, and the eye is led to the seam.",
+    remedy: "Accept it, or lay one more panel in that course so that its seam moves. Another stock length (`product.length`) or a search of more rounds (`seams.effort = \"long\"`) may find a place.",
+    example: "a wall that two panels just cover, with a window whose jamb is at its middle",
 };
 const PANEL_SHORT: Explanation = Explanation {
     title: "Pieces shorter than studs are apart",
