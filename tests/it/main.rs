@@ -67,6 +67,7 @@ mod own_files;
 mod plain_words;
 mod polygons;
 mod products;
+mod questions;
 mod quoted;
 mod raised;
 mod raising_inputs;
