@@ -49,7 +49,7 @@ pub fn quantities(layout: &LaidHouse) -> Takeoff {
     Takeoff {
         format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
-        offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
+        offcuts: cut_plan::offcuts(layout, &lines, &trim_cuts, &leftovers),
         comparison: area::comparison(layout),
         checks: checks::checks(layout, &lines),
         advice: advice::advice(layout),

@@ -82,16 +82,23 @@ pub fn method(bound: &Bound, job: &Job) -> String {
 pub fn beside(bound: &Bound, job: &Job) -> String {
     let (style, waste) = (job.sheet.lengths, job.takeoff.area_waste);
     let Some(proof) = &bound.certificate.mixed else {
+        let each = bound.each_elevation.map_or(String::new(), |n| {
+            format!(" Each elevation by itself, no offcut carried over, takes {n}.")
+        });
         return format!(
-            "Starting each run with the last offcut takes {}. Net area and {waste} % would buy {}.",
+            "Starting each run with the last offcut takes {}.{each} Net area and {waste} % would buy {}.",
             bound.crew, bound.by_area
         );
     };
     let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
     let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
+    let each = bound.each_elevation.map_or(String::new(), |weight| {
+        let weighed = weighed(proof, weight, bound, job);
+        format!(" Each elevation by itself, no offcut carried over: {weighed}.")
+    });
     format!(
-        "With one length: {}. Starting each run with the last offcut: {}. Net area and {waste} %: {} of {}.",
+        "With one length: {}. Starting each run with the last offcut: {}.{each} Net area and {waste} %: {} of {}.",
         alone.join("; "),
         crew.join(", or "),
         bound.by_area,

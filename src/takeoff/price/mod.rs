@@ -16,6 +16,7 @@ use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
 use crate::finding::Refusal;
 use crate::finding::prices::PriceFault;
+use crate::model::basis::{Basis, SpareCover};
 use crate::model::ids::ItemId;
 use crate::model::item::{CountUnit, Item, id_as_written};
 use crate::model::quantity::TakeoffLine;
@@ -42,11 +43,17 @@ pub fn applied(
         .find(|unit| matched.iter().any(|(line, _)| counts_panels_by(line) == Some(*unit)))
         .unwrap_or_default();
     let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
+    spares_by_multiple(&mut takeoff.lines, panels_by, &matched);
     for line in takeoff.lines.iter().filter(|l| panels_by.buys(l)) {
-        // Spare pieces cost what the others do, unless the user prices them apart.
-        let as_panels = || takeoff.line(&spared(&line.item)?).and_then(of);
-        match of(line).or_else(as_panels) {
-            Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
+        // Spare pieces cost what the others do, unless the user prices them apart: then both are
+        // rounded up to the multiple together.
+        let as_others = || {
+            let others = takeoff.line(&line.item.spared()?.id())?;
+            let price = of(others)?;
+            Some(more(extended(&line.id, others.order + line.order, price), others.order, price))
+        };
+        match of(line).map(|p| extended(&line.id, line.order, p)).or_else(as_others) {
+            Some(priced) => cost.lines.push(priced),
             None => cost.unpriced.push(line.id.clone()),
         }
     }
@@ -80,22 +87,46 @@ fn matched<'a>(
     Ok(out)
 }
 
+/// Whether spare pieces are added: panels bought one by one are not covered by cartons, and what is sold
+/// in multiples may leave enough.
+fn spares_by_multiple(
+    lines: &mut [TakeoffLine],
+    panels_by: PanelUnit,
+    matched: &[(TakeoffLine, &Price)],
+) {
+    let orders: Vec<(ItemId, f64)> = lines.iter().map(|l| (l.id.clone(), l.order)).collect();
+    for line in lines {
+        let panels = matches!(line.item, Item::SparePanels { .. });
+        let Some(others) = line.item.spared().map(|i| i.id()) else { continue };
+        let Basis::Spare { covered, .. } = &mut line.basis else { continue };
+        if panels && panels_by != PanelUnit::Panels {
+            continue;
+        }
+        (line.order, *covered) = (line.net, None);
+        let own = matched.iter().any(|(l, _)| l.id == line.id);
+        let price = matched.iter().find(|(l, _)| l.id == others).map(|(_, p)| *p);
+        let Some(price) = price.filter(|_| !own) else { continue };
+        let order = orders.iter().find(|(id, _)| *id == others).map_or(0.0, |(_, order)| *order);
+        let over = in_multiples(order, price) as f64 - order;
+        if over >= line.net {
+            line.order = 0.0;
+            *covered = Some(SpareCover::Multiple { of: price.multiple, over });
+        }
+    }
+}
+
+/// Of what is bought of spare pieces and others together, the part beyond the others.
+fn more(all: Priced, others: f64, price: &Price) -> Priced {
+    let quantity = all.quantity - in_multiples(others, price);
+    Priced { quantity, extended: money(quantity, price.price), ..all }
+}
+
 /// The unit that a line counts panels by; spare ones are told apart.
 fn counts_panels_by(line: &TakeoffLine) -> Option<PanelUnit> {
     match line.item {
         Item::Panels { .. } => Some(PanelUnit::Panels),
         Item::Cartons { .. } => Some(PanelUnit::Cartons),
         Item::Squares => Some(PanelUnit::Squares),
-        _ => None,
-    }
-}
-
-/// The line that spare pieces are more of.
-fn spared(item: &Item) -> Option<ItemId> {
-    match item {
-        Item::SparePanels { piece, stock } => {
-            Some(Item::Panels { piece: *piece, stock: *stock }.id())
-        }
         _ => None,
     }
 }
@@ -115,9 +146,7 @@ impl Price {
 }
 
 fn extended(item: &ItemId, order: f64, price: &Price) -> Priced {
-    let multiple = u64::from(price.multiple);
-    let units = (order - 1e-9).ceil().max(0.0) as u64;
-    let quantity = units.div_ceil(multiple) * multiple;
+    let quantity = in_multiples(order, price);
     Priced {
         item: item.clone(),
         price: price.price,
@@ -125,6 +154,13 @@ fn extended(item: &ItemId, order: f64, price: &Price) -> Priced {
         quantity,
         extended: money(quantity, price.price),
     }
+}
+
+/// Whole units in multiples that hold an order.
+fn in_multiples(order: f64, price: &Price) -> u64 {
+    let multiple = u64::from(price.multiple);
+    let units = (order - 1e-9).ceil().max(0.0) as u64;
+    units.div_ceil(multiple) * multiple
 }
 
 /// Hundredths, half and over up.
