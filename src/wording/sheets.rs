@@ -1,12 +1,20 @@
 //! Titles, descriptions and headings of sheets.
 
 use super::sheet_lengths::{length, short, unit_note};
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 
 /// Scale of a sheet that has none.
 pub const NTS: &str = "NTS";
 /// Scale of a sheet whose unit nothing proves.
 pub const DO_NOT_SCALE: &str = "  DO NOT SCALE";
+
+/// Wall that gets no siding.
+pub const NO_SIDING: &str = "no siding";
+
+/// A height from the lowest to the highest line of a dimension string.
+pub fn overall(length: &str) -> String {
+    format!("{length} overall")
+}
 
 /// A title, or what it is from the second sheet on.
 pub fn title(title: &str, first: bool) -> String {
@@ -33,12 +41,13 @@ pub fn cover_subtitle(drawing: &str, zone: Option<&str>) -> String {
 /// What an elevation sheet holds.
 pub fn elevation_description(title: &str, pieces: usize, walls: usize, scale: &str) -> String {
     let walls = if walls == 1 { "one wall".to_owned() } else { format!("{walls} walls") };
-    format!("{title}, with {pieces} pieces of siding on {walls}, at {scale}")
+    let pieces = counted(pieces, "piece");
+    format!("{title}, with {pieces} of siding on {walls}, at {scale}")
 }
 
 /// Marks that were left off an elevation sheet.
 pub fn marks_left_off(count: usize) -> String {
-    format!("{count} marks found no room: see the cut list and the trim list.")
+    format!("{} found no room: see the cut list and the trim list.", counted(count, "mark"))
 }
 
 /// Places that break a rule whose names were left off an elevation sheet.

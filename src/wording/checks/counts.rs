@@ -48,7 +48,11 @@ fn list(numbers: &[i64]) -> String {
 
 fn counted(c: &Counted) -> String {
     let proven = if c.proven { "proven" } else { "not proven" };
-    format!("a bound of {} for {} panels, {proven}", c.bound, c.panels)
+    format!(
+        "a bound of {} for {}, {proven}",
+        c.bound,
+        crate::units::counted(c.panels.unsigned_abs() as usize, "panel")
+    )
 }
 
 /// A dual-feasible function by its kind and parameter.

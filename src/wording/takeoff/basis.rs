@@ -112,7 +112,8 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
     let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
     format!(
-        "{pieces} lengths, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        counted(*pieces, "length"),
         style.length(*used),
         style.length(*length),
     )
