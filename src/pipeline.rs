@@ -212,7 +212,7 @@ fn finished(
     findings: &mut Findings,
 ) -> LaidSet {
     let (bound, movement) = (takeoff::proof(&laid, plan, apart), takeoff::movement(&laid));
-    let takeoff = takeoff::quantities(&laid);
+    let takeoff = takeoff::with_lengths_alone(takeoff::quantities(&laid), &laid, &bound);
     let verify = verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines });
     findings::of_laid(&laid, (&bound, &takeoff.lines), &movement, findings);
     findings::failed(&laid, &verify, findings);

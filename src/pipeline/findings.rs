@@ -3,8 +3,8 @@
 use crate::course::warnings;
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
-use crate::geom::vocabulary::{Affine, Point};
 use crate::geom::tol::SAME;
+use crate::geom::vocabulary::{Affine, Point};
 use crate::job::{Job, Stock};
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
@@ -101,9 +101,7 @@ fn crew_takes_more(
     let length: f64 = laid.stocks.iter().zip(&bought).map(|(s, n)| s.length * n).sum();
     let crew = match &bound.certificate.mixed {
         None => bound.crew as f64 * laid.first_length(),
-        Some(m) => {
-            m.stocks.iter().map(|s| s.crew as f64 * s.length).fold(f64::INFINITY, f64::min)
-        }
+        Some(m) => m.stocks.iter().map(|s| s.crew as f64 * s.length).fold(f64::INFINITY, f64::min),
     };
     let over = crew - length;
     (over > SAME && crew.is_finite()).then(|| LayingFinding::CrewTakesMore {

@@ -18,6 +18,7 @@ mod shares;
 mod trims;
 mod zones;
 
+pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;

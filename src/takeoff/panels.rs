@@ -154,8 +154,7 @@ fn line(layout: &LaidHouse, item: Item, unit: CountUnit, basis: Basis) -> Takeof
 }
 
 fn spare_panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
-    let covered =
-        (lot.spare < lot.wanted).then(|| SpareCover::Cartons { over: lot.left_over() });
+    let covered = (lot.spare < lot.wanted).then(|| SpareCover::Cartons { over: lot.left_over() });
     let percent = layout.job.takeoff.spare;
     let basis = Basis::Spare { percent, of_count: lot.panels.len(), covered };
     TakeoffLine {

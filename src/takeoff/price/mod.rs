@@ -11,9 +11,12 @@
 //! semicolons: a first line with semicolons and no comma says so, and prices may have either sign. Money is counted in whole ten-thousandths and hundredths.
 
 mod list;
+mod methods;
+mod money;
 
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
+use self::money::{in_multiples, money};
 use crate::finding::Refusal;
 use crate::finding::prices::PriceFault;
 use crate::model::basis::{Basis, SpareCover};
@@ -61,7 +64,7 @@ pub fn applied(
     let unused = list.prices.iter().filter(|p| !matched.iter().any(|(_, q)| q.line == p.line));
     cost.unused = unused.map(|p| UnusedPrice { item: p.item.clone(), line: p.line }).collect();
     takeoff.panels_by = panels_by;
-    cost_of_methods(&mut takeoff, &cost);
+    methods::price(&mut takeoff, list, &cost);
     takeoff.cost = Some(cost);
     Ok(takeoff)
 }
@@ -107,7 +110,7 @@ fn spares_by_multiple(
         let price = matched.iter().find(|(l, _)| l.id == others).map(|(_, p)| *p);
         let Some(price) = price.filter(|_| !own) else { continue };
         let order = orders.iter().find(|(id, _)| *id == others).map_or(0.0, |(_, order)| *order);
-        let over = in_multiples(order, price) as f64 - order;
+        let over = in_multiples(order, price.multiple) as f64 - order;
         if over >= line.net {
             line.order = 0.0;
             *covered = Some(SpareCover::Multiple { of: price.multiple, over });
@@ -117,7 +120,7 @@ fn spares_by_multiple(
 
 /// Of what is bought of spare pieces and others together, the part beyond the others.
 fn more(all: Priced, others: f64, price: &Price) -> Priced {
-    let quantity = all.quantity - in_multiples(others, price);
+    let quantity = all.quantity - in_multiples(others, price.multiple);
     Priced { quantity, extended: money(quantity, price.price), ..all }
 }
 
@@ -146,57 +149,12 @@ impl Price {
 }
 
 fn extended(item: &ItemId, order: f64, price: &Price) -> Priced {
-    let quantity = in_multiples(order, price);
+    let quantity = in_multiples(order, price.multiple);
     Priced {
         item: item.clone(),
         price: price.price,
         multiple: price.multiple,
         quantity,
         extended: money(quantity, price.price),
-    }
-}
-
-/// Whole units in multiples that hold an order.
-fn in_multiples(order: f64, price: &Price) -> u64 {
-    let multiple = u64::from(price.multiple);
-    let units = (order - 1e-9).ceil().max(0.0) as u64;
-    units.div_ceil(multiple) * multiple
-}
-
-/// Hundredths, half and over up.
-fn money(quantity: u64, price: i64) -> i64 {
-    let exact = i128::from(quantity) * i128::from(price);
-    i64::try_from((exact + 50).div_euclid(100)).unwrap_or(i64::MAX)
-}
-
-/// Panels of the other ways of counting at the same price; by squares there is no such figure for
-/// pieces.
-fn cost_of_methods(takeoff: &mut Takeoff, cost: &Cost) {
-    // With several lengths no way but the layout's has them all.
-    if takeoff.lines.iter().any(|l| l.item.mixed_stock().is_some_and(|s| s.place > 0)) {
-        return;
-    }
-    let unit = takeoff.panels_by;
-    let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
-    let multiple = u64::from(p.multiple);
-    for compared in &mut takeoff.comparison {
-        let units = match unit {
-            PanelUnit::Cartons => compared.cartons,
-            PanelUnit::Panels => compared.panels,
-            PanelUnit::Squares => return,
-        };
-        compared.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn money_is_rounded_half_up() {
-        assert_eq!(money(3, 15_050), 452); // 4.515
-        assert_eq!(money(1, 49), 0);
-        assert_eq!(money(1, 50), 1);
     }
 }

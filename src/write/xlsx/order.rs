@@ -2,7 +2,6 @@
 
 use super::grid::{Grid, Look, alarm_rows};
 use crate::layout::Layout;
-use crate::model::ids::ItemId;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Priced, Takeoff};
 use crate::wording::lists::ranges;
@@ -103,12 +102,14 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     if takeoff.buys(line) {
         let priced = takeoff.cost.iter().flat_map(|c| &c.lines).find(|p| p.item == line.id);
         // Spare ones without a price of their own are rounded up together with the others.
-        let others = line.item.spared().filter(|_| priced.is_some()).map(|i| i.id());
-        let own = |id: &ItemId| {
-            let of = |id: &ItemId| takeoff.cost.iter().flat_map(|c| &c.lines).find(|p| p.item == *id);
-            of(id).is_none_or(|p| Some((p.price, p.multiple)) != priced.map(|p| (p.price, p.multiple)))
-        };
-        let others = others.filter(|id| !own(id)).and_then(|id| row_of(layout, takeoff, &id));
+        let others = line.item.spared().and_then(|i| {
+            let others = takeoff.line(&i.id())?;
+            let bought = takeoff.cost.as_ref()?.lines.iter().find(|p| p.item == others.id)?;
+            let multiple = f64::from(bought.multiple);
+            let all = ((others.order + line.order) / multiple - 1e-9).ceil() * multiple;
+            (priced?.quantity as f64 == all - bought.quantity as f64).then_some(others)
+        });
+        let others = others.and_then(|l| row_of(layout, takeoff, &l.id));
         price(g, (excel, others), line, priced);
     }
     let rule = check.map(|c| rule(&c.counting_rule));
