@@ -32,7 +32,7 @@ use crate::model::linework::Linework;
 use crate::model::pole::PoleTable;
 use crate::model::progress::Progress;
 use crate::model::receiver::Field;
-use crate::model::seam::{SeamPlan, SeamProblem};
+use crate::model::seam::{Effort, SeamPlan, SeamProblem, SeamRules};
 use crate::model::source::Source;
 use crate::verify::claims::Claims;
 use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
@@ -123,7 +123,9 @@ pub fn lay(
     let walls: Vec<&DrawnWall> = fields.iter().map(|f| from_drawn::wall_of(house, f)).collect();
     let planned: Vec<Vec<PlannedCourse>> =
         fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
-    let plan = seams(&problem(house, &fields, &planned, job), (&walls, &planned), job, watch);
+    let asked = problem(house, &fields, &planned, job);
+    let plan = seams(&asked, (&walls, &planned), job, watch);
+    let apart = each_elevation(&asked, (&walls, &planned), job);
     let trims = trim::trims(house, &fields, &pole, job);
     let marks = piece_marks::beginnings(house, &fields);
     let mut made = make(&walls, &planned, &marks, &plan, job);
@@ -150,7 +152,7 @@ pub fn lay(
         panels: made.panels,
         trims,
     };
-    finished(laid, &plan, Backdrops::of_house(house), findings)
+    finished(laid, (&plan, apart), Backdrops::of_house(house), findings)
 }
 
 /// Where panels go on each wall.
@@ -178,17 +180,41 @@ fn seams(
     }
 }
 
+/// What elevations take where each is laid by itself, after a short search: panels, or their weight
+/// where stock lengths are mixed. None where there is one alone.
+fn each_elevation(
+    asked: &SeamProblem,
+    of: (&[&DrawnWall], &[Vec<PlannedCourse>]),
+    job: &Job,
+) -> Option<i64> {
+    let effort = match asked.rules.effort {
+        Effort::Crew => Effort::Crew,
+        _ => Effort::Brief,
+    };
+    let rules = SeamRules { effort, ..asked.rules.clone() };
+    let sided = asked.elevations.iter().filter(|e| !e.courses.is_empty());
+    let each: Vec<i64> = sided
+        .map(|e| {
+            let one = SeamProblem { rules: rules.clone(), elevations: vec![e.clone()] };
+            let plan = seams(&one, of, job, &mut |_| {});
+            let panels = i64::try_from(plan.panels).unwrap_or(i64::MAX);
+            plan.certificate.mixed.map_or(panels, |m| m.weight)
+        })
+        .collect();
+    (each.len() > 1).then(|| each.iter().sum())
+}
+
 /// All that is reckoned of a house as laid.
 fn finished(
     laid: LaidHouse,
-    plan: &SeamPlan,
+    (plan, apart): (&SeamPlan, Option<i64>),
     backdrops: Backdrops,
     findings: &mut Findings,
 ) -> LaidSet {
-    let (bound, movement) = (takeoff::proof(&laid, plan), takeoff::movement(&laid));
-    let takeoff = takeoff::quantities(&laid);
+    let (bound, movement) = (takeoff::proof(&laid, plan, apart), takeoff::movement(&laid));
+    let takeoff = takeoff::with_lengths_alone(takeoff::quantities(&laid), &laid, &bound);
     let verify = verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines });
-    findings::of_laid(&laid, &bound, &movement, findings);
+    findings::of_laid(&laid, (&bound, &takeoff.lines), &movement, findings);
     findings::failed(&laid, &verify, findings);
     let layout = Layout {
         format: LayoutFormat,

@@ -41,6 +41,30 @@ pub struct StockWeight {
     pub length: f64,
     /// A whole number over 0, [`MOST_WEIGHT`] at most; those of all stocks have no common divisor.
     pub weight: i64,
+    /// Panels in a carton, one at least: whole cartons are bought.
+    pub carton: u32,
+    /// Spare ones to buy, percent.
+    pub spare: f64,
+}
+
+impl StockWeight {
+    /// A length bought by the panel, none spare.
+    pub fn single(length: f64, weight: i64) -> Self {
+        StockWeight { length, weight, carton: 1, spare: 0.0 }
+    }
+
+    /// Panels in the whole cartons that hold so many and their spare ones.
+    pub fn in_cartons(&self, panels: usize) -> usize {
+        let carton = self.carton.max(1) as usize;
+        let spare = (panels as f64 * self.spare / 100.0 - 1e-9).ceil().max(0.0) as usize;
+        (panels + spare).div_ceil(carton) * carton
+    }
+
+    /// What they weigh.
+    pub fn bought(&self, panels: usize) -> i64 {
+        let panels = i64::try_from(self.in_cartons(panels)).unwrap_or(i64::MAX);
+        panels.saturating_mul(self.weight)
+    }
 }
 
 /// The rules seams are placed by. Defaults: see the job.
@@ -81,7 +105,7 @@ impl SeamRules {
 
     /// The same rules with panels of one length alone.
     pub fn with_one(&self, length: f64) -> Self {
-        SeamRules { stocks: vec![StockWeight { length, weight: 1 }], ..self.clone() }
+        SeamRules { stocks: vec![StockWeight::single(length, 1)], ..self.clone() }
     }
 }
 
@@ -91,7 +115,7 @@ impl SeamRules {
     pub(crate) fn usual(stock: f64) -> Self {
         SeamRules {
             steps: 16,
-            stocks: vec![StockWeight { length: stock, weight: 1 }],
+            stocks: vec![StockWeight::single(stock, 1)],
             lap: 1.25,
             gap: 0.25,
             kerf: 0.125,
@@ -257,6 +281,9 @@ pub struct MixedProof {
     pub weight: i64,
     /// No layout under the rules weighs less, its panels being whole.
     pub bound: i64,
+    /// Weight of the whole cartons that are bought for it, spare panels included: what is kept least.
+    #[serde(default)]
+    pub bought: i64,
 }
 
 /// One of several stock lengths.
@@ -274,6 +301,9 @@ pub struct StockShare {
     /// out where the rules could not be kept with it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub alone: Option<usize>,
+    /// Weight of the whole cartons that are bought for these.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub alone_bought: Option<i64>,
     /// Panels of it that the careful-crew method takes, using no other length.
     pub crew: usize,
 }

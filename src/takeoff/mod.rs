@@ -18,6 +18,7 @@ mod shares;
 mod trims;
 mod zones;
 
+pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
 pub use proof::proof;
@@ -49,7 +50,7 @@ pub fn quantities(layout: &LaidHouse) -> Takeoff {
     Takeoff {
         format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
-        offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
+        offcuts: cut_plan::offcuts(layout, &lines, &trim_cuts, &leftovers),
         comparison: area::comparison(layout),
         checks: checks::checks(layout, &lines),
         advice: advice::advice(layout),

@@ -6,7 +6,7 @@ use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
 
 /// The panel count with its proof.
-pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
+pub fn proof(layout: &LaidHouse, plan: &SeamPlan, each_elevation: Option<i64>) -> Bound {
     let certificate = plan.certificate.clone();
     let reuse = layout.job.seams.reuse_halves;
     let reuse = reuse.then(|| HalvesReused { saved: layout.halved(), cut: layout.panels.len() });
@@ -19,6 +19,7 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
         excludes: excludes(&certificate, reuse),
         reuse,
         crew: plan.crew_panels,
+        each_elevation,
         by_area: panels_by_area(layout),
         other_policy: plan.other_policy_panels,
         conflicts: plan.conflicts.clone(),

@@ -19,8 +19,16 @@ pub fn panels(bound: &Bound, job: &Job) -> String {
                 proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
             let each: Vec<String> = each.collect();
             let sum = if costs(bound) { "costing as much as" } else { "together" };
+            // Halves in use are bought once: the takeoff says how many cartons then.
+            let cartons = match bound.reuse {
+                None => format!(
+                    ", in whole cartons with spare ones {}",
+                    weighed(proof, proof.bought, bound, job)
+                ),
+                Some(_) => String::new(),
+            };
             format!(
-                "{}, {}, {sum} {}; {}.",
+                "{}, {}, {sum} {}{cartons}; {}.",
                 pieces(laid, siding_piece(job)),
                 joined(&each),
                 weighed(proof, proof.weight, bound, job),
@@ -56,7 +64,7 @@ pub fn least(bound: &Bound, job: &Job) -> String {
             format!("no layout under these rules{reuse} can use fewer{than}")
         }
         Some(proof) => {
-            let verb = if costs(bound) { "cost" } else { "buy" };
+            let verb = if costs(bound) { "cut panels that cost" } else { "cut up" };
             let than = match certificate.proven {
                 true => String::new(),
                 false => format!(" than {}", weighed(proof, proof.bound, bound, job)),
@@ -82,16 +90,23 @@ pub fn method(bound: &Bound, job: &Job) -> String {
 pub fn beside(bound: &Bound, job: &Job) -> String {
     let (style, waste) = (job.sheet.lengths, job.takeoff.area_waste);
     let Some(proof) = &bound.certificate.mixed else {
+        let each = bound.each_elevation.map_or(String::new(), |n| {
+            format!(" Each elevation by itself, no offcut carried over, takes {n}.")
+        });
         return format!(
-            "Starting each run with the last offcut takes {}. Net area and {waste} % would buy {}.",
+            "Starting each run with the last offcut takes {}.{each} Net area and {waste} % would buy {}.",
             bound.crew, bound.by_area
         );
     };
     let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
     let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
+    let each = bound.each_elevation.map_or(String::new(), |weight| {
+        let weighed = weighed(proof, weight, bound, job);
+        format!(" Each elevation by itself, no offcut carried over: {weighed}.")
+    });
     format!(
-        "With one length: {}. Starting each run with the last offcut: {}. Net area and {waste} %: {} of {}.",
+        "With one length: {}. Starting each run with the last offcut: {}.{each} Net area and {waste} %: {} of {}.",
         alone.join("; "),
         crew.join(", or "),
         bound.by_area,
@@ -104,7 +119,10 @@ fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> St
     match stock.alone {
         Some(n) => {
             let weight = i64::try_from(n).unwrap_or(i64::MAX).saturating_mul(stock.weight);
-            format!("{n} of {length} alone, {}", weighed(proof, weight, bound, job))
+            let cartons = stock.alone_bought.map_or(String::new(), |w| {
+                format!(", in whole cartons {}", weighed(proof, w, bound, job))
+            });
+            format!("{n} of {length} alone, {}{cartons}", weighed(proof, weight, bound, job))
         }
         None => format!("{length} alone keeps not every rule"),
     }

@@ -234,7 +234,8 @@ fn spare_panels_are_said_separately() {
         .unwrap();
     let lines: Value = serde_json::from_slice(&o.stdout).unwrap();
     let (panels, spare) = (order(&lines, "panels"), order(&lines, "spare-panels"));
-    assert_eq!(spare, panels.div_ceil(10));
+    // A carton of 24 leaves as many as ten percent: none are added.
+    assert!(24 - panels % 24 >= panels.div_ceil(10) && spare == 0, "{panels} {spare}");
     let line = lines.as_array().unwrap().iter().find(|l| l["id"] == "spare-panels").unwrap();
     assert_eq!(
         (&line["basis"]["from"], &line["basis"]["percent"]),

@@ -79,6 +79,7 @@ mod shapes;
 mod sheets;
 mod small_walls;
 mod sources;
+mod spares;
 mod support;
 mod terminal;
 mod trim_cutting;

@@ -1,9 +1,9 @@
 //! How each figure of the takeoff came about.
 
 use super::items::{pieces, trim_stock};
-use crate::job::Job;
+use crate::job::{Job, TakeoffRules};
 use crate::layout::bound::Bound;
-use crate::model::basis::{Basis, StockNails};
+use crate::model::basis::{Basis, SpareCover, StockNails};
 use crate::model::item::{Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::model::receiver::BareBy;
@@ -24,9 +24,7 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
-        Basis::Spare { piece: of, percent, of_count } => {
-            format!("{percent} % of {}, for damage, by the job; rounded up", pieces(*of_count, *of))
-        }
+        Basis::Spare { .. } => spare(line, job),
         Basis::Cartons { piece: of, panels, in_carton, over } => format!(
             "{panels} {0}s, spare included, {in_carton} to a carton, rounded up; {over} {0}s over",
             piece(*of)
@@ -63,6 +61,31 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         | Basis::BoardJoints
         | Basis::DrawnBlocks => counted_one_by_one(&line.basis),
     }
+}
+
+fn spare(line: &TakeoffLine, job: &Job) -> String {
+    let Basis::Spare { percent, of_count, covered } = &line.basis else {
+        return String::new();
+    };
+    let of = match &line.item {
+        Item::SparePanels { piece: of, .. } => pieces(*of_count, *of),
+        _ => format!("{} of the cutting plan", counted(*of_count, "length")),
+    };
+    let covered = match covered {
+        None => String::new(),
+        Some(SpareCover::Cartons { over }) => {
+            format!("; none added, whole cartons leave {over} over")
+        }
+        Some(SpareCover::Multiple { of, over }) => {
+            format!("; none added, multiples of {of} leave {over} over")
+        }
+    };
+    let setting = match &line.item {
+        Item::SparePanels { .. } => job.takeoff.spare == TakeoffRules::default().spare,
+        _ => job.takeoff.trim_spare == TakeoffRules::default().trim_spare,
+    };
+    let by = if setting { "common practice, no source" } else { "by the job" };
+    format!("{percent} % of {of}, for damage and miscuts ({by}), rounded up{covered}")
 }
 
 fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {

@@ -11,6 +11,7 @@ use crate::wording::sources::titles;
 pub fn name(method: &CountingMethod, style: LengthStyle) -> String {
     match method {
         CountingMethod::ThisLayout { .. } => "this layout".to_owned(),
+        CountingMethod::OneLength { length, .. } => format!("{} alone", style.length(*length)),
         CountingMethod::NetArea { waste } => format!("net area + {waste} %"),
         CountingMethod::GrossArea => "gross area".to_owned(),
         CountingMethod::LargeOpenings { over } => {
@@ -27,6 +28,10 @@ pub fn explained(method: &CountingMethod, job: &Job) -> String {
         CountingMethod::ThisLayout { by_length, first } => format!(
             "every piece placed and cut from stock{}; spare not counted",
             by_lengths(by_length, *first, job.sheet.lengths)
+        ),
+        CountingMethod::OneLength { length, .. } => format!(
+            "laid out with panels of {} and no others, spare not counted; more or less by length as panels of the first",
+            job.sheet.lengths.length(*length)
         ),
         CountingMethod::NetArea { .. } => format!(
             "all openings subtracted, then waste added ({})",
