@@ -15,6 +15,7 @@ pub mod price;
 mod proof;
 pub mod rules;
 mod shares;
+mod shown;
 mod trims;
 mod zones;
 

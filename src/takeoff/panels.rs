@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::lines::{Shares, siding_piece, waste, whole};
-use crate::geom::vocabulary::Xy;
+use super::shown::shown;
 use crate::job::Stock;
 use crate::job::siding::system::SoldBy;
 use crate::layout::laid::LaidHouse;
@@ -124,16 +124,6 @@ pub(super) fn taken(piece: &Piece) -> f64 {
     if piece.half == Some(Half::Upper) { 0.0 } else { piece.length }
 }
 
-/// Square feet of a piece that show.
-fn face(piece: &Piece) -> f64 {
-    let ring = |r: &Vec<Xy>| {
-        let next = r.iter().cycle().skip(1);
-        r.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>().abs() / 2.0
-    };
-    let holes: f64 = piece.holes.iter().map(ring).sum();
-    (ring(&piece.outline) + piece.more.iter().map(ring).sum::<f64>() - holes) / 144.0
-}
-
 pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let lots = lots(layout);
     let mut out: Vec<TakeoffLine> = lots.iter().map(|l| panels(layout, l)).collect();
@@ -202,7 +192,7 @@ fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     }
     let pieces = lot.pieces(layout);
     let used: f64 = pieces.iter().map(|p| taken(p)).sum();
-    let shown: f64 = pieces.iter().map(|p| face(p)).sum();
+    let shown = shown(layout, &mine);
     let basis = Basis::SidingCut {
         piece: lot.piece,
         pieces: pieces.len(),

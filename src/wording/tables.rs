@@ -75,6 +75,8 @@ pub const BY_WALL_AND_GABLE: &str = "By wall and gable";
 /// Story pole.
 pub const EFFECTS: &str = "What it does";
 /// Story pole.
+pub const ADDED_UP: &str = "How its points add up";
+/// Story pole.
 pub const OVER_BUTT: &str = "Over butt line";
 
 /// Where the least is bought in two stock lengths.

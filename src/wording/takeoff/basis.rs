@@ -26,8 +26,8 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
         Basis::Spare { .. } => spare(line, job),
         Basis::Cartons { piece: of, panels, in_carton, over } => format!(
-            "{panels} {0}s, spare included, {in_carton} to a carton, rounded up; {over} {0}s over",
-            piece(*of)
+            "{} with what spare is added, {in_carton} to a carton, rounded up; {over} over",
+            pieces(*panels as usize, *of)
         ),
         Basis::NetArea { piece: of, net, coverage } => {
             let rates: Vec<String> = coverage
@@ -94,11 +94,12 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     };
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
-        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
+        "{}, {} {}{}: {} cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
         siding::name(product.kind),
         siding::profile(product),
         style.short(product.face()),
         if *of == SidingPiece::Board { " exposed" } else { "" },
+        counted(*cut, "piece"),
         pieces(*bought, *of),
         style.length(*length),
         least(bound, job),
@@ -157,14 +158,14 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             shank,
             head,
         } => {
-            let spacing = style.short(*spacing);
+            let (spacing, pieces) = (style.short(*spacing), counted(*pieces, "piece"));
             let (through, penetration) = (style.short(*through), style.short(*penetration));
             let rule = match piece {
                 SidingPiece::Board => format!(
-                    "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of board and layers that hold no nail and {penetration} into nailable material"
+                    "one to each stud, {spacing} apart, and one more in each of {pieces}; length by {through} of board and layers that hold no nail and {penetration} into nailable material"
                 ),
                 SidingPiece::Panel => format!(
-                    "at most {spacing} apart and one more in each of {pieces} pieces; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
+                    "at most {spacing} apart and one more in each of {pieces}; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
                     fine_thickness(*shank, style),
                     style.short(*head)
                 ),
