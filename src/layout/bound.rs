@@ -38,6 +38,10 @@ pub struct Bound {
     /// What the other short-run policy would take, when solved.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
+    /// Boards that the other way of courses would take: of one exposure all the way up where these are
+    /// evened, evened where these are not. Left out for panels.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub other_courses: Option<usize>,
     /// Rules that could not be kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,

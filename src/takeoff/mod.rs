@@ -22,7 +22,7 @@ mod zones;
 pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
-pub use proof::proof;
+pub use proof::{Others, proof};
 pub use shares::shares;
 
 use crate::layout::laid::LaidHouse;

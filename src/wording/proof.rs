@@ -1,5 +1,7 @@
 //! How few panels there can be, in sentences.
 
+use std::cmp::Ordering;
+
 use crate::job::Job;
 use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
 use crate::model::item::SidingPiece;
@@ -138,6 +140,33 @@ pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
             let panels = pieces(other, siding_piece(job));
             format!("{condition}, {panels} would do: {fewer} fewer.")
         }
+    })
+}
+
+/// What evening the courses of boards costs or would cost.
+pub fn other_courses(bound: &Bound, job: &Job) -> Option<String> {
+    let (these, other) = (bound.best, bound.other_courses?);
+    let exposure = job.sheet.lengths.short(job.product.exposure);
+    let boards = |n: usize| pieces(n, siding_piece(job));
+    Some(match (job.boards.even, these.cmp(&other)) {
+        (true, Ordering::Greater) => format!(
+            "Courses are evened: {} more than the {} that courses of {exposure} all the way up take (`boards.even = false`).",
+            boards(these - other),
+            boards(other)
+        ),
+        (true, _) => format!(
+            "Courses are evened: that costs no board; courses of {exposure} all the way up take {}.",
+            boards(other)
+        ),
+        (false, Ordering::Less) => format!(
+            "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, {} more (`boards.even = true`).",
+            boards(other),
+            other - these
+        ),
+        (false, _) => format!(
+            "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, no more (`boards.even = true`).",
+            boards(other)
+        ),
     })
 }
 
