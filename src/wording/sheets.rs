@@ -115,12 +115,27 @@ pub const SQUARE_CUTS: &str = "Square cuts";
 pub const SQUARE_CUTS_DESCRIPTION: &str =
     "Pieces that are only cut square, by length, with their marks";
 
-/// Gable patterns.
-pub const GABLE_PATTERN: &str = "Gable pattern";
+/// What a pattern is cut along.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PatternPlace {
+    /// A lower roof alone.
+    #[default]
+    LowerRoof,
+    /// The rakes of a gable.
+    Gable,
+}
 
-/// A gable pattern's title.
-pub fn gable_title(pitch: f64) -> String {
-    format!("{GABLE_PATTERN}, {pitch} in 12")
+/// What a pattern is.
+pub fn pattern_name(place: PatternPlace) -> &'static str {
+    match place {
+        PatternPlace::Gable => "Gable pattern",
+        PatternPlace::LowerRoof => "Lower roof pattern",
+    }
+}
+
+/// A pattern's title.
+pub fn gable_title(place: PatternPlace, pitch: f64) -> String {
+    format!("{}, {pitch} in 12", pattern_name(place))
 }
 
 /// What it holds.
@@ -160,9 +175,13 @@ pub fn gable_walls<T: std::fmt::Display>(walls: &[T]) -> String {
 }
 
 /// How a pattern is used.
-pub fn gable_use(piece: &str, end_gap_place: &str) -> String {
+pub fn gable_use(place: PatternPlace, piece: &str, end_gap_place: &str) -> String {
+    let turned = match place {
+        PatternPlace::Gable => "Turn it over for the other rake; a peak takes both.",
+        PatternPlace::LowerRoof => "Turn it over for a roof that falls the other way.",
+    };
     format!(
-        "Mark it on a scrap of {piece} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {end_gap_place}. Turn it over for the other rake; a peak takes both."
+        "Mark it on a scrap of {piece} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {end_gap_place}. {turned}"
     )
 }
 

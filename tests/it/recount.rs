@@ -119,8 +119,23 @@ fn roofs(wall: &Value) -> (f64, f64) {
         .collect();
     let feet: f64 = slopes.iter().map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1) / 12.0).sum();
     let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).hypot(p.1 - q.1) < 0.0625;
-    let lowest = slopes.iter().filter(|(low, _)| !slopes.iter().any(|(_, top)| near(*top, *low)));
+    // The roof ends there, and there is wall an inch farther out.
+    let last = |low: &(f64, f64)| !slopes.iter().any(|(_, top)| near(*top, *low));
+    let outline: Vec<(f64, f64)> = list(wall, "outline").iter().map(at).collect();
+    let lowest = slopes.iter().filter(|(low, top)| {
+        let out = if low.0 > top.0 { 1.0 } else { -1.0 };
+        last(low) && crossed(&outline, (low.0 + out, low.1 + 0.5))
+    });
     (feet, lowest.count() as f64)
+}
+
+/// Whether a ray to the right of a place crosses a ring an odd number of times.
+fn crossed(ring: &[(f64, f64)], p: (f64, f64)) -> bool {
+    let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+    let cuts = sides.filter(|(a, b)| {
+        (a.1 > p.1) != (b.1 > p.1) && p.0 < a.0 + (p.1 - a.1) / (b.1 - a.1) * (b.0 - a.0)
+    });
+    cuts.count() % 2 == 1
 }
 
 #[allow(clippy::too_many_lines)] // One walk, told in order.
