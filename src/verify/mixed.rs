@@ -90,17 +90,7 @@ fn concluded(
         let v = found(Subject::House, breach).measured(Count(proof.weight));
         v.exactly(Count(whole(weight)))
     });
-    let bought: i128 = layout
-        .stocks
-        .iter()
-        .zip(&counts)
-        .zip(stocks)
-        .map(|((of_job, n), s)| in_cartons(layout, of_job, *n) * s.weight)
-        .sum();
-    rule.case(bought == i128::from(proof.bought), || {
-        let v = found(Subject::House, CountBreach::WeightBought).measured(Count(proof.bought));
-        v.exactly(Count(whole(bought)))
-    });
+    bought(rule, layout, proof, (&counts, stocks));
     let weights: Vec<i128> = stocks.iter().map(|s| s.weight).collect();
     let bound = whole_panels((sum + one - 1) / one, &weights);
     rule.case(bound == i128::from(proof.bound), || {
@@ -122,6 +112,21 @@ fn concluded(
     rule.case(said == has && of_layout == has, || {
         let said = if said == has { of_layout } else { said };
         found(Subject::House, CountBreach::Certificate { said, found: has })
+    });
+}
+
+/// The whole cartons that hold what is cut.
+fn bought(
+    rule: &mut Cases,
+    layout: &Claims,
+    proof: &MixedProof,
+    (counts, stocks): (&[i128], &[Weighed]),
+) {
+    let each = layout.stocks.iter().zip(counts).zip(stocks);
+    let bought: i128 = each.map(|((s, n), w)| in_cartons(layout, s, *n) * w.weight).sum();
+    rule.case(bought == i128::from(proof.bought), || {
+        let v = found(Subject::House, CountBreach::WeightBought).measured(Count(proof.bought));
+        v.exactly(Count(whole(bought)))
     });
 }
 

@@ -299,6 +299,7 @@ fn hand_job(wall: &mut [(f64, f64); 4]) -> Job {
     *wall = rect(0.0, 0.0, 349.25, 96.0);
     let mut job = inches();
     job.stocks = [150.0, 200.0].map(stock).to_vec();
+    job.takeoff.spare = 0.0;
     job.seams.clear_courses = 1;
     job.courses.datum = Some(0.0);
     job
@@ -342,10 +343,10 @@ fn a_wall_reckoned_by_hand() {
     assert!(proof.stocks[1].alone.unwrap() >= 22);
     let words = lapwright::wording::proof::panels(&layout.bound, &layout.job);
     assert!(words.contains("together 350'-0\""), "{words}");
-    // A line each in the takeoff, bought singly with a spare one of each.
+    // A line each in the takeoff, bought singly.
     let takeoff = quantities(&layout);
     for (id, order) in
-        [("panels", 12.0), ("panels-second", 12.0), ("cartons", 13.0), ("cartons-second", 13.0)]
+        [("panels", 12.0), ("panels-second", 12.0), ("cartons", 12.0), ("cartons-second", 12.0)]
     {
         assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
     }
@@ -392,6 +393,7 @@ fn figures_that_are_not_so_are_refused() {
     refused("panels", &|l| l.bound.certificate.bound += 1);
     refused("bound", &|l| proof(l, &|p| p.bound += 1));
     refused("lower bound", &|l| proof(l, &|p| p.bound -= 1));
+    refused("cartons", &|l| proof(l, &|p| p.bought += 1));
     refused("weight", &|l| proof(l, &|p| p.weight += 1));
     refused("weights", &|l| proof(l, &|p| p.stocks[1].weight = 5));
     refused("a common divisor", &|l| {
@@ -537,13 +539,13 @@ fn in_cartons(carton: u32, second: Option<f64>) -> Layout {
 
 #[test]
 fn whole_cartons_are_kept_least() {
-    // Twelve of each are the lightest. Singly, a spare one of each: 13 x 150 + 13 x 200 = 4550 in, less
-    // than the 22 of 200 and one that it takes alone: 4600.
+    // Twelve of each are the lightest: 12 x 350 = 4200 in, less than the 29 of 150 (4350) or the 22 of 200
+    // (4400) that each takes alone at least.
     let of = |l: &Layout, stock: f64| l.panels.iter().filter(|p| p.stock == stock).count();
     let l = in_cartons(1, None);
     assert_eq!((of(&l, 150.0), of(&l, 200.0)), (12, 12));
-    assert_eq!(l.bound.certificate.mixed.as_ref().unwrap().bought * 50, 4550);
-    // In cartons of 24 a carton of each is 24 x 350 = 8400 in; 30 of 150 are two cartons, 7200; up to 24
+    assert_eq!(l.bound.certificate.mixed.as_ref().unwrap().bought * 50, 4200);
+    // In cartons of 24 a carton of each is 24 x 350 = 8400 in; 29 of 150 are two cartons, 7200; up to 24
     // of 200 are one, 4800.
     let l = in_cartons(24, None);
     assert_eq!(of(&l, 150.0), 0);
@@ -563,24 +565,26 @@ fn whole_cartons_are_kept_least() {
 
 #[test]
 fn no_carton_is_bought_for_one_panel() {
-    // Twelve courses of 140 in, and one of 100 on a wall of its own: by weight a short panel would do for
-    // the last; a carton of them is more than the thirteenth long one of a carton that is bought anyway.
+    // Twelve courses of 140 in, a panel of 150 each, and one of 100 on a wall of its own, for which one of
+    // 120 would do. At 1 and 0.90: twelve and one are 12.90, thirteen of 150 are 13, fifteen of 120 at
+    // least, which the 1700 in take, 13.50. With a carton of 13 and one of 24: 13 + 21.60, 13, or 21.60.
     let mut job = inches();
-    job.stocks = [(150.0, 1.0), (120.0, 0.7)]
-        .map(|(length, cost)| Stock { length, carton: 24, cost: Some(cost) })
+    job.stocks = [(150.0, 13, 1.0), (120.0, 24, 0.9)]
+        .map(|(length, carton, cost)| Stock { length, carton, cost: Some(cost) })
         .to_vec();
+    job.takeoff.spare = 0.0;
     job.courses.datum = Some(0.0);
     let rings: [(&str, &[(f64, f64)]); 2] = [
         ("A-WALL-OTLN", &rect(0.0, 0.0, 140.0, 96.0)),
         ("A-WALL-OTLN", &rect(300.0, 0.0, 400.0, 8.0)),
     ];
     let layout = lay(dxf(&rings).as_bytes(), &job);
-    assert!(layout.panels.iter().all(|p| p.stock == 150.0) && layout.panels.len() == 13);
+    let of = |l: &Layout, stock: f64| l.panels.iter().filter(|p| p.stock == stock).count();
+    assert_eq!((of(&layout, 150.0), of(&layout, 120.0)), (13, 0));
     // By the panel the short one is bought.
     job.stocks.iter_mut().for_each(|s| s.carton = 1);
-    job.takeoff.spare = 0.0;
     let layout = lay(dxf(&rings).as_bytes(), &job);
-    assert_eq!(layout.panels.iter().filter(|p| p.stock == 120.0).count(), 1);
+    assert_eq!((of(&layout, 150.0), of(&layout, 120.0)), (12, 1));
 }
 
 #[test]
