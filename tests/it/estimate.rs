@@ -353,7 +353,11 @@ fn prices_by_words_by_short_name_and_by_an_old_unit_are_taken() {
         cost.lines.iter().map(|p| p.item.to_string()).collect()
     };
     for name in ["finish-trim", "Finish trim", "undersill (finish) trim", "FINISH-TRIM"] {
-        assert_eq!(taken(&format!("{name},piece,3,USD\n")), ["finish-trim", "spare-finish-trim"], "{name}");
+        assert_eq!(
+            taken(&format!("{name},piece,3,USD\n")),
+            ["finish-trim", "spare-finish-trim"],
+            "{name}"
+        );
     }
     for unit in ["square", "100 sq ft"] {
         assert_eq!(taken(&format!("squares,{unit},90,USD\n")), ["squares"], "{unit}");

@@ -185,3 +185,57 @@ fn a_crew_that_would_run_short_is_told() {
     );
     assert_eq!(crew(&laid("[product]\ncarton = 24\n[takeoff]\nspare = 0\n")), None);
 }
+
+#[test]
+fn faces_that_show_count_a_lap_once() {
+    // Runs of 240 in less what ends take: two pieces a course, twelve courses of 8. What shows of a course
+    // is from its first piece's left end to its last one's right end, once.
+    let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0))], "");
+    let runs = l.walls().flat_map(|(_, w)| &w.courses).flat_map(|c| &c.runs);
+    let covered: f64 = runs
+        .map(|r| {
+            assert_eq!(r.pieces.len(), 2);
+            r.pieces[1].x1 - r.pieces[0].x0
+        })
+        .sum();
+    let line = l.takeoff.iter().find(|t| t.id == "panels").unwrap();
+    let Basis::SidingCut { shown, .. } = line.basis else { panic!() };
+    let wanted = 100.0 * covered / (l.panels.len() as f64 * 150.0);
+    assert!((shown - wanted).abs() < 1e-6, "{shown} {wanted}");
+}
+
+#[test]
+fn points_of_a_datum_add_up_as_they_are_told() {
+    let l = crate::support::laid_by_a_crew("curlew-cottage");
+    for c in &l.story_pole.choices {
+        let said = lapwright::wording::pole::points(c, l.job.sheet.lengths);
+        // Each term: amount x weight = points.
+        let terms: Vec<&str> = said.trim_end_matches('.').split("; ").collect();
+        assert_eq!(terms.len(), c.terms.len());
+        let number = |t: &str| -> f64 {
+            let t = t.trim_start_matches("about ");
+            t.split(' ').next().unwrap().parse().unwrap()
+        };
+        let mut sum = 0.0;
+        for t in terms {
+            let (left, points) = t.split_once(" = ").unwrap();
+            let (amount, weight) = left.rsplit_once(" x ").unwrap();
+            let digit = amount.find(|c: char| c.is_ascii_digit()).unwrap();
+            let (amount, weight) = (number(&amount[digit..]), number(weight));
+            let points: f64 = points.parse().unwrap();
+            // As printed: amount and points to a tenth.
+            assert!((amount * weight - points).abs() <= 0.05 + 0.05 * weight + 1e-9, "{t}");
+            sum += points;
+        }
+        assert!((sum - c.score).abs() <= 0.05 * (c.terms.len() + 1) as f64, "{sum} {}", c.score);
+    }
+    // Of the one in force the cut list's own pieces are told.
+    let list = l.pieces().filter(|(.., p)| p.rip.is_some() || !p.notches.is_empty()).count();
+    let said = lapwright::wording::pole::choice(
+        &l.story_pole.choices[0],
+        "",
+        l.reworked(),
+        l.job.sheet.lengths,
+    );
+    assert!(said.contains(&format!("{list} pieces ripped or notched in the cut list")), "{said}");
+}
