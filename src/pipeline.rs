@@ -101,7 +101,10 @@ fn all_sets(
             }
         }
     }
-    LaidSets { house, zones }
+    let mut sets = LaidSets { house, zones };
+    let each: Vec<takeoff::Set> = sets.iter().map(|s| (&s.layout.laid, &s.takeoff)).collect();
+    sets.house.takeoff.one_order = takeoff::one_order(&each);
+    sets
 }
 
 /// Lays a house out. Total: a rule that cannot be kept gives a finding and a mark, never an abort.

@@ -40,6 +40,9 @@ pub enum Basis {
         piece: SidingPiece,
         /// Panels to hold, spare included.
         panels: f64,
+        /// Of these, spare ones that are added.
+        #[serde(default)]
+        spare: f64,
         /// Panels in a carton.
         in_carton: f64,
         /// Panels in the cartons that nobody asked for.

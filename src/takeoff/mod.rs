@@ -10,6 +10,7 @@ mod flashing;
 mod lines;
 mod movement;
 mod nail_lines;
+mod one_order;
 mod panels;
 pub mod price;
 mod proof;
@@ -22,6 +23,7 @@ mod zones;
 pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
+pub use one_order::{Set, one_order};
 pub use proof::{Others, proof};
 pub use shares::shares;
 
@@ -61,6 +63,7 @@ pub fn quantities(layout: &LaidHouse) -> Takeoff {
             PanelUnit::default()
         },
         cost: None,
+        one_order: Vec::new(),
         lines,
         trim_cuts,
         leftovers,

@@ -161,6 +161,7 @@ fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let basis = Basis::Cartons {
         piece: lot.piece,
         panels,
+        spare: lot.spare,
         in_carton: lot.carton,
         over: lot.bought() - panels,
     };

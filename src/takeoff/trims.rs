@@ -112,7 +112,7 @@ fn kinds(pieces: &[&TrimPiece]) -> Vec<KindShare> {
 }
 
 /// Whether a stock takes the ends of panels in a pocket.
-fn pocketed(stock: TrimStock) -> bool {
+pub(super) fn pocketed(stock: TrimStock) -> bool {
     use TrimStock::{FlexibleChannel, InsidePost, JChannel, OutsidePost};
     matches!(stock, OutsidePost | InsidePost | JChannel | FlexibleChannel)
 }

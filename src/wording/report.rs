@@ -6,8 +6,10 @@ use super::source as words;
 use crate::layout::wall::{LaidWall, LaidZone};
 use crate::model::receiver::BareBy;
 use crate::model::source::Source;
+use crate::model::takeoff::OrderLine;
 use crate::units::{LengthStyle, counted};
 use crate::wording::lists::joined;
+use crate::wording::takeoff::items;
 use crate::wording::{names, siding};
 
 /// Its title.
@@ -34,6 +36,27 @@ pub const WAY_OF_COUNTING: &str = "way of counting";
 pub const ON_WALL: &str = "on the wall";
 /// Column of the comparison.
 pub const AGAINST_LAYOUT: &str = "against this layout";
+
+/// Heading over the one order.
+pub const ONE_ORDER: &str = "ONE ORDER FOR THE HOUSE AND ITS ZONES";
+/// Column of it.
+pub const FOR_SETS: &str = "for";
+/// What it is.
+pub const ONE_ORDER_NOTE: &str = "Buy by this list: what the house and its zones share is summed before it is rounded up to boxes, rolls, cartons and spare lengths. Their own tables say what each takes.";
+
+/// What a line of the one order is of, with its color where the job names one.
+pub fn order_item(l: &OrderLine, style: LengthStyle) -> String {
+    let item = items::item(&l.item, style);
+    if l.color.is_empty() { item } else { format!("{item}, {}", l.color) }
+}
+
+/// The sets that take of a line: one by its name, several by their number.
+pub fn order_sets(l: &OrderLine) -> String {
+    match l.sets.as_slice() {
+        [one] => one.zone.clone().unwrap_or_else(|| "house".to_owned()),
+        all => format!("{} sets", all.len()),
+    }
+}
 
 /// Where the drawing comes from.
 pub fn drawing(name: &str, sha256: &str) -> String {

@@ -46,6 +46,8 @@ pub const WAY_OF_COUNTING: &str = "Way of counting";
 pub const AGAINST_LAYOUT: &str = "More or less than laid";
 /// Column of it.
 pub const PANEL_COST: &str = "Cost of panels";
+/// Heading of the one order.
+pub const ONE_ORDER: &str = "One order for the house and its zones";
 /// Heading of what is left of stock.
 pub const USE_AND_WASTE: &str = "Use and waste";
 /// Column of it.

@@ -29,6 +29,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         comparison(layout, takeoff),
         cross_checks(takeoff),
         cutting(layout, takeoff),
+        one_order(takeoff, layout.job.sheet.lengths),
         costs(takeoff),
         super::report_nails::section(layout),
         super::report_work::order(layout),
@@ -209,11 +210,20 @@ fn cross_checks(takeoff: &Takeoff) -> String {
     out + &bullets(rules.iter().map(String::as_str))
 }
 
+/// One list to buy by, where the house has zones with siding of their own.
+fn one_order(takeoff: &Takeoff, style: LengthStyle) -> String {
+    let table = super::tables::one_order(takeoff, style);
+    if table.is_empty() {
+        return String::new();
+    }
+    titled(report::ONE_ORDER, &format!("{table}{}\n", wrapped(report::ONE_ORDER_NOTE, "  ")))
+}
+
 /// Where what is bought goes, and what is left.
 fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "{}\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
+        "{}\n  {:<27} {:>11} {:>12} {:>11} {:>11}\n",
         report::USE_AND_WASTE,
         "item",
         "bought",
@@ -223,7 +233,7 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     );
     for o in &takeoff.offcuts {
         let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
-        out.push_str(&format!("  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n", fitted(&o.item, 22)));
+        out.push_str(&format!("  {:<27} {a:>11} {b:>12} {c:>11} {d:>11}\n", fitted(&o.item, 27)));
     }
     out.push_str(&wrapped(&report::usable(layout.job.seams.shortest, style), "  "));
     out.push('\n');

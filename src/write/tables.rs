@@ -34,6 +34,33 @@ pub fn terminal_table(takeoff: &Takeoff, style: LengthStyle) -> String {
     out
 }
 
+/// One list to buy by for all sets of a house; empty for a house of one.
+pub fn one_order(takeoff: &Takeoff, style: LengthStyle) -> String {
+    if takeoff.one_order.is_empty() {
+        return String::new();
+    }
+    let mut out = format!(
+        "  {:<34} {:>9} {:>6}  {:<11} {}\n",
+        "item",
+        "net",
+        "order",
+        "unit",
+        report::FOR_SETS
+    );
+    for l in &takeoff.one_order {
+        let order = format!("{:.2}", l.order);
+        let order = order.strip_suffix(".00").map(str::to_owned).unwrap_or(order);
+        out.push_str(&format!(
+            "  {:<34} {:>9.2} {order:>6}  {:<11} {}\n",
+            fitted(&terminal(&report::order_item(l, style)), 34),
+            l.net,
+            fitted(items::unit(l.unit), 11),
+            fitted(&terminal(&report::order_sets(l)), 13)
+        ));
+    }
+    out
+}
+
 /// The table, and under it the costs where there are prices; over and under those of a layout that
 /// breaks rules of the check stands the bar that says so.
 pub fn priced_table(layout: &Layout, takeoff: &Takeoff) -> String {

@@ -58,6 +58,7 @@ mod long_cuts;
 mod mixed;
 mod no_sentence;
 mod old_keys;
+mod one_order;
 mod overlay;
 mod own_files;
 mod plain_words;

@@ -25,10 +25,14 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
         Basis::Spare { .. } => spare(line, job),
-        Basis::Cartons { piece: of, panels, in_carton, over } => format!(
-            "{} with what spare is added, {in_carton} to a carton, rounded up; {over} over",
-            pieces(*panels as usize, *of)
-        ),
+        Basis::Cartons { piece: of, panels, spare, in_carton, over } => {
+            let spare =
+                if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
+            format!(
+                "{}{spare}, {in_carton} to a carton, rounded up; {over} over",
+                pieces(*panels as usize, *of)
+            )
+        }
         Basis::NetArea { piece: of, net, coverage } => {
             let rates: Vec<String> = coverage
                 .iter()

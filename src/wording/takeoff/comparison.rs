@@ -38,11 +38,11 @@ pub fn explained(method: &CountingMethod, job: &Job) -> String {
             source(TakeoffFact::AllOpeningsOff)
         ),
         CountingMethod::GrossArea => format!(
-            "no opening subtracted: they pay for the waste ({})",
+            "no opening subtracted: they pay for the waste; wall without siding left out ({})",
             source(TakeoffFact::NoOpeningsOff)
         ),
         CountingMethod::LargeOpenings { .. } => format!(
-            "only large openings subtracted, the rest pay for the waste (contractors; the area is {}, no source)",
+            "only large openings and wall without siding subtracted, the rest pay for the waste (contractors; the area is {}, no source)",
             source(TakeoffFact::LargeOpeningsOff)
         ),
     }
