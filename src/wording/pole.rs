@@ -114,7 +114,7 @@ fn term(t: &DatumTerm, style: LengthStyle) -> String {
     let weight = t.points / t.amount;
     let amount = match t.unit {
         WeighedIn::Feet => along(t.amount, style),
-        WeighedIn::SquareFeet => format!("{:.1} {}", style.area(t.amount), style.area_unit()),
+        WeighedIn::SquareFeet => areas(t.amount, style),
         WeighedIn::Steps => counted(t.amount as usize, "step"),
         WeighedIn::Panels => format!("about {:.1} panels", t.amount),
     };
@@ -127,11 +127,23 @@ fn term(t: &DatumTerm, style: LengthStyle) -> String {
     format!("{} {amount} x {weight}{of} = {:.1}", weighed(t.weight), t.points)
 }
 
-/// Feet to a tenth, or meters to a hundredth.
+/// Feet to a tenth, after meters where the job is in these: a weight counts by the foot.
 fn along(feet: f64, style: LengthStyle) -> String {
     match style {
         LengthStyle::Feet => format!("{feet:.1} ft"),
-        LengthStyle::Mm => format!("{:.2} m", style.number(feet * 12.0) / 1000.0),
+        LengthStyle::Mm => {
+            format!("{:.2} m ({feet:.1} ft)", style.number(feet * 12.0) / 1000.0)
+        }
+    }
+}
+
+/// Square feet to a tenth, likewise.
+fn areas(square_feet: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Feet => format!("{square_feet:.1} sq ft"),
+        LengthStyle::Mm => {
+            format!("{:.2} {} ({square_feet:.1} sq ft)", style.area(square_feet), style.area_unit())
+        }
     }
 }
 
@@ -148,7 +160,7 @@ fn weighed(weight: DatumWeight) -> &'static str {
         DatumWeight::ShortTop => "short top courses, by what they lack,",
         DatumWeight::CutStart => "first course cut",
         DatumWeight::Step => "steps at grade",
-        DatumWeight::LeftBare => "wall that steps leave bare",
+        DatumWeight::LeftBare => "wall that steps leave bare above the clearance",
         DatumWeight::CutPanel => "panels to rip or notch, reckoned by the lines before seams,",
     }
 }
