@@ -4,7 +4,7 @@ use super::findings::findings_by_audience;
 use super::tables::{costs, terminal_table};
 use super::text::{bullets, fitted, titled, wrapped};
 use crate::clean::terminal;
-use crate::job::Siding;
+use crate::job::{Job, Siding};
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
@@ -29,7 +29,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         comparison(layout, takeoff),
         cross_checks(layout, takeoff),
         cutting(layout, takeoff),
-        one_order(takeoff, layout.job.sheet.lengths),
+        one_order(takeoff, &layout.job),
         costs(takeoff),
         super::report_nails::section(layout),
         super::report_work::order(layout),
@@ -214,8 +214,8 @@ fn cross_checks(layout: &Layout, takeoff: &Takeoff) -> String {
 }
 
 /// One list to buy by, where the house has zones with siding of their own.
-fn one_order(takeoff: &Takeoff, style: LengthStyle) -> String {
-    let table = super::tables::one_order(takeoff, style);
+fn one_order(takeoff: &Takeoff, job: &Job) -> String {
+    let table = super::tables::one_order(takeoff, job);
     if table.is_empty() {
         return String::new();
     }

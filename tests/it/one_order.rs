@@ -37,6 +37,11 @@ fn what_two_sidings_share_is_summed_before_it_is_rounded_up() {
     let s = sets("kind = \"vinyl\"\ncolor = \"sand\"");
     assert_eq!(lines(&s, "cartons").iter().map(|l| l.order).collect::<Vec<_>>(), [1.0, 1.0]);
     assert_eq!(lines(&s, "panel-nails").len(), 2, "2 1/2 in through foam, 1 1/2 in without");
+    // Each says what siding it is of.
+    let said = tables::one_order(&s.house.takeoff, &s.house.layout.job);
+    for row in ["cartons, foam-backed vinyl lap siding, sand", "cartons, vinyl lap siding, sand"] {
+        assert!(said.contains(row), "{said}");
+    }
     // Pockets of 1 1/8 and 3/4 in take no other siding.
     let posts = lines(&s, "outside-corner-post");
     assert_eq!((posts.len(), posts[0].sets.len()), (2, 1));
@@ -89,7 +94,7 @@ fn every_line_that_a_set_buys_is_in_the_one_order_once() {
         let text = report::text(&s.house.layout, &s.house.takeoff);
         assert!(text.contains("ONE ORDER FOR THE HOUSE AND ITS ZONES"), "{text}");
         assert!(s.zones.iter().all(|z| z.takeoff.one_order.is_empty()));
-        let table = tables::one_order(&s.house.takeoff, s.house.layout.job.sheet.lengths);
+        let table = tables::one_order(&s.house.takeoff, &s.house.layout.job);
         assert!(table.lines().all(|l| l.chars().count() <= 80), "{table}");
         assert_eq!(table.lines().count(), 1 + s.house.takeoff.one_order.len());
     }

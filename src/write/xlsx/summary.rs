@@ -44,13 +44,12 @@ fn one_order(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     if takeoff.one_order.is_empty() {
         return;
     }
-    let style = layout.job.sheet.lengths;
     g.next();
     g.texts(&[tables::ONE_ORDER], Look::Heading);
     g.texts(&[report::ONE_ORDER_NOTE], Look::Text);
     g.heads(&["Item", "Needed", "To order", "Unit", "For"], &[1, 2]);
     for l in &takeoff.one_order {
-        g.text(0, &report::order_item(l, style), Look::Text);
+        g.text(0, &report::order_item(l, &layout.job), Look::Text);
         g.number(1, l.net, Look::Two);
         g.number(2, l.order, if l.order.fract() == 0.0 { Look::Count } else { Look::Two });
         g.text(3, items::unit(l.unit), Look::Text);
