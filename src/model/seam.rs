@@ -8,6 +8,7 @@
 
 use super::conflict::Conflict;
 use super::ids::{ElevationName, RunId};
+pub use super::stock_weight::StockWeight;
 use serde::{Deserialize, Serialize};
 
 /// How hard the search for fewer panels tries: an iteration budget, never a clock.
@@ -31,41 +32,18 @@ pub enum Effort {
 /// piece is cut from is tried for every pair of lengths; no supplier's list of one panel is near as long.
 pub const MOST_STOCKS: usize = 8;
 
+/// A seam no farther from a jamb line than this, inches, stands on it: common practice, no source.
+pub const ON_JAMB: f64 = 1.5;
+
+/// Steps of a stair of seams differ by less than the first and are shorter than the second, inches:
+/// common practice, no source.
+pub const STAIR: (i64, i64) = (2, 60);
+
+/// Seams nearer than this, inches, stand in one line: common practice, no source.
+pub const IN_LINE: i64 = 3;
+
 /// Most that one panel weighs beside others in what is kept least.
 pub const MOST_WEIGHT: i64 = 1_000_000;
-
-/// A length that panels are stocked in, and what one of them counts for in what is kept least.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StockWeight {
-    /// Inches; no two stocks are of one length.
-    pub length: f64,
-    /// A whole number over 0, [`MOST_WEIGHT`] at most; those of all stocks have no common divisor.
-    pub weight: i64,
-    /// Panels in a carton, one at least: whole cartons are bought.
-    pub carton: u32,
-    /// Spare ones to buy, percent.
-    pub spare: f64,
-}
-
-impl StockWeight {
-    /// A length bought by the panel, none spare.
-    pub fn single(length: f64, weight: i64) -> Self {
-        StockWeight { length, weight, carton: 1, spare: 0.0 }
-    }
-
-    /// Panels in the whole cartons that hold so many and their spare ones.
-    pub fn in_cartons(&self, panels: usize) -> usize {
-        let carton = self.carton.max(1) as usize;
-        let spare = (panels as f64 * self.spare / 100.0 - 1e-9).ceil().max(0.0) as usize;
-        (panels + spare).div_ceil(carton) * carton
-    }
-
-    /// What they weigh.
-    pub fn bought(&self, panels: usize) -> i64 {
-        let panels = i64::try_from(self.in_cartons(panels)).unwrap_or(i64::MAX);
-        panels.saturating_mul(self.weight)
-    }
-}
 
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
@@ -143,6 +121,8 @@ pub struct SeamRun {
     pub fixed: Vec<f64>,
     /// Intervals where no seam may stand (mounting blocks).
     pub barred: Vec<(f64, f64)>,
+    /// From where to where its panels are notched over heads and under sills: the openings themselves.
+    pub notched: Vec<(f64, f64)>,
 }
 
 /// The runs of one course of one elevation.
@@ -344,4 +324,19 @@ pub struct SeamPlan {
     pub other_policy_panels: Option<usize>,
     /// Rules that could not be kept.
     pub conflicts: Vec<Conflict>,
+    /// How few seams any layout of these runs has at openings, where that was reckoned.
+    pub least_at_openings: Option<AtOpenings>,
+}
+
+/// Seams at openings.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
+pub struct AtOpenings {
+    /// In a notch over a head or under a sill, or nearer to one than the job's distance from jambs.
+    pub in_notches: usize,
+    /// On a jamb line: 1 1/2 in from it at most.
+    pub on_jambs: usize,
+    /// Nearer to a jamb line than the job's distance.
+    pub near_jambs: usize,
 }

@@ -15,6 +15,7 @@ mod panels;
 pub mod price;
 mod proof;
 pub mod rules;
+mod seam_places;
 mod shares;
 mod shown;
 mod trims;

@@ -1,6 +1,7 @@
 //! How few panels there can be, beside what the layout and others take.
 
 use super::area::panels_by_area;
+use super::seam_places::seam_places;
 use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
 use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
@@ -33,6 +34,7 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan, others: Others) -> Bound {
         other_policy: plan.other_policy_panels,
         other_courses: others.courses,
         conflicts: plan.conflicts.clone(),
+        seams: seam_places(layout, plan.least_at_openings),
         certificate,
     }
 }

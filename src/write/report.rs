@@ -122,6 +122,7 @@ fn panels(layout: &Layout) -> String {
     let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
     lines.extend(proof::other_policy(b, job));
     lines.extend(proof::other_courses(b, job));
+    lines.extend(proof::seam_places(b, job));
     for c in &b.conflicts {
         let broken = |b: &crate::model::conflict::Break| {
             report::break_at(
