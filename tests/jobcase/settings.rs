@@ -16,7 +16,7 @@ use super::drawing::Drawn;
 const OWN: [&str; 9] =
     ["title", "layers", "elevation", "return", "angled", "band", "movement_joint", "zone", "stock"];
 /// Keys whose texts are drawn from what is known of them, or that say nothing of what is laid.
-const APART: [&str; 10] = [
+const APART: [&str; 7] = [
     "drawing.unit",
     "drawing.known",
     "drawing.accept",
@@ -24,17 +24,27 @@ const APART: [&str; 10] = [
     "trim.colors",
     "product.color",
     "fasteners.lengths",
-    "estimate.hours",
-    "estimate.colors",
-    "estimate.item_numbers",
 ];
 
-/// Keys beside `[estimate]` of what is only counted: they are drawn last, so that one more of them changes
-/// no case's layout.
-const COUNTED: [&str; 3] = ["takeoff.flashing_lap", "takeoff.door_pan_up", "takeoff.step_exposure"];
+/// Settings that are drawn after all others: a seed keeps its job when they are added to the schema.
+const LATER: [&str; 2] = ["boards.even", "takeoff.trim_spare"];
 
+/// Whether a key is of what is only counted: such keys are drawn last.
 fn is_counted(path: &str) -> bool {
-    path.starts_with("estimate.") || COUNTED.contains(&path)
+    let beside = ["takeoff.flashing_lap", "takeoff.door_pan_up", "takeoff.step_exposure"];
+    path.starts_with("estimate.") || beside.contains(&path)
+}
+
+/// Keys of what is only counted.
+fn counted() -> &'static [Key] {
+    static KEYS: OnceLock<Vec<Key>> = OnceLock::new();
+    KEYS.get_or_init(|| {
+        let mut out = Vec::new();
+        walk(job_schema(), "", &schema::lengths(), &mut out);
+        out.retain(|k| is_counted(&k.path));
+        assert!(out.len() > 20, "only {} keys of what is counted", out.len());
+        out
+    })
 }
 
 /// A key of the job file with what its value may be.
@@ -58,19 +68,17 @@ fn job_schema() -> &'static Value {
     SCHEMA.get_or_init(|| serde_json::from_slice(&json::job_schema()).expect("the job's schema"))
 }
 
-/// Every key that holds a value of its own, with its bounds: those that shape a layout, and those of what
-/// is only counted.
+/// Every key that holds a value of its own, with its bounds; those drawn later by themselves.
 fn all_keys() -> &'static (Vec<Key>, Vec<Key>) {
     static KEYS: OnceLock<(Vec<Key>, Vec<Key>)> = OnceLock::new();
     KEYS.get_or_init(|| {
         let lengths = schema::lengths();
         let mut out = Vec::new();
         walk(job_schema(), "", &lengths, &mut out);
-        let (counted, out): (Vec<Key>, Vec<Key>) =
-            out.into_iter().partition(|k| is_counted(&k.path));
         assert!(out.len() > 100, "only {} keys of the schema are drawn from", out.len());
-        assert!(counted.len() > 20, "only {} keys of what is counted", counted.len());
-        (out, counted)
+        // What is only counted shapes no layout.
+        out.retain(|k| !is_counted(&k.path));
+        out.into_iter().partition(|k| !LATER.contains(&k.path.as_str()))
     })
 }
 
@@ -231,8 +239,14 @@ pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
             tables.pop();
         }
     }
+    for key in all_keys().1.iter().filter(|_| dice.once_in(4)).cloned().collect::<Vec<_>>() {
+        settings.push((key.path, value(dice, &key.kind)));
+        if job_file::parse(&text(&settings, &tables), "j").is_err() {
+            settings.pop();
+        }
+    }
     for _ in 0..dice.roll(5) {
-        let key: Key = dice.of(&all_keys().1);
+        let key: Key = dice.of(counted());
         let value = value(dice, &key.kind);
         if settings.iter().any(|s| s.0 == key.path) {
             continue;
