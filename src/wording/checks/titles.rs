@@ -37,6 +37,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::PieceShapes => "ends, angles and rips agree with what shows on the wall",
         Rule::NotchPlaces => "notches are where openings cut into a course",
         Rule::HemsClear => "no hem behind a sill, soffit or band",
+        Rule::CutEdgesHeld => "cut edges are held, lugs in undersill trim alone",
         Rule::PieceCuts => "cuts as listed make each piece out of its strip",
         Rule::OpeningChannels => "channels close round every opening",
         Rule::OpeningDrainage => "water runs over each channel into the next",
