@@ -103,6 +103,7 @@ pub const RANGES: &[Range] = &[
     range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),
     range("trim.movement_gap", 0.25, 6.0, |j| j.trim.movement_gap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
+    range("trim.starter_line", -6.0, 6.0, |j| j.trim.starter_line),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("fasteners.sheathing", 0.0, 4.0, |j| j.fasteners.sheathing),
@@ -121,6 +122,7 @@ pub const RANGES: &[Range] = &[
     range("takeoff.nail_box", 1.0, 1e6, |j| f64::from(j.takeoff.nail_box)),
     range("takeoff.stand_off", 0.0, 12.0, Job::stand_off),
     range("takeoff.spare", 0.0, 100.0, |j| j.takeoff.spare),
+    range("takeoff.trim_spare", 0.0, 100.0, |j| j.takeoff.trim_spare),
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
 ];

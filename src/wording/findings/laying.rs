@@ -7,13 +7,14 @@ use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
 use crate::model::item::SidingPiece;
+use crate::model::receiver::BareBy;
 use crate::units::LengthStyle;
 use crate::wording::checks;
 use crate::wording::lists::joined;
 use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
-use crate::wording::takeoff::items::piece;
+use crate::wording::takeoff::items::{piece, pieces};
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -26,6 +27,18 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             let between = [style.length(*left), style.length(*right)];
             strip_thin(&on, wall, *course, &style.short(*height), &between)
         }
+        F::WallBare { wall, by, area } => bare(
+            &format!("{on}{wall}"),
+            *by,
+            &format!("{:.1} {}", style.area(*area), style.area_unit()),
+        ),
+        F::PostPastStone { corner, wall, by } => FindingWords::new(
+            format!(
+                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and the corner post runs down past the stone",
+                style.length(*by)
+            ),
+            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
+        ),
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
             panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)
@@ -58,11 +71,31 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             "Set `product.end_gap` from the manufacturer's instructions (association manual).",
         ),
         F::OneLot { color, piece } => one_lot(color.as_deref(), *piece),
+        F::CrewTakesMore { crew, bought, length, piece: of } => {
+            crew_takes_more([*crew, *bought], *length, *of, style)
+        }
         F::ZoneEmpty { zone, number } => FindingWords::new(
             format!("the zone {zone} covers no wall"),
             format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
         ),
     }
+}
+
+fn crew_takes_more(
+    [crew, bought]: [usize; 2],
+    length: Option<f64>,
+    of: SidingPiece,
+    style: LengthStyle,
+) -> FindingWords {
+    let counted = length
+        .map_or(String::new(), |l| format!(", counted by their length as of {}", style.length(l)));
+    FindingWords::new(
+        format!(
+            "a crew that starts each run with the last offcut takes {}{counted}; {bought} are bought, spare included",
+            pieces(crew, of)
+        ),
+        "Have them cut by the cutting list, or raise `takeoff.spare`.",
+    )
 }
 
 fn strip_thin(
@@ -78,6 +111,19 @@ fn strip_thin(
         ),
         "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
     )
+}
+
+fn bare(wall: &str, by: BareBy, area: &str) -> FindingWords {
+    match by {
+        BareBy::BehindRoof => FindingWords::new(
+            format!("{wall}: {area} behind a lower roof is laid without siding"),
+            "Say whether the wall is sided there, as under the roof of an open porch; if so, draw the roof as the line where it meets the wall.",
+        ),
+        _ => FindingWords::new(
+            format!("{wall}: {area} between the start of the siding and grade gets no siding"),
+            "Say what covers it: masonry, a skirt board, parging. Siding keeps `courses.clear_of_grade` over finished grade.",
+        ),
+    }
 }
 
 fn panel_short(wall: &str, marks: &[String], studs: &str, of: SidingPiece) -> FindingWords {
