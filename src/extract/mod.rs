@@ -127,7 +127,7 @@ fn part(
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
-    house.accounts = accounts;
+    (house.accounts, house.roughness) = (accounts, lines.roughness);
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         return Ok(of_zone(house, &zone.name, part));

@@ -3,7 +3,7 @@
 use crate::geom::curve::curved_sides;
 use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{SAME, level, same};
+use crate::geom::tol::{LEVEL, SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::{CourseRules, InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
@@ -146,7 +146,7 @@ fn name(
     let receiver = match kind {
         // Undersill trim is straight: under a curve the channel alone holds the cut edge.
         EdgeKind::Sill if is_curved => Receiver::JChannel,
-        _ => receiver(kind, from.y, pole, trim),
+        _ => receiver(kind, from.y, pole, (rules, trim)),
     };
     let opening = opening.map(|(i, _)| i);
     FieldEdge { kind, receiver, from, to, opening, is_curved, pitch, tag }
@@ -183,13 +183,21 @@ fn away(p: Point, a: Point, b: Point) -> f64 {
     p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
-fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
+fn receiver(
+    kind: EdgeKind,
+    y: f64,
+    pole: &StoryPole,
+    (rules, trim): (&CourseRules, &TrimRules),
+) -> Receiver {
     match kind {
         // Only a butt edge locks into a starter; a cut one is held in finish trim
         // (TrimFact::StarterLocksFirstCourse, TrimFact::CutFirstCourse).
         EdgeKind::Base | EdgeKind::BareTop => {
-            let on_line = same(pole.butt(pole.course_at(y)), y);
-            if on_line { Receiver::Starter } else { Receiver::FinishTrim }
+            let course = pole.course_at(y);
+            // A strip that no tape shows goes with the clearance: the course over it hangs whole.
+            let hair = LEVEL.min(rules.notch_clearance);
+            let whole = same(pole.butt(course), y) || pole.butt(course + 1) - y <= hair;
+            if whole { Receiver::Starter } else { Receiver::FinishTrim }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
         EdgeKind::InsideCorner => match trim.inside_corner {

@@ -56,6 +56,8 @@ mod limits;
 mod long_cuts;
 mod mixed;
 mod no_sentence;
+#[path = "../noise/mod.rs"]
+mod noise;
 mod old_keys;
 mod overlay;
 mod own_files;
