@@ -134,8 +134,9 @@ pub(super) fn span(e: &DrawnEdge) -> (f64, f64) {
 /// than the clearance anywhere along it.
 pub(super) fn hang(on: &DrawnElevation, edge: &DrawnEdge, rules: &CourseRules) -> f64 {
     let (x0, x1) = span(edge);
-    let turns = on.grade.iter().map(|g| g.x).filter(|x| *x > x0 && *x < x1);
-    let highest = [x0, x1].into_iter().chain(turns).filter_map(|x| grade_at(&on.grade, x));
+    let turns = on.grade.iter().filter(|g| g.x > x0 && g.x < x1).map(|g| g.y);
+    let ends = [x0, x1].into_iter().filter_map(|x| grade_at(&on.grade, x));
+    let highest = ends.chain(turns);
     let room =
         highest.reduce(f64::max).map_or(f64::INFINITY, |g| edge.from.y - g - rules.clear_of_grade);
     rules.hang_below.min(room).max(0.0)

@@ -36,7 +36,7 @@ pub fn field(
     let (taken, moved) = covered(of, trim);
     off.extend(taken);
     let clear = difference(&of.faces, &union_all(&off));
-    let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
+    let stepped = steps(&clear, &on.grade, rules, pole);
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
     let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));

@@ -48,6 +48,7 @@ mod heard;
 mod hostile;
 mod house;
 mod inflate;
+mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
 mod layouts;
@@ -77,6 +78,7 @@ mod samples;
 mod seamcase;
 mod seams;
 mod shapes;
+mod shared_lines;
 mod sheets;
 mod small_walls;
 mod sources;
