@@ -159,7 +159,9 @@ fn fields(house: &House, pole: &StoryPole, job: &Job) -> Vec<Field> {
     let walls = house.elevations.iter().enumerate();
     walls
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, pole, (&job.courses, &job.trim)))
+        .map(|(e, w)| {
+            receive::field(house, e, w, pole, (&job.courses, &job.trim, job.clearances()))
+        })
         .map(|f| if pockets { f } else { receive::boards::for_boards(f) })
         .collect()
 }

@@ -1,17 +1,18 @@
 //! From a wall to the field panels go on.
 
 use super::covers::covered;
-use super::sides::edges;
+use super::sides::{Clear, edges};
 use super::steps::steps;
-use crate::geom::boolean::{difference, union_all};
+use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::Polygon;
 use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::house::{EdgeKind, House};
-use crate::model::receiver::Field;
+use crate::model::house::{DrawnEdge, EdgeKind, House};
+use crate::model::receiver::{BareBy, BarePart, Field};
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
 /// corner covers and friezes take, less the whole courses that would stand too near to grade.
@@ -22,7 +23,7 @@ pub fn field(
     elevation: usize,
     wall: usize,
     pole: &StoryPole,
-    (rules, trim): (&CourseRules, &TrimRules),
+    (rules, trim, keep): (&CourseRules, &TrimRules, ClearanceRule),
 ) -> Field {
     let Some(on) = house.elevations.get(elevation) else { return Field::default() };
     let Some(of) = on.walls.get(wall) else { return Field::default() };
@@ -31,25 +32,41 @@ pub fn field(
     // A door drawn on a wall's foot leaves no strip under it.
     let strips: Vec<Polygon> = of.faces.iter().flat_map(|f| between(&off, f)).collect();
     off.extend(strips);
+    let open = difference(&of.faces, &union_all(&off));
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
-    off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
-    let (taken, moved) = covered(of, trim);
+    let roofs = roofs.filter_map(|e| raised(e.from, e.to, keep.roof));
+    let roofs = union_all(&roofs.collect::<Vec<_>>());
+    let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
+    off.extend(roofs);
+    let (taken, mut moved) = covered(of, trim);
     off.extend(taken);
+    for e in of.edges.iter().filter(|e| e.kind == EdgeKind::BareTop) {
+        off.extend(raised(e.from, e.to, keep.ledge));
+        if keep.ledge > 0.0 {
+            let up = Vec2::new(0.0, keep.ledge);
+            moved.push(DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() });
+        }
+    }
     let clear = difference(&of.faces, &union_all(&off));
     let stepped = steps(&clear, &on.grade, rules, pole);
-    let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
+    let stepped = union_all(&stepped);
+    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&clear, &stepped) });
+    bare.retain(|b| !b.shapes.is_empty());
+    let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
     let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));
-    let shapes: Vec<Polygon> = shapes.iter().map(|p| p.map(place)).collect();
-    let shapes = without_slivers(shapes);
+    let placed = |shapes: &[Polygon]| shapes.iter().map(|p| p.map(place)).collect();
+    let shapes = without_slivers(placed(&shapes));
+    bare.iter_mut().for_each(|b| b.shapes = placed(&b.shapes));
+    let clear = Clear { of_roof: keep.roof, of_notches: rules.notch_clearance };
     let edges = if moved.is_empty() {
-        edges(of, &shapes, pole, (rules, trim))
+        edges(of, &shapes, pole, (clear, trim))
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, (rules, trim))
+        edges(&shown, &shapes, pole, (clear, trim))
     };
-    Field { elevation, wall, shapes, edges }
+    Field { elevation, wall, shapes, edges, bare }
 }
 
 /// Rise over run from which what panels keep clear of is measured sideways: no roof is so steep, from

@@ -4,6 +4,7 @@
 
 mod along;
 mod area;
+mod bare_wall;
 mod bound;
 mod certificate;
 pub mod claims;
@@ -67,6 +68,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(field::check(layout, &at));
     rules.extend(heights::check(layout));
     rules.push(wall_cover::check(layout, &at));
+    rules.push(bare_wall::check(layout, &at));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));
@@ -94,6 +96,10 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));
+    if !layout.job.siding().receivers.has_pockets() {
+        // Boards stand in no channel and no undersill trim.
+        rules.retain(|r| !matches!(r.rule, Rule::UndersillPlaces | Rule::RakeChannelCuts));
+    }
     no_layout::hold_apart(layout, &mut rules);
     rules.sort_by_key(|r| r.rule);
     Verify { rules }

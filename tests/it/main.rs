@@ -9,6 +9,8 @@
 )]
 
 mod bad_input;
+mod bare_wall;
+mod board_rules;
 mod bounds;
 mod breaks;
 mod checking;
@@ -51,6 +53,7 @@ mod inflate;
 mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod kind_words;
 mod layouts;
 mod letters;
 mod limits;
@@ -73,6 +76,7 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;

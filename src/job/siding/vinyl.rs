@@ -1,9 +1,9 @@
 //! Vinyl without foam.
 
 use super::system::{
-    Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule, MovementRule,
-    NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves, SeamLap, SidingSystem, SoldBy,
-    UsualSize,
+    Caution, ClearanceRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
+    MovementRule, NailHold, NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves,
+    SeamLap, SidingSystem, SoldBy, UsualSize,
 };
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
@@ -14,12 +14,14 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     // siding association on windy places.
     receivers: ReceiverRule::Pockets { depth: 0.75, channel_alone: 0.0 },
     end_gap: END_GAP,
+    clear: CLEAR,
     cut_edge: CutEdgeRule::Lugs,
     rip_halves: RipHalves::LockAndHem,
     fastening: FasteningRule {
         through: NailedThrough::Slots,
         material: NailMaterial::CorrosionResistant,
         // Siding association's manual, horizontal siding; IRC R703.
+        holds: NailHold::SheathingAndFraming,
         penetration: 1.25,
         // A house-building handbook: 1 1/2 to 2 in.
         shortest: 1.5,
@@ -37,6 +39,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
 /// manufacturer states.
 pub(super) const END_GAP: EndGapRule =
     EndGapRule { usual: 0.25, cold: 0.375, ask_from: Some(240.0) };
+
+/// To roofs: siding association on IRC R703 (`TrimFact::RoofClearance`). On a ledge the starter stands.
+pub(super) const CLEAR: ClearanceRule = ClearanceRule { roof: 0.5, ledge: 0.0 };
 
 /// Ceiling for rigid PVC: CAN/CGSB-41.24, ASTM D3679 (the latter from memory).
 pub(super) const MOVEMENT: MovementRule = MovementRule { expansion: 4.5e-5 };

@@ -13,8 +13,9 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::PiecesOverlap => "pieces overlap only at laps",
         Rule::FieldExtent => "limit of siding is the wall less openings, steps, roofs",
         Rule::CourseLevels => "a course is at one level on every wall",
-        Rule::WallAreas => "net area is gross area less openings",
+        Rule::WallAreas => "net area is gross area less openings and bare wall",
         Rule::WallCovered => "siding and named bare areas make up each wall",
+        Rule::BareWall => "wall without siding is told and not in net area",
         Rule::GradeClearance => "starts keep clear of grade in whole courses",
         Rule::SidesAllRound => "named sides go all round the limit of siding",
         Rule::SideNames => "each side is named for what it borders and has its trim",
@@ -54,11 +55,34 @@ pub fn rule(rule: Rule) -> &'static str {
     }
 }
 
+/// The same where boards are checked, which stand in no channel and lap over one another alone.
+pub fn rule_on(of_rule: Rule, boards: bool) -> &'static str {
+    if !boards {
+        return rule(of_rule);
+    }
+    match of_rule {
+        Rule::PiecesOverlap => "pieces of a course do not overlap",
+        Rule::RunFilled => "pieces and joints fill each run less its gaps",
+        Rule::SeamPlaces => "joints are at the middle of their gaps",
+        Rule::ShortestPiece => "no piece of a jointed run is shorter than the shortest",
+        Rule::SeamsAtFixtures => "joints clear mounting blocks, stand past bare fixtures",
+        Rule::PanelContents => "what is cut from a board fits it, saw cuts between",
+        Rule::PieceMarks => "every piece has one mark and one board",
+        Rule::PanelHalves => "both halves of a ripped board fit it",
+        Rule::OpeningChannels => "caps and boards alone stand around openings",
+        Rule::OpeningDrainage => "a drip cap is over every head",
+        Rule::CornerPosts => "every corner has its boards, as high as the corner",
+        Rule::PanelBound => "the bound on boards follows from the runs",
+        Rule::CladdingZones => "zones of other cladding are measured, without boards",
+        other => rule(other),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeSet;
 
-    use super::rule;
+    use super::{rule, rule_on};
     use crate::layout::rule::Rule;
 
     #[test]
@@ -68,5 +92,8 @@ mod tests {
         for title in titles {
             assert!(title.len() <= 56, "{title}");
         }
+        let of_boards: BTreeSet<&str> = Rule::ALL.iter().map(|r| rule_on(*r, true)).collect();
+        assert_eq!(of_boards.len(), Rule::ALL.len());
+        assert!(of_boards.iter().all(|title| title.len() <= 56));
     }
 }

@@ -6,10 +6,13 @@ use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, StockNails};
 use crate::model::item::{Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
+use crate::model::receiver::BareBy;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
+use crate::wording::lists::joined;
 use crate::wording::nails::fine_thickness;
+use crate::wording::names;
 use crate::wording::proof::least;
 use crate::wording::siding;
 use crate::wording::sources::in_brackets;
@@ -18,6 +21,7 @@ use crate::wording::takeoff::items::piece;
 /// A line's basis, without a full stop.
 pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     let style = job.sheet.lengths;
+    let boards = !job.siding().receivers.has_pockets();
     let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
@@ -34,8 +38,9 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
                 .map(|each| format!("{:.3} {}", style.area(*each), style.area_unit()))
                 .collect();
             format!(
-                "net wall area {}; ordered as whole cartons at {} a {}",
+                "net wall area {}; ordered as whole {} at {} a {}",
                 area(*net),
+                if job.sold_singly() { format!("{}s", piece(*of)) } else { "cartons".to_owned() },
                 rates.join(" or "),
                 piece(*of)
             )
@@ -47,11 +52,12 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             area(*net)
         ),
         Basis::TrimCut { .. } => trim_cut(&line.basis, style),
-        Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => strips(&line.basis, style),
-        Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
-            nails(&line.basis, style, !job.siding().receivers.has_pockets())
+        Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => {
+            strips(&line.basis, style, boards)
         }
+        Basis::SidingNails { .. } | Basis::TrimNails { .. } => nails(&line.basis, style, boards),
         Basis::ZoneArea => zone_area(&line.item),
+        Basis::BareWall { .. } => bare_wall(&line.basis, style),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
         Basis::PostCaps
         | Basis::RoofSlopes
@@ -67,7 +73,7 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     };
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
-        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
+        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is {}",
         siding::name(product.kind),
         siding::profile(product),
         style.short(product.face()),
@@ -75,6 +81,10 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
         pieces(*bought, *of),
         style.length(*length),
         least(bound, job),
+        match of {
+            SidingPiece::Board => "offcut, rips and notches",
+            SidingPiece::Panel => "offcut, rips, notches and laps",
+        },
     )
 }
 
@@ -85,13 +95,14 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
     let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
     format!(
-        "{pieces} lengths, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        counted(*pieces, "length"),
         style.length(*used),
         style.length(*length),
     )
 }
 
-fn strips(basis: &Basis, style: LengthStyle) -> String {
+fn strips(basis: &Basis, style: LengthStyle, boards: bool) -> String {
     let (length, roll, rule) = match basis {
         Basis::OpeningStrips { length, roll, past_jamb, over_head } => (
             length,
@@ -105,7 +116,11 @@ fn strips(basis: &Basis, style: LengthStyle) -> String {
         Basis::CornerStrips { length, roll, each_side } => (
             length,
             roll,
-            format!("behind every corner post, {} to each side", style.short(*each_side)),
+            format!(
+                "behind every corner {}, {} to each side",
+                if boards { "board" } else { "post" },
+                style.short(*each_side)
+            ),
         ),
         _ => return String::new(),
     };
@@ -126,15 +141,23 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             spacing,
             through,
             penetration,
+            studs,
             shank,
             head,
         } => {
             let spacing = style.short(*spacing);
             let (through, penetration) = (style.short(*through), style.short(*penetration));
             let rule = match piece {
-                SidingPiece::Board => format!(
-                    "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of board and layers that hold no nail and {penetration} into nailable material"
-                ),
+                SidingPiece::Board => {
+                    let (layers, holds) = if *studs {
+                        ("board, sheathing and layers that hold no nail", "studs")
+                    } else {
+                        ("board and layers that hold no nail", "nailable material")
+                    };
+                    format!(
+                        "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of {layers} and {penetration} into {holds}"
+                    )
+                }
                 SidingPiece::Panel => format!(
                     "at most {spacing} apart and one more in each of {pieces} pieces; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
                     fine_thickness(*shank, style),
@@ -149,7 +172,8 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(
-                "{nails} nails, one more than spaces a piece, posts on both flanges: {}; {in_box} to a box",
+                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a box",
+                if boards { "corner boards on both walls" } else { "posts on both flanges" },
                 each.join(", ")
             )
         }
@@ -165,6 +189,24 @@ fn zone_area(item: &Item) -> String {
     format!(
         "not ordered: the net area of {zone}, measured; its pieces, trim and waste are not counted here"
     )
+}
+
+fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
+    let Basis::BareWall { near_grade, over_roofs, behind_roofs } = basis else {
+        return String::new();
+    };
+    let parts = [
+        (near_grade, BareBy::NearGrade),
+        (over_roofs, BareBy::OverRoof),
+        (behind_roofs, BareBy::BehindRoof),
+    ];
+    let parts = parts.into_iter().filter(|(area, _)| **area > 0.0);
+    let each: Vec<String> = parts
+        .map(|(area, by)| {
+            format!("{:.1} {} {}", style.area(*area), style.area_unit(), names::bare(by))
+        })
+        .collect();
+    format!("not ordered and not in the net area: {}", joined(&each))
 }
 
 fn rule_of_thumb(of: SidingPiece, over: i64, spare: f64) -> String {
