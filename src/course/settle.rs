@@ -2,8 +2,8 @@
 //! out: no stage meets a strip of wall thinner than what tells two heights apart. In a rough drawing they
 //! lie as far off as its vertices may, but no farther than half the finest mark on a tape.
 
-use crate::geom::polygon::Polygon;
-use crate::geom::tol::{MARK, SAME};
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::tol::{MARK, SAME, same};
 use crate::geom::vocabulary::{Point, Ring};
 use crate::model::course::StoryPole;
 use crate::model::house::{DrawnWall, House};
@@ -34,6 +34,7 @@ fn wall(w: &mut DrawnWall, on: impl Fn(f64) -> f64 + Copy) -> bool {
         any |= polygon(p, on);
     }
     w.faces.retain(|p| p.outer.len() > 2);
+    any |= touching(w);
     let openings = w.openings.iter_mut().map(|o| &mut o.outline);
     for r in openings.chain(w.obstacles.iter_mut().map(|o| &mut o.outline)) {
         any |= ring(r, on);
@@ -42,6 +43,22 @@ fn wall(w: &mut DrawnWall, on: impl Fn(f64) -> f64 + Copy) -> bool {
         (e.from.y, e.to.y) = (on(e.from.y), on(e.to.y));
     }
     w.edges.retain(|e| e.from != e.to);
+    any
+}
+
+/// Puts corners of openings that touch a level side of their wall but for drawing noise on it: no
+/// hairline of wall goes between.
+fn touching(w: &mut DrawnWall) -> bool {
+    let mut any = false;
+    let all = w.faces.iter().flat_map(Polygon::rings).flat_map(|r| sides(r));
+    let level: Vec<(Point, Point)> = all.filter(|(a, b)| a.y == b.y && a.x != b.x).collect();
+    for p in w.openings.iter_mut().flat_map(|o| &mut o.outline) {
+        let over = |(a, b): &&(Point, Point)| a.x.min(b.x) <= p.x && p.x <= a.x.max(b.x);
+        if let Some((a, _)) = level.iter().filter(over).find(|(a, _)| same(a.y, p.y)) {
+            any |= a.y != p.y;
+            p.y = a.y;
+        }
+    }
     any
 }
 

@@ -133,7 +133,8 @@ fn name(
     // A curve may touch a wall's foot at the middle of it; the foot does not run along it.
     let runs_along = |i: &usize| {
         let (p, q) = drawn.lines[*i];
-        (to - from).cross(q - p).abs() < ASKEW * from.distance(to) * p.distance(q)
+        let (u, v) = ((to - from) / from.distance(to), (q - p) / p.distance(q).max(SAME));
+        lies_along(p, q, from, u) || lies_along(from, to, p, v)
     };
     let of_opening = on().find(|i| *i >= own && runs_along(i));
     let opening = of_opening.and_then(|i| drawn.openings.get(i - own)).copied();
