@@ -11,6 +11,7 @@ use crate::layout::verified::Verify;
 use crate::model::conflict::Conflict;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
+use crate::model::seam::ON_JAMB;
 use crate::origin::round_place;
 use crate::takeoff;
 
@@ -43,6 +44,7 @@ pub(super) fn of_laid(
     product(&laid.job, findings);
     warnings::tell(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
+    seams_on_jambs(laid, bound, findings);
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&laid.job)));
 }
@@ -73,6 +75,30 @@ fn product(job: &Job, findings: &mut Findings) {
     if length >= ask_from && p.end_gap.is_none() {
         let gap = job.end_gap();
         findings.push(Finding::new(LayingFinding::LongPanelGap { length, gap }));
+    }
+}
+
+/// Seams on jamb lines, wall by wall.
+fn seams_on_jambs(laid: &LaidHouse, bound: &Bound, findings: &mut Findings) {
+    // A joint of boards stands on a stud, and a stud at every jamb.
+    if laid.job.siding().joints.is_on_studs() {
+        return;
+    }
+    for (e, w) in laid.walls() {
+        let here: Vec<_> = bound.seams.on_jambs.iter().filter(|s| s.wall == w.id).collect();
+        let Some(first) = here.first() else { continue };
+        let mut courses: Vec<i32> = here.iter().map(|s| s.course + 1).collect();
+        courses.dedup();
+        let height = w.courses.iter().find(|c| c.index == first.course).map_or(0.0, |c| c.bottom);
+        let at = Affine::new(e.to_source) * Point::new(first.x, height);
+        let kind = LayingFinding::SeamOnJamb {
+            wall: w.id.clone(),
+            courses,
+            within: ON_JAMB,
+            piece: laid.job.product.kind.piece(),
+        };
+        let at = round_place(at, laid.drawing.inches_per_unit);
+        findings.push(Finding::new(kind).on(&e.name).at(at));
     }
 }
 
