@@ -10,7 +10,7 @@ use super::clearance::Corners;
 use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
-use crate::geom::polygon::{Polygon, bounds, is_level_rectangle};
+use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::sliver::without_slivers;
 use crate::geom::strip::{clip_band, reach_in_band};
 use crate::geom::tol::{SAME, fits, onto};
@@ -133,25 +133,16 @@ fn overlaps(a: Rect, b: Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
-/// Jamb lines of openings beside, under or over this course: within one course of it. Of an opening with
-/// slanted or stepped jambs, how far it reaches to either side there.
+/// Jamb lines of openings beside, under or over this course: within one course of it.
 fn avoid(wall: &DrawnWall, bottom: f64, top: f64) -> Vec<f64> {
     let reach = top - bottom;
-    let (low, high) = (bottom - reach + SAME, top + reach - SAME);
-    let mut lines: Vec<f64> = Vec::new();
-    for o in &wall.openings {
-        let (left, right, sill, head) = o.sides();
-        if sill >= high || head <= low {
-            continue;
-        }
-        if is_level_rectangle(&o.outline) {
-            lines.extend([left, right]);
-            continue;
-        }
-        let shape = Polygon::simple(o.outline.clone()).wound();
-        let parts = clip_band(&[shape], low, high).into_iter().map(|p| p.bounds());
-        lines.extend(parts.flat_map(|b| [b.x0, b.x1]));
-    }
+    let mut lines: Vec<f64> = wall
+        .openings
+        .iter()
+        .map(|o| o.sides())
+        .filter(|(_, _, sill, head)| *sill < top + reach - SAME && *head > bottom - reach + SAME)
+        .flat_map(|(left, right, _, _)| [left, right])
+        .collect();
     lines.sort_by(f64::total_cmp);
     lines.dedup();
     lines
