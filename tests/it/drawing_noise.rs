@@ -10,7 +10,7 @@ use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::model::seam::Effort;
 
-use crate::noise::{Noisy, differ, laid};
+use crate::drafting_noise::{Noisy, differ, laid};
 use crate::random_sheets::{Dice, house};
 use crate::support::{dxf, inches, job, rect, root};
 

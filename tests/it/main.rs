@@ -23,6 +23,8 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+#[path = "../noise/mod.rs"]
+mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
@@ -61,8 +63,6 @@ mod limits;
 mod long_cuts;
 mod mixed;
 mod no_sentence;
-#[path = "../noise/mod.rs"]
-mod noise;
 mod old_keys;
 mod overlay;
 mod own_files;
