@@ -124,7 +124,7 @@ mod tests {
     fn a_line_drawn_either_way_is_the_same_line() {
         let there = points(&[(0.0, -20.0), (100.0, -20.0), (100.0, -8.0), (300.0, -8.0)]);
         let back: Vec<Point> = there.iter().rev().copied().collect();
-        assert_eq!(profile(&[there.clone()]), there);
+        assert_eq!(profile(std::slice::from_ref(&there)), there);
         assert_eq!(profile(&[back]), there);
         // In two parts.
         assert_eq!(profile(&[there[2..].to_vec(), there[..2].to_vec()]), there);
