@@ -13,6 +13,7 @@ pub mod flashed_run;
 pub mod guess;
 pub mod half;
 pub mod hatch;
+pub mod hold;
 pub mod house;
 pub mod ids;
 pub mod item;
