@@ -67,6 +67,7 @@ fn cut(v: &Value, id: &str, lengths: &[f64], stock: f64) -> Option<(String, Coun
     (sum > 0.0).then(|| (id.to_owned(), (sum / stock, ordered(v, id).clamp(least, most))))
 }
 
+#[allow(clippy::too_many_lines)] // One line after the other.
 pub(crate) fn lines(v: &Value) -> BTreeMap<String, Count> {
     let mut out = BTreeMap::new();
     let e = &v["job"]["estimate"];
