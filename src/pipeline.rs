@@ -156,10 +156,11 @@ pub fn lay(
 /// Where panels go on each wall.
 fn fields(house: &House, pole: &StoryPole, job: &Job) -> Vec<Field> {
     let pockets = job.siding().receivers.has_pockets();
+    let set_backs = job.set_backs();
     let walls = house.elevations.iter().enumerate();
     walls
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, pole, (&job.courses, &job.trim)))
+        .map(|(e, w)| receive::field(house, e, w, pole, (&job.courses, &job.trim, set_backs)))
         .map(|f| if pockets { f } else { receive::boards::for_boards(f) })
         .collect()
 }

@@ -111,6 +111,14 @@ impl Corner {
         self.sides.iter().any(|s| s.elevation != self.sides[0].elevation)
     }
 
+    /// Whether a wall of it is sided before another one: the last elevation in the order of its sides is
+    /// sided last.
+    pub fn is_sided_first(&self, wall: &str) -> bool {
+        let last = self.sides.last().map(|s| &s.elevation);
+        let mine = self.sides.iter().find(|s| s.wall == wall).map(|s| &s.elevation);
+        mine.is_some() && mine != last
+    }
+
     /// The first side that another elevation than the first one shows.
     pub fn round(&self) -> Option<&CornerSide> {
         self.sides.iter().find(|s| s.elevation != self.sides[0].elevation)

@@ -1,5 +1,6 @@
 //! From a wall to the field panels go on.
 
+use super::corners::WallCorners;
 use super::covers::covered;
 use super::sides::edges;
 use super::steps::steps;
@@ -8,13 +9,14 @@ use crate::geom::polygon::Polygon;
 use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::set_backs::SetBacks;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, House};
 use crate::model::receiver::Field;
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
-/// corner covers and friezes take, less the whole courses that would stand too near to grade.
+/// corner posts and friezes take, less the whole courses that would stand too near to grade.
 ///
 /// `elevation` and `wall` are indices into the house; an index out of range gives an empty field.
 pub fn field(
@@ -22,7 +24,7 @@ pub fn field(
     elevation: usize,
     wall: usize,
     pole: &StoryPole,
-    (rules, trim): (&CourseRules, &TrimRules),
+    (rules, trim, set_backs): (&CourseRules, &TrimRules, SetBacks),
 ) -> Field {
     let Some(on) = house.elevations.get(elevation) else { return Field::default() };
     let Some(of) = on.walls.get(wall) else { return Field::default() };
@@ -33,7 +35,8 @@ pub fn field(
     off.extend(strips);
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
     off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
-    let (taken, moved) = covered(of, trim);
+    let corners = WallCorners::of(house, of, set_backs);
+    let (taken, moved) = covered(of, trim, &corners);
     off.extend(taken);
     let clear = difference(&of.faces, &union_all(&off));
     let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);

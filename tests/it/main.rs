@@ -74,6 +74,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod set_backs;
 mod shapes;
 mod sheets;
 mod small_walls;

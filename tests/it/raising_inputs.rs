@@ -358,7 +358,12 @@ fn of_house(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]),
             &format!("{INCH}{joint}"),
         ),
-        "return-not-drawn" => drawn(&wall(), INCH),
+        "return-not-drawn" | "set-back-taken" => drawn(&wall(), INCH),
+        // Two outside posts of 2 in and a wall 3 in wide between them.
+        "wall-behind-posts" => drawn(
+            &dxf(&[(WALL, &rect(0.0, 0.0, 240.0, 96.0)), (WALL, &rect(300.0, 0.0, 303.0, 96.0))]),
+            INCH,
+        ),
         "corner-heights-disagree" => four_sides(""),
         "return-corner-unknown" => {
             four_sides("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n")

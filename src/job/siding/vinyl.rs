@@ -1,9 +1,9 @@
 //! Vinyl without foam.
 
 use super::system::{
-    Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule, MovementRule,
-    NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves, SeamLap, SidingSystem, SoldBy,
-    UsualSize,
+    Caution, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
+    MovementRule, NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves, SeamLap,
+    SidingSystem, SoldBy, UsualSize,
 };
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
@@ -13,6 +13,7 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     // The pocket: trade vocabulary, common practice, no source. Undersill trim under every sill:
     // siding association on windy places.
     receivers: ReceiverRule::Pockets { depth: 0.75, channel_alone: 0.0 },
+    corners: POSTS,
     end_gap: END_GAP,
     cut_edge: CutEdgeRule::Lugs,
     rip_halves: RipHalves::LockAndHem,
@@ -37,6 +38,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
 /// manufacturer states.
 pub(super) const END_GAP: EndGapRule =
     EndGapRule { usual: 0.25, cold: 0.375, ask_from: Some(240.0) };
+
+/// Bottoms of the pockets of usual corner posts: common practice, no source.
+pub(super) const POSTS: CornerRule = CornerRule { outside: 2.0, inside: 1.0 };
 
 /// Ceiling for rigid PVC: CAN/CGSB-41.24, ASTM D3679 (the latter from memory).
 pub(super) const MOVEMENT: MovementRule = MovementRule { expansion: 4.5e-5 };

@@ -1,7 +1,7 @@
 //! Boards of wood, beveled or of even thickness, lapped at their heads.
 
 use super::system::{
-    BoardSize, Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
+    BoardSize, Caution, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
     NailMaterial, NailedThrough, ReceiverRule, RipHalves, SidingSystem, SoldBy, UsualSize,
 };
 use super::vinyl;
@@ -11,6 +11,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     joints: JointRule::ButtOnStuds { gap: 0.0, backing: false },
     courses: CourseRule::HeadLapped,
     receivers: ReceiverRule::TrimBoards,
+    // A board 3 1/2 in wide on either wall of an outside corner, a 1 in strip in an inside one, as
+    // 1x4 and 5/4 stock dress: common practice, no source.
+    corners: CornerRule { outside: 3.5, inside: 1.0 },
     // A gap to caulk: common practice, no source.
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
     cut_edge: CutEdgeRule::FaceNails,

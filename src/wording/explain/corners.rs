@@ -6,6 +6,8 @@ use crate::finding::corners::CornerCode;
 pub(super) fn explanation(code: CornerCode) -> &'static Explanation {
     match code {
         CornerCode::ReturnNotDrawn => &RETURN_NOT_DRAWN,
+        CornerCode::SetBackTaken => &SET_BACK_TAKEN,
+        CornerCode::WallBehindPosts => &WALL_BEHIND_POSTS,
         CornerCode::CornerHeightsDisagree => &CORNER_HEIGHTS_DISAGREE,
         CornerCode::ReturnCornerUnknown => &RETURN_CORNER_UNKNOWN,
         CornerCode::AngledUnknown => &ANGLED_UNKNOWN,
@@ -20,6 +22,18 @@ const RETURN_NOT_DRAWN: Explanation = Explanation {
     cause: "A corner was found on one elevation, and no elevation shows the wall on its other side: a bay, a recess, a side nobody drew. Nothing is laid out there. Where only one elevation is drawn at all, this is a note.",
     remedy: "Ask for the width. Draw the wall, or put the same tag at the corner in both elevations, or give it in the job; 0 where there is no siding.",
     example: "[[return]]\ncorner = \"front-2/left\"\nwidth = 24",
+};
+const SET_BACK_TAKEN: Explanation = Explanation {
+    title: "The set-back of corner posts is not known",
+    cause: "Siding ends at the bottom of a corner post's pocket, not at the corner: 2 in or so off an outside corner, 1 in off an inside one. How far depends on the post, and the job does not say. A usual figure was taken (common practice, no source); every piece at a corner is cut to it. Boards end at the edge of a corner board.",
+    remedy: "Measure the post that is ordered: from the corner, along the wall, to where a panel's end would touch. The end gap comes on top by itself. 0 where siding runs to the drawn corner.",
+    example: "[product]\noutside_post_set_back = 2\noutside_post_face = 3\ninside_post_set_back = 1\n# boards: corner_board = 3.5, inside_corner_board = 1",
+};
+const WALL_BEHIND_POSTS: Explanation = Explanation {
+    title: "A wall that its corner posts cover",
+    cause: "A wall between two corners is no wider than what stands in them: set-backs, corner boards or covers take all of it, and no siding goes there.",
+    remedy: "Nothing, if a post at each corner closes the wall. Else use narrower posts or bent trim, and say their set-backs in the job.",
+    example: "[[return]]\ncorner = \"front-2/left\"\nwidth = 2",
 };
 const CORNER_HEIGHTS_DISAGREE: Explanation = Explanation {
     title: "Two elevations show one corner at different heights",
