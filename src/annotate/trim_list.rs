@@ -95,11 +95,7 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         rows.push(Row::Head(format!(
             "{}: {} of {}",
             trim::stock_on(stock, !layout.job.siding().receivers.has_pockets()),
-            if by_number.len() == 1 {
-                "1 length".to_owned()
-            } else {
-                format!("{} lengths", by_number.len())
-            },
+            crate::units::counted(by_number.len(), "length"),
             crate::wording::sheet_lengths::length(style, length)
         )));
         for (number, pieces) in by_number {

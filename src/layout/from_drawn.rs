@@ -3,15 +3,17 @@
 
 use super::course::LaidCourse;
 use super::wall::{
-    LaidEdge, LaidElevation, LaidHidden, LaidObstacle, LaidOpening, LaidWall, LaidZone,
+    LaidBare, LaidEdge, LaidElevation, LaidHidden, LaidObstacle, LaidOpening, LaidWall, LaidZone,
 };
-use crate::geom::boolean::{difference, union_all};
+use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
-use crate::model::house::{DrawnElevation, DrawnOpening, DrawnWall, DrawnZone, HiddenPart, House};
+use crate::model::house::{
+    DrawnElevation, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, HiddenPart, House,
+};
 use crate::model::linework::Scale;
-use crate::model::receiver::{Field, FieldEdge};
+use crate::model::receiver::{BareBy, BarePart, Field, FieldEdge};
 use crate::model::source::Source;
 
 /// Square inches in a square foot.
@@ -83,13 +85,16 @@ fn wall(
     let both = wall.openings.iter().zip(&as_drawn.openings);
     let openings: Vec<LaidOpening> = both.map(|(o, drawn)| opening(o, drawn.sides())).collect();
     let holes = wall.openings.iter().map(|o| Polygon::simple(o.outline.clone()).wound());
-    let sided = difference(&wall.faces, &union_all(&holes.collect::<Vec<_>>()));
+    let holes = union_all(&holes.collect::<Vec<_>>());
+    let unsided: Vec<Polygon> = field.bare.iter().flat_map(|b| b.shapes.clone()).collect();
+    let sided = difference(&difference(&wall.faces, &holes), &union_all(&unsided));
     let mut out = LaidWall {
         id: wall.id.clone(),
         outline: xys(&wall.outline),
         way: wall.way,
         field: rings(&field.shapes),
         hidden: wall.hidden.iter().map(hidden).collect(),
+        bare: field.bare.iter().map(bare).chain(behind_roofs(wall, &holes)).collect(),
         gross_area: total_area(&wall.faces) / SQUARE_FOOT,
         net_area: total_area(&sided) / SQUARE_FOOT,
         gable_area: None,
@@ -110,6 +115,20 @@ fn wall(
 
 fn hidden(part: &HiddenPart) -> LaidHidden {
     LaidHidden { by: part.by, outline: rings(std::slice::from_ref(&part.shape)) }
+}
+
+fn bare(part: &BarePart) -> LaidBare {
+    let area = total_area(&part.shapes) / SQUARE_FOOT;
+    LaidBare { by: part.by, outline: rings(&part.shapes), area }
+}
+
+/// The part of a wall, out of its openings, that lower roofs stand in front of.
+fn behind_roofs(wall: &DrawnWall, holes: &[Polygon]) -> Option<LaidBare> {
+    let roofs = wall.hidden.iter().filter(|h| h.by == HiddenBy::Roof);
+    let roofs = union_all(&roofs.map(|h| h.shape.clone()).collect::<Vec<_>>());
+    let outline = Polygon::simple(wall.outline.clone()).wound();
+    let shapes = difference(&intersection(&[outline], &roofs), holes);
+    (!shapes.is_empty()).then(|| bare(&BarePart { by: BareBy::BehindRoof, shapes }))
 }
 
 /// An opening with the sides it was drawn with: left, right, sill and head.

@@ -33,10 +33,12 @@ rules! {
     FieldExtent,
     /// A course is at one level on every wall.
     CourseLevels,
-    /// Net area is gross area less openings.
+    /// Net area is gross area less openings and less wall without siding.
     WallAreas,
     /// Pieces and named bare areas make up each wall, and no wall is bare by more than a quarter.
     WallCovered,
+    /// Wall that gets no siding is told by its reason, and no part of net area.
+    BareWall,
     /// Starts keep clear of grade in whole courses.
     GradeClearance,
     /// Named sides go right round the field.

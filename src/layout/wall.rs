@@ -9,7 +9,7 @@ use crate::geom::vocabulary::Xy;
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
-use crate::model::receiver::Receiver;
+use crate::model::receiver::{BareBy, Receiver};
 
 /// One face.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize, JsonSchema)]
@@ -68,9 +68,13 @@ pub struct LaidWall {
     /// What takes parts of the outline away, as drawn.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hidden: Vec<LaidHidden>,
-    /// Area of the wall less bare areas and roofs, square feet.
+    /// Parts that get no siding though the wall goes on there.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub bare: Vec<LaidBare>,
+    /// Area of the wall less what is drawn as not sided and roofs in front of it, square feet.
     pub gross_area: f64,
-    /// That less openings, square feet.
+    /// What is sided: gross area less openings and less what is bare near grade and over roofs, square
+    /// feet.
     pub net_area: f64,
     /// The part of `net_area` above the lowest foot of a rake, square feet; none without a rake.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -101,6 +105,17 @@ pub struct LaidHidden {
     pub by: HiddenBy,
     /// Its shape, which may reach beyond the wall: outer rings and holes, even-odd.
     pub outline: Vec<Vec<Xy>>,
+}
+
+/// A part of a wall that gets no siding.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LaidBare {
+    /// Why.
+    pub by: BareBy,
+    /// Its shape, within the wall and out of openings: outer rings and holes, even-odd.
+    pub outline: Vec<Vec<Xy>>,
+    /// Its area, square feet.
+    pub area: f64,
 }
 
 /// A hole.
@@ -159,6 +174,12 @@ pub struct LaidEdge {
 }
 
 impl LaidWall {
+    /// Of gross area, what gets no siding, square feet.
+    pub fn bare_area(&self) -> f64 {
+        let of_gross = self.bare.iter().filter(|b| b.by != BareBy::BehindRoof);
+        of_gross.map(|b| b.area).sum::<f64>() + 0.0
+    }
+
     /// Height of the lowest foot of a rake; `None` for a wall without one.
     pub fn rake_foot(&self) -> Option<f64> {
         let rakes = self.edges.iter().filter(|e| e.kind == EdgeKind::Rake);

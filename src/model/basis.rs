@@ -142,6 +142,15 @@ pub enum Basis {
     DrawnBlocks,
     /// Net area of a zone of other cladding; nothing of it is counted.
     ZoneArea,
+    /// Wall that gets no siding, by why. The last is no part of gross area.
+    BareWall {
+        /// Too near to finished grade.
+        near_grade: f64,
+        /// In the clearance over lower roofs and decks.
+        over_roofs: f64,
+        /// Behind lower roofs.
+        behind_roofs: f64,
+    },
     /// A rule of thumb, not bought.
     RuleOfThumb {
         /// Panels or boards.

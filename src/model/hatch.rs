@@ -1,6 +1,8 @@
 //! Hatches: boundaries and families of lines.
 
-use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect, Vec2};
+use crate::geom::flatten::{SAGITTA, path_points};
+use crate::geom::tol::snap;
+use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect, Ring, Vec2};
 
 /// A filled or patterned area.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -33,6 +35,20 @@ impl Hatch {
             .map(CurveShape::bounding_box)
             .reduce(|a, b| a.union(b))
             .unwrap_or_default()
+    }
+
+    /// Its loops as rings on the grid, those without area left out.
+    pub fn rings(&self) -> Vec<Ring> {
+        let snapped = |points: Vec<Point>| -> Ring {
+            let mut ring: Ring = points.iter().map(|p| Point::new(snap(p.x), snap(p.y))).collect();
+            ring.dedup();
+            while ring.len() > 1 && ring.first() == ring.last() {
+                ring.pop();
+            }
+            ring
+        };
+        let all = self.loops.iter().flat_map(|l| path_points(l, SAGITTA));
+        all.map(|(points, _)| snapped(points)).filter(|r| r.len() >= 3).collect()
     }
 
     /// The hatch with loops and lines moved.

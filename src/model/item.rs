@@ -104,6 +104,8 @@ pub enum Item {
         /// The cladding, as the job calls it.
         cladding: String,
     },
+    /// Wall that gets no siding.
+    BareWall,
     /// What net area and a percentage would buy.
     ByNetArea {
         /// The percentage.
@@ -138,6 +140,7 @@ impl Item {
             Item::SidingNails { .. } => "panel-nails".into(),
             Item::TrimNails => "trim-nails".into(),
             Item::MountingBlocks => "mounting-blocks".into(),
+            Item::BareWall => "bare-wall".into(),
             Item::ByNetArea { .. } => "by-net-area".into(),
         };
         id.into()

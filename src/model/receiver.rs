@@ -52,6 +52,30 @@ pub struct FieldEdge {
     pub tag: Option<String>,
 }
 
+/// Why a part of a wall gets no siding.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
+pub enum BareBy {
+    /// Courses there would stand too near to finished grade.
+    NearGrade,
+    /// Siding keeps clear of a lower roof or deck.
+    OverRoof,
+    /// A lower roof stands in front of it: no part of gross area.
+    BehindRoof,
+}
+
+/// A part of a wall that gets no siding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BarePart {
+    /// Why.
+    pub by: BareBy,
+    /// Its shapes, within the wall and out of openings.
+    pub shapes: Vec<Polygon>,
+}
+
 /// Where panels go on one wall: the face less openings, between pocket bottoms.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Field {
@@ -63,4 +87,6 @@ pub struct Field {
     pub shapes: Vec<Polygon>,
     /// Its sides.
     pub edges: Vec<FieldEdge>,
+    /// Parts of the wall that stay bare.
+    pub bare: Vec<BarePart>,
 }

@@ -4,10 +4,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
-use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{SAME, snap};
-use crate::geom::vocabulary::{Point, Rect, Ring};
+use crate::geom::vocabulary::{Rect, Ring};
 use crate::model::hatch::Hatch;
 use crate::model::linework::{HatchArea, Linework, Role, Stroke};
 
@@ -32,7 +31,7 @@ pub(super) fn outline(lines: &mut Linework) {
         if points(&h.hatch) > MOST_POINTS || (role.is_thing() && drawn.in_block(lines, h, role)) {
             continue;
         }
-        for p in without_slits(even_odd(&rings(&h.hatch))) {
+        for p in without_slits(even_odd(&h.hatch.rings())) {
             if p.area() >= LEAST && !drawn.covers(role, &p) {
                 sets.entry((role, h.layer, h.group)).or_default().push((i, p));
             }
@@ -122,20 +121,6 @@ fn without_holes(whole: Polygon) -> Vec<Ring> {
 
 fn points(hatch: &Hatch) -> usize {
     hatch.loops.iter().map(|l| l.elements().len()).sum()
-}
-
-/// Loops of a hatch as rings on the grid.
-fn rings(hatch: &Hatch) -> Vec<Ring> {
-    let snapped = |points: Vec<Point>| -> Ring {
-        let mut ring: Ring = points.iter().map(|p| Point::new(snap(p.x), snap(p.y))).collect();
-        ring.dedup();
-        while ring.len() > 1 && ring.first() == ring.last() {
-            ring.pop();
-        }
-        ring
-    };
-    let all = hatch.loops.iter().flat_map(|l| path_points(l, SAGITTA));
-    all.map(|(points, _)| snapped(points)).filter(|r| r.len() >= 3).collect()
 }
 
 /// What lines of a role show already.

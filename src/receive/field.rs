@@ -4,7 +4,7 @@ use super::corners::WallCorners;
 use super::covers::covered;
 use super::sides::edges;
 use super::steps::steps;
-use crate::geom::boolean::{difference, union_all};
+use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::Polygon;
 use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
@@ -13,7 +13,7 @@ use crate::job::set_backs::SetBacks;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{EdgeKind, House};
-use crate::model::receiver::Field;
+use crate::model::receiver::{BareBy, BarePart, Field};
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
 /// corner posts and friezes take, less the whole courses that would stand too near to grade.
@@ -33,18 +33,26 @@ pub fn field(
     // A door drawn on a wall's foot leaves no strip under it.
     let strips: Vec<Polygon> = of.faces.iter().flat_map(|f| between(&off, f)).collect();
     off.extend(strips);
+    let open = difference(&of.faces, &union_all(&off));
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
-    off.extend(roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof)));
+    let roofs = roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof));
+    let roofs = union_all(&roofs.collect::<Vec<_>>());
+    let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
+    off.extend(roofs);
     let corners = WallCorners::of(house, of, set_backs);
     let (taken, moved) = covered(of, trim, &corners);
     off.extend(taken);
     let clear = difference(&of.faces, &union_all(&off));
     let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
-    let shapes = if stepped.is_empty() { clear } else { difference(&clear, &union_all(&stepped)) };
+    let stepped = union_all(&stepped);
+    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&clear, &stepped) });
+    bare.retain(|b| !b.shapes.is_empty());
+    let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
     let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));
-    let shapes: Vec<Polygon> = shapes.iter().map(|p| p.map(place)).collect();
-    let shapes = without_slivers(shapes);
+    let placed = |shapes: &[Polygon]| shapes.iter().map(|p| p.map(place)).collect();
+    let shapes = without_slivers(placed(&shapes));
+    bare.iter_mut().for_each(|b| b.shapes = placed(&b.shapes));
     let edges = if moved.is_empty() {
         edges(of, &shapes, pole, (rules, trim))
     } else {
@@ -52,7 +60,7 @@ pub fn field(
         shown.edges.extend(moved);
         edges(&shown, &shapes, pole, (rules, trim))
     };
-    Field { elevation, wall, shapes, edges }
+    Field { elevation, wall, shapes, edges, bare }
 }
 
 /// Rise over run from which what panels keep clear of is measured sideways: no roof is so steep, from

@@ -9,7 +9,7 @@ use super::part::Digest;
 use super::pool::Pool;
 use super::random::Random;
 use super::rules::Rules;
-use super::stagger::{Room, seams};
+use super::stagger::{AllowedSpans, seams};
 use super::wall::{Limits, Stand, lay};
 use crate::model::conflict::{
     Break, BrokenSeamRule, Conflict, ConflictProof, SeamAt, SeamFault, SeamRemedy,
@@ -86,8 +86,8 @@ fn search(digest: &Digest, rules: &Rules, group: &[usize]) -> Verdict {
 
 /// Seamed parts that break a hard rule.
 pub(super) fn broken(digest: &Digest, pool: &Pool) -> Vec<usize> {
-    let mut room = Room::default();
-    (0..digest.parts.len()).filter(|p| !room.lawful(digest, &pool.placed, *p)).collect()
+    let mut allowed = AllowedSpans::default();
+    (0..digest.parts.len()).filter(|p| !allowed.lawful(digest, &pool.placed, *p)).collect()
 }
 
 /// All seamed parts that touch a part through near courses, by level.

@@ -6,15 +6,15 @@ use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
 use super::shelf::Shelves;
-use super::stagger::Room;
+use super::stagger::AllowedSpans;
 
 /// Lays every part as a careful crew would.
 pub(super) fn lay(digest: &Digest) -> Pool {
     let mut pool = Pool::new(digest);
     let mut offcut: Option<usize> = None;
-    let mut room = Room::default();
+    let mut allowed = AllowedSpans::default();
     for part in 0..digest.parts.len() {
-        let how = next(digest, &mut pool, part, offcut, &mut room);
+        let how = next(digest, &mut pool, part, offcut, &mut allowed);
         offcut = Some(match how {
             Placed::One { panel } => panel,
             Placed::Seamed { last, .. } => last,
@@ -29,7 +29,7 @@ fn next(
     pool: &mut Pool,
     part: usize,
     offcut: Option<usize>,
-    room: &mut Room,
+    allowed: &mut AllowedSpans,
 ) -> Placed {
     let p = &digest.parts[part];
     let kerf = digest.rules.kerf;
@@ -38,8 +38,8 @@ fn next(
         return Placed::One { panel };
     }
     for (w, way) in p.ways.iter().enumerate().take(p.lawful) {
-        room.allowed(digest, &pool.placed, part, w);
-        let stands = |a: i64| room.spans.iter().any(|s| s.0 <= a && a <= s.1);
+        allowed.find(digest, &pool.placed, part, w);
+        let stands = |a: i64| allowed.spans.iter().any(|s| s.0 <= a && a <= s.1);
         // The last offcut whole, if it may begin the run; else another one from the pile.
         let last_one = offcut.filter(|i| pool.panels[*i].left_hand.is_none());
         let last_one =
@@ -49,7 +49,7 @@ fn next(
             let found = shelves.find(|free| stands(free - kerf))?;
             Some((found - kerf, pool.no_left.on(found)?))
         });
-        let start = whole.or_else(|| room.spans.last().map(|s| (s.1, pool.fresh(0).0)));
+        let start = whole.or_else(|| allowed.spans.last().map(|s| (s.1, pool.fresh(0).0)));
         let Some((a, first)) = start else { continue };
         let ends = pool.no_right.tightest(way.sum - a + kerf).filter(|i| *i != first);
         let last = ends.unwrap_or_else(|| other(pool, first));

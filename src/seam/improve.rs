@@ -52,6 +52,8 @@ fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
         Effort::Brief => (300 + 20 * parts, Vec::new()),
         Effort::Usual if large => (550 * parts, Vec::new()),
         Effort::Long if large => (5500 * parts, Vec::new()),
+        // Finer steps give each part more places to try.
+        Effort::Usual if !digest.rules.steps.is_tape() => (300 + 50 * parts, vec![350 * parts; 6]),
         Effort::Usual => (300 + 50 * parts, vec![350 * parts; 3]),
         Effort::Long => (300 + 50 * parts, vec![2500 * parts; 4]),
     }
@@ -94,7 +96,7 @@ pub(super) fn improve(
         }
         best.leftover = leftover;
     }
-    watch(Progress { done: of, of, panels: best.panels, bound: told(digest, bound) });
+    watch(Progress { done: of, of, panels: best.panels, bound: bound_shown(digest, bound) });
     Pool::of(digest, &best.placed, &best.kinds)
 }
 
@@ -107,7 +109,7 @@ pub(super) fn again(digest: &Digest, first: Pool, pins: &Pins, bound: usize) -> 
 }
 
 /// The bound as it is told on the way: panels, where there is one kind of them.
-fn told(digest: &Digest, bound: usize) -> usize {
+fn bound_shown(digest: &Digest, bound: usize) -> usize {
     if digest.rules.mixed() { 0 } else { bound }
 }
 
@@ -149,7 +151,12 @@ fn one_chain(
         }
         if round % 256 == 0 {
             let done = span.from + round;
-            watch(Progress { done, of: span.of, panels: best.panels, bound: told(digest, bound) });
+            watch(Progress {
+                done,
+                of: span.of,
+                panels: best.panels,
+                bound: bound_shown(digest, bound),
+            });
         }
         if !search.ruin(digest, &now) {
             break;

@@ -8,7 +8,7 @@ use super::pool::{Pool, soft};
 use super::random::Random;
 use super::rules::UNIT;
 use super::shelf::Shelves;
-use super::stagger::Room;
+use super::stagger::AllowedSpans;
 
 /// Panels tried for an exact fill of each hand.
 const TRIES: usize = 8;
@@ -27,7 +27,7 @@ pub(super) struct Inserter<'a> {
     /// Counts how seams look as well, when asked.
     pub looks: Option<&'a Looks>,
     round: Round,
-    room: Room,
+    allowed: AllowedSpans,
     wishes: Vec<i64>,
     best: Option<(i64, Placed)>,
 }
@@ -41,7 +41,7 @@ impl<'a> Inserter<'a> {
             pinned: vec![None; digest.parts.len()],
             looks: None,
             round: Round::default(),
-            room: Room::default(),
+            allowed: AllowedSpans::default(),
             wishes: Vec::new(),
             best: None,
         }
@@ -62,8 +62,8 @@ impl<'a> Inserter<'a> {
             return self.best.map(|b| b.1);
         }
         for way in 0..p.lawful {
-            self.room.allowed(self.digest, &pool.placed, part, way);
-            if self.room.spans.is_empty() {
+            self.allowed.find(self.digest, &pool.placed, part, way);
+            if self.allowed.spans.is_empty() {
                 continue;
             }
             self.lengths(pool, p.ways[way]);
@@ -103,7 +103,7 @@ impl<'a> Inserter<'a> {
     /// both, the ends of spans, and one by chance.
     fn lengths(&mut self, pool: &Pool, way: Way) {
         let kerf = self.digest.rules.kerf;
-        let spans = &self.room.spans;
+        let spans = &self.allowed.spans;
         let inside = |a: i64| spans.iter().any(|s| s.0 <= a && a <= s.1);
         let out = &mut self.wishes;
         out.clear();

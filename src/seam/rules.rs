@@ -8,6 +8,11 @@ pub(super) const UNIT: i64 = 1_000_000;
 pub(super) struct Steps(pub i64);
 
 impl Steps {
+    /// Whether they are no finer than the marks of a tape.
+    pub(super) fn is_tape(self) -> bool {
+        self.0 <= 16
+    }
+
     /// The nearest step.
     #[inline]
     pub(super) fn whole(self, x: f64) -> i64 {

@@ -103,17 +103,17 @@ pub(super) fn standing(part: &Part, way: Way, rules: &Rules) -> Vec<Span> {
     out
 }
 
-/// Reused room for intervals.
+/// The first-piece lengths that a run may have, in intervals that are filled anew for each.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Room {
+pub(super) struct AllowedSpans {
     off: Vec<Span>,
     pub spans: Vec<Span>,
 }
 
-impl Room {
+impl AllowedSpans {
     /// Fills `spans` with the first-piece lengths that keep every hard rule, given what is laid.
     #[inline]
-    pub(super) fn allowed(
+    pub(super) fn find(
         &mut self,
         digest: &Digest,
         placed: &[Option<Placed>],
@@ -143,7 +143,7 @@ impl Room {
         if way >= digest.parts[part].lawful {
             return false;
         }
-        self.allowed(digest, placed, part, way);
+        self.find(digest, placed, part, way);
         self.spans.iter().any(|s| s.0 <= a && a <= s.1)
     }
 }

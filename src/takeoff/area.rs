@@ -34,10 +34,12 @@ fn area(o: &LaidOpening) -> f64 {
 pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
     let rules = &layout.job.takeoff;
     let sum = |f: &dyn Fn(&LaidWall) -> f64| -> f64 { layout.walls().map(|(_, w)| f(w)).sum() };
+    // Wall that gets no siding buys none by any school.
+    let sided = |w: &LaidWall| w.gross_area - w.bare_area();
     // No more can be subtracted than the wall lost by its openings.
     let less_large = sum(&|w| {
         let large: f64 = w.openings.iter().map(area).filter(|a| *a > rules.large_opening).sum();
-        w.gross_area - large.min(w.gross_area - w.net_area)
+        sided(w) - large.min(sided(w) - w.net_area)
     });
     let laid = laid(layout);
     let by_area = |method: CountingMethod, area: f64| {
@@ -65,7 +67,7 @@ pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
             cost: None,
         },
         by_area(CountingMethod::NetArea { waste }, sum(&|w| w.net_area) * (1.0 + waste / 100.0)),
-        by_area(CountingMethod::GrossArea, sum(&|w| w.gross_area)),
+        by_area(CountingMethod::GrossArea, sum(&sided)),
         by_area(CountingMethod::LargeOpenings { over: rules.large_opening }, less_large),
     ]
 }

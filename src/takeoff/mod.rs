@@ -2,6 +2,7 @@
 
 mod advice;
 mod area;
+mod bare;
 mod checks;
 mod cut_plan;
 mod fasteners;
@@ -34,6 +35,7 @@ fn lines(layout: &LaidHouse, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     lines.extend(flashing::lines(layout, trim_cuts));
     lines.extend(nail_lines::lines(layout));
     lines.extend(zones::lines(layout));
+    lines.extend(bare::line(layout));
     lines.push(area::line(layout));
     lines
 }

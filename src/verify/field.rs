@@ -35,7 +35,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
                 v.measured(SquareInches(area.sum)).exactly(SquareInches(0.0))
             });
         }
-        let missing = w.net_area * 144.0 - areas.field;
+        let missing = (w.net_area + w.bare_area()) * 144.0 - areas.field;
         let most = areas.near_grade
             + over_roofs(w, layout.job.courses.clear_of_roof)
             + decorated(layout, at, w);

@@ -70,7 +70,9 @@ fn areas(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::WallAreas);
     for (e, w) in layout.walls() {
         let openings: f64 = w.openings.iter().map(|o| ring_area(&o.outline)).sum();
-        let (gross, net, most) = (w.gross_area, w.net_area, ring_area(&w.outline));
+        let (gross, most) = (w.gross_area, ring_area(&w.outline));
+        // What gets no siding is told apart.
+        let net = w.net_area + w.bare_area();
         rule.case(gross <= most + 0.01 && gross >= 0.0, || {
             let v = found(named::wall(&w.id), FieldBreach::GrossArea).at(named::at_wall(e, w));
             v.measured(SquareFeet(gross)).between(SquareFeet(0.0), SquareFeet(most))

@@ -4,6 +4,7 @@
 
 mod along;
 mod area;
+mod bare_wall;
 mod bound;
 mod certificate;
 pub mod claims;
@@ -68,6 +69,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(field::check(layout, &at));
     rules.extend(heights::check(layout));
     rules.push(wall_cover::check(layout, &at));
+    rules.push(bare_wall::check(layout, &at));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));

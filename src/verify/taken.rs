@@ -3,29 +3,50 @@
 use super::along::reach;
 use super::corner_sides::set_back;
 use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Xy;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerSide};
-use crate::model::house::EdgeKind;
+use crate::model::house::{EdgeKind, HiddenBy};
 use crate::model::trim::TrimKind;
 
-/// Area over lower roofs that the clearance to them takes at most, square inches.
+/// Area over lower roofs that the clearance to them takes at most, square inches. Reckoned from the sides of
+/// the field, and from the roofs as drawn, since a wide clearance may leave no side of the field at a roof;
+/// the greater holds.
 pub(super) fn over_roofs(w: &LaidWall, clear: f64) -> f64 {
     // Beside the plumb end of a roof as over its slope.
-    let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e);
-    let roofs = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
-    // Square to the roof, with a corner at each end.
-    roofs.map(|e| (reach(e.from, e.to) + 2.0 * clear + 1.0) * clear).sum()
+    let plumb = |e: &LaidEdge| e.kind == EdgeKind::Abutment && !on_outline(w, e.from, e.to);
+    let met = w.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof || plumb(e));
+    let met: f64 = met.map(|e| strip_over(e.from, e.to, clear)).sum();
+    let drawn = w.hidden.iter().filter(|h| h.by == HiddenBy::Roof).flat_map(|h| &h.outline);
+    let drawn = drawn.flat_map(|ring| upper_sides(ring)).filter(|(a, b)| !on_outline(w, *a, *b));
+    met.max(drawn.map(|(a, b)| strip_over(a, b, clear)).sum())
 }
 
-/// Whether a plumb side is one of the wall itself.
-fn on_outline(w: &LaidWall, side: &LaidEdge) -> bool {
-    let (x, y) = ((side.from[0] + side.to[0]) / 2.0, (side.from[1] + side.to[1]) / 2.0);
+/// A strip square to a roof's side, with a corner at each end.
+fn strip_over(a: Xy, b: Xy, clear: f64) -> f64 {
+    (reach(a, b) + 2.0 * clear + 1.0) * clear
+}
+
+/// The sides of a ring that have its area beneath or beside them.
+fn upper_sides(ring: &[Xy]) -> impl Iterator<Item = (Xy, Xy)> {
+    let sides = (0..ring.len()).map(|i| (ring[i], ring[(i + 1) % ring.len()]));
+    let twice: f64 = sides.clone().map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum();
+    // Left of the way round lies the area, where that is counter-clockwise.
+    sides.filter(move |(a, b)| (b[0] - a[0]) * twice.signum() <= SAME)
+}
+
+/// Whether a side lies on the wall's own outline.
+fn on_outline(w: &LaidWall, from: Xy, to: Xy) -> bool {
+    let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
     (0..w.outline.len()).any(|i| {
         let (a, b) = (w.outline[i], w.outline[(i + 1) % w.outline.len()]);
-        let plumb = (a[0] - x).abs() < SAME && (b[0] - x).abs() < SAME;
-        plumb && a[1].min(b[1]) <= y && a[1].max(b[1]) >= y
+        let long = reach(a, b).max(SAME);
+        let along = [(b[0] - a[0]) / long, (b[1] - a[1]) / long];
+        let d = [middle[0] - a[0], middle[1] - a[1]];
+        let (on, off) = (d[0] * along[0] + d[1] * along[1], d[0] * along[1] - d[1] * along[0]);
+        off.abs() < SAME && on > -SAME && on < long + SAME
     })
 }
 
@@ -42,4 +63,16 @@ pub(super) fn decorated(layout: &LaidHouse, at: &ByWall, w: &LaidWall) -> f64 {
     // What a frieze takes is covered by its boards; its foot may be put on a course line.
     let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
     posts + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
+}
+
+/// What rounding to the grid and drawing noise along every side of a wall may add, square inches.
+pub(super) fn noise(w: &LaidWall) -> f64 {
+    1.0 + SAME * round(w)
+}
+
+/// Length of every side that bounds the wall, inches.
+fn round(w: &LaidWall) -> f64 {
+    let rings = w.hidden.iter().flat_map(|h| &h.outline);
+    let rings = rings.chain(w.openings.iter().map(|o| &o.outline)).chain([&w.outline]);
+    rings.map(|r| (0..r.len()).map(|i| reach(r[i], r[(i + 1) % r.len()])).sum::<f64>()).sum()
 }

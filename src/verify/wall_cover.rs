@@ -2,15 +2,13 @@
 //! pieces and by bare areas that have a name: too near to grade, over a roof, under a board, in a
 //! clearance. A wall without pieces, or bare by more than a quarter, is not laid out.
 
-use super::along::reach;
 use super::area::Area;
 use super::grade::too_near;
 use super::named;
 use super::rule::{Cases, found};
 use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
-use super::taken::{decorated, over_roofs};
-use crate::geom::tol::SAME;
+use super::taken::{decorated, noise, over_roofs};
 use crate::layout::breach::wall::FieldBreach;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
@@ -52,10 +50,12 @@ fn feet(square_inches: f64) -> crate::layout::violation::Figure {
 
 /// The net area that is told is that of the outline.
 fn net(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts) {
-    let off = (w.net_area * SQUARE_FOOT - parts.net).abs();
+    // What gets no siding is told apart; its own rule looks at that.
+    let told = w.net_area + w.bare_area();
+    let off = (told * SQUARE_FOOT - parts.net).abs();
     rule.case(off <= parts.noise, || {
         let v = found(named::wall(&w.id), FieldBreach::NetOfOutline).at(named::at_wall(e, w));
-        v.measured(SquareFeet(w.net_area)).exactly(feet(parts.net))
+        v.measured(SquareFeet(told)).exactly(feet(parts.net))
     });
 }
 
@@ -132,15 +132,8 @@ fn parts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) -> Parts {
     let numbers = Numbers { hidden, near, pieces };
     let mut out = Parts::default();
     shapes.slabs(b[1], b[3]).iter().for_each(|s| out.add(s, &numbers));
-    out.noise = 1.0 + SAME * round(w);
+    out.noise = noise(w);
     out
-}
-
-/// Length of every side that bounds the wall, inches.
-fn round(w: &LaidWall) -> f64 {
-    let rings = w.hidden.iter().flat_map(|h| &h.outline);
-    let rings = rings.chain(w.openings.iter().map(|o| &o.outline)).chain([&w.outline]);
-    rings.map(|r| (0..r.len()).map(|i| reach(r[i], r[(i + 1) % r.len()])).sum::<f64>()).sum()
 }
 
 impl Parts {

@@ -10,12 +10,12 @@ pub fn no_pictures(sheets: usize) -> String {
 
 /// The search, while nothing is proven.
 pub fn panels_so_far(panels: usize) -> String {
-    format!("{panels} panels")
+    counted(panels, "panel")
 }
 
 /// The search, and the fewest that are proven to be needed.
 pub fn panels_and_bound(panels: usize, bound: usize) -> String {
-    format!("{panels} panels, bound {bound}")
+    format!("{}, bound {bound}", counted(panels, "panel"))
 }
 
 /// Where results went.

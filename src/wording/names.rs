@@ -3,7 +3,7 @@
 use crate::layout::piece::EndCut;
 use crate::model::corner::Hand;
 use crate::model::house::{EdgeKind, OpeningSide};
-use crate::model::receiver::Receiver;
+use crate::model::receiver::{BareBy, Receiver};
 
 /// A side of a wall or an opening.
 pub fn edge(kind: EdgeKind) -> &'static str {
@@ -34,6 +34,15 @@ pub fn receiver(receiver: Receiver) -> &'static str {
         Receiver::RakeChannel => "J-channel along the rake",
         Receiver::Trim => "trim to butt against",
         Receiver::TopFinish => "top finish",
+    }
+}
+
+/// Why wall gets no siding.
+pub fn bare(by: BareBy) -> &'static str {
+    match by {
+        BareBy::NearGrade => "too near to finished grade",
+        BareBy::OverRoof => "in the clearance over lower roofs",
+        BareBy::BehindRoof => "behind lower roofs",
     }
 }
 

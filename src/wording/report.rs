@@ -1,10 +1,14 @@
 //! Headings and sentences of the report.
 
+use std::collections::BTreeMap;
+
 use super::source as words;
-use crate::layout::wall::LaidZone;
+use crate::layout::wall::{LaidWall, LaidZone};
+use crate::model::receiver::BareBy;
 use crate::model::source::Source;
 use crate::units::{LengthStyle, counted};
-use crate::wording::siding;
+use crate::wording::lists::joined;
+use crate::wording::{names, siding};
 
 /// Its title.
 pub const TITLE: &str = "LAPWRIGHT REPORT";
@@ -62,6 +66,18 @@ pub fn zone(z: &LaidZone, elevation: &str, style: LengthStyle) -> String {
         style.area_unit(),
         style.area(z.gross_area)
     )
+}
+
+/// What of a wall gets no siding; nothing where it is sided all over.
+pub fn bare_wall(w: &LaidWall, style: LengthStyle) -> Option<String> {
+    let mut by: BTreeMap<BareBy, f64> = BTreeMap::new();
+    w.bare.iter().for_each(|b| *by.entry(b.by).or_default() += b.area);
+    let each = |(by, area): (BareBy, f64)| {
+        format!("{:.1} {} {}", style.area(area), style.area_unit(), names::bare(by))
+    };
+    let each: Vec<String> = by.into_iter().map(each).collect();
+    (!each.is_empty())
+        .then(|| format!("{} without siding, not in its net area: {}.", w.id, joined(&each)))
 }
 
 /// A broken seam rule by its mark.

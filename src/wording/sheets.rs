@@ -1,12 +1,20 @@
 //! Titles, descriptions and headings of sheets.
 
 use super::sheet_lengths::{length, short, unit_note};
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 
 /// Scale of a sheet that has none.
 pub const NTS: &str = "NTS";
 /// Scale of a sheet whose unit nothing proves.
 pub const DO_NOT_SCALE: &str = "  DO NOT SCALE";
+
+/// Wall that gets no siding.
+pub const NO_SIDING: &str = "no siding";
+
+/// A height from the lowest to the highest line of a dimension string.
+pub fn overall(length: &str) -> String {
+    format!("{length} overall")
+}
 
 /// A title, or what it is from the second sheet on.
 pub fn title(title: &str, first: bool) -> String {
@@ -33,12 +41,13 @@ pub fn cover_subtitle(drawing: &str, zone: Option<&str>) -> String {
 /// What an elevation sheet holds.
 pub fn elevation_description(title: &str, pieces: usize, walls: usize, scale: &str) -> String {
     let walls = if walls == 1 { "one wall".to_owned() } else { format!("{walls} walls") };
-    format!("{title}, with {pieces} pieces of siding on {walls}, at {scale}")
+    let pieces = counted(pieces, "piece");
+    format!("{title}, with {pieces} of siding on {walls}, at {scale}")
 }
 
 /// Marks that were left off an elevation sheet.
 pub fn marks_left_off(count: usize) -> String {
-    format!("{count} marks found no room: see the cut list and the trim list.")
+    format!("{} found no room: see the cut list and the trim list.", counted(count, "mark"))
 }
 
 /// Places that break a rule whose names were left off an elevation sheet.
@@ -106,12 +115,27 @@ pub const SQUARE_CUTS: &str = "Square cuts";
 pub const SQUARE_CUTS_DESCRIPTION: &str =
     "Pieces that are only cut square, by length, with their marks";
 
-/// Gable patterns.
-pub const GABLE_PATTERN: &str = "Gable pattern";
+/// What a pattern is cut along.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PatternPlace {
+    /// A lower roof alone.
+    #[default]
+    LowerRoof,
+    /// The rakes of a gable.
+    Gable,
+}
 
-/// A gable pattern's title.
-pub fn gable_title(pitch: f64) -> String {
-    format!("{GABLE_PATTERN}, {pitch} in 12")
+/// What a pattern is.
+pub fn pattern_name(place: PatternPlace) -> &'static str {
+    match place {
+        PatternPlace::Gable => "Gable pattern",
+        PatternPlace::LowerRoof => "Lower roof pattern",
+    }
+}
+
+/// A pattern's title.
+pub fn gable_title(place: PatternPlace, pitch: f64) -> String {
+    format!("{}, {pitch} in 12", pattern_name(place))
 }
 
 /// What it holds.
@@ -151,9 +175,13 @@ pub fn gable_walls<T: std::fmt::Display>(walls: &[T]) -> String {
 }
 
 /// How a pattern is used.
-pub fn gable_use(piece: &str, end_gap_place: &str) -> String {
+pub fn gable_use(place: PatternPlace, piece: &str, end_gap_place: &str) -> String {
+    let turned = match place {
+        PatternPlace::Gable => "Turn it over for the other rake; a peak takes both.",
+        PatternPlace::LowerRoof => "Turn it over for a roof that falls the other way.",
+    };
     format!(
-        "Mark it on a scrap of {piece} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {end_gap_place}. Turn it over for the other rake; a peak takes both."
+        "Mark it on a scrap of {piece} from butt line to butt line, cut it, try it on the wall, then copy it; keep the end gap {end_gap_place}. {turned}"
     )
 }
 

@@ -62,6 +62,8 @@ pub const ALSO_ON: &str = "Also shown on";
 pub const WALLS: &str = "Walls and openings";
 /// Walls.
 pub const WALLS_NOTE: &str = "What each wall takes of each line, in the line's own unit: parts of stock lengths, boxes and cartons, not whole ones.";
+/// Column of walls.
+pub const WITHOUT_SIDING: &str = "Without siding";
 /// Gables.
 pub const GABLES: &str = "Walls and gables";
 /// Gables.

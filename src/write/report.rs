@@ -99,7 +99,9 @@ fn walls(layout: &Layout) -> String {
         n += w.openings.len();
     }
     out.push_str(&row("house", "", gross, net, n));
-    out
+    let bare: Vec<String> =
+        layout.walls().filter_map(|(_, w)| report::bare_wall(w, style)).collect();
+    out + &bullets(bare.iter().map(String::as_str))
 }
 
 /// Parts of walls with another cladding; nothing where there are none.

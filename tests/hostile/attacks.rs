@@ -93,7 +93,7 @@ fn of_entities() -> Vec<Case> {
             (240_000, 2_100),
             Refused(&["grade-too-fine"]),
         ),
-        dxf("attack: grade of 2,000 points", |n| fine_on("C-TOPO-PROF", n), (2_000, 200), Laid),
+        dxf("attack: grade of 2,000 points", fine_ground, (2_000, 200), Laid),
         dxf(
             "attack: roof of 240,000 corners",
             |n| fine_on("A-ROOF-OTLN", n),
@@ -403,12 +403,22 @@ fn text_used(n: usize) -> Vec<u8> {
 fn fine_on(layer: &str, n: usize) -> Vec<u8> {
     let at = |i: usize| std::f64::consts::TAU * i as f64 / n as f64;
     let wide = |i: usize| 20.0 + 2.0 * (i % 2) as f64;
-    // Grade in the middle of a wall would bury half of it, and the check would fail it.
-    let height = if layer == "C-TOPO-PROF" { -18.0 } else { 48.0 };
     wall_and(240.0, 96.0, |out| {
-        let points =
-            (0..n).map(|i| (120.0 + wide(i) * at(i).cos(), height + wide(i) * at(i).sin()));
+        let points = (0..n).map(|i| (120.0 + wide(i) * at(i).cos(), 48.0 + wide(i) * at(i).sin()));
         ring_on(out, layer, points);
+    })
+}
+
+/// A wall over rolling ground of so many points, open, all below the siding: what buries half of a wall is
+/// failed by the check, and is another case.
+fn fine_ground(n: usize) -> Vec<u8> {
+    let at = |i: usize| i as f64 / n as f64;
+    wall_and(240.0, 96.0, |out| {
+        let _ = write!(out, "0\nLWPOLYLINE\n8\nC-TOPO-PROF\n90\n{n}\n70\n0\n");
+        for i in 0..n {
+            let y = -12.0 + 2.0 * (at(i) * 40.0).sin();
+            let _ = write!(out, "10\n{}\n20\n{y}\n", 240.0 * at(i));
+        }
     })
 }
 

@@ -11,7 +11,7 @@ use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::{LaidEdge, LaidWall};
 use lapwright::model::half::Half;
 use lapwright::model::house::EdgeKind;
-use lapwright::model::receiver::Receiver;
+use lapwright::model::receiver::{BareBy, Receiver};
 use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
 
@@ -21,6 +21,12 @@ use crate::support::{dxf, laid, lay, rect, root};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
     &mut l.elevations[0].walls[0]
+}
+
+/// A wall with a part too near to grade.
+fn bare(l: &mut Layout) -> &mut LaidWall {
+    let near = |w: &&mut LaidWall| w.bare.first().is_some_and(|b| b.by == BareBy::NearGrade);
+    l.elevations.iter_mut().flat_map(|e| &mut e.walls).find(near).unwrap()
 }
 
 fn edge(l: &mut Layout, keep: impl Fn(&LaidEdge) -> bool) -> &mut LaidEdge {
@@ -39,7 +45,7 @@ fn gone(l: &mut Layout, kind: TrimKind) {
 }
 
 /// Faults of the sample house.
-const HOUSE: [(&str, Rule, Break); 24] = [
+const HOUSE: [(&str, Rule, Break); 30] = [
     ("a field over the wall's side", Rule::FieldExtent, |l| wall(l).field[0][0][0] -= 5.0),
     ("an opening that siding goes over", Rule::FieldExtent, |l| {
         let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
@@ -65,6 +71,22 @@ const HOUSE: [(&str, Rule, Break); 24] = [
         let w = &mut l.elevations[1].walls[0];
         w.field.clear();
         w.courses.remove(4);
+    }),
+    ("net area with its bare wall", Rule::WallCovered, |l| {
+        let w = bare(l);
+        w.net_area += w.bare_area();
+    }),
+    ("bare wall that nothing tells of", Rule::BareWall, |l| bare(l).bare.clear()),
+    ("wall told as bare that is sided", Rule::BareWall, |l| {
+        let b = &mut bare(l).bare[0];
+        b.outline.iter_mut().flatten().for_each(|p| p[1] += 24.0);
+    }),
+    ("bare wall told larger than it is", Rule::BareWall, |l| bare(l).bare[0].area += 10.0),
+    ("a roof blamed for what grade takes", Rule::BareWall, |l| {
+        bare(l).bare[0].by = BareBy::OverRoof
+    }),
+    ("a takeoff that measures no bare wall", Rule::BareWall, |l| {
+        l.takeoff.retain(|t| t.id != "bare-wall")
     }),
     ("a side without a name", Rule::SidesAllRound, |l| {
         wall(l).edges.remove(1);

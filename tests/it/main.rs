@@ -9,6 +9,7 @@
 )]
 
 mod bad_input;
+mod bare_wall;
 mod bounds;
 mod breaks;
 mod checking;
@@ -70,6 +71,7 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;

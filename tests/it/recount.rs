@@ -94,6 +94,16 @@ fn flashing(o: &Value) -> f64 {
     }
 }
 
+/// Square inches of an outline of rings, holes wound the other way.
+fn of_rings(part: &Value) -> f64 {
+    let twice = |ring: &Value| -> f64 {
+        let points: Vec<(f64, f64)> = ring.as_array().unwrap().iter().map(at).collect();
+        let next = points.iter().cycle().skip(1);
+        points.iter().zip(next).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum()
+    };
+    list(part, "outline").iter().map(twice).sum::<f64>().abs() / 2.0
+}
+
 fn at(v: &Value) -> (f64, f64) {
     (num(&v[0]), num(&v[1]))
 }
@@ -109,8 +119,23 @@ fn roofs(wall: &Value) -> (f64, f64) {
         .collect();
     let feet: f64 = slopes.iter().map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1) / 12.0).sum();
     let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).hypot(p.1 - q.1) < 0.0625;
-    let lowest = slopes.iter().filter(|(low, _)| !slopes.iter().any(|(_, top)| near(*top, *low)));
+    // The roof ends there, and there is wall an inch farther out.
+    let last = |low: &(f64, f64)| !slopes.iter().any(|(_, top)| near(*top, *low));
+    let outline: Vec<(f64, f64)> = list(wall, "outline").iter().map(at).collect();
+    let lowest = slopes.iter().filter(|(low, top)| {
+        let out = if low.0 > top.0 { 1.0 } else { -1.0 };
+        last(low) && crossed(&outline, (low.0 + out, low.1 + 0.5))
+    });
     (feet, lowest.count() as f64)
+}
+
+/// Whether a ray to the right of a place crosses a ring an odd number of times.
+fn crossed(ring: &[(f64, f64)], p: (f64, f64)) -> bool {
+    let sides = ring.iter().zip(ring.iter().cycle().skip(1));
+    let cuts = sides.filter(|(a, b)| {
+        (a.1 > p.1) != (b.1 > p.1) && p.0 < a.0 + (p.1 - a.1) / (b.1 - a.1) * (b.0 - a.0)
+    });
+    cuts.count() % 2 == 1
 }
 
 #[allow(clippy::too_many_lines)] // One walk, told in order.
@@ -169,6 +194,10 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let face = length * num(&product["exposure"]) / 144.0;
     let net: f64 = walls(v).map(|w| num(&w["net_area"])).sum();
     out.insert("squares".into(), (net / 100.0, in_cartons));
+    let bare: f64 = walls(v).flat_map(|w| list(w, "bare")).map(of_rings).sum();
+    if bare > 0.0 {
+        out.insert("bare-wall".into(), (bare / 14_400.0, 0.0));
+    }
     out.insert("squares-laid".into(), (laid, 0.0));
     let by_area = up(net * (1.0 + num(&rules["area_waste"]) / 100.0) / face);
     out.insert("by-net-area".into(), (by_area, 0.0));
@@ -292,7 +321,7 @@ fn every_quantity_of_every_sample_is_counted_again() {
         lines.extend(recount(&v).into_keys());
     }
     // Together the samples have every line but spare panels.
-    assert_eq!(lines.len(), 19, "{lines:?}");
+    assert_eq!(lines.len(), 20, "{lines:?}");
 }
 
 #[test]

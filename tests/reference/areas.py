@@ -25,10 +25,17 @@ for elevation in layout["elevations"]:
     for wall in elevation["walls"]:
         holes = unary_union([Polygon(o["outline"]) for o in wall["openings"]] or [Polygon()])
         outline = Polygon(wall["outline"])
-        # Gross area leaves bare areas and roofs out: net differs from it by the openings in the rest.
+        # What gets no siding: net area holds none of it.
+        bare = [b for b in wall.get("bare", []) if b["by"] != "behind-roof"]
+        for b in wall.get("bare", []):
+            if abs(b["area"] - even_odd(b["outline"]).area / 144) > 1e-4 * b["area"] + 0.001:
+                problems.append(f"{wall['id']}: bare area is off")
+        unsided = unary_union([even_odd(b["outline"]) for b in bare] or [Polygon()])
+        # Gross area leaves what is drawn bare and roofs out: net differs from it by openings in the
+        # rest, and by what gets no siding.
         if wall["gross_area"] > outline.area / 144 + 0.01:
             problems.append(f"{wall['id']}: gross area over the outline's")
-        if abs(wall["gross_area"] - wall["net_area"] - holes.intersection(outline).area / 144) > 1e-4 * wall["gross_area"] + 0.01:
+        if abs(wall["gross_area"] - wall["net_area"] - unsided.union(holes.intersection(outline)).area / 144) > 1e-4 * wall["gross_area"] + 0.01:
             problems.append(f"{wall['id']}: net area is off")
         field = even_odd(wall["field"])
         pieces = []

@@ -103,7 +103,7 @@ fn areas_of_an_apartment_houses_siding_hatches_agree_with_shapely() {
     let job = lapwright::job::file::parse("[drawing]\nunit = 'inch'", "job").unwrap();
     let sets = pipeline::layout(&bytes, "p1", &job, &mut Findings::default(), &mut |_| {}).unwrap();
     let layout = &sets.house.layout;
-    let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area).collect();
+    let mut mine: Vec<f64> = layout.walls().map(|(_, w)| w.net_area + w.bare_area()).collect();
     mine.sort_by(f64::total_cmp);
     assert_eq!((mine.len(), other.level_hatches.len()), (8, 8));
     for (a, b) in mine.iter().zip(&other.level_hatches) {

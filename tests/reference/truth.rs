@@ -147,7 +147,9 @@ fn same_area(a: f64, b: f64) -> bool {
 
 fn missed_of_wall(t: &Wall, w: &lapwright::layout::wall::LaidWall) -> Vec<String> {
     let mut out = Vec::new();
-    for (what, a, b) in [("gross", w.gross_area, t.gross_area), ("net", w.net_area, t.net_area)] {
+    for (what, a, b) in
+        [("gross", w.gross_area, t.gross_area), ("net", w.net_area + w.bare_area(), t.net_area)]
+    {
         if !same_area(a, b) {
             out.push(format!("{what} area {a:.3} for {b:.3}"));
         }

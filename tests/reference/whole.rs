@@ -41,7 +41,14 @@ fn wrong(layout: &Value, truth: &Value) -> Vec<String> {
     }
     let areas = |house: &Value, key: &str| -> Vec<f64> {
         let walls = list(&house["elevations"]).into_iter().flat_map(|e| list(&e["walls"]));
-        let mut all: Vec<f64> = walls.filter_map(|w| w[key].as_f64()).collect();
+        let mut all: Vec<f64> = walls
+            .filter_map(|w| {
+                // Drawn: wall less openings; what of it gets no siding is told apart.
+                let bare = list(&w["bare"]).into_iter().filter(|b| b["by"] != "behind-roof");
+                let bare: f64 = bare.filter_map(|b| b["area"].as_f64()).sum();
+                Some(w[key].as_f64()? + if key == "net_area" { bare } else { 0.0 })
+            })
+            .collect();
         all.sort_by(f64::total_cmp);
         all
     };

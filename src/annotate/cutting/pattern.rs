@@ -1,5 +1,6 @@
-//! Patterns for gables: at every slope, how far the rake moves sideways in one course
-//! (`DrawingFact::RakeStep`, `TrimFact::RakeGap`), full size where the paper holds it.
+//! Patterns for gables, and for lower roofs whose slope no gable has: at every slope, how far the cut
+//! moves sideways in one course (`DrawingFact::RakeStep`, `TrimFact::RakeGap`), full size where the paper
+//! holds it.
 
 use std::collections::BTreeMap;
 
@@ -14,8 +15,10 @@ use crate::model::house::EdgeKind;
 use crate::model::ids::ElevationName;
 use crate::units::LengthStyle;
 use crate::wording::sheet_lengths::short;
-use crate::wording::sheets;
+use crate::wording::sheets::{self, PatternPlace};
 use crate::wording::siding;
+
+use PatternPlace::{Gable, LowerRoof};
 
 /// Shares of full size a pattern is drawn at.
 const SHARES: [f64; 6] = [1.0, 2.0, 4.0, 5.0, 10.0, 20.0];
@@ -30,6 +33,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             let at = pitches.entry((p * 100.0).round() as i64).or_default();
             let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
             at.rise = at.rise.max(high - low);
+            at.place = at.place.max(if s.kind == EdgeKind::Rake { Gable } else { LowerRoof });
             if !at.on.contains(&e.name) {
                 at.on.push(e.name.clone());
             }
@@ -48,6 +52,8 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
 /// Where a slope is.
 #[derive(Default)]
 struct Slope {
+    /// What it is cut along: a gable's rake wherever there is one.
+    place: PatternPlace,
     /// Elevations.
     on: Vec<ElevationName>,
     /// Greatest rise of its rakes, inches.
@@ -87,13 +93,13 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
     let share = SHARES.into_iter().find(fits).unwrap_or(50.0);
     let mut c = Canvas::new(area);
     let words = sheets::gable(pitch, angle, step, exposure, style);
-    heading(&mut c, area, sheets::GABLE_PATTERN, &words);
+    heading(&mut c, area, sheets::pattern_name(slope.place), &words);
     let (piece, place) =
         (siding::piece(layout.job.product.kind), siding::end_gap_place(layout.job.siding()));
     let lines = [
         sheets::gable_walls(&slope.on),
         sheets::gable_size(share),
-        sheets::gable_use(piece, place),
+        sheets::gable_use(slope.place, piece, place),
     ];
     let mut y = area.y1 - 0.42;
     for l in lines.iter().flat_map(|l| wrapped(l, TEXT, area.width() * 0.95)) {
@@ -114,8 +120,11 @@ fn sheet(layout: &Layout, n: usize, pitch: f64, slope: &Slope) -> Page {
     let head = sheets::gable_table(exposures.len() == 1);
     table(&mut c, area, y, style, (head, &rows));
     Page {
-        name: format!("gable-pattern-{n}"),
-        title: sheets::gable_title(pitch),
+        name: match slope.place {
+            Gable => format!("gable-pattern-{n}"),
+            LowerRoof => format!("roof-pattern-{n}"),
+        },
+        title: sheets::gable_title(slope.place, pitch),
         description: sheets::gable_description(pitch),
         scale: sheets::gable_scale(share),
         canvas: c,

@@ -11,6 +11,7 @@ use crate::layout::course::LaidCourse;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::wording::sheet_lengths::{length, string};
+use crate::wording::sheets::overall;
 
 /// Distance of strings of dimensions.
 const ROW: f64 = 0.34;
@@ -161,7 +162,7 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
         }
     }
     if ys.len() > 2 {
-        let words = format!("{} in all", length(v.style, v.window.y1 - v.window.y0));
+        let words = overall(&length(v.style, v.window.y1 - v.window.y0));
         let top = at(v.window.y1) + Vec2::new(0.0, 0.12);
         let w = crate::typeface::width(&words, TEXT, false);
         let target = top + Vec2::new(0.2_f64.min(w / 2.0), 0.02);

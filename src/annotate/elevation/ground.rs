@@ -60,7 +60,7 @@ pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &Vi
         if v.holds(at.x, at.y) {
             let target = v.map * at;
             c.mark(Mark {
-                text: "not sided",
+                text: crate::wording::sheets::NO_SIDING,
                 target,
                 wish: target,
                 reach: 1.0,

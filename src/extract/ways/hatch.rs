@@ -4,10 +4,9 @@
 use super::recess::{self, FoundOpening};
 use crate::extract::outline::{Outline, stroke_box};
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
-use crate::geom::flatten::{SAGITTA, path_points};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
-use crate::geom::tol::{LEVEL, SAME, snap};
-use crate::geom::vocabulary::{CurveShape, Point, Rect, Ring};
+use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::{CurveShape, Point, Rect};
 use crate::model::hatch::Hatch;
 use crate::model::house::WallWay;
 use crate::model::linework::{HatchArea, Linework, Role};
@@ -56,25 +55,6 @@ pub(super) fn exposure_over(exposures: &[(Point, f64)], ring: &[Point]) -> Optio
     exposures.iter().find(|(at, _)| b.contains(*at)).map(|(_, e)| *e)
 }
 
-/// Loops of a hatch as rings on the grid.
-fn rings(hatch: &Hatch) -> Vec<Ring> {
-    let snapped = |points: Vec<Point>| -> Ring {
-        let mut ring: Ring = points.iter().map(|p| Point::new(snap(p.x), snap(p.y))).collect();
-        ring.dedup();
-        while ring.len() > 1 && ring.first() == ring.last() {
-            ring.pop();
-        }
-        ring
-    };
-    hatch
-        .loops
-        .iter()
-        .flat_map(|l| path_points(l, SAGITTA))
-        .map(|(points, _)| snapped(points))
-        .filter(|r| r.len() >= 3)
-        .collect()
-}
-
 /// What hatches cover, joined where they meet without a line drawn between them; those that lie
 /// under one of `known` outlines are left out.
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
@@ -82,7 +62,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     let mut areas: Vec<(Polygon, &HatchArea)> = Vec::new();
     for h in lines.hatches.iter().filter(|h| is_siding(h) || is_filled(h)) {
         let least = if is_filled(h) { LEAST_FILLED } else { LEAST };
-        for p in without_slits(even_odd(&rings(&h.hatch))) {
+        for p in without_slits(even_odd(&h.hatch.rings())) {
             let b = p.bounds();
             let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
             let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();

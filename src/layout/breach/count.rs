@@ -21,6 +21,8 @@ pub enum CountBreach {
     },
     /// The takeoff orders other than is cut.
     Ordered,
+    /// The takeoff measures other than the walls have.
+    Measured,
     /// A function of the certificate is not dual-feasible for its panel.
     Function {
         /// The function.

@@ -38,11 +38,23 @@ pub enum FieldBreach {
     },
     /// Pieces and named bare areas do not make up the wall.
     Unaccounted,
+    /// Wall outside the field is not told as bare.
+    BareUntold,
+    /// Wall is told as bare that is sided, or no wall.
+    BareSided,
+    /// Wall is told as too near to grade that is not.
+    BareMisnamed,
+    /// More is told as over roofs than their clearance takes.
+    BareOverRoofs,
+    /// Wall behind roofs is not told by its area.
+    BareBehindRoofs,
+    /// The area of bare wall is not that of its outline.
+    BareArea,
     /// Gross area is more than the outline holds.
     GrossArea,
-    /// Net area is not gross area less openings.
+    /// Net area is not gross area less openings and bare wall.
     NetArea,
-    /// Net area is not that of the outline less what hides it and less openings.
+    /// Net area and bare wall are not the outline less what hides it and less openings.
     NetOfOutline,
     /// A side of the field has no name.
     SideUnnamed {

@@ -11,6 +11,7 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::BoundOver => "bound over the panels of the layout".to_owned(),
         CountBreach::Proven { said } => format!("given, wrongly, as {}", counted(said)),
         CountBreach::Ordered => "ordered, beside what is laid and cut".to_owned(),
+        CountBreach::Measured => "measured, beside what the walls have".to_owned(),
         CountBreach::Function { function, stock } => format!(
             "{} proves nothing of a panel of {}",
             dual(*function),
@@ -47,7 +48,11 @@ fn list(numbers: &[i64]) -> String {
 
 fn counted(c: &Counted) -> String {
     let proven = if c.proven { "proven" } else { "not proven" };
-    format!("a bound of {} for {} panels, {proven}", c.bound, c.panels)
+    format!(
+        "a bound of {} for {}, {proven}",
+        c.bound,
+        crate::units::counted(c.panels.unsigned_abs() as usize, "panel")
+    )
 }
 
 /// A dual-feasible function by its kind and parameter.

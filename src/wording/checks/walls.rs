@@ -42,10 +42,10 @@ pub(super) fn field(breach: &FieldBreach, style: LengthStyle) -> String {
             "wall without siding that no grade, roof, board or clearance accounts for".to_owned()
         }
         FieldBreach::NetOfOutline => {
-            "net area beside that of the outline less what hides it and openings".to_owned()
+            "net area and bare wall beside the outline less what hides it and openings".to_owned()
         }
         FieldBreach::GrossArea => "gross area beside that of the outline".to_owned(),
-        FieldBreach::NetArea => "net area beside gross area less openings".to_owned(),
+        FieldBreach::NetArea => "net area and bare wall beside gross area less openings".to_owned(),
         FieldBreach::SideUnnamed { from, to } => {
             format!("no named side from {} to {}", point(*from, style), point(*to, style))
         }
@@ -71,6 +71,19 @@ pub(super) fn field(breach: &FieldBreach, style: LengthStyle) -> String {
         FieldBreach::ZoneGross => "gross area beside that of the outline".to_owned(),
         FieldBreach::ZoneNet => "net area".to_owned(),
         FieldBreach::ZoneLaid => "siding laid on other cladding".to_owned(),
+        other => bare(other).to_owned(),
+    }
+}
+
+fn bare(breach: &FieldBreach) -> &'static str {
+    match breach {
+        FieldBreach::BareUntold => "bare wall that is not told",
+        FieldBreach::BareSided => "told as bare where siding goes",
+        FieldBreach::BareMisnamed => "told as too near to grade where it is not",
+        FieldBreach::BareOverRoofs => "told as bare over lower roofs",
+        FieldBreach::BareBehindRoofs => "wall told as behind lower roofs",
+        FieldBreach::BareArea => "area of bare wall beside that of its outline",
+        _ => "",
     }
 }
 

@@ -1,7 +1,7 @@
 //! Of walls, openings and fixtures.
 
 use super::finding_words::FindingWords;
-use super::parts::{elevation, listed, number, on_layer};
+use super::parts::{elevation, fullest_layers, listed, number, on_layer};
 use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
@@ -74,13 +74,11 @@ fn place(p: Xy) -> String {
 }
 
 fn no_walls(wall_layers: &[String], layers: &[LayerCount]) -> FindingWords {
-    let each = layers.iter().map(|l| {
+    let found = fullest_layers(layers, |l| {
         let hidden = if l.shown { "" } else { ", hidden" };
         format!("{} ({}{hidden})", l.layer, l.items)
     });
-    let found: Vec<String> = each.collect();
-    let found =
-        if found.is_empty() { "none with anything on it".to_owned() } else { found.join(", ") };
+    let found = if found.is_empty() { "none with anything on it" } else { &found };
     FindingWords::new(
         format!(
             "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",

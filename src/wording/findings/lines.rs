@@ -1,7 +1,7 @@
 //! Of lines, layers, unit and dimensions.
 
 use super::finding_words::FindingWords;
-use super::parts::on_layer;
+use super::parts::{fullest_layers, on_layer};
 use super::unused::gap;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
@@ -125,12 +125,9 @@ fn disagrees(style: LengthStyle, stated: f64, measured: f64, accepted: bool) -> 
 }
 
 fn unmapped(layers: &[LayerCount]) -> FindingWords {
-    let each = layers.iter().map(|l| format!("{} ({})", l.layer, counted(l.items, "item")));
+    let listed = fullest_layers(layers, |l| format!("{} ({})", l.layer, counted(l.items, "item")));
     FindingWords::new(
-        format!(
-            "layers without a role, left out of the layout: {}",
-            each.collect::<Vec<_>>().join(", ")
-        ),
+        format!("layers without a role, left out of the layout: {listed}"),
         "If one holds walls or openings, name it under [layers] in the job file.",
     )
 }

@@ -1,6 +1,7 @@
 //! Parts of sentences that several findings share.
 
 use crate::finding::Finding;
+use crate::finding::lines::LayerCount;
 
 /// ` on layer A-WALL`, where the finding is about an entity.
 pub(super) fn on_layer(finding: &Finding) -> String {
@@ -27,6 +28,25 @@ pub(super) fn first_of(names: &[String], most: usize) -> String {
     match names.len().saturating_sub(most) {
         0 => first,
         more => format!("{first} and {more} more"),
+    }
+}
+
+/// Most layers that one finding lists: a drawing of 19,000 would make a cover of 22 pages.
+const LAYERS_LISTED: usize = 40;
+
+/// Layers as `each` writes them: the fullest where they are too many to read, in the drawing's order.
+pub(super) fn fullest_layers(
+    layers: &[LayerCount],
+    each: impl Fn(&LayerCount) -> String,
+) -> String {
+    let mut by_items: Vec<usize> = (0..layers.len()).collect();
+    by_items.sort_by_key(|i| (std::cmp::Reverse(layers[*i].items), *i));
+    by_items.truncate(LAYERS_LISTED);
+    by_items.sort_unstable();
+    let listed = by_items.iter().map(|i| each(&layers[*i])).collect::<Vec<_>>().join(", ");
+    match layers.len() - by_items.len() {
+        0 => listed,
+        more => format!("{listed} and {more} more, which `lapwright layers` lists"),
     }
 }
 

@@ -6,10 +6,13 @@ use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, StockNails};
 use crate::model::item::{Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
+use crate::model::receiver::BareBy;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
+use crate::wording::lists::joined;
 use crate::wording::nails::fine_thickness;
+use crate::wording::names;
 use crate::wording::proof::least;
 use crate::wording::siding;
 use crate::wording::sources::in_brackets;
@@ -52,6 +55,7 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             nails(&line.basis, style, !job.siding().receivers.has_pockets())
         }
         Basis::ZoneArea => zone_area(&line.item),
+        Basis::BareWall { .. } => bare_wall(&line.basis, style),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
         Basis::PostCaps
         | Basis::RoofSlopes
@@ -85,7 +89,8 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
     let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
     format!(
-        "{pieces} lengths, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        counted(*pieces, "length"),
         style.length(*used),
         style.length(*length),
     )
@@ -165,6 +170,24 @@ fn zone_area(item: &Item) -> String {
     format!(
         "not ordered: the net area of {zone}, measured; its pieces, trim and waste are not counted here"
     )
+}
+
+fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
+    let Basis::BareWall { near_grade, over_roofs, behind_roofs } = basis else {
+        return String::new();
+    };
+    let parts = [
+        (near_grade, BareBy::NearGrade),
+        (over_roofs, BareBy::OverRoof),
+        (behind_roofs, BareBy::BehindRoof),
+    ];
+    let parts = parts.into_iter().filter(|(area, _)| **area > 0.0);
+    let each: Vec<String> = parts
+        .map(|(area, by)| {
+            format!("{:.1} {} {}", style.area(*area), style.area_unit(), names::bare(by))
+        })
+        .collect();
+    format!("not ordered and not in the net area: {}", joined(&each))
 }
 
 fn rule_of_thumb(of: SidingPiece, over: i64, spare: f64) -> String {

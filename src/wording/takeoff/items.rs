@@ -58,6 +58,7 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         Item::TrimNails => "nails for trim".to_owned(),
         Item::MountingBlocks => "mounting blocks".to_owned(),
         Item::OtherCladding { cladding, .. } => format!("{cladding}, not laid out"),
+        Item::BareWall => "wall without siding".to_owned(),
         Item::ByNetArea { waste } => format!("for comparison: net area + {waste} %"),
     }
 }

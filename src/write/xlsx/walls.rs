@@ -11,10 +11,10 @@ use crate::wording::takeoff::items;
 use crate::write::json::word;
 
 /// Columns before the lines of the takeoff.
-const FIXED: u16 = 8;
+const FIXED: u16 = 9;
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
-    let mut widths = vec![22.0, 12.0, 14.0, 16.0, 11.0, 11.0, 11.0, 11.0];
+    let mut widths = vec![22.0, 12.0, 14.0, 16.0, 11.0, 11.0, 11.0, 11.0, 11.0];
     widths.extend([11.0; 16]);
     let mut g = Grid::new(layout, tables::WALLS, &widths);
     g.texts(&[tables::WALLS], Look::Title);
@@ -33,11 +33,13 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
     let style = layout.job.sheet.lengths;
     let area = |name: &str| format!("{name} ({})", style.area_unit());
     let (gross, holes, net) = (area("Gross"), area("Openings"), area("Net"));
+    let bare = area(tables::WITHOUT_SIDING);
     let mut head: Vec<String> = vec![
         "Elevation".into(),
         "Wall".into(),
         gross,
         holes,
+        bare,
         net,
         "Openings".into(),
         "Courses".into(),
@@ -54,11 +56,13 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
         g.text(0, &e.name, Look::Text);
         g.text(1, &w.id, Look::Text);
         g.number(2, style.area(w.gross_area), Look::Two);
-        g.sum(3, &format!("=C{excel}-E{excel}"), style.area(w.gross_area - w.net_area), Look::Two);
-        g.number(4, style.area(w.net_area), Look::Two);
-        g.number(5, w.openings.len() as f64, Look::Count);
-        g.number(6, w.courses.len() as f64, Look::Count);
-        g.number(7, pieces(w) as f64, Look::Count);
+        let holes = format!("=C{excel}-E{excel}-F{excel}");
+        g.sum(3, &holes, style.area(openings_area(w)), Look::Two);
+        g.number(4, style.area(w.bare_area()), Look::Two);
+        g.number(5, style.area(w.net_area), Look::Two);
+        g.number(6, w.openings.len() as f64, Look::Count);
+        g.number(7, w.courses.len() as f64, Look::Count);
+        g.number(8, pieces(w) as f64, Look::Count);
         for (i, l) in lines.iter().enumerate() {
             g.number(FIXED + i as u16, share(l, |s| s.wall == w.id), Look::Two);
         }
@@ -68,6 +72,11 @@ fn walls(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine]) {
     total(g, layout, lines, first);
     g.row += 2;
     elevations(g, layout, lines, (first, last));
+}
+
+/// Square feet that openings take of gross area.
+fn openings_area(w: &LaidWall) -> f64 {
+    w.gross_area - w.bare_area() - w.net_area
 }
 
 fn pieces(w: &LaidWall) -> usize {
@@ -85,11 +94,12 @@ fn total(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], first: u32) {
     g.text(1, "", Look::TotalText);
     for (col, v, look) in [
         (2, style.area(sum(&|w| w.gross_area)), Look::Total),
-        (3, style.area(sum(&|w| w.gross_area - w.net_area)), Look::Total),
-        (4, style.area(sum(&|w| w.net_area)), Look::Total),
-        (5, sum(&|w| w.openings.len() as f64), Look::TotalCount),
-        (6, sum(&|w| w.courses.len() as f64), Look::TotalCount),
-        (7, sum(&|w| pieces(w) as f64), Look::TotalCount),
+        (3, style.area(sum(&openings_area)), Look::Total),
+        (4, style.area(sum(&LaidWall::bare_area)), Look::Total),
+        (5, style.area(sum(&|w| w.net_area)), Look::Total),
+        (6, sum(&|w| w.openings.len() as f64), Look::TotalCount),
+        (7, sum(&|w| w.courses.len() as f64), Look::TotalCount),
+        (8, sum(&|w| pieces(w) as f64), Look::TotalCount),
     ] {
         g.subtotal(col, first, v, look);
     }
@@ -122,11 +132,12 @@ fn elevations(g: &mut Grid, layout: &Layout, lines: &[&TakeoffLine], (first, las
             g.sum(col, &formula, v, look);
         };
         put(g, 2, style.area(sum(&|w| w.gross_area)), Look::Two);
-        put(g, 3, style.area(sum(&|w| w.gross_area - w.net_area)), Look::Two);
-        put(g, 4, style.area(sum(&|w| w.net_area)), Look::Two);
-        put(g, 5, sum(&|w| w.openings.len() as f64), Look::Count);
-        put(g, 6, sum(&|w| w.courses.len() as f64), Look::Count);
-        put(g, 7, sum(&|w| pieces(w) as f64), Look::Count);
+        put(g, 3, style.area(sum(&openings_area)), Look::Two);
+        put(g, 4, style.area(sum(&LaidWall::bare_area)), Look::Two);
+        put(g, 5, style.area(sum(&|w| w.net_area)), Look::Two);
+        put(g, 6, sum(&|w| w.openings.len() as f64), Look::Count);
+        put(g, 7, sum(&|w| w.courses.len() as f64), Look::Count);
+        put(g, 8, sum(&|w| pieces(w) as f64), Look::Count);
         for (i, l) in lines.iter().enumerate() {
             put(g, FIXED + i as u16, share(l, |s| s.elevation == e.name), Look::Two);
         }

@@ -1,0 +1,33 @@
+//! Wall that gets no siding: measured, never ordered, and no part of net area.
+
+use super::lines::Shares;
+use crate::layout::laid::LaidHouse;
+use crate::model::basis::Basis;
+use crate::model::item::{CountUnit, Item};
+use crate::model::quantity::{Group, TakeoffLine};
+use crate::model::receiver::BareBy;
+
+/// One line for the house; none where every wall is sided all over.
+pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
+    let mut shares = Shares::default();
+    for (e, w) in layout.walls() {
+        for b in &w.bare {
+            let lowest = b.outline.iter().flatten().map(|p| p[1]).fold(f64::INFINITY, f64::min);
+            shares.add((&e.name, &w.id), w.part_at(lowest), 1, b.area / 100.0);
+        }
+    }
+    let by = |by: BareBy| -> f64 {
+        let all = layout.walls().flat_map(|(_, w)| &w.bare);
+        all.filter(|b| b.by == by).map(|b| b.area).sum::<f64>() + 0.0
+    };
+    let basis = Basis::BareWall {
+        near_grade: by(BareBy::NearGrade),
+        over_roofs: by(BareBy::OverRoof),
+        behind_roofs: by(BareBy::BehindRoof),
+    };
+    (shares.net() > 0.0).then(|| TakeoffLine {
+        net: shares.net(),
+        shares: shares.done(layout),
+        ..TakeoffLine::new(Item::BareWall, CountUnit::Square, Group::Measured, basis)
+    })
+}
