@@ -38,15 +38,16 @@ pub fn field(
     let roofs = roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof));
     let roofs = union_all(&roofs.collect::<Vec<_>>());
     let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
+    // Where courses are left out posts stop too.
+    let over_roofs = difference(&open, &roofs);
+    let stepped = union_all(&steps(&over_roofs, &on.grade, rules.clear_of_grade, pole));
+    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&over_roofs, &stepped) });
+    bare.retain(|b| !b.shapes.is_empty());
     off.extend(roofs);
     let corners = WallCorners::of(house, of, set_backs);
     let (taken, moved) = covered(of, trim, &corners);
     off.extend(taken);
     let clear = difference(&of.faces, &union_all(&off));
-    let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
-    let stepped = union_all(&stepped);
-    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&clear, &stepped) });
-    bare.retain(|b| !b.shapes.is_empty());
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
     let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));
