@@ -160,7 +160,10 @@ fn fields(house: &House, pole: &StoryPole, job: &Job) -> Vec<Field> {
     let walls = house.elevations.iter().enumerate();
     walls
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
-        .map(|(e, w)| receive::field(house, e, w, pole, (&job.courses, &job.trim, set_backs)))
+        .map(|(e, w)| {
+            let rules = (&job.courses, &job.trim, job.clearances(), set_backs);
+            receive::field(house, e, w, pole, rules)
+        })
         .map(|f| if pockets { f } else { receive::boards::for_boards(f) })
         .collect()
 }

@@ -128,7 +128,7 @@ fn rows(layout: &Layout) -> Vec<Row> {
         let item = items::item(&l.item, layout.job.sheet.lengths);
         out.push(Row::Count { item, count, unit: items::unit(l.unit).to_owned() });
     }
-    text(&mut out, cover::COUNTS.to_owned());
+    text(&mut out, cover::counts(layout.job.sold_singly()).to_owned());
     out.push(Row::Head(cover::ASSUMED));
     assumed(layout, &mut out);
     to_act(layout, &mut out);

@@ -63,7 +63,7 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             let share = panel.stock / longest;
             bar(&mut c, panel, &pieces, r, (share, layout.job.sheet.lengths));
         }
-        out.push(page(c, i + 1));
+        out.push(page(layout, c, i + 1));
     }
     out
 }
@@ -89,11 +89,11 @@ fn is_plain(p: &Piece, stock: f64) -> bool {
         && p.is_square()
 }
 
-fn page(c: Canvas, n: usize) -> Page {
+fn page(layout: &Layout, c: Canvas, n: usize) -> Page {
     Page {
         name: format!("cut-list-{n}"),
         title: sheets::CUT_LIST.to_owned(),
-        description: sheets::CUT_LIST_DESCRIPTION.to_owned(),
+        description: sheets::cut_list_description(siding::piece(layout.job.product.kind)),
         scale: sheets::NTS.to_owned(),
         canvas: c,
     }

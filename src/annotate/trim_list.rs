@@ -82,6 +82,7 @@ fn page(n: usize, c: Canvas) -> Page {
 }
 
 fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
+    let boards = !layout.job.siding().receivers.has_pockets();
     let mut rows = Vec::new();
     for stock in TrimStock::ALL {
         let mut by_number: BTreeMap<u32, Vec<&TrimPiece>> = BTreeMap::new();
@@ -94,12 +95,12 @@ fn rows(layout: &Layout, style: LengthStyle, width: f64) -> Vec<Row<'_>> {
         let length = layout.job.stock(stock);
         rows.push(Row::Head(format!(
             "{}: {} of {}",
-            trim::stock_on(stock, !layout.job.siding().receivers.has_pockets()),
+            trim::stock_on(stock, boards),
             crate::units::counted(by_number.len(), "length"),
             crate::wording::sheet_lengths::length(style, length)
         )));
         for (number, pieces) in by_number {
-            let cuts: Vec<String> = pieces.iter().map(|t| cut(t, style)).collect();
+            let cuts: Vec<String> = pieces.iter().map(|t| cut(t, style, boards)).collect();
             let lines = wrapped(&cuts.join(";  "), TEXT, width - 0.5);
             rows.push(Row::Stock { number, length, pieces, lines });
         }
@@ -138,12 +139,12 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
     }
 }
 
-fn cut(t: &TrimPiece, style: LengthStyle) -> String {
+fn cut(t: &TrimPiece, style: LengthStyle, boards: bool) -> String {
     let mut out = format!("{} {}", t.mark, cut_length(style, t.length));
     if !t.path.is_empty() {
         out = trim::along_the_curve(&out);
     }
-    let words = t.ends.each_ref().map(|e| trim::end_in_short(e, style));
+    let words = t.ends.each_ref().map(|e| trim::end_in_short(e, style, boards));
     match words {
         [a, b] if a.is_empty() && b.is_empty() => out,
         [a, b] if a == b => format!("{out} both {a}"),

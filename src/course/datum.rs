@@ -30,7 +30,7 @@ pub struct Found {
 /// Searches; `choices` is empty for a house without walls.
 pub fn search(house: &House, job: &Job) -> Found {
     let levels = levels(house, job);
-    let Some(low) = lowest(house, &job.courses) else { return Found::default() };
+    let Some(low) = lowest(house, job) else { return Found::default() };
     let e = job.product.exposure;
     let below = |butt: f64| (low - butt).rem_euclid(e);
     let mut tried: Vec<f64> = (0..(e * 16.0).ceil() as i64).map(|k| k as f64 / 16.0).collect();

@@ -48,7 +48,7 @@ pub fn divided(height: f64, product: &Product) -> Option<(u32, f64)> {
 pub fn pole(house: &House, job: &Job) -> StoryPole {
     let p = &job.product;
     let exposure = p.exposure;
-    let (datum, reason) = match (job.courses.datum, lowest(house, &job.courses)) {
+    let (datum, reason) = match (job.courses.datum, lowest(house, job)) {
         (Some(fixed), _) => (snap(fixed), fixed_by(house)),
         (None, Some(low)) => (low, DatumReason::LowestStart),
         (None, None) => (0.0, DatumReason::FloorReference),

@@ -74,6 +74,7 @@ const PLACES: usize = 64;
 /// Gathers the level lines of a house.
 pub(super) fn levels(house: &House, job: &Job) -> Levels {
     let rules = &job.courses;
+    let ledge = job.clearances().ledge;
     let mut starts = Vec::new();
     let mut lines: BTreeMap<(LineKind, i64), Line> = BTreeMap::new();
     for e in &house.elevations {
@@ -83,7 +84,7 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
             let stone = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop && level(e));
             starts.extend(stone.filter_map(|edge| {
                 let (x0, x1) = span(edge);
-                let (y, width) = (snap(edge.from.y), steps(x1 - x0));
+                let (y, width) = (snap(edge.from.y + ledge), steps(x1 - x0));
                 (width > 0).then(|| Start {
                     y,
                     width,
@@ -183,7 +184,7 @@ fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
         };
         // Siding begins over the clearance to a roof, and ends under a frieze.
         let raised = match kind {
-            LineKind::RoofFoot => job.courses.clear_of_roof,
+            LineKind::RoofFoot => job.clearances().roof,
             LineKind::Eave => -job.trim.frieze,
             _ => 0.0,
         };

@@ -2,19 +2,20 @@
 
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::Point;
-use crate::job::CourseRules;
+use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, EdgeKind, House};
 
 /// The lowest height at which siding may start anywhere on the house (`LayoutFact::LowestStart`,
 /// `TrimFact::OneLevelLine`: find the lowest point, strike one level line round the house).
-pub(super) fn lowest(house: &House, rules: &CourseRules) -> Option<f64> {
+pub(super) fn lowest(house: &House, job: &Job) -> Option<f64> {
+    let (grade, ledge) = (job.courses.clear_of_grade, job.clearances().ledge);
     let starts = house
         .elevations
         .iter()
-        .flat_map(|e| e.walls.iter().filter_map(|w| lowest_start(e, w, rules.clear_of_grade)));
+        .flat_map(|e| e.walls.iter().filter_map(|w| lowest_start(e, w, grade)));
     // A house on a stone base all round starts on it.
     let edges = house.elevations.iter().flat_map(|e| &e.walls).flat_map(|w| &w.edges);
-    let stone = edges.filter(|e| e.kind == EdgeKind::BareTop).map(|e| e.from.y.min(e.to.y));
+    let stone = edges.filter(|e| e.kind == EdgeKind::BareTop).map(|e| e.from.y.min(e.to.y) + ledge);
     starts.min_by(f64::total_cmp).or_else(|| stone.min_by(f64::total_cmp)).map(snap)
 }
 

@@ -20,6 +20,8 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
+    ("courses.clear_of_roof", "0.5"),
+    ("courses.clear_of_ledge", "0.25"),
     ("zone.name", "\"gable\""),
     ("zone.layers", "[\"A-WALL-SHNG\"]"),
     ("zone.cladding", "\"shingle\""),
@@ -227,6 +229,7 @@ mod tests {
         job.movement_joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
+        (job.courses.clear_of_roof, job.courses.clear_of_ledge) = (None, None);
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);

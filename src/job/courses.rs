@@ -25,16 +25,25 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub hang_below: f64,
-    /// Clearance to finished grade. Default 6 in (siding association on IRC R703: edition not shown).
+    /// Clearance to finished grade. Default 6 in (siding association on IRC R703: edition not shown;
+    /// for wood IRC R317.1, from memory).
     // TrimFact::GradeClearance.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub clear_of_grade: f64,
-    /// Clearance to roofs and decks below. Default 1/2 in (siding association on IRC R703).
-    // TrimFact::RoofClearance.
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub clear_of_roof: f64,
+    /// Clearance to roofs and decks below. Left out, 1/2 in for panels (siding association on IRC
+    /// R703), 2 in for wood and fiber-cement (Ontario Building Code: 50 mm for cladding that moisture
+    /// harms).
+    // TrimFact::RoofClearance, TrimFact::BoardRoofClearance.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub clear_of_roof: Option<f64>,
+    /// Clearance to the flashing on a ledge of stone or on a band below. Left out, none for panels,
+    /// whose starter stands on it, 1/4 in for wood and fiber-cement: common practice, no source.
+    // TrimFact::LedgeClearance.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub clear_of_ledge: Option<f64>,
     /// Thinnest strip that may be left of a panel before it is reported. Default 2 in: common
     /// practice, no source.
     // LayoutFact::LeastTopCourse.
@@ -74,7 +83,8 @@ impl Default for CourseRules {
             datum: None,
             hang_below: 0.0,
             clear_of_grade: 6.0,
-            clear_of_roof: 0.5,
+            clear_of_roof: None,
+            clear_of_ledge: None,
             least_strip: 2.0,
             notch_clearance: 0.25,
             stud_spacing: 16.0,

@@ -2,21 +2,30 @@
 
 use super::boards::Boards;
 use super::courses::CourseRules;
+use super::fasteners::FastenerRules;
 use super::fault::Fault;
 use super::root::Job;
 use super::seams::SeamSettings;
-use super::siding::system::{CutEdgeRule, SidingSystem};
+use super::siding::system::{CutEdgeRule, NailHold, SidingSystem};
 use super::takeoff::TakeoffRules;
 use super::weather::Weather;
 
 /// Which siding a setting is about, its key, and whether the job gives it.
 type Setting = (fn(&SidingSystem) -> bool, &'static str, bool);
 
+/// Settings that say nothing about any siding of a job, given or not.
+pub fn keys(job: &Job) -> Vec<&'static str> {
+    settings(job).filter(|s| about_none(job, s)).map(|s| s.1).collect()
+}
+
+/// Whether a setting is about no siding of the job.
+fn about_none(job: &Job, s: &Setting) -> bool {
+    !job.kinds().any(|k| (s.0)(k.system()))
+}
+
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
-    let systems: Vec<&SidingSystem> = job.kinds().map(|k| k.system()).collect();
-    let idle = |s: &Setting| s.2 && !systems.iter().any(|system| (s.0)(system));
     settings(job)
-        .filter(idle)
+        .filter(|s| s.2 && about_none(job, s))
         .map(|(_, key, _)| Fault::of_other_siding(job.product.kind, key))
         .collect()
 }
@@ -41,13 +50,16 @@ fn of_joints(job: &Job) -> [Setting; 8] {
     ]
 }
 
-fn of_edges(job: &Job) -> [Setting; 5] {
+fn of_edges(job: &Job) -> [Setting; 6] {
     let (courses, rules) = (CourseRules::default(), TakeoffRules::default());
     let pockets = |s: &SidingSystem| s.receivers.has_pockets();
     let slots = |s: &SidingSystem| s.cut_edge != CutEdgeRule::FaceNails;
     let lugs = |s: &SidingSystem| s.cut_edge == CutEdgeRule::Lugs;
     let slotted = |s: &SidingSystem| s.fastening.through.is_slotted();
+    let studs = |s: &SidingSystem| s.fastening.holds == NailHold::Studs;
+    let sheathing = FastenerRules::default().sheathing;
     [
+        (studs, "fasteners.sheathing", job.fasteners.sheathing != sheathing),
         (pockets, "trim.pocket", job.trim.pocket.is_some()),
         (pockets, "trim.channel_alone", job.trim.channel_alone.is_some()),
         (slots, "courses.slot_spacing", job.courses.slot_spacing != courses.slot_spacing),

@@ -14,7 +14,7 @@ pub mod drawing;
 mod fasteners;
 pub mod fault;
 pub mod file;
-mod idle;
+pub mod idle;
 pub mod layers;
 mod length;
 mod map_schema;

@@ -17,7 +17,9 @@ use super::product::Product;
 use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
-use super::siding::system::{ReceiverRule, SidingSystem, UsualSize};
+use super::siding::system::{
+    ClearanceRule, NailHold, ReceiverRule, SidingSystem, SoldBy, UsualSize,
+};
 use super::stock::Stock;
 use super::stock_given::settle_product;
 use super::takeoff::TakeoffRules;
@@ -109,9 +111,32 @@ impl Job {
         self.product.end_gap.unwrap_or(by_weather)
     }
 
+    /// What is kept clear below siding in force.
+    pub fn clearances(&self) -> ClearanceRule {
+        let usual = self.siding().clear;
+        ClearanceRule {
+            roof: self.courses.clear_of_roof.unwrap_or(usual.roof),
+            ledge: self.courses.clear_of_ledge.unwrap_or(usual.ledge),
+        }
+    }
+
+    /// Sheathing that nails go through before they hold in force: none where it holds them itself.
+    pub fn sheathing(&self) -> f64 {
+        match self.siding().fastening.holds {
+            NailHold::Studs => self.fasteners.sheathing,
+            NailHold::SheathingAndFraming => 0.0,
+        }
+    }
+
     /// Least strip that holds: of one no higher than the lock nothing is left to hold.
     pub fn least_strip(&self) -> f64 {
         self.courses.least_strip.max(self.product.lock)
+    }
+
+    /// Whether siding is bought by the piece rather than in cartons.
+    pub fn sold_singly(&self) -> bool {
+        let singly = self.siding().sold_by == SoldBy::Piece;
+        singly && self.panel_stocks().iter().all(|s| s.carton == 1)
     }
 
     /// Greatest spacing of nails in force.

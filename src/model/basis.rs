@@ -124,6 +124,8 @@ pub enum Basis {
         through: f64,
         /// How far it goes into what holds it.
         penetration: f64,
+        /// Whether studs alone hold it, and sheathing is gone through.
+        studs: bool,
         /// Least shank.
         shank: f64,
         /// Least head.

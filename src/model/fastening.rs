@@ -46,12 +46,16 @@ pub enum LayerKind {
     HemStandOff,
     /// The board itself.
     Board,
+    /// Sheathing, where studs alone are to hold.
+    Sheathing,
     /// Foam board, which holds no nail.
     FoamBoard,
     /// Other layers that hold no nail.
     OtherLayers,
     /// Sheathing and framing that hold it.
     Nailable,
+    /// Studs that hold it.
+    Studs,
 }
 
 /// Nails of one kind of piece.

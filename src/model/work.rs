@@ -42,7 +42,10 @@ pub enum WorkRule {
         gap: f64,
     },
     /// Laps face away from the viewer.
-    LapsFaceAway,
+    LapsFaceAway {
+        /// Whether foam is bonded to the panels.
+        foam: bool,
+    },
     /// How the cut edges of panels are held.
     HoldCutEdges {
         /// Spacing of snap-lock lugs.

@@ -10,9 +10,10 @@ use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::set_backs::SetBacks;
+use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::house::{EdgeKind, House};
+use crate::model::house::{DrawnEdge, EdgeKind, House};
 use crate::model::receiver::{BareBy, BarePart, Field};
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
@@ -24,7 +25,7 @@ pub fn field(
     elevation: usize,
     wall: usize,
     pole: &StoryPole,
-    (rules, trim, set_backs): (&CourseRules, &TrimRules, SetBacks),
+    (rules, trim, keep, set_backs): (&CourseRules, &TrimRules, ClearanceRule, SetBacks),
 ) -> Field {
     let Some(on) = house.elevations.get(elevation) else { return Field::default() };
     let Some(of) = on.walls.get(wall) else { return Field::default() };
@@ -35,7 +36,7 @@ pub fn field(
     off.extend(strips);
     let open = difference(&of.faces, &union_all(&off));
     let roofs = of.edges.iter().filter(|e| e.kind == EdgeKind::LowerRoof);
-    let roofs = roofs.filter_map(|e| raised(e.from, e.to, rules.clear_of_roof));
+    let roofs = roofs.filter_map(|e| raised(e.from, e.to, keep.roof));
     let roofs = union_all(&roofs.collect::<Vec<_>>());
     let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
     // Where courses are left out posts stop too.
@@ -45,8 +46,15 @@ pub fn field(
     bare.retain(|b| !b.shapes.is_empty());
     off.extend(roofs);
     let corners = WallCorners::of(house, of, set_backs);
-    let (taken, moved) = covered(of, trim, &corners);
+    let (taken, mut moved) = covered(of, trim, &corners);
     off.extend(taken);
+    for e in of.edges.iter().filter(|e| e.kind == EdgeKind::BareTop) {
+        off.extend(raised(e.from, e.to, keep.ledge));
+        if keep.ledge > 0.0 {
+            let up = Vec2::new(0.0, keep.ledge);
+            moved.push(DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() });
+        }
+    }
     let clear = difference(&of.faces, &union_all(&off));
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
@@ -55,11 +63,11 @@ pub fn field(
     let shapes = without_slivers(placed(&shapes));
     bare.iter_mut().for_each(|b| b.shapes = placed(&b.shapes));
     let edges = if moved.is_empty() {
-        edges(of, &shapes, pole, (rules, trim))
+        edges(of, &shapes, pole, (keep.roof, trim))
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, (rules, trim))
+        edges(&shown, &shapes, pole, (keep.roof, trim))
     };
     Field { elevation, wall, shapes, edges, bare }
 }

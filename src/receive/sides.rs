@@ -5,7 +5,7 @@ use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::job::{CourseRules, InsideCorner, TopFinish, TrimRules};
+use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
 use crate::model::receiver::{FieldEdge, Receiver};
@@ -25,7 +25,7 @@ pub(super) fn edges(
     wall: &DrawnWall,
     shapes: &[Polygon],
     pole: &StoryPole,
-    (rules, trim): (&CourseRules, &TrimRules),
+    (clear_of_roof, trim): (f64, &TrimRules),
 ) -> Vec<FieldEdge> {
     let drawn = DrawnSides::of(wall);
     shapes
@@ -34,7 +34,7 @@ pub(super) fn edges(
         .flat_map(|ring| sides(ring))
         .filter(|(a, b)| a.distance(*b) > SAME)
         .flat_map(|(a, b)| split(&drawn, a, b))
-        .map(|(a, b)| name(wall, &drawn, (a, b), pole, (rules, trim)))
+        .map(|(a, b)| name(wall, &drawn, (a, b), pole, (clear_of_roof, trim)))
         .collect()
 }
 
@@ -114,7 +114,7 @@ fn name(
     drawn: &DrawnSides,
     (from, to): (Point, Point),
     pole: &StoryPole,
-    (rules, trim): (&CourseRules, &TrimRules),
+    (clear_of_roof, trim): (f64, &TrimRules),
 ) -> FieldEdge {
     let middle = from.midpoint(to);
     let on = || {
@@ -139,7 +139,7 @@ fn name(
         }
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
         (None, None) => {
-            let over = rules.clear_of_roof + REACH;
+            let over = clear_of_roof + REACH;
             (undrawn_side(wall, middle, rise, over), slope(rise), None)
         }
     };

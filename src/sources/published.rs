@@ -36,6 +36,7 @@ published! {
     ResidentialCode2018: "IRC 2018", "2018";
     ResidentialCode: "IRC", "as quoted in 2026";
     BuildingCode: "IBC", "as summarized in the trade press";
+    OntarioCode: "Ontario Building Code", "Part 9, as of 2026";
     PvcInstallation2003: "ASTM D4756-03", "2003, withdrawn in 2023";
     CanadianPvcSiding: "CAN/CGSB-41.24", "1995";
     NavyBuilder: "NAVEDTRA 14044", "";

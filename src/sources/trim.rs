@@ -29,6 +29,8 @@ facts! {
         FixtureClearance: "siding is kept 1/4 in clear round lamps, taps and vents on blocks", [AssociationOlder], "", Practice;
         GradeClearance: "vinyl siding stays 6 in over the ground", [AssociationCode], "R703.3.1", Disputed;
         RoofClearance: "vinyl siding stays 1/2 in over decks, roofs and slabs", [AssociationCode], "R703.3.1", Disputed;
+        BoardRoofClearance: "cladding that moisture harms stays 50 mm, 2 in, over roofs", [OntarioCode], "9.27.2.4", Read;
+        LedgeClearance: "boards stay 1/4 in over the flashing on a ledge of stone or a band", [], "", Practice;
         StepFlashing: "step flashing of at least 4 x 4 in where a roof meets a wall, turned out at its low end", [ResidentialCode], "R905.2.8.3", Read;
         KickOut: "a kick-out is large and crosses courses at a slope, so it cuts them", [JournalFiberCement], "", Read;
         FlashingPlaces: "flashing stands at openings, over projecting trim, and where roofs and decks meet walls", [ResidentialCode], "R703.4", Read;

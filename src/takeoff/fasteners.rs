@@ -2,6 +2,7 @@
 
 use super::lines::{siding_piece, whole};
 use crate::job::Job;
+use crate::job::siding::system::NailHold;
 use crate::layout::laid::LaidHouse;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer, UNDER_HEAD};
 use crate::model::trim::{TrimPiece, TrimStock};
@@ -39,6 +40,7 @@ fn layers(job: &Job) -> Vec<NailLayer> {
     [
         (LayerKind::HemStandOff, job.stand_off()),
         (LayerKind::Board, job.product.thickness.unwrap_or(0.0)),
+        (LayerKind::Sheathing, job.sheathing()),
         (LayerKind::FoamBoard, f.foam_board),
         (LayerKind::OtherLayers, f.other_layers),
     ]
@@ -63,7 +65,11 @@ fn built_up(job: &Job) -> Fastening {
     let head = if job.siding().fastening.through.is_slotted() { UNDER_HEAD } else { 0.0 };
     let mut all = vec![NailLayer { layer: LayerKind::UnderHead, thickness: head }];
     all.extend(layers(job));
-    all.push(NailLayer { layer: LayerKind::Nailable, thickness: penetration(job) });
+    let holds = match job.siding().fastening.holds {
+        NailHold::Studs => LayerKind::Studs,
+        NailHold::SheathingAndFraming => LayerKind::Nailable,
+    };
+    all.push(NailLayer { layer: holds, thickness: penetration(job) });
     all.retain(|l| l.thickness > 0.0);
     Fastening {
         needed: all.iter().map(|l| l.thickness).sum(),

@@ -6,6 +6,7 @@ use super::fasteners::{nails, penetration, siding_nail, through, trim_nails, tri
 use super::lines::{Shares, siding_piece, waste, whole};
 use super::trims::WallParts;
 use crate::geom::vocabulary::Xy;
+use crate::job::siding::system::NailHold;
 use crate::layout::laid::LaidHouse;
 use crate::model::basis::{Basis, StockNails};
 use crate::model::item::{CountUnit, Item};
@@ -85,6 +86,7 @@ fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
         spacing,
         through: through(job),
         penetration: penetration(job),
+        studs: job.siding().fastening.holds == NailHold::Studs,
         shank: job.nail_shank(),
         head: job.fasteners.head,
     };

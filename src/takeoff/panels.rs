@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 use super::lines::{Shares, siding_piece, waste, whole};
 use crate::geom::vocabulary::Xy;
 use crate::job::Stock;
-use crate::job::siding::system::SoldBy;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{Panel, Piece};
 use crate::model::basis::Basis;
@@ -173,8 +172,7 @@ fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
 
 /// Whether boards are bought by the piece.
 pub(super) fn sold_singly(layout: &LaidHouse) -> bool {
-    let p = &layout.job.product;
-    p.system().sold_by == SoldBy::Piece && layout.stocks.iter().all(|s| s.carton == 1)
+    layout.job.sold_singly()
 }
 
 fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {

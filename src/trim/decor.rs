@@ -68,6 +68,8 @@ fn middle_line(ring: &[Point]) -> Option<(Point, Point)> {
 /// A cap over each band that siding stands on: its flashing runs behind the siding above and over
 /// the board below.
 fn caps(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
+    // Boards keep clear of the cap itself.
+    let ledge = job.clearances().ledge;
     let on_band = |y: f64, x: f64| {
         let top = |p: &crate::geom::polygon::Polygon| {
             let b = p.bounds();
@@ -77,9 +79,13 @@ fn caps(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
     };
     merged(&field.edges)
         .iter()
-        .filter(|e| e.kind == EdgeKind::BareTop && on_band(e.from.y, e.from.midpoint(e.to).x))
+        .filter(|e| {
+            e.kind == EdgeKind::BareTop && on_band(e.from.y - ledge, e.from.midpoint(e.to).x)
+        })
         .flat_map(|e| {
             let (a, b) = if e.from.x < e.to.x { (e.from, e.to) } else { (e.to, e.from) };
+            let down = Vec2::new(0.0, -ledge);
+            let (a, b) = (a + down, b + down);
             let whole =
                 place.piece(TrimKind::DripCap, a, b, 0.0, [TrimEnd::Square, TrimEnd::Square]);
             part(whole, job.trim.drip_cap, job.trim.channel_face)

@@ -155,7 +155,8 @@ fn post(
             out.extend(part(whole, job.trim.j_channel, job.trim.channel_face));
             continue;
         }
-        if over_overhang(&place, low.x, part_of.low) {
+        // Boards are closed at their feet; a post is hollow.
+        if job.siding().receivers.has_pockets() && over_overhang(&place, low.x, part_of.low) {
             whole.ends[0] = TrimEnd::Capped;
         }
         let lap = job.trim.post_lap;

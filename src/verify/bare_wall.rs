@@ -9,7 +9,7 @@ use super::named;
 use super::rule::{Cases, Found, found};
 use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
-use super::taken::{decorated, noise, over_roofs};
+use super::taken::{decorated, noise, over_ledges, over_roofs};
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::count::CountBreach;
 use crate::layout::breach::wall::FieldBreach;
@@ -43,9 +43,12 @@ pub(super) fn check(layout: &Claims, at: &ByWall) -> RuleCheck {
 
 fn wall(rule: &mut Cases, layout: &Claims, at: &ByWall, (e, w): (&LaidElevation, &LaidWall)) {
     let (parts, noise) = (parts(layout, e, w), noise(w));
-    let roofs = over_roofs(w, layout.job.courses.clear_of_roof);
+    let keep = layout.job.clearances();
+    let roofs = over_roofs(w, keep.roof);
+    // A gap of boards to a ledge is theirs, as the gap at an end is.
+    let gaps = decorated(layout, at, w) + over_ledges(w, keep.ledge);
     for (area, most, breach) in [
-        (&parts.untold, decorated(layout, at, w), FieldBreach::BareUntold),
+        (&parts.untold, gaps, FieldBreach::BareUntold),
         (&parts.sided, 0.0, FieldBreach::BareSided),
         (&parts.misnamed, 0.0, FieldBreach::BareMisnamed),
         (&parts.over_roofs, roofs, FieldBreach::BareOverRoofs),

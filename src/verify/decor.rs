@@ -136,11 +136,13 @@ fn bands_of(
     let bands: Vec<[f64; 4]> = w.bands.iter().map(bounds).collect();
     let free = |t: &&TrimPiece| t.kind == TrimKind::DripCap && t.opening.is_none();
     let caps: Vec<&TrimPiece> = mine.iter().copied().filter(free).collect();
+    let ledge = layout.job.clearances().ledge;
+    let down = |p: Xy| [p[0], p[1] - ledge];
     for s in w.edges.iter().filter(|s| s.kind == EdgeKind::BareTop) {
         let x = (s.from[0] + s.to[0]) / 2.0;
-        let over = |b: &[f64; 4]| (s.from[1] - b[3]).abs() < NEAR && x > b[0] && x < b[2];
+        let over = |b: &[f64; 4]| (s.from[1] - ledge - b[3]).abs() < NEAR && x > b[0] && x < b[2];
         if bands.iter().any(over) && reach(s.from, s.to) > LEAST {
-            let open = bare(s.from, s.to, &caps);
+            let open = bare(down(s.from), down(s.to), &caps);
             rule.case(open < NEAR, || {
                 let at = named::place(&e.name, named::midway(s.from, s.to));
                 let v = found(named::wall(&w.id), TrimBreach::BandCap).at(at);

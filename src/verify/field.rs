@@ -8,7 +8,7 @@ use super::named;
 use super::rule::{Cases, found};
 use super::scan::{length, without};
 use super::sweep::{Height, Shapes};
-use super::taken::{decorated, over_roofs};
+use super::taken::{decorated, kept_clear};
 use crate::geom::tol::GRID;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::wall::FieldBreach;
@@ -36,9 +36,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
             });
         }
         let missing = (w.net_area + w.bare_area()) * 144.0 - areas.field;
-        let most = areas.near_grade
-            + over_roofs(w, layout.job.courses.clear_of_roof)
-            + decorated(layout, at, w);
+        let most = areas.near_grade + kept_clear(layout, w) + decorated(layout, at, w);
         rule.case(missing >= -limit && missing <= most + limit, || {
             let v = found(named::wall(&w.id), FieldBreach::AreaMissing).at(named::at_wall(e, w));
             v.measured(SquareInches(missing)).between(SquareInches(0.0), SquareInches(most))

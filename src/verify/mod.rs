@@ -98,6 +98,10 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));
+    if !layout.job.siding().receivers.has_pockets() {
+        // Boards stand in no channel and no undersill trim.
+        rules.retain(|r| !matches!(r.rule, Rule::UndersillPlaces | Rule::RakeChannelCuts));
+    }
     no_layout::hold_apart(layout, &mut rules);
     rules.sort_by_key(|r| r.rule);
     Verify { rules }

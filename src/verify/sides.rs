@@ -113,11 +113,13 @@ fn name(
             None => v,
         }
     });
+    let boards = !layout.job.siding().receivers.has_pockets();
+    let bottom = matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop | EdgeKind::LowerRoof);
     let needed = match takes(layout, e, curved) {
+        // Under every first board lies a starter piece, cut or not (TrimFact::FiberCementStarter).
+        _ if boards && bottom && (e.from[1] - e.to[1]).abs() <= LEVEL => Receiver::Starter,
         // Boards butt against trim wherever panels stand in a channel (TrimFact::FiberCementJoints).
-        Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel
-            if !layout.job.siding().receivers.has_pockets() =>
-        {
+        Receiver::JChannel | Receiver::FinishTrim | Receiver::RakeChannel if boards => {
             Receiver::Trim
         }
         other => other,

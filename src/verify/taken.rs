@@ -11,6 +11,18 @@ use crate::model::corner::{Corner, CornerSide};
 use crate::model::house::{EdgeKind, HiddenBy};
 use crate::model::trim::TrimKind;
 
+/// Area that what is kept clear over roofs and ledges takes at most, square inches.
+pub(super) fn kept_clear(layout: &LaidHouse, w: &LaidWall) -> f64 {
+    let keep = layout.job.clearances();
+    over_roofs(w, keep.roof) + over_ledges(w, keep.ledge)
+}
+
+/// Area over the tops of bare areas that the clearance to them takes at most, square inches.
+pub(super) fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
+    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
+    tops.map(|e| (reach(e.from, e.to) + 1.0) * clear).sum()
+}
+
 /// Area over lower roofs that the clearance to them takes at most, square inches. Reckoned from the sides of
 /// the field, and from the roofs as drawn, since a wide clearance may leave no side of the field at a roof;
 /// the greater holds.

@@ -8,7 +8,7 @@ use super::named;
 use super::rule::{Cases, found};
 use super::scan::{Spans, length, without};
 use super::sweep::{Height, Shapes, Slab};
-use super::taken::{decorated, noise, over_roofs};
+use super::taken::{decorated, kept_clear, noise};
 use crate::layout::breach::wall::FieldBreach;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
@@ -32,7 +32,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
         let boards = decorated(layout, at, w);
         net(&mut rule, (e, w), &parts);
         bare(&mut rule, (e, w), &parts, boards);
-        let named = over_roofs(w, layout.job.courses.clear_of_roof) + boards;
+        let named = kept_clear(layout, w) + boards;
         let unnamed = parts.unnamed.sum;
         rule.case(unnamed <= named + parts.noise, || {
             let at = parts.unnamed.at.and_then(|p| named::place(&e.name, p));

@@ -39,7 +39,7 @@ pub fn of_siding(siding: Siding) -> impl Iterator<Item = &'static str> {
 fn sentence(caution: Caution) -> &'static str {
     match caution {
         Caution::CuttingVinyl => {
-            "Cutting: eye protection; no dry cutting of fiber-cement without dust collection. Cold vinyl is brittle: cut slowly below freezing."
+            "Cutting: eye protection. Cold vinyl is brittle: cut slowly below freezing."
         }
         // SafetyFact::HeatSoftening.
         Caution::HeatSoftens => {

@@ -21,8 +21,14 @@ pub const NO_QUESTIONS: &str = "None: the drawing answered everything the layout
 /// Heading over the cautions.
 pub const CAUTIONS: &str = "Cautions";
 /// What counts mean.
-pub const COUNTS: &str =
-    "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered.";
+pub fn counts(sold_singly: bool) -> &'static str {
+    if sold_singly {
+        "Counts are whole stock lengths, rolls and boxes; what is in brackets is not ordered."
+    } else {
+        "Counts are whole stock lengths, boxes and cartons; what is in brackets is not ordered."
+    }
+}
+
 /// How wide walls are.
 pub const WIDTHS: &str = "Widths are as the elevations show them: a wall that stands at an angle to its elevation is longer.";
 

@@ -39,7 +39,7 @@ pub fn piece(
     let left = Above { height: if ripped { 0.0 } else { above.height }, ..above };
     out.extend(p.notches.iter().map(|n| notch(n, &left, style)));
     out.extend(edge_work(&p.edge_work));
-    out.extend(recess(seam_ends));
+    out.extend(recess(seam_ends, product.has_foam()));
     if !p.more.is_empty() {
         out.push(SCRIBE.to_owned());
     }
@@ -138,14 +138,15 @@ fn edge_work(work: &EdgeWork) -> Vec<String> {
 }
 
 /// A cut end at a seam lacks what lets the next panel lap (`SidingFact::CutEndAtSeam`).
-fn recess(seam_ends: SeamEnds) -> Option<String> {
+fn recess(seam_ends: SeamEnds, has_foam: bool) -> Option<String> {
     let ends = match seam_ends {
         (true, true) => "both ends meet seams",
         (true, false) => "left end meets a seam",
         (false, true) => "right end meets a seam",
         (false, false) => return None,
     };
-    Some(format!("{ends}: cut hem, lock and any foam back there, so that the panels can lap"))
+    let what = if has_foam { "hem, lock and foam" } else { "hem and lock" };
+    Some(format!("{ends}: cut {what} back there, so that the panels can lap"))
 }
 
 /// What a list of square cuts says of a length's ends.

@@ -1,5 +1,6 @@
 //! The key of an elevation sheet, and what is written beside things on it.
 
+use crate::job::Job;
 use crate::layout::wall::LaidZone;
 use crate::model::corner::CornerKind;
 use crate::units::LengthStyle;
@@ -62,10 +63,11 @@ pub const STEP_FLASHING: &str =
 pub const RETURN_WIDTH: &str = "return: confirm width";
 
 /// Room over roofs and decks.
-pub fn clear_of_roof(clear: f64, style: LengthStyle) -> String {
+pub fn clear_of_roof(job: &Job) -> String {
     format!(
-        "siding {} clear of roofs and decks (R703.3.1 as reported); flashing behind it, 26 gauge or more (R903.2.1)",
-        style.short(clear)
+        "siding {} clear of roofs and decks ({}); flashing behind it, 26 gauge or more (R903.2.1)",
+        job.sheet.lengths.short(job.clearances().roof),
+        siding::roof_source(job.siding())
     )
 }
 

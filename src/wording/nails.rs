@@ -28,8 +28,10 @@ fn layer(l: &NailLayer, style: LengthStyle) -> String {
         LayerKind::UnderHead => "room under the head",
         LayerKind::HemStandOff => "stand-off of the hem",
         LayerKind::Board => "board",
+        LayerKind::Sheathing => "sheathing",
         LayerKind::FoamBoard => "foam board, holds no nail",
         LayerKind::OtherLayers => "other layers that hold no nail",
+        LayerKind::Studs => "studs",
         LayerKind::Nailable => "nailable sheathing and framing",
     };
     let fine = l.thickness < 1.0 / 16.0;

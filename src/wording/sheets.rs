@@ -58,7 +58,9 @@ pub fn failed_left_off(count: usize) -> String {
 /// The cut list.
 pub const CUT_LIST: &str = "Cut list";
 /// What it holds.
-pub const CUT_LIST_DESCRIPTION: &str = "Stock panels with the pieces cut from each";
+pub fn cut_list_description(piece: &str) -> String {
+    format!("Stock {piece}s with the pieces cut from each")
+}
 
 /// Panels of a cut list.
 #[derive(Clone, Copy, Debug)]

@@ -70,6 +70,16 @@ pub fn end_gap_place(system: &SidingSystem) -> &'static str {
     if system.receivers.has_pockets() { "inside the channel" } else { "along the trim" }
 }
 
+/// Where the clearance to roofs comes from.
+pub fn roof_source(system: &SidingSystem) -> String {
+    if system.receivers.has_pockets() {
+        "R703.3.1 as reported".to_owned()
+    } else {
+        let fact = TrimFact::BoardRoofClearance.record();
+        format!("{} {}", sources::titles(&[fact]), fact.section)
+    }
+}
+
 /// What a list of square cuts says of their ends.
 pub fn square_cuts(system: &SidingSystem) -> &'static str {
     if system.joints.is_on_studs() {

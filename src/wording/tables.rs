@@ -1,6 +1,7 @@
 //! Heads and notes of workbook and tables.
 
 use crate::finding::{Audience, Finding, Severity};
+use crate::job::Job;
 use crate::model::takeoff::Takeoff;
 
 /// Notes and titles of the workbook's sheets.
@@ -37,7 +38,9 @@ pub const CARTONS: &str = "Cartons to order";
 /// Totals.
 pub const NET_SQUARES: &str = "Squares of net area";
 /// Totals.
-pub const FEWEST: &str = "Fewest panels any layout could use";
+pub fn fewest(piece: &str) -> String {
+    format!("Fewest {piece}s any layout could use")
+}
 /// Heading of ways of counting.
 pub const COMPARISON: &str = "Comparison";
 /// Column of it.
@@ -45,7 +48,9 @@ pub const WAY_OF_COUNTING: &str = "Way of counting";
 /// Column of it.
 pub const AGAINST_LAYOUT: &str = "More or less than laid";
 /// Column of it.
-pub const PANEL_COST: &str = "Cost of panels";
+pub fn siding_cost(piece: &str) -> String {
+    format!("Cost of {piece}s")
+}
 /// Heading of what is left of stock.
 pub const USE_AND_WASTE: &str = "Use and waste";
 /// Column of it.
@@ -54,14 +59,12 @@ pub const ON_WALL: &str = "On the wall";
 pub const CROSS_CHECK: &str = "Published counting rules, as a cross-check";
 /// Trim.
 pub const TRIM: &str = "Trim with cuts";
-/// Trim.
-pub const TRIM_NOTE: &str = "Cut lengths hold tabs and laps, rounded down. A post that two elevations show is counted once.";
 /// Column of trim.
 pub const ALSO_ON: &str = "Also shown on";
 /// Walls.
 pub const WALLS: &str = "Walls and openings";
 /// Walls.
-pub const WALLS_NOTE: &str = "What each wall takes of each line, in the line's own unit: parts of stock lengths, boxes and cartons, not whole ones.";
+pub const WALLS_NOTE: &str = "What each wall takes of each line, in the line's own unit: parts of what it is bought in, not whole ones.";
 /// Column of walls.
 pub const WITHOUT_SIDING: &str = "Without siding";
 /// Gables.
@@ -101,8 +104,17 @@ pub fn place(x: f64, y: f64) -> String {
 }
 
 /// The gap in force.
-pub fn end_gap(gap: &str) -> String {
-    format!("gap at panel ends in force: {gap}")
+pub fn end_gap(piece: &str, gap: &str) -> String {
+    format!("gap at {piece} ends in force: {gap}")
+}
+
+/// Under the title of the list of trim.
+pub fn trim_note(job: &Job) -> &'static str {
+    if job.siding().receivers.has_pockets() {
+        "Cut lengths hold tabs and laps, rounded down. A post that two elevations show is counted once."
+    } else {
+        "Cut lengths hold laps, rounded down. Corner boards that two elevations show are counted once."
+    }
 }
 
 /// What is left of a line's stock.

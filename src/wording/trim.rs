@@ -75,8 +75,17 @@ pub fn stock_on(of_stock: TrimStock, boards: bool) -> &'static str {
     }
 }
 
+/// How trim ends, on a wall of boards or of panels: boards have no flange, and are beveled where
+/// lengths of a corner board meet (common practice).
+pub fn end_on(of_end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
+    match of_end {
+        TrimEnd::Splice { lap, .. } if boards => format!("bevel, lap {}", style.short(*lap)),
+        other => end(other, style),
+    }
+}
+
 /// How trim ends.
-pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
+fn end(end: &TrimEnd, style: LengthStyle) -> String {
     let degrees = |a: f64| (a * 100.0).round() / 100.0;
     match end {
         TrimEnd::Square => "square".to_owned(),
@@ -94,7 +103,7 @@ pub fn end(end: &TrimEnd, style: LengthStyle) -> String {
 }
 
 /// An end other than square, in short; nothing for a square one.
-pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
+pub fn end_in_short(end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
     let angle = |a: f64| format!("{}°", (a * 10.0).round() / 10.0);
     match end {
         TrimEnd::Square => String::new(),
@@ -102,9 +111,7 @@ pub fn end_in_short(end: &TrimEnd, style: LengthStyle) -> String {
         TrimEnd::Tab(_) => "tab".to_owned(),
         TrimEnd::MiterTab { angle: a, .. } => format!("{} tab", angle(*a)),
         TrimEnd::Lap(_) => "lap".to_owned(),
-        TrimEnd::Splice { lap, cut } => {
-            format!("flange cut back {}, lap {}", style.short(*cut), style.short(*lap))
-        }
+        TrimEnd::Splice { .. } => end_on(end, style, boards),
         TrimEnd::Capped => "cap".to_owned(),
     }
 }
@@ -115,9 +122,9 @@ pub fn along_the_curve(piece: &str) -> String {
 }
 
 /// A stock length: `J-channel 12`.
-pub fn stock_length(id: &TrimStockId) -> String {
+pub fn stock_length(id: &TrimStockId, boards: bool) -> String {
     match TrimStock::of_length(id) {
-        Some(of) => format!("{} {}", stock(of), id.number()),
+        Some(of) => format!("{} {}", stock_on(of, boards), id.number()),
         None => id.to_string(),
     }
 }

@@ -30,7 +30,16 @@ pub fn rule(rule: &WorkRule, style: LengthStyle) -> String {
             "Panels from the bottom up: lock each fully, neither pull it up nor press it down; {} clear in every receiver. No caulk at receivers or laps.",
             style.short(*gap)
         ),
-        WorkRule::LapsFaceAway => "Each next panel of a course laps over the last: the exposed edge of every lap faces away from the entry. Where foam is set off to one side, ask the manufacturer which hand the panels run.".to_owned(),
+        WorkRule::LapsFaceAway { foam } => {
+            let hand = if *foam {
+                " Where foam is set off to one side, ask the manufacturer which hand the panels run."
+            } else {
+                ""
+            };
+            format!(
+                "Each next panel of a course laps over the last: the exposed edge of every lap faces away from the entry.{hand}"
+            )
+        }
         WorkRule::HoldCutEdges { lug_spacing, slot_spacing } => format!(
             "Cut edges go into undersill (finish) trim and are held by snap-lock lugs every {}; where a ripped top course goes under a face board, nail slots every {} take the place of its hem.",
             style.short(*lug_spacing),

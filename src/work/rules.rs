@@ -21,7 +21,7 @@ pub(super) fn everywhere(job: &Job) -> Vec<WorkRule> {
         WorkRule::SpaceStarters { gap: job.trim.starter_gap },
         WorkRule::FrameOpenings,
         WorkRule::PanelsFromBottom { gap },
-        WorkRule::LapsFaceAway,
+        WorkRule::LapsFaceAway { foam: job.product.has_foam() },
         hold_cut_edges(job),
     ]
 }

@@ -162,7 +162,6 @@ pub fn story_pole(layout: &Layout) -> Vec<u8> {
 
 /// `cut-list.csv`: every piece of panel in cutting order, then every piece of trim.
 pub fn cut_list(layout: &Layout) -> Vec<u8> {
-    let style = layout.job.sheet.lengths;
     // Where panels come in several lengths, each row says which it is cut from.
     let lengths: BTreeMap<&str, f64> = match layout.stocks.len() > 1 {
         true => layout.panels.iter().map(|p| (p.id.as_str(), p.stock)).collect(),
@@ -175,7 +174,7 @@ pub fn cut_list(layout: &Layout) -> Vec<u8> {
     let mut trims: Vec<&TrimPiece> = layout.trims.iter().collect();
     trims.sort_by_key(|t| (stock_words(t.kind.stock()), t.stock.number()));
     let trims = trims.into_iter().map(|t| {
-        let mut row = trim(style, t);
+        let mut row = trim(layout, t);
         // Columns of pieces alone.
         row.resize(header.len(), Cell::BLANK);
         row
@@ -199,8 +198,14 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
         header.push(format!("{name} ({unit})"));
     }
     header.extend(owned(&csv_columns::FROM_SQUARE));
-    header.extend(owned(&["left contour", "right contour", "nail slots", "lugs"]));
-    header.push(csv_columns::SHIM.to_owned());
+    header.extend(owned(&["left contour", "right contour"]));
+    if holds_cut_edges(layout) {
+        header.push("nail slots".to_owned());
+        if takes_lugs(layout) {
+            header.push("lugs".to_owned());
+        }
+        header.push(csv_columns::SHIM.to_owned());
+    }
     if mixed {
         header.push(format!("panel length ({unit})"));
     }
@@ -211,6 +216,16 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
         header.push("trim nails".to_owned());
     }
     header
+}
+
+/// Whether cut edges are held by slots, lugs or trim nails rather than through the face.
+fn holds_cut_edges(layout: &Layout) -> bool {
+    layout.job.siding().cut_edge != CutEdgeRule::FaceNails
+}
+
+/// Whether they are held by lugs.
+fn takes_lugs(layout: &Layout) -> bool {
+    layout.job.siding().cut_edge == CutEdgeRule::Lugs
 }
 
 /// The row of each piece by its mark.
@@ -224,6 +239,9 @@ fn cut_list_pieces<'a>(
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
                 let mut row = piece(style, e, w, c.index + 1, p);
+                if holds_cut_edges(layout) {
+                    row.extend(edge_work(p, takes_lugs(layout)));
+                }
                 let stock = lengths.get(p.panel.as_str());
                 row.extend(stock.map(|l| number(style.number(*l))));
                 if layout.job.seams.reuse_halves {
@@ -265,7 +283,7 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
     row
 }
 
-/// Edges, angles from square, contours and what is done to cut edges.
+/// Edges, angles from square and contours.
 fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
     let edge = |top: bool| {
@@ -273,7 +291,7 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
         length((b - a).max(0.0))
     };
     let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
-    let (work, [left, right]) = (&p.edge_work, &p.ends);
+    let [left, right] = &p.ends;
     vec![
         edge(false),
         edge(true),
@@ -283,27 +301,37 @@ fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
         number(90.0 - right.angle),
         text(points(&left.contour)),
         text(points(&right.contour)),
-        count(work.slots as u64),
-        count(work.lugs as u64),
-        text(if work.furring { "yes" } else { "" }),
     ]
 }
 
-fn trim(style: LengthStyle, t: &TrimPiece) -> Vec<Cell> {
+/// What is done to cut edges.
+fn edge_work(p: &Piece, lugs: bool) -> Vec<Cell> {
+    let work = &p.edge_work;
+    let mut out = vec![count(work.slots as u64)];
+    if lugs {
+        out.push(count(work.lugs as u64));
+    }
+    out.push(text(if work.furring { "yes" } else { "" }));
+    out
+}
+
+fn trim(layout: &Layout, t: &TrimPiece) -> Vec<Cell> {
+    let style = layout.job.sheet.lengths;
+    let boards = !layout.job.siding().receivers.has_pockets();
     vec![
-        text(stock_length(&t.stock)),
+        text(stock_length(&t.stock, boards)),
         text(t.mark.as_str()),
         Cell::BLANK,
         Cell::BLANK,
         number(style.number(t.length)),
         text(style.cut(t.length)),
-        text(trim::end(&t.ends[0], style)),
+        text(trim::end_on(&t.ends[0], style, boards)),
         Cell::BLANK,
-        text(trim::end(&t.ends[1], style)),
+        text(trim::end_on(&t.ends[1], style, boards)),
         Cell::BLANK,
         Cell::BLANK,
         Cell::BLANK,
-        text(trim::kind(t.kind)),
+        text(trim::kind_on(t.kind, boards)),
         text(t.elevation.as_str()),
         text(t.wall.as_str()),
         Cell::BLANK,

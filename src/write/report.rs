@@ -27,7 +27,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         titled("TAKEOFF", &terminal_table(takeoff, layout.job.sheet.lengths)),
         basis_of_quantities(layout, takeoff),
         comparison(layout, takeoff),
-        cross_checks(takeoff),
+        cross_checks(layout, takeoff),
         cutting(layout, takeoff),
         costs(takeoff),
         super::report_nails::section(layout),
@@ -153,23 +153,25 @@ fn ordering_notes(layout: &Layout, takeoff: &Takeoff) -> String {
 
 fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
+    let singly = layout.job.sold_singly();
+    let cartons = |n: &str| if singly { String::new() } else { format!(" {n:>8}") };
     let mut out = format!(
-        "{}\n  {:<34} {:>9} {:>7} {:>8}  {}\n",
+        "{}\n  {:<34} {:>9} {:>7}{}  {}\n",
         report::COMPARISON,
         report::WAY_OF_COUNTING,
         style.area_unit(),
         format!("{}s", siding::piece(layout.job.product.kind)),
-        "cartons",
+        cartons("cartons"),
         report::AGAINST_LAYOUT
     );
     for w in &takeoff.comparison {
         let over = compared::difference(w.over);
         let area = w.area.map_or("-".to_owned(), |a| format!("{:.1}", style.area(a)));
         out.push_str(&format!(
-            "  {:<34} {area:>9} {:>7} {:>8}  {over}\n",
+            "  {:<34} {area:>9} {:>7}{}  {over}\n",
             fitted(&compared::name(&w.method, style), 34),
             w.panels,
-            w.cartons
+            cartons(&w.cartons.to_string())
         ));
     }
     for w in &takeoff.comparison {
@@ -181,7 +183,8 @@ fn comparison(layout: &Layout, takeoff: &Takeoff) -> String {
     out
 }
 
-fn cross_checks(takeoff: &Takeoff) -> String {
+fn cross_checks(layout: &Layout, takeoff: &Takeoff) -> String {
+    let boards = !layout.job.siding().receivers.has_pockets();
     let mut out = format!(
         "{}\n  {:<34} {:>10} {:>12}  {}\n",
         report::CROSS_CHECK,
@@ -196,7 +199,7 @@ fn cross_checks(takeoff: &Takeoff) -> String {
         let layout = if c.layout > 0.0 { number(c.layout) } else { "-".to_owned() };
         out.push_str(&format!(
             "  {:<34} {:>10} {layout:>12}  {}\n",
-            fitted(&counting::subject(&c.counting_rule), 34),
+            fitted(&counting::subject(&c.counting_rule, boards), 34),
             number(c.rule),
             items::unit(c.unit)
         ));
@@ -222,21 +225,30 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     );
     for o in &takeoff.offcuts {
         let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
-        out.push_str(&format!("  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n", fitted(&o.item, 22)));
+        out.push_str(&format!(
+            "  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n",
+            fitted(&items::of_line(takeoff, &o.item, style), 22)
+        ));
     }
     out.push_str(&wrapped(&report::usable(layout.job.seams.shortest, style), "  "));
     out.push('\n');
+    let boards = !layout.job.siding().receivers.has_pockets();
     let mut at = 0;
     while let Some(first) = takeoff.leftovers.get(at) {
         let mine: Vec<String> = takeoff.leftovers[at..]
             .iter()
             .take_while(|l| l.item == first.item)
             .map(|l| {
-                format!("{} ({})", style.cut(l.length), stock_length(&l.stock.as_str().into()))
+                format!(
+                    "{} ({})",
+                    style.cut(l.length),
+                    stock_length(&l.stock.as_str().into(), boards)
+                )
             })
             .collect();
         at += mine.len();
-        out.push_str(&wrapped(&format!("{}: {}", first.item, mine.join(", ")), "  "));
+        let item = items::of_line(takeoff, &first.item, style);
+        out.push_str(&wrapped(&format!("{item}: {}", mine.join(", ")), "  "));
         out.push('\n');
     }
     out
@@ -254,9 +266,10 @@ fn whole(style: LengthStyle, inches: f64) -> String {
 const MOST_SHOWN: usize = 50;
 
 fn checked(layout: &Layout) -> String {
+    let boards = !layout.job.siding().receivers.has_pockets();
     let mut out = format!("{}\n", checks::SECTION.to_uppercase());
     for r in &layout.verify.rules {
-        let (title, verdict) = (fitted(checks::rule(r.rule), 56), checks::verdict(r));
+        let (title, verdict) = (fitted(checks::rule_on(r.rule, boards), 56), checks::verdict(r));
         out.push_str(&format!("  {title:<56} {:>7}  {verdict}\n", r.checked));
         for v in r.violations.iter().take(MOST_SHOWN) {
             let words = checks::violation(v, layout.job.sheet.lengths);

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use crate::job::Job;
-use crate::job::schema;
+use crate::job::{idle, schema};
 
 /// One setting.
 pub(super) struct Setting {
@@ -41,8 +41,10 @@ pub(super) fn settings(job: &Job) -> Vec<Setting> {
         let words = words.get(&key).map(|w| w.replace('\n', " ")).unwrap_or_default();
         Some(Setting { value: text, set, words, key })
     };
+    let idle = idle::keys(job);
     schema::keys()
         .into_iter()
+        .filter(|k| !idle.contains(&k.as_str()))
         .filter(|k| !ELSEWHERE.contains(&k.split('.').next().unwrap_or_default()))
         .filter_map(one)
         .collect()

@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod bare_wall;
+mod board_rules;
 mod bounds;
 mod breaks;
 mod checking;
@@ -51,6 +52,7 @@ mod house;
 mod inflate;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+mod kind_words;
 mod layouts;
 mod letters;
 mod limits;

@@ -54,10 +54,9 @@ fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
 /// What the key says of them.
 pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
     let mut out = Vec::new();
-    let style = layout.job.sheet.lengths;
     let roofs = e.roof_sides();
     if !roofs.is_empty() {
-        out.push(legend::clear_of_roof(layout.job.courses.clear_of_roof, style));
+        out.push(legend::clear_of_roof(&layout.job));
     }
     if roofs.iter().any(|s| s.sloped) {
         out.push(legend::STEP_FLASHING.to_owned());

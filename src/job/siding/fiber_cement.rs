@@ -1,13 +1,16 @@
 //! Boards of fiber-cement, lapped at their heads: laid as wood is, but for its figures.
 
-use super::system::{BoardSize, Caution, FasteningRule, JointRule, SidingSystem, UsualSize};
+use super::system::{
+    BoardSize, Caution, FasteningRule, JointRule, NailHold, SidingSystem, UsualSize,
+};
 use super::wood;
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
     // Journal of Light Construction on fiber-cement: its gap at trim, and flashing behind joints.
     joints: JointRule::ButtOnStuds { gap: 0.125, backing: true },
     fastening: FasteningRule {
-        // IBC 1405.16 as summarized in a trade journal.
+        // IBC 1405.16 as summarized in a trade journal: 1 in into studs.
+        holds: NailHold::Studs,
         penetration: 1.0,
         ..wood::SYSTEM.fastening
     },

@@ -1,7 +1,7 @@
 //! Lap siding roll-formed of coated sheet steel: hangs and locks as vinyl does, but hardly moves.
 
 use super::system::{
-    Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule, MovementRule,
+    Caution, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule, MovementRule, NailHold,
     NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves, SeamLap, SidingSystem, SoldBy,
     UsualSize,
 };
@@ -17,6 +17,8 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     corners: vinyl::POSTS,
     // From memory; the cold day is no different, since it hardly moves.
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
+    // As for vinyl: common practice, no source.
+    clear: vinyl::CLEAR,
     // Sheet steel takes no lugs that hold; cut edges are nailed through undersill trim: common
     // practice, no source.
     cut_edge: CutEdgeRule::TrimNails,
@@ -27,6 +29,7 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
         material: NailMaterial::GalvanizedSteel,
         // IRC Table R703.3(1), steel siding over wood sheathing, from memory: 0.113 in by 1 3/4 in.
         // Penetration: from memory.
+        holds: NailHold::SheathingAndFraming,
         penetration: 1.0,
         shortest: 1.75,
         shank: 0.113,

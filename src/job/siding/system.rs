@@ -13,6 +13,8 @@ pub struct SidingSystem {
     pub corners: CornerRule,
     /// Gap at each end of a run.
     pub end_gap: EndGapRule,
+    /// What is kept clear below it.
+    pub clear: ClearanceRule,
     /// What holds an edge that is cut along its length.
     pub cut_edge: CutEdgeRule,
     /// Which parts of one that is ripped along its length can both be used.
@@ -129,6 +131,15 @@ pub struct EndGapRule {
     pub ask_from: Option<f64>,
 }
 
+/// What is kept clear below siding, inches.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ClearanceRule {
+    /// To roofs and decks.
+    pub roof: f64,
+    /// To the flashing on a ledge of stone or on a band.
+    pub ledge: f64,
+}
+
 /// What holds an edge that is cut along its length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CutEdgeRule {
@@ -156,7 +167,9 @@ pub struct FasteningRule {
     pub through: NailedThrough,
     /// What they are made of.
     pub material: NailMaterial,
-    /// Penetration into nailable material, inches.
+    /// What holds them.
+    pub holds: NailHold,
+    /// Penetration into what holds them, inches.
     pub penetration: f64,
     /// Shortest nail, inches.
     pub shortest: f64,
@@ -182,6 +195,15 @@ impl NailedThrough {
     pub fn is_slotted(self) -> bool {
         self == NailedThrough::Slots
     }
+}
+
+/// What holds nails.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NailHold {
+    /// Nailable sheathing and framing together.
+    SheathingAndFraming,
+    /// Studs alone: sheathing is gone through.
+    Studs,
 }
 
 /// What nails are made of.

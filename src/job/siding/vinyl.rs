@@ -1,9 +1,9 @@
 //! Vinyl without foam.
 
 use super::system::{
-    Caution, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
-    MovementRule, NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves, SeamLap,
-    SidingSystem, SoldBy, UsualSize,
+    Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule,
+    JointRule, MovementRule, NailHold, NailMaterial, NailedThrough, PanelSize, ReceiverRule,
+    RipHalves, SeamLap, SidingSystem, SoldBy, UsualSize,
 };
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
@@ -15,12 +15,14 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     receivers: ReceiverRule::Pockets { depth: 0.75, channel_alone: 0.0 },
     corners: POSTS,
     end_gap: END_GAP,
+    clear: CLEAR,
     cut_edge: CutEdgeRule::Lugs,
     rip_halves: RipHalves::LockAndHem,
     fastening: FasteningRule {
         through: NailedThrough::Slots,
         material: NailMaterial::CorrosionResistant,
         // Siding association's manual, horizontal siding; IRC R703.
+        holds: NailHold::SheathingAndFraming,
         penetration: 1.25,
         // A house-building handbook: 1 1/2 to 2 in.
         shortest: 1.5,
@@ -41,6 +43,9 @@ pub(super) const END_GAP: EndGapRule =
 
 /// Bottoms of the pockets of usual corner posts: common practice, no source.
 pub(super) const POSTS: CornerRule = CornerRule { outside: 2.0, inside: 1.0 };
+
+/// To roofs: siding association on IRC R703 (`TrimFact::RoofClearance`). On a ledge the starter stands.
+pub(super) const CLEAR: ClearanceRule = ClearanceRule { roof: 0.5, ledge: 0.0 };
 
 /// Ceiling for rigid PVC: CAN/CGSB-41.24, ASTM D3679 (the latter from memory).
 pub(super) const MOVEMENT: MovementRule = MovementRule { expansion: 4.5e-5 };

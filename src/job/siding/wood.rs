@@ -1,8 +1,9 @@
 //! Boards of wood, beveled or of even thickness, lapped at their heads.
 
 use super::system::{
-    BoardSize, Caution, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
-    NailMaterial, NailedThrough, ReceiverRule, RipHalves, SidingSystem, SoldBy, UsualSize,
+    BoardSize, Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule,
+    FasteningRule, JointRule, NailHold, NailMaterial, NailedThrough, ReceiverRule, RipHalves,
+    SidingSystem, SoldBy, UsualSize,
 };
 use super::vinyl;
 
@@ -16,11 +17,17 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     corners: CornerRule { outside: 3.5, inside: 1.0 },
     // A gap to caulk: common practice, no source.
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
+    // To roofs 2 in (50 mm): Ontario Building Code, cladding that moisture harms
+    // (`TrimFact::BoardRoofClearance`). On a ledge: common practice, no source
+    // (`TrimFact::LedgeClearance`).
+    clear: ClearanceRule { roof: 2.0, ledge: 0.25 },
     cut_edge: CutEdgeRule::FaceNails,
     rip_halves: RipHalves::WithinWidth,
     fastening: FasteningRule {
         through: NailedThrough::Studs,
         material: NailMaterial::CorrosionResistant,
+        // California Redwood Association: 1 1/2 in through sheathing into studs, in all.
+        holds: NailHold::SheathingAndFraming,
         // NAVEDTRA 14044.
         penetration: 1.5,
         shortest: 0.0,

@@ -14,7 +14,7 @@ use crate::units::{LengthStyle, counted};
 use crate::wording::figure;
 use crate::wording::trim::stock_length;
 
-pub use self::titles::{SECTION, rule};
+pub use self::titles::{SECTION, rule, rule_on};
 
 /// Whether a rule is kept: `pass`, or `FAIL` with how many cases break it.
 pub fn verdict(check: &RuleCheck) -> String {
@@ -128,7 +128,7 @@ fn subject(s: &Subject) -> String {
         Subject::Piece { piece } => format!("piece {piece}"),
         Subject::Panel { panel } => format!("panel {panel}"),
         Subject::Trim { trim } => format!("trim {trim}"),
-        Subject::TrimStock { stock } => format!("stock {}", stock_length(stock)),
+        Subject::TrimStock { stock } => format!("stock {}", stock_length(stock, false)),
         Subject::TakeoffLine { line } => format!("takeoff line {line}"),
     }
 }

@@ -56,11 +56,34 @@ pub fn rule(rule: Rule) -> &'static str {
     }
 }
 
+/// The same where boards are checked, which stand in no channel and lap over one another alone.
+pub fn rule_on(of_rule: Rule, boards: bool) -> &'static str {
+    if !boards {
+        return rule(of_rule);
+    }
+    match of_rule {
+        Rule::PiecesOverlap => "pieces of a course do not overlap",
+        Rule::RunFilled => "pieces and joints fill each run less its gaps",
+        Rule::SeamPlaces => "joints are at the middle of their gaps",
+        Rule::ShortestPiece => "no piece of a jointed run is shorter than the shortest",
+        Rule::SeamsAtFixtures => "joints clear mounting blocks, stand past bare fixtures",
+        Rule::PanelContents => "what is cut from a board fits it, saw cuts between",
+        Rule::PieceMarks => "every piece has one mark and one board",
+        Rule::PanelHalves => "both halves of a ripped board fit it",
+        Rule::OpeningChannels => "caps and boards alone stand around openings",
+        Rule::OpeningDrainage => "a drip cap is over every head",
+        Rule::CornerPosts => "every corner has its boards, as high as the corner",
+        Rule::PanelBound => "the bound on boards follows from the runs",
+        Rule::CladdingZones => "zones of other cladding are measured, without boards",
+        other => rule(other),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeSet;
 
-    use super::rule;
+    use super::{rule, rule_on};
     use crate::layout::rule::Rule;
 
     #[test]
@@ -70,5 +93,8 @@ mod tests {
         for title in titles {
             assert!(title.len() <= 56, "{title}");
         }
+        let of_boards: BTreeSet<&str> = Rule::ALL.iter().map(|r| rule_on(*r, true)).collect();
+        assert_eq!(of_boards.len(), Rule::ALL.len());
+        assert!(of_boards.iter().all(|title| title.len() <= 56));
     }
 }

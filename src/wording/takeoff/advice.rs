@@ -24,9 +24,14 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
             style.short(*starter)
         ),
         Advice::MatchingTrim { pocket } => format!(
-            "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}; plain and foam-backed parts are not interchangeable{}.",
+            "Starter strip, posts and channels must be the make that goes with this {} and its thickness, with a pocket of {}{}{}.",
             siding::name(job.product.kind),
             style.short(*pocket),
+            if job.product.has_foam() {
+                "; parts made for siding without foam do not fit"
+            } else {
+                "; parts made for another kind do not fit"
+            },
             in_brackets(&[TrimFact::StarterLocksFirstCourse.record()])
         ),
         Advice::HiddenWalls => "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks.".to_owned(),

@@ -21,6 +21,7 @@ use crate::wording::takeoff::items::piece;
 /// A line's basis, without a full stop.
 pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     let style = job.sheet.lengths;
+    let boards = !job.siding().receivers.has_pockets();
     let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
@@ -37,8 +38,9 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
                 .map(|each| format!("{:.3} {}", style.area(*each), style.area_unit()))
                 .collect();
             format!(
-                "net wall area {}; ordered as whole cartons at {} a {}",
+                "net wall area {}; ordered as whole {} at {} a {}",
                 area(*net),
+                if job.sold_singly() { format!("{}s", piece(*of)) } else { "cartons".to_owned() },
                 rates.join(" or "),
                 piece(*of)
             )
@@ -50,10 +52,10 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             area(*net)
         ),
         Basis::TrimCut { .. } => trim_cut(&line.basis, style),
-        Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => strips(&line.basis, style),
-        Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
-            nails(&line.basis, style, !job.siding().receivers.has_pockets())
+        Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => {
+            strips(&line.basis, style, boards)
         }
+        Basis::SidingNails { .. } | Basis::TrimNails { .. } => nails(&line.basis, style, boards),
         Basis::ZoneArea => zone_area(&line.item),
         Basis::BareWall { .. } => bare_wall(&line.basis, style),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
@@ -71,7 +73,7 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     };
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
-        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is offcut, rips, notches and laps",
+        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is {}",
         siding::name(product.kind),
         siding::profile(product),
         style.short(product.face()),
@@ -79,6 +81,10 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
         pieces(*bought, *of),
         style.length(*length),
         least(bound, job),
+        match of {
+            SidingPiece::Board => "offcut, rips and notches",
+            SidingPiece::Panel => "offcut, rips, notches and laps",
+        },
     )
 }
 
@@ -96,7 +102,7 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
     )
 }
 
-fn strips(basis: &Basis, style: LengthStyle) -> String {
+fn strips(basis: &Basis, style: LengthStyle, boards: bool) -> String {
     let (length, roll, rule) = match basis {
         Basis::OpeningStrips { length, roll, past_jamb, over_head } => (
             length,
@@ -110,7 +116,11 @@ fn strips(basis: &Basis, style: LengthStyle) -> String {
         Basis::CornerStrips { length, roll, each_side } => (
             length,
             roll,
-            format!("behind every corner post, {} to each side", style.short(*each_side)),
+            format!(
+                "behind every corner {}, {} to each side",
+                if boards { "board" } else { "post" },
+                style.short(*each_side)
+            ),
         ),
         _ => return String::new(),
     };
@@ -131,15 +141,23 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             spacing,
             through,
             penetration,
+            studs,
             shank,
             head,
         } => {
             let spacing = style.short(*spacing);
             let (through, penetration) = (style.short(*through), style.short(*penetration));
             let rule = match piece {
-                SidingPiece::Board => format!(
-                    "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of board and layers that hold no nail and {penetration} into nailable material"
-                ),
+                SidingPiece::Board => {
+                    let (layers, holds) = if *studs {
+                        ("board, sheathing and layers that hold no nail", "studs")
+                    } else {
+                        ("board and layers that hold no nail", "nailable material")
+                    };
+                    format!(
+                        "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of {layers} and {penetration} into {holds}"
+                    )
+                }
                 SidingPiece::Panel => format!(
                     "at most {spacing} apart and one more in each of {pieces} pieces; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
                     fine_thickness(*shank, style),
@@ -154,7 +172,8 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(
-                "{nails} nails, one more than spaces a piece, posts on both flanges: {}; {in_box} to a box",
+                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a box",
+                if boards { "corner boards on both walls" } else { "posts on both flanges" },
                 each.join(", ")
             )
         }

@@ -8,10 +8,13 @@ use crate::sources::takeoff::TakeoffFact;
 use crate::wording::sources::in_brackets;
 
 /// What a rule counts.
-pub fn subject(rule: &CountingRule) -> String {
+pub fn subject(rule: &CountingRule, boards: bool) -> String {
     match rule {
-        CountingRule::StarterByPerimeter => "starter strip".to_owned(),
-        CountingRule::PostsByStory { stock, .. } => format!("{}s", trim_stock(*stock, false)),
+        CountingRule::StarterByPerimeter => trim_stock(TrimStock::Starter, boards).to_owned(),
+        CountingRule::PostsByStory { stock, .. } => match boards {
+            true => trim_stock(*stock, true).to_owned(),
+            false => format!("{}s", trim_stock(*stock, false)),
+        },
         CountingRule::ChannelsByOpening => trim_stock(TrimStock::JChannel, false).to_owned(),
         CountingRule::FinishTrimByLength => trim_stock(TrimStock::FinishTrim, false).to_owned(),
         CountingRule::RunningFeet { .. } => "running feet of boards".to_owned(),

@@ -52,7 +52,7 @@ pub fn explained(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Stri
             rule(&c.counting_rule)
         ));
     }
-    out.extend(takeoff.cost.as_ref().map(|c| cost(takeoff, c, line)));
+    out.extend(takeoff.cost.as_ref().map(|c| cost(takeoff, c, line, job)));
     out.extend(counted(layout, takeoff, line));
     out.join("\n") + "\n"
 }
@@ -105,10 +105,15 @@ fn shares(line: &TakeoffLine) -> Vec<String> {
 }
 
 /// What it costs at the user's prices, or why it has no cost.
-fn cost(takeoff: &Takeoff, cost: &Cost, line: &TakeoffLine) -> String {
+fn cost(takeoff: &Takeoff, cost: &Cost, line: &TakeoffLine, job: &Job) -> String {
     if !takeoff.buys(line) {
         let instead = if line.group == Group::Panels && line.order > 0.0 {
-            format!("; panels are bought by {}", items::panel_unit(takeoff.panels_by))
+            let of = job.product.kind.piece();
+            format!(
+                "; {}s are bought by {}",
+                items::piece(of),
+                items::panel_unit(takeoff.panels_by, of)
+            )
         } else {
             String::new()
         };
@@ -153,9 +158,11 @@ fn counted(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) -> Vec<String
     }
     let cuts: Vec<_> = takeoff.trim_cuts.iter().filter(|c| c.item == line.id).collect();
     if !cuts.is_empty() {
+        let boards = !layout.job.siding().receivers.has_pockets();
         out.push("counts:".to_owned());
         out.extend(
-            cuts.iter().map(|c| format!("  {}: {}", stock_length(&c.stock), c.pieces.join(", "))),
+            cuts.iter()
+                .map(|c| format!("  {}: {}", stock_length(&c.stock, boards), c.pieces.join(", "))),
         );
     } else if !line.counts.is_empty() {
         out.push(format!("counts: {}", line.counts.join(", ")));

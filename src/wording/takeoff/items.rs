@@ -2,7 +2,7 @@
 
 use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{TakeoffLine, WallPart};
-use crate::model::takeoff::PanelUnit;
+use crate::model::takeoff::{PanelUnit, Takeoff};
 use crate::model::trim::{TrimKind, TrimStock};
 use crate::units::{LengthStyle, inches_fraction};
 use crate::wording::trim;
@@ -63,6 +63,11 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
     }
 }
 
+/// What the line of a short name is of.
+pub fn of_line(takeoff: &Takeoff, id: &str, style: LengthStyle) -> String {
+    takeoff.line(id).map_or_else(|| id.to_owned(), |l| item(&l.item, style))
+}
+
 /// A line's item and its unit.
 pub fn item_and_unit(line: &TakeoffLine, style: LengthStyle) -> [String; 2] {
     [item(&line.item, style), unit(line.unit).to_owned()]
@@ -113,10 +118,11 @@ pub fn wall_part(part: WallPart) -> &'static str {
 }
 
 /// What panels are bought by.
-pub fn panel_unit(unit: PanelUnit) -> &'static str {
-    match unit {
-        PanelUnit::Cartons => "cartons",
-        PanelUnit::Panels => "panels",
-        PanelUnit::Squares => "squares",
+pub fn panel_unit(unit: PanelUnit, of: SidingPiece) -> &'static str {
+    match (unit, of) {
+        (PanelUnit::Cartons, _) => "cartons",
+        (PanelUnit::Panels, SidingPiece::Board) => "boards",
+        (PanelUnit::Panels, SidingPiece::Panel) => "panels",
+        (PanelUnit::Squares, _) => "squares",
     }
 }

@@ -77,7 +77,7 @@ fn assumed(layout: &Layout) -> Vec<[String; 3]> {
         ),
         meeting(job),
         row(
-            tables::end_gap(&style.short(job.end_gap())),
+            tables::end_gap(siding::piece(job.product.kind), &style.short(job.end_gap())),
             &siding::end_gap_source(job.product.kind),
         ),
         row(

@@ -135,7 +135,10 @@ fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) 
 fn how(layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine, rule: Option<String>) -> String {
     let mut out = basis(line, &layout.job, &layout.bound);
     if line.order > 0.0 && !takeoff.buys(line) {
-        out.push_str(&format!("; bought as {}", items::panel_unit(takeoff.panels_by)));
+        out.push_str(&format!(
+            "; bought as {}",
+            items::panel_unit(takeoff.panels_by, layout.job.product.kind.piece())
+        ));
     }
     if let Some(o) = takeoff.offcuts.iter().find(|o| o.item == line.id) {
         let style = layout.job.sheet.lengths;

@@ -4,6 +4,7 @@ use crate::wording::stocks::panel_letters;
 use std::collections::BTreeMap;
 
 use super::grid::{Grid, Look};
+use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
@@ -48,7 +49,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
             g.next();
         }
     }
-    g.filter(head, 27);
+    g.filter(head, if holds_cut_edges(layout) { 27 } else { 24 });
     g.text(0, "Total", Look::TotalText);
     g.subtotal(1, first, layout.panels.len() as f64, Look::TotalCount);
     let rows = g.row;
@@ -68,7 +69,7 @@ fn started(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = Grid::new(
         layout,
-        "Panels",
+        siding::pieces_heading(layout.job.product.kind),
         &[
             9.0, 8.0, 11.0, 10.0, 10.0, 10.0, 13.0, 9.0, 8.0, 9.0, 8.0, 9.0, 9.0, 40.0, 20.0, 11.0,
             8.0, 11.0, 10.0, 10.0, 9.0, 9.0, 30.0, 30.0, 8.0, 8.0, 8.0,
@@ -102,38 +103,39 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
     // Lugs, or trim nails.
     let held = capital(siding::held_by(layout.job.siding()));
     let head = g.row;
-    g.head(
-        &[
-            title.trim_end_matches('s'),
-            title,
-            "Piece",
-            &from,
-            &to,
-            &length,
-            "Cut to",
-            "Left end",
-            "Left angle",
-            "Right end",
-            "Right angle",
-            &rip_from,
-            &rip_to,
-            "Notches",
-            "Elevation",
-            "Wall",
-            "Course",
-            &left,
-            &left_set,
-            &right_set,
-            tables::FROM_SQUARE[0],
-            tables::FROM_SQUARE[1],
-            "Left contour",
-            "Right contour",
-            "Nail slots",
-            held.as_str(),
-            "Shim",
-        ],
-        &[1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25],
-    );
+    let names = [
+        title.trim_end_matches('s'),
+        title,
+        "Piece",
+        &from,
+        &to,
+        &length,
+        "Cut to",
+        "Left end",
+        "Left angle",
+        "Right end",
+        "Right angle",
+        &rip_from,
+        &rip_to,
+        "Notches",
+        "Elevation",
+        "Wall",
+        "Course",
+        &left,
+        &left_set,
+        &right_set,
+        tables::FROM_SQUARE[0],
+        tables::FROM_SQUARE[1],
+        "Left contour",
+        "Right contour",
+        "Nail slots",
+        held.as_str(),
+        "Shim",
+    ];
+    let shown = if holds_cut_edges(layout) { names.len() } else { names.len() - 3 };
+    let figures = [1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25];
+    let figures: Vec<u16> = figures.into_iter().filter(|c| usize::from(*c) < shown).collect();
+    g.head(&names[..shown], &figures);
     head
 }
 
@@ -160,12 +162,20 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     if !p.notches.is_empty() {
         g.text(13, &notches(p, style), Look::Wrapped);
     }
+    if !holds_cut_edges(layout) {
+        return;
+    }
     let work = &p.edge_work;
     g.number(24, f64::from(work.slots), Look::Count);
     g.number(25, f64::from(work.lugs + work.trim_nails), Look::Count);
     if work.furring {
         g.text(26, "yes", Look::Text);
     }
+}
+
+/// Whether cut edges are held by slots, lugs or trim nails rather than through the face.
+fn holds_cut_edges(layout: &Layout) -> bool {
+    layout.job.siding().cut_edge != CutEdgeRule::FaceNails
 }
 
 /// A heading of a word.

@@ -8,7 +8,7 @@ use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
-use crate::wording::{checks, proof, tables};
+use crate::wording::{checks, proof, siding, tables};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(layout, "Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -33,21 +33,23 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     ways(&mut g, layout, takeoff);
     offcuts(&mut g, layout, takeoff);
     leftovers(&mut g, layout, takeoff);
-    checks(&mut g, takeoff);
+    checks(&mut g, layout, takeoff);
     verified(&mut g, layout);
     g
 }
 
 /// A total: what, which items it adds, and their column of the order.
-type Total = (&'static str, fn(&Item) -> bool, &'static str);
+type Total<'a> = (&'a str, fn(&Item) -> bool, &'static str);
 
 /// Totals that point at the other sheets.
 fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&["Totals"], Look::Heading);
+    let what = siding::pieces_heading(layout.job.product.kind);
+    let (laid, spare) = (format!("{what} laid"), format!("Spare {}", what.to_lowercase()));
     let rows: [Total; 6] = [
-        ("Panels laid", |i| matches!(i, Item::Panels { .. }), "E"),
-        ("Spare panels", |i| matches!(i, Item::SparePanels { .. }), "E"),
+        (&laid, |i| matches!(i, Item::Panels { .. }), "E"),
+        (&spare, |i| matches!(i, Item::SparePanels { .. }), "E"),
         (tables::CARTONS, |i| matches!(i, Item::Cartons { .. }), "E"),
         (tables::NET_SQUARES, |i| *i == Item::Squares, "D"),
         ("Squares laid", |i| *i == Item::SquaresLaid, "D"),
@@ -67,7 +69,7 @@ fn totals(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     }
     match &layout.bound.certificate.mixed {
         None => {
-            g.text(0, tables::FEWEST, Look::Text);
+            g.text(0, &tables::fewest(siding::piece(layout.job.product.kind)), Look::Text);
             g.number(1, layout.bound.panels as f64, Look::Count);
         }
         Some(proof) => {
@@ -92,14 +94,15 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
     g.texts(&[tables::COMPARISON], Look::Heading);
     let area = format!("Area ({})", style.area_unit());
+    let singly = layout.job.sold_singly();
     g.heads(
         &[
             tables::WAY_OF_COUNTING,
             &area,
-            "Panels",
-            "Cartons",
+            siding::pieces_heading(layout.job.product.kind),
+            if singly { "" } else { "Cartons" },
             tables::AGAINST_LAYOUT,
-            tables::PANEL_COST,
+            &tables::siding_cost(siding::piece(layout.job.product.kind)),
             "How",
         ],
         &[1, 2, 3, 4, 5],
@@ -112,7 +115,9 @@ fn ways(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
             g.number(1, style.area(a), Look::Two);
         }
         g.number(2, w.panels as f64, Look::Count);
-        g.number(3, w.cartons as f64, Look::Count);
+        if !singly {
+            g.number(3, w.cartons as f64, Look::Count);
+        }
         g.sum(4, &format!("=C{excel}-C${first}"), w.over as f64, Look::Count);
         if let Some(c) = w.cost {
             g.number(5, c as f64 / 100.0, Look::Money);
@@ -140,7 +145,7 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     );
     for o in &takeoff.offcuts {
         let excel = g.row + 1;
-        g.text(0, &o.item, Look::Text);
+        g.text(0, &items::of_line(takeoff, &o.item, style), Look::Text);
         for (col, v) in [(1, o.bought), (2, o.used), (3, o.usable)] {
             g.number(col, style.number(v), Look::Two);
         }
@@ -157,13 +162,14 @@ fn offcuts(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
 
 fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     let style = layout.job.sheet.lengths;
+    let boards = !layout.job.siding().receivers.has_pockets();
     let least = style.short(layout.job.seams.shortest);
     g.texts(&[&format!("Leftovers of {least} or longer")], Look::Heading);
     let length = format!("Length ({})", style.unit());
     g.heads(&["Item", "Left of", &length, "Cut to", "Factory end"], &[2]);
     for l in &takeoff.leftovers {
-        g.text(0, &l.item, Look::Text);
-        g.text(1, &stock_length(&l.stock.as_str().into()), Look::Text);
+        g.text(0, &items::of_line(takeoff, &l.item, style), Look::Text);
+        g.text(1, &stock_length(&l.stock.as_str().into(), boards), Look::Text);
         g.number(2, style.number(l.length), Look::Three);
         g.text(3, &style.cut(l.length), Look::Text);
         g.text(4, if l.factory_end { "yes" } else { "no" }, Look::Text);
@@ -175,12 +181,13 @@ fn leftovers(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
     g.next();
 }
 
-fn checks(g: &mut Grid, takeoff: &Takeoff) {
+fn checks(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    let boards = !layout.job.siding().receivers.has_pockets();
     g.texts(&[tables::CROSS_CHECK], Look::Heading);
     g.heads(&["What", "By rule", "This layout", "Unit", "", "", "Rule"], &[1, 2]);
     for c in &takeoff.checks {
         let look = |v: f64| if v.fract() == 0.0 { Look::Count } else { Look::Two };
-        g.text(0, &counting::subject(&c.counting_rule), Look::Text);
+        g.text(0, &counting::subject(&c.counting_rule, boards), Look::Text);
         g.number(1, c.rule, look(c.rule));
         if c.layout > 0.0 {
             g.number(2, c.layout, look(c.layout));
@@ -193,10 +200,11 @@ fn checks(g: &mut Grid, takeoff: &Takeoff) {
 }
 
 fn verified(g: &mut Grid, layout: &Layout) {
+    let boards = !layout.job.siding().receivers.has_pockets();
     g.texts(&[checks::SECTION], Look::Heading);
     g.heads(&["Rule", "Cases", "FAIL", "First"], &[1, 2]);
     for r in &layout.verify.rules {
-        g.text(0, checks::rule(r.rule), Look::Wrapped);
+        g.text(0, checks::rule_on(r.rule, boards), Look::Wrapped);
         g.number(1, r.checked as f64, Look::Count);
         g.number(2, r.violations.len() as f64, Look::Count);
         if let Some(v) = r.violations.first() {

@@ -19,15 +19,16 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
         &[22.0, 8.0, 11.0, 8.0, 22.0, 11.0, 13.0, 16.0, 16.0, 20.0, 11.0, 12.0, 20.0, 11.0],
     );
     g.texts(&[tables::TRIM], Look::Title);
-    g.texts(&[tables::TRIM_NOTE], Look::Text);
+    g.texts(&[tables::trim_note(&layout.job)], Look::Text);
     let head = heads(&mut g, style);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, &TrimPiece> =
         layout.trims.iter().map(|t| (t.mark.as_str(), t)).collect();
+    let boards = !layout.job.siding().receivers.has_pockets();
     let mut left = 0.0;
     for cut in &takeoff.trim_cuts {
         for (i, t) in cut.pieces.iter().filter_map(|m| pieces.get(m.as_str())).enumerate() {
-            g.text(0, &stock_length(&cut.stock), Look::Text);
+            g.text(0, &stock_length(&cut.stock, boards), Look::Text);
             if i == 0 {
                 g.number(1, 1.0, Look::Count);
                 g.number(13, style.number(cut.left), Look::Three);
@@ -85,8 +86,8 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     g.text(4, trim_kind(t.kind, boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
     g.text(6, &style.cut(t.length), Look::Text);
-    g.text(7, &words::end(&t.ends[0], style), Look::Text);
-    g.text(8, &words::end(&t.ends[1], style), Look::Text);
+    g.text(7, &words::end_on(&t.ends[0], style, boards), Look::Text);
+    g.text(8, &words::end_on(&t.ends[1], style, boards), Look::Text);
     g.text(9, &t.elevation, Look::Text);
     g.text(10, &t.wall, Look::Text);
     g.text(11, t.opening.as_deref().unwrap_or_default(), Look::Text);
