@@ -76,11 +76,10 @@ fn work(
             }
             continue;
         }
-        if a[1] >= top - CUT {
-            hem = true;
-            continue;
-        }
         let y = a[1];
+        let at_top = y >= top - CUT;
+        // On the course line the hem goes on over the edge, unless something stands there.
+        let reach = if at_top { rules.notch_clearance } else { reach };
         let over = |u: f64, v: f64| (u.max(v).min(right) - u.min(v).max(left)).max(0.0);
         let trimmed: f64 = finish
             .iter()
@@ -99,6 +98,8 @@ fn work(
             out.furring |= stands_off(y - bottom, job);
         } else if ends_wall {
             out.slots += along(length, rules.slot_spacing);
+        } else {
+            hem |= at_top;
         }
     }
     hold_below(&mut out, p, bottom, finish, job);

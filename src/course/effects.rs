@@ -10,8 +10,14 @@ pub(super) fn effects(judge: &Judge, datum: f64, t: &Tally) -> DatumEffects {
     DatumEffects {
         first_course: first_course(t),
         hung: (t.hung.0 > 0).then(|| HungStart { along: inches(t.hung.0), most: t.hung.1 }),
-        main_heads: judge.main.0.map(|y| main_line(judge, datum, y, |over| exposure - over)),
-        main_sills: judge.main.1.map(|y| main_line(judge, datum, y, |over| over)),
+        main_heads: judge.main.0.map(|height| {
+            let over = judge.over(datum, height);
+            MainLine { height, kept: (over != 0.0).then_some(exposure - over) }
+        }),
+        main_sills: judge.main.1.map(|height| {
+            let kept = judge.under(datum, height).min(exposure);
+            MainLine { height, kept: Some(kept) }
+        }),
         least_strip: judge.job.least_strip(),
         thin_strips: thin_strips(t),
         least_top: (t.top < exposure).then_some(t.top),
@@ -30,12 +36,6 @@ fn first_course(t: &Tally) -> FirstCourse {
     }
     // Over stone nothing hangs: there the first course stays cut.
     FirstCourse::Cut { along: inches(t.cut_start), least: t.first, whole_if_hung: t.cut_by }
-}
-
-/// What is kept of a course follows from how far the line stands over the butt line under it.
-fn main_line(judge: &Judge, datum: f64, height: f64, kept: impl Fn(f64) -> f64) -> MainLine {
-    let over = judge.over(datum, height);
-    MainLine { height, kept: (over != 0.0).then(|| kept(over)) }
 }
 
 fn thin_strips(t: &Tally) -> Vec<ThinStrips> {

@@ -16,7 +16,6 @@ pub(super) struct Tally {
     pub(super) at_top: GridWidth,
     pub(super) at_start: GridWidth,
     pub(super) main_head: GridWidth,
-    pub(super) main_sill: GridWidth,
     pub(super) other_line: GridWidth,
     pub(super) short_top: f64,
     pub(super) cut_start: GridWidth,
@@ -62,6 +61,15 @@ impl<'a> Judge<'a> {
         if over <= SAME || e - over <= SAME { 0.0 } else { over }
     }
 
+    /// How far a height that panels end under stands over the butt line of the course that is cut
+    /// there. On a course line, or over it by no more than the clearance, that is the course below,
+    /// whose hem is in the way.
+    pub(super) fn under(&self, datum: f64, y: f64) -> f64 {
+        let over = self.over(datum, y);
+        let hem = over <= self.job.courses.notch_clearance + SAME;
+        if hem { over + self.job.product.exposure } else { over }
+    }
+
     pub(super) fn tally(&self, datum: f64) -> Tally {
         let rules = &self.job.courses;
         let (e, v, least) =
@@ -78,7 +86,7 @@ impl<'a> Judge<'a> {
                 t.cut_panels += feet(l.width) / stock;
             }
         }
-        let (head, sill) = self.main;
+        let head = self.main.0;
         for l in &self.levels.heads {
             let over = self.over(datum, l.y);
             if over > 0.0 {
@@ -89,23 +97,16 @@ impl<'a> Judge<'a> {
             }
         }
         for l in &self.levels.sills {
-            let over = self.over(datum, l.y);
-            if over > 0.0 {
-                t.under_sill += if over - v < least { l.width } else { 0 };
-                let main = sill == Some(l.y);
-                *(if main { &mut t.main_sill } else { &mut t.other_line }) += l.width;
-                t.cut_panels += l.count as f64;
-            }
+            let kept = self.under(datum, l.y) - v;
+            t.under_sill += if kept < least { l.width } else { 0 };
+            t.cut_panels += l.count as f64;
         }
         for l in &self.levels.tops {
-            let over = self.over(datum, l.y);
-            if over > 0.0 {
-                let kept = (over - v).max(0.0);
-                t.at_top += if kept < least { l.width } else { 0 };
-                t.short_top += feet(l.width) * (1.0 - kept / TALL_TOP.min(e)).max(0.0);
-                t.cut_panels += feet(l.width) / stock;
-                t.top = t.top.min(kept);
-            }
+            let kept = (self.under(datum, l.y) - v).max(0.0);
+            t.at_top += if kept < least { l.width } else { 0 };
+            t.short_top += feet(l.width) * (1.0 - kept / TALL_TOP.min(e)).max(0.0);
+            t.cut_panels += feet(l.width) / stock;
+            t.top = t.top.min(kept);
         }
         t
     }
@@ -157,7 +158,6 @@ impl<'a> Judge<'a> {
             along(Weight::StripAtTop, t.at_top, w.strip_at_top),
             along(Weight::StripAtStart, t.at_start, w.strip_at_start),
             along(Weight::MainHead, t.main_head, w.main_head),
-            along(Weight::MainSill, t.main_sill, w.main_sill),
             along(Weight::OtherLine, t.other_line, w.other_line),
             term(Weight::ShortTop, t.short_top, WeighedIn::Feet, w.short_top),
             along(Weight::CutStart, t.cut_start, w.cut_start),

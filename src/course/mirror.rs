@@ -59,9 +59,13 @@ fn elevation(e: &SeamElevation, to: &dyn Fn(f64) -> f64) -> SeamElevation {
     };
     let run = |r: &SeamRun| {
         let (x0, x1) = span(r.x0, r.x1);
-        let mut barred: Vec<(f64, f64)> = r.barred.iter().map(|(a, b)| span(*a, *b)).collect();
-        barred.sort_by(|a, b| a.0.total_cmp(&b.0));
-        SeamRun { id: r.id.clone(), x0, x1, fixed: places(&r.fixed), barred }
+        let spans = |list: &[(f64, f64)]| {
+            let mut out: Vec<(f64, f64)> = list.iter().map(|(a, b)| span(*a, *b)).collect();
+            out.sort_by(|a, b| a.0.total_cmp(&b.0));
+            out
+        };
+        let (barred, notched) = (spans(&r.barred), spans(&r.notched));
+        SeamRun { id: r.id.clone(), x0, x1, fixed: places(&r.fixed), barred, notched }
     };
     let course = |c: &SeamCourse| {
         let mut runs: Vec<SeamRun> = c.runs.iter().map(run).collect();
@@ -85,7 +89,8 @@ fn figures(problem: &SeamProblem) -> Vec<i64> {
             for r in &c.runs {
                 out.extend([r.x0, r.x1].map(whole));
                 out.extend(r.fixed.iter().map(|x| whole(*x)));
-                out.extend(r.barred.iter().flat_map(|b| [whole(b.0), whole(b.1)]));
+                let spans = r.barred.iter().chain(&r.notched);
+                out.extend(spans.flat_map(|b| [whole(b.0), whole(b.1)]));
             }
             out.extend(c.avoid.iter().map(|x| whole(*x)));
         }
@@ -143,6 +148,7 @@ mod tests {
             x1: *x1,
             fixed: Vec::new(),
             barred: Vec::new(),
+            notched: Vec::new(),
         };
         let runs = runs.iter().enumerate().map(run).collect();
         let course = SeamCourse { index: 0, avoid: vec![], ripped: false, runs };

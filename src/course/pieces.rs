@@ -11,7 +11,7 @@ use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::course::{PlannedCourse, PlannedRun};
 use crate::model::house::DrawnWall;
 use crate::model::ids::{FeatureId, PanelId, PieceMark};
-use crate::model::notch::{Contour, Notch, NotchSide};
+use crate::model::notch::{Contour, LEAST_HEM_CUT, Notch, NotchSide};
 use crate::model::seam::Cut;
 use crate::units::{LengthStyle, MM_PER_INCH};
 
@@ -266,16 +266,21 @@ impl Making<'_> {
 
     /// Openings and fixtures in a box, by name.
     fn around(&self, (low, high): (Point, Point)) -> Vec<FeatureId> {
-        let reach = |r: Rect, by: f64| {
-            r.x0 - by < high.x - SAME
-                && r.x1 + by > low.x + SAME
-                && r.y0 - by < high.y - SAME
-                && r.y1 + by > low.y + SAME
+        // Aside, over it, under it.
+        let reach = |r: Rect, [aside, over, under]: [f64; 3]| {
+            r.x0 - aside < high.x - SAME
+                && r.x1 + aside > low.x + SAME
+                && r.y0 - under < high.y - SAME
+                && r.y1 + over > low.y + SAME
         };
-        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), 0.0));
+        // No less than what comes off with a hem.
+        let v = self.notch_clearance.max(LEAST_HEM_CUT);
+        // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
+        let room = [self.run.gap, 0.0, v];
+        let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
         let fixtures = self.wall.obstacles.iter().map(|o| {
             let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
-            (o.id.as_str(), bounds(&o.outline), room)
+            (o.id.as_str(), bounds(&o.outline), [room; 3])
         });
         openings
             .chain(fixtures)

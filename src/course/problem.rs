@@ -118,6 +118,7 @@ fn seam_run(r: &PlannedRun, steps: i64) -> SeamRun {
         // Down, so that the next panel still reaches the fixture.
         fixed: r.fixed.iter().map(|x| down(x + SAME, steps)).collect(),
         barred: r.barred.clone(),
+        notched: r.notched.clone(),
     }
 }
 

@@ -2,7 +2,9 @@
 //!
 //! Clearances: the end gap, measured along the panel, at every plumb or sloped side; the notch
 //! clearance, measured up and down, at level sides that cut a panel and at an opening's sides flatter
-//! than 45 degrees; none at level sides on a course line.
+//! than 45 degrees. A level side on a course line takes none of the course over it. From under it the
+//! clearance is taken of the course below, whose nail hem would stand where the window, soffit or band
+//! is: it is cut as under a side a hair lower (`TrimFact::UndersillLugs`).
 
 use super::clearance::Corners;
 use super::ends::{Side, end_of};
@@ -10,13 +12,14 @@ use super::thin;
 use crate::geom::boolean::{difference, union_all};
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::sliver::without_slivers;
-use crate::geom::strip::clip_band;
+use crate::geom::strip::{clip_band, reach_in_band};
 use crate::geom::tol::{SAME, fits, onto};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
-use crate::model::house::DrawnWall;
+use crate::model::house::{DrawnOpening, DrawnWall};
 use crate::model::ids::RunId;
+use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 
 /// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
@@ -59,13 +62,20 @@ fn course(
         .into_iter()
         .enumerate()
         .map(|(n, clear)| {
-            run(field, wall, job, format!("{}/{}/{}", wall.id, index, n).into(), clear)
+            let id = format!("{}/{}/{}", wall.id, index, n).into();
+            run(field, wall, job, (id, (bottom, top)), clear)
         })
         .collect();
     PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }
 
-fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) -> PlannedRun {
+fn run(
+    field: &Field,
+    wall: &DrawnWall,
+    job: &Job,
+    (id, strip): (RunId, (f64, f64)),
+    clear: Polygon,
+) -> PlannedRun {
     let gap = job.end_gap();
     let b = clear.bounds();
     let end = |side: Side| {
@@ -102,7 +112,21 @@ fn run(field: &Field, wall: &DrawnWall, job: &Job, id: RunId, clear: Polygon) ->
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
-    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, clear }
+    let notched = notched(wall, strip, b, job.courses.notch_clearance);
+    PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, notched, clear }
+}
+
+/// From where to where openings bite into a run between two butt lines: over their heads, and under
+/// their sills with the clearance there.
+fn notched(wall: &DrawnWall, (bottom, top): (f64, f64), b: Rect, notch: f64) -> Vec<(f64, f64)> {
+    let high = top + notch.max(LEAST_HEM_CUT);
+    let within = |o: &DrawnOpening| {
+        let (_, _, sill, head) = o.sides();
+        let reaches = sill < high - SAME && head > bottom + SAME;
+        if reaches { reach_in_band(&o.outline, bottom, high) } else { None }
+    };
+    let over = |r: &(f64, f64)| r.0 < b.x1 - SAME && r.1 > b.x0 + SAME;
+    wall.openings.iter().filter_map(within).filter(over).collect()
 }
 
 fn overlaps(a: Rect, b: Rect) -> bool {
@@ -134,7 +158,7 @@ fn blocked(
     let sides = field.edges.iter().enumerate().filter(|(_, e)| {
         let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
         let hairline = high - low <= SAME && low > strip.0 - SAME && high < strip.1 + SAME;
-        hairline || (low < strip.1 - SAME && high > strip.0 + SAME)
+        hairline || hem_is_cut(e, strip.1, notch) || (low < strip.1 - SAME && high > strip.0 + SAME)
     });
     let mut out: Vec<Polygon> = Vec::new();
     out.extend(sides.filter_map(|(i, e)| swept(e, strip, (gap, corners.past(i, gap)), notch)));
@@ -173,6 +197,15 @@ fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
     union_all(&[shape.map(|p| even(&p))])
 }
 
+/// Whether a level side stands over a course so near its top that the clearance to it cuts the panels
+/// under it: on the course line, or over it by less than the clearance. The field lies on the left hand
+/// of its sides: under one that runs to the left.
+fn hem_is_cut(e: &FieldEdge, top: f64, notch: f64) -> bool {
+    let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+    let level = high - low <= SAME && e.to.x < e.from.x;
+    level && low >= top - SAME && high - notch.max(LEAST_HEM_CUT) < top - SAME
+}
+
 /// The area swept by a side moved along the clearances.
 fn swept(
     edge: &FieldEdge,
@@ -187,6 +220,10 @@ fn swept(
         let (x0, x1) = (a.x.min(b.x) - left, a.x.max(b.x) + right);
         if inside {
             return Some(Polygon::rect(x0, a.y - notch, x1, a.y + notch));
+        }
+        if hem_is_cut(edge, strip.1, notch) {
+            let room = notch.max(LEAST_HEM_CUT);
+            return Some(Polygon::rect(x0, a.y - room, x1, a.y + room));
         }
         // On a course line but for drawing noise: no hairline of panel is left between.
         let line = if a.y < (strip.0 + strip.1) / 2.0 { strip.0 } else { strip.1 };

@@ -90,6 +90,17 @@ group! {
             /// Settings that would do.
             remedies: Vec<SeamRemedy>,
         }
+        /// Seams stand on jamb lines.
+        SeamOnJamb "seam-on-jamb", Warning, Crew {
+            /// The wall.
+            wall: WallId,
+            /// Courses with such a seam, from 1 at the datum.
+            courses: Vec<i32>,
+            /// The distance within which a seam is on the line, inches.
+            within: f64,
+            /// Whether the siding comes in panels or boards.
+            piece: SidingPiece,
+        }
         /// The layout breaks rules of the independent check.
         CheckFailed "check-failed", Error, Office {
             /// How many places break a rule.

@@ -2,7 +2,7 @@
 
 use super::boolean::intersection;
 use super::polygon::{Polygon, bounds, sides};
-use super::vocabulary::Rect;
+use super::vocabulary::{Point, Rect};
 
 /// The parts of `shapes` between heights `y0` and `y1`, left to right.
 pub fn clip_band(shapes: &[Polygon], y0: f64, y1: f64) -> Vec<Polygon> {
@@ -32,6 +32,12 @@ fn clip(shapes: &[Polygon], window: impl Fn(Rect) -> Rect) -> Vec<Polygon> {
     intersection(&near, &[Polygon::rect(w.x0, w.y0, w.x1, w.y1)])
 }
 
+/// From where to where a ring reaches between heights `y0` and `y1`; none where it does not.
+pub fn reach_in_band(ring: &[Point], y0: f64, y1: f64) -> Option<(f64, f64)> {
+    let part = clip_band(&[Polygon::simple(ring.to_vec()).wound()], y0, y1);
+    bounds(part.iter().flat_map(|p| &p.outer)).map(|r| (r.x0, r.x1))
+}
+
 /// The x intervals that `shapes` cover at height `y`, sorted; `y` should miss every vertex.
 pub fn intervals_at(shapes: &[Polygon], y: f64) -> Vec<(f64, f64)> {
     let mut xs: Vec<f64> = shapes
@@ -49,7 +55,6 @@ pub fn intervals_at(shapes: &[Polygon], y: f64) -> Vec<(f64, f64)> {
 mod tests {
     use super::*;
     use crate::geom::polygon::total_area;
-    use crate::geom::vocabulary::Point;
 
     #[test]
     fn six_strips_of_a_gable_sum_to_the_gable() {

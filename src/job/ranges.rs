@@ -80,7 +80,6 @@ pub const RANGES: &[Range] = &[
     range("courses.weights.strip_at_top", 0.0, 1e6, |j| j.courses.weights.strip_at_top),
     range("courses.weights.strip_at_start", 0.0, 1e6, |j| j.courses.weights.strip_at_start),
     range("courses.weights.main_head", 0.0, 1e6, |j| j.courses.weights.main_head),
-    range("courses.weights.main_sill", 0.0, 1e6, |j| j.courses.weights.main_sill),
     range("courses.weights.other_line", 0.0, 1e6, |j| j.courses.weights.other_line),
     range("courses.weights.short_top", 0.0, 1e6, |j| j.courses.weights.short_top),
     range("courses.weights.cut_start", 0.0, 1e6, |j| j.courses.weights.cut_start),

@@ -27,11 +27,9 @@ pub struct DatumWeights {
     /// shares (NAVEDTRA 14044). Default 1: common practice, no source.
     // LayoutFact::LinesAtHeadsAndSills, LayoutFact::ButtsAtOpenings.
     pub main_head: f64,
-    /// The same of main sills (NAVEDTRA 14044). Default 1: common practice, no source.
-    // LayoutFact::LinesAtHeadsAndSills, LayoutFact::ButtsAtOpenings.
-    pub main_sill: f64,
-    /// Each foot of other heads and sills off the course lines (NAVEDTRA 14044: notch where
-    /// both cannot be had). Default 1/4: common practice, no source.
+    /// Each foot of other heads off the course lines (NAVEDTRA 14044: notch where both cannot be
+    /// had). Default 1/4: common practice, no source. Sills have no such weight: a panel is cut under
+    /// every sill, on a course line too, where its nail hem would stand in the window.
     // LayoutFact::NotchRoundSills.
     pub other_line: f64,
     /// Each foot of a top course of no height; none from 4 in up, in proportion between.
@@ -61,7 +59,6 @@ impl Default for DatumWeights {
             strip_at_top: 3.0,
             strip_at_start: 3.0,
             main_head: 1.0,
-            main_sill: 1.0,
             other_line: 0.25,
             short_top: 1.0,
             cut_start: 4.0,

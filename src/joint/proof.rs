@@ -203,6 +203,7 @@ mod tests {
                 x1: width,
                 fixed: vec![],
                 barred: vec![],
+                notched: Vec::new(),
             }],
             ..Default::default()
         };

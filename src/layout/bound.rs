@@ -4,7 +4,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::model::conflict::Conflict;
-use crate::model::seam::{Certificate, Dual, Exclusion};
+use crate::model::ids::WallId;
+use crate::model::seam::{AtOpenings, Certificate, Dual, Exclusion};
 
 /// The panel count and the proof.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -36,6 +37,40 @@ pub struct Bound {
     /// Rules that could not be kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,
+    /// Where seams stand beside openings and one another.
+    #[serde(default)]
+    pub seams: SeamPlaces,
+}
+
+/// Where seams stand beside openings and one another, counted from what is laid.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct SeamPlaces {
+    /// All seams.
+    pub seams: usize,
+    /// Of them at openings.
+    pub at_openings: AtOpenings,
+    /// No layout of these runs has fewer of a sort, each sort by itself. Not reckoned for joints of
+    /// boards, which stand on studs.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<AtOpenings>,
+    /// Stairs: seams of three courses, one over the other, that step alike.
+    pub stairs: usize,
+    /// Ladders: two seams in one line with only the clear courses between.
+    pub ladders: usize,
+    /// Where seams stand on jamb lines.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub on_jambs: Vec<SeamPlace>,
+}
+
+/// Where a seam is.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct SeamPlace {
+    /// Its wall.
+    pub wall: WallId,
+    /// Its course, counted from the datum.
+    pub course: i32,
+    /// Inches from the elevation's left.
+    pub x: f64,
 }
 
 /// What a layout keeps least.

@@ -63,6 +63,8 @@ rules! {
     ShortestPiece,
     /// Seams keep off mounting blocks and stand past bare fixtures.
     SeamsAtFixtures,
+    /// Seams at openings, in stairs and in ladders are told as they are.
+    SeamCounts,
     /// Joints of boards stand on studs.
     JointsOnStuds,
     /// What is cut from a panel fits it, with a saw cut between.
@@ -77,6 +79,8 @@ rules! {
     PieceShapes,
     /// Notches stand where openings bite into a course.
     NotchPlaces,
+    /// No nail hem stands where an opening, soffit or band is.
+    HemsClear,
     /// Cuts as listed make each piece out of its strip.
     PieceCuts,
     /// Channels close round every opening.

@@ -98,6 +98,8 @@ pub struct PlannedRun {
     pub fixed: Vec<f64>,
     /// Intervals where no seam may stand.
     pub barred: Vec<(f64, f64)>,
+    /// From where to where its panels are notched over heads and under sills: the openings themselves.
+    pub notched: Vec<(f64, f64)>,
 }
 
 /// How a run ends: planned, and so laid.

@@ -7,6 +7,10 @@ use super::ids::FeatureId;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Xy;
 
+/// Least that is cut off a face together with the hem over it, inches: the finest mark of a tape, of our
+/// own choosing.
+pub const LEAST_HEM_CUT: f64 = 1.0 / 16.0;
+
 /// A cut that is no straight line across the panel, point by point: `[along, up]` from the piece's
 /// left end and from the butt line.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]

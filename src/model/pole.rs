@@ -132,7 +132,8 @@ pub struct HungStart {
 pub struct MainLine {
     /// Over the floor reference line.
     pub height: f64,
-    /// What is kept of the course it cuts; none on a course line.
+    /// What is kept of the course it cuts; none for heads on a course line. Under sills on one the
+    /// course below is cut, and its whole face is kept but for the clearance.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub kept: Option<f64>,
 }
@@ -187,9 +188,7 @@ pub enum DatumWeight {
     StripAtStart,
     /// Main heads off the course lines.
     MainHead,
-    /// Main sills off the course lines.
-    MainSill,
-    /// Other heads and sills off the course lines.
+    /// Other heads off the course lines.
     OtherLine,
     /// Short top courses.
     ShortTop,

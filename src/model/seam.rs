@@ -31,6 +31,16 @@ pub enum Effort {
 /// piece is cut from is tried for every pair of lengths; no supplier's list of one panel is near as long.
 pub const MOST_STOCKS: usize = 8;
 
+/// A seam no farther from a jamb line than this, inches, stands on it: common practice, no source.
+pub const ON_JAMB: f64 = 1.5;
+
+/// Steps of a stair of seams differ by less than the first and are shorter than the second, inches:
+/// common practice, no source.
+pub const STAIR: (i64, i64) = (2, 60);
+
+/// Seams nearer than this, inches, stand in one line: common practice, no source.
+pub const IN_LINE: i64 = 3;
+
 /// Most that one panel weighs beside others in what is kept least.
 pub const MOST_WEIGHT: i64 = 1_000_000;
 
@@ -119,6 +129,8 @@ pub struct SeamRun {
     pub fixed: Vec<f64>,
     /// Intervals where no seam may stand (mounting blocks).
     pub barred: Vec<(f64, f64)>,
+    /// From where to where its panels are notched over heads and under sills: the openings themselves.
+    pub notched: Vec<(f64, f64)>,
 }
 
 /// The runs of one course of one elevation.
@@ -314,4 +326,19 @@ pub struct SeamPlan {
     pub other_policy_panels: Option<usize>,
     /// Rules that could not be kept.
     pub conflicts: Vec<Conflict>,
+    /// How few seams any layout of these runs has at openings, where that was reckoned.
+    pub least_at_openings: Option<AtOpenings>,
+}
+
+/// Seams at openings.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
+)]
+pub struct AtOpenings {
+    /// In a notch over a head or under a sill, or nearer to one than the job's distance from jambs.
+    pub in_notches: usize,
+    /// On a jamb line: 1 1/2 in from it at most.
+    pub on_jambs: usize,
+    /// Nearer to a jamb line than the job's distance.
+    pub near_jambs: usize,
 }

@@ -13,6 +13,7 @@ use crate::model::conflict::Conflict;
 use crate::model::corner::CornerKind;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
+use crate::model::seam::ON_JAMB;
 use crate::origin::round_place;
 use crate::takeoff;
 
@@ -46,6 +47,7 @@ pub(super) fn of_laid(
     set_backs(laid, findings);
     warnings::tell(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
+    seams_on_jambs(laid, bound, findings);
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&laid.job)));
 }
@@ -95,6 +97,30 @@ fn set_backs(laid: &LaidHouse, findings: &mut Findings) {
     if !taken.is_empty() {
         let boards = !job.siding().receivers.has_pockets();
         findings.push(Finding::new(CornerFinding::SetBackTaken { taken, boards }));
+    }
+}
+
+/// Seams on jamb lines, wall by wall.
+fn seams_on_jambs(laid: &LaidHouse, bound: &Bound, findings: &mut Findings) {
+    // A joint of boards stands on a stud, and a stud at every jamb.
+    if laid.job.siding().joints.is_on_studs() {
+        return;
+    }
+    for (e, w) in laid.walls() {
+        let here: Vec<_> = bound.seams.on_jambs.iter().filter(|s| s.wall == w.id).collect();
+        let Some(first) = here.first() else { continue };
+        let mut courses: Vec<i32> = here.iter().map(|s| s.course + 1).collect();
+        courses.dedup();
+        let height = w.courses.iter().find(|c| c.index == first.course).map_or(0.0, |c| c.bottom);
+        let at = Affine::new(e.to_source) * Point::new(first.x, height);
+        let kind = LayingFinding::SeamOnJamb {
+            wall: w.id.clone(),
+            courses,
+            within: ON_JAMB,
+            piece: laid.job.product.kind.piece(),
+        };
+        let at = round_place(at, laid.drawing.inches_per_unit);
+        findings.push(Finding::new(kind).on(&e.name).at(at));
     }
 }
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::hits::least_at_openings;
 use super::options::Way;
 use super::part::{Digest, Part};
 use super::placed::Placed;
@@ -96,6 +97,7 @@ pub(super) fn plan(
         crew_panels: 0,
         other_policy_panels: None,
         conflicts: Vec::new(),
+        least_at_openings: Some(least_at_openings(digest)),
     }
 }
 

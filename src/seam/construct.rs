@@ -148,6 +148,7 @@ mod tests {
                 x1: 470.25,
                 fixed: vec![],
                 barred: vec![],
+                notched: Vec::new(),
             };
             let courses = (0..40).map(|index| SeamCourse {
                 index,

@@ -1,10 +1,11 @@
 //! The problem in whole steps of an inch, with what the search asks again and again worked out once.
 
-use super::options::Way;
+use super::hit_sum::Hits;
+use super::hits::{hits, least_hits, wide};
 use super::part::{Digest, Part};
 use super::rules::{Rules, Steps};
-use super::stagger::{seams, standing};
-use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, SeamProblem, SeamRun};
+use super::stagger::standing;
+use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, ON_JAMB, SeamProblem, SeamRun};
 
 impl Digest {
     pub(super) fn new(problem: &SeamProblem) -> Self {
@@ -27,6 +28,7 @@ impl Digest {
             stagger: whole(r.stagger).max(0),
             clear: r.clear_courses.min(1000) as i32,
             jamb: whole(r.jamb),
+            on_jamb: whole(ON_JAMB),
             seam_short: r.seam_short_runs,
             effort: r.effort,
             seed: r.seed,
@@ -59,9 +61,9 @@ impl Digest {
         Digest { rules, parts }
     }
 
-    /// Fewest jamb hits that the runs, each alone, allow.
-    pub(super) fn unavoidable(&self) -> i64 {
-        self.parts.iter().map(|p| p.least_hits).sum()
+    /// Least hits that the runs, each alone, allow.
+    pub(super) fn unavoidable(&self) -> Hits {
+        self.parts.iter().fold(Hits::NONE, |sum, p| sum + p.least_hits)
     }
 }
 
@@ -125,47 +127,13 @@ fn part(
         one_piece,
         avoid: avoid.iter().copied().filter(|x| *x > left && *x < left + cover).collect(),
         barred: run.barred.iter().map(|(a, b)| (whole(*a), whole(*b))).collect(),
+        notched: wide(&run.notched, rules),
         open: Vec::new(),
         hits: Vec::new(),
-        least_hits: 0,
+        least_hits: Hits::NONE,
         near: Vec::new(),
         fixed_near: Vec::new(),
     }
-}
-
-/// Jamb hits by first-piece length, as steps.
-fn hits(part: &Part, way: Way, rules: &Rules) -> Vec<(i64, i64)> {
-    let mut turns: Vec<(i64, i64)> = vec![(way.least, 0)];
-    for x in seams(part, way, 0, rules) {
-        for v in &part.avoid {
-            // Hit from one step inside the wished distance to one on the other side.
-            let (from, to) = (v - x - rules.jamb + 1, v - x + rules.jamb);
-            if to > way.least && from <= way.most && from < to {
-                turns.push((from.max(way.least), 1));
-                turns.push((to, -1));
-            }
-        }
-    }
-    turns.sort_unstable();
-    let mut steps: Vec<(i64, i64)> = Vec::new();
-    let mut count = 0;
-    for (a, change) in turns {
-        count += change;
-        match steps.last_mut() {
-            Some(last) if last.0 == a => last.1 = count,
-            _ => steps.push((a, count)),
-        }
-    }
-    steps
-}
-
-fn least_hits(part: &Part) -> i64 {
-    if part.one_piece {
-        return 0;
-    }
-    let ways = part.ways.iter().zip(&part.hits);
-    let inside = ways.flat_map(|(w, steps)| steps.iter().filter(|s| s.0 <= w.most).map(|s| s.1));
-    inside.min().unwrap_or(0)
 }
 
 /// Which parts' seams can come too near to each other's.

@@ -3,6 +3,7 @@
 //! rounds.
 
 use super::conflicts::Pins;
+use super::hit_sum::Hits;
 use super::insert::Inserter;
 use super::part::Digest;
 use super::placed::Placed;
@@ -32,7 +33,7 @@ const BESIDE: usize = 50;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 24;
 
-/// Rounds that jamb hits are still worked at when panels meet the bound.
+/// Rounds that hits are still worked at when panels meet the bound.
 const PATIENCE: u64 = 1000;
 /// Parts beyond this many get an eighth of the rounds, and one chain: large houses even chance out
 /// by themselves.
@@ -65,7 +66,7 @@ pub(super) fn counted(digest: &Digest) -> u64 {
     parts.min(LARGE) + parts.saturating_sub(LARGE) / 8
 }
 
-/// Improves a layout until it meets `bound` with no avoidable jamb hit, or the budget is spent, or
+/// Improves a layout until it meets `bound` with no avoidable hit at an opening, or the budget is spent, or
 /// what is left of it gives no hope.
 pub(super) fn improve(
     digest: &Digest,
@@ -199,7 +200,7 @@ impl Best {
 /// The best layout so far, the parts that may stand otherwise by now, and when it was found.
 struct Best {
     placed: Vec<Option<Placed>>,
-    key: (usize, i64, i64),
+    key: Key,
     panels: usize,
     /// Kinds of all panels there are by now: what is placed names some of them.
     kinds: Vec<usize>,
@@ -209,8 +210,11 @@ struct Best {
     leftover: i64,
 }
 
-/// What is best: panels by weight, then jamb hits, then seams.
-pub(super) fn key(pool: &Pool) -> (usize, i64, i64) {
+/// Panels by weight, hits at openings, seams.
+pub(super) type Key = (usize, Hits, i64);
+
+/// What is best: panels by weight, then seams in notches, on jamb lines, near them, then seams.
+pub(super) fn key(pool: &Pool) -> Key {
     (pool.bought(), pool.hits, pool.seams)
 }
 

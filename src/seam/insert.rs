@@ -1,5 +1,6 @@
 //! Inserting one part where it costs least.
 
+use super::hit_sum::Hits;
 use super::looks::{Looks, Round};
 use super::options::Way;
 use super::part::Digest;
@@ -67,6 +68,9 @@ impl<'a> Inserter<'a> {
                 continue;
             }
             self.lengths(pool, p.ways[way]);
+            if self.looks.is_some() {
+                self.turns(&p.hits[way]);
+            }
             let wishes = std::mem::take(&mut self.wishes);
             wishes.iter().for_each(|a| self.ends(pool, part, way, *a));
             self.wishes = wishes;
@@ -140,6 +144,16 @@ impl<'a> Inserter<'a> {
         out.dedup();
     }
 
+    /// First-piece lengths at which hits at openings change: the first with fewer, the last before more.
+    fn turns(&mut self, steps: &[(i64, Hits)]) {
+        let spans = &self.allowed.spans;
+        let inside = |a: &i64| spans.iter().any(|s| s.0 <= *a && *a <= s.1);
+        let less = steps.windows(2).map(|w| if w[1].1 < w[0].1 { w[1].0 } else { w[1].0 - 1 });
+        self.wishes.extend(less.filter(inside));
+        self.wishes.sort_unstable();
+        self.wishes.dedup();
+    }
+
     /// Tries the panels for both end pieces.
     fn ends(&mut self, pool: &mut Pool, part: usize, way: usize, a: i64) {
         let w = self.digest.parts[part].ways[way];
@@ -148,7 +162,7 @@ impl<'a> Inserter<'a> {
         let kerf = rules.kerf;
         let mut own = soft(self.digest, part, way, a) + (w.k - 2) * rules.unit(w.whole);
         if let Some(looks) = self.looks {
-            own += LOOK * looks.cost(self.digest, &self.round, part, way, a);
+            own += LOOK * looks.cost(self.digest, &self.round, part, way, a).weight();
         }
         for kind in rules.kinds() {
             pool.fresh(kind);

@@ -5,22 +5,17 @@
 
 use std::collections::BTreeMap;
 
+use super::hit_sum::Hits;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;
 use super::stagger::seams;
-use crate::model::seam::SeamProblem;
+use crate::model::seam::{IN_LINE, STAIR, SeamProblem};
 
-/// Steps differ by less than this in a stair (2 in), and are shorter than this (5 ft): common
-/// practice, no source. Inches.
-const STEP: (i64, i64) = (2, 60);
-/// Seams nearer than this stand in line (3 in): common practice, no source.
-const IN_LINE: i64 = 3;
 /// A seam this near to the middle of an entrance is looked at (3 ft): common practice, no source.
 const BESIDE: i64 = 36;
 
-/// Costs, one against the other.
-const HIT: i64 = 100;
-const STAIR: i64 = 10;
+/// Costs, one against the other; seams at openings come before all of these.
+const STAIR_SEAM: i64 = 10;
 const LADDER: i64 = 10;
 const ENTRANCE: i64 = 8;
 
@@ -81,8 +76,8 @@ impl Looks {
         [list(&o[0]), list(&o[1]), list(&o[2]), list(&o[3]), list(&o[4]), list(&o[5])]
     }
 
-    /// What is ill about a part laid `way` with first piece `a`: jamb hits, stairs, ladders, seams
-    /// beside entrances.
+    /// What is ill about a part laid `way` with first piece `a`: seams at openings, then stairs,
+    /// ladders, seams beside entrances.
     pub(super) fn cost(
         &self,
         digest: &Digest,
@@ -90,38 +85,60 @@ impl Looks {
         part: usize,
         way: usize,
         a: i64,
-    ) -> i64 {
+    ) -> Ill {
         let p = &digest.parts[part];
-        let mut cost = HIT * hits_at(p, way, a);
+        let mut cost = 0;
         let [up, up2, down, down2, line, line2] = round;
         let steps = digest.rules.steps;
-        let (alike, step) = (steps.of(STEP.0), steps.of(STEP.1));
+        let (alike, step) = (steps.of(STAIR.0), steps.of(STAIR.1));
         let (in_line, beside) = (steps.of(IN_LINE), steps.of(BESIDE));
         for x in seams(p, p.ways[way], a, &digest.rules) {
             cost += LADDER * (count(line, x, in_line) + count(line2, x, in_line));
             // As the lowest, the highest and the middle one of a stair.
             for (first, second) in [(up, up2), (down, down2)] {
                 for b in within(first, x, step) {
-                    cost += STAIR * count(second, 2 * b - x, alike);
+                    cost += STAIR_SEAM * count(second, 2 * b - x, alike);
                 }
             }
             for b in within(up, x, step) {
-                cost += STAIR * count(down, 2 * x - b, alike);
+                cost += STAIR_SEAM * count(down, 2 * x - b, alike);
             }
             let doors = self.entrances[part].iter().filter(|e| (x - **e).abs() < beside);
             cost += ENTRANCE * doors.count() as i64;
         }
-        cost
+        Ill { hits: hits_at(p, way, a), others: cost }
     }
 
     /// [`Looks::cost`] of a part as it stands.
-    pub(super) fn of(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> i64 {
+    pub(super) fn of(&self, digest: &Digest, placed: &[Option<Placed>], part: usize) -> Ill {
         match placed[part] {
             Some(Placed::Seamed { way, a, .. }) => {
                 self.cost(digest, &self.round(digest, placed, part), part, way, a)
             }
-            _ => 0,
+            _ => Ill::default(),
         }
+    }
+}
+
+/// What is ill about some seams: hits at openings, then all else.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Ill {
+    pub(super) hits: Hits,
+    pub(super) others: i64,
+}
+
+impl Ill {
+    /// One against the other while a part is laid, so that no hit is worth a panel.
+    pub(super) fn weight(self) -> i64 {
+        self.hits.look() + self.others
+    }
+}
+
+impl std::ops::Add for Ill {
+    type Output = Ill;
+
+    fn add(self, other: Ill) -> Ill {
+        Ill { hits: self.hits + other.hits, others: self.others + other.others }
     }
 }
 

@@ -20,6 +20,8 @@ mod construct;
 mod crew;
 mod differences;
 mod digest;
+mod hit_sum;
+mod hits;
 mod improve;
 mod insert;
 mod looks;

@@ -1,5 +1,6 @@
 //! Runs and parts of runs, with what the search asks of them again and again.
 
+use super::hit_sum::Hits;
 use super::options::Way;
 use super::rules::Rules;
 
@@ -27,12 +28,14 @@ pub(super) struct Part {
     pub avoid: Vec<i64>,
     /// Intervals where no seam may stand.
     pub barred: Vec<(i64, i64)>,
+    /// Open intervals where a seam stands in a notch or too near to one, none meeting another.
+    pub notched: Vec<(i64, i64)>,
     /// For each way, where the first piece may end for all that does not move.
     pub open: Vec<Vec<Span>>,
-    /// For each way, jamb hits from a first-piece length on, up to the next entry's.
-    pub hits: Vec<Vec<(i64, i64)>>,
-    /// Fewest jamb hits that any lawful parting of this part alone has.
-    pub least_hits: i64,
+    /// For each way, [`Hits`] from a first-piece length on, up to the next entry's.
+    pub hits: Vec<Vec<(i64, Hits)>>,
+    /// Least hits that any lawful parting of this part alone has.
+    pub least_hits: Hits,
     /// Parts whose seams must keep `stagger` from this one's.
     pub near: Vec<usize>,
     /// Fixed seams of near courses.
@@ -46,11 +49,11 @@ pub(super) struct Digest {
     pub parts: Vec<Part>,
 }
 
-/// Jamb hits of a part laid `way` with first piece `a`.
-pub(super) fn hits_at(part: &Part, way: usize, a: i64) -> i64 {
+/// Hits of a part laid `way` with first piece `a`.
+pub(super) fn hits_at(part: &Part, way: usize, a: i64) -> Hits {
     let steps = &part.hits[way];
     if steps.len() < 2 {
-        return 0;
+        return Hits::NONE;
     }
     steps[steps.partition_point(|s| s.0 <= a).saturating_sub(1)].1
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::conflicts::Pins;
 use super::insert::Inserter;
-use super::looks::Looks;
+use super::looks::{Ill, Looks};
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
@@ -35,17 +35,21 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
     inserter.pinned = pins;
     inserter.looks = Some(looks);
     let mut ill: Vec<usize> = Vec::new();
+    // Those of them with a seam in a notch or on a jamb line: every other round is one of theirs.
+    let mut worst: Vec<usize> = Vec::new();
     for round in 0..rounds(digest) {
         let parts = digest.parts.len() as u64;
         if round % (4 * parts.max(1)) == 0 {
-            ill = (0..digest.parts.len())
-                .filter(|p| looks.of(digest, &pool.placed, *p) > 0)
-                .collect();
+            let of = |p: &usize| looks.of(digest, &pool.placed, *p);
+            ill = (0..digest.parts.len()).filter(|p| of(p) > Ill::default()).collect();
             if ill.is_empty() {
                 return;
             }
+            let bad = |p: &usize| of(p).hits.is_bad();
+            worst = ill.iter().copied().filter(bad).collect();
         }
-        let one = ill[inserter.random.below(ill.len())];
+        let among = if worst.is_empty() || round % 2 == 1 { &ill } else { &worst };
+        let one = among[inserter.random.below(among.len())];
         let mut taken = with_mates(digest, pool, one, &mut inserter.random);
         // What is pinned stands before the others look for a place.
         taken.sort_by_key(|p| inserter.pinned[*p].is_none());
@@ -97,14 +101,14 @@ fn again(
     taken: &[usize],
 ) {
     let panels = pool.bought();
-    let mut before = 0;
+    let mut before = Ill::default();
     let mut stood = Vec::new();
     // Each part is looked at beside what stands then, both ways, so that the sums compare.
     for p in taken {
-        before += looks.of(digest, &pool.placed, *p);
+        before = before + looks.of(digest, &pool.placed, *p);
         stood.extend(pool.take(digest, *p).map(|how| (*p, how)));
     }
-    let mut after = 0;
+    let mut after = Ill::default();
     let mut laid = true;
     for p in taken {
         let Some(how) = inserter.best(pool, *p) else {
@@ -112,7 +116,7 @@ fn again(
             break;
         };
         pool.place(digest, *p, how);
-        after += looks.of(digest, &pool.placed, *p);
+        after = after + looks.of(digest, &pool.placed, *p);
         // Laying the others can only add to both.
         laid = pool.bought() <= panels && after <= before;
         if !laid {

@@ -1,5 +1,6 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
+use super::hit_sum::Hits;
 use super::options::Way;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;
@@ -11,8 +12,6 @@ use super::shelf::Shelves;
 mod weight {
     /// A seam: enough to prefer fewer, never worth a panel.
     pub(super) const SEAM: i64 = 12_000;
-    /// A seam nearer to a jamb line than wished.
-    pub(super) const JAMB: i64 = 20_000;
     /// A leftover, by the square of its share of a panel: few long ones beat many short ones.
     pub(super) const LEFTOVER: i64 = 800_000;
     /// A leftover of a panel that holds both end pieces.
@@ -61,9 +60,9 @@ pub(super) struct Pool {
     pub any: Shelves,
     /// Worth of all leftovers, in [`UNIT`]s.
     leftover: i64,
-    /// Seams and jamb hits of all parts.
+    /// Seams of all parts, and where they hit openings.
     pub seams: i64,
-    pub hits: i64,
+    pub hits: Hits,
     pub placed: Vec<Option<Placed>>,
     /// Worth of a leftover by its length, of an open and of a locked panel.
     worths: [Vec<i64>; 2],
@@ -93,7 +92,7 @@ impl Pool {
             any: Shelves::new(room),
             leftover: 0,
             seams: 0,
-            hits: 0,
+            hits: Hits::NONE,
             placed: vec![None; digest.parts.len()],
             worths,
             most_room: room,
@@ -143,11 +142,11 @@ impl Pool {
     }
 
     /// The state cost that the search minimises: panels less the worth of leftovers, plus seams and
-    /// jamb hits. Whole numbers, so that taking a part up restores it exactly.
+    /// their hits. Whole numbers, so that taking a part up restores it exactly.
     pub(super) fn cost(&self) -> i64 {
         self.kinds.iter().map(|k| k.used() as i64 * k.unit).sum::<i64>() - self.leftover
             + self.seams * weight::SEAM
-            + self.hits * weight::JAMB
+            + self.hits.cost()
     }
 
     /// Worth of all that is left on cut panels.
@@ -186,7 +185,7 @@ impl Pool {
         if let Placed::Seamed { way, a, .. } = how {
             let p = &digest.parts[part];
             self.seams += sign * (p.ways[*way].k - 1);
-            self.hits += sign * hits_at(p, *way, *a);
+            self.hits = self.hits + hits_at(p, *way, *a).times(sign);
         }
     }
 
@@ -311,9 +310,9 @@ impl Pool {
     }
 }
 
-/// Cost of a part's seams and jamb hits.
+/// Cost of a part's seams and of where they hit openings.
 #[inline]
 pub(super) fn soft(digest: &Digest, part: usize, way: usize, a: i64) -> i64 {
     let p = &digest.parts[part];
-    weight::SEAM * (p.ways[way].k - 1) + weight::JAMB * hits_at(p, way, a)
+    weight::SEAM * (p.ways[way].k - 1) + hits_at(p, way, a).cost()
 }

@@ -57,6 +57,8 @@ pub(super) struct Rules {
     pub stagger: i64,
     pub clear: i32,
     pub jamb: i64,
+    /// How near to a jamb line a seam stands on it.
+    pub on_jamb: i64,
     pub seam_short: bool,
     pub effort: crate::model::seam::Effort,
     pub seed: u64,
@@ -77,6 +79,7 @@ impl Rules {
             stagger: 0,
             clear: 0,
             jamb: 0,
+            on_jamb: 0,
             seam_short: false,
             effort: Default::default(),
             seed: 1,

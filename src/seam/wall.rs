@@ -338,6 +338,7 @@ mod tests {
                 x1: inches(3 * (i as i64 % 2) + c),
                 fixed: vec![],
                 barred: vec![],
+                notched: Vec::new(),
             }],
             ..Default::default()
         });

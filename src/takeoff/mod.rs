@@ -14,6 +14,7 @@ mod panels;
 pub mod price;
 mod proof;
 pub mod rules;
+mod seam_places;
 mod shares;
 mod trims;
 mod zones;

@@ -1,6 +1,7 @@
 //! How few panels there can be, beside what the layout and others take.
 
 use super::area::panels_by_area;
+use super::seam_places::seam_places;
 use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
 use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
@@ -22,6 +23,7 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
         by_area: panels_by_area(layout),
         other_policy: plan.other_policy_panels,
         conflicts: plan.conflicts.clone(),
+        seams: seam_places(layout, plan.least_at_openings),
         certificate,
     }
 }

@@ -3,7 +3,9 @@
 //! What may be covered of a course is the field's strip, less the end gap to both sides of every
 //! plumb or sloped side, less the notch clearance above and below level sides that cut the course
 //! and above and below an opening's sides flatter than 45 degrees, less mounting blocks grown by that
-//! clearance, less bare fixtures. Areas are exact: see `sweep`.
+//! clearance, less bare fixtures. Under a level side that stands on the course's top line, or nearer
+//! over it than that clearance, it is less the clearance too: the nail hem is cut off there. Areas are
+//! exact: see `sweep`.
 
 use std::collections::BTreeMap;
 
@@ -14,6 +16,7 @@ use super::named;
 use super::rule::{Cases, found};
 use super::scan::{Spans, length, twice, without};
 use super::sweep::{Height, Shapes, Slab};
+use super::tolerance::HEM_CUT;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::breach::wall::FieldBreach;
@@ -193,6 +196,13 @@ fn beside_a_side(
     } else {
         (b[0] - past[1], a[0] + past[0])
     };
+    // The field lies on the left hand of its sides: under one that runs to the left.
+    let over = b[0] < a[0] && high - low <= SAME && low >= course.top - SAME;
+    let room = v.max(HEM_CUT);
+    if over && high - room < course.top - SAME {
+        off(shapes, course, &rectangle(left, high - room, right, high));
+        return;
+    }
     if !reaches(course, low, high) {
         // On a course line but for drawing noise: nothing is laid between.
         for line in [course.bottom, course.top] {

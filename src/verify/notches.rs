@@ -3,7 +3,7 @@
 
 use super::named::{self, PieceOn, bounds};
 use super::rule::{Cases, found};
-use super::tolerance::same;
+use super::tolerance::{HEM_CUT, same};
 use crate::geom::tol::SAME;
 use crate::layout::breach::piece::{NotchSize, PieceBreach};
 use crate::layout::laid::LaidHouse;
@@ -64,7 +64,7 @@ fn place(rule: &mut Cases, layout: &LaidHouse, on: PieceOn, n: &Notch) {
         let ([left, low, right, high], aside, over) = bite;
         let (x0, x1) = (p.x0 + n.left, p.x0 + n.left + n.width);
         let meets = left - aside < x1 && right + aside > x0;
-        rule.case(meets && low - over < c.top && high + over > c.bottom, || {
+        rule.case(meets && low - over.max(HEM_CUT) < c.top && high + over > c.bottom, || {
             found(on.subject(), PieceBreach::NotchElsewhere).with(bites(w, id)).at(at(on, n))
         });
         if n.around == [id.clone()] && n.contour.is_none() && square(w, id) {
@@ -103,6 +103,8 @@ fn size(
     let x0 = if x0 - p.x0 <= SAME { p.x0 } else { x0 };
     let x1 = if p.x1 - x1 <= SAME { p.x1 } else { x1 };
     let depth = match n.side {
+        // On the course line it takes the hem off, and some of the face with it.
+        NotchSide::Top if low >= c.top - SAME => rip.1 - (low - over.max(HEM_CUT)).max(rip.0),
         NotchSide::Top => rip.1 - (low - over).max(rip.0),
         NotchSide::Bottom => (high + over).min(rip.1) - rip.0,
         // A slot reaches from the fixture to the piece's end.

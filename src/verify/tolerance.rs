@@ -8,6 +8,9 @@ pub(super) const SAME: f64 = 1.0 / 256.0;
 /// 1/1024 piece by piece and pieces are reckoned to 1/16.
 pub(super) const NEAR: f64 = 0.05;
 
+/// Least that comes off a face with the hem over it, inches: a sixteenth.
+pub(super) const HEM_CUT: f64 = 0.0625;
+
 /// Whether two lengths are the same.
 pub(super) fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= SAME

@@ -3,8 +3,8 @@
 use crate::job::Job;
 use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
 use crate::model::item::SidingPiece;
-use crate::model::seam::{Dual, Exclusion, MixedProof, StockShare};
-use crate::units::inches_fraction;
+use crate::model::seam::{Dual, Exclusion, MixedProof, ON_JAMB, StockShare};
+use crate::units::{counted, inches_fraction};
 use crate::wording::lists::joined;
 use crate::wording::takeoff::items::pieces;
 
@@ -108,6 +108,31 @@ fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> St
         }
         None => format!("{length} alone keeps not every rule"),
     }
+}
+
+/// Where seams stand beside openings and one another; none where there are no seams.
+pub fn seam_places(bound: &Bound, job: &Job) -> Option<String> {
+    let (seams, style) = (&bound.seams, job.sheet.lengths);
+    if seams.seams == 0 {
+        return None;
+    }
+    let (at, least) = (seams.at_openings, seams.least);
+    let wish = style.short(job.seams.jamb);
+    let of = |n: usize, least: Option<usize>| match least {
+        Some(least) if least == n => format!("{n}, the fewest possible"),
+        Some(least) => format!("{n}, no layout of these courses has fewer than {least}"),
+        None => n.to_string(),
+    };
+    Some(format!(
+        "{}. In a notch over a head or under a sill, or within {wish} of one: {}. Within {} of a jamb line: {}; within {wish}: {}. Stair-steps of three: {}; in one line: {}.",
+        counted(seams.seams, if job.siding().joints.is_on_studs() { "joint" } else { "seam" }),
+        of(at.in_notches, least.map(|l| l.in_notches)),
+        style.short(ON_JAMB),
+        of(at.on_jambs, least.map(|l| l.on_jambs)),
+        of(at.near_jambs, least.map(|l| l.near_jambs)),
+        seams.stairs,
+        seams.ladders
+    ))
 }
 
 /// What the other policy for runs that one panel covers would take.

@@ -120,6 +120,7 @@ fn panels(layout: &Layout) -> String {
     let (b, job) = (&layout.bound, &layout.job);
     let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
     lines.extend(proof::other_policy(b, job));
+    lines.extend(proof::seam_places(b, job));
     for c in &b.conflicts {
         let broken = |b: &crate::model::conflict::Break| {
             report::break_at(

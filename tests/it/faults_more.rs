@@ -17,6 +17,8 @@ use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
+use crate::hems::{HEMS, on_lines};
+use crate::seams_at_openings::{COUNTS, row_of_windows};
 use crate::support::{dxf, laid, lay, rect, root};
 
 fn wall(l: &mut Layout) -> &mut LaidWall {
@@ -395,6 +397,8 @@ fn all() -> Vec<Broken> {
         (hung(), HUNG.to_vec()),
         (stocked(), STOCKED.to_vec()),
         (shaped(), SHAPED.to_vec()),
+        (on_lines(), HEMS.to_vec()),
+        (row_of_windows(), COUNTS.to_vec()),
     ]
 }
 

@@ -46,6 +46,7 @@ mod halves;
 mod hand;
 mod hands;
 mod heard;
+mod hems;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
@@ -78,6 +79,7 @@ mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
+mod seams_at_openings;
 mod set_backs;
 mod shapes;
 mod sheets;

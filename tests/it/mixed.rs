@@ -50,6 +50,7 @@ fn tiny(stocks: &Tiny, covers: &[(i64, i64)]) -> SeamProblem {
             x1: *x1 as f64,
             fixed: vec![],
             barred: vec![],
+            notched: Vec::new(),
         }],
         ..Default::default()
     };

@@ -398,6 +398,15 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
             &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
         ),
+        // Two panels just cover the one course: 298 + 1 1/4 in of 300, so the seam is between 148 7/8 and
+        // 149 5/8 in from the left, where an opening begins over it.
+        "seam-on-jamb" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 298.5, 8.0)),
+                ("A-GLAZ", &rect(149.25, 4.0, 160.0, 8.0)),
+            ]),
+            INCH,
+        ),
         // Grade is drawn over the lower half of the wall.
         "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
         "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),

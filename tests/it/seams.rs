@@ -39,6 +39,7 @@ fn house(seed: u64, rules: SeamRules) -> SeamProblem {
                             x1,
                             fixed: vec![],
                             barred: vec![],
+                            notched: Vec::new(),
                         })
                         .collect();
                     SeamCourse { index: i, avoid: vec![], ripped: false, runs }
@@ -123,6 +124,7 @@ fn tiny_houses_meet_the_optimum_found_by_brute_force() {
                     x1: l + 0.5,
                     fixed: vec![],
                     barred: vec![],
+                    notched: Vec::new(),
                 }],
                 ..Default::default()
             })
@@ -174,6 +176,7 @@ fn wall(courses: i32, cover: f64, rules: SeamRules) -> SeamProblem {
                 x1: cover + 0.5,
                 fixed: vec![],
                 barred: vec![],
+                notched: Vec::new(),
             }],
             ..Default::default()
         })

@@ -90,7 +90,14 @@ fn run(v: &Value) -> Result<SeamRun, String> {
         x1: number(&v["x1"])?,
         fixed: vec![],
         barred: vec![],
+        notched: notches(&v["notches"])?,
     })
+}
+
+/// Openings over or under a run: from, to, and on which side.
+fn notches(v: &Value) -> Result<Vec<(f64, f64)>, String> {
+    let Some(list) = v.as_array() else { return Ok(Vec::new()) };
+    list.iter().map(|n| Ok((number(&n[0])?, number(&n[1])?))).collect()
 }
 
 fn list(v: &Value) -> Result<&Vec<Value>, String> {

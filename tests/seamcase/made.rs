@@ -87,6 +87,7 @@ fn course(number: usize, index: i32, at: (f64, f64), width: f64, holes: &[Hole])
             x1: e[1],
             fixed: vec![],
             barred: vec![],
+            notched: Vec::new(),
         })
         .collect();
     SeamCourse { index, avoid, ripped: false, runs }
@@ -133,6 +134,7 @@ fn gable(number: usize, width: f64, on: &mut SeamElevation, numbers: &mut Number
             x1: width - inset,
             fixed: vec![],
             barred: vec![],
+            notched: Vec::new(),
         };
         let index = first + i;
         on.courses.push(SeamCourse { index, avoid: vec![], ripped: false, runs: vec![run] });

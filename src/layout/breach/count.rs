@@ -19,6 +19,18 @@ pub enum CountBreach {
         /// As said.
         said: Counted,
     },
+    /// Seams of one sort are told otherwise than they are.
+    Seams {
+        /// The sort.
+        what: SeamCount,
+    },
+    /// More seams of one sort are told to be the least than there are.
+    SeamsLeast {
+        /// The sort.
+        what: SeamCount,
+    },
+    /// A seam on a jamb line is not told.
+    SeamOnJambUntold,
     /// The takeoff orders other than is cut.
     Ordered,
     /// The takeoff measures other than the walls have.
@@ -66,6 +78,24 @@ pub enum CountBreach {
         /// Panels of each length, as cut.
         cut: Vec<i64>,
     },
+}
+
+/// What seams are counted by.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SeamCount {
+    /// All of them.
+    Seams,
+    /// In notches or too near to one.
+    InNotches,
+    /// On jamb lines.
+    OnJambs,
+    /// Near jamb lines.
+    NearJambs,
+    /// Stairs.
+    Stairs,
+    /// Ladders.
+    Ladders,
 }
 
 /// Bound and panels.

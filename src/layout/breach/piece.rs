@@ -142,6 +142,8 @@ pub enum PieceBreach {
         /// As needed.
         needed: NotchSize,
     },
+    /// Its nail hem, or a board's head lap, stands where an opening, soffit or band is.
+    HemInTheWay,
     /// Its cuts leave other than what shows.
     Cuts,
     /// Two pieces have one mark.

@@ -1,6 +1,6 @@
 //! What breaks the rules of counts and of the panel bound.
 
-use crate::layout::breach::count::{CountBreach, Counted};
+use crate::layout::breach::count::{CountBreach, Counted, SeamCount};
 use crate::model::seam::Dual;
 use crate::units::LengthStyle;
 use crate::wording::figure;
@@ -10,6 +10,9 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::Panels => "panels counted, beside those cut".to_owned(),
         CountBreach::BoundOver => "bound over the panels of the layout".to_owned(),
         CountBreach::Proven { said } => format!("given, wrongly, as {}", counted(said)),
+        CountBreach::Seams { what } => format!("{} told, beside those laid", seams(*what)),
+        CountBreach::SeamsLeast { what } => format!("{} told as the least", seams(*what)),
+        CountBreach::SeamOnJambUntold => "a seam on a jamb line is not told".to_owned(),
         CountBreach::Ordered => "ordered, beside what is laid and cut".to_owned(),
         CountBreach::Measured => "measured, beside what the walls have".to_owned(),
         CountBreach::Function { function, stock } => format!(
@@ -39,6 +42,17 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
             list(said),
             list(cut)
         ),
+    }
+}
+
+fn seams(what: SeamCount) -> &'static str {
+    match what {
+        SeamCount::Seams => "seams",
+        SeamCount::InNotches => "seams in notches",
+        SeamCount::OnJambs => "seams on jamb lines",
+        SeamCount::NearJambs => "seams near jamb lines",
+        SeamCount::Stairs => "stairs of seams",
+        SeamCount::Ladders => "ladders of seams",
     }
 }
 

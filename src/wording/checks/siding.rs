@@ -81,6 +81,9 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
         PieceBreach::NotchSize { said, needed } => {
             format!("notch given {}, must be {}", notch(said, style), notch(needed, style))
         }
+        PieceBreach::HemInTheWay => {
+            "what goes over its face, behind the next course, is in the way there".to_owned()
+        }
         PieceBreach::Cuts => "its cuts leave another shape than shows".to_owned(),
         PieceBreach::MarkTwice => "another piece has the same mark".to_owned(),
         PieceBreach::OfNoPanel => "is cut from no panel".to_owned(),

@@ -10,6 +10,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
         LayingCode::SeamRulesConflict => &SEAM_RULES_CONFLICT,
+        LayingCode::SeamOnJamb => &SEAM_ON_JAMB,
         LayingCode::CheckFailed => &CHECK_FAILED,
         LayingCode::LongPanelGap => &LONG_PANEL_GAP,
         LayingCode::OneLot => &ONE_LOT,
@@ -22,6 +23,12 @@ const STRIP_THIN: Explanation = Explanation {
     cause: "A course is ripped to a strip lower than `courses.least_strip`, 2 in unless the job sets it: at a soffit, over a head, under a sill. Such a strip is hard to cut and to hold.",
     remedy: "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
     example: "[courses]\ndatum = 0    # and a wall 97 in high, courses of 8",
+};
+const SEAM_ON_JAMB: Explanation = Explanation {
+    title: "A seam stands on a jamb line",
+    cause: "Over or under an opening a seam is within 1 1/2 in of the line of a jamb, and no other place was found for it with as few panels. There water runs down the jamb's channel, and the eye is led to the seam.",
+    remedy: "Accept it, or lay one more panel in that course so that its seam moves. Another stock length (`product.length`) or a search of more rounds (`seams.effort = \"long\"`) may find a place.",
+    example: "a wall that two panels just cover, with a window whose jamb is at its middle",
 };
 const PANEL_SHORT: Explanation = Explanation {
     title: "Pieces shorter than studs are apart",

@@ -9,6 +9,7 @@ use crate::model::ids::WallId;
 use crate::model::item::SidingPiece;
 use crate::units::LengthStyle;
 use crate::wording::checks;
+use crate::wording::lists::joined;
 use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
@@ -37,6 +38,9 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         }
         F::SeamRulesConflict { courses, rule, remedies } => {
             conflict(finding, courses, &seams::broken(rule, style), seams::remedies(remedies))
+        }
+        F::SeamOnJamb { wall, courses, within, piece } => {
+            seam_on_jamb(&format!("{on}{wall}"), courses, &style.short(*within), *piece)
         }
         F::CheckFailed { places } => FindingWords::new(
             format!(
@@ -163,4 +167,20 @@ fn conflict(finding: &Finding, courses: &[i32], broken: &str, remedies: String) 
 fn one_lot(color: Option<&str>, of: SidingPiece) -> FindingWords {
     let words = advice::one_lot(of, color.unwrap_or_default());
     FindingWords::new(words, "Order spare ones with them.")
+}
+
+fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> FindingWords {
+    let numbers: Vec<String> = courses.iter().map(i32::to_string).collect();
+    let (word, courses) =
+        if numbers.len() == 1 { ("course", "course") } else { ("courses", "each") };
+    FindingWords::new(
+        format!(
+            "{on}: within {within} of a jamb line over or under an opening is a seam of {word} {}; no place was found for it with as few {}s",
+            joined(&numbers),
+            piece(of)
+        ),
+        format!(
+            "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
+        ),
+    )
 }

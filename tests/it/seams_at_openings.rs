@@ -1,0 +1,140 @@
+//! Seams keep off openings at no cost in panels: out of notches over heads and under sills and 6 in off
+//! them, then off jamb lines (`SidingFact::NoSeamAtOpenings`). Where a seam may stand is reckoned by hand:
+//! with k pieces of panels 150 in long that lap 1 1/4, the end pieces sum to the cover and k - 1 laps less
+//! k - 2 panels, each from 24 to 150 in.
+
+use lapwright::layout::Layout;
+use lapwright::layout::bound::SeamPlaces;
+use lapwright::layout::rule::Rule;
+use lapwright::model::seam::{AtOpenings, Effort, SeamCourse, SeamElevation, SeamProblem, SeamRun};
+use lapwright::seam::plan;
+use lapwright::wording::proof;
+
+use crate::faults::{Break, each_is_caught};
+use crate::seamcase::cases::rules;
+use crate::support::{broken, dxf, inches, laid, lay, rect};
+
+/// One course over a notch, by itself.
+fn course(index: i32, x1: f64, notch: (f64, f64)) -> SeamCourse {
+    let run = SeamRun {
+        id: format!("{index}").into(),
+        x0: 0.0,
+        x1,
+        fixed: vec![],
+        barred: vec![],
+        notched: vec![notch],
+    };
+    SeamCourse { index, avoid: vec![notch.0, notch.1], ripped: false, runs: vec![run] }
+}
+
+fn alone(courses: Vec<SeamCourse>) -> (Vec<f64>, usize, Option<AtOpenings>) {
+    let elevations = vec![SeamElevation { name: "front".into(), entrances: vec![], courses }];
+    let p = SeamProblem { rules: rules(150.0, 1.25, 24.0, Effort::Usual), elevations };
+    let got = plan(&p, &mut |_| {});
+    (got.runs.iter().flat_map(|r| r.seams.clone()).collect(), got.panels, got.least_at_openings)
+}
+
+#[test]
+fn a_seam_leaves_a_notch_where_another_place_takes_no_more_panels() {
+    // 250 in less two gaps of 1/4: 249 1/2. Two pieces sum to 250 3/4, the first from 100 3/4 to 150: the
+    // seam stands between 100 3/8 and 149 5/8. A window from 90 to 126 with 6 in on both sides leaves
+    // 132 and more.
+    let (seams, panels, least) = alone(vec![course(0, 250.0, (90.0, 126.0))]);
+    assert_eq!((seams.len(), panels), (1, 2));
+    assert!(seams[0] >= 132.0 && seams[0] <= 149.625, "{seams:?}");
+    assert_eq!(least, Some(AtOpenings::default()));
+}
+
+#[test]
+fn one_more_seam_is_taken_where_it_takes_no_more_panels() {
+    // A window from 95 to 155 holds all of that. With three pieces the end pieces sum to 102 in: one panel
+    // gives both, so two panels still do, and both seams stand free.
+    let (seams, panels, least) = alone(vec![course(0, 250.0, (95.0, 155.0))]);
+    assert_eq!((seams.len(), panels), (2, 2));
+    assert!(seams.iter().all(|x| *x <= 89.0 || *x >= 161.0), "{seams:?}");
+    assert_eq!(least, Some(AtOpenings::default()));
+}
+
+#[test]
+fn a_seam_stays_in_a_notch_where_only_one_more_panel_would_free_it() {
+    // 298 1/2 in: two pieces, the seam between 148 7/8 and 149 5/8, in the notch of a window from 135 to
+    // 163. Three pieces would stand free, but their end pieces sum to 150 1/2: three panels.
+    let (seams, panels, least) = alone(vec![course(0, 298.5, (135.0, 163.0))]);
+    assert_eq!((seams.len(), panels), (1, 2));
+    assert!(seams[0] > 148.8 && seams[0] < 149.7, "{seams:?}");
+    assert_eq!(least, Some(AtOpenings::default()));
+}
+
+#[test]
+fn the_fewest_possible_are_told_where_no_parting_of_a_run_is_free() {
+    // 298 1/2 in: two pieces, the seam between 148 7/8 and 149 5/8; three, the first from 24 to 126 1/2 in
+    // and seams 148 3/4 apart: 23 5/8 to 126 1/8, then 172 3/8 to 274 7/8. A notch from 20 to 280 takes all.
+    let (seams, _, least) = alone(vec![course(0, 298.5, (20.0, 280.0))]);
+    assert_eq!(least, Some(AtOpenings { in_notches: 1, on_jambs: 0, near_jambs: 0 }));
+    assert_eq!(seams.len(), 1);
+}
+
+/// A wall with windows one beside the other, laid as usual.
+pub(crate) fn row_of_windows() -> Layout {
+    let wall = rect(0.0, 0.0, 780.0, 100.0);
+    let glass: Vec<[(f64, f64); 4]> = (0..6)
+        .map(|i| 60.0 + 120.0 * f64::from(i))
+        .map(|x| rect(x, 28.0, x + 40.0, 77.0))
+        .collect();
+    let mut rings: Vec<(&str, &[(f64, f64)])> = vec![("A-WALL-OTLN", &wall)];
+    rings.extend(glass.iter().map(|g| ("A-GLAZ", &g[..])));
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    job.seams.effort = Effort::Usual;
+    lay(dxf(&rings).as_bytes(), &job)
+}
+
+#[test]
+fn a_row_of_windows_has_no_seam_in_a_notch_that_could_stand_free() {
+    // Windows 120 in apart and seams 148 3/4: of the six notches of a course some seam is in one, however
+    // its row is moved. That is proven run by run, and no more stand in one.
+    let l = row_of_windows();
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let (at, least) = (l.bound.seams.at_openings, l.bound.seams.least.unwrap());
+    assert_eq!((at.in_notches, at.on_jambs), (least.in_notches, least.on_jambs));
+    let told = proof::seam_places(&l.bound, &l.job).unwrap();
+    assert!(told.contains(&format!("within 6\" of one: {}, the fewest possible", at.in_notches)));
+}
+
+#[test]
+fn the_sample_house_has_no_seam_in_a_notch_that_another_place_avoids() {
+    let SeamPlaces { at_openings, least, on_jambs, .. } = laid("curlew-cottage").bound.seams;
+    let least = least.unwrap();
+    assert_eq!(at_openings.in_notches, least.in_notches, "{at_openings:?}");
+    assert_eq!(at_openings.on_jambs, least.on_jambs, "{on_jambs:?}");
+}
+
+/// Faults of what is told of seams.
+pub(crate) const COUNTS: [(&str, Rule, Break); 6] = [
+    ("a seam told in no notch", Rule::SeamCounts, |l| l.bound.seams.at_openings.in_notches += 1),
+    ("seams told off the jambs", Rule::SeamCounts, |l| l.bound.seams.at_openings.near_jambs += 1),
+    ("a seam less", Rule::SeamCounts, |l| l.bound.seams.seams -= 1),
+    ("a stair that is none", Rule::SeamCounts, |l| l.bound.seams.stairs += 1),
+    ("a ladder that is none", Rule::SeamCounts, |l| l.bound.seams.ladders += 1),
+    ("more told the least than there are", Rule::SeamCounts, |l| {
+        l.bound.seams.least.as_mut().unwrap().in_notches += 1
+    }),
+];
+
+#[test]
+fn seams_told_wrongly_are_caught() {
+    each_is_caught(&row_of_windows(), &COUNTS);
+}
+
+#[test]
+fn a_seam_on_a_jamb_line_must_be_told() {
+    // The seam is between 148 7/8 and 149 5/8 in, an opening begins over it at 149 1/4.
+    let rings: [(&str, &[(f64, f64)]); 2] =
+        [("A-WALL-OTLN", &rect(0.0, 0.0, 298.5, 8.0)), ("A-GLAZ", &rect(149.25, 4.0, 160.0, 8.0))];
+    let l = lay(dxf(&rings).as_bytes(), &inches());
+    assert_eq!(l.bound.seams.on_jambs.len(), 1);
+    each_is_caught(
+        &l,
+        &[("a seam on a jamb line untold", Rule::SeamCounts, |l| l.bound.seams.on_jambs.clear())],
+    );
+}
