@@ -17,6 +17,7 @@ pub mod piece_marks;
 pub mod pieces;
 pub mod pole_lines;
 pub mod problem;
+pub mod questions;
 pub mod runs;
 pub mod settle;
 pub mod starts;

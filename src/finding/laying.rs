@@ -6,8 +6,9 @@ use serde::{Deserialize, Serialize};
 use super::group::group;
 use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
-use crate::model::ids::{PieceMark, WallId};
+use crate::model::ids::{CornerId, PieceMark, WallId};
 use crate::model::item::SidingPiece;
+use crate::model::receiver::BareBy;
 
 /// A notch that leaves little of its piece.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -49,6 +50,24 @@ group! {
             left: f64,
             /// Its right end.
             right: f64,
+        }
+        /// A part of a wall gets no siding.
+        WallBare "wall-bare", Info, Architect {
+            /// The wall.
+            wall: WallId,
+            /// Why it gets none.
+            by: BareBy,
+            /// Its area, square feet.
+            area: f64,
+        }
+        /// A corner post runs down past stone on one of its walls.
+        PostPastStone "post-past-stone", Info, Architect {
+            /// The corner.
+            corner: CornerId,
+            /// The wall with the stone.
+            wall: WallId,
+            /// How far, inches.
+            by: f64,
         }
         /// Pieces are shorter than studs are apart.
         PanelShort "panel-short", Warning, Crew {

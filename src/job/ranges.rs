@@ -114,6 +114,7 @@ pub const RANGES: &[Range] = &[
     range("trim.decorative", 24.0, 600.0, |j| j.trim.decorative),
     range("trim.movement_gap", 0.25, 6.0, |j| j.trim.movement_gap),
     range("trim.starter_gap", 0.0, 6.0, |j| j.trim.starter_gap),
+    range("trim.starter_line", -6.0, 6.0, |j| j.trim.starter_line),
     range("trim.drip_cap_past", 0.0, 12.0, |j| j.trim.drip_cap_past),
     range("work.level_check", 1.0, 100.0, |j| f64::from(j.work.level_check)),
     range("fasteners.sheathing", 0.0, 4.0, |j| j.fasteners.sheathing),

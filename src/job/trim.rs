@@ -78,8 +78,8 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub post_top_gap: f64,
-    /// How far a corner post runs below the starter. Default 3/4 in (siding association's manual,
-    /// accessories).
+    /// How far a corner post runs below the starter; less where that saves a splice. Default 3/4 in
+    /// (siding association's manual, accessories).
     // TrimFact::PostPastStarter.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -148,6 +148,13 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub starter_gap: f64,
+    /// How far above the butt line of the first course the line is snapped that the starter's top edge is
+    /// set to; below it where negative. Default 2 in (Journal of Light Construction on vinyl siding: it
+    /// varies by product).
+    // TrimFact::StarterOverEdge.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub starter_line: f64,
     /// How far a drip cap reaches past each jamb. Default 1 in: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
@@ -186,6 +193,7 @@ impl Default for TrimRules {
             movement_gap: 0.5,
             frame: FrameCut::Miter,
             starter_gap: 0.25,
+            starter_line: 2.0,
             drip_cap_past: 1.0,
             colors: BTreeMap::new(),
         }

@@ -132,6 +132,9 @@ pub enum WorkStep {
         marks: Vec<TrimMark>,
         /// Butt lines they are set to, over the floor reference line, inches.
         heights: Vec<f64>,
+        /// Line for the starter's top edge, over the butt line, inches; none under boards.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        snapped: Option<f64>,
         /// Where the bottom is on no course line: what holds the cut edge.
         cut: Option<CutStart>,
     },

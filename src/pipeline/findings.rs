@@ -1,6 +1,6 @@
 //! What was found of a house once it is laid.
 
-use crate::course::warnings;
+use crate::course::{questions, warnings};
 use crate::finding::corners::{CornerFinding, TakenSetBack};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
@@ -46,6 +46,7 @@ pub(super) fn of_laid(
     product(&laid.job, findings);
     set_backs(laid, findings);
     warnings::tell(laid, findings);
+    questions::ask(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
     seams_on_jambs(laid, bound, findings);
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));

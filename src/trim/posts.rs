@@ -143,7 +143,8 @@ fn post(
         if part_of.high - part_of.low <= job.trim.post_top_gap + LEAST {
             continue;
         }
-        let low = Point::new(side.x, part_of.low - job.trim.post_below);
+        let standing = part_of.high - job.trim.post_top_gap - part_of.low;
+        let low = Point::new(side.x, part_of.low - tail(standing, kind, job));
         let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
@@ -169,6 +170,19 @@ fn post(
         out.extend(spliced(parted(whole, job.stock(kind.stock()), lap, SHORTEST), job));
     }
     out
+}
+
+/// How far a post runs below the starter: as the job says (`TrimFact::PostPastStarter`), or less where
+/// that saves a splice, for one piece is better (`TrimFact::PostSplice`); never above the starter's lower
+/// edge. `standing` is its length over that edge.
+fn tail(standing: f64, kind: TrimKind, job: &Job) -> f64 {
+    let rules = &job.trim;
+    let stock = job.stock(kind.stock());
+    let lap = if kind == TrimKind::CornerChannel { rules.channel_face } else { rules.post_lap };
+    // So much do as many lengths reach as the post takes without a tail.
+    let lengths = ((standing - lap) / (stock - lap)).ceil().max(1.0);
+    let reach = lengths * (stock - lap) + lap;
+    rules.post_below.min((reach - standing).max(0.0))
 }
 
 /// The parts of a corner that get a piece each, in the order of its sides: of a post, one.

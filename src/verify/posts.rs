@@ -182,7 +182,7 @@ fn reached(rule: &mut Cases, layout: &LaidHouse, s: &Standing) {
         let reached = s.posts.iter().any(|(_, p)| {
             let own = p.pieces.first().is_some_and(|t| t.elevation == side.elevation);
             (own || !s.each)
-                && p.low <= side.low - r.post_below + NEAR
+                && p.low <= side.low + NEAR
                 && p.high >= side.high - r.post_top_gap - NEAR
         });
         rule.case(reached || side.high - side.low <= r.post_top_gap + LEAST, || {
@@ -210,8 +210,8 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
         .collect();
     let low = along.iter().map(|k| k.low).fold(f64::INFINITY, f64::min);
     let high = along.iter().map(|k| k.high).fold(f64::NEG_INFINITY, f64::max);
-    let hung = (p.low - (low - r.post_below)).abs() < NEAR
-        && (p.high - (high - r.post_top_gap)).abs() < NEAR;
+    let hung =
+        tail_stands(layout, p, low - p.low) && (p.high - (high - r.post_top_gap)).abs() < NEAR;
     rule.case(hung, || {
         let walls = named::span(low, high);
         of_post(t, CornerBreach::PostHeight { said: [p.low, p.high], walls }).with(subject())
@@ -236,6 +236,15 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
             None => v,
         }
     });
+}
+
+/// Whether a post runs below the start as the job says; or less, though not above it, where every length of
+/// it is a whole one, so that the whole tail would take one more.
+fn tail_stands(layout: &LaidHouse, p: &Post, tail: f64) -> bool {
+    let most = layout.job.trim.post_below;
+    let whole = |t: &&TrimPiece| (t.length - layout.job.stock(t.kind.stock())).abs() < NEAR;
+    let saves = tail > -NEAR && tail < most && p.pieces.iter().all(whole);
+    (tail - most).abs() < NEAR || saves
 }
 
 /// Posts of parts one over the other: the upper one runs below its start, beside the lower one's top.

@@ -92,7 +92,9 @@ pub fn step(step: &WorkStep, wall: &WallWork, style: LengthStyle) -> String {
             let what = if *boards { "Corner boards" } else { "Corner posts" };
             format!("{what}: {}.", corners(marks, counted_elsewhere))
         }
-        WorkStep::Start { marks, heights, cut } => start(marks, heights, cut.as_ref(), style),
+        WorkStep::Start { marks, heights, snapped, cut } => {
+            start(marks, (heights, *snapped), cut.as_ref(), style)
+        }
         WorkStep::Frames { openings } => {
             let frame = openings.iter().map(|f| format!("{} ({})", f.opening, commas(&f.marks)));
             format!("Frames: {}.", frame.collect::<Vec<_>>().join("; "))
@@ -160,7 +162,7 @@ fn corners<T: std::fmt::Display>(marks: &[T], elsewhere: &[SharedTrim]) -> Strin
 
 fn start<T: std::fmt::Display>(
     marks: &[T],
-    heights: &[f64],
+    (heights, snapped): (&[f64], Option<f64>),
     cut: Option<&CutStart>,
     style: LengthStyle,
 ) -> String {
@@ -173,9 +175,24 @@ fn start<T: std::fmt::Display>(
     if marks.is_empty() {
         return format!("Start: {}.", cut.unwrap_or_default());
     }
-    let at: Vec<String> = heights.iter().map(|h| style.length(*h)).collect();
+    let at = |over: f64| {
+        joined(&heights.iter().map(|h| style.length(h + over)).collect::<Vec<String>>())
+    };
     let cut = cut.map_or(String::new(), |c| format!("; {c}"));
-    format!("Starter {}: level, butt lines at {}{cut}.", joined(marks), joined(&at))
+    let snap = snapped.map_or(String::new(), |s| snap_line(s, &at(s), style));
+    format!("Starter {}: level, butt lines at {}{snap}{cut}.", joined(marks), at(0.0))
+}
+
+/// Where the line is snapped that the starter's top edge is set to.
+fn snap_line(over: f64, at: &str, style: LengthStyle) -> String {
+    let by = style.short(over.abs());
+    match over.total_cmp(&0.0) {
+        _ if over == 0.0 => "; snap them for the starter's top edge".to_owned(),
+        std::cmp::Ordering::Less => {
+            format!("; snap the line for its top edge {by} below them, at {at}")
+        }
+        _ => format!("; snap the line for its top edge {by} above them, at {at}"),
+    }
 }
 
 fn by_kind(list: &[TrimOfKind]) -> String {
@@ -220,15 +237,23 @@ mod tests {
     #[test]
     fn a_start_says_what_holds_it() {
         let cut = Some(CutStart { held_in: vec!["FT1".into()] });
-        let start = |marks: Vec<crate::model::ids::TrimMark>, heights, cut| {
-            said(&WorkStep::Start { marks, heights, cut })
+        let start = |marks: Vec<crate::model::ids::TrimMark>, heights, snapped, cut| {
+            said(&WorkStep::Start { marks, heights, snapped, cut })
         };
-        assert_eq!(
-            start(vec!["ST1".into()], vec![0.5], None),
-            "Starter ST1: level, butt lines at 0'-0 1/2\"."
-        );
+        for (snapped, more) in [
+            (None, ""),
+            (Some(2.0), "; snap the line for its top edge 2\" above them, at 0'-2 1/2\""),
+            (Some(-0.25), "; snap the line for its top edge 1/4\" below them, at 0'-0 1/4\""),
+            (Some(0.0), "; snap them for the starter's top edge"),
+        ] {
+            assert_eq!(
+                start(vec!["ST1".into()], vec![0.5], snapped, None),
+                format!("Starter ST1: level, butt lines at 0'-0 1/2\"{more}.")
+            );
+        }
         assert!(
-            start(vec![], vec![], cut).starts_with("Start: where the bottom is on no course line")
+            start(vec![], vec![], None, cut)
+                .starts_with("Start: where the bottom is on no course line")
         );
     }
 

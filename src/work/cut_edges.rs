@@ -13,7 +13,7 @@ fn is_bottom(e: &LaidEdge) -> bool {
 }
 
 /// What a first course starts in; none for a wall without a level bottom.
-pub(super) fn start(index: &TrimIndex, w: &LaidWall) -> Option<WorkStep> {
+pub(super) fn start(index: &TrimIndex, w: &LaidWall, snapped: Option<f64>) -> Option<WorkStep> {
     let marks = index.marks(w, &[TrimKind::Starter]);
     let mut heights: Vec<f64> =
         w.edges.iter().filter(|e| e.receiver == Receiver::Starter).map(|e| e.from[1]).collect();
@@ -25,9 +25,9 @@ pub(super) fn start(index: &TrimIndex, w: &LaidWall) -> Option<WorkStep> {
     });
     if marks.is_empty() || heights.is_empty() {
         let (marks, heights) = (Vec::new(), Vec::new());
-        return cut.is_some().then_some(WorkStep::Start { marks, heights, cut });
+        return cut.is_some().then_some(WorkStep::Start { marks, heights, snapped: None, cut });
     }
-    Some(WorkStep::Start { marks, heights, cut })
+    Some(WorkStep::Start { marks, heights, snapped, cut })
 }
 
 /// Whether undersill trim holds the cut bottom of a first course (`TrimFact::CutFirstCourse`).

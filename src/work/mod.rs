@@ -38,7 +38,7 @@ pub fn work(layout: &LaidHouse) -> WorkOrder {
             if pockets {
                 out.restricted = restricted::places(w, job.seams.shortest);
             }
-            out.steps = steps::steps(&index, (e, w), &out, !pockets);
+            out.steps = steps::steps(&index, (e, w), &out, job);
             walls.push(out);
         }
     }

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use super::trim_index::{TrimIndex, mark};
 use super::{cut_edges, flashing};
+use crate::job::Job;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
 use crate::model::ids::TrimMark;
@@ -25,11 +26,12 @@ pub(super) fn steps(
     index: &TrimIndex,
     (e, w): (&LaidElevation, &LaidWall),
     work: &WallWork,
-    boards: bool,
+    job: &Job,
 ) -> Vec<WorkStep> {
+    let boards = !job.siding().receivers.has_pockets();
     let mut out = vec![WorkStep::Barrier { flashing: flashing::flashed(w) }];
     out.extend(corners(index, (e, w), boards));
-    out.extend(cut_edges::start(index, w));
+    out.extend(cut_edges::start(index, w, (!boards).then_some(job.trim.starter_line)));
     let openings = frames(index, w);
     if !openings.is_empty() {
         out.push(WorkStep::Frames { openings });

@@ -66,6 +66,7 @@ mod own_files;
 mod plain_words;
 mod polygons;
 mod products;
+mod questions;
 mod quoted;
 mod raised;
 mod raising_inputs;

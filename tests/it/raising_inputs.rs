@@ -102,13 +102,18 @@ fn angled(more: &str) -> Input {
 
 /// Front and rear, and the sides between them 8 in higher.
 fn four_sides(more: &str) -> Input {
-    let mut rings = Vec::new();
+    four_sides_with(&[], more)
+}
+
+/// Four walls of a house, with more rings on the front.
+fn four_sides_with(front: &[(&'static str, &[(f64, f64)])], more: &str) -> Input {
+    let mut rings: Vec<_> = front.iter().map(|(l, r)| (*l, r.to_vec())).collect();
     let mut job = INCH.to_owned();
     for (i, (name, high)) in
         [("FRONT", 96.0), ("RIGHT", 104.0), ("REAR", 96.0), ("LEFT", 104.0)].iter().enumerate()
     {
         let dx = 2000.0 * i as f64;
-        rings.push((WALL, rect(dx, 0.0, dx + 240.0, *high)));
+        rings.push((WALL, rect(dx, 0.0, dx + 240.0, *high).to_vec()));
         let region = format!("[{:.1}, -500.0, {:.1}, 900.0]", dx - 500.0, dx + 1400.0);
         let _ = write!(job, "[[elevation]]\nname = \"{name}\"\nregion = {region}\n");
     }
@@ -398,6 +403,11 @@ fn of_laying(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &rect(0.0, 0.0, 299.5, 72.0))]),
             &format!("[drawing]\nunit = \"inch\"\n{crowded}"),
         ),
+        "wall-bare" => rings(&[
+            (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+            ("A-ROOF-OTLN", &rect(60.0, 40.0, 180.0, 70.0)),
+        ]),
+        "post-past-stone" => four_sides_with(&[("A-WALL-BASE", &rect(0.0, 0.0, 240.0, 30.0))], ""),
         // Two panels just cover the one course: 298 + 1 1/4 in of 300, so the seam is between 148 7/8 and
         // 149 5/8 in from the left, where an opening begins over it.
         "seam-on-jamb" => drawn(

@@ -29,6 +29,22 @@ fn a_post_taller_than_stock_is_spliced_by_the_rule() {
 }
 
 #[test]
+fn a_post_gives_up_its_tail_where_that_saves_a_splice() {
+    // A corner of 10 ft: 120 - 1/4 short = 119 3/4 over the starter's lower edge; one length of 120 leaves
+    // 1/4 in of the 3/4 below it.
+    let posts = |high: f64| -> Vec<(f64, f64)> {
+        let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, high))], "");
+        let all = of(&l, TrimKind::OutsidePost).into_iter().filter(|t| t.from[0] == 0.0);
+        all.map(|t| (t.from[1], t.length)).collect()
+    };
+    assert_eq!(posts(120.0), [(-0.25, 120.0)]);
+    // Nor is it cut above that edge: 120 1/2 - 1/4 = 120 1/4 takes a splice, and has its whole tail.
+    assert_eq!(posts(120.5), [(-0.75, 109.75), (108.25, 12.0)]);
+    // Two lengths lap 3/4: 239 1/4 of both. A corner of 239 takes 238 3/4, and has 1/2 in of its tail.
+    assert_eq!(posts(239.0), [(-0.5, 120.0), (118.75, 120.0)]);
+}
+
+#[test]
 fn a_post_over_an_overhang_is_capped() {
     // The upper story stands out 12 in on either side of the lower one (TrimFact::PostCap).
     let l = laid(
@@ -308,7 +324,7 @@ fn faults_of_boards_bands_and_joints_are_caught() {
         ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 240.0)),
         ("A-GLAZ", &rect(100.0, 30.0, 136.0, 78.0)),
     ];
-    let more = "[[elevation]]\nname = \"FRONT\"\nregion = [-10.0, -10.0, 500.0, 300.0]\n[trim]\ncorner_cover = 4\nfrieze = 8\nsurround = 3\n[[band]]\nbottom = 120\ntop = 128\n[[joint]]\nelevation = \"FRONT\"\nat = 60\n";
+    let more = "[[elevation]]\nname = \"FRONT\"\nregion = [-10.0, -10.0, 500.0, 300.0]\n[trim]\noutside_post = 100\ncorner_cover = 4\nfrieze = 8\nsurround = 3\n[[band]]\nbottom = 120\ntop = 128\n[[joint]]\nelevation = \"FRONT\"\nat = 60\n";
     let l = laid(&rings, more);
     for kind in [TrimKind::CornerCover, TrimKind::Frieze, TrimKind::Surround] {
         assert!(caught(&l, gone(kind)).contains(&decor), "{kind:?}");
@@ -335,4 +351,10 @@ fn faults_of_boards_bands_and_joints_are_caught() {
         }
     };
     assert!(caught(&l, unspliced).contains(&posts));
+    // A tail cut where nothing is saved by it.
+    let short = |l: &mut Layout| {
+        let foot = l.trims.iter_mut().filter(|t| t.kind == TrimKind::OutsidePost);
+        foot.take(1).for_each(|t| (t.from[1], t.length) = (t.from[1] + 0.5, t.length - 0.5));
+    };
+    assert!(caught(&l, short).contains(&posts));
 }

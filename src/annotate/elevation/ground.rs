@@ -1,16 +1,19 @@
-//! What stands behind the siding: the source in gray, grade and level line, areas not sided.
+//! What stands behind the siding: the source in gray, grade and level line, areas without siding.
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::style::{Ink, TEXT};
-use crate::geom::vocabulary::{Point, Rect, Vec2};
-use crate::layout::wall::LaidElevation;
+use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::layout::wall::{LaidBare, LaidElevation};
 use crate::model::house::Backdrop;
 use crate::model::linework::Role;
+use crate::model::receiver::BareBy;
 use crate::wording::legend;
 
 /// How far outside the walls the source is shown, elevation inches: roofs' edges and eaves.
 const ROUND: f64 = 48.0;
+/// Least area without siding that is named, square feet: of our own choosing.
+const LEAST_MARKED: f64 = 1.0;
 
 pub(super) fn backdrop(c: &mut Canvas, lines: &[Backdrop], v: &View) {
     let shown = |r: Option<Role>| {
@@ -46,6 +49,7 @@ pub(super) fn ground(c: &mut Canvas, e: &LaidElevation, v: &View) {
 /// Areas inside walls that take no siding are named.
 pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &View) {
     zones(c, e, v);
+    without_siding(c, e, v);
     for b in lines.iter().filter(|b| b.role == Some(Role::Bare) && b.closed) {
         let Some(r) = crate::geom::polygon::bounds(&b.points) else { continue };
         let of_zone = |p: &Point| {
@@ -68,6 +72,33 @@ pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &Vi
             });
         }
     }
+}
+
+/// Parts of walls that are left without siding, near grade and behind roofs.
+fn without_siding(c: &mut Canvas, e: &LaidElevation, v: &View) {
+    let large = |b: &&LaidBare| b.area >= LEAST_MARKED && b.by != BareBy::OverRoof;
+    for b in e.walls.iter().flat_map(|w| w.bare.iter().filter(large)) {
+        let rings = b.outline.iter().filter_map(|ring| inside(ring));
+        for at in rings.filter(|at| v.holds(at.x, at.y)).take(1) {
+            let target = v.map * at;
+            let text = crate::wording::sheets::NO_SIDING;
+            c.mark(Mark { text, target, wish: target, reach: 1.0, look: Look::Dotted });
+        }
+    }
+}
+
+/// A place within a ring, near its middle.
+fn inside(ring: &[Xy]) -> Option<Point> {
+    let points: Vec<Point> = ring.iter().map(|p| Point::new(p[0], p[1])).collect();
+    let r = crate::geom::polygon::bounds(&points)?;
+    let share = |i: i32| f64::from(i) / 16.0;
+    let grid = (1..16).flat_map(|i| (1..16).map(move |k| (share(i), share(k))));
+    let places = grid.map(|(i, k)| Point::new(r.x0 + r.width() * i, r.y0 + r.height() * k));
+    let mut within: Vec<Point> =
+        places.filter(|p| crate::geom::polygon::ring_contains(&points, *p)).collect();
+    let middle = r.center();
+    within.sort_by(|a, b| a.distance(middle).total_cmp(&b.distance(middle)));
+    within.first().copied()
 }
 
 /// Other cladding is named and measured where it is.

@@ -6,6 +6,8 @@ use crate::finding::laying::LayingCode;
 pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
     match code {
         LayingCode::StripThin => &STRIP_THIN,
+        LayingCode::WallBare => &WALL_BARE,
+        LayingCode::PostPastStone => &POST_PAST_STONE,
         LayingCode::PanelShort => &PANEL_SHORT,
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
@@ -23,6 +25,18 @@ const STRIP_THIN: Explanation = Explanation {
     cause: "A course is ripped to a strip lower than `courses.least_strip`, 2 in unless the job sets it: at a soffit, over a head, under a sill. Such a strip is hard to cut and to hold.",
     remedy: "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
     example: "[courses]\ndatum = 0    # and a wall 97 in high, courses of 8",
+};
+const WALL_BARE: Explanation = Explanation {
+    title: "A part of a wall gets no siding",
+    cause: "Courses start at a height that keeps clear of finished grade, in steps where grade falls, or a lower roof is drawn over the wall. What is left of the wall is counted as wall without siding, and bought by nobody.",
+    remedy: "Ask what covers it, or draw it: a base of stone or concrete on A-WALL-BASE, a roof as the line where it meets the wall.",
+    example: "grade that falls 3 ft along a wall, courses of 8 in",
+};
+const POST_PAST_STONE: Explanation = Explanation {
+    title: "A corner post runs down past stone",
+    cause: "On one wall of a corner siding stands on stone, on the other it goes on down. The post stands in the corner as far down as the lower of the two.",
+    remedy: "Ask whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
+    example: "a stone base 30 in high on the front alone",
 };
 const SEAM_ON_JAMB: Explanation = Explanation {
     title: "A seam stands on a jamb line",

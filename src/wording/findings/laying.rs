@@ -7,6 +7,7 @@ use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
 use crate::model::fastening::PieceMovement;
 use crate::model::ids::WallId;
 use crate::model::item::SidingPiece;
+use crate::model::receiver::BareBy;
 use crate::units::LengthStyle;
 use crate::wording::checks;
 use crate::wording::lists::joined;
@@ -26,6 +27,18 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             let between = [style.length(*left), style.length(*right)];
             strip_thin(&on, wall, *course, &style.short(*height), &between)
         }
+        F::WallBare { wall, by, area } => bare(
+            &format!("{on}{wall}"),
+            *by,
+            &format!("{:.1} {}", style.area(*area), style.area_unit()),
+        ),
+        F::PostPastStone { corner, wall, by } => FindingWords::new(
+            format!(
+                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and the corner post runs down past the stone",
+                style.length(*by)
+            ),
+            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
+        ),
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
             panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)
@@ -78,6 +91,19 @@ fn strip_thin(
         ),
         "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
     )
+}
+
+fn bare(wall: &str, by: BareBy, area: &str) -> FindingWords {
+    match by {
+        BareBy::BehindRoof => FindingWords::new(
+            format!("{wall}: {area} behind a lower roof is laid without siding"),
+            "Say whether the wall is sided there, as under the roof of an open porch; if so, draw the roof as the line where it meets the wall.",
+        ),
+        _ => FindingWords::new(
+            format!("{wall}: {area} between the start of the siding and grade gets no siding"),
+            "Say what covers it: masonry, a skirt board, parging. Siding keeps `courses.clear_of_grade` over finished grade.",
+        ),
+    }
 }
 
 fn panel_short(wall: &str, marks: &[String], studs: &str, of: SidingPiece) -> FindingWords {
