@@ -19,7 +19,7 @@ use crate::course::studs::joint_rules;
 use crate::course::{edge_work, even, piece_marks};
 use crate::finding::{Findings, Refusal};
 use crate::fingerprint::sha256;
-use crate::job::Job;
+use crate::job::{Boards, Job};
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::layout::format::LayoutFormat;
@@ -32,8 +32,9 @@ use crate::model::linework::Linework;
 use crate::model::pole::PoleTable;
 use crate::model::progress::Progress;
 use crate::model::receiver::Field;
-use crate::model::seam::{SeamPlan, SeamProblem};
+use crate::model::seam::{Effort, SeamPlan, SeamProblem, SeamRules};
 use crate::model::source::Source;
+use crate::takeoff::Others;
 use crate::verify::claims::Claims;
 use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
 
@@ -100,7 +101,10 @@ fn all_sets(
             }
         }
     }
-    LaidSets { house, zones }
+    let mut sets = LaidSets { house, zones };
+    let each: Vec<takeoff::Set> = sets.iter().map(|s| (&s.layout.laid, &s.takeoff)).collect();
+    sets.house.takeoff.one_order = takeoff::one_order(&each);
+    sets
 }
 
 /// Lays a house out. Total: a rule that cannot be kept gives a finding and a mark, never an abort.
@@ -111,46 +115,103 @@ pub fn lay(
     findings: &mut Findings,
     watch: Watch,
 ) -> LaidSet {
-    // The exposure of panels is fixed and the datum free; boards are evened between levels.
-    let evened = job.siding().courses.is_evened();
-    let found = if evened { Found::default() } else { search(house, job) };
-    let pole = if evened { even::pole(house, job) } else { story_pole(house, &found, job) };
-    let settled = settled(house, &pole);
-    let house = settled.as_ref().unwrap_or(house);
-    let hung = hung(house, &pole, &job.courses);
-    let (as_drawn, house) = (house, hung.as_ref().unwrap_or(house));
-    let fields = fields(house, &pole, job);
+    let posed = posed(house, job);
+    let (given, as_drawn, house) = (house, posed.as_drawn(house), posed.as_hung(house));
+    let Posed { fields, planned, .. } = &posed;
     let walls: Vec<&DrawnWall> = fields.iter().map(|f| from_drawn::wall_of(house, f)).collect();
-    let planned: Vec<Vec<PlannedCourse>> =
-        fields.iter().zip(&walls).map(|(f, w)| courses(f, w, &pole, job)).collect();
-    let plan = seams(&problem(house, &fields, &planned, job), (&walls, &planned), job, watch);
-    let trims = trim::trims(house, &fields, &pole, job);
-    let marks = piece_marks::beginnings(house, &fields);
-    let mut made = make(&walls, &planned, &marks, &plan, job);
+    let asked = problem(house, fields, planned, job);
+    let plan = seams(&asked, (&walls, planned), job, watch);
+    let others = Others {
+        each_elevation: each_elevation(&asked, (&walls, planned), job),
+        courses: other_courses(given, job),
+    };
+    let trims = trim::trims(house, fields, &posed.pole, job);
+    let marks = piece_marks::beginnings(house, fields);
+    let mut made = make(&walls, planned, &marks, &plan, job);
     if job.seams.reuse_halves {
         reuse(&mut made, job);
     }
-    edge_work::tell(&mut made.courses, house, &fields, &trims, job);
+    edge_work::tell(&mut made.courses, house, fields, &trims, job);
     let laid = LaidHouse {
         drawing: source.clone(),
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
         stocks: job.panel_stocks(),
-        datum: pole.datum,
-        story_pole: PoleTable {
-            lines: lines(house, &fields, &planned, &pole),
-            choices: found.choices,
-            tried: found.tried,
-            evened: pole.lines,
-            divisions: pole.divisions,
-        },
-        datum_reason: pole.reason,
-        elevations: from_drawn::elevations(house, as_drawn, &fields, made.courses),
+        datum: posed.pole.datum,
+        story_pole: posed.table(house),
+        datum_reason: posed.pole.reason.clone(),
+        elevations: from_drawn::elevations(house, as_drawn, fields, made.courses),
         corners: house.corners.clone(),
         panels: made.panels,
         trims,
     };
-    finished(laid, &plan, Backdrops::of_house(house), findings)
+    finished(laid, (&plan, others), Backdrops::of_house(house), findings)
+}
+
+/// A house with its courses: walls moved to be laid, where siding goes on them, and its runs.
+struct Posed {
+    found: Found,
+    pole: StoryPole,
+    /// Levels a hair off a course line are on it; none where nothing moved.
+    settled: Option<House>,
+    /// The first course hangs below the drawn bottom; none where nothing moved.
+    hung: Option<House>,
+    fields: Vec<Field>,
+    planned: Vec<Vec<PlannedCourse>>,
+}
+
+/// Settles courses and runs.
+fn posed(house: &House, job: &Job) -> Posed {
+    // The exposure of panels is fixed and the datum free; boards are evened between levels.
+    let evened = job.siding().courses.is_evened();
+    let found = if evened { Found::default() } else { search(house, job) };
+    let pole = if evened { even::pole(house, job) } else { story_pole(house, &found, job) };
+    let settled = settled(house, &pole);
+    let as_drawn = settled.as_ref().unwrap_or(house);
+    let hung = hung(as_drawn, &pole, &job.courses);
+    let on = hung.as_ref().unwrap_or(as_drawn);
+    let fields = fields(on, &pole, job);
+    let wall = |f: &Field| courses(f, from_drawn::wall_of(on, f), &pole, job);
+    let planned = fields.iter().map(wall).collect();
+    Posed { found, pole, settled, hung, fields, planned }
+}
+
+impl Posed {
+    /// Walls as they are drawn.
+    fn as_drawn<'a>(&'a self, house: &'a House) -> &'a House {
+        self.settled.as_ref().unwrap_or(house)
+    }
+
+    /// Walls as they are laid.
+    fn as_hung<'a>(&'a self, house: &'a House) -> &'a House {
+        self.hung.as_ref().unwrap_or_else(|| self.as_drawn(house))
+    }
+
+    /// The story pole as a table, of the walls as they are laid.
+    fn table(&self, house: &House) -> PoleTable {
+        PoleTable {
+            lines: lines(house, &self.fields, &self.planned, &self.pole),
+            choices: self.found.choices.clone(),
+            tried: self.found.tried,
+            evened: self.pole.lines.clone(),
+            divisions: self.pole.divisions.clone(),
+        }
+    }
+}
+
+/// Boards that the house takes with courses of one exposure where its own are evened, and the other way
+/// round; none for panels.
+fn other_courses(house: &House, job: &Job) -> Option<usize> {
+    if !job.siding().courses.is_evened() {
+        return None;
+    }
+    let boards = Boards { even: !job.boards.even, ..job.boards.clone() };
+    let job = Job { boards, ..job.clone() };
+    let posed = posed(house, &job);
+    let on = posed.as_hung(house);
+    let walls: Vec<&DrawnWall> = posed.fields.iter().map(|f| from_drawn::wall_of(on, f)).collect();
+    let asked = problem(on, &posed.fields, &posed.planned, &job);
+    Some(seams(&asked, (&walls, &posed.planned), &job, &mut |_| {}).panels)
 }
 
 /// Where panels go on each wall.
@@ -182,17 +243,41 @@ fn seams(
     }
 }
 
+/// What elevations take where each is laid by itself, after a short search: panels, or their weight
+/// where stock lengths are mixed. None where there is one alone.
+fn each_elevation(
+    asked: &SeamProblem,
+    of: (&[&DrawnWall], &[Vec<PlannedCourse>]),
+    job: &Job,
+) -> Option<i64> {
+    let effort = match asked.rules.effort {
+        Effort::Crew => Effort::Crew,
+        _ => Effort::Brief,
+    };
+    let rules = SeamRules { effort, ..asked.rules.clone() };
+    let sided = asked.elevations.iter().filter(|e| !e.courses.is_empty());
+    let each: Vec<i64> = sided
+        .map(|e| {
+            let one = SeamProblem { rules: rules.clone(), elevations: vec![e.clone()] };
+            let plan = seams(&one, of, job, &mut |_| {});
+            let panels = i64::try_from(plan.panels).unwrap_or(i64::MAX);
+            plan.certificate.mixed.map_or(panels, |m| m.weight)
+        })
+        .collect();
+    (each.len() > 1).then(|| each.iter().sum())
+}
+
 /// All that is reckoned of a house as laid.
 fn finished(
     laid: LaidHouse,
-    plan: &SeamPlan,
+    (plan, others): (&SeamPlan, Others),
     backdrops: Backdrops,
     findings: &mut Findings,
 ) -> LaidSet {
-    let (bound, movement) = (takeoff::proof(&laid, plan), takeoff::movement(&laid));
-    let takeoff = takeoff::quantities(&laid);
+    let (bound, movement) = (takeoff::proof(&laid, plan, others), takeoff::movement(&laid));
+    let takeoff = takeoff::with_lengths_alone(takeoff::quantities(&laid), &laid, &bound);
     let verify = verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines });
-    findings::of_laid(&laid, &bound, &movement, findings);
+    findings::of_laid(&laid, (&bound, &takeoff.lines), &movement, findings);
     findings::failed(&laid, &verify, findings);
     let layout = Layout {
         format: LayoutFormat,

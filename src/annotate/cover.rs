@@ -102,7 +102,10 @@ fn rows(layout: &Layout) -> Vec<Row> {
     let b = &layout.bound;
     let job = &layout.job;
     let said = [proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
-    said.into_iter().chain(proof::other_policy(b, job)).for_each(|t| text(&mut out, t));
+    said.into_iter()
+        .chain(proof::other_policy(b, job))
+        .chain(proof::other_courses(b, job))
+        .for_each(|t| text(&mut out, t));
     let zones = layout.elevations.iter().flat_map(|e| &e.zones);
     let mut measured: BTreeMap<(&str, &str, bool), f64> = BTreeMap::new();
     for z in zones {

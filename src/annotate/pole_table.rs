@@ -44,7 +44,7 @@ fn choices(flow: &mut Flow, layout: &Layout) {
     flow.text(&words::search(pole));
     let style = layout.job.sheet.lengths;
     for c in &pole.choices {
-        flow.text(&words::choice(c, &length(style, c.datum), style));
+        flow.text(&words::choice(c, &length(style, c.datum), layout.reworked(), style));
     }
     flow.text(words::STRIKE);
 }

@@ -134,6 +134,11 @@ fn tables_of(sets: &LaidSets) -> String {
         }
         out.push_str(&tables::priced_table(&set.layout, &set.takeoff));
     }
+    let house = &sets.house;
+    let order = tables::one_order(&house.takeoff, &house.layout.job);
+    if !order.is_empty() {
+        out.push_str(&format!("\n{}\n{order}", command::ONE_ORDER));
+    }
     out
 }
 

@@ -53,6 +53,9 @@ pub fn pole(house: &House, job: &Job) -> StoryPole {
         (None, Some(low)) => (low, DatumReason::LowestStart),
         (None, None) => (0.0, DatumReason::FloorReference),
     };
+    if !job.boards.even {
+        return StoryPole { datum, exposure, reason, divisions: Vec::new(), lines: Vec::new() };
+    }
     let least = job.least_strip() + job.courses.notch_clearance;
     let chain = chain(datum, &wanted(house, job, datum), p, least);
     let mut lines = vec![datum];

@@ -45,6 +45,12 @@ fn leans(end: &PieceEnd) -> f64 {
     ends.map_or(0.0, |(low, high)| high[0] - low[0])
 }
 
+/// Where an end's cut leaves the strip at its head or foot, inches from the piece's left end.
+fn reaches(end: &PieceEnd, right: bool, head: bool, length: f64) -> f64 {
+    let last = |c: &Contour| (if head { c.points.last() } else { c.points.first() }).map(|p| p[0]);
+    end.contour.as_ref().and_then(last).unwrap_or(if right { length } else { 0.0 })
+}
+
 impl Making<'_> {
     /// The piece between `x0` and `x1` on the wall, cut as `cut` from a panel of length `stock`
     /// with the name `panel`.
@@ -95,8 +101,8 @@ impl Making<'_> {
         }
     }
 
-    /// The slot by which the panel that ends past a bare fixture is brought round it, as far as the
-    /// next panel covers it (`TrimFact::CutAtObstacle`).
+    /// The slot by which the panel that ends past a bare fixture is brought round it, from the fixture
+    /// on and as far as the next panel covers it (`TrimFact::CutAtObstacle`).
     fn slots(&self, x1: f64) -> Vec<Polygon> {
         let half = self.lap / 2.0;
         if !self.run.fixed.iter().any(|s| (s + half - x1).abs() < 0.0625 + SAME) {
@@ -106,7 +112,7 @@ impl Making<'_> {
         bare.filter_map(|o| bounds(&o.outline))
             .filter(|r| r.x1 >= x1 - self.lap - SAME && r.x1 <= x1 + SAME)
             .filter(|r| r.y0 < self.course.top - SAME && r.y1 > self.course.bottom + SAME)
-            .map(|r| Polygon::rect(x1 - self.lap, r.y0, x1 + 1.0, r.y1))
+            .map(|r| Polygon::rect(r.x0.max(x1 - self.lap), r.y0, x1 + 1.0, r.y1))
             .collect()
     }
 
@@ -118,7 +124,7 @@ impl Making<'_> {
             BiteSide::Corner { right, .. } => {
                 let run = self.run.clear.bounds();
                 let last = if right { x1 >= run.x1 - SAME } else { x0 <= run.x0 + SAME };
-                last && !stepped(&bite.points) && self.around(extent(&bite.points)).is_empty()
+                last && !stepped(&bite.points) && self.around(&bite.points).is_empty()
             }
             _ => false,
         }
@@ -193,7 +199,7 @@ impl Making<'_> {
     /// Where the panel is cut along its length: where, short of the course's face, a level side of the
     /// piece is its highest or lowest, a notch is measured from there, or an end is: one that leans in
     /// over the foot, or out under the head. What the ends' cuts leave as a mere point needs no rip by
-    /// itself; a rip that is told keeps no more than shows.
+    /// itself, but where they leave a strip beside it; a rip that is told keeps no more than shows.
     fn rip(&self, shape: &Polygon, notches: &[Bite], ends: [&PieceEnd; 2]) -> Option<Rip> {
         let b = shape.bounds();
         let (bottom, top) = (self.course.bottom, self.course.top);
@@ -213,8 +219,12 @@ impl Making<'_> {
         let [left, right] = ends.map(leans);
         let (over_foot, under_head) = (left > 0.0 || right < 0.0, left < 0.0 || right > 0.0);
         let (low, high) = (b.y0 > bottom + SAME, b.y1 < top - SAME);
-        let told = (low && (level_at(b.y0) || notched(false) || over_foot))
-            || (high && (level_at(b.y1) || notched(true) || under_head));
+        let beside = |head: bool| {
+            let [left, right] = [0, 1].map(|i| reaches(ends[i], i == 1, head, b.width()));
+            right - left > SAME
+        };
+        let told = (low && (level_at(b.y0) || notched(false) || over_foot || beside(false)))
+            || (high && (level_at(b.y1) || notched(true) || under_head || beside(true)));
         told.then_some(Rip {
             from: if low { b.y0 - bottom } else { 0.0 },
             to: if high { b.y1 - bottom } else { top - bottom },
@@ -259,19 +269,25 @@ impl Making<'_> {
             width: right - left,
             depth: high.y - low.y,
             foot: (!open).then_some(low.y - self.course.bottom),
-            around: self.around((low, high)),
+            around: self.around(&bite.points),
             contour: (!plain).then(|| self.contour(&points, x0)),
         }
     }
 
-    /// Openings and fixtures in a box, by name.
-    fn around(&self, (low, high): (Point, Point)) -> Vec<FeatureId> {
+    /// Openings and fixtures that shape what is cut off, by name: in its box, and not wholly within it,
+    /// as a window under what panels keep clear of a roof is.
+    fn around(&self, points: &[Point]) -> Vec<FeatureId> {
+        let (low, high) = extent(points);
         // Aside, over it, under it.
         let reach = |r: Rect, [aside, over, under]: [f64; 3]| {
             r.x0 - aside < high.x - SAME
                 && r.x1 + aside > low.x + SAME
                 && r.y0 - under < high.y - SAME
                 && r.y1 + over > low.y + SAME
+        };
+        let shapes = |r: Rect, [aside, over, under]: [f64; 3]| {
+            let room = r.inflate(aside + CUT, over.max(under) + CUT);
+            points.windows(2).any(|w| crosses((w[0], w[1]), room))
         };
         // No less than what comes off with a hem.
         let v = self.notch_clearance.max(LEAST_HEM_CUT);
@@ -284,10 +300,27 @@ impl Making<'_> {
         });
         openings
             .chain(fixtures)
-            .filter(|(_, r, by)| r.is_some_and(|r| reach(r, *by)))
+            .filter(|(_, r, room)| r.is_some_and(|r| reach(r, *room) && shapes(r, *room)))
             .map(|(id, ..)| id.into())
             .collect()
     }
+}
+
+/// Whether a segment has a place in a box.
+fn crosses((a, b): (Point, Point), r: Rect) -> bool {
+    let v = b - a;
+    let (mut from, mut to) = (0.0f64, 1.0f64);
+    for (at, by, low, high) in [(a.x, v.x, r.x0, r.x1), (a.y, v.y, r.y0, r.y1)] {
+        if by == 0.0 {
+            if at < low || at > high {
+                return false;
+            }
+            continue;
+        }
+        let (s, t) = ((low - at) / by, (high - at) / by);
+        (from, to) = (from.max(s.min(t)), to.min(s.max(t)));
+    }
+    from <= to
 }
 
 fn ring(points: &[crate::geom::vocabulary::Point]) -> Vec<Xy> {

@@ -2,19 +2,29 @@
 //! drawn too short (`LayoutFact::AngledWallsShort`). At the true width the job gives, such a wall
 //! becomes an elevation of its own; its way back to the source shrinks it again to where it is drawn.
 
+use super::edges::straightened;
+use super::hidden::within;
+use super::parts;
 use crate::finding::corners::{AngledFault, CornerFinding};
 use crate::finding::{Finding, Findings};
-use crate::geom::boolean::intersection;
+use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, total_area};
-use crate::geom::tol::{LEVEL, SAME, level, snap};
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::sliver::without_slivers;
+use crate::geom::tol::{LEVEL, SAME, level, same, snap};
+use crate::geom::vocabulary::{Affine, Point, Rect, Vec2};
 use crate::job::{AngledWall, Job};
 use crate::model::corner::Corner;
-use crate::model::house::{Backdrop, DrawnElevation, DrawnWall, DrawnZone, House};
+use crate::model::house::{
+    Backdrop, DrawnEdge, DrawnElevation, DrawnWall, DrawnZone, EdgeKind, HiddenBy, HiddenPart,
+    House, OpeningSide,
+};
 use crate::model::ids::WallId;
 
 /// How far outside the wall lines of the source still belong to it, inches drawn.
 const ROUND: f64 = 2.0;
+
+/// Cosine of the angle within which two sides run one way: 6 degrees, of our own choosing.
+const ALIKE: f64 = 0.995;
 
 /// Takes every angled wall of the job out of its elevation and gives it one of its own.
 pub(super) fn widen(house: &mut House, job: &Job, findings: &mut Findings) {
@@ -103,22 +113,26 @@ fn alone(
 ) -> DrawnElevation {
     let k = a.width / frame.width();
     let at = |x: f64| (x - frame.x0) * k;
-    // The gap at a movement joint is as wide as it is.
+    let map = |p: &mut Point| *p = Point::new(snap(at(p.x)), p.y);
+    // The gap at a movement joint is as wide as it is: what ends beside it does so still.
     let joints = wall.joints.clone();
-    let beside = |x: f64| joints.iter().find(|j| (x - **j).abs() <= gap / 2.0 + SAME);
-    let map = |p: &mut Point| {
-        let x = beside(p.x).map_or(at(p.x), |j| at(*j) + (p.x - j));
-        *p = Point::new(snap(x), p.y);
+    let ends = |x: f64, j: f64| same((x - j).abs(), gap / 2.0);
+    let beside = |p: &mut Point| match joints.iter().find(|j| ends(p.x, **j)) {
+        Some(j) => *p = Point::new(snap(at(*j) + (p.x - j)), p.y),
+        None => map(p),
     };
-    stretch(&mut wall, &map);
+    stretch(&mut wall, &map, &beside);
+    for x in &mut wall.joints {
+        *x = snap(at(*x));
+    }
+    if !wall.joints.is_empty() {
+        part_anew(&mut wall, gap);
+    }
     widen_openings(on, &mut wall, a, (k, round), findings);
     for name in a.openings.keys().filter(|n| wall.openings.iter().all(|o| o.id != **n)) {
         let wall = wall.id.clone();
         let (named, fault) = (name.clone(), AngledFault::NoSuchOpening { wall });
         findings.push(Finding::new(CornerFinding::AngledUnknown { named, fault }));
-    }
-    for x in &mut wall.joints {
-        *x = snap((*x - frame.x0) * k);
     }
     let near = frame.inflate(ROUND, ROUND);
     let backdrop = on.backdrop.iter().filter(|b| b.points.iter().all(|p| near.contains(*p)));
@@ -144,26 +158,72 @@ fn alone(
     }
 }
 
-/// A wall with everything on it, point by point.
-fn stretch(wall: &mut DrawnWall, map: &impl Fn(&mut Point)) {
+/// A wall with everything on it, point by point; `beside` for what may end at a movement joint.
+fn stretch(wall: &mut DrawnWall, map: &impl Fn(&mut Point), beside: &impl Fn(&mut Point)) {
     let moved = |mut p: Point| {
         map(&mut p);
         p
     };
     wall.outline.iter_mut().for_each(map);
     let hidden = wall.hidden.iter_mut().map(|h| &mut h.shape);
-    for face in wall.faces.iter_mut().chain(&mut wall.bands).chain(hidden) {
+    for face in wall.faces.iter_mut().chain(hidden) {
         *face = face.map(moved);
     }
+    let rings =
+        wall.bands.iter_mut().flat_map(|b| std::iter::once(&mut b.outer).chain(&mut b.holes));
+    rings.flatten().for_each(beside);
     for edge in &mut wall.edges {
         map(&mut edge.from);
         map(&mut edge.to);
-        let rise = edge.to - edge.from;
-        edge.pitch =
-            (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs());
+        edge.pitch = pitch(edge.to - edge.from);
     }
-    wall.openings.iter_mut().for_each(|o| o.outline.iter_mut().for_each(map));
+    wall.openings.iter_mut().for_each(|o| o.outline.iter_mut().for_each(beside));
     wall.obstacles.iter_mut().for_each(|o| o.outline.iter_mut().for_each(map));
+}
+
+/// Rise in 12 of a side that slopes.
+fn pitch(rise: Vec2) -> Option<f64> {
+    (!level(rise.y) && rise.x.abs() > LEVEL).then(|| (12.0 * rise.y / rise.x).abs())
+}
+
+/// Parts a stretched wall at its joints once more, since their gaps stay as they are: faces end at them
+/// where the wall is as high there, under a gable too. Every side of a face is what the nearest one that
+/// ran its way was.
+fn part_anew(wall: &mut DrawnWall, gap: f64) {
+    let whole = Polygon::simple(wall.outline.clone()).wound();
+    let strips: Vec<Polygon> = wall.joints.iter().map(|x| parts::strip(&whole, *x, gap)).collect();
+    wall.hidden.retain(|h| h.by != HiddenBy::Joint);
+    let joint = |shape| HiddenPart { by: HiddenBy::Joint, shape };
+    wall.hidden.extend(within(&whole, strips.iter().cloned().map(joint).collect()));
+    let off: Vec<Polygon> = wall.hidden.iter().map(|h| h.shape.clone()).chain(strips).collect();
+    wall.faces = without_slivers(difference(&[whole], &union_all(&off)));
+    let before = std::mem::take(&mut wall.edges);
+    let sides = wall.faces.iter().flat_map(Polygon::rings).flat_map(|r| straightened(r));
+    wall.edges = sides
+        .filter_map(|(from, to)| {
+            let at_joint = |x: &f64| same((from.x - x).abs(), gap / 2.0) && same(from.x, to.x);
+            let (kind, tag) = if wall.joints.iter().any(at_joint) {
+                (EdgeKind::Abutment, None)
+            } else {
+                let (run, middle) = (to - from, from.midpoint(to));
+                let along = |e: &&DrawnEdge| {
+                    let of = e.to - e.from;
+                    run.dot(of) > ALIKE * run.hypot() * of.hypot()
+                };
+                let off = |e: &DrawnEdge| off_segment(middle, e.from, e.to);
+                let was = before.iter().filter(along).min_by(|a, b| off(a).total_cmp(&off(b)))?;
+                (was.kind, was.tag.clone())
+            };
+            Some(DrawnEdge { kind, from, to, pitch: pitch(to - from), tag })
+        })
+        .collect();
+}
+
+/// Distance of a place from a side.
+fn off_segment(p: Point, a: Point, b: Point) -> f64 {
+    let side = b - a;
+    let share = (p - a).dot(side) / side.hypot2().max(SAME * SAME);
+    p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
 /// Openings of a widened wall: as wide as they are, where the job says they stand.
@@ -175,11 +235,14 @@ fn widen_openings(
     findings: &mut Findings,
 ) {
     for o in &mut wall.openings {
-        // Casing and surround are as wide as they are: only the opening itself was drawn short.
+        // Casing and surround are as wide as they are: only the opening itself was drawn short. Where
+        // something cuts it off, there is none.
         let (x0, x1, ..) = o.sides();
-        let (middle, width) = ((x0 + x1) / 2.0, (x1 - x0).max(1.0));
-        let true_width = (width - 2.0 * round * (k - 1.0)) / width;
-        o.outline.iter_mut().for_each(|p| p.x = snap(middle + (p.x - middle) * true_width));
+        let width = (x1 - x0).max(1.0);
+        let less = |side: OpeningSide| if o.cut.contains(&side) { 0.0 } else { round * (k - 1.0) };
+        let (left, right) = (less(OpeningSide::Left), less(OpeningSide::Right));
+        let narrower = (1.0 - (left + right) / width).max(0.0);
+        o.outline.iter_mut().for_each(|p| p.x = snap(x0 + left + (p.x - x0) * narrower));
         let Some(left) = a.openings.get(o.id.as_str()) else { continue };
         let dx = snap(left - round - o.sides().0);
         o.outline.iter_mut().for_each(|p| p.x += dx);

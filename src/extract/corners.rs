@@ -265,6 +265,6 @@ fn part_of(seen: &[Seen], pairs: &[(Vec<usize>, Pairing)], i: usize) -> Option<u
     pairs.iter().position(|(of, _)| {
         let in_line = of.iter().any(|k| in_line(&seen[*k], me));
         let round = |k: &&usize| seen[**k].elevation != me.elevation;
-        in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > LEAST)
+        in_line && of.iter().filter(round).any(|k| shared(&seen[*k], me) > SAME)
     })
 }

@@ -50,7 +50,7 @@ pub(super) fn edges(
 }
 
 /// The sides of a ring, consecutive ones in one line joined.
-fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
+pub(super) fn straightened(ring: &[Point]) -> Vec<(Point, Point)> {
     let n = ring.len();
     let turns = |i: usize| {
         let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);

@@ -15,7 +15,7 @@ use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
 use crate::geom::sliver::without_slivers;
-use crate::geom::tol::SAME;
+use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{
     DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay,
@@ -288,8 +288,10 @@ fn give_openings(
             wall.openings.push(opening);
             continue;
         }
-        // Every part counts, however small: what is left out would be sided on paper.
-        for part in kept {
+        // Every part counts, however small: what is left out would be sided on paper. One thinner than
+        // what reads as level is what drawing noise leaves beside a bare area.
+        let thin = |p: &Polygon| p.bounds().width() <= LEVEL || p.bounds().height() <= LEVEL;
+        for part in kept.into_iter().filter(|p| !thin(p)) {
             let mut mine = DrawnOpening { outline: part.outer, ..opening.clone() };
             mine.cut = cut_sides(&opening, &mine);
             wall.openings.push(mine);

@@ -6,7 +6,7 @@ use super::frame::ViewFrame;
 use crate::geom::boolean::union_all;
 use crate::geom::offset::moved_out;
 use crate::geom::polygon::{Polygon, bounds, is_level_rectangle, signed_area};
-use crate::geom::tol::SAME;
+use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Role, Stroke};
@@ -199,7 +199,8 @@ pub(super) fn cased(ring: &Ring, casing: f64, door: bool) -> Ring {
     let b = bounds(ring).unwrap_or_default();
     if is_level_rectangle(ring) {
         let sill = if door { b.y0 } else { b.y0 - casing };
-        return Polygon::rect(b.x0 - casing, sill, b.x1 + casing, b.y1 + casing).outer;
+        let (left, right) = (snap(b.x0 - casing), snap(b.x1 + casing));
+        return Polygon::rect(left, snap(sill), right, snap(b.y1 + casing)).outer;
     }
     let foot =
         |p: Point, q: Point| door && (p.y - b.y0).abs() <= SAME && (q.y - b.y0).abs() <= SAME;

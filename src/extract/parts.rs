@@ -7,7 +7,7 @@ use crate::finding::views::{JobList, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds};
-use crate::geom::tol::LEVEL;
+use crate::geom::tol::{LEVEL, snap};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
@@ -17,7 +17,8 @@ pub(super) fn bands(local: &ViewFrame, frame: Rect, drawn: Vec<Polygon>) -> Vec<
     let here = |e: &Option<String>| e.as_ref().is_none_or(|e| same_name(e, &local.view.name));
     let of_job = local.job.bands.iter().filter(|b| here(&b.elevation)).map(|b| {
         let (left, right) = (b.left.unwrap_or(frame.x0 - 1.0), b.right.unwrap_or(frame.x1 + 1.0));
-        Polygon::rect(left, b.bottom, right, b.top)
+        // As fine as what is drawn.
+        Polygon::rect(snap(left), snap(b.bottom), snap(right), snap(b.top))
     });
     drawn.into_iter().chain(of_job).collect()
 }
@@ -51,7 +52,7 @@ pub(super) fn on(outline: &Polygon, joints: &[(f64, f64, f64)], gap: f64) -> Vec
     let mut out: Vec<f64> = joints
         .iter()
         .filter(|(x, low, high)| inside(*x) && long(*low, *high))
-        .map(|j| crate::geom::tol::snap(j.0))
+        .map(|j| snap(j.0))
         .collect();
     out.sort_by(f64::total_cmp);
     out.dedup_by(|a, b| (*a - *b).abs() <= gap);
@@ -61,7 +62,7 @@ pub(super) fn on(outline: &Polygon, joints: &[(f64, f64, f64)], gap: f64) -> Vec
 /// The strip that a joint's two channels stand either side of.
 pub(super) fn strip(outline: &Polygon, x: f64, gap: f64) -> Polygon {
     let b = outline.bounds();
-    Polygon::rect(x - gap / 2.0, b.y0 - 1.0, x + gap / 2.0, b.y1 + 1.0)
+    Polygon::rect(snap(x - gap / 2.0), b.y0 - 1.0, snap(x + gap / 2.0), b.y1 + 1.0)
 }
 
 /// Tells of a joint that runs through an opening: it cannot be one of the building.

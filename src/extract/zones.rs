@@ -29,7 +29,8 @@ pub(super) fn loops(local: &ViewFrame, zone: Option<usize>) -> Vec<Polygon> {
         .filter(|r| r.elevation.as_ref().is_none_or(|e| parts::same_name(e, &local.view.name)));
     drawn
         .chain(here.map(|r| {
-            let [left, bottom, right, top] = r.sides();
+            // As fine as what is drawn.
+            let [left, bottom, right, top] = r.sides().map(snap);
             Polygon::rect(left, bottom, right, top)
         }))
         .collect()

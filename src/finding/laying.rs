@@ -140,6 +140,18 @@ group! {
             /// Whether it comes in panels or boards.
             piece: SidingPiece,
         }
+        /// The careful-crew method takes more than is bought.
+        CrewTakesMore "crew-takes-more", Warning, Office {
+            /// What it takes.
+            crew: usize,
+            /// What is bought, spare included.
+            bought: usize,
+            /// Where lengths are mixed, both are counted by their length as panels of this one.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            length: Option<f64>,
+            /// Whether it comes in panels or boards.
+            piece: SidingPiece,
+        }
         /// A zone covers no wall.
         ZoneEmpty "zone-empty", Warning, Office {
             /// The zone.

@@ -30,6 +30,11 @@ pub struct Boards {
     /// or two" (Journal of Light Construction on fiber-cement).
     // TrimFact::FiberCementJoints.
     pub studs_apart: u32,
+    /// Whether courses are evened between sills, heads and tops, so that butt lines meet them (NAVEDTRA
+    /// 14044, usage for wood); `false` keeps `product.exposure` all the way up, as is common for
+    /// fiber-cement. Evened courses may take more boards: the report says how many. Default `true`.
+    // LayoutFact::WoodMayVary, LayoutFact::ButtsAtOpenings.
+    pub even: bool,
     /// Thickness of the starter piece under the first board: that of the head lap it stands in for.
     /// Left out, 1/4 in for fiber-cement (Journal of Light Construction on fiber-cement), 1/4 in for
     /// wood: common practice, no source.
@@ -46,6 +51,7 @@ impl Default for Boards {
             stud_spacing: 16.0,
             first_stud: 16.0,
             studs_apart: 1,
+            even: true,
             starter: None,
         }
     }

@@ -34,15 +34,17 @@ fn settings(job: &Job) -> impl Iterator<Item = Setting> {
     of_joints(job).into_iter().chain(of_edges(job)).chain(of_movement(job))
 }
 
-fn of_joints(job: &Job) -> [Setting; 8] {
+fn of_joints(job: &Job) -> [Setting; 9] {
     let (usual, seams, b) = (Boards::default(), SeamSettings::default(), &job.boards);
     let on_studs = |s: &SidingSystem| s.joints.is_on_studs();
+    let evened = |s: &SidingSystem| s.courses.is_evened();
     let lapped = |s: &SidingSystem| s.joints.is_lapped();
     [
         (on_studs, "boards.butt_gap", b.butt_gap.is_some()),
         (on_studs, "boards.stud_spacing", b.stud_spacing != usual.stud_spacing),
         (on_studs, "boards.first_stud", b.first_stud != usual.first_stud),
         (on_studs, "boards.studs_apart", b.studs_apart != usual.studs_apart),
+        (evened, "boards.even", b.even != usual.even),
         (on_studs, "boards.starter", b.starter.is_some()),
         (lapped, "seams.stagger", job.seams.stagger != seams.stagger),
         (lapped, "seams.past_obstacle", job.seams.past_obstacle != seams.past_obstacle),

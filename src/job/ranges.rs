@@ -133,6 +133,7 @@ pub const RANGES: &[Range] = &[
     range("takeoff.nail_box", 1.0, 1e6, |j| f64::from(j.takeoff.nail_box)),
     range("takeoff.stand_off", 0.0, 12.0, Job::stand_off),
     range("takeoff.spare", 0.0, 100.0, |j| j.takeoff.spare),
+    range("takeoff.trim_spare", 0.0, 100.0, |j| j.takeoff.trim_spare),
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
 ];

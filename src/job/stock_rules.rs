@@ -38,7 +38,12 @@ impl Job {
         let divisor = stocks.iter().map(weight).fold(0, common_divisor).max(1);
         stocks
             .iter()
-            .map(|s| StockWeight { length: s.length, weight: weight(s) / divisor })
+            .map(|s| StockWeight {
+                length: s.length,
+                weight: weight(s) / divisor,
+                carton: s.carton.max(1),
+                spare: self.takeoff.spare,
+            })
             .collect()
     }
 }
@@ -153,7 +158,8 @@ mod tests {
         assert_eq!(job.stock_weights().iter().map(|s| s.weight).collect::<Vec<_>>(), [3, 4, 5]);
         assert_eq!(job.first_length(), 144.0);
         assert_eq!(stock_of(&job.stocks, 191.9), 1);
-        assert_eq!(Job::default().stock_weights(), [StockWeight { length: 150.0, weight: 1 }]);
+        let usual = StockWeight { length: 150.0, weight: 1, carton: 24, spare: 3.0 };
+        assert_eq!(Job::default().stock_weights(), [usual]);
     }
 
     #[test]

@@ -32,8 +32,13 @@ pub struct TakeoffRules {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub stand_off: Option<f64>,
-    /// Spare panels for damage, percent of those laid. Default 0.
+    /// Spare panels for damage and miscuts, percent of those laid, rounded up; none where whole
+    /// cartons leave as many. Default 3: some are bent, lost or cut wrong on every house, and a later
+    /// lot differs in color; the figure is common practice, no source.
     pub spare: f64,
+    /// Spare lengths of each trim, percent of those that the cutting plan takes, rounded up; none where
+    /// what is sold in multiples leaves as many. Default 3, as for panels: common practice, no source.
+    pub trim_spare: f64,
     /// Openings over this area, square feet, are large: one rule of thumb subtracts only those.
     /// Default 20, of 20 or 50 in use (shop pages; thresholds common practice, no source).
     // TakeoffFact::LargeOpeningsOff.
@@ -52,7 +57,8 @@ impl Default for TakeoffRules {
             trim_nail_spacing: 10.0,
             nail_box: 1000,
             stand_off: None,
-            spare: 0.0,
+            spare: 3.0,
+            trim_spare: 3.0,
             large_opening: 20.0,
             flashing_roll: 600.0,
         }

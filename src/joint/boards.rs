@@ -107,7 +107,7 @@ mod tests {
     fn rules() -> SeamRules {
         SeamRules {
             steps: 16,
-            stocks: vec![StockWeight { length: 192.0, weight: 1 }],
+            stocks: vec![StockWeight::single(192.0, 1)],
             lap: -0.125,
             gap: 0.125,
             kerf: 0.125,

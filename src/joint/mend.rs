@@ -5,27 +5,79 @@ use super::ask::Ask;
 use super::near::Near;
 use super::places::{gap, places, span};
 use crate::geom::tol::ROUNDING;
-use crate::model::joint::JointRules;
+use crate::model::joint::{JointRules, Studs};
 use crate::model::seam::SeamRules;
 
 /// Rounds of each run, in which it may be laid again.
 const ROUNDS: usize = 60;
+/// Runs begun with from patterns, all patterns together: large houses try fewer.
+const MOST_BEGUN: usize = 4000;
+/// Places of a pattern along the studs that are begun from.
+const MOST_SHIFTS: i64 = 24;
 /// A clash, beside a joint more.
 const CLASH: u64 = 1000;
 
-/// The joints of every run once no two clash, from how they are laid; `None` where none is found.
+/// The joints of every run once no two clash, from how they are laid, else from a pattern that every
+/// course takes its turn of; `None` where none is found.
 pub(super) fn mended(
     asks: &[Ask],
     laid: &[Vec<f64>],
     rules: &SeamRules,
     joints: &JointRules,
 ) -> Option<Vec<Vec<f64>>> {
-    let near = Near::of(asks, rules);
-    let mut now = laid.to_vec();
     let studs: Vec<Vec<f64>> = asks
         .iter()
         .map(|a| places(a.run, rules, joints.studs.get(&a.run.id).map(|s| s.1)))
         .collect();
+    let widest = joints.studs.values().map(|s| studs_of_a_board(rules, s.1)).max().unwrap_or(0);
+    let most = MOST_BEGUN / asks.len().max(1) + 1;
+    let shifts = (0..widest.min(MOST_SHIFTS)).take(most).filter_map(|shift| {
+        let start = asks.iter().zip(&studs).map(|(a, s)| patterned(a, s, rules, joints, shift));
+        start.collect::<Option<Vec<Vec<f64>>>>()
+    });
+    let mut starts = std::iter::once(laid.to_vec()).chain(shifts);
+    starts.find_map(|start| apart(asks, start, &studs, rules, joints))
+}
+
+/// How many studs a board reaches over from joint to joint.
+fn studs_of_a_board(rules: &SeamRules, studs: Studs) -> i64 {
+    ((rules.stock() + gap(rules)) / studs.spacing + ROUNDING).floor().max(1.0) as i64
+}
+
+/// Joints of a run a board apart, on the studs that are its course's: courses that must keep apart take
+/// others in turn. Where those do not join it, what joins it with the fewest others.
+fn patterned(
+    ask: &Ask,
+    places: &[f64],
+    rules: &SeamRules,
+    joints: &JointRules,
+    shift: i64,
+) -> Option<Vec<f64>> {
+    let (from, to) = span(ask.run, rules);
+    if to - from <= rules.stock() + ROUNDING {
+        return Some(Vec::new());
+    }
+    let studs = joints.studs.get(&ask.run.id)?.1;
+    let board = studs_of_a_board(rules, studs);
+    let apart = (joints.apart / studs.spacing - ROUNDING).ceil() as i64;
+    let turn = i64::from(ask.course).rem_euclid(i64::from(rules.clear_courses) + 1);
+    let own = (shift + turn * apart).rem_euclid(board);
+    let is_own = |k: usize| {
+        let n = ((places[k] - studs.first) / studs.spacing).round() as i64;
+        n.rem_euclid(board) == own
+    };
+    fewest(ask, rules, places, |k| if is_own(k) { 0 } else { CLASH })
+}
+
+/// The joints of every run once no two clash, each run in turn laid anew.
+fn apart(
+    asks: &[Ask],
+    mut now: Vec<Vec<f64>>,
+    studs: &[Vec<f64>],
+    rules: &SeamRules,
+    joints: &JointRules,
+) -> Option<Vec<Vec<f64>>> {
+    let near = Near::of(asks, rules);
     let joined: Vec<bool> = asks
         .iter()
         .map(|a| {

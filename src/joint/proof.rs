@@ -191,7 +191,7 @@ mod tests {
 
     /// Courses of one run each, boards of 64 in on studs every 16 in, no joint on a stud of a near one.
     fn wall(courses: usize, width: f64, clear: u32) -> (SeamProblem, JointRules) {
-        let stocks = vec![StockWeight { length: 64.0, weight: 1 }];
+        let stocks = vec![StockWeight::single(64.0, 1)];
         let gapless =
             SeamRules { lap: 0.0, gap: 0.0, kerf: 0.0, shortest: 8.0, ..SeamRules::usual(64.0) };
         let rules = SeamRules { stocks, clear_courses: clear, ..gapless };

@@ -29,11 +29,20 @@ pub struct Bound {
     pub reuse: Option<HalvesReused>,
     /// What the careful-crew method takes.
     pub crew: usize,
+    /// What elevations take where each is laid and cut by itself, no offcut carried to another, as a
+    /// short search finds: panels, or their weight where stock lengths are mixed. None for a house of
+    /// one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub each_elevation: Option<i64>,
     /// What net area and ten percent would buy.
     pub by_area: usize,
     /// What the other short-run policy would take, when solved.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub other_policy: Option<usize>,
+    /// Boards that the other way of courses would take: of one exposure all the way up where these are
+    /// evened, evened where these are not. Left out for panels.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub other_courses: Option<usize>,
     /// Rules that could not be kept.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub conflicts: Vec<Conflict>,

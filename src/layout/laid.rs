@@ -49,6 +49,11 @@ impl LaidHouse {
         upper.map(|(.., p)| p.panel.as_str()).collect::<std::collections::BTreeSet<_>>().len()
     }
 
+    /// Pieces that are ripped or notched.
+    pub fn reworked(&self) -> usize {
+        self.pieces().filter(|(.., p)| p.rip.is_some() || !p.notches.is_empty()).count()
+    }
+
     /// The place of a panel's stock among the layout's.
     pub fn stock_of(&self, panel: &Panel) -> usize {
         stock_of(&self.stocks, panel.stock)

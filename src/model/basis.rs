@@ -24,14 +24,15 @@ pub enum Basis {
         /// Of the faces bought, what shows on the walls, percent.
         shown: f64,
     },
-    /// Spare ones, for damage, by the job's percentage, rounded up.
+    /// Spare ones, for damage and miscuts, by the job's percentage, rounded up.
     Spare {
-        /// Panels or boards.
-        piece: SidingPiece,
         /// The percentage.
         percent: f64,
         /// Of so many.
         of_count: usize,
+        /// What leaves as many, so that none are added.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        covered: Option<SpareCover>,
     },
     /// Whole cartons.
     Cartons {
@@ -39,6 +40,9 @@ pub enum Basis {
         piece: SidingPiece,
         /// Panels to hold, spare included.
         panels: f64,
+        /// Of these, spare ones that are added.
+        #[serde(default)]
+        spare: f64,
         /// Panels in a carton.
         in_carton: f64,
         /// Panels in the cartons that nobody asked for.
@@ -161,6 +165,24 @@ pub enum Basis {
         over: i64,
         /// Spare ones that come on top of either.
         spare: f64,
+    },
+}
+
+/// What leaves enough spare ones by itself.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "covered_by", rename_all = "kebab-case")]
+pub enum SpareCover {
+    /// Whole cartons.
+    Cartons {
+        /// Panels or boards in them over what is laid.
+        over: f64,
+    },
+    /// What is sold in multiples.
+    Multiple {
+        /// Sold by so many.
+        of: u32,
+        /// Pieces over what is cut up.
+        over: f64,
     },
 }
 

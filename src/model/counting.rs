@@ -21,6 +21,13 @@ pub enum CountingMethod {
         /// The first length.
         first: f64,
     },
+    /// The layout with panels of one of its lengths alone.
+    OneLength {
+        /// Which of the lengths, from 0.
+        place: usize,
+        /// The length.
+        length: f64,
+    },
     /// All openings subtracted, then a percentage added.
     NetArea {
         /// The percentage.

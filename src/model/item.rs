@@ -65,6 +65,13 @@ pub enum Item {
         /// Whether boards stand for posts.
         boards: bool,
     },
+    /// Spare lengths of trim.
+    SpareTrim {
+        /// What it is bought as.
+        stock: TrimStock,
+        /// Whether boards stand for posts.
+        boards: bool,
+    },
     /// Caps of posts that stop over an overhang.
     PostCaps,
     /// Flashing round openings.
@@ -131,6 +138,7 @@ impl Item {
             Item::Squares => "squares".into(),
             Item::SquaresLaid => "squares-laid".into(),
             Item::Trim { stock, .. } => return stock.line_id(),
+            Item::SpareTrim { stock, .. } => format!("spare-{}", stock.line_id()),
             Item::PostCaps => "post-cap".into(),
             Item::OpeningFlashing { .. } => return TrimStock::Flashing.line_id(),
             Item::CornerFlashing { .. } => "corner-flashing".into(),
@@ -144,6 +152,19 @@ impl Item {
             Item::ByNetArea { .. } => "by-net-area".into(),
         };
         id.into()
+    }
+
+    /// What spare pieces are more of.
+    pub fn spared(&self) -> Option<Item> {
+        match self {
+            Item::SparePanels { piece, stock } => {
+                Some(Item::Panels { piece: *piece, stock: *stock })
+            }
+            Item::SpareTrim { stock, boards } => {
+                Some(Item::Trim { stock: *stock, boards: *boards })
+            }
+            _ => None,
+        }
     }
 
     /// The stock length it is of, where lengths are mixed.

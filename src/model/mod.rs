@@ -25,6 +25,7 @@ pub mod receiver;
 pub mod seam;
 pub mod sheet;
 pub mod source;
+pub mod stock_weight;
 pub mod takeoff;
 pub mod text;
 pub mod trim;

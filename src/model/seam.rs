@@ -8,6 +8,7 @@
 
 use super::conflict::Conflict;
 use super::ids::{ElevationName, RunId};
+pub use super::stock_weight::StockWeight;
 use serde::{Deserialize, Serialize};
 
 /// How hard the search for fewer panels tries: an iteration budget, never a clock.
@@ -43,15 +44,6 @@ pub const IN_LINE: i64 = 3;
 
 /// Most that one panel weighs beside others in what is kept least.
 pub const MOST_WEIGHT: i64 = 1_000_000;
-
-/// A length that panels are stocked in, and what one of them counts for in what is kept least.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct StockWeight {
-    /// Inches; no two stocks are of one length.
-    pub length: f64,
-    /// A whole number over 0, [`MOST_WEIGHT`] at most; those of all stocks have no common divisor.
-    pub weight: i64,
-}
 
 /// The rules seams are placed by. Defaults: see the job.
 #[derive(Clone, Debug, PartialEq)]
@@ -91,7 +83,7 @@ impl SeamRules {
 
     /// The same rules with panels of one length alone.
     pub fn with_one(&self, length: f64) -> Self {
-        SeamRules { stocks: vec![StockWeight { length, weight: 1 }], ..self.clone() }
+        SeamRules { stocks: vec![StockWeight::single(length, 1)], ..self.clone() }
     }
 }
 
@@ -101,7 +93,7 @@ impl SeamRules {
     pub(crate) fn usual(stock: f64) -> Self {
         SeamRules {
             steps: 16,
-            stocks: vec![StockWeight { length: stock, weight: 1 }],
+            stocks: vec![StockWeight::single(stock, 1)],
             lap: 1.25,
             gap: 0.25,
             kerf: 0.125,
@@ -269,6 +261,9 @@ pub struct MixedProof {
     pub weight: i64,
     /// No layout under the rules weighs less, its panels being whole.
     pub bound: i64,
+    /// Weight of the whole cartons that are bought for it, spare panels included: what is kept least.
+    #[serde(default)]
+    pub bought: i64,
 }
 
 /// One of several stock lengths.
@@ -286,6 +281,9 @@ pub struct StockShare {
     /// out where the rules could not be kept with it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub alone: Option<usize>,
+    /// Weight of the whole cartons that are bought for these.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub alone_bought: Option<i64>,
     /// Panels of it that the careful-crew method takes, using no other length.
     pub crew: usize,
 }

@@ -40,6 +40,45 @@ pub struct Takeoff {
     /// Costs, where the user gave prices.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub cost: Option<Cost>,
+    /// One list to buy by for the house and its zones with siding of their own, in the takeoff of the house;
+    /// empty where there are none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub one_order: Vec<OrderLine>,
+}
+
+/// A line of the order for all sets of a house: what several take is summed before it is rounded up.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct OrderLine {
+    /// Line of each set's takeoff.
+    pub id: ItemId,
+    /// What it is of.
+    pub item: Item,
+    /// Counted in.
+    pub unit: CountUnit,
+    /// Color to order, where the job names one.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub color: String,
+    /// Stock length of one piece, inches.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stock: Option<f64>,
+    /// Needed by all sets.
+    pub net: f64,
+    /// To order.
+    pub order: f64,
+    /// What each set takes.
+    pub sets: Vec<SetShare>,
+}
+
+/// What one set takes of a line of the order.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct SetShare {
+    /// The zone; left out for the house's own siding.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub zone: Option<String>,
+    /// Needed.
+    pub net: f64,
+    /// What the set by itself would order.
+    pub order: f64,
 }
 
 /// Parts of a house that quantities are shared out by.

@@ -4,8 +4,9 @@ use crate::course::{questions, warnings};
 use crate::finding::corners::{CornerFinding, TakenSetBack};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
+use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Affine, Point};
-use crate::job::{InsideCorner, Job};
+use crate::job::{InsideCorner, Job, Stock};
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
 use crate::layout::verified::Verify;
@@ -13,6 +14,8 @@ use crate::model::conflict::Conflict;
 use crate::model::corner::CornerKind;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
+use crate::model::item::Item;
+use crate::model::quantity::TakeoffLine;
 use crate::model::seam::ON_JAMB;
 use crate::origin::round_place;
 use crate::takeoff;
@@ -39,7 +42,7 @@ pub(super) fn empty_zone(job: &Job, number: usize) -> Finding {
 /// Everything about a laid house, the product's first.
 pub(super) fn of_laid(
     laid: &LaidHouse,
-    bound: &Bound,
+    (bound, takeoff): (&Bound, &[TakeoffLine]),
     movement: &Movement,
     findings: &mut Findings,
 ) {
@@ -51,6 +54,7 @@ pub(super) fn of_laid(
     seams_on_jambs(laid, bound, findings);
     takeoff::movement_findings(movement).into_iter().for_each(|f| findings.push(f));
     findings.push(Finding::new(one_lot(&laid.job)));
+    crew_takes_more(laid, bound, takeoff).into_iter().for_each(|f| findings.push(Finding::new(f)));
 }
 
 /// Rules of the check that are broken, at every place of the drawing where one is.
@@ -99,6 +103,43 @@ fn set_backs(laid: &LaidHouse, findings: &mut Findings) {
         let boards = !job.siding().receivers.has_pockets();
         findings.push(Finding::new(CornerFinding::SetBackTaken { taken, boards }));
     }
+}
+
+/// A crew that starts each run with the last offcut runs short of what is bought. Where lengths are
+/// mixed it takes one alone, and lengths are compared.
+fn crew_takes_more(
+    laid: &LaidHouse,
+    bound: &Bound,
+    takeoff: &[TakeoffLine],
+) -> Option<LayingFinding> {
+    let cartons = takeoff.iter().any(|l| matches!(l.item, Item::Cartons { .. }));
+    let bought = |place: usize, stock: &Stock| -> f64 {
+        let mine = takeoff.iter().filter(|l| l.item.mixed_stock().map_or(0, |s| s.place) == place);
+        let each = mine.map(|l| match l.item {
+            Item::Cartons { .. } => l.order * f64::from(stock.carton.max(1)),
+            Item::Panels { .. } | Item::SparePanels { .. } if !cartons => l.order,
+            _ => 0.0,
+        });
+        each.sum::<f64>() + 0.0
+    };
+    let bought: Vec<f64> = laid.stocks.iter().enumerate().map(|(i, s)| bought(i, s)).collect();
+    let length: f64 = laid.stocks.iter().zip(&bought).map(|(s, n)| s.length * n).sum();
+    let crew = match &bound.certificate.mixed {
+        None => bound.crew as f64 * laid.first_length(),
+        Some(m) => m.stocks.iter().map(|s| s.crew as f64 * s.length).fold(f64::INFINITY, f64::min),
+    };
+    let over = crew - length;
+    (over > SAME && crew.is_finite()).then(|| LayingFinding::CrewTakesMore {
+        crew: whole(crew / laid.first_length()),
+        bought: whole(length / laid.first_length()),
+        length: (laid.stocks.len() > 1).then(|| laid.first_length()),
+        piece: laid.job.product.kind.piece(),
+    })
+}
+
+/// Whole panels of the first length.
+fn whole(panels: f64) -> usize {
+    (panels - SAME).ceil().max(0.0) as usize
 }
 
 /// Seams on jamb lines, wall by wall.

@@ -35,18 +35,9 @@ pub(super) fn covered(
                 moved.push(DrawnEdge { from: e.from + down, to: e.to + down, ..e.clone() });
             }
             EdgeKind::Rake if trim.rake_frieze > 0.0 => {
-                let w = trim.rake_frieze;
-                let along = (e.to - e.from) / e.from.distance(e.to).max(SAME);
-                let inward = Vec2::new(-along.y, along.x) * w;
-                let out = inward * (-OVER / w);
-                let (from, to) = (
-                    e.from - along * past_plumb(wall, e, e.from, w),
-                    e.to + along * past_plumb(wall, e, e.to, w),
-                );
-                off.push(
-                    Polygon::simple(vec![from + out, from + inward, to + inward, to + out]).wound(),
-                );
-                moved.push(DrawnEdge { from: from + inward, to: to + inward, ..e.clone() });
+                let [first, last] = rake_ends(wall, e, trim.rake_frieze);
+                off.push(Polygon::simple(vec![first.0, first.1, last.1, last.0]).wound());
+                moved.push(DrawnEdge { from: first.1, to: last.1, ..e.clone() });
             }
             _ => {}
         }
@@ -72,12 +63,27 @@ fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
     (strip, DrawnEdge { from, to, ..e.clone() })
 }
 
-/// How far the lower edge of a board along a rake goes on past the rake's end, to a plumb side.
-fn past_plumb(wall: &DrawnWall, rake: &DrawnEdge, end: Point, width: f64) -> f64 {
-    let plumb = wall.edges.iter().any(|e| {
-        level(e.to.x - e.from.x) && (e.from.distance(end) < SAME || e.to.distance(end) < SAME)
-    });
-    if plumb { width * rake.pitch.unwrap_or(0.0) / 12.0 } else { 0.0 }
+/// Upper and lower corner of a board along a rake at its two ends, the upper one a little outside the
+/// wall: cut plumb where a plumb side ends it, else square.
+fn rake_ends(wall: &DrawnWall, rake: &DrawnEdge, width: f64) -> [(Point, Point); 2] {
+    let along = (rake.to - rake.from) / rake.from.distance(rake.to).max(SAME);
+    [(rake.from, -1.0), (rake.to, 1.0)].map(|(end, out)| {
+        let plumb = wall.edges.iter().find(|e| {
+            let meets = if out < 0.0 { e.to } else { e.from };
+            level(e.to.x - e.from.x) && meets.distance(end) < SAME
+        });
+        let Some(side) = plumb else {
+            let inward = Vec2::new(-along.y, along.x);
+            return (end - inward * OVER, end + inward * width);
+        };
+        // Round a wall's own corner the board goes on past the side, so that no sliver stays; where the
+        // wall goes on round the rake's end, as at a roof before it, it ends there.
+        let run = side.to - side.from;
+        let turns = if out < 0.0 { run.cross(along) } else { along.cross(run) };
+        let past = if turns > 0.0 { along * (out * OVER) } else { Vec2::ZERO };
+        let down = Vec2::new(0.0, -1.0 / along.x.abs());
+        (end + past - down * OVER, end + past + down * width)
+    })
 }
 
 /// Rise over run of the steepest side that ends at `p`.

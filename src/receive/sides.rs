@@ -13,6 +13,9 @@ use crate::model::receiver::{FieldEdge, Receiver};
 /// How far a field's side may lie off the drawn side it came from: clearances move it.
 const REACH: f64 = 0.02;
 
+/// Shortest part of a side that borders something else, inches: of our own choosing.
+const LEAST: f64 = 0.5;
+
 /// How far off a roof a side may lie that the clearance to it leaves, inches, where less is asked for: of
 /// our own choosing.
 const OVER_ROOF: f64 = 6.0;
@@ -41,6 +44,8 @@ pub(super) fn edges(
 /// The drawn sides of a wall, then those of its openings, by where they lie.
 struct DrawnSides {
     lines: Vec<(Point, Point)>,
+    /// Which of the wall's own are corners.
+    corners: Vec<bool>,
     /// The opening of each line after the wall's own, and whether the line is a chord of a curve.
     openings: Vec<(usize, bool)>,
     near: Near,
@@ -56,7 +61,9 @@ impl DrawnSides {
             openings.extend(curved.into_iter().map(|c| (i, c)));
         }
         let near = Near::of(lines.iter().copied());
-        DrawnSides { lines, openings, near }
+        let corner =
+            |e: &DrawnEdge| matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+        DrawnSides { lines, corners: wall.edges.iter().map(corner).collect(), openings, near }
     }
 
     /// Lines near a box, by their place among all.
@@ -71,13 +78,16 @@ fn split(drawn: &DrawnSides, a: Point, b: Point) -> Vec<(Point, Point)> {
     let along = (b - a) / length;
     let mut cuts: Vec<f64> = drawn
         .about(Rect::from_points(a, b))
-        .map(|(_, line)| line)
-        .filter(|(p, q)| lies_along(*p, *q, a, along))
-        .flat_map(|(p, q)| [(p - a).dot(along), (q - a).dot(along)])
-        .filter(|t| *t > 0.5 && *t < length - 0.5)
+        .filter(|(_, (p, q))| lies_along(*p, *q, a, along))
+        .flat_map(|(i, (p, q))| {
+            // A post stands as high as its corner: what is less than its own goes to no other side.
+            let least = if drawn.corners.get(i) == Some(&true) { REACH } else { LEAST };
+            let inside = move |t: &f64| *t > least && *t < length - least;
+            [(p - a).dot(along), (q - a).dot(along)].into_iter().filter(inside)
+        })
         .collect();
     cuts.sort_by(f64::total_cmp);
-    cuts.dedup_by(|x, y| (*x - *y).abs() < 0.5);
+    cuts.dedup_by(|x, y| (*x - *y).abs() < LEAST);
     let mut points = vec![a];
     points.extend(cuts.iter().map(|t| a + along * *t));
     points.push(b);

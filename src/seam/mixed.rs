@@ -1,5 +1,6 @@
 //! Several lengths of one panel mixed: the house is solved with each alone, and the lightest answer is
-//! improved on with all. So the mixed answer is never heavier than the best of one length.
+//! improved on with all; of these, the one stands for which least is bought in whole cartons. So no more is
+//! bought than with the best of one length.
 
 use super::conflicts::Pins;
 use super::improve::{improve, key};
@@ -8,10 +9,10 @@ use super::one_length::{Solved, one_length};
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::{Panel, Pool};
-use super::{answer, conflicts, construct, mixed_bound, polish};
+use super::{answer, cartons, conflicts, construct, mixed_bound, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
-use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem};
+use crate::model::seam::{Effort, MOST_STOCKS, SeamPlan, SeamProblem, StockWeight};
 
 /// A layout to start from.
 struct Start {
@@ -37,12 +38,16 @@ pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Se
     let Some(best) = best_of(problem, &digest, starts, proof.bound, watch) else {
         return SeamPlan::default();
     };
+    let stocks = &problem.rules.stocks[..alone.len()];
+    let best = least_bought(&digest, stocks, best, &alone);
+    proof.bought = cartons::bought(stocks, &best.pool);
     proof.weight = i64::try_from(best.pool.bought()).unwrap_or(i64::MAX);
     for (kind, (share, solved)) in proof.stocks.iter_mut().zip(&alone).enumerate() {
         share.length = problem.rules.stocks[kind].length;
         share.weight = digest.rules.weight_of(kind);
         share.panels = best.pool.used(kind);
         share.alone = solved.conflicts.is_empty().then(|| solved.pool.panels());
+        share.alone_bought = share.alone.map(|n| problem.rules.stocks[kind].bought(n));
         share.crew = solved.crew;
     }
     let proven = proof.weight <= proof.bound;
@@ -106,6 +111,22 @@ fn best_of(
         }
     }
     best
+}
+
+/// Of the best with all lengths and those with each alone, the one for which least is bought in whole
+/// cartons; none that breaks more rules.
+fn least_bought(digest: &Digest, stocks: &[StockWeight], best: Start, alone: &[Solved]) -> Start {
+    let broken = best.conflicts.len();
+    let into_cartons = |s: Start| Start { pool: cartons::moved(digest, stocks, s.pool), ..s };
+    let order = |s: &Start| (s.conflicts.len(), cartons::bought(stocks, &s.pool), key(&s.pool));
+    let others = alone.iter().enumerate().filter_map(|(kind, s)| taken_over(digest, s, kind));
+    let mut least = into_cartons(best);
+    for other in others.filter(|s| s.conflicts.len() <= broken).map(into_cartons) {
+        if order(&other) < order(&least) {
+            least = other;
+        }
+    }
+    least
 }
 
 /// An answer with panels of one kind, as a layout with all; `None` where it stands as no layout with

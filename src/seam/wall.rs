@@ -318,7 +318,7 @@ mod tests {
         let inches = |x: i64| x as f64 / 16.0;
         let rules = SeamRules {
             steps: 16,
-            stocks: vec![StockWeight { length: inches(40), weight: 1 }],
+            stocks: vec![StockWeight::single(inches(40), 1)],
             lap: inches(2),
             gap: 0.0,
             kerf: 0.0,

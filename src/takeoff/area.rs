@@ -2,13 +2,14 @@
 
 use super::lines::{siding_piece, whole};
 use super::panels::{Lot, cartons, coverage, laid, lots, spare};
+use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidOpening, LaidWall};
 use crate::model::basis::Basis;
 use crate::model::counting::{CountingMethod, LengthCount};
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
-use crate::model::takeoff::Comparison;
+use crate::model::takeoff::{Comparison, Takeoff};
 
 /// Panels that so many square feet buy at nominal coverage.
 fn panels(layout: &LaidHouse, area: f64) -> usize {
@@ -70,6 +71,29 @@ pub(super) fn comparison(layout: &LaidHouse) -> Vec<Comparison> {
         by_area(CountingMethod::GrossArea, sum(&sided)),
         by_area(CountingMethod::LargeOpenings { over: rules.large_opening }, less_large),
     ]
+}
+
+/// What each of several lengths alone would buy, as the search found it, beside the rest.
+pub fn with_lengths_alone(mut takeoff: Takeoff, layout: &LaidHouse, bound: &Bound) -> Takeoff {
+    let Some(proof) = &bound.certificate.mixed else { return takeoff };
+    let first = layout.first_length();
+    let each = proof.stocks.iter().zip(layout.job.stock_weights()).enumerate();
+    let rows = each.filter_map(|(place, (share, stock))| {
+        let (panels, carton) = (share.alone?, stock.carton.max(1) as usize);
+        let as_first = whole(panels as f64 * stock.length / first.max(1.0)) as i64;
+        Some(Comparison {
+            method: CountingMethod::OneLength { place, length: stock.length },
+            area: None,
+            panels,
+            cartons: panels.div_ceil(carton),
+            over: as_first - laid(layout) as i64,
+            cost: None,
+        })
+    });
+    let rows: Vec<Comparison> = rows.collect();
+    let first = takeoff.comparison.len().min(1);
+    takeoff.comparison.splice(first..first, rows);
+    takeoff
 }
 
 /// Cartons that hold the panels laid, none spare.

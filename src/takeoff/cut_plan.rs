@@ -7,7 +7,7 @@ use crate::geom::tol::SAME;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::model::ids::ItemId;
-use crate::model::item::Item;
+use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
@@ -87,7 +87,12 @@ fn panel_leftovers(layout: &LaidHouse, least: f64) -> Vec<Leftover> {
 }
 
 /// Bought, used, usable and scrap, by item.
-pub(super) fn offcuts(layout: &LaidHouse, trims: &[StockCut], left: &[Leftover]) -> Vec<Offcut> {
+pub(super) fn offcuts(
+    layout: &LaidHouse,
+    lines: &[TakeoffLine],
+    trims: &[StockCut],
+    left: &[Leftover],
+) -> Vec<Offcut> {
     let mut out: Vec<Offcut> = Vec::new();
     let mut add =
         |item: ItemId, bought: f64, used: f64| match out.iter_mut().find(|o| o.item == item) {
@@ -102,21 +107,19 @@ pub(super) fn offcuts(layout: &LaidHouse, trims: &[StockCut], left: &[Leftover])
         let used = l.pieces(layout).iter().map(|p| taken(p)).sum();
         add(l.panels_item().id(), l.panels.iter().map(|p| p.stock).sum(), used);
     }
-    let spares: Vec<(Item, f64)> = lots
-        .iter()
-        .filter(|l| l.spare > 0.0)
-        .map(|l| (l.spare_item(), l.spare * l.length))
-        .collect();
-    for (item, length) in &spares {
-        add(item.id(), *length, 0.0);
-    }
+    let spares = lines.iter().filter(|l| l.item.spared().is_some() && l.order > 0.0);
+    let spares: Vec<(ItemId, f64)> =
+        spares.filter_map(|l| Some((l.id.clone(), l.order * l.stock?))).collect();
     for c in trims {
         add(c.item.clone(), c.length, c.used);
+    }
+    for (item, length) in &spares {
+        add(item.clone(), *length, 0.0);
     }
     for o in &mut out {
         let mine = left.iter().filter(|l| l.item == o.item);
         o.usable = mine.map(|l| l.length).sum::<f64>() + 0.0;
-        if spares.iter().any(|(item, _)| item.id() == o.item) {
+        if spares.iter().any(|(item, _)| *item == o.item) {
             o.usable = o.bought;
         }
         o.scrap = (o.bought - o.used - o.usable).max(0.0);

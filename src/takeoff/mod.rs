@@ -10,18 +10,22 @@ mod flashing;
 mod lines;
 mod movement;
 mod nail_lines;
+mod one_order;
 mod panels;
 pub mod price;
 mod proof;
 pub mod rules;
 mod seam_places;
 mod shares;
+mod shown;
 mod trims;
 mod zones;
 
+pub use area::with_lengths_alone;
 pub use fasteners::fastening;
 pub use movement::{findings as movement_findings, movement};
-pub use proof::proof;
+pub use one_order::{Set, one_order};
+pub use proof::{Others, proof};
 pub use shares::shares;
 
 use crate::layout::laid::LaidHouse;
@@ -50,7 +54,7 @@ pub fn quantities(layout: &LaidHouse) -> Takeoff {
     Takeoff {
         format: FORMAT.to_owned(),
         drawing: layout.drawing.clone(),
-        offcuts: cut_plan::offcuts(layout, &trim_cuts, &leftovers),
+        offcuts: cut_plan::offcuts(layout, &lines, &trim_cuts, &leftovers),
         comparison: area::comparison(layout),
         checks: checks::checks(layout, &lines),
         advice: advice::advice(layout),
@@ -60,6 +64,7 @@ pub fn quantities(layout: &LaidHouse) -> Takeoff {
             PanelUnit::default()
         },
         cost: None,
+        one_order: Vec::new(),
         lines,
         trim_cuts,
         leftovers,

@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use super::lines::{Shares, siding_piece, waste, whole};
-use crate::geom::vocabulary::Xy;
+use super::shown::shown;
 use crate::job::Stock;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{Panel, Piece};
-use crate::model::basis::Basis;
+use crate::model::basis::{Basis, SpareCover};
 use crate::model::half::Half;
 use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{Group, TakeoffLine, WallPart};
@@ -33,6 +33,8 @@ pub(super) struct Lot<'a> {
     /// Panels in a carton.
     pub carton: f64,
     /// Spare panels by the job's percentage.
+    pub wanted: f64,
+    /// Of these, what is added: none where whole cartons leave as many.
     pub spare: f64,
 }
 
@@ -50,6 +52,11 @@ impl Lot<'_> {
     /// Panels in these cartons.
     pub(super) fn bought(&self) -> f64 {
         self.cartons() * self.carton
+    }
+
+    /// Panels that whole cartons of those laid leave over.
+    fn left_over(&self) -> f64 {
+        whole(self.count() / self.carton) * self.carton - self.count()
     }
 
     pub(super) fn panels_item(&self) -> Item {
@@ -71,11 +78,16 @@ pub(super) fn lots(layout: &LaidHouse) -> Vec<Lot<'_>> {
     let lot = |(stock, of_job): (usize, &Stock)| {
         let panels: Vec<&Panel> =
             layout.panels.iter().filter(|p| layout.stock_of(p) == stock).collect();
-        let spare = whole(panels.len() as f64 * layout.job.takeoff.spare / 100.0);
+        let wanted = whole(panels.len() as f64 * layout.job.takeoff.spare / 100.0);
         let carton = f64::from(of_job.carton.max(1));
         let length = of_job.length;
         let mixed = (layout.stocks.len() > 1).then_some(MixedStock { place: stock, length });
-        Lot { length, panels, piece: siding_piece(layout), mixed, carton, spare }
+        let piece = siding_piece(layout);
+        let mut lot = Lot { length, panels, piece, mixed, carton, wanted, spare: 0.0 };
+        if lot.left_over() < wanted {
+            lot.spare = wanted;
+        }
+        lot
     };
     let mut out: Vec<Lot> = layout.stocks.iter().enumerate().map(lot).collect();
     if out.iter().any(|l| !l.panels.is_empty()) {
@@ -111,20 +123,10 @@ pub(super) fn taken(piece: &Piece) -> f64 {
     if piece.half == Some(Half::Upper) { 0.0 } else { piece.length }
 }
 
-/// Square feet of a piece that show.
-fn face(piece: &Piece) -> f64 {
-    let ring = |r: &Vec<Xy>| {
-        let next = r.iter().cycle().skip(1);
-        r.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>().abs() / 2.0
-    };
-    let holes: f64 = piece.holes.iter().map(ring).sum();
-    (ring(&piece.outline) + piece.more.iter().map(ring).sum::<f64>() - holes) / 144.0
-}
-
 pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let lots = lots(layout);
     let mut out: Vec<TakeoffLine> = lots.iter().map(|l| panels(layout, l)).collect();
-    out.extend(lots.iter().filter(|l| l.spare > 0.0).map(|l| spare_panels(layout, l)));
+    out.extend(lots.iter().filter(|l| l.wanted > 0.0).map(|l| spare_panels(layout, l)));
     if !sold_singly(layout) {
         out.extend(lots.iter().map(|l| carton_line(layout, l)));
     }
@@ -141,14 +143,13 @@ fn line(layout: &LaidHouse, item: Item, unit: CountUnit, basis: Basis) -> Takeof
 }
 
 fn spare_panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
-    let basis = Basis::Spare {
-        piece: lot.piece,
-        percent: layout.job.takeoff.spare,
-        of_count: lot.panels.len(),
-    };
+    let covered = (lot.spare < lot.wanted).then(|| SpareCover::Cartons { over: lot.left_over() });
+    let percent = layout.job.takeoff.spare;
+    let basis = Basis::Spare { percent, of_count: lot.panels.len(), covered };
     TakeoffLine {
+        net: lot.wanted,
         order: lot.spare,
-        waste: 100.0,
+        stock: Some(lot.length),
         ..line(layout, lot.spare_item(), CountUnit::Piece, basis)
     }
 }
@@ -159,6 +160,7 @@ fn carton_line(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     let basis = Basis::Cartons {
         piece: lot.piece,
         panels,
+        spare: lot.spare,
         in_carton: lot.carton,
         over: lot.bought() - panels,
     };
@@ -189,7 +191,7 @@ fn panels(layout: &LaidHouse, lot: &Lot) -> TakeoffLine {
     }
     let pieces = lot.pieces(layout);
     let used: f64 = pieces.iter().map(|p| taken(p)).sum();
-    let shown: f64 = pieces.iter().map(|p| face(p)).sum();
+    let shown = shown(layout, &mine);
     let basis = Basis::SidingCut {
         piece: lot.piece,
         pieces: pieces.len(),

@@ -6,8 +6,17 @@ use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
 use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
 
+/// What the house takes laid out in other ways.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Others {
+    /// Each elevation by itself: see [`Bound::each_elevation`].
+    pub each_elevation: Option<i64>,
+    /// Courses the other way: see [`Bound::other_courses`].
+    pub courses: Option<usize>,
+}
+
 /// The panel count with its proof.
-pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
+pub fn proof(layout: &LaidHouse, plan: &SeamPlan, others: Others) -> Bound {
     let certificate = plan.certificate.clone();
     let reuse = layout.job.seams.reuse_halves;
     let reuse = reuse.then(|| HalvesReused { saved: layout.halved(), cut: layout.panels.len() });
@@ -20,8 +29,10 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan) -> Bound {
         excludes: excludes(&certificate, reuse),
         reuse,
         crew: plan.crew_panels,
+        each_elevation: others.each_elevation,
         by_area: panels_by_area(layout),
         other_policy: plan.other_policy_panels,
+        other_courses: others.courses,
         conflicts: plan.conflicts.clone(),
         seams: seam_places(layout, plan.least_at_openings),
         certificate,

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::lines::{Shares, waste};
+use super::lines::{Shares, waste, whole};
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::basis::Basis;
@@ -17,7 +17,27 @@ pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
         .into_iter()
         .filter(|s| *s != TrimStock::Flashing)
         .filter_map(|stock| line(layout, cuts, stock))
+        .flat_map(|line| {
+            let spare = spare(layout, &line);
+            std::iter::once(line).chain(spare)
+        })
         .collect()
+}
+
+/// Spare lengths beside those that the cutting plan takes.
+fn spare(layout: &LaidHouse, of: &TakeoffLine) -> Option<TakeoffLine> {
+    let Item::Trim { stock, boards } = of.item else { return None };
+    let percent = layout.job.takeoff.trim_spare;
+    let lengths = whole(of.order * percent / 100.0);
+    let basis = Basis::Spare { percent, of_count: of.order as usize, covered: None };
+    let item = Item::SpareTrim { stock, boards };
+    (lengths > 0.0).then(|| TakeoffLine {
+        net: lengths,
+        order: lengths,
+        color: of.color.clone(),
+        stock: of.stock,
+        ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)
+    })
 }
 
 /// Caps of posts that stop over an overhang (`TrimFact::PostCap`).
@@ -92,7 +112,7 @@ fn kinds(pieces: &[&TrimPiece]) -> Vec<KindShare> {
 }
 
 /// Whether a stock takes the ends of panels in a pocket.
-fn pocketed(stock: TrimStock) -> bool {
+pub(super) fn pocketed(stock: TrimStock) -> bool {
     use TrimStock::{FlexibleChannel, InsidePost, JChannel, OutsidePost};
     matches!(stock, OutsidePost | InsidePost | JChannel | FlexibleChannel)
 }

@@ -7,7 +7,7 @@
 
 use super::cut_edge::wants_finish_trim;
 use super::shaped;
-use super::stock::{Place, part};
+use super::stock::{LEAST, Place, part};
 use crate::geom::polygon::{bounds, is_level_rectangle};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Vec2};
@@ -72,7 +72,7 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, ends);
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
-        if wants_finish_trim(low.y, pole, job) {
+        if length >= LEAST && wants_finish_trim(low.y, pole, job) {
             // A cut edge under a sill is held by finish trim inside the channel
             // (TrimFact::UndersillInChannel).
             out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));

@@ -72,14 +72,26 @@ fn of_one_length(layout: &Claims, stock: &Stock, whole: usize, rule: &mut Cases)
         let v = found(named::takeoff_line("panels"), CountBreach::Ordered);
         v.measured(Quantity(has.unwrap_or(0.0))).exactly(Quantity(panels))
     });
-    let all = panels + order(layout, "spare-panels").unwrap_or(0.0);
-    let cartons = (all / f64::from(stock.carton.max(1))).ceil();
+    let spare = spare(layout, panels, stock);
+    ordered(rule, layout, "spare-panels", spare);
+    let cartons = ((panels + spare) / f64::from(stock.carton.max(1))).ceil();
     let singly = layout.job.siding().sold_by == SoldBy::Piece && stock.carton == 1;
     let has = order(layout, "cartons");
     rule.case(has == Some(cartons) || singly, || {
         let v = found(named::takeoff_line("cartons"), CountBreach::Ordered);
         v.measured(Quantity(has.unwrap_or(0.0))).exactly(Quantity(cartons))
     });
+}
+
+/// Spare panels: the job's percentage, a part of one as a whole one, unless full cartons of those laid
+/// leave as many.
+fn spare(layout: &Claims, panels: f64, stock: &Stock) -> f64 {
+    let percent = panels * layout.job.takeoff.spare;
+    let wanted = ((percent - 1e-6) / 100.0).ceil().max(0.0);
+    let carton = f64::from(stock.carton.max(1));
+    let in_last = panels % carton;
+    let left = if in_last > 0.0 { carton - in_last } else { 0.0 };
+    if left >= wanted { 0.0 } else { wanted }
 }
 
 /// Panels and cartons of each of several lengths, a line each for what there is.
@@ -92,7 +104,8 @@ fn by_length(layout: &Claims, rule: &mut Cases) {
         };
         let panels = layout.panels.iter().filter(|p| same(p.stock, stock.length)).count() as f64;
         ordered(rule, layout, &format!("panels{suffix}"), panels);
-        let spare = order(layout, &format!("spare-panels{suffix}")).unwrap_or(0.0);
+        let spare = spare(layout, panels, stock);
+        ordered(rule, layout, &format!("spare-panels{suffix}"), spare);
         let cartons = ((panels + spare) / f64::from(stock.carton.max(1))).ceil();
         ordered(rule, layout, &format!("cartons{suffix}"), cartons);
     }

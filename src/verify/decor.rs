@@ -21,6 +21,8 @@ use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Boards shorter than this are none, inches.
 const LEAST: f64 = 1.0;
+/// Siding this far beside a joint's channel stands at it, inches: over noise, under any piece.
+const BESIDE: f64 = 1.0 / 16.0;
 
 /// What stands beside walls: surrounds are looked at with their openings.
 pub(super) fn check(layout: &LaidHouse, at: &ByWall, mut face: Cases) -> [RuleCheck; 3] {
@@ -152,6 +154,16 @@ fn bands_of(
     }
 }
 
+/// How much of a field stands at a place, inches up.
+fn upright(field: &[Vec<Xy>], x: f64) -> f64 {
+    let sides = field.iter().flat_map(|r| r.iter().zip(r.iter().cycle().skip(1)));
+    let across = sides.filter(|(a, b)| (a[0] > x) != (b[0] > x));
+    let mut ys: Vec<f64> =
+        across.map(|(a, b)| a[1] + (x - a[0]) / (b[0] - a[0]) * (b[1] - a[1])).collect();
+    ys.sort_by(f64::total_cmp);
+    ys.chunks_exact(2).map(|y| y[1] - y[0]).sum()
+}
+
 /// At a joint every run ends, and on either side of it stands a channel.
 fn unbridged(rule: &mut Cases, layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) {
     let half = layout.job.trim.movement_gap / 2.0;
@@ -171,13 +183,15 @@ fn unbridged(rule: &mut Cases, layout: &LaidHouse, e: &LaidElevation, w: &LaidWa
                 rule.breaks(v.with(named::wall(&w.id)).measured(Inches(*x)));
             }
         }
-        for side in [x - half, x + half] {
+        for (side, beside) in [(x - half, -BESIDE), (x + half, BESIDE)] {
+            // A door or another cladding may leave no siding there.
+            let stands = upright(&w.field, side + beside);
             let channel = w.edges.iter().any(|s| {
                 s.kind == EdgeKind::Abutment
                     && (s.from[0] - side).abs() < NEAR
                     && (s.to[0] - side).abs() < NEAR
             });
-            rule.case(channel, || {
+            rule.case(channel || stands < LEAST, || {
                 let at = named::place(&e.name, [side, named::middle(&w.outline)[1]]);
                 let v = found(named::wall(&w.id), TrimBreach::JointChannel).at(at);
                 v.exactly(Inches(side))

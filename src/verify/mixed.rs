@@ -7,6 +7,7 @@ use super::claims::Claims;
 use super::dual::{PanelFrame, covers, down, dual_feasible, whole, worth};
 use super::rule::{Cases, found};
 use super::tolerance::same;
+use crate::job::Stock;
 use crate::layout::breach::count::{CountBreach, Counted};
 use crate::layout::course::LaidRun;
 use crate::layout::rule::Rule;
@@ -89,6 +90,7 @@ fn concluded(
         let v = found(Subject::House, breach).measured(Count(proof.weight));
         v.exactly(Count(whole(weight)))
     });
+    bought(rule, layout, proof, (&counts, stocks));
     let weights: Vec<i128> = stocks.iter().map(|s| s.weight).collect();
     let bound = whole_panels((sum + one - 1) / one, &weights);
     rule.case(bound == i128::from(proof.bound), || {
@@ -111,6 +113,32 @@ fn concluded(
         let said = if said == has { of_layout } else { said };
         found(Subject::House, CountBreach::Certificate { said, found: has })
     });
+}
+
+/// The whole cartons that hold what is cut.
+fn bought(
+    rule: &mut Cases,
+    layout: &Claims,
+    proof: &MixedProof,
+    (counts, stocks): (&[i128], &[Weighed]),
+) {
+    let each = layout.stocks.iter().zip(counts).zip(stocks);
+    let bought: i128 = each.map(|((s, n), w)| in_cartons(layout, s, *n) * w.weight).sum();
+    rule.case(bought == i128::from(proof.bought), || {
+        let v = found(Subject::House, CountBreach::WeightBought).measured(Count(proof.bought));
+        v.exactly(Count(whole(bought)))
+    });
+}
+
+/// Panels bought: as many whole cartons as it takes to hold those cut and the job's percentage of spare
+/// ones.
+fn in_cartons(layout: &Claims, stock: &Stock, cut: i128) -> i128 {
+    let hundredths = cut as f64 * layout.job.takeoff.spare;
+    let (carton, mut held) = (i128::from(stock.carton.max(1)), 0);
+    while ((held - cut) as f64) * 100.0 < hundredths - 1e-6 || held < cut {
+        held += carton;
+    }
+    held
 }
 
 /// The stocks with what panels weigh, if the certificate has it as the job wants it: whole numbers in

@@ -41,7 +41,7 @@ struct Post<'a> {
 
 pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::CornerPosts);
-    let posts = whole(&mut rule, layout);
+    let posts = whole(&mut rule, layout, at);
     let mut used = vec![0usize; posts.len()];
     let mut standing: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
     for (i, p) in posts.iter().enumerate() {
@@ -71,8 +71,7 @@ fn of_post(t: &TrimPiece, breach: CornerBreach) -> Found {
     found(named::trim(&t.mark), breach).at(named::at_trim(t))
 }
 
-fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse) -> Vec<Post<'a>> {
-    let r = &layout.job.trim;
+fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse, at: &ByWall) -> Vec<Post<'a>> {
     let mut out: Vec<Post> = Vec::new();
     let posts = layout.trims.iter();
     for t in posts.filter(|t| upright(t.kind)) {
@@ -83,6 +82,7 @@ fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse) -> Vec<Post<'a>> {
                     && q.wall == t.wall
                     && (q.from[0] - t.from[0]).abs() < NEAR
                     && (low + lap(layout, t.kind) - p.high).abs() < NEAR
+                    && (is_splice(layout, &t.ends[0]) || !starts(layout, at, t, low))
             })
         });
         match lapped {
@@ -99,14 +99,27 @@ fn whole<'a>(rule: &mut Cases, layout: &'a LaidHouse) -> Vec<Post<'a>> {
             if t.kind == TrimKind::CornerChannel {
                 continue;
             }
-            let splice = |e: &TrimEnd| {
-                matches!(e, TrimEnd::Splice { lap, cut }
-                if (*lap - r.post_lap).abs() < SAME && (*cut - r.post_cut_back).abs() < SAME)
-            };
-            rule.case(splice(&t.ends[0]) == (i > 0), || of_post(t, CornerBreach::PostSplice));
+            let splice = is_splice(layout, &t.ends[0]);
+            rule.case(splice == (i > 0), || of_post(t, CornerBreach::PostSplice));
         }
     }
     out
+}
+
+fn is_splice(layout: &LaidHouse, e: &TrimEnd) -> bool {
+    let r = &layout.job.trim;
+    matches!(e, TrimEnd::Splice { lap, cut }
+    if (*lap - r.post_lap).abs() < SAME && (*cut - r.post_cut_back).abs() < SAME)
+}
+
+/// Whether siding starts over the foot of a length: then it may be a post of its own, though it stands
+/// beside the top of another by a lap.
+fn starts(layout: &LaidHouse, at: &ByWall, t: &TrimPiece, low: f64) -> bool {
+    let on = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
+    let corners = layout.corners.iter().filter(|c| c.sides.iter().any(on));
+    corners
+        .flat_map(|c| sides(layout, at, c))
+        .any(|s| (s.low - layout.job.trim.post_below - low).abs() < NEAR)
 }
 
 /// An upright side of a field on a corner.

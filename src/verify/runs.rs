@@ -80,6 +80,15 @@ fn drawn(
     let faces = |e: &&&LaidEdge| (e.to[1] < e.from[1]) == (hand == 0);
     // Heights at which the run shows: a thin strip ends short of what it stands against.
     let heights = || r.pieces.iter().flat_map(|p| &p.outline).map(|q| q[1]);
+    let mut corners: Vec<f64> = heights().collect();
+    corners.sort_by(f64::total_cmp);
+    // Between two corners of its own or of a side it ends at one side.
+    let between = |low: f64, high: f64| {
+        let inside = corners.iter().copied().filter(|y| *y > low && *y < high);
+        let ys: Vec<f64> = std::iter::once(low).chain(inside).chain([high]).collect();
+        let parts = ys.windows(2).filter(|w| w[1] - w[0] > SAME).map(|w| (w[0] + w[1]) / 2.0);
+        parts.collect::<Vec<f64>>()
+    };
     let foot = heights().fold(f64::INFINITY, f64::min).max(c.bottom);
     let head = heights().fold(f64::NEG_INFINITY, f64::max).min(c.top);
     sides
@@ -90,7 +99,7 @@ fn drawn(
             let high = e.from[1].max(e.to[1]).min(head);
             over_or_under(e, r, (foot, head), v, hand)
                 || low < high
-                    && [0.1, 0.5, 0.9].into_iter().map(|t| low + t * (high - low)).any(|y| {
+                    && between(low, high).into_iter().any(|y| {
                         let x = e.from[0]
                             + (y - e.from[1]) / (e.to[1] - e.from[1]) * (e.to[0] - e.from[0]);
                         let ends = r.pieces.iter().filter_map(|p| bound(&p.outline, y, hand));

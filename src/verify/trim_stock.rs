@@ -97,6 +97,16 @@ fn stock(layout: &Claims) -> RuleCheck {
             let v = found(named::takeoff_line(&id), CountBreach::Ordered);
             v.measured(Quantity(ordered)).exactly(Quantity(lengths))
         });
+        // Spare ones by the job's percentage, a part of one as a whole one; rolls have none.
+        let percent =
+            if stock == TrimStock::Flashing { 0.0 } else { layout.job.takeoff.trim_spare };
+        let spare = ((lengths * percent - 1e-6) / 100.0).ceil().max(0.0);
+        let id = format!("spare-{id}");
+        let ordered = layout.takeoff.iter().find(|l| l.id == *id).map_or(0.0, |l| l.order);
+        rule.case(ordered == spare, || {
+            let v = found(named::takeoff_line(&id), CountBreach::Ordered);
+            v.measured(Quantity(ordered)).exactly(Quantity(spare))
+        });
     }
     marks(&mut rule, layout);
     rule.done()

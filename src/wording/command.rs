@@ -34,6 +34,9 @@ pub fn without_zones(names: &[&str]) -> String {
     format!("Without zones that are sets of their own: {names}; see `lapwright layout`.")
 }
 
+/// Over the one order for a house and its zones.
+pub const ONE_ORDER: &str = "One order for the house and its zones";
+
 /// Warnings that are not listed here.
 pub fn warnings_elsewhere(warnings: usize) -> String {
     format!("{}: `lapwright check` tells more.", counted(warnings, "warning"))

@@ -2,7 +2,7 @@
 
 use crate::job::Job;
 use crate::model::fastening::{Fastened, Fastening, LayerKind, NailCount, NailLayer};
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 use crate::wording::siding;
 use crate::wording::takeoff::items::{piece, trim_stock};
 
@@ -45,10 +45,10 @@ fn count(n: &NailCount, style: LengthStyle, boards: bool) -> String {
         Fastened::Trim(stock) => trim_stock(stock, boards).to_owned(),
     };
     format!(
-        "{holds}: at most {} apart, {} nails in {} pieces.",
+        "{holds}: at most {} apart, {} nails in {}.",
         style.short(n.spacing),
         n.nails,
-        n.pieces
+        counted(n.pieces, "piece")
     )
 }
 

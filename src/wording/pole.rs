@@ -2,10 +2,10 @@
 
 use super::lists::commas;
 use crate::model::pole::{
-    DatumChoice, DatumEffects, DatumReason, EvenedCourses, FirstCourse, LineKind, MainLine,
-    PoleTable, StripPlace,
+    DatumChoice, DatumEffects, DatumReason, DatumTerm, DatumWeight, EvenedCourses, FirstCourse,
+    LineKind, MainLine, PoleTable, StripPlace, WeighedIn,
 };
-use crate::units::LengthStyle;
+use crate::units::{LengthStyle, counted};
 
 /// What stands at a height of the pole.
 pub fn line(kind: LineKind) -> &'static str {
@@ -88,14 +88,85 @@ pub fn search(pole: &PoleTable) -> String {
 /// How the stick is used.
 pub const STRIKE: &str = "Strike one level line all the way around the house and mark this stick once for all walls. The siding manufacturer's instructions and the local code take precedence.";
 
-/// One choice of a datum, its height written as the sheet writes heights.
-pub fn choice(c: &DatumChoice, height: &str, style: LengthStyle) -> String {
+/// One choice of a datum, its height written as the sheet writes heights; `laid` pieces of the layout are
+/// ripped or notched.
+pub fn choice(c: &DatumChoice, height: &str, laid: usize, style: LengthStyle) -> String {
     let what = if c.chosen { "In force" } else { "Or" };
-    format!("{what}: {height}, {:.1} points: {}.", c.score, effects(&c.effects, style))
+    format!(
+        "{what}: {height}, {:.1} points: {}. {}",
+        c.score,
+        effects(&c.effects, c.chosen.then_some(laid), style),
+        points(c, style)
+    )
 }
 
-/// What a datum does, in words an installer would use.
-pub fn effects(e: &DatumEffects, style: LengthStyle) -> String {
+/// How the points of a datum add up.
+pub fn points(c: &DatumChoice, style: LengthStyle) -> String {
+    let terms: Vec<String> = c.terms.iter().map(|t| term(t, style)).collect();
+    if terms.is_empty() {
+        return "Nothing counts against it.".to_owned();
+    }
+    format!("Points: {}.", terms.join("; "))
+}
+
+/// One amount times its weight.
+fn term(t: &DatumTerm, style: LengthStyle) -> String {
+    let weight = t.points / t.amount;
+    let amount = match t.unit {
+        WeighedIn::Feet => along(t.amount, style),
+        WeighedIn::SquareFeet => areas(t.amount, style),
+        WeighedIn::Steps => counted(t.amount as usize, "step"),
+        WeighedIn::Panels => format!("about {:.1} panels", t.amount),
+    };
+    let of = match t.unit {
+        WeighedIn::Feet => " a foot",
+        WeighedIn::SquareFeet => " a sq ft",
+        WeighedIn::Steps | WeighedIn::Panels => "",
+    };
+    let weight = (weight * 1000.0).round() / 1000.0;
+    format!("{} {amount} x {weight}{of} = {:.1}", weighed(t.weight), t.points)
+}
+
+/// Feet to a tenth, after meters where the job is in these: a weight counts by the foot.
+fn along(feet: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Feet => format!("{feet:.1} ft"),
+        LengthStyle::Mm => {
+            format!("{:.2} m ({feet:.1} ft)", style.number(feet * 12.0) / 1000.0)
+        }
+    }
+}
+
+/// Square feet to a tenth, likewise.
+fn areas(square_feet: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Feet => format!("{square_feet:.1} sq ft"),
+        LengthStyle::Mm => {
+            format!("{:.2} {} ({square_feet:.1} sq ft)", style.area(square_feet), style.area_unit())
+        }
+    }
+}
+
+/// What a weight of the search counts.
+fn weighed(weight: DatumWeight) -> &'static str {
+    match weight {
+        DatumWeight::StripOverHead => "thin strips over heads",
+        DatumWeight::StripUnderSill => "thin strips under sills",
+        DatumWeight::StripAtTop => "thin strips at tops",
+        DatumWeight::StripAtStart => "thin strips at starts",
+        DatumWeight::MainHead => "main heads off the course lines",
+        DatumWeight::OtherLine => "other heads off the course lines",
+        DatumWeight::ShortTop => "short top courses, by what they lack,",
+        DatumWeight::CutStart => "first course cut",
+        DatumWeight::Step => "steps at grade",
+        DatumWeight::LeftBare => "wall that steps leave bare above the clearance",
+        DatumWeight::CutPanel => "panels to rip or notch, reckoned by the lines before seams,",
+    }
+}
+
+/// What a datum does, in words an installer would use; of the one laid, how many pieces are ripped or
+/// notched.
+pub fn effects(e: &DatumEffects, laid: Option<usize>, style: LengthStyle) -> String {
     let mut out = vec![first_course(&e.first_course, style)];
     if let Some(hung) = &e.hung {
         out.push(format!(
@@ -124,7 +195,10 @@ pub fn effects(e: &DatumEffects, style: LengthStyle) -> String {
     if e.grade_steps > 0 {
         out.push(format!("steps at grade: {}, each a whole course", e.grade_steps));
     }
-    out.push(format!("about {} panels ripped or notched", e.cut_panels.round()));
+    out.push(match laid {
+        Some(n) => format!("{} ripped or notched in the cut list", counted(n, "piece")),
+        None => format!("about {} panels to rip or notch", e.cut_panels.round()),
+    });
     out.join("; ")
 }
 

@@ -1,5 +1,7 @@
 //! How few panels there can be, in sentences.
 
+use std::cmp::Ordering;
+
 use crate::job::Job;
 use crate::layout::bound::{Bound, BoundMethod, KeptLeast};
 use crate::model::item::SidingPiece;
@@ -19,8 +21,16 @@ pub fn panels(bound: &Bound, job: &Job) -> String {
                 proof.stocks.iter().map(|s| format!("{} of {}", s.panels, style.length(s.length)));
             let each: Vec<String> = each.collect();
             let sum = if costs(bound) { "costing as much as" } else { "together" };
+            // Halves in use are bought once: the takeoff says how many cartons then.
+            let cartons = match bound.reuse {
+                None => format!(
+                    ", in whole cartons with spare ones {}",
+                    weighed(proof, proof.bought, bound, job)
+                ),
+                Some(_) => String::new(),
+            };
             format!(
-                "{}, {}, {sum} {}; {}.",
+                "{}, {}, {sum} {}{cartons}; {}.",
                 pieces(laid, siding_piece(job)),
                 joined(&each),
                 weighed(proof, proof.weight, bound, job),
@@ -56,7 +66,7 @@ pub fn least(bound: &Bound, job: &Job) -> String {
             format!("no layout under these rules{reuse} can use fewer{than}")
         }
         Some(proof) => {
-            let verb = if costs(bound) { "cost" } else { "buy" };
+            let verb = if costs(bound) { "cut panels that cost" } else { "cut up" };
             let than = match certificate.proven {
                 true => String::new(),
                 false => format!(" than {}", weighed(proof, proof.bound, bound, job)),
@@ -82,16 +92,23 @@ pub fn method(bound: &Bound, job: &Job) -> String {
 pub fn beside(bound: &Bound, job: &Job) -> String {
     let (style, waste) = (job.sheet.lengths, job.takeoff.area_waste);
     let Some(proof) = &bound.certificate.mixed else {
+        let each = bound.each_elevation.map_or(String::new(), |n| {
+            format!(" Each elevation by itself, no offcut carried over, takes {n}.")
+        });
         return format!(
-            "Starting each run with the last offcut takes {}. Net area and {waste} % would buy {}.",
+            "Starting each run with the last offcut takes {}.{each} Net area and {waste} % would buy {}.",
             bound.crew, bound.by_area
         );
     };
     let alone: Vec<String> = proof.stocks.iter().map(|s| alone(s, proof, bound, job)).collect();
     let crew = proof.stocks.iter().map(|s| format!("{} of {}", s.crew, style.length(s.length)));
     let crew: Vec<String> = crew.collect();
+    let each = bound.each_elevation.map_or(String::new(), |weight| {
+        let weighed = weighed(proof, weight, bound, job);
+        format!(" Each elevation by itself, no offcut carried over: {weighed}.")
+    });
     format!(
-        "With one length: {}. Starting each run with the last offcut: {}. Net area and {waste} %: {} of {}.",
+        "With one length: {}. Starting each run with the last offcut: {}.{each} Net area and {waste} %: {} of {}.",
         alone.join("; "),
         crew.join(", or "),
         bound.by_area,
@@ -104,7 +121,10 @@ fn alone(stock: &StockShare, proof: &MixedProof, bound: &Bound, job: &Job) -> St
     match stock.alone {
         Some(n) => {
             let weight = i64::try_from(n).unwrap_or(i64::MAX).saturating_mul(stock.weight);
-            format!("{n} of {length} alone, {}", weighed(proof, weight, bound, job))
+            let cartons = stock.alone_bought.map_or(String::new(), |w| {
+                format!(", in whole cartons {}", weighed(proof, w, bound, job))
+            });
+            format!("{n} of {length} alone, {}{cartons}", weighed(proof, weight, bound, job))
         }
         None => format!("{length} alone keeps not every rule"),
     }
@@ -145,6 +165,33 @@ pub fn other_policy(bound: &Bound, job: &Job) -> Option<String> {
             let panels = pieces(other, siding_piece(job));
             format!("{condition}, {panels} would do: {fewer} fewer.")
         }
+    })
+}
+
+/// What evening the courses of boards costs or would cost.
+pub fn other_courses(bound: &Bound, job: &Job) -> Option<String> {
+    let (these, other) = (bound.best, bound.other_courses?);
+    let exposure = job.sheet.lengths.short(job.product.exposure);
+    let boards = |n: usize| pieces(n, siding_piece(job));
+    Some(match (job.boards.even, these.cmp(&other)) {
+        (true, Ordering::Greater) => format!(
+            "Courses are evened: {} more than the {} that courses of {exposure} all the way up take (`boards.even = false`).",
+            boards(these - other),
+            boards(other)
+        ),
+        (true, _) => format!(
+            "Courses are evened: that costs no board; courses of {exposure} all the way up take {}.",
+            boards(other)
+        ),
+        (false, Ordering::Less) => format!(
+            "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, {} more (`boards.even = true`).",
+            boards(other),
+            other - these
+        ),
+        (false, _) => format!(
+            "Courses are {exposure} all the way up: evened between sills, heads and tops they would take {}, no more (`boards.even = true`).",
+            boards(other)
+        ),
     })
 }
 

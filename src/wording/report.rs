@@ -3,11 +3,16 @@
 use std::collections::BTreeMap;
 
 use super::source as words;
+use crate::job::Job;
 use crate::layout::wall::{LaidWall, LaidZone};
+use crate::model::item::Item;
 use crate::model::receiver::BareBy;
 use crate::model::source::Source;
+use crate::model::takeoff::OrderLine;
+use crate::model::trim::TrimStock;
 use crate::units::{LengthStyle, counted};
 use crate::wording::lists::joined;
+use crate::wording::takeoff::items;
 use crate::wording::{names, siding};
 
 /// Its title.
@@ -34,6 +39,42 @@ pub const WAY_OF_COUNTING: &str = "way of counting";
 pub const ON_WALL: &str = "on the wall";
 /// Column of the comparison.
 pub const AGAINST_LAYOUT: &str = "against this layout";
+
+/// Heading over the one order.
+pub const ONE_ORDER: &str = "ONE ORDER FOR THE HOUSE AND ITS ZONES";
+/// Column of it.
+pub const FOR_SETS: &str = "for";
+/// What it is.
+pub const ONE_ORDER_NOTE: &str = "Buy by this list: what the house and its zones share is summed before it is rounded up to boxes, rolls, cartons and spare lengths. Their own tables say what each takes.";
+
+/// What a line of the one order is of, with the siding it is made for and its color where the job names
+/// one.
+pub fn order_item(l: &OrderLine, job: &Job) -> String {
+    let mut out = items::item(&l.item, job.sheet.lengths);
+    let made_for = match l.item.spared().as_ref().unwrap_or(&l.item) {
+        Item::Panels { .. } | Item::Cartons { .. } | Item::Squares => true,
+        Item::Trim { stock, .. } => *stock == TrimStock::Starter,
+        _ => false,
+    };
+    if made_for {
+        let zone = l.sets.first().and_then(|s| s.zone.as_ref());
+        let own = zone.and_then(|z| job.zone.iter().find(|own| own.name == *z)?.product.as_ref());
+        let kind = own.unwrap_or(&job.product).kind;
+        out.push_str(&format!(", {}", siding::name(kind)));
+    }
+    if !l.color.is_empty() {
+        out.push_str(&format!(", {}", l.color));
+    }
+    out
+}
+
+/// The sets that take of a line: one by its name, several by their number.
+pub fn order_sets(l: &OrderLine) -> String {
+    match l.sets.as_slice() {
+        [one] => one.zone.clone().unwrap_or_else(|| "house".to_owned()),
+        all => format!("{} sets", all.len()),
+    }
+}
 
 /// Where the drawing comes from.
 pub fn drawing(name: &str, sha256: &str) -> String {

@@ -121,13 +121,7 @@ pub fn in_short(job: &Job) -> String {
     let (p, style) = (&job.product, job.sheet.lengths);
     let (name, profile) = (name(p.kind), profile(p));
     if p.system().courses.is_evened() {
-        let (least, most) = p.limits();
-        return format!(
-            "Siding: {name}, {profile} exposure {}, evened within {} and {}; joints on studs.",
-            style.short(p.exposure),
-            style.short(least),
-            style.short(most)
-        );
+        return format!("Siding: {name}, {profile} exposure {}; joints on studs.", courses(job));
     }
     format!(
         "Siding: {name}, {profile} {}, exposure {}; lap {}{}.",
@@ -143,12 +137,9 @@ pub fn in_full(job: &Job, color: &str) -> String {
     let (p, style) = (&job.product, job.sheet.lengths);
     let (name, profile) = (name(p.kind), profile(p));
     if p.system().courses.is_evened() {
-        let (least, most) = p.limits();
         return format!(
-            "Siding: {name}, {profile} exposure {} evened within {} and {}, boards of {}{color}; joints on studs {} apart with a gap of {}, {} gap at trim, to caulk as the manufacturer says.",
-            style.short(p.exposure),
-            style.short(least),
-            style.short(most),
+            "Siding: {name}, {profile} exposure {}, boards of {}{color}; joints on studs {} apart with a gap of {}, {} gap at trim, to caulk as the manufacturer says.",
+            courses(job),
             style.length(job.first_length()),
             style.short(job.boards.stud_spacing),
             style.short(-job.lap()),
@@ -165,6 +156,16 @@ pub fn in_full(job: &Job, color: &str) -> String {
         style.short(job.end_gap()),
         style.short(job.pocket())
     )
+}
+
+/// The exposure of boards, and whether courses are evened.
+fn courses(job: &Job) -> String {
+    let (style, (least, most)) = (job.sheet.lengths, job.product.limits());
+    let exposure = style.short(job.product.exposure);
+    if !job.boards.even {
+        return format!("{exposure} all the way up");
+    }
+    format!("{exposure}, evened within {} and {}", style.short(least), style.short(most))
 }
 
 fn foam(product: &Product) -> &'static str {

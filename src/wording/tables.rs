@@ -51,6 +51,8 @@ pub const AGAINST_LAYOUT: &str = "More or less than laid";
 pub fn siding_cost(piece: &str) -> String {
     format!("Cost of {piece}s")
 }
+/// Heading of the one order.
+pub const ONE_ORDER: &str = "One order for the house and its zones";
 /// Heading of what is left of stock.
 pub const USE_AND_WASTE: &str = "Use and waste";
 /// Column of it.
@@ -77,6 +79,8 @@ pub const WALL_OR_GABLE: &str = "Wall or gable";
 pub const BY_WALL_AND_GABLE: &str = "By wall and gable";
 /// Story pole.
 pub const EFFECTS: &str = "What it does";
+/// Story pole.
+pub const ADDED_UP: &str = "How its points add up";
 /// Story pole.
 pub const OVER_BUTT: &str = "Over butt line";
 

@@ -4,7 +4,7 @@ use super::findings::findings_by_audience;
 use super::tables::{costs, terminal_table};
 use super::text::{bullets, fitted, titled, wrapped};
 use crate::clean::terminal;
-use crate::job::Siding;
+use crate::job::{Job, Siding};
 use crate::layout::Layout;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::Takeoff;
@@ -29,6 +29,7 @@ pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
         comparison(layout, takeoff),
         cross_checks(layout, takeoff),
         cutting(layout, takeoff),
+        one_order(takeoff, &layout.job),
         costs(takeoff),
         super::report_nails::section(layout),
         super::report_work::order(layout),
@@ -120,6 +121,7 @@ fn panels(layout: &Layout) -> String {
     let (b, job) = (&layout.bound, &layout.job);
     let mut lines = vec![proof::panels(b, job), proof::method(b, job), proof::beside(b, job)];
     lines.extend(proof::other_policy(b, job));
+    lines.extend(proof::other_courses(b, job));
     lines.extend(proof::seam_places(b, job));
     for c in &b.conflicts {
         let broken = |b: &crate::model::conflict::Break| {
@@ -212,11 +214,20 @@ fn cross_checks(layout: &Layout, takeoff: &Takeoff) -> String {
     out + &bullets(rules.iter().map(String::as_str))
 }
 
+/// One list to buy by, where the house has zones with siding of their own.
+fn one_order(takeoff: &Takeoff, job: &Job) -> String {
+    let table = super::tables::one_order(takeoff, job);
+    if table.is_empty() {
+        return String::new();
+    }
+    titled(report::ONE_ORDER, &format!("{table}{}\n", wrapped(report::ONE_ORDER_NOTE, "  ")))
+}
+
 /// Where what is bought goes, and what is left.
 fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     let style = layout.job.sheet.lengths;
     let mut out = format!(
-        "{}\n  {:<22} {:>13} {:>13} {:>12} {:>12}\n",
+        "{}\n  {:<27} {:>11} {:>12} {:>11} {:>11}\n",
         report::USE_AND_WASTE,
         "item",
         "bought",
@@ -227,8 +238,8 @@ fn cutting(layout: &Layout, takeoff: &Takeoff) -> String {
     for o in &takeoff.offcuts {
         let [a, b, c, d] = [o.bought, o.used, o.usable, o.scrap].map(|v| whole(style, v));
         out.push_str(&format!(
-            "  {:<22} {a:>13} {b:>13} {c:>12} {d:>12}\n",
-            fitted(&items::of_line(takeoff, &o.item, style), 22)
+            "  {:<27} {a:>11} {b:>12} {c:>11} {d:>11}\n",
+            fitted(&items::of_line(takeoff, &o.item, style), 27)
         ));
     }
     out.push_str(&wrapped(&report::usable(layout.job.seams.shortest, style), "  "));

@@ -11,7 +11,8 @@ pub(super) fn datum(layout: &Layout) -> String {
         return String::new();
     }
     let choices = pole.choices.iter();
-    let lines: Vec<String> =
-        choices.map(|c| words::choice(c, &style.length(c.datum), style)).collect();
+    let lines: Vec<String> = choices
+        .map(|c| words::choice(c, &style.length(c.datum), layout.reworked(), style))
+        .collect();
     titled(&words::heading(pole).to_uppercase(), &bullets(lines.iter().map(String::as_str)))
 }

@@ -3,6 +3,7 @@
 use super::alarm::bar;
 use super::text::{WIDTH, fitted, wrapped};
 use crate::clean::terminal;
+use crate::job::Job;
 use crate::layout::Layout;
 use crate::layout::verified::Verify;
 use crate::model::ids::ItemId;
@@ -29,6 +30,25 @@ pub fn terminal_table(takeoff: &Takeoff, style: LengthStyle) -> String {
             fitted(&items::item(&l.item, style), 34),
             l.net,
             fitted(items::unit(l.unit), 11)
+        ));
+    }
+    out
+}
+
+/// One list to buy by for all sets of a house; empty for a house of one.
+pub fn one_order(takeoff: &Takeoff, job: &Job) -> String {
+    if takeoff.one_order.is_empty() {
+        return String::new();
+    }
+    let mut out = format!("  {:<44} {:>6}  {:<11} {}\n", "item", "order", "unit", report::FOR_SETS);
+    for l in &takeoff.one_order {
+        let order = format!("{:.2}", l.order);
+        let order = order.strip_suffix(".00").map(str::to_owned).unwrap_or(order);
+        out.push_str(&format!(
+            "  {:<44} {order:>6}  {:<11} {}\n",
+            fitted(&terminal(&report::order_item(l, job)), 44),
+            fitted(items::unit(l.unit), 11),
+            fitted(&terminal(&report::order_sets(l)), 13)
         ));
     }
     out

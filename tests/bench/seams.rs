@@ -231,7 +231,7 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     let whole = |inches: f64| ((inches * 16.0).round() as i64).max(1);
     let divides = |d: &i64| lengths.iter().all(|l| whole(*l) % d == 0);
     let common = (1..=whole(stock)).rev().find(divides).unwrap_or(1);
-    let weighed = |l: &f64| StockWeight { length: *l, weight: whole(*l) / common };
+    let weighed = |l: &f64| StockWeight::single(*l, whole(*l) / common);
     rules.stocks = lengths.iter().map(weighed).collect();
     let problem = SeamProblem { rules, elevations: house.elevations.clone() };
     let clock = Clock::start();

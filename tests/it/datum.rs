@@ -60,7 +60,7 @@ fn where_nothing_may_hang_the_same_height_is_told_with_what_it_costs() {
         panic!("{other:?}")
     };
     assert_eq!(whole_if_hung, 4.0);
-    let words = wording::pole::effects(&other.effects, LengthStyle::Feet);
+    let words = wording::pole::effects(&other.effects, None, LengthStyle::Feet);
     assert!(words.contains("courses.hang_below"), "{words}");
     // Alternatives differ really: an inch or more apart, round the course.
     for (i, a) in choices.iter().enumerate() {

@@ -180,7 +180,7 @@ fn a_house_on_a_stone_base_starts_on_it() {
         panic!("{effects:?}")
     };
     assert_eq!((along, whole_if_hung), (240.0, 0.0));
-    let words = wording::pole::effects(effects, LengthStyle::Feet);
+    let words = wording::pole::effects(effects, None, LengthStyle::Feet);
     assert!(words.contains("cut along 20'-0\"") && !words.contains("hang"), "{words}");
 }
 

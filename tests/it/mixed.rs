@@ -18,7 +18,7 @@ use crate::seamcase::made;
 use crate::support::{broken, broken_rules, dxf, inches, job, lay, rect, samples};
 
 fn mixed(stocks: &[(f64, i64)], rules: SeamRules) -> SeamRules {
-    let weighed = |(length, weight): &(f64, i64)| StockWeight { length: *length, weight: *weight };
+    let weighed = |(length, weight): &(f64, i64)| StockWeight::single(*length, *weight);
     SeamRules { stocks: stocks.iter().map(weighed).collect(), ..rules }
 }
 
@@ -300,13 +300,15 @@ fn hand_job(wall: &mut [(f64, f64); 4]) -> Job {
     *wall = rect(0.0, 0.0, 349.25, 96.0);
     let mut job = inches();
     job.stocks = [150.0, 200.0].map(stock).to_vec();
+    job.takeoff.spare = 0.0;
     job.seams.clear_courses = 1;
     job.courses.datum = Some(0.0);
     job
 }
 
+/// Bought by the panel: what is cut is what is bought.
 fn stock(length: f64) -> Stock {
-    Stock { length, carton: 24, cost: None }
+    Stock { length, carton: 1, cost: None }
 }
 
 /// The first stock at 1, the second at this.
@@ -342,10 +344,10 @@ fn a_wall_reckoned_by_hand() {
     assert!(proof.stocks[1].alone.unwrap() >= 22);
     let words = lapwright::wording::proof::panels(&layout.bound, &layout.job);
     assert!(words.contains("together 350'-0\""), "{words}");
-    // A line each in the takeoff: 24 panels go into a carton.
+    // A line each in the takeoff, bought singly.
     let takeoff = quantities(&layout);
     for (id, order) in
-        [("panels", 12.0), ("panels-second", 12.0), ("cartons", 1.0), ("cartons-second", 1.0)]
+        [("panels", 12.0), ("panels-second", 12.0), ("cartons", 12.0), ("cartons-second", 12.0)]
     {
         assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
     }
@@ -392,6 +394,7 @@ fn figures_that_are_not_so_are_refused() {
     refused("panels", &|l| l.bound.certificate.bound += 1);
     refused("bound", &|l| proof(l, &|p| p.bound += 1));
     refused("lower bound", &|l| proof(l, &|p| p.bound -= 1));
+    refused("cartons", &|l| proof(l, &|p| p.bought += 1));
     refused("weight", &|l| proof(l, &|p| p.weight += 1));
     refused("weights", &|l| proof(l, &|p| p.stocks[1].weight = 5));
     refused("a common divisor", &|l| {
@@ -460,7 +463,7 @@ fn hand_of_three() -> Layout {
     let wall = rect(0.0, 0.0, 468.0, 96.0);
     let mut job = inches();
     job.stocks = [120.0, 150.0, 200.0].map(stock).to_vec();
-    job.stocks[2].carton = 10;
+    job.takeoff.spare = 0.0;
     job.seams.clear_courses = 1;
     job.courses.datum = Some(0.0);
     lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job)
@@ -481,15 +484,15 @@ fn a_wall_of_three_lengths_reckoned_by_hand() {
     for (share, over) in proof.stocks.iter().zip([47, 37, 28]) {
         assert!(share.alone.unwrap() > over, "{share:?}");
     }
-    // A line each: 12 of each, 24 or 10 to a carton.
+    // A line each: 12 of each, bought singly.
     let takeoff = quantities(&layout);
     for (id, order) in [
         ("panels", 12.0),
         ("panels-second", 12.0),
         ("panels-3", 12.0),
-        ("cartons", 1.0),
-        ("cartons-second", 1.0),
-        ("cartons-3", 2.0),
+        ("cartons", 12.0),
+        ("cartons-second", 12.0),
+        ("cartons-3", 12.0),
     ] {
         assert_eq!(takeoff.line(id).unwrap().order, order, "{id}");
     }
@@ -519,4 +522,103 @@ fn figures_of_three_lengths_that_are_not_so_are_refused() {
         l.bound.certificate.mixed.as_mut().unwrap().stocks.pop();
     });
     refused("bound", &|l| l.bound.certificate.mixed.as_mut().unwrap().bound -= 1);
+}
+
+/// The wall reckoned by hand, panels in cartons of so many.
+fn in_cartons(carton: u32, second: Option<f64>) -> Layout {
+    let mut wall = rect(0.0, 0.0, 1.0, 1.0);
+    let mut job = hand_job(&mut wall);
+    job.stocks.iter_mut().for_each(|s| s.carton = carton);
+    if let Some(cost) = second {
+        priced(&mut job, cost);
+    }
+    let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    crate::recount::check(&crate::recount::written(&layout), "in cartons");
+    layout
+}
+
+#[test]
+fn whole_cartons_are_kept_least() {
+    // Twelve of each are the lightest: 12 x 350 = 4200 in, less than the 29 of 150 (4350) or the 22 of 200
+    // (4400) that each takes alone at least.
+    let of = |l: &Layout, stock: f64| l.panels.iter().filter(|p| p.stock == stock).count();
+    let l = in_cartons(1, None);
+    assert_eq!((of(&l, 150.0), of(&l, 200.0)), (12, 12));
+    assert_eq!(l.bound.certificate.mixed.as_ref().unwrap().bought * 50, 4200);
+    // In cartons of 24 a carton of each is 24 x 350 = 8400 in; 29 of 150 are two cartons, 7200; up to 24
+    // of 200 are one, 4800.
+    let l = in_cartons(24, None);
+    assert_eq!(of(&l, 150.0), 0);
+    let proof = l.bound.certificate.mixed.clone().unwrap();
+    assert_eq!(proof.bought * 50, 4800);
+    let alone: Vec<i64> = proof.stocks.iter().map(|s| s.alone_bought.unwrap() * 50).collect();
+    assert_eq!(alone, [7200, 4800]);
+    // Were one of 200 to cost 2.5 of the others: 24 + 60, or 48, or 60.
+    let l = in_cartons(24, Some(2.5));
+    assert_eq!(of(&l, 200.0), 0);
+    let proof = l.bound.certificate.mixed.clone().unwrap();
+    // Weights are 2 and 5.
+    assert_eq!((proof.bought, proof.stocks[1].alone_bought), (96, Some(120)));
+    let said = lapwright::wording::proof::beside(&l.bound, &l.job);
+    assert!(said.contains("in whole cartons 60 panels of 12'-6\""), "{said}");
+}
+
+#[test]
+fn no_carton_is_bought_for_one_panel() {
+    // Twelve courses of 140 in, a panel of 150 each, and one of 100 on a wall of its own, for which one of
+    // 120 would do. At 1 and 0.90: twelve and one are 12.90, thirteen of 150 are 13, fifteen of 120 at
+    // least, which the 1700 in take, 13.50. With a carton of 13 and one of 24: 13 + 21.60, 13, or 21.60.
+    let mut job = inches();
+    job.stocks = [(150.0, 13, 1.0), (120.0, 24, 0.9)]
+        .map(|(length, carton, cost)| Stock { length, carton, cost: Some(cost) })
+        .to_vec();
+    job.takeoff.spare = 0.0;
+    job.courses.datum = Some(0.0);
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 140.0, 96.0)),
+        ("A-WALL-OTLN", &rect(300.0, 0.0, 400.0, 8.0)),
+    ];
+    let layout = lay(dxf(&rings).as_bytes(), &job);
+    let of = |l: &Layout, stock: f64| l.panels.iter().filter(|p| p.stock == stock).count();
+    assert_eq!((of(&layout, 150.0), of(&layout, 120.0)), (13, 0));
+    // By the panel the short one is bought.
+    job.stocks.iter_mut().for_each(|s| s.carton = 1);
+    let layout = lay(dxf(&rings).as_bytes(), &job);
+    assert_eq!((of(&layout, 150.0), of(&layout, 120.0)), (12, 1));
+}
+
+#[test]
+fn each_length_alone_is_priced_beside_the_layout() {
+    let layout = in_cartons(24, None);
+    let set = {
+        let mut wall = rect(0.0, 0.0, 1.0, 1.0);
+        let mut job = hand_job(&mut wall);
+        job.stocks.iter_mut().for_each(|s| s.carton = 24);
+        crate::support::lay_set(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job)
+    };
+    assert_eq!(set.layout.panels, layout.panels);
+    let list =
+        "item,unit,price,currency\ncartons,carton,300.00,USD\ncartons-second,carton,412.00,USD\n";
+    let list = lapwright::takeoff::price::parse(list.as_bytes(), "p").unwrap();
+    let style = layout.job.sheet.lengths;
+    let words = |l: &lapwright::model::quantity::TakeoffLine| {
+        lapwright::wording::takeoff::items::item_and_unit(l, style)
+    };
+    let priced = lapwright::takeoff::price::applied(set.takeoff, &list, "p", &words).unwrap();
+    let rows: Vec<(String, usize, Option<i64>)> = priced.comparison[..3]
+        .iter()
+        .map(|c| {
+            let name = lapwright::wording::takeoff::comparison::name(&c.method, style);
+            (name, c.cartons, c.cost)
+        })
+        .collect();
+    // 29 of 150 at least are two cartons; one of 200 is what the layout takes too.
+    let row = |name: &str, cartons: usize, cost: i64| (name.to_owned(), cartons, Some(cost));
+    let wanted = [
+        row("this layout", 1, 41_200),
+        row("12'-6\" alone", 2, 60_000),
+        row("16'-8\" alone", 1, 41_200),
+    ];
+    assert_eq!(rows, wanted);
 }

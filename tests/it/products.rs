@@ -335,6 +335,58 @@ fn a_window_is_met_by_evened_courses() {
 }
 
 #[test]
+fn courses_of_boards_may_keep_one_exposure_and_what_evening_costs_is_told() {
+    // A wall of 12 ft less a hair by 94 in, boards of 12 ft, 8 1/4 in wide showing 7: one board a course.
+    // All the way up 94 / 7 = 13.43: 14 courses, the last ripped. Evened within 5 to 7 in (the exposure is
+    // the most that 1 1/4 in of lap leaves): 13 would take 7.23, so 14 of 6.71. No board between them.
+    let job = |more: &str| {
+        let text = format!(
+            "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n[product]\nkind = \"fiber-cement\"\nwidth = 8.25\nhead_lap = 1.25\n{more}"
+        );
+        job_file::parse(&text, "job").unwrap()
+    };
+    let even = |drawn: &str, even: bool| {
+        lay(drawn.as_bytes(), &job(&format!("[boards]\neven = {even}\n")))
+    };
+    let plain = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 143.0, 94.0))]);
+    let (evened, fixed) = (even(&plain, true), even(&plain, false));
+    sound("evened", &evened);
+    sound("fixed", &fixed);
+    let steps = |l: &Layout| butts(l).windows(2).map(|b| b[1] - b[0]).collect::<Vec<f64>>();
+    assert!(steps(&fixed).iter().all(|s| *s == 7.0), "{:?}", steps(&fixed));
+    assert!(steps(&evened).iter().all(|s| (s - 94.0 / 14.0).abs() < 0.001), "{:?}", steps(&evened));
+    assert_eq!((evened.panels.len(), fixed.panels.len()), (14, 14));
+    assert_eq!((evened.bound.other_courses, fixed.bound.other_courses), (Some(14), Some(14)));
+    // A window from 33 to 66 in: evened, 33 in take five courses of 6.6 both times and 28 in above it
+    // four of 7: 14. All the way up 14 too; with a sill at 30, 30 takes five of 6 (four would be 7 1/2),
+    // 36 to a head at 66 six of 6, 28 four: 15 courses, one more than 14.
+    let glazed = dxf(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 143.0, 94.0)),
+        ("A-GLAZ", &rect(50.0, 30.0, 90.0, 66.0)),
+    ]);
+    let (evened, fixed) = (even(&glazed, true), even(&glazed, false));
+    sound("evened round a window", &evened);
+    sound("fixed round a window", &fixed);
+    assert_eq!((butts(&evened).len(), butts(&fixed).len()), (15, 14));
+    let (more, less) = (evened.panels.len(), fixed.panels.len());
+    assert!(more > less, "{more} {less}");
+    assert_eq!((evened.bound.other_courses, fixed.bound.other_courses), (Some(less), Some(more)));
+    let said = |l: &Layout| lapwright::wording::proof::other_courses(&l.bound, &l.job).unwrap();
+    let boards = |n: usize| if n == 1 { "1 board".to_owned() } else { format!("{n} boards") };
+    let wanted = format!("{} more than the {}", boards(more - less), boards(less));
+    assert!(said(&evened).contains(&wanted), "{}", said(&evened));
+    assert!(
+        said(&fixed).contains(&format!("{}, {} more", boards(more), more - less)),
+        "{}",
+        said(&fixed)
+    );
+    // Panels have one exposure: the setting says nothing of them.
+    let text = "[boards]\neven = false\n";
+    assert!(job_file::parse(text, "job").is_err());
+    assert_eq!(crate::support::laid_by_a_crew("one-wall").bound.other_courses, None);
+}
+
+#[test]
 fn running_feet_of_boards_are_checked_by_the_associations_rule() {
     use lapwright::takeoff::rules;
     // Example::BoardCoverage: nominal width and exposed face; running and board feet a square

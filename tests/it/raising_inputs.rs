@@ -421,6 +421,13 @@ fn of_laying(code: &str) -> Option<Input> {
         "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
         "long-panel-gap" => drawn(&wall(), &format!("{INCH}[product]\nlength = 240\n")),
         "one-lot" => drawn(&wall(), INCH),
+        "crew-takes-more" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(60.0, 40.0, 100.0, 72.0)),
+            ]),
+            "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n[courses]\ndatum = 0\n[product]\ncarton = 1\n[takeoff]\nspare = 0\n",
+        ),
         "zone-empty" => drawn(&wall(), &format!("{INCH}{zone}")),
         _ => return None,
     })

@@ -2,6 +2,8 @@
 //! settings drawn from the bounds of the schema, over small drawings.
 //!
 //! `LAPWRIGHT_JOBS=2000` takes as many instead of 200, of 2,000 in the reference tests; `LAPWRIGHT_FIRST_JOB` is the first seed.
+//! `LAPWRIGHT_JOB_SEEDS=458,486` takes these. What breaks a rule is written into the folder of
+//! `LAPWRIGHT_JOBS_KEPT`, drawing and job.
 
 use crate::jobcase::{case, run};
 

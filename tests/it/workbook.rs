@@ -110,7 +110,10 @@ fn figures_are_those_of_the_layout() {
         assert_eq!(line["id"], laid.id.as_str());
         let row = order.row(&items::item(&laid.item, layout.job.sheet.lengths));
         near(order.number(row, col("Needed")), line["net"].as_f64().unwrap());
-        near(order.number(row, col("To order")), line["order"].as_f64().unwrap());
+        // Tens of channel leave the spare one.
+        let tens = laid.id == "spare-j-channel";
+        let wanted = if tens { 0.0 } else { line["order"].as_f64().unwrap() };
+        near(order.number(row, col("To order")), wanted);
     }
 
     let panels = book.sheet("Panels");

@@ -1,9 +1,10 @@
 //! Many cases, and what all of them together must show.
 
+use std::path::Path;
 use std::sync::Mutex;
-use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::atomic::{AtomicUsize, Ordering};
 
-use super::{End, case, end};
+use super::{Case, End, case, end};
 
 /// What became of all cases.
 #[derive(Default)]
@@ -19,18 +20,33 @@ fn number(name: &str, or: u64) -> u64 {
     std::env::var(name).ok().and_then(|n| n.parse().ok()).unwrap_or(or)
 }
 
+/// Writes a case that breaks a rule into the folder of `LAPWRIGHT_JOBS_KEPT`, to be looked at.
+fn keep(seed: u64, case: &Case) {
+    let Ok(folder) = std::env::var("LAPWRIGHT_JOBS_KEPT") else { return };
+    let at = Path::new(&folder).join(seed.to_string());
+    std::fs::write(at.with_extension("dxf"), &case.dxf).expect("the folder is there");
+    std::fs::write(at.with_extension("toml"), &case.text).expect("the folder is there");
+}
+
+/// The seeds of `LAPWRIGHT_JOB_SEEDS`, with commas between, else those counted.
+fn seeds(first: u64, count: u64) -> Vec<u64> {
+    match std::env::var("LAPWRIGHT_JOB_SEEDS") {
+        Ok(list) => list.split(',').filter_map(|n| n.trim().parse().ok()).collect(),
+        Err(_) => (first..first + count).collect(),
+    }
+}
+
 /// Takes cases on two cores.
-fn all(first: u64, count: u64) -> Ends {
-    let next = AtomicU64::new(first);
+fn all(seeds: &[u64]) -> Ends {
+    let next = AtomicUsize::new(0);
     let ends = Mutex::new(Ends::default());
     std::thread::scope(|scope| {
         for _ in 0..2 {
             scope.spawn(|| {
                 loop {
-                    let seed = next.fetch_add(1, Ordering::Relaxed);
-                    if seed >= first + count {
+                    let Some(&seed) = seeds.get(next.fetch_add(1, Ordering::Relaxed)) else {
                         return;
-                    }
+                    };
                     let case = case(seed);
                     let found = end(&case);
                     let mut ends = ends.lock().unwrap();
@@ -41,6 +57,7 @@ fn all(first: u64, count: u64) -> Ends {
                             ends.conflicts += u64::from(conflict);
                         }
                         End::Broken(faults) => {
+                            keep(seed, &case);
                             let faults = faults.join("\n  ");
                             ends.faults.push(format!("job {seed}:\n{}  {faults}", case.text));
                         }
@@ -55,8 +72,8 @@ fn all(first: u64, count: u64) -> Ends {
 /// Takes `LAPWRIGHT_JOBS` cases, or so many, from `LAPWRIGHT_FIRST_JOB` on.
 #[allow(clippy::print_stdout)] // What became of them, for whoever asks with --nocapture.
 pub(crate) fn hold(usual: u64) {
-    let count = number("LAPWRIGHT_JOBS", usual);
-    let ends = all(number("LAPWRIGHT_FIRST_JOB", 1), count);
+    let seeds = seeds(number("LAPWRIGHT_FIRST_JOB", 1), number("LAPWRIGHT_JOBS", usual));
+    let (ends, count) = (all(&seeds), seeds.len() as u64);
     println!(
         "{} laid, {} with proven conflicts; {} refused",
         ends.laid,

@@ -26,6 +26,9 @@ const APART: [&str; 7] = [
     "fasteners.lengths",
 ];
 
+/// Settings that are drawn after all others: a seed keeps its job when they are added to the schema.
+const LATER: [&str; 2] = ["boards.even", "takeoff.trim_spare"];
+
 /// A key of the job file with what its value may be.
 #[derive(Clone)]
 struct Key {
@@ -47,16 +50,20 @@ fn job_schema() -> &'static Value {
     SCHEMA.get_or_init(|| serde_json::from_slice(&json::job_schema()).expect("the job's schema"))
 }
 
-/// Every key that holds a value of its own, with its bounds.
-fn keys() -> &'static [Key] {
-    static KEYS: OnceLock<Vec<Key>> = OnceLock::new();
+/// Every key that holds a value of its own, with its bounds; those drawn later by themselves.
+fn all_keys() -> &'static (Vec<Key>, Vec<Key>) {
+    static KEYS: OnceLock<(Vec<Key>, Vec<Key>)> = OnceLock::new();
     KEYS.get_or_init(|| {
         let lengths = schema::lengths();
         let mut out = Vec::new();
         walk(job_schema(), "", &lengths, &mut out);
         assert!(out.len() > 100, "only {} keys of the schema are drawn from", out.len());
-        out
+        out.into_iter().partition(|k| !LATER.contains(&k.path.as_str()))
     })
+}
+
+fn keys() -> &'static [Key] {
+    &all_keys().0
 }
 
 fn resolved(node: &Value) -> &Value {
@@ -219,6 +226,12 @@ pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
         tables.push(table(dice, drawn));
         if job_file::parse(&text(&settings, &tables), "j").is_err() {
             tables.pop();
+        }
+    }
+    for key in all_keys().1.iter().filter(|_| dice.once_in(4)).cloned().collect::<Vec<_>>() {
+        settings.push((key.path, value(dice, &key.kind)));
+        if job_file::parse(&text(&settings, &tables), "j").is_err() {
+            settings.pop();
         }
     }
     text(&settings, &tables)

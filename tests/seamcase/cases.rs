@@ -24,7 +24,7 @@ pub(crate) const STOCKS: [f64; 2] = [150.0, 200.0];
 pub(crate) fn rules(stock: f64, lap: f64, stagger: f64, effort: Effort) -> SeamRules {
     SeamRules {
         steps: 16,
-        stocks: vec![StockWeight { length: stock, weight: 1 }],
+        stocks: vec![StockWeight::single(stock, 1)],
         lap,
         gap: 0.25,
         kerf: 0.125,

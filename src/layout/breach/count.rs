@@ -55,6 +55,8 @@ pub enum CountBreach {
     Bound,
     /// The least weight of mixed panels does not follow from the runs.
     WeightBound,
+    /// The weight of whole cartons is not that of the panels cut.
+    WeightBought,
     /// The certificate does not agree with the layout.
     Certificate {
         /// What the certificate says.

@@ -11,11 +11,15 @@
 //! semicolons: a first line with semicolons and no comma says so, and prices may have either sign. Money is counted in whole ten-thousandths and hundredths.
 
 mod list;
+mod methods;
+mod money;
 
 use self::list::refused;
 pub use self::list::{Price, PriceList, parse};
+use self::money::{in_multiples, money};
 use crate::finding::Refusal;
 use crate::finding::prices::PriceFault;
+use crate::model::basis::{Basis, SpareCover};
 use crate::model::ids::ItemId;
 use crate::model::item::{CountUnit, Item, id_as_written};
 use crate::model::quantity::TakeoffLine;
@@ -42,11 +46,17 @@ pub fn applied(
         .find(|unit| matched.iter().any(|(line, _)| counts_panels_by(line) == Some(*unit)))
         .unwrap_or_default();
     let mut cost = Cost { currency: list.currency.clone(), ..Cost::default() };
+    spares_by_multiple(&mut takeoff.lines, panels_by, &matched);
     for line in takeoff.lines.iter().filter(|l| panels_by.buys(l)) {
-        // Spare pieces cost what the others do, unless the user prices them apart.
-        let as_panels = || takeoff.line(&spared(&line.item)?).and_then(of);
-        match of(line).or_else(as_panels) {
-            Some(p) => cost.lines.push(extended(&line.id, line.order, p)),
+        // Spare pieces cost what the others do, unless the user prices them apart: then both are
+        // rounded up to the multiple together.
+        let as_others = || {
+            let others = takeoff.line(&line.item.spared()?.id())?;
+            let price = of(others)?;
+            Some(more(extended(&line.id, others.order + line.order, price), others.order, price))
+        };
+        match of(line).map(|p| extended(&line.id, line.order, p)).or_else(as_others) {
+            Some(priced) => cost.lines.push(priced),
             None => cost.unpriced.push(line.id.clone()),
         }
     }
@@ -54,7 +64,7 @@ pub fn applied(
     let unused = list.prices.iter().filter(|p| !matched.iter().any(|(_, q)| q.line == p.line));
     cost.unused = unused.map(|p| UnusedPrice { item: p.item.clone(), line: p.line }).collect();
     takeoff.panels_by = panels_by;
-    cost_of_methods(&mut takeoff, &cost);
+    methods::price(&mut takeoff, list, &cost);
     takeoff.cost = Some(cost);
     Ok(takeoff)
 }
@@ -80,22 +90,46 @@ fn matched<'a>(
     Ok(out)
 }
 
+/// Whether spare pieces are added: panels bought one by one are not covered by cartons, and what is sold
+/// in multiples may leave enough.
+fn spares_by_multiple(
+    lines: &mut [TakeoffLine],
+    panels_by: PanelUnit,
+    matched: &[(TakeoffLine, &Price)],
+) {
+    let orders: Vec<(ItemId, f64)> = lines.iter().map(|l| (l.id.clone(), l.order)).collect();
+    for line in lines {
+        let panels = matches!(line.item, Item::SparePanels { .. });
+        let Some(others) = line.item.spared().map(|i| i.id()) else { continue };
+        let Basis::Spare { covered, .. } = &mut line.basis else { continue };
+        if panels && panels_by != PanelUnit::Panels {
+            continue;
+        }
+        (line.order, *covered) = (line.net, None);
+        let own = matched.iter().any(|(l, _)| l.id == line.id);
+        let price = matched.iter().find(|(l, _)| l.id == others).map(|(_, p)| *p);
+        let Some(price) = price.filter(|_| !own) else { continue };
+        let order = orders.iter().find(|(id, _)| *id == others).map_or(0.0, |(_, order)| *order);
+        let over = in_multiples(order, price.multiple) as f64 - order;
+        if over >= line.net {
+            line.order = 0.0;
+            *covered = Some(SpareCover::Multiple { of: price.multiple, over });
+        }
+    }
+}
+
+/// Of what is bought of spare pieces and others together, the part beyond the others.
+fn more(all: Priced, others: f64, price: &Price) -> Priced {
+    let quantity = all.quantity - in_multiples(others, price.multiple);
+    Priced { quantity, extended: money(quantity, price.price), ..all }
+}
+
 /// The unit that a line counts panels by; spare ones are told apart.
 fn counts_panels_by(line: &TakeoffLine) -> Option<PanelUnit> {
     match line.item {
         Item::Panels { .. } => Some(PanelUnit::Panels),
         Item::Cartons { .. } => Some(PanelUnit::Cartons),
         Item::Squares => Some(PanelUnit::Squares),
-        _ => None,
-    }
-}
-
-/// The line that spare pieces are more of.
-fn spared(item: &Item) -> Option<ItemId> {
-    match item {
-        Item::SparePanels { piece, stock } => {
-            Some(Item::Panels { piece: *piece, stock: *stock }.id())
-        }
         _ => None,
     }
 }
@@ -115,52 +149,12 @@ impl Price {
 }
 
 fn extended(item: &ItemId, order: f64, price: &Price) -> Priced {
-    let multiple = u64::from(price.multiple);
-    let units = (order - 1e-9).ceil().max(0.0) as u64;
-    let quantity = units.div_ceil(multiple) * multiple;
+    let quantity = in_multiples(order, price.multiple);
     Priced {
         item: item.clone(),
         price: price.price,
         multiple: price.multiple,
         quantity,
         extended: money(quantity, price.price),
-    }
-}
-
-/// Hundredths, half and over up.
-fn money(quantity: u64, price: i64) -> i64 {
-    let exact = i128::from(quantity) * i128::from(price);
-    i64::try_from((exact + 50).div_euclid(100)).unwrap_or(i64::MAX)
-}
-
-/// Panels of the other ways of counting at the same price; by squares there is no such figure for
-/// pieces.
-fn cost_of_methods(takeoff: &mut Takeoff, cost: &Cost) {
-    // With several lengths no way but the layout's has them all.
-    if takeoff.lines.iter().any(|l| l.item.mixed_stock().is_some_and(|s| s.place > 0)) {
-        return;
-    }
-    let unit = takeoff.panels_by;
-    let Some(p) = cost.lines.iter().find(|p| p.item == unit.id()) else { return };
-    let multiple = u64::from(p.multiple);
-    for compared in &mut takeoff.comparison {
-        let units = match unit {
-            PanelUnit::Cartons => compared.cartons,
-            PanelUnit::Panels => compared.panels,
-            PanelUnit::Squares => return,
-        };
-        compared.cost = Some(money((units as u64).div_ceil(multiple) * multiple, p.price));
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn money_is_rounded_half_up() {
-        assert_eq!(money(3, 15_050), 452); // 4.515
-        assert_eq!(money(1, 49), 0);
-        assert_eq!(money(1, 50), 1);
     }
 }

@@ -27,6 +27,7 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::PanelWorth => "worth of a board in the certificate".to_owned(),
         CountBreach::Bound => "bound beside the one that follows from the runs".to_owned(),
         CountBreach::WeightBound => "least weight beside the one from the runs".to_owned(),
+        CountBreach::WeightBought => "weight of the whole cartons bought".to_owned(),
         CountBreach::Certificate { said, found } => {
             format!("the certificate says {}, the layout has {}", counted(said), counted(found))
         }

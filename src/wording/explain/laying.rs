@@ -16,6 +16,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::CheckFailed => &CHECK_FAILED,
         LayingCode::LongPanelGap => &LONG_PANEL_GAP,
         LayingCode::OneLot => &ONE_LOT,
+        LayingCode::CrewTakesMore => &CREW_TAKES_MORE,
         LayingCode::ZoneEmpty => &ZONE_EMPTY,
     }
 }
@@ -85,6 +86,12 @@ const ONE_LOT: Explanation = Explanation {
     cause: "Every layout says so: production lots differ a little in color (ASTM D4756, note 2), which shows on one wall.",
     remedy: "Order all siding with spare pieces from one lot.",
     example: "[product]\ncolor = \"sand\"",
+};
+const CREW_TAKES_MORE: Explanation = Explanation {
+    title: "A crew that does not cut by the list runs short",
+    cause: "The layout saves panels by its cutting list. A careful crew that does not follow it, and starts each run with the last offcut where the rules allow, takes more panels than are bought, spare ones and what whole cartons leave included.",
+    remedy: "Have the panels cut by the cutting list, or order more: `takeoff.spare` is percent of the panels laid.",
+    example: "[takeoff]\nspare = 0",
 };
 const ZONE_EMPTY: Explanation = Explanation {
     title: "A zone covers no wall",

@@ -14,7 +14,7 @@ use crate::wording::lists::joined;
 use crate::wording::movement;
 use crate::wording::seams;
 use crate::wording::takeoff::advice;
-use crate::wording::takeoff::items::piece;
+use crate::wording::takeoff::items::{piece, pieces};
 
 /// Most marks named in one finding.
 const NAMED: usize = 6;
@@ -71,11 +71,31 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             "Set `product.end_gap` from the manufacturer's instructions (association manual).",
         ),
         F::OneLot { color, piece } => one_lot(color.as_deref(), *piece),
+        F::CrewTakesMore { crew, bought, length, piece: of } => {
+            crew_takes_more([*crew, *bought], *length, *of, style)
+        }
         F::ZoneEmpty { zone, number } => FindingWords::new(
             format!("the zone {zone} covers no wall"),
             format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
         ),
     }
+}
+
+fn crew_takes_more(
+    [crew, bought]: [usize; 2],
+    length: Option<f64>,
+    of: SidingPiece,
+    style: LengthStyle,
+) -> FindingWords {
+    let counted = length
+        .map_or(String::new(), |l| format!(", counted by their length as of {}", style.length(l)));
+    FindingWords::new(
+        format!(
+            "a crew that starts each run with the last offcut takes {}{counted}; {bought} are bought, spare included",
+            pieces(crew, of)
+        ),
+        "Have them cut by the cutting list, or raise `takeoff.spare`.",
+    )
 }
 
 fn strip_thin(

@@ -1,6 +1,6 @@
 //! What whoever orders should know.
 
-use super::items::piece;
+use super::items::{piece, pieces};
 use crate::job::Job;
 use crate::model::advice::Advice;
 use crate::model::item::SidingPiece;
@@ -15,8 +15,8 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
     match advice {
         Advice::OneLot { piece: of, color } => one_lot(*of, color),
         Advice::WholeCartons { piece: of, over } => format!(
-            "Whole cartons leave {over} {}s uncut. They are spare too; usually only full cartons are taken back{}.",
-            piece(*of),
+            "Whole cartons leave {} uncut: spare ones; usually only full cartons are taken back{}.",
+            pieces(*over as usize, *of),
             in_brackets(&[TakeoffFact::FullCartonsBack.record()])
         ),
         Advice::BoardTrim { starter } => format!(

@@ -1,9 +1,9 @@
 //! How each figure of the takeoff came about.
 
 use super::items::{pieces, trim_stock};
-use crate::job::Job;
+use crate::job::{Job, TakeoffRules};
 use crate::layout::bound::Bound;
-use crate::model::basis::{Basis, StockNails};
+use crate::model::basis::{Basis, SpareCover, StockNails};
 use crate::model::item::{Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::model::receiver::BareBy;
@@ -25,13 +25,15 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     let area = |square_feet: f64| format!("{:.1} {}", style.area(square_feet), style.area_unit());
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
-        Basis::Spare { piece: of, percent, of_count } => {
-            format!("{percent} % of {}, for damage, by the job; rounded up", pieces(*of_count, *of))
+        Basis::Spare { .. } => spare(line, job),
+        Basis::Cartons { piece: of, panels, spare, in_carton, over } => {
+            let spare =
+                if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
+            format!(
+                "{}{spare}, {in_carton} to a carton, rounded up; {over} over",
+                pieces(*panels as usize, *of)
+            )
         }
-        Basis::Cartons { piece: of, panels, in_carton, over } => format!(
-            "{panels} {0}s, spare included, {in_carton} to a carton, rounded up; {over} {0}s over",
-            piece(*of)
-        ),
         Basis::NetArea { piece: of, net, coverage } => {
             let rates: Vec<String> = coverage
                 .iter()
@@ -67,17 +69,43 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     }
 }
 
+fn spare(line: &TakeoffLine, job: &Job) -> String {
+    let Basis::Spare { percent, of_count, covered } = &line.basis else {
+        return String::new();
+    };
+    let of = match &line.item {
+        Item::SparePanels { piece: of, .. } => pieces(*of_count, *of),
+        _ => format!("{} of the cutting plan", counted(*of_count, "length")),
+    };
+    let covered = match covered {
+        None => String::new(),
+        Some(SpareCover::Cartons { over }) => {
+            format!("; none added, whole cartons leave {over} over")
+        }
+        Some(SpareCover::Multiple { of, over }) => {
+            format!("; none added, multiples of {of} leave {over} over")
+        }
+    };
+    let setting = match &line.item {
+        Item::SparePanels { .. } => job.takeoff.spare == TakeoffRules::default().spare,
+        _ => job.takeoff.trim_spare == TakeoffRules::default().trim_spare,
+    };
+    let by = if setting { "common practice, no source" } else { "by the job" };
+    format!("{percent} % of {of}, for damage and miscuts ({by}), rounded up{covered}")
+}
+
 fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
     let Basis::SidingCut { piece: of, pieces: cut, bought, length, shown } = basis else {
         return String::new();
     };
     let (style, product) = (job.sheet.lengths, &job.product);
     format!(
-        "{}, {} {}{}: {cut} pieces cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is {}",
+        "{}, {} {}{}: {} cut from {} of {}; {}. Of the faces bought {shown:.1} % show; the rest is {}",
         siding::name(product.kind),
         siding::profile(product),
         style.short(product.face()),
         if *of == SidingPiece::Board { " exposed" } else { "" },
+        counted(*cut, "piece"),
         pieces(*bought, *of),
         style.length(*length),
         least(bound, job),
@@ -145,7 +173,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             shank,
             head,
         } => {
-            let spacing = style.short(*spacing);
+            let (spacing, pieces) = (style.short(*spacing), counted(*pieces, "piece"));
             let (through, penetration) = (style.short(*through), style.short(*penetration));
             let rule = match piece {
                 SidingPiece::Board => {
@@ -155,11 +183,11 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
                         ("board and layers that hold no nail", "nailable material")
                     };
                     format!(
-                        "one to each stud, {spacing} apart, and one more in each of {pieces} pieces; length by {through} of {layers} and {penetration} into {holds}"
+                        "one to each stud, {spacing} apart, and one more in each of {pieces}; length by {through} of {layers} and {penetration} into {holds}"
                     )
                 }
                 SidingPiece::Panel => format!(
-                    "at most {spacing} apart and one more in each of {pieces} pieces; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
+                    "at most {spacing} apart and one more in each of {pieces}; length by {through} of stand-off and layers that hold no nail and {penetration} into nailable material; shank {} or more, head {} or more",
                     fine_thickness(*shank, style),
                     style.short(*head)
                 ),

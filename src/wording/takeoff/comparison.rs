@@ -11,6 +11,7 @@ use crate::wording::sources::titles;
 pub fn name(method: &CountingMethod, style: LengthStyle) -> String {
     match method {
         CountingMethod::ThisLayout { .. } => "this layout".to_owned(),
+        CountingMethod::OneLength { length, .. } => format!("{} alone", style.length(*length)),
         CountingMethod::NetArea { waste } => format!("net area + {waste} %"),
         CountingMethod::GrossArea => "gross area".to_owned(),
         CountingMethod::LargeOpenings { over } => {
@@ -28,16 +29,20 @@ pub fn explained(method: &CountingMethod, job: &Job) -> String {
             "every piece placed and cut from stock{}; spare not counted",
             by_lengths(by_length, *first, job.sheet.lengths)
         ),
+        CountingMethod::OneLength { length, .. } => format!(
+            "laid out with panels of {} and no others, spare not counted; more or less by length as panels of the first",
+            job.sheet.lengths.length(*length)
+        ),
         CountingMethod::NetArea { .. } => format!(
             "all openings subtracted, then waste added ({})",
             source(TakeoffFact::AllOpeningsOff)
         ),
         CountingMethod::GrossArea => format!(
-            "no opening subtracted: they pay for the waste ({})",
+            "no opening subtracted: they pay for the waste; wall without siding left out ({})",
             source(TakeoffFact::NoOpeningsOff)
         ),
         CountingMethod::LargeOpenings { .. } => format!(
-            "only large openings subtracted, the rest pay for the waste (contractors; the area is {}, no source)",
+            "only large openings and wall without siding subtracted, the rest pay for the waste (contractors; the area is {}, no source)",
             source(TakeoffFact::LargeOpeningsOff)
         ),
     }

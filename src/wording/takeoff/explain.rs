@@ -8,7 +8,7 @@ use crate::layout::Layout;
 use crate::model::item::{Item, id_as_written};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::{Cost, Takeoff};
-use crate::units::LengthStyle;
+use crate::units::{self, LengthStyle};
 use crate::wording::trim::stock_length;
 
 /// The line that goes by this short name or these words, in any case.
@@ -80,7 +80,11 @@ fn kinds(line: &TakeoffLine, job: &Job) -> Vec<String> {
     let boards = !job.siding().receivers.has_pockets();
     let one = |k: &crate::model::quantity::KindShare| {
         let length = job.sheet.lengths.length(k.length);
-        format!("  {}: {} pieces, {length}", items::trim_kind(k.kind, boards), k.pieces)
+        format!(
+            "  {}: {}, {length}",
+            items::trim_kind(k.kind, boards),
+            units::counted(k.pieces, "piece")
+        )
     };
     line.kinds.iter().map(one).collect()
 }

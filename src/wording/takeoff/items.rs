@@ -41,6 +41,7 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         Item::Squares => "squares".to_owned(),
         Item::SquaresLaid => "squares laid".to_owned(),
         Item::Trim { stock, boards } => trim_stock(*stock, *boards).to_owned(),
+        Item::SpareTrim { stock, boards } => format!("spare {}", trim_stock(*stock, *boards)),
         Item::PostCaps => "post caps".to_owned(),
         Item::OpeningFlashing { width } => {
             format!("flashing at openings, {} wide", sheet_width(*width, style))

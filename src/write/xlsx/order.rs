@@ -101,7 +101,16 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
     }
     if takeoff.buys(line) {
         let priced = takeoff.cost.iter().flat_map(|c| &c.lines).find(|p| p.item == line.id);
-        price(g, excel, line, priced);
+        // Spare ones without a price of their own are rounded up together with the others.
+        let others = line.item.spared().and_then(|i| {
+            let others = takeoff.line(&i.id())?;
+            let bought = takeoff.cost.as_ref()?.lines.iter().find(|p| p.item == others.id)?;
+            let multiple = f64::from(bought.multiple);
+            let all = ((others.order + line.order) / multiple - 1e-9).ceil() * multiple;
+            (priced?.quantity as f64 == all - bought.quantity as f64).then_some(others)
+        });
+        let others = others.and_then(|l| row_of(layout, takeoff, &l.id));
+        price(g, (excel, others), line, priced);
     }
     let rule = check.map(|c| rule(&c.counting_rule));
     g.text(11, &how(layout, takeoff, line, rule), Look::Wrapped);
@@ -115,7 +124,12 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
 }
 
 /// Price, multiple, units to buy and extended cost; the last two are formulas.
-fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) {
+fn price(
+    g: &mut Grid,
+    (excel, others): (u32, Option<u32>),
+    line: &TakeoffLine,
+    priced: Option<&Priced>,
+) {
     match priced {
         Some(p) => {
             g.number(7, p.price as f64 / 10_000.0, Look::Entry);
@@ -127,7 +141,11 @@ fn price(g: &mut Grid, excel: u32, line: &TakeoffLine, priced: Option<&Priced>) 
         }
     }
     let units = priced.map_or(line.order.ceil(), |p| p.quantity as f64);
-    g.sum(9, &format!("=ROUNDUP(E{excel}/I{excel},0)*I{excel}"), units, Look::Count);
+    let formula = match others {
+        Some(o) => format!("=ROUNDUP((E{o}+E{excel})/I{excel},0)*I{excel}-J{o}"),
+        None => format!("=ROUNDUP(E{excel}/I{excel},0)*I{excel}"),
+    };
+    g.sum(9, &formula, units, Look::Count);
     let result = priced.map_or(0.0, |p| p.extended as f64 / 100.0);
     g.sum(10, &format!("=ROUND(J{excel}*H{excel},2)"), result, Look::Money);
 }

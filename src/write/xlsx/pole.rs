@@ -14,13 +14,15 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
     g.texts(&["Datum"], Look::Heading);
     let heights = [format!("Height, {unit}"), "Height".to_owned(), "Points".to_owned()];
     let [a, b, c] = &heights;
-    g.heads(&[a, b, c, "", "", "", tables::EFFECTS], &[0, 2]);
+    g.heads(&[a, b, c, "", "", "", tables::EFFECTS, tables::ADDED_UP], &[0, 2]);
     for c in &layout.story_pole.choices {
         g.number(0, style.number(c.datum), Look::Three);
         g.text(1, &style.length(c.datum), Look::Text);
         g.number(2, c.score, Look::Two);
         g.text(3, if c.chosen { "in force" } else { "" }, Look::Text);
-        g.text(6, &words::effects(&c.effects, style), Look::Wrapped);
+        let laid = c.chosen.then(|| layout.reworked());
+        g.text(6, &words::effects(&c.effects, laid, style), Look::Wrapped);
+        g.text(7, &words::points(c, style), Look::Wrapped);
         g.next();
     }
     g.next();

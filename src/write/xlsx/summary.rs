@@ -8,7 +8,7 @@ use crate::model::item::Item;
 use crate::model::takeoff::Takeoff;
 use crate::wording::takeoff::{checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
-use crate::wording::{checks, proof, siding, tables};
+use crate::wording::{checks, proof, report, siding, tables};
 
 pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(layout, "Summary", &[34.0, 14.0, 14.0, 14.0, 14.0, 12.0, 62.0]);
@@ -35,7 +35,27 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     leftovers(&mut g, layout, takeoff);
     checks(&mut g, layout, takeoff);
     verified(&mut g, layout);
+    one_order(&mut g, layout, takeoff);
     g
+}
+
+/// One list to buy by, where the house has zones with siding of their own.
+fn one_order(g: &mut Grid, layout: &Layout, takeoff: &Takeoff) {
+    if takeoff.one_order.is_empty() {
+        return;
+    }
+    g.next();
+    g.texts(&[tables::ONE_ORDER], Look::Heading);
+    g.texts(&[report::ONE_ORDER_NOTE], Look::Text);
+    g.heads(&["Item", "Needed", "To order", "Unit", "For"], &[1, 2]);
+    for l in &takeoff.one_order {
+        g.text(0, &report::order_item(l, &layout.job), Look::Text);
+        g.number(1, l.net, Look::Two);
+        g.number(2, l.order, if l.order.fract() == 0.0 { Look::Count } else { Look::Two });
+        g.text(3, items::unit(l.unit), Look::Text);
+        g.text(4, &report::order_sets(l), Look::Text);
+        g.next();
+    }
 }
 
 /// A total: what, which items it adds, and their column of the order.
