@@ -21,6 +21,8 @@ pub(super) struct AtElevation<'a> {
     pub trims: Vec<&'a TrimPiece>,
     /// Sides of corners whose other wall no elevation shows.
     pub open: Vec<&'a CornerSide>,
+    /// Sides of corners that are not square, with their degrees.
+    pub turned: Vec<(&'a CornerSide, f64)>,
     /// The work of its walls.
     pub work: Vec<&'a WallWork>,
     /// Broken seam rules.
@@ -99,6 +101,11 @@ impl<'a> ElevationIndex<'a> {
         let open = layout.corners.iter().filter(|c| c.by == Pairing::Open);
         for s in open.flat_map(|c| &c.sides) {
             by.entry(&s.elevation).or_default().open.push(s);
+        }
+        for (c, angle) in layout.corners.iter().filter_map(|c| Some((c, c.angle?))) {
+            for s in &c.sides {
+                by.entry(&s.elevation).or_default().turned.push((s, angle));
+            }
         }
         let mut sides: CornerSides = BTreeMap::new();
         for c in &layout.corners {

@@ -92,6 +92,16 @@ group! {
             /// Whether corner boards stand there rather than posts.
             boards: bool,
         }
+        /// Walls meet at an angle that a usual corner post does not fit.
+        PostAngle "post-angle", Warning, Office {
+            /// The corner.
+            corner: CornerId,
+            /// Which way it turns.
+            turns: CornerKind,
+            /// Degrees between the faces of its walls, where that is known.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            angle: Option<f64>,
+        }
         /// A wall is so narrow that what stands in its corners covers it.
         WallBehindPosts "wall-behind-posts", Info, Office {
             /// The wall.

@@ -17,6 +17,9 @@ pub struct Corner {
     pub tag: Option<String>,
     /// How its two walls were brought together.
     pub by: Pairing,
+    /// Degrees between the faces of its walls, where it is not square and known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<f64>,
     /// Lowest place of it that any side shows, house inches.
     pub low: f64,
     /// Highest.
@@ -50,6 +53,8 @@ pub enum Pairing {
     WrapAlone,
     /// Heights agree, and one is a left side, the other a right one.
     Height,
+    /// Two walls of one elevation meet there, one of them at an angle.
+    Neighbor,
     /// The job gives the wall that is not drawn.
     Job,
     /// The job says that nothing is sided round it.

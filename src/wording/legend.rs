@@ -81,6 +81,11 @@ pub fn boards(list: &[String]) -> String {
     format!("thin solid lines are boards: {}", list.join(", "))
 }
 
+/// At a corner that is not square.
+pub fn post_angle(degrees: f64) -> String {
+    format!("post for {degrees:.0} degrees")
+}
+
 /// How far from drawn corners siding is reckoned, by sorts of corners, and the gap on top.
 pub fn set_backs(backs: &[(CornerKind, String)], gap: &str) -> String {
     let each: Vec<String> =

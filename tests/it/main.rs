@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod bare_wall;
+mod bays;
 mod board_rules;
 mod bounds;
 mod breaks;

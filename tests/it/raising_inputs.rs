@@ -373,6 +373,7 @@ fn of_house(code: &str) -> Option<Input> {
         "return-corner-unknown" => {
             four_sides("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n")
         }
+        "post-angle" => angled("[[angled]]\nwall = \"front-1\"\nwidth = 34\n"),
         "angled-unknown" => angled("[[angled]]\nwall = \"front-7\"\nwidth = 68\n"),
         "angled-narrow" => angled("[[angled]]\nwall = \"front-1\"\nwidth = 20\n"),
         "angled-outside" => {

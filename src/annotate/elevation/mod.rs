@@ -198,6 +198,7 @@ fn words(
     if layout.elevations.len() > 1 {
         corners::open(c, on, view);
     }
+    corners::turned(c, on, view);
     marks::notches(c, e, view);
     [without, unnamed]
 }

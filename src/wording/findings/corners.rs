@@ -6,6 +6,7 @@ use crate::finding::corners::{AngledFault, CornerFinding, HeightOn, ReturnFault,
 use crate::model::corner::CornerKind;
 use crate::model::ids::{CornerId, OpeningId, WallId};
 use crate::units::LengthStyle;
+use crate::wording::corners;
 
 const CORRECT_NAME: &str = "Correct the name in the job file.";
 
@@ -19,6 +20,7 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
             return_not_drawn(corner, *turns, tag.as_deref(), &style.length(*height), style)
         }
         F::SetBackTaken { taken, boards } => set_backs(taken, *boards, style),
+        F::PostAngle { corner, turns, angle } => post_angle(corner, *turns, *angle),
         F::WallBehindPosts { wall, width } => FindingWords::new(
             format!(
                 "{wall} is {} wide: what stands in its corners covers it, and no siding goes there",
@@ -49,6 +51,23 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
             "Draw the wall at its true width as a view of its own, or take it out of the zone.",
         ),
     }
+}
+
+/// A corner that is not square.
+fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> FindingWords {
+    let turns = corners::kind(turns);
+    let message = match angle {
+        Some(angle) => format!(
+            "the {turns} corner {corner} is {angle:.0} degrees: a usual post of 90 degrees does not fit"
+        ),
+        None => format!(
+            "the {turns} corner {corner} is between two walls at an angle: what angle? A usual post of 90 degrees may not fit"
+        ),
+    };
+    FindingWords::new(
+        message,
+        "Order a post for this angle, or have trim bent for it; check the angle on the plan. It is counted with the other posts.",
+    )
 }
 
 /// What was taken for set-backs that the job does not give, and the keys that do.
