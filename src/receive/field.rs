@@ -2,7 +2,7 @@
 
 use super::corners::WallCorners;
 use super::covers::covered;
-use super::sides::edges;
+use super::sides::{Clear, edges};
 use super::steps::steps;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::Polygon;
@@ -41,7 +41,7 @@ pub fn field(
     let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
     // Where courses are left out posts stop too.
     let over_roofs = difference(&open, &roofs);
-    let stepped = union_all(&steps(&over_roofs, &on.grade, rules.clear_of_grade, pole));
+    let stepped = union_all(&steps(&over_roofs, &on.grade, rules, pole));
     bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&over_roofs, &stepped) });
     bare.retain(|b| !b.shapes.is_empty());
     off.extend(roofs);
@@ -62,12 +62,13 @@ pub fn field(
     let placed = |shapes: &[Polygon]| shapes.iter().map(|p| p.map(place)).collect();
     let shapes = without_slivers(placed(&shapes));
     bare.iter_mut().for_each(|b| b.shapes = placed(&b.shapes));
+    let clear = Clear { of_roof: keep.roof, of_notches: rules.notch_clearance };
     let edges = if moved.is_empty() {
-        edges(of, &shapes, pole, (keep.roof, trim))
+        edges(of, &shapes, pole, (clear, trim))
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, (keep.roof, trim))
+        edges(&shown, &shapes, pole, (clear, trim))
     };
     Field { elevation, wall, shapes, edges, bare }
 }

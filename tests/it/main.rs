@@ -24,6 +24,8 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+#[path = "../noise/mod.rs"]
+mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
@@ -52,6 +54,7 @@ mod hems;
 mod hostile;
 mod house;
 mod inflate;
+mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
 mod kind_words;
@@ -86,6 +89,7 @@ mod seams;
 mod seams_at_openings;
 mod set_backs;
 mod shapes;
+mod shared_lines;
 mod sheets;
 mod small_walls;
 mod sources;

@@ -416,7 +416,7 @@ fn of_laying(code: &str) -> Option<Input> {
                 (WALL, &rect(0.0, 0.0, 298.5, 8.0)),
                 ("A-GLAZ", &rect(149.25, 4.0, 160.0, 8.0)),
             ]),
-            INCH,
+            &format!("{INCH}[product]\noutside_post_set_back = 0\n"),
         ),
         // Grade is drawn over the lower half of the wall.
         "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),
