@@ -4,7 +4,8 @@
 use std::collections::BTreeMap;
 
 use super::starts::grade_at;
-use crate::geom::polygon::sides;
+use crate::geom::curve::curved_sides;
+use crate::geom::polygon::{Polygon, sides};
 use crate::geom::strip::intervals_at;
 use crate::geom::tol::{GRID, LEVEL, SAME, snap};
 use crate::geom::vocabulary::Point;
@@ -68,6 +69,9 @@ pub(super) struct Levels {
     pub(super) tops: Vec<Line>,
 }
 
+/// Shorter level sides of an opening are no head or sill that a course is set by, inches: of our own
+/// choosing, no source.
+const LEAST_SIDE: f64 = 4.0;
 /// Heights of grade looked at along one wall bottom.
 const PLACES: usize = 64;
 
@@ -135,8 +139,9 @@ pub(super) fn span(e: &DrawnEdge) -> (f64, f64) {
 /// than the clearance anywhere along it.
 pub(super) fn hang(on: &DrawnElevation, edge: &DrawnEdge, rules: &CourseRules) -> f64 {
     let (x0, x1) = span(edge);
-    let turns = on.grade.iter().map(|g| g.x).filter(|x| *x > x0 && *x < x1);
-    let highest = [x0, x1].into_iter().chain(turns).filter_map(|x| grade_at(&on.grade, x));
+    let turns = on.grade.iter().filter(|g| g.x > x0 && g.x < x1).map(|g| g.y);
+    let ends = [x0, x1].into_iter().filter_map(|x| grade_at(&on.grade, x));
+    let highest = ends.chain(turns);
     let room =
         highest.reduce(f64::max).map_or(f64::INFINITY, |g| edge.from.y - g - rules.clear_of_grade);
     rules.hang_below.min(room).max(0.0)
@@ -191,18 +196,36 @@ fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
         out.push((kind, snap(e.from.y + raised), x1 - x0, false));
     }
     for o in &wall.openings {
-        let (_, _, sill, head) = o.sides();
         let window = o.kind == OpeningKind::Window;
-        let over = beside(wall, level_side(o, head), head + 0.5);
-        if over > SAME {
-            out.push((LineKind::Head, snap(head), over, window));
+        let door = matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor);
+        let mut at: BTreeMap<(GridWidth, LineKind), f64> = BTreeMap::new();
+        for (kind, y, span) in level_sides(o) {
+            let off = if kind == LineKind::Head { 0.5 } else { -0.5 };
+            *at.entry((steps(y), kind)).or_default() += beside(wall, Some(span), y + off);
         }
-        let under = beside(wall, level_side(o, sill), sill - 0.5);
-        if under > SAME && !matches!(o.kind, OpeningKind::Door | OpeningKind::OverheadDoor) {
-            out.push((LineKind::Sill, snap(sill), under, window));
-        }
+        let along = at
+            .into_iter()
+            .filter(|((_, kind), width)| *width > SAME && !(door && *kind == LineKind::Sill));
+        out.extend(along.map(|((y, kind), width)| (kind, y as f64 * GRID, width, window)));
     }
     out
+}
+
+/// The level sides of an opening's contour, heads and sills, each with its height and its ends: a stepped
+/// one has several. A curve is level nowhere.
+fn level_sides(o: &DrawnOpening) -> Vec<(LineKind, f64, (f64, f64))> {
+    let ring = Polygon::simple(o.outline.clone()).wound().outer;
+    let curved = curved_sides(&ring);
+    let straight = sides(&ring).zip(curved).filter(|(_, curved)| !curved).map(|(s, _)| s);
+    let long =
+        straight.filter(|(a, b)| (a.y - b.y).abs() <= LEVEL && (a.x - b.x).abs() >= LEAST_SIDE);
+    // Counter-clockwise the opening lies over what runs to the right.
+    let named = long.map(|(a, b)| {
+        let kind = if b.x > a.x { LineKind::Sill } else { LineKind::Head };
+        let y = if kind == LineKind::Head { a.y.max(b.y) } else { a.y.min(b.y) };
+        (kind, y, (a.x.min(b.x), a.x.max(b.x)))
+    });
+    named.collect()
 }
 
 /// Where an opening is level at a height, for half its width at least: an arch has no such place at

@@ -8,6 +8,7 @@ mod cut_sides;
 mod edges;
 mod faces;
 mod frame;
+mod grade;
 mod hidden;
 mod limits;
 mod openings;
@@ -127,7 +128,7 @@ fn part(
         return Err(no_walls(lines, job));
     }
     let mut house = order::wrapped(elevations);
-    house.accounts = accounts;
+    (house.accounts, house.roughness) = (accounts, lines.roughness);
     order::name_walls(&mut house);
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         return Ok(of_zone(house, &zone.name, part));
@@ -240,15 +241,14 @@ fn elevation(
     let to_source = Affine::scale(1.0 / k) * back * Affine::translate(origin.to_vec2());
     let local = ViewFrame { lines, view, origin, to_source, job, part };
     let (walls, zones) = faces::walls(&local, outlines, findings);
-    let mut grade: Vec<Point> = local
-        .strokes(Role::Grade)
-        .flat_map(|s| s.points.iter().map(|p| local.place(*p)).collect::<Vec<_>>())
-        .collect();
-    if let Some(finding) = limits::too_fine_grade(&view.name, grade.len()) {
+    let mut lines_of_grade: Vec<Vec<Point>> =
+        local.strokes(Role::Grade).map(|s| local.ring(s)).collect();
+    let points = lines_of_grade.iter().map(Vec::len).sum();
+    if let Some(finding) = limits::too_fine_grade(&view.name, points) {
         findings.push(finding);
-        grade.clear();
+        lines_of_grade.clear();
     }
-    grade.sort_by(|a, b| a.x.total_cmp(&b.x));
+    let grade = grade::profile(&lines_of_grade);
     let backdrop = view
         .strokes(lines)
         .map(|s| Backdrop {

@@ -48,7 +48,14 @@ pub fn is_level_rectangle(ring: &[Point]) -> bool {
     let Some(b) = bounds(ring) else { return false };
     let on = |p: &Point| same(p.x, b.x0) || same(p.x, b.x1) || same(p.y, b.y0) || same(p.y, b.y1);
     let missing = (b.area() - signed_area(ring).abs()).abs();
-    ring.iter().all(on) && missing <= SAME * (b.width() + b.height())
+    // A sloped sill that a wall's foot cuts off leaves little missing, and is no corner.
+    let along = |(p, q): (Point, Point)| {
+        let both = |u: f64, v: f64, line: f64| same(u, line) && same(v, line);
+        let upright = both(p.x, q.x, b.x0) || both(p.x, q.x, b.x1);
+        upright || both(p.y, q.y, b.y0) || both(p.y, q.y, b.y1)
+    };
+    let round = missing <= SAME * (b.width() + b.height());
+    ring.iter().all(on) && round && sides(ring).all(along)
 }
 
 impl Polygon {

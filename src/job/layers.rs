@@ -4,7 +4,7 @@ use crate::model::linework::Role;
 
 /// The agreed layers: field order of the US National CAD Standard (discipline, major, minor; the deck's
 /// from memory).
-pub const AGREED_LAYERS: [(Role, &str); 28] = [
+pub const AGREED_LAYERS: [(Role, &str); 30] = [
     (Role::Wall, "A-WALL-OTLN"),
     (Role::Bare, "A-WALL-BASE"),
     (Role::Band, "A-WALL-BAND"),
@@ -26,6 +26,8 @@ pub const AGREED_LAYERS: [(Role, &str); 28] = [
     (Role::Texture, "A-ELEV-PATT"),
     (Role::Texture, "A-WALL-PATT"),
     (Role::Dimension, "A-ANNO-DIMS"),
+    (Role::Ignore, "A-GLAZ-IDEN"),
+    (Role::Ignore, "A-DOOR-IDEN"),
     (Role::Ignore, "A-ANNO-*"),
     (Role::Ignore, "DEFPOINTS"),
     (Role::Ignore, "A-DETL*"),
@@ -34,6 +36,12 @@ pub const AGREED_LAYERS: [(Role, &str); 28] = [
     (Role::Ignore, "A-ELEV-OTLN"),
     (Role::Ignore, "Z-*"),
 ];
+
+/// Whether an agreed layer holds what names things rather than the things: its minor field is that of
+/// identification, as `A-GLAZ-IDEN` of window tags.
+pub(super) fn is_identification(name: &str) -> bool {
+    name.split('-').skip(2).any(|field| field.eq_ignore_ascii_case("IDEN"))
+}
 
 /// Whether `name` matches `pattern`, where `*` stands for any run of characters and `?` for one.
 pub fn wildcard(pattern: &str, name: &str) -> bool {

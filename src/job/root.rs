@@ -10,7 +10,7 @@ use super::boards::Boards;
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
 use super::fasteners::FastenerRules;
-use super::layers::{AGREED_LAYERS, wildcard};
+use super::layers::{AGREED_LAYERS, is_identification, wildcard};
 use super::map_schema::named_by;
 use super::parts::{Band, MovementJoint};
 use super::product::Product;
@@ -229,6 +229,8 @@ impl Job {
         let of_job =
             self.layers.iter().flat_map(|(r, ps)| ps.iter().map(move |p| (*r, p.as_str())));
         let agreed = AGREED_LAYERS.iter().copied().filter(|(r, _)| !self.layers.contains_key(r));
+        // Tags of windows are no windows.
+        let agreed = agreed.filter(|(r, _)| !(r.is_thing() && is_identification(name)));
         // A name copied with its prefix is meant as it stands.
         let fits = |p: &str| wildcard(p, name) || wildcard(p, &whole);
         of_job.chain(agreed).find(|(_, p)| fits(&p.to_lowercase())).map(|(r, _)| r)

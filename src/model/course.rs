@@ -7,7 +7,7 @@ use super::ids::RunId;
 use super::pole::{DatumReason, EvenedCourses};
 use super::receiver::Receiver;
 use crate::geom::polygon::Polygon;
-use crate::geom::tol::{SAME, same, snap};
+use crate::geom::tol::{SAME, snap};
 
 /// The heights of the whole house on one stick.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -39,8 +39,14 @@ impl StoryPole {
     /// The butt line that height `y` stands on but for drawing noise; the height itself where it
     /// stands on none.
     pub fn settled(&self, y: f64) -> f64 {
-        let line = self.butt(self.course_at(y));
-        if same(line, y) { line } else { y }
+        self.settled_within(y, SAME)
+    }
+
+    /// The same where noise may put a height off by as much as `reach`, inches.
+    pub fn settled_within(&self, y: f64, reach: f64) -> f64 {
+        let course = self.course_at(y);
+        let lines = [self.butt(course), self.butt(course + 1)];
+        lines.into_iter().find(|line| (line - y).abs() <= reach).unwrap_or(y)
     }
 }
 

@@ -27,6 +27,8 @@ pub struct House {
     pub zone: Option<usize>,
     /// What became of all that is drawn on layers with a role, of the whole house only.
     pub accounts: Vec<LayerAccount>,
+    /// By how much drawing noise put vertices off, inches; 0 in a clean drawing.
+    pub roughness: f64,
 }
 
 /// One face of the house.

@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 
 use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, Findings};
-use crate::geom::tol::SAME;
+use crate::geom::polygon::bounds;
+use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
-use crate::model::linework::{Linework, Stroke};
+use crate::model::linework::{Linework, Role, Stroke};
 use crate::origin::Origin;
 use crate::units::{Unit, parse_length};
 
@@ -22,7 +23,7 @@ const MOST_PLACES: usize = 200;
 type Places = Vec<(Origin, Point)>;
 
 /// Takes out zero-length strokes and exact duplicates, with one finding for each kind.
-pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
+pub(super) fn mend(lines: &mut Linework, weld: f64, findings: &mut Findings) {
     let mut zero: Places = vec![];
     let asides = &mut lines.asides;
     lines.strokes.retain_mut(|s| {
@@ -32,7 +33,7 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
             s.points.pop();
         }
         let Some(first) = s.points.first().copied() else { return false };
-        if s.points.len() < 2 {
+        if s.points.len() < 2 || is_speck(s, weld) {
             asides.entry(s.layer).or_default().empty += s.entities;
             zero.push((s.origin.clone(), first));
             return false;
@@ -50,6 +51,13 @@ pub(super) fn mend(lines: &mut Linework, findings: &mut Findings) {
     };
     tell(LineFinding::LineZero { lines: zero.len() }, zero);
     tell(LineFinding::LineTwice { lines: twice.len() }, twice);
+}
+
+/// Whether an open line of an outline is no longer than a tape shows and what ends are joined over: it
+/// goes from no corner to another.
+fn is_speck(s: &Stroke, weld: f64) -> bool {
+    let outline = s.role.is_some_and(Role::is_outline) && !s.closed;
+    outline && bounds(&s.points).is_some_and(|b| b.width().max(b.height()) <= weld.min(LEVEL))
 }
 
 /// Takes out strokes that say what an earlier one says, and tells where they stood. Millions of

@@ -65,7 +65,7 @@ pub fn turned(lines: &mut Linework, asked: &ViewTurn, findings: &mut Findings) {
 pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     square::square(lines, job, findings);
     collect::to_grid(lines);
-    dirt::mend(lines, findings);
+    dirt::mend(lines, job.drawing.weld, findings);
     weld::close_outlines(lines, job.drawing.weld, findings);
     insertions::assign(lines);
     fills::outline(lines);

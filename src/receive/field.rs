@@ -1,7 +1,7 @@
 //! From a wall to the field panels go on.
 
 use super::covers::covered;
-use super::sides::edges;
+use super::sides::{Clear, edges};
 use super::steps::steps;
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::Polygon;
@@ -48,7 +48,7 @@ pub fn field(
         }
     }
     let clear = difference(&of.faces, &union_all(&off));
-    let stepped = steps(&clear, &on.grade, rules.clear_of_grade, pole);
+    let stepped = steps(&clear, &on.grade, rules, pole);
     let stepped = union_all(&stepped);
     bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&clear, &stepped) });
     bare.retain(|b| !b.shapes.is_empty());
@@ -58,12 +58,13 @@ pub fn field(
     let placed = |shapes: &[Polygon]| shapes.iter().map(|p| p.map(place)).collect();
     let shapes = without_slivers(placed(&shapes));
     bare.iter_mut().for_each(|b| b.shapes = placed(&b.shapes));
+    let clear = Clear { of_roof: keep.roof, of_notches: rules.notch_clearance };
     let edges = if moved.is_empty() {
-        edges(of, &shapes, pole, (keep.roof, trim))
+        edges(of, &shapes, pole, (clear, trim))
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, (keep.roof, trim))
+        edges(&shown, &shapes, pole, (clear, trim))
     };
     Field { elevation, wall, shapes, edges, bare }
 }

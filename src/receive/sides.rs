@@ -3,7 +3,7 @@
 use crate::geom::curve::curved_sides;
 use crate::geom::near::Near;
 use crate::geom::polygon::{Polygon, sides};
-use crate::geom::tol::{SAME, level, same};
+use crate::geom::tol::{LEVEL, SAME, level, same};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::{InsideCorner, TopFinish, TrimRules};
 use crate::model::course::StoryPole;
@@ -23,12 +23,20 @@ const OVER_ROOF: f64 = 6.0;
 /// Sine of the angle from which two sides do not run alike: 20 degrees, of our own choosing.
 const ASKEW: f64 = 0.342;
 
+/// How far panels keep clear, inches.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Clear {
+    pub(super) of_roof: f64,
+    /// Up and down at a cut edge.
+    pub(super) of_notches: f64,
+}
+
 /// Every side of `shapes`, split where what it borders changes.
 pub(super) fn edges(
     wall: &DrawnWall,
     shapes: &[Polygon],
     pole: &StoryPole,
-    (clear_of_roof, trim): (f64, &TrimRules),
+    (clear, trim): (Clear, &TrimRules),
 ) -> Vec<FieldEdge> {
     let drawn = DrawnSides::of(wall);
     shapes
@@ -37,7 +45,7 @@ pub(super) fn edges(
         .flat_map(|ring| sides(ring))
         .filter(|(a, b)| a.distance(*b) > SAME)
         .flat_map(|(a, b)| split(&drawn, a, b))
-        .map(|(a, b)| name(wall, &drawn, (a, b), pole, (clear_of_roof, trim)))
+        .map(|(a, b)| name(wall, &drawn, (a, b), pole, (clear, trim)))
         .collect()
 }
 
@@ -124,7 +132,7 @@ fn name(
     drawn: &DrawnSides,
     (from, to): (Point, Point),
     pole: &StoryPole,
-    (clear_of_roof, trim): (f64, &TrimRules),
+    (clear, trim): (Clear, &TrimRules),
 ) -> FieldEdge {
     let middle = from.midpoint(to);
     let on = || {
@@ -132,7 +140,14 @@ fn name(
         about.filter(|(_, (p, q))| on_segment(middle, *p, *q)).map(|(i, _)| i)
     };
     let own = wall.edges.len();
-    let opening = on().find(|i| *i >= own).and_then(|i| drawn.openings.get(i - own)).copied();
+    // A curve may touch a wall's foot at the middle of it; the foot does not run along it.
+    let runs_along = |i: &usize| {
+        let (p, q) = drawn.lines[*i];
+        let (u, v) = ((to - from) / from.distance(to), (q - p) / p.distance(q).max(SAME));
+        lies_along(p, q, from, u) || lies_along(from, to, p, v)
+    };
+    let of_opening = on().find(|i| *i >= own && runs_along(i));
+    let opening = of_opening.and_then(|i| drawn.openings.get(i - own)).copied();
     // Where two sides of it lie so near, the one that runs as this one does.
     let opening = opening.map(|(o, curved)| (o, curved || chord_of(drawn, o, (from, to))));
     let rise = to - from;
@@ -149,14 +164,14 @@ fn name(
         }
         (None, Some(e)) => (e.kind, e.pitch, e.tag.clone()),
         (None, None) => {
-            let over = clear_of_roof + REACH;
+            let over = clear.of_roof + REACH;
             (undrawn_side(wall, middle, rise, over), slope(rise), None)
         }
     };
     let receiver = match kind {
         // Undersill trim is straight: under a curve the channel alone holds the cut edge.
         EdgeKind::Sill if is_curved => Receiver::JChannel,
-        _ => receiver(kind, from.y, pole, trim),
+        _ => receiver(kind, from.y, pole, (clear, trim)),
     };
     let opening = opening.map(|(i, _)| i);
     FieldEdge { kind, receiver, from, to, opening, is_curved, pitch, tag }
@@ -193,13 +208,21 @@ fn away(p: Point, a: Point, b: Point) -> f64 {
     p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
-fn receiver(kind: EdgeKind, y: f64, pole: &StoryPole, trim: &TrimRules) -> Receiver {
+fn receiver(
+    kind: EdgeKind,
+    y: f64,
+    pole: &StoryPole,
+    (clear, trim): (Clear, &TrimRules),
+) -> Receiver {
     match kind {
         // Only a butt edge locks into a starter; a cut one is held in finish trim
         // (TrimFact::StarterLocksFirstCourse, TrimFact::CutFirstCourse).
         EdgeKind::Base | EdgeKind::BareTop => {
-            let on_line = same(pole.butt(pole.course_at(y)), y);
-            if on_line { Receiver::Starter } else { Receiver::FinishTrim }
+            let course = pole.course_at(y);
+            // A strip that no tape shows goes with the clearance: the course over it hangs whole.
+            let hair = LEVEL.min(clear.of_notches);
+            let whole = same(pole.butt(course), y) || pole.butt(course + 1) - y <= hair;
+            if whole { Receiver::Starter } else { Receiver::FinishTrim }
         }
         EdgeKind::OutsideCorner => Receiver::OutsidePost,
         EdgeKind::InsideCorner => match trim.inside_corner {

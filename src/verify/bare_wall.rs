@@ -126,7 +126,7 @@ fn parts(layout: &Claims, e: &LaidElevation, w: &LaidWall) -> Parts {
     }
     let near = shapes.count();
     let wall: Vec<Xy> = w.outline.clone();
-    for ring in &too_near(layout.laid, e, named::bounds(&wall)) {
+    for ring in &too_near(layout.laid, (e, w), named::bounds(&wall)) {
         shapes.add([ring]);
     }
     let told = shapes.count();

@@ -108,7 +108,14 @@ pub(super) fn is_rectangle(ring: &[Xy]) -> bool {
     let near = |u: f64, v: f64| (u - v).abs() <= SAME;
     let on = |p: &Xy| near(p[0], b[0]) || near(p[0], b[2]) || near(p[1], b[1]) || near(p[1], b[3]);
     let (wide, high) = (b[2] - b[0], b[3] - b[1]);
-    ring.iter().all(on) && (area(ring).abs() - wide * high).abs() <= SAME * (wide + high)
+    let next = ring.iter().cycle().skip(1);
+    // Each side runs along one side of the box.
+    let along = ring
+        .iter()
+        .zip(next)
+        .all(|(p, q)| (0..4).any(|k| near(p[k % 2], b[k]) && near(q[k % 2], b[k])));
+    let missing = (area(ring).abs() - wide * high).abs();
+    ring.iter().all(on) && along && missing <= SAME * (wide + high)
 }
 
 fn area(ring: &[Xy]) -> f64 {

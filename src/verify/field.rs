@@ -72,7 +72,7 @@ fn areas(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) -> Areas {
     if b[0] >= b[2] {
         return out;
     }
-    for near in too_near(layout, e, b) {
+    for near in too_near(layout, (e, w), b) {
         shapes.add([&near]);
     }
     for slab in shapes.slabs(b[1], b[3]) {

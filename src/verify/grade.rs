@@ -1,9 +1,10 @@
 //! Height of finished grade, and what of a wall lies too near to it.
 
 use super::course_lines::{butt, course_at};
+use super::scan::{Spans, joined, without};
 use crate::geom::vocabulary::Xy;
 use crate::layout::laid::LaidHouse;
-use crate::layout::wall::LaidElevation;
+use crate::layout::wall::{LaidElevation, LaidWall};
 
 /// Height of grade at `x`, level beyond its ends.
 pub(super) fn grade_at(e: &LaidElevation, x: f64) -> Option<f64> {
@@ -19,10 +20,15 @@ pub(super) fn grade_at(e: &LaidElevation, x: f64) -> Option<f64> {
 }
 
 /// How far beside a turn of the grade its height is taken, inches.
-const BESIDE: f64 = 1e-6;
+pub(super) const BESIDE: f64 = 1e-6;
 
-/// Rectangles of whole courses whose butt line would stand nearer to grade than the clearance.
-pub(super) fn too_near(layout: &LaidHouse, e: &LaidElevation, b: [f64; 4]) -> Vec<Vec<Xy>> {
+/// Rectangles of whole courses of a wall within `b` whose butt line would stand nearer to grade than the
+/// clearance, and of what is left beside them and holds no piece from stud to stud.
+pub(super) fn too_near(
+    layout: &LaidHouse,
+    (e, w): (&LaidElevation, &LaidWall),
+    b: [f64; 4],
+) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
     let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
     let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
@@ -32,7 +38,7 @@ pub(super) fn too_near(layout: &LaidHouse, e: &LaidElevation, b: [f64; 4]) -> Ve
     loop {
         let (butt, top) = (butt(layout, index), butt(layout, index + 1));
         let limit = butt.max(b[1]) - clear;
-        let before = out.len();
+        let mut near = Spans::new();
         for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
             // Just inside: grade may stand plumb at a turn, as at a retaining wall.
             let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
@@ -49,12 +55,37 @@ pub(super) fn too_near(layout: &LaidHouse, e: &LaidElevation, b: [f64; 4]) -> Ve
                 _ => (at(y1), pair[1]),
             };
             // A step stands in whole sixteenths, outward.
-            let (from, to) = (from - 0.0625, to + 0.0625);
-            out.push(vec![[from, b[1]], [to, b[1]], [to, top], [from, top]]);
+            near.push((from - 0.0625, to + 0.0625));
         }
-        if out.len() == before || top >= b[3] {
+        let steps = joined(near);
+        let middle = (butt.max(b[1]) + top.min(b[3])) / 2.0;
+        let narrow = narrow(w, middle, &steps, layout.job.courses.stud_spacing);
+        let both = steps.iter().chain(&narrow);
+        out.extend(both.map(|s| vec![[s.0, b[1]], [s.1, b[1]], [s.1, top], [s.0, top]]));
+        if steps.is_empty() || top >= b[3] {
             return out;
         }
         index += 1;
     }
+}
+
+/// What is clear of a wall at a height between steps, or between one and a jamb or corner, and narrower
+/// than `least`.
+fn narrow(w: &LaidWall, y: f64, steps: &Spans, least: f64) -> Spans {
+    let hidden = w.hidden.iter().map(|h| &h.outline);
+    let holes = hidden.flatten().chain(w.openings.iter().map(|o| &o.outline));
+    let taken = joined(holes.flat_map(|ring| inside(ring, y)).collect());
+    let clear = without(&without(&inside(&w.outline, y), &taken), steps);
+    let ends = |x: f64| steps.iter().any(|s| s.0 == x || s.1 == x);
+    clear.into_iter().filter(|s| s.1 - s.0 < least && (ends(s.0) || ends(s.1))).collect()
+}
+
+/// Where a level line lies inside a ring.
+fn inside(ring: &[Xy], y: f64) -> Spans {
+    let next = ring.iter().cycle().skip(1);
+    let sides = ring.iter().zip(next).filter(|(a, b)| (a[1] > y) != (b[1] > y));
+    let mut xs: Vec<f64> =
+        sides.map(|(a, b)| a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0])).collect();
+    xs.sort_by(f64::total_cmp);
+    xs.chunks_exact(2).map(|p| (p[0], p[1])).collect()
 }

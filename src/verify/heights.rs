@@ -1,7 +1,7 @@
 //! Courses level across the house; areas; clearance to grade.
 
 use super::course_lines::{butt, course_at};
-use super::grade::grade_at;
+use super::grade::{BESIDE, grade_at};
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::{NEAR, same};
@@ -107,9 +107,10 @@ fn clearance(e: &LaidElevation, s: &LaidEdge) -> Option<(Xy, f64)> {
     let at = |x: f64| a[1] + (x - a[0]) / (b[0] - a[0]) * (b[1] - a[1]);
     // A step itself stands within a sixteenth of where the clearance ends.
     let eighth = 0.125f64.min((b[0] - a[0]) / 4.0);
+    // Where grade stands plumb, as at a retaining wall, it is as high as on either hand.
     let inside = e.grade.iter().map(|g| g[0]).filter(|x| *x > a[0] && *x < b[0]);
-    let ends = [a[0] + eighth, b[0] - eighth];
-    let under = ends.into_iter().chain(inside);
+    let inside = inside.flat_map(|x| [x - BESIDE, x + BESIDE]);
+    let under = [a[0] + eighth, b[0] - eighth].into_iter().chain(inside);
     let clear = under.filter_map(|x| Some(([x, at(x)], at(x) - grade_at(e, x)?)));
     clear.reduce(|one, next| if next.1 < one.1 { next } else { one })
 }

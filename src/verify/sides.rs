@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::contour;
-use super::course_lines::on_course_line;
+use super::course_lines::{butt, course_at, on_course_line};
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::{NEAR, same};
@@ -22,6 +22,8 @@ use crate::pitch;
 
 /// Slopes nearer than this are one slope, degrees (`LayoutFact::DrawnSlope`, proposal).
 const SAME_SLOPE: f64 = 0.5;
+/// The finest mark of most tapes, inches.
+const TAPE: f64 = 1.0 / 16.0;
 
 pub(super) fn check(layout: &LaidHouse) -> [RuleCheck; 2] {
     let mut round = Cases::new(Rule::SidesAllRound);
@@ -165,7 +167,10 @@ fn takes(layout: &LaidHouse, e: &LaidEdge, curved: bool) -> Receiver {
         // Undersill trim is straight.
         EdgeKind::Sill if curved => Receiver::JChannel,
         EdgeKind::Base | EdgeKind::BareTop => {
-            if on_course_line(layout, e.from[1]) {
+            // Or under one by no more than a tape shows, in the clearance: no strip is laid there.
+            let above = butt(layout, course_at(layout, e.from[1]) + 1) - e.from[1];
+            let hair = TAPE.min(layout.job.courses.notch_clearance);
+            if on_course_line(layout, e.from[1]) || above <= hair {
                 Receiver::Starter
             } else {
                 Receiver::FinishTrim

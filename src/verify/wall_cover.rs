@@ -120,7 +120,7 @@ fn parts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) -> Parts {
     if b[0] >= b[2] {
         return Parts::default();
     }
-    for ring in &too_near(layout, e, b) {
+    for ring in &too_near(layout, (e, w), b) {
         shapes.add([ring]);
     }
     let pieces = shapes.count();

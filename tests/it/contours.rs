@@ -92,3 +92,59 @@ fn random_shapes_keep_every_rule_and_have_undersill_trim_under_every_sill() {
     }
     assert!(wrong.is_empty(), "{} wrong: {}", wrong.len(), wrong.join("\n"));
 }
+
+/// An opening in a wall 260 by 152 in.
+fn with(layer: &str, ring: &[Xy], job: &Job) -> Layout {
+    let wall = rect(0.0, 0.0, 260.0, 152.0);
+    lay(dxf(&[("A-WALL-OTLN", &wall), (layer, ring)]).as_bytes(), job)
+}
+
+#[test]
+fn a_half_round_that_touches_the_foot_of_its_wall_ends_the_siding_there() {
+    // At the middle of the wall its lowest point is the middle of the foot too; a hair over the foot it
+    // touches it, on a course line and off one, with and without a clearance.
+    for (x, lift, sides) in
+        [(130.0, 0.0, 16), (130.0, 0.004, 16), (100.0, 0.004, 15), (100.0, 0.0, 24)]
+    {
+        let at = |i: u32| std::f64::consts::PI * (1.0 + f64::from(i) / f64::from(sides));
+        let ring: Vec<Xy> = (0..=sides)
+            .map(|i| (x + 18.0 * at(i).cos(), lift + 18.0 + 18.0 * at(i).sin()))
+            .collect();
+        for (datum, clearance) in [(0, "0"), (-3, "0"), (0, "0.25"), (-3, "0.25")] {
+            let text = format!(
+                "[drawing]\nunit = \"inch\"\n[courses]\ndatum = {datum}\n\
+                 notch_clearance = {clearance}\n[seams]\neffort = \"brief\"\n"
+            );
+            let l = with("A-GLAZ", &ring, &lapwright::job::file::parse(&text, "job").unwrap());
+            assert_eq!(broken(&l), Vec::<String>::new(), "{x} {lift} {datum} {clearance}");
+            let bent = of(&l, TrimKind::BentChannel);
+            assert!(bent.iter().all(|t| t.path.iter().all(|p| (p[0] - x).abs() < 18.8)));
+        }
+    }
+}
+
+#[test]
+fn a_sloped_sill_that_a_foot_cuts_off_is_framed_as_it_lies() {
+    // A surround of 1/2 in brings a sill that rises from 0.03 to 0.6 in down to the foot at one end: what is
+    // left of it rises 0.107 in over 6.8 in, and siding stands under it.
+    let door = [(100.0, 0.03), (136.0, 0.6), (136.0, 80.0), (100.0, 80.0)];
+    let l = with("A-DOOR", &door, &job("surround = 0.5", ""));
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let sill = of(&l, TrimKind::FinishTrim);
+    assert_eq!(sill.len(), 1);
+    assert!((sill[0].length - 6.8).abs() < 0.05, "{}", sill[0].length);
+}
+
+#[test]
+fn a_stepped_head_counts_for_the_datum_step_by_step() {
+    use lapwright::model::pole::DatumWeight;
+    // Courses of 8 in from 0: the sill at 32 and the higher half of the head at 72 stand on them, the
+    // lower half at 60 does not: 30 in of it.
+    let window =
+        [(100.0, 32.0), (160.0, 32.0), (160.0, 60.0), (130.0, 60.0), (130.0, 72.0), (100.0, 72.0)];
+    let l = with("A-GLAZ", &window, &job("", ""));
+    let chosen = l.story_pole.choices.iter().find(|c| c.chosen).unwrap();
+    assert_eq!(chosen.datum, 0.0);
+    let other = chosen.terms.iter().find(|t| t.weight == DatumWeight::OtherLine);
+    assert_eq!(other.map(|t| t.amount), Some(2.5));
+}

@@ -1,126 +1,23 @@
 //! Drawing noise changes nothing: drawings turned by a little, or with every corner a little off, are
 //! laid out and ordered as the clean ones are.
 
-use std::collections::BTreeMap;
 use std::f64::consts::TAU;
-use std::fmt::Write;
 
 use lapwright::finding::lines::LineFinding;
 use lapwright::finding::{FindingKind, Findings};
-use lapwright::geom::vocabulary::{Affine, Point, Vec2};
+use lapwright::geom::vocabulary::{Affine, Point};
 use lapwright::job::Job;
 use lapwright::layout::Layout;
 use lapwright::model::seam::Effort;
 
+use crate::drafting_noise::{Noisy, differ, laid};
 use crate::random_sheets::{Dice, house};
 use crate::support::{dxf, inches, job, rect, root};
 
-/// A DXF in text, pair by pair, with the places of model space moved. Lengths of blocks stay.
-struct Noisy {
-    tilt: f64,
-    jitter: f64,
-    dice: Dice,
-}
-
-impl Noisy {
-    fn tilted(degrees: f64) -> Self {
-        Noisy { tilt: degrees, jitter: 0.0, dice: Dice(1) }
-    }
-
-    fn jittered(inches: f64, seed: u64) -> Self {
-        Noisy {
-            tilt: 0.0,
-            jitter: inches,
-            dice: Dice(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1),
-        }
-    }
-
-    /// Even between the jitter either way.
-    fn off(&mut self) -> f64 {
-        (self.dice.roll(1 << 20) as f64 / f64::from(1 << 19) - 1.0) * self.jitter
-    }
-
-    fn moved(&mut self, p: Point) -> Point {
-        Affine::rotate(self.tilt.to_radians()) * p + Vec2::new(self.off(), self.off())
-    }
-
-    fn drawing(&mut self, source: &str) -> String {
-        let all: Vec<(i32, String)> = source
-            .lines()
-            .collect::<Vec<_>>()
-            .chunks_exact(2)
-            .map(|p| (p[0].trim().parse().unwrap(), p[1].to_owned()))
-            .collect();
-        let (mut section, mut entity) = (String::new(), String::new());
-        let mut out = all.clone();
-        for i in 0..all.len() {
-            let (code, value) = &all[i];
-            match code {
-                0 => {
-                    entity.clone_from(value);
-                    // A tilted block is turned by its insertion.
-                    let turns = ["INSERT", "TEXT"].contains(&value.as_str());
-                    if section == "ENTITIES" && turns && self.tilt != 0.0 {
-                        let rest = || all[i + 1..].iter().take_while(|p| p.0 != 0);
-                        if rest().all(|p| p.0 != 50) {
-                            out[i].1 += &format!("\n50\n{}", self.tilt);
-                        }
-                    }
-                }
-                2 if entity == "SECTION" => section.clone_from(value),
-                50 if section == "ENTITIES" && ["INSERT", "TEXT"].contains(&entity.as_str()) => {
-                    out[i].1 = (value.trim().parse::<f64>().unwrap() + self.tilt).to_string();
-                }
-                10..=18 if section == "ENTITIES" && entity != "HATCH" => {
-                    let Some(j) = (i + 1..all.len().min(i + 3)).find(|j| all[*j].0 == code + 10)
-                    else {
-                        continue;
-                    };
-                    let number = |k: usize| all[k].1.trim().parse::<f64>().unwrap();
-                    let p = self.moved(Point::new(number(i), number(j)));
-                    (out[i].1, out[j].1) = (p.x.to_string(), p.y.to_string());
-                }
-                _ => {}
-            }
-        }
-        let mut text = String::new();
-        for (code, value) in out {
-            let _ = write!(text, "{code}\n{value}\n");
-        }
-        text
-    }
-}
-
-fn laid(source: &str, job: &Job) -> (Layout, Findings) {
-    let mut findings = Findings::default();
-    let done =
-        lapwright::pipeline::layout(source.as_bytes(), "d.dxf", job, &mut findings, &mut |_| {});
-    (done.unwrap().house.layout, findings)
-}
-
-/// What is ordered, and how much of each there is to build.
-fn counts(l: &Layout) -> BTreeMap<String, f64> {
-    let mut out: BTreeMap<String, f64> = BTreeMap::new();
-    for line in &l.takeoff {
-        out.insert(format!("{:?}", line.item), line.order);
-    }
-    out
-}
-
-fn parts(l: &Layout) -> [usize; 4] {
-    let walls = || l.elevations.iter().flat_map(|e| &e.walls);
-    let posts = l.trims.iter().filter(|t| format!("{:?}", t.kind).contains("Post")).count();
-    [walls().count(), walls().map(|w| w.openings.len()).sum(), l.corners.len(), posts]
-}
-
 /// Every order line within one piece of the clean one, the same walls, openings, corners and posts.
 fn assert_same(name: &str, clean: &Layout, noisy: &Layout) {
-    assert_eq!(parts(clean), parts(noisy), "{name}: walls, openings, corners, posts");
-    let (a, b) = (counts(clean), counts(noisy));
-    for item in a.keys().chain(b.keys()) {
-        let of = |m: &BTreeMap<String, f64>| m.get(item).copied().unwrap_or_default();
-        assert!((of(&a) - of(&b)).abs() <= 1.0, "{name}: {item}: {} for {}", of(&b), of(&a));
-    }
+    let differ = differ(clean, noisy);
+    assert!(differ.is_empty(), "{name}: {}", differ.join("; "));
 }
 
 /// How many sides were squared, how far a corner was moved at most, and the tilt undone.

@@ -23,6 +23,8 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+#[path = "../noise/mod.rs"]
+mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
 mod estimate;
@@ -46,11 +48,13 @@ mod halves;
 mod hand;
 mod hands;
 mod heard;
+mod held;
 mod hems;
 #[path = "../hostile/mod.rs"]
 mod hostile;
 mod house;
 mod inflate;
+mod jagged_grade;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
 mod kind_words;
@@ -84,6 +88,7 @@ mod seamcase;
 mod seams;
 mod seams_at_openings;
 mod shapes;
+mod shared_lines;
 mod sheets;
 mod small_walls;
 mod sources;

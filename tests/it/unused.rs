@@ -577,3 +577,61 @@ fn samples_and_random_houses_draw_nothing_in_vain_and_every_entity_is_counted() 
         assert_eq!(told(&findings), Vec::<String>::new(), "{seed}");
     }
 }
+
+#[test]
+fn tags_of_windows_and_doors_are_no_openings_and_not_missed() {
+    // A window with its tag, a hexagon 14 in wide on the layer of window tags, and the tag of a door.
+    let [a, b] = [(210.0, 50.0), (250.0, 50.0)].map(|(x, y)| {
+        let corner = |i: u8| (std::f64::consts::FRAC_PI_3 * f64::from(i)).sin_cos();
+        let hexagon: Vec<(f64, f64)> =
+            (0..6).map(corner).map(|(s, c)| (x + 7.0 * c, y + 7.0 * s)).collect();
+        (hexagon, (x, y))
+    });
+    let tag = |layer: &str, (at, (x, y)): &(Vec<(f64, f64)>, (f64, f64))| {
+        let text = format!("0\nTEXT\n8\n{layer}\n10\n{x}\n20\n{y}\n40\n5\n1\nW12\n");
+        ring(layer, at, "") + &text + &line(layer, (*x + 7.0, *y), (*x + 30.0, *y))
+    };
+    let entities =
+        ring(GLASS, &sash(100.0, 100.0), "") + &tag("A-GLAZ-IDEN", &a) + &tag("A-DOOR-IDEN", &b);
+    let (house, findings) = read(&drawing("", &entities), &inches());
+    assert_eq!(opening_boxes(&house), [Rect::new(105.0, 105.0, 135.0, 129.0)]);
+    assert_eq!(told(&findings), Vec::<String>::new());
+    // A job with a list of its own of what is ignored has no windows of them either.
+    let mut own = inches();
+    own.layers.insert(lapwright::model::linework::Role::Ignore, vec!["NOTES".to_owned()]);
+    let (house, _) = read(&drawing("", &entities), &own);
+    assert_eq!(opening_boxes(&house).len(), 1);
+    // Other parts of windows are theirs.
+    assert_eq!(own.role_of("A-GLAZ-SILL"), Some(lapwright::model::linework::Role::Window));
+}
+
+#[test]
+fn a_group_is_a_layer_and_a_class_only_where_no_group_is_named() {
+    let rect = "<rect x='50' y='40' width='40' height='40'";
+    let window = [Rect::new(50.0, 220.0, 90.0, 260.0)];
+    let cut = [
+        // A class is a style.
+        format!("<g id='A-GLAZ'>{rect} class='thin'/></g>"),
+        format!("<g id='A-GLAZ'><g class='thin'>{rect}/></g></g>"),
+        format!("<g id='A-GLAZ'>{rect} class='A-WALL-OTLN'/></g>"),
+        // A group that a program had to call something is part of the layer round it.
+        format!("<g id='A-GLAZ'><g id='g17'><g id='g-4'>{rect}/></g></g></g>"),
+        // So is a thing with a label of its own.
+        format!("<g data-name='A-GLAZ'>{rect} label='kitchen window'/></g>"),
+        // A layer in a layer.
+        format!("<g id='A-WALL-OTLN'><g id='A-GLAZ'>{rect}/></g></g>"),
+        // Without a group, or in one without a name, the class tells.
+        format!("{rect} class='A-GLAZ'/>"),
+        format!("{rect} id='r1' class='A-GLAZ'/>"),
+        format!("<g id='g10'>{rect} class='A-GLAZ'/></g>"),
+        format!("<g id='g10'><g class='A-GLAZ'>{rect}/></g></g>"),
+    ];
+    for drawing in cut {
+        let (house, _) = read(&svg(&drawing), &inches());
+        assert_eq!(opening_boxes(&house), window, "{drawing}");
+    }
+    // A group without any name but what a program made up is listed by that.
+    let (_, findings) = read(&svg(&format!("<g id='g10'>{rect}/></g>")), &inches());
+    let said: Vec<String> = findings.all().iter().map(crate::support::said).collect();
+    assert!(said.iter().any(|s| s.contains("g10")), "{said:?}");
+}

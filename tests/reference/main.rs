@@ -16,6 +16,9 @@ mod cutcase;
 mod estimates;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
+#[path = "../noise/mod.rs"]
+mod noise;
+mod noisy_houses;
 mod random_houses;
 mod random_jobs;
 mod raw_ways;

@@ -52,8 +52,8 @@ impl<'a> InView<'a> {
         made: &'a DrawnElevation,
         things: &'a Things,
     ) -> Self {
-        let members = local.view.members().iter();
-        let mut here: BTreeSet<usize> = members.filter_map(|i| things.of_stroke[*i]).collect();
+        let members = local.view.members();
+        let mut here: BTreeSet<usize> = members.filter_map(|i| things.of_stroke[i]).collect();
         here.extend(things.others_in(local.view.region));
         let boxes = |role: Role| -> Vec<(Rect, Polygon)> {
             local

@@ -1,10 +1,12 @@
 //! Which part of the drawing is which elevation: regions of the job, frames with titles, or walls
 //! that stand together with the nearest title below.
 
+mod run_on;
 mod titles;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use self::run_on::Reach;
 use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
 use super::turns;
@@ -38,6 +40,8 @@ pub(crate) struct View {
     pub(crate) title: Option<Turn>,
     /// Indices of its strokes.
     members: Vec<usize>,
+    /// Its parts of lines that run on across other views, with their indices.
+    parts: Vec<(usize, Stroke)>,
     /// Indices of the labels in its region.
     labels: Vec<usize>,
     /// Indices of the dimensions whose text is in its region.
@@ -45,17 +49,18 @@ pub(crate) struct View {
 }
 
 impl View {
-    /// Strokes whose middle lies in the view.
+    /// Strokes whose middle lies in the view, and its parts of lines that run on.
     pub(crate) fn strokes<'a, 'v: 'a>(
         &'v self,
         lines: &'a Linework,
     ) -> impl Iterator<Item = &'a Stroke> + use<'a> {
-        self.members.iter().filter_map(|i| lines.strokes.get(*i))
+        let whole = self.members.iter().filter_map(|i| lines.strokes.get(*i));
+        whole.chain(self.parts.iter().map(|p| &p.1))
     }
 
-    /// Indices of its strokes.
-    pub(crate) fn members(&self) -> &[usize] {
-        &self.members
+    /// Indices of its strokes, and of those it has a part of.
+    pub(crate) fn members(&self) -> impl Iterator<Item = usize> + '_ {
+        self.members.iter().copied().chain(self.parts.iter().map(|p| p.0))
     }
 
     /// Corner tags in the view.
@@ -131,6 +136,21 @@ fn fill(lines: &Linework, views: &mut [View]) {
     }
 }
 
+/// Gives each view its part of the grade and level lines that run across several.
+fn share(lines: &Linework, outlines: &[Outline], views: &mut [View]) {
+    let reach = |v: &View| {
+        let frames = outlines.iter().filter(|o| v.holds(lines, o)).map(Outline::frame);
+        Reach { region: v.region, walls: frames.reduce(|a, b| a.union(b)).unwrap_or(v.region) }
+    };
+    let reaches: Vec<Reach> = views.iter().map(reach).collect();
+    let takes = |view: usize, s: &Stroke| views[view].takes(lines, s);
+    for part in run_on::parts(lines, &reaches, APART, takes) {
+        let v = &mut views[part.view];
+        v.members.retain(|i| *i != part.of);
+        v.parts.push((part.of, part.stroke));
+    }
+}
+
 fn on_layers(lines: &Linework, layer: usize, patterns: &[String]) -> bool {
     let Some(l) = lines.layers.get(layer) else { return false };
     let name = l.layer.name.to_lowercase();
@@ -181,6 +201,7 @@ pub(crate) fn views(
     distinct(&mut elevations);
     left_alone.extend(without_skipped(&mut elevations, job, findings));
     fill(lines, &mut elevations);
+    share(lines, outlines, &mut elevations);
     for v in left_alone.iter().filter(|v| outlines.iter().any(|o| v.holds(lines, o))) {
         let Some(shows) = v.left_alone else { continue };
         let at = Point::new(v.region.x0, v.region.y0);
@@ -253,6 +274,7 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             left_alone: None,
             title: None,
             members: Vec::new(),
+            parts: Vec::new(),
             labels: Vec::new(),
             dimensions: Vec::new(),
         })
@@ -268,8 +290,8 @@ fn titled(title: Option<&Title>, region: Rect) -> View {
     let name = title.map_or_else(String::new, |t| t.name.clone());
     let title = title.map(|t| t.turn);
     let (members, labels, dimensions) = (Vec::new(), Vec::new(), Vec::new());
-    let layers = Vec::new();
-    View { name, region, layers, of_job: false, left_alone, title, members, labels, dimensions }
+    let (layers, parts, of_job) = (Vec::new(), Vec::new(), false);
+    View { name, region, layers, of_job, left_alone, title, members, parts, labels, dimensions }
 }
 
 fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {

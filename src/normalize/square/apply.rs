@@ -45,6 +45,7 @@ pub(super) fn squared(lines: &mut Linework, sites: &Sites) -> Done {
             }
         }
     }
+    lines.roughness = net.rough.iter().flatten().copied().fold(0.0, f64::max);
     let mut done = counted(lines, &net, &to);
     write(lines, &net, &to, &mut done);
     done

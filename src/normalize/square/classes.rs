@@ -31,6 +31,8 @@ pub(super) struct Class {
     pub(super) governed: bool,
     /// A long side that leans lies on it.
     pub(super) leans: bool,
+    /// Of finished grade: nothing is built at its height, and it stands by itself.
+    pub(super) of_grade: bool,
 }
 
 /// Roots of coordinates, x first, then y.
@@ -95,7 +97,8 @@ pub(super) fn classes(net: &Net) -> Vec<Class> {
             if !governed && members.iter().all(|i| net.curved[*i]) {
                 continue;
             }
-            out.push(Class { axis, members, site, governed, leans });
+            let of_grade = members.iter().all(|i| net.is_grade(*i));
+            out.push(Class { axis, members, site, governed, leans, of_grade });
         }
     }
     out
@@ -118,7 +121,8 @@ fn at_one_place(net: &Net, roots: &mut Roots) {
         let reach = net.step(net.site(i));
         let one = |j: &usize| {
             let q = net.at[*j];
-            (p.x - q.x).abs() <= reach && (p.y - q.y).abs() <= reach && net.site(*j) == net.site(i)
+            let near = (p.x - q.x).abs() <= reach && (p.y - q.y).abs() <= reach;
+            near && net.site(*j) == net.site(i) && net.is_grade(*j) == net.is_grade(i)
         };
         // The nearest of each cell stands for the rest: they are one already.
         for dx in -2..=2 {
@@ -151,7 +155,8 @@ fn on_sides(net: &Net, roots: &mut Roots) {
     for (i, p) in net.at.iter().enumerate() {
         for k in near.within(Rect::from_points(*p, *p), STEP) {
             let s = leaning[k];
-            if net.site(s.a) != net.site(i) || !on(*p, net.at[s.a], net.at[s.b]) {
+            let apart = net.site(s.a) != net.site(i) || net.is_grade(s.a) != net.is_grade(i);
+            if apart || !on(*p, net.at[s.a], net.at[s.b]) {
                 continue;
             }
             if s.becomes == Becomes::Level {

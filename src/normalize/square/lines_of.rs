@@ -86,7 +86,8 @@ fn one(net: &Net, (class, c): (usize, &Class)) -> One {
 /// Governed and free lines among the classes.
 fn split(classes: &[Class], ones: &[One], of: impl Fn(&Class) -> bool) -> (Vec<One>, Vec<One>) {
     let own: Vec<One> = ones.iter().filter(|l| of(&classes[l.class])).copied().collect();
-    own.into_iter().partition(|l| classes[l.class].governed)
+    // Grade may lie a hair over a wall's foot and is no line of it.
+    own.into_iter().partition(|l| classes[l.class].governed && !classes[l.class].of_grade)
 }
 
 /// Lines, sorted, that lie within `step` of one another, parted where the gaps between them are widest.

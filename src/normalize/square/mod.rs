@@ -8,6 +8,7 @@
 
 mod apply;
 mod classes;
+mod ends;
 mod lines_of;
 mod net;
 mod noise;

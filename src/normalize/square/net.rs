@@ -1,5 +1,6 @@
 //! The vertices of a part of the drawing with the sides between them.
 
+use super::ends::misses;
 use super::noise::{self, HAIR, LONG, Lie, STEP};
 use super::sites::Sites;
 use crate::geom::polygon::sides;
@@ -167,7 +168,9 @@ impl Net {
         for i in 0..count {
             let (a, b) = (p[i], p[(i + 1) % n]);
             let lie = Lie::of(a, b);
-            let curved = lie.length < LONG
+            // No curve has steps as short as what noise leaves of a corner drawn twice.
+            let step = rough.map_or(0.0, step_of);
+            let curved = (step..LONG).contains(&lie.length)
                 && bends(p, closed, i).zip(bends(p, closed, i + 1)).is_some_and(|(u, v)| {
                     let bent = |t: f64| (BENDS_LEAST..BENDS_MOST).contains(&t.abs());
                     bent(u) && bent(v) && (u > 0.0) == (v > 0.0)
@@ -183,6 +186,11 @@ impl Net {
 
     pub(super) fn site(&self, vertex: usize) -> usize {
         self.chains[self.chain_of[vertex]].site
+    }
+
+    /// Whether a vertex is of finished grade.
+    pub(super) fn is_grade(&self, vertex: usize) -> bool {
+        self.chains[self.chain_of[vertex]].role == Some(Role::Grade)
     }
 
     /// How far apart lines of a part may lie and be one.
@@ -236,11 +244,17 @@ fn evidence(lines: &Linework, sites: &Sites) -> Vec<Vec<Lie>> {
     for (i, _, ring) in siding_loops(lines) {
         sides(&ring).for_each(|(a, b)| take(sites.of_hatch[i], a, b));
     }
+    for (i, lie) in misses(lines) {
+        if let Some(site) = sites.of[i] {
+            out[site].push(lie);
+        }
+    }
     out
 }
 
-/// A part is rough where a third of its long sides lean, three at least, or two of three. Vertices are then off by half
-/// of what all but a few sides of all rough parts lean: one hand drew them.
+/// A part is rough where a third of its long sides lean, three at least, or two of three, and where any
+/// is, another with a quarter of them: one hand drew them. Vertices are then off by half of what all but a
+/// few sides of all rough parts lean.
 fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
     let leaning =
         |lies: &[Lie]| -> Vec<f64> { lies.iter().map(|l| l.lean).filter(|l| *l > HAIR).collect() };
@@ -249,7 +263,11 @@ fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
         // A gable has few sides that could lean.
         count >= 3 && 3 * count >= lies.len() || count == 2 && 2 * lies.len() <= 3 * count
     };
-    let rough: Vec<bool> = lies.iter().map(|l| is_rough(l)).collect();
+    let mut rough: Vec<bool> = lies.iter().map(|l| is_rough(l)).collect();
+    if rough.contains(&true) {
+        let too = |l: &Vec<Lie>| !l.is_empty() && 4 * leaning(l).len() >= l.len();
+        rough.iter_mut().zip(lies).for_each(|(r, l)| *r |= too(l));
+    }
     let mut leans: Vec<f64> =
         lies.iter().zip(&rough).filter(|(_, r)| **r).flat_map(|(l, _)| leaning(l)).collect();
     leans.sort_by(f64::total_cmp);
@@ -263,7 +281,7 @@ fn roughness(lies: &[Vec<Lie>]) -> Vec<Rough> {
     rough.into_iter().map(|r| r.then_some(noise)).collect()
 }
 
-/// Whether any side of a building leans.
+/// Whether any side of a building leans, or ends of its lines miss one another.
 pub(super) fn any_leans(lines: &Linework) -> bool {
     let leans = |(a, b): (Point, Point)| {
         let lie = Lie::of(a, b);
@@ -272,4 +290,5 @@ pub(super) fn any_leans(lines: &Linework) -> bool {
     let strokes = lines.strokes.iter().filter(|s| noise::shows(s.role));
     strokes.flat_map(noise::sides_of).any(leans)
         || siding_loops(lines).any(|(_, _, p)| sides(&p).any(leans))
+        || misses(lines).any(|(_, lie)| lie.lean > HAIR)
 }

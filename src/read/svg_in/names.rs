@@ -40,18 +40,44 @@ pub(super) fn found_again(name: &str) -> Option<&'static str> {
     FOUND.into_iter().find(|f| *f == name)
 }
 
-/// The layer label of an element: what drawing programs write, else its id or class.
-fn label<'a>(node: &Node<'a, '_>) -> Option<&'a str> {
-    let own = |name: &str| node.attributes().find(|a| a.name() == name).map(|a| a.value().trim());
-    ["label", "data-name", "id", "class"].into_iter().find_map(own).filter(|t| !t.is_empty())
+/// What the elements in an element are named by.
+#[derive(Clone, Debug)]
+pub(super) struct LayerName {
+    pub(super) name: Arc<str>,
+    /// A group bears it, and not because a program had to call the group something.
+    pub(super) given: bool,
 }
 
-/// The label of an element that names a layer: of a group, or of another element that has one that is no
-/// machine-made id.
-pub(super) fn layer_label<'a>(node: &Node<'a, '_>) -> Option<&'a str> {
+impl LayerName {
+    /// What is in no group with a name.
+    pub(super) fn none() -> Self {
+        LayerName { name: Arc::from("0"), given: false }
+    }
+}
+
+/// The layer that an element names, and whether it is a group that was given a name: what drawing
+/// programs write of it, or its id. Layers are groups: a class, which names a style as a rule, and what
+/// another element is labeled as name a layer only where no group round them is named.
+pub(super) fn layer_label<'a>(node: &Node<'a, '_>, within: &LayerName) -> Option<(&'a str, bool)> {
+    let own = |name: &str| {
+        let mut all = node.attributes().filter(|a| a.name() == name);
+        all.next().map(|a| a.value().trim()).filter(|t| !t.is_empty())
+    };
     let group = node.tag_name().name() == "g";
-    let named = group || node.attributes().any(|a| matches!(a.name(), "label" | "class"));
-    if named { label(node) } else { None }
+    let id = own("id").filter(|_| group);
+    let given = || own("label").or_else(|| own("data-name")).or(id.filter(|id| !is_made_up(id)));
+    if let Some(name) = group.then(given).flatten() {
+        return Some((name, true));
+    }
+    // The id of another element is its program's.
+    let named = || own("label").or_else(|| own("class")).or(id);
+    if within.given { None } else { named().map(|name| (name, false)) }
+}
+
+/// Whether an id is one that a program gives a group without a name: `g` and a number.
+fn is_made_up(id: &str) -> bool {
+    let rest = id.strip_prefix('g').map(|r| r.trim_start_matches(['-', '_']));
+    rest.is_some_and(|r| r.bytes().all(|b| b.is_ascii_digit()))
 }
 
 /// The text of a text element with its parts joined.

@@ -13,7 +13,7 @@ use super::excess::LETTERS_OF_TEXT;
 use super::faults::{Faults, Place};
 use super::kept::{Kept, keeps, kept};
 use super::lines::Lines;
-use super::names::{Named, Names, found_again, layer_label, words};
+use super::names::{LayerName, Named, Names, found_again, layer_label, words};
 use super::numbers;
 use super::shown::{Around, Left, clip, drawn_in};
 use crate::finding::drawing::{DrawingFinding, Named as NamedKind};
@@ -102,7 +102,7 @@ impl<'a> Writer<'a, '_> {
                 self.out.text.push_str("</style>");
             }
         }
-        self.children(root, &Arc::from("0"), Around::default())?;
+        self.children(root, &LayerName::none(), Around::default())?;
         self.out.text.push_str("</svg>");
         Ok(())
     }
@@ -110,7 +110,7 @@ impl<'a> Writer<'a, '_> {
     fn children(
         &mut self,
         node: Node<'a, 'a>,
-        layer: &Arc<str>,
+        layer: &LayerName,
         around: Around,
     ) -> Result<(), Refusal> {
         let within_text = self.letters > 0;
@@ -131,7 +131,7 @@ impl<'a> Writer<'a, '_> {
     fn element(
         &mut self,
         node: Node<'a, 'a>,
-        layer: &Arc<str>,
+        layer: &LayerName,
         around: Around,
     ) -> Result<(), Refusal> {
         let name = match kept(&node) {
@@ -139,7 +139,7 @@ impl<'a> Writer<'a, '_> {
             Kept::Skipped(name) => {
                 self.faults.skipped(name, self.line(&node));
                 let own = self.layer(&node, layer)?;
-                self.leave(&node, own, around, Unused::NotRead { entity: name.to_owned() }, 1);
+                self.leave(&node, own.name, around, Unused::NotRead { entity: name.to_owned() }, 1);
                 return Ok(());
             }
             Kept::Unseen => "defs",
@@ -151,13 +151,13 @@ impl<'a> Writer<'a, '_> {
             return Ok(());
         }
         let own = self.layer(&node, layer)?;
-        let id = self.id(&node, &own, outermost, around)?;
-        if self.faulty(&node, &own) {
+        let id = self.id(&node, &own.name, outermost, around)?;
+        if self.faulty(&node, &own.name) {
             let named = id.as_ref().and_then(|id| self.out.names.get_mut(id));
             match named.and_then(|n| n.unseen.as_mut()) {
                 Some(why) => *why = Unused::Unreadable,
                 None => {
-                    self.leave(&node, own, around, Unused::Unreadable, drawn_in(&node));
+                    self.leave(&node, own.name, around, Unused::Unreadable, drawn_in(&node));
                 }
             }
             return Ok(());
@@ -204,11 +204,11 @@ impl<'a> Writer<'a, '_> {
         self.lines.at(node.range().start)
     }
 
-    /// The layer of an element: its own label, or that of the group it is in.
-    fn layer(&self, node: &Node<'a, 'a>, outer: &Arc<str>) -> Result<Arc<str>, Refusal> {
-        let Some(label) = layer_label(node) else { return Ok(outer.clone()) };
+    /// The layer of an element: its own, or that of the group it is in.
+    fn layer(&self, node: &Node<'a, 'a>, outer: &LayerName) -> Result<LayerName, Refusal> {
+        let Some((label, given)) = layer_label(node, outer) else { return Ok(outer.clone()) };
         self.short(NamedKind::Layer, label, node)?;
-        Ok(Arc::from(label))
+        Ok(LayerName { name: Arc::from(label), given })
     }
 
     fn short(&self, of: NamedKind, text: &str, node: &Node) -> Result<(), Refusal> {
