@@ -5,11 +5,12 @@
 use std::collections::BTreeMap;
 
 use crate::geom::tol::CUT;
-use crate::geom::vocabulary::Xy;
+use crate::geom::vocabulary::{Point, Xy};
 use crate::job::Job;
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, Piece};
+use crate::model::hold::Hold;
 use crate::model::house::{EdgeKind, House};
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimKind, TrimPiece};
@@ -33,11 +34,11 @@ pub fn tell(
     }
     let mut finish_trim: BTreeMap<&str, Vec<&TrimPiece>> = BTreeMap::new();
     for t in trims.iter().filter(|t| t.kind == TrimKind::FinishTrim) {
-        finish_trim.entry(&t.elevation).or_default().push(t);
+        finish_trim.entry(&t.wall).or_default().push(t);
     }
     for (field, courses) in fields.iter().zip(courses) {
-        let elevation = house.elevations.get(field.elevation).map_or("", |e| &e.name);
-        let finish = finish_trim.get(elevation).map_or(&[][..], Vec::as_slice);
+        let of = house.elevations.get(field.elevation).and_then(|e| e.walls.get(field.wall));
+        let finish = of.and_then(|w| finish_trim.get(w.id.as_str())).map_or(&[][..], Vec::as_slice);
         for c in courses {
             let line = (c.bottom, c.top);
             for p in c.runs.iter_mut().flat_map(|r| &mut r.pieces) {
@@ -64,7 +65,7 @@ fn work(
     let reach = rules.notch_clearance + job.pocket();
     let mut out = EdgeWork::default();
     let mut hem = false;
-    let mut slopes = 0.0;
+    let mut slopes = false;
     for (a, b) in upper_sides(p) {
         let (left, right) = (a[0].min(b[0]), a[0].max(b[0]));
         let length = (a[0] - b[0]).hypot(a[1] - b[1]);
@@ -72,7 +73,7 @@ fn work(
             if under_a_slope(finish, (a, b), reach) {
                 hold(&mut out, length, job);
             } else {
-                slopes += length;
+                slopes = true;
             }
             continue;
         }
@@ -102,12 +103,38 @@ fn work(
             hem |= at_top;
         }
     }
-    hold_below(&mut out, p, bottom, finish, job);
-    // A peak, of which no hem is left.
-    if !hem && out.is_none() && slopes > 0.0 {
-        hold(&mut out, slopes, job);
+    // What stands in rake channels takes no lugs: there is no trim for them to catch in.
+    if !hem && out.is_none() {
+        out.holds.push(if slopes { Hold::FaceNail } else { Hold::ChannelOver });
     }
+    hold_below(&mut out, p, bottom, finish, job);
+    out.holds.extend(foot(p, bottom, edges, job));
+    out.holds.sort_unstable();
     out
+}
+
+/// What holds a foot that keeps no lock.
+fn foot(p: &Piece, bottom: f64, edges: &[FieldEdge], job: &Job) -> Option<Hold> {
+    let room = job.courses.notch_clearance.max(job.end_gap());
+    let over = |kind: EdgeKind, (a, b): (Xy, Xy)| {
+        let middle = Point::new((a[0] + b[0]) / 2.0, (a[1] + b[1]) / 2.0);
+        let mut of_kind = edges.iter().filter(|e| e.kind == kind);
+        of_kind.any(|e| away(middle, e.from, e.to) <= room + CUT)
+    };
+    let is_cut = |(a, b): &(Xy, Xy)| a[1].max(b[1]) > bottom + CUT;
+    if lower_sides(p).filter(is_cut).any(|s| over(EdgeKind::LowerRoof, s)) {
+        return Some(Hold::RoofChannel);
+    }
+    let locked = lower_sides(p).any(|s| !is_cut(&s));
+    let on_head = || lower_sides(p).any(|s| over(EdgeKind::Head, s));
+    (!locked && on_head()).then_some(Hold::HeadChannel)
+}
+
+/// Distance of a place from a side.
+fn away(p: Point, a: Point, b: Point) -> f64 {
+    let side = b - a;
+    let share = if side.hypot2() > 0.0 { (p - a).dot(side) / side.hypot2() } else { 0.0 };
+    p.distance(a + side * share.clamp(0.0, 1.0))
 }
 
 /// Whether most of a slanting upper edge stands in the undersill trim of a sloped sill.

@@ -111,8 +111,15 @@ impl Making<'_> {
         let bare = self.wall.obstacles.iter().filter(|o| !o.mounting_block);
         bare.filter_map(|o| bounds(&o.outline))
             .filter(|r| r.x1 >= x1 - self.lap - SAME && r.x1 <= x1 + SAME)
-            .filter(|r| r.y0 < self.course.top - SAME && r.y1 > self.course.bottom + SAME)
-            .map(|r| Polygon::rect(r.x0.max(x1 - self.lap), r.y0, x1 + 1.0, r.y1))
+            .filter(|r| {
+                let room = self.notch_clearance;
+                let (top, bottom) = (self.course.top + room, self.course.bottom - room);
+                r.y0 < top - SAME && r.y1 > bottom + SAME
+            })
+            .map(|r| {
+                let room = self.notch_clearance;
+                Polygon::rect((r.x0 - room).max(x1 - self.lap), r.y0 - room, x1 + 1.0, r.y1 + room)
+            })
             .collect()
     }
 
@@ -294,10 +301,11 @@ impl Making<'_> {
         // Beside an opening, or under a sill on the course line, a notch may be the clearance alone.
         let room = [self.run.gap, 0.0, v];
         let openings = self.wall.openings.iter().map(|o| (o.id.as_str(), bounds(&o.outline), room));
-        let fixtures = self.wall.obstacles.iter().map(|o| {
-            let room = if o.mounting_block { self.notch_clearance } else { 0.0 };
-            (o.id.as_str(), bounds(&o.outline), [room; 3])
-        });
+        let fixtures = self
+            .wall
+            .obstacles
+            .iter()
+            .map(|o| (o.id.as_str(), bounds(&o.outline), [self.notch_clearance; 3]));
         openings
             .chain(fixtures)
             .filter(|(_, r, room)| r.is_some_and(|r| reach(r, *room) && shapes(r, *room)))

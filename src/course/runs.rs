@@ -97,23 +97,38 @@ fn run(
     let barred = barred.filter_map(|o| bounds(&o.outline)).map(|r| (r.x0 - half, r.x1 + half));
     let mut barred: Vec<(f64, f64)> = barred.collect();
     barred.extend(thin::barred(&clear, (b.x0, b.x1), &barred, job));
-    let mut fixed: Vec<f64> = wall
-        .obstacles
-        .iter()
-        .filter(|o| !(o.mounting_block || boards))
-        .filter(near)
+    let bare = || wall.obstacles.iter().filter(|o| !(o.mounting_block || boards)).filter(near);
+    let (spared, seamed): (Vec<Rect>, Vec<Rect>) = bare()
         .filter_map(|o| bounds(&o.outline))
         // What takes the whole course ends the run.
         .filter(|r| r.y0 > b.y0 + SAME || r.y1 < b.y1 - SAME)
-        // The first panel ends this far past the obstacle (TrimFact::CutAtObstacle), at most a lap,
-        // so that the next one reaches it; the seam is the middle of the lap. One too near an end is
-        // none.
-        .map(|r| r.x1 + job.seams.past_obstacle.min(job.lap()) - job.lap() / 2.0)
+        .partition(|r| is_spared(*r, b, strip.0, job));
+    barred.extend(spared.iter().map(|r| (r.x0 - half, r.x1 + half)));
+    let mut fixed: Vec<f64> = seamed
+        .into_iter()
+        .map(|r| past(r, job))
+        // One too near an end is none.
         .filter(|x| *x > b.x0 + job.lap() && *x < b.x1 - job.lap())
         .collect();
     fixed.sort_by(f64::total_cmp);
     let notched = notched(wall, strip, b, job.courses.notch_clearance);
     PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, notched, clear }
+}
+
+/// The seam at a bare fixture, the middle of its lap: the first panel ends this far past it
+/// (`TrimFact::CutAtObstacle`), at most a lap, so that the next one reaches it.
+fn past(fixture: Rect, job: &Job) -> f64 {
+    fixture.x1 + job.seams.past_obstacle.min(job.lap()) - job.lap() / 2.0
+}
+
+/// Whether a panel that covers a run by itself is cut round a bare fixture rather than seamed at it: where
+/// the course under it has its seam there already, or a piece beside the seam would be shorter than the
+/// shortest. Common practice, no source.
+fn is_spared(fixture: Rect, run: Rect, bottom: f64, job: &Job) -> bool {
+    let (x, half) = (past(fixture, job), job.lap() / 2.0);
+    let short = (x + half - run.x0).min(run.x1 - x + half) < job.shortest() - SAME;
+    let one_panel = run.width() <= job.longest_length() + SAME;
+    one_panel && (short || fixture.y0 < bottom - SAME)
 }
 
 /// From where to where openings bite into a run between two butt lines: over their heads, and under
@@ -179,8 +194,9 @@ fn blocked(
             continue;
         }
         let shape = Polygon::simple(o.outline.clone()).wound();
-        // A panel goes round a mounting block with room to move; it is trimmed to a bare fixture.
-        if o.mounting_block { out.extend(grown(&shape, notch)) } else { out.push(shape) }
+        // A panel goes round a mounting block, a pipe or a tap with room to move
+        // (TrimFact::FixtureClearance).
+        out.extend(grown(&shape, notch));
     }
     // A clearance that ends on a course line but for drawing noise leaves no hairline of panel.
     out.iter().map(|p| p.map(|q| Point::new(q.x, onto(q.y, [strip.0, strip.1])))).collect()

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
 use crate::model::half::Half;
+use crate::model::hold::Hold;
 use crate::model::ids::{PanelId, PieceMark};
 use crate::model::notch::{Contour, Notch};
 
@@ -99,8 +100,8 @@ pub struct EdgeWork {
     /// Nail slots punched along edges that are nailed (common practice).
     // TrimFact::NailSlots.
     pub slots: u32,
-    /// Snap-lock lugs crimped along edges that go into finish trim, and along the slopes of a piece
-    /// without a hem (siding association on windy places; common practice).
+    /// Snap-lock lugs crimped along edges that go into finish trim, and along no other (siding association
+    /// on windy places; common practice).
     // TrimFact::UndersillLugs, TrimFact::LugSpacing.
     pub lugs: u32,
     /// Nails of the siding's color through edges that go into finish trim, where it takes no lugs.
@@ -110,6 +111,9 @@ pub struct EdgeWork {
     /// (common practice).
     // TrimFact::FurredUndersill.
     pub furring: bool,
+    /// How it is held where it keeps no hem, or no lock, and none of these does it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub holds: Vec<Hold>,
 }
 
 #[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands it over by reference")]
@@ -120,7 +124,7 @@ fn none(count: &u32) -> bool {
 impl EdgeWork {
     /// Whether there is nothing to do.
     pub fn is_none(&self) -> bool {
-        self.slots == 0 && self.lugs == 0 && self.trim_nails == 0
+        self.slots == 0 && self.lugs == 0 && self.trim_nails == 0 && self.holds.is_empty()
     }
 }
 

@@ -81,6 +81,8 @@ rules! {
     NotchPlaces,
     /// No nail hem stands where an opening, soffit or band is.
     HemsClear,
+    /// Cut edges are held: lugs in undersill trim and nowhere else, else it is told how.
+    CutEdgesHeld,
     /// Cuts as listed make each piece out of its strip.
     PieceCuts,
     /// Channels close round every opening.

@@ -12,6 +12,7 @@ pub mod fastening;
 pub mod guess;
 pub mod half;
 pub mod hatch;
+pub mod hold;
 pub mod house;
 pub mod ids;
 pub mod item;

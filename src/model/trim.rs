@@ -310,3 +310,12 @@ impl TrimPiece {
         self.to
     }
 }
+
+/// Undersill trim of an opening.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+pub struct SillTrim {
+    /// Its mark.
+    pub mark: TrimMark,
+    /// The opening it goes under.
+    pub opening: OpeningId,
+}

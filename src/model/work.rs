@@ -4,8 +4,9 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::corner::Hand;
+use super::hold::HeldPieces;
 use super::ids::{ElevationName, ObstacleId, OpeningId, PieceMark, RunId, TrimMark, WallId};
-use super::trim::TrimKind;
+use super::trim::{SillTrim, TrimKind};
 
 /// The order of work of a house.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -186,6 +187,11 @@ pub enum WorkStep {
     },
     /// Panels of a gable are cut from one pattern.
     GablePattern,
+    /// Pieces that keep no hem, or no lock, and how they are held.
+    HoldPieces {
+        /// By how they are held.
+        pieces: Vec<HeldPieces>,
+    },
     /// Trim that closes the top.
     AfterSiding {
         /// Kind by kind.
@@ -244,15 +250,6 @@ pub struct TrimOfKind {
     pub kind: TrimKind,
     /// Marks.
     pub marks: Vec<TrimMark>,
-}
-
-/// Undersill trim of an opening.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-pub struct SillTrim {
-    /// Its mark.
-    pub mark: TrimMark,
-    /// The opening it goes under.
-    pub opening: OpeningId,
 }
 
 /// Courses whose seamed runs begin at one end.

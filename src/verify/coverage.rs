@@ -2,8 +2,8 @@
 //!
 //! What may be covered of a course is the field's strip, less the end gap to both sides of every
 //! plumb or sloped side, less the notch clearance above and below level sides that cut the course
-//! and above and below an opening's sides flatter than 45 degrees, less mounting blocks grown by that
-//! clearance, less bare fixtures. Under a level side that stands on the course's top line, or nearer
+//! and above and below an opening's sides flatter than 45 degrees, less fixtures grown by that
+//! clearance. Under a level side that stands on the course's top line, or nearer
 //! over it than that clearance, it is less the clearance too: the nail hem is cut off there. Areas are
 //! exact: see `sweep`.
 
@@ -156,11 +156,9 @@ fn take_off(
     }
     for o in &w.obstacles {
         off(shapes, course, &o.outline);
-        if o.mounting_block {
-            for i in 0..o.outline.len() {
-                let ring = grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v);
-                off(shapes, course, &ring);
-            }
+        for i in 0..o.outline.len() {
+            let ring = grown(o.outline[i], o.outline[(i + 1) % o.outline.len()], v);
+            off(shapes, course, &ring);
         }
     }
 }

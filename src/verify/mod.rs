@@ -15,6 +15,7 @@ mod corners;
 mod counts;
 mod course_lines;
 mod coverage;
+mod cut_edges;
 mod cuts;
 mod cutting;
 mod decor;
@@ -89,6 +90,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(shapes::check(layout));
     rules.push(notches::check(layout));
     rules.push(hems::check(layout));
+    rules.push(cut_edges::check(layout, &at));
     rules.push(cuts::check(layout));
     rules.extend(opening_trim::check(layout, &at));
     rules.push(trim_sides::check(layout));

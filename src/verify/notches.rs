@@ -28,10 +28,7 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
 fn around(layout: &LaidHouse, w: &LaidWall, id: &str) -> Option<([f64; 4], f64, f64)> {
     let (gap, v) = (layout.job.end_gap(), layout.job.courses.notch_clearance);
     let opening = w.openings.iter().find(|o| o.id == id).map(|o| (&o.outline, gap, v));
-    let fixture = w.obstacles.iter().find(|o| o.id == id).map(|o| {
-        let room = if o.mounting_block { v } else { 0.0 };
-        (&o.outline, room, room)
-    });
+    let fixture = w.obstacles.iter().find(|o| o.id == id).map(|o| (&o.outline, v, v));
     let (outline, aside, over) = opening.or(fixture)?;
     Some((bounds(outline), aside, over))
 }
@@ -86,6 +83,12 @@ fn square(w: &LaidWall, id: &str) -> bool {
     })
 }
 
+/// Whether it is a fixture without a mounting block.
+fn is_bare(w: &LaidWall, subject: &Subject) -> bool {
+    let Subject::Obstacle { obstacle, .. } = subject else { return false };
+    w.obstacles.iter().any(|o| o.id == *obstacle && !o.mounting_block)
+}
+
 /// The room a rectangle asks, against the notch round it.
 fn size(
     rule: &mut Cases,
@@ -97,7 +100,7 @@ fn size(
     let rip = p.rip.as_ref().map_or((c.bottom, c.top), |r| (c.bottom + r.from, c.bottom + r.to));
     let to_end = same(p.x0 + n.left + n.width, p.x1);
     // A bare fixture at the edge of a course: the slot by which the panel is brought round it.
-    let right = if aside == 0.0 && to_end { p.x1 } else { right };
+    let right = if is_bare(on.run.wall, &subject) && to_end { p.x1 } else { right };
     let (x0, x1) = ((left - aside).max(p.x0), (right + aside).min(p.x1));
     // No saw leaves what is thinner than drawing noise at the piece's end.
     let x0 = if x0 - p.x0 <= SAME { p.x0 } else { x0 };

@@ -1,5 +1,6 @@
 //! Seams at fixtures: kept off mounting blocks, and past each fixture without one
-//! (`TrimFact::CutAtObstacle`).
+//! (`TrimFact::CutAtObstacle`), but where one panel spans the run and the seam would be the second at one
+//! fixture, or leave a piece too short.
 
 use super::named::{self, RunOn, bounds};
 use super::rule::{Cases, found};
@@ -28,6 +29,7 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
 fn at_run(rule: &mut Cases, layout: &LaidHouse, on: RunOn) {
     let (lap, past) = (layout.job.lap(), layout.job.seams.past_obstacle);
     let boards = layout.job.siding().joints.is_on_studs();
+    let longest = layout.stocks.iter().map(|s| s.length).fold(0.0, f64::max);
     let laid = bounds(on.run.pieces.iter().flat_map(|p| &p.outline));
     // Where a seam must stand, and where one may.
     let (mut wanted, mut lawful) = (Vec::new(), Vec::new());
@@ -41,6 +43,14 @@ fn at_run(rule: &mut Cases, layout: &LaidHouse, on: RunOn) {
             // course ends the run; where a hair is left, it may.
             let x = b[2] + past.min(lap) - lap / 2.0;
             let less = |by: f64| b[1] > laid[1] + by || b[3] < laid[3] - by;
+            // One panel that spans the run is cut round it, where the course below has the seam or a
+            // piece beside it would be too short.
+            let reach = [x + lap / 2.0 - laid[0], laid[2] - x + lap / 2.0];
+            let short = reach[0].min(reach[1]) < layout.job.shortest() - SAME;
+            let spanned = laid[2] - laid[0] <= longest + SAME;
+            if spanned && (short || b[1] < on.course.bottom - SAME) {
+                continue;
+            }
             lawful.extend(less(SAME).then_some(x));
             wanted.extend(less(CUT).then_some((x, o)));
         }

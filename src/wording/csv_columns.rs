@@ -14,5 +14,7 @@ pub const HALF: &str = "half of the panel";
 pub const WALL_OR_GABLE: &str = "wall or gable";
 /// Lengths of a piece along its butt edge and its top edge.
 pub const EDGES: [&str; 2] = ["butt edge", "top edge"];
+/// How a piece is held that keeps no hem, or no lock.
+pub const HELD: &str = "held without hem or lock";
 /// Whether shims hold the panel's angle.
 pub const SHIM: &str = "shim";

@@ -8,6 +8,7 @@ use crate::job::Product;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
 use crate::model::half::Half;
+use crate::model::hold::Hold;
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::units::LengthStyle;
 
@@ -134,7 +135,27 @@ fn edge_work(work: &EdgeWork) -> Vec<String> {
     if work.trim_nails > 0 {
         out.push(siding::trim_nails(work.trim_nails) + shim);
     }
+    out.extend(work.holds.iter().map(|h| hold(*h).to_owned()));
     out
+}
+
+/// How a piece is held that keeps no hem, or no lock.
+pub fn hold(hold: Hold) -> &'static str {
+    match hold {
+        Hold::RoofChannel => {
+            "no lock where its butt is cut: that edge goes in the roof channel, the nails of its hem hold it"
+        }
+        Hold::HeadChannel => {
+            "no lock: its foot goes in the head channel, the nails of its hem hold it"
+        }
+        Hold::ChannelOver => "no hem: its top edge fills the channel, no nail",
+        Hold::FaceNail => "no hem: held in the channels at its ends, one small nail in its face",
+    }
+}
+
+/// What holds a piece that keeps no hem, or no lock; for a table.
+pub fn holds(work: &EdgeWork) -> String {
+    work.holds.iter().map(|h| hold(*h)).collect::<Vec<_>>().join("; ")
 }
 
 /// A cut end at a seam lacks what lets the next panel lap (`SidingFact::CutEndAtSeam`).

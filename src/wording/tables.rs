@@ -27,6 +27,8 @@ pub const BASIS: &str = "Basis of quantity";
 pub const PRICED_TOTAL: &str = "Total of the priced lines";
 /// Column of what is left over.
 pub const LONGEST_LEFT: &str = "Longest left over";
+/// Column of how a piece is held that keeps no hem, or no lock.
+pub const HELD: &str = "Held without hem or lock";
 /// Columns of angled ends.
 pub const POINTS: [&str; 2] = ["Left long to short point", "Right long to short point"];
 /// Columns of angles.

@@ -1,8 +1,10 @@
 //! The order of work in sentences to be read on a ladder.
 
+use super::cuts;
 use super::lists::{capital, commas, courses, joined};
 use super::restricted;
 use super::trim;
+use crate::model::hold::HeldPieces;
 use crate::model::work::{
     Begins, CoursesBegin, CutStart, FlashedPlace, SharedTrim, TrimOfKind, Viewpoint, WallWork,
     WorkRule, WorkStep,
@@ -133,8 +135,15 @@ pub fn step(step: &WorkStep, wall: &WallWork, style: LengthStyle) -> String {
             format!("Before the top course: undersill (finish) trim {}.", joined(marks))
         }
         WorkStep::GablePattern => "Gable: cut one pattern to the rake and copy it; only the last piece at the peak may take a small nail in its face.".to_owned(),
+        WorkStep::HoldPieces { pieces } => held(pieces),
         WorkStep::AfterSiding { trim } => format!("Last: {}.", by_kind(trim)),
     }
+}
+
+/// Pieces without hem or lock, and how they are held.
+fn held(pieces: &[HeldPieces]) -> String {
+    let each = pieces.iter().map(|p| format!("{}: {}", joined(&p.marks), cuts::hold(p.hold)));
+    format!("Pieces without their hem or lock. {}.", each.collect::<Vec<_>>().join(". "))
 }
 
 fn flashed(place: &FlashedPlace) -> String {

@@ -1,12 +1,16 @@
 //! Undersill trim where a cut edge comes: at starts off the course line, under sills and at tops.
 
+use std::collections::BTreeMap;
+
 use super::trim_index::{TrimIndex, mark};
 use crate::geom::tol::same;
 use crate::layout::wall::{LaidEdge, LaidWall};
+use crate::model::hold::{HeldPieces, Hold};
 use crate::model::house::EdgeKind;
+use crate::model::ids::PieceMark;
 use crate::model::receiver::Receiver;
-use crate::model::trim::{TrimKind, TrimPiece};
-use crate::model::work::{CutStart, SillTrim, WorkStep};
+use crate::model::trim::{SillTrim, TrimKind, TrimPiece};
+use crate::model::work::{CutStart, WorkStep};
 
 fn is_bottom(e: &LaidEdge) -> bool {
     matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop)
@@ -63,4 +67,17 @@ pub(super) fn steps(index: &TrimIndex, w: &LaidWall) -> Vec<WorkStep> {
         out.push(WorkStep::GablePattern);
     }
     out
+}
+
+/// Pieces that keep no hem, or no lock, by how they are held.
+pub(super) fn held(w: &LaidWall) -> Option<WorkStep> {
+    let mut by: BTreeMap<Hold, Vec<PieceMark>> = BTreeMap::new();
+    for p in w.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces) {
+        for hold in &p.edge_work.holds {
+            by.entry(*hold).or_default().push(p.mark.clone());
+        }
+    }
+    let pieces: Vec<HeldPieces> =
+        by.into_iter().map(|(hold, marks)| HeldPieces { hold, marks }).collect();
+    (!pieces.is_empty()).then_some(WorkStep::HoldPieces { pieces })
 }

@@ -51,6 +51,7 @@ pub(super) fn steps(
     }
     if !boards {
         out.extend(cut_edges::steps(index, w));
+        out.extend(cut_edges::held(w));
     }
     let trim = index.by_kind(w, &AFTER);
     if !trim.is_empty() {

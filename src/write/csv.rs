@@ -205,6 +205,7 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
             header.push("lugs".to_owned());
         }
         header.push(csv_columns::SHIM.to_owned());
+        header.push(csv_columns::HELD.to_owned());
     }
     if mixed {
         header.push(format!("panel length ({unit})"));
@@ -312,6 +313,7 @@ fn edge_work(p: &Piece, lugs: bool) -> Vec<Cell> {
         out.push(count(work.lugs as u64));
     }
     out.push(text(if work.furring { "yes" } else { "" }));
+    out.push(text(cuts::holds(work)));
     out
 }
 

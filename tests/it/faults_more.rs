@@ -17,6 +17,7 @@ use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
+use crate::held::{HELD, gable};
 use crate::hems::{HEMS, on_lines};
 use crate::seams_at_openings::{COUNTS, row_of_windows};
 use crate::support::{dxf, laid, lay, rect, root};
@@ -398,6 +399,7 @@ fn all() -> Vec<Broken> {
         (stocked(), STOCKED.to_vec()),
         (shaped(), SHAPED.to_vec()),
         (on_lines(), HEMS.to_vec()),
+        (gable(), HELD.to_vec()),
         (row_of_windows(), COUNTS.to_vec()),
     ]
 }

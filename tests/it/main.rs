@@ -49,6 +49,7 @@ mod halves;
 mod hand;
 mod hands;
 mod heard;
+mod held;
 mod hems;
 #[path = "../hostile/mod.rs"]
 mod hostile;

@@ -16,6 +16,7 @@ use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd};
 use crate::model::half::Half;
+use crate::model::hold::Hold;
 use crate::model::notch::{Contour, Notch, NotchSide};
 use crate::wording::sheet_lengths::cut;
 use crate::wording::siding;
@@ -27,7 +28,7 @@ type Key = (
     [EndKey; 2],
     Option<(i64, i64)>,
     Vec<NotchKey>,
-    [i64; 3],
+    ([u32; 3], Vec<Hold>),
     (i64, bool, bool, Option<Half>),
 );
 /// Kind, angle, set, contour.
@@ -76,7 +77,7 @@ fn key(p: &Piece, k: &LaidCourse, meets: (bool, bool)) -> Key {
         [end(&p.ends[0]), end(&p.ends[1])],
         p.rip.as_ref().map(|r| (sixteenths(r.from), sixteenths(r.to))),
         p.notches.iter().map(notch).collect(),
-        [p.edge_work.slots, p.edge_work.lugs, p.edge_work.trim_nails].map(i64::from),
+        ([p.edge_work.slots, p.edge_work.lugs, p.edge_work.trim_nails], p.edge_work.holds.clone()),
         // What a piece has over its face hangs on the course; a cut end at a seam has more to cut.
         (sixteenths(k.top - k.bottom), meets.0, meets.1, p.half),
     )

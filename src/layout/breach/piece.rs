@@ -144,6 +144,13 @@ pub enum PieceBreach {
     },
     /// Its nail hem, or a board's head lap, stands where an opening, soffit or band is.
     HemInTheWay,
+    /// It has lugs or trim nails, and no edge of it stands in undersill trim.
+    LugsInNoTrim,
+    /// It keeps no hem, or no lock, and it is not told how it is held.
+    NotHeld {
+        /// Whether at its top; else at its foot.
+        top: bool,
+    },
     /// Its cuts leave other than what shows.
     Cuts,
     /// Two pieces have one mark.

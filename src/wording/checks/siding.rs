@@ -84,6 +84,13 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
         PieceBreach::HemInTheWay => {
             "what goes over its face, behind the next course, is in the way there".to_owned()
         }
+        PieceBreach::LugsInNoTrim => {
+            "lugs or trim nails, and no edge stands in undersill (finish) trim".to_owned()
+        }
+        PieceBreach::NotHeld { top } => {
+            let edge = if *top { "hem" } else { "lock" };
+            format!("keeps no {edge}, and nothing is said of how it is held")
+        }
         PieceBreach::Cuts => "its cuts leave another shape than shows".to_owned(),
         PieceBreach::MarkTwice => "another piece has the same mark".to_owned(),
         PieceBreach::OfNoPanel => "is cut from no panel".to_owned(),

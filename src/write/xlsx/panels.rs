@@ -131,8 +131,9 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
         "Nail slots",
         held.as_str(),
         "Shim",
+        tables::HELD,
     ];
-    let shown = if holds_cut_edges(layout) { names.len() } else { names.len() - 3 };
+    let shown = if holds_cut_edges(layout) { names.len() } else { names.len() - 4 };
     let figures = [1, 3, 4, 5, 8, 10, 11, 12, 16, 17, 18, 19, 20, 21, 24, 25];
     let figures: Vec<u16> = figures.into_iter().filter(|c| usize::from(*c) < shown).collect();
     g.head(&names[..shown], &figures);
@@ -170,6 +171,9 @@ fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     g.number(25, f64::from(work.lugs + work.trim_nails), Look::Count);
     if work.furring {
         g.text(26, "yes", Look::Text);
+    }
+    if !work.holds.is_empty() {
+        g.text(27, &cuts::holds(work), Look::Wrapped);
     }
 }
 
