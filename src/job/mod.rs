@@ -29,6 +29,7 @@ pub mod ranges;
 mod root;
 pub mod schema;
 mod seams;
+pub mod set_backs;
 mod sheet;
 pub mod siding;
 pub mod steps;

@@ -22,6 +22,11 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
     Range { key, value, least, most }
 }
 
+/// A length that may be left out.
+fn or_none(given: Option<f64>) -> f64 {
+    given.unwrap_or(0.0)
+}
+
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
 pub const RANGES: &[Range] = &[
@@ -47,6 +52,12 @@ pub const RANGES: &[Range] = &[
     range("product.lock", 0.0, 4.0, |j| j.product.lock),
     range("product.width", 2.0, 48.0, |j| j.product.width.unwrap_or(8.0)),
     range("product.head_lap", 0.0, 12.0, |j| j.product.head_lap.unwrap_or(1.0)),
+    range("product.outside_post_set_back", 0.0, 12.0, |j| or_none(j.product.outside_post_set_back)),
+    range("product.outside_post_face", 0.0, 24.0, |j| or_none(j.product.outside_post_face)),
+    range("product.inside_post_set_back", 0.0, 12.0, |j| or_none(j.product.inside_post_set_back)),
+    range("product.inside_post_face", 0.0, 24.0, |j| or_none(j.product.inside_post_face)),
+    range("product.corner_board", 0.0, 12.0, |j| or_none(j.product.corner_board)),
+    range("product.inside_corner_board", 0.0, 12.0, |j| or_none(j.product.inside_corner_board)),
     range("product.thickness", 0.0, 4.0, |j| j.product.thickness.unwrap_or(0.5)),
     range("boards.butt_gap", 0.0, 1.0, |j| j.boards.butt_gap.unwrap_or(0.0)),
     range("boards.stud_spacing", 6.0, 48.0, |j| j.boards.stud_spacing),

@@ -33,6 +33,13 @@ pub enum Advice {
         /// Pocket that takes the ends of panels, inches.
         pocket: f64,
     },
+    /// Posts of some corners are for another angle than 90 degrees.
+    PostAngle {
+        /// How many corners.
+        corners: usize,
+        /// Degrees between the faces of their walls.
+        angle: f64,
+    },
     /// Walls that the elevations hide are not counted.
     HiddenWalls,
     /// What this takeoff leaves out.

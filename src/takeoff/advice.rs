@@ -20,6 +20,11 @@ pub(super) fn advice(layout: &LaidHouse) -> Vec<Advice> {
     } else {
         Advice::BoardTrim { starter: layout.job.starter_thickness() }
     });
+    let mut angles: Vec<f64> = layout.corners.iter().filter_map(|c| c.angle).collect();
+    angles.sort_by(f64::total_cmp);
+    for alike in angles.chunk_by(|a, b| a == b) {
+        out.push(Advice::PostAngle { corners: alike.len(), angle: alike[0] });
+    }
     out.extend([Advice::HiddenWalls, Advice::Excluded { things: excluded(layout) }]);
     out
 }

@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod bare_wall;
+mod bays;
 mod board_rules;
 mod bounds;
 mod breaks;
@@ -92,6 +93,7 @@ mod samples;
 mod seamcase;
 mod seams;
 mod seams_at_openings;
+mod set_backs;
 mod shapes;
 mod shared_lines;
 mod sheets;

@@ -191,8 +191,17 @@ fn value(dice: &mut Dice, kind: &Kind) -> String {
 }
 
 /// Boards that are drawn round openings and along walls: as wide as there is room.
-const BOARDS: [&str; 5] =
-    ["drawing.casing", "trim.surround", "trim.frieze", "trim.rake_frieze", "trim.corner_cover"];
+const BOARDS: [&str; 9] = [
+    "drawing.casing",
+    "trim.surround",
+    "trim.frieze",
+    "trim.rake_frieze",
+    "trim.corner_cover",
+    "product.outside_post_set_back",
+    "product.inside_post_set_back",
+    "product.corner_board",
+    "product.inside_corner_board",
+];
 
 fn fitting(key: Key, drawn: &Drawn) -> Key {
     match key.kind {
