@@ -34,10 +34,10 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         ),
         F::PostPastStone { corner, wall, by } => FindingWords::new(
             format!(
-                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and the corner post runs down past the stone",
+                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and what stands in the corner runs down past the stone",
                 style.length(*by)
             ),
-            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
+            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
