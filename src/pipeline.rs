@@ -217,11 +217,13 @@ fn other_courses(house: &House, job: &Job) -> Option<usize> {
 /// Where panels go on each wall.
 fn fields(house: &House, pole: &StoryPole, job: &Job) -> Vec<Field> {
     let pockets = job.siding().receivers.has_pockets();
+    let set_backs = job.set_backs();
     let walls = house.elevations.iter().enumerate();
     walls
         .flat_map(|(e, on)| (0..on.walls.len()).map(move |w| (e, w)))
         .map(|(e, w)| {
-            receive::field(house, e, w, pole, (&job.courses, &job.trim, job.clearances()))
+            let rules = (&job.courses, &job.trim, job.clearances(), set_backs);
+            receive::field(house, e, w, pole, rules)
         })
         .map(|f| if pockets { f } else { receive::boards::for_boards(f) })
         .collect()

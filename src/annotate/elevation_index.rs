@@ -3,11 +3,14 @@
 
 use std::collections::BTreeMap;
 
+use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
 use crate::layout::violation::Violation;
 use crate::layout::wall::LaidElevation;
 use crate::model::conflict::Break;
-use crate::model::corner::{CornerSide, Pairing};
+use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
+use crate::model::house::EdgeKind;
 use crate::model::trim::TrimPiece;
 use crate::model::work::WallWork;
 
@@ -18,13 +21,70 @@ pub(super) struct AtElevation<'a> {
     pub trims: Vec<&'a TrimPiece>,
     /// Sides of corners whose other wall no elevation shows.
     pub open: Vec<&'a CornerSide>,
+    /// Sides of corners that are not square, with their degrees.
+    pub turned: Vec<(&'a CornerSide, f64)>,
     /// The work of its walls.
     pub work: Vec<&'a WallWork>,
     /// Broken seam rules.
     pub breaks: Vec<&'a Break>,
+    /// What stands in corners and shows.
+    pub posts: Vec<PostShown>,
     /// Places that break a rule of the check, by number.
     pub failed: Vec<(usize, &'a Violation)>,
 }
+
+/// A corner post, corner board or cover as an elevation shows it, elevation inches.
+pub(super) struct PostShown {
+    /// Which way its corner turns.
+    pub corner: CornerKind,
+    /// The drawn corner.
+    pub x: f64,
+    /// The edge of its face on the wall.
+    pub face: f64,
+    /// Foot and top of the siding beside it.
+    pub heights: (f64, f64),
+}
+
+impl PostShown {
+    /// The line along its face's edge.
+    pub(super) fn edge(&self) -> [Xy; 2] {
+        [[self.face, self.heights.0], [self.face, self.heights.1]]
+    }
+}
+
+/// What stands in the corners of an elevation's walls: a post shared with another elevation is counted
+/// there and shown on both.
+fn posts(layout: &Layout, e: &LaidElevation, sides: &CornerSides) -> Vec<PostShown> {
+    let set_backs = layout.job.set_backs();
+    let mut out = Vec::new();
+    for (w, s) in e.walls.iter().flat_map(|w| w.edges.iter().map(move |s| (w, s))) {
+        let kind = match s.kind {
+            EdgeKind::OutsideCorner => CornerKind::Outside,
+            EdgeKind::InsideCorner => CornerKind::Inside,
+            _ => continue,
+        };
+        // The field lies on the left hand: the right side of a wall runs up.
+        let hand = if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left };
+        let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
+        let x = (s.from[0] + s.to[0]) / 2.0;
+        let here = |c: &Corner, k: &CornerSide| {
+            let back = set_backs.at(c.kind, c.is_sided_first(&k.wall));
+            c.kind == kind
+                && k.side == hand
+                && (k.low < high && k.high > low)
+                && ((x - k.x).abs() - back).abs() < LEVEL
+        };
+        let of_wall = sides.get(w.id.as_str()).into_iter().flatten();
+        let Some((_, k)) = of_wall.copied().find(|(c, k)| here(c, k)) else { continue };
+        let wide = layout.job.corner_face(kind);
+        let face = if hand == Hand::Left { k.x + wide } else { k.x - wide };
+        out.push(PostShown { corner: kind, x: k.x, face, heights: (low, high) });
+    }
+    out
+}
+
+/// Sides of corners by their walls.
+type CornerSides<'a> = BTreeMap<&'a str, Vec<(&'a Corner, &'a CornerSide)>>;
 
 /// What stands at every elevation of a layout.
 pub(super) struct ElevationIndex<'a> {
@@ -41,6 +101,20 @@ impl<'a> ElevationIndex<'a> {
         let open = layout.corners.iter().filter(|c| c.by == Pairing::Open);
         for s in open.flat_map(|c| &c.sides) {
             by.entry(&s.elevation).or_default().open.push(s);
+        }
+        for (c, angle) in layout.corners.iter().filter_map(|c| Some((c, c.angle?))) {
+            for s in &c.sides {
+                by.entry(&s.elevation).or_default().turned.push((s, angle));
+            }
+        }
+        let mut sides: CornerSides = BTreeMap::new();
+        for c in &layout.corners {
+            for k in &c.sides {
+                sides.entry(&k.wall).or_default().push((c, k));
+            }
+        }
+        for e in &layout.elevations {
+            by.entry(&e.name).or_default().posts = posts(layout, e, &sides);
         }
         for w in &layout.work.walls {
             by.entry(&w.elevation).or_default().work.push(w);

@@ -11,7 +11,7 @@ use self::room::{MOVE, MOVES, PLOT, Room, apart};
 use super::elevation::breaks;
 use super::elevation::marks::middle;
 use super::elevation::view::extent;
-use super::elevation_index::{AtElevation, ElevationIndex};
+use super::elevation_index::{AtElevation, ElevationIndex, PostShown};
 use super::overlay_failed;
 use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::Layout;
@@ -339,11 +339,12 @@ impl OverlayBuilder<'_> {
 
     fn trims(&mut self, on: &AtElevation) {
         on.trims.iter().for_each(|t| self.room.keep_off(t.from, t.to));
+        on.posts.iter().map(PostShown::edge).for_each(|[a, b]| self.line(TRIM, a, b));
         for t in &on.trims {
             t.line().windows(2).for_each(|w| self.line(TRIM, w[0], w[1]));
-            let middle = t.place(0.5);
             let off = if t.kind == TrimKind::FinishTrim { -5.0 } else { 5.0 };
-            self.mark(TRIM_MARK, &t.mark, [middle[0] + off, middle[1] + off]);
+            let at = [0.5, 0.3, 0.7].map(|along| t.place(along).map(|v| v + off));
+            self.mark(TRIM_MARK, &t.mark, self.room.first_free(at));
         }
     }
 }

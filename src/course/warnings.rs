@@ -1,6 +1,7 @@
 //! Findings about cuts: strips too thin to hold, panels too short to fasten, notches that leave too
 //! little. Each with its place in the source and what to do.
 
+use crate::finding::corners::CornerFinding;
 use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::{CUT, SAME};
@@ -15,6 +16,7 @@ use crate::model::notch::{Notch, NotchSide};
 pub fn tell(layout: &LaidHouse, findings: &mut Findings) {
     for e in &layout.elevations {
         for w in &e.walls {
+            behind_posts(layout, e, w, findings);
             thin_strips(layout, e, w, findings);
             short_panels(layout, e, w, findings);
             thin_notches(layout, e, w, findings);
@@ -31,6 +33,24 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
     w.courses
         .iter()
         .flat_map(|c| c.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (c, p))))
+}
+
+/// A wall without room for siding between what stands in its corners.
+fn behind_posts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+    let set_backs = layout.job.set_backs();
+    let corners = layout.corners.iter().flat_map(|c| c.sides.iter().map(move |s| (c, s)));
+    let taken = corners
+        .filter(|(_, s)| s.wall == w.id)
+        .map(|(c, s)| set_backs.at(c.kind, c.is_sided_first(&s.wall)))
+        .sum::<f64>();
+    let xs = || w.outline.iter().map(|p| p[0]);
+    let (left, right) = (xs().fold(f64::MAX, f64::min), xs().fold(f64::MIN, f64::max));
+    if pieces(w).next().is_none() && right > left && taken >= right - left - SAME {
+        let foot = w.outline.iter().map(|p| p[1]).fold(f64::MAX, f64::min);
+        let kind = CornerFinding::WallBehindPosts { wall: w.id.clone(), width: right - left };
+        let at = place(e, (left + right) / 2.0, foot);
+        findings.push(Finding::new(kind).on(&e.name).at(at));
+    }
 }
 
 /// Runs ripped to less than the least strip.

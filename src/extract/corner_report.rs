@@ -38,6 +38,12 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
         let finding = Finding::new(not_drawn(c)).on(&side.elevation);
         findings.push(finding.at(source(side, c.low)));
     }
+    for c in house.corners.iter().filter(|c| c.by == Pairing::Neighbor) {
+        let (corner, turns, angle) = (c.id.clone(), c.kind, c.angle);
+        let finding = Finding::new(CornerFinding::PostAngle { corner, turns, angle });
+        let side = &c.sides[0];
+        findings.push(finding.on(&side.elevation).at(source(side, c.low)));
+    }
     for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
         disagree(house, c, &source, findings);
     }

@@ -73,7 +73,7 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
         let low = sides.iter().map(|s| s.low).fold(f64::INFINITY, f64::min);
         let high = sides.iter().map(|s| s.high).fold(f64::NEG_INFINITY, f64::max);
         let tag = first.tag.clone();
-        out.push(Corner { id, kind: first.kind, tag, by, low, high, sides });
+        out.push(Corner { id, kind: first.kind, tag, by, angle: None, low, high, sides });
     }
     out
 }

@@ -2,6 +2,7 @@
 
 mod account;
 mod angled;
+mod bays;
 mod corner_report;
 mod corners;
 mod cut_sides;
@@ -134,6 +135,7 @@ fn part(
         return Ok(of_zone(house, &zone.name, part));
     }
     house.corners = corners::paired(&house);
+    bays::join(&mut house, job);
     // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
     parts::report(&house, job, findings);
     angled::widen(&mut house, job, findings);

@@ -56,6 +56,15 @@ pub enum AngledFault {
     },
 }
 
+/// A set-back that no job gave.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct TakenSetBack {
+    /// Which corners it is of.
+    pub corner: CornerKind,
+    /// What was taken, inches.
+    pub set_back: f64,
+}
+
 group! {
     /// What is not known of a corner, or wrong with what the job says of one.
     CornerFinding, CornerCode {
@@ -75,6 +84,30 @@ group! {
             /// Other corners of the same, where only one elevation is drawn.
             #[serde(default, skip_serializing_if = "Vec::is_empty")]
             others: Vec<CornerId>,
+        }
+        /// The job does not say how far from a corner siding ends.
+        SetBackTaken "set-back-taken", Warning, Office {
+            /// What was taken, by sorts of corners.
+            taken: Vec<TakenSetBack>,
+            /// Whether corner boards stand there rather than posts.
+            boards: bool,
+        }
+        /// Walls meet at an angle that a usual corner post does not fit.
+        PostAngle "post-angle", Warning, Office {
+            /// The corner.
+            corner: CornerId,
+            /// Which way it turns.
+            turns: CornerKind,
+            /// Degrees between the faces of its walls, where that is known.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            angle: Option<f64>,
+        }
+        /// A wall is so narrow that what stands in its corners covers it.
+        WallBehindPosts "wall-behind-posts", Info, Office {
+            /// The wall.
+            wall: WallId,
+            /// Its width, inches.
+            width: f64,
         }
         /// Two elevations show one corner at different heights.
         CornerHeightsDisagree "corner-heights-disagree", Warning or Info if usual, Architect {

@@ -35,6 +35,12 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("product.exposure_least", "6.0"),
     ("product.exposure_most", "7.0"),
     ("product.thickness", "0.3125"),
+    ("product.outside_post_set_back", "2.0"),
+    ("product.outside_post_face", "3.0"),
+    ("product.inside_post_set_back", "1.0"),
+    ("product.inside_post_face", "2.0"),
+    ("product.corner_board", "3.5"),
+    ("product.inside_corner_board", "1.0"),
     ("boards.butt_gap", "0.125"),
     ("boards.starter", "0.25"),
     ("product.face_height", "4.0"),
@@ -230,6 +236,7 @@ mod tests {
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         job.weather = Default::default();
         job.fasteners = Default::default();
+        job.estimate = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

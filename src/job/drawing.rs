@@ -23,7 +23,8 @@ pub struct Reading {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub weld: f64,
-    /// Width of casing outside the drawn edge of openings that the channel goes round. Default 0:
+    /// Width of casing outside the drawn edge of openings that the channel goes round; a
+    /// `trim.surround` is added to it. Default 0:
     /// the drawn edge is taken as the channel's (common practice).
     // LayoutFact::DrawnEdge.
     #[serde(deserialize_with = "length")]

@@ -56,6 +56,24 @@ pub struct Product {
     /// Thickness of a board at its butt.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub thickness: Option<f64>,
+    /// Set-back of an outside corner post, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside_post_set_back: Option<f64>,
+    /// Face of an outside corner post, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub outside_post_face: Option<f64>,
+    /// Set-back of an inside corner post, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_post_set_back: Option<f64>,
+    /// Face of an inside corner post, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_post_face: Option<f64>,
+    /// Width of a corner board, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub corner_board: Option<f64>,
+    /// Width of the strip in an inside corner, where the job gives it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inside_corner_board: Option<f64>,
 }
 
 impl Default for Product {
@@ -154,6 +172,12 @@ fn board(w: Written, usual: &BoardSize) -> Product {
         exposure_least: Some(w.exposure_least.unwrap_or(exposure - 1.0)),
         exposure_most: Some(most),
         thickness: Some(w.thickness.unwrap_or(usual.thickness)),
+        outside_post_set_back: w.outside_post_set_back,
+        outside_post_face: w.outside_post_face,
+        inside_post_set_back: w.inside_post_set_back,
+        inside_post_face: w.inside_post_face,
+        corner_board: w.corner_board,
+        inside_corner_board: w.inside_corner_board,
     }
 }
 
@@ -178,6 +202,12 @@ fn panel(w: Written, usual: &PanelSize) -> Product {
         exposure_least: w.exposure_least,
         exposure_most: w.exposure_most,
         thickness: w.thickness,
+        outside_post_set_back: w.outside_post_set_back,
+        outside_post_face: w.outside_post_face,
+        inside_post_set_back: w.inside_post_set_back,
+        inside_post_face: w.inside_post_face,
+        corner_board: w.corner_board,
+        inside_corner_board: w.inside_corner_board,
     }
 }
 

@@ -4,8 +4,10 @@ use super::fault::Fault;
 use super::product::Product;
 use super::root::Job;
 use super::siding::system::UsualSize;
+use super::trim_style::InsideCorner;
 use crate::finding::job_value::ValueFault;
 use crate::geom::tol::CUT;
+use crate::model::corner::CornerKind;
 
 /// What of a product contradicts itself, or is of another kind.
 pub(super) fn faults(job: &Job) -> Vec<Fault> {
@@ -18,6 +20,40 @@ pub(super) fn faults(job: &Job) -> Vec<Fault> {
     if !p.has_foam() && p.foam_set_back != 0.0 {
         out.push(Fault::of_other_siding(p.kind, "product.foam_set_back"));
     }
+    out.extend(of_corners(job));
+    out
+}
+
+/// A post's face that does not cover the panels' ends, and posts that are none: a set-back of posts
+/// where J-channels stand.
+fn of_corners(job: &Job) -> Vec<Fault> {
+    let mut out = Vec::new();
+    let faces = [
+        ("outside", CornerKind::Outside, job.product.outside_post_face),
+        ("inside", CornerKind::Inside, job.product.inside_post_face),
+    ];
+    for (name, corner, face) in faces {
+        let [key, other] = ["set_back", "face"].map(|w| format!("product.{name}_post_{w}"));
+        if let Some(face) = face {
+            let (value, most) = (job.post_set_back(corner), face - job.end_gap());
+            if value > most + 1e-9 {
+                let keys = [other.clone(), key.clone()];
+                let most = most.max(0.0);
+                out.push(Fault::new(keys, ValueFault::TooLargeFor { key, value, most, other }));
+            }
+        }
+    }
+    let posts = job.trim.inside_corner == InsideCorner::Post;
+    let given = [
+        ("product.inside_post_set_back", job.product.inside_post_set_back),
+        ("product.inside_post_face", job.product.inside_post_face),
+    ];
+    let idle = given.into_iter().filter(|(_, v)| !posts && v.is_some());
+    out.extend(idle.map(|(key, _)| {
+        let (key, other) = (key.to_owned(), "trim.inside_corner".to_owned());
+        let instead = vec!["post".to_owned()];
+        Fault::new([key.clone(), other.clone()], ValueFault::ChoiceAgainst { key, other, instead })
+    }));
     out
 }
 
@@ -39,6 +75,8 @@ fn of_panels(p: &Product) -> Vec<Fault> {
         ("product.exposure_least", p.exposure_least),
         ("product.exposure_most", p.exposure_most),
         ("product.thickness", p.thickness),
+        ("product.corner_board", p.corner_board),
+        ("product.inside_corner_board", p.inside_corner_board),
     ];
     let given = given.into_iter().filter(|(_, v)| v.is_some());
     given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect()
@@ -52,6 +90,10 @@ fn of_boards(p: &Product) -> Vec<Fault> {
         ("product.lap", p.lap.is_some()),
         ("product.hem", p.hem != 0.0),
         ("product.lock", p.lock != 0.0),
+        ("product.outside_post_set_back", p.outside_post_set_back.is_some()),
+        ("product.outside_post_face", p.outside_post_face.is_some()),
+        ("product.inside_post_set_back", p.inside_post_set_back.is_some()),
+        ("product.inside_post_face", p.inside_post_face.is_some()),
     ];
     let given = given.into_iter().filter(|(_, v)| *v);
     let mut out: Vec<Fault> = given.map(|(key, _)| Fault::of_other_siding(p.kind, key)).collect();

@@ -22,6 +22,11 @@ const fn range(key: &'static str, least: f64, most: f64, value: fn(&Job) -> f64)
     Range { key, value, least, most }
 }
 
+/// A length that may be left out.
+fn or_none(given: Option<f64>) -> f64 {
+    given.unwrap_or(0.0)
+}
+
 /// Every range. Bounds keep arithmetic sound; what is usual stands beside each default. They are
 /// of our own choosing: no source.
 pub const RANGES: &[Range] = &[
@@ -47,6 +52,12 @@ pub const RANGES: &[Range] = &[
     range("product.lock", 0.0, 4.0, |j| j.product.lock),
     range("product.width", 2.0, 48.0, |j| j.product.width.unwrap_or(8.0)),
     range("product.head_lap", 0.0, 12.0, |j| j.product.head_lap.unwrap_or(1.0)),
+    range("product.outside_post_set_back", 0.0, 12.0, |j| or_none(j.product.outside_post_set_back)),
+    range("product.outside_post_face", 0.0, 24.0, |j| or_none(j.product.outside_post_face)),
+    range("product.inside_post_set_back", 0.0, 12.0, |j| or_none(j.product.inside_post_set_back)),
+    range("product.inside_post_face", 0.0, 24.0, |j| or_none(j.product.inside_post_face)),
+    range("product.corner_board", 0.0, 12.0, |j| or_none(j.product.corner_board)),
+    range("product.inside_corner_board", 0.0, 12.0, |j| or_none(j.product.inside_corner_board)),
     range("product.thickness", 0.0, 4.0, |j| j.product.thickness.unwrap_or(0.5)),
     range("boards.butt_gap", 0.0, 1.0, |j| j.boards.butt_gap.unwrap_or(0.0)),
     range("boards.stud_spacing", 6.0, 48.0, |j| j.boards.stud_spacing),
@@ -125,4 +136,33 @@ pub const RANGES: &[Range] = &[
     range("takeoff.trim_spare", 0.0, 100.0, |j| j.takeoff.trim_spare),
     range("takeoff.large_opening", 0.0, 1e6, |j| j.takeoff.large_opening),
     range("takeoff.flashing_roll", 12.0, 12_000.0, |j| j.takeoff.flashing_roll),
+    range("takeoff.flashing_lap", 0.0, 6.0, |j| j.takeoff.flashing_lap),
+    range("takeoff.door_pan_up", 0.0, 24.0, |j| j.takeoff.door_pan_up),
+    range("takeoff.step_exposure", 1.0, 48.0, |j| j.takeoff.step_exposure),
+    range("estimate.barrier_width", 12.0, 240.0, |j| j.estimate.barrier_width),
+    range("estimate.barrier_length", 120.0, 12_000.0, |j| j.estimate.barrier_length),
+    range("estimate.barrier_lap", 0.0, 8.0, |j| j.estimate.barrier_lap),
+    range("estimate.barrier_end_lap", 0.0, 48.0, |j| j.estimate.barrier_end_lap),
+    range("estimate.tape_roll", 12.0, 12_000.0, |j| j.estimate.tape_roll),
+    range("estimate.sealant_bead", 0.0625, 2.0, |j| j.estimate.sealant_bead),
+    range("estimate.sealant_cartridge", 1.0, 128.0, |j| j.estimate.sealant_cartridge),
+    range("estimate.furring_stock", 24.0, 600.0, |j| j.estimate.furring_stock),
+    range("estimate.wrap_fascia", 0.0, 48.0, |j| j.estimate.wrap_fascia),
+    range("estimate.wrap_frieze", 0.0, 48.0, |j| j.estimate.wrap_frieze),
+    range("estimate.wrap_band", 0.0, 48.0, |j| j.estimate.wrap_band),
+    range("estimate.wrap_surround", 0.0, 48.0, |j| j.estimate.wrap_surround),
+    range("estimate.coil_width", 1.0, 120.0, |j| j.estimate.coil_width),
+    range("estimate.coil_length", 12.0, 12_000.0, |j| j.estimate.coil_length),
+    range("estimate.soffit_depth", 0.0, 120.0, |j| j.estimate.soffit_depth),
+    range("estimate.rake_soffit_depth", 0.0, 120.0, |j| j.estimate.rake_soffit_depth),
+    range("estimate.soffit_cover", 4.0, 48.0, |j| j.estimate.soffit_cover),
+    range("estimate.soffit_stock", 24.0, 600.0, |j| j.estimate.soffit_stock),
+    range("estimate.fascia", 0.0, 48.0, |j| j.estimate.fascia),
+    range("estimate.fascia_stock", 24.0, 600.0, |j| j.estimate.fascia_stock),
+    range("estimate.siding_nails_per_pound", 0.0, 1e5, |j| j.estimate.siding_nails_per_pound),
+    range("estimate.trim_nails_per_pound", 0.0, 1e5, |j| j.estimate.trim_nails_per_pound),
+    range("estimate.tax", 0.0, 100.0, |j| j.estimate.tax),
+    range("estimate.shutters", 0.0, 1e6, |j| f64::from(j.estimate.shutters)),
+    range("estimate.vents", 0.0, 1e6, |j| f64::from(j.estimate.vents)),
+    range("estimate.blocks", 0.0, 1e6, |j| f64::from(j.estimate.blocks)),
 ];

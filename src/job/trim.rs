@@ -120,13 +120,14 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub rake_frieze: f64,
-    /// Width of a flat surround outside the drawn edge of every opening; channels go round it. Default
-    /// 0, none: common practice, no source.
+    /// Width of a flat surround outside the drawn edge of every opening, and outside `drawing.casing`
+    /// where there is one: they add up. Channels go round it. Default 0, none: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub surround: f64,
-    /// How far a wide cover of outside corners reaches on each wall; the siding ends at it. Default 0,
-    /// none: common practice, no source.
+    /// How far a wide cover of outside corners reaches on each wall; the siding ends at it. It takes the
+    /// place of the corner posts' set-back, nothing is added; one narrower than the set-back changes
+    /// nothing. Default 0, none: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub corner_cover: f64,

@@ -113,4 +113,38 @@ pub(super) struct Written {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub(super) thickness: Option<f64>,
+    /// Set-back of outside corner posts: distance along the wall from the drawn corner to where a
+    /// panel's end would touch, the bottom of the post's pocket; the end gap comes on top. Panels only.
+    /// A `trim.corner_cover` takes its place, nothing is added. 0: panels run to the drawn corner. Left
+    /// out, 2 in: common practice, no source; measure the post.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) outside_post_set_back: Option<f64>,
+    /// How wide the face of an outside corner post shows on each wall. Panels only. Left out, 1 in more
+    /// than the set-back: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) outside_post_face: Option<f64>,
+    /// Set-back of inside corner posts, likewise; of posts alone: two J-channels in an inside corner
+    /// have none, one has the depth of its pocket on the wall that is sided second. Left out, 1 in:
+    /// common practice, no source; measure the post.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) inside_post_set_back: Option<f64>,
+    /// How wide the face of an inside corner post shows on each wall. Panels only. Left out, 1 in more
+    /// than the set-back: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) inside_post_face: Option<f64>,
+    /// How wide a corner board shows on each wall of an outside corner, `wood` and `fiber-cement` only;
+    /// boards end at its edge, less the gap. A `trim.corner_cover` takes its place, nothing is added. 0:
+    /// boards run to the drawn corner. Left out, 3 1/2 in: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) corner_board: Option<f64>,
+    /// How wide the strip in an inside corner shows on each wall, `wood` and `fiber-cement` only. Left
+    /// out, 1 in: common practice, no source.
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub(super) inside_corner_board: Option<f64>,
 }

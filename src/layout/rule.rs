@@ -105,6 +105,8 @@ rules! {
     RakeChannelCuts,
     /// Every corner has its post, as high as the corner.
     CornerPosts,
+    /// Siding ends the set-back of what stands in a corner off it.
+    CornerSetBacks,
     /// Every corner side is part of one corner.
     CornerSides,
     /// Courses meet at every paired corner.

@@ -17,6 +17,9 @@ pub struct Corner {
     pub tag: Option<String>,
     /// How its two walls were brought together.
     pub by: Pairing,
+    /// Degrees between the faces of its walls, where it is not square and known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<f64>,
     /// Lowest place of it that any side shows, house inches.
     pub low: f64,
     /// Highest.
@@ -50,6 +53,8 @@ pub enum Pairing {
     WrapAlone,
     /// Heights agree, and one is a left side, the other a right one.
     Height,
+    /// Two walls of one elevation meet there, one of them at an angle.
+    Neighbor,
     /// The job gives the wall that is not drawn.
     Job,
     /// The job says that nothing is sided round it.
@@ -109,6 +114,14 @@ impl Corner {
     /// Whether walls on both sides of it are known.
     pub fn paired(&self) -> bool {
         self.sides.iter().any(|s| s.elevation != self.sides[0].elevation)
+    }
+
+    /// Whether a wall of it is sided before another one: the last elevation in the order of its sides is
+    /// sided last.
+    pub fn is_sided_first(&self, wall: &str) -> bool {
+        let last = self.sides.last().map(|s| &s.elevation);
+        let mine = self.sides.iter().find(|s| s.wall == wall).map(|s| &s.elevation);
+        mine.is_some() && mine != last
     }
 
     /// The first side that another elevation than the first one shows.

@@ -1,15 +1,17 @@
 //! What was found of a house once it is laid.
 
 use crate::course::{questions, warnings};
+use crate::finding::corners::{CornerFinding, TakenSetBack};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Affine, Point};
-use crate::job::{Job, Stock};
+use crate::job::{InsideCorner, Job, Stock};
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
 use crate::layout::verified::Verify;
 use crate::model::conflict::Conflict;
+use crate::model::corner::CornerKind;
 use crate::model::fastening::Movement;
 use crate::model::house::House;
 use crate::model::item::Item;
@@ -45,6 +47,7 @@ pub(super) fn of_laid(
     findings: &mut Findings,
 ) {
     product(&laid.job, findings);
+    set_backs(laid, findings);
     warnings::tell(laid, findings);
     questions::ask(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
@@ -80,6 +83,25 @@ fn product(job: &Job, findings: &mut Findings) {
     if length >= ask_from && p.end_gap.is_none() {
         let gap = job.end_gap();
         findings.push(Finding::new(LayingFinding::LongPanelGap { length, gap }));
+    }
+}
+
+/// How far from corners siding ends, where the job does not say it of a sort of corner that there is.
+fn set_backs(laid: &LaidHouse, findings: &mut Findings) {
+    let job = &laid.job;
+    let posts = |kind| kind == CornerKind::Outside || job.trim.inside_corner == InsideCorner::Post;
+    // A cover says how far it reaches.
+    let covered =
+        |kind| kind == CornerKind::Outside && job.trim.corner_cover >= job.post_set_back(kind);
+    let taken = [CornerKind::Outside, CornerKind::Inside]
+        .into_iter()
+        .filter(|k| laid.corners.iter().any(|c| c.kind == *k))
+        .filter(|k| posts(*k) && !covered(*k) && job.given_set_back(*k).is_none())
+        .map(|corner| TakenSetBack { corner, set_back: job.post_set_back(corner) });
+    let taken: Vec<TakenSetBack> = taken.collect();
+    if !taken.is_empty() {
+        let boards = !job.siding().receivers.has_pockets();
+        findings.push(Finding::new(CornerFinding::SetBackTaken { taken, boards }));
     }
 }
 

@@ -1,5 +1,7 @@
-//! What decorative trim takes of a wall: wide corner covers and friezes. Siding ends at their edges.
+//! What corner posts, corner boards and decorative trim take of a wall: siding ends at the bottoms of the
+//! posts' pockets and at the boards' edges.
 
+use super::corners::WallCorners;
 use crate::geom::polygon::Polygon;
 use crate::geom::tol::{SAME, level};
 use crate::geom::vocabulary::{Point, Vec2};
@@ -9,26 +11,22 @@ use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
 /// Beyond the wall's own sides, so that no sliver stays, inches.
 const OVER: f64 = 0.25;
 
-/// Areas that covers and friezes take, and the sides that siding ends at instead.
-pub(super) fn covered(wall: &DrawnWall, trim: &TrimRules) -> (Vec<Polygon>, Vec<DrawnEdge>) {
+/// Areas that posts, covers and friezes take, and the sides that siding ends at instead.
+pub(super) fn covered(
+    wall: &DrawnWall,
+    trim: &TrimRules,
+    corners: &WallCorners,
+) -> (Vec<Polygon>, Vec<DrawnEdge>) {
     let (mut off, mut moved) = (Vec::new(), Vec::new());
     for e in &wall.edges {
         match e.kind {
-            EdgeKind::OutsideCorner if trim.corner_cover > 0.0 => {
-                // The field lies on the left hand: the right side of a wall runs up.
-                let inward = if e.to.y > e.from.y { -1.0 } else { 1.0 };
-                let (low, high) = if e.to.y > e.from.y { (e.from, e.to) } else { (e.to, e.from) };
-                let w = trim.corner_cover;
-                // A rake or a sloping roof goes on rising or falling along the cover.
-                let (down, up) = (w * steepest(wall, low), w * steepest(wall, high));
-                let (a, b) = (low.x - inward * OVER, low.x + inward * w);
-                let (bottom, top) = (low.y - down, high.y + up);
-                off.push(Polygon::rect(a.min(b), bottom - OVER, a.max(b), top + OVER));
-                let shift = Vec2::new(inward * w, 0.0);
-                let (low, high) =
-                    (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
-                let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
-                moved.push(DrawnEdge { from, to, ..e.clone() });
+            EdgeKind::OutsideCorner | EdgeKind::InsideCorner => {
+                let w = corners.set_back(e);
+                if w > 0.0 {
+                    let (strip, side) = set_back(wall, e, w);
+                    off.push(strip);
+                    moved.push(side);
+                }
             }
             EdgeKind::Eave if trim.frieze > 0.0 => {
                 let down = Vec2::new(0.0, -trim.frieze);
@@ -45,6 +43,24 @@ pub(super) fn covered(wall: &DrawnWall, trim: &TrimRules) -> (Vec<Polygon>, Vec<
         }
     }
     (off, moved)
+}
+
+/// What stands in a corner takes a strip of the wall along it; siding ends at the strip's inner side.
+fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
+    // The field lies on the left hand: the right side of a wall runs up.
+    let inward = if e.to.y > e.from.y { -1.0 } else { 1.0 };
+    let (low, high) = if e.to.y > e.from.y { (e.from, e.to) } else { (e.to, e.from) };
+    // A rake or a sloping roof goes on rising or falling along the strip.
+    let (down, up) = (w * steepest(wall, low), w * steepest(wall, high));
+    // Past a level end there may be wall that hangs over the corner or stands under it.
+    let past = |slope: f64| if slope > 0.0 { OVER } else { 0.0 };
+    let (a, b) = (low.x - inward * OVER, low.x + inward * w);
+    let (bottom, top) = (low.y - down, high.y + up);
+    let strip = Polygon::rect(a.min(b), bottom - past(down), a.max(b), top + past(up));
+    let shift = Vec2::new(inward * w, 0.0);
+    let (low, high) = (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
+    let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
+    (strip, DrawnEdge { from, to, ..e.clone() })
 }
 
 /// Upper and lower corner of a board along a rake at its two ends, the upper one a little outside the

@@ -1,5 +1,6 @@
 //! From a wall to the field panels go on.
 
+use super::corners::WallCorners;
 use super::covers::covered;
 use super::sides::{Clear, edges};
 use super::steps::steps;
@@ -8,6 +9,7 @@ use crate::geom::polygon::Polygon;
 use crate::geom::sliver::{between, without_slivers};
 use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::set_backs::SetBacks;
 use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
@@ -15,7 +17,7 @@ use crate::model::house::{DrawnEdge, EdgeKind, House};
 use crate::model::receiver::{BareBy, BarePart, Field};
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
-/// corner covers and friezes take, less the whole courses that would stand too near to grade.
+/// corner posts and friezes take, less the whole courses that would stand too near to grade.
 ///
 /// `elevation` and `wall` are indices into the house; an index out of range gives an empty field.
 pub fn field(
@@ -23,7 +25,7 @@ pub fn field(
     elevation: usize,
     wall: usize,
     pole: &StoryPole,
-    (rules, trim, keep): (&CourseRules, &TrimRules, ClearanceRule),
+    (rules, trim, keep, set_backs): (&CourseRules, &TrimRules, ClearanceRule, SetBacks),
 ) -> Field {
     let Some(on) = house.elevations.get(elevation) else { return Field::default() };
     let Some(of) = on.walls.get(wall) else { return Field::default() };
@@ -37,8 +39,14 @@ pub fn field(
     let roofs = roofs.filter_map(|e| raised(e.from, e.to, keep.roof));
     let roofs = union_all(&roofs.collect::<Vec<_>>());
     let mut bare = vec![BarePart { by: BareBy::OverRoof, shapes: intersection(&open, &roofs) }];
+    // Where courses are left out posts stop too.
+    let over_roofs = difference(&open, &roofs);
+    let stepped = union_all(&steps(&over_roofs, &on.grade, rules, pole));
+    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&over_roofs, &stepped) });
+    bare.retain(|b| !b.shapes.is_empty());
     off.extend(roofs);
-    let (taken, mut moved) = covered(of, trim);
+    let corners = WallCorners::of(house, of, set_backs);
+    let (taken, mut moved) = covered(of, trim, &corners);
     off.extend(taken);
     for e in of.edges.iter().filter(|e| e.kind == EdgeKind::BareTop) {
         off.extend(raised(e.from, e.to, keep.ledge));
@@ -48,10 +56,6 @@ pub fn field(
         }
     }
     let clear = difference(&of.faces, &union_all(&off));
-    let stepped = steps(&clear, &on.grade, rules, pole);
-    let stepped = union_all(&stepped);
-    bare.push(BarePart { by: BareBy::NearGrade, shapes: intersection(&clear, &stepped) });
-    bare.retain(|b| !b.shapes.is_empty());
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
     let place = |q: Point| Point::new(snap(q.x), pole.settled(snap(q.y)));

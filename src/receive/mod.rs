@@ -1,8 +1,10 @@
 //! What takes the panels at each side of a wall, and where panels stop: from a wall to its field.
 //!
-//! The drawn side of a corner, opening or rake is taken as the bottom of the receiver's pocket.
+//! The drawn side of an opening or rake is taken as the bottom of the receiver's pocket; that of a corner
+//! post stands a set-back off the drawn corner.
 
 pub mod boards;
+mod corners;
 mod covers;
 pub mod field;
 pub mod sides;

@@ -70,21 +70,25 @@ fn reaches(
         CornerKind::Outside => EdgeKind::OutsideCorner,
         CornerKind::Inside => EdgeKind::InsideCorner,
     };
+    let set_backs = job.set_backs();
     let mut parts: Vec<Reach> = Vec::new();
     for (i, side) in corner.sides.iter().enumerate() {
         for &field in on.get(side.wall.as_str()).into_iter().flatten() {
             let Some(f) = fields.get(field) else { continue };
             // Counter-clockwise: the right side of a wall runs up.
-            // The field ends at the edge of a cover, the post stands in the corner.
-            let cover =
-                if corner.kind == CornerKind::Outside { job.trim.corner_cover } else { 0.0 };
+            // The field ends at the bottom of the pocket, the post stands in the corner.
+            let set_back = set_backs.at(corner.kind, corner.is_sided_first(&side.wall));
+            let ends = match side.side {
+                Hand::Left => side.x + set_back,
+                Hand::Right => side.x - set_back,
+            };
             let here = |e: &FieldEdge| {
                 let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
                 let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
                 let x = (e.from.x + e.to.x) / 2.0;
                 e.kind == kind
                     && hand == side.side
-                    && (x - side.x).abs() <= LEVEL + cover
+                    && (x - ends).abs() <= LEVEL
                     && low < side.high
                     && high > side.low
             };

@@ -1,6 +1,7 @@
 //! Which sides of walls stand at a corner.
 
 use super::tolerance::NEAR;
+use crate::job::InsideCorner;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand};
@@ -20,18 +21,48 @@ pub(super) fn hand(s: &LaidEdge) -> Option<Hand> {
     corner.then(|| if s.to[1] > s.from[1] { Hand::Right } else { Hand::Left })
 }
 
+/// How far along the wall siding stops short of a corner on one of its sides, less the end gap, as the
+/// job has it: a post's set-back or a corner board's width, a cover's where that is wider; of one
+/// J-channel its depth on the wall that is sided last, of two nothing.
+pub(super) fn set_back(layout: &LaidHouse, c: &Corner, k: &CornerSide) -> f64 {
+    let (job, p) = (&layout.job, &layout.job.product);
+    let (system, inside) = (job.siding(), c.kind == CornerKind::Inside);
+    if inside && job.trim.inside_corner == InsideCorner::TwoChannels {
+        return 0.0;
+    }
+    if inside && job.trim.inside_corner == InsideCorner::OneChannel {
+        let bears = c.sides.last().is_some_and(|last| last.elevation == k.elevation);
+        return if bears { job.pocket() } else { 0.0 };
+    }
+    let given = match (inside, system.receivers.has_pockets()) {
+        (false, true) => p.outside_post_set_back,
+        (true, true) => p.inside_post_set_back,
+        (false, false) => p.corner_board,
+        (true, false) => p.inside_corner_board,
+    };
+    let usual = if inside { system.corners.inside } else { system.corners.outside };
+    let cover = if inside { 0.0 } else { job.trim.corner_cover };
+    given.unwrap_or(usual).max(cover)
+}
+
 /// Whether a side of a wall lies on the corner's side.
-pub(super) fn lies(layout: &LaidHouse, w: &LaidWall, s: &LaidEdge, k: &CornerSide) -> bool {
-    // A cover stands between the corner and the siding; along a slope its edge runs on.
-    let cover = if s.kind == EdgeKind::OutsideCorner { layout.job.trim.corner_cover } else { 0.0 };
+pub(super) fn lies(
+    layout: &LaidHouse,
+    w: &LaidWall,
+    s: &LaidEdge,
+    (c, k): (&Corner, &CornerSide),
+) -> bool {
+    // A post stands between the corner and the siding; along a slope its edge runs on.
+    let back = set_back(layout, c, k);
     let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
     let x = (s.from[0] + s.to[0]) / 2.0;
     k.wall == w.id
+        && s.kind == kind(c)
         && hand(s) == Some(k.side)
         // A side that leans is off by as much at most.
-        && (x - k.x).abs() < NEAR + (s.from[0] - s.to[0]).abs() + cover
-        && low >= k.low - NEAR - 3.0 * cover
-        && high <= k.high + NEAR + 3.0 * cover
+        && (x - k.x).abs() < NEAR + (s.from[0] - s.to[0]).abs() + back
+        && low >= k.low - NEAR - 3.0 * back
+        && high <= k.high + NEAR + 3.0 * back
         && low < k.high
         && high > k.low
 }

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::corner_sides::{hand, kind, lies};
+use super::corner_sides::{hand, lies, set_back};
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{NEAR, same};
@@ -30,11 +30,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> [RuleCheck; 2] {
     for (e, w) in layout.walls() {
         for s in w.edges.iter().filter(|s| height(s) >= LEAST) {
             let Some(hand) = hand(s) else { continue };
-            let n = at
-                .sides(&w.id)
-                .iter()
-                .filter(|(c, k)| kind(c) == s.kind && lies(layout, w, s, k))
-                .count();
+            let n = at.sides(&w.id).iter().filter(|(c, k)| lies(layout, w, s, (c, k))).count();
             once.case(n == 1, || {
                 let place = named::place(&e.name, named::midway(s.from, s.to));
                 let v = found(named::wall(&w.id), CornerBreach::SideCorners { hand }).at(place);
@@ -102,7 +98,7 @@ fn shown<'a>(
     let mut out = Shown { reach: Vec::new(), lines: Vec::new() };
     for k in c.sides.iter().filter(|k| here(k)) {
         for (_, w) in at.walls(&k.wall) {
-            let mine = w.edges.iter().filter(|s| s.kind == kind(c) && lies(layout, w, s, k));
+            let mine = w.edges.iter().filter(|s| lies(layout, w, s, (c, k)));
             out.reach.extend(
                 mine.map(|s| {
                     (s.from[1].min(s.to[1]).max(k.low), s.from[1].max(s.to[1]).min(k.high))
@@ -111,7 +107,7 @@ fn shown<'a>(
             let ends = |course: &&LaidCourse| {
                 course.runs.iter().any(|r| {
                     let x = if k.side == Hand::Left { r.x0 } else { r.x1 };
-                    (x - k.x).abs() < NEAR + layout.job.trim.corner_cover
+                    (x - k.x).abs() < NEAR + set_back(layout, c, k)
                 })
             };
             out.lines.extend(w.courses.iter().filter(ends).map(|c| (c.bottom, k)));

@@ -3,7 +3,6 @@
 //! (`LayoutFact::MovementJoints`).
 
 use super::along::{bare, reach};
-use super::corner_sides::{kind, lies};
 use super::named::{self, bounds};
 use super::rule::{Cases, found};
 use super::tolerance::NEAR;
@@ -49,7 +48,6 @@ fn side(
 ) {
     let r = &layout.job.trim;
     match s.kind {
-        EdgeKind::OutsideCorner => covered(rule, layout, at, (e, w), s),
         EdgeKind::Eave if r.frieze > 0.0 => {
             let up = |p: Xy, by: f64| [p[0], p[1] + by];
             let along = |by: f64| (up(s.from, by), up(s.to, by));
@@ -69,31 +67,6 @@ fn side(
         }
         _ => {}
     }
-}
-
-/// Siding ends at the corner's cover.
-fn covered(
-    rule: &mut Cases,
-    layout: &LaidHouse,
-    at: &ByWall,
-    (e, w): (&LaidElevation, &LaidWall),
-    s: &LaidEdge,
-) {
-    let cover = layout.job.trim.corner_cover;
-    let mut corners = at.sides(&w.id).iter().filter(|(c, _)| kind(c) == s.kind);
-    let on = corners.find(|(_, k)| lies(layout, w, s, k));
-    let off = on.map(|(_, k)| (k.x - (s.from[0] + s.to[0]) / 2.0).abs());
-    // A side that leans is off by as much at most.
-    let lean = (s.from[0] - s.to[0]).abs();
-    rule.case(off.is_some_and(|d| (d - cover).abs() < NEAR + lean), || {
-        let place = named::place(&e.name, named::midway(s.from, s.to));
-        let v = found(named::wall(&w.id), TrimBreach::CoverEdge).at(place);
-        let v = v.measured(Inches(off.unwrap_or(f64::NAN))).exactly(Inches(cover));
-        match on {
-            Some((c, _)) => v.with(named::corner(&c.id)),
-            None => v,
-        }
-    });
 }
 
 /// A board lies all along a side; a slanting cut leaves `slant` of its middle line at each end.

@@ -43,6 +43,7 @@ mod seam_fixtures;
 mod seam_options;
 mod seam_ranges;
 mod seams;
+mod set_backs;
 mod shaped_flashing;
 mod shaped_trim;
 mod shapes;
@@ -99,6 +100,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(rakes::check(layout, &at));
     rules.push(posts::check(layout, &at));
     rules.extend(corners::check(layout, &at));
+    rules.push(set_backs::check(layout, &at));
     rules.extend(trim_stock::check(layout));
     rules.push(bound::check(layout));
     rules.extend(zones::check(layout));

@@ -178,7 +178,7 @@ fn sides<'a>(layout: &LaidHouse, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
     let walls: BTreeSet<&str> = c.sides.iter().map(|k| k.wall.as_str()).collect();
     for (e, w) in walls.iter().flat_map(|w| at.walls(w)) {
         for s in w.edges.iter().filter(|s| s.kind == kind(c)) {
-            if let Some(k) = c.sides.iter().find(|k| lies(layout, w, s, k)) {
+            if let Some(k) = c.sides.iter().find(|k| lies(layout, w, s, (c, k))) {
                 let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
                 let (low, high) = (low.max(k.low), high.min(k.high));
                 out.push(Side { elevation: &e.name, x: k.x, low, high });

@@ -1,12 +1,13 @@
-//! What clearances over roofs and decorative boards take of a wall at most.
+//! What clearances over roofs, corner posts and decorative boards take of a wall at most.
 
 use super::along::reach;
+use super::corner_sides::set_back;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidEdge, LaidWall};
-use crate::model::corner::CornerKind;
+use crate::model::corner::{Corner, CornerSide};
 use crate::model::house::{EdgeKind, HiddenBy};
 use crate::model::trim::TrimKind;
 
@@ -16,10 +17,16 @@ pub(super) fn kept_clear(layout: &LaidHouse, w: &LaidWall) -> f64 {
     over_roofs(w, keep.roof) + over_ledges(w, keep.ledge)
 }
 
-/// Area over the tops of bare areas that the clearance to them takes at most, square inches.
+/// Area over the tops of bare areas that the clearance to them takes at most, square inches. Reckoned as
+/// over roofs.
 pub(super) fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
-    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
-    tops.map(|e| (reach(e.from, e.to) + 1.0) * clear).sum()
+    let met = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
+    let met: f64 = met.map(|e| strip_over(e.from, e.to, clear)).sum();
+    let bare =
+        |by: HiddenBy| matches!(by, HiddenBy::NotSided | HiddenBy::OtherZone | HiddenBy::Band);
+    let drawn = w.hidden.iter().filter(|h| bare(h.by)).flat_map(|h| &h.outline);
+    let drawn = drawn.flat_map(|ring| upper_sides(ring)).filter(|(a, b)| !on_outline(w, *a, *b));
+    met.max(drawn.map(|(a, b)| strip_over(a, b, clear)).sum())
 }
 
 /// Area over lower roofs that the clearance to them takes at most, square inches. Reckoned from the sides of
@@ -61,16 +68,19 @@ fn on_outline(w: &LaidWall, from: Xy, to: Xy) -> bool {
     })
 }
 
-/// Area that corner covers and friezes take at most, square inches.
+/// Area that corner posts, covers and friezes take at most, square inches.
 pub(super) fn decorated(layout: &LaidHouse, at: &ByWall, w: &LaidWall) -> f64 {
     let rules = &layout.job.trim;
-    let (cover, frieze) = (rules.corner_cover, rules.frieze.max(rules.rake_frieze));
-    let sides = at.sides(&w.id).iter().filter(|(c, _)| c.kind == CornerKind::Outside);
-    // Along a slope a cover goes on by its own width and pitch.
-    let covers: f64 = sides.map(|(_, k)| (k.high - k.low + 3.0 * cover) * cover).sum();
+    let frieze = rules.frieze.max(rules.rake_frieze);
+    // Along a slope a post goes on by its own width and pitch.
+    let strip = |(c, k): &(&Corner, &CornerSide)| {
+        let back = set_back(layout, c, k);
+        (k.high - k.low + 3.0 * back) * back
+    };
+    let posts: f64 = at.sides(&w.id).iter().map(strip).sum();
     // What a frieze takes is covered by its boards; its foot may be put on a course line.
     let boards = at.trims(&w.id).iter().filter(|t| t.kind == TrimKind::Frieze);
-    covers + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
+    posts + boards.map(|t| t.length * (frieze + SAME)).sum::<f64>()
 }
 
 /// What rounding to the grid and drawing noise along every side of a wall may add, square inches.

@@ -62,7 +62,9 @@ fn net(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts) {
 /// A wall bears siding, on three quarters of it at least.
 fn bare(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts, boards: f64) {
     let pieces = w.courses.iter().flat_map(|c| &c.runs).map(|r| r.pieces.len()).sum::<usize>();
-    let bears = (pieces > 0 && parts.laid > 0.0) || parts.net <= STAMP + parts.noise;
+    // Between two posts there may be no room for siding.
+    let room = parts.net - boards;
+    let bears = (pieces > 0 && parts.laid > 0.0) || room <= STAMP + parts.noise;
     let grade = parts.grade / SQUARE_FOOT;
     rule.case(bears, || {
         let v = found(named::wall(&w.id), FieldBreach::NoSiding { grade });

@@ -12,6 +12,7 @@ pub fn pairing(by: Pairing) -> &'static str {
         Pairing::Wrap => "by the order of elevations",
         Pairing::WrapAlone => "by the order of elevations, heights differ",
         Pairing::Height => "by height",
+        Pairing::Neighbor => "neighbors on one elevation, at an angle",
         Pairing::Job => "given by the job",
         Pairing::Bare => "no siding around it",
         Pairing::Open => "RETURN: CONFIRM WIDTH",

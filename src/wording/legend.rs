@@ -2,8 +2,9 @@
 
 use crate::job::Job;
 use crate::layout::wall::LaidZone;
+use crate::model::corner::CornerKind;
 use crate::units::LengthStyle;
-use crate::wording::siding;
+use crate::wording::{corners, siding};
 
 /// Where siding goes.
 pub const LIMIT_OF_SIDING: &str = "limit of siding";
@@ -78,6 +79,18 @@ pub fn above_grade(clear: f64, style: LengthStyle) -> String {
 /// Which boards the thin lines are, each with its letters.
 pub fn boards(list: &[String]) -> String {
     format!("thin solid lines are boards: {}", list.join(", "))
+}
+
+/// At a corner that is not square.
+pub fn post_angle(degrees: f64) -> String {
+    format!("post for {degrees:.0} degrees")
+}
+
+/// How far from drawn corners siding is reckoned, by sorts of corners, and the gap on top.
+pub fn set_backs(backs: &[(CornerKind, String)], gap: &str) -> String {
+    let each: Vec<String> =
+        backs.iter().map(|(kind, back)| format!("{back} {}", corners::kind(*kind))).collect();
+    format!("set-back from drawn corners: {}; end gap {gap} more", each.join(", "))
 }
 
 /// Where the next part of an elevation is.

@@ -4,7 +4,7 @@
 use super::stocks::lengths_and_cartons;
 use crate::job::siding::kind::{BoardSiding, PanelSiding, Siding};
 use crate::job::siding::system::{CutEdgeRule, JointRule, NailMaterial, SeamLap, SidingSystem};
-use crate::job::{Job, Product};
+use crate::job::{InsideCorner, Job, Product};
 use crate::layout::wall::LaidZone;
 use crate::sources::layout::LayoutFact;
 use crate::sources::record::Record;
@@ -220,12 +220,11 @@ pub fn drawn_edge_source() -> String {
 }
 
 /// Which drawn edges siding stands at: at the drawn edges of openings and corners, or as far off them
-/// as casings, surrounds and corner covers put it. One sentence.
+/// as casings, surrounds, corner posts and covers put it. Up to three sentences.
 pub fn edges_as_drawn(job: &Job) -> String {
     let style = job.sheet.lengths;
     let pockets = job.siding().receivers.has_pockets();
-    let (what, corner) =
-        if pockets { ("Channels", "corner posts") } else { ("Boards", "corner boards") };
+    let what = if pockets { "Channels" } else { "Boards" };
     let (casing, surround) = (job.drawing.casing, job.trim.surround);
     let round: Vec<String> = [(casing, "the casing"), (surround, "the surround")]
         .iter()
@@ -234,7 +233,7 @@ pub fn edges_as_drawn(job: &Job) -> String {
         .collect();
     let openings = if round.is_empty() {
         let verb = if pockets { "follow" } else { "butt against" };
-        format!("{what} {verb} the drawn edge of openings")
+        format!("{what} {verb} the drawn edge of openings: no casing is given")
     } else {
         format!(
             "{what} stand {} outside the drawn edge of openings: {}",
@@ -242,15 +241,53 @@ pub fn edges_as_drawn(job: &Job) -> String {
             round.join("; ")
         )
     };
+    format!("{openings}. {} {}", ends_at_corners(job), inside_corners(job))
+}
+
+/// Where siding ends at outside corners. One sentence.
+fn ends_at_corners(job: &Job) -> String {
+    let style = job.sheet.lengths;
+    let (posts, siding, gap) = match job.siding().receivers.has_pockets() {
+        true => ("Corner posts", "panels", "end gap"),
+        false => ("Corner boards", "boards", "gap"),
+    };
+    let back = job.set_backs().outside;
     let cover = job.trim.corner_cover;
-    if cover > 0.0 {
+    if cover > 0.0 && cover >= back {
         return format!(
-            "{openings}. {} stand at the drawn corner, and siding ends {} from it, at the edge of the covers.",
-            if pockets { "Corner posts" } else { "Corner boards" },
+            "{posts} stand at the drawn corner, and siding ends {} from it, at the edge of the covers, which take the place of the posts' set-back.",
             style.short(cover)
         );
     }
-    format!("{openings}; {corner} stand at the drawn corner.")
+    if back <= 0.0 {
+        return format!(
+            "{posts} have no width in the job: {siding} run to the drawn outside corner, less the {gap}."
+        );
+    }
+    format!(
+        "{posts} stand at the drawn corner; {siding} start {} off it at outside corners, plus the {gap}.",
+        style.short(back)
+    )
+}
+
+/// Where siding ends at inside corners. One sentence.
+fn inside_corners(job: &Job) -> String {
+    let style = job.sheet.lengths;
+    let back = job.set_backs().inside;
+    match job.trim.inside_corner {
+        InsideCorner::OneChannel => format!(
+            "An inside corner has one J-channel: panels run into the corner on the wall sided first, and start {} off it on the other, the depth of the channel.",
+            style.short(back)
+        ),
+        InsideCorner::TwoChannels => {
+            "An inside corner has two J-channels with their backs in the corner: no set-back."
+                .to_owned()
+        }
+        InsideCorner::Post if back <= 0.0 => {
+            "At inside corners they run to the drawn corner, less the gap.".to_owned()
+        }
+        InsideCorner::Post => format!("At inside corners it is {}.", style.short(back)),
+    }
 }
 
 #[cfg(test)]

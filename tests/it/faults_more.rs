@@ -48,7 +48,7 @@ fn gone(l: &mut Layout, kind: TrimKind) {
 }
 
 /// Faults of the sample house.
-const HOUSE: [(&str, Rule, Break); 27] = [
+const HOUSE: [(&str, Rule, Break); 30] = [
     ("a field over the wall's side", Rule::FieldExtent, |l| wall(l).field[0][0][0] -= 5.0),
     ("an opening that siding goes over", Rule::FieldExtent, |l| {
         let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
@@ -117,6 +117,18 @@ const HOUSE: [(&str, Rule, Break); 27] = [
         run(l, |r| r.ends[0].receiver == Receiver::OutsidePost).ends[0].receiver =
             Receiver::InsidePost
     }),
+    ("siding that runs to the drawn corner", Rule::CornerSetBacks, |l| {
+        let e = edge(l, |e| e.kind == EdgeKind::OutsideCorner && e.to[1] < e.from[1]);
+        (e.from[0], e.to[0]) = (e.from[0] - 2.0, e.to[0] - 2.0);
+    }),
+    ("a post told to stand farther out", Rule::CornerSetBacks, |l| {
+        l.job.product.outside_post_set_back = Some(2.5)
+    }),
+    ("a piece that ends behind a post", Rule::CornerSetBacks, |l| {
+        let r = run(l, |r| r.ends[0].receiver == Receiver::OutsidePost);
+        let (x0, p) = (r.x0, &mut r.pieces[0]);
+        p.outline.iter_mut().filter(|q| q[0] < x0 + 1.0).for_each(|q| q[0] -= 1.0);
+    }),
     ("two runs of one name", Rule::RunEnds, |l| {
         let name = run(l, |_| true).id.clone();
         run(l, |r| r.id != name).id = name.clone();
@@ -173,10 +185,13 @@ fn decorated() -> Layout {
     lay(dxf(&rings).as_bytes(), &job_file::parse(job, "job").unwrap())
 }
 
-const FACE: [(&str, Rule, Break); 11] = [
+const FACE: [(&str, Rule, Break); 12] = [
     ("corner covers gone", Rule::FaceBoards, |l| gone(l, TrimKind::CornerCover)),
     ("siding that ends at the corner, as if there were no cover", Rule::FaceBoards, |l| {
         l.job.trim.corner_cover = 0.0
+    }),
+    ("a cover told wider than siding ends at", Rule::CornerSetBacks, |l| {
+        l.job.trim.corner_cover = 6.0
     }),
     ("a frieze board short", Rule::FaceBoards, |l| {
         l.trims.iter_mut().find(|t| t.kind == TrimKind::Frieze).unwrap().to[0] -= 9.0

@@ -220,7 +220,8 @@ fn a_circle_stands_where_the_place_is() {
         points.iter().fold((f64::MAX, f64::MIN), |(a, b), p| (a.min(p[axis]), b.max(p[axis])))
     };
     let paper: Vec<[f64; 2]> = walls.flatten().collect();
-    let outline: Vec<[f64; 2]> = e.walls.iter().flat_map(|w| w.outline.clone()).collect();
+    // The heavy outline is the limit of siding, between the pockets of the posts.
+    let outline: Vec<[f64; 2]> = e.walls.iter().flat_map(|w| w.field.concat()).collect();
     let drawn = circles(sheet);
     let expected = layout.verify.violations().filter_map(|v| v.at.as_ref());
     for at in expected.map(|p| p.point) {

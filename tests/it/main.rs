@@ -10,6 +10,7 @@
 
 mod bad_input;
 mod bare_wall;
+mod bays;
 mod board_rules;
 mod bounds;
 mod breaks;
@@ -18,6 +19,7 @@ mod commands;
 mod contours;
 mod corners;
 mod counting_rules;
+mod curved_heads;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod cuts;
@@ -40,6 +42,7 @@ mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
 mod found;
+mod further_lines;
 mod fuzz_words;
 mod given_lengths;
 mod golden;
@@ -60,6 +63,7 @@ mod jobcase;
 mod kind_words;
 mod layouts;
 mod letters;
+mod level_flashing;
 mod limits;
 mod long_cuts;
 mod mixed;
@@ -81,12 +85,15 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod recount_estimate;
+mod recount_flashing;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]
 mod seamcase;
 mod seams;
 mod seams_at_openings;
+mod set_backs;
 mod shapes;
 mod shared_lines;
 mod sheets;

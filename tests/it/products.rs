@@ -8,7 +8,9 @@ use lapwright::layout::set::LaidSet;
 use lapwright::model::seam::Effort;
 use lapwright::pipeline;
 
-use crate::support::{broken, dxf, inches, laid_set, lay, lay_set, lay_sets, rect, root, said};
+use crate::support::{
+    bare_corners, broken, dxf, inches, laid_set, lay, lay_set, lay_sets, rect, root, said,
+};
 
 fn read(name: &str) -> Job {
     let path = root().join("sample-drawings").join(name);
@@ -64,6 +66,7 @@ fn plain_vinyl_takes_fewer_seams_of_less_lap() {
     // Example::LongRuns: 28 ft three, 40 ft four.
     let mut job = inches();
     job.product = job_file::parse("[product]\nkind = \"vinyl\"\n", "job").unwrap().product;
+    let job = bare_corners(job);
     for (feet, pieces) in [(25.0, 3), (28.0, 3), (40.0, 4)] {
         let wall = rect(0.0, 0.0, feet * 12.0, 8.0);
         let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
@@ -134,7 +137,7 @@ fn steel(more: &str) -> Job {
     let mut job = inches();
     let read = job_file::parse(&format!("[product]\nkind = \"steel\"\n{more}"), "job").unwrap();
     (job.product, job.weather) = (read.product, read.weather);
-    job
+    bare_corners(job)
 }
 
 #[test]
@@ -400,6 +403,7 @@ fn running_feet_of_boards_are_checked_by_the_associations_rule() {
     // A wall of whole boards, 16 by 10 ft at 6 in: 12 / 6 x 160 = 320 ft, less end gaps of 1/4 in.
     let mut job = inches();
     job.product = job_file::parse("[product]\nkind = \"wood\"\n", "job").unwrap().product;
+    let job = bare_corners(job);
     let wall = rect(0.0, 0.0, 192.0, 120.0);
     let layout = lay(dxf(&[("A-WALL-OTLN", &wall)]).as_bytes(), &job);
     sound("running feet", &layout);

@@ -363,11 +363,17 @@ fn of_house(code: &str) -> Option<Input> {
             &dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]),
             &format!("{INCH}{joint}"),
         ),
-        "return-not-drawn" => drawn(&wall(), INCH),
+        "return-not-drawn" | "set-back-taken" => drawn(&wall(), INCH),
+        // Two outside posts of 2 in and a wall 3 in wide between them.
+        "wall-behind-posts" => drawn(
+            &dxf(&[(WALL, &rect(0.0, 0.0, 240.0, 96.0)), (WALL, &rect(300.0, 0.0, 303.0, 96.0))]),
+            INCH,
+        ),
         "corner-heights-disagree" => four_sides(""),
         "return-corner-unknown" => {
             four_sides("[[return]]\ncorner = \"front-9/left\"\nwidth = 24\n")
         }
+        "post-angle" => angled("[[angled]]\nwall = \"front-1\"\nwidth = 34\n"),
         "angled-unknown" => angled("[[angled]]\nwall = \"front-7\"\nwidth = 68\n"),
         "angled-narrow" => angled("[[angled]]\nwall = \"front-1\"\nwidth = 20\n"),
         "angled-outside" => {
@@ -410,7 +416,7 @@ fn of_laying(code: &str) -> Option<Input> {
                 (WALL, &rect(0.0, 0.0, 298.5, 8.0)),
                 ("A-GLAZ", &rect(149.25, 4.0, 160.0, 8.0)),
             ]),
-            INCH,
+            &format!("{INCH}[product]\noutside_post_set_back = 0\n"),
         ),
         // Grade is drawn over the lower half of the wall.
         "check-failed" => drawn(&with(&line("C-TOPO-PROF", (-50.0, 40.0), (290.0, 40.0))), INCH),

@@ -5,12 +5,12 @@ use lapwright::job::file as job_file;
 use lapwright::layout::Layout;
 use lapwright::model::trim::{TrimKind, TrimPiece};
 
-use crate::support::{broken, dxf, lay};
+use crate::support::{bare_corners, broken, dxf, lay};
 
-/// A job in inches with more settings.
+/// A job in inches with more settings. Siding runs to the drawn corners unless they say otherwise.
 pub(crate) fn job(more: &str) -> Job {
     let text = format!("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n{more}");
-    job_file::parse(&text, "job").unwrap()
+    bare_corners(job_file::parse(&text, "job").unwrap())
 }
 
 /// Rings on their layers, laid out.

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 
 use lapwright::finding::{Finding, Findings};
-use lapwright::job::Job;
 use lapwright::job::file as job_file;
+use lapwright::job::{InsideCorner, Job};
 use lapwright::layout::Layout;
 use lapwright::layout::rule::Rule;
 use lapwright::layout::set::{LaidSet, LaidSets};
@@ -101,9 +101,27 @@ pub(crate) fn dxf(rings: &[(&str, &[(f64, f64)])]) -> String {
     out
 }
 
-/// A job in inches that searches briefly.
+/// A job in inches that searches briefly, siding running to the drawn corners.
 pub(crate) fn inches() -> Job {
-    job_file::parse("[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n", "job").unwrap()
+    let text = "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"brief\"\n";
+    bare_corners(job_file::parse(text, "job").unwrap())
+}
+
+/// The job with siding that runs to the drawn corners, unless it says otherwise: for walls whose figures
+/// are reckoned from one drawn edge to the other, where corner posts are beside the point.
+pub(crate) fn bare_corners(mut job: Job) -> Job {
+    let one_post = job.trim.inside_corner == InsideCorner::Post;
+    let zones = job.zone.iter_mut().filter_map(|z| z.product.as_mut());
+    for p in zones.chain([&mut job.product]) {
+        if p.system().receivers.has_pockets() {
+            p.outside_post_set_back = p.outside_post_set_back.or(Some(0.0));
+            p.inside_post_set_back = p.inside_post_set_back.or(Some(0.0)).filter(|_| one_post);
+        } else {
+            p.corner_board = p.corner_board.or(Some(0.0));
+            p.inside_corner_board = p.inside_corner_board.or(Some(0.0));
+        }
+    }
+    job
 }
 
 /// A rectangle's corners.

@@ -168,7 +168,7 @@ fn shapes(
     breaks::shapes(c, on, e, view);
     failed::circles(c, on, view);
     ground::ground(c, e, view);
-    trims::lines(c, on, e, view);
+    trims::lines(c, on, view);
 }
 
 /// Dimensions, names and marks; the number of marks that found no room, and of names of places that
@@ -198,6 +198,7 @@ fn words(
     if layout.elevations.len() > 1 {
         corners::open(c, on, view);
     }
+    corners::turned(c, on, view);
     marks::notches(c, e, view);
     [without, unnamed]
 }
@@ -223,7 +224,7 @@ fn footnotes(layout: &Layout, e: &LaidElevation, on: &AtElevation) -> Vec<String
         out.push(legend::LEVEL_CHECK.to_owned());
     }
     out.extend(flashing::key(layout, e));
-    out.extend(trims::key(on));
+    out.extend(trims::key(&layout.job, on));
     out
 }
 

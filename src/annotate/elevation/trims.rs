@@ -5,8 +5,9 @@ use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::elevation_index::AtElevation;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
+use crate::job::Job;
 use crate::layout::wall::LaidElevation;
-use crate::model::house::EdgeKind;
+use crate::model::corner::CornerKind;
 use crate::model::trim::{TrimKind, TrimPiece};
 use crate::wording::{legend, trim};
 
@@ -39,12 +40,12 @@ fn off(kind: TrimKind) -> Vec2 {
     }
 }
 
-pub(super) fn lines(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) {
-    // A post shared with another elevation is counted there and shown on both.
-    let corners = e.walls.iter().flat_map(|w| &w.edges);
-    for s in corners.filter(|s| matches!(s.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
-    {
-        c.firm(Ink::Post, v.xy(&s.from), v.xy(&s.to));
+pub(super) fn lines(c: &mut Canvas, on: &AtElevation, v: &View) {
+    // Its face over the panels' ends.
+    for p in &on.posts {
+        for x in [p.x, p.face] {
+            c.firm(Ink::Post, v.at(x, p.heights.0), v.at(x, p.heights.1));
+        }
     }
     for t in &on.trims {
         let off = off(t.kind);
@@ -115,11 +116,22 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
         || c.mark(at(0.5, 6.0)).is_some()
 }
 
-/// What the key says of bent channel and of boards that stand on this elevation, by their marks.
-pub(super) fn key(on: &AtElevation) -> Vec<String> {
+/// What the key says of bent channel and of boards that stand on this elevation, by their marks, and of
+/// where siding ends at corners.
+pub(super) fn key(job: &Job, on: &AtElevation) -> Vec<String> {
     let bent = on.trims.iter().any(|t| t.kind == TrimKind::BentChannel);
     let mut out: Vec<String> = bent.then(|| legend::BENT_CHANNEL.to_owned()).into_iter().collect();
     out.extend(boards(on));
+    let stands = |kind| on.posts.iter().any(|p| p.corner == kind);
+    let (back, style) = (job.set_backs(), job.sheet.lengths);
+    let backs: Vec<(CornerKind, String)> = [CornerKind::Outside, CornerKind::Inside]
+        .into_iter()
+        .filter(|k| stands(*k) && back.most(*k) > 0.0)
+        .map(|k| (k, style.short(back.most(k))))
+        .collect();
+    if !backs.is_empty() {
+        out.push(legend::set_backs(&backs, &style.short(job.end_gap())));
+    }
     out
 }
 

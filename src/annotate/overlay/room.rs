@@ -70,6 +70,16 @@ impl Room {
         ring.iter().zip(next).for_each(|(a, b)| self.keep_off(*a, *b));
     }
 
+    /// The first place that no text stands over, else the first: a leader that began under a text could
+    /// not be read.
+    pub(super) fn first_free(&self, places: [Xy; 3]) -> Xy {
+        let free = |p: &Xy| {
+            let at = self.paper(*p);
+            self.placer.apart(&Rect::from_points(at, at))
+        };
+        places.into_iter().find(free).unwrap_or(places[0])
+    }
+
     fn paper(&self, p: Xy) -> Point {
         Point::new((p[0] - self.low.x) / PLOT, (p[1] - self.low.y) / PLOT)
     }

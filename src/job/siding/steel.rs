@@ -13,6 +13,8 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     courses: CourseRule::Locked,
     // As for plain vinyl, whose accessories it shares in shape: common practice, no source.
     receivers: ReceiverRule::Pockets { depth: 0.75, channel_alone: 0.0 },
+    // Posts as for vinyl: common practice, no source.
+    corners: vinyl::POSTS,
     // From memory; the cold day is no different, since it hardly moves.
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
     // As for vinyl: common practice, no source.

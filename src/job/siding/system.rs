@@ -9,6 +9,8 @@ pub struct SidingSystem {
     pub courses: CourseRule,
     /// What takes the ends of a run, the heads of openings and the tops of walls.
     pub receivers: ReceiverRule,
+    /// How far from a drawn corner its ends would touch what stands there.
+    pub corners: CornerRule,
     /// Gap at each end of a run.
     pub end_gap: EndGapRule,
     /// What is kept clear below it.
@@ -106,6 +108,16 @@ impl ReceiverRule {
     pub fn has_pockets(self) -> bool {
         matches!(self, ReceiverRule::Pockets { .. })
     }
+}
+
+/// How far from a drawn corner, along the wall, ends would touch what stands in it, inches: the bottom
+/// of a post's pocket, the edge of a corner board.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CornerRule {
+    /// At an outside corner.
+    pub outside: f64,
+    /// At an inside corner.
+    pub inside: f64,
 }
 
 /// Gap at each end of a run, inches.

@@ -1,9 +1,9 @@
 //! Vinyl without foam.
 
 use super::system::{
-    Caution, ClearanceRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule, JointRule,
-    MovementRule, NailHold, NailMaterial, NailedThrough, PanelSize, ReceiverRule, RipHalves,
-    SeamLap, SidingSystem, SoldBy, UsualSize,
+    Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule,
+    JointRule, MovementRule, NailHold, NailMaterial, NailedThrough, PanelSize, ReceiverRule,
+    RipHalves, SeamLap, SidingSystem, SoldBy, UsualSize,
 };
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
@@ -13,6 +13,7 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     // The pocket: trade vocabulary, common practice, no source. Undersill trim under every sill:
     // siding association on windy places.
     receivers: ReceiverRule::Pockets { depth: 0.75, channel_alone: 0.0 },
+    corners: POSTS,
     end_gap: END_GAP,
     clear: CLEAR,
     cut_edge: CutEdgeRule::Lugs,
@@ -39,6 +40,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
 /// manufacturer states.
 pub(super) const END_GAP: EndGapRule =
     EndGapRule { usual: 0.25, cold: 0.375, ask_from: Some(240.0) };
+
+/// Bottoms of the pockets of usual corner posts: common practice, no source.
+pub(super) const POSTS: CornerRule = CornerRule { outside: 2.0, inside: 1.0 };
 
 /// To roofs: siding association on IRC R703 (`TrimFact::RoofClearance`). On a ledge the starter stands.
 pub(super) const CLEAR: ClearanceRule = ClearanceRule { roof: 0.5, ledge: 0.0 };

@@ -1,9 +1,9 @@
 //! Boards of wood, beveled or of even thickness, lapped at their heads.
 
 use super::system::{
-    BoardSize, Caution, ClearanceRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule,
-    JointRule, NailHold, NailMaterial, NailedThrough, ReceiverRule, RipHalves, SidingSystem,
-    SoldBy, UsualSize,
+    BoardSize, Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule,
+    FasteningRule, JointRule, NailHold, NailMaterial, NailedThrough, ReceiverRule, RipHalves,
+    SidingSystem, SoldBy, UsualSize,
 };
 use super::vinyl;
 
@@ -12,6 +12,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     joints: JointRule::ButtOnStuds { gap: 0.0, backing: false },
     courses: CourseRule::HeadLapped,
     receivers: ReceiverRule::TrimBoards,
+    // A board 3 1/2 in wide on either wall of an outside corner, a 1 in strip in an inside one, as
+    // 1x4 and 5/4 stock dress: common practice, no source.
+    corners: CornerRule { outside: 3.5, inside: 1.0 },
     // A gap to caulk: common practice, no source.
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
     // To roofs 2 in (50 mm): Ontario Building Code, cladding that moisture harms

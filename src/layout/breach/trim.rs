@@ -75,8 +75,6 @@ pub enum TrimBreach {
     },
     /// The starter leaves no gap to what stands beside it.
     StarterGap,
-    /// Siding ends elsewhere than at the corner cover.
-    CoverEdge,
     /// Corner covers are not as long as the posts they cover.
     CoverLength,
     /// Band board is not as long as the bands.
@@ -130,6 +128,10 @@ pub enum CornerBreach {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         walls: Option<[f64; 2]>,
     },
+    /// Siding is reckoned from elsewhere than its set-back off the corner.
+    SetBack,
+    /// A piece ends nearer to the corner than set-back and end gap.
+    PieceInPost,
     /// One elevation shows all of it.
     OneElevation,
     /// A butt line of one wall meets none of the other.

@@ -47,7 +47,6 @@ pub(super) fn trim(breach: &TrimBreach, style: LengthStyle) -> String {
             figure::length(*side_length, style)
         ),
         TrimBreach::StarterGap => "gaps beside the starter strip".to_owned(),
-        TrimBreach::CoverEdge => "siding ends from the corner".to_owned(),
         TrimBreach::CoverLength => "length of corner covers beside outside posts".to_owned(),
         TrimBreach::BandLength => "length of band board".to_owned(),
         TrimBreach::BandCap => "length of a band without cap".to_owned(),
@@ -78,6 +77,8 @@ pub(super) fn corner(breach: &CornerBreach, style: LengthStyle) -> String {
             let walls = walls.map_or("none".to_owned(), |w| figure::span(w, style));
             format!("given heights {}, those of its walls {walls}", figure::span(*said, style))
         }
+        CornerBreach::SetBack => "limit of siding from the drawn corner".to_owned(),
+        CornerBreach::PieceInPost => "end from the drawn corner, set-back and end gap".to_owned(),
         CornerBreach::OneElevation => "one elevation shows all of it".to_owned(),
         CornerBreach::ButtLine => "a butt line meets none around the corner".to_owned(),
         CornerBreach::PostMissing { trim, from, to } => {

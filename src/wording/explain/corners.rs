@@ -6,6 +6,9 @@ use crate::finding::corners::CornerCode;
 pub(super) fn explanation(code: CornerCode) -> &'static Explanation {
     match code {
         CornerCode::ReturnNotDrawn => &RETURN_NOT_DRAWN,
+        CornerCode::SetBackTaken => &SET_BACK_TAKEN,
+        CornerCode::PostAngle => &POST_ANGLE,
+        CornerCode::WallBehindPosts => &WALL_BEHIND_POSTS,
         CornerCode::CornerHeightsDisagree => &CORNER_HEIGHTS_DISAGREE,
         CornerCode::ReturnCornerUnknown => &RETURN_CORNER_UNKNOWN,
         CornerCode::AngledUnknown => &ANGLED_UNKNOWN,
@@ -20,6 +23,24 @@ const RETURN_NOT_DRAWN: Explanation = Explanation {
     cause: "A corner was found on one elevation, and no elevation shows the wall on its other side: a bay, a recess, a side nobody drew. Nothing is laid out there. Where only one elevation is drawn at all, this is a note.",
     remedy: "Ask for the width. Draw the wall, or put the same tag at the corner in both elevations, or give it in the job; 0 where there is no siding.",
     example: "[[return]]\ncorner = \"front-2/left\"\nwidth = 24",
+};
+const SET_BACK_TAKEN: Explanation = Explanation {
+    title: "The set-back of corner posts is not known",
+    cause: "Siding ends at the bottom of a corner post's pocket, not at the corner: 2 in or so off an outside corner, 1 in off an inside one. How far depends on the post, and the job does not say. A usual figure was taken (common practice, no source); every piece at a corner is cut to it. Boards end at the edge of a corner board.",
+    remedy: "Measure the post that is ordered: from the corner, along the wall, to where a panel's end would touch. The end gap comes on top by itself. 0 where siding runs to the drawn corner.",
+    example: "[product]\noutside_post_set_back = 2\noutside_post_face = 3\ninside_post_set_back = 1\n# boards: corner_board = 3.5, inside_corner_board = 1",
+};
+const POST_ANGLE: Explanation = Explanation {
+    title: "A corner post for another angle than 90 degrees",
+    cause: "Two walls that one elevation shows side by side meet in a corner, and the job gives one of them a true width: it stands at an angle, as in a bay. They share one post, and a usual post, made for a square corner, does not fit. The angle follows from the drawn and the true width. Where no line marks an inside corner, a bay is taken to stand out of its wall.",
+    remedy: "Order a post made for the angle, a hinged one, or bend trim for it, and check the angle on the plan. Mark inside corners with a line on A-WALL-CNRI.",
+    example: "[[angled]]\nwall = \"front-2\"    # drawn 2'-10\" wide: 45 degrees\nwidth = 48",
+};
+const WALL_BEHIND_POSTS: Explanation = Explanation {
+    title: "A wall that its corner posts cover",
+    cause: "A wall between two corners is no wider than what stands in them: set-backs, corner boards or covers take all of it, and no siding goes there.",
+    remedy: "Nothing, if a post at each corner closes the wall. Else use narrower posts or bent trim, and say their set-backs in the job.",
+    example: "[[return]]\ncorner = \"front-2/left\"\nwidth = 2",
 };
 const CORNER_HEIGHTS_DISAGREE: Explanation = Explanation {
     title: "Two elevations show one corner at different heights",

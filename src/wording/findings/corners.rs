@@ -2,10 +2,11 @@
 
 use super::finding_words::FindingWords;
 use super::parts::listed;
-use crate::finding::corners::{AngledFault, CornerFinding, HeightOn, ReturnFault};
+use crate::finding::corners::{AngledFault, CornerFinding, HeightOn, ReturnFault, TakenSetBack};
 use crate::model::corner::CornerKind;
 use crate::model::ids::{CornerId, OpeningId, WallId};
 use crate::units::LengthStyle;
+use crate::wording::corners;
 
 const CORRECT_NAME: &str = "Correct the name in the job file.";
 
@@ -18,6 +19,15 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
         F::ReturnNotDrawn { corner, turns, tag, height, only_elevation: false, .. } => {
             return_not_drawn(corner, *turns, tag.as_deref(), &style.length(*height), style)
         }
+        F::SetBackTaken { taken, boards } => set_backs(taken, *boards, style),
+        F::PostAngle { corner, turns, angle } => post_angle(corner, *turns, *angle),
+        F::WallBehindPosts { wall, width } => FindingWords::new(
+            format!(
+                "{wall} is {} wide: what stands in its corners covers it, and no siding goes there",
+                style.short(*width)
+            ),
+            "Check that corner trim closes the wall; `lapwright explain wall-behind-posts`.",
+        ),
         F::CornerHeightsDisagree { corner, tops, bottoms, .. } => {
             heights_disagree(corner, tops.as_ref(), bottoms.as_ref(), style)
         }
@@ -41,6 +51,56 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
             "Draw the wall at its true width as a view of its own, or take it out of the zone.",
         ),
     }
+}
+
+/// A corner that is not square.
+fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> FindingWords {
+    let turns = corners::kind(turns);
+    let message = match angle {
+        Some(angle) => format!(
+            "the {turns} corner {corner} is {angle:.0} degrees: a usual post of 90 degrees does not fit"
+        ),
+        None => format!(
+            "the {turns} corner {corner} is between two walls at an angle: what angle? A usual post of 90 degrees may not fit"
+        ),
+    };
+    FindingWords::new(
+        message,
+        "Order a post for this angle, or have trim bent for it; check the angle on the plan. It is counted with the other posts.",
+    )
+}
+
+/// What was taken for set-backs that the job does not give, and the keys that do.
+fn set_backs(taken: &[TakenSetBack], boards: bool, style: LengthStyle) -> FindingWords {
+    let each = |t: &TakenSetBack| match t.corner {
+        CornerKind::Outside => format!("{} off outside corners", style.short(t.set_back)),
+        CornerKind::Inside => format!("{} off inside corners", style.short(t.set_back)),
+    };
+    let key = |t: &TakenSetBack| match (t.corner, boards) {
+        (CornerKind::Outside, false) => "`product.outside_post_set_back`",
+        (CornerKind::Inside, false) => "`product.inside_post_set_back`",
+        (CornerKind::Outside, true) => "`product.corner_board`",
+        (CornerKind::Inside, true) => "`product.inside_corner_board`",
+    };
+    let figures: Vec<String> = taken.iter().map(each).collect();
+    let keys: Vec<&str> = taken.iter().map(key).collect();
+    let (figures, keys) = (figures.join(" and "), keys.join(" and "));
+    if boards {
+        return FindingWords::new(
+            format!(
+                "corner boards: what widths? Boards are cut to end at corner boards {figures} (common practice, no source), less the gap"
+            ),
+            format!("Put the widths into the job: {keys}."),
+        );
+    }
+    FindingWords::new(
+        format!(
+            "corner posts: what set-backs? Panels are cut to end {figures} (common practice, no source), less the end gap"
+        ),
+        format!(
+            "Measure the posts from the corner along the wall to the bottom of the pocket, and put it into the job: {keys}."
+        ),
+    )
 }
 
 /// What to put into the job for a return.

@@ -1,0 +1,50 @@
+//! How far from its drawn corners siding ends on one wall.
+
+use crate::geom::tol::LEVEL;
+use crate::job::set_backs::SetBacks;
+use crate::model::corner::{Corner, CornerKind, Hand};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House};
+
+/// The corners of a wall.
+pub(super) struct WallCorners<'a> {
+    wall: &'a DrawnWall,
+    corners: &'a [Corner],
+    set_backs: SetBacks,
+}
+
+impl<'a> WallCorners<'a> {
+    /// Of a wall of the house.
+    pub(super) fn of(house: &'a House, wall: &'a DrawnWall, set_backs: SetBacks) -> Self {
+        WallCorners { wall, corners: &house.corners, set_backs }
+    }
+
+    /// How far siding stands back from a side that is a corner; 0 from any other.
+    pub(super) fn set_back(&self, e: &DrawnEdge) -> f64 {
+        let kind = match e.kind {
+            EdgeKind::OutsideCorner => CornerKind::Outside,
+            EdgeKind::InsideCorner => CornerKind::Inside,
+            _ => return 0.0,
+        };
+        self.set_backs.at(kind, self.is_sided_first(kind, e))
+    }
+
+    /// Whether this wall is sided first at a corner: the one after it in wrap order, the last, is sided
+    /// second. Of a corner that no other wall is known of, it is the second.
+    fn is_sided_first(&self, kind: CornerKind, e: &DrawnEdge) -> bool {
+        let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
+        let x = (e.from.x + e.to.x) / 2.0;
+        let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+        let here = |c: &&Corner| {
+            c.kind == kind
+                && c.sides.iter().any(|s| {
+                    s.wall == self.wall.id
+                        && s.side == hand
+                        && (s.x - x).abs() <= LEVEL
+                        && s.low < high
+                        && s.high > low
+                })
+        };
+        let corner = self.corners.iter().find(here);
+        corner.is_some_and(|c| c.is_sided_first(&self.wall.id))
+    }
+}

@@ -1,0 +1,105 @@
+//! Bays: walls of one elevation that meet at an angle share a post, and the angle is told.
+
+use lapwright::finding::Findings;
+use lapwright::layout::Layout;
+use lapwright::model::corner::{CornerKind, Pairing};
+use lapwright::model::trim::TrimKind;
+use lapwright::pipeline;
+use lapwright::wording::takeoff::advice::advice;
+
+use crate::small_walls::of;
+use crate::support::{broken, dxf, rect, said, sheets};
+
+/// A front of 30 ft with a bay of three sides in its middle: cants drawn 34 in wide that are 48.
+const FRONTS: [f64; 6] = [0.0, 120.0, 154.0, 206.0, 240.0, 360.0];
+
+const CANTS: &str =
+    "[[angled]]\nwall = \"front-2\"\nwidth = 48\n[[angled]]\nwall = \"front-4\"\nwidth = 48\n";
+
+fn laid(inside: &[f64], more: &str) -> (lapwright::layout::set::LaidSet, Findings) {
+    let walls: Vec<_> = FRONTS.windows(2).map(|w| rect(w[0], 0.0, w[1], 108.0)).collect();
+    let lines: Vec<_> = inside.iter().map(|x| [(*x, 0.0), (*x, 108.0)]).collect();
+    let walls = walls.iter().map(|r| ("A-WALL-OTLN", &r[..]));
+    let rings: Vec<(&str, &[(f64, f64)])> =
+        walls.chain(lines.iter().map(|l| ("A-WALL-CNRI", &l[..]))).collect();
+    let text = format!(
+        "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n[[elevation]]\nname = \"FRONT\"\nregion = [-50.0, -50.0, 400.0, 150.0]\n{more}"
+    );
+    let job = lapwright::job::file::parse(&text, "job").unwrap();
+    let mut found = Findings::default();
+    let sets =
+        pipeline::layout(dxf(&rings).as_bytes(), "t.dxf", &job, &mut found, &mut |_| {}).unwrap();
+    assert_eq!(broken(&sets.house.layout), Vec::<String>::new());
+    (sets.house, found)
+}
+
+fn posts(l: &Layout) -> (usize, usize) {
+    (of(l, TrimKind::OutsidePost).len(), of(l, TrimKind::InsidePost).len())
+}
+
+fn pockets(l: &Layout, wall: &str) -> (f64, f64) {
+    let w = l.walls().find(|(_, w)| w.id == wall).unwrap().1;
+    let r = &w.courses[0].runs[0];
+    (r.x0, r.x1)
+}
+
+#[test]
+fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
+    // Ends of the front and the bay's two front corners turn outward, where the cants meet the house
+    // inward: 4 and 2. A bay stands out of its wall, whether lines say so or not.
+    for inside in [&[][..], &[118.0, 242.0]] {
+        let (set, found) = laid(inside, CANTS);
+        let l = &set.layout;
+        assert_eq!(posts(l), (4, 2));
+        let shared: Vec<(&str, CornerKind, Option<f64>)> = l
+            .corners
+            .iter()
+            .filter(|c| c.by == Pairing::Neighbor)
+            .map(|c| (c.id.as_str(), c.kind, c.angle))
+            .collect();
+        // 34 of 48 is the cosine of 44.9 degrees: walls drawn for 45, so 135 between faces.
+        let (out, inw) = (CornerKind::Outside, CornerKind::Inside);
+        assert_eq!(
+            shared,
+            [
+                ("front-1/right", inw, Some(135.0)),
+                ("front-2/right", out, Some(135.0)),
+                ("front-3/right", out, Some(135.0)),
+                ("front-4/right", inw, Some(135.0)),
+            ]
+        );
+        // Set-backs 2 outside, 1 inside, on either wall.
+        assert_eq!(pockets(l, "front-1"), (2.0, 119.0));
+        assert_eq!(pockets(l, "front-2"), (1.0, 46.0));
+        assert_eq!(pockets(l, "front-3"), (156.0, 204.0));
+        // Each is asked for: finding, sheet and takeoff. Only the two ends of the front are open.
+        let coded = |code: &str| found.all().iter().filter(|f| f.code().word() == code).count();
+        assert_eq!(coded("post-angle"), 4);
+        let asked = found.all().iter().find(|f| f.code().word() == "post-angle").unwrap();
+        assert!(said(asked).contains("135 degrees"), "{}", said(asked));
+        assert_eq!(l.corners.iter().filter(|c| c.by == Pairing::Open).count(), 2);
+        let words: Vec<String> = set.takeoff.advice.iter().map(|a| advice(a, &l.job)).collect();
+        assert!(words.iter().any(|w| w.contains("4 corners are for 135 degrees")), "{words:?}");
+        let drawn =
+            sheets(&set).iter().filter(|s| format!("{s:?}").contains("post for 135")).count();
+        assert_eq!(drawn, 3);
+    }
+}
+
+#[test]
+fn walls_side_by_side_that_no_one_says_stand_at_an_angle_have_posts_of_their_own() {
+    // Two planes one behind the other show the same two lines in one place: a corner each.
+    let (set, found) = laid(&[], "");
+    assert_eq!(posts(&set.layout), (10, 0));
+    assert!(found.all().iter().all(|f| f.code().word() != "post-angle"));
+}
+
+#[test]
+fn a_canted_end_turns_outward() {
+    // One wall at an angle: it is no bay, and its corner is as drawn.
+    let (set, _) = laid(&[], "[[angled]]\nwall = \"front-5\"\nwidth = 140\n");
+    let shared: Vec<_> = set.layout.corners.iter().filter(|c| c.by == Pairing::Neighbor).collect();
+    assert_eq!(shared.len(), 1);
+    // 120 of 140: 31.0 degrees, 149 between the faces.
+    assert_eq!((shared[0].kind, shared[0].angle), (CornerKind::Outside, Some(149.0)));
+}
