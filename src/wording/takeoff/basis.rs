@@ -27,14 +27,7 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
         Basis::Spare { .. } => spare(line, job),
-        Basis::Cartons { piece: of, panels, spare, in_carton, over } => {
-            let spare =
-                if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
-            format!(
-                "{}{spare}, {in_carton} to a carton, rounded up; {over} over",
-                pieces(*panels as usize, *of)
-            )
-        }
+        Basis::Cartons { .. } => cartons(&line.basis),
         Basis::NetArea { piece: of, net, coverage } => {
             let rates: Vec<String> = coverage
                 .iter()
@@ -80,6 +73,15 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
             counted_one_by_one(&line.basis)
         }
     }
+}
+
+fn cartons(basis: &Basis) -> String {
+    let Basis::Cartons { piece: of, panels, spare, in_carton, over } = basis else {
+        return String::new();
+    };
+    let spare = if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
+    let panels = pieces(*panels as usize, *of);
+    format!("{panels}{spare}, {in_carton} to a carton, rounded up; {over} over")
 }
 
 fn spare(line: &TakeoffLine, job: &Job) -> String {
