@@ -576,11 +576,7 @@ fn a_zone_must_be_whole() {
 fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
     let text = "[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\n[zone.product]\n";
     for (own, kind, stands) in [
-        (
-            "kind = \"vinyl\"\nfaces = 1\nface_height = 6\n",
-            Siding::Panel(PanelSiding::Vinyl),
-            96.0,
-        ),
+        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Siding::Panel(PanelSiding::Vinyl), 96.0),
         // Boards over vinyl stand over flashing, as over a ledge: 1/4 in clear of it, so that water
         // finds its way out and the lower edge stays dry (TrimFact::LedgeClearance).
         ("kind = \"wood\"\n", Siding::Board(BoardSiding::Wood), 96.25),
