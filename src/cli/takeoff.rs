@@ -44,8 +44,9 @@ pub(super) fn priced(mut sets: LaidSets, prices: Option<&Prices>) -> Result<Laid
         for set in sets.iter_mut() {
             let style = set.layout.job.sheet.lengths;
             let words = |l: &TakeoffLine| items::item_and_unit(l, style);
-            set.takeoff =
+            let priced =
                 price::applied(std::mem::take(&mut set.takeoff), &p.list, &p.name, &words)?;
+            set.takeoff = price::taxed(priced, set.layout.job.estimate.tax);
         }
     }
     Ok(sets)

@@ -134,14 +134,19 @@ fn part(
     if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
         return Ok(of_zone(house, &zone.name, part));
     }
-    house.corners = corners::paired(&house);
-    bays::join(&mut house, job);
-    // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
-    parts::report(&house, job, findings);
-    angled::widen(&mut house, job, findings);
-    returns::add(&mut house, job, findings);
-    corner_report::report(&house, findings);
+    with_corners(&mut house, job, findings);
     Ok(house)
+}
+
+/// Pairs the corners of a house and adds the walls that its job gives.
+fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
+    house.corners = corners::paired(house);
+    bays::join(house, job);
+    // Walls at an angle leave their elevation, and one that is empty goes: names are asked before.
+    parts::report(house, job, findings);
+    angled::widen(house, job, findings);
+    returns::add(house, job, findings);
+    corner_report::report(house, findings);
 }
 
 /// A house as one of its zones shows it.

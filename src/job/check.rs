@@ -9,10 +9,13 @@ use crate::finding::Refusal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::job_value::ValueFault;
 use crate::geom::vocabulary::Point;
+use crate::model::line_names::{is_line, line_names};
 use crate::model::linework::Role;
 
 /// Longest nail, inches: of our own choosing, no source.
 const LONGEST_NAIL: f64 = 24.0;
+/// Most hours of labor for one unit of a line: of our own choosing, no source.
+const MOST_HOURS: f64 = 1000.0;
 /// Narrowest board, inches: of our own choosing, no source.
 const LEAST_BOARD: f64 = 0.5;
 /// Widest lap, inches, as the range of `product.lap`.
@@ -98,6 +101,13 @@ fn relations(job: &Job) -> Vec<Fault> {
         let (key, value) = ("fasteners.lengths".to_owned(), Some(*odd).filter(|v| v.is_finite()));
         let keys = [key.clone()];
         let fault = ValueFault::ListOutOfRange { key, value, over: 0.0, most: LONGEST_NAIL };
+        out.push(Fault::new(keys, fault));
+    }
+    let hours = &job.estimate.hours;
+    if let Some(odd) = hours.values().find(|h| !(**h > 0.0 && **h <= MOST_HOURS)) {
+        let (key, value) = ("estimate.hours".to_owned(), Some(*odd).filter(|v| v.is_finite()));
+        let keys = [key.clone()];
+        let fault = ValueFault::ListOutOfRange { key, value, over: 0.0, most: MOST_HOURS };
         out.push(Fault::new(keys, fault));
     }
     // Foam cannot meet foam when the lap in force is out of a lap's range.
@@ -194,6 +204,15 @@ fn names(job: &Job) -> Vec<Fault> {
             let choices = ACCEPTABLE.map(str::to_owned).to_vec();
             out.push(Fault::new([key.clone()], ValueFault::NotOneOf { key, text, choices }));
         }
+    }
+    let e = &job.estimate;
+    let named = e.hours.keys().map(|line| ("hours", line));
+    let named = named.chain(e.colors.keys().map(|line| ("colors", line)));
+    let named = named.chain(e.item_numbers.keys().map(|line| ("item_numbers", line)));
+    for (table, line) in named.filter(|(_, line)| !is_line(line)) {
+        let (key, text) = (format!("estimate.{table}"), line.clone());
+        let fault = ValueFault::NotOneOf { key: key.clone(), text, choices: line_names() };
+        out.push(Fault::new([format!("{key}.{line}"), key], fault));
     }
     for (role, patterns) in &job.layers {
         if patterns.iter().any(|p| p.trim().is_empty()) {

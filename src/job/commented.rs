@@ -236,6 +236,7 @@ mod tests {
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         job.weather = Default::default();
         job.fasteners = Default::default();
+        job.estimate = Default::default();
         let roles = std::mem::take(&mut job.layers);
         for (role, names) in roles {
             assert_eq!(names, Job::default().patterns(role));

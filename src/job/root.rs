@@ -9,6 +9,7 @@ use super::around::{AngledWall, ReturnWall};
 use super::boards::Boards;
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
+use super::estimate::Estimate;
 use super::fasteners::FastenerRules;
 use super::layers::{AGREED_LAYERS, is_identification, wildcard};
 use super::map_schema::named_by;
@@ -80,6 +81,8 @@ pub struct Job {
     pub fasteners: FastenerRules,
     /// Fasteners and counts.
     pub takeoff: TakeoffRules,
+    /// Further lines of an estimate.
+    pub estimate: Estimate,
     /// Paper.
     pub sheet: SheetRules,
 }

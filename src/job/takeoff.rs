@@ -47,6 +47,20 @@ pub struct TakeoffRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub flashing_roll: f64,
+    /// How far lengths of flashing along one level run lap, where a run is longer than a roll. Default
+    /// 4 in: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub flashing_lap: f64,
+    /// How far the pan under a door is turned up at each jamb. Default 6 in: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub door_pan_up: f64,
+    /// Height of a course of roofing along its slope: one piece of step flashing goes with each.
+    /// Default 5 in: common practice, no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub step_exposure: f64,
 }
 
 impl Default for TakeoffRules {
@@ -61,6 +75,9 @@ impl Default for TakeoffRules {
             trim_spare: 3.0,
             large_opening: 20.0,
             flashing_roll: 600.0,
+            flashing_lap: 4.0,
+            door_pan_up: 6.0,
+            step_exposure: 5.0,
         }
     }
 }

@@ -42,6 +42,39 @@ pub enum Advice {
     },
     /// Walls that the elevations hide are not counted.
     HiddenWalls,
-    /// Materials that no takeoff of siding holds.
-    NotCounted,
+    /// What this takeoff leaves out.
+    Excluded {
+        /// Thing by thing.
+        things: Vec<Excluded>,
+    },
+}
+
+/// What a takeoff leaves out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Excluded {
+    /// Soffit and fascia.
+    SoffitAndFascia,
+    /// Weather barrier and its tape.
+    Barrier,
+    /// Sealant.
+    Sealant,
+    /// Furring behind cut edges.
+    Furring,
+    /// Blocks for fixtures that are not drawn.
+    BlocksNotDrawn,
+    /// Coil stock for wrapped trim.
+    Coil,
+    /// Shutters and vents.
+    ShuttersAndVents,
+    /// Flashing of the roofs themselves: valleys, edges, chimneys, skylights.
+    RoofFlashing,
+    /// Flashing behind upright joints between claddings.
+    UprightJoints,
+    /// Pans under garage doors.
+    GarageDoorPans,
+    /// Flashing round pipes and fixtures.
+    FixtureFlashing,
+    /// Copings and built-in gutters.
+    CopingsAndGutters,
 }

@@ -4,6 +4,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::flashed_run::FlashedLength;
+use super::ids::ItemId;
 use super::item::SidingPiece;
 use super::trim::TrimStock;
 
@@ -83,6 +85,9 @@ pub enum Basis {
         pocket: Option<f64>,
         /// Stock lengths that no cutting plan undercuts.
         least: usize,
+        /// Of what is bent, how much of the length is laps.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        bent_laps: Option<f64>,
     },
     /// A cap at the bottom of each corner post that stops over an overhang.
     PostCaps,
@@ -105,9 +110,42 @@ pub enum Basis {
         roll: f64,
         /// How far a strip reaches to each side.
         each_side: f64,
+        /// Strips cut.
+        strips: usize,
+        /// Rolls that no cutting plan undercuts.
+        least: usize,
     },
     /// Where a lower roof slopes along a wall.
-    RoofSlopes,
+    RoofSlopes {
+        /// Pieces: one a course of roofing, and one more a slope.
+        pieces: usize,
+        /// Height of a course of roofing along the slope.
+        exposure: f64,
+    },
+    /// A level run of flashing, laps left out.
+    LevelRun,
+    /// Strips along level runs, from rolls.
+    RunStrips {
+        /// The runs by what they lie over.
+        runs: Vec<FlashedLength>,
+        /// Strips they are cut to.
+        strips: usize,
+        /// How far strips of one run lap.
+        lap: f64,
+        /// Length of all strips.
+        length: f64,
+        /// Length of a roll.
+        roll: f64,
+        /// Rolls that no cutting plan undercuts.
+        least: usize,
+    },
+    /// A pan under each door.
+    DoorPans {
+        /// How far it is turned up at each jamb.
+        turned_up: f64,
+        /// Length of all pans, turned up ends in.
+        length: f64,
+    },
     /// The low end of each lower roof that slopes along a wall.
     RoofSlopeEnds,
     /// One behind each joint of two boards.
@@ -118,7 +156,7 @@ pub enum Basis {
         piece: SidingPiece,
         /// Nails.
         nails: f64,
-        /// Nails in a box.
+        /// Nails in a box, or in a pound where they are bought by weight.
         in_box: f64,
         /// Pieces they hold.
         pieces: usize,
@@ -139,13 +177,80 @@ pub enum Basis {
     TrimNails {
         /// Nails.
         nails: f64,
-        /// Nails in a box.
+        /// Nails in a box, or in a pound where they are bought by weight.
         in_box: f64,
         /// Nails by stock.
         by_stock: Vec<StockNails>,
     },
     /// Fixtures drawn with a mounting block.
     DrawnBlocks,
+    /// Weather barrier by the area of the walls, openings in, with laps.
+    BarrierArea {
+        /// Area of the walls.
+        area: f64,
+        /// Width and length of a roll.
+        roll: [f64; 2],
+        /// Laps of level and of upright seams.
+        laps: [f64; 2],
+    },
+    /// Seams of a weather barrier.
+    BarrierSeams {
+        /// Their length.
+        length: f64,
+        /// Length of a roll of tape.
+        roll: f64,
+    },
+    /// Beads of sealant.
+    Beads {
+        /// Their length.
+        length: f64,
+        /// Width and depth of a bead.
+        bead: f64,
+        /// Fluid ounces in a cartridge.
+        cartridge: f64,
+        /// Whether boards are sealed along their trim, else openings behind their flanges.
+        boards: bool,
+    },
+    /// Cut from stock along drawn lengths.
+    StockAlong {
+        /// Pieces.
+        pieces: usize,
+        /// Their length.
+        length: f64,
+        /// Stock.
+        stock: f64,
+        /// Stock lengths that no cutting plan undercuts.
+        least: usize,
+    },
+    /// Coil stock for wrapped trim.
+    Wraps {
+        /// Each sort of trim that is wrapped.
+        wraps: Vec<WrapLength>,
+        /// Width and length of a roll.
+        roll: [f64; 2],
+    },
+    /// Soffit panels cut across the depth of a soffit.
+    SoffitCuts {
+        /// Drawn length and depth under eaves.
+        eaves: [f64; 2],
+        /// Drawn length and depth along rakes.
+        rakes: [f64; 2],
+        /// Width that a panel covers.
+        cover: f64,
+        /// Cuts.
+        cuts: usize,
+        /// Stock.
+        stock: f64,
+        /// Stock lengths that no cutting plan undercuts.
+        least: usize,
+    },
+    /// Counted by the job.
+    GivenByJob,
+    /// Hours of the office for each unit of a line.
+    Hours {
+        /// Line by line.
+        parts: Vec<LaborPart>,
+    },
     /// Net area of a zone of other cladding; nothing of it is counted.
     ZoneArea,
     /// Wall that gets no siding, by why. The last is no part of gross area.
@@ -195,4 +300,42 @@ pub struct StockNails {
     pub nails: f64,
     /// Greatest spacing, inches.
     pub spacing: f64,
+}
+
+/// Trim that coil stock wraps.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct WrapLength {
+    /// What.
+    pub trim: WrappedTrim,
+    /// Its length, inches.
+    pub length: f64,
+    /// Width of the strip, inches.
+    pub girth: f64,
+    /// Strips that go side by side out of a roll's width.
+    pub strips: usize,
+}
+
+/// Trim that coil stock may wrap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WrappedTrim {
+    /// Fascia, by the drawn lengths of eaves and rakes.
+    Fascia,
+    /// Frieze boards.
+    Frieze,
+    /// Band boards.
+    Band,
+    /// Flat surrounds of openings.
+    Surround,
+}
+
+/// Hours of labor for one line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LaborPart {
+    /// The line.
+    pub line: ItemId,
+    /// Units of it.
+    pub units: f64,
+    /// Hours for each.
+    pub hours: f64,
 }

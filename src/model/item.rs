@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::flashed_run::FlashedRun;
 use super::ids::ItemId;
 use super::trim::TrimStock;
 
@@ -88,6 +89,18 @@ pub enum Item {
     StepFlashing,
     /// Kick-out flashing at the low ends of lower roofs.
     KickOutFlashing,
+    /// Flashing along level runs over one sort of place: its length, bought as [`Item::RunFlashing`].
+    FlashedLength {
+        /// What it lies over.
+        over: FlashedRun,
+    },
+    /// Flashing along all level runs.
+    RunFlashing {
+        /// Width of the sheet, inches.
+        width: f64,
+    },
+    /// Pans under doors.
+    DoorPans,
     /// Flashing behind joints of boards.
     JointBacking {
         /// Width of a piece, inches.
@@ -104,6 +117,29 @@ pub enum Item {
     TrimNails,
     /// Blocks that fixtures stand on.
     MountingBlocks,
+    /// Weather barrier in rolls.
+    Barrier,
+    /// Tape for its seams.
+    BarrierTape,
+    /// Sealant in cartridges.
+    Sealant,
+    /// Furring strips behind cut edges.
+    Furring,
+    /// Coil stock in rolls.
+    Coil,
+    /// Soffit panels.
+    Soffit,
+    /// Channel that takes soffit panels at the wall.
+    SoffitChannel,
+    /// Fascia.
+    Fascia,
+    /// Things whose count the job gives.
+    Given {
+        /// Which.
+        things: GivenThings,
+    },
+    /// Labor by the office's own hours.
+    Labor,
     /// Cladding that is measured by area and not laid out.
     OtherCladding {
         /// The zone's name in the job.
@@ -118,6 +154,18 @@ pub enum Item {
         /// The percentage.
         waste: f64,
     },
+}
+
+/// Things whose count the job gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GivenThings {
+    /// Pairs of shutters.
+    Shutters,
+    /// Vents.
+    Vents,
+    /// Blocks for fixtures that are not drawn.
+    Blocks,
 }
 
 impl Item {
@@ -144,12 +192,37 @@ impl Item {
             Item::CornerFlashing { .. } => "corner-flashing".into(),
             Item::StepFlashing => "step-flashing".into(),
             Item::KickOutFlashing => "kick-out".into(),
+            Item::FlashedLength { over } => match over {
+                FlashedRun::Roof => "roof-flashing",
+                FlashedRun::Deck => "deck-flashing",
+                FlashedRun::Ledge => "ledge-flashing",
+                FlashedRun::Cladding => "cladding-flashing",
+                FlashedRun::Band => "band-flashing",
+            }
+            .into(),
+            Item::RunFlashing { .. } => "continuous-flashing".into(),
+            Item::DoorPans => "door-pans".into(),
             Item::JointBacking { .. } => "joint-backing".into(),
             Item::SidingNails { .. } => "panel-nails".into(),
             Item::TrimNails => "trim-nails".into(),
             Item::MountingBlocks => "mounting-blocks".into(),
             Item::BareWall => "bare-wall".into(),
             Item::ByNetArea { .. } => "by-net-area".into(),
+            Item::Barrier => "weather-barrier".into(),
+            Item::BarrierTape => "barrier-tape".into(),
+            Item::Sealant => "sealant".into(),
+            Item::Furring => "furring".into(),
+            Item::Coil => "coil".into(),
+            Item::Soffit => "soffit".into(),
+            Item::SoffitChannel => "soffit-channel".into(),
+            Item::Fascia => "fascia".into(),
+            Item::Given { things } => match things {
+                GivenThings::Shutters => "shutters",
+                GivenThings::Vents => "vents",
+                GivenThings::Blocks => "blocks",
+            }
+            .into(),
+            Item::Labor => "labor".into(),
         };
         id.into()
     }
@@ -228,6 +301,8 @@ pub enum CountUnit {
     SquareFoot,
     /// Feet.
     Foot,
+    /// Meters.
+    Meter,
     /// Feet along a roof's slope.
     FootOfSlope,
     /// Meters along a roof's slope.
@@ -236,6 +311,12 @@ pub enum CountUnit {
     Roll,
     /// Boxes of nails.
     Box,
+    /// Cartridges.
+    Cartridge,
+    /// Pairs.
+    Pair,
+    /// Hours.
+    Hour,
     /// Nails.
     Nail,
     /// Pounds.

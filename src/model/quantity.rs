@@ -31,6 +31,9 @@ pub struct TakeoffLine {
     /// Color to order, where the job names one.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub color: String,
+    /// The supplier's item number, where the job gives one.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub item_number: String,
     /// Stock length of one piece, inches.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stock: Option<f64>,
@@ -61,6 +64,7 @@ impl TakeoffLine {
             waste: 0.0,
             basis,
             color: String::new(),
+            item_number: String::new(),
             stock: None,
             length: None,
             counts: Vec::new(),
@@ -85,6 +89,10 @@ pub enum Group {
     Flashing,
     /// Fasteners and blocks.
     Fasteners,
+    /// What else goes on the wall: barrier, sealant, soffit, and what the job counts.
+    Further,
+    /// Labor.
+    Labor,
     /// Rules of thumb: never ordered.
     Comparison,
     /// Other cladding, measured by area and not laid out: never ordered.

@@ -264,6 +264,13 @@ pub struct Cost {
     #[serde(with = "hundredths")]
     #[schemars(with = "f64")]
     pub total: i64,
+    /// Sales tax, percent, where the job gives one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tax_percent: Option<f64>,
+    /// Tax on the priced materials, labor left out, hundredths; written as a decimal.
+    #[serde(default, skip_serializing_if = "Option::is_none", with = "maybe_hundredths")]
+    #[schemars(with = "Option<f64>")]
+    pub tax: Option<i64>,
     /// Lines to order that have no price.
     pub unpriced: Vec<ItemId>,
     /// Prices for what this takeoff does not hold.

@@ -26,6 +26,7 @@ facts! {
         ThreeCounts: "cartons, pieces and net area are three separate numbers", [], "", Practice;
         CallSizes: "a call size is width and height in feet and inches: 3040 is 3 ft 0 in by 4 ft 0 in", [], "", Exact;
         RoundedForSafety: "counts are rounded up, lengths to cut down to 1/16 in", [], "", Practice;
+        BarrierLaps: "a weather barrier laps 2 in at level seams and 6 in at upright ones", [ResidentialCode], "R703.2", Read;
         OneLot: "one production lot for one building: lots differ in color", [PvcInstallation2003], "note 2", Read;
         FullCartonsBack: "only full cartons are taken back", [], "", Practice;
     }

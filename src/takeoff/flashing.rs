@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::level_flashing::{self, strips};
 use super::lines::{Shares, waste, whole};
 use super::trims::WallParts;
 use crate::geom::tol::LEVEL;
@@ -15,6 +16,7 @@ use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, TakeoffLine};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{JAMB_OVER, SILL_PAST, TrimKind, TrimPiece};
+use crate::packing;
 use crate::units::{LengthStyle, Unit};
 
 /// Width of the sheet at a corner: 10 in to each side (`TrimFact::CornerFlashing`).
@@ -25,6 +27,7 @@ pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
     out.extend(openings(layout, cuts));
     out.extend(corners(layout));
     out.extend(roofs(layout));
+    out.extend(level_flashing::lines(layout));
     out
 }
 
@@ -78,7 +81,7 @@ fn openings(layout: &LaidHouse, cuts: &[StockCut]) -> Option<TakeoffLine> {
 fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
     let two = layout.job.trim.inside_corner == InsideCorner::TwoChannels;
     let mut shares = Shares::default();
-    let mut counts = Vec::new();
+    let (mut counts, mut cut) = (Vec::new(), Vec::new());
     let (parts, at) = (WallParts::of(layout), ByWall::of(layout));
     for t in &layout.trims {
         let length = match t.kind {
@@ -88,15 +91,25 @@ fn corners(layout: &LaidHouse) -> Option<TakeoffLine> {
             TrimKind::CornerChannel => t.length,
             _ => continue,
         };
-        shares.add((&t.elevation, &t.wall), parts.part(t), 1, length);
+        // Strips go whole where a roll holds them; a longer one is lapped.
+        let mine = strips(length, roll(layout), layout.job.takeoff.flashing_lap);
+        shares.add((&t.elevation, &t.wall), parts.part(t), 1, mine.iter().sum());
+        cut.extend(mine.into_iter().filter(|l| *l > 0.0));
         counts.push(t.mark.as_str().into());
     }
+    let plan = packing::plan(&cut, roll(layout), 0.0);
     let basis = Basis::CornerStrips {
         length: shares.net(),
         roll: roll(layout),
         each_side: CORNER_SHEET / 2.0,
+        strips: cut.len(),
+        least: plan.bound,
     };
-    rolls(layout, Item::CornerFlashing { width: CORNER_SHEET }, basis, shares, counts)
+    let item = Item::CornerFlashing { width: CORNER_SHEET };
+    let mut line = rolls(layout, item, basis, shares, counts)?;
+    line.order = plan.stocks.len() as f64;
+    line.waste = waste(line.net, line.order);
+    Some(line)
 }
 
 /// How much of a channel in an inside corner has the other wall's channel beside it.
@@ -119,7 +132,7 @@ fn beside(at: &ByWall, t: &TrimPiece) -> f64 {
     over.sum::<f64>().min(high - low)
 }
 
-/// Step flashing by the foot or meter and a kick-out at the foot of each slope
+/// Step flashing by the foot or meter, with its pieces, and a kick-out at the foot of each slope
 /// (`TrimFact::StepFlashing`, `TrimFact::KickOut`).
 fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let (each, unit) = match layout.job.sheet.lengths {
@@ -127,6 +140,8 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
         LengthStyle::Mm => (Unit::M.inches(), CountUnit::MeterOfSlope),
     };
     let (mut steps, mut outs) = (Shares::default(), Shares::default());
+    let exposure = layout.job.takeoff.step_exposure.max(1.0);
+    let mut pieces = 0.0;
     for (e, s) in
         layout.elevations.iter().flat_map(|e| e.roof_sides().into_iter().map(move |s| (e, s)))
     {
@@ -134,6 +149,7 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
         if s.sloped {
             let middle = (s.edge.from[1] + s.edge.to[1]) / 2.0;
             steps.add(place, s.wall.part_at(middle), 1, s.length() / each);
+            pieces += whole(s.length() / exposure) + 1.0;
         }
         if let Some(foot) = s.kick_out {
             outs.add(place, s.wall.part_at(foot[1]), 1, 1.0);
@@ -146,9 +162,10 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
         shares: shares.done(layout),
         ..TakeoffLine::new(item, unit, Group::Flashing, basis)
     };
+    let basis = Basis::RoofSlopes { pieces: pieces as usize, exposure };
     let mut out = Vec::new();
     if steps.net() > 0.0 {
-        out.push(line(Item::StepFlashing, unit, steps, Basis::RoofSlopes));
+        out.push(line(Item::StepFlashing, unit, steps, basis));
     }
     if outs.net() > 0.0 {
         out.push(line(Item::KickOutFlashing, CountUnit::Piece, outs, Basis::RoofSlopeEnds));

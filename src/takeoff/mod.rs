@@ -5,8 +5,10 @@ mod area;
 mod bare;
 mod checks;
 mod cut_plan;
+mod estimate;
 mod fasteners;
 mod flashing;
+mod level_flashing;
 mod lines;
 mod movement;
 mod nail_lines;
@@ -41,8 +43,22 @@ fn lines(layout: &LaidHouse, trim_cuts: &[StockCut]) -> Vec<TakeoffLine> {
     lines.extend(nail_lines::lines(layout));
     lines.extend(zones::lines(layout));
     lines.extend(bare::line(layout));
+    lines.extend(estimate::lines(layout));
+    lines.extend(estimate::labor(layout, &lines));
     lines.push(area::line(layout));
+    lines.iter_mut().for_each(|l| named_by_job(l, layout));
     lines
+}
+
+/// The color and the supplier's number that the job gives a line.
+fn named_by_job(line: &mut TakeoffLine, layout: &LaidHouse) {
+    let rules = &layout.job.estimate;
+    if let Some(color) = rules.colors.get(line.id.as_str()) {
+        line.color.clone_from(color);
+    }
+    if let Some(number) = rules.item_numbers.get(line.id.as_str()) {
+        line.item_number.clone_from(number);
+    }
 }
 
 /// The takeoff of a laid-out house, reckoned once: its lines, and what they are cut from and weighed

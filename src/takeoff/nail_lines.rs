@@ -48,27 +48,47 @@ fn joint_backing(layout: &LaidHouse) -> Option<TakeoffLine> {
     })
 }
 
-/// Nails in a box.
-fn in_box(layout: &LaidHouse) -> f64 {
-    f64::from(layout.job.takeoff.nail_box.max(1))
+/// How nails are bought: so many in a box, or in a pound where the job gives their weight.
+#[derive(Clone, Copy)]
+struct Bought {
+    nails: f64,
+    unit: CountUnit,
 }
 
-/// A line of nails in boxes, its shares counted in nails.
-fn boxed(layout: &LaidHouse, item: Item, shares: Shares, basis: Basis) -> TakeoffLine {
-    let size = in_box(layout);
+impl Bought {
+    fn of(layout: &LaidHouse, per_pound: f64) -> Self {
+        if per_pound > 0.0 {
+            Bought { nails: per_pound, unit: CountUnit::Pound }
+        } else {
+            let nails = f64::from(layout.job.takeoff.nail_box.max(1));
+            Bought { nails, unit: CountUnit::Box }
+        }
+    }
+}
+
+/// A line of nails in boxes or pounds, its shares counted in nails.
+fn boxed(
+    layout: &LaidHouse,
+    item: Item,
+    shares: Shares,
+    basis: Basis,
+    bought: Bought,
+) -> TakeoffLine {
+    let size = bought.nails;
     let net = shares.net() / size;
     TakeoffLine {
         net,
         order: whole(net),
         waste: waste(net, whole(net)),
         shares: Shares::scaled(&shares.done(layout), 1.0 / size),
-        ..TakeoffLine::new(item, CountUnit::Box, Group::Fasteners, basis)
+        ..TakeoffLine::new(item, bought.unit, Group::Fasteners, basis)
     }
 }
 
 fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
     let (job, piece) = (&layout.job, siding_piece(layout));
     let spacing = job.nail_spacing();
+    let bought = Bought::of(layout, job.estimate.siding_nails_per_pound);
     let mut shares = Shares::default();
     for (e, w) in layout.walls() {
         for c in &w.courses {
@@ -81,7 +101,7 @@ fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
     let basis = Basis::SidingNails {
         piece,
         nails: shares.net(),
-        in_box: in_box(layout),
+        in_box: bought.nails,
         pieces: layout.pieces().count(),
         spacing,
         through: through(job),
@@ -90,10 +110,11 @@ fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
         shank: job.nail_shank(),
         head: job.fasteners.head,
     };
-    boxed(layout, Item::SidingNails { piece, length: siding_nail(job) }, shares, basis)
+    boxed(layout, Item::SidingNails { piece, length: siding_nail(job) }, shares, basis, bought)
 }
 
 fn trim_nail_line(layout: &LaidHouse) -> TakeoffLine {
+    let bought = Bought::of(layout, layout.job.estimate.trim_nails_per_pound);
     let mut shares = Shares::default();
     let mut by_stock: BTreeMap<TrimStock, f64> = BTreeMap::new();
     let parts = WallParts::of(layout);
@@ -109,10 +130,10 @@ fn trim_nail_line(layout: &LaidHouse) -> TakeoffLine {
     };
     let basis = Basis::TrimNails {
         nails: shares.net(),
-        in_box: in_box(layout),
+        in_box: bought.nails,
         by_stock: by_stock.into_iter().map(of_stock).collect(),
     };
-    boxed(layout, Item::TrimNails, shares, basis)
+    boxed(layout, Item::TrimNails, shares, basis, bought)
 }
 
 /// Lowest height of a ring.

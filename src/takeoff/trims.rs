@@ -84,6 +84,7 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         length,
         pocket: (pocketed(stock) && !boards).then(|| layout.job.pocket()),
         least: packing::bound(&lengths, length, layout.job.seams.kerf),
+        bent_laps: (stock == TrimStock::FlexibleChannel).then(|| laps(&mine)),
     };
     Some(TakeoffLine {
         net: shares.net(),
@@ -97,6 +98,12 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         shares: shares.done(layout),
         ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)
     })
+}
+
+/// How much of the length of pieces is laps.
+fn laps(pieces: &[&TrimPiece]) -> f64 {
+    let of = |e: &TrimEnd| if let TrimEnd::Lap(lap) = e { *lap } else { 0.0 };
+    pieces.iter().flat_map(|t| &t.ends).map(of).sum()
 }
 
 /// Pieces and length of each kind.

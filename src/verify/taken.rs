@@ -17,10 +17,16 @@ pub(super) fn kept_clear(layout: &LaidHouse, w: &LaidWall) -> f64 {
     over_roofs(w, keep.roof) + over_ledges(w, keep.ledge)
 }
 
-/// Area over the tops of bare areas that the clearance to them takes at most, square inches.
+/// Area over the tops of bare areas that the clearance to them takes at most, square inches. Reckoned as
+/// over roofs.
 pub(super) fn over_ledges(w: &LaidWall, clear: f64) -> f64 {
-    let tops = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
-    tops.map(|e| (reach(e.from, e.to) + 1.0) * clear).sum()
+    let met = w.edges.iter().filter(|e| e.kind == EdgeKind::BareTop);
+    let met: f64 = met.map(|e| strip_over(e.from, e.to, clear)).sum();
+    let bare =
+        |by: HiddenBy| matches!(by, HiddenBy::NotSided | HiddenBy::OtherZone | HiddenBy::Band);
+    let drawn = w.hidden.iter().filter(|h| bare(h.by)).flat_map(|h| &h.outline);
+    let drawn = drawn.flat_map(|ring| upper_sides(ring)).filter(|(a, b)| !on_outline(w, *a, *b));
+    met.max(drawn.map(|(a, b)| strip_over(a, b, clear)).sum())
 }
 
 /// Area over lower roofs that the clearance to them takes at most, square inches. Reckoned from the sides of

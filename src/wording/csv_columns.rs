@@ -18,3 +18,5 @@ pub const EDGES: [&str; 2] = ["butt edge", "top edge"];
 pub const HELD: &str = "held without hem or lock";
 /// Whether shims hold the panel's angle.
 pub const SHIM: &str = "shim";
+/// The supplier's number of a line.
+pub const ITEM_NUMBER: &str = "item number";

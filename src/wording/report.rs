@@ -155,6 +155,14 @@ pub fn cost_heading(currency: &str) -> String {
 
 /// Under the priced lines.
 pub const PRICED_TOTAL: &str = "total of the priced lines";
+/// The total with tax.
+pub const WITH_TAX: &str = "total with tax";
+
+/// Tax on priced materials.
+pub fn tax(percent: f64) -> String {
+    format!("sales tax on materials, {percent} %, labor left out")
+}
+
 /// Lines that no price was given for.
 pub const WITHOUT_PRICE: &str = "Without a price";
 /// Prices that no line has.

@@ -23,6 +23,8 @@ pub const SOLD_IN: &str = "Sold in multiples of";
 pub const UNITS_TO_BUY: &str = "Units to buy";
 /// Column of how a figure came about.
 pub const BASIS: &str = "Basis of quantity";
+/// Column of the supplier's numbers.
+pub const ITEM_NUMBER: &str = "Item number";
 /// Under the priced lines.
 pub const PRICED_TOTAL: &str = "Total of the priced lines";
 /// Column of what is left over.

@@ -33,7 +33,7 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
         owned(&["item", "unit", "net", "order", "waste %", "basis", "id", "part", "color"]);
     header.push(format!("stock ({})", style.unit()));
     header.push(format!("length used ({})", style.unit()));
-    header.extend(owned(&["stock", "length used", "counts"]));
+    header.extend(owned(&["stock", "length used", "counts", csv_columns::ITEM_NUMBER]));
     if takeoff.cost.is_some() {
         header.extend(owned(&[
             "price",
@@ -61,6 +61,7 @@ pub fn takeoff(layout: &Layout, takeoff: &Takeoff) -> Vec<u8> {
             words(l.stock),
             words(l.length),
             text(ranges(&l.counts)),
+            text(l.item_number.as_str()),
         ];
         row.extend(takeoff.cost.iter().flat_map(|c| costs(c, l, takeoff.buys(l))));
         row

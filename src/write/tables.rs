@@ -123,6 +123,12 @@ pub(super) fn costs(takeoff: &Takeoff) -> String {
         ));
     }
     out.push_str(&format!("  {:<56} {:>16}\n", report::PRICED_TOTAL, hundredths(cost.total)));
+    if let (Some(percent), Some(tax)) = (cost.tax_percent, cost.tax) {
+        let what = report::tax(percent);
+        out.push_str(&format!("  {:<56} {:>16}\n", fitted(&what, 56), hundredths(tax)));
+        let with_tax = hundredths(cost.total + tax);
+        out.push_str(&format!("  {:<56} {:>16}\n", report::WITH_TAX, with_tax));
+    }
     for (what, list) in
         [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
     {

@@ -19,6 +19,7 @@ mod commands;
 mod contours;
 mod corners;
 mod counting_rules;
+mod curved_heads;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
 mod cuts;
@@ -41,6 +42,7 @@ mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
 mod found;
+mod further_lines;
 mod fuzz_words;
 mod given_lengths;
 mod golden;
@@ -61,6 +63,7 @@ mod jobcase;
 mod kind_words;
 mod layouts;
 mod letters;
+mod level_flashing;
 mod limits;
 mod long_cuts;
 mod mixed;
@@ -82,6 +85,8 @@ mod random_sheets;
 mod read_back;
 mod reading;
 mod recount;
+mod recount_estimate;
+mod recount_flashing;
 mod roof_slopes;
 mod samples;
 #[path = "../seamcase/mod.rs"]

@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde_json::Value;
 
 use crate::support::{job, laid_by_a_crew, lay, root, samples};
+use crate::{recount_estimate, recount_flashing};
 
 /// What a line must say: needed, to order.
 type Count = (f64, f64);
@@ -205,7 +206,7 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     out.insert("by-net-area".into(), (by_area, 0.0));
 
     let mut trims: BTreeMap<&str, (f64, BTreeSet<&str>)> = BTreeMap::new();
-    let (mut trim_nails, mut corners) = (0.0, 0.0);
+    let (mut trim_nails, mut corners) = (0.0, Vec::new());
     let mut flashed: BTreeSet<&str> = BTreeSet::new();
     let mut capped = 0.0;
     let caps = &mut capped;
@@ -224,7 +225,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         let post = stock.ends_with("post");
         let flanges = if post { 2.0 } else { 1.0 };
         trim_nails += flanges * nails(num(&t["length"]), num(&rules["trim_nail_spacing"]));
-        corners += if post { num(&t["length"]) } else { 0.0 };
+        if post {
+            corners.push(num(&t["length"]));
+        }
     }
     for (stock, (length, bought)) in &trims {
         let each = num(&v["job"]["trim"][*stock]);
@@ -246,7 +249,17 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         }
     };
     rolls("opening-flashing", walls(v).flat_map(|w| list(w, "openings")).map(flashing).sum());
-    rolls("corner-flashing", corners);
+    let lap = num(&rules["flashing_lap"]);
+    let corners: Vec<f64> =
+        corners.iter().flat_map(|l| recount_flashing::strips(*l, roll, lap)).collect();
+    rolls("corner-flashing", corners.iter().sum());
+    if let Some(line) = out.get_mut("corner-flashing") {
+        // Strips are cut whole: no more rolls than where each goes into the first that holds it.
+        let (least, most) = recount_flashing::rolls(&corners, roll);
+        line.1 = recount_flashing::ordered(v, "corner-flashing").clamp(least, most);
+    }
+    out.extend(recount_flashing::lines(v));
+    out.extend(recount_estimate::lines(v));
     if let Some(line) = out.get_mut("opening-flashing") {
         // Strips are cut whole: as many rolls as the layout cuts them from.
         assert!(flashed.len() as f64 >= line.1);
@@ -266,7 +279,13 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
     let spacing = num(own);
     let count: f64 =
         walls(v).flat_map(pieces).map(|(_, p)| nails(num(&p["length"]), spacing)).sum();
-    out.insert("panel-nails".into(), (count / size, up(count / size)));
+    // By the pound where the job gives the nails' weight.
+    let bought = |key: &str| {
+        let per_pound = num(&v["job"]["estimate"][key]);
+        if per_pound > 0.0 { per_pound } else { size }
+    };
+    let count = count / bought("siding_nails_per_pound");
+    out.insert("panel-nails".into(), (count, up(count)));
     let zones = list(v, "elevations").iter().flat_map(|e| list(e, "zones"));
     for z in zones.filter(|z| z["laid_out"] == false) {
         let name = z["zone"].as_str().unwrap().to_lowercase().replace(' ', "-");
@@ -274,13 +293,17 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         line.0 += num(&z["net_area"]) / 100.0;
     }
     if trim_nails > 0.0 {
-        out.insert("trim-nails".into(), (trim_nails / size, up(trim_nails / size)));
+        let count = trim_nails / bought("trim_nails_per_pound");
+        out.insert("trim-nails".into(), (count, up(count)));
     }
     let blocks =
         walls(v).flat_map(|w| list(w, "obstacles")).filter(|o| o["mounting_block"] == true).count()
             as f64;
     if blocks > 0.0 {
         out.insert("mounting-blocks".into(), (blocks, blocks));
+    }
+    if let Some(labor) = recount_estimate::labor(v, &out) {
+        out.insert("labor".into(), labor);
     }
     out
 }
@@ -327,8 +350,9 @@ fn every_quantity_of_every_sample_is_counted_again() {
         check(&v, &stem);
         lines.extend(recount(&v).into_keys());
     }
-    // Together the samples have every line: 20, spare panels, and spare ones of seven kinds of trim.
-    assert_eq!(lines.len(), 28, "{lines:?}");
+    // Together the samples have every line that the job need not ask for: 24, spare panels, and spare ones
+    // of seven kinds of trim.
+    assert_eq!(lines.len(), 32, "{lines:?}");
 }
 
 #[test]

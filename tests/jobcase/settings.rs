@@ -29,6 +29,24 @@ const APART: [&str; 7] = [
 /// Settings that are drawn after all others: a seed keeps its job when they are added to the schema.
 const LATER: [&str; 2] = ["boards.even", "takeoff.trim_spare"];
 
+/// Whether a key is of what is only counted: such keys are drawn last.
+fn is_counted(path: &str) -> bool {
+    let beside = ["takeoff.flashing_lap", "takeoff.door_pan_up", "takeoff.step_exposure"];
+    path.starts_with("estimate.") || beside.contains(&path)
+}
+
+/// Keys of what is only counted.
+fn counted() -> &'static [Key] {
+    static KEYS: OnceLock<Vec<Key>> = OnceLock::new();
+    KEYS.get_or_init(|| {
+        let mut out = Vec::new();
+        walk(job_schema(), "", &schema::lengths(), &mut out);
+        out.retain(|k| is_counted(&k.path));
+        assert!(out.len() > 20, "only {} keys of what is counted", out.len());
+        out
+    })
+}
+
 /// A key of the job file with what its value may be.
 #[derive(Clone)]
 struct Key {
@@ -58,6 +76,8 @@ fn all_keys() -> &'static (Vec<Key>, Vec<Key>) {
         let mut out = Vec::new();
         walk(job_schema(), "", &lengths, &mut out);
         assert!(out.len() > 100, "only {} keys of the schema are drawn from", out.len());
+        // What is only counted shapes no layout.
+        out.retain(|k| !is_counted(&k.path));
         out.into_iter().partition(|k| !LATER.contains(&k.path.as_str()))
     })
 }
@@ -230,6 +250,17 @@ pub(crate) fn job_text(dice: &mut Dice, drawn: &Drawn) -> String {
     }
     for key in all_keys().1.iter().filter(|_| dice.once_in(4)).cloned().collect::<Vec<_>>() {
         settings.push((key.path, value(dice, &key.kind)));
+        if job_file::parse(&text(&settings, &tables), "j").is_err() {
+            settings.pop();
+        }
+    }
+    for _ in 0..dice.roll(5) {
+        let key: Key = dice.of(counted());
+        let value = value(dice, &key.kind);
+        if settings.iter().any(|s| s.0 == key.path) {
+            continue;
+        }
+        settings.push((key.path, value));
         if job_file::parse(&text(&settings, &tables), "j").is_err() {
             settings.pop();
         }

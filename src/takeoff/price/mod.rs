@@ -69,6 +69,19 @@ pub fn applied(
     Ok(takeoff)
 }
 
+/// The takeoff with the job's sales tax on its priced materials; labor bears none.
+pub fn taxed(mut takeoff: Takeoff, percent: f64) -> Takeoff {
+    let labor = Item::Labor.id();
+    if let Some(cost) = takeoff.cost.as_mut().filter(|_| percent > 0.0) {
+        let materials: i64 =
+            cost.lines.iter().filter(|p| p.item != labor).map(|p| p.extended).sum();
+        cost.tax_percent = Some(percent);
+        // Hundredths, half and over up.
+        cost.tax = Some((materials as f64 * percent / 100.0 + 0.5 - 1e-9).floor() as i64);
+    }
+    takeoff
+}
+
 /// The lines that a price is given for, each with its price.
 fn matched<'a>(
     lines: &[TakeoffLine],

@@ -73,6 +73,7 @@ pub fn rule_on(of_rule: Rule, boards: bool) -> &'static str {
         Rule::PanelContents => "what is cut from a board fits it, saw cuts between",
         Rule::PieceMarks => "every piece has one mark and one board",
         Rule::PanelHalves => "both halves of a ripped board fit it",
+        Rule::HemsClear => "no board head behind a sill, soffit or band",
         Rule::OpeningChannels => "caps and boards alone stand around openings",
         Rule::OpeningDrainage => "a drip cap is over every head",
         Rule::CornerPosts => "every corner has its boards, as high as the corner",

@@ -34,10 +34,10 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         ),
         F::PostPastStone { corner, wall, by } => FindingWords::new(
             format!(
-                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and the corner post runs down past the stone",
+                "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and what stands in the corner runs down past the stone",
                 style.length(*by)
             ),
-            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against the post.",
+            "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
@@ -55,13 +55,7 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
         F::SeamOnJamb { wall, courses, within, piece } => {
             seam_on_jamb(&format!("{on}{wall}"), courses, &style.short(*within), *piece)
         }
-        F::CheckFailed { places } => FindingWords::new(
-            format!(
-                "{}: this layout breaks rules of the independent check",
-                checks::failed(*places)
-            ),
-            "Do not cut, order or build by it. Each place is circled and numbered on the sheets and listed on the cover and in the report; what is said there tells what to change in the drawing or the job.",
-        ),
+        F::CheckFailed { places } => check_failed(*places),
         F::LongPanelGap { length, gap } => FindingWords::new(
             format!(
                 "panels of {} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {} is taken",
@@ -228,5 +222,12 @@ fn seam_on_jamb(on: &str, courses: &[i32], within: &str, of: SidingPiece) -> Fin
         format!(
             "Cut an extra piece so that {courses} has its seam elsewhere, or accept it: water and eyes find a seam in line with a jamb."
         ),
+    )
+}
+
+fn check_failed(places: usize) -> FindingWords {
+    FindingWords::new(
+        format!("{}: this layout breaks rules of the independent check", checks::failed(places)),
+        "Do not cut, order or build by it. Each place is circled and numbered on the sheets and listed on the cover and in the report; what is said there tells what to change in the drawing or the job.",
     )
 }

@@ -2,10 +2,11 @@
 
 use super::items::{piece, pieces};
 use crate::job::Job;
-use crate::model::advice::Advice;
+use crate::model::advice::{Advice, Excluded};
 use crate::model::item::SidingPiece;
 use crate::sources::takeoff::TakeoffFact;
 use crate::sources::trim::TrimFact;
+use crate::wording::lists::joined;
 use crate::wording::siding;
 use crate::wording::sources::{in_brackets, titles};
 
@@ -38,7 +39,29 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
             "Posts of {corners} corners are for {angle:.0} degrees: usual posts are made for 90. Order them for that angle, or have trim bent; they are counted with the other posts."
         ),
         Advice::HiddenWalls => "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks.".to_owned(),
-        Advice::NotCounted => "Soffit, fascia, house wrap, sealants, blocks for fixtures that are not drawn, and coil stock are not in this takeoff.".to_owned(),
+        Advice::Excluded { things } => {
+            let each: Vec<&str> = things.iter().map(|t| excluded(*t)).collect();
+            format!("Not in this takeoff: {}.", joined(&each))
+        }
+    }
+}
+
+fn excluded(thing: Excluded) -> &'static str {
+    match thing {
+        Excluded::SoffitAndFascia => "soffit and fascia",
+        Excluded::Barrier => "weather barrier and tape",
+        Excluded::Sealant => "sealant",
+        Excluded::Furring => "furring behind cut edges",
+        Excluded::BlocksNotDrawn => "blocks for fixtures that are not drawn",
+        Excluded::Coil => "coil stock for wrapped trim",
+        Excluded::ShuttersAndVents => "shutters and vents",
+        Excluded::RoofFlashing => {
+            "flashing of the roofs themselves (valleys, edges, chimneys, skylights)"
+        }
+        Excluded::UprightJoints => "flashing behind upright joints between claddings",
+        Excluded::GarageDoorPans => "pans under garage doors",
+        Excluded::FixtureFlashing => "flashing around pipes and fixtures",
+        Excluded::CopingsAndGutters => "copings and built-in gutters",
     }
 }
 

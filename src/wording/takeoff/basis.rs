@@ -1,10 +1,11 @@
 //! How each figure of the takeoff came about.
 
 use super::items::{pieces, trim_stock};
+use super::{estimate, flashing};
 use crate::job::{Job, TakeoffRules};
 use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, SpareCover, StockNails};
-use crate::model::item::{Item, SidingPiece};
+use crate::model::item::{CountUnit, Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::model::receiver::BareBy;
 use crate::sources::takeoff::TakeoffFact;
@@ -26,14 +27,7 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
     match &line.basis {
         Basis::SidingCut { .. } => siding_cut(&line.basis, job, bound),
         Basis::Spare { .. } => spare(line, job),
-        Basis::Cartons { piece: of, panels, spare, in_carton, over } => {
-            let spare =
-                if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
-            format!(
-                "{}{spare}, {in_carton} to a carton, rounded up; {over} over",
-                pieces(*panels as usize, *of)
-            )
-        }
+        Basis::Cartons { .. } => cartons(&line.basis),
         Basis::NetArea { piece: of, net, coverage } => {
             let rates: Vec<String> = coverage
                 .iter()
@@ -55,18 +49,39 @@ pub fn basis(line: &TakeoffLine, job: &Job, bound: &Bound) -> String {
         ),
         Basis::TrimCut { .. } => trim_cut(&line.basis, style),
         Basis::OpeningStrips { .. } | Basis::CornerStrips { .. } => {
-            strips(&line.basis, style, boards)
+            flashing::strips(&line.basis, style, boards)
         }
-        Basis::SidingNails { .. } | Basis::TrimNails { .. } => nails(&line.basis, style, boards),
+        Basis::SidingNails { .. } | Basis::TrimNails { .. } => {
+            nails(&line.basis, style, boards, line.unit)
+        }
+        Basis::BarrierArea { .. }
+        | Basis::BarrierSeams { .. }
+        | Basis::Beads { .. }
+        | Basis::StockAlong { .. }
+        | Basis::Wraps { .. }
+        | Basis::SoffitCuts { .. }
+        | Basis::GivenByJob
+        | Basis::Hours { .. } => estimate::basis(line, job),
         Basis::ZoneArea => zone_area(&line.item),
         Basis::BareWall { .. } => bare_wall(&line.basis, style),
         Basis::RuleOfThumb { piece: of, over, spare } => rule_of_thumb(*of, *over, *spare),
-        Basis::PostCaps
-        | Basis::RoofSlopes
-        | Basis::RoofSlopeEnds
-        | Basis::BoardJoints
-        | Basis::DrawnBlocks => counted_one_by_one(&line.basis),
+        Basis::LevelRun | Basis::RunStrips { .. } | Basis::DoorPans { .. } => {
+            flashing::level(line, style)
+        }
+        Basis::RoofSlopes { pieces, exposure } => flashing::slopes(*pieces, *exposure, style),
+        Basis::PostCaps | Basis::RoofSlopeEnds | Basis::BoardJoints | Basis::DrawnBlocks => {
+            counted_one_by_one(&line.basis)
+        }
     }
+}
+
+fn cartons(basis: &Basis) -> String {
+    let Basis::Cartons { piece: of, panels, spare, in_carton, over } = basis else {
+        return String::new();
+    };
+    let spare = if *spare > 0.0 { format!(", {spare} of them spare") } else { String::new() };
+    let panels = pieces(*panels as usize, *of);
+    format!("{panels}{spare}, {in_carton} to a carton, rounded up; {over} over")
 }
 
 fn spare(line: &TakeoffLine, job: &Job) -> String {
@@ -117,49 +132,29 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
 }
 
 fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
-    let Basis::TrimCut { pieces, used, bought, length, pocket, least } = basis else {
+    let Basis::TrimCut { pieces, used, bought, length, pocket, least, bent_laps } = basis else {
         return String::new();
     };
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
     let fewer = if bought <= least { String::new() } else { format!(" than {least}") };
+    let bent = bent_laps.map_or(String::new(), |laps| {
+        format!(
+            " of developed length, {} along curves and {} in laps",
+            style.length(used - laps),
+            style.short(laps)
+        )
+    });
     format!(
-        "{}, {} overall, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {}{}, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
         counted(*pieces, "length"),
         style.length(*used),
+        if bent.is_empty() { " overall" } else { &bent },
         style.length(*length),
     )
 }
 
-fn strips(basis: &Basis, style: LengthStyle, boards: bool) -> String {
-    let (length, roll, rule) = match basis {
-        Basis::OpeningStrips { length, roll, past_jamb, over_head } => (
-            length,
-            roll,
-            format!(
-                "sills {} past each jamb, jambs {} over the head, heads as sills (head: common practice)",
-                style.short(*past_jamb),
-                style.short(*over_head)
-            ),
-        ),
-        Basis::CornerStrips { length, roll, each_side } => (
-            length,
-            roll,
-            format!(
-                "behind every corner {}, {} to each side",
-                if boards { "board" } else { "post" },
-                style.short(*each_side)
-            ),
-        ),
-        _ => return String::new(),
-    };
-    format!(
-        "{} overall: {rule}; rolls of {}, laps not counted",
-        style.length(*length),
-        style.length(*roll)
-    )
-}
-
-fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
+fn nails(basis: &Basis, style: LengthStyle, boards: bool, unit: CountUnit) -> String {
+    let unit = if unit == CountUnit::Pound { "pound" } else { "box" };
     match basis {
         Basis::SidingNails {
             piece,
@@ -192,7 +187,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
                     style.short(*head)
                 ),
             };
-            format!("{nails} nails {rule}; {in_box} to a box")
+            format!("{nails} nails {rule}; {in_box} to a {unit}")
         }
         Basis::TrimNails { nails, in_box, by_stock } => {
             let one = |s: &StockNails| {
@@ -200,7 +195,7 @@ fn nails(basis: &Basis, style: LengthStyle, boards: bool) -> String {
             };
             let each: Vec<String> = by_stock.iter().map(one).collect();
             format!(
-                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a box",
+                "{nails} nails, one more than spaces a piece, {}: {}; {in_box} to a {unit}",
                 if boards { "corner boards on both walls" } else { "posts on both flanges" },
                 each.join(", ")
             )
@@ -254,9 +249,6 @@ fn counted_one_by_one(basis: &Basis) -> String {
     match basis {
         Basis::PostCaps => {
             "one at the bottom of each corner post that stops over an overhang".to_owned()
-        }
-        Basis::RoofSlopes => {
-            "where a lower roof slopes along a wall, at least 4 x 4 in, laps not counted".to_owned()
         }
         Basis::RoofSlopeEnds => {
             "one at the low end of each lower roof that slopes along a wall".to_owned()

@@ -1,6 +1,7 @@
 //! What is bought, and the units it is counted in.
 
-use crate::model::item::{CountUnit, Item, MixedStock, SidingPiece};
+use crate::model::flashed_run::FlashedRun;
+use crate::model::item::{CountUnit, GivenThings, Item, MixedStock, SidingPiece};
 use crate::model::quantity::{TakeoffLine, WallPart};
 use crate::model::takeoff::{PanelUnit, Takeoff};
 use crate::model::trim::{TrimKind, TrimStock};
@@ -51,6 +52,11 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         }
         Item::StepFlashing => "step flashing".to_owned(),
         Item::KickOutFlashing => "kick-out flashing".to_owned(),
+        Item::FlashedLength { over } => flashed(*over).to_owned(),
+        Item::RunFlashing { width } => {
+            format!("flashing along level runs, {} wide", sheet_width(*width, style))
+        }
+        Item::DoorPans => "door pans".to_owned(),
         Item::JointBacking { width } => format!("joint backing, {} wide", style.short(*width)),
         // Nails are sold by the inch in both series.
         Item::SidingNails { piece: of, length } => {
@@ -58,6 +64,21 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         }
         Item::TrimNails => "nails for trim".to_owned(),
         Item::MountingBlocks => "mounting blocks".to_owned(),
+        Item::Barrier => "weather barrier".to_owned(),
+        Item::BarrierTape => "tape for the weather barrier".to_owned(),
+        Item::Sealant => "sealant".to_owned(),
+        Item::Furring => "furring strips".to_owned(),
+        Item::Coil => "coil stock for wrapped trim".to_owned(),
+        Item::Soffit => "soffit panels".to_owned(),
+        Item::SoffitChannel => "soffit channel".to_owned(),
+        Item::Fascia => "fascia".to_owned(),
+        Item::Given { things } => match things {
+            GivenThings::Shutters => "shutters",
+            GivenThings::Vents => "vents",
+            GivenThings::Blocks => "blocks for fixtures not drawn",
+        }
+        .to_owned(),
+        Item::Labor => "labor".to_owned(),
         Item::OtherCladding { cladding, .. } => format!("{cladding}, not laid out"),
         Item::BareWall => "wall without siding".to_owned(),
         Item::ByNetArea { waste } => format!("for comparison: net area + {waste} %"),
@@ -67,6 +88,17 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
 /// What the line of a short name is of.
 pub fn of_line(takeoff: &Takeoff, id: &str, style: LengthStyle) -> String {
     takeoff.line(id).map_or_else(|| id.to_owned(), |l| item(&l.item, style))
+}
+
+/// Flashing by what it lies over.
+pub fn flashed(over: FlashedRun) -> &'static str {
+    match over {
+        FlashedRun::Roof => "roof-to-wall flashing",
+        FlashedRun::Deck => "deck ledger flashing",
+        FlashedRun::Ledge => "ledge flashing",
+        FlashedRun::Cladding => "flashing at cladding changes",
+        FlashedRun::Band => "flashing over bands",
+    }
 }
 
 /// A line's item and its unit.
@@ -100,10 +132,14 @@ pub fn unit(unit: CountUnit) -> &'static str {
         CountUnit::Square => "square",
         CountUnit::SquareFoot => "sq ft",
         CountUnit::Foot => "ft",
+        CountUnit::Meter => "m",
         CountUnit::FootOfSlope => "ft of slope",
         CountUnit::MeterOfSlope => "m of slope",
         CountUnit::Roll => "roll",
         CountUnit::Box => "box",
+        CountUnit::Cartridge => "cartridge",
+        CountUnit::Pair => "pair",
+        CountUnit::Hour => "hour",
         CountUnit::Nail => "nail",
         CountUnit::Pound => "lb",
         CountUnit::Course => "course",

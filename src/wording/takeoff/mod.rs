@@ -4,5 +4,7 @@ pub mod advice;
 pub mod basis;
 pub mod checks;
 pub mod comparison;
+mod estimate;
 pub mod explain;
+mod flashing;
 pub mod items;

@@ -30,7 +30,10 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let mut g = Grid::new(
         layout,
         "Order",
-        &[25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0],
+        &[
+            25.0, 11.0, 11.0, 9.0, 8.0, 8.0, 10.0, 10.0, 11.0, 8.0, 11.0, 48.0, 26.0, 13.0, 13.0,
+            14.0,
+        ],
     );
     g.texts(&["Order"], Look::Title);
     let currency = takeoff.cost.as_ref().map(|c| c.currency.as_str()).unwrap_or_default();
@@ -56,6 +59,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             "Counts",
             "Stock length",
             "Length used",
+            tables::ITEM_NUMBER,
         ],
         &[3, 4, 5, 6, 7, 8, 9, 10],
     );
@@ -63,7 +67,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     for line in &takeoff.lines {
         row(&mut g, layout, takeoff, line);
     }
-    g.filter(head(layout), 15);
+    g.filter(head(layout), 16);
     let total = takeoff.cost.as_ref().map_or(0.0, |c| c.total as f64 / 100.0);
     g.text(0, tables::PRICED_TOTAL, Look::TotalText);
     for col in 1..10 {
@@ -71,6 +75,13 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     }
     g.subtotal(10, first, total, Look::TotalMoney);
     g.row += 2;
+    taxed(&mut g, takeoff, total);
+    unmatched(&mut g, takeoff);
+    g
+}
+
+/// Lines without a price, and prices without a line.
+fn unmatched(g: &mut Grid, takeoff: &Takeoff) {
     if let Some(cost) = &takeoff.cost {
         for (what, list) in
             [(report::WITHOUT_PRICE, unpriced(cost)), (report::PRICES_NOT_USED, unused(cost))]
@@ -80,7 +91,19 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
             }
         }
     }
-    g
+}
+
+/// Tax on priced materials under the total, where the job gives one.
+fn taxed(g: &mut Grid, takeoff: &Takeoff, total: f64) {
+    let tax = takeoff.cost.as_ref().and_then(|c| c.tax_percent.zip(c.tax));
+    let Some((percent, tax)) = tax else { return };
+    let tax = tax as f64 / 100.0;
+    for (what, value) in [(report::tax(percent).as_str(), tax), (report::WITH_TAX, total + tax)] {
+        g.text(0, what, Look::Text);
+        g.number(10, value, Look::Money);
+        g.next();
+    }
+    g.row += 1;
 }
 
 fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
@@ -120,6 +143,7 @@ fn row(g: &mut Grid, layout: &Layout, takeoff: &Takeoff, line: &TakeoffLine) {
             g.text(col, &layout.job.sheet.lengths.length(l), Look::Text);
         }
     }
+    g.text(15, &line.item_number, Look::Text);
     g.next();
 }
 
