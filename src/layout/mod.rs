@@ -10,6 +10,7 @@ pub mod bound;
 pub mod breach;
 pub(crate) mod by_wall;
 pub mod course;
+pub mod drawn_ends;
 mod finished;
 pub mod format;
 pub(crate) mod from_drawn;

@@ -1,6 +1,8 @@
 //! Lower roofs and decks along an elevation's walls: what is flashed, and where water is turned out.
 
-use super::wall::{LaidEdge, LaidElevation, LaidWall};
+use super::drawn_ends::drawn_ends;
+use super::laid::LaidHouse;
+use super::wall::{LaidElevation, LaidWall};
 use crate::geom::polygon::ring_contains;
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Xy};
@@ -18,8 +20,10 @@ const BESIDE: f64 = 1.0;
 pub struct RoofSide<'a> {
     /// Its wall.
     pub wall: &'a LaidWall,
-    /// The side.
-    pub edge: &'a LaidEdge,
+    /// One end; where the side ends at a corner post or board, the drawn corner behind it.
+    pub from: Xy,
+    /// The other end, likewise.
+    pub to: Xy,
     /// Whether the roof slopes along the wall: step flashing.
     pub sloped: bool,
     /// The foot of a slope where the roof ends and its wall goes on: a kick-out stands there, or water
@@ -30,37 +34,39 @@ pub struct RoofSide<'a> {
 impl RoofSide<'_> {
     /// Its length, inches.
     pub fn length(&self) -> f64 {
-        reach(self.edge.from, self.edge.to)
+        reach(self.from, self.to)
     }
 }
 
 impl LaidElevation {
-    /// Its sides over lower roofs and decks, a foot or longer.
-    pub fn roof_sides(&self) -> Vec<RoofSide<'_>> {
-        let over = |e: &&LaidEdge| e.kind == EdgeKind::LowerRoof && reach(e.from, e.to) >= LEAST;
-        let all: Vec<(&LaidWall, &LaidEdge)> = self
+    /// Its sides over lower roofs and decks, a foot or longer, up to the drawn corners of the house.
+    pub fn roof_sides(&self, house: &LaidHouse) -> Vec<RoofSide<'_>> {
+        let all: Vec<(&LaidWall, [Xy; 2])> = self
             .walls
             .iter()
-            .flat_map(|w| w.edges.iter().filter(over).map(move |e| (w, e)))
+            .flat_map(|w| w.edges.iter().map(move |e| (w, e)))
+            .filter(|(_, e)| e.kind == EdgeKind::LowerRoof)
+            .map(|(w, e)| (w, drawn_ends(house, w, e)))
+            .filter(|(_, [from, to])| reach(*from, *to) >= LEAST)
             .collect();
         all.iter()
-            .map(|(wall, edge)| {
-                let sloped = (edge.from[1] - edge.to[1]).abs() > LEVEL;
-                let at = foot(edge);
-                let roof_ends = !all.iter().any(|(_, o)| leads_on(o, edge));
-                let out = sloped && roof_ends && wall_goes_on(wall, edge);
-                RoofSide { wall, edge, sloped, kick_out: out.then_some(at) }
+            .map(|(wall, side)| {
+                let [from, to] = *side;
+                let sloped = (from[1] - to[1]).abs() > LEVEL;
+                let roof_ends = !all.iter().any(|(_, o)| leads_on(*o, *side));
+                let out = sloped && roof_ends && wall_goes_on(wall, *side);
+                RoofSide { wall, from, to, sloped, kick_out: out.then_some(foot(*side)) }
             })
             .collect()
     }
 }
 
 /// Whether another side of a roof leads on from the foot of a slope, level or down.
-fn leads_on(other: &LaidEdge, slope: &LaidEdge) -> bool {
+fn leads_on(other: [Xy; 2], slope: [Xy; 2]) -> bool {
     let at = foot(slope);
-    let far = match (reach(other.from, at) < LEVEL, reach(other.to, at) < LEVEL) {
-        (true, false) => other.to,
-        (false, true) => other.from,
+    let far = match other.map(|end| reach(end, at) < LEVEL) {
+        [true, false] => other[1],
+        [false, true] => other[0],
         _ => return false,
     };
     let down = at[0] - top(slope)[0];
@@ -68,7 +74,7 @@ fn leads_on(other: &LaidEdge, slope: &LaidEdge) -> bool {
 }
 
 /// Whether a wall goes on beside the foot of a slope, on its low side.
-fn wall_goes_on(wall: &LaidWall, slope: &LaidEdge) -> bool {
+fn wall_goes_on(wall: &LaidWall, slope: [Xy; 2]) -> bool {
     let (at, top) = (foot(slope), top(slope));
     let beside = Point::new(at[0] + BESIDE.copysign(at[0] - top[0]), at[1] + BESIDE / 2.0);
     let outline: Vec<Point> = wall.outline.iter().map(|p| Point::new(p[0], p[1])).collect();
@@ -79,10 +85,10 @@ fn reach(a: Xy, b: Xy) -> f64 {
     (a[0] - b[0]).hypot(a[1] - b[1])
 }
 
-fn foot(e: &LaidEdge) -> Xy {
-    if e.from[1] < e.to[1] { e.from } else { e.to }
+fn foot([from, to]: [Xy; 2]) -> Xy {
+    if from[1] < to[1] { from } else { to }
 }
 
-fn top(e: &LaidEdge) -> Xy {
-    if e.from[1] < e.to[1] { e.to } else { e.from }
+fn top([from, to]: [Xy; 2]) -> Xy {
+    if from[1] < to[1] { to } else { from }
 }

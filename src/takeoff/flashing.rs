@@ -143,11 +143,11 @@ fn roofs(layout: &LaidHouse) -> Vec<TakeoffLine> {
     let exposure = layout.job.takeoff.step_exposure.max(1.0);
     let mut pieces = 0.0;
     for (e, s) in
-        layout.elevations.iter().flat_map(|e| e.roof_sides().into_iter().map(move |s| (e, s)))
+        layout.elevations.iter().flat_map(|e| e.roof_sides(layout).into_iter().map(move |s| (e, s)))
     {
         let place = (e.name.as_str(), s.wall.id.as_str());
         if s.sloped {
-            let middle = (s.edge.from[1] + s.edge.to[1]) / 2.0;
+            let middle = (s.from[1] + s.to[1]) / 2.0;
             steps.add(place, s.wall.part_at(middle), 1, s.length() / each);
             pieces += whole(s.length() / exposure) + 1.0;
         }

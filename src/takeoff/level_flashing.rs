@@ -4,6 +4,7 @@
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
+use crate::layout::drawn_ends::drawn_ends;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
 use crate::model::basis::Basis;
@@ -43,18 +44,18 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
     out
 }
 
-/// A level side, left to right.
+/// A level side, left to right, up to the drawn corners: flashing lies behind posts and corner boards.
 #[derive(Clone, Copy)]
 struct Side {
     x: (f64, f64),
     y: f64,
 }
 
-fn level_sides(w: &LaidWall, kind: EdgeKind) -> Vec<Side> {
+fn level_sides(layout: &LaidHouse, w: &LaidWall, kind: EdgeKind) -> Vec<Side> {
     let mine = w.edges.iter().filter(|e| e.kind == kind && e.opening.is_none());
     let level = mine.filter(|e| (e.from[1] - e.to[1]).abs() <= LEVEL);
-    let side = |a: Xy, b: Xy| Side { x: (a[0].min(b[0]), a[0].max(b[0])), y: a[1] };
-    let mut out: Vec<Side> = level.map(|e| side(e.from, e.to)).collect();
+    let side = |[a, b]: [Xy; 2]| Side { x: (a[0].min(b[0]), a[0].max(b[0])), y: a[1] };
+    let mut out: Vec<Side> = level.map(|e| side(drawn_ends(layout, w, e))).collect();
     out.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.0.total_cmp(&b.x.0)));
     out
 }
@@ -66,7 +67,7 @@ fn is_door(o: &LaidOpening) -> bool {
 fn on_wall<'a>(layout: &LaidHouse, e: &'a LaidElevation, w: &'a LaidWall) -> Vec<Run<'a>> {
     let keep = layout.job.clearances();
     let mut out = Vec::new();
-    for s in joined(w, keep.roof) {
+    for s in joined(layout, w, keep.roof) {
         let stands = |o: &&LaidOpening| {
             o.left < s.x.1 && o.right > s.x.0 && (-keep.roof - 1.0..=STEP).contains(&(o.sill - s.y))
         };
@@ -74,11 +75,11 @@ fn on_wall<'a>(layout: &LaidHouse, e: &'a LaidElevation, w: &'a LaidWall) -> Vec
         let over = if deck { FlashedRun::Deck } else { FlashedRun::Roof };
         out.push(Run { over, elevation: e, wall: w, y: s.y, length: s.x.1 - s.x.0 });
     }
-    for s in level_sides(w, EdgeKind::BareTop) {
+    for s in level_sides(layout, w, EdgeKind::BareTop) {
         let over = below(layout, e, w, &s, keep.ledge);
         out.push(Run { over, elevation: e, wall: w, y: s.y, length: s.x.1 - s.x.0 });
     }
-    for s in level_sides(w, EdgeKind::BareBottom) {
+    for s in level_sides(layout, w, EdgeKind::BareBottom) {
         if other_above(e, w, &s) {
             let (over, length) = (FlashedRun::Cladding, s.x.1 - s.x.0);
             out.push(Run { over, elevation: e, wall: w, y: s.y, length });
@@ -89,9 +90,9 @@ fn on_wall<'a>(layout: &LaidHouse, e: &'a LaidElevation, w: &'a LaidWall) -> Vec
 }
 
 /// Level sides over lower roofs; what a door that stands on one interrupts runs on under it.
-fn joined(w: &LaidWall, clear: f64) -> Vec<Side> {
+fn joined(layout: &LaidHouse, w: &LaidWall, clear: f64) -> Vec<Side> {
     let mut out: Vec<Side> = Vec::new();
-    for s in level_sides(w, EdgeKind::LowerRoof) {
+    for s in level_sides(layout, w, EdgeKind::LowerRoof) {
         let bridged = |from: f64| {
             s.x.0 - from <= SAME
                 || w.openings.iter().filter(|o| is_door(o)).any(|o| {

@@ -114,8 +114,8 @@ fn roofs(wall: &Value) -> (f64, f64) {
     let slopes: Vec<((f64, f64), (f64, f64))> = list(wall, "edges")
         .iter()
         .filter(|e| e["kind"] == "lower-roof")
-        .map(|e| (at(&e["from"]), at(&e["to"])))
-        .filter(|(a, b)| (a.1 - b.1).abs() > 0.0625)
+        .map(|e| recount_flashing::to_corners(wall, e).into())
+        .filter(|(a, b): &((f64, f64), (f64, f64))| (a.1 - b.1).abs() > 0.0625)
         .map(|(a, b)| if a.1 < b.1 { (a, b) } else { (b, a) })
         .collect();
     let feet: f64 = slopes.iter().map(|(a, b)| (a.0 - b.0).hypot(a.1 - b.1) / 12.0).sum();
@@ -270,6 +270,8 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         let metric = v["job"]["sheet"]["lengths"] == "mm";
         let steps = if metric { feet * 0.3048 } else { feet };
         out.insert("step-flashing".into(), (steps, up(steps)));
+    }
+    if outs > 0.0 {
         out.insert("kick-out".into(), (outs, outs));
     }
 

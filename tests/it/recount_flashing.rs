@@ -18,12 +18,40 @@ type Count = (f64, f64);
 /// From left to right, with its height.
 type Span = (f64, f64, f64);
 
+/// Both ends of a side. One that ends where a corner's side of the field does goes on, at its own slope,
+/// to the plumb side of the drawn outline behind it: flashing lies behind posts and corner boards.
+pub(crate) fn to_corners(w: &Value, e: &Value) -> [(f64, f64); 2] {
+    let at = |v: &Value| (num(&v[0]), num(&v[1]));
+    let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).abs() + (p.1 - q.1).abs() < 0.06;
+    let ring: Vec<(f64, f64)> = list(w, "outline").iter().map(at).collect();
+    let (a, b) = (at(&e["from"]), at(&e["to"]));
+    [(a, b), (b, a)].map(|(end, far)| {
+        let corner = list(w, "edges").iter().any(|c| {
+            ["outside-corner", "inside-corner"].contains(&c["kind"].as_str().unwrap())
+                && (near(at(&c["from"]), end) || near(at(&c["to"]), end))
+        });
+        if !corner || (end.0 - far.0).abs() < 0.06 {
+            return end;
+        }
+        let out = (end.0 - far.0).signum();
+        let plumb = ring.iter().zip(ring.iter().cycle().skip(1)).filter(|(p, q)| {
+            (p.0 - q.0).abs() < 0.06 && p.1.min(q.1) < end.1 + 6.0 && p.1.max(q.1) > end.1 - 6.0
+        });
+        let past = plumb.map(|(p, _)| (p.0 - end.0) * out).filter(|d| *d >= 0.0);
+        let past = past.fold(f64::INFINITY, f64::min);
+        if past > 12.0 {
+            return end;
+        }
+        let slope = (end.1 - far.1) / (end.0 - far.0);
+        (end.0 + past * out, end.1 + past * out * slope)
+    })
+}
+
 fn spans(w: &Value, kind: &str) -> Vec<Span> {
     let mine = list(w, "edges").iter().filter(|e| e["kind"] == kind && e["opening"].is_null());
     let span = |e: &Value| {
-        let (a, b) = (&e["from"], &e["to"]);
-        let level = (num(&a[1]) - num(&b[1])).abs() <= 0.0625;
-        level.then(|| (num(&a[0]).min(num(&b[0])), num(&a[0]).max(num(&b[0])), num(&a[1])))
+        let [a, b] = to_corners(w, e);
+        ((a.1 - b.1).abs() <= 0.0625).then(|| (a.0.min(b.0), a.0.max(b.0), a.1))
     };
     mine.filter_map(span).collect()
 }

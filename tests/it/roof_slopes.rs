@@ -1,5 +1,6 @@
 //! Lower roofs along walls: where water is turned out, and what their slopes are cut by. Reckoned by hand.
 
+use lapwright::job::Job;
 use lapwright::layout::set::LaidSet;
 
 use crate::support::{broken, dxf, inches, lay_set, rect, sheets};
@@ -7,10 +8,14 @@ use crate::support::{broken, dxf, inches, lay_set, rect, sheets};
 /// A wall so wide and 10 ft high, and a lean-to roof falling from 80 in at its left end to 20 in at 120 in:
 /// 6 in 12.
 fn lean_to(wide: f64) -> LaidSet {
+    lean_to_under(wide, &inches())
+}
+
+fn lean_to_under(wide: f64, job: &Job) -> LaidSet {
     let roof = [(0.0, 20.0), (120.0, 20.0), (0.0, 80.0)];
     let wall = rect(0.0, 0.0, wide, 120.0);
     let drawing = dxf(&[("A-WALL-OTLN", &wall), ("A-ROOF-OTLN", &roof)]);
-    let set = lay_set(drawing.as_bytes(), &inches());
+    let set = lay_set(drawing.as_bytes(), job);
     assert_eq!(broken(&set.layout), Vec::<String>::new(), "{wide}");
     set
 }
@@ -30,6 +35,28 @@ fn a_kick_out_stands_where_the_roof_ends_and_the_wall_goes_on() {
     let set = lean_to(110.0);
     assert_eq!(ordered(&set, "step-flashing"), Some(11.0));
     assert_eq!(ordered(&set, "kick-out"), None);
+}
+
+#[test]
+fn step_flashing_runs_behind_corner_posts() {
+    // The same roofs where panels stop 2 or 5 in short of both corners, at the posts: the flashing is as
+    // long as without posts, hypot(110, 55) along the roof that runs past the corner, and that one needs no
+    // kick-out: no wall goes on past the corner.
+    for (back, wide, outs) in [(2.0, 110.0, None), (2.0, 240.0, Some(1.0)), (5.0, 110.0, None)] {
+        let mut job = inches();
+        job.product.outside_post_set_back = Some(back);
+        let set = lean_to_under(wide, &job);
+        let bare = lean_to(wide);
+        let slope = |set: &LaidSet| {
+            set.takeoff.lines.iter().find(|l| l.item.id() == "step-flashing").unwrap().net
+        };
+        assert!((slope(&set) - slope(&bare)).abs() < 1e-3, "{wide}: {}", slope(&set));
+        if wide < 120.0 {
+            assert!((slope(&set) * 12.0 - f64::hypot(110.0, 55.0)).abs() < 0.01);
+        }
+        assert_eq!(ordered(&set, "kick-out"), outs, "{back}, {wide}");
+        crate::recount::check(&crate::recount::written(&set.layout), "behind posts");
+    }
 }
 
 #[test]

@@ -16,8 +16,8 @@ fn reach(a: Xy, b: Xy) -> f64 {
 
 /// The note of each side over a roof, of each foot of a slope, and of the start over grade.
 pub(super) fn notes(c: &mut Canvas, layout: &Layout, e: &LaidElevation, v: &View) {
-    for s in e.roof_sides() {
-        let (from, to) = (s.edge.from, s.edge.to);
+    for s in e.roof_sides(layout) {
+        let (from, to) = (s.from, s.to);
         let middle = [(from[0] + to[0]) / 2.0, (from[1] + to[1]) / 2.0];
         put(c, v, if s.sloped { "step flashing" } else { "flashing" }, middle);
         if let Some(foot) = s.kick_out {
@@ -54,7 +54,7 @@ fn put(c: &mut Canvas, v: &View, text: &str, at: Xy) {
 /// What the key says of them.
 pub(super) fn key(layout: &Layout, e: &LaidElevation) -> Vec<String> {
     let mut out = Vec::new();
-    let roofs = e.roof_sides();
+    let roofs = e.roof_sides(layout);
     if !roofs.is_empty() {
         out.push(legend::clear_of_roof(&layout.job));
     }

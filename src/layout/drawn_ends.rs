@@ -1,0 +1,44 @@
+//! Sides of a field up to the drawn corners: siding stops short of what stands there, flashing behind it
+//! does not.
+
+use super::laid::LaidHouse;
+use super::wall::{LaidEdge, LaidWall};
+use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Xy;
+use crate::model::corner::{CornerKind, Hand};
+use crate::model::house::EdgeKind;
+
+/// Both ends of a side, `from` and `to`, each run on along the side to the drawn corner where it ends at
+/// what stands in one.
+pub fn drawn_ends(house: &LaidHouse, wall: &LaidWall, side: &LaidEdge) -> [Xy; 2] {
+    [(side.from, side.to), (side.to, side.from)].map(|(end, far)| {
+        let Some(x) = corner_at(house, wall, end, far) else { return end };
+        let rise = (end[1] - far[1]) / (end[0] - far[0]);
+        [x, end[1] + (x - end[0]) * rise]
+    })
+}
+
+/// Where the drawn corner stands whose post or board a side ends at; none where it ends elsewhere.
+fn corner_at(house: &LaidHouse, wall: &LaidWall, end: Xy, far: Xy) -> Option<f64> {
+    let out = end[0] - far[0];
+    if out.abs() <= LEVEL {
+        return None;
+    }
+    let hand = if out > 0.0 { Hand::Right } else { Hand::Left };
+    let meets = |p: Xy| (p[0] - end[0]).hypot(p[1] - end[1]) <= LEVEL;
+    let kind = wall.edges.iter().filter(|e| meets(e.from) || meets(e.to)).find_map(corner_kind)?;
+    let most = house.job.set_backs().most(kind);
+    let corners = house.corners.iter().filter(|c| c.kind == kind);
+    let sides = corners.flat_map(|c| &c.sides).filter(|s| s.wall == wall.id && s.side == hand);
+    let past = |x: f64| (x - end[0]) * out.signum();
+    let near = sides.map(|s| s.x).filter(|x| (0.0..=most + LEVEL).contains(&past(*x)));
+    near.min_by(|a, b| past(*a).total_cmp(&past(*b)))
+}
+
+fn corner_kind(side: &LaidEdge) -> Option<CornerKind> {
+    match side.kind {
+        EdgeKind::OutsideCorner => Some(CornerKind::Outside),
+        EdgeKind::InsideCorner => Some(CornerKind::Inside),
+        _ => None,
+    }
+}
