@@ -50,6 +50,8 @@ fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
     match digest.rules.effort {
         Effort::Crew => (0, Vec::new()),
         Effort::Brief if large => (14 * parts, Vec::new()),
+        // Several lengths leave more to choose.
+        Effort::Brief if digest.rules.mixed() => (300 + 40 * parts, Vec::new()),
         Effort::Brief => (300 + 20 * parts, Vec::new()),
         Effort::Usual if large => (550 * parts, Vec::new()),
         Effort::Long if large => (5500 * parts, Vec::new()),
