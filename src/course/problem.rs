@@ -87,7 +87,7 @@ pub fn problem(
                 let level = levels.entry(course.index).or_default();
                 level.index = course.index;
                 level.avoid.extend(&course.avoid);
-                level.runs.extend(course.runs.iter().map(|r| seam_run(r, steps)));
+                level.runs.extend(course.runs.iter().map(|r| seam_run(r, &rules)));
             }
             for level in levels.values_mut() {
                 level.avoid.sort_by(f64::total_cmp);
@@ -109,14 +109,15 @@ pub fn problem(
     SeamProblem { rules, elevations }
 }
 
-fn seam_run(r: &PlannedRun, steps: i64) -> SeamRun {
+fn seam_run(r: &PlannedRun, rules: &SeamRules) -> SeamRun {
+    let (steps, half) = (rules.steps, rules.lap / 2.0);
     let (x0, x1) = outward(r, steps);
     SeamRun {
         id: r.id.clone(),
         x0,
         x1,
-        // Down, so that the next panel still reaches the fixture.
-        fixed: r.fixed.iter().map(|x| down(x + SAME, steps)).collect(),
+        // Panels end on whole steps: down, so that the next one still reaches the fixture.
+        fixed: r.fixed.iter().map(|x| down(x + half + SAME, steps) - half).collect(),
         barred: r.barred.clone(),
         notched: r.notched.clone(),
     }

@@ -197,7 +197,8 @@ mod tests {
                 _ => l.to_owned(),
             })
             .collect();
-        // What only boards have is refused for panels, and a second length beside `[[stock]]`.
+        // What only boards have is refused for panels, corner boards among it, and a second length
+        // beside `[[stock]]`.
         let of_boards = |l: &&String| {
             let keys = [
                 "second_",
@@ -207,6 +208,8 @@ mod tests {
                 "thickness",
                 "butt_gap",
                 "starter = 0.25",
+                "corner_board",
+                "inside_corner_board",
             ];
             keys.iter().any(|k| l.starts_with(k))
         };
@@ -217,10 +220,12 @@ mod tests {
         let bare: Vec<String> = bare.iter().filter(|l| !of_boards(l)).cloned().collect();
         let mut job = file::parse(&bare.join("\n"), "job.toml").unwrap();
         assert_eq!((job.lap(), job.end_gap()), (1.25, 0.25));
-        assert_eq!(job.elevation.len(), 1);
+        // The usual posts stand as the file's examples say: 2 in back from an outside corner and 1 in from an inside one.
+        let set_backs = job.set_backs();
+        assert_eq!((set_backs.outside, set_backs.inside), (2.0, 1.0));
+        assert_eq!((job.elevation.len(), job.zone.len()), (1, 1));
         assert!(job.drawing.known.is_some() && job.courses.datum.is_some());
         assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
-        assert_eq!(job.zone.len(), 1);
         job.zone.clear();
         job.elevation.clear();
         job.returns.clear();
@@ -233,6 +238,9 @@ mod tests {
         assert_eq!(job.stocks.len(), 1);
         job.stocks.clear();
         (job.product.lap, job.product.end_gap, job.product.face_height) = (None, None, None);
+        let posts = &mut job.product;
+        (posts.outside_post_set_back, posts.outside_post_face) = (None, None);
+        (posts.inside_post_set_back, posts.inside_post_face) = (None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
         job.weather = Default::default();
         job.fasteners = Default::default();

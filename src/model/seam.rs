@@ -117,7 +117,8 @@ pub struct SeamRun {
     pub x0: f64,
     /// Pocket bottom on the right.
     pub x1: f64,
-    /// Places where a seam must stand, from obstacles without a mounting block. Sorted.
+    /// Places where a seam must stand, from obstacles without a mounting block: middles of laps whose ends
+    /// are whole steps. Sorted.
     pub fixed: Vec<f64>,
     /// Intervals where no seam may stand (mounting blocks).
     pub barred: Vec<(f64, f64)>,

@@ -70,7 +70,8 @@ pub(super) fn plan(
         let run = runs.entry(part.from).or_default();
         if !run.pieces.is_empty() {
             // A fixed seam joins this part to the one before: the lap's middle.
-            run.seams.push(inches(part.left + digest.rules.lap - digest.rules.lap / 2));
+            let lap = digest.rules.lap;
+            run.seams.push(steps.middle(part.left + lap - lap / 2, lap));
         }
         match placed {
             Placed::One { panel } => {

@@ -74,7 +74,7 @@ fn spans(run: &SeamRun, gap: i64, lap: i64, steps: Steps) -> Vec<(i64, i64)> {
     let (mut at, end) = (whole(run.x0) + gap, whole(run.x1) - gap);
     let mut out = Vec::new();
     for x in &run.fixed {
-        let x = whole(*x);
+        let x = steps.counted(*x, lap);
         if x - lap > at && x + lap < end {
             // The odd step of a lap goes to the right-hand side.
             out.push((at, x + lap / 2 - at));

@@ -36,6 +36,12 @@ impl Steps {
     pub(super) fn middle(self, x: i64, lap: i64) -> f64 {
         self.inches(x) - if lap % 2 == 1 { self.inches(1) / 2.0 } else { 0.0 }
     }
+
+    /// The whole step at which the seam is counted whose lap has this middle.
+    pub(super) fn counted(self, middle: f64, lap: i64) -> i64 {
+        let up = if lap % 2 == 1 { self.inches(1) / 4.0 } else { 0.0 };
+        self.whole(middle + up)
+    }
 }
 
 /// Most that one panel costs in panels of the first kind: squares of lengths times this are still sound.

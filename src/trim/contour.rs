@@ -234,14 +234,40 @@ fn tangent(g: &[Segment], at_end: bool) -> Vec2 {
         / along.hypot().max(SAME)
 }
 
+/// Two sides that turn by more than this go back along one another, degrees.
+const BACK: f64 = 179.0;
+
+/// Turn from one side to the next. Where the next one goes back, the side left out between them tells to
+/// which hand.
+fn turn_to_next(before: &[Segment], next: &[Segment]) -> f64 {
+    let (u, v) = (tangent(before, true), tangent(next, false));
+    let between = next[0].from - before[before.len() - 1].to;
+    let whole = turn(u, v);
+    if whole.abs() > BACK && between.hypot() > SAME {
+        return whole.abs().copysign(turn(u, between));
+    }
+    whole
+}
+
 /// What a side meets at its end, or at its beginning.
 fn corner(me: &[Segment], other: &[Segment], at_end: bool) -> Corner {
     let (u, v) = (tangent(me, at_end), tangent(other, !at_end));
-    let turn = if at_end { turn(u, v) } else { turn(v, u) };
+    let turn = if at_end { turn_to_next(me, other) } else { turn_to_next(other, me) };
     // Away from the corner.
     let (mine, theirs) = if at_end { (-u, v) } else { (u, -v) };
-    let is_upper =
-        if (mine.y - theirs.y).abs() > 0.01 { mine.y > theirs.y } else { mine.x < theirs.x };
+    // Of two that go back along one another the one that stands higher.
+    let (my_end, their_end) = if at_end {
+        (me[me.len() - 1].to, other[0].from)
+    } else {
+        (me[0].from, other[other.len() - 1].to)
+    };
+    let is_upper = if turn.abs() > BACK && (my_end.y - their_end.y).abs() > SAME {
+        my_end.y > their_end.y
+    } else if (mine.y - theirs.y).abs() > 0.01 {
+        mine.y > theirs.y
+    } else {
+        mine.x < theirs.x
+    };
     let curves = me[0].is_curved || other[0].is_curved;
     let upright = |d: Vec2| d.x.abs().min(d.y.abs()) < 0.002;
     Corner {

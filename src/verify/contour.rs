@@ -102,6 +102,19 @@ pub(super) fn turn(from: f64, to: f64) -> f64 {
     d.sin().atan2(d.cos())
 }
 
+/// From one side's direction to the next one's, radians, to the left. Where they go back along one another,
+/// within a degree, a short side stands between them and goes from one end to the other's start: it tells the
+/// hand.
+pub(super) fn turn_over(from: f64, to: f64, (end, start): (Xy, Xy)) -> f64 {
+    let direct = turn(from, to);
+    let (dx, dy) = (start[0] - end[0], start[1] - end[1]);
+    if direct.abs().to_degrees() <= 179.0 || dx.hypot(dy) <= SAME {
+        return direct;
+    }
+    let left = from.cos() * dy - from.sin() * dx;
+    if left > 0.0 { direct.abs() } else { -direct.abs() }
+}
+
 /// Whether a ring is a level rectangle: all it has is on its box, and nothing of the box is missing.
 pub(super) fn is_rectangle(ring: &[Xy]) -> bool {
     let b = super::named::bounds(ring);

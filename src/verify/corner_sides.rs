@@ -45,6 +45,31 @@ pub(super) fn set_back(layout: &LaidHouse, c: &Corner, k: &CornerSide) -> f64 {
     given.unwrap_or(usual).max(cover)
 }
 
+/// Whether a wall's field is wider, from its side of a corner on at a height, than the two end gaps that
+/// stand there: a joint may leave a strip beside a post that no panel goes on.
+pub(super) fn has_room(
+    layout: &LaidHouse,
+    w: &LaidWall,
+    (c, k): (&Corner, &CornerSide),
+    y: f64,
+) -> bool {
+    let y = y + NEAR;
+    let mut across: Vec<f64> = Vec::new();
+    for ring in &w.field {
+        let next = ring.iter().cycle().skip(1);
+        let over = ring.iter().zip(next).filter(|(a, b)| (a[1] > y) != (b[1] > y));
+        across.extend(over.map(|(a, b)| a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1])));
+    }
+    across.sort_by(f64::total_cmp);
+    let near = NEAR + set_back(layout, c, k);
+    let of_side = |s: &&[f64]| {
+        let end = if k.side == Hand::Left { s[0] } else { s[1] };
+        (end - k.x).abs() < near
+    };
+    let widths = across.chunks_exact(2).filter(of_side).map(|s| s[1] - s[0]);
+    widths.reduce(f64::max).is_none_or(|widest| widest > 2.0 * layout.job.end_gap() + NEAR)
+}
+
 /// Whether a side of a wall lies on the corner's side.
 pub(super) fn lies(
     layout: &LaidHouse,

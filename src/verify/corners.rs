@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::corner_sides::{hand, lies, set_back};
+use super::corner_sides::{hand, has_room, lies, set_back};
 use super::named;
 use super::rule::{Cases, count, found};
 use super::tolerance::{NEAR, same};
@@ -15,7 +15,7 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Figure, Place};
-use crate::layout::wall::LaidEdge;
+use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::corner::{Corner, CornerSide, Hand};
 
 /// Sides shorter than this are looked at by no rule, inches.
@@ -85,13 +85,14 @@ fn whole(rule: &mut Cases, at: &ByWall, c: &Corner, twice: bool) {
 /// A wall's side at a corner: heights its field reaches there, and the butt lines that end there,
 /// each with its side.
 struct Shown<'a> {
-    reach: Vec<(f64, f64)>,
+    /// With the wall and its side.
+    reach: Vec<(f64, f64, &'a LaidWall, &'a CornerSide)>,
     lines: Vec<(f64, &'a CornerSide)>,
 }
 
 fn shown<'a>(
     layout: &LaidHouse,
-    at: &ByWall,
+    at: &'a ByWall,
     c: &'a Corner,
     here: &dyn Fn(&CornerSide) -> bool,
 ) -> Shown<'a> {
@@ -99,11 +100,10 @@ fn shown<'a>(
     for k in c.sides.iter().filter(|k| here(k)) {
         for (_, w) in at.walls(&k.wall) {
             let mine = w.edges.iter().filter(|s| lies(layout, w, s, (c, k)));
-            out.reach.extend(
-                mine.map(|s| {
-                    (s.from[1].min(s.to[1]).max(k.low), s.from[1].max(s.to[1]).min(k.high))
-                }),
-            );
+            out.reach.extend(mine.map(|s| {
+                let (low, high) = (s.from[1].min(s.to[1]), s.from[1].max(s.to[1]));
+                (low.max(k.low), high.min(k.high), *w, k)
+            }));
             let ends = |course: &&LaidCourse| {
                 course.runs.iter().any(|r| {
                     let x = if k.side == Hand::Left { r.x0 } else { r.x1 };
@@ -116,18 +116,20 @@ fn shown<'a>(
     out
 }
 
-/// Every butt line that reaches the corner on one wall, at a height the other wall reaches too, is a
-/// butt line of the other.
+/// Every butt line that reaches the corner on one wall, at a height where the other wall has room for
+/// siding there too, is a butt line of the other.
 fn courses(rule: &mut Cases, layout: &LaidHouse, at: &ByWall, c: &Corner) {
     let Some(first) = c.sides.first() else { return };
     let one = shown(layout, at, c, &|k| k.elevation == first.elevation);
     let two = shown(layout, at, c, &|k| k.elevation != first.elevation);
     for (a, b) in [(&one, &two), (&two, &one)] {
         for (y, k) in &a.lines {
-            let inside = |r: &Vec<(f64, f64)>| {
-                r.iter().any(|(low, high)| *y > low + SAME && *y < high - SLIVER)
+            let inside = |s: &Shown| {
+                s.reach.iter().any(|(low, high, w, k)| {
+                    *y > low + SAME && *y < high - SLIVER && has_room(layout, w, (c, k), *y)
+                })
             };
-            if inside(&a.reach) && inside(&b.reach) {
+            if inside(a) && inside(b) {
                 rule.case(b.lines.iter().any(|(z, _)| same(*y, *z)), || {
                     let v = found(named::corner(&c.id), CornerBreach::ButtLine);
                     let v = v.with(named::wall(&k.wall)).measured(Figure::Inches(*y));

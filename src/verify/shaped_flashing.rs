@@ -3,7 +3,7 @@
 //! far past its ends as the published sizes say, but into no corner that the opening goes round.
 
 use super::along::reach;
-use super::contour::{LEAST, Part, parts, turn};
+use super::contour::{LEAST, Part, parts, turn_over};
 use super::tolerance::{NEAR, same};
 use crate::geom::vocabulary::Xy;
 use crate::layout::wall::LaidOpening;
@@ -106,10 +106,10 @@ impl Between<'_> {
             let k = if at_end { t.points.len() - 2 } else { 0 };
             angle(t.points[k], t.points[k + 1])
         };
-        [
-            turn(heading(self.before, true), heading(self.own, false)),
-            turn(heading(self.own, true), heading(self.after, false)),
-        ]
+        [(self.before, self.own), (self.own, self.after)].map(|(a, b)| {
+            let between = (a.points[a.points.len() - 1], b.points[0]);
+            turn_over(heading(a, true), heading(b, false), between)
+        })
     }
 
     /// How far a strip reaches past its two ends: where something of the opening stands beside it that

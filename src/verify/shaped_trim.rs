@@ -3,7 +3,7 @@
 //! straight, bent channel along curves, and at each corner the upper one over the lower.
 
 use super::along::{bare, reach};
-use super::contour::{LEAST, Part, turn};
+use super::contour::{LEAST, Part, turn_over};
 use super::named;
 use super::opening_frame::Frame;
 use super::rule::{Cases, count};
@@ -59,10 +59,14 @@ enum Over {
 fn at_corner(a: &Part, b: &Part, layout: &LaidHouse) -> [EndWanted; 2] {
     let rules = &layout.job.trim;
     let (into, on) = (a.heading(true), b.heading(false));
-    let degrees = turn(into, on).to_degrees();
+    let degrees = turn_over(into, on, (a.ends().1, b.ends().0)).to_degrees();
     let back = into + std::f64::consts::PI;
     let curves = a.is_curved || b.is_curved;
-    let upper_is_a = if (back.sin() - on.sin()).abs() > 0.01 {
+    let (end, start) = (a.ends().1, b.ends().0);
+    // Going back along one another: the one that stands higher.
+    let upper_is_a = if degrees.abs() > 179.0 && (end[1] - start[1]).abs() > SAME {
+        end[1] > start[1]
+    } else if (back.sin() - on.sin()).abs() > 0.01 {
         back.sin() > on.sin()
     } else {
         back.cos() < on.cos()

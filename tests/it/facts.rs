@@ -2,6 +2,7 @@
 //! facts: the US Navy training manual NAVEDTRA 14044, I. S. Griffith's Carpentry
 //! (1916), the US Army course EN5156, and printed takeoff pages (see `src/sources`).
 
+use lapwright::model::notch::NotchSide;
 use lapwright::units::{feet_inches, sixteenths};
 
 use crate::support::{dxf, inches, laid, lay, rect};
@@ -161,8 +162,9 @@ fn foam_meets_foam_at_a_lap_of_twice_the_set_back() {
 
 #[test]
 fn a_shifted_datum_brings_sill_and_head_to_course_lines() {
-    // Example::DatumShift: sill 36, head 84 above the start; 4 in down both are butt lines and
-    // nothing is notched.
+    // Example::DatumShift: sill 36, head 84 above the start; 4 in down both are butt lines. No
+    // face is notched then: over the head a whole panel starts, and under the sill, 3 ft wide, only the
+    // nail hem of the panel below is cut off, with the usual 1/4 in at each side and under it.
     let path = crate::support::root().join("sample-drawings/one-window.dxf");
     let bytes = std::fs::read(&path).unwrap();
     let mut job = crate::support::job(&path);
@@ -172,7 +174,11 @@ fn a_shifted_datum_brings_sill_and_head_to_course_lines() {
     assert!(notches(&cut) >= 2);
     job.courses.datum = Some(-4.0);
     let clean = lay(&bytes, &job);
-    assert_eq!(notches(&clean), 0);
+    assert_eq!(notches(&clean), 1);
+    let (_, course, _, under) = clean.pieces().find(|(.., p)| !p.notches.is_empty()).unwrap();
+    assert_eq!(course.bottom, 36.0 - 8.0);
+    let [cut] = under.notches.as_slice() else { panic!("{:?}", under.notches) };
+    assert_eq!((cut.side, cut.width, cut.depth), (NotchSide::Top, 36.5, 0.25));
     let w = &clean.elevations[0].walls[0];
     assert!(
         w.courses.iter().any(|c| c.bottom == 36.0) && w.courses.iter().any(|c| c.bottom == 84.0)

@@ -575,9 +575,11 @@ fn a_zone_must_be_whole() {
 #[test]
 fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
     let text = "[[zone]]\nname = \"Gable\"\nlayers = [\"A-WALL-SHNG\"]\n[zone.product]\n";
-    for (own, kind) in [
-        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Siding::Panel(PanelSiding::Vinyl)),
-        ("kind = \"wood\"\n", Siding::Board(BoardSiding::Wood)),
+    for (own, kind, stands) in [
+        ("kind = \"vinyl\"\nfaces = 1\nface_height = 6\n", Siding::Panel(PanelSiding::Vinyl), 96.0),
+        // Boards over vinyl stand over flashing, as over a ledge: 1/4 in clear of it, so that water
+        // finds its way out and the lower edge stays dry (TrimFact::LedgeClearance).
+        ("kind = \"wood\"\n", Siding::Board(BoardSiding::Wood), 96.25),
     ] {
         let job = with(&format!("{text}{own}"));
         let mut notes = lapwright::finding::Findings::default();
@@ -594,11 +596,12 @@ fn a_zone_with_siding_of_its_own_is_a_set_on_the_same_datum() {
         assert_eq!(gable.job.product.kind, kind);
         let (below, above) = (&house.elevations[0].walls[0], &gable.elevations[0].walls[0]);
         assert!((below.net_area - 200.0).abs() < 0.01 && (above.net_area - 96.0).abs() < 0.01);
-        // Eaves at 96 in: a butt line of both (12 x 8, 16 x 6); a starter takes the first course
-        // over the joint, finish trim the last one under it (LayoutFact::BandsPartWalls).
-        let foot = above.edges.iter().find(|e| e.from[1] == 96.0 && e.to[1] == 96.0).unwrap();
+        // Eaves at 96 in: a butt line of both panels (12 x 8, 16 x 6); boards are evened to the foot that
+        // they stand on. A starter takes the first course over the joint, finish trim the last one under
+        // it (LayoutFact::BandsPartWalls).
+        let foot = above.edges.iter().find(|e| e.from[1] == stands && e.to[1] == stands).unwrap();
         assert_eq!(foot.receiver, lapwright::model::receiver::Receiver::Starter);
-        assert_eq!(above.courses[0].bottom, 96.0);
+        assert_eq!(above.courses[0].bottom, stands);
         assert!(above.openings.len() == 1 && below.openings.is_empty());
         // Its area is told with the house's set, and not as one left out.
         assert!(house.elevations[0].zones[0].laid_out);
