@@ -52,7 +52,7 @@ group! {
             right: f64,
         }
         /// A part of a wall gets no siding.
-        WallBare "wall-bare", Info, Architect {
+        WallBare "wall-bare", Warning, Architect {
             /// The wall.
             wall: WallId,
             /// Why it gets none.
@@ -61,7 +61,7 @@ group! {
             area: f64,
         }
         /// A corner post runs down past stone on one of its walls.
-        PostPastStone "post-past-stone", Info, Architect {
+        PostPastStone "post-past-stone", Warning, Architect {
             /// The corner.
             corner: CornerId,
             /// The wall with the stone.

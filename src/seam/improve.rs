@@ -50,10 +50,11 @@ fn rounds(digest: &Digest) -> (u64, Vec<u64>) {
     match digest.rules.effort {
         Effort::Crew => (0, Vec::new()),
         Effort::Brief if large => (14 * parts, Vec::new()),
+        Effort::Brief if digest.rules.mixed() => (300 + 40 * parts, Vec::new()),
         Effort::Brief => (300 + 20 * parts, Vec::new()),
         Effort::Usual if large => (550 * parts, Vec::new()),
         Effort::Long if large => (5500 * parts, Vec::new()),
-        // Finer steps give each part more places to try.
+        // Finer steps give each part more places to try, as several lengths do.
         Effort::Usual if !digest.rules.steps.is_tape() => (300 + 50 * parts, vec![350 * parts; 6]),
         Effort::Usual => (300 + 50 * parts, vec![350 * parts; 3]),
         Effort::Long => (300 + 50 * parts, vec![2500 * parts; 4]),

@@ -129,9 +129,13 @@ fn an_end_beside_a_round_fixture_is_shaped_and_a_plumb_one_square() {
     let (.., p) = layout.pieces().find(|(_, c, ..)| c.index == 5).unwrap();
     assert_eq!(p.ends[0], PieceEnd::square(EndCut::Factory, 0.0));
     assert_eq!((p.ends[1].cut, p.ends[1].long_point), (EndCut::Shaped, p.length));
-    // From under its middle to its side: 8 in, less where it is within 1/128 in of the butt line,
-    // which counts as on it: sqrt(2 * 8 / 128) = 0.354.
-    assert!((7.64..8.03).contains(&p.ends[1].set_back()), "{:?}", p.ends[1]);
+    // The hole is the circle moved 1/4 in aside and 1/4 in up or down, whole 1/4 in under the butt line
+    // at 40. On that line, 8 in under the middle, its half width is 1/4 + sqrt(8^2 - 7.75^2) = 2.2343;
+    // on the top line, through the middle, 8 1/4: the end is set back 8.25 - 2.2343 = 6.0157. The piece
+    // begins at 1/4: its long point is 100 - 2.2343 - 1/4 = 97.5157 along it.
+    let half = 0.25 + (8.0_f64 * 8.0 - 7.75 * 7.75).sqrt();
+    assert!((p.ends[1].set_back() - (8.25 - half)).abs() < 1.0 / 64.0, "{:?}", p.ends[1]);
+    assert!((p.ends[1].long_point - (99.75 - half)).abs() < 1.0 / 64.0, "{:?}", p.ends[1]);
 }
 
 #[test]
@@ -181,8 +185,10 @@ fn a_panel_goes_round_a_mounting_block_and_keeps_its_seams_off() {
 #[test]
 fn a_bare_round_fixture_is_slotted_to_and_trimmed_to_by_two_panels() {
     // A pipe 4 in round its middle at 100, 44, in the course from 40 to 48. The first panel ends 1 in
-    // past it, at 103: 102 3/4 long; the second begins a lap of 1 1/4 before, at 101 3/4, and is
-    // trimmed by what of the circle lies right of that: 1/4 deep, 2 sqrt(2^2 - 1.75^2) = 1.936 high.
+    // past it, at 103: 102 3/4 long; the second begins a lap of 1 1/4 before, at 101 3/4. The hole is
+    // the circle moved 1/4 in aside and 1/4 in up or down, 97 3/4 to 102 1/4 and 41 3/4 to 46 1/4: the
+    // second is trimmed by what of it lies right of 101 3/4, 1/2 deep. There, 1 3/4 right of the middle,
+    // it is 2 (1/4 + sqrt(2^2 - 1.5^2)) = 3.146 high.
     let layout = wall_with("A-ELEV-OBST", &arc((100.0, 44.0), 2.0, 0.0, 360.0));
     let pieces: Vec<Piece> =
         layout.pieces().filter(|(_, c, ..)| c.index == 5).map(|(.., p)| p.clone()).collect();
@@ -191,12 +197,12 @@ fn a_bare_round_fixture_is_slotted_to_and_trimmed_to_by_two_panels() {
     let (first, second) = (&pieces[0].notches, &pieces[1].notches);
     assert!(near(pieces[0].length, 102.75), "{}", pieces[0].length);
     assert_eq!((first.len(), first[0].side), (1, NotchSide::Right));
-    // From 98 to the end at 103, 4 high, 2 up.
-    assert!(near(first[0].left, 97.75) && near(first[0].width, 5.0), "{:?}", first[0]);
-    assert!(near(first[0].depth, 4.0) && near(first[0].foot.unwrap(), 2.0), "{:?}", first[0]);
+    // From 97 3/4, 1/4 less along the piece, to the end at 103; 4 1/2 high, 1 3/4 up.
+    assert!(near(first[0].left, 97.5) && near(first[0].width, 5.25), "{:?}", first[0]);
+    assert!(near(first[0].depth, 4.5) && near(first[0].foot.unwrap(), 1.75), "{:?}", first[0]);
     assert_eq!((second.len(), second[0].side), (1, NotchSide::Left));
-    let high = 2.0 * (4.0_f64 - 1.75 * 1.75).sqrt();
-    assert!(near(second[0].width, 0.25) && near(second[0].depth, high), "{:?}", second[0]);
+    let high = 2.0 * (0.25 + (4.0_f64 - 1.5 * 1.5).sqrt());
+    assert!(near(second[0].width, 0.5) && near(second[0].depth, high), "{:?}", second[0]);
     let told = told(&layout);
     assert_eq!(wrong(&told), Vec::<String>::new());
 }

@@ -93,10 +93,11 @@ fn sealant_goes_by_the_bead() {
     let sealant = line(&layout, "sealant");
     assert!((sealant.length.unwrap() - 304.0).abs() < 0.01, "{sealant:?}");
     assert!((sealant.net - 304.0 / 291.64).abs() < 1e-3 && sealant.order == 2.0);
-    // Boards: jambs, 72 and 160 in; corners, twice 96 in; rakes, twice hypot(150, 96) = 178.09 in.
+    // Boards: jambs, 72 and 160 in; beside corner boards of 3 1/2 in, where the rake stands 3.5 x 96 / 150
+    // = 2.24 in over the eave, twice 98.24 in; rakes between them, 146.5 in level each, 173.93 in along.
     let layout = laid("[estimate]\nsealant = true\n[product]\nkind = \"fiber-cement\"\n");
     let sealant = line(&layout, "sealant");
-    let by_hand = 72.0 + 160.0 + 192.0 + 2.0 * 150f64.hypot(96.0);
+    let by_hand = 72.0 + 160.0 + 2.0 * 98.24 + 2.0 * 146.5 / 150.0 * 150f64.hypot(96.0);
     assert!((sealant.length.unwrap() - by_hand).abs() < 0.1, "{sealant:?}");
 }
 
