@@ -148,8 +148,12 @@ pub(crate) fn tried(source: &[u8], job: &Job) -> Result<(Layout, Findings), Stri
 /// What is ordered, and how much of each there is to build.
 fn counts(l: &Layout) -> BTreeMap<String, f64> {
     let mut out: BTreeMap<String, f64> = BTreeMap::new();
-    // Squares say in area what cartons say.
-    for line in l.takeoff.iter().filter(|t| t.item != Item::Squares) {
+    // Squares say in area what cartons say; spare panels are none as soon as cartons leave as many, so that
+    // one panel more may be all of them less, in as many cartons.
+    let same = |t: &lapwright::model::quantity::TakeoffLine| {
+        t.item == Item::Squares || matches!(t.item, Item::SparePanels { .. })
+    };
+    for line in l.takeoff.iter().filter(|t| !same(t)) {
         out.insert(format!("{:?}", line.item), line.order);
     }
     out
