@@ -8,6 +8,9 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
+#[path = "../architect/mod.rs"]
+mod architect;
+mod architect_drawings;
 mod checks;
 #[cfg(feature = "corpus")]
 mod corpus;
