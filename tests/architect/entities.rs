@@ -13,36 +13,12 @@ impl Tags<'_> {
         let at = if on_zero { ("0", None) } else { (layer.as_str(), color) };
         let begin = |t: &mut Self, kind: &str| t.begin(kind, owner, at.0, at.1);
         match &e.shape {
-            Shape::Line(a, b) | Shape::Dashed(a, b) => {
-                begin(self, "LINE");
-                if matches!(e.shape, Shape::Dashed(..)) {
-                    self.tag(6, "DASHED");
-                }
-                self.class("AcDbLine");
-                self.point3(10, *a);
-                self.point3(11, *b);
-            }
-            Shape::Circle(c, r) => {
-                begin(self, "CIRCLE");
-                self.class("AcDbCircle");
-                self.point3(10, *c);
-                self.length(40, *r);
-            }
-            Shape::Arc(c, r, from, to) => {
-                begin(self, "ARC");
-                self.class("AcDbCircle");
-                self.point3(10, *c);
-                self.length(40, *r);
-                self.class("AcDbArc");
-                self.real(50, *from);
-                self.real(51, *to);
-            }
-            Shape::Fill([a, b, c]) => {
-                begin(self, "SOLID");
-                self.class("AcDbTrace");
-                for (k, p) in [(10, a), (11, b), (12, c), (13, c)] {
-                    self.point3(k, *p);
-                }
+            Shape::Line(..)
+            | Shape::Dashed(..)
+            | Shape::Circle(..)
+            | Shape::Arc(..)
+            | Shape::Fill(_) => {
+                self.plain(&e.shape, owner, at);
             }
             Shape::Poly { points, closed } => self.polyline(points, *closed, owner, at),
             Shape::Text { at: p, high, words } => {
@@ -81,6 +57,44 @@ impl Tags<'_> {
                 begin(self, "DIMENSION");
                 self.dimension((*from, *to, *line), *upright, block);
             }
+        }
+    }
+
+    /// Lines, circles, arcs and filled triangles.
+    fn plain(&mut self, shape: &Shape, owner: &str, at: (&str, Option<i16>)) {
+        match shape {
+            Shape::Line(a, b) | Shape::Dashed(a, b) => {
+                self.begin("LINE", owner, at.0, at.1);
+                if matches!(shape, Shape::Dashed(..)) {
+                    self.tag(6, "DASHED");
+                }
+                self.class("AcDbLine");
+                self.point3(10, *a);
+                self.point3(11, *b);
+            }
+            Shape::Circle(c, r) => {
+                self.begin("CIRCLE", owner, at.0, at.1);
+                self.class("AcDbCircle");
+                self.point3(10, *c);
+                self.length(40, *r);
+            }
+            Shape::Arc(c, r, from, to) => {
+                self.begin("ARC", owner, at.0, at.1);
+                self.class("AcDbCircle");
+                self.point3(10, *c);
+                self.length(40, *r);
+                self.class("AcDbArc");
+                self.real(50, *from);
+                self.real(51, *to);
+            }
+            Shape::Fill([a, b, c]) => {
+                self.begin("SOLID", owner, at.0, at.1);
+                self.class("AcDbTrace");
+                for (k, p) in [(10, a), (11, b), (12, c), (13, c)] {
+                    self.point3(k, *p);
+                }
+            }
+            _ => {}
         }
     }
 

@@ -194,16 +194,7 @@ impl Style {
     pub(crate) fn of(seed: u64, dice: &mut Dice) -> Self {
         let mut habits: BTreeSet<Habit> =
             Habit::ALL.iter().copied().filter(|h| dice.odds(h.share())).collect();
-        let (layering, named) = match seed % 4 {
-            0 => (Layering::Element, Habit::ByElement),
-            1 => (Layering::Pen, Habit::ByPen),
-            2 => (Layering::View, Habit::ByView),
-            _ => (Layering::One, Habit::OneLayer),
-        };
-        for h in [Habit::ByElement, Habit::ByPen, Habit::ByView, Habit::OneLayer] {
-            habits.remove(&h);
-        }
-        habits.insert(named);
+        let layering = dealt(seed, &mut habits);
         let is_metric = dice.odds(0.45);
         let unit = match (is_metric, dice.unit()) {
             (false, u) => {
@@ -255,6 +246,21 @@ impl Style {
             habits,
         }
     }
+}
+
+/// The way of layers of a seed, as a habit too.
+fn dealt(seed: u64, habits: &mut BTreeSet<Habit>) -> Layering {
+    let (layering, named) = match seed % 4 {
+        0 => (Layering::Element, Habit::ByElement),
+        1 => (Layering::Pen, Habit::ByPen),
+        2 => (Layering::View, Habit::ByView),
+        _ => (Layering::One, Habit::OneLayer),
+    };
+    for h in [Habit::ByElement, Habit::ByPen, Habit::ByView, Habit::OneLayer] {
+        habits.remove(&h);
+    }
+    habits.insert(named);
+    layering
 }
 
 fn set(habits: &mut BTreeSet<Habit>, habit: Habit, on: bool) {

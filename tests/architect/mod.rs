@@ -41,11 +41,6 @@ pub(crate) struct Drawing {
     pub(crate) json: serde_json::Value,
 }
 
-/// Every habit, in a word.
-pub(crate) fn habits() -> impl Iterator<Item = &'static str> {
-    Habit::ALL.iter().map(|h| h.word())
-}
-
 /// The drawing of a seed.
 pub(crate) fn drawing(seed: u64) -> Drawing {
     let mut dice = Dice::new(seed);

@@ -11,6 +11,7 @@ use std::{env, fs};
 
 use super::habit::Habit;
 use super::judge::{Fault, Verdict, judged};
+use super::truth::TrueWall;
 use super::{Drawing, drawing};
 
 /// Seeds looked at while the reader is built.
@@ -34,6 +35,41 @@ pub(crate) fn seeds(or: impl Iterator<Item = u64>) -> Vec<u64> {
         Ok(s) => s.split(',').map(|n| n.trim().parse().unwrap()).collect(),
         Err(_) => or.collect(),
     }
+}
+
+/// Habits that fewer than so many of these drawings show, and drawings with fewer than three.
+pub(crate) fn seldom(seeds: impl Iterator<Item = u64>, least: usize) -> Vec<String> {
+    let mut count: BTreeMap<Habit, usize> = BTreeMap::new();
+    let mut out = Vec::new();
+    for seed in seeds {
+        let shown = drawing(seed).habits;
+        if shown.len() < 3 {
+            out.push(format!("seed {seed}: {shown:?}"));
+        }
+        for h in shown {
+            *count.entry(h).or_default() += 1;
+        }
+    }
+    for h in Habit::ALL {
+        let n = count.get(h).copied().unwrap_or_default();
+        if n < least {
+            out.push(format!("{}: in {n}", h.word()));
+        }
+    }
+    out
+}
+
+/// Walls whose true net area is not what its level strips add up to, or is no plausible part of the
+/// outline less openings.
+pub(crate) fn sums_wrong(seed: u64) -> Vec<String> {
+    let of = |w: &TrueWall| {
+        let (scanned, most) = (w.scanned(), w.less_openings());
+        let is_right = (scanned / w.net - 1.0).abs() < 2e-3
+            && w.net <= most * (1.0 + 1e-6)
+            && w.net > 0.3 * most;
+        (!is_right).then(|| format!("{seed}: {} for {scanned} of {most}", w.net))
+    };
+    drawing(seed).truth.walls().filter_map(of).collect()
 }
 
 /// Draws and judges.
