@@ -218,6 +218,11 @@ group! {
             /// The most read.
             most: usize,
         }
+        /// Every layer with geometry is off or frozen: all of them are read.
+        LayersAllOff "layers-all-off", Warning, Architect {
+            /// How many there are with geometry.
+            layers: usize,
+        }
         /// Shapes lie farther out than any house.
         NumbersAbsurd "numbers-absurd", Warning, Architect {
             /// How many.

@@ -8,6 +8,7 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
+mod all_off;
 mod bad_input;
 mod bare_wall;
 mod bays;

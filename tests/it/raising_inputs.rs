@@ -176,6 +176,13 @@ fn of_files(code: &str) -> Option<Input> {
             drawn(&with(&(head + &many + "0\nSEQEND\n8\n0\n")), INCH)
         }
         "hatch-loops" => drawn(&with("0\nHATCH\n8\n0\n70\n0\n91\n6000\n"), INCH),
+        "layers-all-off" => drawn(
+            &format!(
+                "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\n{WALL}\n70\n0\n62\n-7\n0\nENDTAB\n0\nENDSEC\n{}",
+                wall()
+            ),
+            INCH,
+        ),
         "numbers-absurd" => drawn(&with(&line("0", (2e9, 0.0), (0.0, 1.0))), INCH),
         "block-nesting" => {
             let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";

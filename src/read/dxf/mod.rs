@@ -1,5 +1,6 @@
 //! DXF: tags (group pairs), then typed entities, then blocks inserted.
 
+mod all_off;
 mod census;
 mod document;
 mod entities;

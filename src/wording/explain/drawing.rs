@@ -16,6 +16,7 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
         DrawingCode::PointsTooMany => &POINTS_TOO_MANY,
         DrawingCode::VerticesTooMany => &VERTICES_TOO_MANY,
         DrawingCode::HatchLoops => &HATCH_LOOPS,
+        DrawingCode::LayersAllOff => &LAYERS_ALL_OFF,
         DrawingCode::NumbersAbsurd => &NUMBERS_ABSURD,
         DrawingCode::BlockNesting => &BLOCK_NESTING,
         DrawingCode::BlockMissing => &BLOCK_MISSING,
@@ -95,6 +96,12 @@ const HATCH_LOOPS: Explanation = Explanation {
     cause: "The hatch says that it has more than 5,000 boundary loops. Areas of so many take too long to make, so the hatch is left out. A wall that only this hatch shows is then missing.",
     remedy: "Cut the hatch in parts, or draw the wall's outline on A-WALL-OTLN.",
     example: "0\nHATCH\n91\n6000",
+};
+const LAYERS_ALL_OFF: Explanation = Explanation {
+    title: "Every layer is off or frozen, and read all the same",
+    cause: "All layers on which something is drawn are off or frozen. Nobody draws a sheet to show nothing: some converters write every layer so. All layers are read, also those that the architect had off, such as an earlier design that lies in the same place. Where a single layer with something on it is shown, layers that are off stay off.",
+    remedy: "Look at the sheets for what should not be there. Give such a layer to `ignore` under [layers] in the job file, or open the drawing, switch on what shall be read, and save it again.",
+    example: "0\nLAYER\n2\nA-WALL-PATT\n62\n-8    (a negative color: off, and so on all layers)",
 };
 const NUMBERS_ABSURD: Explanation = Explanation {
     title: "Shapes farther out than any house",

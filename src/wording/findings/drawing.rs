@@ -35,6 +35,7 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
         F::PointsTooMany { most, from_line } => points_too_many(*most, *from_line),
         F::VerticesTooMany { most, line } => vertices_too_many(*most, *line),
         F::HatchLoops { loops, most } => hatch_loops(*loops, *most),
+        F::LayersAllOff { layers } => all_off(*layers),
         F::NumbersAbsurd { shapes, farthest } => numbers_absurd(*shapes, *farthest),
         F::BlockNesting { block, fault, insertions } => nesting(block, *fault, *insertions),
         F::BlockMissing { block } => FindingWords::new(
@@ -197,6 +198,17 @@ fn hatch_loops(loops: usize, most: usize) -> FindingWords {
             "a hatch says it has {loops} loops; the most that is read is {most}; it is left out"
         ),
         "Cut the hatch in parts, or draw the wall's outline instead.",
+    )
+}
+
+fn all_off(layers: usize) -> FindingWords {
+    let all = match layers {
+        1 => "the only layer with something drawn on it is off or frozen: it is read".to_owned(),
+        n => format!("all {n} layers with something drawn on them are off or frozen: reading them"),
+    };
+    FindingWords::new(
+        format!("{all}, as a converter may have switched them off"),
+        "Look at the sheets for what the architect had off, such as an earlier design. Name such a layer as `ignore` under [layers] in the job file.",
     )
 }
 
