@@ -33,6 +33,9 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod dwg;
+#[path = "../dwgcase/mod.rs"]
+mod dwgcase;
 mod estimate;
 mod explained;
 mod facts;

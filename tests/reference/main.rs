@@ -16,6 +16,10 @@ mod checks;
 mod corpus;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
+mod dwg_mutants;
+#[path = "../dwgcase/mod.rs"]
+#[allow(dead_code, reason = "of the small house only its DWG and what changes it are used here")]
+mod dwgcase;
 mod estimates;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;
