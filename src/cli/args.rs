@@ -76,6 +76,9 @@ pub struct Reading {
     /// real length, as "0,0 4877,0 = 16'-0\""
     #[arg(long, value_name = "POINTS = LENGTH")]
     pub known: Option<String>,
+    /// A page of a PDF to read, from 1, over the job's; may be given several times
+    #[arg(long, value_name = "PAGE")]
+    pub page: Vec<usize>,
 }
 
 /// What was read.

@@ -55,6 +55,54 @@ pub enum DwgFault {
     Broken,
 }
 
+/// Why a PDF is not read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PdfFault {
+    /// It is locked.
+    Locked,
+    /// Its parts do not fit together, or some are missing.
+    Broken,
+}
+
+/// Why no pages of a PDF are taken.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", tag = "why")]
+pub enum PdfPagesWhy {
+    /// A page is named that there is not.
+    Beyond {
+        /// Which.
+        page: usize,
+    },
+    /// There are more than are looked through.
+    TooMany {
+        /// The most.
+        most: usize,
+    },
+    /// A page asks for more than is read.
+    TooMuch {
+        /// Which.
+        page: usize,
+    },
+    /// No page has lines to measure.
+    NothingDrawn,
+    /// Several have, and none has a title of an elevation.
+    NoTitle,
+}
+
+/// What was seen on a page of a PDF.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct PdfPageSeen {
+    /// Which, from 1.
+    pub page: usize,
+    /// Strokes and fills on it.
+    pub strokes: usize,
+    /// Pictures on it.
+    pub pictures: usize,
+    /// Texts on it.
+    pub texts: usize,
+}
+
 /// Where a value stands that should be a number.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", tag = "stands_in")]
@@ -161,6 +209,41 @@ group! {
         DwgTextsLost "dwg-texts-lost", Warning, Architect {
             /// How many.
             texts: usize,
+        }
+        /// A PDF that cannot be read.
+        PdfUnreadable "pdf-unreadable", Error, Architect {
+            /// The file.
+            name: String,
+            /// Why.
+            fault: PdfFault,
+        }
+        /// No pages of a PDF can be taken.
+        PdfPages "pdf-pages", Error, Office {
+            /// The file.
+            name: String,
+            /// How many pages it has.
+            pages: usize,
+            /// Why.
+            #[serde(flatten)]
+            why: PdfPagesWhy,
+            /// What was seen on them.
+            seen: Vec<PdfPageSeen>,
+        }
+        /// Which pages of a PDF are read.
+        PdfPagesRead "pdf-pages-read", Info, Office {
+            /// These.
+            taken: Vec<usize>,
+            /// Of so many.
+            pages: usize,
+            /// Whether they were named.
+            named: bool,
+            /// What was seen on the others.
+            others: Vec<PdfPageSeen>,
+        }
+        /// Letters of a PDF whose font does not say which they are.
+        PdfLettersMute "pdf-letters-mute", Warning, Architect {
+            /// How many.
+            letters: usize,
         }
         /// The file ends before it is whole.
         FileTruncated "file-truncated", Error or Warning if entities_found, Architect {

@@ -8,11 +8,14 @@ use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
-use crate::model::drawing::Drawing;
+use crate::model::drawing::{Drawing, Shape};
 use crate::model::linework::{Linework, Role, Scale};
 use crate::model::source::UnitBasis;
 use crate::model::turn::Turn;
 use crate::units::{Unit, parse_length};
+
+/// Format of drawings in points of paper, which say nothing of the house.
+const PDF: &str = "PDF";
 
 /// Heights a wall outline may have, inches: a low gable to four stories (common practice).
 const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
@@ -28,6 +31,9 @@ pub(super) fn settle(
 ) -> Result<Scale, Refusal> {
     if let Some(text) = &job.drawing.known {
         return known(text, job);
+    }
+    if drawing.dialect.format == PDF {
+        return Err(Refusal::new(LineFinding::ScaleUnknown { written: written(drawing) }));
     }
     let evidence = Evidence::of(lines);
     let (unit, basis) = match (job.drawing.unit, drawing.unit) {
@@ -47,6 +53,29 @@ pub(super) fn settle(
     let proved = evidence.proves(unit);
     findings.push(Finding::new(LineFinding::UnitTaken { unit, basis, proved }));
     Ok(Scale { inches: unit.inches(), unit: Some(unit), basis, proved })
+}
+
+/// Scales that a sheet states, as written, the first few of them.
+fn written(drawing: &Drawing) -> Vec<String> {
+    const MOST: usize = 4;
+    let mut out: Vec<String> = Vec::new();
+    for item in &drawing.items {
+        let Shape::Text(text) = &item.shape else { continue };
+        let words = text.content.trim();
+        if out.len() < MOST && states_scale(words) && !out.iter().any(|w| w == words) {
+            out.push(words.to_owned());
+        }
+    }
+    out
+}
+
+/// Whether a text states a scale: `1/4" = 1'-0"`, `1:50`.
+fn states_scale(text: &str) -> bool {
+    let of_inches = text.contains('=') && text.contains(['"', '\u{2033}', '\u{201d}']);
+    let ratio = text.split(' ').any(|word| {
+        word.split_once(':').is_some_and(|(a, b)| a == "1" && b.parse::<u32>().is_ok())
+    });
+    text.chars().count() < 60 && (of_inches || ratio)
 }
 
 fn implausible(evidence: &Evidence, unit: Unit, basis: UnitBasis) -> Refusal {

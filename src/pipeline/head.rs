@@ -82,13 +82,18 @@ fn house_of(
     (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
+    *kept = read::drawing(bytes.as_ref(), name, &limits(job), findings)?;
     drop(bytes);
     *lines = upright(kept, job, findings)?;
     let house = extract::house(lines, job, findings)?;
     letters::tell(name, job, (lines, &house), findings);
     findings.refuse_on_error()?;
     Ok(house)
+}
+
+/// What is read of a drawing, and how much at most.
+fn limits(job: &Job) -> read::Limits {
+    read::Limits { pages: job.drawing.pages.clone(), ..read::Limits::default() }
 }
 
 /// Lines of the drawing, on the grid, views set upright that the job says are not.
@@ -131,7 +136,7 @@ pub fn layers(
     job: &Job,
     findings: &mut Findings,
 ) -> Result<(Vec<LayerUse>, Vec<LayerAccount>), Refusal> {
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), findings)?;
+    let drawing = read::drawing(bytes, name, &limits(job), findings)?;
     let layers = normalize::roles::layer_roles(&drawing, job);
     let house = normalize::linework(&drawing, job, findings)
         .and_then(|lines| extract::house(&lines, job, findings));
@@ -144,7 +149,7 @@ pub fn layers(
 /// When the drawing cannot be read.
 pub fn suggestions(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerGuess>, Refusal> {
     let mut findings = Findings::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
+    let drawing = read::drawing(bytes, name, &limits(job), &mut findings)?;
     let layers = normalize::roles::layer_roles(&drawing, job);
     Ok(normalize::suggest::guesses(&drawing, &layers))
 }

@@ -1,6 +1,7 @@
 //! Of the drawing's file.
 
 use super::finding_words::FindingWords;
+use super::pdf;
 use super::parts::{number, on_layer};
 use crate::finding::Finding;
 use crate::finding::drawing::{
@@ -24,6 +25,12 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
             format!("{} of the DWG could not be read", counted(*texts, "text")),
             "Titles and tags may be missing. Give views and names in the job, or save the drawing as DXF.",
         ),
+        F::PdfUnreadable { name, fault } => pdf::unreadable(name, *fault),
+        F::PdfPages { name, pages, why, seen } => pdf::no_pages(name, *pages, why, seen),
+        F::PdfPagesRead { taken, pages, named, others } => {
+            pdf::pages_read(taken, *pages, *named, others)
+        }
+        F::PdfLettersMute { letters } => pdf::mute(*letters),
         F::FileTruncated { name, end_found, entities_found } => {
             truncated(name, *end_found, *entities_found)
         }

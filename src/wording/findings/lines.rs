@@ -27,6 +27,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
         F::KnownUnreadable { text } => {
             FindingWords::new(format!("the known distance `{text}` cannot be read"), known_form())
         }
+        F::ScaleUnknown { written } => scale_unknown(written),
         F::DimensionDisagrees { stated, measured, unit, accepted } => {
             disagrees(unit.style(), *stated, *measured, *accepted)
         }
@@ -105,6 +106,17 @@ fn implausible(
             high(&tallest)
         ),
         format!("{SET_UNIT} to inch, foot, mm, cm or m."),
+    )
+}
+
+fn scale_unknown(written: &[String]) -> FindingWords {
+    let says = match written {
+        [] => "it states no scale".to_owned(),
+        all => format!("it says {}, but prints are often made smaller or larger", all.join(", ")),
+    };
+    FindingWords::new(
+        format!("the scale of the page is not known: {says}"),
+        "Give a length you know, a door or a dimension, by its two ends in points of the page: `--known \"x1,y1 x2,y2 = 6'-8\\\"\"`, or `known` under [drawing]. problems.svg shows the page with its points.",
     )
 }
 

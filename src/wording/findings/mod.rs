@@ -11,6 +11,7 @@ mod laying;
 mod letters;
 mod lines;
 mod parts;
+mod pdf;
 mod prices;
 mod unused;
 mod views;
