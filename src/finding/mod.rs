@@ -8,6 +8,7 @@
 pub mod corners;
 pub mod drawing;
 pub mod files;
+pub mod formats;
 mod group;
 pub mod house;
 pub mod job;

@@ -80,6 +80,7 @@ mod old_keys;
 mod one_order;
 mod overlay;
 mod own_files;
+mod pdf_in;
 mod plain_words;
 mod polygons;
 mod products;

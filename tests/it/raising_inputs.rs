@@ -156,7 +156,12 @@ fn of_files(code: &str) -> Option<Input> {
     Some(match code {
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
-        "not-dxf" => raw(b"%PDF-1.7"),
+        "not-dxf" => raw(b"\x89PNG"),
+        "pdf-unreadable" => raw(b"%PDF-1.7"),
+        "pdf-pages" => raw(&crate::pdf_in::without_lines()),
+        "pdf-pages-read" => raw(&crate::pdf_in::three_pages()),
+        "pdf-letters-mute" => raw(&crate::pdf_in::with_mute_letters()),
+        "scale-unknown" => raw(&crate::pdf_in::one_page()),
         "dwg-unreadable" => raw(b"AC1014"),
         "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
         "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),

@@ -35,8 +35,7 @@ impl Clip {
     /// Whether all of a box is inside, as far as its bounds and sides tell at once.
     pub(super) fn holds(&self, inner: Rect) -> bool {
         let b = self.bounds;
-        let within =
-            inner.x0 >= b.x0 && inner.x1 <= b.x1 && inner.y0 >= b.y0 && inner.y1 <= b.y1;
+        let within = inner.x0 >= b.x0 && inner.x1 <= b.x1 && inner.y0 >= b.y0 && inner.y1 <= b.y1;
         within && self.sides.is_none()
     }
 

@@ -5,15 +5,16 @@ mod clip;
 mod cost;
 mod pages;
 mod pen;
+mod printed;
 mod sheet;
 mod words;
 
 use hayro_interpret::hayro_syntax::{LoadPdfError, Pdf};
-use hayro_interpret::{Context, InterpreterCache, InterpreterSettings, interpret_page};
 
-use crate::finding::drawing::{DrawingFinding, PdfFault};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::formats::PdfFault;
 use crate::finding::{Findings, Refusal};
-use crate::geom::vocabulary::{Affine, Rect, Vec2};
+use crate::geom::vocabulary::Vec2;
 use crate::model::drawing::{Dialect, Drawing};
 use crate::read::limits::Limits;
 
@@ -31,9 +32,8 @@ pub(super) fn drawing(
     limits: &Limits,
     findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
-    let refused = |fault| {
-        Refusal::new(DrawingFinding::PdfUnreadable { name: name.to_owned(), fault })
-    };
+    let refused =
+        |fault| Refusal::new(DrawingFinding::PdfUnreadable { name: name.to_owned(), fault });
     let pdf = Pdf::new(bytes.to_vec()).map_err(|e| {
         refused(match e {
             LoadPdfError::Decryption(_) => PdfFault::Locked,
@@ -51,24 +51,4 @@ pub(super) fn drawing(
         x += width * (1.0 + APART);
     }
     Ok(out)
-}
-
-/// What stands on one page, its lower left corner at the origin, y up, as the page is turned for reading.
-fn page(pdf: &Pdf, number: usize, limits: &Limits) -> Option<sheet::Sheet> {
-    let page = pdf.pages().get(number)?;
-    let (width, height) = page.render_dimensions();
-    let size = Vec2::new(f64::from(width), f64::from(height));
-    let mut sheet = sheet::Sheet::new(number + 1, size, limits);
-    if !cost::bearable(page, limits) {
-        sheet.too_much = true;
-        return Some(sheet);
-    }
-    let turned: [f64; 6] = page.initial_transform(false).as_coeffs();
-    let room = Rect::new(0.0, 0.0, size.x, size.y);
-    let cache = InterpreterCache::new();
-    let settings = InterpreterSettings::default();
-    let mut context = Context::new(Affine::new(turned), room, &cache, pdf.xref(), settings);
-    interpret_page(page, &mut context, &mut sheet);
-    sheet.close();
-    Some(sheet)
 }

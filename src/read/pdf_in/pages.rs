@@ -2,8 +2,10 @@
 
 use hayro_interpret::hayro_syntax::Pdf;
 
+use super::printed::page;
 use super::sheet::Sheet;
-use crate::finding::drawing::{DrawingFinding, PdfPageSeen, PdfPagesWhy};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::formats::{PdfPageSeen, PdfPagesWhy};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::read::limits::Limits;
 
@@ -37,7 +39,6 @@ pub(super) struct Taken {
     pub(super) taken: Vec<Sheet>,
     others: Vec<PdfPageSeen>,
     pages: usize,
-    named: bool,
 }
 
 /// Reads the pages that are named, or those with a title of an elevation, or all where they are few.
@@ -56,8 +57,7 @@ pub(super) fn read(pdf: &Pdf, name: &str, limits: &Limits) -> Result<Taken, Refu
     }
     let numbers: Vec<usize> =
         if named { limits.pages.iter().map(|p| p - 1).collect() } else { (0..pages).collect() };
-    let all: Vec<Sheet> =
-        numbers.into_iter().filter_map(|n| super::page(pdf, n, limits)).collect();
+    let all: Vec<Sheet> = numbers.into_iter().filter_map(|n| page(pdf, n, limits)).collect();
     let seen: Vec<PdfPageSeen> = all.iter().map(seen).collect();
     let drawn = |s: &Sheet| s.strokes() >= DRAWN && !s.too_much;
     let titled = all.iter().any(|s| drawn(s) && has_title(s));
@@ -73,7 +73,7 @@ pub(super) fn read(pdf: &Pdf, name: &str, limits: &Limits) -> Result<Taken, Refu
         return Err(refused(PdfPagesWhy::NoTitle, seen));
     }
     let others = rest.iter().map(self::seen).collect();
-    Ok(Taken { taken, others, pages, named })
+    Ok(Taken { taken, others, pages })
 }
 
 fn has_title(sheet: &Sheet) -> bool {
@@ -98,8 +98,8 @@ impl Taken {
     pub(super) fn tell(&self, findings: &mut Findings) {
         let taken: Vec<usize> = self.taken.iter().map(|s| s.number).collect();
         if self.pages > 1 {
-            let (pages, named, others) = (self.pages, self.named, self.others.clone());
-            let kind = DrawingFinding::PdfPagesRead { taken, pages, named, others };
+            let (pages, others) = (self.pages, self.others.clone());
+            let kind = DrawingFinding::PdfPagesRead { taken, pages, others };
             findings.push(Finding::new(kind));
         }
         let letters: usize = self.taken.iter().map(|s| s.mute).sum();

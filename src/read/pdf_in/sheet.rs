@@ -105,9 +105,10 @@ impl Sheet {
         if !self.clips.iter().all(|c| c.holds(bounds)) {
             return self.stroke_cut(layer, path);
         }
-        let straight = path.elements().iter().all(|e| {
-            matches!(e, PathEl::MoveTo(_) | PathEl::LineTo(_) | PathEl::ClosePath)
-        });
+        let straight = path
+            .elements()
+            .iter()
+            .all(|e| matches!(e, PathEl::MoveTo(_) | PathEl::LineTo(_) | PathEl::ClosePath));
         if !straight {
             return self.add(layer, Shape::Curve(path.clone()));
         }
@@ -124,8 +125,7 @@ impl Sheet {
             if closed {
                 points.extend(points.first().copied());
             }
-            let mut parts: Vec<(Point, Point)> =
-                points.windows(2).map(|w| (w[0], w[1])).collect();
+            let mut parts: Vec<(Point, Point)> = points.windows(2).map(|w| (w[0], w[1])).collect();
             for clip in &self.clips {
                 parts = parts.iter().flat_map(|(a, b)| clip.cut(*a, *b)).collect();
             }

@@ -43,9 +43,9 @@ const FILE_TOO_BIG: Explanation = Explanation {
 };
 const NOT_DXF: Explanation = Explanation {
     title: "The file is no drawing that is read",
-    cause: "The file does not begin as a DXF (text or binary), a DWG or an SVG does. What it looks like by its first bytes is named: a PDF, a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
-    remedy: "Save or export the elevations as DXF, DWG or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
-    example: "lapwright check elevations.pdf",
+    cause: "The file does not begin as a DXF (text or binary), a DWG, a PDF or an SVG does. What it looks like by its first bytes is named: a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
+    remedy: "Save or export the elevations as DXF, DWG, PDF or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
+    example: "lapwright check elevations.png",
 };
 const DWG_UNREADABLE: Explanation = Explanation {
     title: "The DWG cannot be read",

@@ -116,7 +116,7 @@ fn scale_unknown(written: &[String]) -> FindingWords {
     };
     FindingWords::new(
         format!("the scale of the page is not known: {says}"),
-        "Give a length you know, a door or a dimension, by its two ends in points of the page: `--known \"x1,y1 x2,y2 = 6'-8\\\"\"`, or `known` under [drawing]. problems.svg shows the page with its points.",
+        "Give a length you know, a door or a dimension, by its two ends in points of the page: `--known 'x1,y1 x2,y2 = 80in'`, or `known` under [drawing]. problems.svg shows the page with its points.",
     )
 }
 

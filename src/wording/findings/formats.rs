@@ -1,11 +1,36 @@
-//! Of a drawing that is a PDF.
+//! Of a drawing that is a DWG or a PDF.
 
 use super::finding_words::FindingWords;
-use crate::finding::drawing::{PdfFault, PdfPageSeen, PdfPagesWhy};
+
+use crate::finding::formats::{DwgFault, PdfFault, PdfPageSeen, PdfPagesWhy};
 use crate::units::counted;
 
 /// Pages that are listed one by one.
 const LISTED: usize = 12;
+
+pub(super) fn dwg_unreadable(name: &str, fault: &DwgFault) -> FindingWords {
+    match fault {
+        DwgFault::Version { version } => FindingWords::new(
+            format!("{name} is a DWG of version {version}, which is not read"),
+            "Save it as DWG of version 2000 to 2018 (AC1015 to AC1032), or as DXF.",
+        ),
+        DwgFault::Locked => FindingWords::new(
+            format!("{name} is locked with a password"),
+            "Save it without a password.",
+        ),
+        DwgFault::Broken => FindingWords::new(
+            format!("{name} is a broken DWG: its parts do not fit together"),
+            "Open it in the program that drew it, have it repaired there, and save it again; or save it as DXF.",
+        ),
+    }
+}
+
+pub(super) fn dwg_texts_lost(texts: usize) -> FindingWords {
+    FindingWords::new(
+        format!("{} of the DWG could not be read", counted(texts, "text")),
+        "Titles and tags may be missing. Give views and names in the job, or save the drawing as DXF.",
+    )
+}
 
 pub(super) fn unreadable(name: &str, fault: PdfFault) -> FindingWords {
     match fault {
@@ -51,29 +76,23 @@ pub(super) fn no_pages(
     }
 }
 
-pub(super) fn pages_read(
-    taken: &[usize],
-    pages: usize,
-    named: bool,
-    others: &[PdfPageSeen],
-) -> FindingWords {
+pub(super) fn pages_read(taken: &[usize], pages: usize, others: &[PdfPageSeen]) -> FindingWords {
     let numbers: Vec<String> = taken.iter().map(usize::to_string).collect();
     let word = if taken.len() == 1 { "page" } else { "pages" };
     let mut message = format!("{word} {} of {pages} read", numbers.join(", "));
     if !others.is_empty() {
         message.push_str(&format!("; not read: {}", list(others)));
     }
-    let help = if named {
-        "These are the pages that were named."
-    } else {
-        "They look like elevations. To read others, name them: `--page 3`, or `pages = [3, 4]` under [drawing]."
-    };
+    let help = "Pages that look like elevations are read. To read others, name them: `--page 3`, or `pages = [3, 4]` under [drawing].";
     FindingWords::new(message, help)
 }
 
 pub(super) fn mute(letters: usize) -> FindingWords {
     FindingWords::new(
-        format!("{} of the PDF cannot be told: their font does not say which they are", counted(letters, "letter")),
+        format!(
+            "{} of the PDF cannot be told: their font does not say which they are",
+            counted(letters, "letter")
+        ),
         "Titles and tags may be missing: give views their names in the job.",
     )
 }
@@ -86,7 +105,9 @@ fn list(seen: &[PdfPageSeen]) -> String {
             (0, 0) => format!("page {page} has no lines"),
             (0, _) => format!("page {page} is a picture"),
             (n, 0) => format!("page {page} has {}", counted(n, "line")),
-            (n, m) => format!("page {page} has {} and {}", counted(n, "line"), counted(m, "picture")),
+            (n, m) => {
+                format!("page {page} has {} and {}", counted(n, "line"), counted(m, "picture"))
+            }
         }
     };
     let mut out: Vec<String> = seen.iter().take(LISTED).map(one).collect();
