@@ -138,6 +138,17 @@ impl Score {
         )
     }
 
+    /// The same of the drawings that nobody looks at.
+    fn sealed(&self) -> String {
+        let of: Vec<&Verdict> = self.verdicts.iter().filter(|v| v.seed >= SEALED).collect();
+        let right = of.iter().filter(|v| v.walls_right()).count();
+        let silent = of.iter().filter(|v| v.silent(&self.common).next().is_some()).count();
+        format!(
+            "of them {} sealed: walls right in {right}, wrong without an alarm {silent}",
+            of.len()
+        )
+    }
+
     /// Faults by kind and by habit.
     pub(crate) fn table(&self) -> String {
         let mut out =
@@ -154,8 +165,14 @@ impl Score {
                 }
             }
         }
-        let some =
-            |s: &BTreeSet<u64>| s.iter().take(8).map(u64::to_string).collect::<Vec<_>>().join(" ");
+        let some = |s: &BTreeSet<u64>| {
+            s.iter()
+                .filter(|n| **n < SEALED)
+                .take(8)
+                .map(u64::to_string)
+                .collect::<Vec<_>>()
+                .join(" ")
+        };
         let _ = writeln!(out, "{:<44}{:>9}{:>8}  seeds", "fault", "drawings", "silent");
         for (word, (all, silent)) in &kinds {
             let first = some(if silent.is_empty() { all } else { silent });
