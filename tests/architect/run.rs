@@ -12,7 +12,7 @@ use std::{env, fs};
 use super::habit::Habit;
 use super::judge::{Fault, Verdict, judged};
 use super::truth::TrueWall;
-use super::{Drawing, drawing};
+use super::{Drawing, drawing, shown};
 
 /// Seeds looked at while the reader is built.
 pub(crate) const OPEN: u64 = 1;
@@ -42,7 +42,7 @@ pub(crate) fn seldom(seeds: impl Iterator<Item = u64>, least: usize) -> Vec<Stri
     let mut count: BTreeMap<Habit, usize> = BTreeMap::new();
     let mut out = Vec::new();
     for seed in seeds {
-        let shown = drawing(seed).habits;
+        let shown = shown(seed);
         if shown.len() < 3 {
             out.push(format!("seed {seed}: {shown:?}"));
         }
@@ -129,11 +129,12 @@ impl Score {
             |v: &Verdict| v.faults.iter().any(|f| matches!(f.fault, Fault::Openings(..)));
         format!(
             "{} drawings: walls right in {:.1} %, areas within 0.5 % in {:.1} % of those, openings \
-             miscounted in {:.1} %, wrong without an alarm {}",
+             miscounted in {:.1} %, the unit asked for in {}, wrong without an alarm {}",
             self.verdicts.len(),
             self.walls() * 100.0,
             self.areas() * 100.0,
             self.share(openings) * 100.0,
+            self.verdicts.iter().filter(|v| v.asked_unit).count(),
             self.silent().len(),
         )
     }
@@ -151,8 +152,12 @@ impl Score {
 
     /// Faults by kind and by habit.
     pub(crate) fn table(&self) -> String {
-        let mut out =
-            format!("{}\ncodes that stand at right walls too: {:?}\n\n", self.line(), self.common);
+        let mut out = format!(
+            "{}\n{}\ncodes that stand at right walls too: {:?}\n\n",
+            self.line(),
+            self.sealed(),
+            self.common
+        );
         let mut kinds: BTreeMap<String, (BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
         for v in &self.verdicts {
             let silent: BTreeSet<String> = v.silent(&self.common).map(|f| f.fault.word()).collect();
