@@ -29,6 +29,7 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod drawn_siding;
 mod estimate;
 mod explained;
 mod facts;
