@@ -97,6 +97,7 @@ mod seams_at_openings;
 mod set_backs;
 mod shapes;
 mod shared_lines;
+mod sheet_titles;
 mod sheets;
 mod small_walls;
 mod sources;
