@@ -40,6 +40,21 @@ pub enum LooksLike {
     OtherData,
 }
 
+/// Why a DWG is not read.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", tag = "fault")]
+pub enum DwgFault {
+    /// It is of a version that is not read.
+    Version {
+        /// As the file states it: `AC1014`.
+        version: String,
+    },
+    /// It asks for a password.
+    Locked,
+    /// Its parts do not fit together, or some are missing.
+    Broken,
+}
+
 /// Where a value stands that should be a number.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", tag = "stands_in")]
@@ -133,6 +148,19 @@ group! {
             name: String,
             /// What it looks like.
             looks_like: LooksLike,
+        }
+        /// A DWG that cannot be read.
+        DwgUnreadable "dwg-unreadable", Error, Architect {
+            /// The file.
+            name: String,
+            /// Why.
+            #[serde(flatten)]
+            fault: DwgFault,
+        }
+        /// Texts of a DWG that could not be decoded.
+        DwgTextsLost "dwg-texts-lost", Warning, Architect {
+            /// How many.
+            texts: usize,
         }
         /// The file ends before it is whole.
         FileTruncated "file-truncated", Error or Warning if entities_found, Architect {

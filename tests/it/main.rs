@@ -9,6 +9,9 @@
 )]
 
 mod all_off;
+#[path = "../architect/mod.rs"]
+mod architect;
+mod architect_drawings;
 mod bad_input;
 mod bare_wall;
 mod bays;
@@ -30,6 +33,9 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod dwg;
+#[path = "../dwgcase/mod.rs"]
+mod dwgcase;
 mod estimate;
 mod explained;
 mod facts;

@@ -157,6 +157,8 @@ fn of_files(code: &str) -> Option<Input> {
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
         "not-dxf" => raw(b"%PDF-1.7"),
+        "dwg-unreadable" => raw(b"AC1014"),
+        "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
         "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),
         "line-bad" => drawn(&wall().replace("0\nENDSEC\n", "rubbish\n0\nENDSEC\n"), INCH),
         "layers-too-many" => {

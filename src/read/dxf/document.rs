@@ -6,6 +6,8 @@ use super::expand::{Block, Raw, origin};
 use super::groups::Groups;
 use super::reader::Reader;
 use super::tags::Tag;
+#[cfg(feature = "dwg")]
+use super::tags::Tags;
 use super::text::Decoder;
 use crate::finding::drawing::{DrawingFinding, Named};
 use crate::finding::{Finding, Findings, Refusal};
@@ -26,6 +28,22 @@ pub(in crate::read) fn drawing(
     findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
     let mut reader = Reader::new(bytes, limits, findings);
+    reader.sections();
+    reader.finish(name)
+}
+
+/// Reads the pairs that another format was written as: they stand in no file, and have no lines.
+///
+/// # Errors
+/// As [`drawing`].
+#[cfg(feature = "dwg")]
+pub(in crate::read) fn transcribed(
+    text: &[u8],
+    name: &str,
+    limits: &Limits,
+    findings: &mut Findings,
+) -> Result<Drawing, Refusal> {
+    let mut reader = Reader::over(Tags::unnumbered(text), None, limits, findings);
     reader.sections();
     reader.finish(name)
 }

@@ -21,3 +21,5 @@ mod text;
 mod viewport;
 
 pub(super) use document::drawing;
+#[cfg(feature = "dwg")]
+pub(super) use document::transcribed;
