@@ -33,6 +33,7 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod drawn_units;
 mod dwg;
 #[path = "../dwgcase/mod.rs"]
 mod dwgcase;
