@@ -4,6 +4,7 @@ mod blocks;
 mod corners;
 mod drawing;
 mod files;
+mod fillers;
 mod finding_words;
 mod house;
 mod job;
