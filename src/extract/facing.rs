@@ -244,7 +244,7 @@ pub(super) fn of_word(word: &str) -> Option<Facing> {
     let is = |w: &&str| {
         word == *w || stem == Some(*w) || is_wide(w) && is_wide(word) && word.contains(*w)
     };
-    WORDS.iter().find(|(_, words)| words.iter().any(|w| is(w))).map(|(f, _)| *f)
+    WORDS.iter().find(|(_, words)| words.iter().any(&is)).map(|(f, _)| *f)
 }
 
 /// The sides that a text names, each once, in wrap order.
