@@ -207,7 +207,7 @@ fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
             out.extend(shaped_flashing::surround(place, o, job));
             continue;
         }
-        let (left, right, low, high) = o.sides();
+        let (left, right, low, high) = o.own_sides();
         // Where a zone ends so near to a jamb that nothing is worth a board over it, the jamb's runs through.
         let wide = right - left >= LEAST;
         let sill = wide && o.kind.has_sill() && o.ends_at(OpeningSide::Sill);

@@ -33,6 +33,7 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod drawn_siding;
 mod dwg;
 #[path = "../dwgcase/mod.rs"]
 mod dwgcase;
@@ -48,6 +49,7 @@ mod faults_more;
 mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
+mod fillers;
 mod found;
 mod further_lines;
 mod fuzz_words;
