@@ -112,8 +112,8 @@ fn a_band_that_ends_a_hair_inside_a_wall_ends_with_it() {
         assert_eq!(band(48.0, "left = 0.008\n"), band(48.0, ""));
         assert_eq!(band(48.0, "left = 119.96875\n"), sides(""));
         assert_eq!(band(0.03125, ""), band(0.0, ""));
-        // A quarter of an inch is a strip.
-        assert_ne!(band(48.0, "left = 0.25\n"), band(48.0, ""));
+        // A foot is a strip.
+        assert_ne!(band(48.0, "left = 12\n"), band(48.0, ""));
     }
 }
 
