@@ -78,6 +78,7 @@ mod limits;
 mod long_cuts;
 mod mixed;
 mod no_sentence;
+mod odd_places;
 mod odd_settings;
 mod old_keys;
 mod one_order;
