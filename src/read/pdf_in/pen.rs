@@ -53,6 +53,14 @@ impl Ink {
         }
     }
 
+    /// What tells it from other pens on a layer of the file: color from 1, width in hundredths of a point.
+    pub(super) fn of_item(self) -> crate::model::drawing::Ink {
+        let [r, g, b] = self.color;
+        let color = u32::from_be_bytes([0, r, g, b]) + 1;
+        let weight = self.width.map_or(0, |w| (w * 100.0).round().clamp(0.0, 1e6) as i32 + 1);
+        crate::model::drawing::Ink { color, weight }
+    }
+
     /// The pen as a drawing has it.
     pub(super) fn pen(self) -> Pen {
         let width = self.width.map_or(Pen::default().width, |w| w / POINTS * MM_PER_INCH);

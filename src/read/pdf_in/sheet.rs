@@ -13,7 +13,7 @@ use super::pen::Ink;
 use super::words::Words;
 use crate::geom::flatten::path_points;
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, PathEl, Point, Vec2};
-use crate::model::drawing::{Drawing, Item, Pen, Polyline, Shape, Space, Text};
+use crate::model::drawing::{Drawing, Ink as ItemInk, Item, Pen, Polyline, Shape, Space, Text};
 use crate::model::hatch::Hatch;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
@@ -21,14 +21,17 @@ use crate::read::limits::Limits;
 /// How far chords may stand off a curve that is cut at a clip, points.
 const SAGITTA: f64 = 0.02;
 
+/// The layer something is drawn on, and with what.
+type On = (usize, ItemInk);
+
 /// A page as it is read.
 pub(super) struct Sheet {
     /// Which page, from 1.
     pub(super) number: usize,
     /// Width and height, points.
     pub(super) size: Vec2,
-    /// Strokes and fills: layer, what.
-    shapes: Vec<(usize, Shape)>,
+    /// Strokes and fills: layer, with what, what.
+    shapes: Vec<(usize, ItemInk, Shape)>,
     /// Texts of the page.
     pub(super) texts: Vec<Text>,
     /// How many pictures it shows.
@@ -89,38 +92,38 @@ impl Sheet {
         self.layers.len() - 1
     }
 
-    fn add(&mut self, layer: usize, shape: Shape) {
+    fn add(&mut self, on: On, shape: Shape) {
         if self.shapes.len() >= self.most {
             self.too_much = true;
             return;
         }
-        self.shapes.push((layer, shape));
+        self.shapes.push((on.0, on.1, shape));
     }
 
-    fn stroke(&mut self, layer: usize, path: &BezPath) {
+    fn stroke(&mut self, on: On, path: &BezPath) {
         let bounds = path.bounding_box();
         if !bounds.is_finite() || self.clips.iter().any(|c| c.misses(bounds)) {
             return;
         }
         if !self.clips.iter().all(|c| c.holds(bounds)) {
-            return self.stroke_cut(layer, path);
+            return self.stroke_cut(on, path);
         }
         let straight = path
             .elements()
             .iter()
             .all(|e| matches!(e, PathEl::MoveTo(_) | PathEl::LineTo(_) | PathEl::ClosePath));
         if !straight {
-            return self.add(layer, Shape::Curve(path.clone()));
+            return self.add(on, Shape::Curve(path.clone()));
         }
         for (points, closed) in path_points(path, SAGITTA) {
             let mut line = Polyline::open(points);
             line.closed = closed;
-            self.add(layer, Shape::Polyline(line));
+            self.add(on, Shape::Polyline(line));
         }
     }
 
     /// Segment by segment, as far as they show.
-    fn stroke_cut(&mut self, layer: usize, path: &BezPath) {
+    fn stroke_cut(&mut self, on: On, path: &BezPath) {
         for (mut points, closed) in path_points(path, SAGITTA) {
             if closed {
                 points.extend(points.first().copied());
@@ -130,17 +133,17 @@ impl Sheet {
                 parts = parts.iter().flat_map(|(a, b)| clip.cut(*a, *b)).collect();
             }
             for chain in chains(&parts) {
-                self.add(layer, Shape::Polyline(Polyline::open(chain)));
+                self.add(on, Shape::Polyline(Polyline::open(chain)));
             }
         }
     }
 
-    fn fill(&mut self, layer: usize, path: BezPath) {
+    fn fill(&mut self, on: On, path: BezPath) {
         let bounds = path.bounding_box();
         // A fill is kept whole: what of it shows through a clip is not needed to measure.
         if bounds.is_finite() && !self.clips.iter().any(|c| c.misses(bounds)) {
             let hatch = Hatch { loops: vec![path], solid: true, ..Hatch::default() };
-            self.add(layer, Shape::Hatch(hatch));
+            self.add(on, Shape::Hatch(hatch));
         }
     }
 
@@ -149,18 +152,18 @@ impl Sheet {
         let layers: Vec<usize> =
             self.layers.iter().map(|(name, pen)| out.layer(name, *pen)).collect();
         let map = Affine::translate(by);
-        let mut put = |layer: usize, shape: Shape, entity: EntityKind| {
+        let mut put = |layer: usize, ink: ItemInk, shape: Shape, entity: EntityKind| {
             let name = std::sync::Arc::from(out.layers[layer].name.as_str());
             let origin = Origin { entity, layer: name, ..Origin::default() };
             let (space, group, shown) = (Space::Model, None, true);
-            out.items.push(Item { layer, space, group, shown, shape, origin });
+            out.items.push(Item { layer, space, group, shown, ink, shape, origin });
         };
-        for (layer, shape) in self.shapes {
+        for (layer, ink, shape) in self.shapes {
             let entity = match shape {
                 Shape::Hatch(_) => EntityKind::PdfFill,
                 _ => EntityKind::PdfStroke,
             };
-            put(layers[layer], moved(shape, map), entity);
+            put(layers[layer], ink, moved(shape, map), entity);
         }
         if self.texts.is_empty() {
             return;
@@ -171,7 +174,8 @@ impl Sheet {
             let origin = Origin { entity: EntityKind::PdfText, layer: name, ..Origin::default() };
             let (space, group, shown) = (Space::Model, None, true);
             let shape = Shape::Text(text.moved(map));
-            out.items.push(Item { layer: words, space, group, shown, shape, origin });
+            let ink = ItemInk::default();
+            out.items.push(Item { layer: words, space, group, shown, ink, shape, origin });
         }
     }
 }
@@ -202,13 +206,14 @@ fn moved(shape: Shape, map: Affine) -> Shape {
 
 impl<'a> Device<'a> for Sheet {
     fn draw_path(&mut self, path: &BezPath, props: DrawProps<'a>, mode: &DrawMode) {
-        let layer = self.layer(Ink::of(&props, mode));
+        let ink = Ink::of(&props, mode);
+        let on = (self.layer(ink), ink.of_item());
         let placed = props.transform * path.clone();
         match mode {
-            DrawMode::Stroke(_) => self.stroke(layer, &placed),
-            DrawMode::Fill(_) => self.fill(layer, placed),
+            DrawMode::Stroke(_) => self.stroke(on, &placed),
+            DrawMode::Fill(_) => self.fill(on, placed),
             DrawMode::FillAndStroke(..) => {
-                self.stroke(layer, &placed);
+                self.stroke(on, &placed);
             }
             DrawMode::Invisible => {}
         }
