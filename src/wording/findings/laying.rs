@@ -40,6 +40,14 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
+        F::BlockMoved { wall, blocks } => fillers::blocks(&format!("{on}{wall}"), blocks, style),
+        F::PeakLeft { wall, height } => FindingWords::new(
+            format!(
+                "{on}{wall}: the peak is {} over the last course line, too low for a piece, and is left to the channels along the rakes",
+                style.short(*height)
+            ),
+            "Close what shows between the channels with a piece of coil or trim.",
+        ),
         F::FillerBoard { wall, fillers, least, piece } => {
             fillers::words(&format!("{on}{wall}"), fillers, *least, *piece, style)
         }
@@ -107,7 +115,7 @@ fn strip_thin(
         format!(
             "{on}course {course}: a strip only {height} high is left between {left} and {right} on {wall}"
         ),
-        "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
+        "Move the datum (`courses.datum`), or leave the strip out: a filler or frieze board of its height (`trim.frieze` at soffits), a band or a deeper trim covers it.",
     )
 }
 
