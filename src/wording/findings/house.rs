@@ -62,10 +62,7 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::OpeningSize { says, stated, drawn, openings } => {
             opening_size(says, [*stated, *drawn], *openings, style)
         }
-        F::FixtureOutside {} => FindingWords::new(
-            format!("a fixture{layer} lies on no wall; it is left out"),
-            "Move it onto its wall, or off the fixture layer.",
-        ),
+        F::FixtureOutside {} => fixture_outside(&layer),
         F::JointInOpening {} => FindingWords::new(
             "a joint of the building runs through an opening, which is taken as two",
             "Move the joint, or the opening, to where it is.",
@@ -237,5 +234,12 @@ fn opening_size(
     FindingWords::new(
         format!("{says} is {is}, but {many} with it {are} drawn {drawn}"),
         "The drawn size is cut. Ask which of the two is right: a larger one takes casing or several units in.",
+    )
+}
+
+fn fixture_outside(layer: &str) -> FindingWords {
+    FindingWords::new(
+        format!("a fixture{layer} lies on no wall; it is left out"),
+        "Move it onto its wall, or off the fixture layer.",
     )
 }
