@@ -18,8 +18,8 @@ const UNDER: f64 = 1.5;
 /// And no more than this larger: casings of 6 in at either side and the room round a frame (common
 /// practice, no source).
 const OVER: f64 = 14.0;
-/// Openings of one view are drawn larger than their sizes by about as much, inches: with casing or without
-/// (common practice, no source).
+/// Openings of one view are drawn larger than their sizes by about as much, inches, all with casing or none: one
+/// that is by more less than the others is odd (common practice, no source).
 const ALIKE: f64 = 3.0;
 /// So many sizes of a view tell by how much.
 const ENOUGH: usize = 3;
@@ -56,7 +56,7 @@ pub(super) fn check(local: &ViewFrame, made: &DrawnElevation, findings: &mut Fin
     found.retain(|s| !s.size.figures || 2 * fit > all);
     let usual = [0, 1].map(|i| usual(found.iter().filter(|s| s.fits()).map(|s| s.over[i])));
     let off = |s: &&Sized| {
-        let far = |i: usize| usual[i].is_some_and(|u| (s.over[i] - u).abs() > ALIKE);
+        let far = |i: usize| usual[i].is_some_and(|u| u - s.over[i] > ALIKE);
         !s.fits() || far(0) || far(1)
     };
     let mut told: BTreeMap<(&str, [i64; 2]), Vec<&Sized>> = BTreeMap::new();
