@@ -12,7 +12,9 @@ pub mod roles;
 mod roofs;
 mod scale;
 mod shapes;
+mod sizes;
 mod square;
+mod stated;
 pub mod suggest;
 pub mod weld;
 
@@ -39,7 +41,7 @@ pub fn linework(
 /// Lines of the drawing's model space in inches, as drawn.
 ///
 /// # Errors
-/// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
+/// `unit-implausible` when sizes fit no unit, `known-unreadable`.
 pub fn in_inches(
     drawing: &Drawing,
     job: &Job,
