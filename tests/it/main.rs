@@ -34,6 +34,7 @@ mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
 mod drawn_siding;
+mod drawn_units;
 mod dwg;
 #[path = "../dwgcase/mod.rs"]
 mod dwgcase;
@@ -106,6 +107,7 @@ mod seams_at_openings;
 mod set_backs;
 mod shapes;
 mod shared_lines;
+mod sheet_titles;
 mod sheets;
 mod small_walls;
 mod sources;
