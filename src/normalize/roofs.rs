@@ -56,7 +56,7 @@ pub(super) fn mark(lines: &mut Linework, findings: &mut Findings) {
     let of_roof = roof_patterns(&covers, &looks, main);
     let mut roofs: BTreeSet<usize> = BTreeSet::new();
     for (i, c) in covers.iter().enumerate() {
-        let beside = Some(c.pattern) != main && is_inset(&covers, i, main);
+        let beside = main.is_some_and(|m| m.2 != c.pattern.2) && is_inset(&covers, i, main);
         let alone =
             looks[i] && (Some(c.pattern) != main || c.shape.iter().all(|p| p.holes.is_empty()));
         if c.named || of_roof.contains(&c.pattern) || alone || beside {
