@@ -9,9 +9,12 @@ mod insertions;
 mod left;
 mod motion;
 pub mod roles;
+mod roofs;
 mod scale;
 mod shapes;
+mod sizes;
 mod square;
+mod stated;
 pub mod suggest;
 pub mod weld;
 
@@ -38,7 +41,7 @@ pub fn linework(
 /// Lines of the drawing's model space in inches, as drawn.
 ///
 /// # Errors
-/// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
+/// `unit-implausible` when sizes fit no unit, `known-unreadable`.
 pub fn in_inches(
     drawing: &Drawing,
     job: &Job,
@@ -71,5 +74,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     insertions::assign(lines);
     fills::outline(lines);
     courses::find(lines, job, findings);
+    roofs::mark(lines, findings);
     dirt::dimensions(lines, job, findings);
 }

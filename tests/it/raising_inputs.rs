@@ -245,6 +245,13 @@ fn of_lines(code: &str) -> Option<Input> {
     let glass = dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]);
     Some(match code {
         "unit-assumed" => drawn(&wall(), "[seams]\neffort = \"crew\"\n"),
+        "unit-unsure" => drawn(
+            &format!(
+                "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n{}",
+                dxf(&[(WALL, &rect(0.0, 0.0, 600.0, 250.0))])
+            ),
+            "[seams]\neffort = \"crew\"\n",
+        ),
         "unit-taken" => drawn(&wall(), INCH),
         "unit-implausible" => rings(&[(WALL, &rect(0.0, 0.0, 7000.0, 2400.0))]),
         "dimension-disagrees" => drawn(&with(dimension()), INCH),
@@ -373,6 +380,16 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
+        "opening-size-disagrees" => drawn(
+            &with(&format!(
+                "{}{}",
+                &dxf(&[("A-GLAZ", &rect(60.0, 32.0, 84.0, 72.0))])
+                    .replace("0\nSECTION\n2\nENTITIES\n", "")
+                    .replace("0\nENDSEC\n0\nEOF\n", ""),
+                text("A-GLAZ-IDEN", (64.0, 50.0), "36x80")
+            )),
+            INCH,
+        ),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
         "fixture-outside" => {
             rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])

@@ -1,5 +1,6 @@
 //! What a finding says, and what to do about it, from its facts.
 
+mod blocks;
 mod corners;
 mod drawing;
 mod files;
@@ -11,6 +12,7 @@ mod job_value;
 mod laying;
 mod letters;
 mod lines;
+mod no_walls;
 mod parts;
 mod prices;
 mod unused;
