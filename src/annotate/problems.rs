@@ -360,7 +360,8 @@ mod tests {
         }
         let far = Point::new(1e8, 0.0);
         d.draw(0, Shape::Polyline(Polyline::line(far, far + (1.0, 0.0))));
-        let found = Finding::new(HouseFinding::WallsOverlap { area: 1.0 }).at(far);
+        let found =
+            Finding::new(HouseFinding::WallsOverlap { area: 1.0, walls: Vec::new() }).at(far);
         let s = problems(&d, &[found], LengthStyle::Feet);
         let all = texts(&s).join("\n");
         assert!(all.contains("outside the picture"), "{all}");
