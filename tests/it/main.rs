@@ -8,6 +8,10 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
+mod all_off;
+#[path = "../architect/mod.rs"]
+mod architect;
+mod architect_drawings;
 mod bad_input;
 mod bare_wall;
 mod bays;
@@ -30,6 +34,9 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod dwg;
+#[path = "../dwgcase/mod.rs"]
+mod dwgcase;
 mod estimate;
 mod explained;
 mod facts;

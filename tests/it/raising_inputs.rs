@@ -157,6 +157,8 @@ fn of_files(code: &str) -> Option<Input> {
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
         "not-dxf" => raw(b"%PDF-1.7"),
+        "dwg-unreadable" => raw(b"AC1014"),
+        "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
         "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),
         "line-bad" => drawn(&wall().replace("0\nENDSEC\n", "rubbish\n0\nENDSEC\n"), INCH),
         "layers-too-many" => {
@@ -174,6 +176,13 @@ fn of_files(code: &str) -> Option<Input> {
             drawn(&with(&(head + &many + "0\nSEQEND\n8\n0\n")), INCH)
         }
         "hatch-loops" => drawn(&with("0\nHATCH\n8\n0\n70\n0\n91\n6000\n"), INCH),
+        "layers-all-off" => drawn(
+            &format!(
+                "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\n{WALL}\n70\n0\n62\n-7\n0\nENDTAB\n0\nENDSEC\n{}",
+                wall()
+            ),
+            INCH,
+        ),
         "numbers-absurd" => drawn(&with(&line("0", (2e9, 0.0), (0.0, 1.0))), INCH),
         "block-nesting" => {
             let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";

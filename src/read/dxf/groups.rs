@@ -71,3 +71,10 @@ impl<'a> Groups<'a, '_> {
         Affine::new([ax.0, ax.1, ay.0, ay.1, x * elevation, y * elevation])
     }
 }
+
+/// The file that a block stands in, where it refers to another one: bits 4 and 8 of the flags, the
+/// path in group 1 (DXF reference).
+pub(super) fn file_of(block: &Groups) -> Option<String> {
+    let refers = block.int(70) & (4 | 8) != 0;
+    refers.then(|| block.text(1).filter(|p| !p.is_empty()).unwrap_or_default())
+}
