@@ -12,7 +12,8 @@ pub(super) fn by_given(
     given: &[(&str, Rect)],
 ) -> (Vec<(usize, String)>, Vec<(String, Rect)>) {
     let same = |a: &str, b: &str| a.trim().eq_ignore_ascii_case(b.trim());
-    let (mut names, mut own): (Vec<(usize, String)>, Vec<(String, Rect)>) = Default::default();
+    let mut names: Vec<(usize, String)> = Vec::new();
+    let mut own: Vec<(String, Rect)> = Vec::new();
     for (name, frame) in given.iter().filter(|g| !views.iter().any(|v| same(v.0, g.0))) {
         match views.iter().position(|v| v.1.contains(frame.center())) {
             Some(i) if views[i].0.is_empty() => {
