@@ -20,6 +20,7 @@ pub mod item;
 pub mod joint;
 pub mod line_names;
 pub mod linework;
+pub mod no_siding;
 pub mod notch;
 pub mod pole;
 pub mod progress;

@@ -34,6 +34,7 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod drawn_siding;
 mod dwg;
 #[path = "../dwgcase/mod.rs"]
 mod dwgcase;

@@ -262,6 +262,15 @@ fn of_lines(code: &str) -> Option<Input> {
         "lines-squared" => {
             rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.1), (240.0, 96.0), (0.0, 96.0)])])
         }
+        "siding-from-lines" | "courses-unended" | "lines-no-siding" => {
+            let level = |x: f64, y: f64| line("L", (x, y), (x + 240.0, y));
+            let mut all: String = (0..24).map(|k| level(0.0, 4.0 * f64::from(k))).collect();
+            // Rows of a table beside it.
+            all.extend((0..12).map(|k| level(400.0, 9.0 * f64::from(k))));
+            all.push_str(&line("L", (500.0, 0.0), (500.0, 99.0)));
+            let head = "0\nSECTION\n2\nENTITIES\n";
+            drawn(&format!("{head}{all}0\nENDSEC\n0\nEOF\n"), INCH)
+        }
         "gaps-closed" => {
             let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];
             let sides: String = at.windows(2).map(|w| line("A-GLAZ", w[0], w[1])).collect();
