@@ -9,6 +9,7 @@ pub mod counting;
 pub mod course;
 pub mod drawing;
 pub mod fastening;
+pub mod filler;
 pub mod flashed_run;
 pub mod guess;
 pub mod half;

@@ -50,6 +50,7 @@ mod faults_more;
 mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
+mod fillers;
 mod found;
 mod further_lines;
 mod fuzz_words;

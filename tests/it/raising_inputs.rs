@@ -433,6 +433,13 @@ fn of_laying(code: &str) -> Option<Input> {
     let crowded =
         "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
     Some(match code {
+        "filler-board" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
+            ]),
+            INCH,
+        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))

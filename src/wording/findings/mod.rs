@@ -4,6 +4,7 @@ mod by_hand;
 mod corners;
 mod drawing;
 mod files;
+mod fillers;
 mod finding_words;
 mod house;
 mod job;
