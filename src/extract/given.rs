@@ -129,6 +129,7 @@ pub(super) fn openings(local: &ViewFrame, walls: &[Outline]) -> Vec<DrawnOpening
             kind: o.kind.unwrap_or_else(by_place),
             outline: whole.iter().map(|p| local.place(*p)).collect(),
             cut: Vec::new(),
+            unfilled: None,
             block: None,
             origin: Origin::default(),
         });
