@@ -244,9 +244,6 @@ mod tests {
         assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
         job.zone.clear();
         job.elevation.clear();
-        job.returns.clear();
-        job.angled.clear();
-        job.bands.clear();
         without_by_hand(&mut job);
         job.movement_joints.clear();
         job.drawing = Default::default();
@@ -276,6 +273,9 @@ mod tests {
         assert_eq!((job.walls.len(), job.openings.len()), (1, 1));
         (job.skip, job.join) = (Vec::new(), Vec::new());
         (job.walls, job.openings) = (Vec::new(), Vec::new());
+        job.returns.clear();
+        job.angled.clear();
+        job.bands.clear();
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod titles;
 use std::collections::BTreeSet;
 
 use self::across::Across;
+use self::names::Named;
 use self::run_on::Reach;
 use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
@@ -267,7 +268,7 @@ fn of_given(outlines: &[Outline], views: &mut Vec<View>, job: &Job) {
     let given: Vec<(&str, Rect)> =
         of_job.filter_map(|(frame, by)| Some((by.elevation.as_deref()?, frame))).collect();
     let known: Vec<(&str, Rect)> = views.iter().map(|v| (v.name.as_str(), v.region)).collect();
-    let (names, own) = names::by_given(&known, &given);
+    let Named { names, own } = names::by_given(&known, &given);
     names.into_iter().for_each(|(view, name)| views[view].name = name);
     for (name, walls) in own {
         let made = titled(None, walls.inflate(APART / 2.0, APART));

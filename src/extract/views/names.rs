@@ -4,13 +4,18 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::vocabulary::Rect;
 
+/// Names that walls of the job give.
+pub(super) struct Named {
+    /// Of views that have none, by their places.
+    pub(super) names: Vec<(usize, String)>,
+    /// Of views of their own, with the boxes of their walls.
+    pub(super) own: Vec<(String, Rect)>,
+}
+
 /// Names for views that have none, and views of their own, each with the box of its walls: of given walls
 /// whose elevation no view is called and that lie in none. One that lies in a view of another name is
 /// neither, and told as a name that no elevation has.
-pub(super) fn by_given(
-    views: &[(&str, Rect)],
-    given: &[(&str, Rect)],
-) -> (Vec<(usize, String)>, Vec<(String, Rect)>) {
+pub(super) fn by_given(views: &[(&str, Rect)], given: &[(&str, Rect)]) -> Named {
     let same = |a: &str, b: &str| a.trim().eq_ignore_ascii_case(b.trim());
     let mut names: Vec<(usize, String)> = Vec::new();
     let mut own: Vec<(String, Rect)> = Vec::new();
@@ -28,7 +33,7 @@ pub(super) fn by_given(
             },
         }
     }
-    (names, own)
+    Named { names, own }
 }
 
 /// Every name once: the house is named by them.
