@@ -55,7 +55,8 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
-    let mut bands = parts::bands(local, frame, loops(local, Role::Band));
+    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let mut bands = parts::seated(bands, &outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let mut out = Shown::default();
     let replaced = outlines.iter().filter_map(|o| o.given.as_ref()).flat_map(|g| &g.replaced);

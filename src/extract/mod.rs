@@ -10,6 +10,7 @@ mod crossing;
 mod cut_sides;
 mod edges;
 mod faces;
+mod facing;
 mod frame;
 mod given;
 mod grade;
