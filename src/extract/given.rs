@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use super::frame::ViewFrame;
 use super::outline::{GivenBy, Outline};
 use super::views::View;
+use super::ways;
 use super::ways::recess::{self, FoundOpening};
 use crate::finding::by_hand::{HandFinding, OutlineList};
 use crate::finding::{Finding, Findings};
@@ -33,8 +34,14 @@ fn placed(lines: &Linework, outline: &[[f64; 2]]) -> Ring {
     Polygon::simple(points).wound().outer
 }
 
+/// Every wall outline of the drawing, and those that the job gives.
+pub(super) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> Vec<Outline> {
+    let found = ways::outlines(lines, job, findings);
+    with_walls(lines, job, found, findings)
+}
+
 /// Walls as found, with those of the job in the place of what they cover.
-pub(super) fn with_walls(
+fn with_walls(
     lines: &Linework,
     job: &Job,
     found: Vec<Outline>,

@@ -12,6 +12,7 @@ mod edges;
 mod faces;
 mod facing;
 mod frame;
+mod give;
 mod given;
 mod grade;
 mod hidden;
@@ -22,6 +23,7 @@ mod order;
 mod outline;
 mod parts;
 mod returns;
+mod shown;
 mod siding;
 mod turns;
 mod upright;
@@ -32,7 +34,9 @@ mod zones;
 use std::collections::BTreeSet;
 
 use self::frame::ViewFrame;
+use self::given::outlines;
 use self::outline::Outline;
+pub use self::shown::shown_views;
 use crate::finding::house::HouseFinding;
 use crate::finding::lines::LayerCount;
 use crate::finding::views::ViewFinding;
@@ -89,12 +93,6 @@ pub fn turns(
     turns::report_unknown(&names, job, |v| v.turn.is_some() && !v.skip, findings);
     findings.refuse_on_error()?;
     Ok(turns::asked(lines, &found, job))
-}
-
-/// Every wall outline of the drawing, and those that the job gives.
-fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> Vec<Outline> {
-    let found = ways::outlines(lines, job, findings);
-    given::with_walls(lines, job, found, findings)
 }
 
 fn part(

@@ -16,6 +16,7 @@ mod estimate;
 mod fasteners;
 pub mod fault;
 pub mod file;
+pub mod first;
 mod hand_faults;
 pub mod idle;
 pub mod layers;

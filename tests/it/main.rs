@@ -114,6 +114,7 @@ mod sheets;
 mod small_walls;
 mod sources;
 mod spares;
+mod start;
 mod support;
 mod terminal;
 mod trim_cutting;

@@ -95,6 +95,11 @@ impl View {
             && (self.layers.is_empty() || on_layers(lines, s.layer, &self.layers))
     }
 
+    /// What its title says it shows, if that is not sided.
+    pub(crate) fn left_alone(&self) -> Option<OtherView> {
+        self.left_alone
+    }
+
     /// Whether something that the job gives is its: by name where it names a view, else by place.
     pub(crate) fn shows(&self, named: Option<&str>, frame: Rect) -> bool {
         named.map_or_else(|| self.region.contains(frame.center()), |n| self.is_named(n))
