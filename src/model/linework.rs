@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Ink, Layer, Text, Viewport};
 use super::hatch::Hatch;
+use super::no_siding::NoSiding;
 use super::source::UnitBasis;
 use super::turn::Turn;
 use super::unused::Unused;
@@ -165,6 +166,8 @@ pub struct HatchArea {
     pub outlined: bool,
     /// Course lines that it is drawn by; 0 where it is a hatch.
     pub course_lines: usize,
+    /// Why it is no siding, though it is drawn like it.
+    pub no_siding: Option<NoSiding>,
     /// Place in the source.
     pub origin: Origin,
 }

@@ -144,15 +144,8 @@ impl Expander<'_> {
                 if invisible {
                     self.tally.invisible.push(out.items.len());
                 }
-                out.items.push(Item {
-                    layer,
-                    space,
-                    group: context.group,
-                    shown,
-                    ink: raw.ink,
-                    shape,
-                    origin: raw.origin,
-                });
+                let (group, ink, origin) = (context.group, raw.ink, raw.origin);
+                out.items.push(Item { layer, space, group, shown, ink, shape, origin });
             }
             Body::Insert(insert) => {
                 let seen = Seen { layer, shown, invisible };
