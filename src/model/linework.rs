@@ -218,8 +218,19 @@ pub struct Linework {
     pub left: Vec<LeftStroke>,
     /// Texts, dimensions and what has no length, of each layer.
     pub asides: BTreeMap<usize, Asides>,
+    /// What the drawing holds beside what is read of it.
+    pub beside: Beside,
     /// By how much drawing noise put vertices off, inches; 0 in a clean drawing.
     pub roughness: f64,
+}
+
+/// What a drawing holds beside what is read of its model space.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Beside {
+    /// Pictures, and pages of other files shown as such.
+    pub pictures: usize,
+    /// Items on sheets.
+    pub on_sheets: usize,
 }
 
 /// Entities of a layer that are no shapes.

@@ -27,6 +27,7 @@ pub(super) fn collect(
         layers,
         groups: drawing.groups.clone(),
         viewports: drawing.viewports.clone(),
+        beside: left::beside(drawing),
         ..Default::default()
     };
     let named: Vec<bool> =
