@@ -56,8 +56,7 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let mut bands = parts::seated(bands, &outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let mut out = Shown::default();
-    let replaced = outlines.iter().filter_map(|o| o.given.as_ref()).flat_map(|g| &g.replaced);
-    out.taken = replaced.map(|r| *r - local.origin.to_vec2()).collect();
+    out.taken = given::replaced(&outlines, local.origin.to_vec2());
     let outlines = match by_hand::names_walls(local.job) {
         false => outlines.into_iter().map(|o| (o, WallId::default())).collect(),
         true => {
