@@ -55,8 +55,8 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let bands = parts::bands(local, frame, loops(local, Role::Band));
     let mut bands = parts::seated(bands, &outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
-    let mut out = Shown::default();
-    out.taken = given::replaced(&outlines, local.origin.to_vec2());
+    let taken = given::replaced(&outlines, local.origin.to_vec2());
+    let mut out = Shown { taken, ..Shown::default() };
     let outlines = match by_hand::names_walls(local.job) {
         false => outlines.into_iter().map(|o| (o, WallId::default())).collect(),
         true => {
