@@ -96,6 +96,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
                 origin,
                 exposure: lap_exposure(&first.hatch),
                 openings: recess::holes(&whole.holes, &first.origin),
+                given: None,
             });
         }
     }
