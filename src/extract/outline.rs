@@ -22,6 +22,19 @@ pub(crate) struct Outline {
     pub(crate) exposure: Option<f64>,
     /// Openings that its way found with it, inches of the whole drawing.
     pub(crate) openings: Vec<DrawnOpening>,
+    /// What of the job gives it; none where it is drawn.
+    pub(crate) given: Option<GivenBy>,
+}
+
+/// What of the job gives a wall outright.
+#[derive(Clone, Debug)]
+pub(crate) struct GivenBy {
+    /// Which `[[wall]]` it is, from 1.
+    pub(crate) number: usize,
+    /// The elevation that it names.
+    pub(crate) elevation: Option<String>,
+    /// Boxes of drawn walls that give way to it, inches of the whole drawing.
+    pub(crate) replaced: Vec<Rect>,
 }
 
 impl Outline {

@@ -10,6 +10,7 @@ mod left;
 mod motion;
 mod paper_scale;
 pub mod roles;
+mod roofs;
 mod scale;
 mod shapes;
 mod sizes;
@@ -74,5 +75,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     insertions::assign(lines);
     fills::outline(lines);
     courses::find(lines, job, findings);
+    roofs::mark(lines, findings);
     dirt::dimensions(lines, job, findings);
 }

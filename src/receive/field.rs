@@ -13,7 +13,7 @@ use crate::job::set_backs::SetBacks;
 use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::filler::{DrawnFiller, FilledTo, FillerBy};
+use crate::model::filler::DrawnFiller;
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House};
 use crate::model::receiver::{BareBy, BarePart, Field, FieldEdge, Receiver};
 
@@ -49,13 +49,9 @@ pub fn field(
     let corners = WallCorners::of(house, of, set_backs);
     let (taken, mut moved) = covered(of, trim, &corners);
     off.extend(taken);
-    for e in of.edges.iter().filter(|e| e.kind == EdgeKind::BareTop) {
-        off.extend(raised(e.from, e.to, keep.ledge));
-        if keep.ledge > 0.0 {
-            let up = Vec2::new(0.0, keep.ledge);
-            moved.push(DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() });
-        }
-    }
+    let (over, raised_sides) = over_ledges(of, keep.ledge);
+    off.extend(over);
+    moved.extend(raised_sides);
     let fillers: Vec<Polygon> = of.fillers.iter().map(DrawnFiller::shape).collect();
     if !fillers.is_empty() {
         bare.push(BarePart { by: BareBy::Filler, shapes: union_all(&fillers) });
@@ -84,6 +80,14 @@ pub fn field(
     Field { elevation, wall, shapes, edges, bare }
 }
 
+/// What panels keep clear of over ledges, and the sides they start from instead.
+fn over_ledges(wall: &DrawnWall, clear: f64) -> (Vec<Polygon>, Vec<DrawnEdge>) {
+    let ledges = || wall.edges.iter().filter(|e| clear > 0.0 && e.kind == EdgeKind::BareTop);
+    let up = Vec2::new(0.0, clear);
+    let moved = |e: &DrawnEdge| DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() };
+    (ledges().filter_map(|e| raised(e.from, e.to, clear)).collect(), ledges().map(moved).collect())
+}
+
 /// Whether a side stands beside a post's line and wholly past the corner's ends: under a rake the siding
 /// there may reach up past the corner, and where a clearance leaves it none lower down, no post stands.
 fn past_its_corner(e: &FieldEdge, wall: &DrawnWall) -> bool {
@@ -95,11 +99,9 @@ fn past_its_corner(e: &FieldEdge, wall: &DrawnWall) -> bool {
     corner && !heights.any(|(bottom, top)| low < top && high > bottom)
 }
 
-/// The sides at which siding ends round a filler that is in no frame: as at a bare area, or as at the side
-/// it stands under or over.
+/// The sides at which siding ends round a filler that is in no frame: as at a bare area.
 fn sides_of(f: &DrawnFiller) -> [DrawnEdge; 4] {
     let r = f.place;
-    let own = (f.by == FillerBy::Hidden).then(|| f.between[0].to);
     let at = |x: f64, y: f64| Point::new(x, y);
     let side = |kind: EdgeKind, from: Point, to: Point| DrawnEdge {
         kind,
@@ -108,10 +110,9 @@ fn sides_of(f: &DrawnFiller) -> [DrawnEdge; 4] {
         pitch: None,
         tag: None,
     };
-    let bottom = if own == Some(FilledTo::Eave) { EdgeKind::Eave } else { EdgeKind::BareBottom };
     [
         side(EdgeKind::BareTop, at(r.x0, r.y1), at(r.x1, r.y1)),
-        side(bottom, at(r.x1, r.y0), at(r.x0, r.y0)),
+        side(EdgeKind::BareBottom, at(r.x1, r.y0), at(r.x0, r.y0)),
         side(EdgeKind::Abutment, at(r.x1, r.y1), at(r.x1, r.y0)),
         side(EdgeKind::Abutment, at(r.x0, r.y0), at(r.x0, r.y1)),
     ]

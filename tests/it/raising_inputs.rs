@@ -329,6 +329,16 @@ fn of_lines(code: &str) -> Option<Input> {
     })
 }
 
+/// Two walls side by side, one beyond and over them; keys of no table stand first.
+fn by_names(more: &str) -> Input {
+    let d = dxf(&[
+        (WALL, &rect(0.0, 0.0, 100.0, 96.0)),
+        (WALL, &rect(110.0, 0.0, 200.0, 96.0)),
+        (WALL, &rect(210.0, 100.0, 300.0, 196.0)),
+    ]);
+    drawn(&d, &format!("{more}\n{INCH}"))
+}
+
 #[allow(clippy::too_many_lines)] // One table: an input a code.
 fn of_house(code: &str) -> Option<Input> {
     let big = rect(0.0, 0.0, 240.0, 96.0);
@@ -342,6 +352,15 @@ fn of_house(code: &str) -> Option<Input> {
             INCH,
         ),
         "wall-crosses" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.0), (0.0, 96.0), (240.0, 96.0)])]),
+        "wall-unknown" => by_names("skip = [\"wall-9\"]"),
+        "left-out-by-job" => by_names("skip = [\"wall-1\"]"),
+        "walls-joined" => by_names("join = [[\"wall-1\", \"wall-2\"]]"),
+        "walls-apart" => by_names("join = [[\"wall-1\", \"wall-3\"]]"),
+        "wall-gives-way" => by_names("[[wall]]\noutline = [[0, 0], [100, 96]]"),
+        "given-outside" => by_names("[[opening]]\noutline = [[9000, 0], [9100, 96]]"),
+        "siding-layer-empty" => {
+            by_names("[[elevation]]\nname = \"elevation\"\nsiding_layer = \"NONE\"")
+        }
         "walls-overlap" => rings(&[(WALL, &big), (WALL, &rect(120.0, 0.0, 360.0, 96.0))]),
         "wall-too-fine" => {
             let on = |i: usize| std::f64::consts::TAU * i as f64 / 10_001.0;
@@ -385,6 +404,16 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
+        "opening-size-disagrees" => drawn(
+            &with(&format!(
+                "{}{}",
+                &dxf(&[("A-GLAZ", &rect(60.0, 32.0, 84.0, 72.0))])
+                    .replace("0\nSECTION\n2\nENTITIES\n", "")
+                    .replace("0\nENDSEC\n0\nEOF\n", ""),
+                text("A-GLAZ-IDEN", (64.0, 50.0), "36x80")
+            )),
+            INCH,
+        ),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
         "fixture-outside" => {
             rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])
@@ -426,6 +455,17 @@ fn of_laying(code: &str) -> Option<Input> {
     let crowded =
         "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
     Some(match code {
+        "block-moved" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-ELEV-MBLK", &rect(100.0, 42.0, 106.0, 48.0)),
+            ]),
+            &courses,
+        ),
+        "peak-left" => drawn(
+            &dxf(&[(WALL, &[(0.0, 0.0), (82.0, 0.0), (82.0, 40.0), (41.0, 81.0), (0.0, 40.0)])]),
+            &courses,
+        ),
         "filler-board" => drawn(
             &dxf(&[
                 (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
