@@ -47,7 +47,8 @@ impl Words {
             };
             let at = placed * Point::ZERO;
             let along = placed * Point::new(EM, 0.0) - at;
-            if !at.is_finite() || !(along.hypot() > 0.0) || along.hypot() > 1e6 {
+            // A length that is no number is in no range.
+            if !at.is_finite() || !(1e-6..=1e6).contains(&along.hypot()) {
                 continue;
             }
             self.letter(Letter { at, along, says });
