@@ -17,6 +17,7 @@ mod order;
 mod outline;
 mod parts;
 mod returns;
+mod stops_short;
 mod turns;
 mod upright;
 mod views;
@@ -147,6 +148,7 @@ fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
     angled::widen(house, job, findings);
     returns::add(house, job, findings);
     corner_report::report(house, findings);
+    stops_short::report(house, findings);
 }
 
 /// A house as one of its zones shows it.

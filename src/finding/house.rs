@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::group::group;
 use super::lines::LayerCount;
 use crate::geom::vocabulary::Xy;
-use crate::model::ids::ElevationName;
+use crate::model::ids::{ElevationName, WallId};
 use crate::model::linework::Role;
 use crate::model::unused::UnusedCount;
 use crate::units::Unit;
@@ -28,6 +28,16 @@ pub enum OnWall {
     Openings,
     /// Fixtures.
     Fixtures,
+}
+
+/// What a wall's outline stops short of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShortOf {
+    /// A roof line over its top or along its rake.
+    Roof,
+    /// The next wall.
+    Wall,
 }
 
 group! {
@@ -172,6 +182,17 @@ group! {
         }
         /// A fixture lies on no wall.
         FixtureOutside "fixture-outside", Info, Architect {}
+        /// An outline ends a little short of what it should reach, so that a strip gets no siding.
+        SidingStopsShort "siding-stops-short", Warning, Architect {
+            /// The wall.
+            wall: WallId,
+            /// What it stops short of.
+            short_of: ShortOf,
+            /// Width of the strip, inches.
+            width: f64,
+            /// Its length, inches.
+            length: f64,
+        }
         /// A joint of the building runs through an opening.
         JointInOpening "joint-in-opening", Warning, Architect {}
     }
