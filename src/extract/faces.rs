@@ -41,6 +41,7 @@ pub(crate) fn walls(
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let bands = parts::seated(bands, &outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
@@ -103,6 +104,7 @@ fn bare_wall(
         obstacles: Vec::new(),
         bands: Vec::new(),
         joints,
+        fillers: Vec::new(),
         edges: Vec::new(),
         drawn_exposure: o.exposure,
         way: o.way,

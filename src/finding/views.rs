@@ -17,6 +17,8 @@ pub enum OtherView {
     Section,
     /// A detail.
     Detail,
+    /// An elevation of a room.
+    Interior,
 }
 
 /// A list of the job that names elevations.

@@ -2,6 +2,7 @@
 //! listed.
 
 mod collect;
+mod courses;
 mod dirt;
 mod fills;
 mod insertions;
@@ -10,7 +11,9 @@ mod motion;
 pub mod roles;
 mod scale;
 mod shapes;
+mod sizes;
 mod square;
+mod stated;
 pub mod suggest;
 pub mod weld;
 
@@ -37,7 +40,7 @@ pub fn linework(
 /// Lines of the drawing's model space in inches, as drawn.
 ///
 /// # Errors
-/// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
+/// `unit-implausible` when sizes fit no unit, `known-unreadable`.
 pub fn in_inches(
     drawing: &Drawing,
     job: &Job,
@@ -69,5 +72,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     weld::close_outlines(lines, job.drawing.weld, findings);
     insertions::assign(lines);
     fills::outline(lines);
+    courses::find(lines, job, findings);
     dirt::dimensions(lines, job, findings);
 }

@@ -15,7 +15,7 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
-use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
+use crate::layout::wall::{LaidElevation, LaidFiller, LaidOpening, LaidWall};
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::trim::{TrimKind, TrimPiece};
 
@@ -79,7 +79,9 @@ fn has_sill(o: &LaidOpening) -> bool {
 /// stands along the jamb goes down with it.
 fn foot(on: &Opening) -> f64 {
     let o = on.opening;
-    if has_sill(o) {
+    // A filler under it goes with its channels, not with its boards and flashing.
+    let filled = |f: &LaidFiller| f.opening.as_ref() == Some(&o.id) && f.place[3] <= o.sill + NEAR;
+    if has_sill(o) || on.wall.fillers.iter().any(filled) {
         return o.sill;
     }
     let jambs = on
@@ -128,10 +130,13 @@ fn shaped(face: &mut Cases, flashing: &mut Cases, layout: &LaidHouse, on: &Openi
     }
 }
 
-/// Head and sill boards run right across, jambs stand between them.
+/// Head and sill boards run right across, jambs stand between them; over what is left of an opening by less
+/// than a board's least there are none, and the jamb's runs through.
 fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
+    let across = if o.right - o.left < LEAST { 0.0 } else { 1.0 };
+    let (sill, head) = (sill * across, head * across);
     let jamb = (o.head - foot(on) - (sill + head) * w).max(0.0);
     let level = (sill + head) * (o.right - o.left);
     let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };

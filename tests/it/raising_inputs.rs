@@ -245,6 +245,13 @@ fn of_lines(code: &str) -> Option<Input> {
     let glass = dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]);
     Some(match code {
         "unit-assumed" => drawn(&wall(), "[seams]\neffort = \"crew\"\n"),
+        "unit-unsure" => drawn(
+            &format!(
+                "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n{}",
+                dxf(&[(WALL, &rect(0.0, 0.0, 600.0, 250.0))])
+            ),
+            "[seams]\neffort = \"crew\"\n",
+        ),
         "unit-taken" => drawn(&wall(), INCH),
         "unit-implausible" => rings(&[(WALL, &rect(0.0, 0.0, 7000.0, 2400.0))]),
         "dimension-disagrees" => drawn(&with(dimension()), INCH),
@@ -261,6 +268,15 @@ fn of_lines(code: &str) -> Option<Input> {
         }
         "lines-squared" => {
             rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.1), (240.0, 96.0), (0.0, 96.0)])])
+        }
+        "siding-from-lines" | "courses-unended" | "lines-no-siding" => {
+            let level = |x: f64, y: f64| line("L", (x, y), (x + 240.0, y));
+            let mut all: String = (0..24).map(|k| level(0.0, 4.0 * f64::from(k))).collect();
+            // Rows of a table beside it.
+            all.extend((0..12).map(|k| level(400.0, 9.0 * f64::from(k))));
+            all.push_str(&line("L", (500.0, 0.0), (500.0, 99.0)));
+            let head = "0\nSECTION\n2\nENTITIES\n";
+            drawn(&format!("{head}{all}0\nENDSEC\n0\nEOF\n"), INCH)
         }
         "gaps-closed" => {
             let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];
@@ -409,6 +425,13 @@ fn of_laying(code: &str) -> Option<Input> {
     let crowded =
         "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
     Some(match code {
+        "filler-board" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
+            ]),
+            INCH,
+        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))

@@ -80,7 +80,9 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         let first = areas[group[0]].1;
         for whole in union_all(&parts) {
             let mut origin = first.origin.clone();
-            origin.entity = EntityKind::Hatch;
+            if first.course_lines == 0 {
+                origin.entity = EntityKind::Hatch;
+            }
             out.push(Outline {
                 ring: whole.outer,
                 way: WallWay::Hatch,

@@ -10,7 +10,7 @@ use super::tally::{MOST_TOLD, Tally};
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::model::drawing::{Drawing, Group, Item, LeftOut, Shape, Space};
+use crate::model::drawing::{Drawing, Group, Ink, Item, LeftOut, Shape, Space};
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
@@ -21,6 +21,7 @@ pub(super) struct Raw {
     pub layer: usize,
     pub space: Space,
     pub invisible: bool,
+    pub ink: Ink,
     pub origin: Origin,
     pub body: Body,
 }
@@ -148,6 +149,7 @@ impl Expander<'_> {
                     space,
                     group: context.group,
                     shown,
+                    ink: raw.ink,
                     shape,
                     origin: raw.origin,
                 });

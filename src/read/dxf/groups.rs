@@ -4,6 +4,7 @@ use super::number::{NumberFault, fault_of};
 use super::tags::Tag;
 use super::text::Decoder;
 use crate::geom::vocabulary::{Affine, Point};
+use crate::model::drawing::Ink;
 
 /// The group pairs of one entity.
 #[derive(Clone, Copy, Debug)]
@@ -38,6 +39,17 @@ impl<'a> Groups<'a, '_> {
         const DIGITS: usize = 16;
         let text = std::str::from_utf8(self.get(5)?.value.trim_ascii()).ok()?;
         (text.len() <= DIGITS).then(|| Box::from(text))
+    }
+
+    /// Color and line weight as written: 256 and -1 say that they are the layer's (DXF reference).
+    pub(super) fn ink(&self) -> Ink {
+        let color = match (self.get(420).and_then(Tag::int), self.get(62).and_then(Tag::int)) {
+            (Some(rgb), _) => (rgb as u32 & 0xff_ffff) | 0x100_0000,
+            (None, Some(256) | None) => 0,
+            (None, Some(index)) => 1 + (index as u32 & 0xffff),
+        };
+        let weight = self.get(370).and_then(Tag::int).filter(|w| *w >= 0);
+        Ink { color, weight: weight.map_or(0, |w| 1 + (w.min(10_000) as i32)) }
     }
 
     pub(super) fn text(&self, code: i32) -> Option<String> {

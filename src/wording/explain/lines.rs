@@ -6,6 +6,7 @@ use crate::finding::lines::LineCode;
 pub(super) fn explanation(code: LineCode) -> &'static Explanation {
     match code {
         LineCode::UnitAssumed => &UNIT_ASSUMED,
+        LineCode::UnitUnsure => &UNIT_UNSURE,
         LineCode::UnitTaken => &UNIT_TAKEN,
         LineCode::UnitImplausible => &UNIT_IMPLAUSIBLE,
         LineCode::KnownUnreadable => &KNOWN_UNREADABLE,
@@ -19,14 +20,23 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
         LineCode::LinesSquared => &LINES_SQUARED,
         LineCode::GapsClosed => &GAPS_CLOSED,
         LineCode::EndsJoined => &ENDS_JOINED,
+        LineCode::SidingFromLines => &SIDING_FROM_LINES,
+        LineCode::CoursesUnended => &COURSES_UNENDED,
+        LineCode::LinesNoSiding => &LINES_NO_SIDING,
     }
 }
 
 const UNIT_ASSUMED: Explanation = Explanation {
-    title: "The drawing names no unit",
-    cause: "Neither the job nor the drawing's header names a unit. The one in which walls and doors have usual heights is taken; inches where nothing speaks for another.",
+    title: "The unit is taken by sizes",
+    cause: "The job states no unit, and the drawing's header names none, or one in which walls or doors are as no house has them. The unit is taken that sizes speak for most: what dimensions state beside what they measure, doors of about 80 in, walls of 8 to 30 ft, windows and the distance of drawn courses. Only what lies in views counts. Inches are taken where nothing speaks for another.",
     remedy: "Ask what the drawing is in, and set `unit` under [drawing] in the job file.",
     example: "an old DXF without $INSUNITS, and no job file",
+};
+const UNIT_UNSURE: Explanation = Explanation {
+    title: "The header alone says which unit it is",
+    cause: "In the unit of the drawing's header and in another one walls are as high as houses are, and neither doors nor dimensions tell which is right. Headers are often wrong, since they come from templates. The header's unit is taken.",
+    remedy: "Compare one length on a sheet with the drawing. Set `unit` under [drawing] in the job file: what the job states is taken, and this is not told again.",
+    example: "walls drawn 250 units high without a door: 20'-10\" in inches, 2500 mm in cm",
 };
 const UNIT_TAKEN: Explanation = Explanation {
     title: "The unit in force",
@@ -36,8 +46,8 @@ const UNIT_TAKEN: Explanation = Explanation {
 };
 const UNIT_IMPLAUSIBLE: Explanation = Explanation {
     title: "The unit gives walls that no house has",
-    cause: "In the unit that the job or the header names, the tallest wall would be lower than 8 in or higher than 50 ft. The unit in which sizes are usual is named, if there is one.",
-    remedy: "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.",
+    cause: "Walls would stand lower than 8 in or higher than 50 ft, or doors and dimensions speak for another unit. What the job states, a unit or a known distance, is taken all the same, and this is a warning that names the likely unit. Where the job states none and sizes fit no unit at all, nothing is laid out.",
+    remedy: "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m. Give the views as [[elevation]] with regions, if what lies outside of them misleads.",
     example: "[drawing]\nunit = \"inch\"\n# and a wall drawn 2400 high, in millimeters",
 };
 const KNOWN_UNREADABLE: Explanation = Explanation {
@@ -105,4 +115,22 @@ const ENDS_JOINED: Explanation = Explanation {
     cause: "Ends of lines are apart by less than the weld distance, 1/16 in unless the job sets it. They are taken to meet.",
     remedy: "Nothing to do. `weld` under [drawing] sets the distance; of larger gaps only loops under 1/4 in are closed.",
     example: "[drawing]\nweld = 0.25",
+};
+const SIDING_FROM_LINES: Explanation = Explanation {
+    title: "Level lines were taken for siding",
+    cause: "The drawing has no wall outlines. Level lines on one layer, in one color and line weight, stand over one another at one spacing, as an exploded hatch or a print leaves them. What lies between them is taken for siding, up to the line drawn next over the top one and under the bottom one. They are a texture: the layout has its own courses.",
+    remedy: "Look at each wall on the sheet. Closed outlines on A-WALL-OTLN take precedence, or name the layer of the walls under [layers] in the job file. To keep such lines out, give their layer the role `ignore`.",
+    example: "[layers]\nignore = [\"LOUVERS\"]",
+};
+const COURSES_UNENDED: Explanation = Explanation {
+    title: "No line is drawn where courses end",
+    cause: "Over the top one or under the bottom one of the level lines that were taken for siding, no line is drawn within one spacing. The siding is taken to end at that line, so that a strip of up to one spacing may be missing.",
+    remedy: "Draw the line at which the siding ends: the soffit, the frieze, the sill, the foot of the wall. Or draw the wall as a closed outline on A-WALL-OTLN.",
+    example: "the courses of a gable without its rake",
+};
+const LINES_NO_SIDING: Explanation = Explanation {
+    title: "Level lines were not taken for siding",
+    cause: "Level lines at one spacing cover an area, but do not look like siding: short upright lines stand between them as in stone or shingles, or words and columns as in a table, or other level lines run among them, or they are few beside what else is drawn with their layer, color and weight, or they stand apart from the siding.",
+    remedy: "Look at the places named. If one is siding, draw its closed outline on A-WALL-OTLN, or put its lines on a layer of their own.",
+    example: "the rows of a window schedule beside the elevation",
 };

@@ -1,8 +1,10 @@
 //! What a finding says, and what to do about it, from its facts.
 
+mod blocks;
 mod corners;
 mod drawing;
 mod files;
+mod fillers;
 mod finding_words;
 mod house;
 mod job;
