@@ -66,11 +66,15 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::SidingStopsShort { wall, short_of, width, length } => {
             stops_short(wall, *short_of, *width, *length, style)
         }
-        F::JointInOpening {} => FindingWords::new(
-            "a joint of the building runs through an opening, which is taken as two",
-            "Move the joint, or the opening, to where it is.",
-        ),
+        F::JointInOpening {} => joint_in_opening(),
     }
+}
+
+fn joint_in_opening() -> FindingWords {
+    FindingWords::new(
+        "a joint of the building runs through an opening, which is taken as two",
+        "Move the joint, or the opening, to where it is.",
+    )
 }
 
 fn stops_short(
