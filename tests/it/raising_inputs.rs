@@ -418,6 +418,10 @@ fn of_house(code: &str) -> Option<Input> {
         "fixture-outside" => {
             rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])
         }
+        "siding-stops-short" => rings(&[
+            (WALL, &rect(0.0, 0.0, 120.0, 96.0)),
+            ("A-ROOF-OTLN", &rect(-12.0, 102.0, 132.0, 150.0)),
+        ]),
         "joint-in-opening" => drawn(
             &dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]),
             &format!("{INCH}{joint}"),
