@@ -3,6 +3,8 @@
 mod account;
 mod angled;
 mod bays;
+mod call_size;
+mod called;
 mod corner_report;
 mod corners;
 mod cut_sides;
@@ -13,6 +15,7 @@ mod frame;
 mod grade;
 mod hidden;
 mod limits;
+mod no_walls;
 mod openings;
 mod order;
 mod outline;
@@ -26,8 +29,6 @@ mod zones;
 
 use self::frame::ViewFrame;
 use self::outline::Outline;
-use crate::finding::house::HouseFinding;
-use crate::finding::lines::LayerCount;
 use crate::finding::views::ViewFinding;
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -127,7 +128,7 @@ fn part(
         if !elevations.is_empty() {
             findings.refuse_on_error()?;
         }
-        return Err(no_walls(lines, job));
+        return Err(no_walls::refusal(lines, job, &views.others));
     }
     let mut house = order::wrapped(elevations);
     (house.accounts, house.roughness) = (accounts, lines.roughness);
@@ -228,13 +229,6 @@ fn walls_of(
     here
 }
 
-/// Nothing to side: says what the drawing holds instead.
-fn no_walls(lines: &Linework, job: &Job) -> Refusal {
-    let layers = lines.layers.iter().filter(|l| l.items > 0).take(30).map(LayerCount::from);
-    let (wall_layers, layers) = (job.patterns(Role::Wall), layers.collect());
-    Refusal::new(HouseFinding::NoWalls { wall_layers, layers })
-}
-
 fn elevation(
     (lines, view, outlines): (&Linework, &views::View, Vec<Outline>),
     base: Option<f64>,
@@ -278,6 +272,9 @@ fn elevation(
         texts: local.texts(),
         zones,
     };
+    if part.is_none() {
+        called::check(&local, &made, findings);
+    }
     if let Some(account) = account {
         account.view(&local, &made);
     }

@@ -27,11 +27,17 @@ fn lap_exposure(hatch: &Hatch) -> Option<f64> {
     hatch.level_spacing().filter(|e| EXPOSURES.contains(e))
 }
 
+/// Whether a hatch is drawn as lap siding is.
+pub(crate) fn is_lap(hatch: &Hatch) -> bool {
+    lap_exposure(hatch).is_some()
+}
+
 /// Whether a hatch stands for siding to be laid out: drawn lap courses on a layer that is not left
 /// alone.
 pub(crate) fn is_siding(h: &HatchArea) -> bool {
     let elsewhere = |r: Role| r == Role::Ignore || (r.shapes_layout() && r != Role::Wall);
-    !h.role.is_some_and(elsewhere) && lap_exposure(&h.hatch).is_some()
+    let sided = h.no_siding.is_none() && lap_exposure(&h.hatch).is_some();
+    sided && !h.role.is_some_and(elsewhere)
 }
 
 /// Whether a filled area is a wall's: a wall layer holds nothing else.

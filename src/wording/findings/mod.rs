@@ -12,6 +12,7 @@ mod job_value;
 mod laying;
 mod letters;
 mod lines;
+mod no_walls;
 mod parts;
 mod prices;
 mod unused;
