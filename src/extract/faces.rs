@@ -1,7 +1,7 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
 use super::cut_sides::cut_sides;
-use super::edges::edges;
+use super::edges::{Beside, edges};
 use super::frame::ViewFrame;
 use super::hidden::{hidden, meet, touches, within};
 use super::limits::NOISE;
@@ -36,11 +36,15 @@ pub(crate) fn walls(
         let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
         every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
     }
-    let bare: Vec<Polygon> = zones::bare(local);
+    let mut bare: Vec<Polygon> = zones::bare(local);
+    bare.extend(outlines.iter().flat_map(|o| o.trimmings.bare.iter().cloned()));
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
-    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let mut bands = parts::bands(local, frame, loops(local, Role::Band));
+    bands.extend(outlines.iter().flat_map(|o| o.trimmings.boards.iter().cloned()));
+    let channels: Vec<(Point, Point)> =
+        outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect();
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
@@ -54,7 +58,7 @@ pub(crate) fn walls(
         full.into_iter().for_each(|n| findings.push(n));
         return (Vec::new(), Vec::new());
     }
-    let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, gap };
+    let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, channels: &channels, gap };
     for wall in &mut found {
         give_edges(local, wall, &hiding, findings);
     }
@@ -115,6 +119,8 @@ struct Hiding<'a> {
     bare: &'a [Polygon],
     roofs: &'a [Polygon],
     bands: &'a [Polygon],
+    /// Upright sides that are no corners.
+    channels: &'a [(Point, Point)],
     /// Width of the strip at a joint of the building.
     gap: f64,
 }
@@ -136,7 +142,8 @@ fn give_edges(local: &ViewFrame, wall: &mut DrawnWall, hiding: &Hiding, findings
     bare.extend(hiding.bands.iter().filter(|b| touches(b, &whole[0])).cloned());
     bare.extend(strips.iter().cloned());
     bare.extend(zones::border(local, &whole[0].clone().wound()));
-    wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(hiding.roofs), findings);
+    let beside = Beside { bare: &bare, roofs: &hides(hiding.roofs), channels: hiding.channels };
+    wall.edges = edges(local, &wall.outline, &wall.faces, &beside, findings);
     wall.bands = parts::boards(wall, hiding.bands, &strips);
 }
 
@@ -162,7 +169,8 @@ fn settled(
         .map(|mut o| {
             o.ring = place(&o.ring);
             o.openings.iter_mut().for_each(|w| w.outline = place(&w.outline));
-            if o.way == WallWay::Hatch {
+            o.trimmings = o.trimmings.moved(|p| local.place(p));
+            if o.way == WallWay::Hatch && o.patches.is_empty() {
                 hatch::settle(&mut o, &known);
             }
             o

@@ -28,6 +28,12 @@ impl Hatch {
         self.families.first().map(LineFamily::spacing)
     }
 
+    /// Height of one of its lines, if it is drawn like lap siding.
+    pub fn level_line(&self) -> Option<f64> {
+        self.level_spacing()?;
+        self.families.first().map(|f| f.base.y)
+    }
+
     /// The box round its loops.
     pub fn bounds(&self) -> Rect {
         self.loops

@@ -3,6 +3,7 @@
 
 use super::recess::{self, FoundOpening};
 use crate::extract::outline::{Outline, stroke_box};
+use crate::extract::patch::Patch;
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
 use crate::geom::tol::{LEVEL, SAME};
@@ -55,23 +56,54 @@ pub(super) fn exposure_over(exposures: &[(Point, f64)], ring: &[Point]) -> Optio
     exposures.iter().find(|(at, _)| b.contains(*at)).map(|(_, e)| *e)
 }
 
-/// What hatches cover, joined where they meet without a line drawn between them; those that lie
-/// under one of `known` outlines are left out.
+/// What hatches cover: each area of drawn siding by itself, filled areas joined where they meet without
+/// a line drawn between them. Those that lie under one of `known` outlines are left out.
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     let taken: Vec<(Rect, Polygon)> = known.iter().map(|o| (o.frame(), o.polygon())).collect();
-    let mut areas: Vec<(Polygon, &HatchArea)> = Vec::new();
-    for h in lines.hatches.iter().filter(|h| is_siding(h) || is_filled(h)) {
-        let least = if is_filled(h) { LEAST_FILLED } else { LEAST };
+    let mut filled: Vec<(Polygon, &HatchArea)> = Vec::new();
+    let mut out = Vec::new();
+    for (with, h) in lines.hatches.iter().enumerate() {
+        let least = match (is_siding(h), is_filled(h)) {
+            (true, _) => LEAST,
+            (_, true) => LEAST_FILLED,
+            _ => continue,
+        };
         for p in without_slits(even_odd(&h.hatch.rings())) {
             let b = p.bounds();
             let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
             let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
-            if p.area() >= least && covered < 0.02 * p.area() {
-                areas.push((p, h));
+            if p.area() < least || covered >= 0.02 * p.area() {
+                continue;
+            }
+            match (lap_exposure(&h.hatch), h.hatch.level_line()) {
+                (Some(pitch), Some(level)) if !is_filled(h) => {
+                    out.push(of_patch(p, pitch, level, (with, h)));
+                }
+                _ => filled.push((p, h)),
             }
         }
     }
+    out.extend(of_filled(lines, filled));
+    out.sort_by(|a, b| a.frame().x0.total_cmp(&b.frame().x0));
+    out
+}
+
+fn of_patch(shape: Polygon, pitch: f64, level: f64, (with, h): (usize, &HatchArea)) -> Outline {
+    let mut origin = h.origin.clone();
+    origin.entity = EntityKind::Hatch;
+    Outline {
+        ring: shape.outer.clone(),
+        way: WallWay::Hatch,
+        layer: h.layer,
+        origin: origin.clone(),
+        exposure: Some(pitch),
+        patches: vec![Patch { shape, pitch, level, layer: h.layer, with, origin }],
+        ..Outline::default()
+    }
+}
+
+fn of_filled(lines: &Linework, mut areas: Vec<(Polygon, &HatchArea)>) -> Vec<Outline> {
     areas.sort_by(|a, b| a.0.bounds().x0.total_cmp(&b.0.bounds().x0));
     let groups = joined(lines, &areas);
     let mut out = Vec::new();
@@ -88,6 +120,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
                 origin,
                 exposure: lap_exposure(&first.hatch),
                 openings: recess::holes(&whole.holes, &first.origin),
+                ..Outline::default()
             });
         }
     }

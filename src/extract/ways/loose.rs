@@ -123,6 +123,7 @@ fn clustered(
                 origin: origin.clone(),
                 exposure: wall.exposure,
                 openings: wall.openings,
+                ..Outline::default()
             };
             cut_foot(lines, &mut outline, &own, findings);
             out.push(outline);

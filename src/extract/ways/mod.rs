@@ -36,6 +36,7 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> 
             origin: s.origin.clone(),
             exposure: hatch::exposure_over(&drawn, &s.points),
             openings: Vec::new(),
+            ..Outline::default()
         })
         .collect();
     out.extend(hatch::outlines(lines, &out));

@@ -1,0 +1,29 @@
+//! Which upright sides of a plane are no corners: what is not its end is cut against something.
+
+use super::ink::Ink;
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::tol::plumb;
+use crate::geom::vocabulary::Point;
+
+/// How far from the outermost place of a plane a side may stand and be its end, inches.
+const END: f64 = 3.0;
+/// Shorter sides than this, inches, are steps.
+const LEAST: f64 = 12.0;
+/// How far beside a side nothing is drawn where the wall ends before the sky, inches.
+const CLEAR: f64 = 12.0;
+
+/// Upright sides of an outline that are no corners.
+pub(super) fn channels(outline: &Polygon, ink: &Ink) -> Vec<(Point, Point)> {
+    let b = outline.bounds();
+    let is_corner = |(p, q): &(Point, Point)| {
+        let (low, high) = (p.y.min(q.y), p.y.max(q.y));
+        let x = (p.x + q.x) / 2.0;
+        // The wall lies on the left hand: its right side runs up.
+        let right = q.y > p.y;
+        let end = if right { b.x1 - x <= END } else { x - b.x0 <= END };
+        let beyond = if right { (x + 1.0, x + CLEAR) } else { (x - CLEAR, x - 1.0) };
+        let free = high - low >= 2.0 * LEAST && !ink.plumb_between(beyond, (low, high));
+        high - low >= LEAST.min(b.height()) && (end || free)
+    };
+    sides(&outline.outer).filter(|(p, q)| plumb(q.x - p.x)).filter(|s| !is_corner(s)).collect()
+}

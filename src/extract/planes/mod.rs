@@ -1,0 +1,143 @@
+//! From patches of drawn siding to plane walls, view by view.
+
+mod cells;
+mod columns;
+mod corners;
+mod ink;
+mod meetings;
+mod together;
+mod whole;
+
+use self::ink::Ink;
+use self::together::planes;
+use super::frame::ViewFrame;
+use super::openings::openings;
+use super::outline::{Outline, Trimmings};
+use super::patch::Patch;
+use super::views::View;
+use super::ways::recess::FoundOpening;
+use crate::geom::boolean::{difference, intersection, union_all};
+use crate::geom::polygon::{Polygon, bounds, total_area};
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::Job;
+use crate::model::linework::Linework;
+
+/// Most corners of the patches of one view: a hatch round a thousand leaves is none of siding.
+const MOST_CORNERS: usize = 20_000;
+/// Planes smaller than this, square inches, are no walls: one square foot.
+const LEAST: f64 = 144.0;
+/// A patch of which more than this share lies under patches drawn before it says nothing new.
+const COVERED: f64 = 0.95;
+
+/// The walls of a view, with those that are drawn as siding made whole.
+pub(super) fn of_view(lines: &Linework, view: &View, outlines: Vec<Outline>, job: &Job) -> Vec<Outline> {
+    let (drawn, mut out): (Vec<Outline>, Vec<Outline>) =
+        outlines.into_iter().partition(|o| !o.patches.is_empty());
+    let patches: Vec<Patch> = drawn.iter().flat_map(|o| o.patches.iter().cloned()).collect();
+    let corners: usize = patches.iter().flat_map(|p| p.shape.rings()).map(Vec::len).sum();
+    if patches.is_empty() || corners > MOST_CORNERS {
+        out.extend(drawn);
+        return out;
+    }
+    let patches = distinct(patches);
+    let things = things(lines, view, job);
+    let boxes: Vec<_> = things.iter().filter_map(|t| bounds(&t.outline)).collect();
+    let ink = Ink::of(lines, view);
+    let found = planes(&patches, &boxes, &ink);
+    let mut areas: Vec<Vec<Polygon>> = found
+        .groups
+        .iter()
+        .map(|g| union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>()))
+        .collect();
+    for i in 0..areas.len() {
+        for j in i + 1..areas.len() {
+            part(&mut areas, i, j);
+        }
+    }
+    for (group, area) in found.groups.iter().zip(&areas) {
+        let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
+        out.extend(walls(&mine, area, &things, &ink));
+    }
+    out
+}
+
+/// Gives what two planes share to one of them: it is taken off the one that it sticks out of.
+fn part(areas: &mut [Vec<Polygon>], i: usize, j: usize) {
+    let (a, b) = (boxed(&areas[i]), boxed(&areas[j]));
+    if a.intersect(b).area() <= 0.0 || intersection(&areas[i], &areas[j]).is_empty() {
+        return;
+    }
+    let (left, right) = (difference(&areas[i], &areas[j]), difference(&areas[j], &areas[i]));
+    let tab = |before: Rect, after: &[Polygon]| before.area() - boxed(after).area();
+    if tab(a, &left) > tab(b, &right) { areas[i] = left } else { areas[j] = right }
+}
+
+fn boxed(shapes: &[Polygon]) -> Rect {
+    bounds(shapes.iter().flat_map(|p| &p.outer)).unwrap_or_default()
+}
+
+/// Patches without what others cover already.
+fn distinct(mut patches: Vec<Patch>) -> Vec<Patch> {
+    // Those drawn first are kept.
+    patches.sort_by_key(|p| p.with);
+    let mut kept: Vec<Patch> = Vec::new();
+    for p in patches {
+        let b = p.shape.bounds();
+        let near: Vec<Polygon> = kept
+            .iter()
+            .filter(|k| k.shape.bounds().intersect(b).area() > 0.0)
+            .map(|k| k.shape.clone())
+            .collect();
+        let left = difference(std::slice::from_ref(&p.shape), &union_all(&near));
+        if near.is_empty() || total_area(&left) > (1.0 - COVERED) * p.shape.area() {
+            kept.push(p);
+        }
+    }
+    kept
+}
+
+/// The openings drawn in a view, inches of the whole drawing.
+fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
+    let to_source = Affine::scale(1.0 / lines.scale.inches);
+    let frame = ViewFrame { lines, view, origin: Point::ZERO, to_source, job, part: None };
+    let found = openings(&frame).into_iter();
+    found
+        .map(|o| FoundOpening { outline: o.outline, kind: o.kind, block: o.block, origin: o.origin })
+        .collect()
+}
+
+/// The walls of one plane: one, where nothing parts it for good.
+fn walls(
+    patches: &[&Patch],
+    area: &[Polygon],
+    things: &[FoundOpening],
+    ink: &Ink,
+) -> Vec<Outline> {
+    let Some(first) = patches.first() else { return Vec::new() };
+    let plane = whole::plane(area, things, &first.origin);
+    let whole = |outline: &Polygon| {
+        let inside = |p: &Polygon| outline.contains(middle(p));
+        let of = |all: &[Polygon]| all.iter().filter(|p| inside(p)).cloned().collect::<Vec<_>>();
+        let openings = plane.openings.iter();
+        let held = |ring: &[Point]| inside(&Polygon::simple(ring.to_vec()).wound());
+        let (boards, bare) = (of(&plane.boards), of(&plane.bare));
+        let channels = corners::channels(outline, ink);
+        Outline {
+            ring: outline.outer.clone(),
+            way: crate::model::house::WallWay::Hatch,
+            layer: first.layer,
+            origin: first.origin.clone(),
+            exposure: Some(first.pitch),
+            openings: openings.filter(|o| held(&o.outline)).cloned().collect(),
+            patches: patches.iter().map(|p| (*p).clone()).collect(),
+            trimmings: Trimmings { boards, bare, channels },
+        }
+    };
+    plane.outlines.iter().filter(|p| p.area() >= LEAST).map(whole).collect()
+}
+
+/// A place inside a shape: the middle of its box where that lies in it.
+fn middle(p: &Polygon) -> Point {
+    let c = p.bounds().center();
+    if p.contains(c) { c } else { crate::geom::arrangement::inside(p).unwrap_or(c) }
+}
