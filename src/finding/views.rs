@@ -17,6 +17,8 @@ pub enum OtherView {
     Section,
     /// A detail.
     Detail,
+    /// A part of a view that is drawn whole too.
+    Partial,
 }
 
 /// A list of the job that names elevations.

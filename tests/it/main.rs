@@ -74,6 +74,7 @@ mod one_order;
 mod overlay;
 mod own_files;
 mod plain_words;
+mod planes;
 mod polygons;
 mod products;
 mod questions;

@@ -2,9 +2,9 @@
 
 use super::together::CASING;
 use crate::extract::ways::recess::FoundOpening;
-use crate::geom::boolean::{intersection, union_all};
+use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, bounds, sides, total_area};
-use crate::geom::tol::{level, plumb};
+use crate::geom::tol::{level, plumb, snap};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::DrawnOpening;
 
@@ -13,49 +13,133 @@ const ONE_CASING: f64 = 14.0;
 /// How far a casing may go down to the foot of a wall, inches: a sill, a step and a band.
 const FOOT: f64 = 36.0;
 
+/// Sloped sides from which they are chords of a curved head; fewer are a roof's.
+const CHORDS: usize = 3;
+
 /// The openings that stand in gaps of a plane, with their casings.
-pub(super) fn openings(siding: &[Polygon], gaps: &[Polygon], drawn: &[FoundOpening]) -> Vec<DrawnOpening> {
+pub(super) fn openings(
+    siding: &[Polygon],
+    gaps: &[Polygon],
+    drawn: &[FoundOpening],
+) -> Vec<DrawnOpening> {
     let boxed: Vec<(Rect, &FoundOpening)> =
         drawn.iter().filter_map(|d| Some((bounds(&d.outline)?, d))).collect();
-    let inside = |b: &Rect| gaps.iter().any(|g| g.contains(b.center()));
-    let here: Vec<&(Rect, &FoundOpening)> = boxed.iter().filter(|(b, _)| inside(b)).collect();
-    let mut out = Vec::new();
+    let here = within(siding, gaps, boxed);
+    let mut found: Vec<(Polygon, Vec<usize>)> = Vec::new();
     for group in groups(siding, &here) {
-        let Some(frame) = group.iter().map(|i| here[*i].0).reduce(|a, b| a.union(b)) else { continue };
-        let room = room(siding, gaps, frame);
-        let part = intersection(gaps, &[Polygon::rect(room.x0, room.y0, room.x1, room.y1)]);
-        let holds = |p: &Polygon| {
-            group.iter().any(|i| {
-                let b = here[*i].0;
-                let glass = [Polygon::rect(b.x0, b.y0, b.x1, b.y1)];
-                total_area(&intersection(std::slice::from_ref(p), &glass)) > 0.1 * b.area()
-            })
+        found.extend(cells(siding, gaps, &here, &group).into_iter().map(|p| (p, group.clone())));
+    }
+    // Those that share a side are one hole in the siding.
+    let shapes: Vec<Polygon> = found.iter().map(|f| f.0.clone()).collect();
+    let mut out = Vec::new();
+    for whole in union_all(&shapes) {
+        let inside = |p: &Polygon| {
+            total_area(&intersection(std::slice::from_ref(p), std::slice::from_ref(&whole))) > 0.0
         };
-        let largest = group.iter().max_by(|a, b| here[**a].0.area().total_cmp(&here[**b].0.area()));
+        let mut mine: Vec<usize> =
+            found.iter().filter(|(p, _)| inside(p)).flat_map(|(_, group)| group.clone()).collect();
+        mine.sort_unstable();
+        mine.dedup();
+        let largest = mine.iter().max_by(|a, b| here[**a].0.area().total_cmp(&here[**b].0.area()));
         let Some((_, first)) = largest.map(|i| here[*i]) else { continue };
-        for p in part.into_iter().filter(holds) {
-            out.push(DrawnOpening {
-                id: Default::default(),
-                kind: first.kind,
-                outline: p.outer,
-                cut: Vec::new(),
-                block: first.block.clone().filter(|_| group.len() == 1),
-                origin: first.origin.clone(),
-            });
-        }
+        // What is left in a corner of its box is casing too, where it is no siding.
+        let b = whole.bounds();
+        let boxed = Polygon::rect(b.x0, b.y0, b.x1, b.y1);
+        let free = total_area(&intersection(siding, std::slice::from_ref(&boxed))) < 1.0;
+        let whole = if free { boxed } else { whole };
+        let snapped = whole.map(|q| Point::new(snap(q.x), snap(q.y)));
+        out.push(DrawnOpening {
+            id: Default::default(),
+            kind: first.kind,
+            outline: snapped.outer,
+            cut: Vec::new(),
+            block: first.block.clone().filter(|_| mine.len() == 1),
+            origin: first.origin.clone(),
+        });
     }
     out
 }
 
+/// Openings that stand in a plane's gaps or at its ends, and those beside them in one casing.
+fn within<'a>(
+    siding: &[Polygon],
+    gaps: &[Polygon],
+    boxed: Vec<(Rect, &'a FoundOpening)>,
+) -> Vec<(Rect, &'a FoundOpening)> {
+    let frame = bounds(siding.iter().flat_map(|p| &p.outer)).unwrap_or_default();
+    let stands = |b: &Rect| gaps.iter().any(|g| g.contains(b.center())) || is_in_corner(siding, *b);
+    let (mut here, mut rest): (Vec<_>, Vec<_>) = boxed.into_iter().partition(|(b, _)| stands(b));
+    rest.retain(|(b, _)| frame.contains(b.center()));
+    loop {
+        let covered = |p: Point| siding.iter().any(|s| s.contains(p));
+        let beside = |b: &Rect| {
+            !covered(b.center())
+                && here.iter().any(|(h, _)| in_one_casing(*h, *b) && !parted(siding, *h, *b))
+        };
+        let (more, others): (Vec<_>, Vec<_>) = rest.into_iter().partition(|(b, _)| beside(b));
+        if more.is_empty() {
+            return here;
+        }
+        here.extend(more);
+        rest = others;
+    }
+}
+
+/// The holes that openings of one casing stand in.
+fn cells(
+    siding: &[Polygon],
+    gaps: &[Polygon],
+    here: &[(Rect, &FoundOpening)],
+    group: &[usize],
+) -> Vec<Polygon> {
+    let frame = bounds(siding.iter().flat_map(|p| &p.outer)).unwrap_or_default();
+    let Some(glass) = group.iter().map(|i| here[*i].0).reduce(|a, b| a.union(b)) else {
+        return Vec::new();
+    };
+    let room = room(siding, gaps, glass).intersect(frame);
+    let part = difference(&[Polygon::rect(room.x0, room.y0, room.x1, room.y1)], siding);
+    let holds = |p: &Polygon| {
+        group.iter().any(|i| {
+            let b = here[*i].0;
+            let glass = [Polygon::rect(b.x0, b.y0, b.x1, b.y1)];
+            total_area(&intersection(std::slice::from_ref(p), &glass)) > 0.1 * b.area()
+        })
+    };
+    let between = group.iter().any(|i| gaps.iter().any(|g| g.contains(here[*i].0.center())));
+    let under_roof = |p: &Polygon| {
+        let slope = |(a, b): (Point, Point)| !plumb(b.x - a.x) && !level(b.y - a.y);
+        (1..CHORDS).contains(&sides(&p.outer).filter(|s| slope(*s)).count())
+    };
+    part.into_iter().filter(|p| holds(p) && (between || !under_roof(p))).collect()
+}
+
+/// Whether siding stands over or under a box and at a side of it too: an opening at the end of a wall.
+fn is_in_corner(siding: &[Polygon], b: Rect) -> bool {
+    let c = b.center();
+    let covered = |p: Point| siding.iter().any(|s| s.contains(p));
+    let reach = |half: f64, at: &dyn Fn(f64) -> Point| {
+        let mut off = half;
+        while off <= half + 2.0 * CASING {
+            if covered(at(off)) {
+                return true;
+            }
+            off += 1.0;
+        }
+        false
+    };
+    let (w, h) = (b.width() / 2.0, b.height() / 2.0);
+    let up = reach(h, &|d| Point::new(c.x, c.y + d)) || reach(h, &|d| Point::new(c.x, c.y - d));
+    let aside = reach(w, &|d| Point::new(c.x - d, c.y)) || reach(w, &|d| Point::new(c.x + d, c.y));
+    !covered(c) && up && aside
+}
+
 /// Openings by the casing they share.
-fn groups(siding: &[Polygon], here: &[&(Rect, &FoundOpening)]) -> Vec<Vec<usize>> {
+fn groups(siding: &[Polygon], here: &[(Rect, &FoundOpening)]) -> Vec<Vec<usize>> {
     let mut group: Vec<usize> = (0..here.len()).collect();
     for i in 0..here.len() {
         for j in i + 1..here.len() {
             let (a, b) = (here[i].0, here[j].0);
-            let (across, up) = (apart(a.x0, a.x1, b.x0, b.x1), apart(a.y0, a.y1, b.y0, b.y1));
-            let near = across.max(up) <= ONE_CASING && (across <= 0.0 || up <= 0.0);
-            if group[i] != group[j] && near && !parted(siding, a, b) {
+            if group[i] != group[j] && in_one_casing(a, b) && !parted(siding, a, b) {
                 let (from, to) = (group[i].max(group[j]), group[i].min(group[j]));
                 group.iter_mut().filter(|g| **g == from).for_each(|g| *g = to);
             }
@@ -65,6 +149,12 @@ fn groups(siding: &[Polygon], here: &[&(Rect, &FoundOpening)]) -> Vec<Vec<usize>
     (0..here.len()).for_each(|i| out[group[i]].push(i));
     out.retain(|g| !g.is_empty());
     out
+}
+
+/// Whether two openings stand over or beside one another, as near as one casing holds them.
+fn in_one_casing(a: Rect, b: Rect) -> bool {
+    let (across, up) = (apart(a.x0, a.x1, b.x0, b.x1), apart(a.y0, a.y1, b.y0, b.y1));
+    across.max(up) <= ONE_CASING && (across <= 0.0 || up <= 0.0)
 }
 
 /// How far apart two spans are; below 0 where they overlap.

@@ -10,6 +10,9 @@ const BESIDE: [f64; 5] = [1.0, 2.5, 4.0, 6.0, 8.0];
 /// roof or a row of windows (common practice, no source).
 const APART: f64 = 72.0;
 
+/// Parts nearer than this to one another are not parted, inches.
+const PARTED: f64 = 1.0;
+
 /// Foot and head of the siding beside a line; a head that slopes is no measure.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Column {
@@ -19,9 +22,15 @@ pub(super) struct Column {
 }
 
 /// The siding to the left (`-1.0`) or the right (`1.0`) of `x` that belongs with what stands between
-/// `low` and `high`.
-pub(super) fn beside(patches: &[Patch], x: f64, hand: f64, reach: (f64, f64)) -> Option<Column> {
-    let all = BESIDE.iter().filter_map(|off| at(patches, x + hand * off, reach));
+/// `low` and `high`: all of it, or what nothing parts.
+pub(super) fn beside(
+    patches: &[Patch],
+    x: f64,
+    hand: f64,
+    (reach, unparted): ((f64, f64), bool),
+) -> Option<Column> {
+    let apart = if unparted { PARTED } else { APART };
+    let all = BESIDE.iter().filter_map(|off| at(patches, x + hand * off, reach, apart));
     all.reduce(|a, b| Column {
         low: a.low.min(b.low),
         high: a.high.max(b.high),
@@ -29,18 +38,19 @@ pub(super) fn beside(patches: &[Patch], x: f64, hand: f64, reach: (f64, f64)) ->
     })
 }
 
-fn at(patches: &[Patch], x: f64, (low, high): (f64, f64)) -> Option<Column> {
+fn at(patches: &[Patch], x: f64, (low, high): (f64, f64), apart: f64) -> Option<Column> {
     let mut parts: Vec<Column> = patches.iter().flat_map(|p| crossed(&p.shape, x)).collect();
     parts.sort_by(|a, b| a.low.total_cmp(&b.low));
     let mut joined: Vec<Column> = Vec::new();
     for p in parts {
-        match joined.last_mut().filter(|l| p.low - l.high <= APART) {
+        match joined.last_mut().filter(|l| p.low - l.high <= apart) {
             Some(l) if p.high > l.high => (l.high, l.level_top) = (p.high, p.level_top),
             Some(_) => {}
             None => joined.push(p),
         }
     }
-    joined.into_iter().find(|c| c.low < high && c.high > low)
+    let shared = |c: &Column| c.high.min(high) - c.low.max(low);
+    joined.into_iter().filter(|c| shared(c) > 0.0).max_by(|a, b| shared(a).total_cmp(&shared(b)))
 }
 
 /// The heights at which a shape covers a plumb line.

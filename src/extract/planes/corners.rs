@@ -6,9 +6,9 @@ use crate::geom::tol::plumb;
 use crate::geom::vocabulary::Point;
 
 /// How far from the outermost place of a plane a side may stand and be its end, inches.
-const END: f64 = 3.0;
+const END: f64 = 6.0;
 /// Shorter sides than this, inches, are steps.
-const LEAST: f64 = 12.0;
+const LEAST: f64 = 24.0;
 /// How far beside a side nothing is drawn where the wall ends before the sky, inches.
 const CLEAR: f64 = 12.0;
 
@@ -22,7 +22,7 @@ pub(super) fn channels(outline: &Polygon, ink: &Ink) -> Vec<(Point, Point)> {
         let right = q.y > p.y;
         let end = if right { b.x1 - x <= END } else { x - b.x0 <= END };
         let beyond = if right { (x + 1.0, x + CLEAR) } else { (x - CLEAR, x - 1.0) };
-        let free = high - low >= 2.0 * LEAST && !ink.plumb_between(beyond, (low, high));
+        let free = high - low >= LEAST && !ink.plumb_between(beyond, (low, high));
         high - low >= LEAST.min(b.height()) && (end || free)
     };
     sides(&outline.outer).filter(|(p, q)| plumb(q.x - p.x)).filter(|s| !is_corner(s)).collect()

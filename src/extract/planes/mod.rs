@@ -5,6 +5,7 @@ mod columns;
 mod corners;
 mod ink;
 mod meetings;
+mod straight;
 mod together;
 mod whole;
 
@@ -16,7 +17,7 @@ use super::outline::{Outline, Trimmings};
 use super::patch::Patch;
 use super::views::View;
 use super::ways::recess::FoundOpening;
-use crate::geom::boolean::{difference, intersection, union_all};
+use crate::geom::boolean::{difference, intersection, thinner_than, union_all};
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
@@ -26,6 +27,9 @@ use crate::model::linework::Linework;
 const MOST_CORNERS: usize = 20_000;
 /// Planes smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
+/// Strips of siding narrower than this take no panel between two channels, inches (common practice, no
+/// source).
+const STRIP: f64 = 2.0;
 /// A patch of which more than this share lies under patches drawn before it says nothing new.
 const COVERED: f64 = 0.95;
 
@@ -47,7 +51,10 @@ pub(super) fn of_view(lines: &Linework, view: &View, outlines: Vec<Outline>, job
     let mut areas: Vec<Vec<Polygon>> = found
         .groups
         .iter()
-        .map(|g| union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>()))
+        .map(|g| {
+            let all = union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>());
+            without_strips(all).iter().map(straight::straight).collect()
+        })
         .collect();
     for i in 0..areas.len() {
         for j in i + 1..areas.len() {
@@ -59,6 +66,13 @@ pub(super) fn of_view(lines: &Linework, view: &View, outlines: Vec<Outline>, job
         out.extend(walls(&mine, area, &things, &ink));
     }
     out
+}
+
+/// Without strips that no panel fits into.
+fn without_strips(area: Vec<Polygon>) -> Vec<Polygon> {
+    let mut strips = thinner_than(&area, STRIP);
+    strips.retain(|s| s.area() >= STRIP * STRIP * 3.0);
+    if strips.is_empty() { area } else { difference(&area, &strips) }
 }
 
 /// Gives what two planes share to one of them: it is taken off the one that it sticks out of.

@@ -27,8 +27,16 @@ const LEAST: f64 = 4.0;
 const STEP: f64 = 5.0;
 /// The share of a side that a line must be drawn along.
 const DRAWN: f64 = 0.6;
+/// The narrowest corner board, inches (common practice, no source).
+const NARROW: f64 = 2.0;
+/// A corner board is seen over this height at least, inches.
+const CORNER: f64 = 48.0;
+/// A break of plane is seen over this height at least, inches.
+const BREAK: f64 = 12.0;
 /// How far over or under where it was seen a break of plane goes on, inches: a story.
 const GOES_ON: f64 = 120.0;
+/// Parts over one another see one another past a roof over this length at least, inches.
+const SEEN: f64 = 24.0;
 /// How far an end of an upper part may stand from that of the lower one, inches.
 const ALIGNED: f64 = 12.0;
 
@@ -117,15 +125,21 @@ impl Seen<'_> {
         let (from, to) = here().fold((x, x), |r, s| (r.0.min(s.from.min(s.to)), r.1.max(s.from.max(s.to))));
         let over = here().any(|s| s.gap() < -TOUCH);
         let (from, to) = if over { (x, x) } else { (from, to) };
-        let left = beside(self.patches, from, -1.0, span);
-        let right = beside(self.patches, to, 1.0, span);
-        let (Some(left), Some(right)) = (left, right) else { return false };
-        let about = (left.low.min(right.low), left.high.max(right.high));
+        let at = |unparted: bool| {
+            let left = beside(self.patches, from, -1.0, (span, unparted))?;
+            Some((left, beside(self.patches, to, 1.0, (span, unparted))?))
+        };
+        let (Some(whole), Some(part)) = (at(false), at(true)) else { return false };
+        let about = (whole.0.low.min(whole.1.low), whole.0.high.max(whole.1.high));
+        // A porch or a band may hide a foot; a tall board says that a corner stands there all the same.
+        let board = length(here().filter(|s| s.gap() >= NARROW && !self.is_opening(s)));
+        let stepped = self.is_stepped(whole) && (self.is_stepped(part) || board >= CORNER);
         let drawn: f64 = here().map(|s| self.ink.along_plumb(x, (s.low, s.high), about)).sum();
-        drawn >= DRAWN * length(here()) && self.is_stepped(left, right)
+        let long = length(here());
+        long >= BREAK && drawn >= DRAWN * long && stepped
     }
 
-    fn is_stepped(&self, a: Column, b: Column) -> bool {
+    fn is_stepped(&self, (a, b): (Column, Column)) -> bool {
         let pitch = self.patches.first().map_or(0.0, |p| p.pitch);
         let step = STEP.max(pitch + 1.0);
         let top = a.level_top && b.level_top && (a.high - b.high).abs() > step;
@@ -153,7 +167,8 @@ impl Seen<'_> {
             return true;
         }
         let aligned = (ab.x0 - bb.x0).abs() <= ALIGNED || (ab.x1 - bb.x1).abs() <= ALIGNED;
-        within(ROOF) >= narrow / 2.0 && aligned && (a.with == b.with || a.runs_on(b, bb.y0))
+        let under = within(ROOF) >= (narrow / 2.0).min(SEEN);
+        under && (a.with == b.with || (aligned && a.runs_on(b, bb.y0)))
     }
 
     /// Whether one patch goes on behind an opening, a board or a post that stands between the two.
@@ -192,9 +207,9 @@ impl Seen<'_> {
     /// Whether a post stands before a wall that is as high at both sides of it.
     fn is_post(&self, s: &Stretch) -> bool {
         let span = (s.low, s.high);
-        let left = beside(self.patches, s.from, -1.0, span);
-        let right = beside(self.patches, s.to, 1.0, span);
-        let even = left.zip(right).is_some_and(|(a, b)| !self.is_stepped(a, b));
+        let left = beside(self.patches, s.from, -1.0, (span, false));
+        let right = beside(self.patches, s.to, 1.0, (span, false));
+        let even = left.zip(right).is_some_and(|both| !self.is_stepped(both));
         s.gap() <= POST && even && self.ink.plumb_between((s.from - TOUCH, s.to + TOUCH), span)
     }
 

@@ -14,7 +14,7 @@ use crate::model::house::DrawnOpening;
 use crate::origin::Origin;
 
 /// Gaps thinner than this are the pen's, inches.
-const HAIR: f64 = 0.5;
+const HAIR: f64 = 1.0;
 /// Notches and gaps smaller than this both ways are drawing detail, inches: less than the face of one
 /// course (common practice, no source).
 pub(super) const DETAIL: f64 = 4.0;
@@ -81,7 +81,9 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
         Polygon::simple(p.outer.clone()).map(|q| Point::new(snap(q.x), snap(q.y)))
     };
     // What crosses itself by a place put on the grid is untangled by a second pass.
-    let once: Vec<Polygon> = union_all(&all).iter().map(outer).collect();
+    let whole = union_all(&all);
+    out.bare.extend(whole.iter().flat_map(|p| &p.holes).map(|h| Polygon::simple(h.clone()).wound()));
+    let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out
 }

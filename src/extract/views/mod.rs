@@ -1,6 +1,7 @@
 //! Which part of the drawing is which elevation: regions of the job, frames with titles, or walls
 //! that stand together with the nearest title below.
 
+mod partial;
 mod run_on;
 mod titles;
 
@@ -189,6 +190,10 @@ pub(crate) fn views(
         }
     }
     keep_sections_with_siding(lines, outlines, &mut found, findings);
+    let parts = partial::of_others(&found.iter().map(|v| v.name.as_str()).collect::<Vec<_>>());
+    for (v, part) in found.iter_mut().zip(parts) {
+        v.left_alone = v.left_alone.or((part && !v.of_job).then_some(OtherView::Partial));
+    }
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });

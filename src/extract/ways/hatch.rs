@@ -18,6 +18,9 @@ use crate::origin::EntityKind;
 const EXPOSURES: std::ops::RangeInclusive<f64> = 2.0..=14.0;
 /// Hatched areas smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
+/// Smaller parts of a hatch than this, square inches, are left out: slits between slats and leaves
+/// (common practice, no source).
+const SCRAP: f64 = 24.0;
 
 /// Solid areas smaller than this, square inches, are arrows and shadows, no walls: ten square feet
 /// (common practice, no source).
@@ -68,21 +71,33 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
             (_, true) => LEAST_FILLED,
             _ => continue,
         };
+        let mut mine: Vec<Outline> = Vec::new();
+        let mut small: Vec<Polygon> = Vec::new();
         for p in without_slits(even_odd(&h.hatch.rings())) {
             let b = p.bounds();
             let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
             let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
-            if p.area() < least || covered >= 0.02 * p.area() {
+            if covered >= 0.02 * p.area() {
                 continue;
             }
             match (lap_exposure(&h.hatch), h.hatch.level_line()) {
-                (Some(pitch), Some(level)) if !is_filled(h) => {
-                    out.push(of_patch(p, pitch, level, (with, h)));
+                (Some(pitch), Some(level)) if !is_filled(h) && p.area() >= least => {
+                    mine.push(of_patch(p, pitch, level, (with, h)));
                 }
-                _ => filled.push((p, h)),
+                (Some(_), _) if !is_filled(h) && p.area() >= SCRAP => small.push(p),
+                _ if is_filled(h) && p.area() >= least => filled.push((p, h)),
+                _ => {}
             }
         }
+        // Small parts of a hatch are siding where the rest of it is.
+        if let Some(patches) = mine.first_mut().map(|o| &mut o.patches) {
+            let more = small.into_iter().filter_map(|shape| {
+                Some(Patch { shape, ..patches.first()?.clone() })
+            });
+            patches.extend(more.collect::<Vec<_>>());
+        }
+        out.extend(mine);
     }
     out.extend(of_filled(lines, filled));
     out.sort_by(|a, b| a.frame().x0.total_cmp(&b.frame().x0));

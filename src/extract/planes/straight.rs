@@ -1,0 +1,83 @@
+//! Small steps along the sides of drawn siding: a pane seen edge on, a rounded figure.
+
+use crate::geom::polygon::Polygon;
+use crate::geom::tol::{level, plumb, snap};
+use crate::geom::vocabulary::{Point, Ring};
+
+/// Steps smaller than this are no steps of a wall, inches (common practice, no source).
+const STEP: f64 = 1.0;
+
+/// A shape without such steps: of two sides that a step joins the shorter one moves into line.
+pub(super) fn straight(p: &Polygon) -> Polygon {
+    let holes = p.holes.iter().map(|h| ring(h)).filter(|h| h.len() >= 3).collect();
+    Polygon { outer: ring(&p.outer), holes }
+}
+
+fn ring(drawn: &[Point]) -> Ring {
+    let mut out: Ring = drawn.to_vec();
+    for _ in 0..drawn.len() {
+        let Some(i) = (0..out.len()).find(|i| is_step(&out, *i)) else { break };
+        close(&mut out, i);
+        out.dedup();
+        while out.len() > 1 && out.first() == out.last() {
+            out.pop();
+        }
+    }
+    if out.len() >= 3 { out } else { drawn.to_vec() }
+}
+
+fn at(ring: &[Point], i: usize, by: isize) -> usize {
+    (i as isize + by).rem_euclid(ring.len() as isize) as usize
+}
+
+/// Whether the side after place `i` is a small step between two sides that go one way.
+fn is_step(ring: &[Point], i: usize) -> bool {
+    if ring.len() < 6 {
+        return false;
+    }
+    let [before, a, b, after] = [-1, 0, 1, 2].map(|by| ring[at(ring, i, by)]);
+    let (u, s, v) = (a - before, b - a, after - b);
+    let square = (plumb(u.x) && plumb(v.x) && level(s.y)) || (level(u.y) && level(v.y) && plumb(s.x));
+    square && s.hypot() <= STEP && u.dot(v) > 0.0
+}
+
+fn close(ring: &mut [Point], i: usize) {
+    let [before, a, b, after] = [-1, 0, 1, 2].map(|by| at(ring, i, by));
+    let (u, v) = (ring[a] - ring[before], ring[after] - ring[b]);
+    let upright = plumb(u.x);
+    let (moved, onto) = if u.hypot() < v.hypot() { ([before, a], b) } else { ([b, after], a) };
+    let to = ring[onto];
+    for k in moved {
+        let p = ring[k];
+        let q = if upright { Point::new(to.x, p.y) } else { Point::new(p.x, to.y) };
+        ring[k] = Point::new(snap(q.x), snap(q.y));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geom::vocabulary::Rect;
+
+    #[test]
+    fn a_small_step_goes_and_a_large_one_stays() {
+        // 100 x 80; its right side stands 3/8 in inside from 30 to 50 up, and 6 in inside over 60.
+        let ring = [
+            (0.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 30.0),
+            (99.625, 30.0),
+            (99.625, 50.0),
+            (100.0, 50.0),
+            (100.0, 60.0),
+            (94.0, 60.0),
+            (94.0, 80.0),
+            (0.0, 80.0),
+        ];
+        let drawn = Polygon::simple(ring.into_iter().map(Point::from).collect());
+        let found = straight(&drawn);
+        assert_eq!(found.bounds(), Rect::new(0.0, 0.0, 100.0, 80.0));
+        assert_eq!(found.area(), 100.0 * 60.0 + 94.0 * 20.0);
+        assert_eq!(straight(&Polygon::rect(0.0, 0.0, 9.0, 0.5)).area(), 4.5);
+    }
+}
