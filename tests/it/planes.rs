@@ -1,8 +1,8 @@
 //! Walls read from patches of drawn siding, each habit of drawing them by itself. Lengths are inches; areas
 //! are reckoned by hand beside each drawing.
 
-use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::layout::Layout;
+use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::model::house::{EdgeKind, HiddenBy, OpeningKind};
 use lapwright::model::trim::TrimKind;
 
@@ -162,22 +162,10 @@ fn a_slit_that_leads_to_a_hole_is_closed() {
 fn an_opening_that_straddles_two_patches_joins_them() {
     // Two hatches end at a window's casing from 110 to 154, from foot to head of the wall: under it the
     // left one goes on to 132, over it nothing is hatched.
-    let left = [
-        (0.0, 0.0),
-        (132.0, 0.0),
-        (132.0, 36.0),
-        (110.0, 36.0),
-        (110.0, 108.0),
-        (0.0, 108.0),
-    ];
-    let right = [
-        (132.0, 0.0),
-        (240.0, 0.0),
-        (240.0, 108.0),
-        (154.0, 108.0),
-        (154.0, 36.0),
-        (132.0, 36.0),
-    ];
+    let left =
+        [(0.0, 0.0), (132.0, 0.0), (132.0, 36.0), (110.0, 36.0), (110.0, 108.0), (0.0, 108.0)];
+    let right =
+        [(132.0, 0.0), (240.0, 0.0), (240.0, 108.0), (154.0, 108.0), (154.0, 36.0), (132.0, 36.0)];
     let l = read(&[
         siding(&[&left], 0.0),
         siding(&[&right], 0.0),

@@ -179,18 +179,22 @@ fn room(siding: &[Polygon], gaps: &[Polygon], frame: Rect) -> Rect {
     let span = span.unwrap_or(frame);
     // Siding lies on the left hand of its sides: what runs up has it to the left.
     let upright = |up: bool, from: f64, to: f64| {
-        longest(all.iter().filter(|(a, b)| plumb(b.x - a.x) && (b.y > a.y) == up).filter_map(|(a, b)| {
-            let (low, high) = (a.y.min(b.y).max(frame.y0), a.y.max(b.y).min(frame.y1));
-            let x = (a.x + b.x) / 2.0;
-            (x >= from && x <= to && high > low).then_some((x, high - low))
-        }))
+        longest(all.iter().filter(|(a, b)| plumb(b.x - a.x) && (b.y > a.y) == up).filter_map(
+            |(a, b)| {
+                let (low, high) = (a.y.min(b.y).max(frame.y0), a.y.max(b.y).min(frame.y1));
+                let x = (a.x + b.x) / 2.0;
+                (x >= from && x <= to && high > low).then_some((x, high - low))
+            },
+        ))
     };
     let flat = |right: bool, from: f64, to: f64| {
-        longest(all.iter().filter(|(a, b)| level(b.y - a.y) && (b.x > a.x) == right).filter_map(|(a, b)| {
-            let (low, high) = (a.x.min(b.x).max(frame.x0), a.x.max(b.x).min(frame.x1));
-            let y = (a.y + b.y) / 2.0;
-            (y >= from && y <= to && high > low).then_some((y, high - low))
-        }))
+        longest(all.iter().filter(|(a, b)| level(b.y - a.y) && (b.x > a.x) == right).filter_map(
+            |(a, b)| {
+                let (low, high) = (a.x.min(b.x).max(frame.x0), a.x.max(b.x).min(frame.x1));
+                let y = (a.y + b.y) / 2.0;
+                (y >= from && y <= to && high > low).then_some((y, high - low))
+            },
+        ))
     };
     let left = upright(true, frame.x0 - CASING, frame.x0 + 1.0);
     let right = upright(false, frame.x1 - 1.0, frame.x1 + CASING);

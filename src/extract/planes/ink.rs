@@ -27,9 +27,8 @@ pub(super) struct Ink {
 impl Ink {
     pub(super) fn of(lines: &Linework, view: &View) -> Self {
         use Role::{CornerTag, Dimension, Frame, Grade, Level, Texture, Title};
-        let aside = |r: Role| {
-            matches!(r, Dimension | Title | Frame | Grade | Level | CornerTag | Texture)
-        };
+        let aside =
+            |r: Role| matches!(r, Dimension | Title | Frame | Grade | Level | CornerTag | Texture);
         let mut out = Ink { plumb: Vec::new(), level: Vec::new() };
         for s in view.strokes(lines).filter(|s| !s.role.is_some_and(aside)) {
             let closing = s.closed.then(|| s.points.last().zip(s.points.first())).flatten();

@@ -34,7 +34,12 @@ const STRIP: f64 = 2.0;
 const COVERED: f64 = 0.95;
 
 /// The walls of a view, with those that are drawn as siding made whole.
-pub(super) fn of_view(lines: &Linework, view: &View, outlines: Vec<Outline>, job: &Job) -> Vec<Outline> {
+pub(super) fn of_view(
+    lines: &Linework,
+    view: &View,
+    outlines: Vec<Outline>,
+    job: &Job,
+) -> Vec<Outline> {
     let (drawn, mut out): (Vec<Outline>, Vec<Outline>) =
         outlines.into_iter().partition(|o| !o.patches.is_empty());
     let patches: Vec<Patch> = drawn.iter().flat_map(|o| o.patches.iter().cloned()).collect();
@@ -116,17 +121,17 @@ fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
     let frame = ViewFrame { lines, view, origin: Point::ZERO, to_source, job, part: None };
     let found = openings(&frame).into_iter();
     found
-        .map(|o| FoundOpening { outline: o.outline, kind: o.kind, block: o.block, origin: o.origin })
+        .map(|o| FoundOpening {
+            outline: o.outline,
+            kind: o.kind,
+            block: o.block,
+            origin: o.origin,
+        })
         .collect()
 }
 
 /// The walls of one plane: one, where nothing parts it for good.
-fn walls(
-    patches: &[&Patch],
-    area: &[Polygon],
-    things: &[FoundOpening],
-    ink: &Ink,
-) -> Vec<Outline> {
+fn walls(patches: &[&Patch], area: &[Polygon], things: &[FoundOpening], ink: &Ink) -> Vec<Outline> {
     let Some(first) = patches.first() else { return Vec::new() };
     let plane = whole::plane(area, things, &first.origin);
     let whole = |outline: &Polygon| {

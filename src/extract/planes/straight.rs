@@ -37,7 +37,8 @@ fn is_step(ring: &[Point], i: usize) -> bool {
     }
     let [before, a, b, after] = [-1, 0, 1, 2].map(|by| ring[at(ring, i, by)]);
     let (u, s, v) = (a - before, b - a, after - b);
-    let square = (plumb(u.x) && plumb(v.x) && level(s.y)) || (level(u.y) && level(v.y) && plumb(s.x));
+    let square =
+        (plumb(u.x) && plumb(v.x) && level(s.y)) || (level(u.y) && level(v.y) && plumb(s.x));
     square && s.hypot() <= STEP && u.dot(v) > 0.0
 }
 

@@ -119,10 +119,12 @@ impl Seen<'_> {
     }
 
     fn is_break(&self, x: f64, all: &[Stretch]) -> bool {
-        let here = || all.iter().filter(|s| (s.from - x).abs() <= TOUCH || (s.to - x).abs() <= TOUCH);
+        let here =
+            || all.iter().filter(|s| (s.from - x).abs() <= TOUCH || (s.to - x).abs() <= TOUCH);
         let span = reach(here());
         // Siding at both sides of a board is looked for beyond the board.
-        let (from, to) = here().fold((x, x), |r, s| (r.0.min(s.from.min(s.to)), r.1.max(s.from.max(s.to))));
+        let (from, to) =
+            here().fold((x, x), |r, s| (r.0.min(s.from.min(s.to)), r.1.max(s.from.max(s.to))));
         let over = here().any(|s| s.gap() < -TOUCH);
         let (from, to) = if over { (x, x) } else { (from, to) };
         let at = |unparted: bool| {

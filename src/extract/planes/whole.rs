@@ -43,7 +43,8 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
     let between = gaps(&siding);
-    let (detail, _): (Vec<Polygon>, Vec<Polygon>) = between.all.iter().cloned().partition(is_detail);
+    let (detail, _): (Vec<Polygon>, Vec<Polygon>) =
+        between.all.iter().cloned().partition(is_detail);
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
@@ -57,7 +58,8 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
         let hole = is_hole(&p, &between.beside);
         if b.width().min(b.height()) <= BOARD && !is_square(&p) && p.area() > 0.8 * b.area() {
             out.boards.push(p);
-        } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p) {
+        } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
+        {
             out.openings.push(unnamed(&p, &siding, origin));
         } else if hole && p.area() < LEAST {
             siding.push(p);
@@ -77,12 +79,12 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
     let mut all = siding;
     all.extend(cells::shapes(&out.openings));
     all.extend(out.boards.iter().chain(&out.bare).cloned());
-    let outer = |p: &Polygon| {
-        Polygon::simple(p.outer.clone()).map(|q| Point::new(snap(q.x), snap(q.y)))
-    };
+    let outer =
+        |p: &Polygon| Polygon::simple(p.outer.clone()).map(|q| Point::new(snap(q.x), snap(q.y)));
     // What crosses itself by a place put on the grid is untangled by a second pass.
     let whole = union_all(&all);
-    out.bare.extend(whole.iter().flat_map(|p| &p.holes).map(|h| Polygon::simple(h.clone()).wound()));
+    out.bare
+        .extend(whole.iter().flat_map(|p| &p.holes).map(|h| Polygon::simple(h.clone()).wound()));
     let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out

@@ -1,12 +1,14 @@
 //! Which part of the drawing is which elevation: regions of the job, frames with titles, or walls
 //! that stand together with the nearest title below.
 
+mod across;
 mod partial;
 mod run_on;
 mod titles;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use self::across::Across;
 use self::run_on::Reach;
 use self::titles::{Shows, Title, titles};
 use super::outline::{Outline, stroke_box};
@@ -97,28 +99,6 @@ impl View {
     pub(crate) fn holds(&self, lines: &Linework, o: &Outline) -> bool {
         self.region.contains(o.frame().center())
             && (self.layers.is_empty() || on_layers(lines, o.layer, &self.layers))
-    }
-}
-
-/// Places sorted across, so that what lies in a region is found without looking at all the rest.
-struct Across(Vec<(Point, usize)>);
-
-impl Across {
-    fn of(places: impl Iterator<Item = (Point, usize)>) -> Self {
-        let mut all: Vec<(Point, usize)> = places.collect();
-        all.sort_by(|a, b| a.0.x.total_cmp(&b.0.x));
-        Across(all)
-    }
-
-    /// What lies in a region, in the order it was drawn.
-    fn within(&self, region: Rect) -> Vec<usize> {
-        let from = self.0.partition_point(|(p, _)| p.x < region.x0);
-        let to = self.0.partition_point(|(p, _)| p.x <= region.x1);
-        let across = self.0.get(from..to).unwrap_or_default().iter();
-        let mut found: Vec<usize> =
-            across.filter(|(p, _)| region.contains(*p)).map(|(_, i)| *i).collect();
-        found.sort_unstable();
-        found
     }
 }
 

@@ -6,8 +6,7 @@ const PARTIAL: [&str; 6] = ["partial", "partiel", "parcial", "parziale", "teilan
 /// Which of some titles name a part of a view that another of them shows whole.
 pub(super) fn of_others(titles: &[&str]) -> Vec<bool> {
     let is_part = |name: &str| PARTIAL.iter().any(|w| name.to_lowercase().contains(w));
-    let whole: Vec<Vec<String>> =
-        titles.iter().filter(|t| !is_part(t)).map(|t| words(t)).collect();
+    let whole: Vec<Vec<String>> = titles.iter().filter(|t| !is_part(t)).map(|t| words(t)).collect();
     let shown = |name: &str| {
         let mine = words(name);
         // A side of the house that both name.

@@ -92,9 +92,9 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
         }
         // Small parts of a hatch are siding where the rest of it is.
         if let Some(patches) = mine.first_mut().map(|o| &mut o.patches) {
-            let more = small.into_iter().filter_map(|shape| {
-                Some(Patch { shape, ..patches.first()?.clone() })
-            });
+            let more = small
+                .into_iter()
+                .filter_map(|shape| Some(Patch { shape, ..patches.first()?.clone() }));
             patches.extend(more.collect::<Vec<_>>());
         }
         out.extend(mine);
