@@ -128,7 +128,8 @@ impl fmt::Display for EntityKind {
 /// Where in the source an entity stands. Small: there is one for every item of a drawing.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Origin {
-    /// Line of the entity's first group in a text file, from 1; byte offset in a binary one.
+    /// Line of the entity's first group in a text file, from 1; byte offset in a binary DXF; 0 in a DWG,
+    /// which has neither.
     pub line: usize,
     /// The entity's handle (group 5), or an SVG id.
     #[serde(skip_serializing_if = "Option::is_none")]

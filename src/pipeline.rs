@@ -156,6 +156,8 @@ struct Posed {
     settled: Option<House>,
     /// The first course hangs below the drawn bottom; none where nothing moved.
     hung: Option<House>,
+    /// Places too narrow for siding are filled; none where there is none.
+    filled: Option<House>,
     fields: Vec<Field>,
     planned: Vec<Vec<PlannedCourse>>,
 }
@@ -170,10 +172,12 @@ fn posed(house: &House, job: &Job) -> Posed {
     let as_drawn = settled.as_ref().unwrap_or(house);
     let hung = hung(as_drawn, &pole, &job.courses);
     let on = hung.as_ref().unwrap_or(as_drawn);
+    let filled = receive::filled(on, &pole, job);
+    let on = filled.as_ref().unwrap_or(on);
     let fields = fields(on, &pole, job);
     let wall = |f: &Field| courses(f, from_drawn::wall_of(on, f), &pole, job);
     let planned = fields.iter().map(wall).collect();
-    Posed { found, pole, settled, hung, fields, planned }
+    Posed { found, pole, settled, hung, filled, fields, planned }
 }
 
 impl Posed {
@@ -184,7 +188,8 @@ impl Posed {
 
     /// Walls as they are laid.
     fn as_hung<'a>(&'a self, house: &'a House) -> &'a House {
-        self.hung.as_ref().unwrap_or_else(|| self.as_drawn(house))
+        let moved = self.filled.as_ref().or(self.hung.as_ref());
+        moved.unwrap_or_else(|| self.as_drawn(house))
     }
 
     /// The story pole as a table, of the walls as they are laid.

@@ -12,6 +12,7 @@ mod faces;
 mod flow;
 mod overlay;
 mod overlay_failed;
+mod overlay_source;
 mod page;
 mod place;
 mod pole;
@@ -24,6 +25,7 @@ mod work;
 
 pub use convention::convention;
 pub use overlay::overlay;
+pub use overlay_source::over_source;
 pub use problems::problems;
 
 use crate::cores;

@@ -105,7 +105,10 @@ fn heading(drawing: &Drawing, findings: &[Finding]) -> String {
 /// Where a finding stands: its own place, else the first point of the entity it is about.
 fn place(drawing: &Drawing, finding: &Finding) -> Option<Point> {
     let of_entity = |o: &Origin| {
-        let same = |i: &&Item| i.origin.line == o.line && i.origin.entity == o.entity;
+        let same = |i: &&Item| {
+            let at = &i.origin;
+            (at.line, at.entity, &at.handle) == (o.line, o.entity, &o.handle)
+        };
         drawing.items.iter().find(same).and_then(|i| first_point(&i.shape))
     };
     finding.at.or_else(|| finding.origin.as_ref().and_then(of_entity)).filter(|p| p.is_finite())
@@ -283,7 +286,8 @@ fn listed(
         };
         let entity = n.origin.as_ref().map_or(String::new(), |o| {
             let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
-            format!("; {} on layer {}, line {}{handle}", o.entity, o.layer, o.line)
+            let line = if o.line == 0 { String::new() } else { format!(", line {}", o.line) };
+            format!("; {} on layer {}{line}{handle}", o.entity, o.layer)
         });
         let also = match n.also.len() {
             0 => String::new(),

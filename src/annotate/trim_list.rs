@@ -140,7 +140,8 @@ fn draw(c: &mut Canvas, row: &Row, r: Rect) {
 }
 
 fn cut(t: &TrimPiece, style: LengthStyle, boards: bool) -> String {
-    let mut out = format!("{} {}", t.mark, cut_length(style, t.length));
+    let length = trim::cut_to(&cut_length(style, t.length), t, style);
+    let mut out = format!("{} {length}", t.mark);
     if !t.path.is_empty() {
         out = trim::along_the_curve(&out);
     }

@@ -67,7 +67,7 @@ pub enum Command {
 /// A drawing and its job.
 #[derive(Debug, Args)]
 pub struct Reading {
-    /// The drawing (DXF or SVG); - reads standard input
+    /// The drawing (DXF, DWG or SVG); - reads standard input
     pub drawing: PathBuf,
     /// Job file (TOML): title, layers, product, rules
     #[arg(long, value_name = "FILE")]

@@ -5,18 +5,22 @@ use crate::finding::corners::CornerFinding;
 use crate::finding::laying::{LayingFinding, NotchPlace, ThinNotch};
 use crate::finding::{Finding, Findings};
 use crate::geom::tol::{CUT, SAME};
-use crate::geom::vocabulary::{Affine, Point};
+use crate::geom::vocabulary::{Affine, Point, Xy};
 use crate::layout::course::LaidCourse;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::{EndCut, Piece};
-use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::layout::wall::{LaidElevation, LaidFiller, LaidWall};
+use crate::model::filler::PlacedFiller;
+use crate::model::ids::TrimMark;
 use crate::model::notch::{Notch, NotchSide};
+use crate::model::trim::TrimKind;
 
 /// Adds the findings of a layout, wall by wall.
 pub fn tell(layout: &LaidHouse, findings: &mut Findings) {
     for e in &layout.elevations {
         for w in &e.walls {
             behind_posts(layout, e, w, findings);
+            fillers(layout, e, w, findings);
             thin_strips(layout, e, w, findings);
             short_panels(layout, e, w, findings);
             thin_notches(layout, e, w, findings);
@@ -51,6 +55,36 @@ fn behind_posts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &
         let at = place(e, (left + right) / 2.0, foot);
         findings.push(Finding::new(kind).on(&e.name).at(at));
     }
+}
+
+/// Places too narrow for siding, with the boards that cover them.
+fn fillers(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut Findings) {
+    let boards = |f: &LaidFiller| -> Vec<TrimMark> {
+        let [x0, y0, x1, y1] = f.place;
+        let within = |p: Xy| p[0] > x0 && p[0] < x1 && p[1] > y0 && p[1] < y1;
+        let mine = layout.trims.iter().filter(|t| t.kind == TrimKind::Filler && t.wall == w.id);
+        mine.filter(|t| within(t.place(0.5))).map(|t| t.mark.clone()).collect()
+    };
+    let placed = |f: &LaidFiller| PlacedFiller {
+        boards: boards(f),
+        by: f.by,
+        width: f.width,
+        length: f.length,
+        between: f.between.clone(),
+    };
+    let middle = |f: &LaidFiller| {
+        let [x0, y0, x1, y1] = f.place;
+        place(e, (x0 + x1) / 2.0, (y0 + y1) / 2.0)
+    };
+    let Some(first) = w.fillers.first() else { return };
+    let kind = LayingFinding::FillerBoard {
+        wall: w.id.clone(),
+        fillers: w.fillers.iter().map(placed).collect(),
+        least: layout.job.courses.least_width,
+        piece: layout.job.product.kind.piece(),
+    };
+    let others = w.fillers.iter().skip(1).map(middle).collect();
+    findings.push(Finding::new(kind).on(&e.name).at(middle(first)).also_at(others));
 }
 
 /// Runs ripped to less than the least strip.

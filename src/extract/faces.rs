@@ -107,6 +107,7 @@ fn bare_wall(
         obstacles: Vec::new(),
         bands: Vec::new(),
         joints,
+        fillers: Vec::new(),
         edges: Vec::new(),
         drawn_exposure: o.exposure,
         way: o.way,

@@ -33,7 +33,7 @@ use crate::finding::views::ViewFinding;
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
-use crate::model::house::{Backdrop, DrawnElevation, House};
+use crate::model::house::{Backdrop, DrawnElevation, House, WallWay};
 use crate::model::ids::ElevationName;
 use crate::model::linework::{Linework, Role, ViewTurn};
 
@@ -221,8 +221,11 @@ fn walls_of(
     findings: &mut Findings,
 ) -> Vec<Outline> {
     let here: Vec<Outline> = found.iter().filter(|o| view.holds(lines, o)).cloned().collect();
-    if here.is_empty() && view.of_job {
-        return ways::loose::of_view(lines, view.strokes(lines), job, findings);
+    // Where the job names the layers of a view, its lines say where every wall ends and what it encloses.
+    let of_courses = here.iter().all(|o| o.way == WallWay::Hatch && o.is_of_lines());
+    if view.of_job && (here.is_empty() || (of_courses && !view.layers.is_empty())) {
+        let found = ways::loose::of_view(lines, view.strokes(lines), job, findings);
+        return if found.is_empty() { here } else { found };
     }
     here
 }

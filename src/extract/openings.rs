@@ -69,6 +69,7 @@ pub(super) fn openings(local: &ViewFrame) -> Vec<DrawnOpening> {
                 id: Default::default(),
                 kind,
                 outline,
+                unfilled: None,
                 cut: Vec::new(),
                 block: d.block,
                 origin: d.stroke.origin,

@@ -5,7 +5,7 @@ use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnOpening, WallWay};
 use crate::model::linework::{Linework, Stroke};
-use crate::origin::Origin;
+use crate::origin::{EntityKind, Origin};
 
 /// The outside of one wall, however found.
 #[derive(Clone, Debug, Default)]
@@ -57,6 +57,11 @@ impl Outline {
     /// The box round it.
     pub(crate) fn frame(&self) -> Rect {
         bounds(&self.ring).unwrap_or(Rect::ZERO)
+    }
+
+    /// Whether it was taken from lines, one by one.
+    pub(crate) fn is_of_lines(&self) -> bool {
+        self.origin.entity != EntityKind::Hatch
     }
 
     /// As a polygon.

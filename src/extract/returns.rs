@@ -210,6 +210,7 @@ fn wall(
         obstacles: Vec::new(),
         bands: Vec::new(),
         joints: Vec::new(),
+        fillers: Vec::new(),
         edges,
         drawn_exposure: None,
         way: WallWay::Job,

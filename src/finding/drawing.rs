@@ -40,6 +40,21 @@ pub enum LooksLike {
     OtherData,
 }
 
+/// Why a DWG is not read.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case", tag = "fault")]
+pub enum DwgFault {
+    /// It is of a version that is not read.
+    Version {
+        /// As the file states it: `AC1014`.
+        version: String,
+    },
+    /// It asks for a password.
+    Locked,
+    /// Its parts do not fit together, or some are missing.
+    Broken,
+}
+
 /// Where a value stands that should be a number.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case", tag = "stands_in")]
@@ -134,6 +149,19 @@ group! {
             /// What it looks like.
             looks_like: LooksLike,
         }
+        /// A DWG that cannot be read.
+        DwgUnreadable "dwg-unreadable", Error, Architect {
+            /// The file.
+            name: String,
+            /// Why.
+            #[serde(flatten)]
+            fault: DwgFault,
+        }
+        /// Texts of a DWG that could not be decoded.
+        DwgTextsLost "dwg-texts-lost", Warning, Architect {
+            /// How many.
+            texts: usize,
+        }
         /// The file ends before it is whole.
         FileTruncated "file-truncated", Error or Warning if entities_found, Architect {
             /// The file.
@@ -189,6 +217,11 @@ group! {
             loops: usize,
             /// The most read.
             most: usize,
+        }
+        /// Every layer with geometry is off or frozen: all of them are read.
+        LayersAllOff "layers-all-off", Warning, Architect {
+            /// How many there are with geometry.
+            layers: usize,
         }
         /// Shapes lie farther out than any house.
         NumbersAbsurd "numbers-absurd", Warning, Architect {

@@ -121,6 +121,8 @@ pub enum OverlayReason {
     BinarySource,
     /// The drawing has no complete section of entities.
     NoEntitiesSection,
+    /// The drawing is a DWG.
+    DwgSource,
     /// The drawing is text in UTF-16, which no DXF is.
     WideSource,
 }

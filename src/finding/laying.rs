@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::group::group;
 use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
+use crate::model::filler::PlacedFiller;
 use crate::model::ids::{CornerId, PieceMark, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::receiver::BareBy;
@@ -68,6 +69,17 @@ group! {
             wall: WallId,
             /// How far, inches.
             by: f64,
+        }
+        /// Places too narrow for siding get filler boards.
+        FillerBoard "filler-board", Warning, Office {
+            /// The wall.
+            wall: WallId,
+            /// The boards.
+            fillers: Vec<PlacedFiller>,
+            /// The least width of siding that shall show, inches.
+            least: f64,
+            /// Whether the siding comes in panels or boards.
+            piece: SidingPiece,
         }
         /// Pieces are shorter than studs are apart.
         PanelShort "panel-short", Warning, Crew {

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::group::group;
 use crate::model::linework::LayerUse;
+use crate::model::no_siding::NoSiding;
 use crate::model::source::UnitBasis;
 use crate::units::Unit;
 
@@ -146,6 +147,37 @@ group! {
             weld: f64,
             /// Whether they met the middle of other lines, rather than ends.
             loose: bool,
+        }
+        /// Level lines at one pitch were taken for siding.
+        SidingFromLines "siding-from-lines", Warning, Office {
+            /// Their layer.
+            layer: String,
+            /// From one to the next, inches.
+            spacing: f64,
+            /// Areas that they cover.
+            patches: usize,
+            /// All of them together, square feet.
+            area: f64,
+        }
+        /// No line is drawn where level lines taken for siding end.
+        CoursesUnended "courses-unended", Warning, Architect {
+            /// Their layer.
+            layer: String,
+            /// Over what length, inches.
+            length: f64,
+        }
+        /// Level lines at one pitch were not taken for siding.
+        LinesNoSiding "lines-no-siding", Warning, Office {
+            /// Their layer.
+            layer: String,
+            /// Why.
+            why: NoSiding,
+            /// From one to the next, inches.
+            spacing: f64,
+            /// Areas that they cover.
+            patches: usize,
+            /// All of them together, square feet.
+            area: f64,
         }
     }
 }

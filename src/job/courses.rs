@@ -50,6 +50,12 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub least_strip: f64,
+    /// Least width of siding that shows between the trim at two sides of it: two openings, an opening and
+    /// a corner, a head and a soffit. A narrower place gets a filler board. Default 2 in: common practice,
+    /// no source.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub least_width: f64,
     /// Clearance on each side of a notch and over a cut edge under a sill. Default 1/4 in
     /// (common practice).
     // TrimFact::FixtureClearance.
@@ -86,6 +92,7 @@ impl Default for CourseRules {
             clear_of_roof: None,
             clear_of_ledge: None,
             least_strip: 2.0,
+            least_width: 2.0,
             notch_clearance: 0.25,
             stud_spacing: 16.0,
             slot_spacing: 16.0,

@@ -273,6 +273,7 @@ impl Job {
             TrimStock::Surround
             | TrimStock::CornerCover
             | TrimStock::Board
+            | TrimStock::Filler
             | TrimStock::TopBase
             | TrimStock::TopFace
             | TrimStock::TopPanel

@@ -3,12 +3,14 @@
 
 use super::course::LaidCourse;
 use super::wall::{
-    LaidBare, LaidEdge, LaidElevation, LaidHidden, LaidObstacle, LaidOpening, LaidWall, LaidZone,
+    LaidBare, LaidEdge, LaidElevation, LaidFiller, LaidHidden, LaidObstacle, LaidOpening, LaidWall,
+    LaidZone,
 };
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::strip::clip_band;
 use crate::geom::vocabulary::{Point, Xy};
+use crate::model::filler::DrawnFiller;
 use crate::model::house::{
     DrawnElevation, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, HiddenPart, House,
 };
@@ -98,6 +100,7 @@ fn wall(
         gross_area: total_area(&wall.faces) / SQUARE_FOOT,
         net_area: total_area(&sided) / SQUARE_FOOT,
         gable_area: None,
+        fillers: wall.fillers.iter().map(filler).collect(),
         drawn_exposure: wall.drawn_exposure,
         bands: wall.bands.iter().map(|p| xys(&p.outer)).collect(),
         joints: wall.joints.clone(),
@@ -111,6 +114,19 @@ fn wall(
         total_area(&clip_band(&sided, foot, top + 1.0)) / SQUARE_FOOT
     });
     out
+}
+
+fn filler(f: &DrawnFiller) -> LaidFiller {
+    let r = f.place;
+    let width = f.width();
+    LaidFiller {
+        by: f.by,
+        place: [r.x0, r.y0, r.x1, r.y1],
+        between: f.between.clone(),
+        opening: f.opening.clone(),
+        width,
+        length: r.width() + r.height() - width,
+    }
 }
 
 fn hidden(part: &HiddenPart) -> LaidHidden {

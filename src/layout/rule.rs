@@ -39,6 +39,8 @@ rules! {
     WallCovered,
     /// Wall that gets no siding is told by its reason, and no part of net area.
     BareWall,
+    /// No siding goes where too little of it would show; filler boards do.
+    NarrowPlaces,
     /// Starts keep clear of grade in whole courses.
     GradeClearance,
     /// Named sides go right round the field.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
+use crate::model::filler::{FillerBy, FillerSide};
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
@@ -79,6 +80,9 @@ pub struct LaidWall {
     /// The part of `net_area` above the lowest foot of a rake, square feet; none without a rake.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub gable_area: Option<f64>,
+    /// Parts too narrow for siding, covered by filler boards.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub fillers: Vec<LaidFiller>,
     /// Exposure of drawn siding, inches: not used.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drawn_exposure: Option<f64>,
@@ -116,6 +120,24 @@ pub struct LaidBare {
     pub outline: Vec<Vec<Xy>>,
     /// Its area, square feet.
     pub area: f64,
+}
+
+/// A part of a wall that a filler board covers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LaidFiller {
+    /// Why no siding goes there.
+    pub by: FillerBy,
+    /// Left, bottom, right, top.
+    pub place: [f64; 4],
+    /// What it stands between: left and right, or below and above; both the same over a course line.
+    pub between: [FillerSide; 2],
+    /// The opening whose frame it is taken into.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening: Option<OpeningId>,
+    /// Width it is ripped to, inches.
+    pub width: f64,
+    /// Its length, inches.
+    pub length: f64,
 }
 
 /// A hole.
@@ -178,6 +200,12 @@ impl LaidWall {
     pub fn bare_area(&self) -> f64 {
         let of_gross = self.bare.iter().filter(|b| b.by != BareBy::BehindRoof);
         of_gross.map(|b| b.area).sum::<f64>() + 0.0
+    }
+
+    /// What filler boards cover, square feet.
+    pub fn filler_area(&self) -> f64 {
+        let fillers = self.bare.iter().filter(|b| b.by == BareBy::Filler);
+        fillers.map(|b| b.area).sum::<f64>() + 0.0
     }
 
     /// Height of the lowest foot of a rake; `None` for a wall without one.

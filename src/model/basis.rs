@@ -4,6 +4,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::filler::RippedWidth;
 use super::flashed_run::FlashedLength;
 use super::ids::ItemId;
 use super::item::SidingPiece;
@@ -88,6 +89,9 @@ pub enum Basis {
         /// Of what is bent, how much of the length is laps.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         bent_laps: Option<f64>,
+        /// Of what is ripped, by width.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        widths: Vec<RippedWidth>,
     },
     /// A cap at the bottom of each corner post that stops over an overhang.
     PostCaps,
@@ -253,7 +257,7 @@ pub enum Basis {
     },
     /// Net area of a zone of other cladding; nothing of it is counted.
     ZoneArea,
-    /// Wall that gets no siding, by why. The last is no part of gross area.
+    /// Wall that gets no siding, by why. What is behind roofs is no part of gross area.
     BareWall {
         /// Too near to finished grade.
         near_grade: f64,
@@ -261,6 +265,8 @@ pub enum Basis {
         over_roofs: f64,
         /// Behind lower roofs.
         behind_roofs: f64,
+        /// Under filler boards.
+        fillers: f64,
     },
     /// A rule of thumb, not bought.
     RuleOfThumb {

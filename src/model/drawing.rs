@@ -98,6 +98,16 @@ impl Default for Pen {
     }
 }
 
+/// Color and line weight of one entity as its source writes them: they tell what was drawn in one go
+/// from the rest, and nothing more is read from them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Ink {
+    /// Color: a number of the source's own; 0 as its layer has it.
+    pub color: u32,
+    /// Line weight: a number of the source's own; 0 as its layer has it.
+    pub weight: i32,
+}
+
 /// Line types, by the names of ISO 128.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Dash {
@@ -154,6 +164,8 @@ pub struct Item {
     pub group: Option<usize>,
     /// Not flagged invisible, and neither its layer nor its insert's is hidden.
     pub shown: bool,
+    /// What it is drawn with, beside its layer's pen.
+    pub ink: Ink,
     /// What is drawn.
     pub shape: Shape,
     /// Where it stands in the source.
@@ -303,6 +315,7 @@ impl Drawing {
             space: Space::Model,
             group: None,
             shown: true,
+            ink: Ink::default(),
             shape,
             origin,
         });

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::account::LayerAccount;
 use super::corner::Corner;
+use super::filler::DrawnFiller;
 use super::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use super::linework::Role;
 use crate::geom::polygon::Polygon;
@@ -103,6 +104,8 @@ pub struct DrawnWall {
     pub joints: Vec<f64>,
     /// The sides of `faces`, each with what it is.
     pub edges: Vec<DrawnEdge>,
+    /// Parts too narrow for siding.
+    pub fillers: Vec<DrawnFiller>,
     /// Exposure of a drawn siding texture, inches: reported, never used (common practice).
     // LayoutFact::HatchIsNoLayout.
     pub drawn_exposure: Option<f64>,
@@ -169,6 +172,8 @@ pub struct DrawnOpening {
     pub kind: OpeningKind,
     /// The edge the channel follows.
     pub outline: Ring,
+    /// The same before fillers beside it were taken into it.
+    pub unfilled: Option<Ring>,
     /// Sides at which the drawn opening goes on over an area without siding.
     pub cut: Vec<OpeningSide>,
     /// The block it was inserted as.
@@ -305,6 +310,13 @@ impl DrawnOpening {
     /// Left, right, sill and head: the box round the outline.
     pub fn sides(&self) -> (f64, f64, f64, f64) {
         let b = crate::geom::polygon::bounds(&self.outline).unwrap_or_default();
+        (b.x0, b.x1, b.y0, b.y1)
+    }
+
+    /// The same without fillers.
+    pub fn own_sides(&self) -> (f64, f64, f64, f64) {
+        let ring = self.unfilled.as_ref().unwrap_or(&self.outline);
+        let b = crate::geom::polygon::bounds(ring).unwrap_or_default();
         (b.x0, b.x1, b.y0, b.y1)
     }
 }

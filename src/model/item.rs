@@ -271,6 +271,7 @@ impl TrimStock {
             TrimStock::Surround => "flat-surround",
             TrimStock::CornerCover => "wide-corner-cover",
             TrimStock::Board => "trim-board",
+            TrimStock::Filler => "filler-board",
             TrimStock::TopBase => "top-base",
             TrimStock::TopFace => "top-face-board",
             TrimStock::TopPanel => "top-panel",

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::drawing::{Group, Layer, Text, Viewport};
+use super::drawing::{Group, Ink, Layer, Text, Viewport};
 use super::hatch::Hatch;
 use super::source::UnitBasis;
 use super::turn::Turn;
@@ -118,6 +118,8 @@ pub struct Stroke {
     /// The insertion that is drawn as one thing and that it is part of, an index into
     /// [`Linework::groups`]: of openings and fixtures only.
     pub part_of: Option<usize>,
+    /// What it is drawn with.
+    pub ink: Ink,
     /// Entities of the source that it stands for: those joined to it and those that say the same.
     pub entities: usize,
     /// Place in the source.
@@ -161,6 +163,8 @@ pub struct HatchArea {
     pub group: Option<usize>,
     /// Whether its area stands among the strokes as closed outlines.
     pub outlined: bool,
+    /// Course lines that it is drawn by; 0 where it is a hatch.
+    pub course_lines: usize,
     /// Place in the source.
     pub origin: Origin,
 }

@@ -65,6 +65,8 @@ pub enum BareBy {
     OverRoof,
     /// A lower roof stands in front of it: no part of gross area.
     BehindRoof,
+    /// It is too narrow for siding: a filler board covers it.
+    Filler,
 }
 
 /// A part of a wall that gets no siding.

@@ -52,6 +52,8 @@ pub enum TrimKind {
     Frieze,
     /// Band board across a wall.
     Band,
+    /// Filler board where no siding goes.
+    Filler,
     /// Nailed base of a top finish.
     TopBase,
     /// Face board snapped on the base.
@@ -70,7 +72,7 @@ pub enum TrimKind {
 
 impl TrimKind {
     /// Every kind.
-    pub const ALL: [TrimKind; 24] = [
+    pub const ALL: [TrimKind; 25] = [
         TrimKind::Starter,
         TrimKind::OutsidePost,
         TrimKind::InsidePost,
@@ -88,6 +90,7 @@ impl TrimKind {
         TrimKind::CornerCover,
         TrimKind::Frieze,
         TrimKind::Band,
+        TrimKind::Filler,
         TrimKind::TopBase,
         TrimKind::TopFace,
         TrimKind::TopPanel,
@@ -114,6 +117,7 @@ impl TrimKind {
             TrimKind::Surround => TrimStock::Surround,
             TrimKind::CornerCover => TrimStock::CornerCover,
             TrimKind::Frieze | TrimKind::Band => TrimStock::Board,
+            TrimKind::Filler => TrimStock::Filler,
             TrimKind::TopBase => TrimStock::TopBase,
             TrimKind::TopFace => TrimStock::TopFace,
             TrimKind::TopPanel => TrimStock::TopPanel,
@@ -159,6 +163,8 @@ pub enum TrimStock {
     CornerCover,
     /// Trim board, for friezes and bands.
     Board,
+    /// Filler board, ripped to the width of its place.
+    Filler,
     /// Base of a top finish.
     TopBase,
     /// Face board of a top finish.
@@ -173,7 +179,7 @@ pub enum TrimStock {
 
 impl TrimStock {
     /// Every stock.
-    pub const ALL: [TrimStock; 15] = [
+    pub const ALL: [TrimStock; 16] = [
         TrimStock::Starter,
         TrimStock::OutsidePost,
         TrimStock::InsidePost,
@@ -184,6 +190,7 @@ impl TrimStock {
         TrimStock::Surround,
         TrimStock::CornerCover,
         TrimStock::Board,
+        TrimStock::Filler,
         TrimStock::TopBase,
         TrimStock::TopFace,
         TrimStock::TopPanel,
@@ -204,6 +211,7 @@ impl TrimStock {
             TrimStock::Surround => "surround",
             TrimStock::CornerCover => "corner-cover",
             TrimStock::Board => "board",
+            TrimStock::Filler => "filler",
             TrimStock::TopBase => "top-base",
             TrimStock::TopFace => "top-face",
             TrimStock::TopPanel => "top-panel",
@@ -279,6 +287,9 @@ pub struct TrimPiece {
     pub path: Vec<[f64; 2]>,
     /// Cut length, tabs and laps included.
     pub length: f64,
+    /// Width it is ripped to, inches: of filler boards.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub width: Option<f64>,
     /// Its ends: at `from`, at `to`.
     pub ends: [TrimEnd; 2],
     /// Stock length it is cut from: `J-channel 12`.

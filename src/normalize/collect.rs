@@ -73,7 +73,9 @@ fn add(out: &mut Linework, item: &Item) {
         Shape::Polyline(_) | Shape::Curve(_) => out.strokes.extend(strokes(item, role)),
         Shape::Hatch(h) => {
             let hatch = h.clone();
-            out.hatches.push(HatchArea { hatch, role, layer, group, outlined: false, origin });
+            let (outlined, course_lines) = (false, 0);
+            let area = HatchArea { hatch, role, layer, group, outlined, course_lines, origin };
+            out.hatches.push(area);
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),
         Shape::Dimension(d) => {

@@ -75,6 +75,7 @@ fn joined(
                 layer,
                 group,
                 part_of,
+                ink: Default::default(),
                 entities,
                 origin,
             });

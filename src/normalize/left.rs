@@ -81,6 +81,7 @@ fn place_of(l: &LeftOut, role: Role) -> Stroke {
         layer: l.layer,
         group: l.group,
         part_of: None,
+        ink: Default::default(),
         entities: l.count,
         origin: l.origin.clone(),
     }

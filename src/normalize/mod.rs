@@ -2,6 +2,7 @@
 //! listed.
 
 mod collect;
+mod courses;
 mod dirt;
 mod fills;
 mod insertions;
@@ -69,5 +70,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     weld::close_outlines(lines, job.drawing.weld, findings);
     insertions::assign(lines);
     fills::outline(lines);
+    courses::find(lines, job, findings);
     dirt::dimensions(lines, job, findings);
 }

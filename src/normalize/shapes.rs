@@ -30,6 +30,7 @@ pub(super) fn strokes(item: &Item, role: Option<Role>) -> Vec<Stroke> {
         layer: item.layer,
         group: item.group,
         part_of: None,
+        ink: item.ink,
         // Parts of one entity are one.
         entities: usize::from(i == 0),
         origin: item.origin.clone(),

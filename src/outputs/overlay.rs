@@ -7,12 +7,15 @@ use crate::layout::backdrop::Backdrops;
 use crate::layout::set::LaidSet;
 use crate::write::overlay::{Measure, separate, spliced};
 
-/// The overlay in a copy of the source; a source that takes no splice (binary) gets one on the same
-/// origin.
+/// The overlay in a copy of the source; for a source that takes no splice (binary, or no DXF) a drawing of
+/// its own on the same origin, with the source's lines on a layer beneath.
 pub(super) fn in_source(layout: &Layout, backdrops: &Backdrops, source: &[u8]) -> OutputFile {
     let overlay = annotate::overlay(layout, backdrops);
-    let whole = spliced(source, &overlay, measure(layout));
-    ("overlay.dxf".to_owned(), whole.unwrap_or_else(|_| separate(&overlay, measure(layout))))
+    let whole = spliced(source, &overlay, measure(layout)).unwrap_or_else(|_| {
+        let drawn = annotate::over_source(overlay, layout, backdrops);
+        separate(&drawn, measure(layout))
+    });
+    ("overlay.dxf".to_owned(), whole)
 }
 
 /// The overlay as a drawing of its own, on the source's origin.

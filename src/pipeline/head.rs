@@ -112,7 +112,11 @@ fn overlay_apart(source: &[u8]) -> Option<Finding> {
         return None;
     }
     let reason = write::overlay::takes(source).err()?;
-    let reason = if read::is_wide(source) { OverlayReason::WideSource } else { reason };
+    let reason = match () {
+        () if read::is_wide(source) => OverlayReason::WideSource,
+        () if read::is_dwg(source) => OverlayReason::DwgSource,
+        () => reason,
+    };
     Some(Finding::new(FileFinding::OverlayApart { reason }))
 }
 

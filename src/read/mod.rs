@@ -1,5 +1,7 @@
 //! Readers: bytes of a drawing to a [`Drawing`] with nothing implicit.
 
+#[cfg(feature = "dwg")]
+mod dwg;
 pub mod dxf;
 pub mod layout_json;
 pub mod limits;
@@ -15,7 +17,7 @@ use crate::model::drawing::Drawing;
 /// Reads a drawing, told apart by its content.
 ///
 /// # Errors
-/// `not-dxf` when the bytes are neither DXF nor SVG (the note says what they look like), `file-truncated` when
+/// `not-dxf` when the bytes are neither DXF, DWG nor SVG (the note says what they look like), `dwg-unreadable`, `file-truncated` when
 /// no entities are left, `file-too-big`, `layers-too-many`, and `numbers-absurd` when nothing readable remains.
 pub fn drawing(
     bytes: &[u8],
@@ -29,6 +31,13 @@ pub fn drawing(
     }
     if let Some(looks_like) = packed(bytes) {
         return Err(Refusal::new(DrawingFinding::NotDxf { name: name.to_owned(), looks_like }));
+    }
+    #[cfg(feature = "dwg")]
+    if is_dwg(bytes) {
+        let text = dwg::as_dxf(bytes, name, findings)?;
+        let mut drawing = dxf::transcribed(&text, name, limits, findings)?;
+        drawing.dialect.format = format!("DWG {}", dwg::version(bytes));
+        return of_few_layers(drawing, limits);
     }
     let wide = wide::encoding(bytes);
     let bytes = &*wide::narrowed(bytes);
@@ -48,6 +57,11 @@ pub fn drawing(
 /// Whether a drawing is text in UTF-16: it is read, and nothing can be put into its own bytes.
 pub fn is_wide(bytes: &[u8]) -> bool {
     wide::encoding(bytes).is_some()
+}
+
+/// Whether a drawing is a DWG.
+pub fn is_dwg(bytes: &[u8]) -> bool {
+    bytes.starts_with(b"AC10")
 }
 
 /// What a file is that must be unpacked or saved anew before it can be read.

@@ -13,6 +13,7 @@ use crate::job::set_backs::SetBacks;
 use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
+use crate::model::filler::{DrawnFiller, FilledTo, FillerBy};
 use crate::model::house::{DrawnEdge, EdgeKind, House};
 use crate::model::receiver::{BareBy, BarePart, Field};
 
@@ -55,6 +56,12 @@ pub fn field(
             moved.push(DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() });
         }
     }
+    let fillers: Vec<Polygon> = of.fillers.iter().map(DrawnFiller::shape).collect();
+    if !fillers.is_empty() {
+        bare.push(BarePart { by: BareBy::Filler, shapes: union_all(&fillers) });
+        off.extend(fillers);
+        moved.extend(of.fillers.iter().filter(|f| f.opening.is_none()).flat_map(sides_of));
+    }
     let clear = difference(&of.faces, &union_all(&off));
     let shapes = if stepped.is_empty() { clear } else { difference(&clear, &stepped) };
     // What clearances and friezes end at may stand on a course line but for drawing noise.
@@ -71,6 +78,28 @@ pub fn field(
         edges(&shown, &shapes, pole, (clear, trim))
     };
     Field { elevation, wall, shapes, edges, bare }
+}
+
+/// The sides at which siding ends round a filler that is in no frame: as at a bare area, or as at the side
+/// it stands under or over.
+fn sides_of(f: &DrawnFiller) -> [DrawnEdge; 4] {
+    let r = f.place;
+    let own = (f.by == FillerBy::Hidden).then(|| f.between[0].to);
+    let at = |x: f64, y: f64| Point::new(x, y);
+    let side = |kind: EdgeKind, from: Point, to: Point| DrawnEdge {
+        kind,
+        from,
+        to,
+        pitch: None,
+        tag: None,
+    };
+    let bottom = if own == Some(FilledTo::Eave) { EdgeKind::Eave } else { EdgeKind::BareBottom };
+    [
+        side(EdgeKind::BareTop, at(r.x0, r.y1), at(r.x1, r.y1)),
+        side(bottom, at(r.x1, r.y0), at(r.x0, r.y0)),
+        side(EdgeKind::Abutment, at(r.x1, r.y1), at(r.x1, r.y0)),
+        side(EdgeKind::Abutment, at(r.x0, r.y0), at(r.x0, r.y1)),
+    ]
 }
 
 /// Rise over run from which what panels keep clear of is measured sideways: no roof is so steep, from

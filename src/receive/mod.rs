@@ -6,8 +6,12 @@
 pub mod boards;
 mod corners;
 mod covers;
+mod faces;
 pub mod field;
+pub mod fill;
+mod narrow;
 pub mod sides;
 pub mod steps;
 
 pub use field::field;
+pub use fill::filled;

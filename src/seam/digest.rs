@@ -1,6 +1,6 @@
 //! The problem in whole steps of an inch, with what the search asks again and again worked out once.
 
-use super::hit_sum::Hits;
+use super::hit_sum::{Hits, LIGHTLY_WEIGHED};
 use super::hits::{hits, least_hits, wide};
 use super::part::{Digest, Part};
 use super::rules::{Rules, Steps};
@@ -30,6 +30,7 @@ impl Digest {
             jamb: whole(r.jamb),
             on_jamb: whole(ON_JAMB),
             seam_short: r.seam_short_runs,
+            hit_costs: LIGHTLY_WEIGHED,
             effort: r.effort,
             seed: r.seed,
         };

@@ -10,8 +10,14 @@ const BITS: u32 = 20;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Hits(i64);
 
-/// What a hit costs in the search, in millionths of a panel: never worth one.
-const COSTS: [i64; 3] = [40_000, 30_000, 20_000];
+/// What hits cost in the search, each sort by itself, in millionths of a panel: never worth one.
+pub(super) type HitCosts = [i64; 3];
+
+/// In the first search.
+pub(super) const LIGHTLY_WEIGHED: HitCosts = [40_000, 30_000, 20_000];
+
+/// In one that keeps off openings from the start.
+pub(super) const OPENINGS_WEIGHED: HitCosts = [400_000, 200_000, 60_000];
 
 /// What it costs beside looks of other sorts while parts are laid again.
 const LOOKS: [i64; 3] = [150, 130, 100];
@@ -40,8 +46,8 @@ impl Hits {
 
     /// Its cost in the search.
     #[inline]
-    pub(super) fn cost(self) -> i64 {
-        self.weighed(COSTS)
+    pub(super) fn cost(self, costs: HitCosts) -> i64 {
+        self.weighed(costs)
     }
 
     /// Its cost beside looks of other sorts.
@@ -80,6 +86,9 @@ mod tests {
         assert!(Hits::IN_NOTCH > many && Hits::IN_NOTCH > Hits::ON_JAMB && Hits::ON_JAMB > many);
         let sum = many + Hits::IN_NOTCH + Hits::ON_JAMB.times(3);
         assert_eq!(sum.each(), [1, 3, 1000]);
-        assert_eq!((sum + sum.times(-1), sum.cost()), (Hits::NONE, 40_000 + 90_000 + 20_000_000));
+        assert_eq!(
+            (sum + sum.times(-1), sum.cost(LIGHTLY_WEIGHED)),
+            (Hits::NONE, 40_000 + 90_000 + 20_000_000)
+        );
     }
 }

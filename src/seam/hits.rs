@@ -7,12 +7,15 @@ use super::rules::Rules;
 use super::stagger::seams;
 use crate::model::seam::AtOpenings;
 
+/// Steps by which an interval may be wider than it truly is, at either end.
+const BETWEEN_STEPS: i64 = 2;
+
 /// Open intervals where a seam stands in a notch or nearer to one than wished, left to right; those that
-/// meet are one.
+/// meet are one. Ends between two steps go outward: no seam is nearer than it is told to be.
 pub(super) fn wide(notched: &[(f64, f64)], rules: &Rules) -> Vec<(i64, i64)> {
-    let whole = |x: f64| rules.steps.whole(x);
-    let mut all: Vec<(i64, i64)> =
-        notched.iter().map(|(a, b)| (whole(*a) - rules.jamb, whole(*b) + rules.jamb)).collect();
+    let steps = rules.steps;
+    let outward = |(a, b): &(f64, f64)| (steps.down(*a) - rules.jamb, steps.up(*b) + rules.jamb);
+    let mut all: Vec<(i64, i64)> = notched.iter().map(outward).collect();
     all.sort_unstable();
     let mut out: Vec<(i64, i64)> = Vec::new();
     for (a, b) in all {
@@ -88,13 +91,14 @@ pub(super) fn least_hits(part: &Part) -> Hits {
 }
 
 /// How few hits of each sort the runs allow, each by itself and each sort by itself: what no layout of
-/// them has fewer of. Intervals a step shorter than the rules', since runs are posed in whole steps.
+/// them has fewer of. Intervals are shorter than the rules' by what lies between two steps: of the ends of
+/// notches, and of the runs, which are posed in whole steps.
 pub(super) fn least_at_openings(digest: &super::part::Digest) -> AtOpenings {
     let mut sums = [0; 3];
     for part in digest.parts.iter().filter(|p| !p.one_piece && !p.ways.is_empty()) {
         let mut least = [i64::MAX; 3];
         for (w, way) in part.ways.iter().enumerate() {
-            let steps = within(part, *way, &digest.rules, 1);
+            let steps = within(part, *way, &digest.rules, BETWEEN_STEPS);
             for hits in open(part, w, &steps) {
                 for (least, n) in least.iter_mut().zip(hits.each()) {
                     *least = n.min(*least);
@@ -118,5 +122,7 @@ mod tests {
         let rules = Rules { jamb: 96, ..Rules::plain(2400, 2) };
         let spans = wide(&[(40.0, 60.0), (10.0, 30.0), (100.0, 110.0)], &rules);
         assert_eq!(spans, [(4 * 16, 66 * 16), (94 * 16, 116 * 16)]);
+        // 10.03 in lies between 160 and 161 sixteenths, 30.04 in between 480 and 481.
+        assert_eq!(wide(&[(10.03, 30.04)], &rules), [(160 - 96, 481 + 96)]);
     }
 }

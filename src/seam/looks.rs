@@ -142,6 +142,14 @@ impl std::ops::Add for Ill {
     }
 }
 
+impl std::ops::Sub for Ill {
+    type Output = Ill;
+
+    fn sub(self, other: Ill) -> Ill {
+        Ill { hits: self.hits + other.hits.times(-1), others: self.others - other.others }
+    }
+}
+
 /// Of sorted places, those nearer to `x` than `reach`.
 fn within(places: &[i64], x: i64, reach: i64) -> &[i64] {
     let from = places.partition_point(|p| *p <= x - reach);

@@ -3,7 +3,8 @@
 use super::conflicts::Pins;
 use super::part::Digest;
 use super::pool::Pool;
-use super::{certificate, conflicts, construct, crew, improve, looks, polish};
+use super::search::search;
+use super::{certificate, conflicts, construct, crew, looks, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
 use crate::model::seam::{Certificate, Effort, SeamProblem};
@@ -33,7 +34,7 @@ pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress))
     }
     let mut first = construct::lay(&digest);
     let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
-    let mut pool = improve::improve(&digest, &first, &pins, certificate.bound, watch);
+    let mut pool = search(&digest, &first, &pins, certificate.bound, watch);
     let looks = looks::Looks::new(problem, &digest);
     polish::polish(&digest, &looks, &mut pool, pins.clone());
     Solved { digest, pool, pins, conflicts, certificate, crew }

@@ -1,9 +1,10 @@
-//! Better looks at no more panels: parts with ill looks and what shares their panels are laid again,
-//! and kept if panels are no more and looks no worse.
+//! Better looks at no more panels: parts with ill looks are slid, or taken up with what shares their panels and
+//! laid again. A little worse is kept at first, less and less so; the best on the way is what is taken.
 
 use std::collections::BTreeSet;
 
 use super::conflicts::Pins;
+use super::improve::counted;
 use super::insert::Inserter;
 use super::looks::{Ill, Looks};
 use super::part::Digest;
@@ -11,20 +12,27 @@ use super::placed::Placed;
 use super::pool::Pool;
 use super::random::Random;
 use super::rules::UNIT;
+use super::search::is_house;
+use super::slide::{slide, wish};
 use crate::model::seam::Effort;
 
 /// Chance in comparisons while laying again: 0.05 panels.
 const NOISE: i64 = UNIT / 20;
+/// Worsening of looks kept at the start: three seams in line.
+const HOT: i64 = 30;
+/// Of so many rounds one lays parts again; the others slide.
+const LAID_AGAIN: usize = 2;
 /// Most parts taken up in a round.
 const MOST_TAKEN: usize = 12;
 
 fn rounds(digest: &Digest) -> u64 {
-    let parts = super::improve::counted(digest);
+    let parts = counted(digest);
     match digest.rules.effort {
         Effort::Crew => 0,
-        Effort::Brief => 10 * parts,
-        Effort::Usual => 20 * parts,
-        Effort::Long => 600 * parts,
+        Effort::Brief => 20 * parts,
+        Effort::Usual if !is_house(digest) => 30 * parts,
+        Effort::Usual => 100 * parts,
+        Effort::Long => 1200 * parts,
     }
 }
 
@@ -34,26 +42,58 @@ pub(super) fn polish(digest: &Digest, looks: &Looks, pool: &mut Pool, pins: Pins
     let mut inserter = Inserter::new(digest, random, NOISE);
     inserter.pinned = pins;
     inserter.looks = Some(looks);
+    let mut best = Best::of(pool, Ill::default());
+    let mut now = best.sum;
+    let rounds = rounds(digest);
+    let again_after = (digest.parts.len() as u64 / 2).max(1);
     let mut ill: Vec<usize> = Vec::new();
     // Those of them with a seam in a notch or on a jamb line: every other round is one of theirs.
     let mut worst: Vec<usize> = Vec::new();
-    for round in 0..rounds(digest) {
-        let parts = digest.parts.len() as u64;
-        if round % (4 * parts.max(1)) == 0 {
+    for round in 0..rounds {
+        if round % again_after == 0 {
             let of = |p: &usize| looks.of(digest, &pool.placed, *p);
             ill = (0..digest.parts.len()).filter(|p| of(p) > Ill::default()).collect();
             if ill.is_empty() {
-                return;
+                break;
             }
             let bad = |p: &usize| of(p).hits.is_bad();
             worst = ill.iter().copied().filter(bad).collect();
         }
         let among = if worst.is_empty() || round % 2 == 1 { &ill } else { &worst };
         let one = among[inserter.random.below(among.len())];
-        let mut taken = with_mates(digest, pool, one, &mut inserter.random);
-        // What is pinned stands before the others look for a place.
-        taken.sort_by_key(|p| inserter.pinned[*p].is_none());
-        again(digest, looks, pool, &mut inserter, &taken);
+        let heat = HOT * (rounds - round) as i64 / rounds as i64;
+        let worse = inserter.random.below(heat.max(1) as usize) as i64;
+        let changed = if inserter.random.below(LAID_AGAIN) == 0 {
+            let mut taken = with_mates(digest, pool, one, &mut inserter.random);
+            // What is pinned stands before the others look for a place.
+            taken.sort_by_key(|p| inserter.pinned[*p].is_none());
+            again(digest, looks, pool, &mut inserter, (&taken, worse))
+        } else {
+            let by = wish(digest, pool, one, &mut inserter.random);
+            slide(digest, looks, pool, (one, by), (&inserter.pinned, worse))
+        };
+        if let Some((before, after)) = changed {
+            now = now + after - before;
+            if (pool.bought(), now) < (best.panels, best.sum) {
+                best = Best::of(pool, now);
+            }
+        }
+    }
+    *pool = Pool::of(digest, &best.placed, &best.kinds);
+}
+
+/// The best layout so far.
+struct Best {
+    placed: Vec<Option<Placed>>,
+    kinds: Vec<usize>,
+    panels: usize,
+    /// What is ill about it, less what was about the first.
+    sum: Ill,
+}
+
+impl Best {
+    fn of(pool: &Pool, sum: Ill) -> Self {
+        Best { placed: pool.placed.clone(), kinds: pool.kinds(), panels: pool.bought(), sum }
     }
 }
 
@@ -92,14 +132,15 @@ fn with_mates(digest: &Digest, pool: &Pool, part: usize, random: &mut Random) ->
     out
 }
 
-/// Takes parts up and lays them again; puts them back if that was no better.
+/// Takes parts up and lays them again; puts them back if that took more panels, or looks more than `worse` worse.
+/// What was ill before and after, if they stay.
 fn again(
     digest: &Digest,
     looks: &Looks,
     pool: &mut Pool,
     inserter: &mut Inserter,
-    taken: &[usize],
-) {
+    (taken, worse): (&[usize], i64),
+) -> Option<(Ill, Ill)> {
     let panels = pool.bought();
     let mut before = Ill::default();
     let mut stood = Vec::new();
@@ -108,6 +149,7 @@ fn again(
         before = before + looks.of(digest, &pool.placed, *p);
         stood.extend(pool.take(digest, *p).map(|how| (*p, how)));
     }
+    let most = before.weight() + worse;
     let mut after = Ill::default();
     let mut laid = true;
     for p in taken {
@@ -118,16 +160,17 @@ fn again(
         pool.place(digest, *p, how);
         after = after + looks.of(digest, &pool.placed, *p);
         // Laying the others can only add to both.
-        laid = pool.bought() <= panels && after <= before;
+        laid = pool.bought() <= panels && after.weight() <= most;
         if !laid {
             break;
         }
     }
     if laid {
-        return;
+        return Some((before, after));
     }
     for p in taken {
         pool.take(digest, *p);
     }
     stood.into_iter().for_each(|(p, how)| pool.place(digest, p, how));
+    None
 }

@@ -1,6 +1,6 @@
 //! Panels and what is cut from them, for the whole house, with the state of every part.
 
-use super::hit_sum::Hits;
+use super::hit_sum::{HitCosts, Hits};
 use super::options::Way;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;
@@ -69,6 +69,7 @@ pub(super) struct Pool {
     /// The most that a panel of any kind holds.
     most_room: i64,
     kerf: i64,
+    hit_costs: HitCosts,
 }
 
 impl Pool {
@@ -97,6 +98,7 @@ impl Pool {
             worths,
             most_room: room,
             kerf: rules.kerf,
+            hit_costs: rules.hit_costs,
         }
     }
 
@@ -146,7 +148,7 @@ impl Pool {
     pub(super) fn cost(&self) -> i64 {
         self.kinds.iter().map(|k| k.used() as i64 * k.unit).sum::<i64>() - self.leftover
             + self.seams * weight::SEAM
-            + self.hits.cost()
+            + self.hits.cost(self.hit_costs)
     }
 
     /// Worth of all that is left on cut panels.
@@ -314,5 +316,5 @@ impl Pool {
 #[inline]
 pub(super) fn soft(digest: &Digest, part: usize, way: usize, a: i64) -> i64 {
     let p = &digest.parts[part];
-    weight::SEAM * (p.ways[way].k - 1) + hits_at(p, way, a).cost()
+    weight::SEAM * (p.ways[way].k - 1) + hits_at(p, way, a).cost(digest.rules.hit_costs)
 }

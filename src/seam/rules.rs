@@ -1,7 +1,12 @@
 //! The rules of a seam problem in whole steps of an inch, and the whole numbers that costs are counted in.
 
+use super::hit_sum::HitCosts;
+
 /// One panel, in the whole numbers that costs are counted in.
 pub(super) const UNIT: i64 = 1_000_000;
+
+/// A place this near to a step, in steps, is at it.
+const WITHIN: f64 = 1e-6;
 
 /// The steps of an inch that lengths are counted in: a tape's sixteenths, or finer ones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,6 +22,16 @@ impl Steps {
     #[inline]
     pub(super) fn whole(self, x: f64) -> i64 {
         (x * self.0 as f64).round() as i64
+    }
+
+    /// The step at a place or before it.
+    pub(super) fn down(self, x: f64) -> i64 {
+        (x * self.0 as f64 + WITHIN).floor() as i64
+    }
+
+    /// The step at a place or after it.
+    pub(super) fn up(self, x: f64) -> i64 {
+        (x * self.0 as f64 - WITHIN).ceil() as i64
     }
 
     /// Steps in whole inches.
@@ -66,6 +81,8 @@ pub(super) struct Rules {
     /// How near to a jamb line a seam stands on it.
     pub on_jamb: i64,
     pub seam_short: bool,
+    /// What seams at openings cost in the search.
+    pub hit_costs: HitCosts,
     pub effort: crate::model::seam::Effort,
     pub seed: u64,
 }
@@ -87,6 +104,7 @@ impl Rules {
             jamb: 0,
             on_jamb: 0,
             seam_short: false,
+            hit_costs: super::hit_sum::LIGHTLY_WEIGHED,
             effort: Default::default(),
             seed: 1,
         }

@@ -20,6 +20,7 @@ facts! {
         Bulge: "a bulge is the tangent of a quarter of the included angle", [DxfReference], "", Read;
         Sagitta: "sagitta is bulge by half the chord; radius, chord by (1 + b2) by 4 b", [], "", Exact;
         LayerFlags: "a frozen layer has bit 1, a layer that is off a negative color", [DxfReference], "", Memory;
+        LineWeightIndex: "24 line weights from 0 to 2.11 mm, by layer -1, by block -2, default -3", [DxfReference], "", Memory;
         DimensionOverride: "a dimension's text that disagrees with its measure is told", [DxfReference], "", Memory;
         TextEscapes: "%%d degree, %%p plus-minus, %%c diameter", [DxfReference], "", Memory;
         LayerNames: "discipline, major and minor groups of a layer's name", [CadStandard], "1", Read;

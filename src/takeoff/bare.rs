@@ -24,6 +24,7 @@ pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
         near_grade: by(BareBy::NearGrade),
         over_roofs: by(BareBy::OverRoof),
         behind_roofs: by(BareBy::BehindRoof),
+        fillers: by(BareBy::Filler),
     };
     (shares.net() > 0.0).then(|| TakeoffLine {
         net: shares.net(),

@@ -3,9 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::lines::{Shares, waste, whole};
+use crate::geom::tol::same;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::basis::Basis;
+use crate::model::filler::RippedWidth;
 use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::{Group, KindShare, TakeoffLine, WallPart};
 use crate::model::takeoff::StockCut;
@@ -85,6 +87,7 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         pocket: (pocketed(stock) && !boards).then(|| layout.job.pocket()),
         least: packing::bound(&lengths, length, layout.job.seams.kerf),
         bent_laps: (stock == TrimStock::FlexibleChannel).then(|| laps(&mine)),
+        widths: widths(&mine),
     };
     Some(TakeoffLine {
         net: shares.net(),
@@ -98,6 +101,22 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         shares: shares.done(layout),
         ..TakeoffLine::new(item, CountUnit::Piece, Group::Trim, basis)
     })
+}
+
+/// Pieces by the width they are ripped to, narrow ones first.
+fn widths(pieces: &[&TrimPiece]) -> Vec<RippedWidth> {
+    let mut out: Vec<RippedWidth> = Vec::new();
+    for t in pieces {
+        let Some(width) = t.width else { continue };
+        let Some(of) = out.iter_mut().find(|w| same(w.width, width)) else {
+            out.push(RippedWidth { width, pieces: 1, length: t.length });
+            continue;
+        };
+        of.pieces += 1;
+        of.length += t.length;
+    }
+    out.sort_by(|a, b| a.width.total_cmp(&b.width));
+    out
 }
 
 /// How much of the length of pieces is laps.

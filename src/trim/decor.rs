@@ -213,7 +213,7 @@ fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
             out.extend(shaped_flashing::surround(place, o, job));
             continue;
         }
-        let (left, right, low, high) = o.sides();
+        let (left, right, low, high) = o.own_sides();
         let sill = o.kind.has_sill() && o.ends_at(OpeningSide::Sill);
         let head = o.ends_at(OpeningSide::Head);
         let (foot, top) = (if sill { low + w } else { low }, if head { high - w } else { high });

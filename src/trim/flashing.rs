@@ -22,7 +22,7 @@ pub(super) fn pieces(place: &Place, job: &Job) -> Vec<TrimPiece> {
         }
         // A surround stands on the flashing: sizes are the opening's own.
         let inset = |side| if o.ends_at(side) { job.trim.surround } else { 0.0 };
-        let (left, right, low, high) = o.sides();
+        let (left, right, low, high) = o.own_sides();
         let (left, right) = (left + inset(OpeningSide::Left), right - inset(OpeningSide::Right));
         let high = high - inset(OpeningSide::Head);
         let low = if o.kind.has_sill() { low + inset(OpeningSide::Sill) } else { low };

@@ -7,6 +7,7 @@ pub mod channels;
 mod contour;
 mod cut_edge;
 mod decor;
+mod fillers;
 mod flashing;
 pub mod frames;
 pub mod posts;
@@ -33,6 +34,7 @@ pub fn trims(house: &House, fields: &[Field], pole: &StoryPole, job: &Job) -> Ve
         pieces.extend(frames::pieces(&place, field, pole, job));
         pieces.extend(decor::pieces(&place, field, (first, house.zone.is_none()), job));
         if first {
+            pieces.extend(fillers::pieces(&place, job));
             pieces.extend(flashing::pieces(&place, job));
         }
     }

@@ -143,7 +143,9 @@ impl Parts {
         let of = |keep: &dyn Fn(usize) -> bool| slab.union(Height::Middle, keep);
         let both = |a: &Spans, b: &Spans| without(a, &without(a, b));
         let by = |why: BareBy| of(&|i| i >= n.told && bare[i - n.told].by == why);
-        let (outline, holes) = (of(&|i| i == 0), of(&|i| i >= n.openings && i < n.near));
+        // A filler board beside an opening stands in its frame.
+        let openings = of(&|i| i >= n.openings && i < n.near);
+        let (outline, holes) = (of(&|i| i == 0), without(&openings, &by(BareBy::Filler)));
         let roofs = of(&|i| n.hidden.contains(&(i, true)));
         let behind = without(&both(&outline, &roofs), &holes);
         let wall = without(&without(&outline, &of(&|i| i > 1 && i < n.openings)), &holes);

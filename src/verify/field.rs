@@ -36,7 +36,8 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
             });
         }
         let missing = (w.net_area + w.bare_area()) * 144.0 - areas.field;
-        let most = areas.near_grade + kept_clear(layout, w) + decorated(layout, at, w);
+        let fillers = w.filler_area() * 144.0;
+        let most = areas.near_grade + kept_clear(layout, w) + decorated(layout, at, w) + fillers;
         rule.case(missing >= -limit && missing <= most + limit, || {
             let v = found(named::wall(&w.id), FieldBreach::AreaMissing).at(named::at_wall(e, w));
             v.measured(SquareInches(missing)).between(SquareInches(0.0), SquareInches(most))

@@ -28,6 +28,7 @@ mod hems;
 mod joints;
 mod mixed;
 mod named;
+mod narrow;
 mod no_layout;
 mod notches;
 mod opening_flashing;
@@ -73,6 +74,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(heights::check(layout));
     rules.push(wall_cover::check(layout, &at));
     rules.push(bare_wall::check(layout, &at));
+    rules.push(narrow::check(layout));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));

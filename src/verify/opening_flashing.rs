@@ -15,7 +15,7 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::Inches;
-use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
+use crate::layout::wall::{LaidElevation, LaidFiller, LaidOpening, LaidWall};
 use crate::model::house::{EdgeKind, OpeningKind, OpeningSide};
 use crate::model::trim::{TrimKind, TrimPiece};
 
@@ -79,7 +79,9 @@ fn has_sill(o: &LaidOpening) -> bool {
 /// stands along the jamb goes down with it.
 fn foot(on: &Opening) -> f64 {
     let o = on.opening;
-    if has_sill(o) {
+    // A filler under it goes with its channels, not with its boards and flashing.
+    let filled = |f: &LaidFiller| f.opening.as_ref() == Some(&o.id) && f.place[3] <= o.sill + NEAR;
+    if has_sill(o) || on.wall.fillers.iter().any(filled) {
         return o.sill;
     }
     let jambs = on

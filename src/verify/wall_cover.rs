@@ -16,6 +16,7 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{Count, SquareFeet};
 use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::model::receiver::BareBy;
 
 /// Most of a wall that may be bare: a house is sided, and what leaves more of a wall bare is more
 /// likely a fault of the drawing than meant. Of our own choosing: no source.
@@ -51,7 +52,7 @@ fn feet(square_inches: f64) -> crate::layout::violation::Figure {
 /// The net area that is told is that of the outline.
 fn net(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts) {
     // What gets no siding is told apart; its own rule looks at that.
-    let told = w.net_area + w.bare_area();
+    let told = w.net_area + w.bare_area() - w.filler_area();
     let off = (told * SQUARE_FOOT - parts.net).abs();
     rule.case(off <= parts.noise, || {
         let v = found(named::wall(&w.id), FieldBreach::NetOfOutline).at(named::at_wall(e, w));
@@ -84,7 +85,7 @@ fn bare(rule: &mut Cases, (e, w): (&LaidElevation, &LaidWall), parts: &Parts, bo
 /// A wall by what it is made up of, square inches.
 #[derive(Debug, Default)]
 struct Parts {
-    /// Outline less what hides it, less openings.
+    /// Outline less what hides it, less openings and filler boards.
     net: f64,
     /// Of that, what pieces cover.
     laid: f64,
@@ -116,6 +117,9 @@ fn parts(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall) -> Parts {
     }
     for o in &w.openings {
         shapes.add([&o.outline]);
+    }
+    for filler in w.bare.iter().filter(|b| b.by == BareBy::Filler) {
+        shapes.add(&filler.outline);
     }
     let near = shapes.count();
     let b = named::bounds(&w.outline);

@@ -57,7 +57,8 @@ pub fn message_with_place(finding: &Finding, message: &str, clean: fn(&str) -> S
     if let Some(o) = &finding.origin {
         let handle = o.handle.as_deref().map(|h| format!(", handle {}", clean(h)));
         let handle = handle.unwrap_or_default();
-        out.push_str(&format!(" ({} at line {}{handle})", o.entity, o.line));
+        let line = if o.line == 0 { String::new() } else { format!(" at line {}", o.line) };
+        out.push_str(&format!(" ({}{line}{handle})", o.entity));
     }
     out
 }

@@ -43,6 +43,7 @@ pub fn bare(by: BareBy) -> &'static str {
         BareBy::NearGrade => "too near to finished grade",
         BareBy::OverRoof => "in the clearance over lower roofs",
         BareBy::BehindRoof => "behind lower roofs",
+        BareBy::Filler => "under filler boards",
     }
 }
 

@@ -1,7 +1,7 @@
 //! Trim by name.
 
 use crate::model::ids::TrimStockId;
-use crate::model::trim::{TrimEnd, TrimKind, TrimStock};
+use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 
 /// A kind of trim.
@@ -24,6 +24,7 @@ pub fn kind(kind: TrimKind) -> &'static str {
         TrimKind::CornerCover => "wide corner cover",
         TrimKind::Frieze => "frieze board",
         TrimKind::Band => "band board",
+        TrimKind::Filler => "filler board",
         TrimKind::TopBase => "top base",
         TrimKind::TopFace => "top face board",
         TrimKind::TopPanel => "top panel",
@@ -44,6 +45,35 @@ pub fn kind_on(of_kind: TrimKind, boards: bool) -> &'static str {
     }
 }
 
+/// A piece's kind, with the width it is ripped to.
+pub fn piece_on(t: &TrimPiece, style: LengthStyle, boards: bool) -> String {
+    let kind = kind_on(t.kind, boards);
+    t.width.map_or(kind.to_owned(), |w| format!("{kind}, ripped to {}", style.short(w)))
+}
+
+/// Most sizes that the key of an elevation names.
+const SIZES: usize = 8;
+
+/// Sizes of what is ripped, by marks; none where nothing is.
+pub fn sizes<'a>(
+    ripped: impl Iterator<Item = &'a TrimPiece>,
+    style: LengthStyle,
+) -> Option<String> {
+    let size = |t: &TrimPiece| {
+        t.width.map(|w| format!("{} {} x {}", t.mark, style.short(w), style.length(t.length)))
+    };
+    let all: Vec<String> = ripped.filter_map(size).collect();
+    let more = all.len().saturating_sub(SIZES);
+    let rest = if more > 0 { format!(", {more} more in the trim list") } else { String::new() };
+    let first = all.iter().take(SIZES).cloned().collect::<Vec<_>>().join(", ");
+    (!all.is_empty()).then(|| format!("filler boards: {first}{rest}"))
+}
+
+/// A cut length, with the width it is ripped to.
+pub fn cut_to(length: &str, t: &TrimPiece, style: LengthStyle) -> String {
+    t.width.map_or(length.to_owned(), |w| format!("{length} x {}", style.short(w)))
+}
+
 /// What trim is bought as.
 pub fn stock(stock: TrimStock) -> &'static str {
     match stock {
@@ -57,6 +87,7 @@ pub fn stock(stock: TrimStock) -> &'static str {
         TrimStock::Surround => "flat surround",
         TrimStock::CornerCover => "wide corner cover",
         TrimStock::Board => "trim board",
+        TrimStock::Filler => "filler board",
         TrimStock::TopBase => "top base",
         TrimStock::TopFace => "top face board",
         TrimStock::TopPanel => "top panel",

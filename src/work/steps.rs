@@ -16,8 +16,8 @@ use crate::model::work::{Begins, CoursesBegin, FrameTrim, WallWork, WorkStep};
 const CHANNELS: [TrimKind; 4] =
     [TrimKind::WallChannel, TrimKind::CornerChannel, TrimKind::RoofChannel, TrimKind::RakeChannel];
 /// Trim that siding runs up to.
-const BEFORE: [TrimKind; 4] =
-    [TrimKind::CornerCover, TrimKind::Band, TrimKind::Frieze, TrimKind::TopBase];
+const BEFORE: [TrimKind; 5] =
+    [TrimKind::CornerCover, TrimKind::Band, TrimKind::Filler, TrimKind::Frieze, TrimKind::TopBase];
 /// Trim that closes the top.
 const AFTER: [TrimKind; 3] = [TrimKind::TopPanel, TrimKind::TopFace, TrimKind::Crown];
 

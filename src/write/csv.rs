@@ -334,7 +334,7 @@ fn trim(layout: &Layout, t: &TrimPiece) -> Vec<Cell> {
         Cell::BLANK,
         Cell::BLANK,
         Cell::BLANK,
-        text(trim::kind_on(t.kind, boards)),
+        text(trim::piece_on(t, style, boards)),
         text(t.elevation.as_str()),
         text(t.wall.as_str()),
         Cell::BLANK,

@@ -19,6 +19,11 @@ use lapwright::read::{self, Limits};
 use lapwright::units::LengthStyle;
 use lapwright::wording::findings::words;
 
+mod dwg;
+#[path = "../dwgcase/mod.rs"]
+#[allow(dead_code, reason = "of the small house only what changes bytes is used here")]
+mod dwgcase;
+
 fn corpus() -> PathBuf {
     let dir = std::env::var_os("LAPWRIGHT_CORPUS")
         .expect("set LAPWRIGHT_CORPUS to the folder of drawings");

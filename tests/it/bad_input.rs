@@ -53,7 +53,7 @@ fn refused(drawing: &[u8], job: &str, code: &str, words: &[&str]) {
 fn not_a_dxf() {
     refused(b"%PDF-1.7 ...", INCH, "not-dxf", &["PDF"]);
     refused(b"", INCH, "not-dxf", &["empty"]);
-    refused(b"AC1032\0\0", INCH, "not-dxf", &["DWG"]);
+    refused(b"AC1032\0\0", INCH, "dwg-unreadable", &["DWG"]);
     refused(b"<html/>", INCH, "not-dxf", &["XML"]);
     refused(b"<svg", INCH, "svg-unreadable", &["SVG"]);
 }

@@ -17,6 +17,7 @@ use lapwright::model::trim::{TrimEnd, TrimKind};
 
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
+use crate::fillers::{NARROW, near_windows};
 use crate::held::{HELD, gable};
 use crate::hems::{HEMS, on_lines};
 use crate::seams_at_openings::{COUNTS, row_of_windows};
@@ -400,6 +401,7 @@ fn all() -> Vec<Broken> {
         (shaped(), SHAPED.to_vec()),
         (on_lines(), HEMS.to_vec()),
         (gable(), HELD.to_vec()),
+        (near_windows(), NARROW.to_vec()),
         (row_of_windows(), COUNTS.to_vec()),
     ]
 }

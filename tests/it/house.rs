@@ -51,7 +51,7 @@ const FLOORS: [(&str, u8); 34] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 25] = [
+const CRATES: [(&str, &[&str]); 26] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -64,6 +64,7 @@ const CRATES: [(&str, &[&str]); 25] = [
     ("sha2", &["fingerprint"]),
     ("encoding_rs", &["read"]),
     ("chardetng", &["read"]),
+    ("opendwg", &["read"]),
     ("spade", &["geom"]),
     ("memchr", &["read", "write"]),
     ("geo", &["geom"]),

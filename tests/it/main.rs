@@ -8,6 +8,10 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
+mod all_off;
+#[path = "../architect/mod.rs"]
+mod architect;
+mod architect_drawings;
 mod bad_input;
 mod bare_wall;
 mod bays;
@@ -29,6 +33,10 @@ mod decor;
 mod drafting_noise;
 mod drawing_noise;
 mod drawn_shapes;
+mod drawn_siding;
+mod dwg;
+#[path = "../dwgcase/mod.rs"]
+mod dwgcase;
 mod estimate;
 mod explained;
 mod facts;
@@ -41,6 +49,7 @@ mod faults_more;
 mod faults_shaped;
 #[path = "../few_threads/mod.rs"]
 mod few_threads;
+mod fillers;
 mod found;
 mod further_lines;
 mod fuzz_words;

@@ -157,6 +157,8 @@ fn of_files(code: &str) -> Option<Input> {
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
         "not-dxf" => raw(b"%PDF-1.7"),
+        "dwg-unreadable" => raw(b"AC1014"),
+        "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
         "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),
         "line-bad" => drawn(&wall().replace("0\nENDSEC\n", "rubbish\n0\nENDSEC\n"), INCH),
         "layers-too-many" => {
@@ -174,6 +176,13 @@ fn of_files(code: &str) -> Option<Input> {
             drawn(&with(&(head + &many + "0\nSEQEND\n8\n0\n")), INCH)
         }
         "hatch-loops" => drawn(&with("0\nHATCH\n8\n0\n70\n0\n91\n6000\n"), INCH),
+        "layers-all-off" => drawn(
+            &format!(
+                "0\nSECTION\n2\nTABLES\n0\nTABLE\n2\nLAYER\n70\n1\n0\nLAYER\n2\n{WALL}\n70\n0\n62\n-7\n0\nENDTAB\n0\nENDSEC\n{}",
+                wall()
+            ),
+            INCH,
+        ),
         "numbers-absurd" => drawn(&with(&line("0", (2e9, 0.0), (0.0, 1.0))), INCH),
         "block-nesting" => {
             let itself = "0\nINSERT\n8\n0\n2\nB\n10\n0\n20\n0\n";
@@ -252,6 +261,15 @@ fn of_lines(code: &str) -> Option<Input> {
         }
         "lines-squared" => {
             rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.1), (240.0, 96.0), (0.0, 96.0)])])
+        }
+        "siding-from-lines" | "courses-unended" | "lines-no-siding" => {
+            let level = |x: f64, y: f64| line("L", (x, y), (x + 240.0, y));
+            let mut all: String = (0..24).map(|k| level(0.0, 4.0 * f64::from(k))).collect();
+            // Rows of a table beside it.
+            all.extend((0..12).map(|k| level(400.0, 9.0 * f64::from(k))));
+            all.push_str(&line("L", (500.0, 0.0), (500.0, 99.0)));
+            let head = "0\nSECTION\n2\nENTITIES\n";
+            drawn(&format!("{head}{all}0\nENDSEC\n0\nEOF\n"), INCH)
         }
         "gaps-closed" => {
             let at = [(60.1, 40.0), (96.0, 40.0), (96.0, 72.0), (60.0, 72.0), (60.0, 40.0)];
@@ -396,6 +414,13 @@ fn of_laying(code: &str) -> Option<Input> {
     let crowded =
         "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
     Some(match code {
+        "filler-board" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-GLAZ", &rect(100.0, 30.0, 140.0, 95.0)),
+            ]),
+            INCH,
+        ),
         "strip-thin" | "panel-short" | "notch-thin" => drawn(&cut, &courses),
         "movement-gap" => {
             drawn(&wall(), &format!("{INCH}[weather]\ninstalled_f = 0.0\nhighest_f = 180.0\n"))

@@ -8,11 +8,18 @@
     reason = "a test or bench may stop at the first thing that is not as it should be"
 )]
 
+#[path = "../architect/mod.rs"]
+mod architect;
+mod architect_drawings;
 mod checks;
 #[cfg(feature = "corpus")]
 mod corpus;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;
+mod dwg_mutants;
+#[path = "../dwgcase/mod.rs"]
+#[allow(dead_code, reason = "of the small house only its DWG and what changes it are used here")]
+mod dwgcase;
 mod estimates;
 #[path = "../jobcase/mod.rs"]
 mod jobcase;

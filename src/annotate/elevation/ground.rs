@@ -76,7 +76,9 @@ pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &Vi
 
 /// Parts of walls that are left without siding, near grade and behind roofs.
 fn without_siding(c: &mut Canvas, e: &LaidElevation, v: &View) {
-    let large = |b: &&LaidBare| b.area >= LEAST_MARKED && b.by != BareBy::OverRoof;
+    let large = |b: &&LaidBare| {
+        b.area >= LEAST_MARKED && !matches!(b.by, BareBy::OverRoof | BareBy::Filler)
+    };
     for b in e.walls.iter().flat_map(|w| w.bare.iter().filter(large)) {
         let rings = b.outline.iter().filter_map(|ring| inside(ring));
         for at in rings.filter(|at| v.holds(at.x, at.y)).take(1) {

@@ -13,6 +13,10 @@ use crate::wording::sheet_lengths::length;
 const LINE: f64 = 0.15;
 
 pub(super) fn outlines(c: &mut Canvas, w: &LaidWall, v: &View) {
+    for f in &w.fillers {
+        let [x0, y0, x1, y1] = f.place;
+        c.ring(Ink::Board, &v.points(&[[x0, y0], [x1, y0], [x1, y1], [x0, y1]]));
+    }
     for ring in w.openings.iter().map(|o| &o.outline).chain(w.obstacles.iter().map(|o| &o.outline))
     {
         c.firm_ring(Ink::Opening, &v.points(ring));

@@ -21,6 +21,7 @@ fn ink(kind: TrimKind) -> Ink {
         | TrimKind::CornerCover
         | TrimKind::Frieze
         | TrimKind::Band
+        | TrimKind::Filler
         | TrimKind::TopBase
         | TrimKind::TopFace
         | TrimKind::TopPanel
@@ -122,6 +123,8 @@ pub(super) fn key(job: &Job, on: &AtElevation) -> Vec<String> {
     let bent = on.trims.iter().any(|t| t.kind == TrimKind::BentChannel);
     let mut out: Vec<String> = bent.then(|| legend::BENT_CHANNEL.to_owned()).into_iter().collect();
     out.extend(boards(on));
+    let ripped = on.trims.iter().copied().filter(|t| t.width.is_some());
+    out.extend(trim::sizes(ripped, job.sheet.lengths));
     let stands = |kind| on.posts.iter().any(|p| p.corner == kind);
     let (back, style) = (job.set_backs(), job.sheet.lengths);
     let backs: Vec<(CornerKind, String)> = [CornerKind::Outside, CornerKind::Inside]

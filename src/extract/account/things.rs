@@ -113,7 +113,11 @@ impl Things {
 
     /// Hatches that are no outlines of their own.
     fn of_hatches(&mut self, lines: &Linework) {
-        for (i, h) in lines.hatches.iter().enumerate().filter(|(_, h)| !h.outlined) {
+        for (i, h) in lines.hatches.iter().enumerate() {
+            // Drawn courses are told as the lines that they are.
+            if h.outlined || h.course_lines > 0 {
+                continue;
+            }
             use crate::geom::vocabulary::CurveShape;
             let Some(role) = h.role.filter(|r| r.shapes_layout()) else { continue };
             let loops = h.hatch.loops.iter().map(CurveShape::bounding_box);

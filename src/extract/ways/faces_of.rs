@@ -158,6 +158,7 @@ fn named(rings: &[Ring], foot: f64, origin: &Origin) -> Vec<DrawnOpening> {
                 id: Default::default(),
                 kind: by_size(b, foot),
                 outline,
+                unfilled: None,
                 cut: Vec::new(),
                 block: None,
                 origin: origin.clone(),

@@ -127,7 +127,9 @@ fn of_filled(lines: &Linework, mut areas: Vec<(Polygon, &HatchArea)>) -> Vec<Out
         let first = areas[group[0]].1;
         for whole in union_all(&parts) {
             let mut origin = first.origin.clone();
-            origin.entity = EntityKind::Hatch;
+            if first.course_lines == 0 {
+                origin.entity = EntityKind::Hatch;
+            }
             out.push(Outline {
                 ring: whole.outer,
                 way: WallWay::Hatch,

@@ -247,6 +247,7 @@ mod tests {
             layer: 0,
             group: None,
             part_of: None,
+            ink: Default::default(),
             entities: 1,
             origin: Origin::default(),
         }

@@ -39,8 +39,8 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> 
             ..Outline::default()
         })
         .collect();
-    out.extend(hatch::outlines(lines, &out));
     out.extend(loose::outlines(lines, &soup, job, findings));
+    out.extend(hatch::outlines(lines, &out));
     out
 }
 

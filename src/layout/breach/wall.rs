@@ -50,6 +50,16 @@ pub enum FieldBreach {
     BareBehindRoofs,
     /// The area of bare wall is not that of its outline.
     BareArea,
+    /// Siding is laid between two sides too near for it.
+    TooNarrow,
+    /// A filler board stands where siding has room.
+    FillerNeedless,
+    /// A filler board stands in an opening.
+    FillerInOpening,
+    /// A filler has no board of its size.
+    FillerBoard,
+    /// What filler boards cover is not told by its area.
+    FillerArea,
     /// Gross area is more than the outline holds.
     GrossArea,
     /// Net area is not gross area less openings and bare wall.

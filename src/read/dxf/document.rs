@@ -6,6 +6,8 @@ use super::expand::{Block, Raw, origin};
 use super::groups::Groups;
 use super::reader::Reader;
 use super::tags::Tag;
+#[cfg(feature = "dwg")]
+use super::tags::Tags;
 use super::text::Decoder;
 use crate::finding::drawing::{DrawingFinding, Named};
 use crate::finding::{Finding, Findings, Refusal};
@@ -26,6 +28,22 @@ pub(in crate::read) fn drawing(
     findings: &mut Findings,
 ) -> Result<Drawing, Refusal> {
     let mut reader = Reader::new(bytes, limits, findings);
+    reader.sections();
+    reader.finish(name)
+}
+
+/// Reads the pairs that another format was written as: they stand in no file, and have no lines.
+///
+/// # Errors
+/// As [`drawing`].
+#[cfg(feature = "dwg")]
+pub(in crate::read) fn transcribed(
+    text: &[u8],
+    name: &str,
+    limits: &Limits,
+    findings: &mut Findings,
+) -> Result<Drawing, Refusal> {
+    let mut reader = Reader::over(Tags::unnumbered(text), None, limits, findings);
     reader.sections();
     reader.finish(name)
 }
@@ -136,7 +154,7 @@ impl<'a> Reader<'a, '_> {
             let base = groups.point(10).unwrap_or(Point::ZERO);
             let (named, fault) = (groups.get(2).copied(), groups.number_fault());
             let long = named.is_some_and(|t| self.too_long(Named::Block, t.value, t.line));
-            let file = super::expand::file_of(&groups);
+            let file = super::groups::file_of(&groups);
             let mut raws = Vec::new();
             let upper = name.to_uppercase();
             let seen = self.out.viewports.len();
@@ -191,6 +209,7 @@ impl<'a> Reader<'a, '_> {
             self.out.left_out.push(LeftOut { layer, space, group, shown, why, count, at, origin });
         }
         let mut out = self.out;
+        super::all_off::read_all(&mut out, &self.tally, self.findings);
         out.name = name.to_owned();
         let version = if self.version.is_empty() { "without a version" } else { &self.version };
         out.dialect.format = format!("DXF {version}");

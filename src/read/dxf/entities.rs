@@ -87,7 +87,7 @@ impl<'a> Reader<'a, '_> {
         let groups = Groups { tags: buffer, decoder: self.decoder };
         let (name, line) = groups.get(8).map_or((&b"0"[..], first.line), |t| (t.value, t.line));
         let handle = groups.handle();
-        let invisible = groups.int(60) & 1 == 1;
+        let (invisible, ink) = (groups.int(60) & 1 == 1, groups.ink());
         let paper = groups.int(67) == 1;
         let layer = self.layer_of(name, line);
         let space = if paper { Space::Paper(String::new()) } else { Space::Model };
@@ -114,6 +114,7 @@ impl<'a> Reader<'a, '_> {
             layer,
             space: space.clone(),
             invisible,
+            ink,
             origin: at.clone(),
             body,
         }));
@@ -224,7 +225,7 @@ impl<'a> Reader<'a, '_> {
             return;
         }
         let body = Body::Unread(why, groups.point(10));
-        raws.push(Raw { layer, space, invisible, origin, body });
+        raws.push(Raw { layer, space, invisible, ink: groups.ink(), origin, body });
     }
 
     /// POLYLINE with its VERTEX entities, up to SEQEND.
@@ -333,6 +334,7 @@ impl<'a> Reader<'a, '_> {
                     layer: on,
                     space: space.clone(),
                     invisible: hidden,
+                    ink: Default::default(),
                     origin: at.clone(),
                     body: Body::Shape(shape),
                 }));

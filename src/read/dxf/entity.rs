@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::groups::Groups;
 use super::paths::arc_path;
+use super::tags::{EMBEDDED, Tag};
 use super::text::{lines, plain};
 use crate::geom::vocabulary::{Affine, BezPath, Point, Vec2};
 use crate::model::drawing::{Across, Dimension, Polyline, Shape, Text, Up, Vertex};
@@ -150,13 +151,17 @@ impl<'a> Groups<'a, '_> {
         let anchored = h != 0 || v != 0;
         let at = if anchored { self.point(11).or(self.point(10)) } else { self.point(10) }?;
         // Text drawn backward, or on its head, says so itself (DXF reference, group 71).
-        let (backward, headlong) = (self.int(71) & 2 != 0, self.int(71) & 4 != 0);
+        let generation = self.generation();
+        let (backward, headlong) = (generation & 2 != 0, generation & 4 != 0);
         let text = Text {
             at,
             height: self.float(40).filter(|h| *h > 0.0).unwrap_or(1.0),
             angle: self.float(50).unwrap_or(0.0) + if backward { 180.0 } else { 0.0 },
             mirrored: backward != headlong,
-            content: plain(&self.text(1)?),
+            content: match self.get(EMBEDDED) {
+                Some(_) => lines(&self.text(1)?).join(" "),
+                None => plain(&self.text(1)?),
+            },
             across: match h {
                 1 | 4 => Across::Center,
                 2 => Across::Right,
@@ -171,6 +176,14 @@ impl<'a> Groups<'a, '_> {
             bold: false,
         };
         Some(super::paths::moved(Shape::Text(text), ocs))
+    }
+
+    /// Group 71 of a text; of an attribute's own groups, which follow its text's, it says that it has
+    /// several lines (DXF reference).
+    fn generation(&self) -> i64 {
+        let own = |t: &Tag| t.code == 100 && t.is("AcDbAttribute");
+        let of_text = self.tags.iter().take_while(|t| !own(t)).find(|t| t.code == 71);
+        of_text.and_then(Tag::int).unwrap_or(0)
     }
 
     fn mtext(&self) -> Option<Vec<Shape>> {

@@ -5,13 +5,12 @@ use std::sync::Arc;
 
 use super::entity::Insert;
 use super::extent::{absurd, size};
-use super::groups::Groups;
 use super::paths::moved;
 use super::tally::{MOST_TOLD, Tally};
 use crate::finding::drawing::{BlockArray, BlockFault, DrawingFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, Point};
-use crate::model::drawing::{Drawing, Group, Item, LeftOut, Shape, Space};
+use crate::model::drawing::{Drawing, Group, Ink, Item, LeftOut, Shape, Space};
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
 use crate::read::limits::Limits;
@@ -22,6 +21,7 @@ pub(super) struct Raw {
     pub layer: usize,
     pub space: Space,
     pub invisible: bool,
+    pub ink: Ink,
     pub origin: Origin,
     pub body: Body,
 }
@@ -59,7 +59,17 @@ struct Context {
     layer: Option<usize>,
     space: Space,
     shown: bool,
+    /// It, or what it came by, is flagged invisible.
+    invisible: bool,
     depth: usize,
+}
+
+/// How an entity in place is seen: its layer, whether it shows, and whether it is flagged invisible.
+#[derive(Clone, Copy)]
+struct Seen {
+    layer: usize,
+    shown: bool,
+    invisible: bool,
 }
 
 /// Most shapes left out that are kept one by one, and how far back one like another is looked for
@@ -83,6 +93,7 @@ impl Expander<'_> {
             layer: None,
             space: Space::Model,
             shown: true,
+            invisible: false,
             depth: 0,
         };
         for raw in raws {
@@ -110,6 +121,7 @@ impl Expander<'_> {
         let zero = out.layers.get(raw.layer).is_some_and(|l| l.name == "0");
         let layer = if zero { context.layer.unwrap_or(raw.layer) } else { raw.layer };
         let layer_shown = out.layers.get(layer).is_none_or(|l| l.shown);
+        let invisible = context.invisible || raw.invisible;
         let shown = context.shown && layer_shown && !raw.invisible;
         match raw.body {
             Body::Shape(shape) => {
@@ -118,7 +130,8 @@ impl Expander<'_> {
                     self.tally.too_far(&raw.origin);
                     if !matches!(shape, Shape::Text(_) | Shape::Dimension(_)) {
                         let far = Arc::new(Unused::TooFar);
-                        self.leave(far, None, (layer, shown), &raw.origin, context, out);
+                        let seen = Seen { layer, shown, invisible };
+                        self.leave(far, None, seen, &raw.origin, context, out);
                     }
                     return;
                 }
@@ -128,19 +141,27 @@ impl Expander<'_> {
                     return;
                 }
                 let space = context.space.clone();
+                if invisible {
+                    self.tally.invisible.push(out.items.len());
+                }
                 out.items.push(Item {
                     layer,
                     space,
                     group: context.group,
                     shown,
+                    ink: raw.ink,
                     shape,
                     origin: raw.origin,
                 });
             }
-            Body::Insert(insert) => self.insert(insert, layer, shown, &raw.origin, context, out),
+            Body::Insert(insert) => {
+                let seen = Seen { layer, shown, invisible };
+                self.insert(insert, seen, &raw.origin, context, out);
+            }
             Body::Unread(why, at) => {
                 let at = at.map(|p| context.map * p);
-                self.leave(why, at, (layer, shown), &raw.origin, context, out);
+                let seen = Seen { layer, shown, invisible };
+                self.leave(why, at, seen, &raw.origin, context, out);
             }
         }
     }
@@ -150,7 +171,7 @@ impl Expander<'_> {
         &mut self,
         why: Arc<Unused>,
         at: Option<Point>,
-        (layer, shown): (usize, bool),
+        Seen { layer, shown, invisible }: Seen,
         origin: &Origin,
         context: &Context,
         out: &mut Drawing,
@@ -163,14 +184,16 @@ impl Expander<'_> {
             return;
         }
         let (space, group, origin) = (context.space.clone(), context.group, origin.clone());
+        if invisible {
+            self.tally.invisible_left.push(out.left_out.len());
+        }
         out.left_out.push(LeftOut { layer, space, group, shown, why, count: 1, at, origin });
     }
 
     fn insert(
         &mut self,
         insert: Insert,
-        layer: usize,
-        shown: bool,
+        seen: Seen,
         origin: &Origin,
         context: &Context,
         out: &mut Drawing,
@@ -181,7 +204,7 @@ impl Expander<'_> {
             let said = matches!(*why, Unused::BlockEmpty { .. }) && !insert.attributes.is_empty();
             if !said {
                 let at = Some(context.map * insert.placed * Point::ZERO);
-                self.leave(why, at, (layer, shown), origin, context, out);
+                self.leave(why, at, seen, origin, context, out);
             }
             return;
         }
@@ -203,13 +226,14 @@ impl Expander<'_> {
                     * Affine::translate(step.to_vec2())
                     * insert.placed
                     * Affine::translate(-block.base.to_vec2());
-                out.groups.push(group(&insert, map, layer, context, origin));
+                out.groups.push(group(&insert, map, seen.layer, context, origin));
                 let inner = Context {
                     map,
                     group: Some(out.groups.len() - 1),
-                    layer: Some(layer),
+                    layer: Some(seen.layer),
                     space: context.space.clone(),
-                    shown,
+                    shown: seen.shown,
+                    invisible: seen.invisible,
                     depth: context.depth + 1,
                 };
                 for raw in &block.raws {
@@ -287,13 +311,6 @@ impl Expander<'_> {
             self.findings.push(Finding::new(kind).about(origin));
         }
     }
-}
-
-/// The file that a block stands in, where it refers to another one: bits 4 and 8 of the flags, the
-/// path in group 1 (DXF reference).
-pub(super) fn file_of(block: &Groups) -> Option<String> {
-    let refers = block.int(70) & (4 | 8) != 0;
-    refers.then(|| block.text(1).filter(|p| !p.is_empty()).unwrap_or_default())
 }
 
 /// Points that an entity is kept as before it is inserted.

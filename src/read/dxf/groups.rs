@@ -4,6 +4,7 @@ use super::number::{NumberFault, fault_of};
 use super::tags::Tag;
 use super::text::Decoder;
 use crate::geom::vocabulary::{Affine, Point};
+use crate::model::drawing::Ink;
 
 /// The group pairs of one entity.
 #[derive(Clone, Copy, Debug)]
@@ -40,6 +41,17 @@ impl<'a> Groups<'a, '_> {
         (text.len() <= DIGITS).then(|| Box::from(text))
     }
 
+    /// Color and line weight as written: 256 and -1 say that they are the layer's (DXF reference).
+    pub(super) fn ink(&self) -> Ink {
+        let color = match (self.get(420).and_then(Tag::int), self.get(62).and_then(Tag::int)) {
+            (Some(rgb), _) => (rgb as u32 & 0xff_ffff) | 0x100_0000,
+            (None, Some(256) | None) => 0,
+            (None, Some(index)) => 1 + (index as u32 & 0xffff),
+        };
+        let weight = self.get(370).and_then(Tag::int).filter(|w| *w >= 0);
+        Ink { color, weight: weight.map_or(0, |w| 1 + (w.min(10_000) as i32)) }
+    }
+
     pub(super) fn text(&self, code: i32) -> Option<String> {
         Some(self.decoder.text(self.get(code)?.value))
     }
@@ -70,4 +82,11 @@ impl<'a> Groups<'a, '_> {
         let ay = (y * ax.2 - z * ax.1, z * ax.0 - x * ax.2, x * ax.1 - y * ax.0);
         Affine::new([ax.0, ax.1, ay.0, ay.1, x * elevation, y * elevation])
     }
+}
+
+/// The file that a block stands in, where it refers to another one: bits 4 and 8 of the flags, the
+/// path in group 1 (DXF reference).
+pub(super) fn file_of(block: &Groups) -> Option<String> {
+    let refers = block.int(70) & (4 | 8) != 0;
+    refers.then(|| block.text(1).filter(|p| !p.is_empty()).unwrap_or_default())
 }

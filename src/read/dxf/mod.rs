@@ -1,5 +1,6 @@
 //! DXF: tags (group pairs), then typed entities, then blocks inserted.
 
+mod all_off;
 mod census;
 mod document;
 mod entities;
@@ -20,3 +21,5 @@ mod text;
 mod viewport;
 
 pub(super) use document::drawing;
+#[cfg(feature = "dwg")]
+pub(super) use document::transcribed;

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use super::expand::{Block, Body, Expander, Raw, points_of};
 use super::passed_over::PassedOver;
-use super::tags::{Tag, Tags};
+use super::tags::{EMBEDDED, Tag, Tags};
 use super::tally::Tally;
 use super::text::{Decoder, MOST_BYTES};
 use crate::finding::Findings;
@@ -62,10 +62,21 @@ pub(super) struct Reader<'a, 'n> {
 }
 
 impl<'a, 'n> Reader<'a, 'n> {
+    /// Over the bytes of a file.
     pub(super) fn new(bytes: &'a [u8], limits: &'n Limits, findings: &'n mut Findings) -> Self {
-        let mut tags = Tags::new(bytes);
+        let tags = Tags::new(bytes);
+        let sniffed = if tags.is_binary() { None } else { super::text::sniffed(bytes) };
+        Reader::over(tags, sniffed, limits, findings)
+    }
+
+    /// Over pairs, and what their bytes look encoded as.
+    pub(super) fn over(
+        mut tags: Tags<'a>,
+        sniffed: Option<&'static encoding_rs::Encoding>,
+        limits: &'n Limits,
+        findings: &'n mut Findings,
+    ) -> Self {
         let binary = tags.is_binary();
-        let sniffed = if binary { None } else { super::text::sniffed(bytes) };
         let ahead = tags.next();
         let dialect = Dialect { binary, ..Default::default() };
         let out = Drawing { dialect, ..Default::default() };
@@ -106,6 +117,19 @@ impl<'a, 'n> Reader<'a, 'n> {
         tag
     }
 
+    /// Passes over an object embedded in an entity, whose groups mean other things than the entity's own.
+    /// An attribute of several lines has nothing but its words in it: they become its own.
+    fn embedded(&mut self, mark: Tag<'a>, into: &mut Vec<Tag<'a>>) {
+        into.push(mark);
+        while let Some(tag) = self.ahead.filter(|t| t.code != 0) {
+            self.next();
+            let own = into.iter_mut().find(|t| t.code == 1);
+            if let Some(own) = own.filter(|t| tag.code == 1 && t.value.trim_ascii().is_empty()) {
+                own.value = tag.value;
+            }
+        }
+    }
+
     /// The tags from a 0 tag up to the next one. The buffer is reused.
     pub(super) fn gather(&mut self, first: Tag<'a>, into: &mut Vec<Tag<'a>>) {
         into.clear();
@@ -124,6 +148,10 @@ impl<'a, 'n> Reader<'a, 'n> {
                 } else {
                     inside = inside.saturating_sub(1);
                 }
+                continue;
+            }
+            if tag.code == EMBEDDED {
+                self.embedded(tag, into);
                 continue;
             }
             if tag.code == 1001 {

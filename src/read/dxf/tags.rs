@@ -8,6 +8,9 @@ pub const BINARY_MAGIC: &[u8] = &[
     0x58, 0x46, 0x0d, 0x0a, 0x1a, 0x00,
 ];
 
+/// Group that begins an object embedded in an entity (DXF reference).
+pub const EMBEDDED: i32 = 101;
+
 /// One group pair.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tag<'a> {
@@ -17,7 +20,7 @@ pub struct Tag<'a> {
     pub value: &'a [u8],
     /// Number of a binary value.
     pub number: Option<f64>,
-    /// Line of the group code, from 1; byte offset in a binary file.
+    /// Line of the group code, from 1; byte offset in a binary file; 0 where lines are not counted.
     pub line: usize,
 }
 
@@ -49,6 +52,8 @@ pub struct Tags<'a> {
     bytes: &'a [u8],
     at: usize,
     line: usize,
+    /// Whether lines are counted.
+    numbered: bool,
     /// Binary: bytes of a group code (1 or 2).
     width: Option<usize>,
     /// Lines where a pair could not be read and was passed over.
@@ -60,7 +65,8 @@ pub struct Tags<'a> {
 impl<'a> Tags<'a> {
     /// Over the bytes of a file.
     pub fn new(bytes: &'a [u8]) -> Self {
-        let mut tags = Tags { bytes, at: 0, line: 1, width: None, bad: Vec::new(), cut_off: false };
+        let mut tags = Tags { line: 1, ..Tags::unnumbered(bytes) };
+        tags.numbered = true;
         if bytes.starts_with(BINARY_MAGIC) {
             tags.at = BINARY_MAGIC.len();
             // The first pair is 0 SECTION: one byte of code, then a letter, in R12 and before.
@@ -70,6 +76,12 @@ impl<'a> Tags<'a> {
             tags.at = 3;
         }
         tags
+    }
+
+    /// Over the text of a DXF that stands in no file, so that its lines are nobody's.
+    pub fn unnumbered(bytes: &'a [u8]) -> Self {
+        let (numbered, width, bad, cut_off) = (false, None, Vec::new(), false);
+        Tags { bytes, at: 0, line: 0, numbered, width, bad, cut_off }
     }
 
     /// Whether the file is binary.
@@ -86,7 +98,7 @@ impl<'a> Tags<'a> {
             None => (rest, rest.len()),
         };
         self.at += skip;
-        self.line += 1;
+        self.line += usize::from(self.numbered);
         Some(text)
     }
 

@@ -20,6 +20,9 @@ pub(super) struct Tally {
     pub points: usize,
     /// Shapes left out so far.
     pub left: usize,
+    /// Indices of the items, and of the shapes left out, that are flagged invisible.
+    pub invisible: Vec<usize>,
+    pub invisible_left: Vec<usize>,
     /// Blocks inserted but not defined.
     pub missing: Vec<Arc<str>>,
     /// Shapes with absurd coordinates: how many, and the first.

@@ -12,7 +12,7 @@ use crate::finding::drawing::DrawingFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Affine, BezPath, CurveShape, Point, Rect};
 use crate::model::drawing::{
-    Across, Drawing, Group, Item, Layer, LeftOut, Pen, Polyline, Shape, Space, Text, Up,
+    Across, Drawing, Group, Ink, Item, Layer, LeftOut, Pen, Polyline, Shape, Space, Text, Up,
 };
 use crate::model::unused::Unused;
 use crate::origin::{EntityKind, Origin};
@@ -191,13 +191,14 @@ impl<'a> Maker<'a> {
         layer
     }
 
-    fn put(&mut self, named: &Named, symbol: Option<usize>, shape: Shape) {
+    fn put(&mut self, named: &Named, symbol: Option<usize>, ink: Ink, shape: Shape) {
         let layer = self.layer_in(&named.layer, symbol);
         self.out.items.push(Item {
             layer,
             space: Space::Model,
             group: symbol,
             shown: true,
+            ink,
             shape,
             origin: origin(named),
         });
@@ -236,7 +237,7 @@ impl<'a> Maker<'a> {
                 continue;
             }
             let shape = straight(&part).map_or(Shape::Curve(part), Shape::Polyline);
-            self.put(&named, symbol, shape);
+            self.put(&named, symbol, ink_of(path), shape);
         }
     }
 
@@ -290,7 +291,7 @@ impl<'a> Maker<'a> {
             up: Up::Baseline,
             bold: false,
         });
-        self.put(&named, symbol, shape);
+        self.put(&named, symbol, Ink::default(), shape);
     }
 }
 
@@ -305,6 +306,19 @@ fn met(a: Option<Rect>, b: Option<Rect>) -> Option<Rect> {
     match (a, b) {
         (Some(a), Some(b)) => Some(a.intersect(b)),
         (a, b) => a.or(b),
+    }
+}
+
+/// Color and width of a path's stroke; an area without one has its fill's color.
+fn ink_of(path: &usvg::Path) -> Ink {
+    let color = |paint: &usvg::Paint| match paint {
+        usvg::Paint::Color(c) => 1 + u32::from_be_bytes([0, c.red, c.green, c.blue]),
+        _ => 0,
+    };
+    match path.stroke() {
+        // Thousandths of the page's own unit.
+        Some(s) => Ink { color: color(s.paint()), weight: (s.width().get() * 1000.0) as i32 },
+        None => Ink { color: path.fill().map_or(0, |f| color(f.paint())), weight: 0 },
     }
 }
 

@@ -27,6 +27,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::SeamStagger => "seams of near courses keep the stagger",
         Rule::JointStagger => "joints of near courses are on different studs",
         Rule::ShortestPiece => "no piece of a seamed run is shorter than the shortest",
+        Rule::NarrowPlaces => "filler boards where too little siding would show",
         Rule::SeamsAtFixtures => "seams clear mounting blocks, stand past bare fixtures",
         Rule::SeamCounts => "seams at openings, stairs and ladders as counted",
         Rule::JointsOnStuds => "joints are on studs",

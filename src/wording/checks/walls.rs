@@ -83,6 +83,11 @@ fn bare(breach: &FieldBreach) -> &'static str {
         FieldBreach::BareOverRoofs => "told as bare over lower roofs",
         FieldBreach::BareBehindRoofs => "wall told as behind lower roofs",
         FieldBreach::BareArea => "area of bare wall beside that of its outline",
+        FieldBreach::TooNarrow => "siding between two sides too near for it",
+        FieldBreach::FillerNeedless => "filler board where siding has room: width",
+        FieldBreach::FillerInOpening => "filler board in an opening",
+        FieldBreach::FillerBoard => "length of filler board of the width told",
+        FieldBreach::FillerArea => "area under filler boards",
         _ => "",
     }
 }

@@ -7,6 +7,8 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
     match code {
         DrawingCode::FileTooBig => &FILE_TOO_BIG,
         DrawingCode::NotDxf => &NOT_DXF,
+        DrawingCode::DwgUnreadable => &DWG_UNREADABLE,
+        DrawingCode::DwgTextsLost => &DWG_TEXTS_LOST,
         DrawingCode::FileTruncated => &FILE_TRUNCATED,
         DrawingCode::LineBad => &LINE_BAD,
         DrawingCode::LayersTooMany => &LAYERS_TOO_MANY,
@@ -14,6 +16,7 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
         DrawingCode::PointsTooMany => &POINTS_TOO_MANY,
         DrawingCode::VerticesTooMany => &VERTICES_TOO_MANY,
         DrawingCode::HatchLoops => &HATCH_LOOPS,
+        DrawingCode::LayersAllOff => &LAYERS_ALL_OFF,
         DrawingCode::NumbersAbsurd => &NUMBERS_ABSURD,
         DrawingCode::BlockNesting => &BLOCK_NESTING,
         DrawingCode::BlockMissing => &BLOCK_MISSING,
@@ -35,10 +38,22 @@ const FILE_TOO_BIG: Explanation = Explanation {
     example: "lapwright check whole-subdivision.dxf    (1.2 GiB)",
 };
 const NOT_DXF: Explanation = Explanation {
-    title: "The file is neither DXF nor SVG",
-    cause: "The file does not begin as a DXF (text or binary) or an SVG does. What it looks like by its first bytes is named: a PDF, a DWG, a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
-    remedy: "Save or export the elevations as DXF or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
+    title: "The file is no drawing that is read",
+    cause: "The file does not begin as a DXF (text or binary), a DWG or an SVG does. What it looks like by its first bytes is named: a PDF, a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
+    remedy: "Save or export the elevations as DXF, DWG or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
     example: "lapwright check elevations.pdf",
+};
+const DWG_UNREADABLE: Explanation = Explanation {
+    title: "The DWG cannot be read",
+    cause: "A DWG of versions 2000 to 2018 (its first letters are AC1015 to AC1032) is read. Another version, one locked with a password, and one whose parts do not fit together, as after a copy that broke off, are not.",
+    remedy: "Open it in the program that drew it and save it as DWG of version 2018 or as DXF, without a password. A broken one is repaired there first.",
+    example: "lapwright check elevations.dwg    (saved in 1997: AC1014)",
+};
+const DWG_TEXTS_LOST: Explanation = Explanation {
+    title: "Texts of the DWG could not be read",
+    cause: "Some texts of a DWG are stored in a way that is not known here. Lines, hatches and blocks are read; of these texts nothing is, so titles of views, tags and levels may be missing.",
+    remedy: "Compare the views and their names with the drawing; give names and regions in the job where they are missing. Or save the drawing as DXF, of which all texts are read.",
+    example: "52 texts of the DWG could not be read",
 };
 const FILE_TRUNCATED: Explanation = Explanation {
     title: "The DXF ends before it is whole",
@@ -81,6 +96,12 @@ const HATCH_LOOPS: Explanation = Explanation {
     cause: "The hatch says that it has more than 5,000 boundary loops. Areas of so many take too long to make, so the hatch is left out. A wall that only this hatch shows is then missing.",
     remedy: "Cut the hatch in parts, or draw the wall's outline on A-WALL-OTLN.",
     example: "0\nHATCH\n91\n6000",
+};
+const LAYERS_ALL_OFF: Explanation = Explanation {
+    title: "Every layer is off or frozen, and read all the same",
+    cause: "All layers on which something is drawn are off or frozen. Nobody draws a sheet to show nothing: some converters write every layer so. All layers are read, also those that the architect had off, such as an earlier design that lies in the same place. Where a single layer with something on it is shown, layers that are off stay off.",
+    remedy: "Look at the sheets for what should not be there. Give such a layer to `ignore` under [layers] in the job file, or open the drawing, switch on what shall be read, and save it again.",
+    example: "0\nLAYER\n2\nA-WALL-PATT\n62\n-8    (a negative color: off, and so on all layers)",
 };
 const NUMBERS_ABSURD: Explanation = Explanation {
     title: "Shapes farther out than any house",

@@ -60,7 +60,7 @@ const LAYOUT_UNREADABLE: Explanation = Explanation {
 };
 const OVERLAY_APART: Explanation = Explanation {
     title: "The overlay is no copy of the drawing",
-    cause: "The overlay is put into a copy of the drawing's own bytes where it can be. A binary DXF, or one whose section of entities does not end, takes none: overlay.dxf is then a drawing of its own, on the same origin.",
+    cause: "The overlay is put into a copy of the drawing's own bytes where it can be. A DWG, a binary DXF, or a DXF whose section of entities does not end, takes none: overlay.dxf is then a drawing of its own, on the same origin, with the lines of the elevations on a layer beneath.",
     remedy: "Save the drawing as a text DXF to have the overlay in a copy of it. Else attach overlay.dxf to the drawing as a reference.",
     example: "lapwright layout binary.dxf",
 };

@@ -8,6 +8,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::StripThin => &STRIP_THIN,
         LayingCode::WallBare => &WALL_BARE,
         LayingCode::PostPastStone => &POST_PAST_STONE,
+        LayingCode::FillerBoard => &FILLER_BOARD,
         LayingCode::PanelShort => &PANEL_SHORT,
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
@@ -44,6 +45,12 @@ const SEAM_ON_JAMB: Explanation = Explanation {
     cause: "Over or under an opening a seam is within 1 1/2 in of the line of a jamb, and no other place was found for it with as few panels. There water runs down the jamb's channel, and the eye is led to the seam.",
     remedy: "Accept it, or lay one more panel in that course so that its seam moves. Another stock length (`product.length`) or a search of more rounds (`seams.effort = \"long\"`) may find a place.",
     example: "a wall that two panels just cover, with a window whose jamb is at its middle",
+};
+const FILLER_BOARD: Explanation = Explanation {
+    title: "A place too narrow for siding gets a filler board",
+    cause: "Two openings, an opening and a corner, or a head and a soffit stand so near that less than `courses.least_width` of siding, 2 in unless the job sets it, would show between the trim on both sides; or what a course line leaves along a soffit, a sill or a start is hidden in the trim that holds it. No piece is laid there. A filler board is drawn, listed and bought, and the place is no part of the net area.",
+    remedy: "Rip a flat trim board to the width that is told, or wrap it in coil, and flash it as the trim beside it. Beside an opening the channels go around both. Where the architect can widen the room, siding fits.",
+    example: "two windows 1 in apart",
 };
 const PANEL_SHORT: Explanation = Explanation {
     title: "Pieces shorter than studs are apart",

@@ -19,6 +19,9 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
         LineCode::LinesSquared => &LINES_SQUARED,
         LineCode::GapsClosed => &GAPS_CLOSED,
         LineCode::EndsJoined => &ENDS_JOINED,
+        LineCode::SidingFromLines => &SIDING_FROM_LINES,
+        LineCode::CoursesUnended => &COURSES_UNENDED,
+        LineCode::LinesNoSiding => &LINES_NO_SIDING,
     }
 }
 
@@ -105,4 +108,22 @@ const ENDS_JOINED: Explanation = Explanation {
     cause: "Ends of lines are apart by less than the weld distance, 1/16 in unless the job sets it. They are taken to meet.",
     remedy: "Nothing to do. `weld` under [drawing] sets the distance; of larger gaps only loops under 1/4 in are closed.",
     example: "[drawing]\nweld = 0.25",
+};
+const SIDING_FROM_LINES: Explanation = Explanation {
+    title: "Level lines were taken for siding",
+    cause: "The drawing has no wall outlines. Level lines on one layer, in one color and line weight, stand over one another at one spacing, as an exploded hatch or a print leaves them. What lies between them is taken for siding, up to the line drawn next over the top one and under the bottom one. They are a texture: the layout has its own courses.",
+    remedy: "Look at each wall on the sheet. Closed outlines on A-WALL-OTLN take precedence, or name the layer of the walls under [layers] in the job file. To keep such lines out, give their layer the role `ignore`.",
+    example: "[layers]\nignore = [\"LOUVERS\"]",
+};
+const COURSES_UNENDED: Explanation = Explanation {
+    title: "No line is drawn where courses end",
+    cause: "Over the top one or under the bottom one of the level lines that were taken for siding, no line is drawn within one spacing. The siding is taken to end at that line, so that a strip of up to one spacing may be missing.",
+    remedy: "Draw the line at which the siding ends: the soffit, the frieze, the sill, the foot of the wall. Or draw the wall as a closed outline on A-WALL-OTLN.",
+    example: "the courses of a gable without its rake",
+};
+const LINES_NO_SIDING: Explanation = Explanation {
+    title: "Level lines were not taken for siding",
+    cause: "Level lines at one spacing cover an area, but do not look like siding: short upright lines stand between them as in stone or shingles, or words and columns as in a table, or other level lines run among them, or they are few beside what else is drawn with their layer, color and weight, or they stand apart from the siding.",
+    remedy: "Look at the places named. If one is siding, draw its closed outline on A-WALL-OTLN, or put its lines on a layer of their own.",
+    example: "the rows of a window schedule beside the elevation",
 };

@@ -4,7 +4,7 @@ use super::finding_words::FindingWords;
 use super::parts::{number, on_layer};
 use crate::finding::Finding;
 use crate::finding::drawing::{
-    BlockArray, BlockFault, DrawingFinding, LooksLike, Named, NumberPlace, SvgExcess,
+    BlockArray, BlockFault, DrawingFinding, DwgFault, LooksLike, Named, NumberPlace, SvgExcess,
 };
 use crate::origin::EntityKind;
 use crate::units::counted;
@@ -19,6 +19,11 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
             OWN_FILE,
         ),
         F::NotDxf { name, looks_like } => not_dxf(name, *looks_like),
+        F::DwgUnreadable { name, fault } => dwg_unreadable(name, fault),
+        F::DwgTextsLost { texts } => FindingWords::new(
+            format!("{} of the DWG could not be read", counted(*texts, "text")),
+            "Titles and tags may be missing. Give views and names in the job, or save the drawing as DXF.",
+        ),
         F::FileTruncated { name, end_found, entities_found } => {
             truncated(name, *end_found, *entities_found)
         }
@@ -30,6 +35,7 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
         F::PointsTooMany { most, from_line } => points_too_many(*most, *from_line),
         F::VerticesTooMany { most, line } => vertices_too_many(*most, *line),
         F::HatchLoops { loops, most } => hatch_loops(*loops, *most),
+        F::LayersAllOff { layers } => all_off(*layers),
         F::NumbersAbsurd { shapes, farthest } => numbers_absurd(*shapes, *farthest),
         F::BlockNesting { block, fault, insertions } => nesting(block, *fault, *insertions),
         F::BlockMissing { block } => FindingWords::new(
@@ -73,15 +79,29 @@ fn not_dxf(name: &str, looks_like: LooksLike) -> FindingWords {
     };
     let remedy = match looks_like {
         LooksLike::Zip | LooksLike::Gzip | LooksLike::Compressed | LooksLike::Tar => {
-            "Unpack it, and give the DXF or SVG that is in it."
+            "Unpack it, and give the drawing that is in it."
         }
         LooksLike::Utf32 => "Save it as UTF-8 and give that file.",
-        _ => "Save or export the elevations as DXF or SVG and give that file.",
+        _ => "Save or export the elevations as DXF, DWG or SVG and give that file.",
     };
-    FindingWords::new(
-        format!("{name} is neither a DXF nor an SVG drawing: it looks like {what}"),
-        remedy,
-    )
+    FindingWords::new(format!("{name} is no DXF, DWG or SVG drawing: it looks like {what}"), remedy)
+}
+
+fn dwg_unreadable(name: &str, fault: &DwgFault) -> FindingWords {
+    match fault {
+        DwgFault::Version { version } => FindingWords::new(
+            format!("{name} is a DWG of version {version}, which is not read"),
+            "Save it as DWG of version 2000 to 2018 (AC1015 to AC1032), or as DXF.",
+        ),
+        DwgFault::Locked => FindingWords::new(
+            format!("{name} is locked with a password"),
+            "Save it without a password.",
+        ),
+        DwgFault::Broken => FindingWords::new(
+            format!("{name} is a broken DWG: its parts do not fit together"),
+            "Open it in the program that drew it, have it repaired there, and save it again; or save it as DXF.",
+        ),
+    }
 }
 
 fn truncated(name: &str, end_found: bool, entities_found: bool) -> FindingWords {
@@ -100,6 +120,16 @@ fn truncated(name: &str, end_found: bool, entities_found: bool) -> FindingWords 
         format!("{name} {what}; nothing can be read from it"),
         "Open it in the program that made it and save it again as DXF.",
     )
+}
+
+/// Where the first of several stands; nothing where the file has no lines, as a DWG.
+fn first_at(line: usize) -> String {
+    if line == 0 { String::new() } else { format!(", the first at line {line}") }
+}
+
+/// Before what is said of a line; nothing where the file has none.
+fn of_line(line: usize) -> String {
+    if line == 0 { String::new() } else { format!("line {line}: ") }
 }
 
 fn line_bad(lines: usize, first_line: usize) -> FindingWords {
@@ -122,8 +152,8 @@ fn layers_too_many(name: &str, most: usize) -> FindingWords {
 /// What is left out past a limit.
 fn rest(from_line: Option<usize>) -> String {
     match from_line {
-        Some(line) => format!("what comes from line {line} on is left out"),
-        None => "the rest is left out".to_owned(),
+        Some(line) if line > 0 => format!("what comes from line {line} on is left out"),
+        _ => "the rest is left out".to_owned(),
     }
 }
 
@@ -155,10 +185,9 @@ fn points_too_many(most: usize, from_line: Option<usize>) -> FindingWords {
 }
 
 fn vertices_too_many(most: usize, line: usize) -> FindingWords {
+    let near = if line == 0 { String::new() } else { format!(" near line {line}") };
     FindingWords::new(
-        format!(
-            "an entity near line {line} has more than {most} vertices; the rest of it is left out"
-        ),
+        format!("an entity{near} has more than {most} vertices; the rest of it is left out"),
         "Simplify it, or save only the elevations to a file of their own.",
     )
 }
@@ -169,6 +198,17 @@ fn hatch_loops(loops: usize, most: usize) -> FindingWords {
             "a hatch says it has {loops} loops; the most that is read is {most}; it is left out"
         ),
         "Cut the hatch in parts, or draw the wall's outline instead.",
+    )
+}
+
+fn all_off(layers: usize) -> FindingWords {
+    let all = match layers {
+        1 => "the only layer with something drawn on it is off or frozen: it is read".to_owned(),
+        n => format!("all {n} layers with something drawn on them are off or frozen: reading them"),
+    };
+    FindingWords::new(
+        format!("{all}, as a converter may have switched them off"),
+        "Look at the sheets for what the architect had off, such as an earlier design. Name such a layer as `ignore` under [layers] in the job file.",
     )
 }
 
@@ -213,7 +253,8 @@ fn broken(entity: EntityKind, count: usize, first_line: usize) -> FindingWords {
     let entities = entities(count);
     FindingWords::new(
         format!(
-            "{entities} of type {entity} without a value that they need, the first at line {first_line}; left out"
+            "{entities} of type {entity} without a value that they need{}; left out",
+            first_at(first_line)
         ),
         "Run the drawing program's audit and save the drawing again.",
     )
@@ -222,7 +263,7 @@ fn broken(entity: EntityKind, count: usize, first_line: usize) -> FindingWords {
 fn skipped(entity: &str, count: usize, first_line: usize) -> FindingWords {
     let entities = entities(count);
     FindingWords::new(
-        format!("{entities} of type {entity}, which is not read, the first at line {first_line}"),
+        format!("{entities} of type {entity}, which is not read{}", first_at(first_line)),
         "If they show walls or openings, explode them to lines.",
     )
 }
@@ -245,7 +286,7 @@ fn unreadable(
         n => format!("{n} of its type{layer} are left out for such values"),
     };
     FindingWords::new(
-        format!("line {line}: {stands} {says}, where a number is due; {left_out}"),
+        format!("{}{stands} {says}, where a number is due; {left_out}", of_line(line)),
         "Mend the number or delete what it belongs to, or save the drawing again from the program that made it.",
     )
 }
@@ -258,7 +299,8 @@ fn name_too_long(of: Named, begins: &str, [letters, most, line]: [usize; 3]) -> 
     };
     FindingWords::new(
         format!(
-            "line {line}: {what} has {letters} letters, where {most} are the most that are read: `{begins}...`"
+            "{}{what} has {letters} letters, where {most} are the most that are read: `{begins}...`",
+            of_line(line)
         ),
         "Give it a shorter name.",
     )
@@ -267,9 +309,7 @@ fn name_too_long(of: Named, begins: &str, [letters, most, line]: [usize; 3]) -> 
 fn text_too_long(texts: usize, most: usize, line: usize) -> FindingWords {
     let of = if texts == 1 { "1 text is" } else { &format!("{texts} texts are") };
     FindingWords::new(
-        format!(
-            "{of} longer than {most} bytes, the first at line {line}: what follows is not read"
-        ),
+        format!("{of} longer than {most} bytes{}: what follows is not read", first_at(line)),
         "Shorten what names a view or gives a measure; a note needs nothing.",
     )
 }

@@ -43,6 +43,7 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 OverlayReason::NoEntitiesSection => {
                     "the drawing has no complete section of entities"
                 }
+                OverlayReason::DwgSource => "the drawing is a DWG",
                 OverlayReason::WideSource => "the drawing is saved in UTF-16",
             };
             FindingWords::new(

@@ -1,5 +1,6 @@
 //! Of what is laid out.
 
+use super::fillers;
 use super::finding_words::FindingWords;
 use super::parts::{elevation, first_of, number};
 use crate::finding::Finding;
@@ -39,6 +40,9 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
+        F::FillerBoard { wall, fillers, least, piece } => {
+            fillers::words(&format!("{on}{wall}"), fillers, *least, *piece, style)
+        }
         F::PanelShort { wall, pieces, stud_spacing, piece } => {
             let marks: Vec<String> = pieces.iter().map(|p| p.to_string()).collect();
             panel_short(&format!("{on}{wall}"), &marks, &style.short(*stud_spacing), *piece)

@@ -5,6 +5,7 @@ use super::parts::{fullest_layers, on_layer};
 use super::unused::gap;
 use crate::finding::Finding;
 use crate::finding::lines::{HeightInUnit, LayerCount, LineFinding};
+use crate::model::no_siding::NoSiding;
 use crate::model::source::UnitBasis;
 use crate::units::{LengthStyle, Unit, counted};
 use crate::wording::figure;
@@ -30,44 +31,33 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
         F::DimensionDisagrees { stated, measured, unit, accepted } => {
             disagrees(unit.style(), *stated, *measured, *accepted)
         }
-        F::DimensionsMore { count } => FindingWords::new(
-            format!(
-                "{} disagree with what they measure",
-                if *count == 1 {
-                    "1 more dimension".to_owned()
-                } else {
-                    format!("{count} more dimensions")
-                }
-            ),
-            "Correct those that are listed first: the rest may well have the same cause.",
-        ),
+        F::DimensionsMore { count } => disagree_too(*count),
         F::PointLeftOut { layer, points } => FindingWords::new(
             format!("{} on layer {layer} left out: a point has no size", counted(*points, "point")),
             "Draw what it stands for as a block or a closed outline.",
         ),
         F::LayerUnmapped { layers } => unmapped(layers),
         F::LayerHidden { layer, items, read } => hidden(layer, *items, *read),
-        F::LineZero { lines } => FindingWords::new(
-            format!(
-                "{} of no length left out, the first{}",
-                counted(*lines, "line"),
-                on_layer(finding)
-            ),
-            PURGE,
-        ),
-        F::LineTwice { lines } => FindingWords::new(
-            format!(
-                "{} left out, the first{}",
-                counted(*lines, "exact duplicate"),
-                on_layer(finding)
-            ),
-            PURGE,
-        ),
+        F::LineZero { lines } => {
+            let what = format!("{} of no length", counted(*lines, "line"));
+            FindingWords::new(format!("{what} left out, the first{}", on_layer(finding)), PURGE)
+        }
+        F::LineTwice { lines } => {
+            let what = counted(*lines, "exact duplicate");
+            FindingWords::new(format!("{what} left out, the first{}", on_layer(finding)), PURGE)
+        }
         F::LinesSquared { sides, steps, most, tilt, slight } => {
             squared((*sides, *steps), *most, *tilt, *slight, style)
         }
         F::GapsClosed { layer, loops, widest } => gaps_closed(layer, *loops, &gap(*widest, style)),
         F::EndsJoined { ends, weld, loose } => ends_joined(*ends, *weld, *loose, style),
+        F::SidingFromLines { layer, spacing, patches, area } => {
+            from_lines(layer, *spacing, *patches, *area, style)
+        }
+        F::CoursesUnended { layer, length } => unended(layer, *length, style),
+        F::LinesNoSiding { layer, why, spacing, patches, area } => {
+            no_siding((layer, *why), *spacing, *patches, *area, style)
+        }
     }
 }
 
@@ -121,6 +111,15 @@ fn disagrees(style: LengthStyle, stated: f64, measured: f64, accepted: bool) -> 
         } else {
             "Correct the drawing or the text. To go on with the drawn size, put \"dimension-disagrees\" into `accept` under [drawing]."
         },
+    )
+}
+
+fn disagree_too(count: usize) -> FindingWords {
+    let more =
+        if count == 1 { "1 more dimension".into() } else { format!("{count} more dimensions") };
+    FindingWords::new(
+        format!("{more} disagree with what they measure"),
+        "Correct those that are listed first: the rest may well have the same cause.",
     )
 }
 
@@ -198,4 +197,58 @@ fn ends_joined(ends: usize, weld: f64, loose: bool, style: LengthStyle) -> Findi
         format!("{ends} apart by less than the weld distance ({weld}): joined")
     };
     FindingWords::new(message, "Nothing to do; `weld` under [drawing] sets the distance.")
+}
+
+fn from_lines(
+    layer: &str,
+    spacing: f64,
+    patches: usize,
+    area: f64,
+    style: LengthStyle,
+) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "level lines on layer {layer}, {} apart, are taken for siding: {}, {area:.0} sq ft",
+            figure::length(spacing, style),
+            counted(patches, "area"),
+        ),
+        "Check each wall on the sheet. If they are no siding, give their layer the role `ignore` under [layers]; closed outlines on A-WALL-OTLN take precedence.",
+    )
+}
+
+fn unended(layer: &str, length: f64, style: LengthStyle) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "over {} no line is drawn where the level lines on layer {layer} end; the siding ends at the last of them there",
+            style.length(length)
+        ),
+        "Compare these places with the drawing: a strip of up to one spacing may be missing. Draw the line at which the siding ends.",
+    )
+}
+
+fn no_siding(
+    (layer, why): (&str, NoSiding),
+    spacing: f64,
+    patches: usize,
+    area: f64,
+    style: LengthStyle,
+) -> FindingWords {
+    let why = match why {
+        NoSiding::UprightJoints => {
+            "short upright lines stand between them, as in stone or shingles"
+        }
+        NoSiding::Table => "they are rows of a table",
+        NoSiding::Mixed => "other level lines run among them",
+        NoSiding::Few => "they are few beside what else is drawn in their color and weight",
+        NoSiding::Apart => "they stand apart from the siding",
+        NoSiding::Roof => "they cover a roof",
+    };
+    FindingWords::new(
+        format!(
+            "level lines on layer {layer}, {} apart, are not taken for siding: {why} ({}, {area:.0} sq ft)",
+            figure::length(spacing, style),
+            counted(patches, "area"),
+        ),
+        "Look at these places. If one is siding, draw its closed outline on A-WALL-OTLN, or put its lines on a layer of their own.",
+    )
 }

@@ -3,6 +3,7 @@
 mod corners;
 mod drawing;
 mod files;
+mod fillers;
 mod finding_words;
 mod house;
 mod job;

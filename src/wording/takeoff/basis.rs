@@ -5,6 +5,7 @@ use super::{estimate, flashing};
 use crate::job::{Job, TakeoffRules};
 use crate::layout::bound::Bound;
 use crate::model::basis::{Basis, SpareCover, StockNails};
+use crate::model::filler::RippedWidth;
 use crate::model::item::{CountUnit, Item, SidingPiece};
 use crate::model::quantity::TakeoffLine;
 use crate::model::receiver::BareBy;
@@ -132,7 +133,8 @@ fn siding_cut(basis: &Basis, job: &Job, bound: &Bound) -> String {
 }
 
 fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
-    let Basis::TrimCut { pieces, used, bought, length, pocket, least, bent_laps } = basis else {
+    let Basis::TrimCut { pieces, used, bought, length, pocket, least, bent_laps, widths } = basis
+    else {
         return String::new();
     };
     let pocket = pocket.map_or(String::new(), |p| format!(" with a pocket of {}", style.short(p)));
@@ -145,12 +147,21 @@ fn trim_cut(basis: &Basis, style: LengthStyle) -> String {
         )
     });
     format!(
-        "{}, {}{}, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
+        "{}, {}{}{}, cut from {bought} of {}{pocket}; no cutting plan takes fewer{fewer}",
         counted(*pieces, "length"),
         style.length(*used),
         if bent.is_empty() { " overall" } else { &bent },
+        ripped(widths, style),
         style.length(*length),
     )
+}
+
+/// Lengths by the width they are ripped to.
+fn ripped(widths: &[RippedWidth], style: LengthStyle) -> String {
+    let one =
+        |w: &RippedWidth| format!("{} of {} wide", style.length(w.length), style.short(w.width));
+    let each: Vec<String> = widths.iter().map(one).collect();
+    if each.is_empty() { String::new() } else { format!(" ({})", joined(&each)) }
 }
 
 fn nails(basis: &Basis, style: LengthStyle, boards: bool, unit: CountUnit) -> String {
@@ -215,13 +226,14 @@ fn zone_area(item: &Item) -> String {
 }
 
 fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
-    let Basis::BareWall { near_grade, over_roofs, behind_roofs } = basis else {
+    let Basis::BareWall { near_grade, over_roofs, behind_roofs, fillers } = basis else {
         return String::new();
     };
     let parts = [
         (near_grade, BareBy::NearGrade),
         (over_roofs, BareBy::OverRoof),
         (behind_roofs, BareBy::BehindRoof),
+        (fillers, BareBy::Filler),
     ];
     let parts = parts.into_iter().filter(|(area, _)| **area > 0.0);
     let each: Vec<String> = parts

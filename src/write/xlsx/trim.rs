@@ -85,7 +85,7 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     let boards = !layout.job.siding().receivers.has_pockets();
     g.text(4, trim_kind(t.kind, boards), Look::Text);
     g.number(5, style.number(t.length), Look::Three);
-    g.text(6, &style.cut(t.length), Look::Text);
+    g.text(6, &words::cut_to(&style.cut(t.length), t, style), Look::Text);
     g.text(7, &words::end_on(&t.ends[0], style, boards), Look::Text);
     g.text(8, &words::end_on(&t.ends[1], style, boards), Look::Text);
     g.text(9, &t.elevation, Look::Text);

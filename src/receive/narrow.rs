@@ -1,0 +1,176 @@
+//! Where a field is too narrow for siding: sides so near that nothing shows between the trim that stands
+//! on them, and what a course line leaves that is hidden in the trim that holds it.
+
+use super::faces::Faces;
+use crate::geom::boolean::intersection;
+use crate::geom::polygon::{Polygon, total_area};
+use crate::geom::tol::SAME;
+use crate::geom::vocabulary::Rect;
+use crate::model::course::StoryPole;
+use crate::model::filler::FillerBy;
+use crate::model::house::EdgeKind;
+use crate::model::notch::LEAST_HEM_CUT;
+use crate::model::receiver::{Field, FieldEdge};
+
+/// How long two sides must stand beside one another, inches: a shorter neck is part of a notch. Of our own
+/// choosing, no source.
+const LEAST_LONG: f64 = 2.0;
+/// Area that rounding to the grid takes of a rectangle, square inches for each inch round it.
+const NOISE: f64 = SAME;
+
+/// A part of a field where no siding goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Narrow {
+    pub(super) place: Rect,
+    pub(super) by: FillerBy,
+    /// The sides it stands between, by their places in the field; the same twice at a course line.
+    pub(super) sides: [usize; 2],
+    pub(super) upright: bool,
+}
+
+/// All of a field; what course lines leave only where no two sides are too near.
+pub(super) fn narrow(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow> {
+    let mut out = beside(field, faces);
+    out.extend(between_levels(field, pole, faces));
+    if out.is_empty() {
+        let all = field.edges.iter().enumerate();
+        out = all.filter_map(|(i, e)| hidden(field, (i, e), pole, faces)).collect();
+    }
+    out
+}
+
+/// A side as an interval at a place across: a plumb one over heights at an x, a level one the other way.
+struct Side {
+    edge: usize,
+    at: f64,
+    from: f64,
+    to: f64,
+}
+
+fn sorted(mut sides: Vec<Side>) -> Vec<Side> {
+    sides.sort_by(|a, b| a.at.total_cmp(&b.at).then(a.from.total_cmp(&b.from)));
+    sides
+}
+
+fn plumb_sides(field: &Field, bounds_left: bool) -> Vec<Side> {
+    let all = field.edges.iter().enumerate().filter(|(_, e)| {
+        // The field lies on the left hand: right of what runs down.
+        let down = e.to.y < e.from.y;
+        (e.from.x - e.to.x).abs() <= SAME && !e.is_curved && down == bounds_left
+    });
+    sorted(
+        all.map(|(edge, e)| Side {
+            edge,
+            at: e.from.x,
+            from: e.from.y.min(e.to.y),
+            to: e.from.y.max(e.to.y),
+        })
+        .collect(),
+    )
+}
+
+fn level_sides(field: &Field, bounds_below: bool) -> Vec<Side> {
+    let all = field.edges.iter().enumerate().filter(|(_, e)| {
+        let right = e.to.x > e.from.x;
+        (e.from.y - e.to.y).abs() <= SAME && !e.is_curved && right == bounds_below
+    });
+    sorted(
+        all.map(|(edge, e)| Side {
+            edge,
+            at: e.from.y,
+            from: e.from.x.min(e.to.x),
+            to: e.from.x.max(e.to.x),
+        })
+        .collect(),
+    )
+}
+
+/// Pairs of a lower and an upper side nearer than their trim and the least that shall show.
+fn pairs<'a>(
+    (low, high): (&'a [Side], &'a [Side]),
+    least: impl Fn(&Side, &Side) -> f64 + 'a,
+    most: f64,
+) -> impl Iterator<Item = (&'a Side, &'a Side, f64, f64)> {
+    low.iter()
+        .flat_map(move |a| {
+            let first = high.partition_point(|b| b.at <= a.at + SAME);
+            high[first..].iter().take_while(move |b| b.at < a.at + most).map(move |b| (a, b))
+        })
+        .filter(move |(a, b)| b.at - a.at < least(a, b) - SAME)
+        .map(|(a, b)| (a, b, a.from.max(b.from), a.to.min(b.to)))
+        .filter(|(.., from, to)| to - from >= LEAST_LONG - SAME)
+}
+
+fn beside(field: &Field, faces: &Faces) -> Vec<Narrow> {
+    let both = [plumb_sides(field, true), plumb_sides(field, false)];
+    let kind = |s: &Side| field.edges[s.edge].kind;
+    let least = |a: &Side, b: &Side| faces.least(kind(a), kind(b));
+    let found = pairs((&both[0], &both[1]), least, faces.most());
+    found
+        .map(|(a, b, from, to)| Narrow {
+            place: Rect::new(a.at, from, b.at, to),
+            by: FillerBy::TooNear,
+            sides: [a.edge, b.edge],
+            upright: true,
+        })
+        .filter(|n| is_open(&field.shapes, n.place))
+        .collect()
+}
+
+fn between_levels(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow> {
+    let both = [level_sides(field, true), level_sides(field, false)];
+    let least = |a: &Side, b: &Side| {
+        let starts = starts_whole(&field.edges[a.edge], pole);
+        faces.least(field.edges[a.edge].kind, field.edges[b.edge].kind)
+            - if starts { faces.of(field.edges[a.edge].kind) } else { 0.0 }
+    };
+    let found = pairs((&both[0], &both[1]), least, faces.most());
+    found
+        .map(|(a, b, from, to)| Narrow {
+            place: Rect::new(from, a.at, to, b.at),
+            by: FillerBy::TooNear,
+            sides: [a.edge, b.edge],
+            upright: false,
+        })
+        .filter(|n| is_open(&field.shapes, n.place))
+        .collect()
+}
+
+/// Whether a first course stands whole on a starter, which has no face.
+fn starts_whole(e: &FieldEdge, pole: &StoryPole) -> bool {
+    let starts = matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
+    starts && (pole.butt(pole.course_at(e.from.y)) - e.from.y).abs() <= SAME
+}
+
+/// What a course line leaves under a soffit, a band or a sill, where its trim hides it. What is left over a
+/// start keeps its hem and is laid.
+fn hidden(
+    field: &Field,
+    (edge, e): (usize, &FieldEdge),
+    pole: &StoryPole,
+    faces: &Faces,
+) -> Option<Narrow> {
+    let is_top = matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill);
+    if !is_top || (e.from.y - e.to.y).abs() > SAME || e.is_curved {
+        return None;
+    }
+    let (line, y) = (pole.butt(pole.course_at(e.from.y)), e.from.y);
+    // What is no higher than the clearance is cut off the course below with its hem.
+    if y - line <= faces.clearance.max(LEAST_HEM_CUT) + SAME || y - line > faces.of(e.kind) + SAME {
+        return None;
+    }
+    let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
+    let (place, below) = (Rect::new(x0, line, x1, y), Rect::new(x0, line - 1.0, x1, line));
+    let open =
+        x1 - x0 >= LEAST_LONG && is_open(&field.shapes, place) && is_open(&field.shapes, below);
+    open.then_some(Narrow { place, by: FillerBy::Hidden, sides: [edge; 2], upright: false })
+}
+
+/// Whether all of a rectangle lies in the field.
+pub(super) fn is_open(field: &[Polygon], r: Rect) -> bool {
+    let all = Polygon::rect(r.x0, r.y0, r.x1, r.y1);
+    let near: Vec<Polygon> =
+        field.iter().filter(|p| !p.bounds().intersect(r).is_zero_area()).cloned().collect();
+    let inside = total_area(&intersection(&near, &[all]));
+    inside >= r.area() - NOISE * (r.width() + r.height())
+}

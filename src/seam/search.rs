@@ -1,0 +1,39 @@
+//! The search for fewer panels, made twice where the first leaves seams at openings that no run by itself
+//! needs: then each hit weighs more from the start. Panels come first in what is taken.
+
+use super::conflicts::Pins;
+use super::hit_sum::OPENINGS_WEIGHED;
+use super::improve::{improve, key};
+use super::part::Digest;
+use super::pool::Pool;
+use super::rules::Rules;
+use crate::model::progress::Progress;
+use crate::model::seam::Effort;
+
+/// Runs of a large house. With more of them both searches were seen to end alike.
+const HOUSE: usize = 450;
+
+/// Whether there are no more runs than a house has.
+pub(super) fn is_house(digest: &Digest) -> bool {
+    digest.parts.len() <= HOUSE
+}
+
+/// The better of both searches from a first layout.
+pub(super) fn search(
+    digest: &Digest,
+    first: &Pool,
+    pins: &Pins,
+    bound: usize,
+    watch: &mut dyn FnMut(Progress),
+) -> Pool {
+    let found = improve(digest, first, pins, bound, watch);
+    let thorough = matches!(digest.rules.effort, Effort::Usual | Effort::Long);
+    if !thorough || !is_house(digest) || found.hits <= digest.unavoidable() {
+        return found;
+    }
+    let rules = Rules { hit_costs: OPENINGS_WEIGHED, ..digest.rules.clone() };
+    let weighed = Digest { rules, parts: digest.parts.clone() };
+    let first = Pool::of(&weighed, &first.placed, &first.kinds());
+    let other = improve(&weighed, &first, pins, bound, &mut |_| {});
+    if key(&other) < key(&found) { Pool::of(digest, &other.placed, &other.kinds()) } else { found }
+}

@@ -1,0 +1,68 @@
+//! Of places too narrow for siding.
+
+use super::finding_words::FindingWords;
+use super::parts::first_of;
+use crate::model::filler::{FilledTo, FillerBy, FillerSide, PlacedFiller};
+use crate::model::item::SidingPiece;
+use crate::units::{LengthStyle, counted};
+use crate::wording::takeoff::items::piece;
+
+/// Most boards named in one finding.
+const NAMED: usize = 6;
+
+pub(super) fn words(
+    wall: &str,
+    fillers: &[PlacedFiller],
+    least: f64,
+    of: SidingPiece,
+    style: LengthStyle,
+) -> FindingWords {
+    let each: Vec<String> = fillers.iter().map(|f| board(f, style)).collect();
+    let takes = if fillers.len() == 1 { "takes no" } else { "take no" };
+    FindingWords::new(
+        format!(
+            "{wall}: {} {takes} {}, and {} a filler board: {}",
+            counted(fillers.len(), "narrow place"),
+            piece(of),
+            if fillers.len() == 1 { "gets" } else { "get" },
+            first_of(&each, NAMED)
+        ),
+        format!(
+            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the channels of an opening around it too. Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
+            style.short(least)
+        ),
+    )
+}
+
+fn board(f: &PlacedFiller, style: LengthStyle) -> String {
+    let marks: Vec<&str> = f.boards.iter().map(|m| m.as_str()).collect();
+    let size = format!("{} wide, {} long", style.short(f.width), style.length(f.length));
+    format!("{} ({size}, {})", marks.join(" and "), between(f))
+}
+
+fn between(f: &PlacedFiller) -> String {
+    let [a, b] = &f.between;
+    match f.by {
+        FillerBy::TooNear => format!("between {} and {}", side(a), side(b)),
+        FillerBy::Hidden => format!("between a course line and {}", side(a)),
+    }
+}
+
+/// An opening by its name, another side by what it is.
+fn side(s: &FillerSide) -> String {
+    s.opening.as_ref().map_or_else(|| filled_to(s.to).to_owned(), |id| id.to_string())
+}
+
+fn filled_to(to: FilledTo) -> &'static str {
+    match to {
+        FilledTo::Opening => "an opening",
+        FilledTo::OutsideCorner => "the outside corner",
+        FilledTo::InsideCorner => "the inside corner",
+        FilledTo::WallEnd => "the end of the wall",
+        FilledTo::Eave => "the soffit",
+        FilledTo::BareAbove => "the band or bare area above",
+        FilledTo::BareBelow => "the band or bare area below",
+        FilledTo::Start => "the bottom of the wall",
+        FilledTo::LowerRoof => "the lower roof",
+    }
+}

@@ -1,0 +1,297 @@
+//! Places too narrow for siding get filler boards: reckoned by hand from the drawing beside each. A face of
+//! J-channel is 3/4 in and siding shall show by 2 in at least (`courses.least_width`), so that two channels
+//! must stand 3 1/2 in apart.
+
+use lapwright::finding::laying::LayingFinding;
+use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
+use lapwright::layout::wall::LaidWall;
+use lapwright::model::filler::{FilledTo, FillerBy};
+use lapwright::model::house::EdgeKind;
+use lapwright::model::receiver::BareBy;
+use lapwright::model::trim::{TrimKind, TrimPiece};
+use lapwright::takeoff::quantities;
+
+use crate::faults::{Break, each_is_caught};
+use crate::support::{advised, broken, dxf, inches, lay, rect, said};
+
+type Ring<'a> = (&'a str, &'a [(f64, f64)]);
+
+/// Courses of 8 in from 0, laid by the careful crew.
+fn laid(rings: &[Ring]) -> Layout {
+    let mut job = inches();
+    job.courses.datum = Some(0.0);
+    job.seams.effort = lapwright::model::seam::Effort::Crew;
+    let layout = lay(dxf(rings).as_bytes(), &job);
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    layout
+}
+
+fn wall(l: &Layout) -> &LaidWall {
+    &l.elevations[0].walls[0]
+}
+
+fn of(l: &Layout, kind: TrimKind) -> Vec<&TrimPiece> {
+    l.trims.iter().filter(|t| t.kind == kind).collect()
+}
+
+fn places(l: &Layout) -> Vec<[f64; 4]> {
+    wall(l).fillers.iter().map(|f| f.place).collect()
+}
+
+/// No piece of siding lies within a box.
+fn is_free(l: &Layout, [x0, y0, x1, y1]: [f64; 4]) -> bool {
+    l.pieces()
+        .flat_map(|(.., p)| &p.outline)
+        .all(|q| q[0] <= x0 || q[0] >= x1 || q[1] <= y0 || q[1] >= y1)
+}
+
+/// Two windows of 30 by 48 in so far apart on a wall of 300 by 108.
+fn windows_apart(by: f64) -> Layout {
+    laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 36.0, 80.0, 84.0)),
+        ("A-GLAZ", &rect(80.0 + by, 36.0, 110.0 + by, 84.0)),
+    ])
+}
+
+pub(crate) fn near_windows() -> Layout {
+    windows_apart(1.0)
+}
+
+#[test]
+fn between_two_windows_an_inch_apart_stands_a_board_and_no_siding() {
+    // 1 in is less than 3 1/2: a board of 1 by 48 in. Gross 300 x 108 = 32400 sq in = 225 sq ft, windows
+    // 2 x 30 x 48 = 2880 = 20, the board 48 sq in = 1/3: net 204 2/3.
+    let l = near_windows();
+    assert_eq!(places(&l), [[80.0, 36.0, 81.0, 84.0]]);
+    let boards = of(&l, TrimKind::Filler);
+    let [b] = boards[..] else { panic!("{boards:?}") };
+    assert_eq!((b.mark.as_str(), b.width, b.length), ("FB1", Some(1.0), 48.0));
+    assert!(is_free(&l, [80.0, 36.0, 81.0, 84.0]));
+    let w = wall(&l);
+    assert!((w.net_area - (225.0 - 20.0 - 1.0 / 3.0)).abs() < 1e-6, "{}", w.net_area);
+    let [bare] = w.bare.as_slice() else { panic!("{:?}", w.bare) };
+    assert!(bare.by == BareBy::Filler && (bare.area - 1.0 / 3.0).abs() < 1e-6);
+    // The opening is as wide as it is drawn, and is flashed so; no channel stands in the slot.
+    assert_eq!((w.openings[0].left, w.openings[0].right), (50.0, 80.0));
+    assert_eq!(of(&l, TrimKind::JambChannel).len(), 2);
+    // Heads go over both and the board: 31 and 30 in, with a face past each end.
+    let mut heads: Vec<f64> = of(&l, TrimKind::HeadChannel).iter().map(|t| t.length).collect();
+    heads.sort_by(f64::total_cmp);
+    assert_eq!(heads, [31.5, 32.5]);
+    let sills: Vec<f64> = of(&l, TrimKind::SillFlashing).iter().map(|t| t.length).collect();
+    assert_eq!(sills, [48.0, 48.0]);
+    // One stock length, and a spare one.
+    let takeoff = quantities(&l);
+    let line = takeoff.line("filler-board").unwrap();
+    assert_eq!((line.order, line.length), (1.0, Some(48.0)));
+}
+
+#[test]
+fn the_cure_is_named_with_its_size_and_place() {
+    let l = near_windows();
+    let found = l.findings.iter().find(|f| f.code().word() == "filler-board").unwrap();
+    let words = said(found);
+    assert!(words.contains("FB1 (1\" wide, 4'-0\" long, between wall-W1 and wall-W2)"), "{words}");
+    assert!(advised(found).contains("wrap it in coil"), "{}", advised(found));
+    assert!(found.at.is_some());
+}
+
+#[test]
+fn siding_goes_between_windows_from_three_and_a_half_inches_on() {
+    assert_eq!(wall(&windows_apart(3.4375)).fillers.len(), 1);
+    let l = windows_apart(3.5);
+    assert!(wall(&l).fillers.is_empty() && of(&l, TrimKind::Filler).is_empty());
+    // Less a gap of 1/4 in at both ends: 3 in.
+    assert!(l.pieces().any(|(.., p)| (p.length - 3.0).abs() < 1e-9));
+    assert!(!l.findings.iter().any(|f| f.code().word() == "filler-board"));
+}
+
+#[test]
+fn windows_of_two_heights_take_the_board_into_the_shorter_frame() {
+    // The left window from 36 to 84, the right one from 44 to 76: the board is as high as the right one,
+    // and above and below it the left one's jamb has its channel.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 36.0, 80.0, 84.0)),
+        ("A-GLAZ", &rect(82.0, 44.0, 112.0, 76.0)),
+    ]);
+    assert_eq!(places(&l), [[80.0, 44.0, 82.0, 76.0]]);
+    let right: Vec<f64> = wall(&l)
+        .edges
+        .iter()
+        .filter(|e| e.kind == EdgeKind::Jamb && e.from[0] == 80.0)
+        .map(|e| (e.to[1] - e.from[1]).abs())
+        .collect();
+    assert_eq!(right.iter().sum::<f64>(), 48.0 - 32.0);
+}
+
+#[test]
+fn staggered_windows_take_a_board_as_high_as_one_of_them() {
+    // Left 36 to 76, right 44 to 84, 1 in apart: neither covers the other. The board goes along the whole
+    // jamb of one.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 36.0, 80.0, 76.0)),
+        ("A-GLAZ", &rect(81.0, 44.0, 111.0, 84.0)),
+    ]);
+    let [f] = wall(&l).fillers.as_slice() else { panic!("{:?}", wall(&l).fillers) };
+    assert_eq!((f.width, f.length), (1.0, 40.0));
+    assert!(is_free(&l, f.place));
+}
+
+#[test]
+fn a_window_near_the_corner_post_has_a_board_up_to_it() {
+    // The post's set-back is 0 here, its face 1 in (3/4 in of pocket and the gap): with a channel and 2 in
+    // of siding 3 3/4 in is the least.
+    let at = |x: f64| {
+        laid(&[
+            ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+            ("A-GLAZ", &rect(x, 36.0, x + 30.0, 84.0)),
+        ])
+    };
+    let l = at(3.0);
+    assert_eq!(places(&l), [[0.0, 36.0, 3.0, 84.0]]);
+    assert!(is_free(&l, [0.0, 36.0, 3.0, 84.0]));
+    let found = l.findings.iter().find(|f| f.code().word() == "filler-board").unwrap();
+    assert!(said(found).contains("between the outside corner and wall-W1"), "{}", said(found));
+    assert!(wall(&at(3.75)).fillers.is_empty());
+}
+
+#[test]
+fn a_head_near_the_soffit_has_a_board_over_it() {
+    // From the head at 106 to the soffit at 108: 2 in, less than 3 1/2.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 60.0, 80.0, 106.0)),
+    ]);
+    let [f] = wall(&l).fillers.as_slice() else { panic!("{:?}", wall(&l).fillers) };
+    assert_eq!((f.place, f.width, f.length), ([50.0, 106.0, 80.0, 108.0], 2.0, 30.0));
+    assert_eq!(f.between.each_ref().map(|s| s.to), [FilledTo::Opening, FilledTo::Eave]);
+    // No head channel and no cap: siding meets no head.
+    assert!(of(&l, TrimKind::HeadChannel).is_empty() && of(&l, TrimKind::DripCap).is_empty());
+}
+
+#[test]
+fn windows_over_one_another_have_a_board_between_them() {
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 20.0, 80.0, 52.0)),
+        ("A-GLAZ", &rect(50.0, 54.0, 80.0, 90.0)),
+    ]);
+    assert_eq!(places(&l), [[50.0, 52.0, 80.0, 54.0]]);
+    // The jambs go on beside the board: 32 + 2 + 36 in on each hand.
+    let jambs = wall(&l).edges.iter().filter(|e| e.kind == EdgeKind::Jamb);
+    assert_eq!(jambs.map(|e| (e.to[1] - e.from[1]).abs()).sum::<f64>(), 140.0);
+}
+
+#[test]
+fn what_fillers_leave_too_narrow_is_filled_as_well() {
+    // Two windows 1 in apart, both 2 in under the soffit: a board between, and boards over all 61 in.
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 60.0, 80.0, 106.0)),
+        ("A-GLAZ", &rect(81.0, 60.0, 111.0, 106.0)),
+    ]);
+    assert!(is_free(&l, [50.0, 60.0, 111.0, 108.0]));
+    let area: f64 = wall(&l).fillers.iter().map(|f| f.width * f.length).sum();
+    assert!((area - (46.0 + 61.0 * 2.0)).abs() < 1e-6, "{area}");
+}
+
+#[test]
+fn a_strip_that_undersill_trim_hides_is_a_board() {
+    // The soffit 1/2 in over the course line at 104: 1/4 in would be left over it, behind a face of 3/4 in.
+    let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 104.5))]);
+    let [f] = wall(&l).fillers.as_slice() else { panic!("{:?}", wall(&l).fillers) };
+    assert_eq!((f.by, f.place), (FillerBy::Hidden, [0.0, 104.0, 300.0, 104.5]));
+    // The course under the line loses its hem, 1/4 in under the board: 7 3/4 in are kept.
+    let top = wall(&l).courses.last().unwrap();
+    assert_eq!((top.index, top.rip.as_ref().map(|r| *r)), (12, Some(7.75)));
+    // 1 in over the line it is no longer hidden: 3/4 in is laid, and told.
+    let l = laid(&[("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 105.0))]);
+    assert!(wall(&l).fillers.is_empty());
+    assert!(l.findings.iter().any(|f| f.code().word() == "strip-thin"));
+}
+
+#[test]
+fn a_sill_a_little_over_a_course_line_has_a_board_under_it() {
+    let l = laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 40.5, 80.0, 84.0)),
+    ]);
+    assert_eq!(places(&l), [[50.0, 40.0, 80.0, 40.5]]);
+    let sill = of(&l, TrimKind::SillChannel);
+    assert!(sill.len() == 1 && sill[0].from[1] == 40.0, "{sill:?}");
+}
+
+#[test]
+fn boards_leave_no_less_to_show_than_panels() {
+    // Boards butt against casings without a face: 2 in apart there is room, under it none.
+    let job = "[drawing]\nunit = \"inch\"\n[product]\nkind = \"fiber-cement\"\ncorner_board = 0\n\
+        inside_corner_board = 0\n[seams]\neffort = \"crew\"\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    for (by, fillers) in [(1.5, 1), (2.5, 0)] {
+        let l = lay(
+            dxf(&[
+                ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+                ("A-GLAZ", &rect(50.0, 36.0, 80.0, 84.0)),
+                ("A-GLAZ", &rect(80.0 + by, 36.0, 110.0 + by, 84.0)),
+            ])
+            .as_bytes(),
+            &job,
+        );
+        assert_eq!(broken(&l), Vec::<String>::new());
+        assert_eq!(wall(&l).fillers.len(), fillers);
+    }
+}
+
+#[test]
+fn the_least_width_is_the_jobs() {
+    let mut job = inches();
+    job.courses.least_width = 4.0;
+    let rings: [Ring; 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)),
+        ("A-GLAZ", &rect(50.0, 36.0, 80.0, 84.0)),
+        ("A-GLAZ", &rect(85.0, 36.0, 115.0, 84.0)),
+    ];
+    let l = lay(dxf(&rings).as_bytes(), &job);
+    // 5 in is less than 5 1/2.
+    assert_eq!(places(&l), [[80.0, 36.0, 85.0, 84.0]]);
+    let told = l.findings.iter().find_map(|f| match &f.kind {
+        lapwright::finding::FindingKind::Laying(LayingFinding::FillerBoard { least, .. }) => {
+            Some(*least)
+        }
+        _ => None,
+    });
+    assert_eq!(told, Some(4.0));
+}
+
+/// Faults of two windows an inch apart.
+pub(crate) const NARROW: [(&str, Rule, Break); 6] = [
+    ("siding where the trim leaves too little of it", Rule::NarrowPlaces, |l| {
+        l.job.courses.least_width = 60.0
+    }),
+    ("a filler wider than any need", Rule::NarrowPlaces, |l| {
+        l.job.courses.least_width = 0.0;
+        l.job.trim.channel_face = 0.25;
+    }),
+    ("a filler without its board", Rule::NarrowPlaces, |l| {
+        l.trims.retain(|t| t.kind != TrimKind::Filler)
+    }),
+    ("a board of another width", Rule::NarrowPlaces, |l| {
+        l.trims.iter_mut().filter(|t| t.kind == TrimKind::Filler).for_each(|t| t.width = Some(0.5))
+    }),
+    ("a filler over glass", Rule::NarrowPlaces, |l| {
+        let f = &mut l.elevations[0].walls[0].fillers[0];
+        (f.place[0], f.place[2]) = (78.0, 79.0);
+    }),
+    ("fillers told as more than they cover", Rule::NarrowPlaces, |l| {
+        l.elevations[0].walls[0].bare[0].area += 1.0
+    }),
+];
+
+#[test]
+fn faults_of_fillers_are_caught() {
+    each_is_caught(&near_windows(), &NARROW);
+}
