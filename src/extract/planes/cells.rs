@@ -52,6 +52,7 @@ pub(super) fn openings(
             id: Default::default(),
             kind: first.kind,
             outline: snapped.outer,
+            unfilled: None,
             cut: Vec::new(),
             block: first.block.clone().filter(|_| mine.len() == 1),
             origin: first.origin.clone(),

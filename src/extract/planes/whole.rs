@@ -139,6 +139,7 @@ fn unnamed(p: &Polygon, siding: &[Polygon], origin: &Origin) -> DrawnOpening {
         id: Default::default(),
         kind: by_size(p.bounds(), foot),
         outline: Polygon::simple(p.outer.clone()).wound().outer,
+        unfilled: None,
         cut: Vec::new(),
         block: None,
         origin: origin.clone(),
