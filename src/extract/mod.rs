@@ -171,7 +171,7 @@ fn sided_views<'a>(
     let mut shown = Vec::new();
     for view in views {
         let walls = walls_of(lines, view, found, job, findings);
-        let walls = planes::of_view(lines, view, walls, job);
+        let walls = planes::of_view(lines, view, walls, (job, findings));
         if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
             findings.push(note);
             findings.refuse_on_error()?;

@@ -10,13 +10,15 @@ mod together;
 mod whole;
 
 use self::ink::Ink;
-use self::together::planes;
+use self::together::{Doubts, planes};
 use super::frame::ViewFrame;
 use super::openings::openings;
 use super::outline::{Outline, Trimmings};
 use super::patch::Patch;
 use super::views::View;
 use super::ways::recess::FoundOpening;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, thinner_than, union_all};
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -38,7 +40,7 @@ pub(super) fn of_view(
     lines: &Linework,
     view: &View,
     outlines: Vec<Outline>,
-    job: &Job,
+    (job, findings): (&Job, &mut Findings),
 ) -> Vec<Outline> {
     let (drawn, mut out): (Vec<Outline>, Vec<Outline>) =
         outlines.into_iter().partition(|o| !o.patches.is_empty());
@@ -53,13 +55,14 @@ pub(super) fn of_view(
     let boxes: Vec<_> = things.iter().filter_map(|t| bounds(&t.outline)).collect();
     let ink = Ink::of(lines, view);
     let found = planes(&patches, &boxes, &ink);
+    let mut told = Told { doubts: found.doubts, ..Told::default() };
+    let union = |g: &Vec<usize>| {
+        union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>())
+    };
     let mut areas: Vec<Vec<Polygon>> = found
         .groups
         .iter()
-        .map(|g| {
-            let all = union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>());
-            without_strips(all).iter().map(straight::straight).collect()
-        })
+        .map(|g| without_strips(union(g), &mut told).iter().map(straight::straight).collect())
         .collect();
     for i in 0..areas.len() {
         for j in i + 1..areas.len() {
@@ -68,15 +71,53 @@ pub(super) fn of_view(
     }
     for (group, area) in found.groups.iter().zip(&areas) {
         let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
-        out.extend(walls(&mine, area, &things, &ink));
+        out.extend(walls(&mine, area, (&things, &ink), &mut told));
     }
+    told.report(lines, view, patches.first(), findings);
     out
 }
 
+/// What is told of the planes of a view.
+#[derive(Default)]
+struct Told {
+    doubts: Doubts,
+    holes: usize,
+    filled: usize,
+    strips: usize,
+    /// Square inches of strips.
+    area: f64,
+}
+
+impl Told {
+    fn report(
+        &self,
+        lines: &Linework,
+        view: &View,
+        first: Option<&Patch>,
+        findings: &mut Findings,
+    ) {
+        let Some(first) = first else { return };
+        let at = lines.source(first.shape.bounds().center());
+        let mut tell = |kind: HouseFinding| {
+            findings.push(Finding::new(kind).about(&first.origin).at(at).on(&view.name));
+        };
+        let Doubts { uprights, roofs } = self.doubts;
+        if uprights + roofs + self.holes > 0 {
+            tell(HouseFinding::PlaneAssumed { uprights, roofs, holes: self.holes });
+        }
+        if self.filled + self.strips > 0 {
+            let (filled, strips, area) = (self.filled, self.strips, self.area / 144.0);
+            tell(HouseFinding::SidingDetail { filled, strips, area });
+        }
+    }
+}
+
 /// Without strips that no panel fits into.
-fn without_strips(area: Vec<Polygon>) -> Vec<Polygon> {
+fn without_strips(area: Vec<Polygon>, told: &mut Told) -> Vec<Polygon> {
     let mut strips = thinner_than(&area, STRIP);
     strips.retain(|s| s.area() >= STRIP * STRIP * 3.0);
+    told.strips += strips.len();
+    told.area += total_area(&strips);
     if strips.is_empty() { area } else { difference(&area, &strips) }
 }
 
@@ -131,9 +172,16 @@ fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
 }
 
 /// The walls of one plane: one, where nothing parts it for good.
-fn walls(patches: &[&Patch], area: &[Polygon], things: &[FoundOpening], ink: &Ink) -> Vec<Outline> {
+fn walls(
+    patches: &[&Patch],
+    area: &[Polygon],
+    (things, ink): (&[FoundOpening], &Ink),
+    told: &mut Told,
+) -> Vec<Outline> {
     let Some(first) = patches.first() else { return Vec::new() };
     let plane = whole::plane(area, things, &first.origin);
+    told.filled += plane.cleaned;
+    told.holes += plane.unnamed;
     let whole = |outline: &Polygon| {
         let inside = |p: &Polygon| outline.contains(middle(p));
         let of = |all: &[Polygon]| all.iter().filter(|p| inside(p)).cloned().collect::<Vec<_>>();

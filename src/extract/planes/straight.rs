@@ -13,17 +13,41 @@ pub(super) fn straight(p: &Polygon) -> Polygon {
     Polygon { outer: ring(&p.outer), holes }
 }
 
+/// How often a ring is gone round: what one step's closing leaves may be another.
+const ROUNDS: usize = 3;
+
 fn ring(drawn: &[Point]) -> Ring {
     let mut out: Ring = drawn.to_vec();
-    for _ in 0..drawn.len() {
-        let Some(i) = (0..out.len()).find(|i| is_step(&out, *i)) else { break };
-        close(&mut out, i);
-        out.dedup();
-        while out.len() > 1 && out.first() == out.last() {
-            out.pop();
+    for _ in 0..ROUNDS {
+        let mut i = 0;
+        while i < out.len() {
+            if is_step(&out, i) {
+                close(&mut out, i);
+                tidy(&mut out);
+            }
+            i += 1;
         }
     }
     if out.len() >= 3 { out } else { drawn.to_vec() }
+}
+
+/// Takes out places that stand twice, and those in the midst of a straight side.
+fn tidy(ring: &mut Ring) {
+    ring.dedup();
+    while ring.len() > 1 && ring.first() == ring.last() {
+        ring.pop();
+    }
+    let n = ring.len();
+    if n > 3 {
+        let turns = |i: usize| {
+            let (a, b, c) = (ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]);
+            !((a.x == b.x && b.x == c.x) || (a.y == b.y && b.y == c.y))
+        };
+        let kept: Ring = (0..n).filter(|i| turns(*i)).map(|i| ring[i]).collect();
+        if kept.len() >= 3 {
+            *ring = kept;
+        }
+    }
 }
 
 fn at(ring: &[Point], i: usize, by: isize) -> usize {

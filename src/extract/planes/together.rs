@@ -51,6 +51,16 @@ pub(super) struct Break {
 /// Patches by plane, each group left to right.
 pub(super) struct Together {
     pub(super) groups: Vec<Vec<usize>>,
+    pub(super) doubts: Doubts,
+}
+
+/// What was taken for one plane though something parts it.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Doubts {
+    /// Upright lines and boards.
+    pub(super) uprights: usize,
+    /// Roofs and decks.
+    pub(super) roofs: usize,
 }
 
 /// What tells planes apart.
@@ -69,29 +79,34 @@ pub(super) fn planes(patches: &[Patch], openings: &[Rect], ink: &Ink) -> Togethe
     let (breaks, apart) = (Vec::new(), BTreeSet::new());
     let mut seen = Seen { patches, openings, ink, breaks, apart, group };
     let (beside, over) = (meetings::beside(patches), meetings::over(patches));
+    let mut doubts = Doubts::default();
     let close = |(i, j): (usize, usize)| patches[i].is_as_close(&patches[j]);
     for (pair, all) in beside.iter().filter(|(p, _)| close(**p)) {
         seen.break_between(*pair, all);
     }
     for (pair, all) in beside.iter().filter(|(p, _)| close(**p)) {
         if all.iter().any(|s| s.gap() <= TOUCH) && seen.touches_on(*pair, all) {
-            seen.join(*pair);
+            let joined = seen.join(*pair);
+            doubts.uprights += usize::from(joined && seen.is_lined(all));
         }
     }
     for (pair, all) in over.iter().filter(|(p, _)| close(**p)) {
         if seen.stands_on(*pair, all) {
-            seen.join(*pair);
+            let far = all.iter().all(|s| s.gap() > BOARD);
+            doubts.roofs += usize::from(seen.join(*pair) && far);
         }
     }
     for (pair, all) in beside.iter().filter(|(p, _)| close(**p)) {
         if seen.goes_on_past(*pair, all) {
-            seen.join(*pair);
+            let joined = seen.join(*pair);
+            let boards = all.iter().filter(|s| s.gap() > TOUCH && !seen.is_opening(s));
+            doubts.uprights += usize::from(joined && length(boards) >= CORNER);
         }
     }
     let mut groups: Vec<Vec<usize>> = vec![Vec::new(); patches.len()];
     (0..patches.len()).for_each(|i| groups[seen.group[i]].push(i));
     groups.retain(|g| !g.is_empty());
-    Together { groups }
+    Together { groups, doubts }
 }
 
 fn length<'a>(all: impl Iterator<Item = &'a Stretch>) -> f64 {
@@ -215,17 +230,26 @@ impl Seen<'_> {
         s.gap() <= POST && even && self.ink.plumb_between((s.from - TOUCH, s.to + TOUCH), span)
     }
 
-    /// Brings two groups together unless a break of plane parts them.
-    fn join(&mut self, (i, j): (usize, usize)) {
+    /// Whether a line runs up between two patches that touch.
+    fn is_lined(&self, all: &[Stretch]) -> bool {
+        let near = || all.iter().filter(|s| s.gap().abs() <= TOUCH);
+        let about = reach(near());
+        let drawn: f64 = near().map(|s| self.ink.along_plumb(s.from, (s.low, s.high), about)).sum();
+        length(near()) >= CORNER && drawn >= DRAWN * length(near())
+    }
+
+    /// Brings two groups together unless a break of plane parts them; tells whether it did.
+    fn join(&mut self, (i, j): (usize, usize)) -> bool {
         let (a, b) = (self.group[i], self.group[j]);
         let parted = |(p, q): &(usize, usize)| {
             let groups = (self.group[*p], self.group[*q]);
             groups == (a, b) || groups == (b, a)
         };
         if a == b || self.apart.iter().any(parted) {
-            return;
+            return false;
         }
         let (from, to) = (a.max(b), a.min(b));
         self.group.iter_mut().filter(|g| **g == from).for_each(|g| *g = to);
+        true
     }
 }

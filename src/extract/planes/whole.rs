@@ -35,6 +35,8 @@ pub(super) struct Plane {
     pub(super) bare: Vec<Polygon>,
     /// Gaps and notches closed as drawing detail.
     pub(super) cleaned: usize,
+    /// Openings that only their holes show.
+    pub(super) unnamed: usize,
 }
 
 /// A plane of patches that lie in one.
@@ -61,6 +63,7 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
             out.openings.push(unnamed(&p, &siding, origin));
+            out.unnamed += 1;
         } else if hole && p.area() < LEAST {
             siding.push(p);
             out.cleaned += 1;

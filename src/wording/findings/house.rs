@@ -2,6 +2,7 @@
 
 use super::finding_words::FindingWords;
 use super::parts::{elevation, fullest_layers, listed, number, on_layer};
+use super::planes;
 use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
@@ -45,6 +46,8 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             "Simplify the line of grade: a point where its slope changes is enough.",
         ),
         F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
+        F::PlaneAssumed { uprights, roofs, holes } => planes::assumed([*uprights, *roofs, *holes]),
+        F::SidingDetail { filled, strips, area } => planes::detail(*filled, *strips, *area),
         F::WallsFromLines { walls } => from_lines(walls),
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),

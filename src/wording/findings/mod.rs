@@ -12,6 +12,7 @@ mod laying;
 mod letters;
 mod lines;
 mod parts;
+mod planes;
 mod prices;
 mod unused;
 mod views;
