@@ -6,7 +6,7 @@ use crate::finding::{Finding, Findings};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Pairing};
-use crate::model::house::House;
+use crate::model::house::{House, WallWay};
 use crate::model::ids::WallId;
 
 /// Two elevations may show a corner this much higher or lower before it is told, inches: common
@@ -35,13 +35,13 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
     }
     for (n, c) in open.iter().enumerate().filter(|_| !alone) {
         // Where a plane ends and the next one begins there is one question for both.
-        if open[..n].iter().any(|before| is_one_break(before, c)) {
+        if open[..n].iter().any(|before| is_one_break(house, before, c)) {
             continue;
         }
         let side = &c.sides[0];
         let mut finding = not_drawn(c);
         if let CornerFinding::ReturnNotDrawn { others, .. } = &mut finding {
-            let more = open[n + 1..].iter().filter(|after| is_one_break(c, after));
+            let more = open[n + 1..].iter().filter(|after| is_one_break(house, c, after));
             others.extend(more.map(|after| after.id.clone()));
         }
         findings.push(Finding::new(finding).on(&side.elevation).at(source(side, c.low)));
@@ -60,9 +60,14 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
 /// How far apart two ends of planes stand that are one break, inches: a corner board.
 const BREAK: f64 = 8.0;
 
-/// Whether one wall ends where the other begins, on one elevation.
-fn is_one_break(a: &Corner, b: &Corner) -> bool {
+/// Whether one plane of drawn siding ends where the other begins, on one elevation.
+fn is_one_break(house: &House, a: &Corner, b: &Corner) -> bool {
     let (s, t) = (&a.sides[0], &b.sides[0]);
+    let walls = || house.elevations.iter().flat_map(|e| &e.walls);
+    let drawn = |id: &WallId| walls().any(|w| w.id == *id && w.way == WallWay::Hatch);
+    if ![&s.wall, &t.wall].into_iter().all(drawn) {
+        return false;
+    }
     s.elevation == t.elevation
         && s.wall != t.wall
         && s.side != t.side

@@ -77,7 +77,7 @@ fn hatch() -> String {
 fn hatches(holes: &[&[(f64, f64)]]) -> String {
     let mut more = String::new();
     for hole in holes {
-        more.push_str("92\n0\n72\n0\n73\n1\n93\n4\n");
+        more.push_str("92\n2\n72\n0\n73\n1\n93\n4\n");
         hole.iter().for_each(|(x, y)| {
             let _ = write!(more, "10\n{x}\n20\n{y}\n");
         });
