@@ -22,7 +22,8 @@ use crate::model::ids::RunId;
 use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge, Receiver};
 
-/// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise.
+/// Least area, square inches, of a strip worth a piece: under a postage stamp it is drawing noise. The check
+/// leaves as much bare, and its own noise more (`verify/area`).
 const LEAST_AREA: f64 = 0.5;
 
 /// The courses of a field, bottom up; a course with nothing to lay is left out.

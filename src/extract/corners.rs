@@ -51,15 +51,7 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
             }
         }
     }
-    // A lower roof parts a corner on one elevation and not on the other: the other parts belong to it.
-    for i in 0..seen.len() {
-        if seen[i].of.is_none()
-            && let Some(c) = part_of(&seen, &pairs, i)
-        {
-            seen[i].of = Some(c);
-            pairs[c].0.push(i);
-        }
-    }
+    parts_joined(&mut seen, &mut pairs);
     pairs = overlapping_joined(&seen, pairs);
     let open = (0..seen.len()).filter(|i| seen[*i].of.is_none());
     pairs.extend(open.map(|i| (vec![i], Pairing::Open)));
@@ -76,6 +68,24 @@ pub(super) fn paired(house: &House) -> Vec<Corner> {
         out.push(Corner { id, kind: first.kind, tag, by, angle: None, low, high, sides });
     }
     out
+}
+
+/// A lower roof or a band parts a corner on one elevation and not on the other: the other parts belong to
+/// it. Each may be what the next one shares some of its height with, whichever of them comes first.
+fn parts_joined(seen: &mut [Seen], pairs: &mut [(Vec<usize>, Pairing)]) {
+    let mut before = usize::MAX;
+    let open = |seen: &[Seen]| seen.iter().filter(|s| s.of.is_none()).count();
+    while open(seen) < before {
+        before = open(seen);
+        for i in 0..seen.len() {
+            if seen[i].of.is_none()
+                && let Some(c) = part_of(seen, pairs, i)
+            {
+                seen[i].of = Some(c);
+                pairs[c].0.push(i);
+            }
+        }
+    }
 }
 
 /// Pairs in one line that overlap in height are one corner: stone parts it on one elevation where a

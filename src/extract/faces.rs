@@ -41,7 +41,8 @@ pub(crate) fn walls(
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
-    let mut bands = parts::bands(local, frame, loops(local, Role::Band));
+    let bands = parts::bands(local, frame, loops(local, Role::Band));
+    let mut bands = parts::seated(bands, &outlines);
     bands.extend(outlines.iter().flat_map(|o| o.trimmings.boards.iter().cloned()));
     let channels: Vec<(Point, Point)> =
         outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect();

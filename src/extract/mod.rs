@@ -8,6 +8,7 @@ mod corners;
 mod cut_sides;
 mod edges;
 mod faces;
+mod facing;
 mod frame;
 mod grade;
 mod hidden;

@@ -2,21 +2,18 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::facing::{self, Facing, WRAPS};
 use crate::clean::{Destination, clean};
 use crate::model::house::{DrawnElevation, House, OpeningKind};
 
-/// Names in wrap order, seen from outside: each one's right edge is the next one's left.
-const WRAPS: [[&[&str]; 4]; 2] = [
-    [&["front"], &["right"], &["rear", "back"], &["left"]],
-    [&["south"], &["east"], &["north"], &["west"]],
-];
-
 /// The elevations in wrap order if their names tell it, else as they stand.
 pub(super) fn wrapped(mut elevations: Vec<DrawnElevation>) -> House {
-    let place = |e: &DrawnElevation, wrap: &[&[&str]; 4]| {
-        let name = e.name.to_lowercase();
-        let word = |w: &&str| name.split(|c: char| !c.is_alphanumeric()).any(|t| t == *w);
-        wrap.iter().position(|words| words.iter().any(&word))
+    // A name of two sides, such as that of a corner, tells no place.
+    let place = |e: &DrawnElevation, wrap: &[Facing; 4]| {
+        let named = facing::named(&e.name);
+        let mut places = named.iter().filter_map(|f| wrap.iter().position(|w| w == f));
+        let first = places.next();
+        first.filter(|_| places.next().is_none())
     };
     for wrap in &WRAPS {
         let places: Vec<Option<usize>> = elevations.iter().map(|e| place(e, wrap)).collect();

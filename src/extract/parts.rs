@@ -2,12 +2,13 @@
 //! `LayoutFact::MovementJoints`).
 
 use super::frame::ViewFrame;
+use super::outline::Outline;
 use crate::finding::house::HouseFinding;
 use crate::finding::views::{JobList, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
-use crate::geom::polygon::{Polygon, bounds};
-use crate::geom::tol::{LEVEL, snap};
+use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::tol::{LEVEL, same, snap};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::{DrawnOpening, DrawnWall, House};
 use crate::model::linework::Role;
@@ -21,6 +22,34 @@ pub(super) fn bands(local: &ViewFrame, frame: Rect, drawn: Vec<Polygon>) -> Vec<
         Polygon::rect(snap(left), snap(b.bottom), snap(right), snap(b.top))
     });
     drawn.into_iter().chain(of_job).collect()
+}
+
+/// Bands whose ends and edges stand on a wall's plumb and level sides but for what is called plumb put on
+/// them: beside a band that ends a hair inside a wall's side no strip of siding is left, and one that begins
+/// a hair inside it is none.
+pub(super) fn seated(bands: Vec<Polygon>, outlines: &[Outline]) -> Vec<Polygon> {
+    let all = outlines.iter().flat_map(|o| sides(&o.ring));
+    let (mut plumb, mut level): (Vec<_>, Vec<_>) = (Vec::new(), Vec::new());
+    for (a, b) in all {
+        if same(a.x, b.x) {
+            plumb.push((a.x, a.y.min(b.y), a.y.max(b.y)));
+        } else if same(a.y, b.y) {
+            level.push((a.y, a.x.min(b.x), a.x.max(b.x)));
+        }
+    }
+    let near = |lines: &[(f64, f64, f64)], v: f64, (low, high): (f64, f64)| {
+        let beside = lines.iter().filter(|l| l.1 < high && l.2 > low);
+        let off = beside.map(|l| l.0).min_by(|p, q| (p - v).abs().total_cmp(&(q - v).abs()));
+        off.filter(|x| (x - v).abs() <= LEVEL).unwrap_or(v)
+    };
+    let seat = |band: Polygon| {
+        let b = band.bounds();
+        let on =
+            |p: Point| Point::new(near(&plumb, p.x, (b.y0, b.y1)), near(&level, p.y, (b.x0, b.x1)));
+        let band = band.map(on);
+        (!band.bounds().is_zero_area()).then_some(band)
+    };
+    bands.into_iter().filter_map(seat).collect()
 }
 
 /// Elevations are named in the job as they are titled, capitals or not.

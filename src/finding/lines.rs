@@ -26,7 +26,7 @@ impl From<&LayerUse> for LayerCount {
     }
 }
 
-/// A height that the tallest wall would have in a unit.
+/// How high walls stand in a unit.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct HeightInUnit {
     /// The unit.
@@ -38,12 +38,25 @@ pub struct HeightInUnit {
 group! {
     /// What was assumed, mended or left out where lines were brought to inches.
     LineFinding, LineCode {
-        /// The drawing names no unit.
+        /// The drawing's header names no unit, or one that sizes speak against.
         UnitAssumed "unit-assumed", Warning, Architect {
             /// The unit taken.
             unit: Unit,
             /// By what.
             basis: UnitBasis,
+            /// The header's unit, with how high walls would stand in it.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            header: Option<HeightInUnit>,
+            /// How high walls stand in the unit taken, where any are drawn.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            taken: Option<HeightInUnit>,
+        }
+        /// The header alone decides between two units in which walls are as high as houses are.
+        UnitUnsure "unit-unsure", Warning, Office {
+            /// The header's unit, which is taken, with how high walls stand in it.
+            taken: HeightInUnit,
+            /// Another one that fits.
+            other: HeightInUnit,
         }
         /// The unit in force.
         UnitTaken "unit-taken", Info, Office {
@@ -55,14 +68,16 @@ group! {
             proved: bool,
         }
         /// The unit gives walls that no house has.
-        UnitImplausible "unit-implausible", Error, Office {
+        UnitImplausible "unit-implausible", Error or Warning if stated, Office {
             /// By what it was taken.
             basis: UnitBasis,
-            /// The unit, with the tallest wall in it.
+            /// The unit, with how high walls stand in it.
             tallest: HeightInUnit,
             /// The unit that it is more likely in.
             #[serde(skip_serializing_if = "Option::is_none")]
             likely: Option<HeightInUnit>,
+            /// Whether the job states it, so that it is taken all the same.
+            stated: bool,
         }
         /// A known distance cannot be read.
         KnownUnreadable "known-unreadable", Error, Office {

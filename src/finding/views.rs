@@ -19,6 +19,8 @@ pub enum OtherView {
     Detail,
     /// A part of a view that is drawn whole too.
     Partial,
+    /// An elevation of a room.
+    Interior,
 }
 
 /// A list of the job that names elevations.

@@ -232,6 +232,8 @@ pub struct Dimension {
 pub struct Viewport {
     /// The layout it is on.
     pub layout: String,
+    /// Its number there; 1 is as a rule the sheet itself.
+    pub number: i64,
     /// Its place on the sheet, paper units.
     pub paper: Rect,
     /// What it shows, model units.

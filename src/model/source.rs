@@ -17,6 +17,8 @@ pub enum UnitBasis {
     Header,
     /// The size of walls and doors speaks for it.
     WallAndDoorSizes,
+    /// Dimensions that state lengths speak for it.
+    Dimensions,
     /// Nothing speaks for another.
     #[default]
     Custom,

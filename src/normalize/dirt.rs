@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use super::stated;
 use crate::finding::lines::LineFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::polygon::bounds;
@@ -11,7 +12,7 @@ use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::linework::{Linework, Role, Stroke};
 use crate::origin::Origin;
-use crate::units::{Unit, parse_length};
+use crate::units::Unit;
 
 /// Most dimensions that are told one by one.
 const MOST_TOLD: usize = 100;
@@ -121,9 +122,7 @@ pub(super) fn dimensions(lines: &Linework, job: &Job, findings: &mut Findings) {
     let mut told = 0;
     for m in &lines.measured {
         let Some(text) = &m.text else { continue };
-        let Some(stated) = parse_length(text.trim_matches(['(', ')', '~', '±']), unit) else {
-            continue;
-        };
+        let Some(stated) = stated::nearest(text, unit, m.drawn) else { continue };
         // Drafters round to the sixteenth, or to the inch on small scales.
         if (stated - m.drawn).abs() <= 1.0 + SAME {
             continue;

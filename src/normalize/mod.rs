@@ -11,7 +11,9 @@ mod motion;
 pub mod roles;
 mod scale;
 mod shapes;
+mod sizes;
 mod square;
+mod stated;
 pub mod suggest;
 pub mod weld;
 
@@ -38,7 +40,7 @@ pub fn linework(
 /// Lines of the drawing's model space in inches, as drawn.
 ///
 /// # Errors
-/// `unit-implausible` when sizes show that the unit is wrong, `known-unreadable`.
+/// `unit-implausible` when sizes fit no unit, `known-unreadable`.
 pub fn in_inches(
     drawing: &Drawing,
     job: &Job,

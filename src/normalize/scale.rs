@@ -1,149 +1,130 @@
 //! Which unit the drawing is in, and how sure that is. Never silent: the header is right in fewer
-//! than half of real drawings (`DrawingFact::UnitsUnproved`).
+//! than half of real drawings (`DrawingFact::UnitsUnproved`), so it is one vote beside the sizes in the
+//! views. What the job states wins, with a warning where sizes speak against it.
 
-use std::collections::BTreeMap;
-
+use super::sizes::Sizes;
 use crate::finding::lines::{HeightInUnit, LineFinding};
 use crate::finding::{Finding, Findings, Refusal};
-use crate::geom::polygon::bounds;
-use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
-use crate::model::linework::{Linework, Role, Scale};
+use crate::model::linework::{Linework, Scale};
 use crate::model::source::UnitBasis;
-use crate::model::turn::Turn;
-use crate::units::{Unit, parse_length};
+use crate::units::Unit;
 
-/// Heights a wall outline may have, inches: a low gable to four stories (common practice).
-const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
-/// Heights a door may have, inches: nominal doors are 80, 84 and 96 (`TakeoffFact::CallSizes`).
-const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
+/// What the header's word weighs, as [`Sizes::speaks`] counts.
+const HEADER: i32 = 2;
+/// A unit that sizes speak for by so much more than for the job's is told.
+const MUCH: i32 = 4;
 
-/// Settles the scale: the job's unit, a known distance, the header, or the evidence of sizes.
+/// Settles the scale: the job's unit, a known distance, or what header and sizes speak for.
 pub(super) fn settle(
     drawing: &Drawing,
     lines: &Linework,
     job: &Job,
     findings: &mut Findings,
 ) -> Result<Scale, Refusal> {
+    let sizes = Sizes::of(lines, job);
     if let Some(text) = &job.drawing.known {
-        return known(text, job);
+        return known(text, &sizes, job, findings);
     }
-    let evidence = Evidence::of(lines);
-    let (unit, basis) = match (job.drawing.unit, drawing.unit) {
-        (Some(unit), _) => (unit, UnitBasis::Job),
-        (None, Some(unit)) => (unit, UnitBasis::Header),
-        (None, None) => {
-            let unit = evidence.likely().unwrap_or(Unit::Inch);
-            let sizes = evidence.tallest > 0.0;
-            let basis = if sizes { UnitBasis::WallAndDoorSizes } else { UnitBasis::Custom };
-            findings.push(Finding::new(LineFinding::UnitAssumed { unit, basis }));
-            (unit, basis)
+    let (unit, basis) = match job.drawing.unit {
+        Some(unit) => {
+            doubt(&sizes, unit, findings);
+            (unit, UnitBasis::Job)
         }
+        None => by_votes(&sizes, drawing.unit, findings)?,
     };
-    if !evidence.plausible(unit) {
-        return Err(implausible(&evidence, unit, basis));
-    }
-    let proved = evidence.proves(unit);
+    let proved = sizes.proves(unit);
     findings.push(Finding::new(LineFinding::UnitTaken { unit, basis, proved }));
     Ok(Scale { inches: unit.inches(), unit: Some(unit), basis, proved })
 }
 
-fn implausible(evidence: &Evidence, unit: Unit, basis: UnitBasis) -> Refusal {
-    let tallest = |unit: Unit| HeightInUnit { unit, height: evidence.tallest * unit.inches() };
-    let (tallest, likely) = (tallest(unit), evidence.likely().map(tallest));
-    let finding = Finding::new(LineFinding::UnitImplausible { basis, tallest, likely });
-    match evidence.at {
-        Some(p) => finding.at(p).into(),
-        None => finding.into(),
+/// How high the walls of a view stand in a unit.
+fn height(sizes: &Sizes, unit: Unit) -> HeightInUnit {
+    HeightInUnit { unit, height: sizes.height(unit) }
+}
+
+/// A finding of sizes, with where the walls stand.
+fn of_walls(sizes: &Sizes, kind: LineFinding) -> Finding {
+    let finding = Finding::new(kind);
+    match sizes.at {
+        Some(p) => finding.at(p),
+        None => finding,
     }
+}
+
+/// The unit that sizes speak for most, `own` before others, then the one in which walls are nearest to
+/// stories.
+fn likely(sizes: &Sizes, votes: impl Fn(Unit) -> i32, own: Option<Unit>) -> Unit {
+    let mut all = Unit::ALL.to_vec();
+    all.sort_by(|a, b| {
+        let first = |u: Unit| own != Some(u);
+        let order = votes(*b).cmp(&votes(*a)).then(first(*a).cmp(&first(*b)));
+        order.then(sizes.off(*a).total_cmp(&sizes.off(*b)))
+    });
+    all.first().copied().unwrap_or(Unit::Inch)
+}
+
+/// Warns of a unit that the job states and sizes speak against. It is taken all the same: whoever wrote
+/// the job knows more than the drawing says.
+fn doubt(sizes: &Sizes, unit: Unit, findings: &mut Findings) {
+    let other = likely(sizes, |u| sizes.speaks(u), Some(unit));
+    let much = sizes.speaks(other) - sizes.speaks(unit) >= MUCH;
+    if sizes.may_be(sizes.height(unit)) && !much {
+        return;
+    }
+    let (tallest, basis) = (height(sizes, unit), UnitBasis::Job);
+    let likely = Some(height(sizes, other)).filter(|l| l.unit != unit);
+    let kind = LineFinding::UnitImplausible { basis, tallest, likely, stated: true };
+    findings.push(of_walls(sizes, kind));
+}
+
+/// The unit by the votes of header and sizes.
+fn by_votes(
+    sizes: &Sizes,
+    header: Option<Unit>,
+    findings: &mut Findings,
+) -> Result<(Unit, UnitBasis), Refusal> {
+    let votes = |u: Unit| sizes.speaks(u) + HEADER * i32::from(header == Some(u));
+    let unit = likely(sizes, votes, header.or(Some(Unit::Inch).filter(|_| sizes.walls == 0.0)));
+    let by_sizes = || match sizes.dimensions_fit(unit) {
+        Some(true) => UnitBasis::Dimensions,
+        _ if sizes.walls > 0.0 => UnitBasis::WallAndDoorSizes,
+        _ => UnitBasis::Custom,
+    };
+    let basis = if header == Some(unit) { UnitBasis::Header } else { by_sizes() };
+    if !sizes.may_be(sizes.height(unit)) && !sizes.proves(unit) {
+        let tallest = height(sizes, unit);
+        let kind = LineFinding::UnitImplausible { basis, tallest, likely: None, stated: false };
+        return Err(of_walls(sizes, kind).into());
+    }
+    if header != Some(unit) {
+        let header = header.map(|h| height(sizes, h));
+        let taken = Some(height(sizes, unit)).filter(|t| t.height > 0.0);
+        let kind = LineFinding::UnitAssumed { unit, basis, header, taken };
+        findings.push(of_walls(sizes, kind));
+    } else if !sizes.proves(unit) && sizes.walls > 0.0 {
+        // The header alone decides between units that sizes speak for alike.
+        let alike =
+            |u: &Unit| *u != unit && sizes.off(*u) == 1.0 && sizes.speaks(*u) >= sizes.speaks(unit);
+        if let Some(other) = Unit::ALL.into_iter().find(alike) {
+            let (taken, other) = (height(sizes, unit), height(sizes, other));
+            findings.push(of_walls(sizes, LineFinding::UnitUnsure { taken, other }));
+        }
+    }
+    Ok((unit, basis))
 }
 
 /// The scale that the job's known distance sets.
-fn known(text: &str, job: &Job) -> Result<Scale, Refusal> {
+fn known(text: &str, sizes: &Sizes, job: &Job, findings: &mut Findings) -> Result<Scale, Refusal> {
     let Some(inches) = job.drawing.known_scale() else {
         return Err(Refusal::new(LineFinding::KnownUnreadable { text: text.to_owned() }));
     };
-    Ok(Scale { inches, unit: None, basis: UnitBasis::KnownDistance, proved: true })
-}
-
-/// Sizes in drawing units that speak for a unit.
-struct Evidence {
-    tallest: f64,
-    at: Option<Point>,
-    doors: Vec<f64>,
-    /// Drawn length and the inches its text states, for dimensions that state a unit.
-    stated: Vec<(f64, f64)>,
-}
-
-/// Boxes of hatches with level lines only: where no outline is drawn, walls are read from these.
-fn siding(lines: &Linework) -> Vec<Rect> {
-    use crate::geom::vocabulary::CurveShape;
-    lines
-        .hatches
-        .iter()
-        .filter(|h| h.role != Some(Role::Ignore) && h.hatch.level_spacing().is_some())
-        .filter_map(|h| {
-            h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, b| a.union(b))
-        })
-        .collect()
-}
-
-/// Whether the drawing lies on its side, by most of its text: its heights then run across.
-fn lying(lines: &Linework) -> bool {
-    let read = lines.labels.iter().filter(|l| l.role != Some(Role::Dimension));
-    let turns: Vec<Turn> =
-        read.filter_map(|l| Turn::of_text(l.text.angle, l.text.mirrored)).collect();
-    2 * turns.iter().filter(|t| t.quarters % 2 == 1).count() > turns.len()
-}
-
-impl Evidence {
-    fn of(lines: &Linework) -> Self {
-        let high = if lying(lines) { Rect::width } else { Rect::height };
-        let walls = lines.strokes.iter().filter(|s| s.role == Some(Role::Wall));
-        let mut boxes: Vec<Rect> = walls.filter_map(|s| bounds(&s.points)).collect();
-        if boxes.is_empty() {
-            boxes = siding(lines);
-        }
-        let tallest = boxes.iter().max_by(|a, b| high(a).total_cmp(&high(b)));
-        let mut doors: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
-        for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(Role::Door)) {
-            let Some(b) = bounds(&s.points) else { continue };
-            let key = (s.group, if s.group.is_some() { 0 } else { i });
-            doors.entry(key).and_modify(|r| *r = r.union(b)).or_insert(b);
-        }
-        let stated = lines.measured.iter().filter_map(|m| {
-            let text = m.text.as_ref().filter(|t| t.contains(['\'', '"', '′', '″']))?;
-            Some((m.drawn, parse_length(text, Unit::Inch)?))
-        });
-        Evidence {
-            tallest: tallest.map_or(0.0, high),
-            at: tallest.map(|r| Point::new(r.x0, r.y1)),
-            doors: doors.values().map(high).collect(),
-            stated: stated.collect(),
-        }
+    let (basis, height) = (UnitBasis::KnownDistance, sizes.walls * inches);
+    if !sizes.may_be(height) {
+        let tallest = HeightInUnit { unit: Unit::Inch, height };
+        let kind = LineFinding::UnitImplausible { basis, tallest, likely: None, stated: true };
+        findings.push(of_walls(sizes, kind));
     }
-
-    fn plausible(&self, unit: Unit) -> bool {
-        let tall = self.tallest * unit.inches();
-        // Loose lines on a wall layer may all be level; then there is nothing to judge by.
-        self.tallest == 0.0 || WALL.contains(&tall)
-    }
-
-    fn doors_fit(&self, unit: Unit) -> bool {
-        self.doors.iter().any(|d| DOOR.contains(&(d * unit.inches())))
-    }
-
-    fn proves(&self, unit: Unit) -> bool {
-        let agrees =
-            |(drawn, stated): &(f64, f64)| (drawn * unit.inches() - stated).abs() <= 0.02 * stated;
-        self.doors_fit(unit) || self.stated.iter().any(agrees)
-    }
-
-    /// The unit that sizes speak for.
-    fn likely(&self) -> Option<Unit> {
-        let fits = |u: &Unit| self.plausible(*u);
-        let by_doors = Unit::ALL.into_iter().filter(fits).find(|u| self.doors_fit(*u));
-        by_doors.or_else(|| Unit::ALL.into_iter().find(fits)).filter(|_| self.tallest > 0.0)
-    }
+    Ok(Scale { inches, unit: None, basis, proved: true })
 }

@@ -2,8 +2,8 @@
 //! posts' pockets and at the boards' edges.
 
 use super::corners::WallCorners;
-use crate::geom::polygon::Polygon;
-use crate::geom::tol::{SAME, level};
+use crate::geom::polygon::{Polygon, sides};
+use crate::geom::tol::{GRID, LEVEL, SAME, level, same};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::TrimRules;
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind};
@@ -24,6 +24,7 @@ pub(super) fn covered(
                 let w = corners.set_back(e);
                 if w > 0.0 {
                     let (strip, side) = set_back(wall, e, w);
+                    off.extend(slots(wall, &strip));
                     off.push(strip);
                     moved.push(side);
                 }
@@ -51,12 +52,15 @@ fn set_back(wall: &DrawnWall, e: &DrawnEdge, w: f64) -> (Polygon, DrawnEdge) {
     let inward = if e.to.y > e.from.y { -1.0 } else { 1.0 };
     let (low, high) = if e.to.y > e.from.y { (e.from, e.to) } else { (e.to, e.from) };
     // A rake or a sloping roof goes on rising or falling along the strip.
-    let (down, up) = (w * steepest(wall, low), w * steepest(wall, high));
-    // Past a level end there may be wall that hangs over the corner or stands under it.
-    let past = |slope: f64| if slope > 0.0 { OVER } else { 0.0 };
+    let reach = |p: Point| match w * steepest(wall, p) {
+        // Past a level end there may be wall that hangs over the corner or stands under it.
+        0.0 => (lean(wall, p, inward * w), 0.0),
+        slope => (slope, OVER),
+    };
+    let ((down, past_low), (up, past_high)) = (reach(low), reach(high));
     let (a, b) = (low.x - inward * OVER, low.x + inward * w);
     let (bottom, top) = (low.y - down, high.y + up);
-    let strip = Polygon::rect(a.min(b), bottom - past(down), a.max(b), top + past(up));
+    let strip = Polygon::rect(a.min(b), bottom - past_low, a.max(b), top + past_high);
     let shift = Vec2::new(inward * w, 0.0);
     let (low, high) = (Point::new(low.x, bottom) + shift, Point::new(high.x, top) + shift);
     let (from, to) = if inward < 0.0 { (low, high) } else { (high, low) };
@@ -90,4 +94,33 @@ fn rake_ends(wall: &DrawnWall, rake: &DrawnEdge, width: f64) -> [(Point, Point);
 fn steepest(wall: &DrawnWall, p: Point) -> f64 {
     let at = |e: &&DrawnEdge| e.from.distance(p) < SAME || e.to.distance(p) < SAME;
     wall.edges.iter().filter(at).filter_map(|e| e.pitch).map(|p| p / 12.0).fold(0.0, f64::max)
+}
+
+/// How far a side that reads as level, and ends at `p`, rises or falls along a strip as wide as `across`
+/// (over 0 to the right): along the underside of a roof a spur would be left that no saw leaves.
+fn lean(wall: &DrawnWall, p: Point, across: f64) -> f64 {
+    let far = wall.edges.iter().filter(|e| e.pitch.is_none()).filter_map(|e| match () {
+        () if e.from.distance(p) < SAME => Some(e.to),
+        () if e.to.distance(p) < SAME => Some(e.from),
+        () => None,
+    });
+    // One that ends over the strip may have wall past its end.
+    let over = far.map(|q| q - p).filter(|d| d.x * across.signum() >= across.abs());
+    over.map(|d| (d.y * across / d.x).abs()).fold(0.0, f64::max)
+}
+
+/// What is left between a strip that a post takes and the jambs of openings beside it, where it is so narrow
+/// that no side is told from the other: the post stands against the opening there.
+fn slots(wall: &DrawnWall, strip: &Polygon) -> Vec<Polygon> {
+    let b = strip.bounds();
+    let jambs = wall.openings.iter().flat_map(|o| sides(&o.outline));
+    let beside = jambs.filter(|(p, q)| same(p.x, q.x)).filter_map(|(p, q)| {
+        let (low, high) = (p.y.min(q.y).max(b.y0), p.y.max(q.y).min(b.y1));
+        let near = if p.x > b.x1 { p.x - b.x1 } else { b.x0 - p.x };
+        let slot = high > low && near > 0.0 && near <= LEVEL;
+        let (from, to) = if p.x > b.x1 { (b.x1, p.x) } else { (p.x, b.x0) };
+        // Into both, so that no hairline stays.
+        slot.then(|| Polygon::rect(from - GRID, low, to + GRID, high))
+    });
+    beside.collect()
 }

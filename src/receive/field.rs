@@ -14,8 +14,8 @@ use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
 use crate::model::filler::{DrawnFiller, FilledTo, FillerBy};
-use crate::model::house::{DrawnEdge, EdgeKind, House};
-use crate::model::receiver::{BareBy, BarePart, Field};
+use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House};
+use crate::model::receiver::{BareBy, BarePart, Field, FieldEdge, Receiver};
 
 /// The field of one wall: its faces less openings, less the clearance over lower roofs, less what
 /// corner posts and friezes take, less the whole courses that would stand too near to grade.
@@ -75,9 +75,24 @@ pub fn field(
     } else {
         let mut shown = of.clone();
         shown.edges.extend(moved);
-        edges(&shown, &shapes, pole, (clear, trim))
+        let mut edges = edges(&shown, &shapes, pole, (clear, trim));
+        edges.iter_mut().filter(|e| past_its_corner(e, of)).for_each(|e| {
+            (e.kind, e.receiver) = (EdgeKind::Abutment, Receiver::JChannel);
+        });
+        edges
     };
     Field { elevation, wall, shapes, edges, bare }
+}
+
+/// Whether a side stands beside a post's line and wholly past the corner's ends: under a rake the siding
+/// there may reach up past the corner, and where a clearance leaves it none lower down, no post stands.
+fn past_its_corner(e: &FieldEdge, wall: &DrawnWall) -> bool {
+    let corner = matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+    let (low, high) = (e.from.y.min(e.to.y), e.from.y.max(e.to.y));
+    let up = e.to.y > e.from.y;
+    let drawn = wall.edges.iter().filter(|d| d.kind == e.kind && (d.to.y > d.from.y) == up);
+    let mut heights = drawn.map(|d| (d.from.y.min(d.to.y), d.from.y.max(d.to.y)));
+    corner && !heights.any(|(bottom, top)| low < top && high > bottom)
 }
 
 /// The sides at which siding ends round a filler that is in no frame: as at a bare area, or as at the side

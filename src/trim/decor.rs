@@ -214,8 +214,10 @@ fn surrounds(place: &Place, job: &Job) -> Vec<TrimPiece> {
             continue;
         }
         let (left, right, low, high) = o.own_sides();
-        let sill = o.kind.has_sill() && o.ends_at(OpeningSide::Sill);
-        let head = o.ends_at(OpeningSide::Head);
+        // Where a zone ends so near to a jamb that nothing is worth a board over it, the jamb's runs through.
+        let wide = right - left >= LEAST;
+        let sill = wide && o.kind.has_sill() && o.ends_at(OpeningSide::Sill);
+        let head = wide && o.ends_at(OpeningSide::Head);
         let (foot, top) = (if sill { low + w } else { low }, if head { high - w } else { high });
         let p = |x: f64, y: f64| Point::new(x, y);
         let mut lines = Vec::new();

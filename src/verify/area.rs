@@ -6,8 +6,12 @@ use super::scan::{Spans, length, widest, without};
 use super::sweep::Slab;
 use crate::geom::vocabulary::Xy;
 
-/// A part of a course smaller than this, square inches, is left bare: no piece is cut for it.
-const STAMP: f64 = 0.5;
+/// A part of a course no larger than a postage stamp, square inches, is left bare: no piece is cut for it.
+/// What is reckoned of its area is off by noise, so that one a hair over it may be bare too.
+const STAMP: f64 = 0.5 + NOISE;
+/// Area that counts as none, square inches, beside a millionth of the wall: noise of boolean results over a
+/// wall.
+pub(super) const NOISE: f64 = 0.01;
 /// Length of a border at which two parts of a course are one part, inches.
 const JOINED: f64 = 1e-4;
 

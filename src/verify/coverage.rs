@@ -9,7 +9,7 @@
 
 use std::collections::BTreeMap;
 
-use super::area::{Area, Stamps};
+use super::area::{Area, NOISE, Stamps};
 use super::clear_corners::Corners;
 use super::course_lines::{butt, course_at};
 use super::named;
@@ -28,9 +28,6 @@ use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure;
 use crate::layout::wall::LaidWall;
 
-/// Area of a wall that counts as none, square inches, beside a millionth of the wall: noise of
-/// boolean results over a wall.
-const NOISE: f64 = 0.01;
 /// What is wrong with one course.
 #[derive(Clone, Copy, Debug, Default)]
 struct Areas {
@@ -84,6 +81,15 @@ fn strips(layout: &LaidHouse, w: &LaidWall) -> Vec<LaidCourse> {
         }
     }
     out.extend(w.courses.iter().map(|c| (c.index, c.clone())));
+    // One that was left out ends where its neighbors are laid: their lines are on the grid.
+    for c in &w.courses {
+        if let Some(below) = out.get_mut(&(c.index - 1)).filter(|b| b.runs.is_empty()) {
+            below.top = c.bottom;
+        }
+        if let Some(above) = out.get_mut(&(c.index + 1)).filter(|a| a.runs.is_empty()) {
+            above.bottom = c.top;
+        }
+    }
     out.into_values().collect()
 }
 

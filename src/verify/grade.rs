@@ -1,6 +1,7 @@
 //! Height of finished grade, and what of a wall lies too near to it.
 
 use super::course_lines::{butt, course_at};
+use super::named::bounds;
 use super::scan::{Spans, joined, without};
 use crate::geom::vocabulary::Xy;
 use crate::layout::laid::LaidHouse;
@@ -30,34 +31,11 @@ pub(super) fn too_near(
     b: [f64; 4],
 ) -> Vec<Vec<Xy>> {
     let clear = layout.job.courses.clear_of_grade;
-    let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > b[0] - 1.0 && *x < b[2] + 1.0);
-    let mut xs: Vec<f64> = [b[0] - 1.0, b[2] + 1.0].into_iter().chain(turns).collect();
-    xs.sort_by(f64::total_cmp);
     let mut out = Vec::new();
     let mut index = course_at(layout, b[1]);
     loop {
         let (butt, top) = (butt(layout, index), butt(layout, index + 1));
-        let limit = butt.max(b[1]) - clear;
-        let mut near = Spans::new();
-        for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
-            // Just inside: grade may stand plumb at a turn, as at a retaining wall.
-            let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
-            let (Some(y0), Some(y1)) = (grade_at(e, inside.0), grade_at(e, inside.1)) else {
-                continue;
-            };
-            if y0.max(y1) <= limit {
-                continue;
-            }
-            let at = |y: f64| (limit - y0) / (y - y0) * (pair[1] - pair[0]) + pair[0];
-            let (from, to) = match (y0 > limit, y1 > limit) {
-                (true, true) => (pair[0], pair[1]),
-                (true, false) => (pair[0], at(y1)),
-                _ => (at(y1), pair[1]),
-            };
-            // A step stands in whole sixteenths, outward.
-            near.push((from - 0.0625, to + 0.0625));
-        }
-        let steps = joined(near);
+        let steps = over(e, (b[0], b[2]), butt.max(b[1]) - clear);
         let middle = (butt.max(b[1]) + top.min(b[3])) / 2.0;
         let narrow = narrow(w, middle, &steps, layout.job.courses.stud_spacing);
         let both = steps.iter().chain(&narrow);
@@ -67,6 +45,47 @@ pub(super) fn too_near(
         }
         index += 1;
     }
+}
+
+/// Whether at a place a course from `bottom` to `top` would hold no piece from stud to stud between grade
+/// and what stands beside.
+pub(super) fn is_pocket(
+    layout: &LaidHouse,
+    (e, w): (&LaidElevation, &LaidWall),
+    (bottom, top): (f64, f64),
+    x: f64,
+) -> bool {
+    let [x0, _, x1, _] = bounds(&w.outline);
+    let steps = over(e, (x0, x1), bottom - layout.job.courses.clear_of_grade);
+    let narrow = narrow(w, (bottom + top) / 2.0, &steps, layout.job.courses.stud_spacing);
+    narrow.iter().any(|s| s.0 < x && x < s.1)
+}
+
+/// From where to where grade stands higher than `limit` between two places and an inch beyond; a step
+/// stands in whole sixteenths, outward.
+fn over(e: &LaidElevation, (x0, x1): (f64, f64), limit: f64) -> Spans {
+    let turns = e.grade.iter().map(|g| g[0]).filter(|x| *x > x0 - 1.0 && *x < x1 + 1.0);
+    let mut xs: Vec<f64> = [x0 - 1.0, x1 + 1.0].into_iter().chain(turns).collect();
+    xs.sort_by(f64::total_cmp);
+    let mut near = Spans::new();
+    for pair in xs.windows(2).filter(|p| p[1] - p[0] > 4.0 * BESIDE) {
+        // Just inside: grade may stand plumb at a turn, as at a retaining wall.
+        let inside = (pair[0] + BESIDE, pair[1] - BESIDE);
+        let (Some(y0), Some(y1)) = (grade_at(e, inside.0), grade_at(e, inside.1)) else {
+            continue;
+        };
+        if y0.max(y1) <= limit {
+            continue;
+        }
+        let at = |y: f64| (limit - y0) / (y - y0) * (pair[1] - pair[0]) + pair[0];
+        let (from, to) = match (y0 > limit, y1 > limit) {
+            (true, true) => (pair[0], pair[1]),
+            (true, false) => (pair[0], at(y1)),
+            _ => (at(y1), pair[1]),
+        };
+        near.push((from - 0.0625, to + 0.0625));
+    }
+    joined(near)
 }
 
 /// What is clear of a wall at a height between steps, or between one and a jamb or corner, and narrower

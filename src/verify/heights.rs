@@ -1,7 +1,7 @@
 //! Courses level across the house; areas; clearance to grade.
 
 use super::course_lines::{butt, course_at};
-use super::grade::{BESIDE, grade_at};
+use super::grade::{BESIDE, grade_at, is_pocket};
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::{NEAR, same};
@@ -144,6 +144,9 @@ fn over_grade(
     let exposure = y - butt(layout, course_at(layout, y - 0.02));
     let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
     let wasted = start && lower && !drawn_there(w, s) && least - exposure >= clear + NEAR;
+    // Beside a step there may be room under it for no piece.
+    let x = named::midway(s.from, s.to)[0];
+    let wasted = wasted && !is_pocket(layout, (e, w), (y - exposure, y), x);
     rule.case(!wasted, || {
         let at = named::place(&e.name, named::midway(s.from, s.to));
         let v = found(named::wall(&w.id), CourseBreach::StartTooHigh).at(at);

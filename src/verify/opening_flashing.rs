@@ -130,10 +130,13 @@ fn shaped(face: &mut Cases, flashing: &mut Cases, layout: &LaidHouse, on: &Openi
     }
 }
 
-/// Head and sill boards run right across, jambs stand between them.
+/// Head and sill boards run right across, jambs stand between them; over what is left of an opening by less
+/// than a board's least there are none, and the jamb's runs through.
 fn surround(rule: &mut Cases, layout: &LaidHouse, on: &Opening) {
     let (o, w) = (on.opening, layout.job.trim.surround);
     let [left, right, sill, head] = sides_of(o);
+    let across = if o.right - o.left < LEAST { 0.0 } else { 1.0 };
+    let (sill, head) = (sill * across, head * across);
     let jamb = (o.head - foot(on) - (sill + head) * w).max(0.0);
     let level = (sill + head) * (o.right - o.left);
     let want = if w > 0.0 { level + (left + right) * jamb } else { 0.0 };

@@ -9,6 +9,7 @@ pub fn unit_basis(basis: UnitBasis) -> &'static str {
         UnitBasis::KnownDistance => "the known distance that the job gives",
         UnitBasis::Header => "the drawing's header",
         UnitBasis::WallAndDoorSizes => "the size of walls and doors",
+        UnitBasis::Dimensions => "what dimensions state",
         UnitBasis::Custom => {
             "custom, since nothing drawn on wall or opening layers speaks for another"
         }

@@ -2,12 +2,16 @@
 //!
 //! A true wall is right where one wall of the reading covers it, and that one covers no other. What is
 //! wrong has an alarm where a warning or an error stands in its room, or names it.
+//!
+//! The program gets no job. Only where it refuses the drawing over its unit does the job answer that,
+//! and the drawing is run again: an estimator who is asked looks at one dimension.
 
 use std::collections::BTreeSet;
 
 use lapwright::finding::severity::Severity;
-use lapwright::finding::{Finding, Findings};
+use lapwright::finding::{Finding, Findings, Refusal};
 use lapwright::job::file;
+use lapwright::layout::set::LaidSets;
 use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::pipeline;
 
@@ -89,6 +93,8 @@ pub(crate) struct Verdict {
     /// Most severe first: how many errors and warnings in all.
     pub(crate) errors: usize,
     pub(crate) warnings: usize,
+    /// It was refused over its unit, and run again with it.
+    pub(crate) asked_unit: bool,
 }
 
 impl Verdict {
@@ -163,15 +169,27 @@ fn places(wall: &TrueWall) -> Vec<P> {
     out
 }
 
-/// Runs the program's main call and compares.
-pub(crate) fn judged(drawing: &Drawing) -> Verdict {
-    let mut verdict = Verdict { seed: drawing.seed, ..Verdict::default() };
-    let job = file::parse(JOB, "job.toml").unwrap();
+/// The program's main call; no result where it panics.
+fn run(drawing: &Drawing, job: &str) -> (Findings, Option<Result<LaidSets, Refusal>>) {
+    let job = file::parse(job, "job.toml").unwrap();
     let mut findings = Findings::default();
-    let run = std::panic::AssertUnwindSafe(|| {
+    let call = std::panic::AssertUnwindSafe(|| {
         let bytes = drawing.dxf.as_bytes();
         pipeline::layout(bytes, "drawing.dxf", &job, &mut findings, &mut |_| {})
     });
+    let result = std::panic::catch_unwind(call).ok();
+    (findings, result)
+}
+
+/// Runs the program's main call and compares.
+pub(crate) fn judged(drawing: &Drawing) -> Verdict {
+    let mut verdict = Verdict { seed: drawing.seed, ..Verdict::default() };
+    let (mut findings, mut result) = run(drawing, JOB);
+    if matches!(&result, Some(Err(r)) if r.0.code().word().starts_with("unit")) {
+        verdict.asked_unit = true;
+        let job = format!("[drawing]\nunit = \"{}\"\n{JOB}", drawing.unit);
+        (findings, result) = run(drawing, &job);
+    }
     let everywhere =
         drawing.truth.walls().fold(Rect::new(f64::MAX, f64::MAX, f64::MIN, f64::MIN), |a, w| {
             Rect::new(
@@ -186,15 +204,13 @@ pub(crate) fn judged(drawing: &Drawing) -> Verdict {
         place: everywhere,
         codes: BTreeSet::from([code.to_owned()]),
     };
-    match std::panic::catch_unwind(run) {
-        Err(_) => {
-            verdict.faults.push(Found { codes: BTreeSet::new(), ..stop(Fault::Panicked, "") })
-        }
-        Ok(Err(refusal)) => {
+    match result {
+        None => verdict.faults.push(Found { codes: BTreeSet::new(), ..stop(Fault::Panicked, "") }),
+        Some(Err(refusal)) => {
             let code = refusal.0.code().word();
             verdict.faults.push(stop(Fault::Refused(code.to_owned()), code));
         }
-        Ok(Ok(sets)) => {
+        Some(Ok(sets)) => {
             compare(drawing, &sets.house.layout.laid.elevations, &findings, &mut verdict)
         }
     }

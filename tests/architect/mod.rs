@@ -39,10 +39,18 @@ pub(crate) struct Drawing {
     pub(crate) habits: BTreeSet<Habit>,
     /// All that is true of it, as a file.
     pub(crate) json: serde_json::Value,
+    /// The unit it is drawn in, as a job names it.
+    pub(crate) unit: &'static str,
 }
 
-/// The drawing of a seed.
-pub(crate) fn drawing(seed: u64) -> Drawing {
+/// What is drawn by a seed, before it is a file.
+struct Drawn {
+    style: Style,
+    ink: Ink,
+    placed: Vec<sheet::Placed>,
+}
+
+fn drawn(seed: u64) -> Drawn {
     let mut dice = Dice::new(seed);
     let style = Style::of(seed, &mut dice);
     let mut ink = Ink::default();
@@ -59,13 +67,26 @@ pub(crate) fn drawing(seed: u64) -> Drawing {
     if style.has(Habit::Metric) {
         ink.show(Habit::Metric);
     }
+    // The oldest format names no unit.
     if style.has(Habit::WrongHeader) && style.version > habit::Version::R12 {
         ink.show(Habit::WrongHeader);
     }
+    Drawn { style, ink, placed }
+}
+
+/// The habits that the drawing of a seed shows.
+pub(crate) fn shown(seed: u64) -> BTreeSet<Habit> {
+    drawn(seed).ink.shown
+}
+
+/// The drawing of a seed.
+pub(crate) fn drawing(seed: u64) -> Drawing {
+    let Drawn { style, ink, placed } = drawn(seed);
     let views: Vec<String> = placed.iter().map(|p| p.view.title.clone()).collect();
     let truth = Truth::of(&placed, &style);
     let json = truth.json(seed, &style, &ink);
-    Drawing { seed, dxf: dxf::written(&ink, &style, &views), truth, habits: ink.shown, json }
+    let unit = style.unit.word;
+    Drawing { seed, dxf: dxf::written(&ink, &style, &views), truth, habits: ink.shown, json, unit }
 }
 
 /// Lines twice, lines of no length, ends a hair apart.

@@ -12,7 +12,7 @@ use std::{env, fs};
 use super::habit::Habit;
 use super::judge::{Fault, Verdict, judged};
 use super::truth::TrueWall;
-use super::{Drawing, drawing};
+use super::{Drawing, drawing, shown};
 
 /// Seeds looked at while the reader is built.
 pub(crate) const OPEN: u64 = 1;
@@ -42,7 +42,7 @@ pub(crate) fn seldom(seeds: impl Iterator<Item = u64>, least: usize) -> Vec<Stri
     let mut count: BTreeMap<Habit, usize> = BTreeMap::new();
     let mut out = Vec::new();
     for seed in seeds {
-        let shown = drawing(seed).habits;
+        let shown = shown(seed);
         if shown.len() < 3 {
             out.push(format!("seed {seed}: {shown:?}"));
         }
@@ -129,19 +129,35 @@ impl Score {
             |v: &Verdict| v.faults.iter().any(|f| matches!(f.fault, Fault::Openings(..)));
         format!(
             "{} drawings: walls right in {:.1} %, areas within 0.5 % in {:.1} % of those, openings \
-             miscounted in {:.1} %, wrong without an alarm {}",
+             miscounted in {:.1} %, the unit asked for in {}, wrong without an alarm {}",
             self.verdicts.len(),
             self.walls() * 100.0,
             self.areas() * 100.0,
             self.share(openings) * 100.0,
+            self.verdicts.iter().filter(|v| v.asked_unit).count(),
             self.silent().len(),
+        )
+    }
+
+    /// The same of the drawings that nobody looks at.
+    fn sealed(&self) -> String {
+        let of: Vec<&Verdict> = self.verdicts.iter().filter(|v| v.seed >= SEALED).collect();
+        let right = of.iter().filter(|v| v.walls_right()).count();
+        let silent = of.iter().filter(|v| v.silent(&self.common).next().is_some()).count();
+        format!(
+            "of them {} sealed: walls right in {right}, wrong without an alarm {silent}",
+            of.len()
         )
     }
 
     /// Faults by kind and by habit.
     pub(crate) fn table(&self) -> String {
-        let mut out =
-            format!("{}\ncodes that stand at right walls too: {:?}\n\n", self.line(), self.common);
+        let mut out = format!(
+            "{}\n{}\ncodes that stand at right walls too: {:?}\n\n",
+            self.line(),
+            self.sealed(),
+            self.common
+        );
         let mut kinds: BTreeMap<String, (BTreeSet<u64>, BTreeSet<u64>)> = BTreeMap::new();
         for v in &self.verdicts {
             let silent: BTreeSet<String> = v.silent(&self.common).map(|f| f.fault.word()).collect();
@@ -154,8 +170,14 @@ impl Score {
                 }
             }
         }
-        let some =
-            |s: &BTreeSet<u64>| s.iter().take(8).map(u64::to_string).collect::<Vec<_>>().join(" ");
+        let some = |s: &BTreeSet<u64>| {
+            s.iter()
+                .filter(|n| **n < SEALED)
+                .take(8)
+                .map(u64::to_string)
+                .collect::<Vec<_>>()
+                .join(" ")
+        };
         let _ = writeln!(out, "{:<44}{:>9}{:>8}  seeds", "fault", "drawings", "silent");
         for (word, (all, silent)) in &kinds {
             let first = some(if silent.is_empty() { all } else { silent });

@@ -127,13 +127,11 @@ fn points_that_stand_for_fixtures_are_told_and_points_of_notes_are_not() {
 }
 
 #[test]
-fn a_story_sixty_feet_tall_names_the_likely_unit() {
-    // A wall of 2.4 m drawn in millimeters, said to be inches.
-    let d = dxf(&[
-        ("A-WALL-OTLN", &rect(0.0, 0.0, 7000.0, 2400.0)),
-        ("A-DOOR", &rect(1000.0, 0.0, 1900.0, 2032.0)),
-    ]);
-    refused(d.as_bytes(), INCH, "unit-implausible", &["200'-0\"", "In mm it would be 2400 mm"]);
+fn walls_that_are_a_storys_height_in_no_unit_are_refused() {
+    // 100 m high at the least, in millimeters.
+    let d = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 300_000.0, 100_000.0))]);
+    let job = INCH.replace("unit = \"inch\"\n", "");
+    refused(d.as_bytes(), &job, "unit-implausible", &["100000 mm", "regions"]);
 }
 
 #[test]

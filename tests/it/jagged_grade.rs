@@ -64,6 +64,23 @@ fn a_pocket_that_holds_no_piece_is_stepped_over() {
 }
 
 #[test]
+fn a_start_beside_stone_is_no_lower_where_no_piece_goes_under_it() {
+    // Stone 8 high up to 182. Grade jumps at 197 from -20 to 11.75: the courses at 0, 8 and 16 end there, the
+    // one at 24 is the first that is 6 in clear. Beside the stone the first has 15 in, which no two studs stand
+    // behind: the start there is at 8 too, though grade lies 28 in under it.
+    let grade = [(-48.0, -20.0), (197.0, -20.0), (197.0, 11.75), (528.0, 11.75)];
+    let (outline, stone) = (rect(0.0, 0.0, 480.0, 200.0), rect(0.0, 0.0, 182.0, 8.0));
+    let rings: [(&str, &[(f64, f64)]); 2] = [("A-WALL-OTLN", &outline), ("A-WALL-BASE", &stone)];
+    let l = lay(drawing(&rings, &grade).as_bytes(), &job());
+    assert_eq!(broken(&l), Vec::<String>::new());
+    assert_eq!(runs(&l, 0), []);
+    for course in [1, 2] {
+        assert_eq!(runs(&l, course), [(0.0, 197.0)]);
+    }
+    assert_eq!(runs(&l, 3), [(0.0, 480.0)]);
+}
+
+#[test]
 fn a_spike_of_grade_counts_to_its_tip() {
     // 1/4 in wide with plumb sides, 4 in over the foot of the wall: it takes the courses that start at 0
     // and 8, since the one at 16 is the first that is 6 in clear of it.

@@ -259,6 +259,13 @@ fn of_lines(code: &str) -> Option<Input> {
     let glass = dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]);
     Some(match code {
         "unit-assumed" => drawn(&wall(), "[seams]\neffort = \"crew\"\n"),
+        "unit-unsure" => drawn(
+            &format!(
+                "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n{}",
+                dxf(&[(WALL, &rect(0.0, 0.0, 600.0, 250.0))])
+            ),
+            "[seams]\neffort = \"crew\"\n",
+        ),
         "unit-taken" => drawn(&wall(), INCH),
         "unit-implausible" => rings(&[(WALL, &rect(0.0, 0.0, 7000.0, 2400.0))]),
         "dimension-disagrees" => drawn(&with(dimension()), INCH),

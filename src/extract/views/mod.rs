@@ -3,29 +3,28 @@
 
 mod across;
 mod partial;
+mod reads;
 mod run_on;
 mod titles;
+mod together;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use self::across::Across;
+use self::reads::Shows;
 use self::run_on::Reach;
-use self::titles::{Shows, Title, titles};
+use self::titles::{Title, titles};
+use self::together::APART;
 use super::outline::{Outline, stroke_box};
 use super::turns;
 use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
-use crate::geom::near::clusters;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Measured, Role, Stroke};
 use crate::model::turn::Turn;
-
-/// Walls nearer to each other than this, sideways, belong to one view: 8 ft. Views are drawn
-/// farther apart (common practice, no source).
-const APART: f64 = 96.0;
 
 /// One elevation's part of the drawing.
 #[derive(Clone, Debug)]
@@ -159,7 +158,7 @@ pub(crate) fn views(
         found = of_frames(lines, &titles);
     }
     if found.is_empty() {
-        found = of_clusters(outlines, &titles, findings);
+        found = of_clusters(lines, outlines, &titles, findings);
         // Walls on a layer that the job names letter by letter are wanted, whatever the title.
         let named =
             |o: &Outline| lines.layers.get(o.layer).is_some_and(|l| job.names_layer(&l.layer.name));
@@ -290,27 +289,19 @@ fn of_frames(lines: &Linework, titles: &[Title]) -> Vec<View> {
 }
 
 /// Walls that stand together are one view.
-fn of_clusters(outlines: &[Outline], titles: &[Title], findings: &mut Findings) -> Vec<View> {
-    let clusters = clusters(outlines.iter().map(Outline::frame).collect(), APART);
-    let many = clusters.len() > 1;
-    let mut untitled = 0;
-    let views: Vec<View> = clusters
-        .iter()
-        .map(|c| {
-            // What stands round the walls, half way to the next view, belongs to the view.
-            let title = titles::under(titles, *c, APART);
-            let lying = title.is_some_and(|t| t.turn.quarters % 2 == 1);
-            let (beside, over) = if lying { (APART, APART / 2.0) } else { (APART / 2.0, APART) };
-            let region = c.inflate(beside, over);
-            untitled += usize::from(title.is_none());
-            titled(title, region)
-        })
-        .collect();
-    if untitled > 0 && many {
-        let kind = ViewFinding::ViewUntitled { untitled, views: views.len() };
+fn of_clusters(
+    lines: &Linework,
+    outlines: &[Outline],
+    titles: &[Title],
+    findings: &mut Findings,
+) -> Vec<View> {
+    let found = together::of_walls(lines, outlines, titles);
+    let untitled = found.iter().filter(|(title, _)| title.is_none()).count();
+    if untitled > 0 && found.len() > 1 {
+        let kind = ViewFinding::ViewUntitled { untitled, views: found.len() };
         findings.push(Finding::new(kind));
     }
-    views
+    found.into_iter().map(|(title, region)| titled(title, region)).collect()
 }
 
 /// Openings outside every view are named: they may be in a view that was not framed.

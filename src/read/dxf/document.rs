@@ -209,6 +209,7 @@ impl<'a> Reader<'a, '_> {
             self.out.left_out.push(LeftOut { layer, space, group, shown, why, count, at, origin });
         }
         let mut out = self.out;
+        super::viewport::without_sheets(&mut out.viewports);
         super::all_off::read_all(&mut out, &self.tally, self.findings);
         out.name = name.to_owned();
         let version = if self.version.is_empty() { "without a version" } else { &self.version };

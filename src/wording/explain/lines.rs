@@ -6,6 +6,7 @@ use crate::finding::lines::LineCode;
 pub(super) fn explanation(code: LineCode) -> &'static Explanation {
     match code {
         LineCode::UnitAssumed => &UNIT_ASSUMED,
+        LineCode::UnitUnsure => &UNIT_UNSURE,
         LineCode::UnitTaken => &UNIT_TAKEN,
         LineCode::UnitImplausible => &UNIT_IMPLAUSIBLE,
         LineCode::KnownUnreadable => &KNOWN_UNREADABLE,
@@ -26,10 +27,16 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
 }
 
 const UNIT_ASSUMED: Explanation = Explanation {
-    title: "The drawing names no unit",
-    cause: "Neither the job nor the drawing's header names a unit. The one in which walls and doors have usual heights is taken; inches where nothing speaks for another.",
+    title: "The unit is taken by sizes",
+    cause: "The job states no unit, and the drawing's header names none, or one in which walls or doors are as no house has them. The unit is taken that sizes speak for most: what dimensions state beside what they measure, doors of about 80 in, walls of 8 to 30 ft, windows and the distance of drawn courses. Only what lies in views counts. Inches are taken where nothing speaks for another.",
     remedy: "Ask what the drawing is in, and set `unit` under [drawing] in the job file.",
     example: "an old DXF without $INSUNITS, and no job file",
+};
+const UNIT_UNSURE: Explanation = Explanation {
+    title: "The header alone says which unit it is",
+    cause: "In the unit of the drawing's header and in another one walls are as high as houses are, and neither doors nor dimensions tell which is right. Headers are often wrong, since they come from templates. The header's unit is taken.",
+    remedy: "Compare one length on a sheet with the drawing. Set `unit` under [drawing] in the job file: what the job states is taken, and this is not told again.",
+    example: "walls drawn 250 units high without a door: 20'-10\" in inches, 2500 mm in cm",
 };
 const UNIT_TAKEN: Explanation = Explanation {
     title: "The unit in force",
@@ -39,8 +46,8 @@ const UNIT_TAKEN: Explanation = Explanation {
 };
 const UNIT_IMPLAUSIBLE: Explanation = Explanation {
     title: "The unit gives walls that no house has",
-    cause: "In the unit that the job or the header names, the tallest wall would be lower than 8 in or higher than 50 ft. The unit in which sizes are usual is named, if there is one.",
-    remedy: "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m.",
+    cause: "Walls would stand lower than 8 in or higher than 50 ft, or doors and dimensions speak for another unit. What the job states, a unit or a known distance, is taken all the same, and this is a warning that names the likely unit. Where the job states none and sizes fit no unit at all, nothing is laid out.",
+    remedy: "Set `unit` under [drawing] in the job file to inch, foot, mm, cm or m. Give the views as [[elevation]] with regions, if what lies outside of them misleads.",
     example: "[drawing]\nunit = \"inch\"\n# and a wall drawn 2400 high, in millimeters",
 };
 const KNOWN_UNREADABLE: Explanation = Explanation {

@@ -1,10 +1,11 @@
 //! Of the drawing's file.
 
+use super::blocks;
 use super::finding_words::FindingWords;
 use super::parts::{number, on_layer};
 use crate::finding::Finding;
 use crate::finding::drawing::{
-    BlockArray, BlockFault, DrawingFinding, DwgFault, LooksLike, Named, NumberPlace, SvgExcess,
+    BlockArray, DrawingFinding, DwgFault, LooksLike, Named, NumberPlace, SvgExcess,
 };
 use crate::origin::EntityKind;
 use crate::units::counted;
@@ -37,12 +38,12 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
         F::HatchLoops { loops, most } => hatch_loops(*loops, *most),
         F::LayersAllOff { layers } => all_off(*layers),
         F::NumbersAbsurd { shapes, farthest } => numbers_absurd(*shapes, *farthest),
-        F::BlockNesting { block, fault, insertions } => nesting(block, *fault, *insertions),
+        F::BlockNesting { block, fault, insertions } => blocks::nesting(block, *fault, *insertions),
         F::BlockMissing { block } => FindingWords::new(
             format!("block `{block}` is inserted but not defined"),
             "Bind or purge the reference and save the drawing again.",
         ),
-        F::BlockExternal { block, file, insertions } => external(block, file, *insertions),
+        F::BlockExternal { block, file, insertions } => blocks::external(block, file, *insertions),
         F::EntityBroken { entity, count, first_line } => broken(*entity, *count, *first_line),
         F::EntitySkipped { entity, count, first_line } => skipped(entity, *count, *first_line),
         F::SvgUnreadable { name, parser_says } => FindingWords::new(
@@ -220,28 +221,6 @@ fn numbers_absurd(shapes: usize, farthest: f64) -> FindingWords {
             number(farthest)
         ),
         "Delete or mend what lies so far from the drawing.",
-    )
-}
-
-fn nesting(block: &str, fault: BlockFault, insertions: usize) -> FindingWords {
-    let why = match fault {
-        BlockFault::InsertsItself => "inserts itself",
-        BlockFault::NestedTooDeep => "is nested too deep",
-    };
-    FindingWords::new(
-        format!("block `{block}` {why}: {} left out", counted(insertions, "insertion")),
-        "Explode or redraw the block.",
-    )
-}
-
-fn external(block: &str, file: &str, insertions: usize) -> FindingWords {
-    let times = if insertions == 1 { "once".to_owned() } else { format!("{insertions} times") };
-    let named = if file.is_empty() { String::new() } else { format!(" ({file})") };
-    FindingWords::new(
-        format!(
-            "block `{block}`, inserted {times}, stands in another file{named}, which is not read: what it shows is missing"
-        ),
-        "Bind the external reference into the drawing and save it again.",
     )
 }
 

@@ -17,13 +17,13 @@ const PURGE: &str = "Nothing to do; purge them when convenient.";
 pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
     use LineFinding as F;
     match found {
-        F::UnitAssumed { unit, basis } => FindingWords::new(
-            format!("the drawing names no unit; {} is taken, by {}", unit.word(), by(*basis)),
-            format!("{SET_UNIT} to be sure."),
-        ),
+        F::UnitAssumed { unit, basis, header, taken } => {
+            assumed(*unit, *basis, header.as_ref(), taken.as_ref())
+        }
+        F::UnitUnsure { taken, other } => unsure(taken, other),
         F::UnitTaken { unit, basis, proved } => unit_taken(*unit, *basis, *proved),
-        F::UnitImplausible { basis, tallest, likely } => {
-            implausible(*basis, *tallest, likely.as_ref())
+        F::UnitImplausible { basis, tallest, likely, stated } => {
+            implausible(*basis, tallest, likely.as_ref(), *stated)
         }
         F::KnownUnreadable { text } => {
             FindingWords::new(format!("the known distance `{text}` cannot be read"), known_form())
@@ -78,24 +78,79 @@ fn unit_taken(unit: Unit, basis: UnitBasis, proved: bool) -> FindingWords {
     )
 }
 
-fn implausible(
+/// A height in the measure of its unit.
+fn high(t: &HeightInUnit) -> String {
+    t.unit.style().length(t.height)
+}
+
+fn assumed(
+    unit: Unit,
     basis: UnitBasis,
-    tallest: HeightInUnit,
-    likely: Option<&HeightInUnit>,
+    header: Option<&HeightInUnit>,
+    taken: Option<&HeightInUnit>,
 ) -> FindingWords {
-    let high = |t: &HeightInUnit| t.unit.style().length(t.height);
-    let likely = likely.map_or(String::new(), |l| {
-        format!(" In {} it would be {}: that is the likely unit.", l.unit.word(), high(l))
-    });
+    let says = match header {
+        Some(h) if h.height > 0.0 => {
+            format!("the header says {}, but then walls stand {} high", h.unit.word(), high(h))
+        }
+        Some(h) => format!("the header says {}, but sizes speak against it", h.unit.word()),
+        None => "the drawing names no unit".to_owned(),
+    };
+    let stand = taken.map_or(String::new(), |t| format!("; walls then stand {} high", high(t)));
+    FindingWords::new(
+        format!("{says}; {} is taken, by {}{stand}", unit.word(), by(basis)),
+        format!("{SET_UNIT} to be sure: what the job states is taken."),
+    )
+}
+
+fn unsure(taken: &HeightInUnit, other: &HeightInUnit) -> FindingWords {
     FindingWords::new(
         format!(
-            "by {} the unit is {}, but then the tallest wall is {} high.{likely}",
-            by(basis),
-            tallest.unit.word(),
-            high(&tallest)
+            "only the header says that the unit is {}, in which walls stand {} high; in {} they stand {}, which is as likely",
+            taken.unit.word(),
+            high(taken),
+            other.unit.word(),
+            high(other)
         ),
-        format!("{SET_UNIT} to inch, foot, mm, cm or m."),
+        format!("Compare one length with the drawing. {SET_UNIT}: what the job states is taken."),
     )
+}
+
+fn implausible(
+    basis: UnitBasis,
+    tallest: &HeightInUnit,
+    likely: Option<&HeightInUnit>,
+    stated: bool,
+) -> FindingWords {
+    let more = likely.map_or(String::new(), |l| {
+        format!(" In {} they stand {}: that is the likely unit.", l.unit.word(), high(l))
+    });
+    let walls = if tallest.height > 0.0 {
+        format!("walls stand {} high", high(tallest))
+    } else {
+        "sizes speak against it".to_owned()
+    };
+    let message = match basis {
+        UnitBasis::KnownDistance => format!("by {} {walls}.{more}", by(basis)),
+        _ => {
+            format!("by {} the unit is {}, but then {walls}.{more}", by(basis), tallest.unit.word())
+        }
+    };
+    let advice = match (stated, basis, likely) {
+        (true, UnitBasis::KnownDistance, _) => {
+            "It is taken, since the job states it. Measure the two points of `known` again."
+                .to_owned()
+        }
+        (true, _, Some(l)) => format!(
+            "It is taken, since the job states it. If it is wrong, set `unit = \"{}\"` under [drawing].",
+            l.unit.word()
+        ),
+        (true, ..) => "It is taken, since the job states it. Look whether it is right.".to_owned(),
+        _ => format!(
+            "{SET_UNIT} to inch, foot, mm, cm or m: what the job states is taken. Or name the views as [[elevation]] with regions, if what lies outside of them misleads."
+        ),
+    };
+    FindingWords::new(message, advice)
 }
 
 fn disagrees(style: LengthStyle, stated: f64, measured: f64, accepted: bool) -> FindingWords {

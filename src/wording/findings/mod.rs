@@ -1,5 +1,6 @@
 //! What a finding says, and what to do about it, from its facts.
 
+mod blocks;
 mod corners;
 mod drawing;
 mod files;

@@ -1,0 +1,228 @@
+//! Sizes in a drawing, in its own units, that speak for one unit or another: of what lies in the views
+//! only, where frames or the job's regions say where these are.
+
+use std::collections::BTreeMap;
+
+use super::stated;
+use crate::geom::near::clusters;
+use crate::geom::polygon::bounds;
+use crate::geom::vocabulary::{CurveShape, Point, Rect};
+use crate::job::Job;
+use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::turn::Turn;
+use crate::units::Unit;
+
+/// Heights that walls of a view may stand, inches: a low gable to four stories (common practice).
+const WALL: std::ops::RangeInclusive<f64> = 8.0..=600.0;
+/// Heights that they as a rule stand, inches: a story to three with a gable, 8 to 30 ft (common practice,
+/// no source).
+const STORIES: [f64; 2] = [96.0, 360.0];
+/// Heights a door may have, inches: nominal doors are 80, 84 and 96 (`TakeoffFact::CallSizes`).
+const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
+/// Heights most windows have, inches (common practice, no source).
+const WINDOW: std::ops::RangeInclusive<f64> = 16.0..=96.0;
+/// Exposures that siding is drawn with, inches (common practice, no source).
+const COURSES: std::ops::RangeInclusive<f64> = 2.5..=13.0;
+/// A box so many times as high as the next is no wall, where walls are drawn as loose lines (common
+/// practice, no source).
+const ODD: f64 = 3.0;
+/// Boxes nearer than this share of a wall's height stand in one view (common practice, no source).
+const NEAR: f64 = 0.4;
+
+/// Sizes in drawing units.
+#[derive(Default)]
+pub(super) struct Sizes {
+    /// How high the walls of a view stand; 0 where none is known.
+    pub(super) walls: f64,
+    /// Where.
+    pub(super) at: Option<Point>,
+    doors: Vec<f64>,
+    /// Height of the middle one of the windows.
+    window: Option<f64>,
+    /// Distance of drawn courses.
+    courses: Option<f64>,
+    /// Drawn length and the inches its text states.
+    stated: Vec<(f64, f64)>,
+}
+
+/// Where the views are: everywhere if nothing says so.
+struct Views(Vec<Rect>);
+
+impl Views {
+    fn of(lines: &Linework, job: &Job) -> Self {
+        let given: Vec<Option<[f64; 4]>> =
+            job.views().filter(|v| !v.skip).map(|v| v.region).collect();
+        if !given.is_empty() {
+            let corners =
+                |[a, b, c, d]: [f64; 4]| Rect::from_points(Point::new(a, b), Point::new(c, d));
+            let all: Option<Vec<Rect>> = given.into_iter().map(|r| r.map(corners)).collect();
+            return Views(all.unwrap_or_default());
+        }
+        let frames = lines.strokes.iter().filter(|s| s.role == Some(Role::Frame) && s.closed);
+        Views(frames.filter_map(|s| bounds(&s.points)).collect())
+    }
+
+    /// The part of a box that is seen, if its middle is.
+    fn seen(&self, b: Rect) -> Option<Rect> {
+        if self.0.is_empty() {
+            return Some(b);
+        }
+        self.0.iter().find(|v| v.contains(b.center())).map(|v| v.intersect(b))
+    }
+
+    fn sees(&self, p: Point) -> bool {
+        self.0.is_empty() || self.0.iter().any(|v| v.contains(p))
+    }
+}
+
+/// Whether the drawing lies on its side, by most of its text: its heights then run across.
+fn lying(lines: &Linework) -> bool {
+    let read = lines.labels.iter().filter(|l| l.role != Some(Role::Dimension));
+    let turns: Vec<Turn> =
+        read.filter_map(|l| Turn::of_text(l.text.angle, l.text.mirrored)).collect();
+    2 * turns.iter().filter(|t| t.quarters % 2 == 1).count() > turns.len()
+}
+
+/// The middle one of some sizes.
+fn middle(mut sizes: Vec<f64>) -> Option<f64> {
+    sizes.sort_by(f64::total_cmp);
+    sizes.get(sizes.len() / 2).copied()
+}
+
+impl Sizes {
+    pub(super) fn of(lines: &Linework, job: &Job) -> Self {
+        let high = if lying(lines) { Rect::width } else { Rect::height };
+        let views = Views::of(lines, job);
+        let of_role = |role: Role| lines.strokes.iter().filter(move |s| s.role == Some(role));
+        let seen = |s: &Stroke| views.seen(bounds(&s.points)?);
+        let drawn = |closed: bool| -> Vec<Rect> {
+            of_role(Role::Wall).filter(|s| s.closed == closed).filter_map(seen).collect()
+        };
+        let hatches = siding(lines, &views);
+        let (closed, loose) = (drawn(true), drawn(false));
+        let walls = if closed.iter().any(|b| high(b) > 0.0) {
+            lower_middle(standing(closed, high, |all| middle(all).unwrap_or(0.0)), high)
+        } else if loose.iter().any(|b| high(b) > 0.0) {
+            tallest_of_loose(loose, high)
+        } else {
+            let boxes = hatches.iter().map(|h| h.0).collect();
+            let greatest = |all: Vec<f64>| all.into_iter().fold(0.0, f64::max);
+            standing(boxes, high, greatest).into_iter().max_by(|a, b| high(a).total_cmp(&high(b)))
+        };
+        let things = |role: Role| {
+            let mut boxes: BTreeMap<(Option<usize>, usize), Rect> = BTreeMap::new();
+            for (i, s) in lines.strokes.iter().enumerate().filter(|(_, s)| s.role == Some(role)) {
+                let Some(b) = seen(s) else { continue };
+                let key = (s.group, if s.group.is_some() { 0 } else { i });
+                boxes.entry(key).and_modify(|r| *r = r.union(b)).or_insert(b);
+            }
+            boxes.values().map(high).filter(|h| *h > 0.0).collect::<Vec<f64>>()
+        };
+        let stated = lines.measured.iter().filter(|m| views.sees(m.middle) && m.drawn > 0.0);
+        Sizes {
+            walls: walls.as_ref().map_or(0.0, high),
+            at: walls.map(|r| Point::new(r.x0, r.y1)),
+            doors: things(Role::Door),
+            window: middle(things(Role::Window)),
+            courses: middle(hatches.iter().map(|h| h.1).collect()),
+            stated: stated
+                .filter_map(|m| Some((m.drawn, stated::sure(m.text.as_ref()?)?)))
+                .collect(),
+        }
+    }
+
+    /// How high the walls stand in a unit, inches.
+    pub(super) fn height(&self, unit: Unit) -> f64 {
+        self.walls * unit.inches()
+    }
+
+    /// Whether walls may be so high, inches; loose lines on a wall layer may all be level, and then there
+    /// is nothing to judge by.
+    pub(super) fn may_be(&self, height: f64) -> bool {
+        self.walls == 0.0 || WALL.contains(&height)
+    }
+
+    /// How many times the walls are lower or higher in a unit than houses stand; 1 where they are not.
+    pub(super) fn off(&self, unit: Unit) -> f64 {
+        let tall = self.height(unit);
+        (STORIES[0] / tall).max(tall / STORIES[1]).max(1.0)
+    }
+
+    /// Whether doors or what dimensions state prove a unit.
+    pub(super) fn proves(&self, unit: Unit) -> bool {
+        self.doors_fit(unit) || self.dimensions_fit(unit) == Some(true)
+    }
+
+    fn doors_fit(&self, unit: Unit) -> bool {
+        self.doors.iter().any(|d| DOOR.contains(&(d * unit.inches())))
+    }
+
+    /// Whether most of the dimensions that state a length measure it; none where there are none.
+    pub(super) fn dimensions_fit(&self, unit: Unit) -> Option<bool> {
+        let agrees =
+            |(drawn, stated): &&(f64, f64)| (drawn * unit.inches() - stated).abs() <= 0.02 * stated;
+        let fit = self.stated.iter().filter(agrees).count();
+        (!self.stated.is_empty()).then_some(2 * fit >= self.stated.len())
+    }
+
+    /// How much sizes speak for a unit: the higher the more. Weights are of our own choosing: what is
+    /// written most, then doors, walls, windows and courses.
+    pub(super) fn speaks(&self, unit: Unit) -> i32 {
+        let k = unit.inches();
+        let off = self.off(unit);
+        let walls = if self.walls == 0.0 {
+            0
+        } else if !self.may_be(self.height(unit)) {
+            -6
+        } else if off == 1.0 {
+            2
+        } else if off <= 2.0 {
+            1
+        } else {
+            -1
+        };
+        let doors = if self.doors_fit(unit) { 3 } else { -2 * i32::from(!self.doors.is_empty()) };
+        let written = self.dimensions_fit(unit).map_or(0, |fit| if fit { 5 } else { -5 });
+        let vote = |size: Option<f64>, usual: &std::ops::RangeInclusive<f64>| {
+            size.map_or(0, |s| if usual.contains(&(s * k)) { 1 } else { -1 })
+        };
+        walls + doors + written + vote(self.window, &WINDOW) + vote(self.courses, &COURSES)
+    }
+}
+
+/// Boxes and spacings of hatches with level lines only: where no outline is drawn, walls are read from
+/// these.
+fn siding(lines: &Linework, views: &Views) -> Vec<(Rect, f64)> {
+    let hatches = lines.hatches.iter().filter(|h| h.role != Some(Role::Ignore));
+    hatches
+        .filter_map(|h| {
+            let spacing = h.hatch.level_spacing()?;
+            let b = h.hatch.loops.iter().map(CurveShape::bounding_box).reduce(|a, b| a.union(b))?;
+            Some((views.seen(b)?, spacing))
+        })
+        .collect()
+}
+
+/// Boxes round what stands together, by a height that `scale` takes of theirs.
+fn standing(
+    boxes: Vec<Rect>,
+    high: fn(&Rect) -> f64,
+    scale: impl Fn(Vec<f64>) -> f64,
+) -> Vec<Rect> {
+    let apart = NEAR * scale(boxes.iter().map(high).collect());
+    clusters(boxes, apart)
+}
+
+/// The middle one of views by height, the lower of two: a plan beside elevations is no wall.
+fn lower_middle(mut views: Vec<Rect>, high: fn(&Rect) -> f64) -> Option<Rect> {
+    views.retain(|v| high(v) > 0.0);
+    views.sort_by(|a, b| high(a).total_cmp(&high(b)));
+    views.get(views.len().saturating_sub(1) / 2).copied()
+}
+
+/// The tallest of loose lines, but one that is far taller than all others.
+fn tallest_of_loose(mut boxes: Vec<Rect>, high: fn(&Rect) -> f64) -> Option<Rect> {
+    boxes.sort_by(|a, b| high(b).total_cmp(&high(a)));
+    let odd = matches!(&boxes[..], [a, b, _, ..] if high(b) > 0.0 && high(a) > ODD * high(b));
+    boxes.get(usize::from(odd)).copied()
+}
