@@ -9,7 +9,7 @@
 use std::collections::BTreeSet;
 
 use lapwright::finding::severity::Severity;
-use lapwright::finding::{Finding, Findings, Refusal};
+use lapwright::finding::{Finding, FindingKind, Findings, Refusal};
 use lapwright::job::file;
 use lapwright::layout::set::LaidSets;
 use lapwright::layout::wall::{LaidElevation, LaidWall};
@@ -293,7 +293,10 @@ struct Told<'a>(Vec<(&'a Finding, String)>);
 
 impl<'a> Told<'a> {
     fn of(findings: &'a Findings) -> Self {
+        // How siding is laid out is no question of how the drawing was read.
+        let of_reading = |f: &&Finding| !matches!(f.kind, FindingKind::Laying(_));
         let firm = findings.all().iter().filter(|f| f.severity() >= Severity::Warning);
+        let firm = firm.filter(of_reading);
         Told(firm.map(|f| (f, serde_json::to_string(&f.kind).unwrap())).collect())
     }
 

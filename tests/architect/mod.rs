@@ -16,6 +16,7 @@ mod openings;
 mod plan;
 mod roofs;
 pub(crate) mod run;
+mod seeded;
 mod shape;
 mod sheet;
 mod slits;
