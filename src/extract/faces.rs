@@ -5,7 +5,7 @@ use super::edges::{Beside, edges};
 use super::frame::ViewFrame;
 use super::hidden::{hidden, meet, touches, within};
 use super::limits::NOISE;
-use super::openings::{cased, obstacles, openings};
+use super::openings::{cased, obstacles, openings, report_outside};
 use super::outline::Outline;
 use super::ways::hatch;
 use super::ways::recess::{self, FoundOpening};
@@ -267,6 +267,8 @@ fn give_openings(
     let wholes: Vec<[Polygon; 1]> =
         walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
     let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
+    let drawn = walls.iter().all(|w| w.way == WallWay::Hatch);
+    let mut off: Vec<(Origin, Point)> = Vec::new();
     for opening in openings {
         let shape = [Polygon::simple(opening.outline.clone()).wound()];
         let b = shape[0].bounds();
@@ -277,9 +279,7 @@ fn give_openings(
         let area = total_area(&shape);
         let at = local.source(shape[0].bounds().center());
         let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
-            let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
-            let finding = Finding::new(HouseFinding::OpeningOutside { accepted });
-            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
+            off.push((opening.origin, at));
             continue;
         };
         let wall = &mut walls[i];
@@ -307,6 +307,7 @@ fn give_openings(
             wall.openings.push(mine);
         }
     }
+    report_outside(local, drawn, &off, findings);
     for w in walls {
         w.openings.sort_by(|a, b| {
             let (a, b) = (a.sides(), b.sides());

@@ -183,6 +183,11 @@ group! {
             /// Whether the job accepts it.
             accepted: bool,
         }
+        /// Openings of a view whose walls are drawn siding lie outside it: in stone, in a roof.
+        OpeningsOffSiding "openings-off-siding", Warning, Architect {
+            /// How many.
+            openings: usize,
+        }
         /// An opening reaches out of its wall.
         OpeningStraddles "opening-straddles", Warning, Architect {
             /// How far, inches.

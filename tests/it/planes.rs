@@ -288,7 +288,7 @@ fn a_window_without_a_hole_is_cut_out_of_the_siding() {
 }
 
 fn named<'a>(l: &'a Layout, name: &str) -> Option<&'a LaidElevation> {
-    l.elevations.iter().find(|e| e.name.to_string() == name)
+    l.elevations.iter().find(|e| e.name == name)
 }
 
 #[test]

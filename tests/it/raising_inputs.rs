@@ -382,6 +382,11 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "grade-too-fine" => rings(&[(WALL, &big), ("C-TOPO-PROF", &round(2_001))]),
         "walls-from-hatch" => drawn(&only(&hatch()), INCH),
+        "openings-off-siding" => {
+            let ring = "10\n260\n20\n30\n10\n290\n20\n30\n10\n290\n20\n70\n10\n260\n20\n70\n";
+            let window = format!("0\nLWPOLYLINE\n8\nA-GLAZ\n90\n4\n70\n1\n{ring}");
+            drawn(&only(&(hatch() + &window)), INCH)
+        }
         // A hole that nothing is drawn in; a strip 1 in wide at the hatch's side.
         "plane-assumed" => drawn(&only(&hatches(&[&rect(80.0, 30.0, 120.0, 70.0)])), INCH),
         "siding-detail" => drawn(

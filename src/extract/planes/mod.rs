@@ -62,7 +62,10 @@ pub(super) fn of_view(
     let mut areas: Vec<Vec<Polygon>> = found
         .groups
         .iter()
-        .map(|g| without_strips(union(g), &mut told).iter().map(straight::straight).collect())
+        .map(|g| {
+            let all = without_strips(union(g), &mut told);
+            straight::aligned(all.iter().map(straight::straight).collect())
+        })
         .collect();
     for i in 0..areas.len() {
         for j in i + 1..areas.len() {

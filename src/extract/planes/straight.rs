@@ -1,6 +1,6 @@
 //! Small steps along the sides of drawn siding: a pane seen edge on, a rounded figure.
 
-use crate::geom::polygon::Polygon;
+use crate::geom::polygon::{Polygon, sides};
 use crate::geom::tol::{level, plumb, snap};
 use crate::geom::vocabulary::{Point, Ring};
 
@@ -11,6 +11,40 @@ const STEP: f64 = 1.0;
 pub(super) fn straight(p: &Polygon) -> Polygon {
     let holes = p.holes.iter().map(|h| ring(h)).filter(|h| h.len() >= 3).collect();
     Polygon { outer: ring(&p.outer), holes }
+}
+
+/// Sides this near to one line stand in it, inches.
+const IN_LINE: f64 = 0.125;
+
+/// Shapes of one plane with their plumb sides in line where they stand a hair apart.
+pub(super) fn aligned(shapes: Vec<Polygon>) -> Vec<Polygon> {
+    let upright = |p: &Polygon| -> Vec<(f64, f64)> {
+        let all = p.rings().flat_map(|r| sides(r)).filter(|(a, b)| a.x == b.x);
+        all.map(|(a, b)| (a.x, (b.y - a.y).abs())).collect()
+    };
+    let mut places: Vec<(f64, f64)> = shapes.iter().flat_map(upright).collect();
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    // The longest first: what stands near it moves onto it.
+    let mut lines: Vec<(f64, f64)> = Vec::new();
+    for (x, length) in places {
+        match lines.last_mut().filter(|l| l.0 == x) {
+            Some(l) => l.1 += length,
+            None => lines.push((x, length)),
+        }
+    }
+    lines.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.total_cmp(&b.0)));
+    let mut kept: Vec<f64> = Vec::new();
+    for (x, _) in &lines {
+        if kept.iter().all(|k| (k - x).abs() > IN_LINE) {
+            kept.push(*x);
+        }
+    }
+    let onto = |q: Point| {
+        let on_side = lines.iter().any(|l| l.0 == q.x);
+        let line = kept.iter().find(|k| (*k - q.x).abs() <= IN_LINE).filter(|_| on_side);
+        Point::new(line.copied().unwrap_or(q.x), q.y)
+    };
+    shapes.iter().map(|p| p.map(onto)).collect()
 }
 
 /// How often a ring is gone round: what one step's closing leaves may be another.
@@ -83,6 +117,17 @@ fn close(ring: &mut [Point], i: usize) {
 mod tests {
     use super::*;
     use crate::geom::vocabulary::Rect;
+
+    #[test]
+    fn sides_a_hair_apart_come_into_line() {
+        let two =
+            vec![Polygon::rect(0.0, 0.0, 50.0, 80.0), Polygon::rect(0.0625, 90.0, 50.0, 100.0)];
+        let found = aligned(two);
+        assert_eq!(found[1].bounds(), Rect::new(0.0, 90.0, 50.0, 100.0));
+        let apart =
+            vec![Polygon::rect(0.0, 0.0, 50.0, 80.0), Polygon::rect(0.5, 90.0, 50.0, 100.0)];
+        assert_eq!(aligned(apart.clone()), apart);
+    }
 
     #[test]
     fn a_small_step_goes_and_a_large_one_stays() {

@@ -23,6 +23,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::FacesLeft => &FACES_LEFT,
         HouseCode::SideLeans => &SIDE_LEANS,
         HouseCode::DrawnUnused => &DRAWN_UNUSED,
+        HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
@@ -95,6 +96,12 @@ const WALLS_FROM_HATCH: Explanation = Explanation {
     cause: "No closed outline is drawn round these walls, but a hatch with level lines shows where siding is: its edge is taken as the wall's. The distance of its lines is a texture and not laid out from.",
     remedy: "Check each wall on the sheet. A closed outline on A-WALL-OTLN takes precedence over the hatch.",
     example: "a HATCH of level lines 8 in apart on A-WALL-PATT, with holes at the windows",
+};
+const OPENINGS_OFF_SIDING: Explanation = Explanation {
+    title: "Openings outside drawn siding",
+    cause: "The walls of an elevation were taken from drawn siding, and some windows or doors stand where none is drawn: in stone, in a roof, in a part that is not sided. They are left out.",
+    remedy: "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN. Else nothing is to be done.",
+    example: "three skylights over an eave",
 };
 const PLANE_ASSUMED: Explanation = Explanation {
     title: "Parts of siding were taken for one wall",

@@ -55,6 +55,7 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::DrawnUnused { layer, role, drawn, used, left, meant: _ } => {
             unused::words(layer, *role, [*drawn, *used], left, style)
         }
+        F::OpeningsOffSiding { openings } => planes::off_siding(*openings, &layer),
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
         F::OpeningStraddles { past } => FindingWords::new(
             format!("an opening{layer} reaches {} out of its wall", style.short(*past)),

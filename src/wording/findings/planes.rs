@@ -38,3 +38,13 @@ pub(super) fn detail(filled: usize, strips: usize, area: f64) -> FindingWords {
         "Nothing to do, unless such a strip is sided: then draw its wall.",
     )
 }
+
+pub(super) fn off_siding(openings: usize, layer: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{}{layer} outside the drawn siding, in stone or roof: left out",
+            counted(openings, "opening")
+        ),
+        "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN.",
+    )
+}
