@@ -2,9 +2,11 @@
 //! [`crate::outputs`] turns each into files.
 
 mod findings;
+mod first_job;
 mod head;
 mod letters;
 pub mod quantities;
+mod suggest;
 
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -38,7 +40,9 @@ use crate::takeoff::Others;
 use crate::verify::claims::Claims;
 use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
 
-pub use self::head::{Checked, Reading, checked, layers, reading, suggestions};
+pub use self::first_job::first_job;
+pub use self::head::{Checked, Reading, checked, layers, reading};
+pub use self::suggest::suggestions;
 
 /// What is told to whoever watches the search for seams.
 pub type Watch<'a> = &'a mut dyn FnMut(Progress);

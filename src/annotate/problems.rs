@@ -1,6 +1,14 @@
-//! The drawing in gray with each finding circled, numbered and listed: one page as high as it needs.
+//! The drawing in gray with each finding circled, numbered by its kind, and the list of them below: two pages
+//! at most.
 
-use super::canvas::{Canvas, Look, Mark, fitted, printable, wrapped};
+mod groups;
+mod list;
+
+use std::collections::BTreeSet;
+
+use self::groups::{Group, grouped};
+use self::list::{BETWEEN, COLUMN, INDENT, MARGIN, WIDTH, listed};
+use super::canvas::{Canvas, Look, Mark, fitted, printable};
 use super::style::{HEADING, Ink, TEXT};
 use crate::finding::{Finding, Severity};
 use crate::geom::flatten::{SAGITTA, path_points};
@@ -9,73 +17,60 @@ use crate::model::drawing::{Drawing, Item, Polyline, Shape, Space, Vertex};
 use crate::model::sheet::Sheet;
 use crate::origin::Origin;
 use crate::units::LengthStyle;
-use crate::wording::findings::{FindingWords, words};
 use crate::wording::sheets;
 
-/// Width of the page and its margins, inches.
-const WIDTH: f64 = 17.0;
-const MARGIN: f64 = 0.5;
 /// Greatest height of the picture, inches.
 const TALLEST: f64 = 14.0;
 /// Radius of a circle round a finding, inches.
 const RADIUS: f64 = 0.15;
 /// Most items drawn, the largest first: a picture of more would open in no viewer.
 const MOST_ITEMS: usize = 30_000;
-/// Most findings listed; `check.txt` holds the rest.
-const MOST_FINDINGS: usize = 300;
 /// How many times wider than its crowded middle a drawing may be before what lies far off is left
 /// out of the picture.
 const SPREAD: f64 = 8.0;
-/// Of lines under a finding, inches.
-const INDENT: f64 = 0.25;
-/// Width of lines, inches: some air is left, since a viewer that lacks the typeface sets wider.
-const ROOM: f64 = (WIDTH - 2.0 * MARGIN - INDENT) * 0.87;
+/// Greatest height of it all, inches: two pages of the width, lying.
+const HIGHEST: f64 = 22.0;
+/// A circle has no number of its own where another with the same numbers is nearer than this, inches.
+const SHARED: f64 = 0.6;
+/// How far a number may stand from its circle, inches.
+const REACH: f64 = 6.0;
 /// Pitch of lines of text, inches.
 const LINE: f64 = TEXT * 1.75;
 
-/// A finding with its number and its place in the source's coordinates.
-struct Found<'a> {
-    number: usize,
-    finding: &'a Finding,
-    at: Option<Point>,
-}
-
-/// The findings on the drawing as read. Total: without a drawing there is the list alone.
-pub fn problems(drawing: &Drawing, findings: &[Finding], style: LengthStyle) -> Sheet {
-    let mut order: Vec<&Finding> = findings.iter().collect();
-    order.sort_by_key(|n| std::cmp::Reverse(n.severity()));
-    let found: Vec<Found> = order
-        .iter()
-        .take(MOST_FINDINGS)
-        .enumerate()
-        .map(|(i, finding)| Found { number: i + 1, finding, at: place(drawing, finding) })
-        .collect();
-    let items: Vec<(&Item, Rect)> = shown(drawing);
+/// The findings on the drawing as read. Total: without a drawing there is the list alone. Layers that are
+/// off are drawn where they are among those `read`, by their indices.
+pub fn problems(
+    drawing: &Drawing,
+    read: &BTreeSet<usize>,
+    findings: &[Finding],
+    style: LengthStyle,
+) -> Sheet {
+    let found = grouped(findings, |n| place(drawing, n));
+    let items: Vec<(&Item, Rect)> = shown(drawing, read);
     let window = window(&items, &found);
     let scale = window.map_or(1.0, |w| {
         let across = (WIDTH - 2.0 * MARGIN) / w.width();
         across.min(TALLEST / w.height())
     });
     let picture = window.map_or(0.0, |w| w.height() * scale);
-    let list = listed(&found, window, findings.len(), style);
-    let height = 2.0 * MARGIN + 0.9 + picture + LINE * (list.len() as f64 + 2.0);
+    let above = 2.0 * MARGIN + 0.9 + picture + 2.0 * LINE;
+    let most = (((HIGHEST - above) / LINE).floor() as usize).max(10);
+    let columns = listed(&found, window, style, most);
+    let longest = columns.iter().map(Vec::len).max().unwrap_or(0);
+    let height = above + LINE * longest as f64;
     let mut canvas = Canvas::new(Rect::new(0.0, 0.0, WIDTH, height));
     let top = height - MARGIN;
-    let title = fitted(&heading(drawing, findings), HEADING, true, ROOM);
+    let title = fitted(&heading(drawing, findings), HEADING, true, WIDTH - 2.0 * MARGIN);
     canvas.left(&title, HEADING, true, Point::new(MARGIN, top - 0.1));
     canvas.left(sheets::PROBLEMS_KEY, TEXT, false, Point::new(MARGIN, top - 0.4));
+    let y = top - 0.9 - picture - LINE;
+    write_list(&mut canvas, columns, y);
     if let Some(w) = window {
         let map = Affine::translate((MARGIN, top - 0.7 - picture))
             * Affine::scale(scale)
             * Affine::translate(-w.origin().to_vec2());
         picture_of(&mut canvas, &items, w, map, scale);
         circles(&mut canvas, &found, w, map);
-    }
-    let mut y = top - 0.9 - picture - LINE;
-    for (text, bold) in list {
-        let x = if bold { MARGIN } else { MARGIN + INDENT };
-        canvas.left(&text, TEXT, bold, Point::new(x, y));
-        y -= LINE;
     }
     canvas.finish_marks();
     Sheet {
@@ -85,6 +80,17 @@ pub fn problems(drawing: &Drawing, findings: &[Finding], style: LengthStyle) -> 
         width: WIDTH,
         height,
         drawing: canvas.drawing,
+    }
+}
+
+/// Writes the list, column by column, from the height `top` down.
+fn write_list(canvas: &mut Canvas, columns: Vec<Vec<(String, bool)>>, top: f64) {
+    for (i, column) in columns.into_iter().enumerate() {
+        let left = MARGIN + i as f64 * (COLUMN + BETWEEN);
+        for (k, (text, bold)) in column.into_iter().enumerate() {
+            let x = if bold { left } else { left + INDENT };
+            canvas.left(&text, TEXT, bold, Point::new(x, top - k as f64 * LINE));
+        }
     }
 }
 
@@ -129,9 +135,13 @@ fn first_of(path: &crate::geom::vocabulary::BezPath) -> Option<Point> {
     path.elements().first().and_then(|el| el.end_point())
 }
 
-/// What is seen of model space, each with its box; dimensions and points have nothing to draw.
-fn shown(drawing: &Drawing) -> Vec<(&Item, Rect)> {
-    let seen = drawing.items.iter().filter(|i| i.shown && i.space == Space::Model);
+/// What is seen of model space, and what is read of it though its layer is off, each with its box;
+/// dimensions and points have nothing to draw.
+fn shown<'a>(drawing: &'a Drawing, read: &BTreeSet<usize>) -> Vec<(&'a Item, Rect)> {
+    let is_off = |i: &Item| drawing.layers.get(i.layer).is_some_and(|l| !l.shown);
+    let is_read = |i: &Item| is_off(i) && read.contains(&i.layer);
+    let model = drawing.items.iter().filter(|i| i.space == Space::Model);
+    let seen = model.filter(|i| i.shown || is_read(i));
     let mut all: Vec<(&Item, Rect)> =
         seen.filter_map(|i| Some((i, extent(&i.shape)?))).filter(|(_, r)| r.is_finite()).collect();
     if all.len() > MOST_ITEMS {
@@ -162,9 +172,9 @@ fn extent(shape: &Shape) -> Option<Rect> {
 }
 
 /// What the picture shows: all of it, or where things crowd if some lie far off.
-fn window(items: &[(&Item, Rect)], found: &[Found]) -> Option<Rect> {
+fn window(items: &[(&Item, Rect)], found: &[Group]) -> Option<Rect> {
     let mut boxes: Vec<Rect> = items.iter().map(|i| i.1).collect();
-    boxes.extend(found.iter().filter_map(|f| f.at).map(|p| Rect::from_points(p, p)));
+    boxes.extend(found.iter().flat_map(|f| &f.places).map(|p| Rect::from_points(*p, *p)));
     let whole = boxes.iter().copied().reduce(|a, b| a.union(b))?;
     let middle = |mut at: Vec<f64>| -> (f64, f64) {
         at.sort_by(f64::total_cmp);
@@ -220,12 +230,11 @@ fn paths(canvas: &mut Canvas, path: &crate::geom::vocabulary::BezPath, map: Affi
     }
 }
 
-/// A circle round each place, and the numbers of what was found there.
-fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
-    let mut places: Vec<(Point, Vec<&Found>)> = Vec::new();
+/// A circle round each place, and the numbers of what was found there, all of them.
+fn circles(canvas: &mut Canvas, found: &[Group], window: Rect, map: Affine) {
+    let mut places: Vec<(Point, Vec<&Group>)> = Vec::new();
     for f in found {
-        let all = f.at.iter().chain(&f.finding.also).filter(|p| window.contains(**p));
-        for p in all.map(|p| map * *p) {
+        for p in f.places.iter().filter(|p| window.contains(**p)).map(|p| map * *p) {
             match places.iter_mut().find(|(q, _)| q.distance(p) < RADIUS) {
                 // Two of a kind at one place need its number once.
                 Some((_, list)) if list.iter().any(|g| g.number == f.number) => {}
@@ -235,22 +244,24 @@ fn circles(canvas: &mut Canvas, found: &[Found], window: Rect, map: Affine) {
         }
     }
     for (p, list) in &places {
-        let worst = list.iter().map(|f| f.finding.severity()).max().unwrap_or(Severity::Info);
+        let worst = list.iter().map(|f| f.severity()).max().unwrap_or(Severity::Info);
         let v = |dx: f64| Vertex { at: Point::new(p.x + dx, p.y), bulge: 1.0 };
         canvas
             .polyline(ink(worst), Polyline { vertices: vec![v(RADIUS), v(-RADIUS)], closed: true });
     }
+    let mut numbered: Vec<(Point, String)> = Vec::new();
     for (p, list) in &places {
         let numbers: Vec<String> = list.iter().map(|f| f.number.to_string()).collect();
-        let text = match &numbers[..] {
-            [a, b, c, _, ..] => format!("{a}, {b}, {c} …"),
-            few => few.join(", "),
-        };
+        let text = numbers.join(", ");
+        if numbered.iter().any(|(q, other)| *other == text && q.distance(*p) < SHARED) {
+            continue;
+        }
         let wish = Point::new(p.x, p.y + RADIUS + TEXT);
-        let mark = Mark { text: &text, target: *p, wish, reach: 3.0, look: Look::Plain };
+        let mark = Mark { text: &text, target: *p, wish, reach: REACH, look: Look::Plain };
         if canvas.mark(mark).is_none() {
             canvas.on_ground(&text, TEXT, wish);
         }
+        numbered.push((*p, text));
     }
 }
 
@@ -260,52 +271,6 @@ fn ink(severity: Severity) -> Ink {
         Severity::Warning => Ink::Doubt,
         Severity::Info => Ink::Remark,
     }
-}
-
-/// The list under the picture, line by line, with whether it is bold.
-fn listed(
-    found: &[Found],
-    window: Option<Rect>,
-    all: usize,
-    style: LengthStyle,
-) -> Vec<(String, bool)> {
-    let mut out = Vec::new();
-    for f in found {
-        let n = f.finding;
-        let word = match n.severity() {
-            Severity::Error => "ERROR",
-            Severity::Warning => "warning",
-            Severity::Info => "remark",
-        };
-        let place = match f.at {
-            Some(p) if window.is_some_and(|w| w.contains(p)) => {
-                format!(" at {:.3}, {:.3}", p.x, p.y)
-            }
-            Some(p) => sheets::outside_picture(p.x, p.y),
-            None => sheets::NO_ONE_PLACE.to_owned(),
-        };
-        let entity = n.origin.as_ref().map_or(String::new(), |o| {
-            let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
-            let line = if o.line == 0 { String::new() } else { format!(", line {}", o.line) };
-            format!("; {} on layer {}{line}{handle}", o.entity, o.layer)
-        });
-        let also = match n.also.len() {
-            0 => String::new(),
-            more => format!("; {more} more {} circled", if more == 1 { "place" } else { "places" }),
-        };
-        out.push((format!("{}  {word} {}{place}{entity}{also}", f.number, n.code()), true));
-        let FindingWords { message, help } = words(n, style);
-        for text in [&message, &help] {
-            out.extend(wrapped(text, TEXT, ROOM).into_iter().map(|l| (l, false)));
-        }
-    }
-    if all > found.len() {
-        out.push((sheets::more_in_check(all - found.len()), false));
-    }
-    if out.is_empty() {
-        out.push((sheets::NOTHING_TO_REPORT.to_owned(), false));
-    }
-    out
 }
 
 #[cfg(test)]
@@ -339,7 +304,7 @@ mod tests {
     fn a_finding_is_circled_where_it_is_and_listed_with_what_to_do() {
         let crosses = HouseFinding::WallCrosses { first: [0.0, 0.0], second: [1.0, 1.0] };
         let found = Finding::new(crosses).at(Point::new(200.0, 100.0));
-        let s = problems(&drawing(), &[found], LengthStyle::Feet);
+        let s = problems(&drawing(), &BTreeSet::new(), &[found], LengthStyle::Feet);
         let circle = s.drawing.items.iter().find(|i| {
             s.drawing.layers[i.layer].name == "faults" && matches!(i.shape, Shape::Polyline(_))
         });
@@ -364,8 +329,9 @@ mod tests {
         }
         let far = Point::new(1e8, 0.0);
         d.draw(0, Shape::Polyline(Polyline::line(far, far + (1.0, 0.0))));
-        let found = Finding::new(HouseFinding::WallsOverlap { area: 1.0 }).at(far);
-        let s = problems(&d, &[found], LengthStyle::Feet);
+        let found =
+            Finding::new(HouseFinding::WallsOverlap { area: 1.0, walls: Vec::new() }).at(far);
+        let s = problems(&d, &BTreeSet::new(), &[found], LengthStyle::Feet);
         let all = texts(&s).join("\n");
         assert!(all.contains("outside the picture"), "{all}");
         let widest = s
@@ -384,7 +350,7 @@ mod tests {
         let found = Finding::new(LineFinding::LineTwice { lines: 3 })
             .at(Point::new(10.0, 10.0))
             .also_at(vec![Point::new(190.0, 10.0), Point::new(10.0, 90.0)]);
-        let s = problems(&drawing(), &[found], LengthStyle::Feet);
+        let s = problems(&drawing(), &BTreeSet::new(), &[found], LengthStyle::Feet);
         let circles = s.drawing.items.iter().filter(|i| {
             s.drawing.layers[i.layer].name == "remarks" && matches!(i.shape, Shape::Polyline(_))
         });
@@ -395,10 +361,65 @@ mod tests {
     }
 
     #[test]
+    fn findings_of_one_kind_have_one_number_and_all_of_it_two_pages() {
+        let (on, mut all) = (drawing(), Vec::new());
+        for i in 0..60 {
+            let area = f64::from(i);
+            let overlap = HouseFinding::WallsOverlap { area, walls: Vec::new() };
+            let at = Point::new(3.0 * area, 50.0);
+            all.push(Finding::new(overlap).at(at));
+            all.push(Finding::new(LineFinding::LineTwice { lines: 2 }).at(at + (0.0, 20.0)));
+        }
+        let s = problems(&on, &BTreeSet::new(), &all, LengthStyle::Feet);
+        assert!(s.height <= HIGHEST, "{}", s.height);
+        let said = texts(&s);
+        assert!(said.iter().any(|t| t.contains("59 more places circled")), "{said:?}");
+        assert!(said.iter().all(|t| !t.starts_with("3  ")), "{said:?}");
+        // No number stands on another.
+        let numbers: Vec<Rect> = s
+            .drawing
+            .items
+            .iter()
+            .filter_map(|i| match &i.shape {
+                Shape::Text(t) if t.content == "1" || t.content == "2" => {
+                    Some(Rect::from_center_size(t.at, (0.05, 0.09)))
+                }
+                _ => None,
+            })
+            .collect();
+        assert!(numbers.len() > 20, "{}", numbers.len());
+        for (i, a) in numbers.iter().enumerate() {
+            assert!(numbers[i + 1..].iter().all(|b| !a.overlaps(*b)), "{a:?}");
+        }
+    }
+
+    #[test]
+    fn a_layer_that_is_off_is_drawn_where_it_is_read() {
+        let mut d = drawing();
+        let layer = d.layer("OFF", Pen::default());
+        d.layers[layer].shown = false;
+        d.draw(layer, Shape::Polyline(Polyline::line(Point::new(5.0, 5.0), Point::new(9.0, 9.0))));
+        if let Some(item) = d.items.last_mut() {
+            item.shown = false;
+        }
+        let lines = |read: &BTreeSet<usize>| {
+            let s = problems(&d, read, &[], LengthStyle::Feet);
+            let gray = |i: &&Item| s.drawing.layers[i.layer].name == "source";
+            s.drawing.items.iter().filter(gray).count()
+        };
+        assert_eq!(lines(&BTreeSet::from([layer])), lines(&BTreeSet::new()) + 1);
+    }
+
+    #[test]
     fn without_a_drawing_the_list_stands_alone() {
         let no_drawing =
             DrawingFinding::NotDxf { name: "a".to_owned(), looks_like: LooksLike::Pdf };
-        let s = problems(&Drawing::default(), &[Finding::new(no_drawing)], LengthStyle::Feet);
+        let s = problems(
+            &Drawing::default(),
+            &BTreeSet::new(),
+            &[Finding::new(no_drawing)],
+            LengthStyle::Feet,
+        );
         assert!(texts(&s).join("\n").contains("looks like a PDF"));
         assert!(s.height > 1.0 && s.height < 4.0);
     }

@@ -24,6 +24,12 @@ pub enum Command {
     /// Tell what was read, assumed, mended and refused, and what a layout of it warns of; write no layout
     #[command(after_help = help::CHECK)]
     Check(Check),
+    /// Write a first job file beside the drawing: views, layers, unit, and the questions left
+    #[command(after_help = help::START)]
+    Start {
+        /// The drawing (DXF or SVG); the job gets its name, with .toml, and none is ever written over
+        drawing: PathBuf,
+    },
     /// List the layers with what each is taken for
     #[command(after_help = help::LAYERS)]
     Layers(Layers),
@@ -101,7 +107,8 @@ pub struct Layers {
     /// The drawing and its job.
     #[command(flatten)]
     pub reading: Reading,
-    /// Print guesses at layers without a role, as a fragment of a job file to edit
+    /// Try guesses at the layers by reading the drawing with each, and print those that lead to a layout
+    /// better than none, as a job file to edit
     #[arg(long)]
     pub suggest: bool,
 }

@@ -34,8 +34,9 @@ pub(super) fn run(a: &Check) -> ExitCode {
     sets.iter().for_each(|sets| with_zones(sets, &mut findings));
     let text = told(&checked, sets.as_ref(), &findings, style);
     if let Some(folder) = &a.out {
+        let picture = problems(&checked.drawing, &checked.lines, &findings, style);
         let files = [
-            ("problems.svg".to_owned(), problems(&checked.drawing, &findings, style)),
+            ("problems.svg".to_owned(), picture),
             ("check.txt".to_owned(), text.clone().into_bytes()),
         ];
         if let Err(r) = files::write_beside(folder, &files, &sources(&a.reading), a.replace) {

@@ -17,6 +17,7 @@ pub mod recovery;
 pub mod run;
 mod stage;
 mod standing;
+mod start;
 mod takeoff;
 mod template;
 mod terminal;

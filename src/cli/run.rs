@@ -7,7 +7,7 @@ use clap::{CommandFactory, Parser};
 
 use super::args::{Arguments, Command, SchemaOf};
 use super::terminal::print;
-use super::{check, explain, layers, layout, manual, takeoff, template};
+use super::{check, explain, layers, layout, manual, start, takeoff, template};
 use crate::job::nearest::nearest;
 use crate::write::json;
 
@@ -20,6 +20,7 @@ pub fn main() -> ExitCode {
     match arguments.command {
         Command::Layout(a) => layout::run(&a),
         Command::Check(a) => check::run(&a),
+        Command::Start { drawing } => start::run(&drawing),
         Command::Layers(a) if a.suggest => layers::suggest(&a.reading),
         Command::Layers(a) => layers::list(&a.reading),
         Command::Takeoff(a) => takeoff::run(&a),

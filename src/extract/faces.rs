@@ -1,35 +1,47 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
-use super::cut_sides::cut_sides;
+use super::crossing::{crossed, crossing};
 use super::edges::{Beside, edges};
 use super::frame::ViewFrame;
-use super::hidden::{hidden, meet, touches, within};
+use super::give::{give_obstacles, give_openings};
+use super::hidden::{hidden, touches, within};
 use super::limits::NOISE;
-use super::openings::{cased, obstacles, openings, report_outside};
+use super::openings::{cased, obstacles, openings};
 use super::outline::Outline;
 use super::ways::hatch;
-use super::ways::recess::{self, FoundOpening};
-use super::{limits, parts, zones};
+use super::ways::recess::FoundOpening;
+use super::{by_hand, given, limits, parts, zones};
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::{difference, intersection, union_all};
-use crate::geom::polygon::{Polygon, bounds, sides, total_area};
+use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::sliver::without_slivers;
-use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
-use crate::model::house::{
-    DrawnObstacle, DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay,
-};
+use crate::model::house::{DrawnOpening, DrawnWall, DrawnZone, HiddenBy, OpeningKind, WallWay};
+use crate::model::ids::WallId;
 use crate::model::linework::Role;
-use crate::origin::{Origin, round_place};
+
+/// What a view shows of the house.
+#[derive(Default)]
+pub(crate) struct Shown {
+    /// Its walls.
+    pub(crate) walls: Vec<DrawnWall>,
+    /// What zones cover of them.
+    pub(crate) zones: Vec<DrawnZone>,
+    /// Names of all walls, those that the job leaves out or joins among them.
+    pub(crate) named: Vec<WallId>,
+    /// Walls that the job leaves out.
+    pub(crate) skipped: Vec<Polygon>,
+    /// Boxes of drawn walls that the job leaves out, joins or gives otherwise.
+    pub(crate) taken: Vec<Rect>,
+}
 
 /// The walls of a view with everything on them.
-pub(crate) fn walls(
-    local: &ViewFrame,
-    outlines: Vec<Outline>,
-    findings: &mut Findings,
-) -> (Vec<DrawnWall>, Vec<DrawnZone>) {
-    let (outlines, mut every) = settled(local, outlines, openings(local));
+pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Findings) -> Shown {
+    let given = given::openings(local, &outlines);
+    let drawn = given::before(openings(local), &given);
+    let (outlines, every) = settled(local, outlines, drawn);
+    let mut every = given::before(every, &given);
     // A flat surround stands round the opening; the channel goes round the surround.
     let surround = local.job.trim.surround;
     if surround > 0.0 {
@@ -47,23 +59,68 @@ pub(crate) fn walls(
     let channels: Vec<(Point, Point)> =
         outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect();
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
+    let mut out = Shown::default();
+    let replaced = outlines.iter().filter_map(|o| o.given.as_ref()).flat_map(|g| &g.replaced);
+    out.taken = replaced.map(|r| *r - local.origin.to_vec2()).collect();
+    let outlines = match by_hand::names_walls(local.job) {
+        false => outlines.into_iter().map(|o| (o, WallId::default())).collect(),
+        true => {
+            let names = names(local, &outlines, (&roofs, &bands), (&lines, &every));
+            out.named = names.iter().filter(|n| !n.is_empty()).cloned().collect();
+            let walls = outlines.into_iter().zip(names).collect();
+            let changed = by_hand::changed(local, walls, &mut every, findings);
+            bare.extend(changed.bare);
+            bands.extend(changed.boards);
+            out.skipped = changed.skipped;
+            out.taken.extend(changed.taken);
+            changed.walls
+        }
+    };
     let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, &roofs), (HiddenBy::Band, &bands)];
     let on_walls = OnWalls { off: &off, lines: &lines, openings: &every };
-    let mut found: Vec<DrawnWall> =
-        outlines.into_iter().filter_map(|o| bare_wall(local, o, &on_walls, findings)).collect();
+    let made = |(o, id): (Outline, WallId), findings: &mut Findings| {
+        bare_wall(local, o, &on_walls, findings).map(|w| DrawnWall { id, ..w })
+    };
+    let mut found: Vec<_> = outlines.into_iter().filter_map(|o| made(o, findings)).collect();
+    if local.part.is_none() && !by_hand::names_walls(local.job) {
+        for (i, w) in found.iter_mut().enumerate() {
+            w.id = format!("{}-{}", local.slug, i + 1).into();
+        }
+        out.named = found.iter().map(|w| w.id.clone()).collect();
+    }
     report_overlaps(local, &found, findings);
     give_openings(local, &mut found, every, findings);
     give_obstacles(local, &mut found, obstacles(local), findings);
     let full: Vec<_> = found.iter().filter_map(|w| limits::too_many_holes(local, w)).collect();
     if !full.is_empty() {
         full.into_iter().for_each(|n| findings.push(n));
-        return (Vec::new(), Vec::new());
+        return Shown::default();
     }
     let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, channels: &channels, gap };
     for wall in &mut found {
         give_edges(local, wall, &hiding, findings);
     }
-    (found, zones)
+    Shown { walls: found, zones, ..out }
+}
+
+/// Names of walls as the whole house has them; none where an outline is no wall.
+fn names(
+    local: &ViewFrame,
+    outlines: &[Outline],
+    (roofs, bands): (&Vec<Polygon>, &Vec<Polygon>),
+    (lines, openings): (&[(f64, f64, f64)], &[DrawnOpening]),
+) -> Vec<WallId> {
+    let house = ViewFrame { part: None, ..*local };
+    let bare = zones::bare(&house);
+    let off = [(HiddenBy::NotSided, &bare), (HiddenBy::Roof, roofs), (HiddenBy::Band, bands)];
+    let on_walls = OnWalls { off: &off, lines, openings };
+    let mut number = 0;
+    let mut name = |o: &Outline| {
+        let wall = bare_wall(&house, o.clone(), &on_walls, &mut Findings::default());
+        number += usize::from(wall.is_some());
+        wall.map_or_else(WallId::default, |_| format!("{}-{number}", local.slug).into())
+    };
+    outlines.iter().map(&mut name).collect()
 }
 
 /// What lies on the walls of a view before they are known.
@@ -156,15 +213,7 @@ fn settled(
     outlines: Vec<Outline>,
     drawn: Vec<DrawnOpening>,
 ) -> (Vec<Outline>, Vec<DrawnOpening>) {
-    let known: Vec<FoundOpening> = drawn
-        .iter()
-        .map(|o| FoundOpening {
-            outline: o.outline.clone(),
-            kind: o.kind,
-            block: o.block.clone(),
-            origin: o.origin.clone(),
-        })
-        .collect();
+    let known: Vec<FoundOpening> = given::known(&drawn);
     let place = |ring: &[Point]| ring.iter().map(|p| local.place(*p)).collect::<Vec<_>>();
     let mut outlines: Vec<Outline> = outlines
         .into_iter()
@@ -198,44 +247,6 @@ fn loops(local: &ViewFrame, role: Role) -> Vec<Polygon> {
         .collect()
 }
 
-/// Two sides of a ring that cross, by their crossing's sides' middles: the first met from the left.
-fn crossing(ring: &[Point]) -> Option<(Point, Point)> {
-    let all: Vec<(Point, Point)> = sides(ring).collect();
-    let turn = |a: Point, b: Point, c: Point| (b - a).cross(c - a);
-    let cross = |i: usize, j: usize| {
-        let ((a, b), (c, d)) = (all[i], all[j]);
-        let apart = a.y.max(b.y) < c.y.min(d.y) || c.y.max(d.y) < a.y.min(b.y);
-        let near = i.abs_diff(j) < 2 || i.abs_diff(j) == all.len() - 1;
-        !near
-            && !apart
-            && turn(a, b, c) * turn(a, b, d) < 0.0
-            && turn(c, d, a) * turn(c, d, b) < 0.0
-    };
-    let (left, right) =
-        (|i: usize| all[i].0.x.min(all[i].1.x), |i: usize| all[i].0.x.max(all[i].1.x));
-    let mut order: Vec<usize> = (0..all.len()).collect();
-    order.sort_by(|i, j| left(*i).total_cmp(&left(*j)).then(i.cmp(j)));
-    let mut open: Vec<usize> = Vec::new();
-    for i in order {
-        open.retain(|j| right(*j) >= left(i));
-        if let Some(&j) = open.iter().find(|j| cross(i, **j)) {
-            let ((a, b), (c, d)) = (all[i.min(j)], all[i.max(j)]);
-            return Some((a.midpoint(b), c.midpoint(d)));
-        }
-        open.push(i);
-    }
-    None
-}
-
-fn crossed(local: &ViewFrame, origin: &Origin, p: Point, q: Point, findings: &mut Findings) {
-    let (p, q) = (local.source(p), local.source(q));
-    // Both as they were drawn, without the grid's noise.
-    let inches = local.lines.scale.inches;
-    let (p, q) = (round_place(p, inches), round_place(q, inches));
-    let kind = HouseFinding::WallCrosses { first: [p.x, p.y], second: [q.x, q.y] };
-    findings.push(Finding::new(kind).about(origin).at(p).on(&local.view.name));
-}
-
 fn report_overlaps(local: &ViewFrame, walls: &[DrawnWall], findings: &mut Findings) {
     let mut told = 0;
     for (i, a) in walls.iter().enumerate() {
@@ -251,95 +262,10 @@ fn report_overlaps(local: &ViewFrame, walls: &[DrawnWall], findings: &mut Findin
             let Some(first) = both.first().filter(|_| area > NOISE) else { continue };
             told += 1;
             let at = local.source(first.bounds().center());
-            let finding = Finding::new(HouseFinding::WallsOverlap { area: area / 144.0 });
+            let ids = [&a.id, &b.id].into_iter().filter(|i| !i.is_empty());
+            let walls = ids.cloned().collect();
+            let finding = Finding::new(HouseFinding::WallsOverlap { area: area / 144.0, walls });
             findings.push(finding.about(&b.origin).at(at).on(&local.view.name));
-        }
-    }
-}
-
-/// Each opening goes to the wall it lies in; one outside every wall is told.
-fn give_openings(
-    local: &ViewFrame,
-    walls: &mut [DrawnWall],
-    openings: Vec<DrawnOpening>,
-    findings: &mut Findings,
-) {
-    let wholes: Vec<[Polygon; 1]> =
-        walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
-    let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
-    let drawn = walls.iter().all(|w| w.way == WallWay::Hatch);
-    let mut off: Vec<(Origin, Point)> = Vec::new();
-    for opening in openings {
-        let shape = [Polygon::simple(opening.outline.clone()).wound()];
-        let b = shape[0].bounds();
-        let best = (0..walls.len())
-            .filter(|i| meet(b, boxes[*i]))
-            .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
-            .max_by(|a, b| a.1.total_cmp(&b.1));
-        let area = total_area(&shape);
-        let at = local.source(shape[0].bounds().center());
-        let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
-            off.push((opening.origin, at));
-            continue;
-        };
-        let wall = &mut walls[i];
-        let frame = bounds(&wall.outline).unwrap_or_default();
-        let (left, right, _, head) = opening.sides();
-        let over = (frame.x0 - left).max(right - frame.x1).max(head - frame.y1);
-        if inside < area - NOISE && over > 1.0 {
-            let finding = Finding::new(HouseFinding::OpeningStraddles { past: over });
-            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
-        }
-        let opening = door_by_place(opening, frame.y0);
-        // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
-        // A band of stone across one leaves two parts, and panels stop at both.
-        let kept = intersection(&shape, &wall.faces);
-        if total_area(&kept) > area - SAME {
-            wall.openings.push(opening);
-            continue;
-        }
-        // Every part counts, however small: what is left out would be sided on paper. One thinner than
-        // what reads as level is what drawing noise leaves beside a bare area.
-        let thin = |p: &Polygon| p.bounds().width() <= LEVEL || p.bounds().height() <= LEVEL;
-        for part in kept.into_iter().filter(|p| !thin(p)) {
-            let mut mine = DrawnOpening { outline: part.outer, ..opening.clone() };
-            mine.cut = cut_sides(&opening, &mine);
-            wall.openings.push(mine);
-        }
-    }
-    report_outside(local, drawn, &off, findings);
-    for w in walls {
-        w.openings.sort_by(|a, b| {
-            let (a, b) = (a.sides(), b.sides());
-            a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
-        });
-    }
-}
-
-/// A window that stands on the wall's foot and is a man's height is a door: many offices draw both
-/// on one layer.
-fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
-    let b = bounds(&o.outline).unwrap_or_default();
-    if o.kind == OpeningKind::Window && b.y0 - foot <= 1.0 {
-        o.kind = recess::by_size(b, foot);
-    }
-    o
-}
-
-fn give_obstacles(
-    local: &ViewFrame,
-    walls: &mut [DrawnWall],
-    obstacles: Vec<DrawnObstacle>,
-    findings: &mut Findings,
-) {
-    for o in obstacles {
-        let Some(b) = bounds(&o.outline) else { continue };
-        match walls.iter_mut().find(|w| w.faces.iter().any(|f| f.contains(b.center()))) {
-            Some(w) => w.obstacles.push(o),
-            None => {
-                let finding = Finding::new(HouseFinding::FixtureOutside {}).about(&o.origin);
-                findings.push(finding.at(local.source(b.center())).on(&local.view.name));
-            }
         }
     }
 }

@@ -22,6 +22,8 @@ pub(crate) struct ViewFrame<'a> {
     pub(crate) job: &'a Job,
     /// The zone that is laid out; the house where none is named.
     pub(crate) part: Option<usize>,
+    /// What the names of its walls begin with.
+    pub(crate) slug: &'a str,
 }
 
 impl<'a> ViewFrame<'a> {

@@ -3,15 +3,20 @@
 mod account;
 mod angled;
 mod bays;
+mod by_hand;
 mod corner_report;
 mod corners;
+mod crossing;
 mod cut_sides;
 mod edges;
 mod faces;
 mod facing;
 mod frame;
+mod give;
+mod given;
 mod grade;
 mod hidden;
+mod join;
 mod limits;
 mod openings;
 mod order;
@@ -20,14 +25,20 @@ mod parts;
 mod patch;
 mod planes;
 mod returns;
+mod shown;
+mod siding;
 mod turns;
 mod upright;
 mod views;
 mod ways;
 mod zones;
 
+use std::collections::BTreeSet;
+
 use self::frame::ViewFrame;
+use self::given::outlines;
 use self::outline::Outline;
+pub use self::shown::shown_views;
 use crate::finding::house::HouseFinding;
 use crate::finding::lines::LayerCount;
 use crate::finding::views::ViewFinding;
@@ -35,7 +46,7 @@ use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House, WallWay};
-use crate::model::ids::ElevationName;
+use crate::model::ids::{ElevationName, WallId};
 use crate::model::linework::{Linework, Role, ViewTurn};
 
 /// The house that the lines show.
@@ -75,7 +86,8 @@ pub fn turns(
     job: &Job,
     findings: &mut Findings,
 ) -> Result<Vec<ViewTurn>, Refusal> {
-    let walls = ways::outlines(lines, job, &mut Findings::default());
+    let named = siding::as_named(lines, job);
+    let walls = outlines(&named, job, &mut Findings::default());
     let views = views::views(lines, &walls, job, &mut Findings::default());
     let found: Vec<(&str, Rect)> =
         views.elevations.iter().map(|v| (v.name.as_str(), v.region)).collect();
@@ -94,11 +106,14 @@ fn part(
     if let Some(finding) = limits::too_fine(lines) {
         return Err(Refusal(Box::new(finding)));
     }
-    let found = ways::outlines(lines, job, findings);
+    let named = siding::as_named(lines, job);
+    let lines = named.as_ref();
+    let found = outlines(lines, job, findings);
     // Open outlines are errors: without them walls would be missing.
     findings.refuse_on_error()?;
     let views = views::views(lines, &found, job, findings);
     let shown = sided_views(lines, &views.elevations, &found, job, findings)?;
+    given::report(lines, &views.elevations, &given_shown(&shown), job, findings);
     let by_view: Vec<(&str, &[Outline])> =
         shown.iter().map(|(v, o)| (v.name.as_str(), o.as_slice())).collect();
     ways::report(&by_view, findings);
@@ -109,16 +124,8 @@ fn part(
     let base = shared_base(&shown);
     let mut account = part.is_none().then(|| account::Account::of(lines));
     report_levels(&unlevelled(lines, &shown), shown.len(), base.is_some(), findings);
-    let mut elevations = Vec::new();
-    for (view, walls) in shown {
-        if let Some(finding) = limits::too_many_outlines(lines, view) {
-            return Err(Refusal(Box::new(finding)));
-        }
-        if let Some(e) = elevation((lines, view, walls), base, (job, part), &mut account, findings)
-        {
-            elevations.push(e);
-        }
-    }
+    let (mut elevations, named) =
+        elevations(lines, shown, base, (job, part), &mut account, findings)?;
     if part.is_some() {
         elevations.retain(|e| !e.walls.is_empty());
     }
@@ -134,12 +141,42 @@ fn part(
     let mut house = order::wrapped(elevations);
     (house.accounts, house.roughness) = (accounts, lines.roughness);
     order::name_walls(&mut house);
-    if let Some(zone) = part.and_then(|z| job.zone.get(z)) {
-        return Ok(of_zone(house, &zone.name, part));
-    }
-    with_corners(&mut house, job, findings);
-    Ok(house)
+    Ok(match part {
+        Some(zone) => of_zone(house, zone, job),
+        None => {
+            by_hand::settle(&mut house, &named, job, findings);
+            with_corners(&mut house, job, findings);
+            house
+        }
+    })
 }
+
+/// Elevations with their walls, and the names of all walls, those that the job leaves out among them.
+fn elevations(
+    lines: &Linework,
+    shown: Vec<(&views::View, Vec<Outline>)>,
+    base: Option<f64>,
+    (job, part): (&Job, Option<usize>),
+    account: &mut Option<account::Account>,
+    findings: &mut Findings,
+) -> Result<(Vec<DrawnElevation>, WallNames), Refusal> {
+    let slugs = order::slugs(&shown.iter().map(|(v, _)| v.name.as_str()).collect::<Vec<_>>());
+    let (mut out, mut named) = (Vec::new(), Vec::new());
+    for ((view, walls), slug) in shown.into_iter().zip(&slugs) {
+        if let Some(finding) = limits::too_many_outlines(lines, view) {
+            return Err(Refusal(Box::new(finding)));
+        }
+        let of = (job, part, slug.as_str());
+        if let Some((e, names)) = elevation((lines, view, walls), base, of, account, findings) {
+            named.extend(names.into_iter().map(|n| (e.name.clone(), n)));
+            out.push(e);
+        }
+    }
+    Ok((out, named))
+}
+
+/// Names of walls with the elevations they are in.
+type WallNames = Vec<(ElevationName, WallId)>;
 
 /// Pairs the corners of a house and adds the walls that its job gives.
 fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
@@ -153,11 +190,13 @@ fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
 }
 
 /// A house as one of its zones shows it.
-fn of_zone(mut house: House, zone: &str, part: Option<usize>) -> House {
+fn of_zone(mut house: House, zone: usize, job: &Job) -> House {
+    let Some(of_job) = job.zone.get(zone) else { return house };
     // Walls of the job's other lists are the whole house's.
-    house.elevations.iter_mut().for_each(|e| e.name = format!("{}, {zone}", e.name).into());
+    let named = |name: &str| format!("{name}, {}", of_job.name).into();
+    house.elevations.iter_mut().for_each(|e| e.name = named(&e.name));
     house.corners = corners::paired(&house);
-    house.zone = part;
+    house.zone = Some(zone);
     house
 }
 
@@ -182,6 +221,12 @@ fn sided_views<'a>(
         }
     }
     Ok(shown)
+}
+
+/// Which walls of the job the views show, from 1.
+fn given_shown(shown: &[(&views::View, Vec<Outline>)]) -> BTreeSet<usize> {
+    let all = shown.iter().flat_map(|(_, walls)| walls);
+    all.filter_map(|o| o.given.as_ref()).map(|g| g.number).collect()
 }
 
 /// Names of views without a level line.
@@ -221,6 +266,12 @@ fn walls_of(
     job: &Job,
     findings: &mut Findings,
 ) -> Vec<Outline> {
+    if let Some(named) = siding::walls(lines, view, job, findings) {
+        let given = found.iter().filter(|o| o.given.is_some() && view.holds(lines, o));
+        let given: Vec<Outline> = given.cloned().collect();
+        let named = named.into_iter().filter(|o| !given::covers(&given, o));
+        return named.chain(given.iter().cloned()).collect();
+    }
     let here: Vec<Outline> = found.iter().filter(|o| view.holds(lines, o)).cloned().collect();
     // Where the job names the layers of a view, its lines say where every wall ends and what it encloses.
     let of_courses = here.iter().all(|o| o.way == WallWay::Hatch && o.is_of_lines());
@@ -241,10 +292,10 @@ fn no_walls(lines: &Linework, job: &Job) -> Refusal {
 fn elevation(
     (lines, view, outlines): (&Linework, &views::View, Vec<Outline>),
     base: Option<f64>,
-    (job, part): (&Job, Option<usize>),
+    (job, part, slug): (&Job, Option<usize>, &str),
     account: &mut Option<account::Account>,
     findings: &mut Findings,
-) -> Option<DrawnElevation> {
+) -> Option<(DrawnElevation, Vec<WallId>)> {
     let all = frame(&outlines)?;
     let level = level_line(lines, view);
     let y0 = level.or(base).unwrap_or(all.y0);
@@ -253,8 +304,8 @@ fn elevation(
     // Elevation inches to source: move back, then out of inches.
     let back = lines.way_back(all.center());
     let to_source = Affine::scale(1.0 / k) * back * Affine::translate(origin.to_vec2());
-    let local = ViewFrame { lines, view, origin, to_source, job, part };
-    let (walls, zones) = faces::walls(&local, outlines, findings);
+    let local = ViewFrame { lines, view, origin, to_source, job, part, slug };
+    let shown = faces::walls(&local, outlines, findings);
     let mut lines_of_grade: Vec<Vec<Point>> =
         local.strokes(Role::Grade).map(|s| local.ring(s)).collect();
     let points = lines_of_grade.iter().map(Vec::len).sum();
@@ -274,17 +325,17 @@ fn elevation(
     let made = DrawnElevation {
         name: view.name.as_str().into(),
         to_source,
-        walls,
+        walls: shown.walls,
         grade,
         level_drawn: level.is_some(),
         backdrop,
         texts: local.texts(),
-        zones,
+        zones: shown.zones,
     };
     if let Some(account) = account {
-        account.view(&local, &made);
+        account.view(&local, &made, (&shown.skipped, &shown.taken));
     }
-    Some(made)
+    Some((made, shown.named))
 }
 
 /// Height of the level line: the longest level stroke on the layer.

@@ -6,29 +6,50 @@ use super::facing::{self, Facing, WRAPS};
 use crate::clean::{Destination, clean};
 use crate::model::house::{DrawnElevation, House, OpeningKind};
 
-/// The elevations in wrap order if their names tell it, else as they stand.
-pub(super) fn wrapped(mut elevations: Vec<DrawnElevation>) -> House {
+/// Places of elevations in the wrap order that their names tell, if they do.
+fn places(names: &[&str]) -> Option<Vec<usize>> {
     // A name of two sides, such as that of a corner, tells no place.
-    let place = |e: &DrawnElevation, wrap: &[Facing; 4]| {
-        let named = facing::named(&e.name);
+    let place = |name: &str, wrap: &[Facing; 4]| {
+        let named = facing::named(name);
         let mut places = named.iter().filter_map(|f| wrap.iter().position(|w| w == f));
         let first = places.next();
         first.filter(|_| places.next().is_none())
     };
-    for wrap in &WRAPS {
-        let places: Vec<Option<usize>> = elevations.iter().map(|e| place(e, wrap)).collect();
-        let mut known: Vec<usize> = places.iter().flatten().copied().collect();
-        known.sort_unstable();
-        known.dedup();
-        if known.len() == elevations.len() && elevations.len() > 1 {
-            elevations.sort_by_key(|e| place(e, wrap));
-            return House { facings: known, elevations, ..House::default() };
-        }
-    }
-    House { elevations, ..House::default() }
+    WRAPS.iter().find_map(|wrap| {
+        let places: Vec<Option<usize>> = names.iter().map(|n| place(n, wrap)).collect();
+        let known: BTreeSet<usize> = places.iter().flatten().copied().collect();
+        let all = known.len() == names.len() && names.len() > 1;
+        if all { places.into_iter().collect() } else { None }
+    })
 }
 
-/// Gives ids: `front-1`, `front-W1`, `front-D1`, `front-M1`.
+/// The elevations in wrap order if their names tell it, else as they stand.
+pub(super) fn wrapped(elevations: Vec<DrawnElevation>) -> House {
+    let names: Vec<&str> = elevations.iter().map(|e| e.name.as_str()).collect();
+    let Some(places) = places(&names) else {
+        return House { elevations, ..House::default() };
+    };
+    let mut by_place: Vec<(usize, DrawnElevation)> = places.into_iter().zip(elevations).collect();
+    by_place.sort_by_key(|(place, _)| *place);
+    let (facings, elevations) = by_place.into_iter().unzip();
+    House { facings, elevations, ..House::default() }
+}
+
+/// What names of walls begin with, elevation by elevation as given: told apart in wrap order.
+pub(super) fn slugs(names: &[&str]) -> Vec<String> {
+    let mut order: Vec<usize> = (0..names.len()).collect();
+    if let Some(places) = places(names) {
+        order.sort_by_key(|i| places[*i]);
+    }
+    let mut taken = Taken::default();
+    let mut out = vec![String::new(); names.len()];
+    for i in order {
+        out[i] = slug(names[i], &mut taken);
+    }
+    out
+}
+
+/// Gives ids: `front-W1`, `front-D1`, `front-F1`, and `front-1` to walls that have none yet.
 pub(super) fn name_walls(house: &mut House) {
     let mut taken = Taken::default();
     for e in &mut house.elevations {
@@ -38,7 +59,9 @@ pub(super) fn name_walls(house: &mut House) {
         }
         let (mut w, mut d, mut v, mut m) = (0, 0, 0, 0);
         for (i, wall) in e.walls.iter_mut().enumerate() {
-            wall.id = format!("{slug}-{}", i + 1).into();
+            if wall.id.is_empty() {
+                wall.id = format!("{slug}-{}", i + 1).into();
+            }
             for o in &mut wall.openings {
                 let (letter, n) = match o.kind {
                     OpeningKind::Window => ('W', &mut w),

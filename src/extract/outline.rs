@@ -27,6 +27,8 @@ pub(crate) struct Outline {
     pub(crate) patches: Vec<Patch>,
     /// What parts the siding of its plane.
     pub(crate) trimmings: Trimmings,
+    /// What of the job gives it; none where it is drawn.
+    pub(crate) given: Option<GivenBy>,
 }
 
 /// What parts the siding of a plane, read from the gaps between its patches; inches as the outline's.
@@ -51,6 +53,17 @@ impl Trimmings {
             channels: self.channels.iter().map(side).collect(),
         }
     }
+}
+
+/// What of the job gives a wall outright.
+#[derive(Clone, Debug)]
+pub(crate) struct GivenBy {
+    /// Which `[[wall]]` it is, from 1.
+    pub(crate) number: usize,
+    /// The elevation that it names.
+    pub(crate) elevation: Option<String>,
+    /// Boxes of drawn walls that give way to it, inches of the whole drawing.
+    pub(crate) replaced: Vec<Rect>,
 }
 
 impl Outline {

@@ -54,6 +54,11 @@ pub enum OutputRefusal {
         /// The path.
         path: String,
     },
+    /// A job file stands there already: it is somebody's.
+    JobStands {
+        /// The path.
+        path: String,
+    },
     /// A folder stands where a file is to be written.
     IsAFolder {
         /// The path.

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::group::group;
 use super::lines::LayerCount;
 use crate::geom::vocabulary::Xy;
-use crate::model::ids::ElevationName;
+use crate::model::ids::{ElevationName, WallId};
 use crate::model::linework::Role;
 use crate::model::unused::UnusedCount;
 use crate::units::Unit;
@@ -67,6 +67,9 @@ group! {
         WallsOverlap "walls-overlap", Error, Architect {
             /// By how much, square feet.
             area: f64,
+            /// Their names, where walls are named.
+            #[serde(default, skip_serializing_if = "Vec::is_empty")]
+            walls: Vec<WallId>,
         }
         /// A wall's outline has more corners than any has.
         WallTooFine "wall-too-fine", Error, Architect {

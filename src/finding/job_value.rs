@@ -188,6 +188,27 @@ pub enum ValueFault {
         /// The name.
         name: String,
     },
+    /// A wall, an opening or a fixture is named by two entries.
+    NamedTwice {
+        /// The key.
+        key: String,
+        /// The name.
+        name: String,
+    },
+    /// A list of walls to join has fewer than two.
+    JoinsNothing {
+        /// The key.
+        key: String,
+        /// How many it names.
+        names: usize,
+    },
+    /// An outline goes round nothing.
+    OutlineEmpty {
+        /// The key.
+        key: String,
+        /// How many points it has.
+        points: usize,
+    },
     /// A known distance cannot be read.
     KnownUnreadable {
         /// The text.

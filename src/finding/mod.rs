@@ -5,6 +5,7 @@
 //! flow, only ever added to. [`Refusal`] is how the head of the flow (read, normalize, extract, job) says
 //! that it cannot go on.
 
+pub mod by_hand;
 pub mod corners;
 pub mod drawing;
 pub mod files;

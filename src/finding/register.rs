@@ -6,6 +6,7 @@ use std::fmt;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::by_hand::{HandCode, HandFinding};
 use super::corners::{CornerCode, CornerFinding};
 use super::drawing::{DrawingCode, DrawingFinding};
 use super::files::{FileCode, FileFinding};
@@ -100,6 +101,8 @@ register! {
     House(HouseFinding, HouseCode),
     /// Corners, and walls that the job gives.
     Corners(CornerFinding, CornerCode),
+    /// What the job says of walls by hand.
+    Hand(HandFinding, HandCode),
     /// What is laid out.
     Laying(LayingFinding, LayingCode),
     /// The job.

@@ -4,7 +4,7 @@ use super::fault::Fault;
 use super::ranges::{ACCEPTABLE, RANGES};
 use super::root::Job;
 use super::trim_style::{InsideCorner, TopFinish};
-use super::{idle, paper, product_faults, stock_rules, wall_faults, zone_faults};
+use super::{hand_faults, idle, paper, product_faults, stock_rules, wall_faults, zone_faults};
 use crate::finding::Refusal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::job_value::ValueFault;
@@ -58,6 +58,7 @@ pub fn faults(job: &Job) -> Vec<Fault> {
     }
     out.extend(regions(job));
     out.extend(wall_faults::faults(job));
+    out.extend(hand_faults::faults(job));
     out.extend(paper::faults(&job.sheet.paper, job.sheet.scale.as_deref()));
     out
 }

@@ -17,6 +17,8 @@ const HEAD: &str = "\
 
 /// Settings whose default is to be left out, with a value that shows their form.
 const EXAMPLES: &[(&str, &str)] = &[
+    ("skip", "[\"front-3\", \"front-W2\"]"),
+    ("join", "[[\"front-1\", \"front-2\"]]"),
     ("drawing.unit", "\"inch\""),
     ("drawing.known", "\"0,0 4877,0 = 16'-0\\\"\""),
     ("courses.datum", "-6.0"),
@@ -73,6 +75,13 @@ pub fn text() -> String {
     let defaults = Value::try_from(Job::default()).unwrap_or(Value::Boolean(false));
     let keys = schema::keys();
     let mut out = HEAD.to_owned();
+    // Keys of no table stand before the first one.
+    let is_bare = |k: &&String| parent(k).is_none() && keys.iter().all(|o| parent(o) != Some(k));
+    for key in keys.iter().filter(is_bare) {
+        out.push('\n');
+        out.push_str(&comment(words.get(key).map_or("", String::as_str)));
+        out.push_str(&format!("#{key} = {}\n", value(key, &defaults)));
+    }
     for table in tables(&keys) {
         out.push('\n');
         if table == "zone.product" {
@@ -87,8 +96,10 @@ pub fn text() -> String {
             out.push_str("# [[zone.stock]]\n# length = 150.0\n");
             continue;
         }
-        const LISTS: [&str; 8] = [
+        const LISTS: [&str; 10] = [
             "elevation",
+            "wall",
+            "opening",
             "return",
             "angled",
             "band",
@@ -137,6 +148,11 @@ fn value(path: &str, defaults: &Value) -> String {
         Some(("elevation", "region")) => "[0.0, 0.0, 480.0, 240.0]".to_owned(),
         Some(("elevation", "layers")) => "[\"front\"]".to_owned(),
         Some(("elevation", "turn")) => "180".to_owned(),
+        Some(("elevation", "siding_layer")) => "\"A-WALL-PATT\"".to_owned(),
+        Some(("wall" | "opening", "elevation")) => "\"FRONT ELEVATION\"".to_owned(),
+        Some(("wall", "outline")) => "[[0.0, 0.0], [240.0, 96.0]]".to_owned(),
+        Some(("opening", "outline")) => "[[40.0, 36.0], [76.0, 84.0]]".to_owned(),
+        Some(("opening", "kind")) => "\"window\"".to_owned(),
         Some(("elevation", "skip")) => "false".to_owned(),
         Some(("return", "corner")) => "\"front-1/right\"".to_owned(),
         Some(("return", "width")) => "24.0".to_owned(),
@@ -228,9 +244,7 @@ mod tests {
         assert_eq!((job.returns.len(), job.angled.len()), (1, 1));
         job.zone.clear();
         job.elevation.clear();
-        job.returns.clear();
-        job.angled.clear();
-        job.bands.clear();
+        without_by_hand(&mut job);
         job.movement_joints.clear();
         job.drawing = Default::default();
         (job.courses.datum, job.sheet.scale) = (None, None);
@@ -251,6 +265,17 @@ mod tests {
         }
         job.trim.colors.clear();
         assert_eq!(job, Job::default());
+    }
+
+    /// Takes out what the file's examples give by hand.
+    fn without_by_hand(job: &mut Job) {
+        assert_eq!((job.skip.len(), job.join.len()), (2, 1));
+        assert_eq!((job.walls.len(), job.openings.len()), (1, 1));
+        (job.skip, job.join) = (Vec::new(), Vec::new());
+        (job.walls, job.openings) = (Vec::new(), Vec::new());
+        job.returns.clear();
+        job.angled.clear();
+        job.bands.clear();
     }
 
     #[test]

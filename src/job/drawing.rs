@@ -72,6 +72,10 @@ pub struct View {
     pub region: Option<[f64; 4]>,
     /// Layers it is drawn on; all where empty.
     pub layers: Vec<String>,
+    /// The layer whose hatches or lines are the siding in that view, with `*` and `?`; nothing else is
+    /// taken for siding there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub siding_layer: Option<String>,
     /// How it is turned to stand upright, where it is drawn turned or mirrored: 90, 180 or 270 degrees
     /// counter-clockwise, `mirror` for left and right exchanged, `mirror 180` for both; 0 takes it as
     /// it is drawn, whatever its text says. Without a region or layers the view is the one that the
@@ -92,6 +96,7 @@ impl View {
     /// Whether it says something of a view that the drawing shows by itself, rather than where a view
     /// is.
     pub fn is_remark(&self) -> bool {
-        self.region.is_none() && self.layers.is_empty() && (self.turn.is_some() || self.skip)
+        let says = self.turn.is_some() || self.skip || self.siding_layer.is_some();
+        self.region.is_none() && self.layers.is_empty() && says
     }
 }

@@ -1,7 +1,7 @@
 //! The job file: TOML to a [`Job`], with faults by line, column and nearest key.
 
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeArray, DeTable, DeValue};
 
 use super::check;
 use super::fault::Fault;
@@ -96,10 +96,19 @@ fn value_at(table: &DeTable, key: &str) -> Option<usize> {
     let Some(rest) = rest else { return Some(value.span().start) };
     match value.get_ref() {
         DeValue::Table(t) => value_at(t, rest),
-        DeValue::Array(list) => {
-            let (number, rest) = rest.split_once('.')?;
-            value_at(list.get(number.parse::<usize>().ok()?)?.get_ref().as_table()?, rest)
-        }
+        DeValue::Array(list) => value_in(list, rest),
+        _ => None,
+    }
+}
+
+/// Where a value of a list stands: a table's, or one of a list within it.
+fn value_in(list: &DeArray, path: &str) -> Option<usize> {
+    let (number, rest) = path.split_once('.').map_or((path, None), |(n, r)| (n, Some(r)));
+    let value = list.get(number.parse::<usize>().ok()?)?;
+    match (value.get_ref(), rest) {
+        (_, None) => Some(value.span().start),
+        (DeValue::Table(t), Some(rest)) => value_at(t, rest),
+        (DeValue::Array(inner), Some(rest)) => value_in(inner, rest),
         _ => None,
     }
 }

@@ -7,6 +7,7 @@
 mod around;
 mod boards;
 mod bounds;
+pub mod by_hand;
 pub mod check;
 pub mod commented;
 mod courses;
@@ -15,6 +16,8 @@ mod estimate;
 mod fasteners;
 pub mod fault;
 pub mod file;
+pub mod first;
+mod hand_faults;
 pub mod idle;
 pub mod layers;
 mod length;
@@ -50,6 +53,7 @@ mod zones;
 
 pub use self::around::{AngledWall, ReturnWall, WIDEST};
 pub use self::boards::Boards;
+pub use self::by_hand::{GivenOpening, GivenWall};
 pub use self::courses::CourseRules;
 pub use self::drawing::{Reading, View};
 pub use self::estimate::Estimate;

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::around::{AngledWall, ReturnWall};
 use super::boards::Boards;
+use super::by_hand::{GivenOpening, GivenWall};
 use super::courses::CourseRules;
 use super::drawing::{Reading, View};
 use super::estimate::Estimate;
@@ -52,6 +53,21 @@ pub struct Job {
     /// Walls that stand at an angle to their elevation and are drawn too short.
     // LayoutFact::AngledWallsShort.
     pub angled: Vec<AngledWall>,
+    /// Walls, openings and fixtures that are left out, by the names that findings and sheets use; siding
+    /// goes over a place where an opening or a fixture is left out. Stands before the first table.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub skip: Vec<String>,
+    /// Walls of one elevation that are one plane, by the names that findings and sheets use. What parts
+    /// them is an opening or a board where one is drawn, else it is left bare, and told. The whole wall
+    /// has the first name. Stands before the first table.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub join: Vec<Vec<String>>,
+    /// Walls given outright.
+    #[serde(rename = "wall", skip_serializing_if = "Vec::is_empty")]
+    pub walls: Vec<GivenWall>,
+    /// Openings given outright.
+    #[serde(rename = "opening", skip_serializing_if = "Vec::is_empty")]
+    pub openings: Vec<GivenOpening>,
     /// Bands that part the siding, where none is drawn.
     #[serde(rename = "band")]
     pub bands: Vec<Band>,

@@ -25,6 +25,18 @@ pub enum GuessReason {
         /// The word, in lower case.
         word: String,
     },
+    /// It is an agreed layer of the role.
+    Agreed,
+    /// Hatches with level lines are drawn on it.
+    SidingHatches {
+        /// How many.
+        hatches: usize,
+    },
+    /// Level lines over one another are drawn on it.
+    LevelLines {
+        /// At how many heights.
+        heights: usize,
+    },
     /// It holds the largest closed outline of the drawing.
     LargestOutline,
     /// Some of its closed outlines lie inside those of the layer taken for the walls.

@@ -258,6 +258,15 @@ impl Linework {
         })
     }
 
+    /// Where a place of the source, in its own units, lies now, inches.
+    pub fn placed(&self, drawn: Point) -> Point {
+        let inches = Point::new(drawn.x * self.scale.inches, drawn.y * self.scale.inches);
+        self.moved.iter().fold(inches, |p, m| {
+            let now = m.back.inverse() * p;
+            if m.now.contains(now) { now } else { p }
+        })
+    }
+
     /// Where a place is drawn, in the source's own units.
     pub fn source(&self, p: Point) -> Point {
         let drawn = self.way_back(p) * p;

@@ -33,6 +33,7 @@ pub mod source;
 pub mod stock_weight;
 pub mod takeoff;
 pub mod text;
+pub mod trial;
 pub mod trim;
 pub mod turn;
 pub mod unused;

@@ -79,6 +79,8 @@ pub enum Unused {
     OnOtherCladding,
     /// A roof or a band hides it.
     Covered,
+    /// It lies on a wall that the job leaves out.
+    OnSkippedWall,
     /// A line that marks nothing where it stands.
     MarksNothing,
 }
@@ -86,7 +88,8 @@ pub enum Unused {
 impl Unused {
     /// Whether the drawing itself or the job says that it is left out.
     pub fn is_meant(&self) -> bool {
-        matches!(self, Unused::OutsideRegions | Unused::InOtherView | Unused::OnOtherCladding)
+        use Unused::{InOtherView, OnOtherCladding, OnSkippedWall, OutsideRegions};
+        matches!(self, OutsideRegions | InOtherView | OnOtherCladding | OnSkippedWall)
     }
 }
 

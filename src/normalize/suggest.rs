@@ -1,10 +1,10 @@
 //! Guesses at what layers mean, from their names in several languages and from what is drawn on
-//! them: a beginning for the user's own map, never used by the program itself.
+//! them: a beginning for the user's own map. Each is tried by reading before it is told.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::geom::polygon::{bounds, signed_area};
-use crate::geom::vocabulary::Rect;
+use crate::geom::vocabulary::{CurveShape, Point, Rect};
 use crate::model::drawing::{Drawing, Shape, Space};
 use crate::model::guess::{GuessReason, LayerGuess};
 use crate::model::linework::{LayerUse, Role};
@@ -44,9 +44,16 @@ const WORDS: [(Role, &[&str]); 9] = [
     ),
 ];
 
+/// Parts of names of layers that hold words about things (general dictionaries).
+const ASIDES: [&str; 6] = ["iden", "tag", "text", "anno", "note", "symb"];
+
 fn by_name(name: &str) -> Option<(Role, &'static str)> {
     // Names bound from references and their prefixes say nothing.
     let name = name.rsplit('$').next().unwrap_or(name).to_lowercase();
+    // What names a window is none.
+    if ASIDES.iter().any(|w| name.contains(w)) {
+        return None;
+    }
     let first = |(role, words): &(Role, &[&'static str])| {
         words.iter().find(|w| name.contains(**w)).map(|w| (*role, *w))
     };
@@ -86,8 +93,13 @@ pub fn guesses(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
     let known = layers.iter().any(|l| l.role == Some(Role::Wall))
         || out.values().any(|g| g.role == Role::Wall);
     let loops = outlines(drawing);
-    let largest =
-        |i: &usize| loops.get(i).map_or(0.0, |l| l.iter().map(|o| o.1).fold(0.0, f64::max));
+    let borders = borders(drawing, &loops);
+    let largest = |i: &usize| {
+        loops
+            .get(i)
+            .filter(|_| !borders.contains(i))
+            .map_or(0.0, |l| l.iter().map(|o| o.1).fold(0.0, f64::max))
+    };
     // Where no name says wall, the layer with the largest closed outline may be it, and what lies
     // inside its outlines may be windows.
     let unnamed: Vec<usize> = free.iter().copied().filter(|i| !out.contains_key(i)).collect();
@@ -105,6 +117,125 @@ pub fn guesses(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
         }
     }
     out.into_values().collect()
+}
+
+/// Layers whose largest outline is a border: a rectangle round as good as all that is drawn on others,
+/// texts among it.
+fn borders(drawing: &Drawing, loops: &BTreeMap<usize, Vec<(Rect, f64)>>) -> BTreeSet<usize> {
+    let model = || drawing.items.iter().filter(|i| i.space == Space::Model);
+    let is_border = |layer: usize, outline: &Rect| {
+        let others =
+            || model().filter(|i| i.layer != layer).filter_map(|i| Some((i, place(&i.shape)?)));
+        let texts = || others().filter(|(i, _)| matches!(i.shape, Shape::Text(_)));
+        let inside = |p: Point| outline.contains(p);
+        let all = others().count();
+        let within = others().filter(|(_, p)| inside(*p)).count();
+        let said = texts().count();
+        all > 0
+            && said > 0
+            && 20 * within >= 19 * all
+            && texts().filter(|(_, p)| inside(*p)).count() == said
+    };
+    let largest = loops.iter().filter_map(|(layer, all)| {
+        let widest = all.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
+        Some((*layer, widest.0)).filter(|_| widest.1 > 0.98 * widest.0.area())
+    });
+    largest.filter(|(layer, outline)| is_border(*layer, outline)).map(|(layer, _)| layer).collect()
+}
+
+/// About where a shape is.
+fn place(shape: &Shape) -> Option<Point> {
+    match shape {
+        Shape::Polyline(p) => {
+            bounds(&p.vertices.iter().map(|v| v.at).collect::<Vec<_>>()).map(|b| b.center())
+        }
+        Shape::Curve(path) => Some(path.bounding_box().center()),
+        Shape::Hatch(h) => Some(h.bounds().center()),
+        Shape::Text(t) => Some(t.at),
+        Shape::Dimension(d) => Some(d.line),
+        Shape::Point(p) => Some(*p),
+    }
+}
+
+/// Layers that show siding by what is drawn: hatches with level lines, or level lines at many heights. The
+/// fullest first.
+pub fn siding_layers(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
+    let free = |i: usize| {
+        layers.get(i).is_some_and(|l| matches!(l.role, None | Some(Role::Texture | Role::Ignore)))
+    };
+    let mut hatches: BTreeMap<usize, usize> = BTreeMap::new();
+    let mut heights: BTreeMap<usize, BTreeSet<i64>> = BTreeMap::new();
+    for item in drawing.items.iter().filter(|i| i.space == Space::Model && free(i.layer)) {
+        match &item.shape {
+            Shape::Hatch(h) if h.level_spacing().is_some() => {
+                *hatches.entry(item.layer).or_default() += 1;
+            }
+            Shape::Polyline(p) if p.vertices.len() == 2 => {
+                let run = p.vertices[1].at - p.vertices[0].at;
+                if run.y.abs() < 0.001 * run.x.abs() {
+                    let height = (p.vertices[0].at.y / run.x.abs() * 1000.0).round() as i64;
+                    heights.entry(item.layer).or_default().insert(height);
+                }
+            }
+            _ => {}
+        }
+    }
+    let guess = |i: usize, reason| LayerGuess {
+        layer: layers[i].layer.name.clone(),
+        role: Role::Wall,
+        reason,
+    };
+    let mut hatched: Vec<(usize, usize)> = hatches.into_iter().collect();
+    hatched.sort_by_key(|h| std::cmp::Reverse(h.1));
+    let mut lined: Vec<(usize, usize)> =
+        heights.into_iter().map(|(i, h)| (i, h.len())).filter(|l| l.1 >= LEAST_HEIGHTS).collect();
+    lined.sort_by_key(|l| std::cmp::Reverse(l.1));
+    let hatched = hatched.into_iter().take(TRIED);
+    let lined = lined.into_iter().take(TRIED);
+    hatched
+        .map(|(i, hatches)| guess(i, GuessReason::SidingHatches { hatches }))
+        .chain(lined.map(|(i, heights)| guess(i, GuessReason::LevelLines { heights })))
+        .collect()
+}
+
+/// Layers that are tried of each sort.
+const TRIED: usize = 3;
+/// Fewest heights that level lines of siding stand at: of our own choosing, no source.
+const LEAST_HEIGHTS: usize = 6;
+
+/// Layers with the largest closed outlines, the largest first; never a border.
+pub fn outline_layers(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
+    let loops = outlines(drawing);
+    let borders = borders(drawing, &loops);
+    let free = |i: &usize| layers.get(*i).is_some_and(|l| l.role.is_none()) && !borders.contains(i);
+    let mut all: Vec<(usize, f64)> = loops
+        .iter()
+        .filter(|(i, _)| free(i))
+        .map(|(i, l)| (*i, l.iter().map(|o| o.1).fold(0.0, f64::max)))
+        .collect();
+    all.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let guess = |(i, _): (usize, f64)| LayerGuess {
+        layer: layers[i].layer.name.clone(),
+        role: Role::Wall,
+        reason: GuessReason::LargestOutline,
+    };
+    all.into_iter().take(TRIED).map(guess).collect()
+}
+
+/// Guesses with the layers that have their roles by agreed names: a role that a job names is that of no
+/// other layer. Walls are those of the guess alone.
+pub fn beside_agreed(guesses: Vec<LayerGuess>, layers: &[LayerUse]) -> Vec<LayerGuess> {
+    let roles: BTreeSet<Role> =
+        guesses.iter().map(|g| g.role).filter(|r| *r != Role::Wall).collect();
+    let agreed = layers.iter().filter(|l| l.items > 0).filter_map(|l| {
+        let role = l.role.filter(|r| roles.contains(r))?;
+        let layer = l.layer.name.clone();
+        let taken = guesses.iter().any(|g| g.layer == layer);
+        (!taken).then_some(LayerGuess { layer, role, reason: GuessReason::Agreed })
+    });
+    let mut out: Vec<LayerGuess> = agreed.collect();
+    out.extend(guesses);
+    out
 }
 
 #[cfg(test)]

@@ -1,12 +1,22 @@
 //! What `check` shows on the drawing.
 
+use std::collections::BTreeSet;
+
 use crate::annotate;
 use crate::finding::Findings;
 use crate::model::drawing::Drawing;
+use crate::model::linework::Linework;
 use crate::units::LengthStyle;
 use crate::write::svg;
 
-/// The drawing with its findings circled, as SVG.
-pub fn problems(drawing: &Drawing, findings: &Findings, style: LengthStyle) -> Vec<u8> {
-    svg::document(&annotate::problems(drawing, findings.all(), style)).into_bytes()
+/// The drawing with its findings circled, as SVG; what is read of it is drawn though its layer be off.
+pub fn problems(
+    drawing: &Drawing,
+    lines: &Linework,
+    findings: &Findings,
+    style: LengthStyle,
+) -> Vec<u8> {
+    let strokes = lines.strokes.iter().map(|s| s.layer);
+    let read: BTreeSet<usize> = strokes.chain(lines.hatches.iter().map(|h| h.layer)).collect();
+    svg::document(&annotate::problems(drawing, &read, findings.all(), style)).into_bytes()
 }

@@ -7,7 +7,6 @@ use crate::fingerprint::sha256;
 use crate::job::Job;
 use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
-use crate::model::guess::LayerGuess;
 use crate::model::house::House;
 use crate::model::linework::{LayerUse, Linework};
 use crate::{extract, normalize, read, write};
@@ -91,6 +90,19 @@ fn house_of(
     Ok(house)
 }
 
+/// Lines of a drawing that is read, as [`reading`] has them.
+///
+/// # Errors
+/// As [`reading`].
+pub(super) fn lines_of(
+    drawing: &Drawing,
+    job: &Job,
+    findings: &mut Findings,
+) -> Result<Linework, Refusal> {
+    job.validate()?;
+    upright(drawing, job, findings)
+}
+
 /// Lines of the drawing, on the grid, views set upright that the job says are not.
 fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linework, Refusal> {
     let mut lines = normalize::in_inches(kept, job, findings)?;
@@ -136,15 +148,4 @@ pub fn layers(
     let house = normalize::linework(&drawing, job, findings)
         .and_then(|lines| extract::house(&lines, job, findings));
     Ok((layers, house.map(|h| h.accounts).unwrap_or_default()))
-}
-
-/// Guesses at the roles of layers that have none.
-///
-/// # Errors
-/// When the drawing cannot be read.
-pub fn suggestions(bytes: &[u8], name: &str, job: &Job) -> Result<Vec<LayerGuess>, Refusal> {
-    let mut findings = Findings::default();
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut findings)?;
-    let layers = normalize::roles::layer_roles(&drawing, job);
-    Ok(normalize::suggest::guesses(&drawing, &layers))
 }

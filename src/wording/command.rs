@@ -18,6 +18,11 @@ pub fn panels_and_bound(panels: usize, bound: usize) -> String {
     format!("{}, bound {bound}", counted(panels, "panel"))
 }
 
+/// A first job was written, and what the drawing comes to with it.
+pub fn started(file: &str, said: &str) -> String {
+    format!("Wrote {file}: {said}.")
+}
+
 /// Where results went.
 pub fn wrote(folder: &str, names: &[&str]) -> String {
     format!("Wrote {folder}: {}", names.join(", "))

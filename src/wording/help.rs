@@ -13,7 +13,7 @@ NO_COLOR, when set, keeps color off the terminal.
 
 Examples:
   lapwright check house.dxf
-  lapwright layers house.dxf --suggest
+  lapwright start house.dxf
   lapwright layout house.dxf --job house.toml
   lapwright takeoff house.dxf --job house.toml --prices prices.csv
 
@@ -27,6 +27,11 @@ Examples:
 /// Under the help of `check`.
 pub const CHECK: &str = "\
 Example:
+  lapwright check house.dxf --job house.toml --out house-check";
+/// Under the help of `start`.
+pub const START: &str = "\
+Example:
+  lapwright start house.dxf
   lapwright check house.dxf --job house.toml --out house-check";
 /// Under the help of `layers`.
 pub const LAYERS: &str = "\

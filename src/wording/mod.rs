@@ -12,6 +12,7 @@ pub mod cuts;
 pub mod explain;
 pub mod figure;
 pub mod findings;
+pub mod first_job;
 pub mod help;
 pub mod layers;
 pub mod legend;

@@ -266,16 +266,21 @@ pub fn story_pole_table(style: LengthStyle) -> String {
 }
 
 /// How findings are circled on the sheet of problems.
-pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. The numbers are those of the list below.";
+pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below.";
 /// What that sheet holds.
 pub const PROBLEMS_DESCRIPTION: &str =
     "The drawing in gray; each finding is circled, numbered and listed below.";
 /// A drawing without findings.
 pub const NOTHING_TO_REPORT: &str = "Nothing to report.";
 
-/// Findings that the sheet of problems leaves to the list.
+/// Further findings of a kind.
+pub fn more_of_kind(count: usize) -> String {
+    format!("and {count} more of the kind in check.txt")
+}
+
+/// Kinds of findings that the sheet of problems leaves to the list.
 pub fn more_in_check(count: usize) -> String {
-    format!("and {count} more in check.txt")
+    format!("and {} more in check.txt", counted(count, "kind"))
 }
 
 /// A place that the picture of findings does not hold.

@@ -8,6 +8,7 @@ use crate::job::file::quoted;
 use crate::model::account::LayerAccount;
 use crate::model::guess::LayerGuess;
 use crate::model::linework::{LayerUse, Role};
+use crate::model::trial::{JobGuess, Suggested};
 use crate::wording::layers::{self as words, guess_reason};
 
 /// The layers with what each is taken for, a line each; of those with a role how many things are
@@ -34,27 +35,54 @@ pub fn table(layers: &[LayerUse], accounts: &[LayerAccount]) -> String {
     text
 }
 
-/// Guesses as a fragment of a job file; what they rest on stands behind each as a comment.
-pub fn fragment(guesses: &[LayerGuess]) -> String {
+/// Jobs that lead farther than none, as a job file: the best first, the others commented out.
+pub fn fragment(found: &Suggested) -> String {
+    let mut text = format!("# {}\n# {}\n", words::GUESSES, words::without(&found.plain));
+    for (i, job) in found.jobs.iter().enumerate() {
+        text.push_str(&format!("# {}\n", words::reached(i + 1, &job.reached)));
+        let settings = settings(job);
+        match i {
+            0 => text.push_str(&settings),
+            _ => settings.lines().for_each(|l| text.push_str(&format!("# {l}\n"))),
+        }
+    }
+    if found.jobs.is_empty() {
+        text.push_str(&format!("# {}\n", words::NO_GUESS));
+    }
+    text
+}
+
+/// What a guess sets: `[drawing]` and `[layers]`; what each layer's role rests on stands behind it as a
+/// comment.
+pub(super) fn settings(job: &JobGuess) -> String {
+    let mut text = String::new();
+    if job.unit.is_some() || job.hidden_layers {
+        text.push_str("[drawing]\n");
+    }
+    if let Some(unit) = job.unit {
+        text.push_str(&format!("unit = \"{}\"\n", unit.word()));
+    }
+    if job.hidden_layers {
+        text.push_str("hidden_layers = true\n");
+    }
+    text + &layers_table(&job.layers)
+}
+
+/// `[layers]` with each layer's reason behind it; nothing for none.
+pub(super) fn layers_table(guesses: &[LayerGuess]) -> String {
     let mut roles: BTreeMap<Role, Vec<&LayerGuess>> = BTreeMap::new();
     for g in guesses {
         roles.entry(g.role).or_default().push(g);
     }
-    let mut text = format!("# {}\n[layers]\n", words::GUESSES);
-    if guesses.is_empty() {
-        text.push_str(&format!("# {}\n", words::NO_GUESS));
-    }
+    let mut text = String::new();
     for (role, layers) in roles {
         let Some(word) = word(&role) else { continue };
         text.push_str(&format!("{word} = [\n"));
         for g in layers {
-            text.push_str(&format!(
-                "  {}, # {}\n",
-                quoted(&terminal(&g.layer)),
-                guess_reason(&g.reason)
-            ));
+            let (name, reason) = (quoted(&terminal(&g.layer)), guess_reason(&g.reason));
+            text.push_str(&format!("  {name}, # {}\n", terminal(&reason)));
         }
         text.push_str("]\n");
     }
-    text
+    if text.is_empty() { text } else { format!("[layers]\n{text}") }
 }

@@ -8,6 +8,7 @@ pub mod csv_bar;
 mod csv_cell;
 pub mod explain;
 pub mod findings;
+pub mod first_job;
 pub mod json;
 mod json_format;
 pub mod layers;

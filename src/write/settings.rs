@@ -19,8 +19,20 @@ pub(super) struct Setting {
 
 /// Every setting that a figure may hang on; title, views and layers are told elsewhere.
 pub(super) fn settings(job: &Job) -> Vec<Setting> {
-    const ELSEWHERE: [&str; 8] =
-        ["title", "layers", "elevation", "return", "angled", "band", "movement_joint", "sheet"];
+    const ELSEWHERE: [&str; 12] = [
+        "title",
+        "layers",
+        "elevation",
+        "return",
+        "angled",
+        "band",
+        "movement_joint",
+        "sheet",
+        "skip",
+        "join",
+        "wall",
+        "opening",
+    ];
     let value = |j: &Job| serde_json::to_value(j).unwrap_or_default();
     let (mine, usual) = (value(job), value(&Job::default()));
     let (words, lengths) = (schema::descriptions(), schema::lengths());

@@ -128,15 +128,11 @@ fn the_job_schema_knows_every_key_of_the_sample() {
 
 #[test]
 fn guesses_at_layers_are_a_job_file_that_reads() {
-    let line = |layer: &str, a: (i32, i32), b: (i32, i32)| {
-        format!("0\nLINE\n8\n{layer}\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", a.0, a.1, b.0, b.1)
-    };
+    // A wall of 20 ft by 8 ft and a window on layers that no job names.
     let hostile = "\"fenster] #x";
-    let drawing = format!(
-        "0\nSECTION\n2\nENTITIES\n{}{}0\nENDSEC\n0\nEOF\n",
-        line("Aussenwand", (0, 0), (240, 0)),
-        line(hostile, (10, 10), (20, 10))
-    );
+    let wall = crate::support::rect(0.0, 0.0, 240.0, 96.0);
+    let window = crate::support::rect(40.0, 30.0, 76.0, 80.0);
+    let drawing = crate::support::dxf(&[("Aussenwand", &wall), (hostile, &window)]);
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("d.dxf");
     std::fs::write(&path, drawing).unwrap();

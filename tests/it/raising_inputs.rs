@@ -339,6 +339,16 @@ fn of_lines(code: &str) -> Option<Input> {
 }
 
 #[allow(clippy::too_many_lines)] // One table: an input a code.
+/// Two walls side by side, one beyond and over them; keys of no table stand first.
+fn by_names(more: &str) -> Input {
+    let d = dxf(&[
+        (WALL, &rect(0.0, 0.0, 100.0, 96.0)),
+        (WALL, &rect(110.0, 0.0, 200.0, 96.0)),
+        (WALL, &rect(210.0, 100.0, 300.0, 196.0)),
+    ]);
+    drawn(&d, &format!("{more}\n{INCH}"))
+}
+
 fn of_house(code: &str) -> Option<Input> {
     let big = rect(0.0, 0.0, 240.0, 96.0);
     let joint = "[[movement_joint]]\nelevation = \"elevation\"\nat = 80\n";
@@ -351,6 +361,15 @@ fn of_house(code: &str) -> Option<Input> {
             INCH,
         ),
         "wall-crosses" => rings(&[(WALL, &[(0.0, 0.0), (240.0, 0.0), (0.0, 96.0), (240.0, 96.0)])]),
+        "wall-unknown" => by_names("skip = [\"wall-9\"]"),
+        "left-out-by-job" => by_names("skip = [\"wall-1\"]"),
+        "walls-joined" => by_names("join = [[\"wall-1\", \"wall-2\"]]"),
+        "walls-apart" => by_names("join = [[\"wall-1\", \"wall-3\"]]"),
+        "wall-gives-way" => by_names("[[wall]]\noutline = [[0, 0], [100, 96]]"),
+        "given-outside" => by_names("[[opening]]\noutline = [[9000, 0], [9100, 96]]"),
+        "siding-layer-empty" => {
+            by_names("[[elevation]]\nname = \"elevation\"\nsiding_layer = \"NONE\"")
+        }
         "walls-overlap" => rings(&[(WALL, &big), (WALL, &rect(120.0, 0.0, 360.0, 96.0))]),
         "wall-too-fine" => {
             let on = |i: usize| std::f64::consts::TAU * i as f64 / 10_001.0;

@@ -1,6 +1,7 @@
 //! An account of what is drawn on layers with a role: each thing is used, is part of one that is, or
 //! is left out for a reason. Whether it is used is asked of the walls as they came out.
 
+mod boxes;
 mod fate;
 mod of_view;
 mod things;
@@ -14,6 +15,7 @@ use super::frame::ViewFrame;
 use super::views::Views;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
+use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
 use crate::model::account::LayerAccount;
@@ -43,8 +45,13 @@ impl<'a> Account<'a> {
     }
 
     /// Sees what became of the things of a view.
-    pub(super) fn view(&mut self, local: &ViewFrame, made: &DrawnElevation) {
-        let found = InView::of(local, made, &self.things).fates();
+    pub(super) fn view(
+        &mut self,
+        local: &ViewFrame,
+        made: &DrawnElevation,
+        by_job: (&[Polygon], &[Rect]),
+    ) {
+        let found = InView::of(local, made, &self.things, by_job).fates();
         for (thing, fate) in found {
             let known = self.fates[thing].as_ref().map(Fate::weight);
             if known.is_none_or(|k| fate.weight() > k) {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::boxes::{Sorted, corners, within_one};
 use super::fate::Fate;
 use super::things::{DrawnAs, Thing, Things, open_loop};
 use crate::clean::{Destination, clean};
@@ -44,6 +45,8 @@ pub(super) struct InView<'a> {
     bare: Vec<Polygon>,
     /// Zones that are sets of their own: what stands in them is cut there.
     laid_zones: Vec<Polygon>,
+    /// Walls that the job leaves out.
+    skipped: &'a [Polygon],
 }
 
 impl<'a> InView<'a> {
@@ -51,6 +54,7 @@ impl<'a> InView<'a> {
         local: &'a ViewFrame<'a>,
         made: &'a DrawnElevation,
         things: &'a Things,
+        (skipped, taken): (&'a [Polygon], &[Rect]),
     ) -> Self {
         let members = local.view.members();
         let mut here: BTreeSet<usize> = members.filter_map(|i| things.of_stroke[i]).collect();
@@ -64,6 +68,7 @@ impl<'a> InView<'a> {
                 .collect()
         };
         let laid = (0..local.job.zone.len()).filter(|z| local.job.zone[*z].product.is_some());
+        let walls = made.walls.iter().filter_map(|w| bounds(&w.outline));
         InView {
             local,
             made,
@@ -79,7 +84,8 @@ impl<'a> InView<'a> {
                 .iter()
                 .flat_map(|w| w.obstacles.iter().filter_map(|o| bounds(&o.outline)))
                 .collect(),
-            walls: made.walls.iter().filter_map(|w| bounds(&w.outline)).collect(),
+            walls: walls.chain(taken.iter().copied()).collect(),
+            skipped,
             roofs: boxes(Role::Roof),
             bands: boxes(Role::Band),
             bare: zones::bare(local),
@@ -185,7 +191,9 @@ impl<'a> InView<'a> {
         if self.laid_zones.iter().any(|z| z.contains(p)) {
             return Fate::Used;
         }
-        let why = if self.bare.iter().any(|s| s.contains(p)) {
+        let why = if self.skipped.iter().any(|s| s.contains(p)) {
+            Unused::OnSkippedWall
+        } else if self.bare.iter().any(|s| s.contains(p)) {
             Unused::OnOtherCladding
         } else if within(&self.roofs) || within(&self.bands) {
             Unused::Covered
@@ -312,37 +320,4 @@ fn marks(something: bool) -> Fate {
 fn open_lines(strokes: &[&Stroke]) -> Fate {
     let round = open_loop(strokes).is_some();
     Fate::Left(if round { Unused::OpenLoop } else { Unused::LooseLines })
-}
-
-fn holds(outer: Rect, b: Rect) -> bool {
-    b.x0 >= outer.x0 && b.x1 <= outer.x1 && b.y0 >= outer.y0 && b.y1 <= outer.y1
-}
-
-/// Boxes left to right.
-struct Sorted {
-    boxes: Vec<Rect>,
-    widest: f64,
-}
-
-impl Sorted {
-    fn of(mut boxes: Vec<Rect>) -> Self {
-        boxes.sort_by(|a, b| a.x0.total_cmp(&b.x0));
-        let widest = boxes.iter().map(Rect::width).fold(0.0, f64::max);
-        Sorted { boxes, widest }
-    }
-
-    /// Whether a box lies within one of them, or no farther out than `reach`.
-    fn any_holds(&self, b: Rect, reach: f64) -> bool {
-        let from = self.boxes.partition_point(|o| o.x0 < b.x1 - self.widest - 2.0 * reach);
-        let near = self.boxes[from..].iter().take_while(|o| o.x0 <= b.x0 + reach);
-        near.into_iter().any(|o| holds(o.inflate(reach, reach), b))
-    }
-}
-
-fn within_one(all: &[(Rect, Polygon)], b: Rect, reach: f64) -> bool {
-    all.iter().any(|(o, _)| holds(o.inflate(reach, reach), b))
-}
-
-fn corners(b: Rect) -> Vec<Point> {
-    Polygon::rect(b.x0, b.y0, b.x1, b.y1).outer
 }

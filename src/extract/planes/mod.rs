@@ -162,7 +162,8 @@ fn distinct(mut patches: Vec<Patch>) -> Vec<Patch> {
 /// The openings drawn in a view, inches of the whole drawing.
 fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
     let to_source = Affine::scale(1.0 / lines.scale.inches);
-    let frame = ViewFrame { lines, view, origin: Point::ZERO, to_source, job, part: None };
+    let (origin, part, slug) = (Point::ZERO, None, "");
+    let frame = ViewFrame { lines, view, origin, to_source, job, part, slug };
     let found = openings(&frame).into_iter();
     found
         .map(|o| FoundOpening {
@@ -201,6 +202,7 @@ fn walls(
             openings: openings.filter(|o| held(&o.outline)).cloned().collect(),
             patches: patches.iter().map(|p| (*p).clone()).collect(),
             trimmings: Trimmings { boards, bare, channels },
+            given: None,
         }
     };
     plane.outlines.iter().filter(|p| p.area() >= LEAST).map(whole).collect()

@@ -1,4 +1,4 @@
-//! Places sorted across.
+//! Places by where they lie across the drawing.
 
 use crate::geom::vocabulary::{Point, Rect};
 

@@ -2,15 +2,17 @@
 //! that stand together with the nearest title below.
 
 mod across;
+mod names;
 mod partial;
 mod reads;
 mod run_on;
 mod titles;
 mod together;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use self::across::Across;
+use self::names::Named;
 use self::reads::Shows;
 use self::run_on::Reach;
 use self::titles::{Title, titles};
@@ -94,8 +96,26 @@ impl View {
             && (self.layers.is_empty() || on_layers(lines, s.layer, &self.layers))
     }
 
+    /// What its title says it shows, if that is not sided.
+    pub(crate) fn left_alone(&self) -> Option<OtherView> {
+        self.left_alone
+    }
+
+    /// Whether something that the job gives is its: by name where it names a view, else by place.
+    pub(crate) fn shows(&self, named: Option<&str>, frame: Rect) -> bool {
+        named.map_or_else(|| self.region.contains(frame.center()), |n| self.is_named(n))
+    }
+
+    /// Whether it is called so, capitals or not.
+    pub(crate) fn is_named(&self, name: &str) -> bool {
+        self.name.trim().eq_ignore_ascii_case(name.trim())
+    }
+
     /// Whether an outline is one of its walls.
     pub(crate) fn holds(&self, lines: &Linework, o: &Outline) -> bool {
+        if let Some(by) = &o.given {
+            return self.shows(by.elevation.as_deref(), o.frame());
+        }
         self.region.contains(o.frame().center())
             && (self.layers.is_empty() || on_layers(lines, o.layer, &self.layers))
     }
@@ -131,7 +151,7 @@ fn share(lines: &Linework, outlines: &[Outline], views: &mut [View]) {
     }
 }
 
-fn on_layers(lines: &Linework, layer: usize, patterns: &[String]) -> bool {
+pub(crate) fn on_layers(lines: &Linework, layer: usize, patterns: &[String]) -> bool {
     let Some(l) = lines.layers.get(layer) else { return false };
     let name = l.layer.name.to_lowercase();
     patterns.iter().any(|p| wildcard(&p.to_lowercase(), &name))
@@ -168,6 +188,7 @@ pub(crate) fn views(
             }
         }
     }
+    of_given(outlines, &mut found, job);
     keep_sections_with_siding(lines, outlines, &mut found, findings);
     let parts = partial::of_others(&found.iter().map(|v| v.name.as_str()).collect::<Vec<_>>());
     for (v, part) in found.iter_mut().zip(parts) {
@@ -182,7 +203,7 @@ pub(crate) fn views(
     for (i, v) in elevations.iter_mut().enumerate().filter(|(_, v)| v.name.is_empty()) {
         v.name = if many { format!("elevation {}", i + 1) } else { "elevation".to_owned() };
     }
-    distinct(&mut elevations);
+    names::distinct(elevations.iter_mut().map(|v| &mut v.name));
     left_alone.extend(without_skipped(&mut elevations, job, findings));
     fill(lines, &mut elevations);
     share(lines, outlines, &mut elevations);
@@ -226,21 +247,6 @@ fn keep_sections_with_siding(
     }
 }
 
-/// Every name once: the house is named by them.
-fn distinct(views: &mut [View]) {
-    let mut taken = BTreeSet::new();
-    // The last number given to a name, so that a thousand of one name are not all tried again.
-    let mut last: BTreeMap<String, usize> = BTreeMap::new();
-    for v in views {
-        let wished = v.name.clone();
-        while !taken.insert(v.name.clone()) {
-            let n = last.entry(wished.clone()).or_insert(1);
-            *n += 1;
-            v.name = format!("{wished} {n}");
-        }
-    }
-}
-
 fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
     let k = lines.scale.inches;
     let everywhere = Rect::new(-1e12, -1e12, 1e12, 1e12);
@@ -263,6 +269,20 @@ fn of_job(lines: &Linework, job: &Job) -> Vec<View> {
             dimensions: Vec::new(),
         })
         .collect()
+}
+
+/// Names views by the walls that the job gives in them; makes views of those whose elevation there is not.
+fn of_given(outlines: &[Outline], views: &mut Vec<View>, job: &Job) {
+    let of_job = outlines.iter().filter_map(|o| Some((o.frame(), o.given.as_ref()?)));
+    let given: Vec<(&str, Rect)> =
+        of_job.filter_map(|(frame, by)| Some((by.elevation.as_deref()?, frame))).collect();
+    let known: Vec<(&str, Rect)> = views.iter().map(|v| (v.name.as_str(), v.region)).collect();
+    let Named { names, own } = names::by_given(&known, &given);
+    names.into_iter().for_each(|(view, name)| views[view].name = name);
+    for (name, walls) in own {
+        let made = titled(None, walls.inflate(APART / 2.0, APART));
+        views.push(View { name, of_job: job.views().next().is_some(), ..made });
+    }
 }
 
 /// A view by its title; one without is numbered later.

@@ -31,6 +31,11 @@ fn lap_exposure(hatch: &Hatch) -> Option<f64> {
     hatch.level_spacing().filter(|e| EXPOSURES.contains(e))
 }
 
+/// Whether a hatch is drawn as lap siding is.
+pub(crate) fn is_lap(hatch: &Hatch) -> bool {
+    lap_exposure(hatch).is_some()
+}
+
 /// Whether a hatch stands for siding to be laid out: drawn lap courses on a layer that is not left
 /// alone.
 pub(crate) fn is_siding(h: &HatchArea) -> bool {

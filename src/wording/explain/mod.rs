@@ -1,5 +1,6 @@
 //! What each code of a finding means, at length: why it is raised, what to do, and an example.
 
+mod by_hand;
 mod corners;
 mod drawing;
 mod entry;
@@ -25,6 +26,7 @@ pub fn explanation(code: FindingCode) -> &'static Explanation {
         FindingCode::Lines(code) => lines::explanation(code),
         FindingCode::Views(code) => views::explanation(code),
         FindingCode::House(code) => house::explanation(code),
+        FindingCode::Hand(code) => by_hand::explanation(code),
         FindingCode::Corners(code) => corners::explanation(code),
         FindingCode::Laying(code) => laying::explanation(code),
         FindingCode::Job(code) => job::explanation(code),

@@ -98,6 +98,12 @@ fn out_failed(target: &OutputTarget, system_says: &str) -> FindingWords {
 fn out_refused(refusal: &OutputRefusal) -> FindingWords {
     let (message, and) = match refusal {
         OutputRefusal::NotAFolder { path } => (format!("{path} is a file, not a folder"), "."),
+        OutputRefusal::JobStands { path } => {
+            return FindingWords::new(
+                format!("{path} is there already, and no job is written over"),
+                "Go on with that job, or move it away and run `lapwright start` again.",
+            );
+        }
         OutputRefusal::IsAFolder { path } => {
             (format!("{path} is a folder"), ", or move that one away.")
         }

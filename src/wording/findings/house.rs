@@ -8,6 +8,7 @@ use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
 use crate::finding::lines::LayerCount;
 use crate::geom::vocabulary::Xy;
+use crate::model::ids::WallId;
 use crate::units::{LengthStyle, Unit, counted};
 
 pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle) -> FindingWords {
@@ -19,7 +20,7 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             wall_open(&layer, *bare, &open_by(*gap, *drawn_gap, *unit), [*from, *to])
         }
         F::WallCrosses { first, second } => wall_crosses(&layer, *first, *second),
-        F::WallsOverlap { area } => walls_overlap(&layer, *area, style),
+        F::WallsOverlap { area, walls } => walls_overlap(&layer, *area, walls, style),
         F::WallTooFine { corners, most } => wall_too_fine(&layer, *corners, *most),
         F::WallTooBig { width, height, most_width, most_height } => {
             wall_too_big(&layer, [*width, *height], [*most_width, *most_height], style)
@@ -125,14 +126,14 @@ fn wall_crosses(layer: &str, first: Xy, second: Xy) -> FindingWords {
     )
 }
 
-fn walls_overlap(layer: &str, area: f64, style: LengthStyle) -> FindingWords {
+fn walls_overlap(layer: &str, area: f64, walls: &[WallId], style: LengthStyle) -> FindingWords {
+    let which = match walls {
+        [a, b] => format!("wall outlines {a} and {b}"),
+        _ => "two wall outlines".to_owned(),
+    };
     FindingWords::new(
-        format!(
-            "two wall outlines{layer} overlap by {:.1} {}",
-            style.area(area),
-            style.area_unit()
-        ),
-        "Draw each wall once: end the one behind where the one in front hides it.",
+        format!("{which}{layer} overlap by {:.1} {}", style.area(area), style.area_unit()),
+        "Draw each wall once: end the one behind where the one in front hides it. Or leave one out under `skip` in the job file.",
     )
 }
 

@@ -4,6 +4,7 @@ use super::lines::known_form;
 use super::parts::{listed, number};
 use crate::finding::job::JobSource;
 use crate::finding::job_value::ValueFault;
+use crate::units::counted;
 
 /// A key as its source writes it: dotted, that of a zone's product under the zone; an option of the
 /// command by its name.
@@ -75,16 +76,48 @@ pub(super) fn message(fault: &ValueFault, zone: Option<usize>, source: &JobSourc
         F::NotOneOf { key, text, choices } => not_one_of(&word(key), text, choices),
         F::NameEmpty { key } => format!("{} is empty: it must name something", word(key)),
         F::NameTwice { key, name } => format!("{} is `{name}`, the name of two", word(key)),
+        F::NamedTwice { key, name } => named_twice(&word(key), name),
+        F::JoinsNothing { key, names } => joins_nothing(&word(key), *names),
+        F::OutlineEmpty { key, points } => outline_empty(&word(key), *points),
+        F::RegionEmpty { key, view } => region_empty(&word(key), view),
         F::KnownUnreadable { text } => {
             format!("{} is `{text}`. {}", word("drawing.known"), known_form())
         }
-        F::RegionEmpty { key, view } => {
-            format!("{}, of `{view}`, is no [left, bottom, right, top]", word(key))
+        F::ZoneNowhere { .. } | F::ZoneUnclad { .. } | F::ZoneRegionWhole { .. } => {
+            of_zone(fault, &keys)
         }
-        F::ZoneNowhere { key } => zone_nowhere(&word(key)),
-        F::ZoneUnclad { key } => zone_unclad(&word(key)),
-        F::ZoneRegionWhole { key } => format!("{} names no side: give one at least", word(key)),
     }
+}
+
+/// Of zones that say too little.
+fn of_zone(fault: &ValueFault, keys: &Keys) -> String {
+    match fault {
+        ValueFault::ZoneNowhere { key } => zone_nowhere(&keys.word(key)),
+        ValueFault::ZoneUnclad { key } => zone_unclad(&keys.word(key)),
+        ValueFault::ZoneRegionWhole { key } => {
+            format!("{} names no side: give one at least", keys.word(key))
+        }
+        _ => String::new(),
+    }
+}
+
+fn joins_nothing(key: &str, names: usize) -> String {
+    format!("{key} names {}: two at least are joined", counted(names, "wall"))
+}
+
+fn region_empty(key: &str, view: &str) -> String {
+    format!("{key}, of `{view}`, is no [left, bottom, right, top]")
+}
+
+fn named_twice(key: &str, name: &str) -> String {
+    format!("{key} is `{name}`, which `skip` or `join` names already")
+}
+
+fn outline_empty(key: &str, points: usize) -> String {
+    format!(
+        "{key} has {}, which go round nothing: give two opposite corners of a rectangle, or three corners and more in order",
+        counted(points, "point")
+    )
 }
 
 fn stocks_many(key: &str, given: usize, most: usize) -> String {

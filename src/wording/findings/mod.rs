@@ -1,6 +1,7 @@
 //! What a finding says, and what to do about it, from its facts.
 
 mod blocks;
+mod by_hand;
 mod corners;
 mod drawing;
 mod files;
@@ -30,6 +31,7 @@ pub fn words(finding: &Finding, style: LengthStyle) -> FindingWords {
         FindingKind::Views(found) => views::words(found, finding),
         FindingKind::House(found) => house::words(found, finding, style),
         FindingKind::Corners(found) => corners::words(found, style),
+        FindingKind::Hand(found) => by_hand::words(found, style),
         FindingKind::Laying(found) => laying::words(found, finding, style),
         FindingKind::Job(found) => job::words(found),
         FindingKind::Prices(found) => prices::words(found),

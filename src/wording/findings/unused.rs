@@ -117,6 +117,9 @@ fn phrase(why: &Unused) -> (String, String) {
         Unused::OffWalls => same("on no wall", "on no wall"),
         Unused::OnOtherCladding => same("on another cladding", "on another cladding"),
         Unused::Covered => same("covered by a roof or band", "covered by a roof or band"),
+        Unused::OnSkippedWall => {
+            same("on a wall that the job skips", "on a wall that the job skips")
+        }
         Unused::MarksNothing => {
             same("line that marks nothing there", "lines that mark nothing there")
         }
@@ -132,9 +135,10 @@ fn remedy(why: &Unused) -> &'static str {
             "Bind the external reference into the drawing and save it again."
         }
         Unused::OnSheet => "Draw the house in model space.",
-        Unused::OutsideRegions | Unused::InOtherView | Unused::OnOtherCladding => {
-            "Nothing to do if they are to stay out."
-        }
+        Unused::OutsideRegions
+        | Unused::InOtherView
+        | Unused::OnOtherCladding
+        | Unused::OnSkippedWall => "Nothing to do if they are to stay out.",
         Unused::OutsideViews => "Frame or title their view, or give it a region in the job.",
         Unused::OffWalls | Unused::Covered | Unused::MarksNothing => {
             "Move them to where they belong, or to a layer without a role."

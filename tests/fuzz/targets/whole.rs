@@ -46,7 +46,12 @@ fn run(job: &Job, source: &[u8]) -> bool {
     if notes.all().iter().any(|n| LIMITS.contains(&n.code().word())) {
         return false;
     }
-    let _ = lapwright::outputs::problems::problems(&drawing, &notes, LengthStyle::Feet);
+    let _ = lapwright::outputs::problems::problems(
+        &drawing,
+        &Default::default(),
+        &notes,
+        LengthStyle::Feet,
+    );
     let mut notes = Findings::default();
     let Ok(sets) = pipeline::layout(source, "f.dxf", job, &mut notes, &mut |_| {}) else {
         return true;

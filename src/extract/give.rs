@@ -1,0 +1,105 @@
+//! Openings and fixtures to the walls they lie in.
+
+use super::cut_sides::cut_sides;
+use super::frame::ViewFrame;
+use super::given;
+use super::hidden::meet;
+use super::limits::NOISE;
+use super::openings::report_outside;
+use super::ways::recess;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::boolean::intersection;
+use crate::geom::polygon::{Polygon, bounds, total_area};
+use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::house::{DrawnObstacle, DrawnOpening, DrawnWall, WallWay};
+use crate::origin::Origin;
+
+/// Each opening goes to the wall it lies in; one outside every wall is told.
+pub(super) fn give_openings(
+    local: &ViewFrame,
+    walls: &mut [DrawnWall],
+    openings: Vec<DrawnOpening>,
+    findings: &mut Findings,
+) {
+    let wholes: Vec<[Polygon; 1]> =
+        walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
+    let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
+    let drawn = walls.iter().all(|w| w.way == WallWay::Hatch);
+    let mut off: Vec<(Origin, Point)> = Vec::new();
+    for opening in openings {
+        let shape = [Polygon::simple(opening.outline.clone()).wound()];
+        let b = shape[0].bounds();
+        let best = (0..walls.len())
+            .filter(|i| meet(b, boxes[*i]))
+            .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
+            .max_by(|a, b| a.1.total_cmp(&b.1));
+        let area = total_area(&shape);
+        let at = local.source(shape[0].bounds().center());
+        let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
+            off.push((opening.origin, at));
+            continue;
+        };
+        let wall = &mut walls[i];
+        let frame = bounds(&wall.outline).unwrap_or_default();
+        let (left, right, _, head) = opening.sides();
+        let over = (frame.x0 - left).max(right - frame.x1).max(head - frame.y1);
+        if inside < area - NOISE && over > 1.0 {
+            let finding = Finding::new(HouseFinding::OpeningStraddles { past: over });
+            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
+        }
+        let opening = door_by_place(opening, frame.y0);
+        // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
+        // A band of stone across one leaves two parts, and panels stop at both.
+        let kept = intersection(&shape, &wall.faces);
+        if total_area(&kept) > area - SAME {
+            wall.openings.push(opening);
+            continue;
+        }
+        // Every part counts, however small: what is left out would be sided on paper. One thinner than
+        // what reads as level is what drawing noise leaves beside a bare area.
+        let thin = |p: &Polygon| p.bounds().width() <= LEVEL || p.bounds().height() <= LEVEL;
+        for part in kept.into_iter().filter(|p| !thin(p)) {
+            let mut mine = DrawnOpening { outline: part.outer, ..opening.clone() };
+            mine.cut = cut_sides(&opening, &mine);
+            wall.openings.push(mine);
+        }
+    }
+    report_outside(local, drawn, &off, findings);
+    for w in walls {
+        w.openings.sort_by(|a, b| {
+            let (a, b) = (a.sides(), b.sides());
+            a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
+        });
+    }
+}
+
+/// A window that stands on the wall's foot and is a man's height is a door: many offices draw both
+/// on one layer.
+fn door_by_place(mut o: DrawnOpening, foot: f64) -> DrawnOpening {
+    let b = bounds(&o.outline).unwrap_or_default();
+    if !given::keeps_kind(&o) && b.y0 - foot <= 1.0 {
+        o.kind = recess::by_size(b, foot);
+    }
+    o
+}
+
+/// Each fixture goes to the wall it lies on; one outside every wall is told.
+pub(super) fn give_obstacles(
+    local: &ViewFrame,
+    walls: &mut [DrawnWall],
+    obstacles: Vec<DrawnObstacle>,
+    findings: &mut Findings,
+) {
+    for o in obstacles {
+        let Some(b) = bounds(&o.outline) else { continue };
+        match walls.iter_mut().find(|w| w.faces.iter().any(|f| f.contains(b.center()))) {
+            Some(w) => w.obstacles.push(o),
+            None => {
+                let finding = Finding::new(HouseFinding::FixtureOutside {}).about(&o.origin);
+                findings.push(finding.at(local.source(b.center())).on(&local.view.name));
+            }
+        }
+    }
+}
