@@ -10,10 +10,10 @@ use super::clearance::Corners;
 use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
-use crate::geom::polygon::{Polygon, bounds};
+use crate::geom::polygon::{Polygon, bounds, is_level_rectangle};
 use crate::geom::sliver::without_slivers;
 use crate::geom::strip::{clip_band, reach_in_band};
-use crate::geom::tol::{SAME, fits, onto};
+use crate::geom::tol::{SAME, fits, onto, snap};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::job::Job;
 use crate::model::course::{PlannedCourse, PlannedRun, StoryPole};
@@ -149,16 +149,28 @@ fn overlaps(a: Rect, b: Rect) -> bool {
     a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1
 }
 
-/// Jamb lines of openings beside, under or over this course: within one course of it.
+/// Jamb lines of openings beside, under or over this course: within one course of it. Of an opening with
+/// slanted or stepped jambs, how far each part of it reaches to either side in this course, and in one under
+/// and one over it.
 fn avoid(wall: &DrawnWall, bottom: f64, top: f64) -> Vec<f64> {
     let reach = top - bottom;
-    let mut lines: Vec<f64> = wall
-        .openings
-        .iter()
-        .map(|o| o.sides())
-        .filter(|(_, _, sill, head)| *sill < top + reach - SAME && *head > bottom - reach + SAME)
-        .flat_map(|(left, right, _, _)| [left, right])
-        .collect();
+    let (low, high) = (bottom - reach + SAME, top + reach - SAME);
+    let mut lines: Vec<f64> = Vec::new();
+    for o in &wall.openings {
+        let (left, right, sill, head) = o.sides();
+        if sill >= high || head <= low {
+            continue;
+        }
+        if is_level_rectangle(&o.outline) {
+            lines.extend([left, right]);
+            continue;
+        }
+        let shape = [Polygon::simple(o.outline.clone()).wound()];
+        for (from, to) in [(low, bottom), (bottom, top), (top, high)] {
+            let parts = clip_band(&shape, from, to);
+            lines.extend(parts.iter().map(Polygon::bounds).flat_map(|b| [snap(b.x0), snap(b.x1)]));
+        }
+    }
     lines.sort_by(f64::total_cmp);
     lines.dedup();
     lines

@@ -4,6 +4,8 @@ mod account;
 mod angled;
 mod bays;
 mod by_hand;
+mod call_size;
+mod called;
 mod corner_report;
 mod corners;
 mod crossing;
@@ -18,6 +20,7 @@ mod grade;
 mod hidden;
 mod join;
 mod limits;
+mod no_walls;
 mod openings;
 mod order;
 mod outline;
@@ -39,8 +42,6 @@ use self::frame::ViewFrame;
 use self::given::outlines;
 use self::outline::Outline;
 pub use self::shown::shown_views;
-use crate::finding::house::HouseFinding;
-use crate::finding::lines::LayerCount;
 use crate::finding::views::ViewFinding;
 use crate::finding::{Finding, Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
@@ -136,7 +137,7 @@ fn part(
         if !elevations.is_empty() {
             findings.refuse_on_error()?;
         }
-        return Err(no_walls(lines, job));
+        return Err(no_walls::refusal(lines, job, &views.others));
     }
     let mut house = order::wrapped(elevations);
     (house.accounts, house.roughness) = (accounts, lines.roughness);
@@ -282,13 +283,6 @@ fn walls_of(
     here
 }
 
-/// Nothing to side: says what the drawing holds instead.
-fn no_walls(lines: &Linework, job: &Job) -> Refusal {
-    let layers = lines.layers.iter().filter(|l| l.items > 0).take(30).map(LayerCount::from);
-    let (wall_layers, layers) = (job.patterns(Role::Wall), layers.collect());
-    Refusal::new(HouseFinding::NoWalls { wall_layers, layers })
-}
-
 fn elevation(
     (lines, view, outlines): (&Linework, &views::View, Vec<Outline>),
     base: Option<f64>,
@@ -332,6 +326,9 @@ fn elevation(
         texts: local.texts(),
         zones: shown.zones,
     };
+    if part.is_none() {
+        called::check(&local, &made, findings);
+    }
     if let Some(account) = account {
         account.view(&local, &made, (&shown.skipped, &shown.taken));
     }

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::group::group;
 use super::lines::LayerCount;
+use super::seen::Seen;
 use crate::geom::vocabulary::Xy;
 use crate::model::ids::{ElevationName, WallId};
 use crate::model::linework::Role;
@@ -39,6 +40,8 @@ group! {
             wall_layers: Vec<String>,
             /// The first layers there are.
             layers: Vec<LayerCount>,
+            /// What is seen instead, the telling things first.
+            seen: Vec<Seen>,
         }
         /// An outline does not close.
         WallOpen "wall-open", Error, Architect {
@@ -195,6 +198,17 @@ group! {
         OpeningStraddles "opening-straddles", Warning, Architect {
             /// How far, inches.
             past: f64,
+        }
+        /// A tag or the name of a block states another size than its openings are drawn with.
+        OpeningSize "opening-size-disagrees", Warning, Architect {
+            /// What states it.
+            says: String,
+            /// Width and height that it states, inches.
+            stated: [f64; 2],
+            /// Width and height drawn, inches.
+            drawn: [f64; 2],
+            /// How many are drawn so.
+            openings: usize,
         }
         /// A fixture lies on no wall.
         FixtureOutside "fixture-outside", Info, Architect {}

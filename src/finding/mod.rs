@@ -19,6 +19,7 @@ pub mod lines;
 pub mod prices;
 pub mod record;
 pub mod register;
+pub mod seen;
 pub mod severity;
 pub mod views;
 

@@ -34,6 +34,14 @@ impl Hatch {
         self.families.first().map(|f| f.base.y)
     }
 
+    /// The spacing of its lines, drawing units, if all of them are whole and upright.
+    pub fn upright_spacing(&self) -> Option<f64> {
+        if self.solid || !self.families.iter().all(LineFamily::upright) {
+            return None;
+        }
+        self.families.first().map(LineFamily::spacing)
+    }
+
     /// The box round its loops.
     pub fn bounds(&self) -> Rect {
         self.loops
@@ -90,6 +98,12 @@ impl LineFamily {
     fn level(&self) -> bool {
         let lean = self.angle.rem_euclid(180.0);
         lean.min(180.0 - lean) <= 0.5 && self.dashes.iter().all(|d| *d >= 0.0)
+    }
+
+    /// Whether its lines are whole and upright, within half a degree.
+    fn upright(&self) -> bool {
+        let lean = self.angle.rem_euclid(180.0);
+        (lean - 90.0).abs() <= 0.5 && self.dashes.iter().all(|d| *d >= 0.0)
     }
 
     /// From line to line across, drawing units.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::drawing::{Group, Ink, Layer, Text, Viewport};
 use super::hatch::Hatch;
+use super::no_siding::NoSiding;
 use super::source::UnitBasis;
 use super::turn::Turn;
 use super::unused::Unused;
@@ -165,6 +166,8 @@ pub struct HatchArea {
     pub outlined: bool,
     /// Course lines that it is drawn by; 0 where it is a hatch.
     pub course_lines: usize,
+    /// Why it is no siding, though it is drawn like it.
+    pub no_siding: Option<NoSiding>,
     /// Place in the source.
     pub origin: Origin,
 }
@@ -215,8 +218,19 @@ pub struct Linework {
     pub left: Vec<LeftStroke>,
     /// Texts, dimensions and what has no length, of each layer.
     pub asides: BTreeMap<usize, Asides>,
+    /// What the drawing holds beside what is read of it.
+    pub beside: Beside,
     /// By how much drawing noise put vertices off, inches; 0 in a clean drawing.
     pub roughness: f64,
+}
+
+/// What a drawing holds beside what is read of its model space.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Beside {
+    /// Pictures, and pages of other files shown as such.
+    pub pictures: usize,
+    /// Items on sheets.
+    pub on_sheets: usize,
 }
 
 /// Entities of a layer that are no shapes.

@@ -27,6 +27,7 @@ pub(super) fn collect(
         layers,
         groups: drawing.groups.clone(),
         viewports: drawing.viewports.clone(),
+        beside: left::beside(drawing),
         ..Default::default()
     };
     let named: Vec<bool> =
@@ -73,8 +74,9 @@ fn add(out: &mut Linework, item: &Item) {
         Shape::Polyline(_) | Shape::Curve(_) => out.strokes.extend(strokes(item, role)),
         Shape::Hatch(h) => {
             let hatch = h.clone();
-            let (outlined, course_lines) = (false, 0);
-            let area = HatchArea { hatch, role, layer, group, outlined, course_lines, origin };
+            let (outlined, course_lines, no_siding) = (false, 0, None);
+            let area =
+                HatchArea { hatch, role, layer, group, outlined, course_lines, no_siding, origin };
             out.hatches.push(area);
         }
         Shape::Text(t) => out.labels.push(Label { text: t.clone(), role, layer, group, origin }),

@@ -3,7 +3,7 @@
 
 use super::shapes::strokes;
 use crate::model::drawing::{Drawing, Item, LeftOut, Shape, Space};
-use crate::model::linework::{LeftStroke, Linework, Role, Stroke};
+use crate::model::linework::{Beside, LeftStroke, Linework, Role, Stroke};
 use crate::model::unused::Unused;
 
 /// The role of a layer that is accounted for.
@@ -53,6 +53,21 @@ pub(super) fn on_sheet(out: &mut Linework, item: &Item) {
 /// A point on a layer of outlines: it has no size.
 pub(super) fn point(out: &mut Linework, item: &Item) {
     keep(out, item, Unused::PointOnly);
+}
+
+/// Types of entities that show a picture or a page of another file (DXF reference, SVG).
+const PICTURES: [&str; 6] =
+    ["IMAGE", "OLEFRAME", "OLE2FRAME", "PDFUNDERLAY", "DWFUNDERLAY", "DGNUNDERLAY"];
+
+/// Counts what the drawing holds beside what is read.
+pub(super) fn beside(drawing: &Drawing) -> Beside {
+    let is_picture = |l: &&LeftOut| match l.why.as_ref() {
+        Unused::NotRead { entity } => PICTURES.iter().any(|p| entity.eq_ignore_ascii_case(p)),
+        _ => false,
+    };
+    let pictures = drawing.left_out.iter().filter(is_picture).map(|l| l.count).sum();
+    let on_sheets = drawing.items.iter().filter(|i| i.space != Space::Model).count();
+    Beside { pictures, on_sheets }
 }
 
 /// What the reader left out. That it is hidden, or on a sheet, is said first: nobody asks then what

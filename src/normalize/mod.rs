@@ -9,6 +9,7 @@ mod insertions;
 mod left;
 mod motion;
 pub mod roles;
+mod roofs;
 mod scale;
 mod shapes;
 mod sizes;
@@ -73,5 +74,6 @@ pub fn settle(lines: &mut Linework, job: &Job, findings: &mut Findings) {
     insertions::assign(lines);
     fills::outline(lines);
     courses::find(lines, job, findings);
+    roofs::mark(lines, findings);
     dirt::dimensions(lines, job, findings);
 }

@@ -232,3 +232,50 @@ fn agreed_outlines_leave_drawn_courses_a_texture() {
     assert_eq!(patches(&lines_of(outlined.as_bytes()).0), []);
     assert_eq!(patches(&lines_of(dxf(&all).as_bytes()).0).len(), 1);
 }
+
+/// Siding 240 x 96 in courses of 4 in with its sides and foot drawn, and a roof's shingles over it.
+fn house_under(roof: Vec<Line>) -> Vec<Line> {
+    let mut all = courses("one", (2.0, 96.0, 4.0), |_| (0.0, 240.0), &[]);
+    all.extend(ring("one", [0.0, 0.0, 240.0, 96.0]));
+    all.extend(roof);
+    all
+}
+
+fn sided(lines: &Linework) -> usize {
+    lines.hatches.iter().filter(|h| h.course_lines > 0 && h.no_siding.is_none()).count()
+}
+
+#[test]
+fn shingles_that_reach_over_the_wall_at_both_ends_are_a_roof() {
+    // 12 in out at each side, its eave 10 in over the siding; lines 5 in apart, then 4 in apart as the
+    // siding's are; a hip that leans in by 40 in; each told.
+    let eave = |pitch: f64, lean: f64| {
+        let across = move |y: f64| (-12.0 + lean * (y - 106.0), 252.0 - lean * (y - 106.0));
+        let mut roof = courses("one", (106.0 + pitch, 170.0, pitch), across, &[]);
+        roof.push(("one", (-12.0, 106.0), (252.0, 106.0)));
+        let (left, right) = across(170.0);
+        roof.push(("one", (left, 170.0), (right, 170.0)));
+        roof
+    };
+    for (pitch, lean) in [(5.0, 0.0), (4.0, 0.0), (5.0, 0.625)] {
+        let (lines, findings) = lines_of(dxf(&house_under(eave(pitch, lean))).as_bytes());
+        assert_eq!(sided(&lines), 1, "{pitch} {lean} {:?}", patches(&lines));
+        assert_eq!(told(&findings, LineCode::LinesNoSiding), 1, "{pitch} {lean}");
+    }
+}
+
+#[test]
+fn siding_over_two_doors_with_a_pier_between_is_no_roof() {
+    // Siding from 84 to 180 over doors at both ends and the pier between them: it "reaches over" the pier,
+    // but under it stand the doors' jambs.
+    let doors = [[4.0, -1.0, 40.0, 84.0], [100.0, -1.0, 136.0, 84.0]];
+    let mut all = courses("one", (86.0, 180.0, 4.0), |_| (0.0, 140.0), &[]);
+    all.extend(courses("one", (2.0, 80.0, 4.0), |_| (44.0, 96.0), &[]));
+    for d in doors {
+        all.extend(ring("doors", [d[0], 0.0, d[2], d[3] - 4.0]));
+    }
+    all.push(("one", (0.0, 84.0), (140.0, 84.0)));
+    let (lines, _) = lines_of(dxf(&all).as_bytes());
+    assert!(lines.hatches.iter().all(|h| h.no_siding.is_none()));
+    assert_eq!(sided(&lines), 2);
+}

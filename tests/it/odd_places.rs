@@ -158,3 +158,30 @@ fn siding_that_meets_a_post_past_its_corner_alone_ends_in_a_channel() {
         assert!(are(&found, &[(87.875, top)]), "{x}: {found:?}");
     }
 }
+
+#[test]
+fn seams_keep_off_jambs_where_they_are() {
+    // Courses of 8 from 0. What one of them keeps off is beside it, under it or over it.
+    let lines = |window: &[(f64, f64)], index: i32| {
+        let l = laid(
+            &[("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 120.0)), ("A-GLAZ", window)],
+            "[product]\nkind = \"vinyl\"\nexposure = 8\n[courses]\ndatum = 0\n",
+        );
+        let (_, w) = l.walls().next().unwrap();
+        let course = w.courses.iter().find(|c| c.index == index).unwrap();
+        course.avoid.iter().map(|x| (x * 16.0).round() / 16.0).collect::<Vec<f64>>()
+    };
+    // Jambs lean in by 12 in 48, a quarter: at 72 the window reaches from 108 to 152, at 80 from 110 to 150, and
+    // it ends at 88.
+    let leaning = [(100.0, 40.0), (160.0, 40.0), (148.0, 88.0), (112.0, 88.0)];
+    assert_eq!(lines(&leaning, 10), [108.0, 110.0, 150.0, 152.0]);
+    // Under its sill; from 16 to 40 it only touches.
+    assert_eq!(lines(&leaning, 4), [100.0, 160.0]);
+    assert_eq!(lines(&leaning, 3), Vec::<f64>::new());
+    // An L: its right part ends at 56, three courses under the upper ones, whose own jamb is at 124.
+    let l =
+        [(100.0, 40.0), (160.0, 40.0), (160.0, 56.0), (124.0, 56.0), (124.0, 88.0), (100.0, 88.0)];
+    assert_eq!(lines(&l, 9), [100.0, 124.0]);
+    assert_eq!(lines(&l, 7), [100.0, 124.0, 160.0]);
+    assert_eq!(lines(&l, 5), [100.0, 160.0]);
+}

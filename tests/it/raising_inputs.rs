@@ -424,6 +424,16 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "drawn-unused" => drawn(&with(&line("A-GLAZ", (60.0, 40.0), (90.0, 40.0))), INCH),
         "opening-outside" => rings(&[(WALL, &big), ("A-GLAZ", &rect(10.0, 110.0, 46.0, 140.0))]),
+        "opening-size-disagrees" => drawn(
+            &with(&format!(
+                "{}{}",
+                &dxf(&[("A-GLAZ", &rect(60.0, 32.0, 84.0, 72.0))])
+                    .replace("0\nSECTION\n2\nENTITIES\n", "")
+                    .replace("0\nENDSEC\n0\nEOF\n", ""),
+                text("A-GLAZ-IDEN", (64.0, 50.0), "36x80")
+            )),
+            INCH,
+        ),
         "opening-straddles" => rings(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 60.0, 96.0, 102.0))]),
         "fixture-outside" => {
             rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])

@@ -163,6 +163,8 @@ pub(crate) struct Views {
     pub(crate) elevations: Vec<View>,
     /// Plans, sections and details in the same drawing.
     pub(crate) left_alone: Vec<View>,
+    /// Titles of such, with what they say they show.
+    pub(crate) others: Vec<(OtherView, String)>,
 }
 
 /// The views of a drawing.
@@ -214,7 +216,16 @@ pub(crate) fn views(
         let kind = ViewFinding::ViewLeftAlone { title: v.name.clone(), shows };
         findings.push(Finding::new(kind).at(at));
     }
-    Views { elevations, left_alone }
+    Views { elevations, left_alone, others: others(&titles) }
+}
+
+/// Titles of views that are no elevations.
+fn others(titles: &[Title]) -> Vec<(OtherView, String)> {
+    let other = |t: &Title| match t.shows {
+        Shows::Elevation => None,
+        Shows::Other(view) => Some((view, t.name.clone())),
+    };
+    titles.iter().filter_map(other).collect()
 }
 
 /// Takes out the views that the job leaves out, and says so.

@@ -40,7 +40,8 @@ pub(crate) fn is_lap(hatch: &Hatch) -> bool {
 /// alone.
 pub(crate) fn is_siding(h: &HatchArea) -> bool {
     let elsewhere = |r: Role| r == Role::Ignore || (r.shapes_layout() && r != Role::Wall);
-    !h.role.is_some_and(elsewhere) && lap_exposure(&h.hatch).is_some()
+    let sided = h.no_siding.is_none() && lap_exposure(&h.hatch).is_some();
+    sided && !h.role.is_some_and(elsewhere)
 }
 
 /// Whether a filled area is a wall's: a wall layer holds nothing else.

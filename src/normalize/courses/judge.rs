@@ -116,7 +116,18 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
             s.family() == p.family() && near && (steps - steps.round()).abs() <= PHASE
         })
     };
-    let keep: Vec<bool> = (0..all.len()).map(|i| seeds.contains(&i) || beside(&all[i])).collect();
+    // A few lines at the edge of another family are that one's, at this spacing by chance.
+    let of_other = |p: &Patch| {
+        let b = p.frame();
+        seeds.iter().map(|s| &all[*s]).filter(|s| s.family() != p.family()).any(|s| {
+            let f = s.frame();
+            let over = f.x1.min(b.x1) - f.x0.max(b.x0);
+            over > 0.5 * b.width() && ((b.y0 - f.y1).abs() < 0.5 || (b.y1 - f.y0).abs() < 0.5)
+        })
+    };
+    let keep: Vec<bool> = (0..all.len())
+        .map(|i| seeds.contains(&i) || (beside(&all[i]) && !of_other(&all[i])))
+        .collect();
     let (kept, rest): (Vec<_>, Vec<_>) = all.into_iter().zip(keep).partition(|(_, k)| *k);
     let plain = |v: Vec<(Patch, bool)>| v.into_iter().map(|(p, _)| p).collect();
     (plain(kept), plain(rest))

@@ -83,6 +83,7 @@ fn area(lines: &Linework, patch: &Patch) -> HatchArea {
         group: None,
         outlined: false,
         course_lines: patch.lines,
+        no_siding: None,
         origin: first.map(|s| s.origin.clone()).unwrap_or_default(),
     }
 }

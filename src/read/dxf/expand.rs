@@ -123,6 +123,7 @@ impl Expander<'_> {
         let layer_shown = out.layers.get(layer).is_none_or(|l| l.shown);
         let invisible = context.invisible || raw.invisible;
         let shown = context.shown && layer_shown && !raw.invisible;
+        let seen = Seen { layer, shown, invisible };
         match raw.body {
             Body::Shape(shape) => {
                 let shape = moved(shape, context.map);
@@ -130,7 +131,6 @@ impl Expander<'_> {
                     self.tally.too_far(&raw.origin);
                     if !matches!(shape, Shape::Text(_) | Shape::Dimension(_)) {
                         let far = Arc::new(Unused::TooFar);
-                        let seen = Seen { layer, shown, invisible };
                         self.leave(far, None, seen, &raw.origin, context, out);
                     }
                     return;
@@ -144,23 +144,14 @@ impl Expander<'_> {
                 if invisible {
                     self.tally.invisible.push(out.items.len());
                 }
-                out.items.push(Item {
-                    layer,
-                    space,
-                    group: context.group,
-                    shown,
-                    ink: raw.ink,
-                    shape,
-                    origin: raw.origin,
-                });
+                let (group, ink, origin) = (context.group, raw.ink, raw.origin);
+                out.items.push(Item { layer, space, group, shown, ink, shape, origin });
             }
             Body::Insert(insert) => {
-                let seen = Seen { layer, shown, invisible };
                 self.insert(insert, seen, &raw.origin, context, out);
             }
             Body::Unread(why, at) => {
                 let at = at.map(|p| context.map * p);
-                let seen = Seen { layer, shown, invisible };
                 self.leave(why, at, seen, &raw.origin, context, out);
             }
         }

@@ -26,6 +26,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
+        HouseCode::OpeningSize => &OPENING_SIZE,
         HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
         HouseCode::JointInOpening => &JOINT_IN_OPENING,
     }
@@ -33,8 +34,8 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
 
 const NO_WALLS: Explanation = Explanation {
     title: "Nothing to side",
-    cause: "No view holds a closed outline on a wall layer, a siding hatch with level lines, or loose lines that make walls. The layers that have something on them are listed.",
-    remedy: "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file. `lapwright layers DRAWING --suggest` makes a beginning.",
+    cause: "No view holds a closed outline on a wall layer, a siding hatch with level lines, or loose lines that make walls. What is seen instead is told: hatches by the way and distance of their lines, pictures, layers that are off, a region or layer of the job that holds nothing, titles of plans. The layers that have something on them are listed.",
+    remedy: "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file. `lapwright layers DRAWING --suggest` makes a beginning. What is seen has its own advice in the finding.",
     example: "an outline on layer FACADE, which no job names",
 };
 const WALL_OPEN: Explanation = Explanation {
@@ -156,6 +157,12 @@ const OPENING_STRADDLES: Explanation = Explanation {
     cause: "An opening lies partly outside its wall's outline, at a side or at the top, by more than an inch. The part outside is left out.",
     remedy: "Move the opening or the outline to where it is. A dormer window may need its wall drawn on.",
     example: "a window whose head is 6 in over the top of its wall",
+};
+const OPENING_SIZE: Explanation = Explanation {
+    title: "A stated size and the drawn opening disagree",
+    cause: "A tag in an opening, or the name or an attribute of its block, states a size: width by height as 36x80 or 900x2100, or in feet and inches as 3068. The opening is drawn smaller than that, larger than any casing makes it, or by another measure than the others of its view. The drawn size is cut. Four figures are taken for sizes only where most of them fit: else they number the openings.",
+    remedy: "Ask the architect which is right, and correct the tag or the outline.",
+    example: "a window 30 in wide with the tag 3040, among others of 36 in",
 };
 const FIXTURE_OUTSIDE: Explanation = Explanation {
     title: "A fixture on no wall",

@@ -1,12 +1,12 @@
 //! Of walls, openings and fixtures.
 
 use super::finding_words::FindingWords;
-use super::parts::{elevation, fullest_layers, listed, number, on_layer};
+use super::no_walls;
+use super::parts::{elevation, listed, number, on_layer};
 use super::planes;
 use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, WallsOf};
-use crate::finding::lines::LayerCount;
 use crate::geom::vocabulary::Xy;
 use crate::model::ids::WallId;
 use crate::units::{LengthStyle, Unit, counted};
@@ -15,7 +15,9 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
     use HouseFinding as F;
     let layer = on_layer(finding);
     match found {
-        F::NoWalls { wall_layers, layers } => no_walls(wall_layers, layers),
+        F::NoWalls { wall_layers, layers, seen } => {
+            no_walls::words(wall_layers, layers, seen, style)
+        }
         F::WallOpen { bare, gap, drawn_gap, unit, from, to } => {
             wall_open(&layer, *bare, &open_by(*gap, *drawn_gap, *unit), [*from, *to])
         }
@@ -62,10 +64,10 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             format!("an opening{layer} reaches {} out of its wall", style.short(*past)),
             "Move the opening or the outline; the part outside is left out.",
         ),
-        F::FixtureOutside {} => FindingWords::new(
-            format!("a fixture{layer} lies on no wall; it is left out"),
-            "Move it onto its wall, or off the fixture layer.",
-        ),
+        F::OpeningSize { says, stated, drawn, openings } => {
+            opening_size(says, [*stated, *drawn], *openings, style)
+        }
+        F::FixtureOutside {} => fixture_outside(&layer),
         F::JointInOpening {} => FindingWords::new(
             "a joint of the building runs through an opening, which is taken as two",
             "Move the joint, or the opening, to where it is.",
@@ -76,21 +78,6 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
 /// A place in drawing units.
 fn place(p: Xy) -> String {
     format!("({:.3}, {:.3})", p[0], p[1])
-}
-
-fn no_walls(wall_layers: &[String], layers: &[LayerCount]) -> FindingWords {
-    let found = fullest_layers(layers, |l| {
-        let hidden = if l.shown { "" } else { ", hidden" };
-        format!("{} ({}{hidden})", l.layer, l.items)
-    });
-    let found = if found.is_empty() { "none with anything on it" } else { &found };
-    FindingWords::new(
-        format!(
-            "nothing to side: there is neither a closed outline on a wall layer ({}) nor a siding hatch with level lines. Layers found: {found}",
-            listed(wall_layers)
-        ),
-        "Draw each wall as a closed outline on A-WALL-OTLN inside its view, or name the layer that holds the walls as `wall` under [layers] in the job file; `lapwright layers DRAWING --suggest` makes a beginning.",
-    )
 }
 
 /// A gap in inches, and in the drawing's own measure where that is neither feet nor inches.
@@ -237,5 +224,27 @@ fn opening_outside(layer: &str, accepted: bool) -> FindingWords {
         } else {
             "Move it into its wall, or close the wall's outline round it. To leave such openings out, put \"opening-outside\" into `accept` under [drawing]."
         },
+    )
+}
+
+fn opening_size(
+    says: &str,
+    [stated, drawn]: [[f64; 2]; 2],
+    openings: usize,
+    style: LengthStyle,
+) -> FindingWords {
+    let (is, drawn) = (style.size(stated[0], stated[1]), style.size(drawn[0], drawn[1]));
+    let many = counted(openings, "opening");
+    let are = if openings == 1 { "is" } else { "are" };
+    FindingWords::new(
+        format!("{says} is {is}, but {many} with it {are} drawn {drawn}"),
+        "The drawn size is cut. Ask which of the two is right: a larger one takes casing or several units in.",
+    )
+}
+
+fn fixture_outside(layer: &str) -> FindingWords {
+    FindingWords::new(
+        format!("a fixture{layer} lies on no wall; it is left out"),
+        "Move it onto its wall, or off the fixture layer.",
     )
 }

@@ -13,6 +13,7 @@ mod job_value;
 mod laying;
 mod letters;
 mod lines;
+mod no_walls;
 mod parts;
 mod planes;
 mod prices;

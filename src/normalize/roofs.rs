@@ -1,0 +1,208 @@
+//! Level patterns that cover roofs: no siding, though they are drawn like it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::finding::lines::LineFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::boolean::even_odd;
+use crate::geom::polygon::{Polygon, bounds, sides};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::linework::{Linework, Role};
+use crate::model::no_siding::NoSiding;
+
+/// Words for roofs in names of layers, in the languages of several countries (from memory).
+const ROOF: [&str; 9] =
+    ["roof", "dach", "toit", "techo", "tejado", "cubierta", "tetto", "copertura", "telhado"];
+/// A roof's eave reaches over the wall below by this at least, inches (common practice, no source).
+const OVERHANG: f64 = 3.0;
+/// And by no more than this.
+const WIDEST: f64 = 48.0;
+/// Heights of casings and corner boards, inches.
+const CASING: std::ops::RangeInclusive<f64> = 12.0..=144.0;
+/// From the foot of a roof's pattern down to the wall's siding: fascia, soffit and frieze, inches (common
+/// practice, no source).
+const EAVE: f64 = 40.0;
+/// A hip leans in by this at least on each side, inches.
+const LEAN: f64 = 12.0;
+/// Patches no farther from one another than this, inches, are of one elevation.
+const APART: f64 = 96.0;
+/// A pattern of which this share shows a roof is a roof's.
+const SHARE: f64 = 0.3;
+/// Patterns of more areas than this are left as they are: each is compared with all others.
+const MOST: usize = 2_000;
+
+/// How an area is drawn: layer, lines (rather than a hatch) and spacing in 64ths of an inch.
+type Pattern = (usize, bool, i64);
+
+/// One area of level lines.
+struct Cover {
+    hatch: usize,
+    pattern: Pattern,
+    shape: Vec<Polygon>,
+    frame: Rect,
+    area: f64,
+    named: bool,
+}
+
+/// Marks hatches, and drawn courses, that cover roofs.
+pub(super) fn mark(lines: &mut Linework, findings: &mut Findings) {
+    let covers = covers(lines);
+    if covers.len() > MOST {
+        return;
+    }
+    let upright = upright(lines);
+    let looks: Vec<bool> = (0..covers.len()).map(|i| is_like_roof(&covers, i, &upright)).collect();
+    let main = main_pattern(&covers, &looks);
+    let of_roof = roof_patterns(&covers, &looks, main);
+    let mut roofs: BTreeSet<usize> = BTreeSet::new();
+    for (i, c) in covers.iter().enumerate() {
+        let beside = main.is_some_and(|m| m.2 != c.pattern.2) && is_inset(&covers, i, main);
+        let alone =
+            looks[i] && (Some(c.pattern) != main || c.shape.iter().all(|p| p.holes.is_empty()));
+        if c.named || of_roof.contains(&c.pattern) || alone || beside {
+            roofs.insert(i);
+        }
+    }
+    let mut by_pattern: BTreeMap<Pattern, Vec<&Cover>> = BTreeMap::new();
+    for i in roofs {
+        by_pattern.entry(covers[i].pattern).or_default().push(&covers[i]);
+    }
+    for found in by_pattern.values() {
+        for c in found {
+            lines.hatches[c.hatch].no_siding = Some(NoSiding::Roof);
+        }
+        tell(lines, found, findings);
+    }
+}
+
+fn covers(lines: &Linework) -> Vec<Cover> {
+    let named = |layer: usize| {
+        let name = lines.layers.get(layer).map(|l| l.layer.name.to_lowercase()).unwrap_or_default();
+        ROOF.iter().any(|w| name.contains(w))
+    };
+    let of = |(hatch, h): (usize, &crate::model::linework::HatchArea)| {
+        // What stands on a wall layer is a wall's, and what is known otherwise needs no judging.
+        let known = h.role.is_some_and(|r| r != Role::Texture);
+        let spacing = h.hatch.level_spacing().filter(|s| *s > 0.5 && *s < 24.0 && !known)?;
+        let rings = h.hatch.rings();
+        let shape = even_odd(&rings);
+        let frame = bounds(rings.iter().flatten())?;
+        Some(Cover {
+            hatch,
+            pattern: (h.layer, h.course_lines > 0, (spacing * 64.0).round() as i64),
+            area: shape.iter().map(Polygon::area).sum(),
+            shape,
+            frame,
+            named: named(h.layer),
+        })
+    };
+    lines.hatches.iter().enumerate().filter_map(of).filter(|c| c.area > 144.0).collect()
+}
+
+/// Whether an area reaches over the siding below it at both ends, or leans in at both as a hip does.
+fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
+    let c = &all[i];
+    let b = c.frame;
+    let below = all.iter().enumerate().filter(|(j, o)| {
+        let drop = b.y0 - o.frame.y1;
+        let over = o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0);
+        *j != i && (-2.0..=EAVE).contains(&drop) && over > 0.5 * o.frame.width()
+    });
+    let under = below.map(|(_, o)| o.frame).reduce(|a, r| a.union(r));
+    let foot = level_extent(c, b.y0);
+    let overhangs = |u: Rect| match foot {
+        Some((x0, x1)) => {
+            let eave = |out: f64| (OVERHANG..=WIDEST).contains(&out);
+            // Under an eave is air: where a window or a door stands there, its casing does.
+            let built = |x0: f64, x1: f64| {
+                let under = Rect::new(x0 + 1.0, b.y0 - 2.0 * EAVE, x1 - 1.0, b.y0 - 8.0);
+                x1 - x0 > 2.0 && upright.iter().any(|r| meets(*r, under))
+            };
+            eave(u.x0 - x0) && eave(x1 - u.x1) && !built(x0, u.x0) && !built(u.x1, x1)
+        }
+        None => false,
+    };
+    if under.is_some_and(overhangs) {
+        return true;
+    }
+    let (Some(foot), Some(top)) = (foot, level_extent(c, b.y1)) else { return false };
+    let hip = top.0 - foot.0 >= LEAN && foot.1 - top.1 >= LEAN;
+    hip && top.1 - top.0 > LEAN && foot.1 - foot.0 > 0.9 * b.width() && under.is_some()
+}
+
+/// Boxes of upright lines as high as casings and corner boards are: shorter than grid lines, longer than
+/// drawing detail.
+fn upright(lines: &Linework) -> Vec<Rect> {
+    let all = lines.strokes.iter().flat_map(|s| {
+        let closing = s.closed.then(|| s.points.last().zip(s.points.first())).flatten();
+        let open = s.points.windows(2).map(|w| (w[0], w[1]));
+        open.chain(closing.map(|(a, b)| (*a, *b))).collect::<Vec<_>>()
+    });
+    all.filter(|(p, q)| (p.x - q.x).abs() < 0.5 && CASING.contains(&(p.y - q.y).abs()))
+        .map(|(p, q)| Rect::from_points(p, q))
+        .collect()
+}
+
+fn meets(a: Rect, b: Rect) -> bool {
+    a.x0 <= b.x1 && a.x1 >= b.x0 && a.y0 <= b.y1 && a.y1 >= b.y0
+}
+
+/// From where to where an area is level at a height.
+fn level_extent(c: &Cover, y: f64) -> Option<(f64, f64)> {
+    let all = c.shape.iter().flat_map(|p| sides(&p.outer));
+    let level = all.filter(|(p, q)| (p.y - y).abs() < 1.0 && (q.y - y).abs() < 1.0);
+    let xs: Vec<f64> = level.flat_map(|(p, q)| [p.x, q.x]).collect();
+    let (x0, x1) = (xs.iter().copied().reduce(f64::min)?, xs.iter().copied().reduce(f64::max)?);
+    (x1 - x0 > 1.0).then_some((x0, x1))
+}
+
+/// The pattern of the siding: of what shows no roof the one that covers most.
+fn main_pattern(all: &[Cover], looks: &[bool]) -> Option<Pattern> {
+    let mut sums: BTreeMap<Pattern, f64> = BTreeMap::new();
+    for (c, _) in all.iter().zip(looks).filter(|(c, roof)| !**roof && !c.named) {
+        *sums.entry(c.pattern).or_default() += c.area;
+    }
+    sums.into_iter().max_by(|a, b| a.1.total_cmp(&b.1)).map(|s| s.0)
+}
+
+/// Patterns other than the siding's of which a good part shows a roof.
+fn roof_patterns(all: &[Cover], looks: &[bool], main: Option<Pattern>) -> BTreeSet<Pattern> {
+    let mut sums: BTreeMap<Pattern, (f64, f64)> = BTreeMap::new();
+    for (c, roof) in all.iter().zip(looks) {
+        let sum = sums.entry(c.pattern).or_default();
+        *sum = (sum.0 + c.area, sum.1 + if *roof { c.area } else { 0.0 });
+    }
+    let roofs = sums.into_iter().filter(|(p, s)| Some(*p) != main && s.1 >= SHARE * s.0);
+    roofs.map(|(p, _)| p).collect()
+}
+
+/// Whether an area of another pattern stands under siding and between its ends: a porch's roof, or a bay's,
+/// rather than a field of the wall.
+fn is_inset(all: &[Cover], i: usize, main: Option<Pattern>) -> bool {
+    let b = all[i].frame;
+    let holes = all[i].shape.iter().any(|p| !p.holes.is_empty());
+    let above = all.iter().enumerate().filter(|(j, o)| {
+        let rise = o.frame.y0 - b.y1;
+        let over = o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0);
+        *j != i && Some(o.pattern) == main && (-2.0..=EAVE).contains(&rise) && over > 0.0
+    });
+    let over = above.map(|(_, o)| o.frame).reduce(|a, r| a.union(r));
+    let flush = |u: Rect| (u.x0 - b.x0).abs() < OVERHANG || (u.x1 - b.x1).abs() < OVERHANG;
+    !holes && over.is_some_and(|u| !flush(u) && u.inflate(APART, 0.0).overlaps(b))
+}
+
+fn tell(lines: &Linework, found: &[&Cover], findings: &mut Findings) {
+    let Some(first) = found.first() else { return };
+    let h = &lines.hatches[first.hatch];
+    let layer = lines.layers.get(h.layer).map(|l| l.layer.name.clone()).unwrap_or_default();
+    let kind = LineFinding::LinesNoSiding {
+        layer,
+        why: NoSiding::Roof,
+        spacing: h.hatch.level_spacing().unwrap_or_default(),
+        patches: found.len(),
+        area: found.iter().map(|c| c.area).sum::<f64>() / 144.0,
+    };
+    let mut places: Vec<Point> = found.iter().map(|c| lines.source(c.frame.center())).collect();
+    let at = places.remove(0);
+    findings.push(Finding::new(kind).about(&h.origin).at(at).also_at(places));
+}
