@@ -8,6 +8,7 @@ mod letters;
 pub mod quantities;
 mod suggest;
 
+use crate::course::blocks::moved;
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
 use crate::course::hang::hung;
@@ -18,7 +19,7 @@ use crate::course::runs::courses;
 use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
-use crate::course::{edge_work, even, piece_marks};
+use crate::course::{edge_work, even, piece_marks, strips};
 use crate::finding::{Findings, Refusal};
 use crate::fingerprint::sha256;
 use crate::job::{Boards, Job};
@@ -136,7 +137,7 @@ pub fn lay(
         reuse(&mut made, job);
     }
     edge_work::tell(&mut made.courses, house, fields, &trims, job);
-    let laid = LaidHouse {
+    let mut laid = LaidHouse {
         drawing: source.clone(),
         zone: house.zone.and_then(|z| job.zone.get(z)).map(|z| z.name.clone()),
         job: job.clone(),
@@ -149,6 +150,11 @@ pub fn lay(
         panels: made.panels,
         trims,
     };
+    // What is said of the datum in force is what is laid on it.
+    let thin_strips = strips::laid(&laid);
+    if let Some(chosen) = laid.story_pole.choices.iter_mut().find(|c| c.chosen) {
+        chosen.effects.thin_strips = thin_strips;
+    }
     finished(laid, (&plan, others), Backdrops::of_house(house), findings)
 }
 
@@ -160,7 +166,7 @@ struct Posed {
     settled: Option<House>,
     /// The first course hangs below the drawn bottom; none where nothing moved.
     hung: Option<House>,
-    /// Places too narrow for siding are filled; none where there is none.
+    /// Blocks are moved a little and places too narrow for siding filled; none where there is neither.
     filled: Option<House>,
     fields: Vec<Field>,
     planned: Vec<Vec<PlannedCourse>>,
@@ -176,7 +182,9 @@ fn posed(house: &House, job: &Job) -> Posed {
     let as_drawn = settled.as_ref().unwrap_or(house);
     let hung = hung(as_drawn, &pole, &job.courses);
     let on = hung.as_ref().unwrap_or(as_drawn);
-    let filled = receive::filled(on, &pole, job);
+    let shifted = moved(on, &pole, job);
+    let on = shifted.as_ref().unwrap_or(on);
+    let filled = receive::filled(on, &pole, job).or_else(|| shifted.clone());
     let on = filled.as_ref().unwrap_or(on);
     let fields = fields(on, &pole, job);
     let wall = |f: &Field| courses(f, from_drawn::wall_of(on, f), &pole, job);

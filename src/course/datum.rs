@@ -37,6 +37,7 @@ pub fn search(house: &House, job: &Job) -> Found {
     let lines = [&levels.feet, &levels.heads, &levels.sills, &levels.tops];
     tried.extend(lines.into_iter().flatten().map(|l| below(l.y)));
     tried.extend(levels.starts.iter().map(|s| below(s.y)));
+    tried.extend(levels.tips.iter().map(|t| below(t.y)));
     // A residue just under a whole course is that course.
     tried.iter_mut().filter(|t| e - **t <= SAME).for_each(|t| *t = 0.0);
     tried.sort_by(f64::total_cmp);

@@ -46,5 +46,5 @@ fn thin_strips(t: &Tally) -> Vec<ThinStrips> {
         (t.at_start, StripPlace::AtStarts),
     ];
     let thin = each.into_iter().filter(|(width, _)| *width > 0);
-    thin.map(|(width, place)| ThinStrips { place, along: inches(width) }).collect()
+    thin.map(|(width, place)| ThinStrips { place, along: inches(width), least: None }).collect()
 }

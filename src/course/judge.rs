@@ -1,6 +1,7 @@
 //! What one datum does to the lines of a house, counted and weighed.
 
-use super::levels::{GridWidth, Levels, Line, Start, feet};
+use super::levels::{GridWidth, Levels, Line, Start, Tip, feet, steps};
+use crate::geom::strip::reach_in_band;
 use crate::geom::tol::SAME;
 use crate::job::Job;
 use crate::model::pole::{DatumTerm, DatumWeight as Weight, WeighedIn};
@@ -101,6 +102,7 @@ impl<'a> Judge<'a> {
             t.under_sill += if kept < least { l.width } else { 0 };
             t.cut_panels += l.count as f64;
         }
+        self.levels.tips.iter().for_each(|tip| self.tip(&mut t, tip, datum));
         for l in &self.levels.tops {
             let kept = (self.under(datum, l.y) - v).max(0.0);
             t.at_top += if kept < least { l.width } else { 0 };
@@ -109,6 +111,26 @@ impl<'a> Judge<'a> {
             t.top = t.top.min(kept);
         }
         t
+    }
+
+    /// The strip over a pointed or curved head, or under such a sill: as wide as the opening is where less
+    /// than the least is kept, clearance taken off.
+    fn tip(&self, t: &mut Tally, tip: &Tip, datum: f64) {
+        let (e, v) = (self.job.product.exposure, self.job.courses.notch_clearance);
+        let least = self.job.least_strip() - SAME;
+        let (kept, y) = if tip.is_head {
+            (e - self.over(datum, tip.y) - v, tip.y)
+        } else {
+            (self.under(datum, tip.y) - v, tip.y)
+        };
+        let lacks = least - kept;
+        let whole = tip.is_head && self.over(datum, tip.y) == 0.0;
+        if lacks <= 0.0 || whole {
+            return;
+        }
+        let (low, high) = if tip.is_head { (y - lacks, y) } else { (y, y + lacks) };
+        let width = reach_in_band(&tip.outline, low, high).map_or(0, |(a, b)| steps(b - a));
+        *(if tip.is_head { &mut t.over_head } else { &mut t.under_sill }) += width;
     }
 
     fn start(&self, t: &mut Tally, s: &Start, datum: f64) {

@@ -8,7 +8,7 @@ use crate::geom::curve::curved_sides;
 use crate::geom::polygon::{Polygon, sides};
 use crate::geom::strip::intervals_at;
 use crate::geom::tol::{GRID, LEVEL, SAME, snap};
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Ring};
 use crate::job::{CourseRules, Job};
 use crate::model::house::{
     DrawnEdge, DrawnElevation, DrawnOpening, DrawnWall, EdgeKind, House, OpeningKind,
@@ -18,7 +18,7 @@ use crate::model::pole::LineKind;
 /// A width in grid steps: sums of these are exact, whichever way round a house is drawn.
 pub(super) type GridWidth = i64;
 
-fn steps(inches: f64) -> GridWidth {
+pub(super) fn steps(inches: f64) -> GridWidth {
     (inches / GRID).round() as GridWidth
 }
 
@@ -67,6 +67,19 @@ pub(super) struct Levels {
     pub(super) heads: Vec<Line>,
     pub(super) sills: Vec<Line>,
     pub(super) tops: Vec<Line>,
+    /// Pointed and curved heads and sills.
+    pub(super) tips: Vec<Tip>,
+}
+
+/// A head or a sill that is level nowhere at its height.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Tip {
+    /// Its height.
+    pub(super) y: f64,
+    /// Whether it is a head.
+    pub(super) is_head: bool,
+    /// The opening's outline.
+    pub(super) outline: Ring,
 }
 
 /// Shorter level sides of an opening are no head or sill that a course is set by, inches: of our own
@@ -79,7 +92,7 @@ const PLACES: usize = 64;
 pub(super) fn levels(house: &House, job: &Job) -> Levels {
     let rules = &job.courses;
     let ledge = job.clearances().ledge;
-    let mut starts = Vec::new();
+    let (mut starts, mut tips) = (Vec::new(), Vec::new());
     let mut lines: BTreeMap<(LineKind, i64), Line> = BTreeMap::new();
     for e in &house.elevations {
         for w in &e.walls {
@@ -98,6 +111,7 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
                     each: width,
                 })
             }));
+            tips.extend(w.openings.iter().flat_map(tips_of));
             for (kind, y, width, window) in of_wall(w, job) {
                 let line = lines.entry((kind, steps(y))).or_default();
                 line.y = y;
@@ -118,6 +132,7 @@ pub(super) fn levels(house: &House, job: &Job) -> Levels {
         heads: of(&[LineKind::Head]),
         sills: of(&[LineKind::Sill]),
         tops: of(&[LineKind::Eave, LineKind::Band]),
+        tips,
     }
 }
 
@@ -207,6 +222,24 @@ fn of_wall(wall: &DrawnWall, job: &Job) -> Vec<(LineKind, f64, f64, bool)> {
             .into_iter()
             .filter(|((_, kind), width)| *width > SAME && !(door && *kind == LineKind::Sill));
         out.extend(along.map(|((y, kind), width)| (kind, y as f64 * GRID, width, window)));
+    }
+    out
+}
+
+/// The top of an opening and, of one with a sill, its foot, where they are level nowhere.
+fn tips_of(o: &DrawnOpening) -> Vec<Tip> {
+    let (.., low, high) = o.sides();
+    let level = level_sides(o);
+    let flat = |kind: LineKind, y: f64| {
+        level.iter().any(|(k, at, _)| *k == kind && (at - y).abs() <= LEVEL)
+    };
+    let tip = |y: f64, is_head: bool| Tip { y, is_head, outline: o.outline.clone() };
+    let mut out = Vec::new();
+    if !flat(LineKind::Head, high) {
+        out.push(tip(high, true));
+    }
+    if o.kind.has_sill() && !flat(LineKind::Sill, low) {
+        out.push(tip(low, false));
     }
     out
 }

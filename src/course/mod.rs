@@ -1,8 +1,10 @@
 //! Level courses: one datum for the house, the runs of each course between receivers, and the
 //! pieces of each run once seams are placed.
 
+pub mod blocks;
 mod clearance;
 mod contour;
+pub mod crumbs;
 pub mod datum;
 pub mod edge_work;
 mod effects;
@@ -22,6 +24,7 @@ pub mod runs;
 pub mod settle;
 pub mod starts;
 pub mod story_pole;
+pub mod strips;
 pub mod studs;
 mod thin;
 pub mod warnings;

@@ -66,6 +66,7 @@ fn course(
             let id = format!("{}/{}/{}", wall.id, index, n).into();
             run(field, wall, job, (id, (bottom, top)), clear)
         })
+        .filter(|r| !is_low_peak(r, job.least_strip()))
         .collect();
     PlannedCourse { index, bottom, top, avoid: avoid(wall, bottom, top), runs }
 }
@@ -114,6 +115,16 @@ fn run(
     fixed.sort_by(f64::total_cmp);
     let notched = notched(wall, strip, b, job.courses.notch_clearance);
     PlannedRun { id, x0: b.x0 - gap, x1: b.x1 + gap, ends, gap, fixed, barred, notched, clear }
+}
+
+/// Whether a run is a peak too low for a piece: it is left to the channels that meet over it. Common
+/// practice, no source.
+fn is_low_peak(r: &PlannedRun, least: f64) -> bool {
+    let b = r.clear.bounds();
+    let top = r.clear.outer.iter().filter(|p| p.y >= b.y1 - SAME).map(|p| p.x);
+    let (low, high) = top.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+    let leans = r.ends[0].slope > 0.0 && r.ends[1].slope < 0.0;
+    leans && high - low <= SAME && b.height() < least - SAME
 }
 
 /// The seam at a bare fixture, the middle of its lap: the first panel ends this far past it

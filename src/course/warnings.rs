@@ -67,7 +67,6 @@ fn fillers(layout: &LaidHouse, e: &LaidElevation, w: &LaidWall, findings: &mut F
     };
     let placed = |f: &LaidFiller| PlacedFiller {
         boards: boards(f),
-        by: f.by,
         width: f.width,
         length: f.length,
         between: f.between.clone(),

@@ -113,6 +113,7 @@ pub(super) fn obstacles(local: &ViewFrame) -> Vec<DrawnObstacle> {
             id: Default::default(),
             outline: d.outline,
             mounting_block: d.role == Role::MountingBlock,
+            moved: 0.0,
             origin: d.stroke.origin,
         })
         .collect()

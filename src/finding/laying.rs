@@ -7,7 +7,7 @@ use super::group::group;
 use crate::model::conflict::{BrokenSeamRule, SeamRemedy};
 use crate::model::fastening::PieceMovement;
 use crate::model::filler::PlacedFiller;
-use crate::model::ids::{CornerId, PieceMark, WallId};
+use crate::model::ids::{CornerId, ObstacleId, PieceMark, WallId};
 use crate::model::item::SidingPiece;
 use crate::model::receiver::BareBy;
 
@@ -20,6 +20,15 @@ pub struct ThinNotch {
     pub left: f64,
     /// Where it is left.
     pub place: NotchPlace,
+}
+
+/// A mounting block that is moved.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct MovedBlock {
+    /// The block.
+    pub block: ObstacleId,
+    /// How far up, inches; negative down.
+    pub by: f64,
 }
 
 /// Where a notch leaves little.
@@ -80,6 +89,20 @@ group! {
             least: f64,
             /// Whether the siding comes in panels or boards.
             piece: SidingPiece,
+        }
+        /// Mounting blocks are moved a little.
+        BlockMoved "block-moved", Info, Crew {
+            /// The wall.
+            wall: WallId,
+            /// The blocks.
+            blocks: Vec<MovedBlock>,
+        }
+        /// A peak is too low for a piece.
+        PeakLeft "peak-left", Info, Crew {
+            /// The wall.
+            wall: WallId,
+            /// Its height over the last course line, inches.
+            height: f64,
         }
         /// Pieces are shorter than studs are apart.
         PanelShort "panel-short", Warning, Crew {

@@ -56,6 +56,11 @@ pub struct CourseRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub least_width: f64,
+    /// How far a mounting block may be moved up or down to keep it out of a course that it would cut by no
+    /// more. Default 1/2 in: common practice, no source. 0 leaves blocks where they are drawn.
+    #[serde(deserialize_with = "length")]
+    #[schemars(with = "Length")]
+    pub block_shift: f64,
     /// Clearance on each side of a notch and over a cut edge under a sill. Default 1/4 in
     /// (common practice).
     // TrimFact::FixtureClearance.
@@ -93,6 +98,7 @@ impl Default for CourseRules {
             clear_of_ledge: None,
             least_strip: 2.0,
             least_width: 2.0,
+            block_shift: 0.5,
             notch_clearance: 0.25,
             stud_spacing: 16.0,
             slot_spacing: 16.0,

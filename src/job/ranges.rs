@@ -72,6 +72,7 @@ pub const RANGES: &[Range] = &[
     range("courses.clear_of_ledge", 0.0, 12.0, |j| j.clearances().ledge),
     range("courses.least_strip", 0.0, 48.0, |j| j.courses.least_strip),
     range("courses.least_width", 0.0, 12.0, |j| j.courses.least_width),
+    range("courses.block_shift", 0.0, 4.0, |j| j.courses.block_shift),
     range("courses.notch_clearance", 0.0, 1.0, |j| j.courses.notch_clearance),
     range("courses.stud_spacing", 1.0, 96.0, |j| j.courses.stud_spacing),
     range("courses.slot_spacing", 1.0, 96.0, |j| j.courses.slot_spacing),

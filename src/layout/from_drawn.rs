@@ -120,7 +120,6 @@ fn filler(f: &DrawnFiller) -> LaidFiller {
     let r = f.place;
     let width = f.width();
     LaidFiller {
-        by: f.by,
         place: [r.x0, r.y0, r.x1, r.y1],
         between: f.between.clone(),
         opening: f.opening.clone(),
@@ -181,6 +180,7 @@ fn obstacles(wall: &DrawnWall) -> Vec<LaidObstacle> {
     let laid = wall.obstacles.iter().map(|o| LaidObstacle {
         id: o.id.clone(),
         mounting_block: o.mounting_block,
+        moved: (o.moved != 0.0).then_some(o.moved),
         outline: xys(&o.outline),
     });
     laid.collect()

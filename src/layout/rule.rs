@@ -41,6 +41,10 @@ rules! {
     BareWall,
     /// No siding goes where too little of it would show; filler boards do.
     NarrowPlaces,
+    /// No strip is lower than the datum in force is said to leave.
+    LeastStrips,
+    /// No crumbs: peaks, lengths of trim and bites of blocks too small to cut.
+    Crumbs,
     /// Starts keep clear of grade in whole courses.
     GradeClearance,
     /// Named sides go right round the field.

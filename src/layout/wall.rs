@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::course::LaidCourse;
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Xy;
-use crate::model::filler::{FillerBy, FillerSide};
+use crate::model::filler::FillerSide;
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
 use crate::model::quantity::WallPart;
@@ -125,11 +125,9 @@ pub struct LaidBare {
 /// A part of a wall that a filler board covers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidFiller {
-    /// Why no siding goes there.
-    pub by: FillerBy,
     /// Left, bottom, right, top.
     pub place: [f64; 4],
-    /// What it stands between: left and right, or below and above; both the same over a course line.
+    /// What it stands between: left and right, or below and above.
     pub between: [FillerSide; 2],
     /// The opening whose frame it is taken into.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -169,6 +167,9 @@ pub struct LaidObstacle {
     pub id: ObstacleId,
     /// Whether it has a mounting block.
     pub mounting_block: bool,
+    /// How far it is moved up from where it is drawn, inches; negative down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moved: Option<f64>,
     /// Outline.
     pub outline: Vec<Xy>,
 }

@@ -43,26 +43,12 @@ pub struct FillerSide {
     pub opening: Option<OpeningId>,
 }
 
-/// Why no siding goes there.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum FillerBy {
-    /// Two sides stand too near for siding to show between their trim.
-    TooNear,
-    /// What the course line leaves is hidden in the trim that holds it.
-    Hidden,
-}
-
 /// A part of a wall that a filler board covers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrawnFiller {
     /// Where, elevation inches.
     pub place: Rect,
-    /// Why.
-    pub by: FillerBy,
-    /// What it stands between: left and right, or below and above; both the same over a course line.
+    /// What it stands between: left and right, or below and above.
     pub between: [FillerSide; 2],
     /// Whether it stands upright.
     pub upright: bool,
@@ -99,12 +85,10 @@ pub struct RippedWidth {
 pub struct PlacedFiller {
     /// Its lengths.
     pub boards: Vec<TrimMark>,
-    /// Why no siding goes there.
-    pub by: FillerBy,
     /// Width, inches.
     pub width: f64,
     /// Length, inches.
     pub length: f64,
-    /// What it stands between; both the same over a course line.
+    /// What it stands between.
     pub between: [FillerSide; 2],
 }

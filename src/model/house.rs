@@ -222,6 +222,8 @@ pub struct DrawnObstacle {
     pub outline: Ring,
     /// Whether it sits on a mounting block.
     pub mounting_block: bool,
+    /// How far it is moved up, to keep out of a course; 0 where it stands as drawn.
+    pub moved: f64,
     /// Place in the source.
     pub origin: Origin,
 }

@@ -145,10 +145,15 @@ pub struct ThinStrips {
     pub place: StripPlace,
     /// Their length.
     pub along: f64,
+    /// Height of the lowest, where it is laid.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<f64>,
 }
 
 /// Where a strip is left.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum StripPlace {
     /// Over heads.
@@ -159,6 +164,8 @@ pub enum StripPlace {
     AtTops,
     /// Where siding begins.
     AtStarts,
+    /// Over and under fixtures.
+    AtFixtures,
 }
 
 /// One part of a score.

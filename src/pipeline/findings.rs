@@ -1,6 +1,6 @@
 //! What was found of a house once it is laid.
 
-use crate::course::{questions, warnings};
+use crate::course::{crumbs, questions, warnings};
 use crate::finding::corners::{CornerFinding, TakenSetBack};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
@@ -49,6 +49,7 @@ pub(super) fn of_laid(
     product(&laid.job, findings);
     set_backs(laid, findings);
     warnings::tell(laid, findings);
+    crumbs::tell(laid, findings);
     questions::ask(laid, findings);
     bound.conflicts.iter().for_each(|c| findings.push(conflict(c)));
     seams_on_jambs(laid, bound, findings);

@@ -12,8 +12,6 @@ pub(super) struct Faces {
     inside: f64,
     /// Least width of siding that shall show.
     least: f64,
-    /// Up and down at a cut edge.
-    pub(super) clearance: f64,
 }
 
 impl Faces {
@@ -25,7 +23,6 @@ impl Faces {
             outside: if pockets { past(CornerKind::Outside) } else { 0.0 },
             inside: if pockets { past(CornerKind::Inside) } else { 0.0 },
             least: job.courses.least_width,
-            clearance: job.courses.notch_clearance,
         }
     }
 

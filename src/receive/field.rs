@@ -13,7 +13,7 @@ use crate::job::set_backs::SetBacks;
 use crate::job::siding::system::ClearanceRule;
 use crate::job::{CourseRules, TrimRules};
 use crate::model::course::StoryPole;
-use crate::model::filler::{DrawnFiller, FilledTo, FillerBy};
+use crate::model::filler::DrawnFiller;
 use crate::model::house::{DrawnEdge, DrawnWall, EdgeKind, House};
 use crate::model::receiver::{BareBy, BarePart, Field, FieldEdge, Receiver};
 
@@ -95,11 +95,9 @@ fn past_its_corner(e: &FieldEdge, wall: &DrawnWall) -> bool {
     corner && !heights.any(|(bottom, top)| low < top && high > bottom)
 }
 
-/// The sides at which siding ends round a filler that is in no frame: as at a bare area, or as at the side
-/// it stands under or over.
+/// The sides at which siding ends round a filler that is in no frame: as at a bare area.
 fn sides_of(f: &DrawnFiller) -> [DrawnEdge; 4] {
     let r = f.place;
-    let own = (f.by == FillerBy::Hidden).then(|| f.between[0].to);
     let at = |x: f64, y: f64| Point::new(x, y);
     let side = |kind: EdgeKind, from: Point, to: Point| DrawnEdge {
         kind,
@@ -108,10 +106,9 @@ fn sides_of(f: &DrawnFiller) -> [DrawnEdge; 4] {
         pitch: None,
         tag: None,
     };
-    let bottom = if own == Some(FilledTo::Eave) { EdgeKind::Eave } else { EdgeKind::BareBottom };
     [
         side(EdgeKind::BareTop, at(r.x0, r.y1), at(r.x1, r.y1)),
-        side(bottom, at(r.x1, r.y0), at(r.x0, r.y0)),
+        side(EdgeKind::BareBottom, at(r.x1, r.y0), at(r.x0, r.y0)),
         side(EdgeKind::Abutment, at(r.x1, r.y1), at(r.x1, r.y0)),
         side(EdgeKind::Abutment, at(r.x0, r.y0), at(r.x0, r.y1)),
     ]

@@ -43,13 +43,16 @@ pub fn filled(house: &House, pole: &StoryPole, job: &Job) -> Option<House> {
 }
 
 fn fill(wall: &mut DrawnWall, field: &Field, n: &Narrow) {
+    if is_taken(wall, n.place) {
+        // What is left of it is found in the next round.
+        return;
+    }
     let side = |i: usize| {
         let e = &field.edges[i];
         let opening = e.opening.and_then(|o| wall.openings.get(o)).map(|o| o.id.clone());
         FillerSide { to: filled_to(e.kind), opening }
     };
     let between = n.sides.map(side);
-    let by = n.by;
     let mut grown: Vec<(usize, Rect)> = n
         .sides
         .iter()
@@ -69,7 +72,7 @@ fn fill(wall: &mut DrawnWall, field: &Field, n: &Narrow) {
         }
         None => (n.place, None),
     };
-    wall.fillers.push(DrawnFiller { place, by, between, upright: n.upright, opening });
+    wall.fillers.push(DrawnFiller { place, between, upright: n.upright, opening });
 }
 
 fn filled_to(kind: EdgeKind) -> FilledTo {

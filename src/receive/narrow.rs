@@ -1,5 +1,5 @@
-//! Where a field is too narrow for siding: sides so near that nothing shows between the trim that stands
-//! on them, and what a course line leaves that is hidden in the trim that holds it.
+//! Where a field is too narrow for siding: sides so near that too little shows between the trim that stands
+//! on them.
 
 use super::faces::Faces;
 use crate::geom::boolean::intersection;
@@ -7,9 +7,7 @@ use crate::geom::polygon::{Polygon, total_area};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::Rect;
 use crate::model::course::StoryPole;
-use crate::model::filler::FillerBy;
 use crate::model::house::EdgeKind;
-use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge};
 
 /// How long two sides must stand beside one another, inches: a shorter neck is part of a notch. Of our own
@@ -22,20 +20,15 @@ const NOISE: f64 = SAME;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Narrow {
     pub(super) place: Rect,
-    pub(super) by: FillerBy,
-    /// The sides it stands between, by their places in the field; the same twice at a course line.
+    /// The sides it stands between, by their places in the field.
     pub(super) sides: [usize; 2],
     pub(super) upright: bool,
 }
 
-/// All of a field; what course lines leave only where no two sides are too near.
+/// All of a field.
 pub(super) fn narrow(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow> {
     let mut out = beside(field, faces);
     out.extend(between_levels(field, pole, faces));
-    if out.is_empty() {
-        let all = field.edges.iter().enumerate();
-        out = all.filter_map(|(i, e)| hidden(field, (i, e), pole, faces)).collect();
-    }
     out
 }
 
@@ -109,7 +102,6 @@ fn beside(field: &Field, faces: &Faces) -> Vec<Narrow> {
     found
         .map(|(a, b, from, to)| Narrow {
             place: Rect::new(a.at, from, b.at, to),
-            by: FillerBy::TooNear,
             sides: [a.edge, b.edge],
             upright: true,
         })
@@ -128,7 +120,6 @@ fn between_levels(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow>
     found
         .map(|(a, b, from, to)| Narrow {
             place: Rect::new(from, a.at, to, b.at),
-            by: FillerBy::TooNear,
             sides: [a.edge, b.edge],
             upright: false,
         })
@@ -140,30 +131,6 @@ fn between_levels(field: &Field, pole: &StoryPole, faces: &Faces) -> Vec<Narrow>
 fn starts_whole(e: &FieldEdge, pole: &StoryPole) -> bool {
     let starts = matches!(e.kind, EdgeKind::Base | EdgeKind::BareTop);
     starts && (pole.butt(pole.course_at(e.from.y)) - e.from.y).abs() <= SAME
-}
-
-/// What a course line leaves under a soffit, a band or a sill, where its trim hides it. What is left over a
-/// start keeps its hem and is laid.
-fn hidden(
-    field: &Field,
-    (edge, e): (usize, &FieldEdge),
-    pole: &StoryPole,
-    faces: &Faces,
-) -> Option<Narrow> {
-    let is_top = matches!(e.kind, EdgeKind::Eave | EdgeKind::BareBottom | EdgeKind::Sill);
-    if !is_top || (e.from.y - e.to.y).abs() > SAME || e.is_curved {
-        return None;
-    }
-    let (line, y) = (pole.butt(pole.course_at(e.from.y)), e.from.y);
-    // What is no higher than the clearance is cut off the course below with its hem.
-    if y - line <= faces.clearance.max(LEAST_HEM_CUT) + SAME || y - line > faces.of(e.kind) + SAME {
-        return None;
-    }
-    let (x0, x1) = (e.from.x.min(e.to.x), e.from.x.max(e.to.x));
-    let (place, below) = (Rect::new(x0, line, x1, y), Rect::new(x0, line - 1.0, x1, line));
-    let open =
-        x1 - x0 >= LEAST_LONG && is_open(&field.shapes, place) && is_open(&field.shapes, below);
-    open.then_some(Narrow { place, by: FillerBy::Hidden, sides: [edge; 2], upright: false })
 }
 
 /// Whether all of a rectangle lies in the field.

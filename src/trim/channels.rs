@@ -1,7 +1,7 @@
 //! Channels and finish trim along the sides of a wall: eaves, rakes, wall ends, lower roofs, and
 //! starts off the course line.
 
-use super::stock::{LEAST, Place, part};
+use super::stock::{LEAST_ALONG, Place, part};
 use crate::geom::tol::{CUT, SAME, plumb};
 use crate::geom::vocabulary::Point;
 use crate::job::{Job, TopFinish};
@@ -13,7 +13,7 @@ pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> 
     let sides = merged(&field.edges);
     sides
         .iter()
-        .filter(|e| e.opening.is_none() && e.from.distance(e.to) >= LEAST)
+        .filter(|e| e.opening.is_none() && e.from.distance(e.to) >= LEAST_ALONG)
         .flat_map(|e| kinds(e, job).iter().map(move |k| (*k, e)))
         .flat_map(|(kind, e)| {
             let (a, b) = rightward(e);

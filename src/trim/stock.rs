@@ -15,6 +15,10 @@ pub(super) const LEAST_LAST: f64 = 12.0;
 /// Shortest side or board worth a piece, inches: less is drawing noise, no source.
 pub(super) const LEAST: f64 = 1.0;
 
+/// Shortest length of trim along a side of a wall, inches: a shorter side is left to its neighbors, and the
+/// last length of a run takes as much from the one before. Common practice, no source.
+pub(super) const LEAST_ALONG: f64 = 2.0;
+
 /// The wall a trim piece is on.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Place<'a> {
@@ -59,9 +63,9 @@ impl<'a> Place<'a> {
 }
 
 /// Parts a piece longer than `stock` into stock lengths from its `from` end, each next one lapped
-/// over the last by `lap` (negative for a gap between butted lengths).
+/// over the last by `lap` (negative for a gap between butted lengths), none shorter than the least.
 pub(super) fn part(piece: TrimPiece, stock: f64, lap: f64) -> Vec<TrimPiece> {
-    parted(piece, stock, lap, 0.0)
+    parted(piece, stock, lap, LEAST_ALONG)
 }
 
 /// As [`part`], the last length no shorter than `least` where the one before it can give way.
@@ -88,7 +92,8 @@ pub(super) fn parted(piece: TrimPiece, stock: f64, lap: f64, least: f64) -> Vec<
     while done < piece.length - ROUNDING {
         let mut length = stock.min(piece.length - done);
         let left = piece.length - done - length;
-        if left > ROUNDING && left + lap < least && length > 2.0 * least {
+        // The last one begins a lap before the one before it ends.
+        if left > ROUNDING && left + lap < least && length > 2.0 * least + lap.abs() {
             length -= least - left - lap;
         }
         let mut next = piece.clone();

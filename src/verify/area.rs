@@ -12,6 +12,8 @@ const STAMP: f64 = 0.5 + NOISE;
 /// Area that counts as none, square inches, beside a millionth of the wall: noise of boolean results over a
 /// wall.
 pub(super) const NOISE: f64 = 0.01;
+/// What is narrower at its top is a peak, inches.
+const POINT: f64 = 0.1;
 /// Length of a border at which two parts of a course are one part, inches.
 const JOINED: f64 = 1e-4;
 
@@ -49,6 +51,9 @@ struct Stamp {
     joined: usize,
     area: f64,
     bare: Area,
+    /// From where to where it goes, and how wide it is at its top.
+    heights: [f64; 2],
+    tip: f64,
 }
 
 /// Connected parts of what may be covered of a course, each with its area and what is bare of it.
@@ -76,7 +81,14 @@ impl Stamps {
             let open = without(&vec![*span], laid);
             let mut bare = Area::default();
             bare.add(slab, slab.rise() * length(&open), &open);
-            self.parts.push(Stamp { joined: id, area: slab.rise() * (span.1 - span.0), bare });
+            let head = if alike { ends[1][n] } else { *span };
+            self.parts.push(Stamp {
+                joined: id,
+                area: slab.rise() * (span.1 - span.0),
+                bare,
+                heights: [slab.low, slab.high],
+                tip: head.1 - head.0,
+            });
             let foot = if alike { ends[0][n] } else { *span };
             for (other, part) in self.below.clone() {
                 if other.1.min(foot.1) - other.0.max(foot.0) > JOINED {
@@ -89,17 +101,25 @@ impl Stamps {
         self.below = above;
     }
 
-    /// Bare area, less that of parts too small for a piece.
-    pub(super) fn uncovered(&self) -> Area {
-        let mut sums: BTreeMap<usize, (f64, Area)> = BTreeMap::new();
+    /// Bare area, less that of parts too small for a piece, and of peaks lower than `least`.
+    pub(super) fn uncovered(&self, least: f64) -> Area {
+        let mut sums: BTreeMap<usize, Stamp> = BTreeMap::new();
         for (i, part) in self.parts.iter().enumerate() {
-            let (area, bare) = sums.entry(self.root(i)).or_default();
-            *area += part.area;
-            bare.join(&part.bare);
+            let none = Stamp { heights: [f64::MAX, f64::MIN], ..Stamp::default() };
+            let sum = sums.entry(self.root(i)).or_insert(none);
+            sum.area += part.area;
+            sum.bare.join(&part.bare);
+            if part.heights[1] > sum.heights[1] {
+                (sum.heights[1], sum.tip) = (part.heights[1], part.tip);
+            }
+            sum.heights[0] = sum.heights[0].min(part.heights[0]);
         }
-        let stamp = |(area, bare): &&(f64, Area)| *area < STAMP && bare.sum > *area - 1e-3;
+        let left = |s: &&Stamp| {
+            let peak = s.heights[1] - s.heights[0] < least && s.tip < POINT;
+            (s.area < STAMP || peak) && s.bare.sum > s.area - 1e-3
+        };
         let mut out = Area::default();
-        sums.values().filter(|s| !stamp(s)).for_each(|s| out.join(&s.1));
+        sums.values().filter(|s| !left(s)).for_each(|s| out.join(&s.bare));
         out
     }
 }

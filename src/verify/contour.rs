@@ -69,6 +69,13 @@ impl Part {
         self.ends().1
     }
 
+    /// The place so far past one of its ends.
+    pub(super) fn place_past(&self, at_end: bool, by: f64) -> Xy {
+        let angle = self.heading(at_end);
+        let (p, by) = if at_end { (self.ends().1, by) } else { (self.ends().0, -by) };
+        [p[0] + by * angle.cos(), p[1] + by * angle.sin()]
+    }
+
     /// Direction at one end in the part's own sense, of a curve by the circle through three points: the
     /// angle between chord and tangent is that over the chord.
     pub(super) fn heading(&self, at_end: bool) -> f64 {

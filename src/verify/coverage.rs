@@ -128,7 +128,7 @@ fn compare(layout: &LaidHouse, w: &LaidWall, corners: &Corners, course: &LaidCou
     // A piece that leaves its course is looked at where it is.
     let ys = parts.pieces.iter().flat_map(|(_, p)| &p.outline).map(|q| q[1]);
     let (low, high) = ys.fold((course.bottom, course.top), |(a, b), y| (a.min(y), b.max(y)));
-    measure(&parts, &shapes.slabs(low, high), course)
+    measure(&parts, &shapes.slabs(low, high), (course, layout.job.least_strip()))
 }
 
 /// Adds what clearances take off the field in a course.
@@ -261,7 +261,7 @@ fn grown(a: Xy, b: Xy, v: f64) -> Vec<Xy> {
     }
 }
 
-fn measure(parts: &Parts, slabs: &[Slab], course: &LaidCourse) -> Areas {
+fn measure(parts: &Parts, slabs: &[Slab], (course, least): (&LaidCourse, f64)) -> Areas {
     let first = parts.first_piece;
     let clear = |slab: &Slab, height: Height| -> Spans {
         if slab.high <= course.bottom || slab.low >= course.top {
@@ -285,7 +285,7 @@ fn measure(parts: &Parts, slabs: &[Slab], course: &LaidCourse) -> Areas {
         let ends = [clear(slab, Height::Bottom), clear(slab, Height::Top)];
         bare.slab(slab, &may, &ends, &laid);
     }
-    out.uncovered = bare.uncovered();
+    out.uncovered = bare.uncovered(least);
     out
 }
 

@@ -15,6 +15,7 @@ mod corners;
 mod counts;
 mod course_lines;
 mod coverage;
+mod crumbs;
 mod cut_edges;
 mod cuts;
 mod cutting;
@@ -75,6 +76,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.push(wall_cover::check(layout, &at));
     rules.push(bare_wall::check(layout, &at));
     rules.push(narrow::check(layout));
+    rules.extend(crumbs::check(layout));
     rules.extend(sides::check(layout));
     rules.push(runs::check(layout));
     rules.extend(seams::check(layout));

@@ -3,7 +3,6 @@
 
 use super::along::reach;
 use super::contour;
-use super::course_lines::on_course_line;
 use super::named;
 use super::rule::{Cases, Found, found};
 use super::tolerance::{NEAR, SAME, same};
@@ -15,7 +14,7 @@ use crate::layout::verified::RuleCheck;
 use crate::layout::violation::Figure::{Inches, SquareFeet};
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidFiller, LaidWall};
 use crate::model::corner::CornerKind;
-use crate::model::filler::{FilledTo, FillerBy};
+use crate::model::filler::FilledTo;
 use crate::model::house::EdgeKind;
 use crate::model::receiver::Receiver;
 use crate::model::trim::TrimKind;
@@ -142,16 +141,11 @@ fn filler(
     f: &LaidFiller,
 ) {
     let of = |i: usize| face(layout, kind(f.between[i].to), None);
-    let most = match f.by {
-        FillerBy::TooNear => of(0) + of(1) + layout.job.courses.least_width,
-        FillerBy::Hidden => of(0),
-    };
+    let most = of(0) + of(1) + layout.job.courses.least_width;
     let [x0, y0, x1, y1] = f.place;
     let wide = same(f.width, x1 - x0) && same(f.length, y1 - y0);
     let high = same(f.width, y1 - y0) && same(f.length, x1 - x0);
-    let at_line =
-        f.by == FillerBy::TooNear || (on_course_line(layout, y0) || on_course_line(layout, y1));
-    rule.case(f.width > 0.0 && f.width <= most + SAME && (wide || high) && at_line, || {
+    rule.case(f.width > 0.0 && f.width <= most + SAME && (wide || high), || {
         let v = broken((e, w), FieldBreach::FillerNeedless, middle(f));
         v.measured(Inches(f.width)).at_most(Inches(most))
     });

@@ -3,7 +3,7 @@
 
 use super::named::{self, PieceOn, bounds};
 use super::rule::{Cases, found};
-use super::tolerance::{HEM_CUT, same};
+use super::tolerance::{HEM_CUT, NEAR, same};
 use crate::geom::tol::SAME;
 use crate::layout::breach::piece::{NotchSize, PieceBreach};
 use crate::layout::laid::LaidHouse;
@@ -64,7 +64,11 @@ fn place(rule: &mut Cases, layout: &LaidHouse, on: PieceOn, n: &Notch) {
         rule.case(meets && low - over.max(HEM_CUT) < c.top && high + over > c.bottom, || {
             found(on.subject(), PieceBreach::NotchElsewhere).with(bites(w, id)).at(at(on, n))
         });
-        if n.around == [id.clone()] && n.contour.is_none() && square(w, id) {
+        if n.around == [id.clone()]
+            && n.contour.is_none()
+            && square(w, id)
+            && !filled_beside(w, bite.0)
+        {
             size(rule, on, n, (bites(w, id), bite));
         }
     }
@@ -80,6 +84,14 @@ fn square(w: &LaidWall, id: &str) -> bool {
                 let (a, b) = (ring[i], ring[(i + 1) % 4]);
                 same(a[0], b[0]) || same(a[1], b[1])
             })
+    })
+}
+
+/// Whether a filler that is in no frame touches a box: a notch goes round both.
+fn filled_beside(w: &LaidWall, [left, low, right, high]: [f64; 4]) -> bool {
+    w.fillers.iter().filter(|f| f.opening.is_none()).any(|f| {
+        let [x0, y0, x1, y1] = f.place;
+        x0 <= right + NEAR && x1 >= left - NEAR && y0 <= high + NEAR && y1 >= low - NEAR
     })
 }
 

@@ -255,10 +255,12 @@ fn corner(
         return;
     }
     let place = if at_end { part.ends().1 } else { part.ends().0 };
+    // It is cut past the corner: of a side shorter than that the other end would be nearer.
+    let cut_at = part.place_past(at_end, want.past);
     let nearest = mine
         .iter()
         .flat_map(|t| [(t.from, &t.ends[0]), (t.to, &t.ends[1])])
-        .min_by(|a, b| reach(a.0, place).total_cmp(&reach(b.0, place)));
+        .min_by(|a, b| reach(a.0, cut_at).total_cmp(&reach(b.0, cut_at)));
     let Some((_, end)) = nearest else { return };
     let cut = match end {
         TrimEnd::Miter(angle) | TrimEnd::MiterTab { angle, .. } => Some(*angle),

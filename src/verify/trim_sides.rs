@@ -18,7 +18,7 @@ use crate::model::receiver::Receiver;
 use crate::model::trim::{TrimKind, TrimPiece};
 
 /// Sides shorter than this take no trim of their own, inches.
-const LEAST: f64 = 1.0;
+const LEAST: f64 = 2.0;
 
 pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
     let mut rule = Cases::new(Rule::SideTrim);

@@ -181,7 +181,11 @@ pub fn effects(e: &DatumEffects, laid: Option<usize>, style: LengthStyle) -> Str
     let thin: Vec<String> = e
         .thin_strips
         .iter()
-        .map(|t| format!("{} {}", about(t.along, style), strip_place(t.place)))
+        .map(|t| {
+            let least = t.least.map(|l| format!(" (least {})", style.short(l)));
+            let along = about(t.along, style);
+            format!("{along} {}{}", strip_place(t.place), least.unwrap_or_default())
+        })
         .collect();
     out.push(if thin.is_empty() {
         format!("no strip under {least}")
@@ -244,6 +248,7 @@ fn strip_place(place: StripPlace) -> &'static str {
         StripPlace::UnderSills => "under sills",
         StripPlace::AtTops => "at tops",
         StripPlace::AtStarts => "at starts",
+        StripPlace::AtFixtures => "at fixtures",
     }
 }
 

@@ -15,6 +15,7 @@ use lapwright::model::receiver::{BareBy, Receiver};
 use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind};
 
+use crate::crumbs;
 use crate::faults::{self, Break, each_is_caught};
 use crate::faults_shaped::{SHAPED, shaped};
 use crate::fillers::{NARROW, near_windows};
@@ -402,6 +403,8 @@ fn all() -> Vec<Broken> {
         (on_lines(), HEMS.to_vec()),
         (gable(), HELD.to_vec()),
         (near_windows(), NARROW.to_vec()),
+        (crumbs::crumbs(), crumbs::CRUMBS.to_vec()),
+        (crumbs::strips(), crumbs::STRIPS.to_vec()),
         (row_of_windows(), COUNTS.to_vec()),
     ]
 }

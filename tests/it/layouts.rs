@@ -147,7 +147,8 @@ proptest! {
     #[test]
     fn random_walls_keep_every_rule(h in house()) {
         let layout = lay(h.drawn(|p| p).as_bytes(), &inches());
-        prop_assert!((net(&layout) - h.area()).abs() < 0.01, "{} {}", net(&layout), h.area());
+        let fillers: f64 = layout.walls().map(|(_, w)| w.filler_area()).sum();
+        prop_assert!((net(&layout) + fillers - h.area()).abs() < 0.01, "{} {}", net(&layout), h.area());
         let seam_conflict = !layout.bound.conflicts.is_empty();
         let found: Vec<Rule> = broken_rules(&layout).into_iter().filter(|r| !(seam_conflict && [Rule::SeamStagger, Rule::ShortestPiece].contains(r))).collect();
         prop_assert_eq!(found, Vec::<Rule>::new());

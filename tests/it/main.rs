@@ -25,6 +25,7 @@ mod commands;
 mod contours;
 mod corners;
 mod counting_rules;
+mod crumbs;
 mod curved_heads;
 #[path = "../cutcase/mod.rs"]
 mod cutcase;

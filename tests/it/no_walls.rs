@@ -60,9 +60,9 @@ fn level_lines_that_are_no_siding_say_why() {
         seen(&found),
         "1 hatch with level lines 4 in apart on A-ROOF-PATT, a layer of something else"
     );
-    assert!(advised(&found).contains("`texture`"));
+    assert!(advised(&found).contains("`wall`"));
     // What is advised works.
-    let job = format!("{INCH}[layers]\ntexture = [\"A-ROOF-PATT\"]\n");
+    let job = format!("{INCH}[layers]\nwall = [\"A-ROOF-PATT\"]\n");
     let text = format!(
         "0\nSECTION\n2\nENTITIES\n{}0\nENDSEC\n0\nEOF\n",
         hatch("A-ROOF-PATT", 0.0, 0.0, 4.0)

@@ -475,6 +475,17 @@ fn of_laying(code: &str) -> Option<Input> {
     let crowded =
         "[product]\nlength = 150\n[seams]\neffort = \"brief\"\nstagger = 60\nclear_courses = 2\n";
     Some(match code {
+        "block-moved" => drawn(
+            &dxf(&[
+                (WALL, &rect(0.0, 0.0, 240.0, 96.0)),
+                ("A-ELEV-MBLK", &rect(100.0, 42.0, 106.0, 48.0)),
+            ]),
+            &courses,
+        ),
+        "peak-left" => drawn(
+            &dxf(&[(WALL, &[(0.0, 0.0), (82.0, 0.0), (82.0, 40.0), (41.0, 81.0), (0.0, 40.0)])]),
+            &courses,
+        ),
         "filler-board" => drawn(
             &dxf(&[
                 (WALL, &rect(0.0, 0.0, 240.0, 96.0)),

@@ -61,6 +61,7 @@ fn stock_key(kind: &str) -> &'static str {
         "sill-flashing" | "jamb-flashing" | "head-flashing" => "flashing",
         "surround" | "corner-cover" | "frieze" | "band" | "top-base" | "top-face" | "top-panel"
         | "crown" => "decorative",
+        "filler" => "filler",
         "jamb-channel" | "head-channel" | "sill-channel" | "wall-channel" | "corner-channel"
         | "rake-channel" | "roof-channel" => "j_channel",
         other => panic!("trim {other}"),
@@ -75,6 +76,7 @@ fn line_id(stock: &str) -> &'static str {
         "flexible_channel" => "flexible-j-channel",
         "finish_trim" => "finish-trim",
         "drip_cap" => "drip-cap",
+        "filler" => "filler-board",
         _ => "j-channel",
     }
 }
@@ -230,7 +232,9 @@ fn recount(v: &Value) -> BTreeMap<String, Count> {
         }
     }
     for (stock, (length, bought)) in &trims {
-        let each = num(&v["job"]["trim"][*stock]);
+        // Boards of every sort come in one length.
+        let sold = if *stock == "filler" { "decorative" } else { *stock };
+        let each = num(&v["job"]["trim"][sold]);
         let bought = bought.len() as f64;
         out.insert(line_id(stock).into(), (length / each, bought));
         let spare = up(bought * num(&rules["trim_spare"]) / 100.0);

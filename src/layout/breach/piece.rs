@@ -84,6 +84,10 @@ pub enum PieceBreach {
     },
     /// Two pieces do not meet with factory ends.
     SeamEnds,
+    /// A strip of it is lower than the datum is said to leave.
+    StripUnderLeast,
+    /// It is a peak too low to cut.
+    PeakUnderLeast,
     /// It claims a factory end it does not have.
     FactoryEnd {
         /// Which end.

@@ -102,6 +102,8 @@ pub enum TrimBreach {
     StockFull,
     /// Two pieces of trim have one mark.
     MarkTwice,
+    /// It is too short to cut.
+    Crumb,
 }
 
 /// What is wrong with a corner or its post.

@@ -60,6 +60,10 @@ pub enum FieldBreach {
     FillerBoard,
     /// What filler boards cover is not told by its area.
     FillerArea,
+    /// A mounting block is moved farther than it may be.
+    BlockMoved,
+    /// A mounting block cuts a course that moving it would keep whole.
+    BlockBites,
     /// Gross area is more than the outline holds.
     GrossArea,
     /// Net area is not gross area less openings and bare wall.

@@ -28,6 +28,8 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::JointStagger => "joints of near courses are on different studs",
         Rule::ShortestPiece => "no piece of a seamed run is shorter than the shortest",
         Rule::NarrowPlaces => "filler boards where too little siding would show",
+        Rule::LeastStrips => "no strip is lower than the datum is said to leave",
+        Rule::Crumbs => "no peaks, trim or notches at blocks too small to cut",
         Rule::SeamsAtFixtures => "seams clear mounting blocks, stand past bare fixtures",
         Rule::SeamCounts => "seams at openings, stairs and ladders as counted",
         Rule::JointsOnStuds => "joints are on studs",

@@ -62,6 +62,7 @@ pub(super) fn trim(breach: &TrimBreach, style: LengthStyle) -> String {
         TrimBreach::OtherStock => "is cut from stock of another sort".to_owned(),
         TrimBreach::StockFull => "pieces and saw cuts of one stock length".to_owned(),
         TrimBreach::MarkTwice => "another piece of trim has the same mark".to_owned(),
+        TrimBreach::Crumb => "too short to cut".to_owned(),
     }
 }
 

@@ -88,6 +88,8 @@ fn bare(breach: &FieldBreach) -> &'static str {
         FieldBreach::FillerInOpening => "filler board in an opening",
         FieldBreach::FillerBoard => "length of filler board of the width told",
         FieldBreach::FillerArea => "area under filler boards",
+        FieldBreach::BlockMoved => "mounting block moved from where it is drawn by",
+        FieldBreach::BlockBites => "bite of a mounting block that moving it would spare",
         _ => "",
     }
 }

@@ -9,6 +9,8 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
         LayingCode::WallBare => &WALL_BARE,
         LayingCode::PostPastStone => &POST_PAST_STONE,
         LayingCode::FillerBoard => &FILLER_BOARD,
+        LayingCode::BlockMoved => &BLOCK_MOVED,
+        LayingCode::PeakLeft => &PEAK_LEFT,
         LayingCode::PanelShort => &PANEL_SHORT,
         LayingCode::NotchThin => &NOTCH_THIN,
         LayingCode::MovementGap => &MOVEMENT_GAP,
@@ -25,7 +27,7 @@ pub(super) fn explanation(code: LayingCode) -> &'static Explanation {
 const STRIP_THIN: Explanation = Explanation {
     title: "A thin strip of a panel is left",
     cause: "A course is ripped to a strip lower than `courses.least_strip`, 2 in unless the job sets it: at a soffit, over a head, under a sill. Such a strip is hard to cut and to hold.",
-    remedy: "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
+    remedy: "Move the datum (`courses.datum`), or leave the strip out: a filler or frieze board of its height (`trim.frieze` at soffits), a band or a deeper trim covers it.",
     example: "[courses]\ndatum = 0    # and a wall 97 in high, courses of 8",
 };
 const WALL_BARE: Explanation = Explanation {
@@ -46,9 +48,21 @@ const SEAM_ON_JAMB: Explanation = Explanation {
     remedy: "Accept it, or lay one more panel in that course so that its seam moves. Another stock length (`product.length`) or a search of more rounds (`seams.effort = \"long\"`) may find a place.",
     example: "a wall that two panels just cover, with a window whose jamb is at its middle",
 };
+const BLOCK_MOVED: Explanation = Explanation {
+    title: "A mounting block is moved a little",
+    cause: "Where it is drawn the block, with the clearance around it, would cut no more than `courses.block_shift` out of the course over or under it, 1/2 in unless the job sets it. It is laid out up or down by that much, so that the course stays whole.",
+    remedy: "Set the block at the height that is told; its box stays where it is. `courses.block_shift = 0` leaves blocks where they are drawn.",
+    example: "a block whose top is on a course line",
+};
+const PEAK_LEFT: Explanation = Explanation {
+    title: "A peak is left to its channels",
+    cause: "Over the last course line the peak of a gable is lower than `courses.least_strip`. A piece that small cannot be cut and nailed; the channels along the rakes meet over it.",
+    remedy: "Close what shows between the channels with a piece of coil or trim. Moving the datum (`courses.datum`) makes the peak higher.",
+    example: "a gable whose peak is 1 in over a course line",
+};
 const FILLER_BOARD: Explanation = Explanation {
     title: "A place too narrow for siding gets a filler board",
-    cause: "Two openings, an opening and a corner, or a head and a soffit stand so near that less than `courses.least_width` of siding, 2 in unless the job sets it, would show between the trim on both sides; or what a course line leaves along a soffit, a sill or a start is hidden in the trim that holds it. No piece is laid there. A filler board is drawn, listed and bought, and the place is no part of the net area.",
+    cause: "Two openings, an opening and a corner, or a head and a soffit stand so near that less than `courses.least_width` of siding, 2 in unless the job sets it, would show between the trim on both sides. No piece is laid there. A filler board is drawn, listed and bought, and the place is no part of the net area.",
     remedy: "Rip a flat trim board to the width that is told, or wrap it in coil, and flash it as the trim beside it. Beside an opening the channels go around both. Where the architect can widen the room, siding fits.",
     example: "two windows 1 in apart",
 };

@@ -1,8 +1,9 @@
-//! Of places too narrow for siding.
+//! Of places too narrow for siding, and of blocks moved.
 
 use super::finding_words::FindingWords;
 use super::parts::first_of;
-use crate::model::filler::{FilledTo, FillerBy, FillerSide, PlacedFiller};
+use crate::finding::laying::MovedBlock;
+use crate::model::filler::{FilledTo, FillerSide, PlacedFiller};
 use crate::model::item::SidingPiece;
 use crate::units::{LengthStyle, counted};
 use crate::wording::takeoff::items::piece;
@@ -34,6 +35,31 @@ pub(super) fn words(
     )
 }
 
+/// Blocks that are moved.
+pub(super) fn blocks(wall: &str, blocks: &[MovedBlock], style: LengthStyle) -> FindingWords {
+    let one = |b: &MovedBlock| {
+        format!(
+            "{} {} {}",
+            b.block,
+            if b.by > 0.0 { "up" } else { "down" },
+            style.short(b.by.abs())
+        )
+    };
+    let each: Vec<String> = blocks.iter().map(one).collect();
+    FindingWords::new(
+        format!(
+            "{wall}: {} moved so that it cuts one course less: {}",
+            if blocks.len() == 1 {
+                "a mounting block is"
+            } else {
+                "each of these mounting blocks is"
+            },
+            first_of(&each, NAMED)
+        ),
+        "Set it at that height; its box stays. `courses.block_shift` says how far a block may be moved.",
+    )
+}
+
 fn board(f: &PlacedFiller, style: LengthStyle) -> String {
     let marks: Vec<&str> = f.boards.iter().map(|m| m.as_str()).collect();
     let size = format!("{} wide, {} long", style.short(f.width), style.length(f.length));
@@ -42,10 +68,7 @@ fn board(f: &PlacedFiller, style: LengthStyle) -> String {
 
 fn between(f: &PlacedFiller) -> String {
     let [a, b] = &f.between;
-    match f.by {
-        FillerBy::TooNear => format!("between {} and {}", side(a), side(b)),
-        FillerBy::Hidden => format!("between a course line and {}", side(a)),
-    }
+    format!("between {} and {}", side(a), side(b))
 }
 
 /// An opening by its name, another side by what it is.

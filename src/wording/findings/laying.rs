@@ -40,6 +40,8 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             ),
             "Say whether the stone turns the corner, and draw it on both elevations, or whether it stops against it.",
         ),
+        F::BlockMoved { wall, blocks } => fillers::blocks(&format!("{on}{wall}"), blocks, style),
+        F::PeakLeft { wall, height } => peak_left(&format!("{on}{wall}"), &style.short(*height)),
         F::FillerBoard { wall, fillers, least, piece } => {
             fillers::words(&format!("{on}{wall}"), fillers, *least, *piece, style)
         }
@@ -60,14 +62,9 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             seam_on_jamb(&format!("{on}{wall}"), courses, &style.short(*within), *piece)
         }
         F::CheckFailed { places } => check_failed(*places),
-        F::LongPanelGap { length, gap } => FindingWords::new(
-            format!(
-                "panels of {} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {} is taken",
-                style.length(*length),
-                style.short(*gap)
-            ),
-            "Set `product.end_gap` from the manufacturer's instructions (association manual).",
-        ),
+        F::LongPanelGap { length, gap } => {
+            long_panel_gap(&style.length(*length), &style.short(*gap))
+        }
         F::OneLot { color, piece } => one_lot(color.as_deref(), *piece),
         F::CrewTakesMore { crew, bought, length, piece: of } => {
             crew_takes_more([*crew, *bought], *length, *of, style)
@@ -77,6 +74,24 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             format!("Draw it on a layer that `zone.{number}.layers` names, or give it a `region`."),
         ),
     }
+}
+
+fn peak_left(wall: &str, height: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "{wall}: the peak is {height} over the last course line, too low for a piece, and is left to the channels along the rakes"
+        ),
+        "Close what shows between the channels with a piece of coil or trim.",
+    )
+}
+
+fn long_panel_gap(length: &str, gap: &str) -> FindingWords {
+    FindingWords::new(
+        format!(
+            "panels of {length} are 20 ft or longer: their manufacturer states a larger gap at the ends; the usual {gap} is taken"
+        ),
+        "Set `product.end_gap` from the manufacturer's instructions (association manual).",
+    )
 }
 
 fn crew_takes_more(
@@ -107,7 +122,7 @@ fn strip_thin(
         format!(
             "{on}course {course}: a strip only {height} high is left between {left} and {right} on {wall}"
         ),
-        "Move the datum (`courses.datum`), or cover the strip with a band or a deeper trim.",
+        "Move the datum (`courses.datum`), or leave the strip out: a filler or frieze board of its height (`trim.frieze` at soffits), a band or a deeper trim covers it.",
     )
 }
 

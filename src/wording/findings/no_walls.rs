@@ -146,7 +146,7 @@ fn advice_for(seen: &Seen) -> String {
             "Such lines are boards and battens, metal, shingles, brick or stone, not lap siding. If lap siding goes there, draw each wall as a closed outline on A-WALL-OTLN."
         }
         Seen::Level { why: NoCourses::Layer, .. } => {
-            "If they are siding, name their layer as `texture` under [layers] in the job file."
+            "If they are siding, name their layer as `wall` under [layers] in the job file."
         }
         Seen::Level { why: NoCourses::Spacing, .. } => {
             "If they are siding, look whether the unit is right, or draw each wall as a closed outline on A-WALL-OTLN."
