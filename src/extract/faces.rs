@@ -54,10 +54,8 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
-    let mut bands = parts::seated(bands, &outlines);
-    bands.extend(outlines.iter().flat_map(|o| o.trimmings.boards.iter().cloned()));
-    let channels: Vec<(Point, Point)> =
-        outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect();
+    let mut bands = with_boards(parts::seated(bands, &outlines), &outlines);
+    let channels = channels(&outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let mut out = Shown::default();
     let replaced = outlines.iter().filter_map(|o| o.given.as_ref()).flat_map(|g| &g.replaced);
@@ -121,6 +119,17 @@ fn names(
         wall.map_or_else(WallId::default, |_| format!("{}-{number}", local.slug).into())
     };
     outlines.iter().map(&mut name).collect()
+}
+
+/// Upright sides of planes of drawn siding that are no corners.
+fn channels(outlines: &[Outline]) -> Vec<(Point, Point)> {
+    outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect()
+}
+
+/// Bands, and the boards read from the gaps of drawn siding.
+fn with_boards(mut bands: Vec<Polygon>, outlines: &[Outline]) -> Vec<Polygon> {
+    bands.extend(outlines.iter().flat_map(|o| o.trimmings.boards.iter().cloned()));
+    bands
 }
 
 /// What lies on the walls of a view before they are known.

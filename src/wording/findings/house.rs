@@ -55,15 +55,12 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),
         F::SideLeans { lean, length } => side_leans(*lean, *length, style),
-        F::DrawnUnused { layer, role, drawn, used, left, meant: _ } => {
+        F::DrawnUnused { layer, role, drawn, used, left, .. } => {
             unused::words(layer, *role, [*drawn, *used], left, style)
         }
         F::OpeningsOffSiding { openings } => planes::off_siding(*openings, &layer),
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
-        F::OpeningStraddles { past } => FindingWords::new(
-            format!("an opening{layer} reaches {} out of its wall", style.short(*past)),
-            "Move the opening or the outline; the part outside is left out.",
-        ),
+        F::OpeningStraddles { past } => straddles(&layer, *past, style),
         F::OpeningSize { says, stated, drawn, openings } => {
             opening_size(says, [*stated, *drawn], *openings, style)
         }
@@ -246,5 +243,12 @@ fn fixture_outside(layer: &str) -> FindingWords {
     FindingWords::new(
         format!("a fixture{layer} lies on no wall; it is left out"),
         "Move it onto its wall, or off the fixture layer.",
+    )
+}
+
+fn straddles(layer: &str, past: f64, style: LengthStyle) -> FindingWords {
+    FindingWords::new(
+        format!("an opening{layer} reaches {} out of its wall", style.short(past)),
+        "Move the opening or the outline; the part outside is left out.",
     )
 }
