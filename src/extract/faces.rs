@@ -57,9 +57,8 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let mut bands = with_boards(parts::seated(bands, &outlines), &outlines);
     let channels = channels(&outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
-    let mut out = Shown::default();
-    let replaced = outlines.iter().filter_map(|o| o.given.as_ref()).flat_map(|g| &g.replaced);
-    out.taken = replaced.map(|r| *r - local.origin.to_vec2()).collect();
+    let taken = given::replaced(&outlines, local.origin.to_vec2());
+    let mut out = Shown { taken, ..Shown::default() };
     let outlines = match by_hand::names_walls(local.job) {
         false => outlines.into_iter().map(|o| (o, WallId::default())).collect(),
         true => {

@@ -13,7 +13,7 @@ use crate::finding::{Finding, Findings};
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, ring_contains, total_area};
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::{Point, Ring};
+use crate::geom::vocabulary::{Point, Rect, Ring, Vec2};
 use crate::job::Job;
 use crate::job::by_hand::ring;
 use crate::model::house::{DrawnOpening, OpeningKind, WallWay};
@@ -105,6 +105,12 @@ fn gives_way(number: usize, o: &Outline, share: f64) -> Finding {
         percent: (100.0 * share).min(100.0),
         covered: share >= COVERED,
     })
+}
+
+/// Boxes of the drawn walls that give way to given ones, moved back by `origin`.
+pub(super) fn replaced(walls: &[Outline], origin: Vec2) -> Vec<Rect> {
+    let given = walls.iter().filter_map(|o| o.given.as_ref());
+    given.flat_map(|g| &g.replaced).map(|r| *r - origin).collect()
 }
 
 /// What was found with the drawn wall goes over to the given one.

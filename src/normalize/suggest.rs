@@ -207,7 +207,10 @@ const LEAST_HEIGHTS: usize = 6;
 pub fn outline_layers(drawing: &Drawing, layers: &[LayerUse]) -> Vec<LayerGuess> {
     let loops = outlines(drawing);
     let borders = borders(drawing, &loops);
-    let free = |i: &usize| layers.get(*i).is_some_and(|l| l.role.is_none()) && !borders.contains(i);
+    // A name that says window is no wall's.
+    let says_other = |l: &LayerUse| by_name(&l.layer.name).is_some_and(|(r, _)| r != Role::Wall);
+    let is_free = |l: &LayerUse| l.role.is_none() && !says_other(l);
+    let free = |i: &usize| layers.get(*i).is_some_and(is_free) && !borders.contains(i);
     let mut all: Vec<(usize, f64)> = loops
         .iter()
         .filter(|(i, _)| free(i))

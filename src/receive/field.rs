@@ -49,13 +49,9 @@ pub fn field(
     let corners = WallCorners::of(house, of, set_backs);
     let (taken, mut moved) = covered(of, trim, &corners);
     off.extend(taken);
-    for e in of.edges.iter().filter(|e| e.kind == EdgeKind::BareTop) {
-        off.extend(raised(e.from, e.to, keep.ledge));
-        if keep.ledge > 0.0 {
-            let up = Vec2::new(0.0, keep.ledge);
-            moved.push(DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() });
-        }
-    }
+    let (over, raised_sides) = over_ledges(of, keep.ledge);
+    off.extend(over);
+    moved.extend(raised_sides);
     let fillers: Vec<Polygon> = of.fillers.iter().map(DrawnFiller::shape).collect();
     if !fillers.is_empty() {
         bare.push(BarePart { by: BareBy::Filler, shapes: union_all(&fillers) });
@@ -82,6 +78,14 @@ pub fn field(
         edges
     };
     Field { elevation, wall, shapes, edges, bare }
+}
+
+/// What panels keep clear of over ledges, and the sides they start from instead.
+fn over_ledges(wall: &DrawnWall, clear: f64) -> (Vec<Polygon>, Vec<DrawnEdge>) {
+    let ledges = || wall.edges.iter().filter(|e| clear > 0.0 && e.kind == EdgeKind::BareTop);
+    let up = Vec2::new(0.0, clear);
+    let moved = |e: &DrawnEdge| DrawnEdge { from: e.from + up, to: e.to + up, ..e.clone() };
+    (ledges().filter_map(|e| raised(e.from, e.to, clear)).collect(), ledges().map(moved).collect())
 }
 
 /// Whether a side stands beside a post's line and wholly past the corner's ends: under a rake the siding

@@ -304,6 +304,10 @@ impl<'a> Told<'a> {
     /// Where the scale is wrong, what is said of the whole drawing is about it.
     fn about(&self, place: Rect, walls: &[&Read], title: &str, is_scale: bool) -> BTreeSet<String> {
         let about = |f: &Finding, text: &str| {
+            // What is said of the unit is about nothing but the scale.
+            if !is_scale && f.code().word().starts_with("unit") {
+                return false;
+            }
             let mut at = f.at.iter().chain(&f.also);
             let of_view = f.at.is_none()
                 && f.elevation.as_ref().is_some_and(|e| e.as_str().eq_ignore_ascii_case(title));

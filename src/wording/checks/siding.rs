@@ -47,9 +47,7 @@ pub(super) fn piece(breach: &PieceBreach, style: LengthStyle) -> String {
             figure::length(*cut, style),
             figure::length(*on_wall, style)
         ),
-        PieceBreach::StripUnderLeast => {
-            "a strip of it is lower than the datum is said to leave".to_owned()
-        }
+        PieceBreach::StripUnderLeast => "a strip lower than told with the datum".to_owned(),
         PieceBreach::PeakUnderLeast => "a peak too low for a piece".to_owned(),
         PieceBreach::SeamEnds => "they do not meet with factory ends".to_owned(),
         PieceBreach::FactoryEnd { hand } => {
