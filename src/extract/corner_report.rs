@@ -6,7 +6,7 @@ use crate::finding::{Finding, Findings};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Pairing};
-use crate::model::house::House;
+use crate::model::house::{House, WallWay};
 use crate::model::ids::WallId;
 
 /// Two elevations may show a corner this much higher or lower before it is told, inches: common
@@ -33,10 +33,18 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
         let finding = Finding::new(finding).on(&side.elevation);
         findings.push(finding.at(source(side, first.low)));
     }
-    for c in open.iter().filter(|_| !alone) {
+    for (n, c) in open.iter().enumerate().filter(|_| !alone) {
+        // Where a plane ends and the next one begins there is one question for both.
+        if open[..n].iter().any(|before| is_one_break(house, before, c)) {
+            continue;
+        }
         let side = &c.sides[0];
-        let finding = Finding::new(not_drawn(c)).on(&side.elevation);
-        findings.push(finding.at(source(side, c.low)));
+        let mut finding = not_drawn(c);
+        if let CornerFinding::ReturnNotDrawn { others, .. } = &mut finding {
+            let more = open[n + 1..].iter().filter(|after| is_one_break(house, c, after));
+            others.extend(more.map(|after| after.id.clone()));
+        }
+        findings.push(Finding::new(finding).on(&side.elevation).at(source(side, c.low)));
     }
     for c in house.corners.iter().filter(|c| c.by == Pairing::Neighbor) {
         let (corner, turns, angle) = (c.id.clone(), c.kind, c.angle);
@@ -47,6 +55,25 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
     for c in house.corners.iter().filter(|c| c.paired() && c.by != Pairing::Job) {
         disagree(house, c, &source, findings);
     }
+}
+
+/// How far apart two ends of planes stand that are one break, inches: a corner board.
+const BREAK: f64 = 8.0;
+
+/// Whether one plane of drawn siding ends where the other begins, on one elevation.
+fn is_one_break(house: &House, a: &Corner, b: &Corner) -> bool {
+    let (s, t) = (&a.sides[0], &b.sides[0]);
+    let walls = || house.elevations.iter().flat_map(|e| &e.walls);
+    let drawn = |id: &WallId| walls().any(|w| w.id == *id && w.way == WallWay::Hatch);
+    if ![&s.wall, &t.wall].into_iter().all(drawn) {
+        return false;
+    }
+    s.elevation == t.elevation
+        && s.wall != t.wall
+        && s.side != t.side
+        && (s.x - t.x).abs() <= BREAK
+        && s.low < t.high
+        && t.low < s.high
 }
 
 fn not_drawn(c: &Corner) -> CornerFinding {

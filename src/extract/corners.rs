@@ -6,7 +6,7 @@
 
 use crate::geom::tol::{LEVEL, SAME, same};
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
-use crate::model::house::{EdgeKind, House};
+use crate::model::house::{EdgeKind, House, WallWay};
 use crate::model::ids::CornerId;
 
 /// Sides shorter than this are no corner of their own worth a question, inches.
@@ -141,6 +141,9 @@ fn seen(house: &House) -> Vec<Seen> {
     for (elevation, e) in house.elevations.iter().enumerate() {
         for w in &e.walls {
             let mut mine: Vec<Seen> = Vec::new();
+            // A plane read from patches of siding has its bands, roofs and openings from the gaps: what
+            // stands over one another at its end is one corner.
+            let of_patches = w.way == WallWay::Hatch;
             for edge in &w.edges {
                 let kind = match edge.kind {
                     EdgeKind::OutsideCorner => CornerKind::Outside,
@@ -156,8 +159,7 @@ fn seen(house: &House) -> Vec<Seen> {
                         && s.side.side == side
                         && (s.side.x - x).abs() <= LEVEL
                         && s.tag == edge.tag
-                        && low <= s.side.high + SAME
-                        && high >= s.side.low - SAME
+                        && (of_patches || (low <= s.side.high + SAME && high >= s.side.low - SAME))
                 });
                 match follows {
                     Some(s) => {

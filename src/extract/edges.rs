@@ -15,20 +15,35 @@ pub(super) const CORNER_REACH: f64 = 6.0;
 /// How far from a corner's foot its tag may stand, inches: part of the convention.
 const TAG_REACH: f64 = 18.0;
 
+/// What stands along the sides of a wall.
+pub(super) struct Beside<'a> {
+    /// What is not sided.
+    pub(super) bare: &'a [Polygon],
+    pub(super) roofs: &'a [Polygon],
+    /// Upright sides that are no corners.
+    pub(super) channels: &'a [(Point, Point)],
+}
+
+impl Beside<'_> {
+    fn is_channel(&self, from: Point, to: Point) -> bool {
+        let middle = from.midpoint(to);
+        self.channels.iter().any(|(a, b)| on_segment(middle, *a, *b))
+    }
+}
+
 /// The sides of a wall's faces, each named.
 pub(super) fn edges(
     local: &ViewFrame,
     outline: &[Point],
     faces: &[Polygon],
-    bare: &[Polygon],
-    roofs: &[Polygon],
+    beside: &Beside,
     findings: &mut Findings,
 ) -> Vec<DrawnEdge> {
     let boxed = |shapes: &[Polygon]| -> Vec<(Rect, Polygon)> {
         let reach = |s: &Polygon| s.bounds().inflate(BESIDE, BESIDE);
         shapes.iter().map(|s| (reach(s), s.clone())).collect()
     };
-    let (bare, roofs) = (boxed(bare), boxed(roofs));
+    let (bare, roofs) = (boxed(beside.bare), boxed(beside.roofs));
     let mut out = Vec::new();
     let foot = outline.iter().map(|p| p.y).fold(f64::INFINITY, f64::min);
     for ring in faces.iter().flat_map(Polygon::rings) {
@@ -43,6 +58,9 @@ pub(super) fn edges(
                 findings.push(finding.at(local.source(from)).on(&local.view.name));
             }
             let tag = if plumb(rise.x) { tag(local, from, to, foot) } else { None };
+            // A tag is drawn at a corner, whatever stands beside it.
+            let cut = kind == EdgeKind::OutsideCorner && tag.is_none();
+            let kind = if cut && beside.is_channel(from, to) { EdgeKind::Abutment } else { kind };
             out.push(DrawnEdge { kind, from, to, pitch, tag });
         }
     }

@@ -1,7 +1,7 @@
 //! Walls of a view: outlines, what is bare or hidden in them, and faults of outlines.
 
 use super::crossing::{crossed, crossing};
-use super::edges::edges;
+use super::edges::{Beside, edges};
 use super::frame::ViewFrame;
 use super::give::{give_obstacles, give_openings};
 use super::hidden::{hidden, touches, within};
@@ -49,11 +49,13 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
         every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
     }
     let mut bare: Vec<Polygon> = zones::bare(local);
+    bare.extend(outlines.iter().flat_map(|o| o.trimmings.bare.iter().cloned()));
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
     let zones = zones::areas(local, &outlines, &every, &roofs);
     let frame = outlines.iter().map(Outline::frame).reduce(|a, b| a.union(b)).unwrap_or_default();
     let bands = parts::bands(local, frame, loops(local, Role::Band));
-    let mut bands = parts::seated(bands, &outlines);
+    let mut bands = with_boards(parts::seated(bands, &outlines), &outlines);
+    let channels = channels(&outlines);
     let (lines, gap) = (parts::joints(local), local.job.trim.movement_gap);
     let taken = given::replaced(&outlines, local.origin.to_vec2());
     let mut out = Shown { taken, ..Shown::default() };
@@ -91,7 +93,7 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
         full.into_iter().for_each(|n| findings.push(n));
         return Shown::default();
     }
-    let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, gap };
+    let hiding = Hiding { bare: &bare, roofs: &roofs, bands: &bands, channels: &channels, gap };
     for wall in &mut found {
         give_edges(local, wall, &hiding, findings);
     }
@@ -116,6 +118,17 @@ fn names(
         wall.map_or_else(WallId::default, |_| format!("{}-{number}", local.slug).into())
     };
     outlines.iter().map(&mut name).collect()
+}
+
+/// Upright sides of planes of drawn siding that are no corners.
+fn channels(outlines: &[Outline]) -> Vec<(Point, Point)> {
+    outlines.iter().flat_map(|o| o.trimmings.channels.iter().copied()).collect()
+}
+
+/// Bands, and the boards read from the gaps of drawn siding.
+fn with_boards(mut bands: Vec<Polygon>, outlines: &[Outline]) -> Vec<Polygon> {
+    bands.extend(outlines.iter().flat_map(|o| o.trimmings.boards.iter().cloned()));
+    bands
 }
 
 /// What lies on the walls of a view before they are known.
@@ -173,6 +186,8 @@ struct Hiding<'a> {
     bare: &'a [Polygon],
     roofs: &'a [Polygon],
     bands: &'a [Polygon],
+    /// Upright sides that are no corners.
+    channels: &'a [(Point, Point)],
     /// Width of the strip at a joint of the building.
     gap: f64,
 }
@@ -194,7 +209,8 @@ fn give_edges(local: &ViewFrame, wall: &mut DrawnWall, hiding: &Hiding, findings
     bare.extend(hiding.bands.iter().filter(|b| touches(b, &whole[0])).cloned());
     bare.extend(strips.iter().cloned());
     bare.extend(zones::border(local, &whole[0].clone().wound()));
-    wall.edges = edges(local, &wall.outline, &wall.faces, &bare, &hides(hiding.roofs), findings);
+    let beside = Beside { bare: &bare, roofs: &hides(hiding.roofs), channels: hiding.channels };
+    wall.edges = edges(local, &wall.outline, &wall.faces, &beside, findings);
     wall.bands = parts::boards(wall, hiding.bands, &strips);
 }
 
@@ -212,7 +228,8 @@ fn settled(
         .map(|mut o| {
             o.ring = place(&o.ring);
             o.openings.iter_mut().for_each(|w| w.outline = place(&w.outline));
-            if o.way == WallWay::Hatch {
+            o.trimmings = o.trimmings.moved(|p| local.place(p));
+            if o.way == WallWay::Hatch && o.patches.is_empty() {
                 hatch::settle(&mut o, &known);
             }
             o

@@ -5,14 +5,16 @@ use super::frame::ViewFrame;
 use super::given;
 use super::hidden::meet;
 use super::limits::NOISE;
+use super::openings::report_outside;
 use super::ways::recess;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
 use crate::geom::boolean::intersection;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::{LEVEL, SAME};
-use crate::geom::vocabulary::Rect;
-use crate::model::house::{DrawnObstacle, DrawnOpening, DrawnWall};
+use crate::geom::vocabulary::{Point, Rect};
+use crate::model::house::{DrawnObstacle, DrawnOpening, DrawnWall, WallWay};
+use crate::origin::Origin;
 
 /// Each opening goes to the wall it lies in; one outside every wall is told.
 pub(super) fn give_openings(
@@ -24,6 +26,8 @@ pub(super) fn give_openings(
     let wholes: Vec<[Polygon; 1]> =
         walls.iter().map(|w| [Polygon::simple(w.outline.clone())]).collect();
     let boxes: Vec<Rect> = wholes.iter().map(|w| w[0].bounds()).collect();
+    let drawn = walls.iter().all(|w| w.way == WallWay::Hatch);
+    let mut off: Vec<(Origin, Point)> = Vec::new();
     for opening in openings {
         let shape = [Polygon::simple(opening.outline.clone()).wound()];
         let b = shape[0].bounds();
@@ -34,9 +38,7 @@ pub(super) fn give_openings(
         let area = total_area(&shape);
         let at = local.source(shape[0].bounds().center());
         let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
-            let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
-            let finding = Finding::new(HouseFinding::OpeningOutside { accepted });
-            findings.push(finding.about(&opening.origin).at(at).on(&local.view.name));
+            off.push((opening.origin, at));
             continue;
         };
         let wall = &mut walls[i];
@@ -64,6 +66,7 @@ pub(super) fn give_openings(
             wall.openings.push(mine);
         }
     }
+    report_outside(local, drawn, &off, findings);
     for w in walls {
         w.openings.sort_by(|a, b| {
             let (a, b) = (a.sides(), b.sides());

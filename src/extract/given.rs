@@ -61,6 +61,7 @@ fn with_walls(
                 elevation: w.elevation.clone(),
                 replaced: Vec::new(),
             }),
+            ..Outline::default()
         })
         .collect();
     let mut kept = Vec::new();

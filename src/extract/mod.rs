@@ -25,6 +25,8 @@ mod openings;
 mod order;
 mod outline;
 mod parts;
+mod patch;
+mod planes;
 mod returns;
 mod shown;
 mod siding;
@@ -212,6 +214,7 @@ fn sided_views<'a>(
     let mut shown = Vec::new();
     for view in views {
         let walls = walls_of(lines, view, found, job, findings);
+        let walls = planes::of_view(lines, view, walls, (job, findings));
         if let Some(note) = limits::too_many_walls(&view.name, walls.len()) {
             findings.push(note);
             findings.refuse_on_error()?;

@@ -3,6 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::frame::ViewFrame;
+use super::limits::MOST_TOLD;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
 use crate::geom::boolean::union_all;
 use crate::geom::offset::moved_out;
 use crate::geom::polygon::{Polygon, bounds, is_level_rectangle, signed_area};
@@ -10,6 +13,7 @@ use crate::geom::tol::{SAME, snap};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnObstacle, DrawnOpening, OpeningKind};
 use crate::model::linework::{Role, Stroke};
+use crate::origin::Origin;
 
 /// A door wider than this, inches, is an overhead door: the widest pair of hinged doors is 6 ft,
 /// the narrowest garage door 8 ft (`TakeoffFact::CallSizes`).
@@ -76,6 +80,28 @@ pub(super) fn openings(local: &ViewFrame) -> Vec<DrawnOpening> {
             }
         })
         .collect()
+}
+
+/// Tells of openings that lie on no wall: off drawn siding all at once, for it is drawn where it is.
+pub(super) fn report_outside(
+    local: &ViewFrame,
+    is_drawn: bool,
+    off: &[(Origin, Point)],
+    findings: &mut Findings,
+) {
+    if !is_drawn {
+        let accepted = local.job.drawing.accept.iter().any(|c| c == "opening-outside");
+        for (origin, at) in off {
+            let finding = Finding::new(HouseFinding::OpeningOutside { accepted }).about(origin);
+            findings.push(finding.at(*at).on(&local.view.name));
+        }
+        return;
+    }
+    let Some((first, at)) = off.first() else { return };
+    let kind = HouseFinding::OpeningsOffSiding { openings: off.len() };
+    let mut finding = Finding::new(kind).about(first).at(*at).on(&local.view.name);
+    finding.also.extend(off.iter().skip(1).take(MOST_TOLD).map(|o| o.1));
+    findings.push(finding);
 }
 
 /// The fixtures of a view.

@@ -1,5 +1,6 @@
 //! The outside of a wall as it is found, and places of the drawing.
 
+use super::patch::Patch;
 use crate::geom::polygon::{Polygon, bounds};
 use crate::geom::vocabulary::{Point, Rect, Ring};
 use crate::model::house::{DrawnOpening, WallWay};
@@ -7,7 +8,7 @@ use crate::model::linework::{Linework, Stroke};
 use crate::origin::{EntityKind, Origin};
 
 /// The outside of one wall, however found.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Outline {
     /// Inches of the whole drawing.
     pub(crate) ring: Ring,
@@ -22,8 +23,36 @@ pub(crate) struct Outline {
     pub(crate) exposure: Option<f64>,
     /// Openings that its way found with it, inches of the whole drawing.
     pub(crate) openings: Vec<DrawnOpening>,
+    /// The patches of drawn siding it was taken from; none where an outline is drawn.
+    pub(crate) patches: Vec<Patch>,
+    /// What parts the siding of its plane.
+    pub(crate) trimmings: Trimmings,
     /// What of the job gives it; none where it is drawn.
     pub(crate) given: Option<GivenBy>,
+}
+
+/// What parts the siding of a plane, read from the gaps between its patches; inches as the outline's.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Trimmings {
+    /// Bands, corner boards and other boards.
+    pub(crate) boards: Vec<Polygon>,
+    /// Roofs, decks and posts that stand before it.
+    pub(crate) bare: Vec<Polygon>,
+    /// Upright sides that are no corners of the house.
+    pub(crate) channels: Vec<(Point, Point)>,
+}
+
+impl Trimmings {
+    /// With every place moved.
+    pub(crate) fn moved(&self, place: impl Fn(Point) -> Point) -> Self {
+        let all = |shapes: &[Polygon]| shapes.iter().map(|p| p.map(&place)).collect();
+        let side = |s: &(Point, Point)| (place(s.0), place(s.1));
+        Trimmings {
+            boards: all(&self.boards),
+            bare: all(&self.bare),
+            channels: self.channels.iter().map(side).collect(),
+        }
+    }
 }
 
 /// What of the job gives a wall outright.

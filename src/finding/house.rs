@@ -139,6 +139,24 @@ group! {
             /// Distances of the hatches' lines, inches.
             line_spacings: Vec<f64>,
         }
+        /// Patches of siding were taken for one plane though a line, a board or a roof parts them.
+        PlaneAssumed "plane-assumed", Warning, Architect {
+            /// Upright lines and boards from foot to head inside a plane.
+            uprights: usize,
+            /// Roofs and decks across a plane.
+            roofs: usize,
+            /// Openings that only a hole in the siding shows.
+            holes: usize,
+        }
+        /// What is too small to side was left out of patches of siding, or filled.
+        SidingDetail "siding-detail", Info, Office {
+            /// Notches and gaps filled.
+            filled: usize,
+            /// Strips left out.
+            strips: usize,
+            /// Area of the strips, square feet.
+            area: f64,
+        }
         /// Walls were taken from the faces of loose lines.
         WallsFromLines "walls-from-lines", Warning, Architect {
             /// Walls by elevation.
@@ -180,6 +198,11 @@ group! {
         OpeningOutside "opening-outside", Error or Warning if accepted, Architect {
             /// Whether the job accepts it.
             accepted: bool,
+        }
+        /// Openings of a view whose walls are drawn siding lie outside it: in stone, in a roof.
+        OpeningsOffSiding "openings-off-siding", Warning, Architect {
+            /// How many.
+            openings: usize,
         }
         /// An opening reaches out of its wall.
         OpeningStraddles "opening-straddles", Warning, Architect {

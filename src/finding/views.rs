@@ -17,6 +17,8 @@ pub enum OtherView {
     Section,
     /// A detail.
     Detail,
+    /// A part of a view that is drawn whole too.
+    Partial,
     /// An elevation of a room.
     Interior,
 }

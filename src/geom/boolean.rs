@@ -134,6 +134,18 @@ fn closed(p: &Polygon) -> Vec<Polygon> {
     back.iter().map(|q| q.map(snapped)).collect()
 }
 
+/// The parts of shapes that are narrower than `width`, inches.
+pub fn thinner_than(shapes: &[Polygon], width: f64) -> Vec<Polygon> {
+    use geo::algorithm::buffer::{Buffer, BufferStyle, LineJoin};
+    let style = |d: f64| BufferStyle::new(d).line_join(LineJoin::Miter(0.1));
+    let all = to_geo(shapes);
+    let body = all.buffer_with_style(style(-width / 2.0));
+    // A little wider, so that corners that come back are not taken for parts.
+    let body = body.buffer_with_style(style(width / 2.0 + SAME));
+    let snapped = |q: Point| Point::new(super::tol::snap(q.x), super::tol::snap(q.y));
+    from_geo(&all.difference(&body)).iter().map(|p| p.map(snapped)).collect()
+}
+
 #[cfg(test)]
 mod tests {
     #[test]
@@ -197,5 +209,17 @@ mod tests {
         assert_eq!(field.len(), 1);
         assert_eq!(total_area(&field), 300.0 * 96.0 - 36.0 * 48.0);
         assert_eq!(field[0].holes.len(), 1);
+    }
+
+    #[test]
+    fn a_leg_is_thin_and_the_body_it_hangs_on_is_not() {
+        use super::*;
+        // A body of 20 x 10 with a leg 1 in wide, 8 long, at its foot.
+        let ring = [(0, 0), (19, 0), (19, -8), (20, -8), (20, 10), (0, 10)];
+        let ring = ring.map(|(x, y)| Point::new(f64::from(x), f64::from(y)));
+        let thin = thinner_than(&[Polygon::simple(ring.to_vec())], 2.0);
+        assert_eq!(thin.len(), 1);
+        assert!((thin[0].area() - 8.0).abs() < 0.2, "{thin:?}");
+        assert!(thinner_than(&[Polygon::rect(0.0, 0.0, 20.0, 10.0)], 2.0).is_empty());
     }
 }

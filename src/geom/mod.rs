@@ -4,6 +4,7 @@ pub mod arrangement;
 pub mod boolean;
 pub mod curve;
 pub mod flatten;
+pub mod gaps;
 pub mod near;
 pub mod offset;
 pub mod polygon;

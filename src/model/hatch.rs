@@ -28,6 +28,12 @@ impl Hatch {
         self.families.first().map(LineFamily::spacing)
     }
 
+    /// Height of one of its lines, if it is drawn like lap siding.
+    pub fn level_line(&self) -> Option<f64> {
+        self.level_spacing()?;
+        self.families.first().map(|f| f.base.y)
+    }
+
     /// The spacing of its lines, drawing units, if all of them are whole and upright.
     pub fn upright_spacing(&self) -> Option<f64> {
         if self.solid || !self.families.iter().all(LineFamily::upright) {

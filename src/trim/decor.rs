@@ -4,7 +4,7 @@
 use super::channels::merged;
 use super::shaped_flashing;
 use super::stock::{LEAST, LEAST_LAST, Place, part, parted};
-use crate::geom::polygon::{is_level_rectangle, sides};
+use crate::geom::polygon::{bounds, is_level_rectangle, sides};
 use crate::geom::tol::{LEVEL, SAME, level, snap};
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::job::{Job, TopFinish};
@@ -46,8 +46,14 @@ fn bands(place: &Place, job: &Job) -> Vec<TrimPiece> {
     lines.flat_map(|(a, b)| board(place, TrimKind::Band, a, b, job)).collect()
 }
 
-/// The middle line of a band, left to right, along its longest side that is not plumb.
+/// The middle line of a band, left to right, along its longest side that is not plumb; of an upright
+/// board, foot to head.
 fn middle_line(ring: &[Point]) -> Option<(Point, Point)> {
+    let b = bounds(ring)?;
+    if is_level_rectangle(ring) && b.height() > b.width() {
+        let x = snap((b.x0 + b.x1) / 2.0);
+        return Some((Point::new(x, b.y0), Point::new(x, b.y1)));
+    }
     let run =
         |s: &(Point, Point)| if (s.1.x - s.0.x).abs() > LEVEL { s.0.distance(s.1) } else { 0.0 };
     let (a, b) = sides(ring).max_by(|s, t| run(s).total_cmp(&run(t)))?;

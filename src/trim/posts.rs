@@ -12,7 +12,7 @@ use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
-use crate::model::house::{DrawnWall, EdgeKind, House};
+use crate::model::house::{DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::ElevationName;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
@@ -51,18 +51,29 @@ pub(super) fn pieces(house: &House, fields: &[Field], job: &Job) -> Vec<TrimPiec
         }
     }
     for corner in &house.corners {
-        for reach in reaches(fields, &on, corner, job) {
+        for reach in reaches(fields, (&on, past_bands(house, corner)), corner, job) {
             out.extend(post(house, fields, corner, &reach, job));
         }
     }
     out
 }
 
+/// Widest band that a post runs on past, inches: where the siding is drawn to the band and no closer, the
+/// band butts the post (common practice, no source).
+const BAND: f64 = 16.0;
+
+/// The gaps in the siding that the post of a corner runs on past.
+fn past_bands(house: &House, corner: &Corner) -> f64 {
+    let walls = || house.elevations.iter().flat_map(|e| &e.walls);
+    let drawn = |wall: &str| walls().any(|w| w.id == wall && w.way == WallWay::Hatch);
+    if corner.sides.iter().all(|s| drawn(&s.wall)) { BAND } else { 0.0 }
+}
+
 /// Parts of a corner that siding reaches from either wall: what overlaps or touches is one post.
-/// `on` has the fields of each wall.
+/// `on` has the fields of each wall; a post runs on past gaps up to `past`.
 fn reaches(
     fields: &[Field],
-    on: &BTreeMap<&str, Vec<usize>>,
+    (on, past): (&BTreeMap<&str, Vec<usize>>, f64),
     corner: &Corner,
     job: &Job,
 ) -> Vec<Reach> {
@@ -103,7 +114,7 @@ fn reaches(
     parts.sort_by(|a, b| a.low.total_cmp(&b.low).then(first(a).cmp(&first(b))));
     let mut out: Vec<Reach> = Vec::new();
     for part in parts {
-        match out.last_mut().filter(|r| part.low <= r.high + SAME) {
+        match out.last_mut().filter(|r| part.low <= r.high + SAME.max(past)) {
             Some(r) => {
                 r.high = r.high.max(part.high);
                 r.parts.extend(part.parts);

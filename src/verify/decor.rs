@@ -106,8 +106,20 @@ fn covers(rule: &mut Cases, layout: &LaidHouse) {
     });
 }
 
-/// How long a band is along its longest side that is not plumb.
+/// How long a band is along its longest side that is not plumb; an upright board of four corners by its
+/// height.
 fn length_of(ring: &[Xy]) -> f64 {
+    let [x0, x1, y0, y1] = [(0, false), (0, true), (1, false), (1, true)].map(|(axis, most)| {
+        let all = ring.iter().map(|p| p[axis]);
+        if most { all.fold(f64::MIN, f64::max) } else { all.fold(f64::MAX, f64::min) }
+    });
+    let at_corner = |p: &Xy| {
+        let beside = |v: f64, ends: [f64; 2]| ends.iter().any(|e| (v - e).abs() < NEAR);
+        beside(p[0], [x0, x1]) && beside(p[1], [y0, y1])
+    };
+    if ring.len() == 4 && y1 - y0 > x1 - x0 && ring.iter().all(at_corner) {
+        return y1 - y0;
+    }
     let steps = ring.iter().zip(ring.iter().cycle().skip(1));
     let runs = steps.map(|(a, b)| (b[0] - a[0], b[1] - a[1])).filter(|d| d.0.abs() > NEAR);
     let Some((x, y)) = runs.max_by(|a, b| a.0.hypot(a.1).total_cmp(&b.0.hypot(b.1))) else {

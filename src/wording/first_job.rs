@@ -59,6 +59,7 @@ pub fn left_alone(title: &str, shows: OtherView) -> String {
         OtherView::Section => "a section",
         OtherView::Detail => "a detail",
         OtherView::Interior => "an elevation of a room",
+        OtherView::Partial => "part of a view that is drawn whole too",
     };
     format!("Left alone, by its title {shows}: {title}")
 }

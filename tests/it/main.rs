@@ -91,6 +91,7 @@ mod own_files;
 mod pasted;
 mod pdf_in;
 mod plain_words;
+mod planes;
 mod polygons;
 mod products;
 mod questions;

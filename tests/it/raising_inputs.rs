@@ -73,6 +73,20 @@ fn hatch() -> String {
     out + "97\n0\n75\n0\n76\n1\n52\n0\n41\n1\n77\n0\n78\n1\n53\n0\n43\n0\n44\n0\n45\n0\n46\n8\n79\n0\n98\n0\n"
 }
 
+/// A siding hatch with holes.
+fn hatches(holes: &[&[(f64, f64)]]) -> String {
+    let mut more = String::new();
+    for hole in holes {
+        more.push_str("92\n2\n72\n0\n73\n1\n93\n4\n");
+        hole.iter().for_each(|(x, y)| {
+            let _ = write!(more, "10\n{x}\n20\n{y}\n");
+        });
+        more.push_str("97\n0\n");
+    }
+    let paths = format!("91\n{}\n92", 1 + holes.len());
+    hatch().replace("91\n1\n92", &paths).replace("75\n0\n76", &(more + "75\n0\n76"))
+}
+
 fn only(entities: &str) -> String {
     format!("0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n")
 }
@@ -392,6 +406,17 @@ fn of_house(code: &str) -> Option<Input> {
         }
         "grade-too-fine" => rings(&[(WALL, &big), ("C-TOPO-PROF", &round(2_001))]),
         "walls-from-hatch" => drawn(&only(&hatch()), INCH),
+        "openings-off-siding" => {
+            let ring = "10\n260\n20\n30\n10\n290\n20\n30\n10\n290\n20\n70\n10\n260\n20\n70\n";
+            let window = format!("0\nLWPOLYLINE\n8\nA-GLAZ\n90\n4\n70\n1\n{ring}");
+            drawn(&only(&(hatch() + &window)), INCH)
+        }
+        // A hole that nothing is drawn in; a strip 1 in wide at the hatch's side.
+        "plane-assumed" => drawn(&only(&hatches(&[&rect(80.0, 30.0, 120.0, 70.0)])), INCH),
+        "siding-detail" => drawn(
+            &only(&hatches(&[&rect(80.0, 30.0, 120.0, 70.0), &rect(121.0, 30.0, 160.0, 70.0)])),
+            INCH,
+        ),
         "walls-from-lines" => drawn(&loose(""), INCH),
         "wall-foot" => drawn(&loose(&line("A-FLOR-LEVL", (0.0, 12.0), (200.0, 12.0))), INCH),
         // A strip 3 in high under the top: no wall and no opening.

@@ -3,6 +3,7 @@
 
 mod across;
 mod names;
+mod partial;
 mod reads;
 mod run_on;
 mod titles;
@@ -191,6 +192,10 @@ pub(crate) fn views(
     }
     of_given(outlines, &mut found, job);
     keep_sections_with_siding(lines, outlines, &mut found, findings);
+    let parts = partial::of_others(&found.iter().map(|v| v.name.as_str()).collect::<Vec<_>>());
+    for (v, part) in found.iter_mut().zip(parts) {
+        v.left_alone = v.left_alone.or((part && !v.of_job).then_some(OtherView::Partial));
+    }
     found.sort_by(|a, b| {
         a.region.x0.total_cmp(&b.region.x0).then(b.region.y0.total_cmp(&a.region.y0))
     });

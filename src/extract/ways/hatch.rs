@@ -3,6 +3,7 @@
 
 use super::recess::{self, FoundOpening};
 use crate::extract::outline::{Outline, stroke_box};
+use crate::extract::patch::Patch;
 use crate::geom::boolean::{even_odd, intersection, union_all, without_slits};
 use crate::geom::polygon::{Polygon, bounds, sides, signed_area, total_area};
 use crate::geom::tol::{LEVEL, SAME};
@@ -17,6 +18,9 @@ use crate::origin::EntityKind;
 const EXPOSURES: std::ops::RangeInclusive<f64> = 2.0..=14.0;
 /// Hatched areas smaller than this, square inches, are no walls: one square foot.
 const LEAST: f64 = 144.0;
+/// Smaller parts of a hatch than this, square inches, are left out: slits between slats and leaves
+/// (common practice, no source).
+const SCRAP: f64 = 24.0;
 
 /// Solid areas smaller than this, square inches, are arrows and shadows, no walls: ten square feet
 /// (common practice, no source).
@@ -61,23 +65,66 @@ pub(super) fn exposure_over(exposures: &[(Point, f64)], ring: &[Point]) -> Optio
     exposures.iter().find(|(at, _)| b.contains(*at)).map(|(_, e)| *e)
 }
 
-/// What hatches cover, joined where they meet without a line drawn between them; those that lie
-/// under one of `known` outlines are left out.
+/// What hatches cover: each area of drawn siding by itself, filled areas joined where they meet without
+/// a line drawn between them. Those that lie under one of `known` outlines are left out.
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     let taken: Vec<(Rect, Polygon)> = known.iter().map(|o| (o.frame(), o.polygon())).collect();
-    let mut areas: Vec<(Polygon, &HatchArea)> = Vec::new();
-    for h in lines.hatches.iter().filter(|h| is_siding(h) || is_filled(h)) {
-        let least = if is_filled(h) { LEAST_FILLED } else { LEAST };
+    let mut filled: Vec<(Polygon, &HatchArea)> = Vec::new();
+    let mut out = Vec::new();
+    for (with, h) in lines.hatches.iter().enumerate() {
+        let least = match (is_siding(h), is_filled(h)) {
+            (true, _) => LEAST,
+            (_, true) => LEAST_FILLED,
+            _ => continue,
+        };
+        let mut mine: Vec<Outline> = Vec::new();
+        let mut small: Vec<Polygon> = Vec::new();
         for p in without_slits(even_odd(&h.hatch.rings())) {
             let b = p.bounds();
             let near = taken.iter().filter(|(t, _)| t.intersect(b).area() > 0.0);
             let near: Vec<Polygon> = near.map(|(_, t)| t.clone()).collect();
             let covered = total_area(&intersection(std::slice::from_ref(&p), &near));
-            if p.area() >= least && covered < 0.02 * p.area() {
-                areas.push((p, h));
+            if covered >= 0.02 * p.area() {
+                continue;
+            }
+            match (lap_exposure(&h.hatch), h.hatch.level_line()) {
+                (Some(pitch), Some(level)) if !is_filled(h) && p.area() >= least => {
+                    mine.push(of_patch(p, pitch, level, (with, h)));
+                }
+                (Some(_), _) if !is_filled(h) && p.area() >= SCRAP => small.push(p),
+                _ if is_filled(h) && p.area() >= least => filled.push((p, h)),
+                _ => {}
             }
         }
+        // Small parts of a hatch are siding where the rest of it is.
+        if let Some(patches) = mine.first_mut().map(|o| &mut o.patches) {
+            let more = small
+                .into_iter()
+                .filter_map(|shape| Some(Patch { shape, ..patches.first()?.clone() }));
+            patches.extend(more.collect::<Vec<_>>());
+        }
+        out.extend(mine);
     }
+    out.extend(of_filled(lines, filled));
+    out.sort_by(|a, b| a.frame().x0.total_cmp(&b.frame().x0));
+    out
+}
+
+fn of_patch(shape: Polygon, pitch: f64, level: f64, (with, h): (usize, &HatchArea)) -> Outline {
+    let mut origin = h.origin.clone();
+    origin.entity = EntityKind::Hatch;
+    Outline {
+        ring: shape.outer.clone(),
+        way: WallWay::Hatch,
+        layer: h.layer,
+        origin: origin.clone(),
+        exposure: Some(pitch),
+        patches: vec![Patch { shape, pitch, level, layer: h.layer, with, origin }],
+        ..Outline::default()
+    }
+}
+
+fn of_filled(lines: &Linework, mut areas: Vec<(Polygon, &HatchArea)>) -> Vec<Outline> {
     areas.sort_by(|a, b| a.0.bounds().x0.total_cmp(&b.0.bounds().x0));
     let groups = joined(lines, &areas);
     let mut out = Vec::new();
@@ -96,7 +143,7 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
                 origin,
                 exposure: lap_exposure(&first.hatch),
                 openings: recess::holes(&whole.holes, &first.origin),
-                given: None,
+                ..Outline::default()
             });
         }
     }

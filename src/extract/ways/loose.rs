@@ -123,7 +123,7 @@ fn clustered(
                 origin: origin.clone(),
                 exposure: wall.exposure,
                 openings: wall.openings,
-                given: None,
+                ..Outline::default()
             };
             cut_foot(lines, &mut outline, &own, findings);
             out.push(outline);

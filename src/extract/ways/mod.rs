@@ -36,7 +36,7 @@ pub(crate) fn outlines(lines: &Linework, job: &Job, findings: &mut Findings) -> 
             origin: s.origin.clone(),
             exposure: hatch::exposure_over(&drawn, &s.points),
             openings: Vec::new(),
-            given: None,
+            ..Outline::default()
         })
         .collect();
     out.extend(loose::outlines(lines, &soup, job, findings));

@@ -16,11 +16,14 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::OutlinesTooMany => &OUTLINES_TOO_MANY,
         HouseCode::GradeTooFine => &GRADE_TOO_FINE,
         HouseCode::WallsFromHatch => &WALLS_FROM_HATCH,
+        HouseCode::PlaneAssumed => &PLANE_ASSUMED,
+        HouseCode::SidingDetail => &SIDING_DETAIL,
         HouseCode::WallsFromLines => &WALLS_FROM_LINES,
         HouseCode::WallFoot => &WALL_FOOT,
         HouseCode::FacesLeft => &FACES_LEFT,
         HouseCode::SideLeans => &SIDE_LEANS,
         HouseCode::DrawnUnused => &DRAWN_UNUSED,
+        HouseCode::OpeningsOffSiding => &OPENINGS_OFF_SIDING,
         HouseCode::OpeningOutside => &OPENING_OUTSIDE,
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::OpeningSize => &OPENING_SIZE,
@@ -95,6 +98,24 @@ const WALLS_FROM_HATCH: Explanation = Explanation {
     cause: "No closed outline is drawn round these walls, but a hatch with level lines shows where siding is: its edge is taken as the wall's. The distance of its lines is a texture and not laid out from.",
     remedy: "Check each wall on the sheet. A closed outline on A-WALL-OTLN takes precedence over the hatch.",
     example: "a HATCH of level lines 8 in apart on A-WALL-PATT, with holes at the windows",
+};
+const OPENINGS_OFF_SIDING: Explanation = Explanation {
+    title: "Openings outside drawn siding",
+    cause: "The walls of an elevation were taken from drawn siding, and some windows or doors stand where none is drawn: in stone, in a roof, in a part that is not sided. They are left out.",
+    remedy: "If one of them stands in siding, draw its wall as a closed outline on A-WALL-OTLN. Else nothing is to be done.",
+    example: "three skylights over an eave",
+};
+const PLANE_ASSUMED: Explanation = Explanation {
+    title: "Parts of siding were taken for one wall",
+    cause: "An elevation does not show depth. Parts of drawn siding with one foot and one head were taken for one plane wall, though a line or a board runs up between them, or a roof or a deck runs across. A hole in the siding with no window or door drawn in it was taken for an opening.",
+    remedy: "If a corner of the house stands at such a line or board, draw each wall as a closed outline on A-WALL-OTLN, or put a corner tag there on A-WALL-IDEN. If a part over a roof stands farther back, draw it as its own wall.",
+    example: "siding at both sides of a plumb board, hatched to one level",
+};
+const SIDING_DETAIL: Explanation = Explanation {
+    title: "Details of drawn siding were evened out",
+    cause: "Notches and gaps under 4 in both ways and hairlines were filled. Strips of drawn siding under 2 in wide take no panel between two channels and were left out.",
+    remedy: "Nothing to do where the drawing is that rough. If a strip is sided, draw its wall as a closed outline on A-WALL-OTLN.",
+    example: "a strip 1 1/2 in wide between two window casings",
 };
 const WALLS_FROM_LINES: Explanation = Explanation {
     title: "Walls were taken from loose lines",

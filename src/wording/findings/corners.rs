@@ -16,8 +16,10 @@ pub(super) fn words(found: &CornerFinding, style: LengthStyle) -> FindingWords {
         F::ReturnNotDrawn { corner, only_elevation: true, others, .. } => {
             only_elevation(corner, others, style)
         }
-        F::ReturnNotDrawn { corner, turns, tag, height, only_elevation: false, .. } => {
-            return_not_drawn(corner, *turns, tag.as_deref(), &style.length(*height), style)
+        F::ReturnNotDrawn { corner, turns, tag, height, only_elevation: false, others } => {
+            let words =
+                return_not_drawn(corner, *turns, tag.as_deref(), &style.length(*height), style);
+            if others.is_empty() { words } else { at_break(corner, others, style) }
         }
         F::SetBackTaken { taken, boards } => set_backs(taken, *boards, style),
         F::PostAngle { corner, turns, angle } => post_angle(corner, *turns, *angle),
@@ -139,6 +141,21 @@ fn return_not_drawn(
         ),
         format!(
             "Draw the wall, or put the same tag at the corner in both elevations, or put into the job: {} (0 where there is no siding).",
+            answer(corner, style)
+        ),
+    )
+}
+
+/// One plane ends where another begins.
+fn at_break(corner: &CornerId, others: &[CornerId], style: LengthStyle) -> FindingWords {
+    let others: Vec<&str> = others.iter().map(|c| c.as_str()).collect();
+    FindingWords::new(
+        format!(
+            "return: confirm width. One wall ends where the next begins, at {corner} and {}: no elevation shows the wall between them",
+            others.join(", ")
+        ),
+        format!(
+            "Draw the wall between, or put into the job, for the corner that stands forward: {} (0 where there is no siding).",
             answer(corner, style)
         ),
     )

@@ -3,6 +3,7 @@
 use super::finding_words::FindingWords;
 use super::no_walls;
 use super::parts::{elevation, listed, number, on_layer};
+use super::planes;
 use super::unused;
 use crate::finding::Finding;
 use crate::finding::house::{HouseFinding, OnWall, ShortOf, WallsOf};
@@ -48,18 +49,18 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             "Simplify the line of grade: a point where its slope changes is enough.",
         ),
         F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
+        F::PlaneAssumed { uprights, roofs, holes } => planes::assumed([*uprights, *roofs, *holes]),
+        F::SidingDetail { filled, strips, area } => planes::detail(*filled, *strips, *area),
         F::WallsFromLines { walls } => from_lines(walls),
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),
         F::SideLeans { lean, length } => side_leans(*lean, *length, style),
-        F::DrawnUnused { layer, role, drawn, used, left, meant: _ } => {
+        F::DrawnUnused { layer, role, drawn, used, left, .. } => {
             unused::words(layer, *role, [*drawn, *used], left, style)
         }
+        F::OpeningsOffSiding { openings } => planes::off_siding(*openings, &layer),
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
-        F::OpeningStraddles { past } => FindingWords::new(
-            format!("an opening{layer} reaches {} out of its wall", style.short(*past)),
-            "Move the opening or the outline; the part outside is left out.",
-        ),
+        F::OpeningStraddles { past } => straddles(&layer, *past, style),
         F::OpeningSize { says, stated, drawn, openings } => {
             opening_size(says, [*stated, *drawn], *openings, style)
         }
@@ -271,5 +272,12 @@ fn fixture_outside(layer: &str) -> FindingWords {
     FindingWords::new(
         format!("a fixture{layer} lies on no wall; it is left out"),
         "Move it onto its wall, or off the fixture layer.",
+    )
+}
+
+fn straddles(layer: &str, past: f64, style: LengthStyle) -> FindingWords {
+    FindingWords::new(
+        format!("an opening{layer} reaches {} out of its wall", style.short(past)),
+        "Move the opening or the outline; the part outside is left out.",
     )
 }

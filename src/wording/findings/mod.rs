@@ -16,6 +16,7 @@ mod letters;
 mod lines;
 mod no_walls;
 mod parts;
+mod planes;
 mod prices;
 mod unused;
 mod views;

@@ -54,6 +54,8 @@ fn shown(of: OtherView, several: bool) -> &'static str {
         (OtherView::Detail, true) => "details",
         (OtherView::Interior, false) => "an elevation of a room",
         (OtherView::Interior, true) => "elevations of rooms",
+        (OtherView::Partial, false) => "part of an elevation",
+        (OtherView::Partial, true) => "parts of elevations",
     }
 }
 

@@ -79,6 +79,7 @@ fn left_alone(title: &str, shows: OtherView) -> FindingWords {
         OtherView::Plan => "a plan",
         OtherView::Section => "a section",
         OtherView::Detail => "a detail",
+        OtherView::Partial => "part of a view that is drawn whole too",
         OtherView::Interior => "an elevation of a room",
     };
     FindingWords::new(

@@ -1,0 +1,215 @@
+//! From patches of drawn siding to plane walls, view by view.
+
+mod cells;
+mod columns;
+mod corners;
+mod ink;
+mod meetings;
+mod straight;
+mod together;
+mod whole;
+
+use self::ink::Ink;
+use self::together::{Doubts, planes};
+use super::frame::ViewFrame;
+use super::openings::openings;
+use super::outline::{Outline, Trimmings};
+use super::patch::Patch;
+use super::views::View;
+use super::ways::recess::FoundOpening;
+use crate::finding::house::HouseFinding;
+use crate::finding::{Finding, Findings};
+use crate::geom::boolean::{difference, intersection, thinner_than, union_all};
+use crate::geom::polygon::{Polygon, bounds, total_area};
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::Job;
+use crate::model::linework::Linework;
+
+/// Most corners of the patches of one view: a hatch round a thousand leaves is none of siding.
+const MOST_CORNERS: usize = 20_000;
+/// Planes smaller than this, square inches, are no walls: one square foot.
+const LEAST: f64 = 144.0;
+/// Strips of siding narrower than this take no panel between two channels, inches (common practice, no
+/// source).
+const STRIP: f64 = 2.0;
+/// A patch of which more than this share lies under patches drawn before it says nothing new.
+const COVERED: f64 = 0.95;
+
+/// The walls of a view, with those that are drawn as siding made whole.
+pub(super) fn of_view(
+    lines: &Linework,
+    view: &View,
+    outlines: Vec<Outline>,
+    (job, findings): (&Job, &mut Findings),
+) -> Vec<Outline> {
+    let (drawn, mut out): (Vec<Outline>, Vec<Outline>) =
+        outlines.into_iter().partition(|o| !o.patches.is_empty());
+    let patches: Vec<Patch> = drawn.iter().flat_map(|o| o.patches.iter().cloned()).collect();
+    let corners: usize = patches.iter().flat_map(|p| p.shape.rings()).map(Vec::len).sum();
+    if patches.is_empty() || corners > MOST_CORNERS {
+        out.extend(drawn);
+        return out;
+    }
+    let patches = distinct(patches);
+    let things = things(lines, view, job);
+    let boxes: Vec<_> = things.iter().filter_map(|t| bounds(&t.outline)).collect();
+    let ink = Ink::of(lines, view);
+    let found = planes(&patches, &boxes, &ink);
+    let mut told = Told { doubts: found.doubts, ..Told::default() };
+    let union = |g: &Vec<usize>| {
+        union_all(&g.iter().map(|i| patches[*i].shape.clone()).collect::<Vec<_>>())
+    };
+    let mut areas: Vec<Vec<Polygon>> = found
+        .groups
+        .iter()
+        .map(|g| {
+            let all = without_strips(union(g), &mut told);
+            straight::aligned(all.iter().map(straight::straight).collect())
+        })
+        .collect();
+    for i in 0..areas.len() {
+        for j in i + 1..areas.len() {
+            part(&mut areas, i, j);
+        }
+    }
+    for (group, area) in found.groups.iter().zip(&areas) {
+        let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
+        out.extend(walls(&mine, area, (&things, &ink), &mut told));
+    }
+    told.report(lines, view, patches.first(), findings);
+    out
+}
+
+/// What is told of the planes of a view.
+#[derive(Default)]
+struct Told {
+    doubts: Doubts,
+    holes: usize,
+    filled: usize,
+    strips: usize,
+    /// Square inches of strips.
+    area: f64,
+}
+
+impl Told {
+    fn report(
+        &self,
+        lines: &Linework,
+        view: &View,
+        first: Option<&Patch>,
+        findings: &mut Findings,
+    ) {
+        let Some(first) = first else { return };
+        let at = lines.source(first.shape.bounds().center());
+        let mut tell = |kind: HouseFinding| {
+            findings.push(Finding::new(kind).about(&first.origin).at(at).on(&view.name));
+        };
+        let Doubts { uprights, roofs } = self.doubts;
+        if uprights + roofs + self.holes > 0 {
+            tell(HouseFinding::PlaneAssumed { uprights, roofs, holes: self.holes });
+        }
+        if self.filled + self.strips > 0 {
+            let (filled, strips, area) = (self.filled, self.strips, self.area / 144.0);
+            tell(HouseFinding::SidingDetail { filled, strips, area });
+        }
+    }
+}
+
+/// Without strips that no panel fits into.
+fn without_strips(area: Vec<Polygon>, told: &mut Told) -> Vec<Polygon> {
+    let mut strips = thinner_than(&area, STRIP);
+    strips.retain(|s| s.area() >= STRIP * STRIP * 3.0);
+    told.strips += strips.len();
+    told.area += total_area(&strips);
+    if strips.is_empty() { area } else { difference(&area, &strips) }
+}
+
+/// Gives what two planes share to one of them: it is taken off the one that it sticks out of.
+fn part(areas: &mut [Vec<Polygon>], i: usize, j: usize) {
+    let (a, b) = (boxed(&areas[i]), boxed(&areas[j]));
+    if a.intersect(b).area() <= 0.0 || intersection(&areas[i], &areas[j]).is_empty() {
+        return;
+    }
+    let (left, right) = (difference(&areas[i], &areas[j]), difference(&areas[j], &areas[i]));
+    let tab = |before: Rect, after: &[Polygon]| before.area() - boxed(after).area();
+    if tab(a, &left) > tab(b, &right) { areas[i] = left } else { areas[j] = right }
+}
+
+fn boxed(shapes: &[Polygon]) -> Rect {
+    bounds(shapes.iter().flat_map(|p| &p.outer)).unwrap_or_default()
+}
+
+/// Patches without what others cover already.
+fn distinct(mut patches: Vec<Patch>) -> Vec<Patch> {
+    // Those drawn first are kept.
+    patches.sort_by_key(|p| p.with);
+    let mut kept: Vec<Patch> = Vec::new();
+    for p in patches {
+        let b = p.shape.bounds();
+        let near: Vec<Polygon> = kept
+            .iter()
+            .filter(|k| k.shape.bounds().intersect(b).area() > 0.0)
+            .map(|k| k.shape.clone())
+            .collect();
+        let left = difference(std::slice::from_ref(&p.shape), &union_all(&near));
+        if near.is_empty() || total_area(&left) > (1.0 - COVERED) * p.shape.area() {
+            kept.push(p);
+        }
+    }
+    kept
+}
+
+/// The openings drawn in a view, inches of the whole drawing.
+fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
+    let to_source = Affine::scale(1.0 / lines.scale.inches);
+    let (origin, part, slug) = (Point::ZERO, None, "");
+    let frame = ViewFrame { lines, view, origin, to_source, job, part, slug };
+    let found = openings(&frame).into_iter();
+    found
+        .map(|o| FoundOpening {
+            outline: o.outline,
+            kind: o.kind,
+            block: o.block,
+            origin: o.origin,
+        })
+        .collect()
+}
+
+/// The walls of one plane: one, where nothing parts it for good.
+fn walls(
+    patches: &[&Patch],
+    area: &[Polygon],
+    (things, ink): (&[FoundOpening], &Ink),
+    told: &mut Told,
+) -> Vec<Outline> {
+    let Some(first) = patches.first() else { return Vec::new() };
+    let plane = whole::plane(area, things, &first.origin);
+    told.filled += plane.cleaned;
+    told.holes += plane.unnamed;
+    let whole = |outline: &Polygon| {
+        let inside = |p: &Polygon| outline.contains(middle(p));
+        let of = |all: &[Polygon]| all.iter().filter(|p| inside(p)).cloned().collect::<Vec<_>>();
+        let openings = plane.openings.iter();
+        let held = |ring: &[Point]| inside(&Polygon::simple(ring.to_vec()).wound());
+        let (boards, bare) = (of(&plane.boards), of(&plane.bare));
+        let channels = corners::channels(outline, ink);
+        Outline {
+            ring: outline.outer.clone(),
+            way: crate::model::house::WallWay::Hatch,
+            layer: first.layer,
+            origin: first.origin.clone(),
+            exposure: Some(first.pitch),
+            openings: openings.filter(|o| held(&o.outline)).cloned().collect(),
+            patches: patches.iter().map(|p| (*p).clone()).collect(),
+            trimmings: Trimmings { boards, bare, channels },
+            given: None,
+        }
+    };
+    plane.outlines.iter().filter(|p| p.area() >= LEAST).map(whole).collect()
+}
+
+/// A place inside a shape: the middle of its box where that lies in it.
+fn middle(p: &Polygon) -> Point {
+    let c = p.bounds().center();
+    if p.contains(c) { c } else { crate::geom::arrangement::inside(p).unwrap_or(c) }
+}

@@ -1,0 +1,311 @@
+//! Walls read from patches of drawn siding, each habit of drawing them by itself. Lengths are inches; areas
+//! are reckoned by hand beside each drawing.
+
+use lapwright::layout::Layout;
+use lapwright::layout::wall::{LaidElevation, LaidWall};
+use lapwright::model::house::{EdgeKind, HiddenBy, OpeningKind};
+use lapwright::model::trim::TrimKind;
+
+use crate::support::{broken, inches, lay};
+
+/// Rings of one hatch.
+type Rings<'a> = &'a [&'a [(f64, f64)]];
+
+/// A hatch of level lines 4 in apart, one of them at `level`.
+fn siding(rings: Rings, level: f64) -> String {
+    let mut out = format!(
+        "0\nHATCH\n8\nA-WALL-PATT\n10\n0\n20\n0\n30\n0\n2\nLINES\n70\n0\n71\n0\n91\n{}\n",
+        rings.len()
+    );
+    for ring in rings {
+        out.push_str(&format!("92\n7\n72\n0\n73\n1\n93\n{}\n", ring.len()));
+        ring.iter().for_each(|(x, y)| out.push_str(&format!("10\n{x}\n20\n{y}\n")));
+        out.push_str("97\n0\n");
+    }
+    let family = format!("53\n0\n43\n0\n44\n{level}\n45\n0\n46\n4\n79\n0\n98\n0\n");
+    out + "75\n0\n76\n0\n52\n0\n41\n1\n77\n0\n78\n1\n" + &family
+}
+
+fn closed(layer: &str, ring: &[(f64, f64)]) -> String {
+    let mut out = format!("0\nLWPOLYLINE\n8\n{layer}\n90\n{}\n70\n1\n", ring.len());
+    ring.iter().for_each(|(x, y)| out.push_str(&format!("10\n{x}\n20\n{y}\n")));
+    out
+}
+
+fn line(layer: &str, (x0, y0): (f64, f64), (x1, y1): (f64, f64)) -> String {
+    format!("0\nLINE\n8\n{layer}\n10\n{x0}\n20\n{y0}\n11\n{x1}\n21\n{y1}\n")
+}
+
+fn title(text: &str, x: f64, y: f64) -> String {
+    format!("0\nTEXT\n8\nA-ELEV-IDEN\n10\n{x}\n20\n{y}\n40\n9\n1\n{text}\n")
+}
+
+fn rect(x0: f64, y0: f64, x1: f64, y1: f64) -> [(f64, f64); 4] {
+    [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+}
+
+fn read(entities: &[String]) -> Layout {
+    let text = entities.concat();
+    let text = format!(
+        "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n1\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n{text}0\nENDSEC\n0\nEOF\n"
+    );
+    let layout = lay(text.as_bytes(), &inches());
+    assert_eq!(broken(&layout), Vec::<String>::new());
+    layout
+}
+
+fn only(layout: &Layout) -> &LaidWall {
+    let walls: Vec<&LaidWall> = layout.elevations.iter().flat_map(|e| &e.walls).collect();
+    assert_eq!(walls.len(), 1, "{:?}", walls.iter().map(|w| &w.outline).collect::<Vec<_>>());
+    walls[0]
+}
+
+/// Square inches that are sided.
+fn net(wall: &LaidWall) -> f64 {
+    wall.net_area * 144.0
+}
+
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 2.0
+}
+
+/// Left, right, foot and head of each opening.
+fn openings(wall: &LaidWall) -> Vec<[f64; 4]> {
+    wall.openings.iter().map(|o| [o.left, o.right, o.sill, o.head]).collect()
+}
+
+/// Inches of board on the walls.
+fn boards(l: &Layout) -> f64 {
+    l.trims.iter().filter(|t| t.kind == TrimKind::Band).map(|t| t.length).sum()
+}
+
+/// Upright sides of a wall that get a post.
+fn posts(wall: &LaidWall) -> Vec<f64> {
+    let mut out: Vec<f64> = wall
+        .edges
+        .iter()
+        .filter(|e| matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner))
+        .map(|e| e.from[0])
+        .collect();
+    out.sort_by(f64::total_cmp);
+    out
+}
+
+#[test]
+fn a_casing_cut_out_of_a_hatch_is_the_opening_with_its_casing() {
+    // 240 x 108; the hole is 44 x 56, the glass 36 x 48 in it: casing of 4.
+    let wall = read(&[
+        siding(&[&rect(0.0, 0.0, 240.0, 108.0), &rect(100.0, 36.0, 144.0, 92.0)], 0.0),
+        closed("A-GLAZ", &rect(104.0, 40.0, 140.0, 88.0)),
+        closed("A-ELEV", &rect(100.0, 36.0, 144.0, 92.0)),
+    ]);
+    let wall = only(&wall);
+    assert_eq!(openings(wall), [[100.0, 144.0, 36.0, 92.0]]);
+    assert!(near(net(wall), 240.0 * 108.0 - 44.0 * 56.0), "{}", net(wall));
+    assert_eq!(posts(wall).len(), 2);
+}
+
+#[test]
+fn openings_in_notches_at_foot_and_head_close_them() {
+    // A door notch 44 x 84 from the foot and a window notch 60 x 50 down from the soffit.
+    let ring = [
+        (0.0, 0.0),
+        (40.0, 0.0),
+        (40.0, 84.0),
+        (84.0, 84.0),
+        (84.0, 0.0),
+        (300.0, 0.0),
+        (300.0, 108.0),
+        (220.0, 108.0),
+        (220.0, 58.0),
+        (160.0, 58.0),
+        (160.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let l = read(&[
+        siding(&[&ring], 0.0),
+        closed("A-DOOR", &rect(44.0, 0.0, 80.0, 80.0)),
+        closed("A-GLAZ", &rect(164.0, 62.0, 216.0, 104.0)),
+    ]);
+    let wall = only(&l);
+    assert_eq!(openings(wall), [[40.0, 84.0, 0.0, 84.0], [160.0, 220.0, 58.0, 108.0]]);
+    assert_eq!(wall.openings[0].kind, OpeningKind::Door);
+    assert!(near(net(wall), 300.0 * 108.0 - 44.0 * 84.0 - 60.0 * 50.0), "{}", net(wall));
+    // Ends of the wall, not sides of its openings.
+    assert!(posts(wall).iter().all(|x| *x < 6.0 || *x > 294.0), "{:?}", posts(wall));
+}
+
+#[test]
+fn a_slit_that_leads_to_a_hole_is_closed() {
+    // The outer loop runs in through a slit 1/8 in wide to a hole of 40 x 52.
+    let ring = [
+        (0.0, 0.0),
+        (119.9375, 0.0),
+        (119.9375, 36.0),
+        (100.0, 36.0),
+        (100.0, 88.0),
+        (140.0, 88.0),
+        (140.0, 36.0),
+        (120.0625, 36.0),
+        (120.0625, 0.0),
+        (240.0, 0.0),
+        (240.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let l = read(&[siding(&[&ring], 0.0), closed("A-GLAZ", &rect(104.0, 40.0, 136.0, 84.0))]);
+    let wall = only(&l);
+    assert_eq!(openings(wall), [[100.0, 140.0, 36.0, 88.0]]);
+    assert!(near(net(wall), 240.0 * 108.0 - 40.0 * 52.0), "{}", net(wall));
+}
+
+#[test]
+fn an_opening_that_straddles_two_patches_joins_them() {
+    // Two hatches end at a window's casing from 110 to 154, from foot to head of the wall: under it the
+    // left one goes on to 132, over it nothing is hatched.
+    let left =
+        [(0.0, 0.0), (132.0, 0.0), (132.0, 36.0), (110.0, 36.0), (110.0, 108.0), (0.0, 108.0)];
+    let right =
+        [(132.0, 0.0), (240.0, 0.0), (240.0, 108.0), (154.0, 108.0), (154.0, 36.0), (132.0, 36.0)];
+    let l = read(&[
+        siding(&[&left], 0.0),
+        siding(&[&right], 0.0),
+        line("A-ELEV", (132.0, 0.0), (132.0, 36.0)),
+        closed("A-GLAZ", &rect(114.0, 40.0, 150.0, 104.0)),
+    ]);
+    let wall = only(&l);
+    assert_eq!(openings(wall), [[110.0, 154.0, 36.0, 108.0]]);
+    assert!(near(net(wall), 240.0 * 108.0 - 44.0 * 72.0), "{}", net(wall));
+}
+
+#[test]
+fn a_band_between_two_patches_is_a_board_of_one_wall() {
+    // A band of 10 from 100 to 110 up; the hatch above has its lines 1 3/4 in higher.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 240.0, 100.0)], 0.0),
+        siding(&[&rect(0.0, 110.0, 240.0, 210.0)], 1.75),
+        closed("A-ELEV", &rect(0.0, 100.0, 240.0, 110.0)),
+    ]);
+    let wall = only(&l);
+    assert!(near(net(wall), 240.0 * 200.0), "{}", net(wall));
+    assert_eq!(wall.bands.len(), 1);
+    assert!(wall.hidden.iter().all(|h| h.by == HiddenBy::Band));
+    // It is a line in the takeoff: 20 ft of board.
+    assert_eq!(boards(&l), 240.0);
+}
+
+#[test]
+fn boards_between_patches_take_channels_and_no_posts() {
+    // Three hatches with boards of 6 between them, from foot to head, all of one plane.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 100.0, 108.0)], 0.0),
+        siding(&[&rect(106.0, 0.0, 200.0, 108.0)], 0.0),
+        siding(&[&rect(206.0, 0.0, 300.0, 108.0)], 0.0),
+        closed("A-ELEV", &rect(100.0, 0.0, 106.0, 108.0)),
+        closed("A-ELEV", &rect(200.0, 0.0, 206.0, 108.0)),
+    ]);
+    let wall = only(&l);
+    assert!(near(net(wall), 288.0 * 108.0), "{}", net(wall));
+    let channels = wall.edges.iter().filter(|e| e.kind == EdgeKind::Abutment).count();
+    assert_eq!((channels, posts(wall).len()), (4, 2));
+    // Two boards of 9 ft.
+    assert_eq!(boards(&l), 216.0);
+}
+
+#[test]
+fn course_lines_at_other_levels_are_another_plane() {
+    // Side by side without a line between; the right one's lines stand 2 in higher.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 120.0, 108.0)], 0.0),
+        siding(&[&rect(120.0, 0.0, 240.0, 108.0)], 2.0),
+    ]);
+    assert_eq!(l.elevations[0].walls.len(), 2);
+}
+
+#[test]
+fn a_line_where_foot_and_head_step_is_a_break_of_plane() {
+    // A wing 120 wide, 96 high beside a part 200 wide, 200 high from 24 lower; one level of lines.
+    let l = read(&[
+        siding(&[&rect(0.0, 24.0, 120.0, 120.0)], 0.0),
+        siding(&[&rect(120.0, 0.0, 320.0, 200.0)], 0.0),
+        line("A-ELEV", (120.0, 0.0), (120.0, 200.0)),
+    ]);
+    let walls = &l.elevations[0].walls;
+    assert_eq!(walls.len(), 2);
+    assert!(walls.iter().all(|w| posts(w).len() == 2));
+    // Without the line it is one wall with a step.
+    let l = read(&[
+        siding(&[&rect(0.0, 24.0, 120.0, 120.0)], 0.0),
+        siding(&[&rect(120.0, 0.0, 320.0, 200.0)], 0.0),
+    ]);
+    assert!(near(net(only(&l)), 120.0 * 96.0 + 200.0 * 200.0));
+}
+
+#[test]
+fn small_notches_are_drawing_detail() {
+    // 1 x 3 in the foot and 2 x 2 in the right side.
+    let ring = [
+        (0.0, 0.0),
+        (60.0, 0.0),
+        (60.0, 3.0),
+        (61.0, 3.0),
+        (61.0, 0.0),
+        (240.0, 0.0),
+        (240.0, 50.0),
+        (238.0, 50.0),
+        (238.0, 52.0),
+        (240.0, 52.0),
+        (240.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let l = read(&[siding(&[&ring], 0.0)]);
+    let wall = only(&l);
+    assert_eq!(wall.outline.len(), 4, "{:?}", wall.outline);
+    assert_eq!(net(wall), 240.0 * 108.0);
+}
+
+#[test]
+fn a_porch_roof_parts_the_siding_of_one_wall() {
+    // 20 in of roof and beam from 90 to 110 up, drawn 12 past the wall at both sides.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 240.0, 90.0)], 0.0),
+        siding(&[&rect(0.0, 110.0, 240.0, 200.0)], 0.0),
+        closed("A-ELEV", &rect(-12.0, 90.0, 252.0, 110.0)),
+    ]);
+    let wall = only(&l);
+    assert_eq!(wall.gross_area * 144.0, 240.0 * 180.0);
+    assert_eq!(wall.bands.len(), 0);
+    let feet = wall.edges.iter().filter(|e| e.kind == EdgeKind::Base).count();
+    assert_eq!(feet, 1, "the upper part does not start on the ground");
+}
+
+#[test]
+fn a_window_without_a_hole_is_cut_out_of_the_siding() {
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 240.0, 108.0)], 0.0),
+        closed("A-GLAZ", &rect(104.0, 40.0, 140.0, 88.0)),
+    ]);
+    assert!(near(net(only(&l)), 240.0 * 108.0 - 36.0 * 48.0));
+}
+
+fn named<'a>(l: &'a Layout, name: &str) -> Option<&'a LaidElevation> {
+    l.elevations.iter().find(|e| e.name == name)
+}
+
+#[test]
+fn a_partial_view_is_not_counted_twice() {
+    // The north wall of 300 x 108, and 120 of it drawn again to the right of it.
+    let l = read(&[
+        siding(&[&rect(0.0, 0.0, 300.0, 108.0)], 0.0),
+        title("NORTH ELEVATION", 60.0, -30.0),
+        siding(&[&rect(600.0, 0.0, 720.0, 108.0)], 0.0),
+        title("PARTIAL NORTH ELEVATION", 600.0, -30.0),
+    ]);
+    assert!(named(&l, "NORTH ELEVATION").is_some());
+    assert_eq!(l.elevations.len(), 1);
+    // By itself it is all there is.
+    let l = read(&[
+        siding(&[&rect(600.0, 0.0, 720.0, 108.0)], 0.0),
+        title("PARTIAL NORTH ELEVATION", 600.0, -30.0),
+    ]);
+    assert_eq!(l.elevations.len(), 1);
+}
