@@ -93,9 +93,10 @@ fn takes_panels(kind: TrimKind) -> bool {
     top || matches!(kind, Starter | FinishTrim | WallChannel | RoofChannel | RakeChannel)
 }
 
-/// Whether the wall goes on over a side of a corner: what lies there is no more the corner's.
-fn goes_on_over(w: &LaidWall, k: &CornerSide) -> bool {
-    let at = [if k.side == Hand::Left { k.x + PAST } else { k.x - PAST }, k.high + PAST];
+/// Whether the wall goes on over a side of a corner, or under it, at a height just past its end: what lies
+/// there is no more the corner's.
+fn goes_on_at(w: &LaidWall, k: &CornerSide, y: f64) -> bool {
+    let at = [if k.side == Hand::Left { k.x + PAST } else { k.x - PAST }, y];
     let next = w.outline.iter().cycle().skip(1);
     let crossed = w.outline.iter().zip(next).filter(|(a, b)| {
         let x = || a[0] + (b[0] - a[0]) * (at[1] - a[1]) / (b[1] - a[1]);
@@ -113,9 +114,11 @@ fn trims(
 ) {
     let wanted = set_back(layout, c, k);
     let on = layout.trims.iter().filter(|t| t.wall == w.id && t.elevation == e.name);
-    let high = if goes_on_over(w, k) { k.high - NEAR } else { k.high + NEAR };
+    let high = if goes_on_at(w, k, k.high + PAST) { k.high - NEAR } else { k.high + NEAR };
+    // A post that stands on a step of the wall has the trim of what goes on under it at its foot.
+    let low = if goes_on_at(w, k, k.low - PAST) { k.low + NEAR } else { k.low - NEAR };
     for t in on.filter(|t| takes_panels(t.kind)) {
-        let Some(ends) = beside((t.from, t.to), (k.low - NEAR, high)) else { continue };
+        let Some(ends) = beside((t.from, t.to), (low, high)) else { continue };
         let [one, other] = ends.map(|p| if k.side == Hand::Left { p[0] - k.x } else { k.x - p[0] });
         let (near, far) = (one.min(other), one.max(other));
         // What runs on past the corner lies over or under it, on the same wall.

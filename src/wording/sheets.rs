@@ -288,5 +288,10 @@ pub fn outside_picture(x: f64, y: f64) -> String {
     format!(" at {x:.3}, {y:.3}, outside the picture")
 }
 
+/// Further places that a finding has.
+pub fn more_places(more: usize) -> String {
+    format!("; {more} more {} circled", if more == 1 { "place" } else { "places" })
+}
+
 /// A finding without one place.
 pub const NO_ONE_PLACE: &str = " (no one place)";

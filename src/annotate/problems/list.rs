@@ -86,8 +86,7 @@ fn entry(
     });
     let also = match f.places.len() {
         0 | 1 => String::new(),
-        2 => "; 1 more place circled".to_owned(),
-        more => format!("; {} more places circled", more - 1),
+        n => sheets::more_places(n - 1),
     };
     let head = format!("{}  {word} {}{place}{entity}{also}", f.number, n.code());
     let mut out = vec![(fitted(&head, TEXT, true, COLUMN * 0.95), true)];

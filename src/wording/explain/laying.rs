@@ -57,7 +57,7 @@ const BLOCK_MOVED: Explanation = Explanation {
 const PEAK_LEFT: Explanation = Explanation {
     title: "A peak is left to its channels",
     cause: "Over the last course line the peak of a gable is lower than `courses.least_strip`. A piece that small cannot be cut and nailed; the channels along the rakes meet over it.",
-    remedy: "Close what shows between the channels with a piece of coil or trim. Moving the datum (`courses.datum`) makes the peak higher.",
+    remedy: "Close what shows in the peak with a piece of coil or trim. Moving the datum (`courses.datum`) makes the peak higher.",
     example: "a gable whose peak is 1 in over a course line",
 };
 const FILLER_BOARD: Explanation = Explanation {

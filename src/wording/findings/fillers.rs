@@ -29,7 +29,7 @@ pub(super) fn words(
             first_of(&each, NAMED)
         ),
         format!(
-            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the channels of an opening around it too. Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
+            "Rip a flat trim board to the width, or wrap it in coil, and flash it; run the trim of an opening around it too. Siding is laid where {} of it shows (`courses.least_width`): ask the architect for that room if siding is wanted there.",
             style.short(least)
         ),
     )

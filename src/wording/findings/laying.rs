@@ -79,9 +79,9 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
 fn peak_left(wall: &str, height: &str) -> FindingWords {
     FindingWords::new(
         format!(
-            "{wall}: the peak is {height} over the last course line, too low for a piece, and is left to the channels along the rakes"
+            "{wall}: the peak is {height} over the last course line, too low for a piece, and is left to the trim along the rakes"
         ),
-        "Close what shows between the channels with a piece of coil or trim.",
+        "Close what shows in the peak with a piece of coil or trim.",
     )
 }
 
