@@ -28,7 +28,7 @@
 //! # Ok::<(), lapwright::finding::Refusal>(())
 //! ```
 //!
-//! Features, all on by default: `cli` (the command), `dwg` (drawings of that kind read), `pdf`, `png`, `xlsx` (outputs of that kind) and
+//! Features, all on by default: `cli` (the command), `dwg` and `pdf-in` (drawings of that kind read), `pdf`, `png`, `xlsx` (outputs of that kind) and
 //! `parallel` (work on all cores). None of them changes what is laid out.
 
 pub mod annotate;

@@ -84,6 +84,12 @@ entity_kinds! {
     Point = "POINT",
     /// DXF: a block as it is defined.
     Block = "BLOCK",
+    /// PDF: a stroke.
+    PdfStroke = "stroke",
+    /// PDF: a fill.
+    PdfFill = "fill",
+    /// PDF: letters.
+    PdfText = "letters",
     /// SVG: a group.
     SvgGroup = "g",
     /// SVG: a path.

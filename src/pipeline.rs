@@ -5,6 +5,7 @@ mod findings;
 mod first_job;
 mod head;
 mod letters;
+mod pages;
 pub mod quantities;
 mod suggest;
 

@@ -73,7 +73,7 @@ pub enum Command {
 /// A drawing and its job.
 #[derive(Debug, Args)]
 pub struct Reading {
-    /// The drawing (DXF, DWG or SVG); - reads standard input
+    /// The drawing (DXF, DWG, PDF or SVG); - reads standard input
     pub drawing: PathBuf,
     /// Job file (TOML): title, layers, product, rules
     #[arg(long, value_name = "FILE")]
@@ -82,6 +82,9 @@ pub struct Reading {
     /// real length, as "0,0 4877,0 = 16'-0\""
     #[arg(long, value_name = "POINTS = LENGTH")]
     pub known: Option<String>,
+    /// A page of a PDF to read, from 1, over the job's; may be given several times
+    #[arg(long, value_name = "PAGE")]
+    pub page: Vec<usize>,
 }
 
 /// What was read.

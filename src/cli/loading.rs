@@ -34,6 +34,9 @@ pub(super) fn load(a: &Reading, findings: &mut Findings) -> Result<Loaded, Refus
             return Err(Refusal::new(LineFinding::KnownUnreadable { text: known.clone() }));
         }
     }
+    if !a.page.is_empty() {
+        job.drawing.pages.clone_from(&a.page);
+    }
     let bytes = files::read(&a.drawing)?;
     let name = a
         .drawing

@@ -1,8 +1,9 @@
 //! Corners that two walls of one elevation share, since one of them stands at an angle: a bay, a canted
 //! end. One post stands there, and a usual one of 90 degrees does not fit.
 //!
-//! Neighbors meet where the right side of one is drawn over the left side of the other and the job gives
-//! one of them its true width; what is drawn short of it tells the angle.
+//! Neighbors meet where the right side of one is drawn over the left side of the other and something says that
+//! they do: the job gives one of them its true width (what is drawn short of it tells the angle), both bear one
+//! tag, or the job gives nothing between them (`[[return]]` of width 0 from one to the other).
 
 use crate::geom::polygon::bounds;
 use crate::geom::tol::{LEVEL, SAME};
@@ -45,6 +46,16 @@ fn is_angled(job: &Job, wall: &str) -> bool {
     job.angled.iter().any(|a| a.wall == wall)
 }
 
+/// Whether the job says that no wall lies between two corners.
+fn nothing_between(job: &Job, corners: [&Corner; 2]) -> bool {
+    job.returns.iter().filter(|r| r.width <= 0.0).any(|r| {
+        let Some(to) = &r.to else { return false };
+        let [one, other] = corners;
+        let named = |c: &Corner, name: &str| c.id == name || c.tag.as_deref() == Some(name);
+        named(one, &r.corner) && named(other, to) || named(other, &r.corner) && named(one, to)
+    })
+}
+
 /// Open corners of one elevation that stand in one place, by elevation and from left to right.
 fn pairs(house: &House, job: &Job) -> Vec<Pair> {
     let open = |i: &usize| {
@@ -67,8 +78,11 @@ fn pairs(house: &House, job: &Job) -> Vec<Pair> {
                 && (b.x - a.x).abs() <= LEVEL
                 && b.low < a.high - SAME
                 && b.high > a.low + SAME
-                && (is_angled(job, &a.wall) || is_angled(job, &b.wall))
                 && (tags[0] == tags[1] || tags.iter().any(|t| t.is_none()))
+                && (is_angled(job, &a.wall)
+                    || is_angled(job, &b.wall)
+                    || tags[0].is_some() && tags[0] == tags[1]
+                    || nothing_between(job, [c, &house.corners[**j]]))
         };
         let taken = |j: &usize| out.iter().any(|p| p.1 == *j);
         if let Some(j) = all.iter().filter(meets).find(|j| !taken(j)) {

@@ -30,6 +30,7 @@ mod planes;
 mod returns;
 mod shown;
 mod siding;
+mod stops_short;
 mod turns;
 mod upright;
 mod views;
@@ -188,6 +189,7 @@ fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
     angled::widen(house, job, findings);
     returns::add(house, job, findings);
     corner_report::report(house, findings);
+    stops_short::report(house, findings);
 }
 
 /// A house as one of its zones shows it.

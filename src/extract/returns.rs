@@ -8,7 +8,7 @@ use crate::geom::polygon::Polygon;
 use crate::geom::tol::{LEVEL, snap};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::{Job, ReturnWall};
-use crate::model::corner::{CornerKind, CornerSide, Hand, Pairing};
+use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::CornerId;
 use crate::origin::Origin;
@@ -20,6 +20,9 @@ const BESIDE: f64 = 120.0;
 pub(super) fn add(house: &mut House, job: &Job, findings: &mut Findings) {
     let mut free = drawn(house).map_or(Point::ZERO, |r| Point::new(r.x1, r.y0));
     for r in &job.returns {
+        if r.width <= 0.0 && joined(house, r) {
+            continue;
+        }
         let Some(near) = open(house, &r.corner, findings) else { continue };
         if r.width <= 0.0 {
             house.corners[near].by = Pairing::Bare;
@@ -45,10 +48,21 @@ pub(super) fn add(house: &mut House, job: &Job, findings: &mut Findings) {
     house.corners.retain(|c| !c.sides.is_empty());
 }
 
+/// Whether both ends of it are one corner already, since it has no width.
+fn joined(house: &House, r: &ReturnWall) -> bool {
+    let one = |c: &&Corner| c.by == Pairing::Neighbor;
+    let Some(to) = &r.to else { return false };
+    let named = |c: &Corner, name: &str| {
+        let at = |s: &CornerSide| format!("{}/{}", s.wall, s.side.id()) == name;
+        c.tag.as_deref() == Some(name) || c.sides.iter().any(at)
+    };
+    house.corners.iter().filter(one).any(|c| named(c, &r.corner) && named(c, to))
+}
+
 /// The open corner of this name or tag.
 fn open(house: &House, name: &str, findings: &mut Findings) -> Option<usize> {
     let named = |tag: bool| {
-        let is = move |c: &crate::model::corner::Corner| {
+        let is = move |c: &Corner| {
             if tag { c.tag.as_deref() == Some(name) } else { c.id == name || side(c, name) }
         };
         (0..house.corners.len()).filter(move |i| is(&house.corners[*i]))
@@ -78,7 +92,7 @@ fn open(house: &House, name: &str, findings: &mut Findings) -> Option<usize> {
 }
 
 /// Whether a corner's wall and side are named so, whichever wall names the corner itself.
-fn side(c: &crate::model::corner::Corner, name: &str) -> bool {
+fn side(c: &Corner, name: &str) -> bool {
     c.sides.iter().skip(1).any(|s| format!("{}/{}", s.wall, s.side.id()) == name)
 }
 

@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::formats::{DwgFault, PdfFault, PdfPageSeen, PdfPagesWhy};
 use super::group::group;
 use crate::origin::EntityKind;
 
@@ -38,21 +39,6 @@ pub enum LooksLike {
     OtherXml,
     /// Text or data of another sort.
     OtherData,
-}
-
-/// Why a DWG is not read.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case", tag = "fault")]
-pub enum DwgFault {
-    /// It is of a version that is not read.
-    Version {
-        /// As the file states it: `AC1014`.
-        version: String,
-    },
-    /// It asks for a password.
-    Locked,
-    /// Its parts do not fit together, or some are missing.
-    Broken,
 }
 
 /// Where a value stands that should be a number.
@@ -161,6 +147,39 @@ group! {
         DwgTextsLost "dwg-texts-lost", Warning, Architect {
             /// How many.
             texts: usize,
+        }
+        /// A PDF that cannot be read.
+        PdfUnreadable "pdf-unreadable", Error, Architect {
+            /// The file.
+            name: String,
+            /// Why.
+            fault: PdfFault,
+        }
+        /// No pages of a PDF can be taken.
+        PdfPages "pdf-pages", Error, Office {
+            /// The file.
+            name: String,
+            /// How many pages it has.
+            pages: usize,
+            /// Why.
+            #[serde(flatten)]
+            why: PdfPagesWhy,
+            /// What was seen on them.
+            seen: Vec<PdfPageSeen>,
+        }
+        /// Which pages of a PDF are read.
+        PdfPagesRead "pdf-pages-read", Info, Office {
+            /// These.
+            taken: Vec<usize>,
+            /// Of so many.
+            pages: usize,
+            /// What was seen on the others.
+            others: Vec<PdfPageSeen>,
+        }
+        /// Letters of a PDF whose font does not say which they are.
+        PdfLettersMute "pdf-letters-mute", Warning, Architect {
+            /// How many.
+            letters: usize,
         }
         /// The file ends before it is whole.
         FileTruncated "file-truncated", Error or Warning if entities_found, Architect {

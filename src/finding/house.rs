@@ -31,6 +31,16 @@ pub enum OnWall {
     Fixtures,
 }
 
+/// What a wall's outline stops short of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShortOf {
+    /// A roof line over its top or along its rake.
+    Roof,
+    /// The next wall.
+    Wall,
+}
+
 group! {
     /// What is wrong with a wall or with what is on it, and what was assumed of it.
     HouseFinding, HouseCode {
@@ -212,6 +222,17 @@ group! {
         }
         /// A fixture lies on no wall.
         FixtureOutside "fixture-outside", Info, Architect {}
+        /// An outline ends a little short of what it should reach, so that a strip gets no siding.
+        SidingStopsShort "siding-stops-short", Warning, Architect {
+            /// The wall.
+            wall: WallId,
+            /// What it stops short of.
+            short_of: ShortOf,
+            /// Width of the strip, inches.
+            width: f64,
+            /// Its length, inches.
+            length: f64,
+        }
         /// A joint of the building runs through an opening.
         JointInOpening "joint-in-opening", Warning, Architect {}
     }

@@ -84,6 +84,11 @@ group! {
             /// As written.
             text: String,
         }
+        /// How large a page of paper shows the house is not known.
+        ScaleUnknown "scale-unknown", Error, Office {
+            /// Scales that the sheet states, as written.
+            written: Vec<String>,
+        }
         /// A dimension's text disagrees with what it measures.
         DimensionDisagrees "dimension-disagrees", Error or Warning if accepted, Architect {
             /// The length its text states, inches.

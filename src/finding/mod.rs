@@ -9,6 +9,7 @@ pub mod by_hand;
 pub mod corners;
 pub mod drawing;
 pub mod files;
+pub mod formats;
 mod group;
 pub mod house;
 pub mod job;

@@ -16,6 +16,8 @@ pub struct Reading {
     pub unit: Option<Unit>,
     /// A known distance that sets the scale: `x1,y1 x2,y2 = 16'-0"`, points in drawing units.
     pub known: Option<String>,
+    /// Pages of a PDF that are read, from 1. Default none: those that look like elevations.
+    pub pages: Vec<usize>,
     /// Read layers that are off or frozen too.
     pub hidden_layers: bool,
     /// Ends nearer than this are joined and listed. Default 1/16 in: common practice, no source. Loops
@@ -40,6 +42,7 @@ impl Default for Reading {
         Reading {
             unit: None,
             known: None,
+            pages: Vec::new(),
             hidden_layers: false,
             weld: 1.0 / 16.0,
             casing: 0.0,

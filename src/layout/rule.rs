@@ -111,7 +111,7 @@ rules! {
     RakeChannelCuts,
     /// Every corner has its post, as high as the corner.
     CornerPosts,
-    /// Siding ends the set-back of what stands in a corner off it.
+    /// Siding and trim end the set-back of what stands in a corner off it.
     CornerSetBacks,
     /// Every corner side is part of one corner.
     CornerSides,

@@ -8,6 +8,7 @@ mod fills;
 mod insertions;
 mod left;
 mod motion;
+mod paper_scale;
 pub mod roles;
 mod roofs;
 mod scale;

@@ -2,6 +2,7 @@
 //! than half of real drawings (`DrawingFact::UnitsUnproved`), so it is one vote beside the sizes in the
 //! views. What the job states wins, with a warning where sizes speak against it.
 
+use super::paper_scale::{is_paper, written};
 use super::sizes::Sizes;
 use crate::finding::lines::{HeightInUnit, LineFinding};
 use crate::finding::{Finding, Findings, Refusal};
@@ -26,6 +27,9 @@ pub(super) fn settle(
     let sizes = Sizes::of(lines, job);
     if let Some(text) = &job.drawing.known {
         return known(text, &sizes, job, findings);
+    }
+    if is_paper(drawing) {
+        return Err(Refusal::new(LineFinding::ScaleUnknown { written: written(drawing) }));
     }
     let (unit, basis) = match job.drawing.unit {
         Some(unit) => {

@@ -1,6 +1,7 @@
 //! The head of the flow: from bytes to a house, the only part that can fail.
 
 use super::letters;
+use super::pages::limits;
 use crate::finding::files::{FileFinding, OverlayReason};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::fingerprint::sha256;
@@ -81,7 +82,7 @@ fn house_of(
     (kept, lines): (&mut Drawing, &mut Linework),
 ) -> Result<House, Refusal> {
     job.validate()?;
-    *kept = read::drawing(bytes.as_ref(), name, &read::Limits::default(), findings)?;
+    *kept = read::drawing(bytes.as_ref(), name, &limits(job), findings)?;
     drop(bytes);
     *lines = upright(kept, job, findings)?;
     let house = extract::house(lines, job, findings)?;
@@ -143,7 +144,7 @@ pub fn layers(
     job: &Job,
     findings: &mut Findings,
 ) -> Result<(Vec<LayerUse>, Vec<LayerAccount>), Refusal> {
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), findings)?;
+    let drawing = read::drawing(bytes, name, &limits(job), findings)?;
     let layers = normalize::roles::layer_roles(&drawing, job);
     let house = normalize::linework(&drawing, job, findings)
         .and_then(|lines| extract::house(&lines, job, findings));

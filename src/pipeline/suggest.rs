@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::head::lines_of;
+use super::pages::limits;
 use crate::finding::lines::LineFinding;
 use crate::finding::{FindingKind, Findings, Refusal, Severity};
 use crate::geom::polygon::{bounds, signed_area, total_area};
@@ -33,7 +34,7 @@ const HIGHEST: f64 = 720.0;
 /// # Errors
 /// When the drawing cannot be read.
 pub fn suggestions(bytes: &[u8], name: &str, job: &Job) -> Result<Suggested, Refusal> {
-    let drawing = read::drawing(bytes, name, &read::Limits::default(), &mut Findings::default())?;
+    let drawing = read::drawing(bytes, name, &limits(job), &mut Findings::default())?;
     Ok(suggested(&drawing, job))
 }
 

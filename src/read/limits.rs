@@ -27,6 +27,10 @@ pub struct Limits {
     pub spline_steps: usize,
     /// Letters in the name of a layer or block: names are looked up, compared and shown many times.
     pub name: usize,
+    /// Instructions of a page of a PDF, forms counted out.
+    pub instructions: usize,
+    /// Which pages of a PDF are read, from 1; those that look like elevations where none is named.
+    pub pages: Vec<usize>,
     /// Greatest coordinate.
     pub coordinate: f64,
 }
@@ -45,6 +49,8 @@ impl Default for Limits {
             elements: 500_000,
             spline_steps: 100_000_000,
             name: 500,
+            instructions: 10_000_000,
+            pages: Vec::new(),
             coordinate: 1e9,
         }
     }

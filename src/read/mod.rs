@@ -5,6 +5,8 @@ mod dwg;
 pub mod dxf;
 pub mod layout_json;
 pub mod limits;
+#[cfg(feature = "pdf-in")]
+mod pdf_in;
 mod svg_in;
 mod wide;
 
@@ -39,6 +41,11 @@ pub fn drawing(
         drawing.dialect.format = format!("DWG {}", dwg::version(bytes));
         return of_few_layers(drawing, limits);
     }
+    #[cfg(feature = "pdf-in")]
+    if is_pdf(bytes) {
+        let drawing = pdf_in::drawing(bytes, name, limits, findings)?;
+        return of_few_layers(drawing, limits);
+    }
     let wide = wide::encoding(bytes);
     let bytes = &*wide::narrowed(bytes);
     let mut drawing = if is_svg(bytes) {
@@ -57,6 +64,11 @@ pub fn drawing(
 /// Whether a drawing is text in UTF-16: it is read, and nothing can be put into its own bytes.
 pub fn is_wide(bytes: &[u8]) -> bool {
     wide::encoding(bytes).is_some()
+}
+
+/// Whether a drawing is a PDF: its mark stands within the first kilobyte.
+pub fn is_pdf(bytes: &[u8]) -> bool {
+    bytes[..bytes.len().min(1024)].windows(5).any(|w| w == b"%PDF-")
 }
 
 /// Whether a drawing is a DWG.

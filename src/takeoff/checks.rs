@@ -7,6 +7,7 @@ use super::lines::siding_piece;
 use super::rules;
 use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::strip::clip_band;
+use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::Point;
 use crate::job::siding::system::SoldBy;
 use crate::layout::laid::LaidHouse;
@@ -165,15 +166,14 @@ fn courses(layout: &LaidHouse, w: &LaidWall) -> CrossCheck {
     }
 }
 
-/// A gable of two rakes whose feet are level: base x height / 2 beside the drawn outline over them.
+/// A gable of two rakes whose feet are level as drawn: base x height / 2 beside the drawn outline over them.
 fn gable(w: &LaidWall) -> Option<CrossCheck> {
     let rakes = rakes(w);
-    let foot = w.rake_foot()?;
     let [a, b] = rakes.as_slice() else { return None };
-    let low = |e: &LaidEdge| if e.from[1] < e.to[1] { e.from } else { e.to };
-    let (p, q) = (low(a), low(b));
+    let (p, q) = (drawn_foot(w, a), drawn_foot(w, b));
     let peak = [a.from[1], a.to[1], b.from[1], b.to[1]].into_iter().fold(f64::MIN, f64::max);
-    if (p[1] - q[1]).abs() > 1.0 || peak <= foot {
+    let foot = p.y.min(q.y);
+    if (p.y - q.y).abs() > 1.0 || peak <= foot {
         return None;
     }
     let shape = [Polygon::simple(outline(w)).wound()];
@@ -181,7 +181,21 @@ fn gable(w: &LaidWall) -> Option<CrossCheck> {
         item: None,
         counting_rule: CountingRule::GableTriangle { wall: WallId::from(w.id.as_str()) },
         unit: CountUnit::SquareFoot,
-        rule: rules::triangle((p[0] - q[0]).abs(), peak - foot) / 144.0,
+        rule: rules::triangle((p.x - q.x).abs(), peak - foot) / 144.0,
         layout: total_area(&clip_band(&shape, foot, peak + 1.0)) / 144.0,
     })
+}
+
+/// The low end of a rake as drawn: siding, and with it the rake, ends short of a corner by its set-back.
+fn drawn_foot(w: &LaidWall, rake: &LaidEdge) -> Point {
+    let (low, high) =
+        if rake.from[1] < rake.to[1] { (rake.from, rake.to) } else { (rake.to, rake.from) };
+    let (low, high) = (Point::new(low[0], low[1]), Point::new(high[0], high[1]));
+    let along = (high - low).normalize();
+    let off = |p: Point| (p - low).cross(along).abs();
+    let ring = outline(w);
+    let sides = (0..ring.len()).map(|i| (ring[i], ring[(i + 1) % ring.len()]));
+    let on_rake = sides.filter(|(p, q)| off(*p) <= LEVEL && off(*q) <= LEVEL);
+    let ends = on_rake.map(|(p, q)| if p.y < q.y { p } else { q });
+    ends.filter(|p| p.y <= low.y).min_by(|p, q| p.y.total_cmp(&q.y)).unwrap_or(low)
 }

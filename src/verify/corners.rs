@@ -16,7 +16,7 @@ use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
 use crate::layout::violation::{Figure, Place};
 use crate::layout::wall::{LaidEdge, LaidWall};
-use crate::model::corner::{Corner, CornerSide, Hand};
+use crate::model::corner::{Corner, CornerSide, Hand, Pairing};
 
 /// Sides shorter than this are looked at by no rule, inches.
 const LEAST: f64 = 1.0;
@@ -77,7 +77,10 @@ fn whole(rule: &mut Cases, at: &ByWall, c: &Corner, twice: bool) {
         found(subject(), CornerBreach::Height { said: [c.low, c.high], walls }).at(first())
     });
     let round = c.sides.iter().skip(1).any(|k| k.elevation != c.sides[0].elevation);
-    rule.case(round || c.sides.len() < 2, || {
+    // Two walls of one elevation may meet at an angle: the right side of one at the left side of the other.
+    let met = |k: &CornerSide, o: &CornerSide| k.side != o.side && (k.x - o.x).abs() < NEAR;
+    let neighbors = c.by == Pairing::Neighbor && c.sides.windows(2).any(|p| met(&p[0], &p[1]));
+    rule.case(round || neighbors || c.sides.len() < 2, || {
         found(subject(), CornerBreach::OneElevation).at(first())
     });
 }

@@ -115,6 +115,19 @@ fn clearance(e: &LaidElevation, s: &LaidEdge) -> Option<(Xy, f64)> {
     clear.reduce(|one, next| if next.1 < one.1 { next } else { one })
 }
 
+/// Whether a side lies over what stands in a corner beneath it: from the drawn corner to where siding ends.
+fn over_post(w: &LaidWall, s: &LaidEdge) -> bool {
+    let corner = |k: EdgeKind| matches!(k, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
+    let meets = |p: Xy, q: Xy| (p[0] - q[0]).abs() <= NEAR && (p[1] - q[1]).abs() <= NEAR;
+    let ends_at = |p: Xy| {
+        let below = |c: &LaidEdge| c.from[1].min(c.to[1]) < p[1] - NEAR;
+        let here = |c: &LaidEdge| meets(c.from, p) || meets(c.to, p);
+        w.edges.iter().any(|c| corner(c.kind) && here(c) && below(c))
+    };
+    let drawn = |p: Xy| w.outline.iter().any(|q| meets(*q, p));
+    (ends_at(s.from) && drawn(s.to)) || (ends_at(s.to) && drawn(s.from))
+}
+
 /// Whether the wall itself ends at a side, as over a lower part of the house: nothing is left under it.
 fn drawn_there(w: &LaidWall, s: &LaidEdge) -> bool {
     let x = named::midway(s.from, s.to)[0];
@@ -143,7 +156,11 @@ fn over_grade(
     let start = s.kind == EdgeKind::Base && same(s.from[1], s.to[1]);
     let exposure = y - butt(layout, course_at(layout, y - 0.02));
     let lower = y - exposure >= lowest - 0.01 && y > layout.datum + 0.01;
-    let wasted = start && lower && !drawn_there(w, s) && least - exposure >= clear + NEAR;
+    let wasted = start
+        && lower
+        && !drawn_there(w, s)
+        && !over_post(w, s)
+        && least - exposure >= clear + NEAR;
     // Beside a step there may be room under it for no piece.
     let x = named::midway(s.from, s.to)[0];
     let wasted = wasted && !is_pocket(layout, (e, w), (y - exposure, y), x);

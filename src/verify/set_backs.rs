@@ -1,10 +1,11 @@
 //! Set-backs: siding is reckoned from the bottom of a corner post's pocket, or from the edge of a corner
-//! board, not from the drawn corner.
+//! board, not from the drawn corner. Trim ends there too: none runs through a post or under a board.
 
 use super::corner_sides::{lies, set_back};
 use super::named;
 use super::rule::{Cases, found};
 use super::tolerance::NEAR;
+use crate::geom::vocabulary::Xy;
 use crate::layout::breach::trim::CornerBreach;
 use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
@@ -14,9 +15,13 @@ use crate::layout::violation::Figure::Inches;
 use crate::layout::wall::{LaidEdge, LaidElevation, LaidWall};
 use crate::model::corner::{Corner, CornerSide, Hand};
 use crate::model::house::EdgeKind;
+use crate::model::trim::TrimKind;
 
 /// A side that leans by less is upright, inches: a corner's place is the middle of it.
 const LEAN: f64 = 1.0 / 16.0;
+
+/// Trim that ends farther past a corner runs on along the wall, inches.
+const PAST: f64 = 1.0;
 
 pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
     let mut rule = Cases::new(Rule::CornerSetBacks);
@@ -28,6 +33,7 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
         }
         for on in at.sides(&w.id).iter().filter(|(_, k)| k.elevation == e.name) {
             pieces(&mut rule, layout, (e, w), *on);
+            trims(&mut rule, layout, (e, w), *on);
         }
     }
     rule.done()
@@ -76,4 +82,63 @@ fn pieces(
             v.measured(Inches(nearest.unwrap_or(f64::NAN))).at_least(Inches(wanted))
         });
     }
+}
+
+/// Trim that panels stand in or hang on; boards and moldings may go over what stands in a corner.
+fn takes_panels(kind: TrimKind) -> bool {
+    use TrimKind::{
+        FinishTrim, RakeChannel, RoofChannel, Starter, TopBase, TopFace, TopPanel, WallChannel,
+    };
+    let top = matches!(kind, TopBase | TopFace | TopPanel);
+    top || matches!(kind, Starter | FinishTrim | WallChannel | RoofChannel | RakeChannel)
+}
+
+/// Whether the wall goes on over a side of a corner: what lies there is no more the corner's.
+fn goes_on_over(w: &LaidWall, k: &CornerSide) -> bool {
+    let at = [if k.side == Hand::Left { k.x + PAST } else { k.x - PAST }, k.high + PAST];
+    let next = w.outline.iter().cycle().skip(1);
+    let crossed = w.outline.iter().zip(next).filter(|(a, b)| {
+        let x = || a[0] + (b[0] - a[0]) * (at[1] - a[1]) / (b[1] - a[1]);
+        (a[1] > at[1]) != (b[1] > at[1]) && x() > at[0]
+    });
+    crossed.count() % 2 == 1
+}
+
+/// No trim has a point nearer to the corner than the set-back.
+fn trims(
+    rule: &mut Cases,
+    layout: &LaidHouse,
+    (e, w): (&LaidElevation, &LaidWall),
+    (c, k): (&Corner, &CornerSide),
+) {
+    let wanted = set_back(layout, c, k);
+    let on = layout.trims.iter().filter(|t| t.wall == w.id && t.elevation == e.name);
+    let high = if goes_on_over(w, k) { k.high - NEAR } else { k.high + NEAR };
+    for t in on.filter(|t| takes_panels(t.kind)) {
+        let Some(ends) = beside((t.from, t.to), (k.low - NEAR, high)) else { continue };
+        let [one, other] = ends.map(|p| if k.side == Hand::Left { p[0] - k.x } else { k.x - p[0] });
+        let (near, far) = (one.min(other), one.max(other));
+        // What runs on past the corner lies over or under it, on the same wall.
+        let through = near > -PAST && near < wanted - NEAR - LEAN && far > NEAR;
+        rule.case(!through, || {
+            let nearest = if one < other { ends[0] } else { ends[1] };
+            let v = found(named::trim(&t.mark), CornerBreach::TrimInPost);
+            let v = v.at(named::place(&e.name, nearest)).with(named::corner(&c.id));
+            v.measured(Inches(near)).at_least(Inches(wanted))
+        });
+    }
+}
+
+/// The part of a length of trim between two heights.
+fn beside((a, b): (Xy, Xy), (low, high): (f64, f64)) -> Option<[Xy; 2]> {
+    let (bottom, top) = if a[1] < b[1] { (a, b) } else { (b, a) };
+    if top[1] < low || bottom[1] > high {
+        return None;
+    }
+    let rise = top[1] - bottom[1];
+    let at = |y: f64| {
+        let share = if rise > 0.0 { ((y - bottom[1]) / rise).clamp(0.0, 1.0) } else { 0.0 };
+        [bottom[0] + (top[0] - bottom[0]) * share, bottom[1] + rise * share]
+    };
+    Some(if rise > 0.0 { [at(low), at(high)] } else { [a, b] })
 }

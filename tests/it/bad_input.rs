@@ -51,7 +51,7 @@ fn refused(drawing: &[u8], job: &str, code: &str, words: &[&str]) {
 
 #[test]
 fn not_a_dxf() {
-    refused(b"%PDF-1.7 ...", INCH, "not-dxf", &["PDF"]);
+    refused(b"%PDF-1.7 ...", INCH, "pdf-unreadable", &["PDF"]);
     refused(b"", INCH, "not-dxf", &["empty"]);
     refused(b"AC1032\0\0", INCH, "dwg-unreadable", &["DWG"]);
     refused(b"<html/>", INCH, "not-dxf", &["XML"]);

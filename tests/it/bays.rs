@@ -87,6 +87,48 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
 }
 
 #[test]
+fn a_return_of_no_width_makes_two_corners_one() {
+    // The same front: the job says of each corner that nothing lies between its two walls. The lines at the
+    // bay's feet say which turn inward; nobody told an angle, so each is asked for.
+    let none = |i: usize| {
+        format!(
+            "[[return]]\ncorner = \"front-{i}/right\"\nto = \"front-{}/left\"\nwidth = 0\n",
+            i + 1
+        )
+    };
+    let all: String = (1..5).map(none).collect();
+    let (set, found) = laid(&[120.0, 240.0], &all);
+    assert_eq!(posts(&set.layout), (4, 2), "{:#?}", set.layout.corners);
+    let by = |by: Pairing| set.layout.corners.iter().filter(|c| c.by == by).count();
+    assert_eq!((by(Pairing::Neighbor), by(Pairing::Open), by(Pairing::Bare)), (4, 2, 0));
+    let coded = |code: &str| found.all().iter().filter(|f| f.code().word() == code).count();
+    assert_eq!((coded("post-angle"), coded("return-corner-unknown")), (4, 0));
+}
+
+#[test]
+fn one_tag_on_both_sides_makes_two_corners_one() {
+    // Two walls meet at 120 in, each with the tag B at its foot.
+    let rings = [rect(0.0, 0.0, 120.0, 108.0), rect(120.0, 0.0, 240.0, 108.0)];
+    let walls: Vec<(&str, &[(f64, f64)])> = rings.iter().map(|r| ("A-WALL-OTLN", &r[..])).collect();
+    let one = |texts: &[(&str, f64, f64)]| {
+        let tag = |(t, x, y): &(&str, f64, f64)| {
+            format!("0\nTEXT\n8\nA-WALL-IDEN\n10\n{x}\n20\n{y}\n40\n6\n1\n{t}\n")
+        };
+        let tags: String = texts.iter().map(tag).collect();
+        let drawing = dxf(&walls).replace("0\nENDSEC\n0\nEOF", &format!("{tags}0\nENDSEC\n0\nEOF"));
+        let job = lapwright::job::file::parse(
+            "[drawing]\nunit = \"inch\"\n[seams]\neffort = \"crew\"\n",
+            "job",
+        );
+        let l = crate::support::lay(drawing.as_bytes(), &job.unwrap());
+        assert_eq!(broken(&l), Vec::<String>::new());
+        posts(&l)
+    };
+    assert_eq!(one(&[]), (4, 0));
+    assert_eq!(one(&[("B", 112.0, 3.0), ("B", 123.0, 3.0)]), (3, 0));
+}
+
+#[test]
 fn walls_side_by_side_that_no_one_says_stand_at_an_angle_have_posts_of_their_own() {
     // Two planes one behind the other show the same two lines in one place: a corner each.
     let (set, found) = laid(&[], "");

@@ -152,6 +152,20 @@ fn channels_tk_15_and_utility_trim_tk_16() {
     // TakeoffFact::GableTriangle: the gable is 30 ft by 7 1/2 ft: 112.5 sq ft.
     let gable = check(&t, |r| matches!(r, CountingRule::GableTriangle { .. }));
     assert!((gable.rule - 112.5).abs() < 1e-6 && (gable.layout - 112.5).abs() < 1e-3, "{gable:?}");
+    // A wall of 40 ft whose gable stands on its left 28 ft: the right rake ends in the corner, where siding
+    // begins 2 in off it and so 1 1/4 in lower or higher than at the left foot. As drawn the feet are level:
+    // 28 ft by 8 3/4 ft is 122.5 sq ft.
+    let wall = vec![
+        (0.0, 0.0),
+        (480.0, 0.0),
+        (480.0, 108.0),
+        (312.0, 213.0),
+        (144.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let t = quantities(&laid(&vec![("A-WALL-OTLN", wall)]));
+    let gable = check(&t, |r| matches!(r, CountingRule::GableTriangle { .. }));
+    assert!((gable.rule - 122.5).abs() < 1e-6 && (gable.layout - 122.5).abs() < 1e-3, "{gable:?}");
     // A level top of 20 ft and a sill of 3 ft: 23 ft, two lengths.
     let t = quantities(&laid(&vec![
         ("A-WALL-OTLN", rect(0.0, 0.0, 240.0, 96.0).to_vec()),

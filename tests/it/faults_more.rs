@@ -13,7 +13,7 @@ use lapwright::model::half::Half;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::{BareBy, Receiver};
 use lapwright::model::seam::{Dual, MixedProof};
-use lapwright::model::trim::{TrimEnd, TrimKind};
+use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 use crate::crumbs;
 use crate::faults::{self, Break, each_is_caught};
@@ -50,7 +50,7 @@ fn gone(l: &mut Layout, kind: TrimKind) {
 }
 
 /// Faults of the sample house.
-const HOUSE: [(&str, Rule, Break); 30] = [
+const HOUSE: [(&str, Rule, Break); 32] = [
     ("a field over the wall's side", Rule::FieldExtent, |l| wall(l).field[0][0][0] -= 5.0),
     ("an opening that siding goes over", Rule::FieldExtent, |l| {
         let w = l.elevations.iter_mut().flat_map(|e| &mut e.walls);
@@ -130,6 +130,20 @@ const HOUSE: [(&str, Rule, Break); 30] = [
         let r = run(l, |r| r.ends[0].receiver == Receiver::OutsidePost);
         let (x0, p) = (r.x0, &mut r.pieces[0]);
         p.outline.iter_mut().filter(|q| q[0] < x0 + 1.0).for_each(|q| q[0] -= 1.0);
+    }),
+    ("a starter that runs to the drawn corner", Rule::CornerSetBacks, |l| {
+        let x = edge(l, |e| e.kind == EdgeKind::OutsideCorner && e.to[1] < e.from[1]).from[0];
+        let on = |t: &&mut TrimPiece| t.kind == TrimKind::Starter && (t.from[0] - x).abs() < 1.0;
+        l.trims.iter_mut().find(on).unwrap().from[0] = x - 2.0;
+    }),
+    ("a channel under the soffit that runs behind the post", Rule::CornerSetBacks, |l| {
+        let x = edge(l, |e| e.kind == EdgeKind::OutsideCorner && e.to[1] > e.from[1]).from[0];
+        let ends = |t: &&mut TrimPiece| {
+            t.kind == TrimKind::FinishTrim && (t.from[0].max(t.to[0]) - x).abs() < 1.0
+        };
+        let t = l.trims.iter_mut().find(ends).unwrap();
+        let end = if t.from[0] > t.to[0] { &mut t.from } else { &mut t.to };
+        end[0] = x + 2.0;
     }),
     ("two runs of one name", Rule::RunEnds, |l| {
         let name = run(l, |_| true).id.clone();

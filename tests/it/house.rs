@@ -51,7 +51,7 @@ const FLOORS: [(&str, u8); 34] = [
 const STAGES: u8 = 4;
 
 /// Foreign crates with the one room that may name each. serde and schemars derive on plain data.
-const CRATES: [(&str, &[&str]); 26] = [
+const CRATES: [(&str, &[&str]); 27] = [
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
@@ -65,6 +65,7 @@ const CRATES: [(&str, &[&str]); 26] = [
     ("encoding_rs", &["read"]),
     ("chardetng", &["read"]),
     ("opendwg", &["read"]),
+    ("hayro_interpret", &["read"]),
     ("spade", &["geom"]),
     ("memchr", &["read", "write"]),
     ("geo", &["geom"]),

@@ -89,6 +89,7 @@ mod one_order;
 mod overlay;
 mod own_files;
 mod pasted;
+mod pdf_in;
 mod plain_words;
 mod planes;
 mod polygons;

@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use lapwright::finding::house::{HouseFinding, ShortOf};
 use lapwright::finding::laying::LayingFinding;
 use lapwright::finding::{FindingKind, Findings};
 use lapwright::job::file as job_file;
@@ -92,4 +93,50 @@ fn a_post_that_runs_down_past_stone_is_asked_about_where_the_stone_does_not_turn
     let [by] = past(false)[..] else { panic!("{:?}", past(false)) };
     assert!((by - 30.0).abs() < 1.0, "{by}");
     assert!(past(true).is_empty());
+}
+
+#[test]
+fn siding_that_stops_short_of_roof_or_wall_is_asked_about() {
+    let short = |rings: &[(&str, &[(f64, f64)])]| -> Vec<(ShortOf, f64, f64)> {
+        let mut findings = Findings::default();
+        let job = job_file::parse(JOB, "job").unwrap();
+        pipeline::layout(dxf(rings).as_bytes(), "t.dxf", &job, &mut findings, &mut |_| {}).unwrap();
+        let asked = findings.all().iter().filter_map(|f| match &f.kind {
+            FindingKind::House(HouseFinding::SidingStopsShort {
+                short_of, width, length, ..
+            }) => Some((*short_of, *width, *length)),
+            _ => None,
+        });
+        asked.collect()
+    };
+    let wall = rect(0.0, 0.0, 240.0, 96.0);
+    // A roof line 6 in over the whole top of 20 ft; at the top, or 30 in over it, nothing is asked.
+    let under = |y: f64| {
+        let roof = rect(-12.0, y, 252.0, 150.0);
+        short(&[("A-WALL-OTLN", &wall), ("A-ROOF-OTLN", &roof)])
+    };
+    assert_eq!(under(102.0), [(ShortOf::Roof, 6.0, 240.0)]);
+    assert!(under(96.0).is_empty() && under(126.0).is_empty() && under(90.0).is_empty());
+    // A band drawn in the strip closes it.
+    let (roof, band) = (rect(-12.0, 102.0, 252.0, 150.0), rect(0.0, 96.0, 240.0, 102.0));
+    let closed = [("A-WALL-OTLN", &wall[..]), ("A-ROOF-OTLN", &roof), ("A-WALL-BAND", &band)];
+    assert!(short(&closed).is_empty());
+    // A gable's rake, 4 in 12 over 120 in, under a roof whose line runs 3 in over it, square to the slope:
+    // 120 x sqrt(1 + 1/9) = 126.49 in long.
+    let gable = [(0.0, 0.0), (240.0, 0.0), (240.0, 96.0), (120.0, 136.0), (0.0, 96.0)];
+    let up = 3.0 * (10.0f64 / 9.0).sqrt();
+    let roof =
+        [(0.0, 96.0 + up), (120.0, 136.0 + up), (240.0, 96.0 + up), (240.0, 200.0), (0.0, 200.0)];
+    let [one, other] = short(&[("A-WALL-OTLN", &gable), ("A-ROOF-OTLN", &roof)])[..] else {
+        panic!()
+    };
+    for (of, width, length) in [one, other] {
+        assert_eq!(of, ShortOf::Roof);
+        assert!((width - 3.0).abs() < 0.01 && (length - 126.49).abs() < 1.5, "{width} {length}");
+    }
+    // Two walls 4 in apart; 30 in apart is none of its business.
+    let beside =
+        |x: f64| short(&[("A-WALL-OTLN", &wall), ("A-WALL-OTLN", &rect(x, 0.0, x + 120.0, 90.0))]);
+    assert_eq!(beside(244.0), [(ShortOf::Wall, 4.0, 90.0)]);
+    assert!(beside(270.0).is_empty());
 }

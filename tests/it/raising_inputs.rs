@@ -170,7 +170,12 @@ fn of_files(code: &str) -> Option<Input> {
     Some(match code {
         // Nothing is read of it but its size.
         "file-too-big" => Input::Drawing { bytes: vec![0; (1 << 30) + 1], job: INCH.to_owned() },
-        "not-dxf" => raw(b"%PDF-1.7"),
+        "not-dxf" => raw(b"\x89PNG"),
+        "pdf-unreadable" => raw(b"%PDF-1.7"),
+        "pdf-pages" => raw(&crate::pdf_in::without_lines()),
+        "pdf-pages-read" => raw(&crate::pdf_in::three_pages()),
+        "pdf-letters-mute" => raw(&crate::pdf_in::with_mute_letters()),
+        "scale-unknown" => raw(&crate::pdf_in::one_page()),
         "dwg-unreadable" => raw(b"AC1014"),
         "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),
         "file-truncated" => raw(b"0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n"),
@@ -438,6 +443,10 @@ fn of_house(code: &str) -> Option<Input> {
         "fixture-outside" => {
             rings(&[(WALL, &big), ("A-ELEV-MBLK", &rect(60.0, 110.0, 66.0, 116.0))])
         }
+        "siding-stops-short" => rings(&[
+            (WALL, &rect(0.0, 0.0, 120.0, 96.0)),
+            ("A-ROOF-OTLN", &rect(-12.0, 102.0, 132.0, 150.0)),
+        ]),
         "joint-in-opening" => drawn(
             &dxf(&[(WALL, &big), ("A-GLAZ", &rect(60.0, 32.0, 96.0, 72.0))]),
             &format!("{INCH}{joint}"),

@@ -274,3 +274,17 @@ fn what_no_post_can_be_is_refused() {
     let fits = "[product]\noutside_post_set_back = 1.75\noutside_post_face = 2\n";
     assert!(job_file::parse(fits, "job").is_ok());
 }
+
+#[test]
+fn a_wall_that_hangs_over_a_lower_one_goes_on_behind_the_post_between_them() {
+    // The left 200 in start at 104, over something lower; the right 100 in at -8, with an inside corner
+    // between. Siding below stands 1 in off it: what lies over that inch is no start of its own.
+    let outline =
+        [(200.0, -8.0), (300.0, -8.0), (300.0, 150.0), (0.0, 150.0), (0.0, 104.0), (200.0, 104.0)];
+    let inside = [(200.0, -8.0), (200.0, 104.0)];
+    let grade = [(-10.0, -20.0), (310.0, -20.0)];
+    let rings: [Ring; 3] =
+        [("A-WALL-OTLN", &outline), ("A-WALL-CNRI", &inside), ("C-TOPO-PROF", &grade)];
+    let (l, _) = laid(&rings, "[courses]\ndatum = -8\n");
+    assert_eq!(l.walls().next().unwrap().1.courses[0].runs[0].x0, 201.0);
+}

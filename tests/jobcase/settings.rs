@@ -27,7 +27,7 @@ const APART: [&str; 7] = [
 ];
 
 /// Settings that are drawn after all others: a seed keeps its job when they are added to the schema.
-const LATER: [&str; 2] = ["boards.even", "takeoff.trim_spare"];
+const LATER: [&str; 3] = ["boards.even", "takeoff.trim_spare", "courses.least_width"];
 
 /// Whether a key is of what is only counted: such keys are drawn last.
 fn is_counted(path: &str) -> bool {

@@ -4,9 +4,9 @@ use std::collections::BTreeSet;
 
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
-use crate::annotate::place::text_box;
+use crate::annotate::place::{clipped, text_box};
 use crate::annotate::style::{Ink, TEXT};
-use crate::geom::vocabulary::{Point, Vec2};
+use crate::geom::vocabulary::{Point, Rect, Vec2};
 use crate::layout::course::LaidCourse;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::house::EdgeKind;
@@ -57,9 +57,11 @@ pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTre
 
 /// Strings of widths under the walls: openings story by story, then the whole.
 pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
-    let grade = e.grade.iter().map(|p| v.xy(p));
-    let near = |p: &Point| p.x > v.paper().x0 - 0.3 && p.x < v.paper().x1 + 0.3;
-    let lowest = grade.filter(near).map(|p| p.y).fold(v.paper().y0, f64::min);
+    let paper = v.paper();
+    // Grade may run far past the walls: what of it is drawn under them counts.
+    let near = Rect::new(paper.x0 - 0.3, f64::MIN / 4.0, paper.x1 + 0.3, f64::MAX / 4.0);
+    let grade = e.grade.windows(2).filter_map(|p| clipped(v.xy(&p[0]), v.xy(&p[1]), &near));
+    let lowest = grade.map(|(a, b)| a.y.min(b.y)).fold(paper.y0, f64::min);
     let base = lowest.max(c.placer.area.y0 + 3.0 * ROW) - 0.02;
     let mut row = base - ROW;
     for upper in [true, false] {

@@ -134,6 +134,8 @@ pub enum CornerBreach {
     SetBack,
     /// A piece ends nearer to the corner than set-back and end gap.
     PieceInPost,
+    /// Trim runs nearer to the corner than the set-back.
+    TrimInPost,
     /// One elevation shows all of it.
     OneElevation,
     /// A butt line of one wall meets none of the other.

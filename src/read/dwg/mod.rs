@@ -11,7 +11,8 @@ mod words;
 
 use opendwg::Error;
 
-use crate::finding::drawing::{DrawingFinding, DwgFault};
+use crate::finding::drawing::DrawingFinding;
+use crate::finding::formats::DwgFault;
 use crate::finding::{Finding, Findings, Refusal};
 
 /// A DWG as the text of a DXF: tables, blocks and entities, each entity with its own handle.

@@ -72,8 +72,7 @@ struct Seen {
     invisible: bool,
 }
 
-/// Most shapes left out that are kept one by one, and how far back one like another is looked for
-/// past them.
+/// Most shapes left out that are kept one by one, and how far back a like one is looked for past them.
 const MOST_LEFT: usize = 100_000;
 const MOST_LOOKED_AT: usize = 64;
 

@@ -52,7 +52,7 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::OpeningFlashing => "flashing round openings has the published sizes",
         Rule::RakeChannelCuts => "rake channels are cut to the pitch",
         Rule::CornerPosts => "every corner has its post, as high as the corner",
-        Rule::CornerSetBacks => "siding ends the set-back off every corner",
+        Rule::CornerSetBacks => "siding and trim end the set-back off every corner",
         Rule::CornerSides => "every corner side is part of one corner",
         Rule::CornerCourses => "courses meet at every paired corner",
         Rule::TrimLengths => "trim is as long as its place",

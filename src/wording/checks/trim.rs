@@ -80,6 +80,7 @@ pub(super) fn corner(breach: &CornerBreach, style: LengthStyle) -> String {
         }
         CornerBreach::SetBack => "limit of siding from the drawn corner".to_owned(),
         CornerBreach::PieceInPost => "end from the drawn corner, set-back and end gap".to_owned(),
+        CornerBreach::TrimInPost => "end from the drawn corner, in what stands there".to_owned(),
         CornerBreach::OneElevation => "one elevation shows all of it".to_owned(),
         CornerBreach::ButtLine => "a butt line meets none around the corner".to_owned(),
         CornerBreach::PostMissing { trim, from, to } => {

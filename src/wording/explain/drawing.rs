@@ -9,6 +9,10 @@ pub(super) fn explanation(code: DrawingCode) -> &'static Explanation {
         DrawingCode::NotDxf => &NOT_DXF,
         DrawingCode::DwgUnreadable => &DWG_UNREADABLE,
         DrawingCode::DwgTextsLost => &DWG_TEXTS_LOST,
+        DrawingCode::PdfUnreadable => &PDF_UNREADABLE,
+        DrawingCode::PdfPages => &PDF_PAGES,
+        DrawingCode::PdfPagesRead => &PDF_PAGES_READ,
+        DrawingCode::PdfLettersMute => &PDF_LETTERS_MUTE,
         DrawingCode::FileTruncated => &FILE_TRUNCATED,
         DrawingCode::LineBad => &LINE_BAD,
         DrawingCode::LayersTooMany => &LAYERS_TOO_MANY,
@@ -39,9 +43,9 @@ const FILE_TOO_BIG: Explanation = Explanation {
 };
 const NOT_DXF: Explanation = Explanation {
     title: "The file is no drawing that is read",
-    cause: "The file does not begin as a DXF (text or binary), a DWG or an SVG does. What it looks like by its first bytes is named: a PDF, a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
-    remedy: "Save or export the elevations as DXF, DWG or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
-    example: "lapwright check elevations.pdf",
+    cause: "The file does not begin as a DXF (text or binary), a DWG, a PDF or an SVG does. What it looks like by its first bytes is named: a picture, a compressed file, an empty file. Text in UTF-16 is read as it is.",
+    remedy: "Save or export the elevations as DXF, DWG, PDF or SVG from the program that made them, and give that file. A compressed file (zip, gzip, SVGZ) is to be unpacked first. Renaming a file does not change what it is.",
+    example: "lapwright check elevations.png",
 };
 const DWG_UNREADABLE: Explanation = Explanation {
     title: "The DWG cannot be read",
@@ -54,6 +58,30 @@ const DWG_TEXTS_LOST: Explanation = Explanation {
     cause: "Some texts of a DWG are stored in a way that is not known here. Lines, hatches and blocks are read; of these texts nothing is, so titles of views, tags and levels may be missing.",
     remedy: "Compare the views and their names with the drawing; give names and regions in the job where they are missing. Or save the drawing as DXF, of which all texts are read.",
     example: "52 texts of the DWG could not be read",
+};
+const PDF_UNREADABLE: Explanation = Explanation {
+    title: "The PDF cannot be read",
+    cause: "A PDF that is locked with a password, or whose list of pages is broken, is not read.",
+    remedy: "Ask for a PDF without a password, or print it to a new PDF. Best ask the architect for the DWG or DXF: nothing is lost in it.",
+    example: "lapwright check locked.pdf",
+};
+const PDF_PAGES: Explanation = Explanation {
+    title: "No page of the PDF can be taken",
+    cause: "Pages with the title of an elevation are read; where none has one, all pages with lines, if they are four at most. A page that is a picture, as a scan is, has nothing to measure. Named pages must be there.",
+    remedy: "Name the pages with elevations: `--page 3`, or `pages = [3, 4]` under [drawing]. Of a scan ask for the PDF as printed from the drawing.",
+    example: "lapwright check set.pdf    (60 pages)",
+};
+const PDF_PAGES_READ: Explanation = Explanation {
+    title: "Which pages of the PDF are read",
+    cause: "A PDF has several pages. Those that look like elevations, or those named, are read and stand side by side; what was seen on the others is told.",
+    remedy: "Nothing, if these are the elevations. To read others, name them: `--page 3`, or `pages = [3, 4]` under [drawing].",
+    example: "pages 3, 4 of 12 read; not read: page 5 is a picture",
+};
+const PDF_LETTERS_MUTE: Explanation = Explanation {
+    title: "Letters of the PDF cannot be told",
+    cause: "A font in the PDF draws its letters and does not say which they are. What they spell is not known to the program, so titles of views may be missing.",
+    remedy: "Give views their names in the job, or ask for the DWG or DXF.",
+    example: "412 letters of the PDF cannot be told",
 };
 const FILE_TRUNCATED: Explanation = Explanation {
     title: "The DXF ends before it is whole",

@@ -28,6 +28,7 @@ pub(super) fn explanation(code: HouseCode) -> &'static Explanation {
         HouseCode::OpeningStraddles => &OPENING_STRADDLES,
         HouseCode::OpeningSize => &OPENING_SIZE,
         HouseCode::FixtureOutside => &FIXTURE_OUTSIDE,
+        HouseCode::SidingStopsShort => &SIDING_STOPS_SHORT,
         HouseCode::JointInOpening => &JOINT_IN_OPENING,
     }
 }
@@ -175,4 +176,10 @@ const JOINT_IN_OPENING: Explanation = Explanation {
     cause: "A movement joint that the drawing or the job gives crosses a window or a door. The opening is taken as two, one on each side.",
     remedy: "Move the joint, or the opening, to where it is.",
     example: "a joint at 120 in, and a window from 100 to 140",
+};
+const SIDING_STOPS_SHORT: Explanation = Explanation {
+    title: "Siding stops short",
+    cause: "A wall's outline ends from 1 to 24 inches under a roof line that runs along its top or rake, or up to 12 inches short of the next wall, and nothing is drawn in the strip. As drawn the strip gets no siding: it is laid out nowhere and is part of no area.",
+    remedy: "If it is sided, draw the outline to where siding ends. If a frieze, a soffit box or a pier covers it, draw that, as a band or as a bare area; or leave it so.",
+    example: "an outline 8'-0\" high under a roof line at 8'-6\"",
 };

@@ -10,6 +10,7 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
         LineCode::UnitTaken => &UNIT_TAKEN,
         LineCode::UnitImplausible => &UNIT_IMPLAUSIBLE,
         LineCode::KnownUnreadable => &KNOWN_UNREADABLE,
+        LineCode::ScaleUnknown => &SCALE_UNKNOWN,
         LineCode::DimensionDisagrees => &DIMENSION_DISAGREES,
         LineCode::DimensionsMore => &DIMENSIONS_MORE,
         LineCode::PointLeftOut => &POINT_LEFT_OUT,
@@ -55,6 +56,12 @@ const KNOWN_UNREADABLE: Explanation = Explanation {
     cause: "What --known gives is not two points in drawing units, an equals sign and a length.",
     remedy: "Write it as \"x1,y1 x2,y2 = 16'-0\\\"\". Measure the two points in the drawing program.",
     example: "lapwright check house.dxf --known \"16 feet\"",
+};
+const SCALE_UNKNOWN: Explanation = Explanation {
+    title: "The scale of the page is not known",
+    cause: "A PDF is measured in points of paper. The scale written on it is what the sheet was made for, not what it was printed at: a set printed at half size still says 1/4\" = 1'-0\". So no written scale is taken for true.",
+    remedy: "Give one length that you know, by its two ends in points of the page, y counted up from the lower edge: `known = \"x1,y1 x2,y2 = 6'-8\\\"\"` under [drawing], or `--known`. The longest dimension on the sheet is best.",
+    example: "lapwright check elevations.pdf --known \"402,318 936,318 = 40'-0\\\"\"",
 };
 const DIMENSION_DISAGREES: Explanation = Explanation {
     title: "A dimension's text disagrees with what it measures",

@@ -2,10 +2,11 @@
 
 use super::blocks;
 use super::finding_words::FindingWords;
+use super::formats;
 use super::parts::{number, on_layer};
 use crate::finding::Finding;
 use crate::finding::drawing::{
-    BlockArray, DrawingFinding, DwgFault, LooksLike, Named, NumberPlace, SvgExcess,
+    BlockArray, DrawingFinding, LooksLike, Named, NumberPlace, SvgExcess,
 };
 use crate::origin::EntityKind;
 use crate::units::counted;
@@ -20,11 +21,12 @@ pub(super) fn words(found: &DrawingFinding, finding: &Finding) -> FindingWords {
             OWN_FILE,
         ),
         F::NotDxf { name, looks_like } => not_dxf(name, *looks_like),
-        F::DwgUnreadable { name, fault } => dwg_unreadable(name, fault),
-        F::DwgTextsLost { texts } => FindingWords::new(
-            format!("{} of the DWG could not be read", counted(*texts, "text")),
-            "Titles and tags may be missing. Give views and names in the job, or save the drawing as DXF.",
-        ),
+        F::DwgUnreadable { name, fault } => formats::dwg_unreadable(name, fault),
+        F::DwgTextsLost { texts } => formats::dwg_texts_lost(*texts),
+        F::PdfUnreadable { name, fault } => formats::unreadable(name, *fault),
+        F::PdfPages { name, pages, why, seen } => formats::no_pages(name, *pages, why, seen),
+        F::PdfPagesRead { taken, pages, others } => formats::pages_read(taken, *pages, others),
+        F::PdfLettersMute { letters } => formats::mute(*letters),
         F::FileTruncated { name, end_found, entities_found } => {
             truncated(name, *end_found, *entities_found)
         }
@@ -83,26 +85,12 @@ fn not_dxf(name: &str, looks_like: LooksLike) -> FindingWords {
             "Unpack it, and give the drawing that is in it."
         }
         LooksLike::Utf32 => "Save it as UTF-8 and give that file.",
-        _ => "Save or export the elevations as DXF, DWG or SVG and give that file.",
+        _ => "Save or export the elevations as DXF, DWG, PDF or SVG and give that file.",
     };
-    FindingWords::new(format!("{name} is no DXF, DWG or SVG drawing: it looks like {what}"), remedy)
-}
-
-fn dwg_unreadable(name: &str, fault: &DwgFault) -> FindingWords {
-    match fault {
-        DwgFault::Version { version } => FindingWords::new(
-            format!("{name} is a DWG of version {version}, which is not read"),
-            "Save it as DWG of version 2000 to 2018 (AC1015 to AC1032), or as DXF.",
-        ),
-        DwgFault::Locked => FindingWords::new(
-            format!("{name} is locked with a password"),
-            "Save it without a password.",
-        ),
-        DwgFault::Broken => FindingWords::new(
-            format!("{name} is a broken DWG: its parts do not fit together"),
-            "Open it in the program that drew it, have it repaired there, and save it again; or save it as DXF.",
-        ),
-    }
+    FindingWords::new(
+        format!("{name} is no DXF, DWG, PDF or SVG drawing: it looks like {what}"),
+        remedy,
+    )
 }
 
 fn truncated(name: &str, end_found: bool, entities_found: bool) -> FindingWords {

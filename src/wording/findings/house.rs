@@ -6,7 +6,7 @@ use super::parts::{elevation, listed, number, on_layer};
 use super::planes;
 use super::unused;
 use crate::finding::Finding;
-use crate::finding::house::{HouseFinding, OnWall, WallsOf};
+use crate::finding::house::{HouseFinding, OnWall, ShortOf, WallsOf};
 use crate::geom::vocabulary::Xy;
 use crate::model::ids::WallId;
 use crate::units::{LengthStyle, Unit, counted};
@@ -65,11 +65,40 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             opening_size(says, [*stated, *drawn], *openings, style)
         }
         F::FixtureOutside {} => fixture_outside(&layer),
-        F::JointInOpening {} => FindingWords::new(
-            "a joint of the building runs through an opening, which is taken as two",
-            "Move the joint, or the opening, to where it is.",
-        ),
+        F::SidingStopsShort { wall, short_of, width, length } => {
+            stops_short(wall, *short_of, *width, *length, style)
+        }
+        F::JointInOpening {} => joint_in_opening(),
     }
+}
+
+fn joint_in_opening() -> FindingWords {
+    FindingWords::new(
+        "a joint of the building runs through an opening, which is taken as two",
+        "Move the joint, or the opening, to where it is.",
+    )
+}
+
+fn stops_short(
+    wall: &str,
+    short_of: ShortOf,
+    width: f64,
+    length: f64,
+    style: LengthStyle,
+) -> FindingWords {
+    let to = match short_of {
+        ShortOf::Roof => "the roof line",
+        ShortOf::Wall => "the next wall",
+    };
+    FindingWords::new(
+        format!(
+            "{wall} stops {} short of {to} over {}: a strip of {:.1} sq ft gets no siding and is in no area",
+            style.short(width),
+            style.length(length),
+            width * length / 144.0
+        ),
+        "Is it sided? Draw the outline to where siding ends, or say what covers the strip.",
+    )
 }
 
 /// A place in drawing units.

@@ -28,6 +28,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
         F::KnownUnreadable { text } => {
             FindingWords::new(format!("the known distance `{text}` cannot be read"), known_form())
         }
+        F::ScaleUnknown { written } => scale_unknown(written),
         F::DimensionDisagrees { stated, measured, unit, accepted } => {
             disagrees(unit.style(), *stated, *measured, *accepted)
         }
@@ -113,6 +114,17 @@ fn unsure(taken: &HeightInUnit, other: &HeightInUnit) -> FindingWords {
             high(other)
         ),
         format!("Compare one length with the drawing. {SET_UNIT}: what the job states is taken."),
+    )
+}
+
+fn scale_unknown(written: &[String]) -> FindingWords {
+    let says = match written {
+        [] => "it states no scale".to_owned(),
+        all => format!("it says {}, but prints are often made smaller or larger", all.join(", ")),
+    };
+    FindingWords::new(
+        format!("the scale of the page is not known: {says}"),
+        "Give a length you know, a door or a dimension, by its two ends in points of the page: `--known 'x1,y1 x2,y2 = 80in'`, or `known` under [drawing]. problems.svg shows the page with its points.",
     )
 }
 

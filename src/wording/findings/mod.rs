@@ -7,6 +7,7 @@ mod drawing;
 mod files;
 mod fillers;
 mod finding_words;
+mod formats;
 mod house;
 mod job;
 mod job_value;

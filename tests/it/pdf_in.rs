@@ -1,0 +1,224 @@
+//! A drawing printed to PDF and read again, against the drawing itself; and PDFs that are none.
+
+use lapwright::finding::Findings;
+use lapwright::geom::vocabulary::Point;
+use lapwright::job::{Job, file};
+use lapwright::model::drawing::{Across, Dash, Drawing, Pen, Polyline, Shape, Text, Up};
+use lapwright::model::sheet::Sheet;
+use lapwright::pipeline;
+use lapwright::read::{self, Limits};
+use lapwright::write::{pdf, svg};
+
+use crate::support::{bare_corners, dxf, lay, lay_set};
+
+/// Corners of the wall, two windows and a door, inches.
+const WALL: [(f64, f64); 4] = [(0.0, 0.0), (300.0, 0.0), (300.0, 96.0), (0.0, 96.0)];
+const WINDOWS: [f64; 2] = [40.0, 130.0];
+const DOOR: [(f64, f64); 4] = [(230.0, 0.0), (266.0, 0.0), (266.0, 80.0), (230.0, 80.0)];
+
+fn window(x: f64) -> [(f64, f64); 4] {
+    [(x, 36.0), (x + 36.0, 36.0), (x + 36.0, 84.0), (x, 84.0)]
+}
+
+/// The elevation on paper, 1/4 in to the foot, its lower left corner at 2, 3 in.
+fn printed(title: &str) -> Sheet {
+    let on_paper = |(x, y): (f64, f64)| Point::new(2.0 + x / 48.0, 3.0 + y / 48.0);
+    let mut drawing = Drawing::default();
+    let pen = |width, color| Pen { width, color, dash: Dash::Solid, fill: None };
+    // 0.5 mm and 0.25 mm are 1.42 and 0.71 points.
+    let wall = drawing.layer("wall", pen(0.5, [0, 0, 0]));
+    let glass = drawing.layer("glass", pen(0.25, [0, 0, 0]));
+    let door = drawing.layer("door", pen(0.25, [0, 0, 200]));
+    let words = drawing.layer("words", pen(0.25, [0, 0, 0]));
+    let mut ring = |layer, corners: &[(f64, f64)]| {
+        let ring = Polyline::ring(corners.iter().map(|p| on_paper(*p)));
+        drawing.draw(layer, Shape::Polyline(ring));
+    };
+    ring(wall, &WALL);
+    WINDOWS.iter().for_each(|x| ring(glass, &window(*x)));
+    ring(door, &DOOR);
+    let mut say = |content: &str, y: f64| {
+        let (height, angle, mirrored, bold) = (0.2, 0.0, false, false);
+        let (at, across, up) = (Point::new(2.0, y), Across::Left, Up::Baseline);
+        let content = content.to_owned();
+        let text = Text { at, height, angle, mirrored, content, across, up, bold };
+        drawing.draw(words, Shape::Text(text));
+    };
+    say(title, 2.0);
+    say("1/4\" = 1'-0\"", 1.6);
+    // Lines enough for a drawing: ground, off the wall and short.
+    for i in 0..60 {
+        let x = 0.5 + f64::from(i) * 0.02;
+        let line = Polyline::line(Point::new(x, 0.5), Point::new(x + 0.01, 0.6));
+        drawing.draw(glass, Shape::Polyline(line));
+    }
+    let (name, description) = ("sheet".to_owned(), String::new());
+    Sheet { name, title: title.to_owned(), description, width: 11.0, height: 8.5, drawing }
+}
+
+fn pdf_of(sheets: &[Sheet]) -> Vec<u8> {
+    let svgs: Vec<String> = sheets.iter().map(svg::document).collect();
+    pdf::document(sheets, &svgs, "set", "").unwrap()
+}
+
+/// Pens are named in place of layers; 25 ft of wall are 450 points of paper, from 144, 216.
+fn job() -> Job {
+    let text = "[drawing]\nknown = \"144,216 594,216 = 25'-0\\\"\"\naccept = [\"opening-outside\"]\n\
+                [layers]\nwall = [\"stroke 1.42 pt black\"]\nwindow = [\"stroke 0.71 pt black\"]\n\
+                door = [\"stroke 0.71 pt #0000c8\"]\n[seams]\neffort = \"brief\"\n";
+    bare_corners(file::parse(text, "job").unwrap())
+}
+
+/// One page, for tests of what is told of it.
+pub(crate) fn one_page() -> Vec<u8> {
+    pdf_of(&[printed("FRONT ELEVATION")])
+}
+
+/// A plan and two elevations.
+pub(crate) fn three_pages() -> Vec<u8> {
+    pdf_of(&[printed("FLOOR PLAN"), printed("REAR ELEVATION"), printed("LEFT ELEVATION")])
+}
+
+/// A page without lines.
+pub(crate) fn without_lines() -> Vec<u8> {
+    let mut empty = printed("FRONT ELEVATION");
+    empty.drawing = Drawing::default();
+    pdf_of(&[empty])
+}
+
+/// A page by hand, with lines and a letter of a font that draws it and gives it no name that says which.
+pub(crate) fn with_mute_letters() -> Vec<u8> {
+    let mut content = String::from("BT /F 12 Tf 100 100 Td (a) Tj ET\n");
+    for i in 0..60 {
+        content += &format!("{i} 10 m {i} 20 l S\n");
+    }
+    let letter = "500 0 0 0 500 500 d1 0 0 500 500 re f";
+    let stream = |dict: &str, data: &str| {
+        format!("<< {dict} /Length {} >>\nstream\n{data}\nendstream", data.len())
+    };
+    let objects = [
+        "<< /Type /Catalog /Pages 2 0 R >>".to_owned(),
+        "<< /Type /Pages /Kids [3 0 R] /Count 1 >>".to_owned(),
+        "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 612 792] /Contents 4 0 R \
+         /Resources << /Font << /F 5 0 R >> >> >>"
+            .to_owned(),
+        stream("", &content),
+        "<< /Type /Font /Subtype /Type3 /FontBBox [0 0 500 500] /FontMatrix [0.001 0 0 0.001 0 0] \
+         /CharProcs << /one 6 0 R >> /Encoding << /Type /Encoding /Differences [97 /one] >> \
+         /FirstChar 97 /LastChar 97 /Widths [500] /Resources << >> >>"
+            .replace("/one", "/qqxx"),
+        stream("", letter),
+    ];
+    let mut out = String::from("%PDF-1.4\n");
+    let mut places = Vec::new();
+    for (i, object) in objects.iter().enumerate() {
+        places.push(out.len());
+        out += &format!("{} 0 obj\n{object}\nendobj\n", i + 1);
+    }
+    let table = out.len();
+    out += &format!("xref\n0 {}\n0000000000 65535 f \n", objects.len() + 1);
+    places.iter().for_each(|at| out += &format!("{at:010} 00000 n \n"));
+    out += &format!(
+        "trailer\n<< /Size {} /Root 1 0 R >>\nstartxref\n{table}\n%%EOF\n",
+        objects.len() + 1
+    );
+    out.into_bytes()
+}
+
+fn code(bytes: &[u8], job: &Job) -> &'static str {
+    let refusal = pipeline::reading(bytes, "x.pdf", job, &mut Findings::default()).unwrap_err();
+    refusal.0.code().word()
+}
+
+#[test]
+fn a_print_is_laid_out_as_the_drawing_it_was_made_of() {
+    let print = lay_set(&one_page(), &job());
+    let (a, b) = (window(WINDOWS[0]), window(WINDOWS[1]));
+    let drawn = dxf(&[
+        ("A-WALL-OTLN", &WALL[..]),
+        ("A-GLAZ", &a[..]),
+        ("A-GLAZ", &b[..]),
+        ("A-DOOR", &DOOR[..]),
+    ]);
+    let of_dxf = lay(drawn.as_bytes(), &crate::support::inches());
+    let wall = &print.layout.elevations[0].walls[0];
+    assert_eq!(print.layout.elevations[0].name, "FRONT ELEVATION");
+    // 25 ft by 8 ft less two windows of 36 by 48 and a door of 36 by 80.
+    let net = (300.0 * 96.0 - 2.0 * 36.0 * 48.0 - 36.0 * 80.0) / 144.0;
+    assert!((wall.net_area - net).abs() < 0.002 * net, "{} for {net}", wall.net_area);
+    assert_eq!(wall.openings.len(), 3);
+    assert_eq!(print.layout.panels.len(), of_dxf.panels.len());
+}
+
+#[test]
+fn strokes_lie_by_their_pens_and_letters_make_words() {
+    let bytes = one_page();
+    let mut findings = Findings::default();
+    let drawing = read::drawing(&bytes, "x", &Limits::default(), &mut findings).unwrap();
+    let layers: Vec<&str> = drawing.layers.iter().map(|l| l.name.as_str()).collect();
+    for pen in ["stroke 1.42 pt black", "stroke 0.71 pt black", "stroke 0.71 pt #0000c8"] {
+        assert!(layers.contains(&pen), "{pen} is not among {layers:?}");
+    }
+    let said: Vec<&Text> = drawing
+        .items
+        .iter()
+        .filter_map(|i| match &i.shape {
+            Shape::Text(t) => Some(t),
+            _ => None,
+        })
+        .collect();
+    let title = said.iter().find(|t| t.content == "FRONT ELEVATION").unwrap();
+    // It stands where it was drawn, in points: 2 in from both edges.
+    assert!((title.at.x - 144.0).abs() < 2.0 && (title.at.y - 144.0).abs() < 1.0, "{title:?}");
+    assert!(said.iter().any(|t| t.content == "1/4\" = 1'-0\""));
+}
+
+#[test]
+fn without_a_known_length_the_scale_is_asked_for() {
+    let bytes = one_page();
+    let mut plain = job();
+    plain.drawing.known = None;
+    assert_eq!(code(&bytes, &plain), "scale-unknown");
+}
+
+#[test]
+fn pages_with_elevations_are_taken_and_others_told() {
+    let bytes = three_pages();
+    let read = |pages: &[usize]| {
+        let mut findings = Findings::default();
+        let limits = Limits { pages: pages.to_vec(), ..Limits::default() };
+        let drawing = read::drawing(&bytes, "x", &limits, &mut findings);
+        (drawing, findings.all().iter().map(|f| f.code().word()).collect::<Vec<_>>())
+    };
+    let titles = |d: &Drawing| -> Vec<String> {
+        let text = |s: &Shape| match s {
+            Shape::Text(t) if !t.content.contains('=') => Some(t.content.clone()),
+            _ => None,
+        };
+        d.items.iter().filter_map(|i| text(&i.shape)).collect()
+    };
+    let (drawing, told) = read(&[]);
+    assert_eq!(titles(&drawing.unwrap()), ["REAR ELEVATION", "LEFT ELEVATION"]);
+    assert_eq!(told, ["pdf-pages-read"]);
+    assert_eq!(titles(&read(&[3]).0.unwrap()), ["LEFT ELEVATION"]);
+    assert_eq!(read(&[4]).0.unwrap_err().0.code().word(), "pdf-pages");
+}
+
+#[test]
+fn what_is_no_pdf_that_can_be_measured_is_named() {
+    let whole = one_page();
+    assert_eq!(code(b"%PDF-1.7 and no more", &job()), "pdf-unreadable");
+    assert_eq!(code(&without_lines(), &job()), "pdf-pages");
+    // Cut short: the list of its parts at the end is gone. What can be found again is read, else it is refused.
+    let cut = &whole[..whole.len() / 2];
+    let end = pipeline::reading(cut, "x.pdf", &job(), &mut Findings::default());
+    assert!(end.is_err());
+}
+
+#[test]
+fn two_hundred_mutants_of_a_print_end_in_a_drawing_or_a_refusal() {
+    let whole = one_page();
+    let (read, refused) = crate::dwgcase::mutants::run(&whole, 0..200);
+    assert_eq!(read + refused, 200);
+    assert!(read > 0 && refused > 0, "{read} read, {refused} refused");
+}
