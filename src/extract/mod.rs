@@ -19,6 +19,7 @@ mod given;
 mod grade;
 mod hidden;
 mod join;
+mod levels;
 mod limits;
 mod no_walls;
 mod openings;
@@ -41,10 +42,10 @@ use std::collections::BTreeSet;
 
 use self::frame::ViewFrame;
 use self::given::outlines;
+use self::levels::{level_line, report_levels};
 use self::outline::Outline;
 pub use self::shown::shown_views;
-use crate::finding::views::ViewFinding;
-use crate::finding::{Finding, Findings, Refusal};
+use crate::finding::{Findings, Refusal};
 use crate::geom::vocabulary::{Affine, Point, Rect};
 use crate::job::Job;
 use crate::model::house::{Backdrop, DrawnElevation, House, WallWay};
@@ -238,16 +239,6 @@ fn unlevelled<'a>(lines: &Linework, shown: &[(&'a views::View, Vec<Outline>)]) -
     bare.map(|(v, _)| v.name.as_str()).collect()
 }
 
-/// Says of which views the heights are not tied to the others by a level line.
-fn report_levels(views: &[&str], all: usize, based: bool, findings: &mut Findings) {
-    // A single view has nothing to be tied to.
-    if views.is_empty() || all < 2 {
-        return;
-    }
-    let elevations = views.iter().map(|v| ElevationName::from(*v)).collect();
-    findings.push(Finding::new(ViewFinding::LevelAssumed { elevations, shared_base: based }));
-}
-
 /// Where no level line ties the views: the lowest wall bottom of all, if the views stand on one
 /// line in the source (bottoms within a story), so that heights can be compared.
 fn shared_base(shown: &[(&views::View, Vec<Outline>)]) -> Option<f64> {
@@ -335,18 +326,4 @@ fn elevation(
         account.view(&local, &made, (&shown.skipped, &shown.taken));
     }
     Some((made, shown.named))
-}
-
-/// Height of the level line: the longest level stroke on the layer.
-fn level_line(lines: &Linework, view: &views::View) -> Option<f64> {
-    let mut found: Option<(f64, f64)> = None;
-    for s in view.strokes(lines).filter(|s| s.role == Some(Role::Level)) {
-        for w in s.points.windows(2) {
-            let length = (w[1].x - w[0].x).abs();
-            if crate::geom::tol::level(w[1].y - w[0].y) && found.is_none_or(|(l, _)| length > l) {
-                found = Some((length, w[0].y));
-            }
-        }
-    }
-    found.map(|(_, y)| y)
 }

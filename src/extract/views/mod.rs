@@ -3,6 +3,7 @@
 
 mod across;
 mod names;
+mod on_layers;
 mod partial;
 mod reads;
 mod run_on;
@@ -13,6 +14,7 @@ use std::collections::BTreeSet;
 
 use self::across::Across;
 use self::names::Named;
+pub(crate) use self::on_layers::on_layers;
 use self::reads::Shows;
 use self::run_on::Reach;
 use self::titles::{Title, titles};
@@ -23,7 +25,6 @@ use crate::finding::views::{OtherView, ViewFinding};
 use crate::finding::{Finding, Findings};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::Job;
-use crate::job::layers::wildcard;
 use crate::model::house::WallWay;
 use crate::model::linework::{Label, Linework, Measured, Role, Stroke};
 use crate::model::turn::Turn;
@@ -149,12 +150,6 @@ fn share(lines: &Linework, outlines: &[Outline], views: &mut [View]) {
         v.members.retain(|i| *i != part.of);
         v.parts.push((part.of, part.stroke));
     }
-}
-
-pub(crate) fn on_layers(lines: &Linework, layer: usize, patterns: &[String]) -> bool {
-    let Some(l) = lines.layers.get(layer) else { return false };
-    let name = l.layer.name.to_lowercase();
-    patterns.iter().any(|p| wildcard(&p.to_lowercase(), &name))
 }
 
 /// Views of a drawing.
