@@ -36,6 +36,14 @@ pub(crate) struct Shown {
     pub(crate) taken: Vec<Rect>,
 }
 
+/// Names walls by their view, in their order from its left.
+fn numbered(local: &ViewFrame, found: &mut [DrawnWall]) -> Vec<WallId> {
+    for (i, w) in found.iter_mut().enumerate() {
+        w.id = format!("{}-{}", local.slug, i + 1).into();
+    }
+    found.iter().map(|w| w.id.clone()).collect()
+}
+
 /// The walls of a view with everything on them.
 pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Findings) -> Shown {
     let given = given::openings(local, &outlines);
@@ -80,10 +88,7 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     };
     let mut found: Vec<_> = outlines.into_iter().filter_map(|o| made(o, findings)).collect();
     if local.part.is_none() && !by_hand::names_walls(local.job) {
-        for (i, w) in found.iter_mut().enumerate() {
-            w.id = format!("{}-{}", local.slug, i + 1).into();
-        }
-        out.named = found.iter().map(|w| w.id.clone()).collect();
+        out.named = numbered(local, &mut found);
     }
     report_overlaps(local, &found, findings);
     give_openings(local, &mut found, every, findings);
