@@ -146,6 +146,13 @@ pub struct Origin {
     pub layer: Arc<str>,
 }
 
+impl Origin {
+    /// Its line, as it is told behind its layer; nothing where the file has no lines.
+    pub fn in_file(&self) -> String {
+        if self.line == 0 { String::new() } else { format!(", line {}", self.line) }
+    }
+}
+
 impl Default for Origin {
     fn default() -> Self {
         Origin { line: 0, handle: None, entity: EntityKind::Unknown, layer: Arc::from("") }

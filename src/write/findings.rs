@@ -38,7 +38,8 @@ fn place(f: &Finding) -> String {
         let handle =
             o.handle.as_deref().map_or(String::new(), |h| format!(", handle {}", terminal(h)));
         let layer = terminal(&o.layer);
-        place.push_str(&format!(" [{} on {layer}, line {}{handle}]", o.entity, o.line));
+        let line = o.in_file();
+        place.push_str(&format!(" [{} on {layer}{line}{handle}]", o.entity));
     }
     place
 }

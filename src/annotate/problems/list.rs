@@ -80,9 +80,9 @@ fn entry(
         Some(p) => sheets::outside_picture(p.x, p.y),
         None => sheets::NO_ONE_PLACE.to_owned(),
     };
-    let entity = n.origin.as_ref().filter(|o| o.line > 0).map_or(String::new(), |o| {
+    let entity = n.origin.as_ref().map_or(String::new(), |o| {
         let handle = o.handle.as_deref().map_or(String::new(), |h| format!(", handle {h}"));
-        format!("; {} on layer {}, line {}{handle}", o.entity, o.layer, o.line)
+        format!("; {} on layer {}{}{handle}", o.entity, o.layer, o.in_file())
     });
     let also = match f.places.len() {
         0 | 1 => String::new(),
