@@ -51,11 +51,7 @@ pub(crate) fn walls(local: &ViewFrame, outlines: Vec<Outline>, findings: &mut Fi
     let (outlines, every) = settled(local, outlines, drawn);
     let mut every = given::before(every, &given);
     // A flat surround stands round the opening; the channel goes round the surround.
-    let surround = local.job.trim.surround;
-    if surround > 0.0 {
-        let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
-        every.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
-    }
+    surrounded(&mut every, local.job.trim.surround);
     let mut bare: Vec<Polygon> = zones::bare(local);
     bare.extend(outlines.iter().flat_map(|o| o.trimmings.bare.iter().cloned()));
     let roofs: Vec<Polygon> = loops(local, Role::Roof);
@@ -123,6 +119,14 @@ fn names(
         wall.map_or_else(WallId::default, |_| format!("{}-{number}", local.slug).into())
     };
     outlines.iter().map(&mut name).collect()
+}
+
+/// Openings out to their flat surrounds.
+fn surrounded(openings: &mut [DrawnOpening], surround: f64) {
+    if surround > 0.0 {
+        let door = |k| matches!(k, OpeningKind::Door | OpeningKind::OverheadDoor);
+        openings.iter_mut().for_each(|o| o.outline = cased(&o.outline, surround, door(o.kind)));
+    }
 }
 
 /// Upright sides of planes of drawn siding that are no corners.

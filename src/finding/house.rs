@@ -145,8 +145,10 @@ group! {
             uprights: usize,
             /// Roofs and decks across a plane.
             roofs: usize,
-            /// Openings that only a hole in the siding shows.
+            /// Openings that only a hole or a notch in the siding shows.
             holes: usize,
+            /// Walls of less than ten square feet.
+            slight: usize,
         }
         /// What is too small to side was left out of patches of siding, or filled.
         SidingDetail "siding-detail", Info, Office {

@@ -136,6 +136,26 @@ fn openings_in_notches_at_foot_and_head_close_them() {
 }
 
 #[test]
+fn a_notch_of_a_doors_size_is_a_door_though_none_is_drawn_on_its_layer() {
+    // 46 x 87 from the foot; its door is loose lines on a layer without a role.
+    let ring = [
+        (0.0, 0.0),
+        (180.0, 0.0),
+        (180.0, 87.0),
+        (226.0, 87.0),
+        (226.0, 0.0),
+        (260.0, 0.0),
+        (260.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let l = read(&[siding(&[&ring], 0.0), line("FRONT", (184.0, 0.0), (184.0, 83.0))]);
+    let wall = only(&l);
+    assert_eq!(openings(wall), [[180.0, 226.0, 0.0, 87.0]]);
+    assert_eq!(wall.openings[0].kind, OpeningKind::Door);
+    assert!(near(net(wall), 260.0 * 108.0 - 46.0 * 87.0), "{}", net(wall));
+}
+
+#[test]
 fn a_slit_that_leads_to_a_hole_is_closed() {
     // The outer loop runs in through a slit 1/8 in wide to a hole of 40 x 52.
     let ring = [

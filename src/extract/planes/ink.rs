@@ -2,6 +2,7 @@
 
 use crate::extract::views::View;
 use crate::geom::tol::{LEVEL, level, plumb};
+use crate::geom::vocabulary::Rect;
 use crate::model::linework::{Linework, Role};
 
 /// How far beside a side a line may be drawn that stands for it, inches: pens and rounded figures.
@@ -52,6 +53,16 @@ impl Ink {
     /// that runs far past `reach` at both ends is none of the wall's.
     pub(super) fn along_plumb(&self, x: f64, (low, high): (f64, f64), reach: (f64, f64)) -> f64 {
         drawn(&self.plumb, x, (low, high), reach)
+    }
+
+    /// How many lines stand up inside a box, over half of its height or more.
+    pub(super) fn uprights_in(&self, b: Rect) -> usize {
+        let from = self.plumb.partition_point(|l| l.at < b.x0 + ALONG);
+        let near = self.plumb[from..].iter().take_while(|l| l.at <= b.x1 - ALONG);
+        let stands = |l: &&Line| {
+            l.high.min(b.y1) - l.low.max(b.y0) >= b.height() / 2.0 && !past(l, b.y0, b.y1)
+        };
+        near.filter(stands).count()
     }
 
     /// Whether anything plumb stands between two places at some height.

@@ -12,6 +12,7 @@ mod whole;
 use self::ink::Ink;
 use self::together::{Doubts, planes};
 use super::frame::ViewFrame;
+use super::limits::MOST_TOLD;
 use super::openings::openings;
 use super::outline::{Outline, Trimmings};
 use super::patch::Patch;
@@ -32,6 +33,9 @@ const LEAST: f64 = 144.0;
 /// Strips of siding narrower than this take no panel between two channels, inches (common practice, no
 /// source).
 const STRIP: f64 = 2.0;
+/// Walls smaller than this, square inches, may be something else: ten square feet (common practice, no
+/// source).
+const SLIGHT: f64 = 1440.0;
 /// A patch of which more than this share lies under patches drawn before it says nothing new.
 const COVERED: f64 = 0.95;
 
@@ -85,6 +89,7 @@ pub(super) fn of_view(
 struct Told {
     doubts: Doubts,
     holes: usize,
+    slight: usize,
     filled: usize,
     strips: usize,
     /// Square inches of strips.
@@ -100,17 +105,22 @@ impl Told {
         findings: &mut Findings,
     ) {
         let Some(first) = first else { return };
-        let at = lines.source(first.shape.bounds().center());
-        let mut tell = |kind: HouseFinding| {
-            findings.push(Finding::new(kind).about(&first.origin).at(at).on(&view.name));
+        let middle = first.shape.bounds().center();
+        let mut tell = |kind: HouseFinding, places: &[Point]| {
+            let mut places = places.iter().map(|p| lines.source(*p));
+            let at = places.next().unwrap_or_else(|| lines.source(middle));
+            let mut finding = Finding::new(kind).about(&first.origin).at(at).on(&view.name);
+            finding.also.extend(places.take(MOST_TOLD));
+            findings.push(finding);
         };
-        let Doubts { uprights, roofs } = self.doubts;
-        if uprights + roofs + self.holes > 0 {
-            tell(HouseFinding::PlaneAssumed { uprights, roofs, holes: self.holes });
+        let Doubts { uprights, roofs, places } = &self.doubts;
+        let (uprights, roofs, holes, slight) = (*uprights, *roofs, self.holes, self.slight);
+        if uprights + roofs + holes + slight > 0 {
+            tell(HouseFinding::PlaneAssumed { uprights, roofs, holes, slight }, places);
         }
         if self.filled + self.strips > 0 {
             let (filled, strips, area) = (self.filled, self.strips, self.area / 144.0);
-            tell(HouseFinding::SidingDetail { filled, strips, area });
+            tell(HouseFinding::SidingDetail { filled, strips, area }, &[]);
         }
     }
 }
@@ -183,9 +193,14 @@ fn walls(
     told: &mut Told,
 ) -> Vec<Outline> {
     let Some(first) = patches.first() else { return Vec::new() };
-    let plane = whole::plane(area, things, &first.origin);
+    let plane = whole::plane(area, (things, ink), &first.origin);
     told.filled += plane.cleaned;
-    told.holes += plane.unnamed;
+    told.holes += plane.unnamed.len();
+    told.doubts.places.extend(&plane.unnamed);
+    if (LEAST..SLIGHT).contains(&total_area(area)) {
+        told.slight += 1;
+        told.doubts.places.push(boxed(area).center());
+    }
     let whole = |outline: &Polygon| {
         let inside = |p: &Polygon| outline.contains(middle(p));
         let of = |all: &[Polygon]| all.iter().filter(|p| inside(p)).cloned().collect::<Vec<_>>();

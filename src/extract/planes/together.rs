@@ -8,7 +8,7 @@ use super::columns::{Column, beside};
 use super::ink::Ink;
 use super::meetings::{self, Stretch};
 use crate::extract::patch::Patch;
-use crate::geom::vocabulary::Rect;
+use crate::geom::vocabulary::{Point, Rect};
 
 /// Patches nearer than this touch, inches: pens and rounded figures.
 pub(super) const TOUCH: f64 = 0.5;
@@ -55,8 +55,10 @@ pub(super) struct Together {
 }
 
 /// What was taken for one plane though something parts it.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Doubts {
+    /// Where, inches of the whole drawing.
+    pub(super) places: Vec<Point>,
     /// Upright lines and boards.
     pub(super) uprights: usize,
     /// Roofs and decks.
@@ -87,26 +89,41 @@ pub(super) fn planes(patches: &[Patch], openings: &[Rect], ink: &Ink) -> Togethe
     for (pair, all) in beside.iter().filter(|(p, _)| close(**p)) {
         if all.iter().any(|s| s.gap() <= TOUCH) && seen.touches_on(*pair, all) {
             let joined = seen.join(*pair);
-            doubts.uprights += usize::from(joined && seen.is_lined(all));
+            if joined && seen.is_lined(all) {
+                doubts.uprights += 1;
+                doubts.places.extend(middle(all));
+            }
         }
     }
     for (pair, all) in over.iter().filter(|(p, _)| close(**p)) {
         if seen.stands_on(*pair, all) {
             let far = all.iter().all(|s| s.gap() > BOARD);
-            doubts.roofs += usize::from(seen.join(*pair) && far);
+            if seen.join(*pair) && far {
+                doubts.roofs += 1;
+                doubts.places.extend(middle(all).map(|p| Point::new(p.y, p.x)));
+            }
         }
     }
     for (pair, all) in beside.iter().filter(|(p, _)| close(**p)) {
         if seen.goes_on_past(*pair, all) {
             let joined = seen.join(*pair);
             let boards = all.iter().filter(|s| s.gap() > TOUCH && !seen.is_opening(s));
-            doubts.uprights += usize::from(joined && length(boards) >= CORNER);
+            if joined && length(boards) >= CORNER {
+                doubts.uprights += 1;
+                doubts.places.extend(middle(all));
+            }
         }
     }
     let mut groups: Vec<Vec<usize>> = vec![Vec::new(); patches.len()];
     (0..patches.len()).for_each(|i| groups[seen.group[i]].push(i));
     groups.retain(|g| !g.is_empty());
     Together { groups, doubts }
+}
+
+/// The middle of the first stretch.
+fn middle(all: &[Stretch]) -> Option<Point> {
+    let s = all.first()?;
+    Some(Point::new((s.from + s.to) / 2.0, (s.low + s.high) / 2.0))
 }
 
 fn length<'a>(all: impl Iterator<Item = &'a Stretch>) -> f64 {

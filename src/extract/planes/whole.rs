@@ -2,14 +2,15 @@
 //! each gap is.
 
 use super::cells;
+use super::ink::Ink;
 use super::together::BOARD;
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
 use crate::geom::gaps::{beside, over};
-use crate::geom::polygon::{Polygon, total_area};
+use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::snap;
-use crate::geom::vocabulary::Point;
+use crate::geom::vocabulary::{Point, Rect};
 use crate::model::house::DrawnOpening;
 use crate::origin::Origin;
 
@@ -20,6 +21,16 @@ const HAIR: f64 = 1.0;
 pub(super) const DETAIL: f64 = 4.0;
 /// The shortest upright board that parts a wall from foot to head, inches.
 const LONG: f64 = 24.0;
+/// A door's notch begins no higher than this over its wall's foot, inches: a step and a sill (common
+/// practice, no source).
+const SILL: f64 = 12.0;
+/// Least height of a door, inches (`TakeoffFact::CallSizes`: 80).
+const DOOR: f64 = 72.0;
+/// Widths of doors with their casings, inches: from a narrow leaf to a double garage door
+/// (`TakeoffFact::CallSizes`).
+const WIDE: std::ops::RangeInclusive<f64> = 24.0..=220.0;
+/// The smallest window in a notch, inches.
+const LEAST_WINDOW: f64 = 16.0;
 /// The narrowest opening, inches.
 const NARROW: f64 = 8.0;
 
@@ -35,12 +46,16 @@ pub(super) struct Plane {
     pub(super) bare: Vec<Polygon>,
     /// Gaps and notches closed as drawing detail.
     pub(super) cleaned: usize,
-    /// Openings that only their holes show.
-    pub(super) unnamed: usize,
+    /// Where openings are that only their holes show.
+    pub(super) unnamed: Vec<Point>,
 }
 
 /// A plane of patches that lie in one.
-pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin) -> Plane {
+pub(super) fn plane(
+    patches: &[Polygon],
+    (drawn, ink): (&[FoundOpening], &Ink),
+    origin: &Origin,
+) -> Plane {
     let mut out = Plane::default();
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
@@ -63,7 +78,7 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
             out.openings.push(unnamed(&p, &siding, origin));
-            out.unnamed += 1;
+            out.unnamed.push(b.center());
         } else if hole && p.area() < LEAST {
             siding.push(p);
             out.cleaned += 1;
@@ -73,10 +88,13 @@ pub(super) fn plane(patches: &[Polygon], drawn: &[FoundOpening], origin: &Origin
     }
     // What has siding at both sides and none above or beneath is part of the wall only as an upright
     // board, or as what stands between such boards and openings.
+    let frame = bounds(siding.iter().flat_map(|p| &p.outer)).unwrap_or_default();
     for p in parts(aside) {
         let b = p.bounds();
         if b.width() <= BOARD && b.height() >= LONG && p.area() > 0.8 * b.area() {
             out.boards.push(p);
+        } else if is_notch(&p, frame) || is_glazed(&p, frame, ink) {
+            out.openings.push(unnamed(&p, &siding, origin));
         }
     }
     let mut all = siding;
@@ -133,6 +151,24 @@ fn is_square(p: &Polygon) -> bool {
     let b = p.bounds();
     let (short, long) = (b.width().min(b.height()), b.width().max(b.height()));
     long <= 5.0 * short && p.area() > 0.6 * b.area()
+}
+
+/// Whether a gap that is open at foot or head is as a door is, up from the foot, or a window, down from the
+/// head.
+fn is_notch(p: &Polygon, frame: Rect) -> bool {
+    let b = p.bounds();
+    let filled = p.area() > 0.9 * b.area();
+    let door = b.y0 - frame.y0 <= SILL && b.height() >= DOOR && WIDE.contains(&b.width());
+    let window = frame.y1 - b.y1 <= DETAIL && b.y0 - frame.y0 > SILL && is_square(p);
+    filled && (door || (window && b.width().min(b.height()) >= LEAST_WINDOW))
+}
+
+/// Whether a gap up from the foot holds the uprights of a frame: a window that stands over stone.
+fn is_glazed(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
+    let b = p.bounds();
+    let filled = p.area() > 0.9 * b.area() && is_square(p);
+    let sized = b.width() >= LEAST_WINDOW && b.height() >= LEAST_WINDOW && WIDE.end() >= &b.width();
+    filled && sized && b.y0 - frame.y0 <= SILL && ink.uprights_in(b) >= 2
 }
 
 /// An opening that only its hole shows.

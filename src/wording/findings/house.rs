@@ -49,8 +49,9 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
             "Simplify the line of grade: a point where its slope changes is enough.",
         ),
         F::WallsFromHatch { walls, line_spacings } => from_hatch(walls, line_spacings, style),
-        F::PlaneAssumed { uprights, roofs, holes } => planes::assumed([*uprights, *roofs, *holes]),
-        F::SidingDetail { filled, strips, area } => planes::detail(*filled, *strips, *area),
+        F::PlaneAssumed { .. } | F::SidingDetail { .. } | F::OpeningsOffSiding { .. } => {
+            planes::words(found, &layer)
+        }
         F::WallsFromLines { walls } => from_lines(walls),
         F::WallFoot { layer } => wall_foot(layer),
         F::FacesLeft { faces } => faces_left(*faces),
@@ -58,7 +59,6 @@ pub(super) fn words(found: &HouseFinding, finding: &Finding, style: LengthStyle)
         F::DrawnUnused { layer, role, drawn, used, left, .. } => {
             unused::words(layer, *role, [*drawn, *used], left, style)
         }
-        F::OpeningsOffSiding { openings } => planes::off_siding(*openings, &layer),
         F::OpeningOutside { accepted } => opening_outside(&layer, *accepted),
         F::OpeningStraddles { past } => straddles(&layer, *past, style),
         F::OpeningSize { says, stated, drawn, openings } => {
