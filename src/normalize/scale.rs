@@ -13,7 +13,7 @@ use crate::model::source::UnitBasis;
 use crate::units::Unit;
 
 /// What the header's word weighs, as [`Sizes::speaks`] counts.
-const HEADER: i32 = 2;
+const HEADER: i32 = 3;
 /// A unit that sizes speak for by so much more than for the job's is told.
 const MUCH: i32 = 4;
 

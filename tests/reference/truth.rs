@@ -201,8 +201,11 @@ fn is_obstacle(x: &lapwright::layout::wall::LaidObstacle, o: &Obstacle) -> bool 
     let ((x0, x1), (y0, y1)) = (ends(0), ends(1));
     // A circle's chords stand inside it.
     let about = |a: f64, b: f64| (a - b).abs() < 1.0 / 16.0;
+    // A mounting block goes up or down by half an inch at most, out of a course it would be cut into.
+    let moved = y0 - o.sides[1];
+    let by = if x.mounting_block && moved.abs() <= 0.5 + 1e-6 { moved } else { 0.0 };
     x.mounting_block == o.mounting_block
-        && [x0, y0, x1, y1].iter().zip(&o.sides).all(|(a, b)| about(*a, *b))
+        && [x0, y0 - by, x1, y1 - by].iter().zip(&o.sides).all(|(a, b)| about(*a, *b))
 }
 
 /// Tagged corners and the starter's perimeter: for houses whose stone and grade are sound.
