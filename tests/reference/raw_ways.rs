@@ -35,7 +35,6 @@ fn agrees(layout: &Layout, e: &LaidElevation, truth: &Value) {
 }
 
 #[test]
-#[ignore = "of four titles on a sheet the east one is read as a second west one since titles are read by place and words"]
 fn walls_from_hatches_and_from_loose_lines_have_the_areas_shapely_gives() {
     let dir = tempfile::tempdir().unwrap();
     python("tests/samples/raw_ways.py", &[dir.path()]);

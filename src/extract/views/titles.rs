@@ -165,6 +165,8 @@ fn in_model(lines: &Linework, layout: &str, text: &Text) -> Option<(usize, Point
     let long = LETTER * text.height * text.content.chars().take(MOST_LETTERS).count() as f64;
     let reach = |r: &Rect| r.inflate(long.max(0.1 * r.width()), 0.0);
     let away = |r: &Rect| (r.y0 - p.y).max(0.0) + (p.y - r.y1).max(0.0);
+    // Of windows side by side it belongs to the one that it begins under.
+    let aside = |r: &Rect| (r.x0 - p.x).max(0.0) + (p.x - r.x1).max(0.0);
     let windows = lines.viewports.iter().enumerate();
     let (i, window) = windows
         .filter(|(_, v)| v.layout == layout && v.paper.width() > 0.0)
@@ -178,6 +180,7 @@ fn in_model(lines: &Linework, layout: &str, text: &Text) -> Option<(usize, Point
         .min_by(|(_, a), (_, b)| {
             away(&a.paper)
                 .total_cmp(&away(&b.paper))
+                .then(aside(&a.paper).total_cmp(&aside(&b.paper)))
                 .then(a.paper.area().total_cmp(&b.paper.area()))
         })?;
     let scale = window.model.width() / window.paper.width();
