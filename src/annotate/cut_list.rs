@@ -7,10 +7,11 @@ use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
+use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
-use crate::wording::sheet_lengths::{cut as cut_length, short};
+use crate::wording::sheet_lengths::{length, short};
 use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
 use crate::wording::{cuts, sheets};
@@ -212,7 +213,8 @@ fn spread(labels: &[(f64, String)], r: &Rect) -> Option<Vec<f64>> {
 
 /// Length, angles, rip and notches in short.
 fn describe(p: &Piece, style: LengthStyle) -> String {
-    let mut out = cut_length(style, p.length);
+    let p = &told::piece(p, style);
+    let mut out = length(style, p.length);
     for end in &p.ends {
         match end.cut {
             EndCut::Angled => out.push_str(&format!(" {:.1}°", end.angle)),

@@ -1,12 +1,13 @@
 //! Everything a cut drawing says, in words, so that nothing hangs on the room the drawing has.
 
-use super::sheet_lengths::{cut, short};
+use super::sheet_lengths::{length, short};
 use super::siding;
-use crate::geom::tol::{CUT, MARK};
+use crate::geom::tol::CUT;
 use crate::geom::vocabulary::Xy;
 use crate::job::Product;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd, Rip};
+use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::hold::Hold;
 use crate::model::notch::{Contour, Notch, NotchSide};
@@ -31,6 +32,7 @@ pub fn piece(
         Above { name: siding::over_face(product.system()), height: product.over_face(face) };
     let mut out = Vec::new();
     out.extend(edges(p, style));
+    let p = &told::piece(p, style);
     let ends = ["left", "right"].into_iter().zip(&p.ends);
     out.extend(ends.filter_map(|(name, e)| end(name, e, style)));
     out.extend(p.rip.as_ref().map(|r| rip(r, face, &above, style)));
@@ -59,8 +61,7 @@ fn edges(p: &Piece, style: LengthStyle) -> Option<String> {
         return None;
     }
     let long = |top: bool| {
-        let (a, b) = p.edge(top);
-        if b - a > MARK { cut(style, b - a) } else { "a point".to_owned() }
+        told::edge(p, top, style).map_or("a point".to_owned(), |(a, b)| length(style, b - a))
     };
     Some(format!("bottom (butt) edge {}, top edge {}", long(false), long(true)))
 }
@@ -199,7 +200,7 @@ fn notch(n: &Notch, above: &Above, style: LengthStyle) -> String {
     let around = n.around.iter().map(|id| id.rsplit('-').next().unwrap_or(id));
     let around = around.collect::<Vec<_>>().join(" and ");
     let at = if around.is_empty() { String::new() } else { format!(" at {around}") };
-    let (left, width) = (cut(style, n.left), cut(style, n.told_width()));
+    let (left, width) = (length(style, n.left), length(style, n.told_width()));
     let depth = short(style, n.depth);
     let from_bottom = short(style, n.foot.unwrap_or(0.0));
     let mut out = match n.side {

@@ -11,9 +11,10 @@ use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::model::notch::NotchSide;
 use crate::units::LengthStyle;
-use crate::wording::sheet_lengths::{cut, short, string_to_cut};
+use crate::wording::sheet_lengths::{length, short};
 use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
@@ -32,6 +33,8 @@ fn row_of(side: NotchSide) -> NotchSide {
 /// A cut ready to be drawn in a column of some width.
 pub(super) struct Cell<'a> {
     piece: &'a Piece,
+    /// Its figures as they are told.
+    told: Piece,
     course: &'a LaidCourse,
     style: LengthStyle,
     /// Heights of the faces' lines.
@@ -61,7 +64,17 @@ impl<'a> Cell<'a> {
         let words = cuts::piece(piece, course, product, seam_ends, style);
         let words = words.iter().flat_map(|w| wrapped(w, TEXT, width - 0.1)).collect();
         let faces = heights(layout);
-        Cell { piece, course, style, faces, width, marks, drawn: true, words }
+        Cell {
+            piece,
+            told: told::piece(piece, style),
+            course,
+            style,
+            faces,
+            width,
+            marks,
+            drawn: true,
+            words,
+        }
     }
 
     /// The cell in parts no higher than a column: a long list of marks or of points goes on in the
@@ -86,6 +99,7 @@ impl<'a> Cell<'a> {
             let mut head = vec![format!("{}, continued", self.piece.mark)];
             head.extend(rest);
             let next = Cell {
+                told: self.told.clone(),
                 faces: self.faces.clone(),
                 marks: head,
                 drawn: drawn && !self.drawn,
@@ -187,8 +201,11 @@ impl<'a> Cell<'a> {
             let shorter = edge.0 > MARK || edge.1 < p.length - MARK;
             if !places.is_empty() {
                 self.string(c, &x, places, y);
-            } else if shorter && edge.1 - edge.0 > 0.5 {
-                self.level(c, (x(edge.0), x(edge.1)), y, &cut(self.style, edge.1 - edge.0));
+            } else if let Some((a, b)) =
+                told::edge(p, side == NotchSide::Top, self.style).filter(|_| shorter)
+                && edge.1 - edge.0 > 0.5
+            {
+                self.level(c, (x(edge.0), x(edge.1)), y, &length(self.style, b - a));
             } else {
                 continue;
             }
@@ -196,7 +213,7 @@ impl<'a> Cell<'a> {
                 row -= 0.23;
             }
         }
-        self.level(c, (x(0.0), x(p.length)), row, &cut(self.style, p.length));
+        self.level(c, (x(0.0), x(p.length)), row, &length(self.style, self.told.length));
     }
 
     /// From where to where the upper or lower edge goes, from the piece's left end.
@@ -209,9 +226,10 @@ impl<'a> Cell<'a> {
         at.extend([0.0, self.piece.length]);
         at.sort_by(f64::total_cmp);
         at.dedup_by(|a, b| (*a - *b).abs() < MARK);
-        let words = string_to_cut(self.style, &at);
-        for (pair, w) in at.windows(2).zip(words) {
-            self.level(c, (x(pair[0]), x(pair[1])), y, &w);
+        for pair in at.windows(2) {
+            let told = |x: f64| told::place(self.piece, x, self.style);
+            let words = length(self.style, told(pair[1]) - told(pair[0]));
+            self.level(c, (x(pair[0]), x(pair[1])), y, &words);
         }
     }
 
@@ -243,15 +261,16 @@ impl<'a> Cell<'a> {
                 );
             }
             c.line(Ink::Dimension, Point::new(x, y(r.from)), Point::new(x, y(r.to)));
-            let words = short(self.style, r.to - r.from);
+            let told = self.told.rip.as_ref().map_or(0.0, |r| r.to - r.from);
+            let words = short(self.style, told);
             let at = Point::new(x + 0.06, y((r.from + r.to) / 2.0));
             c.left(&words, TEXT, false, at);
         }
         let kept: Vec<Point> = self.piece.outline.iter().map(self.place(face)).collect();
-        for n in &self.piece.notches {
+        for (n, told) in self.piece.notches.iter().zip(&self.told.notches) {
             let left = face.x0 + n.left * face.width() / self.piece.length.max(1e-6);
             let wide = n.width * face.width() / self.piece.length.max(1e-6);
-            let words = short(self.style, n.depth);
+            let words = short(self.style, told.depth);
             let deep = n.depth / height * face.height();
             let (low, high) = self.piece.rip.as_ref().map_or((0.0, height), |r| (r.from, r.to));
             let middle = match n.side {

@@ -15,10 +15,11 @@ use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, EndCut, Piece, PieceEnd};
+use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::hold::Hold;
 use crate::model::notch::{Contour, Notch, NotchSide};
-use crate::wording::sheet_lengths::cut;
+use crate::wording::sheet_lengths::length;
 use crate::wording::siding;
 use crate::wording::{cuts, sheets};
 
@@ -172,7 +173,10 @@ fn list(layout: &Layout, cuts: &[Cut]) -> Vec<Page> {
             1 => "1 piece".to_owned(),
             n => format!("{n} pieces"),
         };
-        rows.push((Some(format!("{} {ends}: {count}", cut(style, k.piece.length))), String::new()));
+        rows.push((
+            Some(format!("{} {ends}: {count}", length(style, told::piece(k.piece, style).length))),
+            String::new(),
+        ));
         let marks = wrapped(&k.marks.join(", "), TEXT, width - 0.4);
         rows.extend(marks.into_iter().map(|l| (None, l)));
     }

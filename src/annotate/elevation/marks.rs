@@ -9,6 +9,7 @@ use crate::annotate::style::TEXT;
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::NotchSide;
 use crate::wording::sheet_lengths::short;
@@ -55,7 +56,7 @@ pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
 pub(super) fn notches(c: &mut Canvas, e: &LaidElevation, v: &View) {
     for w in &e.walls {
         for (k, p) in pieces(w) {
-            for n in &p.notches {
+            for (n, told) in p.notches.iter().zip(told::piece(p, v.style).notches) {
                 let x = p.x0 + n.left + n.width / 2.0;
                 let (y, out) = match n.side {
                     NotchSide::Top => {
@@ -69,8 +70,11 @@ pub(super) fn notches(c: &mut Canvas, e: &LaidElevation, v: &View) {
                 if !v.holds(x, y) {
                     continue;
                 }
-                let text =
-                    format!("{} x {}", short(v.style, n.told_width()), short(v.style, n.depth));
+                let text = format!(
+                    "{} x {}",
+                    short(v.style, told.told_width()),
+                    short(v.style, told.depth)
+                );
                 let target = v.at(x, y);
                 let wish = target + Vec2::new(0.0, out * 0.1);
                 c.mark_clear(Mark { text: &text, target, wish, reach: 0.5, look: Look::Plain });
@@ -189,7 +193,7 @@ fn height(p: &Piece, v: &View, x: f64, half: f64) -> Option<(Point, bool)> {
 /// What is kept of a ripped piece, beside its mark.
 fn rip(c: &mut Canvas, p: &Piece, at: Point, v: &View) {
     let Some(r) = &p.rip else { return };
-    let text = format!("rip {}", short(v.style, r.to - r.from));
+    let text = format!("rip {}", short(v.style, v.style.to_mark(r.to) - v.style.to_mark(r.from)));
     let mark = crate::typeface::width(short_mark(&p.mark), TEXT, false) / 2.0;
     let own = crate::typeface::width(&text, TEXT, false) / 2.0;
     for side in [1.0, -1.0] {
