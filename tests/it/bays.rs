@@ -80,9 +80,14 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
         assert_eq!(l.corners.iter().filter(|c| c.by == Pairing::Open).count(), 2);
         let words: Vec<String> = set.takeoff.advice.iter().map(|a| advice(a, &l.job)).collect();
         assert!(words.iter().any(|w| w.contains("4 corners are for 135 degrees")), "{words:?}");
-        let drawn =
-            sheets(&set).iter().filter(|s| format!("{s:?}").contains("post for 135")).count();
-        assert_eq!(drawn, 3);
+        // On the sheet of each of its walls.
+        let drawn = sheets(&set);
+        for side in l.corners.iter().filter(|c| c.angle.is_some()).flat_map(|c| &c.sides) {
+            let (_, w) = l.walls().find(|(_, w)| w.id == side.wall).unwrap();
+            let own = crate::sheets::of_wall(&drawn, crate::sheets::prefix(w));
+            let said = own.iter().any(|s| format!("{s:?}").contains("post for 135"));
+            assert!(said, "{}", side.wall);
+        }
     }
 }
 
