@@ -301,7 +301,7 @@ fn the_cottage_takes_sixteen_sheets_and_patterns_are_full_size() {
     for sheets in [&sheets, &letter] {
         let mut corners: Vec<(f64, f64)> = Vec::new();
         for s in sheets.iter().filter(|s| s.title.starts_with("Gable pattern, 8 in 12")) {
-            assert!(texts(s).all(|t| !t.content.contains("1:")), "{}", s.name);
+            assert!(texts(s).all(|t| !t.content.contains("at 1:")), "{}", s.name);
             let walls = s.drawing.layers.iter().position(|l| l.name == "walls").unwrap();
             for i in s.drawing.items.iter().filter(|i| i.layer == walls) {
                 if let Shape::Polyline(p) = &i.shape {

@@ -188,7 +188,7 @@ fn in_parts(m: &Made, area: Rect, pitch: f64) -> (Vec<Page>, usize) {
     let (across, _) = parts(size, free, &scale);
     let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
     let count = all.len();
-    let (mut out, mut without) = (Vec::new(), 0);
+    let (mut out, mut trims, mut without) = (Vec::new(), Vec::new(), 0);
     for (index, window) in all.into_iter().enumerate() {
         let title = words::part(&m.title, index + 1, count);
         let mut c = begun(m, area, &scale, &title);
@@ -198,11 +198,22 @@ fn in_parts(m: &Made, area: Rect, pitch: f64) -> (Vec<Page>, usize) {
         let body = Rect::new(area.x0, bottom.max(area.y0), area.x1, area.y1 - HEAD);
         let v = view(m, window, Point::new(area.x0, bottom), scale.factor);
         let part = Part { index, count, across };
-        let left = draw(&mut c, &shown(m, Shows::Pieces), &v, body, &|dx, dy| part.beside(dx, dy));
+        let next = |dx, dy| part.beside(dx, dy);
+        let mut left = draw(&mut c, &shown(m, Shows::Pieces), &v, body, &next);
+        if left.marks > 0 {
+            c = begun(m, area, &scale, &title);
+            left = draw(&mut c, &shown(m, Shows::PiecesAlone), &v, body, &next);
+            let mut trim = begun(m, area, &scale, &words::trim_view(&title));
+            let of_trim = draw(&mut trim, &shown(m, Shows::Trim), &v, body, &next);
+            without += of_trim.marks;
+            finish(&mut trim, area, of_trim);
+            trims.push(trim);
+        }
         without += left.marks;
         finish(&mut c, area, left);
         out.push(c);
     }
+    out.extend(trims);
     (pages(m, area, &scale, &[], out), without)
 }
 
