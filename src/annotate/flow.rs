@@ -26,7 +26,7 @@ pub(super) struct Flow {
 impl Flow {
     /// Columns under `top` on a page that is begun.
     pub(super) fn new(area: Rect, canvas: Canvas, top: f64, next: &'static str) -> Self {
-        let columns = ((area.width() / 4.6).floor() as usize).clamp(1, 5);
+        let columns = ((area.width() / 4.05).floor() as usize).clamp(1, 6);
         Flow { area, next, columns, top, column: 0, y: top, pages: Vec::new(), canvas }
     }
 

@@ -12,6 +12,7 @@ mod elevation;
 mod elevation_index;
 mod faces;
 mod flow;
+mod key_plan;
 mod overlay;
 mod overlay_failed;
 mod overlay_source;
@@ -21,6 +22,7 @@ mod place;
 mod pole;
 mod pole_table;
 mod problems;
+mod profile;
 mod scale;
 mod seam_ends;
 mod style;
@@ -44,14 +46,15 @@ use crate::wording::sheets as words;
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let standing = elevation_index::ElevationIndex::of(layout);
     let cuts = cuts_of::Cuts::of(layout);
-    let mut pages = cover::sheets(layout);
-    pages.extend(overview::sheets(layout, backdrops, &standing));
+    let mut pages = overview::sheets(layout, backdrops, &standing);
     pages.extend(pole::sheets(layout));
     pages.extend(walls(layout, &standing, &cuts));
     pages.extend(cutting::sheets(layout, &cuts));
     pages.extend(cut_list::sheets(layout));
     pages.extend(cutting::patterns(layout));
     number_lists(&mut pages);
+    let titles: Vec<String> = pages.iter().map(|p| p.title.clone()).collect();
+    pages.splice(0..0, cover::sheets(layout, &titles));
     let count = pages.len();
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
 }

@@ -21,6 +21,25 @@ pub fn title(title: &str, first: bool) -> String {
     if first { title.to_owned() } else { format!("{title}, continued") }
 }
 
+/// A title as the index of sheets names it: parts and pages of one thing are one.
+pub fn in_index(title: &str) -> &str {
+    let whole = title.strip_suffix(", continued").unwrap_or(title);
+    if whole.contains("pattern") {
+        return PATTERNS;
+    }
+    let cut = [", part ", ", page "].into_iter().filter_map(|s| whole.find(s)).min();
+    let whole = cut.map_or(whole, |at| &whole[..at]);
+    for list in [STORY_POLE, CUT_LIST] {
+        if whole.starts_with(list) {
+            return list;
+        }
+    }
+    whole
+}
+
+/// Full-size patterns in the index of sheets.
+const PATTERNS: &str = "Patterns, full size";
+
 /// The cover.
 pub const COVER: &str = "Cover";
 

@@ -30,6 +30,10 @@ pub(in crate::annotate) fn title(
     let part = bar_part(style, scale.factor);
     let len = part / scale.factor;
     let words = legend::scale_bar(&length(style, 4.0 * part), layout.drawing.unit_proved);
+    // The title block says as much where there is no room.
+    if x + 4.0 * len + 0.08 + crate::typeface::width(&words, TEXT, false) > area.x1 {
+        return;
+    }
     for i in 0..4 {
         let left = x + f64::from(i) * len;
         let r = Rect::new(left, y - 0.03, left + len, y + 0.03);

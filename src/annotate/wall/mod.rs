@@ -24,7 +24,7 @@ use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::{sheets as sheet_words, wall_sheets as words};
 
 /// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in between their lines.
-const PITCH: f64 = 0.125;
+const PITCH: f64 = 0.13;
 /// Height of a sheet's heading.
 const HEAD: f64 = 0.3;
 /// Scales that are tried for the fewest sheets, from the largest that fits.
