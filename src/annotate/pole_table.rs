@@ -8,7 +8,7 @@ use crate::wording::sheet_lengths::{length, short};
 use crate::wording::sheets;
 
 /// Distances of the table's columns.
-const COLUMNS: [f64; 4] = [0.0, 0.68, 1.22, 2.0];
+const COLUMNS: [f64; 4] = [0.0, 0.92, 1.44, 2.14];
 
 /// Adds both to a list.
 pub(super) fn rows(out: &mut Rows, layout: &Layout) {

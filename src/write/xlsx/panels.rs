@@ -17,6 +17,8 @@ use crate::wording::{cuts, tables};
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = started(layout);
+    // Up to the course: contours and what is punched stand on the cutting sheets.
+    g.print_columns(17);
     let head = heads(&mut g, layout);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&LaidElevation, &LaidWall, &LaidCourse, &Piece)> = layout
