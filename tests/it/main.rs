@@ -12,6 +12,7 @@ mod all_off;
 #[path = "../architect/mod.rs"]
 mod architect;
 mod architect_drawings;
+mod as_drawn;
 mod bad_input;
 mod bare_wall;
 mod bays;

@@ -70,7 +70,12 @@ pub(super) fn plane(
     let rest = difference(&open, &taken);
     let stacked = intersection(&rest, &between.over);
     let aside = difference(&rest, &between.over);
-    for p in parts(stacked) {
+    let (across, stacked) = straddling(stacked, &between.beside);
+    for p in across {
+        out.unnamed.push(p.bounds().center());
+        out.openings.push(unnamed(&p, &siding, origin));
+    }
+    for p in stacked {
         let b = p.bounds();
         let hole = is_hole(&p, &between.beside);
         if b.width().min(b.height()) <= BOARD && !is_square(&p) && p.area() > 0.8 * b.area() {
@@ -97,6 +102,7 @@ pub(super) fn plane(
             out.openings.push(unnamed(&p, &siding, origin));
         }
     }
+    out.openings = as_one(std::mem::take(&mut out.openings));
     let mut all = siding;
     all.extend(cells::shapes(&out.openings));
     all.extend(out.boards.iter().chain(&out.bare).cloned());
@@ -127,6 +133,31 @@ fn gaps(siding: &[Polygon]) -> Gaps {
     let (beside, over) = (snapped(beside(siding)), snapped(over(siding)));
     let all = union_all(&[beside.clone(), over.clone()].concat());
     Gaps { beside, over, all }
+}
+
+/// Windows that stand across a band in gaps that siding stands over and under, and the gaps without them: a
+/// well in the siding under the band goes on over it.
+fn straddling(stacked: Vec<Polygon>, beside: &[Polygon]) -> (Vec<Polygon>, Vec<Polygon>) {
+    let (mut across, mut rest) = (Vec::new(), Vec::new());
+    for p in parts(stacked) {
+        let wells = parts(intersection(std::slice::from_ref(&p), beside));
+        let mut found: Vec<Polygon> = Vec::new();
+        for (low, high) in wells.iter().flat_map(|a| wells.iter().map(move |b| (a, b))) {
+            let (l, h) = (low.bounds(), high.bounds());
+            let alike = (l.x0 - h.x0).abs() <= HAIR && (l.x1 - h.x1).abs() <= HAIR;
+            let band = (HAIR..=BOARD).contains(&(h.y0 - l.y1));
+            let b = l.union(h);
+            let whole = Polygon::rect(b.x0, b.y0, b.x1, b.y1);
+            let free = total_area(&intersection(std::slice::from_ref(&p), &[whole.clone()]));
+            let sized = b.width() >= NARROW && whole.area() >= LEAST && is_square(&whole);
+            if alike && band && sized && free > 0.98 * whole.area() {
+                found.push(whole);
+            }
+        }
+        rest.extend(if found.is_empty() { vec![p] } else { parts(difference(&[p], &found)) });
+        across.extend(found);
+    }
+    (across, rest)
 }
 
 /// Parts that are more than slivers.
@@ -169,6 +200,31 @@ fn is_glazed(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
     let filled = p.area() > 0.9 * b.area() && is_square(p);
     let sized = b.width() >= LEAST_WINDOW && b.height() >= LEAST_WINDOW && WIDE.end() >= &b.width();
     filled && sized && b.y0 - frame.y0 <= SILL && ink.uprights_in(b) >= 2
+}
+
+/// Openings with those that share a whole upright side with the next one made one: they stand in one hole.
+fn as_one(openings: Vec<DrawnOpening>) -> Vec<DrawnOpening> {
+    let boxed = |o: &DrawnOpening| bounds(&o.outline).unwrap_or_default();
+    let is_box = |o: &DrawnOpening| {
+        let b = boxed(o);
+        (Polygon::simple(o.outline.clone()).wound().area() - b.area()).abs() < 1.0
+    };
+    let near = |a: f64, b: f64| (a - b).abs() <= HAIR / 8.0;
+    let mut out: Vec<DrawnOpening> = Vec::new();
+    for mut o in openings {
+        while let Some(i) = out.iter().position(|p| {
+            let (a, b) = (boxed(p), boxed(&o));
+            let beside = near(a.x1, b.x0) || near(b.x1, a.x0);
+            beside && near(a.y0, b.y0) && near(a.y1, b.y1) && is_box(p) && is_box(&o)
+        }) {
+            let (p, b) = (out.swap_remove(i), boxed(&o));
+            let b = b.union(boxed(&p));
+            o.outline = Polygon::rect(b.x0, b.y0, b.x1, b.y1).outer;
+            o.block = None;
+        }
+        out.push(o);
+    }
+    out
 }
 
 /// An opening that only its hole shows.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::titles::{Title, of_windows, under};
+use super::titles::{Title, of_windows, plan_of, under};
 use crate::extract::outline::Outline;
 use crate::geom::near::clusters;
 use crate::geom::vocabulary::Rect;
@@ -31,6 +31,7 @@ pub(super) fn of_walls<'t>(
         for walls in together {
             let near = under(titles, walls, APART);
             let title = near.filter(|t| t.agreed).or(all).or(near);
+            let title = title.or_else(|| plan_of(titles, walls));
             // What stands round the walls, half way to the next view, belongs to the view.
             let lying = title.is_some_and(|t| t.turn.quarters % 2 == 1);
             let (beside, over) = if lying { (APART, APART / 2.0) } else { (APART / 2.0, APART) };
