@@ -24,7 +24,7 @@ pub(super) fn grade(job: &Job) -> Section {
     let lock = job.product.lock;
     if pockets {
         let top = Point::new(d.back + 0.05, job.trim.starter_line);
-        let [a, b, c] = siding::hook(d, |x, up| Point::new(x, up), lock);
+        let [a, b, c] = siding::hook(d, Point::new, lock);
         s.line(Ink::Profile, [top, Point::new(d.back + 0.05, lock), a, b, c]);
         let line = short(style, job.trim.starter_line.abs());
         s.dim(words::STARTER_LINE, [top, Point::new(d.butt, 0.0)], Line::Across(2.4), line);
