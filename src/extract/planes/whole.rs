@@ -1,9 +1,9 @@
 //! One plane wall out of its patches: the outline round them with the gaps between them filled, and what
 //! each gap is.
 
-use super::cells;
 use super::ink::Ink;
 use super::together::BOARD;
+use super::{banded, cells};
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -50,6 +50,14 @@ pub(super) struct Plane {
     pub(super) unnamed: Vec<Point>,
 }
 
+impl Plane {
+    /// Adds openings that only their holes show.
+    fn take_unnamed(&mut self, found: &[Polygon], siding: &[Polygon], origin: &Origin) {
+        self.unnamed.extend(found.iter().map(|p| p.bounds().center()));
+        self.openings.extend(found.iter().map(|p| unnamed(p, siding, origin)));
+    }
+}
+
 /// A plane of patches that lie in one.
 pub(super) fn plane(
     patches: &[Polygon],
@@ -66,15 +74,13 @@ pub(super) fn plane(
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
     out.openings = cells::openings(&siding, &open, drawn);
-    let taken = cells::shapes(&out.openings);
-    let rest = difference(&open, &taken);
+    let gaps = difference(&open, &cells::shapes(&out.openings));
+    let (banded, rest) = banded::openings(gaps, &siding, ink);
+    out.take_unnamed(&banded, &siding, origin);
     let stacked = intersection(&rest, &between.over);
     let aside = difference(&rest, &between.over);
     let (across, stacked) = straddling(stacked, &between.beside);
-    for p in across {
-        out.unnamed.push(p.bounds().center());
-        out.openings.push(unnamed(&p, &siding, origin));
-    }
+    out.take_unnamed(&across, &siding, origin);
     for p in stacked {
         let b = p.bounds();
         let hole = is_hole(&p, &between.beside);
@@ -82,8 +88,7 @@ pub(super) fn plane(
             out.boards.push(p);
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
-            out.openings.push(unnamed(&p, &siding, origin));
-            out.unnamed.push(b.center());
+            out.take_unnamed(&[p], &siding, origin);
         } else if hole && p.area() < LEAST {
             siding.push(p);
             out.cleaned += 1;

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::far_titles;
 use super::titles::{Title, of_windows, plan_of, under};
 use crate::extract::outline::Outline;
 use crate::geom::near::clusters;
@@ -24,21 +25,25 @@ pub(super) fn of_walls<'t>(
     for o in outlines {
         shown.entry(window_of(lines, &titled, o)).or_default().push(o.frame());
     }
-    let mut out = Vec::new();
+    let (mut out, mut all_walls) = (Vec::new(), Vec::new());
     for (window, frames) in shown {
         let together = clusters(frames, APART);
         let all = window.filter(|_| together.len() == 1).and_then(|w| titled.get(&w).copied());
         for walls in together {
             let near = under(titles, walls, APART);
             let title = near.filter(|t| t.agreed).or(all).or(near);
-            let title = title.or_else(|| plan_of(titles, walls));
             // What stands round the walls, half way to the next view, belongs to the view.
             let lying = title.is_some_and(|t| t.turn.quarters % 2 == 1);
             let (beside, over) = if lying { (APART, APART / 2.0) } else { (APART / 2.0, APART) };
             let round = walls.inflate(beside, over);
             let seen = window.and_then(|w| lines.viewports.get(w)).map(|v| v.model.union(walls));
             out.push((title, seen.map_or(round, |s| s.intersect(round))));
+            all_walls.push(walls);
         }
+    }
+    far_titles::give(&mut out, &all_walls, titles, APART);
+    for ((title, _), walls) in out.iter_mut().zip(&all_walls) {
+        *title = title.or_else(|| plan_of(titles, *walls));
     }
     out
 }
