@@ -68,18 +68,16 @@ pub(super) fn plane(
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
     let between = gaps(&siding);
-    let (detail, _): (Vec<Polygon>, Vec<Polygon>) =
-        between.all.iter().cloned().partition(is_detail);
+    let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p)).cloned().collect();
     out.cleaned = detail.len();
-    siding = union_all(&[siding, detail.clone()].concat());
+    siding = union_all(&[siding, detail].concat());
     let open = difference(&between.all, &siding);
     out.openings = cells::openings(&siding, &open, drawn);
     let gaps = difference(&open, &cells::shapes(&out.openings));
     let (banded, rest) = banded::openings(gaps, &siding, ink);
     out.take_unnamed(&banded, &siding, origin);
-    let stacked = intersection(&rest, &between.over);
     let aside = difference(&rest, &between.over);
-    let (across, stacked) = straddling(stacked, &between.beside);
+    let (across, stacked) = straddling(intersection(&rest, &between.over), &between.beside);
     out.take_unnamed(&across, &siding, origin);
     for p in stacked {
         let b = p.bounds();
@@ -115,8 +113,8 @@ pub(super) fn plane(
         |p: &Polygon| Polygon::simple(p.outer.clone()).map(|q| Point::new(snap(q.x), snap(q.y)));
     // What crosses itself by a place put on the grid is untangled by a second pass.
     let whole = union_all(&all);
-    out.bare
-        .extend(whole.iter().flat_map(|p| &p.holes).map(|h| Polygon::simple(h.clone()).wound()));
+    let holes = whole.iter().flat_map(|p| &p.holes);
+    out.bare.extend(holes.map(|h| Polygon::simple(h.clone()).wound()));
     let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out
@@ -153,7 +151,8 @@ fn straddling(stacked: Vec<Polygon>, beside: &[Polygon]) -> (Vec<Polygon>, Vec<P
             let band = (HAIR..=BOARD).contains(&(h.y0 - l.y1));
             let b = l.union(h);
             let whole = Polygon::rect(b.x0, b.y0, b.x1, b.y1);
-            let free = total_area(&intersection(std::slice::from_ref(&p), &[whole.clone()]));
+            let free =
+                total_area(&intersection(std::slice::from_ref(&p), std::slice::from_ref(&whole)));
             let sized = b.width() >= NARROW && whole.area() >= LEAST && is_square(&whole);
             if alike && band && sized && free > 0.98 * whole.area() {
                 found.push(whole);

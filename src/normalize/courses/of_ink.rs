@@ -18,6 +18,9 @@ const LEAST_LINES: usize = 3;
 const FIELD: usize = 4;
 /// How near lines between stand to even parts, of the way from line to line.
 const EVEN: f64 = 0.03;
+/// A line of a casing stands this share of a course off others at least, and reaches this far past its frame
+/// at each end, inches (common practice, no source).
+const CASED: (f64, f64, f64) = (0.08, 1.0, 12.0);
 /// Steps from line to line that differ by no more than this share are those of one hatch.
 const NEAR: f64 = 0.01;
 /// Least area, square inches: a strip over a window is one.
@@ -32,7 +35,7 @@ struct OfPitch<'a> {
     pieces: &'a [Piece],
     lines: &'a DrawnLines,
     own: &'a BTreeSet<usize>,
-    /// Strokes of those that are no two edges of a board.
+    /// Strokes of those that are no two edges of a board, and of the ground.
     fields: BTreeSet<usize>,
     /// Length of all pieces, inches.
     all: f64,
@@ -53,7 +56,7 @@ pub(super) fn patches(key: Key, pieces: Vec<Piece>, lines: &DrawnLines) -> Vec<P
             })
         };
         let mut links = links(&pieces, pitch, between);
-        links.retain(|l| !is_divided(&pieces, l));
+        links.retain(|l| !is_divided(&pieces, l) && !is_cased(&pieces, l));
         let used = used_by(&links);
         let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
         let alone = own_length >= ALONE * all;
@@ -63,11 +66,11 @@ pub(super) fn patches(key: Key, pieces: Vec<Piece>, lines: &DrawnLines) -> Vec<P
         };
         let pitch = refined(&pieces, &links, pitch);
         let own = strokes(&used);
-        let links = without_run_ons(&pieces, links);
+        let (links, ground) = without_run_ons(&pieces, links);
         let groups = together(pieces.len(), &links);
         // The two edges of a fascia or a frieze may stand a course apart: siding ends at them all the same.
         let fields = groups.iter().filter(|g| levels(&pieces, pitch, g).len() >= FIELD);
-        let fields = strokes(&fields.flat_map(|g| used_by(g)).collect());
+        let fields = strokes(&fields.flat_map(|g| used_by(g)).chain(ground).collect());
         let of = OfPitch { key, pitch, pieces: &pieces, lines, own: &own, fields, all };
         for group in &groups {
             out.extend(of.patch(group, if alone { 2 } else { LEAST_LINES }));
@@ -96,7 +99,7 @@ fn levels(pieces: &[Piece], pitch: f64, links: &[Link]) -> Vec<f64> {
 }
 
 /// Whether lines between two stand at even parts of the way from one to the other: bed joints of brick of
-/// which each second or third stands a course off.
+/// which each third stands a course off.
 fn is_divided(pieces: &[Piece], l: &Link) -> bool {
     let (low, high) = (pieces[l.low].y, pieces[l.high].y);
     let step = high - low;
@@ -105,7 +108,21 @@ fn is_divided(pieces: &[Piece], l: &Link) -> bool {
     let across = |p: &&Piece| p.x1.min(l.x1) - p.x0.max(l.x0) > 0.5 * (l.x1 - l.x0);
     let shares: Vec<f64> = inner.filter(across).map(|p| (p.y - low) / step).collect();
     let at = |share: f64| shares.iter().any(|s| (s - share).abs() <= EVEN);
-    at(1.0 / 2.0) || (at(1.0 / 3.0) && at(2.0 / 3.0))
+    at(1.0 / 3.0) && at(2.0 / 3.0)
+}
+
+/// Whether one of two lines is the frame of a window, and the casing's line stands between them.
+fn is_cased(pieces: &[Piece], l: &Link) -> bool {
+    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
+    let from = pieces.partition_point(|p| p.y <= low + CASED.0 * (high - low));
+    let inner = || pieces[from..].iter().take_while(|p| p.y < high - CASED.0 * (high - low));
+    let casing = CASED.1..=CASED.2;
+    [l.low, l.high].into_iter().map(|i| &pieces[i]).any(|frame| {
+        let whole = (frame.x0 - l.x0).abs() < 0.1 && (frame.x1 - l.x1).abs() < 0.1;
+        let round =
+            |c: &Piece| casing.contains(&(frame.x0 - c.x0)) && casing.contains(&(c.x1 - frame.x1));
+        whole && inner().any(round)
+    })
 }
 
 /// The pitch by what most links span: lines of something else that stand about a pitch off are left out.
