@@ -1,7 +1,9 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod access;
 pub mod account;
 pub mod advice;
+pub mod at_openings;
 pub mod basis;
 pub mod conflict;
 pub mod corner;
@@ -27,6 +29,7 @@ pub mod pole;
 pub mod progress;
 pub mod quantity;
 pub mod receiver;
+pub mod saw;
 pub mod seam;
 pub mod sheet;
 pub mod source;
@@ -37,4 +40,5 @@ pub mod trial;
 pub mod trim;
 pub mod turn;
 pub mod unused;
+pub mod waiting;
 pub mod work;

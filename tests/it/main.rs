@@ -127,6 +127,7 @@ mod trim_rules;
 mod turned_views;
 mod unreadable;
 mod unused;
+mod waiting;
 mod ways;
 mod wording;
 mod work;
