@@ -22,7 +22,7 @@ pub fn role(role: Role) -> Option<&'static str> {
         Role::Band => "Closed outline of a band board, frieze or water table across a wall.",
         Role::Joint => "Vertical line where siding must not bridge a joint of the building.",
         Role::Window => {
-            "Each window as an inserted block or a closed loop, at the edge that the channel follows."
+            "Each window as an inserted block or a closed loop, at the edge that the siding's trim follows."
         }
         Role::Door => "Each door likewise, down to its sill; overhead doors too.",
         Role::Roof => {

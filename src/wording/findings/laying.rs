@@ -190,7 +190,7 @@ fn notch_thin(
             first_of(&each, NAMED)
         ),
         format!(
-            "Move the datum (`courses.datum`) or cut the {} in two there; handle the pieces with care until they are fastened. `courses.least_strip` sets the limit.",
+            "Close the place with a filler or trim board, or cut the {} in two there and handle the pieces with care; the report's other heights of the datum (`courses.datum`, `courses.hang_below`) say whether one leaves no such place. `courses.least_strip` sets the limit.",
             piece(of)
         ),
     )
