@@ -29,7 +29,7 @@ pub fn role(role: Role) -> Option<&'static str> {
             "Closed outline of a lower roof, deck or slab where it meets a wall and hides part of it."
         }
         Role::MountingBlock => "Fixtures with a mounting block: lights, vents, hose bibs.",
-        Role::Obstacle => "Fixtures without one: meters, panels, ledgers.",
+        Role::Obstacle => "Fixtures without one: meters, hose taps, ledgers.",
         Role::Level => {
             "One floor reference line across each elevation, at the same floor in all: courses meet at the corners by it."
         }

@@ -150,8 +150,8 @@ fn said_in(key: &str, value: &serde_json::Value, out: &mut Vec<String>) {
     }
 }
 
-/// Keys of the short names of lines, which are the same in every takeoff.
-const LINE_NAMES: [&str; 5] = ["id", "item", "part", "kind", "group"];
+/// Keys of the short names of lines, which are the same in every takeoff, and of what the search keeps least.
+const LINE_NAMES: [&str; 6] = ["id", "item", "part", "kind", "group", "kept_least"];
 
 fn laid(kind: Siding) -> (LaidSet, Vec<u8>) {
     let text = format!("[product]\nkind = \"{}\"\n", kind.key());
