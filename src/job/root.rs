@@ -211,6 +211,11 @@ impl Job {
         self.boards.starter.unwrap_or(usual)
     }
 
+    /// How deep nails go into what holds them in force.
+    pub fn penetration(&self) -> f64 {
+        self.fasteners.penetration.unwrap_or(self.siding().fastening.penetration)
+    }
+
     /// Growth of the siding in force, length per length and F; 0 where gaps need not cover it.
     pub fn expansion(&self) -> f64 {
         let usual = self.siding().movement.map_or(0.0, |m| m.expansion);

@@ -32,6 +32,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod details;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
