@@ -23,6 +23,7 @@ pub mod line_names;
 pub mod linework;
 pub mod no_siding;
 pub mod notch;
+pub mod pdf_base;
 pub mod pole;
 pub mod post_angle;
 pub mod progress;

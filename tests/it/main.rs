@@ -91,6 +91,7 @@ mod overlay;
 mod own_files;
 mod pasted;
 mod pdf_in;
+mod pdf_overlay;
 mod plain_words;
 mod planes;
 mod polygons;

@@ -60,8 +60,7 @@ pub(super) fn plane(
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
     let between = gaps(&siding);
-    let (detail, _): (Vec<Polygon>, Vec<Polygon>) =
-        between.all.iter().cloned().partition(is_detail);
+    let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p)).cloned().collect();
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
