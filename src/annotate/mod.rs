@@ -8,6 +8,7 @@ mod cover;
 mod cut_list;
 mod cuts_of;
 mod cutting;
+mod details;
 mod elevation;
 mod elevation_index;
 mod faces;
@@ -41,7 +42,7 @@ use crate::model::sheet::Sheet;
 use crate::wording::sheets as words;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole with its table, the walls with all that is
-/// cut and done there, cutting sheets, cut list, patterns. `backdrops` are the source's own lines, drawn in
+/// cut and done there, details, cutting sheets, cut list, patterns. `backdrops` are the source's own lines, drawn in
 /// gray behind the elevations.
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let standing = elevation_index::ElevationIndex::of(layout);
@@ -49,6 +50,7 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let mut pages = overview::sheets(layout, backdrops, &standing);
     pages.extend(pole::sheets(layout));
     pages.extend(walls(layout, &standing, &cuts));
+    pages.extend(details::sheets(layout));
     pages.extend(cutting::sheets(layout, &cuts));
     pages.extend(cut_list::sheets(layout));
     pages.extend(cutting::patterns(layout));
@@ -82,7 +84,7 @@ fn walls(
 
 /// Pages of one list get their number in it, so that bookmarks differ.
 fn number_lists(pages: &mut [page::Page]) {
-    for title in [words::STORY_POLE, words::CUT_LIST] {
+    for title in [words::STORY_POLE, details::TITLE, words::CUT_LIST] {
         let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
         let n = of.len();
         if n > 1 {
