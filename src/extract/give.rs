@@ -5,7 +5,7 @@ use super::frame::ViewFrame;
 use super::given;
 use super::hidden::meet;
 use super::limits::NOISE;
-use super::openings::report_outside;
+use super::openings::{NARROW, report_outside};
 use super::ways::recess;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
@@ -41,6 +41,15 @@ pub(super) fn give_openings(
             off.push((opening.origin, at));
             continue;
         };
+        // A window of the wall round the corner is seen edge on.
+        let edge_on = || {
+            let parts = intersection(&shape, &wholes[i]);
+            parts.iter().all(|p| p.bounds().width().min(p.bounds().height()) < NARROW)
+        };
+        if drawn && inside < area / 2.0 && edge_on() {
+            off.push((opening.origin, at));
+            continue;
+        }
         let wall = &mut walls[i];
         let frame = bounds(&wall.outline).unwrap_or_default();
         let (left, right, _, head) = opening.sides();

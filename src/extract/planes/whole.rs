@@ -3,6 +3,8 @@
 
 use super::cells;
 use super::ink::Ink;
+use super::lines::Lines;
+use super::straight::straight;
 use super::together::BOARD;
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
@@ -66,6 +68,11 @@ pub(super) fn plane(
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
     out.openings = cells::openings(&siding, &open, drawn);
+    let lines = Lines::of(&siding);
+    for o in &mut out.openings {
+        let ring = lines.ring(&o.outline);
+        o.outline = straight(&Polygon::simple(ring)).outer;
+    }
     let taken = cells::shapes(&out.openings);
     let rest = difference(&open, &taken);
     let stacked = intersection(&rest, &between.over);
