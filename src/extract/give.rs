@@ -37,19 +37,14 @@ pub(super) fn give_openings(
             .max_by(|a, b| a.1.total_cmp(&b.1));
         let area = total_area(&shape);
         let at = local.source(shape[0].bounds().center());
-        let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
+        let stands = |(i, inside): &(usize, f64)| {
+            let part = drawn && *inside < area / 2.0;
+            *inside > 0.02 * area && !(part && is_edge_on(&shape, &wholes[*i]))
+        };
+        let Some((i, inside)) = best.filter(stands) else {
             off.push((opening.origin, at));
             continue;
         };
-        // A window of the wall round the corner is seen edge on.
-        let edge_on = || {
-            let parts = intersection(&shape, &wholes[i]);
-            parts.iter().all(|p| p.bounds().width().min(p.bounds().height()) < NARROW)
-        };
-        if drawn && inside < area / 2.0 && edge_on() {
-            off.push((opening.origin, at));
-            continue;
-        }
         let wall = &mut walls[i];
         let frame = bounds(&wall.outline).unwrap_or_default();
         let (left, right, _, head) = opening.sides();
@@ -82,6 +77,12 @@ pub(super) fn give_openings(
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
+}
+
+/// Whether only a strip of an opening lies in a wall: a window of the wall round the corner, seen edge on.
+fn is_edge_on(shape: &[Polygon], wall: &[Polygon]) -> bool {
+    let strip = |p: &Polygon| p.bounds().width().min(p.bounds().height()) < NARROW;
+    intersection(shape, wall).iter().all(strip)
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

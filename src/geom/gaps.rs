@@ -132,6 +132,19 @@ mod tests {
     }
 
     #[test]
+    fn heights_that_are_as_good_as_the_same_part_no_gap() {
+        // Two walls 20 apart; each has a corner half way up, 1/200 in from the other's: one gap of 20 x 40.
+        let left = [(0.0, 0.0), (10.0, 0.0), (10.0, 40.0), (0.0, 40.0), (0.0, 20.0), (-5.0, 20.0)];
+        let right =
+            [(30.0, 0.0), (40.0, 0.0), (45.0, 20.005), (40.0, 20.005), (40.0, 40.0), (30.0, 40.0)];
+        let all = [&left[..], &right[..]]
+            .map(|r| Polygon::simple(r.iter().copied().map(Point::from).collect()).wound());
+        let found = crate::geom::boolean::union_all(&beside(&all));
+        assert_eq!(found.len(), 1, "{found:?}");
+        assert!((total_area(&found) - 800.0).abs() < 0.2);
+    }
+
+    #[test]
     fn slabs_name_the_area_of_each_stretch() {
         let (a, b) = ([Polygon::rect(0.0, 0.0, 4.0, 8.0)], [Polygon::rect(6.0, 2.0, 9.0, 8.0)]);
         let found = slabs(&[&a, &b]);

@@ -90,3 +90,39 @@ fn widened(plane: &mut Plane, r: Rect, right: bool) -> Vec<Polygon> {
     }
     out
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::extract::planes::whole::plane;
+    use crate::extract::ways::recess::FoundOpening;
+    use crate::model::house::OpeningKind;
+    use crate::origin::Origin;
+
+    /// A wall 100 x 90 with a window at its right end, 60 to 96 across and from the foot to 70 up: siding
+    /// stands beside and over it, its casing ends 4 in short of the corner.
+    fn wall(ink: &Ink) -> Plane {
+        let siding = [Polygon::rect(0.0, 70.0, 100.0, 90.0), Polygon::rect(0.0, 0.0, 60.0, 70.0)];
+        let glass = FoundOpening {
+            outline: Polygon::rect(64.0, 0.0, 96.0, 66.0).outer,
+            kind: OpeningKind::Window,
+            block: None,
+            origin: Origin::default(),
+        };
+        plane(&siding, (&[glass], ink), &Origin::default())
+    }
+
+    #[test]
+    fn a_window_at_the_corner_reaches_it_where_the_corner_is_drawn() {
+        let sides = |ink: &Ink| {
+            let mut found = wall(ink);
+            complete(&mut found, &[], ink);
+            let window = bounds(&found.openings[0].outline).unwrap_or_default();
+            (window.x1, found.outlines[0].area())
+        };
+        let drawn = sides(&Ink::plumb_at(100.0, (0.0, 90.0)));
+        assert_eq!(drawn, (100.0, 100.0 * 90.0));
+        let bare = sides(&Ink::plumb_at(300.0, (0.0, 90.0)));
+        assert!(bare.0 < 100.0, "{bare:?}");
+    }
+}

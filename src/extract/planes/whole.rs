@@ -67,12 +67,7 @@ pub(super) fn plane(
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
-    out.openings = cells::openings(&siding, &open, drawn);
-    let lines = Lines::of(&siding);
-    for o in &mut out.openings {
-        let ring = lines.ring(&o.outline);
-        o.outline = straight(&Polygon::simple(ring)).outer;
-    }
+    out.openings = in_lines(cells::openings(&siding, &open, drawn), &siding);
     let taken = cells::shapes(&out.openings);
     let rest = difference(&open, &taken);
     let stacked = intersection(&rest, &between.over);
@@ -116,6 +111,16 @@ pub(super) fn plane(
     let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out
+}
+
+/// Openings with their sides in the lines that the siding round them ends in.
+fn in_lines(mut openings: Vec<DrawnOpening>, siding: &[Polygon]) -> Vec<DrawnOpening> {
+    let lines = Lines::of(siding);
+    for o in &mut openings {
+        let ring = lines.ring(&o.outline);
+        o.outline = straight(&Polygon::simple(ring)).outer;
+    }
+    openings
 }
 
 /// The gaps of a shape.
