@@ -35,11 +35,10 @@ pub(super) fn give_openings(
             .filter(|i| meet(b, boxes[*i]))
             .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
             .max_by(|a, b| a.1.total_cmp(&b.1));
-        let area = total_area(&shape);
-        let at = local.source(shape[0].bounds().center());
+        let (area, at) = (total_area(&shape), local.source(b.center()));
         let stands = |(i, inside): &(usize, f64)| {
-            let part = drawn && *inside < area / 2.0;
-            *inside > 0.02 * area && !(part && is_edge_on(&shape, &wholes[*i]))
+            let edge_on = || drawn && *inside < area / 2.0 && is_edge_on(&shape, &wholes[*i]);
+            *inside > 0.02 * area && !edge_on()
         };
         let Some((i, inside)) = best.filter(stands) else {
             off.push((opening.origin, at));
@@ -55,7 +54,7 @@ pub(super) fn give_openings(
         }
         let opening = door_by_place(opening, frame.y0);
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
-        // A band of stone across one leaves two parts, and panels stop at both.
+        // A band across one leaves two parts: panels stop at both.
         let kept = intersection(&shape, &wall.faces);
         if total_area(&kept) > area - SAME {
             wall.openings.push(opening);

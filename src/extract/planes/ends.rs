@@ -99,12 +99,12 @@ mod tests {
     use crate::model::house::OpeningKind;
     use crate::origin::Origin;
 
-    /// A wall 100 x 90 with a window at its right end, 60 to 96 across and from the foot to 70 up: siding
-    /// stands beside and over it, its casing ends 4 in short of the corner.
+    /// A wall 100 x 90 with a window at its right end, 60 to 98 across and from the foot to 70 up: siding
+    /// stands beside and over it, its casing ends 2 in short of the corner.
     fn wall(ink: &Ink) -> Plane {
         let siding = [Polygon::rect(0.0, 70.0, 100.0, 90.0), Polygon::rect(0.0, 0.0, 60.0, 70.0)];
         let glass = FoundOpening {
-            outline: Polygon::rect(64.0, 0.0, 96.0, 66.0).outer,
+            outline: Polygon::rect(64.0, 0.0, 94.0, 66.0).outer,
             kind: OpeningKind::Window,
             block: None,
             origin: Origin::default(),
