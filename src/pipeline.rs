@@ -9,6 +9,8 @@ mod pages;
 pub mod quantities;
 mod suggest;
 
+use std::sync::Arc;
+
 use crate::course::blocks::moved;
 use crate::course::datum::{Found, search};
 use crate::course::halves::reuse;
@@ -63,7 +65,8 @@ pub fn layout(
 ) -> Result<LaidSets, Refusal> {
     let Reading { lines, house, .. } = reading(bytes, name, job, findings)?;
     let source = from_drawn::source(name, sha256(bytes), &lines.scale);
-    Ok(all_sets(&lines, &house, &source, job, findings, watch))
+    let sets = all_sets(&lines, &house, &source, job, findings, watch);
+    Ok(sets.on_print(head::print_base(bytes, job).map(Arc::new)))
 }
 
 /// Lays out what `check` has read, in memory; none where there is no house.

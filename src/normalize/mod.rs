@@ -3,6 +3,7 @@
 
 mod collect;
 mod courses;
+mod dimension_texts;
 mod dirt;
 mod fills;
 mod insertions;

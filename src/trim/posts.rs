@@ -14,6 +14,7 @@ use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
 use crate::model::house::{DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::ElevationName;
+use crate::model::post_angle::PostAngle;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -151,12 +152,12 @@ fn post(
             continue;
         };
         // Beside what hangs short of the soffit.
-        if part_of.high - part_of.low <= job.trim.post_top_gap + LEAST {
+        if part_of.high - part_of.low <= job.trim_gaps().post_top + LEAST {
             continue;
         }
-        let standing = part_of.high - job.trim.post_top_gap - part_of.low;
+        let standing = part_of.high - job.trim_gaps().post_top - part_of.low;
         let low = Point::new(side.x, part_of.low - tail(standing, kind, job));
-        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
+        let high = Point::new(side.x, part_of.high - job.trim_gaps().post_top);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());
@@ -171,6 +172,7 @@ fn post(
         if job.siding().receivers.has_pockets() && over_overhang(&place, low.x, part_of.low) {
             whole.ends[0] = TrimEnd::Capped;
         }
+        whole.angle = PostAngle::at(corner);
         let lap = job.trim.post_lap;
         if kind == TrimKind::OutsidePost && job.trim.corner_cover > 0.0 {
             // A cover stands over the post, as long as it.
@@ -193,7 +195,7 @@ fn tail(standing: f64, kind: TrimKind, job: &Job) -> f64 {
     // So much do as many lengths reach as the post takes without a tail.
     let lengths = ((standing - lap) / (stock - lap)).ceil().max(1.0);
     let reach = lengths * (stock - lap) + lap;
-    rules.post_below.min((reach - standing).max(0.0))
+    job.trim_gaps().post_below.min((reach - standing).max(0.0))
 }
 
 /// The parts of a corner that get a piece each, in the order of its sides: of a post, one.

@@ -9,6 +9,7 @@ pub mod corners;
 pub mod cover;
 pub mod csv_columns;
 pub mod cuts;
+pub mod details;
 pub mod explain;
 pub mod figure;
 pub mod findings;

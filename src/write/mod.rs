@@ -16,6 +16,7 @@ pub mod making;
 pub mod overlay;
 #[cfg(feature = "pdf")]
 pub mod pdf;
+pub mod pdf_update;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod report;

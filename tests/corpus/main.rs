@@ -24,6 +24,7 @@ mod dwg;
 #[allow(dead_code, reason = "of the small house only what changes bytes is used here")]
 mod dwgcase;
 mod house;
+mod house_prints;
 
 fn corpus() -> PathBuf {
     let dir = std::env::var_os("LAPWRIGHT_CORPUS")

@@ -32,6 +32,7 @@ mod cutcase;
 mod cuts;
 mod datum;
 mod decor;
+mod details;
 #[path = "../noise/mod.rs"]
 mod drafting_noise;
 mod drawing_noise;
@@ -90,6 +91,7 @@ mod overlay;
 mod own_files;
 mod pasted;
 mod pdf_in;
+mod pdf_overlay;
 mod plain_words;
 mod planes;
 mod polygons;

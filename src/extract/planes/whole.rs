@@ -1,11 +1,11 @@
 //! One plane wall out of its patches: the outline round them with the gaps between them filled, and what
 //! each gap is.
 
-use super::cells;
 use super::ink::Ink;
 use super::lines::Lines;
 use super::straight::straight;
 use super::together::BOARD;
+use super::{banded, cells};
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -62,14 +62,15 @@ pub(super) fn plane(
     let mut siding = union_all(patches);
     // What lies between siding at both sides, and between siding above and beneath.
     let between = gaps(&siding);
-    let (detail, _): (Vec<Polygon>, Vec<Polygon>) =
-        between.all.iter().cloned().partition(is_detail);
+    let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p)).cloned().collect();
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
     out.openings = in_lines(cells::openings(&siding, &open, drawn), &siding);
-    let taken = cells::shapes(&out.openings);
-    let rest = difference(&open, &taken);
+    let gaps = difference(&open, &cells::shapes(&out.openings));
+    let (banded, rest) = banded::openings(gaps, &siding, ink);
+    out.unnamed.extend(banded.iter().map(|p| p.bounds().center()));
+    out.openings.extend(banded.iter().map(|p| unnamed(p, &siding, origin)));
     let stacked = intersection(&rest, &between.over);
     let aside = difference(&rest, &between.over);
     for p in parts(stacked) {
