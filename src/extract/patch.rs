@@ -1,6 +1,5 @@
 //! A patch of drawn siding: an area covered by level course lines at one pitch.
 
-use crate::geom::boolean::intersection;
 use crate::geom::polygon::Polygon;
 use crate::origin::Origin;
 
@@ -9,9 +8,6 @@ use crate::origin::Origin;
 const SAME_LEVEL: f64 = 0.125;
 /// Pitches that differ by no more than this share of themselves are one (common practice, no source).
 const SAME_PITCH: f64 = 0.01;
-
-/// Areas drawn no farther apart than this, inches, are one: pens and rounded figures.
-const TOUCH: f64 = 0.5;
 
 /// An area that is drawn as level siding.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,21 +38,6 @@ impl Patch {
         let off = (near(self) - near(other)).rem_euclid(self.pitch);
         self.is_as_close(other) && off.min(self.pitch - off) <= SAME_LEVEL
     }
-
-    /// Whether it touches another of the same pitch: beside it where course lines run on, or over it.
-    pub(crate) fn goes_on(&self, other: &Patch) -> bool {
-        let (a, b) = (self.shape.bounds().inflate(TOUCH, TOUCH), other.shape.bounds());
-        let both = a.intersect(b);
-        let over = both.height() <= 2.0 * TOUCH;
-        let meets = || {
-            let near = Polygon::rect(a.x0, a.y0, a.x1, a.y1);
-            !intersection(&[near], std::slice::from_ref(&other.shape)).is_empty()
-        };
-        self.is_as_close(other)
-            && both.area() > 0.0
-            && (over || self.runs_on(other, both.center().y))
-            && meets()
-    }
 }
 
 #[cfg(test)]
@@ -77,10 +58,6 @@ mod tests {
         // 98.25 is 24 pitches and 1 3/4 in over 0.5.
         assert!(!patch(4.0, 0.5).runs_on(&patch(4.0, 98.25), 50.0));
         assert!(!patch(4.0, 0.0).runs_on(&patch(8.0, 0.0), 50.0));
-        // A small area over another, 1/4 in apart, and one a foot away.
-        let at = |y: f64| Patch { shape: Polygon::rect(2.0, y, 6.0, y + 6.0), ..patch(4.0, 1.0) };
-        assert!(at(10.25).goes_on(&patch(4.0, 0.5)));
-        assert!(!at(22.0).goes_on(&patch(4.0, 0.5)));
         // Just under a line on one side, just over it on the other.
         assert!(patch(4.0, 0.05).runs_on(&patch(4.0, -0.05), 2.0));
     }

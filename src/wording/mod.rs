@@ -21,6 +21,7 @@ pub mod lists;
 pub mod movement;
 pub mod nails;
 pub mod names;
+pub mod offcuts;
 pub mod pieces;
 pub mod pole;
 pub mod proof;

@@ -7,6 +7,7 @@ use lapwright::layout::Layout;
 use lapwright::layout::bound::SeamPlaces;
 use lapwright::layout::rule::Rule;
 use lapwright::model::seam::{AtOpenings, Effort, SeamCourse, SeamElevation, SeamProblem, SeamRun};
+use lapwright::model::waiting::Waiting;
 use lapwright::seam::plan;
 use lapwright::wording::proof;
 
@@ -18,6 +19,7 @@ use crate::support::{broken, dxf, inches, laid, lay, rect};
 fn course(index: i32, x1: f64, notch: (f64, f64)) -> SeamCourse {
     let run = SeamRun {
         id: format!("{index}").into(),
+        wall: 0,
         x0: 0.0,
         x1,
         fixed: vec![],
@@ -29,7 +31,11 @@ fn course(index: i32, x1: f64, notch: (f64, f64)) -> SeamCourse {
 
 fn alone(courses: Vec<SeamCourse>) -> (Vec<f64>, usize, Option<AtOpenings>) {
     let elevations = vec![SeamElevation { name: "front".into(), entrances: vec![], courses }];
-    let p = SeamProblem { rules: rules(150.0, 1.25, 24.0, Effort::Usual), elevations };
+    let p = SeamProblem {
+        rules: rules(150.0, 1.25, 24.0, Effort::Usual),
+        elevations,
+        waiting: Waiting::default(),
+    };
     let got = plan(&p, &mut |_| {});
     (got.runs.iter().flat_map(|r| r.seams.clone()).collect(), got.panels, got.least_at_openings)
 }
