@@ -3,12 +3,13 @@
 //! bought than with the best of one length.
 
 use super::conflicts::Pins;
-use super::improve::{improve, key};
+use super::improve::key;
 use super::looks::Looks;
 use super::one_length::{Solved, one_length};
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::{Panel, Pool};
+use super::search::search;
 use super::{answer, cartons, conflicts, construct, mixed_bound, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
@@ -102,7 +103,7 @@ fn best_of(
     for start in starts {
         let better = match problem.rules.effort {
             Effort::Crew => start.pool,
-            _ => improve(digest, &start.pool, &start.pins, bound, watch),
+            _ => search(digest, &start.pool, &start.pins, bound, watch),
         };
         let mut pool = cut_down(digest, &better);
         polish::polish(digest, &looks, &mut pool, start.pins.clone());

@@ -72,11 +72,13 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, ends);
         piece.length = crate::geom::tol::snap(length + 2.0 * face);
         out.push(piece);
-        if length >= LEAST && wants_finish_trim(low.y, pole, job) {
-            // A cut edge under a sill is held by finish trim inside the channel
-            // (TrimFact::UndersillInChannel).
-            out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
-        }
+        // A cut edge under a sill is held by finish trim inside the channel
+        // (TrimFact::UndersillInChannel).
+        let held = stretches(sides).filter(|_| wants_finish_trim(low.y, pole, job));
+        out.extend(held.filter(|(from, to)| to - from >= LEAST).map(|(from, to)| {
+            let [from, to] = [from, to].map(|x| Point::new(x, low.y));
+            place.piece(TrimKind::FinishTrim, from, to, 0.0, square())
+        }));
     }
     for (length, low, high) in jambs.iter().flatten() {
         // Mitered, a jamb runs one face past where it meets a channel; square, it stands between them
@@ -105,6 +107,22 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
         out.push(cap);
     }
     out
+}
+
+/// From where to where siding stands under the sill: a filler board may part it.
+fn stretches(sides: &[&FieldEdge]) -> impl Iterator<Item = (f64, f64)> + use<> {
+    let of_sill = sides.iter().filter(|e| e.kind == EdgeKind::Sill);
+    let mut spans: Vec<(f64, f64)> =
+        of_sill.map(|e| (e.from.x.min(e.to.x), e.from.x.max(e.to.x))).collect();
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut out: Vec<(f64, f64)> = Vec::new();
+    for span in spans {
+        match out.last_mut().filter(|last| span.0 <= last.1 + SAME) {
+            Some(last) => last.1 = last.1.max(span.1),
+            None => out.push(span),
+        }
+    }
+    out.into_iter()
 }
 
 /// How ends that meet are cut.
