@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::flashed_run::FlashedRun;
 use super::ids::ItemId;
+use super::post_angle::PostAngle;
 use super::trim::TrimStock;
 
 /// What one stock length of siding is.
@@ -65,6 +66,9 @@ pub enum Item {
         stock: TrimStock,
         /// Whether boards stand for posts.
         boards: bool,
+        /// The angle that posts are made for, where it is not square.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        angle: Option<PostAngle>,
     },
     /// Spare lengths of trim.
     SpareTrim {
@@ -72,6 +76,9 @@ pub enum Item {
         stock: TrimStock,
         /// Whether boards stand for posts.
         boards: bool,
+        /// The angle that posts are made for, where it is not square.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        angle: Option<PostAngle>,
     },
     /// Caps of posts that stop over an overhang.
     PostCaps,
@@ -185,8 +192,8 @@ impl Item {
             }
             Item::Squares => "squares".into(),
             Item::SquaresLaid => "squares-laid".into(),
-            Item::Trim { stock, .. } => return stock.line_id(),
-            Item::SpareTrim { stock, .. } => format!("spare-{}", stock.line_id()),
+            Item::Trim { stock, angle, .. } => return stock.line_id_at(*angle),
+            Item::SpareTrim { stock, angle, .. } => format!("spare-{}", stock.line_id_at(*angle)),
             Item::PostCaps => "post-cap".into(),
             Item::OpeningFlashing { .. } => return TrimStock::Flashing.line_id(),
             Item::CornerFlashing { .. } => "corner-flashing".into(),
@@ -233,8 +240,8 @@ impl Item {
             Item::SparePanels { piece, stock } => {
                 Some(Item::Panels { piece: *piece, stock: *stock })
             }
-            Item::SpareTrim { stock, boards } => {
-                Some(Item::Trim { stock: *stock, boards: *boards })
+            Item::SpareTrim { stock, boards, angle } => {
+                Some(Item::Trim { stock: *stock, boards: *boards, angle: *angle })
             }
             _ => None,
         }
@@ -255,31 +262,6 @@ impl Item {
 /// names had once.
 pub fn id_as_written(name: &str) -> ItemId {
     name.trim().to_lowercase().replace(' ', "-").replace("moulding", "molding").into()
-}
-
-impl TrimStock {
-    /// The short name of its line in the takeoff, whatever the siding is called.
-    pub fn line_id(self) -> ItemId {
-        match self {
-            TrimStock::Starter => "starter-strip",
-            TrimStock::OutsidePost => "outside-corner-post",
-            TrimStock::InsidePost => "inside-corner-post",
-            TrimStock::JChannel => "j-channel",
-            TrimStock::FlexibleChannel => "flexible-j-channel",
-            TrimStock::FinishTrim => "finish-trim",
-            TrimStock::DripCap => "drip-cap",
-            TrimStock::Surround => "flat-surround",
-            TrimStock::CornerCover => "wide-corner-cover",
-            TrimStock::Board => "trim-board",
-            TrimStock::Filler => "filler-board",
-            TrimStock::TopBase => "top-base",
-            TrimStock::TopFace => "top-face-board",
-            TrimStock::TopPanel => "top-panel",
-            TrimStock::Crown => "crown-molding",
-            TrimStock::Flashing => "opening-flashing",
-        }
-        .into()
-    }
 }
 
 /// What a figure of the takeoff counts.

@@ -1,5 +1,6 @@
 //! Short names that a line of a takeoff may go by.
 
+use super::post_angle::PostAngle;
 use super::trim::TrimStock;
 
 /// Short names of lines that a takeoff may hold, but for trim, which goes by its stocks, other lengths
@@ -49,6 +50,15 @@ pub fn is_line(id: &str) -> bool {
     LINES.contains(&plain)
         || id.starts_with("zone-")
         || TrimStock::ALL.iter().any(|stock| stock.line_id() == *id)
+        || is_for_an_angle(id)
+}
+
+/// Whether a line of posts for one angle may have this short name: `inside-corner-post-135`.
+fn is_for_an_angle(id: &str) -> bool {
+    let posts = [TrimStock::OutsidePost, TrimStock::InsidePost, TrimStock::CornerCover];
+    id.rsplit_once('-').is_some_and(|(name, ending)| {
+        PostAngle::of_ending(ending).is_some() && posts.iter().any(|s| s.line_id() == *name)
+    })
 }
 
 /// Short names that a line may be given something by, for whoever wrote none of them.

@@ -1,6 +1,7 @@
 //! Trim pieces.
 
 use super::ids::{ElevationName, OpeningId, TrimMark, TrimStockId, WallId};
+use super::post_angle::PostAngle;
 use serde::{Deserialize, Serialize};
 
 /// How far sill flashing reaches past each jamb, and its height, inches (siding association's manual,
@@ -220,15 +221,23 @@ impl TrimStock {
         }
     }
 
-    /// The name of one of its stock lengths, counted from 1.
-    pub fn length_id(self, number: usize) -> TrimStockId {
-        format!("{}-{number}", self.slug()).into()
+    /// The name of one of its stock lengths, counted from 1, of posts for one angle.
+    pub fn length_id(self, angle: Option<PostAngle>, number: usize) -> TrimStockId {
+        match angle {
+            Some(angle) => format!("{}-{}-{number}", self.slug(), angle.ending()).into(),
+            None => format!("{}-{number}", self.slug()).into(),
+        }
     }
 
-    /// What a stock length is of; `None` for a name that is none.
-    pub fn of_length(id: &TrimStockId) -> Option<TrimStock> {
-        let (slug, _) = id.rsplit_once('-')?;
-        TrimStock::ALL.into_iter().find(|s| s.slug() == slug)
+    /// What a stock length is of, and the angle it is made for; `None` for a name that is none.
+    pub fn of_length(id: &TrimStockId) -> Option<(TrimStock, Option<PostAngle>)> {
+        let (name, _) = id.rsplit_once('-')?;
+        let of = |slug: &str| TrimStock::ALL.into_iter().find(|s| s.slug() == slug);
+        let square = of(name).map(|stock| (stock, None));
+        square.or_else(|| {
+            let (slug, ending) = name.rsplit_once('-')?;
+            Some((of(slug)?, Some(PostAngle::of_ending(ending)?)))
+        })
     }
 }
 
@@ -290,6 +299,9 @@ pub struct TrimPiece {
     /// Width it is ripped to, inches: of filler boards.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub width: Option<f64>,
+    /// The angle it is made for: of posts and covers of corners that are not square.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub angle: Option<PostAngle>,
     /// Its ends: at `from`, at `to`.
     pub ends: [TrimEnd; 2],
     /// Stock length it is cut from: `J-channel 12`.

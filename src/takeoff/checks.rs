@@ -15,7 +15,7 @@ use crate::layout::wall::{LaidEdge, LaidWall};
 use crate::model::counting::CountingRule;
 use crate::model::house::{EdgeKind, OpeningKind};
 use crate::model::ids::WallId;
-use crate::model::item::CountUnit;
+use crate::model::item::{CountUnit, Item};
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::CrossCheck;
 use crate::model::trim::TrimStock;
@@ -61,7 +61,9 @@ fn by_stock(
     (stock, counting_rule, rule): (TrimStock, CountingRule, f64),
 ) -> Option<CrossCheck> {
     let id = stock.line_id();
-    let layout = lines.iter().find(|l| l.id == id).map_or(0.0, |l| l.order);
+    // Posts for every angle are posts.
+    let of = |l: &&TakeoffLine| matches!(l.item, Item::Trim { stock: s, .. } if s == stock);
+    let layout: f64 = lines.iter().filter(of).map(|l| l.order).sum();
     let check = CrossCheck { item: Some(id), counting_rule, unit: CountUnit::Piece, rule, layout };
     (rule > 0.0 || layout > 0.0).then_some(check)
 }

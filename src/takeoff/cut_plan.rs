@@ -7,23 +7,27 @@ use crate::geom::tol::SAME;
 use crate::layout::laid::LaidHouse;
 use crate::layout::piece::Piece;
 use crate::model::ids::ItemId;
+use crate::model::post_angle::PostAngle;
 use crate::model::quantity::TakeoffLine;
 use crate::model::takeoff::{Leftover, Offcut, StockCut};
 use crate::model::trim::{TrimPiece, TrimStock};
 
+/// A stock length: what it is of, the angle it is made for, its number and its name.
+type Length<'a> = (TrimStock, Option<PostAngle>, u32, &'a str);
+
 /// Each stock length of trim with its pieces, by stock and number.
 pub(super) fn trim_cuts(layout: &LaidHouse) -> Vec<StockCut> {
     let kerf = layout.job.seams.kerf;
-    let mut on: BTreeMap<(TrimStock, u32, &str), Vec<&TrimPiece>> = BTreeMap::new();
+    let mut on: BTreeMap<Length, Vec<&TrimPiece>> = BTreeMap::new();
     for t in &layout.trims {
-        on.entry((t.kind.stock(), t.stock.number(), &t.stock)).or_default().push(t);
+        on.entry((t.kind.stock(), t.angle, t.stock.number(), &t.stock)).or_default().push(t);
     }
-    let cut = |((stock, _, name), mut pieces): ((TrimStock, u32, &str), Vec<&TrimPiece>)| {
+    let cut = |((stock, angle, _, name), mut pieces): (Length, Vec<&TrimPiece>)| {
         pieces.sort_by(|a, b| b.length.total_cmp(&a.length).then(a.mark.cmp(&b.mark)));
         let length = layout.job.stock(stock);
         let used: f64 = pieces.iter().map(|t| t.length).sum();
         StockCut {
-            item: stock.line_id(),
+            item: stock.line_id_at(angle),
             stock: name.into(),
             length,
             pieces: pieces.iter().map(|t| t.mark.clone()).collect(),

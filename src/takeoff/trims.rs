@@ -1,6 +1,6 @@
 //! Trim by stock length.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::same;
@@ -9,16 +9,18 @@ use crate::layout::wall::LaidWall;
 use crate::model::basis::Basis;
 use crate::model::filler::RippedWidth;
 use crate::model::item::{CountUnit, Item};
+use crate::model::post_angle::PostAngle;
 use crate::model::quantity::{Group, KindShare, TakeoffLine, WallPart};
 use crate::model::takeoff::StockCut;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
 
 pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
-    TrimStock::ALL
-        .into_iter()
-        .filter(|s| *s != TrimStock::Flashing)
-        .filter_map(|stock| line(layout, cuts, stock))
+    let lots: BTreeSet<(TrimStock, Option<PostAngle>)> =
+        layout.trims.iter().map(|t| (t.kind.stock(), t.angle)).collect();
+    lots.into_iter()
+        .filter(|(stock, _)| *stock != TrimStock::Flashing)
+        .filter_map(|lot| line(layout, cuts, lot))
         .flat_map(|line| {
             let spare = spare(layout, &line);
             std::iter::once(line).chain(spare)
@@ -28,11 +30,11 @@ pub(super) fn lines(layout: &LaidHouse, cuts: &[StockCut]) -> Vec<TakeoffLine> {
 
 /// Spare lengths beside those that the cutting plan takes.
 fn spare(layout: &LaidHouse, of: &TakeoffLine) -> Option<TakeoffLine> {
-    let Item::Trim { stock, boards } = of.item else { return None };
+    let Item::Trim { stock, boards, angle } = of.item else { return None };
     let percent = layout.job.takeoff.trim_spare;
     let lengths = whole(of.order * percent / 100.0);
     let basis = Basis::Spare { percent, of_count: of.order as usize, covered: None };
-    let item = Item::SpareTrim { stock, boards };
+    let item = Item::SpareTrim { stock, boards, angle };
     (lengths > 0.0).then(|| TakeoffLine {
         net: lengths,
         order: lengths,
@@ -63,8 +65,14 @@ pub(super) fn caps(layout: &LaidHouse) -> Option<TakeoffLine> {
     })
 }
 
-fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<TakeoffLine> {
-    let mine: Vec<&TrimPiece> = layout.trims.iter().filter(|t| t.kind.stock() == stock).collect();
+/// The line of a stock, of posts for one angle.
+fn line(
+    layout: &LaidHouse,
+    cuts: &[StockCut],
+    (stock, angle): (TrimStock, Option<PostAngle>),
+) -> Option<TakeoffLine> {
+    let of = |t: &&TrimPiece| t.kind.stock() == stock && t.angle == angle;
+    let mine: Vec<&TrimPiece> = layout.trims.iter().filter(of).collect();
     if mine.is_empty() {
         return None;
     }
@@ -76,7 +84,7 @@ fn line(layout: &LaidHouse, cuts: &[StockCut], stock: TrimStock) -> Option<Takeo
         shares.add((&t.elevation, &t.wall), parts.part(t), 1, t.length / length);
     }
     let used: f64 = mine.iter().map(|t| t.length).sum();
-    let item = Item::Trim { stock, boards };
+    let item = Item::Trim { stock, boards, angle };
     let bought = cuts.iter().filter(|c| c.item == item.id()).count();
     let lengths: Vec<f64> = mine.iter().map(|t| t.length.min(length)).collect();
     let basis = Basis::TrimCut {

@@ -4,6 +4,10 @@
 //! Mitered, lengths by `TrimFact::WindowFrame`: head and sill the opening's width and two faces, jambs
 //! its height and two faces. Cut square, jambs stand between sill and head with a tab more at the
 //! foot. The tabs are bent from the head's own ends (`TrimFact::HeadTabs`).
+//!
+//! On a hand without a jamb, as where a filler board goes on to a corner post or to the next opening, head,
+//! sill and cap end with the frame, square; where the next frame's go on there, they lap over them by a face
+//! (common practice, no source).
 
 use super::cut_edge::wants_finish_trim;
 use super::shaped;
@@ -22,7 +26,7 @@ pub(super) fn pieces(place: &Place, field: &Field, pole: &StoryPole, job: &Job) 
     for (i, opening) in place.wall.openings.iter().enumerate() {
         let sides: Vec<&FieldEdge> = field.edges.iter().filter(|e| e.opening == Some(i)).collect();
         let mut frame = if is_level_rectangle(&opening.outline) {
-            frame(place, &sides, pole, job)
+            frame(place, (&sides, &field.edges), pole, job)
         } else {
             shaped::frame(place, &sides, pole, job)
         };
@@ -54,7 +58,12 @@ fn reach(
     Some((length, Point::new(b.x0, b.y0), Point::new(b.x1, b.y1)))
 }
 
-fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Vec<TrimPiece> {
+fn frame(
+    place: &Place,
+    (sides, all): (&[&FieldEdge], &[FieldEdge]),
+    pole: &StoryPole,
+    job: &Job,
+) -> Vec<TrimPiece> {
     let face = job.trim.channel_face;
     let square = || [TrimEnd::Square, TrimEnd::Square];
     let mut out = Vec::new();
@@ -65,13 +74,26 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
     let jambs =
         [true, false].map(|left| reach(sides, EdgeKind::Jamb, |e| (e.from.x < middle) == left));
     let cut = Cut { job, mitered: job.trim.frame == FrameCut::Miter && plain(sides) };
+    // Level trim of one kind between two points: past both by so much where a jamb stands.
+    let level = |kind, (a, b): (Point, Point), length: f64, over: f64, ends: [TrimEnd; 2]| {
+        let next = [a, b].map(|end| goes_on((sides, all), kind, end));
+        let [left, right] = [0, 1].map(|hand| match (&jambs[hand], next[hand]) {
+            (Some(_), _) => over,
+            (None, true) => face,
+            (None, false) => 0.0,
+        });
+        let by = |x: f64| Vec2::new(x, 0.0);
+        let mut piece = place.piece(kind, a - by(left), b + by(right), 0.0, ends);
+        piece.length = crate::geom::tol::snap(length + left + right);
+        for hand in [0, 1].into_iter().filter(|hand| jambs[*hand].is_none()) {
+            piece.ends[hand] = if next[hand] { TrimEnd::Lap(face) } else { TrimEnd::Square };
+        }
+        piece
+    };
     if let Some((length, low, high)) = sill {
         let (a, b) = (low, Point::new(high.x, low.y));
-        let over = Vec2::new(face, 0.0);
-        let ends = [cut.corner(jambs[0].is_some()), cut.corner(jambs[1].is_some())];
-        let mut piece = place.piece(TrimKind::SillChannel, a - over, b + over, 0.0, ends);
-        piece.length = crate::geom::tol::snap(length + 2.0 * face);
-        out.push(piece);
+        let ends = [cut.corner(true), cut.corner(true)];
+        out.push(level(TrimKind::SillChannel, (a, b), length, face, ends));
         // A cut edge under a sill is held by finish trim inside the channel
         // (TrimFact::UndersillInChannel).
         let held = stretches(sides).filter(|_| wants_finish_trim(low.y, pole, job));
@@ -80,31 +102,14 @@ fn frame(place: &Place, sides: &[&FieldEdge], pole: &StoryPole, job: &Job) -> Ve
             place.piece(TrimKind::FinishTrim, from, to, 0.0, square())
         }));
     }
-    for (length, low, high) in jambs.iter().flatten() {
-        // Mitered, a jamb runs one face past where it meets a channel; square, it stands between them
-        // and has a tab's length more to go down into the sill's.
-        let square = job.trim.frame == FrameCut::Square;
-        let down = if sill.is_some() && !square { face } else { 0.0 };
-        let up = if head.is_some() && !square { face } else { 0.0 };
-        let more = if sill.is_some() && square { job.trim.tab } else { 0.0 };
-        let (a, b) = (Point::new(low.x, low.y - down), Point::new(low.x, high.y + up));
-        let foot = if sill.is_some() { cut.tabbed() } else { TrimEnd::Square };
-        let ends = [foot, cut.corner(head.is_some())];
-        let mut piece = place.piece(TrimKind::JambChannel, a, b, 0.0, ends);
-        piece.length = crate::geom::tol::snap(length + down + up + more);
-        out.push(piece);
+    for jamb in jambs.iter().flatten() {
+        out.push(jamb_channel(place, jamb, [sill.is_some(), head.is_some()], &cut));
     }
     if let Some((length, low, high)) = head {
-        let tabs = || [cut.tabbed(), cut.tabbed()];
-        let over = Vec2::new(face, 0.0);
-        let (a, b) = (low, Point::new(high.x, low.y));
-        let mut piece = place.piece(TrimKind::HeadChannel, a - over, b + over, 0.0, tabs());
-        piece.length = crate::geom::tol::snap(length + 2.0 * face);
-        out.push(piece);
-        let past = Vec2::new(job.trim.drip_cap_past, 0.0);
-        let mut cap = place.piece(TrimKind::DripCap, a - past, b + past, 0.0, square());
-        cap.length = crate::geom::tol::snap(length + 2.0 * job.trim.drip_cap_past);
-        out.push(cap);
+        let tabs = [cut.tabbed(), cut.tabbed()];
+        let ends = (low, Point::new(high.x, low.y));
+        out.push(level(TrimKind::HeadChannel, ends, length, face, tabs));
+        out.push(level(TrimKind::DripCap, ends, length, job.trim.drip_cap_past, square()));
     }
     out
 }
@@ -123,6 +128,36 @@ fn stretches(sides: &[&FieldEdge]) -> impl Iterator<Item = (f64, f64)> + use<> {
         }
     }
     out.into_iter()
+}
+
+/// The channel along a jamb, over a sill and under a head where there are any. Mitered, a jamb runs one face
+/// past where it meets a channel; square, it stands between them and has a tab's length more to go down into
+/// the sill's.
+fn jamb_channel(
+    place: &Place,
+    (length, low, high): &(f64, Point, Point),
+    [sill, head]: [bool; 2],
+    cut: &Cut,
+) -> TrimPiece {
+    let rules = &cut.job.trim;
+    let (face, square) = (rules.channel_face, rules.frame == FrameCut::Square);
+    let down = if sill && !square { face } else { 0.0 };
+    let up = if head && !square { face } else { 0.0 };
+    let more = if sill && square { rules.tab } else { 0.0 };
+    let (a, b) = (Point::new(low.x, low.y - down), Point::new(low.x, high.y + up));
+    let foot = if sill { cut.tabbed() } else { TrimEnd::Square };
+    let mut piece = place.piece(TrimKind::JambChannel, a, b, 0.0, [foot, cut.corner(head)]);
+    piece.length = crate::geom::tol::snap(length + down + up + more);
+    piece
+}
+
+/// Whether the like side of another opening goes on where level trim ends, and this one laps over its trim:
+/// the first of the two does.
+fn goes_on((mine, all): (&[&FieldEdge], &[FieldEdge]), trim: TrimKind, end: Point) -> bool {
+    let own = mine.first().and_then(|e| e.opening);
+    let kind = if trim == TrimKind::SillChannel { EdgeKind::Sill } else { EdgeKind::Head };
+    let at = |e: &FieldEdge| e.from.distance(end) <= SAME || e.to.distance(end) <= SAME;
+    all.iter().any(|e| e.kind == kind && e.opening > own && at(e))
 }
 
 /// How ends that meet are cut.

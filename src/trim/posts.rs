@@ -14,6 +14,7 @@ use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
 use crate::model::house::{DrawnWall, EdgeKind, House, WallWay};
 use crate::model::ids::ElevationName;
+use crate::model::post_angle::PostAngle;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
@@ -171,6 +172,7 @@ fn post(
         if job.siding().receivers.has_pockets() && over_overhang(&place, low.x, part_of.low) {
             whole.ends[0] = TrimEnd::Capped;
         }
+        whole.angle = PostAngle::at(corner);
         let lap = job.trim.post_lap;
         if kind == TrimKind::OutsidePost && job.trim.corner_cover > 0.0 {
             // A cover stands over the post, as long as it.

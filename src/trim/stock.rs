@@ -1,10 +1,13 @@
 //! Lengths longer than stock parted, pieces marked, and each assigned to a stock length.
 
+use std::collections::BTreeSet;
+
 use crate::geom::tol::{ROUNDING, snap};
 use crate::geom::vocabulary::Point;
 use crate::job::Job;
 use crate::model::house::{DrawnElevation, DrawnWall, House};
 use crate::model::ids::{TrimMark, TrimStockId};
+use crate::model::post_angle::PostAngle;
 use crate::model::receiver::Field;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::packing;
@@ -55,6 +58,7 @@ impl<'a> Place<'a> {
             path: Vec::new(),
             length: snap(from.distance(to) + extra),
             width: None,
+            angle: None,
             ends,
             stock: TrimStockId::default(),
             shared_with: None,
@@ -224,15 +228,18 @@ pub(super) fn mark_and_cut(pieces: &mut [TrimPiece], job: &Job) {
             p.mark = format!("{}{}", prefix(kind), n + 1).into();
         }
     }
-    for stock in TrimStock::ALL {
+    // Posts for one angle are cut from stock made for it.
+    let lots: BTreeSet<(TrimStock, Option<PostAngle>)> =
+        pieces.iter().map(|p| (p.kind.stock(), p.angle)).collect();
+    for (stock, angle) in lots {
         let length = job.stock(stock);
-        let mine: Vec<usize> =
-            (0..pieces.len()).filter(|i| pieces[*i].kind.stock() == stock).collect();
+        let of = |p: &TrimPiece| (p.kind.stock(), p.angle) == (stock, angle);
+        let mine: Vec<usize> = (0..pieces.len()).filter(|i| of(&pieces[*i])).collect();
         let lengths: Vec<f64> = mine.iter().map(|i| pieces[*i].length.min(length)).collect();
         let plan = packing::least(&lengths, length, job.seams.kerf);
         for (n, bin) in plan.iter().enumerate() {
             for k in bin {
-                pieces[mine[*k]].stock = stock.length_id(n + 1);
+                pieces[mine[*k]].stock = stock.length_id(angle, n + 1);
             }
         }
     }

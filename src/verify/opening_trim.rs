@@ -53,6 +53,7 @@ fn plain(close: &mut Cases, water: &mut Cases, layout: &LaidHouse, f: &Frame) {
         lengths(close, layout, f);
         sides(close, f);
         mitered(close, layout, f);
+        level_ends(close, layout, f);
     }
     tabs(water, layout, f);
     caps(water, layout, f);
@@ -80,7 +81,9 @@ fn lengths(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let side = |kind: EdgeKind| f.bordering(kind);
     let (head, jamb, sill) = (side(EdgeKind::Head), side(EdgeKind::Jamb), side(EdgeKind::Sill));
     let covered = |x: bool| if x { face } else { 0.0 };
-    let past = |along: f64| if along > 0.0 { along + 2.0 * face } else { 0.0 };
+    // Level ones reach a face past each jamb; where none stands they end with the frame.
+    let hands = f64::from(u8::from(stands(f, true))) + f64::from(u8::from(stands(f, false)));
+    let past = |along: f64| if along > 0.0 { along + hands * face } else { 0.0 };
     // A jamb reaches past a face at each end where it meets a channel.
     let ends = match layout.job.trim.frame {
         FrameCut::Miter => covered(head > 0.0) + covered(sill > 0.0),
@@ -142,13 +145,41 @@ fn on_its_wall(rule: &mut Cases, f: &Frame) {
     }
 }
 
-/// On how many hands an opening has jambs.
-fn jamb_sides(f: &Frame) -> usize {
+/// Whether a jamb stands on a hand.
+fn stands(f: &Frame, left: bool) -> bool {
     let sum: f64 = f.sides.iter().map(|e| e.from[0] + e.to[0]).sum();
     let middle = sum / (2 * f.sides.len().max(1)) as f64;
-    let jambs = || f.sides.iter().filter(|e| e.kind == EdgeKind::Jamb);
-    usize::from(jambs().any(|e| e.from[0] < middle))
-        + usize::from(jambs().any(|e| e.from[0] >= middle))
+    f.sides.iter().any(|e| e.kind == EdgeKind::Jamb && (e.from[0] < middle) == left)
+}
+
+/// On how many hands an opening has jambs.
+fn jamb_sides(f: &Frame) -> usize {
+    usize::from(stands(f, true)) + usize::from(stands(f, false))
+}
+
+/// Level trim without a jamb at its end stays within the siding, out of the pocket of a corner post; where
+/// the like trim of another opening goes on, one of the two laps over the other.
+fn level_ends(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
+    let level = [TrimKind::HeadChannel, TrimKind::SillChannel, TrimKind::DripCap];
+    let lap = layout.job.trim.channel_face;
+    for left in [true, false].into_iter().filter(|left| !stands(f, *left)) {
+        let end = |t: &TrimPiece| {
+            let ends = [t.from[0], t.to[0]];
+            if left { ends[0].min(ends[1]) } else { ends[0].max(ends[1]) }
+        };
+        for t in f.trims.iter().filter(|t| level.contains(&t.kind)) {
+            let sides = f.sides.iter().flat_map(|e| [e.from[0], e.to[0]]);
+            let last =
+                if left { sides.fold(f64::MAX, f64::min) } else { sides.fold(f64::MIN, f64::max) };
+            let over = if left { last - end(t) } else { end(t) - last };
+            let laps =
+                t.ends.iter().any(|e| matches!(e, TrimEnd::Lap(by) if (*by - lap).abs() < SAME));
+            rule.case(over < NEAR || laps && over < lap + NEAR, || {
+                let v = f.broken(OpeningBreach::Length { trim: t.kind }, (t.from, t.to));
+                v.measured(Inches(over)).exactly(Inches(0.0))
+            });
+        }
+    }
 }
 
 /// Tabs where one channel stands over another.
@@ -157,7 +188,8 @@ fn tabs(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let tab = |e: &TrimEnd| matches!(e, TrimEnd::Tab(by) | TrimEnd::MiterTab { tab: by, .. } if (*by - by_rule).abs() < SAME);
     let heads = f.of_kind(TrimKind::HeadChannel);
     if let (Some(first), Some(last)) = (heads.first(), heads.last()) {
-        rule.case(tab(&first.ends[0]) && tab(&last.ends[1]), || {
+        let done = |end, left| tab(end) || !stands(f, left);
+        rule.case(done(&first.ends[0], true) && done(&last.ends[1], false), || {
             f.broken(OpeningBreach::HeadTabs, f.across(f.opening.head))
         });
     }
@@ -175,8 +207,12 @@ fn caps(rule: &mut Cases, layout: &LaidHouse, f: &Frame) {
     let heads: Vec<&LaidEdge> =
         f.sides.iter().copied().filter(|e| e.kind == EdgeKind::Head).collect();
     for e in &heads {
-        let past = |a: Xy, by: f64| [a[0] + by * layout.job.trim.drip_cap_past, a[1]];
-        let open = bare(past(e.from, -1.0), past(e.to, 1.0), &f.of_kind(TrimKind::DripCap));
+        let past = |a: Xy, left: bool| {
+            let by = if stands(f, left) { layout.job.trim.drip_cap_past } else { 0.0 };
+            [a[0] + if left { -by } else { by }, a[1]]
+        };
+        let (left, right) = if e.from[0] < e.to[0] { (e.from, e.to) } else { (e.to, e.from) };
+        let open = bare(past(left, true), past(right, false), &f.of_kind(TrimKind::DripCap));
         rule.case(open < NEAR || heads.len() > 1, || {
             let v = f.broken(OpeningBreach::DripCap, (e.from, e.to));
             v.measured(Inches(open)).exactly(Inches(0.0))

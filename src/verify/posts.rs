@@ -15,7 +15,8 @@ use crate::layout::by_wall::ByWall;
 use crate::layout::laid::LaidHouse;
 use crate::layout::rule::Rule;
 use crate::layout::verified::RuleCheck;
-use crate::model::corner::{Corner, CornerKind, CornerSide};
+use crate::model::corner::{Corner, CornerKind, CornerSide, Pairing};
+use crate::model::post_angle::PostAngle;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 /// Sides shorter than this, and what hangs short of the soffit, take no post, inches.
@@ -228,6 +229,19 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
     rule.case(hung, || {
         let walls = named::span(low, high);
         of_post(t, CornerBreach::PostHeight { said: [p.low, p.high], walls }).with(subject())
+    });
+    // One post in a corner that is not square is made for its angle; corner channels bend.
+    let bends = s.trim == TrimKind::CornerChannel;
+    let turned = s.corner.by == Pairing::Neighbor || s.corner.angle.is_some();
+    let fits = match t.angle {
+        Some(PostAngle::Degrees(d)) => {
+            turned && s.corner.angle.is_some_and(|a| (a - f64::from(d)).abs() <= 0.5)
+        }
+        Some(PostAngle::Unknown) => turned && s.corner.angle.is_none(),
+        None => !turned || bends,
+    };
+    rule.case(fits && p.pieces.iter().all(|q| q.angle == t.angle), || {
+        of_post(t, CornerBreach::PostAngle).with(subject())
     });
     let other = |k: &&&Side| t.elevation != k.elevation;
     let agrees = match &t.shared_with {

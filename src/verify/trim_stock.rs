@@ -87,10 +87,14 @@ fn stock(layout: &Claims) -> RuleCheck {
             v.measured(Inches(taken)).at_most(Inches(f.length))
         });
     }
-    for stock in TrimStock::ALL {
-        let lengths = on.values().filter(|f| f.stock == stock).count() as f64;
+    // Every stock, and posts for each angle by themselves.
+    let mut lots: BTreeSet<_> = TrimStock::ALL.into_iter().map(|stock| (stock, None)).collect();
+    lots.extend(on.values().map(|f| (f.stock, f.first.angle)));
+    for (stock, angle) in lots {
+        let of = |f: &&Filled| (f.stock, f.first.angle) == (stock, angle);
+        let lengths = on.values().filter(of).count() as f64;
         // A line's short name stays whatever the siding is called; flashing goes by where it lies.
-        let id = stock.line_id();
+        let id = stock.line_id_at(angle);
         let line = layout.takeoff.iter().find(|l| l.id == id);
         let ordered = line.map_or(0.0, |l| l.order);
         rule.case(ordered == lengths, || {
@@ -126,8 +130,8 @@ fn cut_from<'a>(rule: &mut Cases, layout: &'a Claims<'a>) -> BTreeMap<&'a str, F
         let filled = on.entry(&t.stock).or_insert(fresh);
         filled.sum += t.length;
         filled.pieces += 1;
-        let of = filled.stock;
-        rule.case(of == stock, || {
+        let (of, angle) = (filled.stock, filled.first.angle);
+        rule.case(of == stock && angle == t.angle, || {
             let from = Subject::TrimStock { stock: t.stock.as_str().into() };
             let v = found(named::trim(&t.mark), TrimBreach::OtherStock).with(from);
             v.at(named::at_trim(t))

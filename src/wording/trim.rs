@@ -1,6 +1,7 @@
 //! Trim by name.
 
 use crate::model::ids::TrimStockId;
+use crate::model::post_angle::PostAngle;
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece, TrimStock};
 use crate::units::LengthStyle;
 
@@ -106,6 +107,16 @@ pub fn stock_on(of_stock: TrimStock, boards: bool) -> &'static str {
     }
 }
 
+/// The same, of posts made for one angle.
+pub fn stock_at(of_stock: TrimStock, boards: bool, angle: Option<PostAngle>) -> String {
+    let stock = stock_on(of_stock, boards);
+    match angle {
+        None => stock.to_owned(),
+        Some(PostAngle::Degrees(degrees)) => format!("{stock}, {degrees} degrees"),
+        Some(PostAngle::Unknown) => format!("{stock}, angle to be told"),
+    }
+}
+
 /// How trim ends, on a wall of boards or of panels: boards have no flange, and are beveled where
 /// lengths of a corner board meet (common practice).
 pub fn end_on(of_end: &TrimEnd, style: LengthStyle, boards: bool) -> String {
@@ -155,7 +166,7 @@ pub fn along_the_curve(piece: &str) -> String {
 /// A stock length: `J-channel 12`.
 pub fn stock_length(id: &TrimStockId, boards: bool) -> String {
     match TrimStock::of_length(id) {
-        Some(of) => format!("{} {}", stock_on(of, boards), id.number()),
+        Some((of, angle)) => format!("{} {}", stock_at(of, boards, angle), id.number()),
         None => id.to_string(),
     }
 }

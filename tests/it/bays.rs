@@ -2,11 +2,14 @@
 
 use lapwright::finding::Findings;
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::model::corner::{CornerKind, Pairing};
+use lapwright::model::post_angle::PostAngle;
 use lapwright::model::trim::TrimKind;
 use lapwright::pipeline;
 use lapwright::wording::takeoff::advice::advice;
 
+use crate::faults::{Break, each_is_caught};
 use crate::small_walls::of;
 use crate::support::{broken, dxf, rect, said, sheets};
 
@@ -80,6 +83,17 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
         assert_eq!(l.corners.iter().filter(|c| c.by == Pairing::Open).count(), 2);
         let words: Vec<String> = set.takeoff.advice.iter().map(|a| advice(a, &l.job)).collect();
         assert!(words.iter().any(|w| w.contains("4 corners are for 135 degrees")), "{words:?}");
+        // Posts of 9 ft 1/2 in from lengths of 10 ft, one each: the two ends of the front are square, two
+        // outside and two inside corners have posts for 135 degrees, each sort with its spare one.
+        let order = |id: &str| set.takeoff.line(id).map(|l| (l.order, l.counts.len()));
+        assert_eq!(order("outside-corner-post"), Some((2.0, 2)));
+        assert_eq!(order("outside-corner-post-135"), Some((2.0, 2)));
+        assert_eq!(order("inside-corner-post"), None);
+        assert_eq!(order("inside-corner-post-135"), Some((2.0, 2)));
+        assert_eq!(order("spare-outside-corner-post-135"), Some((1.0, 0)));
+        let item = &set.takeoff.line("outside-corner-post-135").unwrap().item;
+        let named = lapwright::wording::takeoff::items::item(item, l.job.sheet.lengths);
+        assert_eq!(named, "outside corner post, 135 degrees");
         let drawn =
             sheets(&set).iter().filter(|s| format!("{s:?}").contains("post for 135")).count();
         assert_eq!(drawn, 3);
@@ -103,6 +117,39 @@ fn a_return_of_no_width_makes_two_corners_one() {
     assert_eq!((by(Pairing::Neighbor), by(Pairing::Open), by(Pairing::Bare)), (4, 2, 0));
     let coded = |code: &str| found.all().iter().filter(|f| f.code().word() == code).count();
     assert_eq!((coded("post-angle"), coded("return-corner-unknown")), (4, 0));
+    let order = |id: &str| set.takeoff.line(id).map(|l| l.order);
+    assert_eq!(order("outside-corner-post-angled"), Some(2.0));
+    assert_eq!(order("inside-corner-post-angled"), Some(2.0));
+    assert_eq!(order("outside-corner-post"), Some(2.0));
+}
+
+#[test]
+fn posts_for_an_angle_have_a_price_of_their_own() {
+    assert!(lapwright::model::line_names::is_line("inside-corner-post-135"));
+    assert!(lapwright::model::line_names::is_line("outside-corner-post-angled"));
+    assert!(!lapwright::model::line_names::is_line("j-channel-135"));
+}
+
+/// Faults of posts in corners that are not square.
+const ANGLES: [(&str, Rule, Break); 3] = [
+    ("a square post in a corner of 135 degrees", Rule::CornerPosts, |l| {
+        l.trims.iter_mut().for_each(|t| t.angle = None)
+    }),
+    ("a post for another angle", Rule::CornerPosts, |l| {
+        let mut bent = l.trims.iter_mut().filter(|t| t.angle.is_some());
+        bent.next().unwrap().angle = Some(PostAngle::Degrees(150));
+    }),
+    ("bent posts ordered as square ones", Rule::TrimStock, |l| {
+        let of = |id: &str| l.takeoff.iter().position(|t| t.id == *id).unwrap();
+        let (bent, square) = (of("outside-corner-post-135"), of("outside-corner-post"));
+        l.takeoff[square].order += l.takeoff[bent].order;
+        l.takeoff[bent].order = 0.0;
+    }),
+];
+
+#[test]
+fn posts_for_the_wrong_angle_are_caught() {
+    each_is_caught(&laid(&[], CANTS).0.layout, &ANGLES);
 }
 
 #[test]

@@ -279,3 +279,20 @@ fn siding_over_two_doors_with_a_pier_between_is_no_roof() {
     assert!(lines.hatches.iter().all(|h| h.no_siding.is_none()));
     assert_eq!(sided(&lines), 2);
 }
+
+#[test]
+fn a_narrow_wall_on_the_levels_of_one_printed_twice_is_siding() {
+    // A print that shows two walls through one another: courses 4 in apart from 0 and from 1.4, over 200 in;
+    // past the end, on the levels of the first, a wall 24 in wide between its own lines.
+    let across = |_: f64| (0.0, 200.0);
+    let mut lines = courses("GRAY", (4.0, 99.0, 4.0), across, &[]);
+    lines.extend(courses("GRAY", (1.4, 99.0, 4.0), across, &[]));
+    lines.extend(courses("GRAY", (4.0, 99.0, 4.0), |_| (206.0, 230.0), &[]));
+    lines.extend(ring("BLACK", [0.0, 0.0, 200.0, 100.0]));
+    lines.extend(ring("BLACK", [206.0, 0.0, 230.0, 100.0]));
+    let (found, _) = lines_of(dxf(&lines).as_bytes());
+    let narrow: Vec<f64> = patches(&found).iter().filter(|p| p.0.x0 > 205.0).map(|p| p.1).collect();
+    // 24 by 100 between the drawn lines.
+    assert_eq!(narrow.len(), 1);
+    assert!((narrow[0] - 2400.0).abs() < 24.0, "{narrow:?}");
+}

@@ -9,7 +9,7 @@ use lapwright::layout::wall::LaidWall;
 use lapwright::model::filler::FilledTo;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::BareBy;
-use lapwright::model::trim::{TrimKind, TrimPiece};
+use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
 use lapwright::takeoff::quantities;
 
 use crate::faults::{Break, each_is_caught};
@@ -76,10 +76,18 @@ fn between_two_windows_an_inch_apart_stands_a_board_and_no_siding() {
     // The opening is as wide as it is drawn, and is flashed so; no channel stands in the slot.
     assert_eq!((w.openings[0].left, w.openings[0].right), (50.0, 80.0));
     assert_eq!(of(&l, TrimKind::JambChannel).len(), 2);
-    // Heads go over both and the board: 31 and 30 in, with a face past each end.
-    let mut heads: Vec<f64> = of(&l, TrimKind::HeadChannel).iter().map(|t| t.length).collect();
-    heads.sort_by(f64::total_cmp);
-    assert_eq!(heads, [31.5, 32.5]);
+    // Heads go over both and the board: 31 and 30 in, with a face of 3/4 past the outer ends; where they
+    // meet, the first laps over the second by a face. Caps likewise, 1 in past the outer ends.
+    let lengths = |kind| {
+        let mut all: Vec<f64> = of(&l, kind).iter().map(|t| t.length).collect();
+        all.sort_by(f64::total_cmp);
+        all
+    };
+    assert_eq!(lengths(TrimKind::HeadChannel), [30.75, 32.5]);
+    assert_eq!(lengths(TrimKind::SillChannel), [30.75, 32.5]);
+    assert_eq!(lengths(TrimKind::DripCap), [31.0, 32.75]);
+    let laps = |t: &&TrimPiece| t.opening.is_some() && t.ends.contains(&TrimEnd::Lap(0.75));
+    assert_eq!(l.trims.iter().filter(laps).count(), 3);
     let sills: Vec<f64> = of(&l, TrimKind::SillFlashing).iter().map(|t| t.length).collect();
     assert_eq!(sills, [48.0, 48.0]);
     // One stock length, and a spare one.
@@ -158,6 +166,45 @@ fn a_window_near_the_corner_post_has_a_board_up_to_it() {
     assert!(said(found).contains("between the outside corner and wall-W1"), "{}", said(found));
     assert!(wall(&at(3.75)).fillers.is_empty());
 }
+
+/// A wall of 300 in with a window from 4 in off the corner, whose post holds siding 2 in off it.
+pub(crate) fn window_beside_a_post() -> Layout {
+    let job = "[drawing]\nunit = \"inch\"\n[courses]\ndatum = 0\n[seams]\neffort = \"crew\"\n\
+        [product]\noutside_post_set_back = 2\n";
+    let job = lapwright::job::file::parse(job, "job").unwrap();
+    let rings: [Ring; 2] =
+        [("A-WALL-OTLN", &rect(0.0, 0.0, 300.0, 108.0)), ("A-GLAZ", &rect(4.0, 36.0, 34.0, 84.0))];
+    lay(dxf(&rings).as_bytes(), &job)
+}
+
+#[test]
+fn the_frame_round_a_board_at_a_post_ends_at_its_pocket() {
+    // 2 in are left between the pocket's bottom at 2 and the window at 4: a board. Head, sill, cap and
+    // undersill trim go from 2 to the window's right side at 34, where head and sill reach on by a face of
+    // 3/4 and the cap by 1 in: 32 3/4, 32 3/4, 33 and 32 in. None runs into the post.
+    let l = window_beside_a_post();
+    assert_eq!(broken(&l), Vec::<String>::new());
+    assert_eq!(places(&l), [[2.0, 36.0, 4.0, 84.0]]);
+    for (kind, length) in [
+        (TrimKind::HeadChannel, 32.75),
+        (TrimKind::SillChannel, 32.75),
+        (TrimKind::DripCap, 33.0),
+        (TrimKind::FinishTrim, 32.0),
+    ] {
+        let mine: Vec<&TrimPiece> =
+            of(&l, kind).into_iter().filter(|t| t.opening.is_some()).collect();
+        let [t] = mine[..] else { panic!("{kind:?}: {mine:?}") };
+        assert_eq!((t.from[0], t.length, &t.ends[0]), (2.0, length, &TrimEnd::Square), "{kind:?}");
+    }
+}
+
+/// Faults of it.
+pub(crate) const AT_POST: [(&str, Rule, Break); 1] =
+    [("a head channel run into the post", Rule::OpeningChannels, |l| {
+        let mut heads = l.trims.iter_mut().filter(|t| t.kind == TrimKind::HeadChannel);
+        let t = heads.next().unwrap();
+        (t.from[0], t.to[0]) = (t.from[0] - 0.75, t.to[0] - 0.75);
+    })];
 
 #[test]
 fn a_head_near_the_soffit_has_a_board_over_it() {
@@ -277,4 +324,5 @@ pub(crate) const NARROW: [(&str, Rule, Break); 6] = [
 #[test]
 fn faults_of_fillers_are_caught() {
     each_is_caught(&near_windows(), &NARROW);
+    each_is_caught(&window_beside_a_post(), &AT_POST);
 }

@@ -299,6 +299,46 @@ fn a_porch_roof_parts_the_siding_of_one_wall() {
 }
 
 #[test]
+fn windows_on_a_band_and_across_it_are_openings_though_none_is_drawn_on_its_layer() {
+    // A wall of 300 by 108 with a band from 40 to 50; a window of 40 by 34 on it, and one of 30 from 20 up to
+    // the wall's head, where nothing is over it. Two uprights stand in each.
+    let lower = [
+        (0.0, 0.0),
+        (300.0, 0.0),
+        (300.0, 40.0),
+        (230.0, 40.0),
+        (230.0, 20.0),
+        (200.0, 20.0),
+        (200.0, 40.0),
+        (0.0, 40.0),
+    ];
+    let left = [
+        (0.0, 50.0),
+        (60.0, 50.0),
+        (60.0, 84.0),
+        (100.0, 84.0),
+        (100.0, 50.0),
+        (200.0, 50.0),
+        (200.0, 108.0),
+        (0.0, 108.0),
+    ];
+    let right = rect(230.0, 50.0, 300.0, 108.0);
+    let uprights: String =
+        [(66.0, 52.0, 82.0), (94.0, 52.0, 82.0), (206.0, 24.0, 104.0), (224.0, 24.0, 104.0)]
+            .map(|(x, from, to)| line("0", (x, from), (x, to)))
+            .concat();
+    let all = [siding(&[&lower], 0.0), siding(&[&left], 0.0), siding(&[&right], 0.0), uprights];
+    let l = read(&all);
+    let wall = only(&l);
+    let mut found = openings(wall);
+    found.sort_by(|a, b| a[0].total_cmp(&b[0]));
+    assert_eq!(found, [[60.0, 100.0, 50.0, 84.0], [200.0, 230.0, 20.0, 108.0]]);
+    // The wall less the band, where no opening stands, and the openings.
+    let band = 10.0 * (300.0 - 30.0);
+    assert!(near(net(wall), 300.0 * 108.0 - band - 40.0 * 34.0 - 30.0 * 88.0), "{}", net(wall));
+}
+
+#[test]
 fn a_window_without_a_hole_is_cut_out_of_the_siding() {
     let l = read(&[
         siding(&[&rect(0.0, 0.0, 240.0, 108.0)], 0.0),

@@ -174,3 +174,24 @@ fn an_elevation_of_a_room_is_left_alone_and_told() {
     let told = findings.all().iter().find(|f| f.code().word() == "view-left-alone").map(said);
     assert!(told.unwrap().starts_with("KITCHEN ELEVATION: by its title an elevation of a room"));
 }
+
+#[test]
+fn a_title_far_under_its_view_and_left_of_it_names_the_nearest_view_over_it() {
+    // Printed sheets: walls 240 by 96 in two rows, 700 apart; titles 190 under their walls, past ground and
+    // marks, and 110 left of them, farther than the 96 in that notes belong to walls.
+    let row = |y: f64| {
+        let at = |x: f64| ring(&rect(x, y, x + 240.0, y + 96.0));
+        at(0.0) + &at(700.0)
+    };
+    let titled = |x: f64, y: f64, words: &str| text(false, "T", (x - 110.0, y - 190.0), 6.0, words);
+    let entities = row(0.0)
+        + &row(700.0)
+        + &titled(0.0, 0.0, "South Elevation")
+        + &titled(700.0, 0.0, "East Elevation")
+        + &titled(0.0, 700.0, "North Elevation")
+        + &titled(700.0, 700.0, "West Elevation")
+        // The name of the sheet goes on in a second line.
+        + &text(false, "T", (100.0, -150.0), 18.0, "Elevations - South &");
+    let found = names(&entities);
+    assert_eq!(found, ["South Elevation", "East Elevation", "North Elevation", "West Elevation"]);
+}

@@ -1,5 +1,6 @@
 //! From patches of drawn siding to plane walls, view by view.
 
+mod banded;
 mod cells;
 mod columns;
 mod corners;

@@ -1,9 +1,9 @@
 //! One plane wall out of its patches: the outline round them with the gaps between them filled, and what
 //! each gap is.
 
-use super::cells;
 use super::ink::Ink;
 use super::together::BOARD;
+use super::{banded, cells};
 use crate::extract::openings::LEAST;
 use crate::extract::ways::recess::{FoundOpening, by_size};
 use crate::geom::boolean::{difference, intersection, union_all};
@@ -66,8 +66,10 @@ pub(super) fn plane(
     siding = union_all(&[siding, detail.clone()].concat());
     let open = difference(&between.all, &siding);
     out.openings = cells::openings(&siding, &open, drawn);
-    let taken = cells::shapes(&out.openings);
-    let rest = difference(&open, &taken);
+    let gaps = difference(&open, &cells::shapes(&out.openings));
+    let (banded, rest) = banded::openings(gaps, &siding, ink);
+    out.unnamed.extend(banded.iter().map(|p| p.bounds().center()));
+    out.openings.extend(banded.iter().map(|p| unnamed(p, &siding, origin)));
     let stacked = intersection(&rest, &between.over);
     let aside = difference(&rest, &between.over);
     for p in parts(stacked) {

@@ -2,6 +2,7 @@
 //! that stand together with the nearest title below.
 
 mod across;
+mod far_titles;
 mod names;
 mod on_layers;
 mod partial;
@@ -9,7 +10,6 @@ mod reads;
 mod run_on;
 mod titles;
 mod together;
-
 use std::collections::BTreeSet;
 
 use self::across::Across;
@@ -322,7 +322,7 @@ fn of_clusters(
     findings: &mut Findings,
 ) -> Vec<View> {
     let found = together::of_walls(lines, outlines, titles);
-    let untitled = found.iter().filter(|(title, _)| title.is_none()).count();
+    let untitled = found.iter().filter(|v| v.0.is_none()).count();
     if untitled > 0 && found.len() > 1 {
         let kind = ViewFinding::ViewUntitled { untitled, views: found.len() };
         findings.push(Finding::new(kind));

@@ -180,13 +180,17 @@ fn is_mark(word: &str) -> bool {
 }
 
 /// Whether a plain text names several views: more than one side with a word or mark between them, or the
-/// plural of a view without a side.
+/// plural of a view without a side or with one that another line goes on from (`ELEVATIONS - SOUTH &`).
 fn several(low: &str, sides: usize) -> bool {
     let parted = low.contains(['&', '+', '/', ',']) || words(low).any(|w| AND.contains(&w));
     let plural = words(low).any(|w| {
         matches!(w, "elevations" | "elevs" | "facades" | "fachadas" | "alzados" | "ansichten")
     });
-    if sides > 1 { parted || plural || sides > 3 } else { sides == 0 && plural }
+    match sides {
+        0 => plural,
+        1 => plural && parted,
+        more => parted || plural || more > 3,
+    }
 }
 
 /// Whether a plain text gives a height, as `ELEVATION 100'-0"` or `ELEV. 98.50` does.

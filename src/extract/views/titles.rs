@@ -61,6 +61,16 @@ impl Title {
         self.agreed || self.telling == Telling::Side || height >= least
     }
 
+    /// Whether it says what its view shows and from which side: a title wherever it stands.
+    pub(super) fn tells_side(&self) -> bool {
+        self.shows == Shows::Elevation && self.telling == Telling::Side
+    }
+
+    /// Whether it names a sheet of several views.
+    pub(super) fn is_of_sheet(&self) -> bool {
+        !self.agreed && self.telling == Telling::Sheet
+    }
+
     /// Of two titles of one view the lesser names it.
     fn rank(&self) -> (bool, Telling) {
         let telling = match self.telling {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::far_titles;
 use super::titles::{Title, of_windows, under};
 use crate::extract::outline::Outline;
 use crate::geom::near::clusters;
@@ -24,7 +25,7 @@ pub(super) fn of_walls<'t>(
     for o in outlines {
         shown.entry(window_of(lines, &titled, o)).or_default().push(o.frame());
     }
-    let mut out = Vec::new();
+    let (mut out, mut all_walls) = (Vec::new(), Vec::new());
     for (window, frames) in shown {
         let together = clusters(frames, APART);
         let all = window.filter(|_| together.len() == 1).and_then(|w| titled.get(&w).copied());
@@ -37,8 +38,10 @@ pub(super) fn of_walls<'t>(
             let round = walls.inflate(beside, over);
             let seen = window.and_then(|w| lines.viewports.get(w)).map(|v| v.model.union(walls));
             out.push((title, seen.map_or(round, |s| s.intersect(round))));
+            all_walls.push(walls);
         }
     }
+    far_titles::give(&mut out, &all_walls, titles, APART);
     out
 }
 

@@ -167,6 +167,8 @@ pub enum CornerBreach {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         shared_with: Option<ElevationName>,
     },
+    /// A post is made for another angle than its corner's.
+    PostAngle,
     /// A post stands where another does.
     PostTwice,
 }

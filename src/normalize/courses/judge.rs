@@ -112,8 +112,7 @@ fn grown(all: Vec<Patch>) -> (Vec<Patch>, Vec<Patch>) {
     let beside = |p: &Patch| {
         seeds.iter().map(|s| &all[*s]).any(|s| {
             let near = s.frame().inflate(BESIDE, BESIDE).overlaps(p.frame());
-            let steps = (p.level.y - s.level.y) / s.pitch;
-            s.family() == p.family() && near && (steps - steps.round()).abs() <= PHASE
+            s.family() == p.family() && near && s.off_levels(p.level.y) <= PHASE
         })
     };
     // A few lines at the edge of another family are that one's, at this spacing by chance.

@@ -103,6 +103,7 @@ impl OfPitch<'_> {
             key: self.key,
             pitch: self.pitch,
             level: Point::new(middle.x0, middle.y),
+            also: Vec::new(),
             stroke: middle.strokes.first().copied().unwrap_or_default(),
             lines,
             length,

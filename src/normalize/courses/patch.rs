@@ -15,6 +15,8 @@ pub(super) struct Patch {
     pub(super) pitch: f64,
     /// A point of the line in its middle.
     pub(super) level: Point,
+    /// Levels of lines that are drawn over its own, a hair or half a course apart: a wall printed twice.
+    pub(super) also: Vec<f64>,
     /// Index of that line's stroke.
     pub(super) stroke: usize,
     /// Course lines.
@@ -45,8 +47,19 @@ impl Patch {
         (self.key, self.pitch.to_bits())
     }
 
+    /// By what share of the pitch, at least, a level stands off its lines.
+    pub(super) fn off_levels(&self, y: f64) -> f64 {
+        let off = |level: &f64| {
+            let steps = (y - level) / self.pitch;
+            (steps - steps.round()).abs()
+        };
+        self.also.iter().map(off).fold(off(&self.level.y), f64::min)
+    }
+
     /// What two patches of a family show together.
     fn take(&mut self, other: Patch) {
+        self.also.push(other.level.y);
+        self.also.extend(other.also);
         self.areas.extend(other.areas);
         self.areas = union_all(&self.areas);
         self.lines = self.lines.max(other.lines);

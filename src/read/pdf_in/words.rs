@@ -12,8 +12,8 @@ const EM: f64 = 1000.0;
 const CAPITALS: f64 = 0.7;
 /// Letters farther apart than this share of the square, from start to start, stand in two words.
 const WORD: f64 = 1.25;
-/// And farther than this in two texts.
-const TEXT: f64 = 3.0;
+/// And farther than this in two texts: marks of two grid lines stand as near.
+const TEXT: f64 = 1.8;
 
 /// A letter where it stands.
 struct Letter {

@@ -94,6 +94,7 @@ pub(super) fn corner(breach: &CornerBreach, style: LengthStyle) -> String {
         CornerBreach::PostShared { shared_with: Some(e) } => {
             format!("given as shared with {e}, which does not show the corner")
         }
+        CornerBreach::PostAngle => "made for another angle than its corner's".to_owned(),
         CornerBreach::PostTwice => "stands where another post does".to_owned(),
     }
 }

@@ -68,7 +68,7 @@ fn post_angle(corner: &CornerId, turns: CornerKind, angle: Option<f64>) -> Findi
     };
     FindingWords::new(
         message,
-        "Order a post for this angle, or have trim bent for it; check the angle on the plan. It is counted with the other posts.",
+        "Order a post for this angle, or have trim bent for it; check the angle on the plan. Posts for each angle are a line of their own in the takeoff.",
     )
 }
 

@@ -36,7 +36,7 @@ pub fn advice(advice: &Advice, job: &Job) -> String {
             in_brackets(&[TrimFact::StarterLocksFirstCourse.record()])
         ),
         Advice::PostAngle { corners, angle } => format!(
-            "Posts of {corners} corners are for {angle:.0} degrees: usual posts are made for 90. Order them for that angle, or have trim bent; they are counted with the other posts."
+            "Posts of {corners} corners are for {angle:.0} degrees: usual posts are made for 90. Order them for that angle, or have trim bent; they are a line of their own."
         ),
         Advice::HiddenWalls => "Only what the elevations show is counted. Ask for walls they hide: behind porches, in recesses, chimney sides, dormer cheeks.".to_owned(),
         Advice::Excluded { things } => {

@@ -41,8 +41,10 @@ pub fn item(item: &Item, style: LengthStyle) -> String {
         Item::Cartons { stock } => of_length("cartons".to_owned(), *stock, style),
         Item::Squares => "squares".to_owned(),
         Item::SquaresLaid => "squares laid".to_owned(),
-        Item::Trim { stock, boards } => trim_stock(*stock, *boards).to_owned(),
-        Item::SpareTrim { stock, boards } => format!("spare {}", trim_stock(*stock, *boards)),
+        Item::Trim { stock, boards, angle } => trim::stock_at(*stock, *boards, *angle),
+        Item::SpareTrim { stock, boards, angle } => {
+            format!("spare {}", trim::stock_at(*stock, *boards, *angle))
+        }
         Item::PostCaps => "post caps".to_owned(),
         Item::OpeningFlashing { width } => {
             format!("flashing at openings, {} wide", sheet_width(*width, style))
