@@ -27,9 +27,7 @@ pub(super) fn search(
     watch: &mut dyn FnMut(Progress),
 ) -> Pool {
     let found = improve(digest, first, pins, bound, watch);
-    // With several lengths there is more to try, and a brief search ends far from the bound.
-    let thorough =
-        matches!(digest.rules.effort, Effort::Usual | Effort::Long) || digest.rules.mixed();
+    let thorough = matches!(digest.rules.effort, Effort::Usual | Effort::Long);
     if !thorough || !is_house(digest) || found.hits <= digest.unavoidable() {
         return found;
     }

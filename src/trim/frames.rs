@@ -181,7 +181,12 @@ impl Cut<'_> {
 
 /// Level and plumb sides, one of each: the corners are square.
 fn plain(sides: &[&FieldEdge]) -> bool {
-    let one = |kind: EdgeKind| sides.iter().filter(|e| e.kind == kind).count() <= 1;
+    // A filler board may part a head or a sill: it is one where all of it is at one height.
+    let one = |kind: EdgeKind| {
+        let mut heights = sides.iter().filter(|e| e.kind == kind).map(|e| e.from.y);
+        let first = heights.next();
+        heights.all(|y| first.is_none_or(|f| (y - f).abs() <= SAME))
+    };
     let straight =
         |e: &&FieldEdge| (e.from.x - e.to.x).abs() <= SAME || (e.from.y - e.to.y).abs() <= SAME;
     one(EdgeKind::Head) && one(EdgeKind::Sill) && sides.iter().all(straight)

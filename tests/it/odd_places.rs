@@ -267,7 +267,7 @@ fn a_peak_a_hair_under_a_course_line_keeps_clear_of_its_long_rake() {
 
 #[test]
 fn a_wall_that_rises_past_its_neighbor_at_an_angle_has_two_corners_in_one_line() {
-    // Up to the neighbor's roof at 84 an inside corner, over it an outside one.
+    // Up to the neighbor's roof at 84 an inside corner, over it an outside one: a band from 80 to 90 parts them.
     let rings: [(&str, &[(f64, f64)]); 2] = [
         ("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 84.0)),
         ("A-WALL-OTLN", &rect(120.0, 0.0, 200.0, 133.0)),
@@ -275,7 +275,9 @@ fn a_wall_that_rises_past_its_neighbor_at_an_angle_has_two_corners_in_one_line()
     let end = "0\nENDSEC\n0\nEOF\n";
     let line = "0\nLINE\n8\nA-WALL-CNRI\n10\n120\n20\n0\n11\n120\n21\n84\n";
     let drawing = dxf(&rings).replace(end, &format!("{line}{end}"));
-    let job = job("[[angled]]\nwall = \"wall-1\"\nwidth = 240\n");
+    let job =
+        job("[[angled]]\nwall = \"wall-1\"\nwidth = 240\n[[band]]\nelevation = \"elevation\"\n\
+                   bottom = 80\ntop = 90\n");
     let l = crate::support::lay(drawing.as_bytes(), &job);
     assert_eq!(broken(&l), Vec::<String>::new());
     let of_wall = |kind: EdgeKind| {
@@ -283,6 +285,6 @@ fn a_wall_that_rises_past_its_neighbor_at_an_angle_has_two_corners_in_one_line()
         let mine = edges.filter(|e| e.kind == kind && e.from[0] < 140.0 && e.to[0] < 140.0);
         mine.map(|e| (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]))).collect::<Vec<_>>()
     };
-    assert!(are(&of_wall(EdgeKind::InsideCorner), &[(0.0, 84.0)]));
-    assert!(are(&of_wall(EdgeKind::OutsideCorner), &[(84.0, 133.0)]));
+    assert!(are(&of_wall(EdgeKind::InsideCorner), &[(0.0, 80.0)]));
+    assert!(are(&of_wall(EdgeKind::OutsideCorner), &[(90.0, 133.0)]));
 }
