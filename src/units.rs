@@ -38,6 +38,11 @@ impl Unit {
         }
     }
 
+    /// Whether it is of the metric system.
+    pub fn is_metric(self) -> bool {
+        matches!(self, Unit::Mm | Unit::Cm | Unit::M)
+    }
+
     /// The word a job file uses for it.
     pub fn word(self) -> &'static str {
         match self {

@@ -154,8 +154,8 @@ impl Canvas {
                 to,
                 line: from,
                 angle: Some(angle),
-                measured: None,
                 text,
+                ..Dimension::default()
             }),
         );
     }

@@ -6,6 +6,7 @@ mod convention;
 mod cover;
 mod cut_list;
 mod cutting;
+mod details;
 mod elevation;
 mod elevation_index;
 mod faces;
@@ -36,7 +37,7 @@ use crate::model::sheet::Sheet;
 use crate::wording::sheets as words;
 
 /// Every sheet of a layout, in order: cover, elevations, story pole
-/// with its table, order of work, cutting sheets, cut list,
+/// with its table, order of work, details, cutting sheets, cut list,
 /// trim list. `backdrops` are the source's own lines, drawn in gray behind the elevations.
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     let mut pages = cover::sheets(layout);
@@ -50,6 +51,7 @@ pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
     pages.push(pole::sheet(layout));
     pages.extend(pole_table::sheets(layout));
     pages.extend(work::sheets(layout));
+    pages.extend(details::sheets(layout));
     pages.extend(cutting::sheets(layout));
     pages.extend(cut_list::sheets(layout));
     pages.extend(trim_list::sheets(layout));
@@ -63,6 +65,7 @@ fn number_lists(pages: &mut [page::Page]) {
     for title in [
         words::STORY_POLE_TABLE,
         words::ORDER_OF_WORK,
+        details::TITLE,
         words::CUTTING,
         words::SQUARE_CUTS,
         words::CUT_LIST,

@@ -68,6 +68,12 @@ pub(super) enum Ink {
     AlarmFrame,
     /// Text in it.
     AlarmText,
+    /// Trim cut across, in details.
+    Profile,
+    /// Flashing cut across, in details.
+    Flashing,
+    /// Weather barrier cut across, in details.
+    Barrier,
 }
 
 impl Ink {
@@ -105,6 +111,9 @@ impl Ink {
             Ink::Alarm => "alarm",
             Ink::AlarmFrame => "alarm-frame",
             Ink::AlarmText => "alarm-text",
+            Ink::Profile => "profiles",
+            Ink::Flashing => "flashing",
+            Ink::Barrier => "barrier",
         }
     }
 
@@ -145,6 +154,9 @@ impl Ink {
             }
             Ink::AlarmFrame => line(1.4, black, Dash::Solid),
             Ink::AlarmText => line(0.18, [255, 255, 255], Dash::Solid),
+            Ink::Profile => line(0.5, [30, 60, 120], Dash::Solid),
+            Ink::Flashing => line(0.35, [160, 30, 30], Dash::DashDotDot),
+            Ink::Barrier => line(0.25, black, Dash::Dashed),
             Ink::Offcut => Pen {
                 width: 0.13,
                 color: [110, 110, 110],

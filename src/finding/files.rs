@@ -130,6 +130,10 @@ pub enum OverlayReason {
     DwgSource,
     /// The drawing is text in UTF-16, which no DXF is.
     WideSource,
+    /// The drawing is a PDF, whose pages have the overlay too.
+    PdfSource,
+    /// The drawing is a PDF that is locked or broken at its end, so that nothing can be added to it.
+    PdfEnd,
 }
 
 /// What a writer failed at.

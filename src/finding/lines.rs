@@ -9,6 +9,25 @@ use crate::model::no_siding::NoSiding;
 use crate::model::source::UnitBasis;
 use crate::units::Unit;
 
+/// By what the scale of a page is taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PaperScaleBy {
+    /// A distance that the job gives.
+    Known,
+    /// Dimensions beside the lines that they measure.
+    Dimensions,
+}
+
+/// A scale that a sheet states.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct WrittenScale {
+    /// As written.
+    pub text: String,
+    /// At how many percent of it the page is printed, by the scale that is taken.
+    pub percent: f64,
+}
+
 /// A layer with how much is on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LayerCount {
@@ -88,6 +107,29 @@ group! {
         ScaleUnknown "scale-unknown", Error, Office {
             /// Scales that the sheet states, as written.
             written: Vec<String>,
+        }
+        /// The scale a page of paper is taken in, and what else on it speaks of one.
+        ScaleOfPaper "scale-of-paper", Warning or Info if agrees, Office {
+            /// Inches of the house in a point of the page.
+            inches: f64,
+            /// By what.
+            by: PaperScaleBy,
+            /// Scales that the sheet states.
+            written: Vec<WrittenScale>,
+            /// How many dimensions beside their lines agree on one scale.
+            dimensions: usize,
+            /// Inches in a point by these.
+            #[serde(skip_serializing_if = "Option::is_none")]
+            by_dimensions: Option<f64>,
+            /// Whether all of them are within three percent of one another.
+            agrees: bool,
+        }
+        /// A page shows views in several scales.
+        ScalesOnPage "scales-on-page", Warning, Office {
+            /// Scales that the sheet states, as written.
+            written: Vec<String>,
+            /// Inches in a point by dimensions that agree, for each group of them.
+            by_dimensions: Vec<f64>,
         }
         /// A dimension's text disagrees with what it measures.
         DimensionDisagrees "dimension-disagrees", Error or Warning if accepted, Architect {

@@ -20,7 +20,7 @@ use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
 use super::siding::system::{
-    ClearanceRule, NailHold, ReceiverRule, SidingSystem, SoldBy, UsualSize,
+    ClearanceRule, NailHold, ReceiverRule, SidingSystem, SoldBy, TrimGapRule, UsualSize,
 };
 use super::stock::Stock;
 use super::stock_given::settle_product;
@@ -139,6 +139,16 @@ impl Job {
         }
     }
 
+    /// Room that trim is left in force.
+    pub fn trim_gaps(&self) -> TrimGapRule {
+        let usual = self.siding().trim_gaps;
+        TrimGapRule {
+            post_top: self.trim.post_top_gap.unwrap_or(usual.post_top),
+            post_below: self.trim.post_below.unwrap_or(usual.post_below),
+            starter: self.trim.starter_gap.unwrap_or(usual.starter),
+        }
+    }
+
     /// Sheathing that nails go through before they hold in force: none where it holds them itself.
     pub fn sheathing(&self) -> f64 {
         match self.siding().fastening.holds {
@@ -209,6 +219,11 @@ impl Job {
             UsualSize::Panel(_) => 0.0,
         };
         self.boards.starter.unwrap_or(usual)
+    }
+
+    /// How deep nails go into what holds them in force.
+    pub fn penetration(&self) -> f64 {
+        self.fasteners.penetration.unwrap_or(self.siding().fastening.penetration)
     }
 
     /// Growth of the siding in force, length per length and F; 0 where gaps need not cover it.

@@ -1,8 +1,11 @@
 //! What a drawing is laid out to: a set for the house's own siding, and one for each zone with lap
 //! siding of its own.
 
+use std::sync::Arc;
+
 use super::backdrop::Backdrops;
 use super::finished::Layout;
+use crate::model::pdf_base::PdfBase;
 use crate::model::takeoff::Takeoff;
 
 /// One siding of a house: its layout, what to order for it, and the source's lines behind it.
@@ -27,6 +30,15 @@ pub struct LaidSets {
 }
 
 impl LaidSets {
+    /// With what an update of the source needs to know of it, where it is a print.
+    pub fn on_print(mut self, print: Option<Arc<PdfBase>>) -> Self {
+        for set in std::iter::once(&mut self.house).chain(&mut self.zones) {
+            let backdrops = std::mem::take(&mut set.backdrops);
+            set.backdrops = backdrops.on_print(print.clone());
+        }
+        self
+    }
+
     /// The house's set, then those of its zones.
     pub fn iter(&self) -> impl Iterator<Item = &LaidSet> {
         std::iter::once(&self.house).chain(&self.zones)

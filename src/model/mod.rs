@@ -1,7 +1,9 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod access;
 pub mod account;
 pub mod advice;
+pub mod at_openings;
 pub mod basis;
 pub mod conflict;
 pub mod corner;
@@ -23,11 +25,13 @@ pub mod line_names;
 pub mod linework;
 pub mod no_siding;
 pub mod notch;
+pub mod pdf_base;
 pub mod pole;
 pub mod post_angle;
 pub mod progress;
 pub mod quantity;
 pub mod receiver;
+pub mod saw;
 pub mod seam;
 pub mod sheet;
 pub mod source;
@@ -39,4 +43,5 @@ pub mod trim;
 pub mod trim_line;
 pub mod turn;
 pub mod unused;
+pub mod waiting;
 pub mod work;

@@ -3,10 +3,12 @@
 
 mod collect;
 mod courses;
+mod dimension_texts;
 mod dirt;
 mod fills;
 mod insertions;
 mod left;
+mod loose_courses;
 mod motion;
 mod paper_scale;
 pub mod roles;

@@ -2,9 +2,9 @@
 //! than half of real drawings (`DrawingFact::UnitsUnproved`), so it is one vote beside the sizes in the
 //! views. What the job states wins, with a warning where sizes speak against it.
 
-use super::paper_scale::{is_paper, written};
+use super::paper_scale::{self, is_paper, written};
 use super::sizes::Sizes;
-use crate::finding::lines::{HeightInUnit, LineFinding};
+use crate::finding::lines::{HeightInUnit, LineFinding, PaperScaleBy};
 use crate::finding::{Finding, Findings, Refusal};
 use crate::job::Job;
 use crate::model::drawing::Drawing;
@@ -26,9 +26,21 @@ pub(super) fn settle(
 ) -> Result<Scale, Refusal> {
     let sizes = Sizes::of(lines, job);
     if let Some(text) = &job.drawing.known {
-        return known(text, &sizes, job, findings);
+        let scale = known(text, &sizes, job, findings)?;
+        if is_paper(drawing) {
+            let taken = Some((scale.inches, PaperScaleBy::Known));
+            paper_scale::tell(drawing, lines, taken, findings);
+        }
+        return Ok(scale);
     }
     if is_paper(drawing) {
+        if let Some(inches) = paper_scale::by_dimensions(lines) {
+            let taken = Some((inches, PaperScaleBy::Dimensions));
+            paper_scale::tell(drawing, lines, taken, findings);
+            let basis = UnitBasis::Dimensions;
+            return Ok(Scale { inches, unit: None, basis, proved: true });
+        }
+        paper_scale::tell(drawing, lines, None, findings);
         return Err(Refusal::new(LineFinding::ScaleUnknown { written: written(drawing) }));
     }
     let (unit, basis) = match job.drawing.unit {

@@ -4,9 +4,10 @@ use crate::clean::{Destination, clean};
 use crate::layout::Layout;
 
 /// Names that a layout or a check may write into a folder, whichever features were on.
-pub const FILE_NAMES: [&str; 13] = [
+pub const FILE_NAMES: [&str; 14] = [
     "layout.json",
     "overlay.dxf",
+    "overlay.pdf",
     "overlay-alone.dxf",
     "sheets.pdf",
     "takeoff.xlsx",

@@ -6,6 +6,7 @@ use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
 use crate::layout::set::LaidSet;
 use crate::write::overlay::{Measure, separate, spliced};
+use crate::write::pdf_update::updated;
 
 /// The overlay in a copy of the source; for a source that takes no splice (binary, or no DXF) a drawing of
 /// its own on the same origin, with the source's lines on a layer beneath.
@@ -16,6 +17,18 @@ pub(super) fn in_source(layout: &Layout, backdrops: &Backdrops, source: &[u8]) -
         separate(&drawn, measure(layout))
     });
     ("overlay.dxf".to_owned(), whole)
+}
+
+/// The overlay on the pages of the PDF that the drawing came as; none of other sources.
+pub(super) fn on_pages(
+    layout: &Layout,
+    backdrops: &Backdrops,
+    source: &[u8],
+) -> Option<OutputFile> {
+    let base = backdrops.print()?;
+    let overlay = annotate::overlay(layout, backdrops);
+    let whole = updated(source, base, &overlay, measure(layout)).ok()?;
+    Some(("overlay.pdf".to_owned(), whole))
 }
 
 /// The overlay as a drawing of its own, on the source's origin.

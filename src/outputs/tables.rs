@@ -35,5 +35,11 @@ const PEERS: &[Peer] = &[
 /// Every table, the report and the overlay.
 pub(super) fn files(set: &LaidSet, source: &[u8]) -> Result<Vec<OutputFile>, WriterFault> {
     let LaidSet { layout, takeoff, backdrops } = set;
-    PEERS.iter().map(|peer| peer(&Given { layout, backdrops, takeoff, source })).collect()
+    let given = Given { layout, backdrops, takeoff, source };
+    let files: Result<Vec<OutputFile>, WriterFault> =
+        PEERS.iter().map(|peer| peer(&given)).collect();
+    files.map(|mut all| {
+        all.extend(overlay::on_pages(layout, backdrops, source));
+        all
+    })
 }

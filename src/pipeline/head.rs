@@ -10,6 +10,7 @@ use crate::model::account::LayerAccount;
 use crate::model::drawing::Drawing;
 use crate::model::house::House;
 use crate::model::linework::{LayerUse, Linework};
+use crate::model::pdf_base::PdfBase;
 use crate::{extract, normalize, read, write};
 
 /// What the head of the flow found: enough for a layout.
@@ -119,6 +120,18 @@ fn upright(kept: &Drawing, job: &Job, findings: &mut Findings) -> Result<Linewor
     Ok(lines)
 }
 
+/// What an update of a PDF at its end needs to know of it; none of another source.
+#[cfg(feature = "pdf-in")]
+pub(super) fn print_base(bytes: &[u8], job: &Job) -> Option<PdfBase> {
+    read::is_pdf(bytes).then(|| read::pdf_base(bytes, &limits(job)))?
+}
+
+/// What an update of a PDF needs to know of it: none is read.
+#[cfg(not(feature = "pdf-in"))]
+pub(super) fn print_base(_: &[u8], _: &Job) -> Option<PdfBase> {
+    None
+}
+
 /// Says of a DXF that its overlay is no copy of it; of an SVG that goes without saying.
 fn overlay_apart(source: &[u8]) -> Option<Finding> {
     if read::is_svg(source) {
@@ -128,7 +141,9 @@ fn overlay_apart(source: &[u8]) -> Option<Finding> {
     let reason = match () {
         () if read::is_wide(source) => OverlayReason::WideSource,
         () if read::is_dwg(source) => OverlayReason::DwgSource,
-        () => reason,
+        () if !read::is_pdf(source) => reason,
+        () if write::pdf_update::takes(source) => OverlayReason::PdfSource,
+        () => OverlayReason::PdfEnd,
     };
     Some(Finding::new(FileFinding::OverlayApart { reason }))
 }

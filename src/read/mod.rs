@@ -15,6 +15,8 @@ pub use limits::Limits;
 use crate::finding::drawing::{DrawingFinding, LooksLike};
 use crate::finding::{Findings, Refusal};
 use crate::model::drawing::Drawing;
+#[cfg(feature = "pdf-in")]
+use crate::model::pdf_base::PdfBase;
 
 /// Reads a drawing, told apart by its content.
 ///
@@ -69,6 +71,12 @@ pub fn is_wide(bytes: &[u8]) -> bool {
 /// Whether a drawing is a PDF: its mark stands within the first kilobyte.
 pub fn is_pdf(bytes: &[u8]) -> bool {
     bytes[..bytes.len().min(1024)].windows(5).any(|w| w == b"%PDF-")
+}
+
+/// What an update of a PDF needs to know of it: the pages that [`drawing`] reads with the same limits.
+#[cfg(feature = "pdf-in")]
+pub fn pdf_base(bytes: &[u8], limits: &Limits) -> Option<PdfBase> {
+    pdf_in::base(bytes, limits)
 }
 
 /// Whether a drawing is a DWG.

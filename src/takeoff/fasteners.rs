@@ -13,11 +13,6 @@ pub(super) fn nails(length: f64, spacing: f64) -> f64 {
     whole(length / spacing.max(1.0)) + 1.0
 }
 
-/// Penetration into nailable material in force.
-pub(super) fn penetration(job: &Job) -> f64 {
-    job.fasteners.penetration.unwrap_or(job.siding().fastening.penetration)
-}
-
 /// Shortest nail in force.
 fn shortest(job: &Job) -> f64 {
     job.fasteners.shortest.unwrap_or(job.siding().fastening.shortest)
@@ -28,7 +23,7 @@ fn shortest(job: &Job) -> f64 {
 /// head (`NailFact::RoomUnderHead`) alone does not call for the next size; the worked example leaves
 /// it out too.
 fn nail_length(job: &Job, through: f64) -> f64 {
-    let least = (through + penetration(job)).max(shortest(job));
+    let least = (through + job.penetration()).max(shortest(job));
     let parts = job.siding().fastening.lengths_per_inch;
     let reaches = job.fasteners.lengths.iter().copied().filter(|l| *l >= least - 1e-9);
     reaches.reduce(f64::min).unwrap_or_else(|| (whole(least * parts) / parts).max(shortest(job)))
@@ -69,7 +64,7 @@ fn built_up(job: &Job) -> Fastening {
         NailHold::Studs => LayerKind::Studs,
         NailHold::SheathingAndFraming => LayerKind::Nailable,
     };
-    all.push(NailLayer { layer: holds, thickness: penetration(job) });
+    all.push(NailLayer { layer: holds, thickness: job.penetration() });
     all.retain(|l| l.thickness > 0.0);
     Fastening {
         needed: all.iter().map(|l| l.thickness).sum(),

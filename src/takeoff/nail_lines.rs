@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::fasteners::{nails, penetration, siding_nail, through, trim_nails, trim_spacing};
+use super::fasteners::{nails, siding_nail, through, trim_nails, trim_spacing};
 use super::lines::{Shares, siding_piece, waste, whole};
 use super::trims::WallParts;
 use crate::geom::vocabulary::Xy;
@@ -105,7 +105,7 @@ fn siding_nails(layout: &LaidHouse) -> TakeoffLine {
         pieces: layout.pieces().count(),
         spacing,
         through: through(job),
-        penetration: penetration(job),
+        penetration: job.penetration(),
         studs: job.siding().fastening.holds == NailHold::Studs,
         shank: job.nail_shank(),
         head: job.fasteners.head,

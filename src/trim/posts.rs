@@ -152,12 +152,12 @@ fn post(
             continue;
         };
         // Beside what hangs short of the soffit.
-        if part_of.high - part_of.low <= job.trim.post_top_gap + LEAST {
+        if part_of.high - part_of.low <= job.trim_gaps().post_top + LEAST {
             continue;
         }
-        let standing = part_of.high - job.trim.post_top_gap - part_of.low;
+        let standing = part_of.high - job.trim_gaps().post_top - part_of.low;
         let low = Point::new(side.x, part_of.low - tail(standing, kind, job));
-        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
+        let high = Point::new(side.x, part_of.high - job.trim_gaps().post_top);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());
@@ -197,7 +197,7 @@ fn tail(standing: f64, kind: TrimKind, job: &Job) -> f64 {
     let reach = lengths * (stock - lap) + lap;
     // On the grid, so that what is cut is no longer than the lengths it is cut from.
     let spared = ((reach - standing).max(0.0) / GRID).floor() * GRID;
-    rules.post_below.min(spared)
+    job.trim_gaps().post_below.min(spared)
 }
 
 /// The parts of a corner that get a piece each, in the order of its sides: of a post, one.

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use super::csv_cell::{Cell, count, money, number, table, text};
+use super::saw_places::SawPlaces;
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
@@ -200,6 +201,7 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
     }
     header.extend(owned(&csv_columns::FROM_SQUARE));
     header.extend(owned(&["left contour", "right contour"]));
+    header.extend(owned(&csv_columns::SAW));
     if holds_cut_edges(layout) {
         header.push("nail slots".to_owned());
         if takes_lugs(layout) {
@@ -237,10 +239,12 @@ fn cut_list_pieces<'a>(
 ) -> BTreeMap<&'a str, Vec<Cell>> {
     let style = layout.job.sheet.lengths;
     let mut pieces = BTreeMap::new();
+    let saw = SawPlaces::of(layout);
     for (e, w) in layout.walls() {
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
                 let mut row = piece(style, e, w, c.index + 1, p);
+                row.extend(saw.cells(&p.mark));
                 if holds_cut_edges(layout) {
                     row.extend(edge_work(p, takes_lugs(layout)));
                 }

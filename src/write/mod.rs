@@ -16,6 +16,7 @@ pub mod making;
 pub mod overlay;
 #[cfg(feature = "pdf")]
 pub mod pdf;
+pub mod pdf_update;
 #[cfg(feature = "png")]
 pub mod png;
 pub mod report;
@@ -23,6 +24,7 @@ mod report_nails;
 mod report_pole;
 mod report_work;
 #[cfg(feature = "xlsx")]
+mod saw_places;
 mod settings;
 pub mod summary;
 pub mod svg;

@@ -22,6 +22,12 @@ fn window(x: f64) -> [(f64, f64); 4] {
 
 /// The elevation on paper, 1/4 in to the foot, its lower left corner at 2, 3 in.
 fn printed(title: &str) -> Sheet {
+    printed_with(title, &[], &[])
+}
+
+/// The same with more words, one over the other, and with dimensions: from where to where, inches of the
+/// house, and what they say.
+fn printed_with(title: &str, more: &[&str], dimensions: &[(f64, f64, &str)]) -> Sheet {
     let on_paper = |(x, y): (f64, f64)| Point::new(2.0 + x / 48.0, 3.0 + y / 48.0);
     let mut drawing = Drawing::default();
     let pen = |width, color| Pen { width, color, dash: Dash::Solid, fill: None };
@@ -29,7 +35,7 @@ fn printed(title: &str) -> Sheet {
     let wall = drawing.layer("wall", pen(0.5, [0, 0, 0]));
     let glass = drawing.layer("glass", pen(0.25, [0, 0, 0]));
     let door = drawing.layer("door", pen(0.25, [0, 0, 200]));
-    let words = drawing.layer("words", pen(0.25, [0, 0, 0]));
+    let words_layer = drawing.layer("words", pen(0.25, [0, 0, 0]));
     let mut ring = |layer, corners: &[(f64, f64)]| {
         let ring = Polyline::ring(corners.iter().map(|p| on_paper(*p)));
         drawing.draw(layer, Shape::Polyline(ring));
@@ -37,15 +43,28 @@ fn printed(title: &str) -> Sheet {
     ring(wall, &WALL);
     WINDOWS.iter().for_each(|x| ring(glass, &window(*x)));
     ring(door, &DOOR);
-    let mut say = |content: &str, y: f64| {
+    let say = |drawing: &mut Drawing, content: &str, y: f64| {
         let (height, angle, mirrored, bold) = (0.2, 0.0, false, false);
         let (at, across, up) = (Point::new(2.0, y), Across::Left, Up::Baseline);
         let content = content.to_owned();
         let text = Text { at, height, angle, mirrored, content, across, up, bold };
-        drawing.draw(words, Shape::Text(text));
+        drawing.draw(words_layer, Shape::Text(text));
     };
-    say(title, 2.0);
-    say("1/4\" = 1'-0\"", 1.6);
+    say(&mut drawing, title, 2.0);
+    say(&mut drawing, "1/4\" = 1'-0\"", 1.6);
+    more.iter().enumerate().for_each(|(i, words)| say(&mut drawing, words, 1.2 - 0.3 * i as f64));
+    for (i, (from, to, words)) in dimensions.iter().enumerate() {
+        // Over the wall, 12 in of the house apart, 0.05 in of paper under their words.
+        let (a, b) =
+            (on_paper((*from, 110.0 + 12.0 * i as f64)), on_paper((*to, 110.0 + 12.0 * i as f64)));
+        drawing.draw(words_layer, Shape::Polyline(Polyline::line(a, b)));
+        let (height, angle, mirrored, bold) = (0.1, 0.0, false, false);
+        let (at, across, up) =
+            (Point::new((a.x + b.x) / 2.0, a.y + 0.05), Across::Center, Up::Baseline);
+        let content = (*words).to_owned();
+        let text = Text { at, height, angle, mirrored, content, across, up, bold };
+        drawing.draw(words_layer, Shape::Text(text));
+    }
     // Lines enough for a drawing: ground, off the wall and short.
     for i in 0..60 {
         let x = 0.5 + f64::from(i) * 0.02;
@@ -62,11 +81,62 @@ fn pdf_of(sheets: &[Sheet]) -> Vec<u8> {
 }
 
 /// Pens are named in place of layers; 25 ft of wall are 450 points of paper, from 144, 216.
-fn job() -> Job {
+pub(crate) fn job() -> Job {
     let text = "[drawing]\nknown = \"144,216 594,216 = 25'-0\\\"\"\naccept = [\"opening-outside\"]\n\
                 [layers]\nwall = [\"stroke 1.42 pt black\"]\nwindow = [\"stroke 0.71 pt black\"]\n\
                 door = [\"stroke 0.71 pt #0000c8\"]\n[seams]\neffort = \"brief\"\n";
     bare_corners(file::parse(text, "job").unwrap())
+}
+
+/// The wall and its openings on a page by hand, at 18 points to the foot, with dimensions over it: from
+/// where to where, inches of the house, and what they say.
+fn dimensioned(dimensions: &[(f64, f64, &str)]) -> Vec<u8> {
+    let at = |x: f64, y: f64| format!("{} {}", 144.0 + 1.5 * x, 216.0 + 1.5 * y);
+    let mut content = String::new();
+    let mut ring = |pen: &str, corners: &[(f64, f64)]| {
+        content += &format!("{pen} RG\n");
+        for (i, (x, y)) in corners.iter().enumerate() {
+            content += &format!("{} {}\n", at(*x, *y), if i == 0 { "m" } else { "l" });
+        }
+        content += "s\n";
+    };
+    ring("1.42 w 0 0 0", &WALL);
+    WINDOWS.iter().for_each(|x| ring("0.71 w 0 0 0", &window(*x)));
+    ring("0.71 w 0 0 0.784", &DOOR);
+    content += "0.3 w 0 0 0 RG\n";
+    for (i, (from, to, words)) in dimensions.iter().enumerate() {
+        let y = 110.0 + 12.0 * i as f64;
+        content += &format!("{} m {} l S\n", at(*from, y), at(*to, y));
+        // Words of 6 points over the middle of the line; about 3 points a letter.
+        let left = f64::midpoint(*from, *to) - words.len() as f64;
+        content += &format!("BT /F 6 Tf {} Td ({words}) Tj ET\n", at(left, y + 2.0));
+    }
+    content += "BT /F 12 Tf 144 150 Td (FRONT ELEVATION) Tj ET\n";
+    for i in 0..60 {
+        content += &format!("{i} 10 m {i} 20 l S\n");
+    }
+    by_hand(&[
+        "<< /Type /Catalog /Pages 2 0 R >>".to_owned(),
+        "<< /Type /Pages /Kids [3 0 R] /Count 1 >>".to_owned(),
+        "<< /Type /Page /Parent 2 0 R /MediaBox [0 0 792 612] /Contents 4 0 R /Resources << /Font \
+         << /F 5 0 R >> >> >>"
+            .to_owned(),
+        format!("<< /Length {} >>\nstream\n{content}\nendstream", content.len()),
+        "<< /Type /Font /Subtype /Type1 /BaseFont /Helvetica >>".to_owned(),
+    ])
+}
+
+/// Dimensions of the whole wall, of a window and of the place between two, and one that is wrong.
+const DIMENSIONS: [(f64, f64, &str); 4] = [
+    (0.0, 300.0, "25'-0\""),
+    (40.0, 76.0, "3'-0\""),
+    (76.0, 130.0, "4'-6\""),
+    (130.0, 166.0, "5'-0\""),
+];
+
+/// A page that states two scales.
+pub(crate) fn of_two_scales() -> Vec<u8> {
+    pdf_of(&[printed_with("FRONT ELEVATION", &["1/8\" = 1'-0\""], &[])])
 }
 
 /// One page, for tests of what is told of it.
@@ -109,6 +179,11 @@ pub(crate) fn with_mute_letters() -> Vec<u8> {
             .replace("/one", "/qqxx"),
         stream("", letter),
     ];
+    by_hand(&objects)
+}
+
+/// A PDF of objects by their numbers from 1, the first its root, with a table of them as text.
+pub(crate) fn by_hand(objects: &[String]) -> Vec<u8> {
     let mut out = String::from("%PDF-1.4\n");
     let mut places = Vec::new();
     for (i, object) in objects.iter().enumerate() {
@@ -221,4 +296,48 @@ fn two_hundred_mutants_of_a_print_end_in_a_drawing_or_a_refusal() {
     let (read, refused) = crate::dwgcase::mutants::run(&whole, 0..200);
     assert_eq!(read + refused, 200);
     assert!(read > 0 && refused > 0, "{read} read, {refused} refused");
+}
+
+/// Codes of what is found in reading.
+fn told(bytes: &[u8], job: &Job) -> Vec<&'static str> {
+    let mut findings = Findings::default();
+    let _ = pipeline::reading(bytes, "x.pdf", job, &mut findings);
+    findings.all().iter().map(|f| f.code().word()).collect()
+}
+
+#[test]
+fn dimensions_that_agree_set_the_scale_of_a_page() {
+    let mut plain = job();
+    plain.drawing.known = None;
+    let three = dimensioned(&DIMENSIONS);
+    let print = lay_set(&three, &plain);
+    let net = (300.0 * 96.0 - 2.0 * 36.0 * 48.0 - 36.0 * 80.0) / 144.0;
+    let wall = &print.layout.elevations[0].walls[0];
+    assert!((wall.net_area - net).abs() < 0.002 * net, "{} for {net}", wall.net_area);
+    assert!(told(&three, &plain).contains(&"scale-of-paper"));
+    // Two are not enough, and a written scale never is.
+    let two = dimensioned(&DIMENSIONS[..2]);
+    assert_eq!(code(&two, &plain), "scale-unknown");
+}
+
+#[test]
+fn a_written_scale_that_the_page_is_not_printed_at_is_a_warning() {
+    let severity = |known: &str| {
+        let mut job = job();
+        job.drawing.known = Some(known.to_owned());
+        let mut findings = Findings::default();
+        let _ = pipeline::reading(&one_page(), "x.pdf", &job, &mut findings);
+        let found = findings.all().iter().find(|f| f.code().word() == "scale-of-paper").unwrap();
+        found.severity()
+    };
+    use lapwright::finding::Severity;
+    // 450 points are 25 ft at 1/4 in to the foot; at half of that the sheet says 200 percent.
+    assert_eq!(severity("144,216 594,216 = 25'-0\""), Severity::Info);
+    assert_eq!(severity("144,216 594,216 = 50'-0\""), Severity::Warning);
+}
+
+#[test]
+fn views_of_two_scales_on_a_page_are_told() {
+    assert!(told(&of_two_scales(), &job()).contains(&"scales-on-page"));
+    assert!(!told(&one_page(), &job()).contains(&"scales-on-page"));
 }

@@ -175,6 +175,11 @@ fn of_files(code: &str) -> Option<Input> {
         "pdf-pages" => raw(&crate::pdf_in::without_lines()),
         "pdf-pages-read" => raw(&crate::pdf_in::three_pages()),
         "pdf-letters-mute" => raw(&crate::pdf_in::with_mute_letters()),
+        "scale-of-paper" => Input::Drawing {
+            bytes: crate::pdf_in::one_page(),
+            job: "[drawing]\nknown = \"0,0 450,0 = 25'-0\\\"\"\n".to_owned(),
+        },
+        "scales-on-page" => raw(&crate::pdf_in::of_two_scales()),
         "scale-unknown" => raw(&crate::pdf_in::one_page()),
         "dwg-unreadable" => raw(b"AC1014"),
         "dwg-texts-lost" => raw(&crate::dwgcase::dwg_with_a_broken_text()),

@@ -62,8 +62,7 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let near = Rect::new(paper.x0 - 0.3, f64::MIN / 4.0, paper.x1 + 0.3, f64::MAX / 4.0);
     let grade = e.grade.windows(2).filter_map(|p| clipped(v.xy(&p[0]), v.xy(&p[1]), &near));
     let lowest = grade.map(|(a, b)| a.y.min(b.y)).fold(paper.y0, f64::min);
-    let base = lowest.max(c.placer.area.y0 + 3.0 * ROW) - 0.02;
-    let mut row = base - ROW;
+    let mut strings: Vec<Vec<f64>> = Vec::new();
     for upper in [true, false] {
         let sides: Vec<f64> = e
             .walls
@@ -82,13 +81,18 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
         xs.retain(|x| *x > v.window.x0 && *x < v.window.x1);
         xs.extend([v.window.x0, v.window.x1]);
         // One wall without openings is as long as the whole, and other widths are told already.
-        if row < base - ROW && !sided && places(xs.clone()).len() == 2 {
+        if !strings.is_empty() && !sided && places(xs.clone()).len() == 2 {
             continue;
         }
-        level_string(c, v, xs, row);
-        row -= ROW;
+        strings.push(xs);
     }
-    level_string(c, v, vec![v.window.x0, v.window.x1], row);
+    strings.push(vec![v.window.x0, v.window.x1]);
+    let rows = strings.len() as f64;
+    let mut row = lowest.max(c.placer.area.y0 + rows * ROW) - 0.02;
+    for xs in strings {
+        row -= ROW;
+        level_string(c, v, xs, row);
+    }
 }
 
 pub(super) fn bound(w: &LaidWall, f: fn(f64, f64) -> f64) -> f64 {

@@ -1,6 +1,7 @@
 //! PDF: pages printed from a drawing. Strokes, fills and words by pen, or by the layers that the file
 //! keeps; lengths are points of paper, seventy-two to the inch.
 
+mod base;
 mod clip;
 mod cost;
 mod pages;
@@ -16,6 +17,7 @@ use crate::finding::formats::PdfFault;
 use crate::finding::{Findings, Refusal};
 use crate::geom::vocabulary::Vec2;
 use crate::model::drawing::{Dialect, Drawing};
+use crate::model::pdf_base::PdfBase;
 use crate::read::limits::Limits;
 
 /// Room between pages that stand side by side, as a share of the first one's width: more than any gap
@@ -51,4 +53,9 @@ pub(super) fn drawing(
         x += width * (1.0 + APART);
     }
     Ok(out)
+}
+
+/// What an update of the same pages needs to know of the file.
+pub(super) fn base(bytes: &[u8], limits: &Limits) -> Option<PdfBase> {
+    base::base(bytes, limits, APART)
 }

@@ -11,6 +11,8 @@ pub(super) fn explanation(code: LineCode) -> &'static Explanation {
         LineCode::UnitImplausible => &UNIT_IMPLAUSIBLE,
         LineCode::KnownUnreadable => &KNOWN_UNREADABLE,
         LineCode::ScaleUnknown => &SCALE_UNKNOWN,
+        LineCode::ScaleOfPaper => &SCALE_OF_PAPER,
+        LineCode::ScalesOnPage => &SCALES_ON_PAGE,
         LineCode::DimensionDisagrees => &DIMENSION_DISAGREES,
         LineCode::DimensionsMore => &DIMENSIONS_MORE,
         LineCode::PointLeftOut => &POINT_LEFT_OUT,
@@ -62,6 +64,18 @@ const SCALE_UNKNOWN: Explanation = Explanation {
     cause: "A PDF is measured in points of paper. The scale written on it is what the sheet was made for, not what it was printed at: a set printed at half size still says 1/4\" = 1'-0\". So no written scale is taken for true.",
     remedy: "Give one length that you know, by its two ends in points of the page, y counted up from the lower edge: `known = \"x1,y1 x2,y2 = 6'-8\\\"\"` under [drawing], or `--known`. The longest dimension on the sheet is best.",
     example: "lapwright check elevations.pdf --known \"402,318 936,318 = 40'-0\\\"\"",
+};
+const SCALE_OF_PAPER: Explanation = Explanation {
+    title: "The scale that a page of paper is taken in",
+    cause: "A PDF is measured in points of paper. The known distance of the job sets its scale; without one, three dimensions or more that agree, each beside the line that it measures. A scale written on the sheet is told with how many percent of it the page was printed at, and settles nothing. Where one of these says something else the finding is a warning.",
+    remedy: "Compare one length on the sheet that comes out, the longest you know, with the drawing. If it is off, give a known distance, or correct the one given: `known` under [drawing], or `--known`.",
+    example: "known = \"402,318 936,318 = 40'-0\\\"\"",
+};
+const SCALES_ON_PAGE: Explanation = Explanation {
+    title: "A page shows views in several scales",
+    cause: "The sheet states more than one scale, or its dimensions fall into groups that each agree on another one: a detail or a part stands beside the elevations. One scale is taken for all that is read.",
+    remedy: "Lay out the views of one scale at a time: name each by its region as [[elevation]], leave the others out, and give a known distance that lies in them.",
+    example: "[[elevation]]\nname = \"Front\"\nregion = [72, 300, 700, 560]",
 };
 const DIMENSION_DISAGREES: Explanation = Explanation {
     title: "A dimension's text disagrees with what it measures",

@@ -45,10 +45,21 @@ pub(super) fn words(found: &FileFinding) -> FindingWords {
                 }
                 OverlayReason::DwgSource => "the drawing is a DWG",
                 OverlayReason::WideSource => "the drawing is saved in UTF-16",
+                OverlayReason::PdfSource => "the drawing is a PDF",
+                OverlayReason::PdfEnd => "the drawing is a PDF that takes no additions",
+            };
+            let remedy = match reason {
+                OverlayReason::PdfSource => {
+                    "overlay.pdf has the layout on the pages of the PDF itself, on layers that can be switched off."
+                }
+                OverlayReason::PdfEnd => {
+                    "It is locked, or broken and mended in reading. Print it to a new PDF to have overlay.pdf, the layout on its own pages."
+                }
+                _ => "Save the drawing as a text DXF to have the overlay in a copy of it.",
             };
             FindingWords::new(
                 format!("overlay.dxf is a drawing of its own, on the same origin: {why}"),
-                "Save the drawing as a text DXF to have the overlay in a copy of it.",
+                remedy,
             )
         }
     }

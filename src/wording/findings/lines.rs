@@ -1,6 +1,7 @@
 //! Of lines, layers, unit and dimensions.
 
 use super::finding_words::FindingWords;
+use super::paper_scale;
 use super::parts::{fullest_layers, on_layer};
 use super::unused::gap;
 use crate::finding::Finding;
@@ -29,6 +30,10 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
             FindingWords::new(format!("the known distance `{text}` cannot be read"), known_form())
         }
         F::ScaleUnknown { written } => scale_unknown(written),
+        F::ScaleOfPaper { inches, by, written, dimensions, by_dimensions, .. } => {
+            paper_scale::taken((*inches, *by), written, (*dimensions, *by_dimensions))
+        }
+        F::ScalesOnPage { written, by_dimensions } => paper_scale::several(written, by_dimensions),
         F::DimensionDisagrees { stated, measured, unit, accepted } => {
             disagrees(unit.style(), *stated, *measured, *accepted)
         }

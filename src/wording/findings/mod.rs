@@ -15,6 +15,7 @@ mod laying;
 mod letters;
 mod lines;
 mod no_walls;
+mod paper_scale;
 mod parts;
 mod planes;
 mod prices;

@@ -1,0 +1,175 @@
+//! Details where siding starts and ends up and down: at grade, over a roof, under a soffit.
+
+use super::ground::{self, BOARD, channel, finish};
+use super::section::{Line, Section};
+use super::siding::{self, Depths, off};
+use crate::annotate::style::Ink;
+use crate::geom::vocabulary::{Point, Rect};
+use crate::job::Job;
+use crate::job::TopFinish;
+use crate::wording::details as words;
+use crate::wording::sheet_lengths::short;
+
+/// The first course over finished grade.
+pub(super) fn grade(job: &Job) -> Section {
+    let (style, d) = (job.sheet.lengths, Depths::of(job));
+    let clear = job.courses.clear_of_grade;
+    let mut s = Section::new(words::STARTER, Rect::new(-3.6, -clear.min(6.0) - 1.2, 4.4, 2.6));
+    let foot = -1.0;
+    // Concrete or masonry carries the wall.
+    s.block(Ink::Ground, Ink::Opening, Rect::new(-6.0, -40.0, -job.fasteners.sheathing, foot));
+    let barrier = ground::upright(&mut s, job, (foot, 12.0));
+    siding::course(&mut s, job, 0.0, (-1.0, 12.0));
+    let pockets = job.siding().receivers.has_pockets();
+    let lock = job.product.lock;
+    if pockets {
+        let top = Point::new(d.back + 0.05, job.trim.starter_line);
+        let [a, b, c] = siding::hook(d, Point::new, lock);
+        s.line(Ink::Profile, [top, Point::new(d.back + 0.05, lock), a, b, c]);
+        let line = short(style, job.trim.starter_line.abs());
+        s.dim(words::STARTER_LINE, [top, Point::new(d.butt, 0.0)], Line::Across(2.4), line);
+        s.note(off(top, 0.0, -0.2), words::starter(job));
+    } else {
+        let thick = job.starter_thickness();
+        s.block(Ink::Ground, Ink::Profile, Rect::new(d.back, 0.1, d.back + thick, 1.35));
+        s.note(Point::new(d.back + thick / 2.0, 0.8), words::starter_piece(job));
+    }
+    let level = Point::new(-job.fasteners.sheathing, -clear);
+    s.line(Ink::Grade, [level, Point::new(9.0, -clear)]);
+    let ends = [Point::new(d.butt, 0.0), Point::new(d.butt, -clear)];
+    s.dim(words::CLEAR_OF_GRADE, ends, Line::Across(3.2), short(style, clear));
+    s.note(Point::new(d.middle(), 2.0), words::first(job));
+    s.note(off(barrier, 0.0, 0.6), words::BARRIER.to_owned());
+    s.note(Point::new(-2.0, foot - 1.5), words::FOUNDATION.to_owned());
+    s.note(Point::new(2.0, -clear), words::GRADE.to_owned());
+    s
+}
+
+/// A wall over a lower roof, cut square to the wall.
+pub(super) fn roof(job: &Job) -> Section {
+    let (style, d) = (job.sheet.lengths, Depths::of(job));
+    let clear = job.clearances().roof;
+    let mut s = Section::new(words::ROOF, Rect::new(-3.0, -1.8, 5.0, 6.2));
+    let barrier = ground::upright(&mut s, job, (-9.0, 12.0));
+    // Roof sheathing and roofing, a tenth of an inch of room for the flashing.
+    s.block(Ink::Offcut, Ink::Opening, Rect::new(0.1, -0.75, 9.0, -0.25));
+    s.block(Ink::Ground, Ink::Opening, Rect::new(0.1, -0.25, 9.0, 0.0));
+    let flashing = [Point::new(0.08, 4.0), Point::new(0.08, -0.12), Point::new(4.0, -0.12)];
+    s.line(Ink::Flashing, flashing);
+    let at = |along: f64, out: f64| Point::new(out, along);
+    let low = if job.siding().receivers.has_pockets() {
+        let point = channel(&mut s, d, clear, job.trim.channel_face, &at);
+        s.note(point, words::ROOF_CHANNEL.to_owned());
+        clear + job.end_gap()
+    } else {
+        clear
+    };
+    siding::course(&mut s, job, low - 2.0, (low, 12.0));
+    let ends = [Point::new(d.butt, clear), Point::new(d.butt, 0.0)];
+    s.dim(words::CLEAR_OF_ROOF, ends, Line::Across(2.6), short(style, clear));
+    s.note(Point::new(d.middle(), 4.6), words::roof_siding(job));
+    s.note(off(barrier, 0.0, 3.2), words::BARRIER_OVER_FLASHING.to_owned());
+    s.note(Point::new(0.08, 2.6), words::STEP_FLASHING.to_owned());
+    s.note(Point::new(3.2, 0.0), words::ROOFING.to_owned());
+    s
+}
+
+/// The low end of a roof against a wall that goes on, seen from the front.
+pub(super) fn kick_out(job: &Job) -> Section {
+    let style = job.sheet.lengths;
+    let clear = job.clearances().roof;
+    let mut s = Section::new(words::KICK_OUT, Rect::new(-4.0, -4.4, 4.0, 3.6));
+    let e = job.product.face().clamp(1.0, 12.0);
+    let rise = 0.5;
+    let roof = |x: f64| -x * rise;
+    let face = if job.siding().receivers.has_pockets() { job.trim.channel_face } else { 0.0 };
+    // Beside the kick-out on the slope, and past the roof's low end, where the wall goes on down.
+    let (before, past) = (-1.4, 1.2);
+    let lowest = -5.0 - (-5.0_f64).rem_euclid(e) + 0.3;
+    for y in (0..12).map(|i| lowest + f64::from(i) * e) {
+        let start = (clear + face - y) / rise;
+        if start < before {
+            s.line(Ink::Course, [Point::new(start, y), Point::new(before, y)]);
+        }
+        s.line(Ink::Course, [Point::new(past, y), Point::new(9.0, y)]);
+    }
+    if face > 0.0 {
+        for over in [clear, clear + face] {
+            let ends = [-9.0, before].map(|x| Point::new(x, roof(x) + over));
+            s.line(Ink::Profile, ends);
+        }
+    }
+    let ring = [
+        Point::new(-9.0, roof(-9.0)),
+        Point::new(0.3, roof(0.3)),
+        Point::new(0.3, roof(0.3) - 0.8),
+        Point::new(-9.0, roof(-9.0) - 0.8),
+    ];
+    s.area(Ink::Offcut, Ink::Opening, &ring);
+    let kick = [
+        Point::new(-1.2, roof(-1.2)),
+        Point::new(-1.2, roof(-1.2) + 3.0),
+        Point::new(0.5, roof(0.5) + 3.0),
+        Point::new(0.9, roof(0.9) + 0.4),
+        Point::new(0.5, roof(0.5)),
+    ];
+    s.area(Ink::Ground, Ink::Flashing, &kick);
+    let gutter = [
+        Point::new(0.4, -0.5),
+        Point::new(0.5, -2.4),
+        Point::new(2.6, -2.4),
+        Point::new(3.0, -0.5),
+    ];
+    s.line(Ink::Opening, gutter);
+    s.note(Point::new(0.4, 1.8), words::kick_out(job));
+    s.note(Point::new(-2.5, roof(-2.5) - 0.4), words::ROOF_LOW_END.to_owned());
+    s.note(Point::new(2.5, -2.4), words::GUTTER.to_owned());
+    s.note(
+        Point::new(2.6, 2.4),
+        words::cut_round_kick_out(&short(style, job.courses.notch_clearance)),
+    );
+    s
+}
+
+/// The top of a wall under a level soffit.
+pub(super) fn soffit(job: &Job) -> Section {
+    let (style, d) = (job.sheet.lengths, Depths::of(job));
+    let mut s = Section::new(words::SOFFIT, Rect::new(-3.4, -6.4, 4.6, 1.6));
+    let barrier = ground::upright(&mut s, job, (-12.0, 4.0));
+    s.block(Ink::Ground, Ink::Opening, Rect::new(d.back, 0.0, 9.0, 0.4));
+    s.note(Point::new(3.4, 0.2), words::SOFFIT_PANEL.to_owned());
+    let mut top = 0.0;
+    let at = |along: f64, out: f64| Point::new(out, -along);
+    if job.trim.frieze > 0.0 {
+        let high = job.trim.frieze;
+        let p = ground::trim_board(&mut s, d, (0.0, high), &at);
+        let ends = [Point::new(d.trim, 0.0), Point::new(d.trim, -high)];
+        s.dim(words::FRIEZE, ends, Line::Across(3.2), short(style, high));
+        s.note(p, words::FRIEZE.to_owned());
+        top = -high;
+    }
+    let pockets = job.siding().receivers.has_pockets();
+    let cut = if pockets { top - job.courses.notch_clearance } else { top - job.end_gap() };
+    if pockets {
+        let under = |along: f64, out: f64| Point::new(out, top - along);
+        let point = match job.trim.top {
+            TopFinish::FinishTrim => finish(&mut s, d, 0.0, &under),
+            TopFinish::TwoPiece | TopFinish::Crown | TopFinish::TopPanel => {
+                ground::trim_board(&mut s, d, (0.0, BOARD), &|a, o| under(a, o + d.trim - d.back));
+                channel(&mut s, d, 0.0, 2.0, &under)
+            }
+        };
+        s.note(point, words::top_finish(job));
+        let ends = [Point::new(d.middle(), top), Point::new(d.middle(), cut)];
+        s.dim(words::OVER_CUT, ends, Line::Across(2.2), short(style, top - cut));
+    }
+    siding::course(&mut s, job, cut - 5.0, (-12.0, cut));
+    siding::course(&mut s, job, cut - 5.0 - siding::exposure(job), (-12.0, cut));
+    s.note(Point::new(d.middle(), cut - 1.6), words::ripped(job));
+    // A hem is seen over the next butt line, a board's nail over its own.
+    let below = if pockets { siding::exposure(job) } else { 0.0 };
+    let nail = siding::nail(&mut s, job, cut - 5.0 - below);
+    s.note(nail, words::nails(job));
+    s.note(off(barrier, 0.0, -1.0), words::BARRIER.to_owned());
+    s
+}
