@@ -9,11 +9,13 @@ mod ask;
 mod boards;
 mod bound;
 mod broken;
+mod exact;
 mod mend;
 mod near;
 mod places;
 mod proof;
 mod run;
+mod waiting;
 
 use ask::{Ask, asks};
 use run::State;
@@ -59,6 +61,7 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
         }
         out.conflicts = broken::conflicts(&asks, &joints_of(&out), &problem.rules, joints);
     }
+    waiting::keep(&mut out, problem);
     out.crew_panels = crew;
     out.certificate = bound;
     out.certificate.panels = out.panels;
@@ -78,7 +81,8 @@ fn mended(
     problem: &SeamProblem,
     joints: &JointRules,
 ) -> Option<SeamPlan> {
-    let found = mend::mended(asks, &joints_of(plan), &problem.rules, joints)?;
+    let found = mend::mended(asks, &joints_of(plan), &problem.rules, joints)
+        .or_else(|| exact::laid(asks, &problem.rules, joints))?;
     let mut state = State::new(problem.rules.seed, 0);
     let cut = asks.iter().zip(found);
     let laid: Vec<run::Laid> = cut.map(|(a, set)| state.cut(a, &problem.rules, set)).collect();
