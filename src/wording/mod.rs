@@ -37,4 +37,5 @@ pub mod stocks;
 pub mod tables;
 pub mod takeoff;
 pub mod trim;
+pub mod wall_sheets;
 pub mod work;

@@ -8,6 +8,7 @@ use super::saw_places::SawPlaces;
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::Contour;
 use crate::model::quantity::TakeoffLine;
@@ -266,6 +267,8 @@ fn cut_list_pieces<'a>(
 fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
     let rip = |v: Option<f64>| v.map_or(Cell::BLANK, length);
+    let exact = p;
+    let p = &told::piece(p, style);
     let [left, right] = &p.ends;
     let mut row = vec![
         text(p.panel.as_str()),
@@ -273,7 +276,7 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
         length(p.start),
         length(p.end),
         length(p.length),
-        text(style.cut(p.length)),
+        text(style.length(p.length)),
         text(end(left.cut)),
         number(left.angle),
         text(end(right.cut)),
@@ -285,17 +288,14 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
         text(w.id.as_str()),
         count(course),
     ];
-    row.extend(cuts(style, p));
+    row.extend(cuts(style, exact, p));
     row
 }
 
-/// Edges, angles from square and contours.
-fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
+/// Edges, angles from square and contours of a piece, as they are told.
+fn cuts(style: LengthStyle, exact: &Piece, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
-    let edge = |top: bool| {
-        let (a, b) = p.edge(top);
-        length((b - a).max(0.0))
-    };
+    let edge = |top: bool| length(told::edge(exact, top, style).map_or(0.0, |(a, b)| b - a));
     let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
     let [left, right] = &p.ends;
     vec![
@@ -330,7 +330,7 @@ fn trim(layout: &Layout, t: &TrimPiece) -> Vec<Cell> {
         text(t.mark.as_str()),
         Cell::BLANK,
         Cell::BLANK,
-        number(style.number(t.length)),
+        number(style.number(style.to_cut(t.length))),
         text(style.cut(t.length)),
         text(trim::end_on(&t.ends[0], style, boards)),
         Cell::BLANK,
