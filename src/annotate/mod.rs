@@ -68,8 +68,8 @@ fn walls(
     cuts: &cuts_of::Cuts,
 ) -> Vec<page::Page> {
     let panels = wall::PanelWalls::of(layout);
-    let all: Vec<wall::WallAt> = layout
-        .walls()
+    let all: Vec<wall::WallAt> = wall::in_order(layout)
+        .into_iter()
         .enumerate()
         .map(|(number, (elevation, wall))| wall::WallAt {
             number,

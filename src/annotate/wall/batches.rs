@@ -7,7 +7,7 @@ use crate::annotate::cuts_of::{CutKind, Cuts};
 use crate::geom::tol::SAME;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
-use crate::layout::wall::LaidWall;
+use crate::layout::wall::{LaidElevation, LaidWall};
 
 /// Pieces cut at one setting of the stop.
 pub(super) struct Batch<'a> {
@@ -41,6 +41,15 @@ pub(super) fn batches<'a>(layout: &Layout, w: &'a LaidWall, cuts: &Cuts) -> Vec<
     by.into_values().collect()
 }
 
+/// The walls in the order of work; what that leaves out comes last.
+pub(in crate::annotate) fn in_order(layout: &Layout) -> Vec<(&LaidElevation, &LaidWall)> {
+    let places: BTreeMap<&str, usize> =
+        layout.work.walls.iter().enumerate().map(|(i, w)| (w.wall.as_str(), i)).collect();
+    let mut walls: Vec<(&LaidElevation, &LaidWall)> = layout.walls().collect();
+    walls.sort_by_key(|(_, w)| places.get(w.id.as_str()).copied().unwrap_or(usize::MAX));
+    walls
+}
+
 /// Which walls each panel goes to, by their numbers in the order of walls.
 pub(in crate::annotate) struct PanelWalls<'a> {
     walls: BTreeMap<&'a str, BTreeSet<usize>>,
@@ -60,7 +69,7 @@ pub(super) struct PanelsOf<'a> {
 impl<'a> PanelWalls<'a> {
     pub(in crate::annotate) fn of(layout: &'a Layout) -> Self {
         let mut walls: BTreeMap<&str, BTreeSet<usize>> = BTreeMap::new();
-        for (i, (_, w)) in layout.walls().enumerate() {
+        for (i, (_, w)) in in_order(layout).into_iter().enumerate() {
             for p in w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces) {
                 walls.entry(p.panel.as_str()).or_default().insert(i);
             }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::batches::{Batch, PanelsOf, batches};
+use super::batches::{Batch, PanelsOf, batches, in_order};
 use crate::annotate::columns::Rows;
 use crate::annotate::cuts_of::{CutKind, Cuts};
 use crate::annotate::elevation::marks::{prefix, short_mark};
@@ -57,7 +57,7 @@ fn saw(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts, panels: &Pane
 
 /// The panels of the wall: to open, taken over, to lay aside.
 fn open(out: &mut Rows, layout: &Layout, panels: &PanelsOf) {
-    let names: Vec<&str> = layout.walls().map(|(_, w)| prefix(w)).collect();
+    let names: Vec<&str> = in_order(layout).into_iter().map(|(_, w)| prefix(w)).collect();
     let of = |by: &BTreeMap<usize, Vec<&str>>| -> Vec<String> {
         let one = |(wall, panels): (&usize, &Vec<&str>)| {
             words::panels_of(&lists::ranges(panels), names.get(*wall).copied().unwrap_or_default())

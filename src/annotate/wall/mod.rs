@@ -4,7 +4,7 @@
 mod batches;
 mod lists;
 
-pub(super) use batches::PanelWalls;
+pub(super) use batches::{PanelWalls, in_order};
 
 use super::canvas::{Canvas, Look, Mark};
 use super::columns::{Rows, tops_under};
