@@ -8,6 +8,7 @@ mod letters;
 mod pages;
 pub mod quantities;
 mod suggest;
+pub mod waiting_prices;
 
 use std::sync::Arc;
 
@@ -22,7 +23,7 @@ use crate::course::runs::courses;
 use crate::course::settle::settled;
 use crate::course::story_pole::story_pole;
 use crate::course::studs::joint_rules;
-use crate::course::{edge_work, even, piece_marks, strips};
+use crate::course::{edge_work, even, piece_marks, strips, wall_order};
 use crate::finding::{Findings, Refusal};
 use crate::fingerprint::sha256;
 use crate::job::{Boards, Job};
@@ -34,12 +35,14 @@ use crate::layout::laid::LaidHouse;
 use crate::layout::set::{LaidSet, LaidSets};
 use crate::model::course::{PlannedCourse, StoryPole};
 use crate::model::house::{DrawnWall, House};
+use crate::model::ids::WallId;
 use crate::model::linework::Linework;
 use crate::model::pole::PoleTable;
 use crate::model::progress::Progress;
 use crate::model::receiver::Field;
 use crate::model::seam::{Effort, SeamPlan, SeamProblem, SeamRules};
 use crate::model::source::Source;
+use crate::model::waiting::Waiting;
 use crate::takeoff::Others;
 use crate::verify::claims::Claims;
 use crate::{extract, joint, receive, seam, takeoff, trim, verify, work};
@@ -130,6 +133,7 @@ pub fn lay(
     let walls: Vec<&DrawnWall> = fields.iter().map(|f| from_drawn::wall_of(house, f)).collect();
     let asked = problem(house, fields, planned, job);
     let plan = seams(&asked, (&walls, planned), job, watch);
+    findings::walls_unknown(&walls, wall_order::unknown(house, fields, &job.work.walls), findings);
     let others = Others {
         each_elevation: each_elevation(&asked, (&walls, planned), job),
         courses: other_courses(given, job),
@@ -138,7 +142,7 @@ pub fn lay(
     let marks = piece_marks::beginnings(house, fields);
     let mut made = make(&walls, planned, &marks, &plan, job);
     if job.seams.reuse_halves {
-        reuse(&mut made, job);
+        reuse(&mut made, &plan.order, job);
     }
     edge_work::tell(&mut made.courses, house, fields, &trims, job);
     let mut laid = LaidHouse {
@@ -151,6 +155,7 @@ pub fn lay(
         datum_reason: posed.pole.reason.clone(),
         elevations: from_drawn::elevations(house, as_drawn, fields, made.courses),
         corners: house.corners.clone(),
+        order: order(&walls, &plan.order),
         panels: made.panels,
         trims,
     };
@@ -160,6 +165,13 @@ pub fn lay(
         chosen.effects.thin_strips = thin_strips;
     }
     finished(laid, (&plan, others), Backdrops::of_house(house), findings)
+}
+
+/// The walls in the order they are sided; those without runs come last.
+fn order(walls: &[&DrawnWall], order: &[usize]) -> Vec<WallId> {
+    let rest = (0..walls.len()).filter(|i| !order.contains(i));
+    let all = order.iter().copied().chain(rest);
+    all.filter_map(|i| Some(walls.get(i)?.id.clone())).collect()
 }
 
 /// A house with its courses: walls moved to be laid, where siding goes on them, and its runs.
@@ -279,7 +291,11 @@ fn each_elevation(
     let sided = asked.elevations.iter().filter(|e| !e.courses.is_empty());
     let each: Vec<i64> = sided
         .map(|e| {
-            let one = SeamProblem { rules: rules.clone(), elevations: vec![e.clone()] };
+            let one = SeamProblem {
+                rules: rules.clone(),
+                elevations: vec![e.clone()],
+                waiting: Waiting::default(),
+            };
             let plan = seams(&one, of, job, &mut |_| {});
             let panels = i64::try_from(plan.panels).unwrap_or(i64::MAX);
             plan.certificate.mixed.map_or(panels, |m| m.weight)
@@ -297,12 +313,14 @@ fn finished(
 ) -> LaidSet {
     let (bound, movement) = (takeoff::proof(&laid, plan, others), takeoff::movement(&laid));
     let takeoff = takeoff::with_lengths_alone(takeoff::quantities(&laid), &laid, &bound);
-    let verify = verify::check(Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines });
+    let work = work::work(&laid);
+    let claims = Claims { laid: &laid, bound: &bound, takeoff: &takeoff.lines, work: &work };
+    let verify = verify::check(claims);
     findings::of_laid(&laid, (&bound, &takeoff.lines), &movement, findings);
     findings::failed(&laid, &verify, findings);
     let layout = Layout {
         format: LayoutFormat,
-        work: work::work(&laid),
+        work,
         fastening: takeoff::fastening(&laid),
         verify,
         takeoff: takeoff.lines.clone(),

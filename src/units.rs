@@ -38,6 +38,11 @@ impl Unit {
         }
     }
 
+    /// Whether it is of the metric system.
+    pub fn is_metric(self) -> bool {
+        matches!(self, Unit::Mm | Unit::Cm | Unit::M)
+    }
+
     /// The word a job file uses for it.
     pub fn word(self) -> &'static str {
         match self {
@@ -129,6 +134,9 @@ pub enum LengthStyle {
     Mm,
 }
 
+/// Two steps of the grid of drawings, inches.
+const GRID: f64 = 1.0 / 512.0;
+
 /// Square feet in a square meter: 0.3048 m to the foot, exactly.
 // DrawingFact::Inch.
 pub const SQ_FT_PER_M2: f64 = 1.0 / (0.3048 * 0.3048);
@@ -167,11 +175,24 @@ impl LengthStyle {
         self.length(self.to_cut(inches))
     }
 
-    /// The same in inches.
+    /// The same in inches: down to a mark of the tape. What lacks no more of a mark than two steps of the
+    /// grid that drawings are read on, 1/512 in, is that mark: a slope reckoned from points of the
+    /// grid would else be cut 1/16 in shorter than its mirror image.
     pub fn to_cut(self, inches: f64) -> f64 {
+        ((inches + GRID) * self.marks()).floor() / self.marks()
+    }
+
+    /// The nearest mark of the tape, in inches; half and over goes up (NAVEDTRA 14044).
+    // DrawingFact::RoundHalfUp.
+    pub fn to_mark(self, inches: f64) -> f64 {
+        (inches * self.marks() + 0.5).floor() / self.marks()
+    }
+
+    /// Marks of a tape to the inch: sixteenths, or millimeters.
+    fn marks(self) -> f64 {
         match self {
-            LengthStyle::Feet => (inches * 16.0 + 1e-6).floor() / 16.0,
-            LengthStyle::Mm => (inches * MM_PER_INCH + 1e-6).floor() / MM_PER_INCH,
+            LengthStyle::Feet => 16.0,
+            LengthStyle::Mm => MM_PER_INCH,
         }
     }
 
@@ -296,6 +317,9 @@ mod tests {
         assert_eq!(LengthStyle::Feet.size(36.0, 48.0), "3'-0\" x 4'-0\"");
         assert_eq!(LengthStyle::Mm.cut(150.03), "3810 mm");
         assert_eq!(LengthStyle::Feet.cut(150.06), "12'-6\"");
+        // 1/1000 in off the grid's noise is no sixteenth less.
+        assert_eq!(LengthStyle::Feet.cut(65.4998), "5'-5 1/2\"");
+        assert_eq!(LengthStyle::Feet.cut(65.497), "5'-5 7/16\"");
         assert!((LengthStyle::Mm.area(100.0) - 9.290304).abs() < 1e-12);
     }
 

@@ -1,6 +1,6 @@
 //! Drawing on a sheet: shapes by what they are, text that remembers its room.
 
-use super::place::{Placer, clipped, edge_towards, text_box};
+use super::place::{Off, Placer, clipped, edge_towards, text_box};
 use super::style::{Ink, TEXT};
 use crate::clean::{Destination, clean};
 use crate::geom::vocabulary::{Point, Rect, Vec2};
@@ -124,6 +124,13 @@ impl Canvas {
         points.iter().zip(next).for_each(|(a, b)| self.placer.keep_off(*a, *b));
     }
 
+    /// The edges of a panel, which no ground hides.
+    pub(super) fn work_ring(&mut self, ink: Ink, points: &[Point]) {
+        self.ring(ink, points);
+        let next = points.iter().cycle().skip(1);
+        points.iter().zip(next).for_each(|(a, b)| self.placer.work(*a, *b));
+    }
+
     fn whole(&self, points: &[Point]) -> bool {
         let inside = |r: Rect| {
             points.iter().all(|p| p.x >= r.x0 && p.x <= r.x1 && p.y >= r.y0 && p.y <= r.y1)
@@ -154,8 +161,8 @@ impl Canvas {
                 to,
                 line: from,
                 angle: Some(angle),
-                measured: None,
                 text,
+                ..Dimension::default()
             }),
         );
     }
@@ -239,10 +246,13 @@ impl Canvas {
         for m in &late {
             let w = crate::typeface::width(&m.text, m.height, false);
             let size = (w + 0.05, m.height + 0.012);
-            self.rect(Ink::Ground, Rect::from_center_size(m.at, size));
-            if m.framed {
-                let r = mark_frame(&m.text, m.height, m.at);
+            let plain = Rect::from_center_size(m.at, size);
+            let r = if m.framed { mark_frame(&m.text, m.height, m.at) } else { plain };
+            // Over what is built a mark stands without a ground: lines cross it, none is hidden.
+            if self.placer.hides_nothing(&r) {
                 self.rect(Ink::Ground, r);
+            }
+            if m.framed {
                 self.rect(Ink::Frame, r);
             }
         }
@@ -254,17 +264,22 @@ impl Canvas {
     /// A mark near where it is wished, with a leader where it stands off its target. Returns where
     /// it stands, `None` where there was no room.
     pub(super) fn mark(&mut self, m: Mark) -> Option<Point> {
-        self.mark_clear(m).or_else(|| self.placed(m, false))
+        self.mark_clear(m).or_else(|| self.placed(m, Off::Text))
     }
 
     /// The same, only where it crosses no line that must be seen.
     pub(super) fn mark_clear(&mut self, m: Mark) -> Option<Point> {
-        self.placed(m, true)
+        self.placed(m, Off::Lines)
     }
 
-    fn placed(&mut self, m: Mark, strict: bool) -> Option<Point> {
+    /// The same, only where it crosses no edge of a panel either.
+    pub(super) fn mark_off_work(&mut self, m: Mark) -> Option<Point> {
+        self.placed(m, Off::Work)
+    }
+
+    fn placed(&mut self, m: Mark, off: Off) -> Option<Point> {
         let about = mark_box(m.text, TEXT, m.look == Look::Framed);
-        let at = self.placer.near(about, m.target, m.wish, m.reach, strict)?;
+        let at = self.placer.near(about, m.target, m.wish, m.reach, off)?;
         let frame = mark_frame(m.text, TEXT, at);
         let framed = m.look == Look::Framed;
         let r = if framed { frame } else { text_box(m.text, TEXT, false, at) };

@@ -3,13 +3,13 @@
 use std::collections::BTreeMap;
 
 use super::canvas::{Canvas, fitted};
-use super::elevation::view::{View, extent};
 use super::flow::Flow;
 use super::page::{Page, room};
-use super::style::{HEADING, Ink, TEXT};
+use super::style::{HEADING, TEXT};
+use super::{key_plan, profile};
 use crate::finding::lines::LineCode;
 use crate::finding::{Audience, FindingCode, Severity};
-use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::model::conflict::{Break, Conflict};
 use crate::wording::findings::message;
@@ -24,7 +24,18 @@ enum Row {
     Count { item: String, count: String, unit: String },
 }
 
-pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
+/// The cover, with an index of the sheets that follow by their titles.
+pub(super) fn sheets(layout: &Layout, titles: &[String]) -> Vec<Page> {
+    // How many sheets the cover takes moves the numbers in its index, and nothing else.
+    let first = made(layout, titles, 2);
+    match first.len() {
+        1 => first,
+        n => made(layout, titles, n + 1),
+    }
+}
+
+/// The cover, the sheets that follow numbered from `next`.
+fn made(layout: &Layout, titles: &[String], next: usize) -> Vec<Page> {
     let area = room(layout);
     let mut c = Canvas::new(area);
     let t = &layout.job.title;
@@ -36,11 +47,27 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let shown = fitted(&under, TEXT, false, area.width() * 0.6);
     c.left(&shown, TEXT, false, Point::new(area.x0, area.y1 - 0.45));
     let top = area.y1 - 0.62;
-    let tall = (area.height() * 0.3).min(2.8);
-    small_elevations(&mut c, layout, Rect::new(area.x0, top - tall, area.x1, top));
+    let tall = (area.height() * 0.25).min(2.8);
+    let part = (area.width() * 0.25).min(4.2);
+    let plan = Rect::new(area.x0, top - tall, area.x1 - part - 0.3, top - 0.16);
+    let section = Rect::new(area.x1 - part, top - tall, area.x1, top - 0.16);
+    for (r, words) in [(plan, cover::KEY_PLAN), (section, cover::PROFILE)] {
+        let words = fitted(words, TEXT, true, r.width());
+        c.left(&words, TEXT, true, Point::new(r.x0, top - 0.04));
+    }
+    c.placer.area = plan;
+    key_plan::draw(&mut c, layout, plan);
+    c.placer.area = area;
+    profile::draw(&mut c, layout, section);
+    c.finish_marks();
     let top = top - tall - 0.15;
     let mut flow = Flow::new(area, c, top, sheets::COVER_CONTINUED);
-    for row in rows(layout) {
+    let mut all = Vec::new();
+    verdict(layout, &mut all);
+    index(titles, next, &mut all);
+    revisions(layout, &mut all);
+    all.extend(rows(layout));
+    for row in all {
         match row {
             Row::Head(h) => flow.head(h),
             Row::Text(t) => flow.text(&t),
@@ -95,7 +122,6 @@ fn verdict(layout: &Layout, out: &mut Vec<Row>) {
 fn rows(layout: &Layout) -> Vec<Row> {
     let kind = layout.job.product.kind;
     let mut out = Vec::new();
-    verdict(layout, &mut out);
     out.push(Row::Head(siding::pieces_heading(kind)));
     let text = |out: &mut Vec<Row>, t: String| out.push(Row::Text(t));
     text(&mut out, siding::in_short(&layout.job));
@@ -186,36 +212,32 @@ fn assumed(layout: &Layout, out: &mut Vec<Row>) {
     out.extend(noted.map(|f| Row::Text(message(f, style))));
 }
 
-fn small_elevations(c: &mut Canvas, layout: &Layout, area: Rect) {
-    let n = layout.elevations.len().max(1);
-    let cell = area.width() / n as f64;
-    let boxes: Vec<Rect> = layout.elevations.iter().map(extent).collect();
-    let widest = boxes.iter().map(Rect::width).fold(1.0, f64::max);
-    let tallest = boxes.iter().map(Rect::height).fold(1.0, f64::max);
-    let k = ((cell - 0.4) / widest).min((area.height() - 0.5) / tallest);
-    for (i, (e, b)) in layout.elevations.iter().zip(&boxes).enumerate() {
-        let left = area.x0 + (i as f64 + 0.5) * cell - b.width() * k / 2.0;
-        let map = Affine::translate((left, area.y0 + 0.42))
-            * Affine::scale(k)
-            * Affine::translate((-b.x0, -b.y0));
-        let (style, house) = (layout.job.sheet.lengths, *b);
-        let v = View { map, factor: 1.0 / k, window: house, house, style };
-        for w in &e.walls {
-            let pieces = w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces);
-            for p in pieces {
-                c.ring(Ink::Rule, &v.points(&p.outline));
-            }
-            c.ring(Ink::Opening, &v.points(&w.outline));
-            for o in &w.openings {
-                c.ring(Ink::Opening, &v.points(&o.outline));
-            }
+/// The sheets that follow, by their titles; those that follow one another with one title, or whose titles differ
+/// in a part alone, are one line.
+fn index(titles: &[String], first: usize, out: &mut Vec<Row>) {
+    let mut lines: Vec<(&str, usize, usize)> = Vec::new();
+    for (i, title) in titles.iter().enumerate() {
+        let (name, number) = (sheets::in_index(title), first + i);
+        match lines.last_mut() {
+            Some((last, _, end)) if *last == name => *end = number,
+            _ => lines.push((name, number, number)),
         }
-        let net: f64 = e.walls.iter().map(|w| w.net_area).sum();
-        let area_words =
-            format!("{} {} net", (style.area(net) * 100.0).round() / 100.0, style.area_unit());
-        let at = Point::new(area.x0 + (i as f64 + 0.5) * cell, area.y0 + 0.1);
-        c.centered(&fitted(&area_words, TEXT, false, cell - 0.2), TEXT, false, at);
-        let name = fitted(&e.name, TEXT, true, cell - 0.2);
-        c.centered(&name, TEXT, true, Point::new(at.x, area.y0 + 0.26));
     }
+    out.push(Row::Head(cover::SHEETS));
+    let line = |(name, from, to): (&str, usize, usize)| Row::Count {
+        item: name.to_owned(),
+        count: cover::sheet_numbers(from, to),
+        unit: String::new(),
+    };
+    out.extend(lines.into_iter().map(line));
+}
+
+/// What has been issued, as the job says it.
+fn revisions(layout: &Layout, out: &mut Vec<Row>) {
+    let t = &layout.job.title;
+    if t.revision.is_empty() && t.date.is_empty() {
+        return;
+    }
+    out.push(Row::Head(cover::REVISIONS));
+    out.push(Row::Text(cover::revision(&t.revision, &t.date, &t.drawn_by)));
 }

@@ -1,26 +1,27 @@
 //! The cut list by panel: each stock panel as a bar with what is cut from it.
 
 use super::canvas::{Canvas, fitted};
+use super::columns;
 use super::page::{Page, room};
 use super::style::{HEADING, Ink, TEXT};
 use crate::geom::tol::SAME;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
 use crate::layout::piece::{EndCut, Panel, Piece, PieceEnd};
+use crate::layout::told;
 use crate::model::half::Half;
 use crate::model::ids::PieceMark;
 use crate::units::LengthStyle;
-use crate::wording::sheet_lengths::{cut as cut_length, short};
+use crate::wording::sheet_lengths::{length, short};
 use crate::wording::siding;
 use crate::wording::stocks::panel_letters;
 use crate::wording::{cuts, sheets};
 
-/// Height of a row: a bar and two lines under it.
-const ROW: f64 = 0.44;
-/// Columns on a sheet of 18 in and wider.
-fn columns(width: f64) -> usize {
-    ((width / 5.2).floor() as usize).max(1)
-}
+/// Height of a row with a bar and one line under it, and with two.
+const ROW: f64 = 0.36;
+const TALL_ROW: f64 = 0.48;
+/// Room that a panel's name takes beside its bar.
+const NAME: f64 = 0.42;
 
 pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let area = room(layout);
@@ -37,14 +38,13 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let (plain, whole_or_not): (Vec<&Panel>, Vec<&Panel>) = layout.panels.iter().partition(whole);
     // Each half of a ripped panel has a bar of its own.
     let bars: Vec<Panel> = whole_or_not.iter().flat_map(|p| halves(p, &pieces)).collect();
-    let cut: Vec<&Panel> = bars.iter().collect();
-    let per_column = (((area.height() - 0.5) / ROW).floor() as usize).max(1);
-    let n = columns(area.width());
-    let mut out: Vec<Page> = Vec::new();
+    let n = columns::count(area);
+    let width = area.width() / n as f64;
     let lengths = panel_letters(&layout.stocks, layout.job.sheet.lengths)
         .map_or(String::new(), |l| format!("{l} "));
     let longest = layout.panels.iter().map(|p| p.stock).fold(1.0, f64::max);
-    for (i, chunk) in cut.chunks(per_column * n).enumerate() {
+    let style = layout.job.sheet.lengths;
+    let begun = |first: bool| {
         let mut c = Canvas::new(area);
         let count = sheets::CutCount {
             all: layout.panels.len(),
@@ -52,18 +52,32 @@ pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
             whole: plain.len(),
         };
         let piece = siding::piece(layout.job.product.kind);
-        let words = sheets::cut_list(count, piece, &lengths, layout.job.sheet.lengths);
-        heading(&mut c, area, &sheets::title(sheets::CUT_LIST, i == 0), &words);
-        let width = area.width() / n as f64;
-        for (j, panel) in chunk.iter().enumerate() {
-            let x = area.x0 + (j / per_column) as f64 * width;
-            let y = area.y1 - 0.5 - (j % per_column) as f64 * ROW;
-            let r = Rect::new(x, y - ROW, x + width - 0.2, y);
-            // Panels of two lengths are drawn to one scale.
-            let share = panel.stock / longest;
-            bar(&mut c, panel, &pieces, r, (share, layout.job.sheet.lengths));
+        let words = sheets::cut_list(count, piece, &lengths, style);
+        heading(&mut c, area, &sheets::title(sheets::CUT_LIST, first), &words);
+        c
+    };
+    let mut out: Vec<Page> = Vec::new();
+    let mut c = begun(true);
+    let top = area.y1 - 0.4;
+    let (mut column, mut y) = (0, top);
+    for panel in &bars {
+        // Panels of two lengths are drawn to one scale.
+        let share = panel.stock / longest;
+        let bar = Bar::of(panel, &pieces, width - 0.2, (share, style));
+        if y - bar.height() < area.y0 {
+            column += 1;
+            y = top;
         }
-        out.push(page(layout, c, i + 1));
+        if column == n {
+            out.push(page(layout, std::mem::replace(&mut c, begun(false)), out.len() + 1));
+            column = 0;
+        }
+        let x = area.x0 + column as f64 * width;
+        bar.draw(&mut c, Point::new(x, y));
+        y -= bar.height();
+    }
+    if !bars.is_empty() {
+        out.push(page(layout, c, out.len() + 1));
     }
     out
 }
@@ -107,67 +121,104 @@ pub(super) fn heading(c: &mut Canvas, area: Rect, title: &str, words: &str) {
 
 /// One panel: its name, a bar to scale, marks in it where they fit, else numbers, and lengths
 /// below.
-fn bar(
-    c: &mut Canvas,
-    panel: &Panel,
-    pieces: &std::collections::BTreeMap<&str, &Piece>,
-    r: Rect,
-    (share, style): (f64, LengthStyle),
-) {
-    c.left(&panel.id, TEXT, true, Point::new(r.x0, r.y1 - 0.12));
-    let (x0, width) = (r.x0 + 0.5, (r.width() - 0.5) * share);
-    let k = width / panel.stock;
-    let (top, bottom) = (r.y1 - 0.04, r.y1 - 0.2);
-    c.rect(Ink::Offcut, Rect::new(x0, bottom, x0 + width, top));
-    let mut labels: Vec<(f64, String)> = Vec::new();
-    let half = panel.pieces.iter().filter_map(|m| pieces.get(m.as_str())?.half).next();
-    for mark in &panel.pieces {
-        let Some(p) = pieces.get(mark.as_str()) else { continue };
-        let (a, b) = (x0 + p.start * k, x0 + p.end * k);
+struct Bar<'a> {
+    panel: &'a Panel,
+    pieces: Vec<&'a Piece>,
+    width: f64,
+    share: f64,
+    /// Words under the bar: where each piece begins, from the row's left.
+    labels: Vec<(f64, String)>,
+}
+
+impl<'a> Bar<'a> {
+    fn of(
+        panel: &'a Panel,
+        by_mark: &std::collections::BTreeMap<&str, &'a Piece>,
+        width: f64,
+        (share, style): (f64, LengthStyle),
+    ) -> Self {
+        let find = |m: &PieceMark| by_mark.get(m.as_str()).copied();
+        let pieces: Vec<&Piece> = panel.pieces.iter().filter_map(find).collect();
+        let mut bar = Bar { panel, pieces, width, share, labels: Vec::new() };
+        let half = bar.pieces.iter().find_map(|p| p.half);
+        let mut labels = Vec::new();
+        for p in &bar.pieces {
+            let mut words = describe(p, style);
+            if let Some(half) = half.filter(|_| labels.is_empty()) {
+                words = format!("{}: {words}", cuts::half(half));
+            }
+            let [a, ..] = bar.span(p);
+            labels.push((a, if bar.holds(p) { words } else { format!("{} {words}", p.mark) }));
+        }
+        bar.labels = labels;
+        bar
+    }
+
+    fn scale(&self) -> f64 {
+        (self.width - NAME) * self.share / self.panel.stock
+    }
+
+    /// From where to where a piece's bar goes, from the row's left, and how far its ends lean in.
+    fn span(&self, p: &Piece) -> [f64; 4] {
+        let k = self.scale();
+        let (a, b) = (NAME + p.start * k, NAME + p.end * k);
         // Angled ends are drawn as they are cut, seen from the face.
         let lean = |end: &PieceEnd| {
             let slanted = matches!(end.cut, EndCut::Angled | EndCut::Shaped);
             if slanted { (end.set_back() * k).min((b - a) / 2.0) } else { 0.0 }
         };
-        let [l, rr] = [&p.ends[0], &p.ends[1]].map(lean);
-        let shape = [
-            Point::new(a, bottom),
-            Point::new(b, bottom),
-            Point::new(b - rr, top),
-            Point::new(a + l, top),
-        ];
-        c.ring(Ink::Ground, &shape);
-        c.ring(Ink::Opening, &shape);
-        let w = crate::typeface::width(mark, TEXT, false);
-        if w + l + rr + 0.04 <= b - a {
-            c.centered(
-                mark,
-                TEXT,
-                false,
-                Point::new((a + b) / 2.0 + (l - rr) / 2.0, (top + bottom) / 2.0),
-            );
-        }
-        let mut words = describe(p, style);
-        if let Some(half) = half.filter(|_| labels.is_empty()) {
-            words = format!("{}: {words}", cuts::half(half));
-        }
-        let words = if w + l + rr + 0.04 <= b - a { words } else { format!("{mark} {words}") };
-        labels.push((a, words));
+        let [left, right] = [&p.ends[0], &p.ends[1]].map(lean);
+        [a, b, left, right]
     }
-    below(c, &labels, &r);
+
+    /// Whether a piece's mark stands in its bar.
+    fn holds(&self, p: &Piece) -> bool {
+        let [a, b, left, right] = self.span(p);
+        width(&p.mark) + left + right + 0.04 <= b - a
+    }
+
+    fn height(&self) -> f64 {
+        if spread(&self.labels, (0.0, self.width)).is_some() { ROW } else { TALL_ROW }
+    }
+
+    fn draw(&self, c: &mut Canvas, at: Point) {
+        c.left(&self.panel.id, TEXT, true, Point::new(at.x, at.y - 0.11));
+        let (top, bottom) = (at.y - 0.03, at.y - 0.19);
+        let end = at.x + NAME + self.panel.stock * self.scale();
+        c.rect(Ink::Offcut, Rect::new(at.x + NAME, bottom, end, top));
+        for p in &self.pieces {
+            let [a, b, left, right] = self.span(p);
+            let (a, b) = (at.x + a, at.x + b);
+            let shape = [
+                Point::new(a, bottom),
+                Point::new(b, bottom),
+                Point::new(b - right, top),
+                Point::new(a + left, top),
+            ];
+            c.ring(Ink::Ground, &shape);
+            c.ring(Ink::Opening, &shape);
+            if self.holds(p) {
+                let x = (a + b) / 2.0 + (left - right) / 2.0;
+                c.centered(&p.mark, TEXT, false, Point::new(x, (top + bottom) / 2.0));
+            }
+        }
+        let shifted: Vec<(f64, String)> =
+            self.labels.iter().map(|(x, w)| (at.x + x, w.clone())).collect();
+        below(c, &shifted, (at.x, at.x + self.width), at.y);
+    }
 }
 
 /// Lengths under a bar: in one line, each under its piece or as near as there is room; in two where
 /// one does not hold them. None is cut short.
-fn below(c: &mut Canvas, labels: &[(f64, String)], r: &Rect) {
-    let (near, far) = (r.y1 - 0.3, r.y1 - 0.3 - TEXT * 1.3);
+fn below(c: &mut Canvas, labels: &[(f64, String)], r: (f64, f64), top: f64) {
+    let (near, far) = (top - 0.275, top - 0.275 - TEXT * 1.3);
     if let Some(at) = spread(labels, r) {
         return write_all(c, labels, &at, near);
     }
     for (first, y) in [(0, near), (1, far)] {
         let row: Vec<(f64, String)> = labels.iter().skip(first).step_by(2).cloned().collect();
         // Two lines hold what any panel is cut into; if not, they run on.
-        let at = spread(&row, r).unwrap_or_else(|| in_a_line(&row, r.x0));
+        let at = spread(&row, r).unwrap_or_else(|| in_a_line(&row, r.0));
         write_all(c, &row, &at, y);
     }
 }
@@ -200,19 +251,20 @@ fn in_a_line(labels: &[(f64, String)], x: f64) -> Vec<f64> {
 
 /// Places that keep the labels in order between both sides of `r`, each as near its wish as may be;
 /// `None` where they are too wide together.
-fn spread(labels: &[(f64, String)], r: &Rect) -> Option<Vec<f64>> {
-    let mut at = in_a_line(labels, r.x0);
-    let mut limit = r.x1;
+fn spread(labels: &[(f64, String)], r: (f64, f64)) -> Option<Vec<f64>> {
+    let mut at = in_a_line(labels, r.0);
+    let mut limit = r.1;
     for ((_, words), x) in labels.iter().zip(&mut at).rev() {
         *x = x.min(limit - width(words));
         limit = *x - BETWEEN;
     }
-    at.first().is_none_or(|x| *x >= r.x0).then_some(at)
+    at.first().is_none_or(|x| *x >= r.0).then_some(at)
 }
 
 /// Length, angles, rip and notches in short.
 fn describe(p: &Piece, style: LengthStyle) -> String {
-    let mut out = cut_length(style, p.length);
+    let p = &told::piece(p, style);
+    let mut out = length(style, p.length);
     for end in &p.ends {
         match end.cut {
             EndCut::Angled => out.push_str(&format!(" {:.1}°", end.angle)),

@@ -1,16 +1,19 @@
 //! What stands at each elevation, looked up by its name once: sheets of large drawings are made in time
 //! that grows with their size.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use crate::geom::polygon::bounds;
 use crate::geom::tol::LEVEL;
+use crate::geom::vocabulary::Point;
 use crate::geom::vocabulary::Xy;
 use crate::layout::Layout;
 use crate::layout::violation::Violation;
-use crate::layout::wall::LaidElevation;
+use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::conflict::Break;
 use crate::model::corner::{Corner, CornerKind, CornerSide, Hand, Pairing};
 use crate::model::house::EdgeKind;
+use crate::model::ids::WallId;
 use crate::model::trim::TrimPiece;
 use crate::model::work::WallWork;
 
@@ -34,7 +37,10 @@ pub(super) struct AtElevation<'a> {
 }
 
 /// A corner post, corner board or cover as an elevation shows it, elevation inches.
+#[derive(Clone, Debug)]
 pub(super) struct PostShown {
+    /// Its wall.
+    pub wall: WallId,
     /// Which way its corner turns.
     pub corner: CornerKind,
     /// The drawn corner.
@@ -43,6 +49,47 @@ pub(super) struct PostShown {
     pub face: f64,
     /// Foot and top of the siding beside it.
     pub heights: (f64, f64),
+}
+
+impl<'a> AtElevation<'a> {
+    /// What stands at one of its walls.
+    pub(super) fn at_wall(&self, w: &LaidWall) -> AtElevation<'a> {
+        let runs: BTreeSet<&str> =
+            w.courses.iter().flat_map(|k| &k.runs).map(|r| r.id.as_str()).collect();
+        let points: Vec<Point> = w.outline.iter().map(|p| Point::new(p[0], p[1])).collect();
+        let near = bounds(&points).map(|r| r.inflate(LEVEL, LEVEL));
+        let here = |v: &&(usize, &Violation)| {
+            let at = v.1.at.as_ref().map(|at| Point::new(at.point[0], at.point[1]));
+            at.is_some_and(|p| {
+                near.is_some_and(|r| p.x >= r.x0 && p.x <= r.x1 && p.y >= r.y0 && p.y <= r.y1)
+            })
+        };
+        AtElevation {
+            trims: self.trims.iter().copied().filter(|t| t.wall == w.id).collect(),
+            open: self.open.iter().copied().filter(|s| s.wall == w.id).collect(),
+            turned: self.turned.iter().copied().filter(|s| s.0.wall == w.id).collect(),
+            work: self.work.iter().copied().filter(|k| k.wall == w.id).collect(),
+            breaks: self
+                .breaks
+                .iter()
+                .copied()
+                .filter(|b| b.seams.first().is_some_and(|s| runs.contains(s.run.as_str())))
+                .collect(),
+            posts: self.posts.iter().filter(|p| p.wall == w.id).cloned().collect(),
+            failed: self.failed.iter().filter(here).copied().collect(),
+        }
+    }
+
+    /// Without what its walls' own sheets show.
+    pub(super) fn overview(&self) -> AtElevation<'a> {
+        AtElevation {
+            trims: self.trims.clone(),
+            open: self.open.clone(),
+            turned: self.turned.clone(),
+            posts: self.posts.clone(),
+            ..AtElevation::default()
+        }
+    }
 }
 
 impl PostShown {
@@ -78,7 +125,13 @@ fn posts(layout: &Layout, e: &LaidElevation, sides: &CornerSides) -> Vec<PostSho
         let Some((_, k)) = of_wall.copied().find(|(c, k)| here(c, k)) else { continue };
         let wide = layout.job.corner_face(kind);
         let face = if hand == Hand::Left { k.x + wide } else { k.x - wide };
-        out.push(PostShown { corner: kind, x: k.x, face, heights: (low, high) });
+        out.push(PostShown {
+            wall: w.id.clone(),
+            corner: kind,
+            x: k.x,
+            face,
+            heights: (low, high),
+        });
     }
     out
 }

@@ -26,7 +26,7 @@ pub(super) struct Flow {
 impl Flow {
     /// Columns under `top` on a page that is begun.
     pub(super) fn new(area: Rect, canvas: Canvas, top: f64, next: &'static str) -> Self {
-        let columns = ((area.width() / 4.6).floor() as usize).clamp(1, 5);
+        let columns = ((area.width() / 4.05).floor() as usize).clamp(1, 6);
         Flow { area, next, columns, top, column: 0, y: top, pages: Vec::new(), canvas }
     }
 
@@ -34,29 +34,6 @@ impl Flow {
     pub(super) fn done(mut self) -> Vec<Canvas> {
         self.pages.push(self.canvas);
         self.pages
-    }
-
-    /// A row of a table: words at distances from the column's left, the last on as many lines as it
-    /// takes.
-    pub(super) fn cells(&mut self, cells: &[(f64, &str)], bold: bool) {
-        let Some((last, firsts)) = cells.split_last() else { return };
-        self.room(LINE * 0.6);
-        for (x, text) in firsts {
-            self.canvas.left(text, TEXT, bold, Point::new(self.x() + x, self.y));
-        }
-        let room = self.width() - last.0 - 0.05;
-        let lines =
-            if bold { vec![fitted(last.1, TEXT, true, room)] } else { wrapped(last.1, TEXT, room) };
-        for (i, line) in lines.iter().enumerate() {
-            if i > 0 {
-                self.room(LINE * 0.6);
-            }
-            self.canvas.left(line, TEXT, bold, Point::new(self.x() + last.0, self.y));
-            self.y -= LINE;
-        }
-        if lines.is_empty() {
-            self.y -= LINE;
-        }
     }
 
     fn width(&self) -> f64 {

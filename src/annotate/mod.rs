@@ -2,26 +2,32 @@
 //! coordinates.
 
 mod canvas;
+mod columns;
 mod convention;
 mod cover;
 mod cut_list;
+mod cuts_of;
 mod cutting;
 mod details;
 mod elevation;
 mod elevation_index;
 mod faces;
 mod flow;
+mod key_plan;
 mod overlay;
 mod overlay_failed;
 mod overlay_source;
+mod overview;
 mod page;
 mod place;
 mod pole;
 mod pole_table;
 mod problems;
+mod profile;
 mod scale;
+mod seam_ends;
 mod style;
-mod trim_list;
+mod wall;
 mod work;
 
 pub use convention::convention;
@@ -32,45 +38,53 @@ pub use problems::problems;
 use crate::cores;
 use crate::layout::Layout;
 use crate::layout::backdrop::Backdrops;
-use crate::layout::wall::LaidElevation;
 use crate::model::sheet::Sheet;
 use crate::wording::sheets as words;
 
-/// Every sheet of a layout, in order: cover, elevations, story pole
-/// with its table, order of work, details, cutting sheets, cut list,
-/// trim list. `backdrops` are the source's own lines, drawn in gray behind the elevations.
+/// Every sheet of a layout, in order: cover, elevations, story pole with its table, the walls with all that is
+/// cut and done there, details, cutting sheets, cut list, patterns. `backdrops` are the source's own lines, drawn in
+/// gray behind the elevations.
 pub fn sheets(layout: &Layout, backdrops: &Backdrops) -> Vec<Sheet> {
-    let mut pages = cover::sheets(layout);
     let standing = elevation_index::ElevationIndex::of(layout);
-    // Elevations do not depend on one another.
-    let numbered: Vec<(usize, &LaidElevation)> = layout.elevations.iter().enumerate().collect();
-    let each = cores::each(&numbered, |(i, e)| {
-        elevation::sheets(layout, e, backdrops.behind(*i), standing.at(e))
-    });
-    pages.extend(each.into_iter().flatten());
-    pages.push(pole::sheet(layout));
-    pages.extend(pole_table::sheets(layout));
-    pages.extend(work::sheets(layout));
+    let cuts = cuts_of::Cuts::of(layout);
+    let mut pages = overview::sheets(layout, backdrops, &standing);
+    pages.extend(pole::sheets(layout));
+    pages.extend(walls(layout, &standing, &cuts));
     pages.extend(details::sheets(layout));
-    pages.extend(cutting::sheets(layout));
+    pages.extend(cutting::sheets(layout, &cuts));
     pages.extend(cut_list::sheets(layout));
-    pages.extend(trim_list::sheets(layout));
+    pages.extend(cutting::patterns(layout));
     number_lists(&mut pages);
+    let titles: Vec<String> = pages.iter().map(|p| p.title.clone()).collect();
+    pages.splice(0..0, cover::sheets(layout, &titles));
     let count = pages.len();
     pages.into_iter().enumerate().map(|(i, p)| page::finish(p, layout, i + 1, count)).collect()
 }
 
+/// The sheets of every wall, in the order of walls; they do not depend on one another.
+fn walls(
+    layout: &Layout,
+    standing: &elevation_index::ElevationIndex,
+    cuts: &cuts_of::Cuts,
+) -> Vec<page::Page> {
+    let panels = wall::PanelWalls::of(layout);
+    let all: Vec<wall::WallAt> = layout
+        .walls()
+        .enumerate()
+        .map(|(number, (elevation, wall))| wall::WallAt {
+            number,
+            elevation,
+            wall,
+            on: standing.at(elevation),
+        })
+        .collect();
+    let each = cores::each(&all, |w| wall::sheets(layout, w, cuts, &panels));
+    each.into_iter().flatten().collect()
+}
+
 /// Pages of one list get their number in it, so that bookmarks differ.
 fn number_lists(pages: &mut [page::Page]) {
-    for title in [
-        words::STORY_POLE_TABLE,
-        words::ORDER_OF_WORK,
-        details::TITLE,
-        words::CUTTING,
-        words::SQUARE_CUTS,
-        words::CUT_LIST,
-        words::TRIM_LIST,
-    ] {
+    for title in [words::STORY_POLE, details::TITLE, words::CUT_LIST] {
         let mut of: Vec<&mut page::Page> = pages.iter_mut().filter(|p| p.title == title).collect();
         let n = of.len();
         if n > 1 {

@@ -249,8 +249,8 @@ impl OverlayBuilder<'_> {
             to: self.at(to),
             line: self.at(line),
             angle: Some(angle + self.elevation.reading()),
-            measured: None,
             text,
+            ..Dimension::default()
         };
         self.out.draw(DIMS, Shape::Dimension(dimension));
     }

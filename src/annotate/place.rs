@@ -23,6 +23,18 @@ const BUDGET: usize = 20_000_000;
 struct Square {
     taken: Vec<Rect>,
     lines: Vec<(Point, Point)>,
+    work: Vec<(Point, Point)>,
+}
+
+/// What a text keeps off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Off {
+    /// Other text, all lines that must be seen, and the edges of panels.
+    Work,
+    /// Other text, and the lines that must be seen.
+    Lines,
+    /// Other text.
+    Text,
 }
 
 /// Side of a square, inches, on anything up to the largest paper.
@@ -148,6 +160,16 @@ impl Placer {
         !self.near_by(r).any(|s| s.lines.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
     }
 
+    /// Off the edges of panels.
+    fn off_work(&self, r: &Rect) -> bool {
+        !self.near_by(r).any(|s| s.work.iter().any(|(a, b)| clipped(*a, *b, r).is_some()))
+    }
+
+    /// Whether a ground of that shape would hide nothing that is built.
+    pub(super) fn hides_nothing(&self, r: &Rect) -> bool {
+        self.off_lines(r) && self.off_work(r)
+    }
+
     /// Free, and off the lines a reader must see.
     pub(super) fn clear(&self, r: &Rect) -> bool {
         self.free(r) && self.off_lines(r)
@@ -167,6 +189,15 @@ impl Placer {
 
     /// A line that text shall keep off.
     pub(super) fn keep_off(&mut self, a: Point, b: Point) {
+        self.note(a, b, |s| &mut s.lines);
+    }
+
+    /// The edge of a panel: text stands on it where there is no other room, but hides nothing of it.
+    pub(super) fn work(&mut self, a: Point, b: Point) {
+        self.note(a, b, |s| &mut s.work);
+    }
+
+    fn note(&mut self, a: Point, b: Point, of: fn(&mut Square) -> &mut Vec<(Point, Point)>) {
         let Grid { origin, side, across, up } = self.grid;
         for i in self.grid.touched(&Rect::from_points(a, b)) {
             let (x, y) = (i % across, i / across);
@@ -177,7 +208,7 @@ impl Placer {
             if let Some(s) = self.squares.get_mut(i)
                 && (border || clipped(a, b, &square).is_some())
             {
-                s.lines.push((a, b));
+                of(s).push((a, b));
             }
         }
     }
@@ -189,7 +220,7 @@ impl Placer {
     }
 
     /// The free place nearest to `wish` for a box of that shape about its center, within `reach`;
-    /// where `strict`, one off every line, whose leader from `target` crosses no text. Taken at
+    /// but where it keeps off text alone, one whose leader from `target` crosses no text. Taken at
     /// once.
     pub(super) fn near(
         &mut self,
@@ -197,7 +228,7 @@ impl Placer {
         target: Point,
         wish: Point,
         reach: f64,
-        strict: bool,
+        off: Off,
     ) -> Option<Point> {
         for ring in 0..=(reach / STEP).ceil() as usize {
             if self.rings.len() <= ring {
@@ -206,12 +237,15 @@ impl Placer {
             for k in 0..self.rings.get(ring).map_or(0, Vec::len) {
                 let at = wish + self.rings[ring][k];
                 let r = about + at.to_vec2();
-                let looks: usize = self.near_by(&r).map(|s| s.taken.len() + s.lines.len()).sum();
+                let of = |s: &Square| s.taken.len() + s.lines.len() + s.work.len();
+                let looks: usize = self.near_by(&r).map(of).sum();
                 self.budget = self.budget.checked_sub(1 + looks)?;
-                let good = if strict {
-                    self.clear(&r) && self.leader_clear(target, &r)
-                } else {
-                    self.free(&r)
+                let good = match off {
+                    Off::Text => self.free(&r),
+                    Off::Lines => self.clear(&r) && self.leader_clear(target, &r),
+                    Off::Work => {
+                        self.clear(&r) && self.off_work(&r) && self.leader_clear(target, &r)
+                    }
                 };
                 if good {
                     self.take(r);
@@ -233,7 +267,7 @@ mod tests {
         let wish = Point::new(2.0, 2.0);
         let about = text_box("12-2", 0.094, false, Point::ORIGIN);
         let at: Vec<Point> =
-            (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, false)).collect();
+            (0..12).filter_map(|_| p.near(about, wish, wish, 2.0, Off::Text)).collect();
         assert_eq!(at.len(), 12);
         for (i, a) in at.iter().enumerate() {
             for b in &at[i + 1..] {
@@ -247,7 +281,7 @@ mod tests {
         let mut p = Placer::new(Rect::new(0.0, 0.0, 0.2, 0.2));
         let about = text_box("a long text", 0.094, false, Point::ORIGIN);
         let wish = Point::new(0.1, 0.1);
-        assert!(p.near(about, wish, wish, 5.0, false).is_none());
+        assert!(p.near(about, wish, wish, 5.0, Off::Text).is_none());
     }
 
     #[test]
@@ -256,7 +290,7 @@ mod tests {
         p.keep_off(Point::new(0.0, 2.0), Point::new(4.0, 2.0));
         let wish = Point::new(2.0, 2.0);
         let about = text_box("OP1", 0.094, false, Point::ORIGIN);
-        let at = p.near(about, wish, wish, 2.0, true).unwrap();
+        let at = p.near(about, wish, wish, 2.0, Off::Lines).unwrap();
         let r = about + at.to_vec2();
         assert!(r.y0 >= 2.0 || r.y1 <= 2.0);
     }

@@ -1,55 +1,75 @@
-//! The story pole: every butt line, sill, head and top of the house on one stick
-//! (`LayoutFact::StoryPole`).
+//! The story pole: every butt line of the house on one stick with its height over the floor reference line,
+//! and beside it what else stands at which height (`LayoutFact::StoryPole`); with it what holds on every
+//! wall.
 
 use super::canvas::Canvas;
+use super::columns::{Rows, count, tops_under, width};
 use super::page::{Page, room};
 use super::scale::fit;
 use super::style::{HEADING, Ink, TEXT};
+use super::{pole_table, work};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::layout::Layout;
-use crate::layout::wall::LaidElevation;
-use crate::model::house::EdgeKind;
-use crate::model::pole::LineKind;
+use crate::model::pole::{LineKind, PoleLine};
 use crate::wording::pole::line;
 use crate::wording::sheet_lengths::length;
 use crate::wording::sheets;
 
-pub(super) fn sheet(layout: &Layout) -> Page {
+/// Distance of the stick from the left of its column.
+const STICK: f64 = 0.75;
+/// Its width on paper.
+const WIDE: f64 = 0.22;
+
+/// The sheets of the story pole and of what holds on every wall.
+pub(super) fn sheets(layout: &Layout) -> Vec<Page> {
     let area = room(layout);
     let mut c = Canvas::new(area);
-    c.left(sheets::STORY_POLE, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
-    c.left(
-        &sheets::story_pole(layout.datum, layout.job.sheet.lengths),
-        TEXT,
-        false,
-        Point::new(area.x0 + 1.3, area.y1 - 0.12),
-    );
+    let head = sheets::STORY_POLE;
+    let w = c.left(head, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+    let about = sheets::story_pole(layout.datum, layout.job.sheet.lengths);
+    let about = super::canvas::fitted(&about, TEXT, false, area.width() - w - 0.3);
+    c.left(&about, TEXT, false, Point::new(area.x0 + w + 0.25, area.y1 - 0.12));
+    let scale = stick(&mut c, layout, area);
+    let mut rows = Rows::new(area);
+    pole_table::rows(&mut rows, layout);
+    work::rows(&mut rows, layout);
+    // The stick has the first column, and all its height; on one column its lists follow on the next page.
+    let tops = tops_under(area, area.x0 + width(area) * 0.9, area.y0);
+    let tops = [if count(area) == 1 { vec![area.y0] } else { tops }];
+    let next = || {
+        let mut c = Canvas::new(area);
+        let title = sheets::title(head, false);
+        c.left(&title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+        c
+    };
+    let pages = rows.draw(area, &tops, vec![c], next).into_iter().enumerate();
+    pages
+        .map(|(i, canvas)| Page {
+            name: format!("story-pole-{}", i + 1),
+            title: head.to_owned(),
+            description: sheets::STORY_POLE_DESCRIPTION.to_owned(),
+            scale: if i == 0 { scale.clone() } else { sheets::NTS.to_owned() },
+            canvas,
+        })
+        .collect()
+}
+
+/// The stick with its marks; the scale it is drawn at.
+fn stick(c: &mut Canvas, layout: &Layout, area: Rect) -> String {
     let courses: Vec<_> = layout.walls().flat_map(|(_, w)| &w.courses).collect();
     let low = courses.iter().map(|k| k.bottom).fold(f64::INFINITY, f64::min);
     let high = courses.iter().map(|k| k.top).fold(f64::NEG_INFINITY, f64::max);
-    let mut scale = sheets::NTS.to_owned();
-    if low < high {
-        let s = fit((1.0, high - low), (area.width(), area.height() - 0.8), &layout.job.sheet);
-        let y = |h: f64| area.y0 + 0.2 + (h - low) / s.factor;
-        let x = area.x0 + 1.6;
-        c.rect(Ink::Wall, Rect::new(x, y(low), x + 0.22, y(high)));
-        butts(&mut c, layout, (low, high), x, &y, s.factor);
-        columns(
-            &mut c,
-            layout,
-            x + 1.1,
-            (area.x1 - x - 1.2) / layout.elevations.len().max(1) as f64,
-            &y,
-        );
-        scale = s.words;
+    if low >= high {
+        return sheets::NTS.to_owned();
     }
-    Page {
-        name: "story-pole".to_owned(),
-        title: sheets::STORY_POLE.to_owned(),
-        description: sheets::STORY_POLE_DESCRIPTION.to_owned(),
-        scale,
-        canvas: c,
-    }
+    let room = (area.width(), area.height() - 0.55);
+    let s = fit((1.0, high - low), room, layout.job.sheet.lengths);
+    let y = |h: f64| area.y0 + 0.1 + (h - low) / s.factor;
+    let x = area.x0 + STICK;
+    c.rect(Ink::Wall, Rect::new(x, y(low), x + WIDE, y(high)));
+    butts(c, layout, (low, high), x, &y, s.factor);
+    others(c, layout, x + WIDE + 0.45, &y);
+    s.words
 }
 
 fn butts(
@@ -66,89 +86,50 @@ fn butts(
     let every = ((TEXT * 1.5) / (exposure / factor)).ceil().max(1.0) as i32;
     for i in 0..=count {
         let at = layout.butt(first + i);
-        c.line(Ink::Course, Point::new(x, y(at)), Point::new(x + 0.22, y(at)));
+        c.line(Ink::Course, Point::new(x, y(at)), Point::new(x + WIDE, y(at)));
         if i % every == 0 {
-            c.right(
-                &length(layout.job.sheet.lengths, at),
-                TEXT,
-                false,
-                Point::new(x - 0.08, y(at)),
-            );
+            let words = length(layout.job.sheet.lengths, at);
+            c.right(&words, TEXT, false, Point::new(x - 0.06, y(at)));
             if i < count {
-                c.centered(
-                    &format!("{}", first + i + 1),
-                    TEXT,
-                    true,
-                    Point::new(x + 0.36, y((at + layout.butt(first + i + 1)) / 2.0)),
-                );
+                let middle = y((at + layout.butt(first + i + 1)) / 2.0);
+                let words = format!("{}", first + i + 1);
+                c.centered(&words, TEXT, true, Point::new(x + WIDE + 0.14, middle));
             }
         }
     }
 }
 
-fn columns(c: &mut Canvas, layout: &Layout, x0: f64, width: f64, y: &impl Fn(f64) -> f64) {
+/// Starts, heads, sills and tops, once for each height; the table beside says whose they are.
+fn others(c: &mut Canvas, layout: &Layout, x: f64, y: &impl Fn(f64) -> f64) {
     let style = layout.job.sheet.lengths;
-    for (i, e) in layout.elevations.iter().enumerate() {
-        let x = x0 + i as f64 * width;
-        let rows = heights_of(e);
-        let top = c.placer.area.y1 - 0.42;
-        c.left(
-            &super::canvas::fitted(&e.name, TEXT, true, width - 0.1),
-            TEXT,
-            true,
-            Point::new(x, top),
-        );
-        let mut last = f64::NEG_INFINITY;
-        for (h, names) in rows {
-            let at = y(h);
-            let row = at.max(last + TEXT * 1.55);
-            if row > top - 0.12 {
-                break;
-            }
-            c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
-            c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
-            let words = format!("{}  {names}", length(style, h));
-            let lines = super::canvas::wrapped(&words, TEXT, width - 0.35);
-            // Upwards, so that the first line stands at its height.
-            for (i, l) in lines.iter().rev().enumerate() {
-                last = row + i as f64 * TEXT * 1.55;
-                c.left(l, TEXT, false, Point::new(x + 0.24, last));
-            }
-        }
-    }
-}
-
-/// Heights that matter on an elevation, from the lowest up, with what stands there.
-fn heights_of(e: &LaidElevation) -> Vec<(f64, String)> {
-    let mut marks: Vec<(f64, String)> = Vec::new();
-    for w in &e.walls {
-        for o in &w.openings {
-            let name = o.id.rsplit('-').next().unwrap_or(&o.id);
-            marks.push((o.head, format!("{name} head")));
-            marks.push((o.sill, format!("{name} sill")));
-        }
-        for s in w.edges.iter().filter(|s| s.opening.is_none() && (s.from[1] - s.to[1]).abs() < 0.1)
-        {
-            let what = match s.kind {
-                EdgeKind::Base => "start",
-                EdgeKind::BareTop => line(LineKind::StoneTop),
-                EdgeKind::BareBottom => "band",
-                EdgeKind::Eave => "soffit",
-                EdgeKind::LowerRoof => "lower roof",
-                _ => continue,
-            };
-            marks.push((s.from[1], what.to_owned()));
-        }
-    }
-    marks.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-    marks.dedup_by(|a, b| a.0 == b.0 && a.1 == b.1);
-    // One line of text for each height, names joined.
-    let mut rows: Vec<(f64, String)> = Vec::new();
-    for (h, name) in marks {
+    let mut lines: Vec<&PoleLine> =
+        layout.story_pole.lines.iter().filter(|l| l.kind != LineKind::Butt).collect();
+    lines.sort_by(|a, b| a.height.total_cmp(&b.height));
+    let mut rows: Vec<(f64, Vec<&str>)> = Vec::new();
+    for l in lines {
+        let name = line(l.kind);
         match rows.last_mut() {
-            Some(last) if (last.0 - h).abs() < 0.01 => last.1 = format!("{}, {name}", last.1),
-            _ => rows.push((h, name)),
+            Some((h, names)) if (*h - l.height).abs() < 0.01 => {
+                if !names.contains(&name) {
+                    names.push(name);
+                }
+            }
+            _ => rows.push((l.height, vec![name])),
         }
     }
-    rows
+    let mut last = f64::NEG_INFINITY;
+    let top = c.placer.area.y1 - 0.34;
+    for (h, names) in rows {
+        let at = y(h);
+        let row = at.max(last + TEXT * 1.55);
+        if row > top {
+            break;
+        }
+        last = row;
+        c.line(Ink::Dimension, Point::new(x, at), Point::new(x + 0.12, at));
+        c.line(Ink::Dimension, Point::new(x + 0.12, at), Point::new(x + 0.2, row));
+        let words = format!("{}  {}", length(style, h), names.join(", "));
+        let words = super::canvas::fitted(&words, TEXT, false, width(c.placer.area) - STICK - 0.9);
+        c.left(&words, TEXT, false, Point::new(x + 0.24, row));
+    }
 }

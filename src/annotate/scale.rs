@@ -2,11 +2,12 @@
 
 use crate::job::SheetRules;
 use crate::job::paper::{Scale, scale, scales};
+use crate::units::LengthStyle;
 
 /// The largest scale at which `size` house inches fit `room` paper inches.
-pub(super) fn fit(size: (f64, f64), room: (f64, f64), rules: &SheetRules) -> Scale {
+pub(super) fn fit(size: (f64, f64), room: (f64, f64), style: LengthStyle) -> Scale {
     let fits = |s: &Scale| size.0 / s.factor <= room.0 && size.1 / s.factor <= room.1;
-    scales(rules.lengths).into_iter().find(fits).unwrap_or_else(|| {
+    scales(style).into_iter().find(fits).unwrap_or_else(|| {
         let factor = (size.0 / room.0).max(size.1 / room.1).ceil().max(1.0);
         Scale { words: format!("1:{factor}"), factor }
     })
@@ -40,7 +41,7 @@ pub(super) fn elevation(
     if let Some(s) = rules.scale.as_deref().and_then(scale).filter(|s| count(s) <= MOST) {
         return s;
     }
-    let whole = fit(size, room, rules);
+    let whole = fit(size, room, rules.lengths);
     if course / whole.factor >= pitch {
         return whole;
     }
@@ -54,8 +55,7 @@ mod tests {
 
     #[test]
     fn a_house_of_48_feet_goes_on_arch_b_at_a_quarter_inch() {
-        let rules = SheetRules::default();
-        let s = fit((576.0 + 96.0, 228.0 + 96.0), (16.8, 9.0), &rules);
+        let s = fit((576.0 + 96.0, 228.0 + 96.0), (16.8, 9.0), LengthStyle::Feet);
         assert_eq!(s.factor, 48.0);
     }
 

@@ -148,6 +148,9 @@ pub struct Layout {
     /// Leave PDF and PNG out, for speed
     #[arg(long)]
     pub no_pictures: bool,
+    /// Print what it costs in panels that fewer offcuts wait at the ends of walls, and write nothing
+    #[arg(long)]
+    pub compare_waiting: bool,
     /// Print nothing but errors
     #[arg(long)]
     pub quiet: bool,

@@ -4,12 +4,12 @@ use std::process::ExitCode;
 
 use super::args::{Layout, Overlay};
 use super::files;
-use super::loading::{load, sources};
+use super::loading::{Loaded, load, sources};
 use super::outcome::{Outcome, tell_failed};
 use super::place::{self, Place};
-use super::progress::lay;
+use super::progress::{lay, watched};
 use super::takeoff::{priced, prices};
-use super::terminal::{refused, refused_usage, tell, tell_line, tell_recovered};
+use super::terminal::{print, refused, refused_usage, tell, tell_line, tell_recovered};
 use crate::clean::terminal;
 use crate::finding::job::{JobFinding, JobSource};
 use crate::finding::{FindingKind, Findings, Refusal};
@@ -18,8 +18,10 @@ use crate::layout::set::LaidSets;
 use crate::outputs::file::{OutputFile, pictured};
 use crate::outputs::names::set_folder;
 use crate::outputs::{overlay, set};
+use crate::pipeline;
+use crate::pipeline::waiting_prices::waiting_prices;
 use crate::units::LengthStyle;
-use crate::wording::command;
+use crate::wording::{command, offcuts};
 use crate::write::summary;
 
 /// Lays the house out and writes its files.
@@ -36,6 +38,9 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     let style = loaded.job.sheet.lengths;
     if let Err(r) = with_options(&mut loaded.job, a) {
         return refused_usage(&r);
+    }
+    if a.compare_waiting {
+        return compare_waiting(&loaded, &findings, a.quiet);
     }
     let mut sources = sources(&a.reading);
     sources.extend(a.prices.as_deref());
@@ -60,6 +65,20 @@ pub(super) fn run(a: &Layout) -> ExitCode {
     }
     tell_failed(&sets);
     Outcome::of(&sets, &findings, a.strict).after(ExitCode::SUCCESS)
+}
+
+/// Prints what it costs that fewer offcuts wait.
+fn compare_waiting(loaded: &Loaded, findings: &Findings, quiet: bool) -> ExitCode {
+    let table = watched(quiet, |watch| {
+        waiting_prices(&loaded.job, |job| {
+            let (bytes, name) = (&loaded.bytes, &loaded.name);
+            pipeline::layout(bytes, name, job, &mut Findings::default(), &mut *watch)
+        })
+    });
+    match table {
+        Ok(lines) => print(offcuts::prices(&lines).as_bytes()),
+        Err(r) => refused(&r, findings, loaded.job.sheet.lengths),
+    }
 }
 
 /// Paper and scale of the command line, over the job's.

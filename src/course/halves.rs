@@ -7,6 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::halves_waiting::HalvesWaiting;
 use super::problem::{CutHouse, longest_free};
 use crate::geom::tol::SAME;
 use crate::job::Job;
@@ -23,10 +24,12 @@ struct Strip {
     high: f64,
 }
 
-/// Lets panels that need only their lower or upper part share one. Never more panels than before.
-pub fn reuse(made: &mut CutHouse, job: &Job) {
+/// Lets panels that need only their lower or upper part share one. Never more panels than before, and no more
+/// offcuts that wait than may, walls being sided in `order`.
+pub fn reuse(made: &mut CutHouse, order: &[usize], job: &Job) {
     let strips = strips(made, job);
-    let pairs = pairs(&made.panels, &strips, job);
+    let mut waiting = HalvesWaiting::new(made, order, job);
+    let pairs = pairs(&made.panels, &strips, &mut waiting, job);
     if pairs.is_empty() {
         return;
     }
@@ -100,7 +103,12 @@ fn needed(course: &LaidCourse, piece: &Piece, job: &Job) -> Strip {
 
 /// Pairs of panels that can be one, by their place: the one whose pieces come from the lower half
 /// first. As many as there can be: strips that ask most are paired first.
-fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
+fn pairs(
+    panels: &[Panel],
+    strips: &[Strip],
+    waiting: &mut HalvesWaiting,
+    job: &Job,
+) -> Vec<(usize, usize)> {
     let kerf = job.seams.kerf;
     let board = job.product.width.filter(|_| job.siding().rip_halves == RipHalves::WithinWidth);
     let fit = |a: usize, b: usize| {
@@ -125,8 +133,10 @@ fn pairs(panels: &[Panel], strips: &[Strip], job: &Job) -> Vec<(usize, usize)> {
             continue;
         }
         // What asks most of the rest and still fits: others find room more easily.
-        let other = order.iter().copied().find(|b| *b != a && !taken[*b] && fit(a, *b));
+        let may = |b: &usize| *b != a && !taken[*b] && fit(a, *b) && waiting.may(a, *b);
+        let other = order.iter().copied().find(may);
         if let Some(b) = other {
+            waiting.share(a, b);
             (taken[a], taken[b]) = (true, true);
             out.push((a, b));
         }
@@ -186,7 +196,11 @@ mod tests {
                 }
                 best
             }
-            assert_eq!(pairs(&panels, &strips, &job).len(), most(&strips, &fit), "{strips:?}");
+            let made = CutHouse { courses: Vec::new(), panels };
+            // On no wall, none of them waits.
+            let mut waiting = HalvesWaiting::new(&made, &[], &job);
+            let found = pairs(&made.panels, &strips, &mut waiting, &job);
+            assert_eq!(found.len(), most(&strips, &fit), "{strips:?}");
         }
     }
 }

@@ -15,8 +15,31 @@ pub fn either_hand(
 ) -> SeamPlan {
     let (as_drawn, turned) = (placed(problem, false), placed(problem, true));
     let turn = figures(&turned.0) < figures(&as_drawn.0);
-    let (posed, moves) = if turn { turned } else { as_drawn };
-    back(solve(&posed), problem, &moves, turn)
+    let (mut posed, moves) = if turn { turned } else { as_drawn };
+    let walls = walls_numbered(&mut posed);
+    let mut plan = back(solve(&posed), problem, &moves, turn);
+    plan.order = plan.order.iter().filter_map(|w| walls.get(*w).copied()).collect();
+    plan
+}
+
+/// Numbers walls as they come, and sorts their orders, so that either hand has the same; what each was
+/// numbered before.
+fn walls_numbered(problem: &mut SeamProblem) -> Vec<usize> {
+    let mut numbers = std::collections::BTreeMap::new();
+    let mut before = Vec::new();
+    let runs = problem.elevations.iter_mut().flat_map(|e| &mut e.courses).flat_map(|c| &mut c.runs);
+    for run in runs {
+        let number = *numbers.entry(run.wall).or_insert(before.len());
+        if number == before.len() {
+            before.push(run.wall);
+        }
+        run.wall = number;
+    }
+    for order in &mut problem.waiting.orders {
+        *order = order.iter().filter_map(|w| numbers.get(w).copied()).collect();
+    }
+    problem.waiting.orders.sort();
+    before
 }
 
 /// The problem, mirrored or not, with each elevation moved to begin at 0; and for each elevation of
@@ -44,7 +67,8 @@ fn placed(problem: &SeamProblem, turn: bool) -> (SeamProblem, Vec<f64>) {
     if turn {
         elevations.reverse();
     }
-    (SeamProblem { rules: problem.rules.clone(), elevations }, moves)
+    let (rules, waiting) = (problem.rules.clone(), problem.waiting.clone());
+    (SeamProblem { rules, elevations, waiting }, moves)
 }
 
 fn elevation(e: &SeamElevation, to: &dyn Fn(f64) -> f64) -> SeamElevation {
@@ -65,7 +89,7 @@ fn elevation(e: &SeamElevation, to: &dyn Fn(f64) -> f64) -> SeamElevation {
             out
         };
         let (barred, notched) = (spans(&r.barred), spans(&r.notched));
-        SeamRun { id: r.id.clone(), x0, x1, fixed: places(&r.fixed), barred, notched }
+        SeamRun { x0, x1, fixed: places(&r.fixed), barred, notched, ..r.clone() }
     };
     let course = |c: &SeamCourse| {
         let mut runs: Vec<SeamRun> = c.runs.iter().map(run).collect();
@@ -144,6 +168,7 @@ mod tests {
         let rules = SeamRules::usual(150.0);
         let run = |(i, (x0, x1)): (usize, &(f64, f64))| SeamRun {
             id: format!("r{i}").into(),
+            wall: 0,
             x0: *x0,
             x1: *x1,
             fixed: Vec::new(),
@@ -154,7 +179,7 @@ mod tests {
         let course = SeamCourse { index: 0, avoid: vec![], ripped: false, runs };
         let front =
             SeamElevation { name: "front".into(), entrances: vec![], courses: vec![course] };
-        SeamProblem { rules, elevations: vec![front] }
+        SeamProblem { rules, elevations: vec![front], waiting: Default::default() }
     }
 
     #[test]

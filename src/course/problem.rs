@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::pieces::Making;
+use super::wall_order::waiting;
 use crate::geom::tol::{ROUNDING, SAME};
 use crate::job::Job;
 use crate::job::steps::{down, up};
@@ -82,12 +83,13 @@ pub fn problem(
         .enumerate()
         .map(|(i, e)| {
             let mut levels: BTreeMap<i32, SeamCourse> = BTreeMap::new();
-            let here = fields.iter().zip(courses).filter(|(f, _)| f.elevation == i);
-            for course in here.flat_map(|(_, c)| c) {
+            let walls = fields.iter().zip(courses).enumerate();
+            let here = walls.filter(|(_, (f, _))| f.elevation == i).map(|(w, (_, c))| (w, c));
+            for (wall, course) in here.flat_map(|(w, c)| c.iter().map(move |c| (w, c))) {
                 let level = levels.entry(course.index).or_default();
                 level.index = course.index;
                 level.avoid.extend(&course.avoid);
-                level.runs.extend(course.runs.iter().map(|r| seam_run(r, &rules)));
+                level.runs.extend(course.runs.iter().map(|r| seam_run(r, wall, &rules)));
             }
             for level in levels.values_mut() {
                 level.avoid.sort_by(f64::total_cmp);
@@ -106,14 +108,15 @@ pub fn problem(
             }
         })
         .collect();
-    SeamProblem { rules, elevations }
+    SeamProblem { rules, elevations, waiting: waiting(house, fields, job) }
 }
 
-fn seam_run(r: &PlannedRun, rules: &SeamRules) -> SeamRun {
+fn seam_run(r: &PlannedRun, wall: usize, rules: &SeamRules) -> SeamRun {
     let (steps, half) = (rules.steps, rules.lap / 2.0);
     let (x0, x1) = outward(r, steps);
     SeamRun {
         id: r.id.clone(),
+        wall,
         x0,
         x1,
         // Panels end on whole steps: down, so that the next one still reaches the fixture.
@@ -143,6 +146,11 @@ pub fn make(
     let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
     let stocks = job.panel_stocks();
     let mut names = Names::new(&stocks, &plan.stocks);
+    // Panels are numbered as they are opened: wall by wall in the order of walls.
+    for course in plan.order.iter().filter_map(|i| courses.get(*i)).flatten() {
+        let cuts = course.runs.iter().filter_map(|r| plans.get(r.id.as_str()));
+        cuts.flat_map(|p| &p.pieces).for_each(|c| drop(names.name(c.panel)));
+    }
     let made: Vec<Vec<crate::layout::course::LaidCourse>> = courses
         .iter()
         .enumerate()

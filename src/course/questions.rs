@@ -35,7 +35,8 @@ fn bare(e: &LaidElevation, w: &LaidWall, by: BareBy, findings: &mut Findings) {
     let Some(at) = largest.filter(|_| area >= LEAST_ASKED).and_then(|b| middle(&b.outline)) else {
         return;
     };
-    let kind = LayingFinding::WallBare { wall: w.id.clone(), by, area };
+    let above_grade = parts.iter().map(|b| b.above_grade(&e.grade)).sum();
+    let kind = LayingFinding::WallBare { wall: w.id.clone(), by, area, above_grade };
     findings.push(Finding::new(kind).on(&e.name).at(place(e, at)));
 }
 

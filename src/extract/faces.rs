@@ -183,6 +183,7 @@ fn bare_wall(
         bands: Vec::new(),
         joints,
         fillers: Vec::new(),
+        short: Vec::new(),
         edges: Vec::new(),
         drawn_exposure: o.exposure,
         way: o.way,

@@ -190,7 +190,7 @@ fn with_corners(house: &mut House, job: &Job, findings: &mut Findings) {
     angled::widen(house, job, findings);
     returns::add(house, job, findings);
     corner_report::report(house, findings);
-    stops_short::report(house, findings);
+    stops_short::ask(house, findings);
 }
 
 /// A house as one of its zones shows it.
@@ -199,6 +199,8 @@ fn of_zone(mut house: House, zone: usize, job: &Job) -> House {
     // Walls of the job's other lists are the whole house's.
     let named = |name: &str| format!("{name}, {}", of_job.name).into();
     house.elevations.iter_mut().for_each(|e| e.name = named(&e.name));
+    // A strip is counted once, with the house.
+    house.elevations.iter_mut().flat_map(|e| &mut e.walls).for_each(|w| w.short.clear());
     house.corners = corners::paired(&house);
     house.zone = Some(zone);
     house

@@ -225,6 +225,7 @@ fn wall(
         bands: Vec::new(),
         joints: Vec::new(),
         fillers: Vec::new(),
+        short: Vec::new(),
         edges,
         drawn_exposure: None,
         way: WallWay::Job,

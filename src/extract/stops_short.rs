@@ -3,7 +3,7 @@
 
 use crate::finding::house::{HouseFinding, ShortOf};
 use crate::finding::{Finding, Findings};
-use crate::geom::polygon::ring_contains;
+use crate::geom::polygon::{Polygon, ring_contains};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House};
@@ -19,18 +19,22 @@ const LEAST: f64 = 12.0;
 /// Least cosine of the angle between lines that run along one another: half a degree.
 const ALONG: f64 = 0.99996;
 
-/// A strip: what it lies before, how wide and long it is, and its middle.
+/// A strip: what it lies before, how wide and long it is, its middle and its corners.
 struct Strip {
     short_of: ShortOf,
     width: f64,
     length: f64,
     middle: Point,
+    corners: [Point; 4],
 }
 
-/// Asks for each side of a wall that ends so.
-pub(super) fn report(house: &House, findings: &mut Findings) {
-    for e in &house.elevations {
+/// Asks for each side of a wall that ends so, and keeps the strips with their walls.
+pub(super) fn ask(house: &mut House, findings: &mut Findings) {
+    for i in 0..house.elevations.len() {
+        let e = &house.elevations[i];
+        let mut short: Vec<Vec<Polygon>> = Vec::new();
         for w in &e.walls {
+            let mut strips = Vec::new();
             for edge in &w.edges {
                 let found = match edge.kind {
                     EdgeKind::Eave | EdgeKind::Rake => under_roof(e, edge),
@@ -42,7 +46,12 @@ pub(super) fn report(house: &House, findings: &mut Findings) {
                 let (width, length) = (s.width, s.length);
                 let kind = HouseFinding::SidingStopsShort { wall, short_of, width, length };
                 findings.push(Finding::new(kind).on(&e.name).at(e.to_source * s.middle));
+                strips.push(Polygon::simple(s.corners.to_vec()).wound());
             }
+            short.push(strips);
+        }
+        for (w, strips) in house.elevations[i].walls.iter_mut().zip(short) {
+            w.short = strips;
         }
     }
 }
@@ -86,9 +95,13 @@ fn under_roof(e: &DrawnElevation, edge: &DrawnEdge) -> Option<Strip> {
         let middle = from + along * ((low + high) / 2.0);
         let outward = Vec2::new(along.y, -along.x) * (width / 2.0);
         let is_strip = high - low >= LEAST && width > -NARROW;
-        let strip =
-            Strip { short_of: ShortOf::Roof, width, length: high - low, middle: middle + outward };
-        is_strip.then_some(strip)
+        // The roof line over a place along the top.
+        let over = |at: f64| out + (far - out) * (at - u) / (v - u);
+        let up = |at: f64| from + along * at + Vec2::new(along.y, -along.x) * over(at);
+        let on = |at: f64| from + along * at;
+        let corners = [on(low), on(high), up(high), up(low)];
+        let (length, middle) = (high - low, middle + outward);
+        is_strip.then_some(Strip { short_of: ShortOf::Roof, width, length, middle, corners })
     });
     // A roof line at the top itself closes it.
     strips
@@ -111,7 +124,9 @@ fn beside_wall(e: &DrawnElevation, w: &DrawnWall, edge: &DrawnEdge) -> Option<St
         let width = s.from.x - edge.from.x;
         let (low, high) = (edge.from.y.max(s.to.y), edge.to.y.min(s.from.y));
         let middle = Point::new(edge.from.x + width / 2.0, (low + high) / 2.0);
-        let strip = Strip { short_of: ShortOf::Wall, width, length: high - low, middle };
+        let (a, b) = (edge.from.x, s.from.x);
+        let corners = [(a, low), (b, low), (b, high), (a, high)].map(Point::from);
+        let strip = Strip { short_of: ShortOf::Wall, width, length: high - low, middle, corners };
         (width > -NARROW && high - low >= LEAST).then_some(strip)
     });
     let nearest = strips.min_by(|a, b| a.width.total_cmp(&b.width));

@@ -14,6 +14,8 @@ pub enum NameList {
     Skip,
     /// `join`.
     Join,
+    /// `work.walls`.
+    Order,
 }
 
 /// A list of the job whose entries are outlines.

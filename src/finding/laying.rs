@@ -69,6 +69,8 @@ group! {
             by: BareBy,
             /// Its area, square feet.
             area: f64,
+            /// How much of that lies over finished grade, square feet.
+            above_grade: f64,
         }
         /// A corner post runs down past stone on one of its walls.
         PostPastStone "post-past-stone", Warning, Architect {

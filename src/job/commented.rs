@@ -24,6 +24,9 @@ const EXAMPLES: &[(&str, &str)] = &[
     ("courses.datum", "-6.0"),
     ("courses.clear_of_roof", "0.5"),
     ("courses.clear_of_ledge", "0.25"),
+    ("trim.post_top_gap", "0.25"),
+    ("trim.post_below", "0.75"),
+    ("trim.starter_gap", "0.25"),
     ("zone.name", "\"gable\""),
     ("zone.layers", "[\"A-WALL-SHNG\"]"),
     ("zone.cladding", "\"shingle\""),
@@ -256,6 +259,8 @@ mod tests {
         (posts.outside_post_set_back, posts.outside_post_face) = (None, None);
         (posts.inside_post_set_back, posts.inside_post_face) = (None, None);
         (job.trim.pocket, job.trim.channel_alone, job.takeoff.stand_off) = (None, None, None);
+        let trim = &mut job.trim;
+        (trim.post_top_gap, trim.post_below, trim.starter_gap) = (None, None, None);
         job.weather = Default::default();
         job.fasteners = Default::default();
         job.estimate = Default::default();

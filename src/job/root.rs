@@ -20,7 +20,7 @@ use super::seams::SeamSettings;
 use super::sheet::SheetRules;
 use super::siding::kind::Siding;
 use super::siding::system::{
-    ClearanceRule, NailHold, ReceiverRule, SidingSystem, SoldBy, UsualSize,
+    ClearanceRule, NailHold, ReceiverRule, SidingSystem, SoldBy, TrimGapRule, UsualSize,
 };
 use super::stock::Stock;
 use super::stock_given::settle_product;
@@ -136,6 +136,16 @@ impl Job {
         ClearanceRule {
             roof: self.courses.clear_of_roof.unwrap_or(usual.roof),
             ledge: self.courses.clear_of_ledge.unwrap_or(usual.ledge),
+        }
+    }
+
+    /// Room that trim is left in force.
+    pub fn trim_gaps(&self) -> TrimGapRule {
+        let usual = self.siding().trim_gaps;
+        TrimGapRule {
+            post_top: self.trim.post_top_gap.unwrap_or(usual.post_top),
+            post_below: self.trim.post_below.unwrap_or(usual.post_below),
+            starter: self.trim.starter_gap.unwrap_or(usual.starter),
         }
     }
 

@@ -4,7 +4,9 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::length::{Length, length};
+use super::waiting::WaitingLimit;
 use crate::model::seam::Effort;
+use crate::model::waiting::OffcutReach;
 
 /// Where seams may be.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -48,6 +50,14 @@ pub struct SeamSettings {
     /// bound on panels says nothing of it. Default: no.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub reuse_halves: bool,
+    /// Most offcuts that may wait at the end of a wall, each from the end of the wall where its panel is
+    /// opened to the start of the wall that uses it; `any` for any number. Default 8: what one pair of
+    /// sawhorses holds, marked and in sight (common practice, no source). Fewer cost panels:
+    /// `--compare-waiting` prints how many.
+    pub waiting: WaitingLimit,
+    /// How far an offcut may go: used on the same `wall`, there or on the `next wall` in the order of
+    /// walls, or anywhere in the `house`. Default `house`.
+    pub offcuts: OffcutReach,
     /// How hard the search tries.
     pub effort: Effort,
     /// Seed of the search.
@@ -65,6 +75,8 @@ impl Default for SeamSettings {
             past_obstacle: 1.0,
             seam_short_runs: false,
             reuse_halves: false,
+            waiting: WaitingLimit::at_most(8),
+            offcuts: OffcutReach::House,
             effort: Effort::Usual,
             seed: 1,
         }

@@ -47,8 +47,8 @@ pub struct TakeoffRules {
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub flashing_roll: f64,
-    /// How far lengths of flashing along one level run lap, where a run is longer than a roll. Default
-    /// 4 in: common practice, no source.
+    /// How far lengths of flashing along one level run lap, where a run is longer than a roll, and how far a
+    /// run is turned round a corner that it ends at. Default 4 in: common practice, no source.
     #[serde(deserialize_with = "length")]
     #[schemars(with = "Length")]
     pub flashing_lap: f64,

@@ -72,18 +72,19 @@ pub struct TrimRules {
     #[serde(deserialize_with = "maybe_length")]
     #[schemars(with = "Option<Length>")]
     pub channel_alone: Option<f64>,
-    /// Gap between the top of a corner post and the soffit. Default 1/4 in (siding association's
-    /// manual, accessories).
+    /// Gap between the top of a corner post or board and the soffit. Left out, 1/4 in for posts (siding
+    /// association's manual, accessories), none for corner boards (common practice, no source).
     // TrimFact::PostTopGap.
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub post_top_gap: f64,
-    /// How far a corner post runs below the starter; less where that saves a splice. Default 3/4 in
-    /// (siding association's manual, accessories).
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub post_top_gap: Option<f64>,
+    /// How far a corner post or board runs below the starter; less where that saves a splice. Left out, 3/4
+    /// in for posts (siding association's manual, accessories), even with it for corner boards (common
+    /// practice, no source).
     // TrimFact::PostPastStarter.
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub post_below: f64,
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub post_below: Option<f64>,
     /// Lap of a spliced corner post. Default 3/4 in (siding association's manual, accessories;
     /// Journal of Light Construction on vinyl siding).
     // TrimFact::PostSplice.
@@ -142,12 +143,12 @@ pub struct TrimRules {
     #[serde(deserialize_with = "length", alias = "joint_gap")]
     #[schemars(with = "Length")]
     pub movement_gap: f64,
-    /// Gap between starter strips, and to a corner post. Default 1/4 in (Journal of Light
-    /// Construction on vinyl siding).
+    /// Gap between starter strips, and to a corner post. Left out, 1/4 in (Journal of Light
+    /// Construction on vinyl siding), none for the starter piece of boards (common practice, no source).
     // TrimFact::StarterGaps.
-    #[serde(deserialize_with = "length")]
-    #[schemars(with = "Length")]
-    pub starter_gap: f64,
+    #[serde(deserialize_with = "maybe_length")]
+    #[schemars(with = "Option<Length>")]
+    pub starter_gap: Option<f64>,
     /// How far above the butt line of the first course the line is snapped that the starter's top edge is
     /// set to; below it where negative. Default 2 in (Journal of Light Construction on vinyl siding: it
     /// varies by product).
@@ -179,8 +180,8 @@ impl Default for TrimRules {
             tab: 0.75,
             pocket: None,
             channel_alone: None,
-            post_top_gap: 0.25,
-            post_below: 0.75,
+            post_top_gap: None,
+            post_below: None,
             post_lap: 0.75,
             post_cut_back: 1.0,
             inside_corner: InsideCorner::Post,
@@ -192,7 +193,7 @@ impl Default for TrimRules {
             decorative: 144.0,
             movement_gap: 0.5,
             frame: FrameCut::Miter,
-            starter_gap: 0.25,
+            starter_gap: None,
             starter_line: 2.0,
             drip_cap_past: 1.0,
             colors: BTreeMap::new(),

@@ -20,6 +20,10 @@ pub struct WorkRules {
     pub seen_from: SeenFrom,
     /// The same of an elevation, by its name.
     pub seen_from_by_elevation: BTreeMap<String, SeenFrom>,
+    /// The order in which walls are sided: names of walls or of elevations; walls left out come last. Left out,
+    /// walls go round the house from a corner of its back, the way that takes least.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub walls: Vec<String>,
 }
 
 impl Default for WorkRules {
@@ -27,6 +31,7 @@ impl Default for WorkRules {
         WorkRules {
             level_check: 5,
             seen_from: SeenFrom::default(),
+            walls: Vec::new(),
             seen_from_by_elevation: BTreeMap::new(),
         }
     }

@@ -14,6 +14,7 @@ mod near;
 mod places;
 mod proof;
 mod run;
+mod waiting;
 
 use ask::{Ask, asks};
 use run::State;
@@ -59,6 +60,7 @@ pub fn plan(problem: &SeamProblem, joints: &JointRules) -> SeamPlan {
         }
         out.conflicts = broken::conflicts(&asks, &joints_of(&out), &problem.rules, joints);
     }
+    waiting::keep(&mut out, problem);
     out.crew_panels = crew;
     out.certificate = bound;
     out.certificate.panels = out.panels;

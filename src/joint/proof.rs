@@ -199,6 +199,7 @@ mod tests {
             index: i as i32,
             runs: vec![SeamRun {
                 id: i.to_string().into(),
+                wall: 0,
                 x0: 0.0,
                 x1: width,
                 fixed: vec![],
@@ -212,7 +213,7 @@ mod tests {
         let of = courses.iter().map(|c| (c.runs[0].id.clone(), (0, studs)));
         let joints = JointRules { apart: 16.0, studs: of.collect::<BTreeMap<_, _>>() };
         let elevation = SeamElevation { courses, ..Default::default() };
-        (SeamProblem { rules, elevations: vec![elevation] }, joints)
+        (SeamProblem { rules, elevations: vec![elevation], waiting: Default::default() }, joints)
     }
 
     #[test]

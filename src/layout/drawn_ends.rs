@@ -18,6 +18,12 @@ pub fn drawn_ends(house: &LaidHouse, wall: &LaidWall, side: &LaidEdge) -> [Xy; 2
     })
 }
 
+/// At how many of its ends a side meets what stands in a corner.
+pub fn corner_ends(house: &LaidHouse, wall: &LaidWall, side: &LaidEdge) -> usize {
+    let ends = [(side.from, side.to), (side.to, side.from)];
+    ends.into_iter().filter(|(end, far)| corner_at(house, wall, *end, *far).is_some()).count()
+}
+
 /// Where the drawn corner stands whose post or board a side ends at; none where it ends elsewhere.
 fn corner_at(house: &LaidHouse, wall: &LaidWall, end: Xy, far: Xy) -> Option<f64> {
     let out = end[0] - far[0];

@@ -96,7 +96,13 @@ fn wall(
         way: wall.way,
         field: rings(&field.shapes),
         hidden: wall.hidden.iter().map(hidden).collect(),
-        bare: field.bare.iter().map(bare).chain(behind_roofs(wall, &holes)).collect(),
+        bare: field
+            .bare
+            .iter()
+            .map(bare)
+            .chain(behind_roofs(wall, &holes))
+            .chain(stops_short(wall))
+            .collect(),
         gross_area: total_area(&wall.faces) / SQUARE_FOOT,
         net_area: total_area(&sided) / SQUARE_FOOT,
         gable_area: None,
@@ -144,6 +150,13 @@ fn behind_roofs(wall: &DrawnWall, holes: &[Polygon]) -> Option<LaidBare> {
     let outline = Polygon::simple(wall.outline.clone()).wound();
     let shapes = difference(&intersection(&[outline], &roofs), holes);
     (!shapes.is_empty()).then(|| bare(&BarePart { by: BareBy::BehindRoof, shapes }))
+}
+
+/// The strips that an outline stops short by, as far as they lie outside it.
+fn stops_short(wall: &DrawnWall) -> Option<LaidBare> {
+    let outline = Polygon::simple(wall.outline.clone()).wound();
+    let shapes = difference(&union_all(&wall.short), &[outline]);
+    (!shapes.is_empty()).then(|| bare(&BarePart { by: BareBy::StopsShort, shapes }))
 }
 
 /// An opening with the sides it was drawn with: left, right, sill and head.

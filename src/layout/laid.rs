@@ -10,6 +10,7 @@ use crate::job::stock::stock_of;
 use crate::job::{Job, Stock};
 use crate::model::corner::Corner;
 use crate::model::half::Half;
+use crate::model::ids::WallId;
 use crate::model::pole::{DatumReason, PoleTable};
 use crate::model::source::Source;
 use crate::model::trim::TrimPiece;
@@ -36,6 +37,9 @@ pub struct LaidHouse {
     pub elevations: Vec<LaidElevation>,
     /// Corners, each once, with the walls that meet in it.
     pub corners: Vec<Corner>,
+    /// The walls in the order they are sided.
+    #[serde(default)]
+    pub order: Vec<WallId>,
     /// Stock panels, in cutting order.
     pub panels: Vec<Panel>,
     /// Trim, piece by piece.

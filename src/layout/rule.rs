@@ -81,6 +81,10 @@ rules! {
     PieceCounts,
     /// Both halves of a ripped panel fit it.
     PanelHalves,
+    /// No more offcuts wait at the end of a wall than may, and they are told as they are.
+    OffcutsWaiting,
+    /// Every piece stands once in the saw list of its wall.
+    SawLists,
     /// Ends, angles and rips agree with what shows on the wall.
     PieceShapes,
     /// Notches stand where openings bite into a course.

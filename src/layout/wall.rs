@@ -4,8 +4,10 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::course::LaidCourse;
+use crate::geom::boolean::{even_odd, intersection};
+use crate::geom::polygon::{Polygon, bounds, total_area};
 use crate::geom::tol::SAME;
-use crate::geom::vocabulary::Xy;
+use crate::geom::vocabulary::{Point, Xy};
 use crate::model::filler::FillerSide;
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind, OpeningSide, WallWay};
 use crate::model::ids::{ElevationName, ObstacleId, OpeningId, WallId, ZoneId};
@@ -122,6 +124,28 @@ pub struct LaidBare {
     pub area: f64,
 }
 
+impl LaidBare {
+    /// How much of it lies over finished grade, square feet; all of it where no grade is drawn.
+    pub fn above_grade(&self, grade: &[Xy]) -> f64 {
+        let point = |p: &Xy| Point::new(p[0], p[1]);
+        let rings: Vec<Vec<Point>> =
+            self.outline.iter().map(|ring| ring.iter().map(point).collect()).collect();
+        let (Some(first), Some(last), Some(all)) =
+            (grade.first(), grade.last(), bounds(rings.iter().flatten()))
+        else {
+            return self.area;
+        };
+        // Grade goes on level past its ends.
+        let (left, right) = (all.x0.min(first[0]) - 1.0, all.x1.max(last[0]) + 1.0);
+        let top = grade.iter().map(|p| p[1]).fold(all.y1, f64::max) + 1.0;
+        let mut over = vec![Point::new(left, top), Point::new(left, first[1])];
+        over.extend(grade.iter().map(point));
+        over.extend([Point::new(right, last[1]), Point::new(right, top)]);
+        let over = [Polygon::simple(over).wound()];
+        total_area(&intersection(&even_odd(&rings), &over)) / 144.0
+    }
+}
+
 /// A part of a wall that a filler board covers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LaidFiller {
@@ -199,7 +223,8 @@ pub struct LaidEdge {
 impl LaidWall {
     /// Of gross area, what gets no siding, square feet.
     pub fn bare_area(&self) -> f64 {
-        let of_gross = self.bare.iter().filter(|b| b.by != BareBy::BehindRoof);
+        let out_of_gross = [BareBy::BehindRoof, BareBy::StopsShort];
+        let of_gross = self.bare.iter().filter(|b| !out_of_gross.contains(&b.by));
         of_gross.map(|b| b.area).sum::<f64>() + 0.0
     }
 

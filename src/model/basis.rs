@@ -1,5 +1,4 @@
-//! How a figure of the takeoff came about, with the numbers it came from. Lengths inches, areas
-//! square feet.
+//! How a figure of the takeoff came about, with its numbers. Lengths inches, areas square feet.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -257,16 +256,20 @@ pub enum Basis {
     },
     /// Net area of a zone of other cladding; nothing of it is counted.
     ZoneArea,
-    /// Wall that gets no siding, by why. What is behind roofs is no part of gross area.
+    /// Wall that gets no siding, by why.
     BareWall {
         /// Too near to finished grade.
         near_grade: f64,
+        /// Of that, over grade.
+        above_grade: f64,
         /// In the clearance over lower roofs and decks.
         over_roofs: f64,
         /// Behind lower roofs.
         behind_roofs: f64,
         /// Under filler boards.
         fillers: f64,
+        /// In strips that an outline stops short by.
+        stops_short: f64,
     },
     /// A rule of thumb, not bought.
     RuleOfThumb {

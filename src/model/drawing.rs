@@ -210,7 +210,7 @@ pub struct Vertex {
 }
 
 /// A linear dimension.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Dimension {
     /// First measured point.
     pub from: Point,
@@ -225,6 +225,10 @@ pub struct Dimension {
     /// A text override that is neither empty nor `<>` (DXF reference).
     // DrawingFact::DimensionOverride.
     pub text: Option<String>,
+    /// The block that shows it.
+    pub picture: Option<String>,
+    /// What that block says, as it is plotted.
+    pub lettered: Option<String>,
 }
 
 /// A paper-space window onto model space.

@@ -106,6 +106,8 @@ pub struct DrawnWall {
     pub edges: Vec<DrawnEdge>,
     /// Parts too narrow for siding.
     pub fillers: Vec<DrawnFiller>,
+    /// Strips before its sides that its outline stops short of: nothing is drawn there.
+    pub short: Vec<Polygon>,
     /// Exposure of a drawn siding texture, inches: reported, never used (common practice).
     // LayoutFact::HatchIsNoLayout.
     pub drawn_exposure: Option<f64>,

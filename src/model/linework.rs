@@ -185,6 +185,8 @@ pub struct Measured {
     pub middle: Point,
     /// The text override, if there is one.
     pub text: Option<String>,
+    /// What it is lettered with, as plotted.
+    pub lettered: Option<String>,
     /// Place in the source.
     pub origin: Origin,
 }

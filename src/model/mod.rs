@@ -1,7 +1,9 @@
 //! Plain data: one noun a file, no logic beyond invariants.
 
+pub mod access;
 pub mod account;
 pub mod advice;
+pub mod at_openings;
 pub mod basis;
 pub mod conflict;
 pub mod corner;
@@ -30,6 +32,7 @@ pub mod post_angle;
 pub mod progress;
 pub mod quantity;
 pub mod receiver;
+pub mod saw;
 pub mod seam;
 pub mod sheet;
 pub mod source;
@@ -41,4 +44,5 @@ pub mod trim;
 pub mod trim_line;
 pub mod turn;
 pub mod unused;
+pub mod waiting;
 pub mod work;

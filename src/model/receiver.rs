@@ -67,6 +67,8 @@ pub enum BareBy {
     BehindRoof,
     /// It is too narrow for siding: a filler board covers it.
     Filler,
+    /// The outline stops short of a roof line or the next wall: no part of gross area.
+    StopsShort,
 }
 
 /// A part of a wall that gets no siding.

@@ -6,9 +6,11 @@
 //! a run, the length of its first piece, fixes them all. A **seam** position is the middle of its
 //! lap.
 
+pub use super::at_openings::AtOpenings;
 use super::conflict::Conflict;
 use super::ids::{ElevationName, RunId};
 pub use super::stock_weight::StockWeight;
+use super::waiting::Waiting;
 use serde::{Deserialize, Serialize};
 
 /// How hard the search for fewer panels tries: an iteration budget, never a clock.
@@ -113,6 +115,8 @@ impl SeamRules {
 pub struct SeamRun {
     /// Name, unique in the house.
     pub id: RunId,
+    /// Number of the wall it is on, of the house's walls.
+    pub wall: usize,
     /// Pocket bottom on the left, elevation inches (the long point of an angled end).
     pub x0: f64,
     /// Pocket bottom on the right.
@@ -157,6 +161,8 @@ pub struct SeamProblem {
     pub rules: SeamRules,
     /// Elevations; offcuts travel between them.
     pub elevations: Vec<SeamElevation>,
+    /// How many of them may wait, and the orders of walls.
+    pub waiting: Waiting,
 }
 
 /// A piece of a run, left to right.
@@ -242,6 +248,8 @@ pub enum Exclusion {
     SeamPlaces,
     /// Joints on studs and off those of near courses, which could only raise it.
     JointsOnStuds,
+    /// How many offcuts may wait, which could only raise it.
+    OffcutsWaiting,
     /// Reuse of the other half of ripped courses.
     RippedHalves,
     /// The same, where the layout reuses some: what it takes fewer than the bound counts.
@@ -314,6 +322,8 @@ pub struct SeamPlan {
     pub runs: Vec<RunPlan>,
     /// Panels used; pieces name them by number from 0.
     pub panels: usize,
+    /// The order of walls it is for, by the numbers that runs have.
+    pub order: Vec<usize>,
     /// Length of each panel by number, where several lengths are mixed; else empty, all being of the
     /// rules' one.
     pub stocks: Vec<f64>,
@@ -327,17 +337,4 @@ pub struct SeamPlan {
     pub conflicts: Vec<Conflict>,
     /// How few seams any layout of these runs has at openings, where that was reckoned.
     pub least_at_openings: Option<AtOpenings>,
-}
-
-/// Seams at openings.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema,
-)]
-pub struct AtOpenings {
-    /// In a notch over a head or under a sill, or nearer to one than the job's distance from jambs.
-    pub in_notches: usize,
-    /// On a jamb line: 1 1/2 in from it at most.
-    pub on_jambs: usize,
-    /// Nearer to a jamb line than the job's distance.
-    pub near_jambs: usize,
 }

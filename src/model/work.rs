@@ -3,9 +3,10 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::corner::Hand;
+pub use super::access::{AccessSide, InstallMethod, RestrictedAccess};
 use super::hold::HeldPieces;
-use super::ids::{ElevationName, ObstacleId, OpeningId, PieceMark, RunId, TrimMark, WallId};
+use super::ids::{ElevationName, OpeningId, PieceMark, RunId, TrimMark, WallId};
+use super::saw::{OffcutPlan, SawList};
 use super::trim::{SillTrim, TrimKind};
 
 /// The order of work of a house.
@@ -13,8 +14,11 @@ use super::trim::{SillTrim, TrimKind};
 pub struct WorkOrder {
     /// What holds on every wall.
     pub everywhere: Vec<WorkRule>,
-    /// Wall by wall.
+    /// Wall by wall, in the order they are sided.
     pub walls: Vec<WallWork>,
+    /// Offcuts that wait at the ends of walls.
+    #[serde(default)]
+    pub offcuts: OffcutPlan,
 }
 
 /// A rule that holds on every wall; lengths are inches.
@@ -89,6 +93,9 @@ pub struct WallWork {
     pub restricted: Vec<RestrictedAccess>,
     /// The whole of it, in order.
     pub steps: Vec<WorkStep>,
+    /// What is cut for it.
+    #[serde(default)]
+    pub saw: SawList,
 }
 
 /// From where a wall is mostly seen.
@@ -287,64 +294,4 @@ pub enum Begins {
     Right,
     /// At both ends, the last piece between.
     Both,
-}
-
-/// Courses between two receivers too near one another to bow a panel in.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct RestrictedAccess {
-    /// First course, from 1.
-    pub from_course: i32,
-    /// Last course.
-    pub to_course: i32,
-    /// Left and right receiver, elevation inches.
-    pub x: [f64; 2],
-    /// Bottom and top, elevation inches.
-    pub y: [f64; 2],
-    /// What stands left and right of it.
-    pub between: [AccessSide; 2],
-    /// How the panels get in.
-    pub install: InstallMethod,
-}
-
-/// What stands beside a place with restricted access.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(tag = "side", rename_all = "kebab-case")]
-pub enum AccessSide {
-    /// An opening.
-    Opening {
-        /// Which.
-        opening: OpeningId,
-    },
-    /// An outside corner.
-    OutsideCorner,
-    /// An inside corner.
-    InsideCorner,
-    /// The wall's end.
-    WallEnd,
-    /// A fixture.
-    Fixture {
-        /// Which, where one is near.
-        obstacle: Option<ObstacleId>,
-    },
-}
-
-/// How panels get into a place with restricted access (common practice, no source).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(tag = "method", rename_all = "kebab-case")]
-pub enum InstallMethod {
-    /// Both receivers fixed, panels slid down from the top.
-    SlideDown {
-        /// The course that closes it, from 1.
-        before_course: i32,
-    },
-    /// Both receivers fixed, panels slid up from the bottom before what closes it.
-    SlideUp {
-        /// The course that closes it, from 1.
-        before_course: i32,
-    },
-    /// One receiver fixed, the other held with one nail until the panels are in.
-    HoldOneReceiver {
-        /// Which is held.
-        held: Hand,
-    },
 }

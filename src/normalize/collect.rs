@@ -93,6 +93,7 @@ fn add(out: &mut Linework, item: &Item) {
                 drawn: d.angle.map_or(between.hypot(), |_| between.dot(along).abs()),
                 middle: d.line + along * halfway.dot(along),
                 text: d.text.clone(),
+                lettered: d.lettered.clone(),
                 origin,
             });
         }

@@ -8,6 +8,7 @@ mod dirt;
 mod fills;
 mod insertions;
 mod left;
+mod loose_courses;
 mod motion;
 mod paper_scale;
 pub mod roles;

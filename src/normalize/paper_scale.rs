@@ -42,11 +42,32 @@ pub(super) fn written(drawing: &Drawing) -> Vec<String> {
 
 /// Whether a text states a scale: `1/4" = 1'-0"`, `1:50`.
 fn states_scale(text: &str) -> bool {
-    let of_inches = text.contains('=') && text.contains(['"', '\u{2033}', '\u{201d}']);
-    let ratio = text.split(' ').any(|word| {
-        word.split_once(':').is_some_and(|(a, b)| a == "1" && b.parse::<u32>().is_ok())
-    });
-    text.chars().count() < LETTERS && (of_inches || ratio)
+    text.chars().count() < LETTERS && (is_of_inches(text) || ratio(text).is_some())
+}
+
+fn is_of_inches(text: &str) -> bool {
+    text.contains('=') && text.contains(['"', '\u{2033}', '\u{201d}'])
+}
+
+fn ratio(text: &str) -> Option<u32> {
+    let of = |word: &str| word.split_once(':').filter(|(a, _)| *a == "1")?.1.parse().ok();
+    text.split(' ').find_map(of)
+}
+
+/// Scales of elevations in metric drawings (ISO 5455, from memory); those of feet and inches are 1:48, 1:96
+/// and such, and 1:12 or 1:20 may be a slope.
+const METRIC: [u32; 6] = [25, 50, 75, 100, 200, 250];
+
+/// Whether a text states a scale of metric drawings, or one of feet and inches; none where neither.
+pub(super) fn written_metric(text: &str) -> Option<bool> {
+    let text = text.trim();
+    if text.chars().count() >= LETTERS {
+        return None;
+    }
+    if is_of_inches(text) {
+        return Some(false);
+    }
+    ratio(text).filter(|n| METRIC.contains(n)).map(|_| true)
 }
 
 /// How many times as large as on paper things are, by a written scale.

@@ -122,12 +122,39 @@ fn is_like_roof(all: &[Cover], i: usize, upright: &[Rect]) -> bool {
         }
         None => false,
     };
-    if under.is_some_and(overhangs) {
+    if under.is_some_and(|u| overhangs(u) || (is_other(all, i) && reaches_out(foot, u, c, upright)))
+    {
         return true;
     }
     let (Some(foot), Some(top)) = (foot, level_extent(c, b.y1)) else { return false };
     let hip = top.0 - foot.0 >= LEAN && foot.1 - top.1 >= LEAN;
     hip && top.1 - top.0 > LEAN && foot.1 - foot.0 > 0.9 * b.width() && under.is_some()
+}
+
+/// Whether all that lies under a pattern, and nothing over it, is drawn at another spacing.
+fn is_other(all: &[Cover], i: usize) -> bool {
+    let b = all[i].frame;
+    let beside = |o: &Cover| o.frame.x1.min(b.x1) - o.frame.x0.max(b.x0) > 1.0;
+    let apart = |o: &Cover| o.pattern.2 != all[i].pattern.2;
+    let under = |o: &Cover| (-2.0..=EAVE).contains(&(b.y0 - o.frame.y1));
+    let over = |o: &Cover| (-2.0..=EAVE).contains(&(o.frame.y0 - b.y1));
+    let near = || all.iter().enumerate().filter(|(j, o)| *j != i && beside(o)).map(|(_, o)| o);
+    near().filter(|o| under(o)).all(apart) && !near().any(|o| over(o) && apart(o))
+}
+
+/// Whether an eave reaches out over what lies under it at one end, and stands no farther in at the other:
+/// where the next part of the house begins there is none.
+fn reaches_out(foot: Option<(f64, f64)>, under: Rect, c: &Cover, upright: &[Rect]) -> bool {
+    let Some((x0, x1)) = foot else { return false };
+    let (left, right) = (under.x0 - x0, x1 - under.x1);
+    let eave = |out: f64| (OVERHANG..=WIDEST).contains(&out);
+    let flush = |out: f64| (-OVERHANG..=WIDEST).contains(&out);
+    let built = |x0: f64, x1: f64| {
+        let air = Rect::new(x0 + 1.0, c.frame.y0 - 2.0 * EAVE, x1 - 1.0, c.frame.y0 - 8.0);
+        x1 - x0 > 2.0 && upright.iter().any(|r| meets(*r, air))
+    };
+    let at_left = eave(left) && flush(right) && !built(x0, under.x0);
+    at_left || (eave(right) && flush(left) && !built(under.x1, x1))
 }
 
 /// Boxes of upright lines as high as casings and corner boards are: shorter than grid lines, longer than

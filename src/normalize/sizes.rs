@@ -3,12 +3,13 @@
 
 use std::collections::BTreeMap;
 
-use super::stated;
+use super::paper_scale::written_metric;
+use super::{loose_courses, stated};
 use crate::geom::near::clusters;
 use crate::geom::polygon::bounds;
 use crate::geom::vocabulary::{CurveShape, Point, Rect};
 use crate::job::Job;
-use crate::model::linework::{Linework, Role, Stroke};
+use crate::model::linework::{Linework, Measured, Role, Stroke};
 use crate::model::turn::Turn;
 use crate::units::Unit;
 
@@ -21,8 +22,14 @@ const STORIES: [f64; 2] = [96.0, 360.0];
 const DOOR: std::ops::RangeInclusive<f64> = 72.0..=120.0;
 /// Heights most windows have, inches (common practice, no source).
 const WINDOW: std::ops::RangeInclusive<f64> = 16.0..=96.0;
-/// Exposures that siding is drawn with, inches (common practice, no source).
+/// Exposures that siding is drawn with, inches; those that most is drawn with; and what no siding is read
+/// beyond (common practice, no source).
 const COURSES: std::ops::RangeInclusive<f64> = 2.5..=13.0;
+const USUAL: std::ops::RangeInclusive<f64> = 3.75..=8.5;
+const READ: std::ops::RangeInclusive<f64> = 1.9..=14.0;
+/// What a written scale weighs for the units of its system: as much as the header, which it is oftener
+/// right than (common practice, no source).
+const SYSTEM: i32 = 3;
 /// A box so many times as high as the next is no wall, where walls are drawn as loose lines (common
 /// practice, no source).
 const ODD: f64 = 3.0;
@@ -43,6 +50,8 @@ pub(super) struct Sizes {
     courses: Option<f64>,
     /// Drawn length and the inches its text states.
     stated: Vec<(f64, f64)>,
+    /// Whether scales written on it are metric; none where none or both are written.
+    metric: Option<bool>,
 }
 
 /// Where the views are: everywhere if nothing says so.
@@ -89,6 +98,18 @@ fn middle(mut sizes: Vec<f64>) -> Option<f64> {
     sizes.get(sizes.len() / 2).copied()
 }
 
+/// The middle one of some sizes by how much each weighs.
+fn of_most(mut sizes: Vec<(f64, f64)>) -> Option<f64> {
+    sizes.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let half = sizes.iter().map(|s| s.1).sum::<f64>() / 2.0;
+    let mut sum = 0.0;
+    let reached = |(_, weight): &&(f64, f64)| {
+        sum += weight;
+        sum >= half
+    };
+    sizes.iter().find(reached).map(|s| s.0)
+}
+
 impl Sizes {
     pub(super) fn of(lines: &Linework, job: &Job) -> Self {
         let high = if lying(lines) { Rect::width } else { Rect::height };
@@ -98,7 +119,10 @@ impl Sizes {
         let drawn = |closed: bool| -> Vec<Rect> {
             of_role(Role::Wall).filter(|s| s.closed == closed).filter_map(seen).collect()
         };
-        let hatches = siding(lines, &views);
+        let mut hatches = siding(lines, &views);
+        if of_role(Role::Wall).next().is_none() {
+            hatches.extend(loose_courses::fields(lines, |p| views.sees(p)));
+        }
         let (closed, loose) = (drawn(true), drawn(false));
         let walls = if closed.iter().any(|b| high(b) > 0.0) {
             lower_middle(standing(closed, high, |all| middle(all).unwrap_or(0.0)), high)
@@ -124,10 +148,9 @@ impl Sizes {
             at: walls.map(|r| Point::new(r.x0, r.y1)),
             doors: things(Role::Door),
             window: middle(things(Role::Window)),
-            courses: middle(hatches.iter().map(|h| h.1).collect()),
-            stated: stated
-                .filter_map(|m| Some((m.drawn, stated::sure(m.text.as_ref()?)?)))
-                .collect(),
+            courses: of_most(hatches.iter().map(|(b, apart)| (*apart, b.area())).collect()),
+            stated: stated.filter_map(|m| Some((m.drawn, of_dimension(m)?))).collect(),
+            metric: is_metric(lines),
         }
     }
 
@@ -186,8 +209,37 @@ impl Sizes {
         let vote = |size: Option<f64>, usual: &std::ops::RangeInclusive<f64>| {
             size.map_or(0, |s| if usual.contains(&(s * k)) { 1 } else { -1 })
         };
-        walls + doors + written + vote(self.window, &WINDOW) + vote(self.courses, &COURSES)
+        let scale = self.metric.map_or(0, |m| SYSTEM * i32::from(m == unit.is_metric()));
+        walls + doors + written + scale + vote(self.window, &WINDOW) + self.courses_fit(k)
     }
+
+    /// How well drawn courses fit, where a drawing unit is so many inches.
+    fn courses_fit(&self, k: f64) -> i32 {
+        self.courses.map_or(0, |c| match c * k {
+            c if USUAL.contains(&c) => 2,
+            c if COURSES.contains(&c) => 1,
+            c if READ.contains(&c) => -1,
+            _ => -3,
+        })
+    }
+}
+
+/// What a dimension says it measures, inches, if that proves a unit.
+fn of_dimension(m: &Measured) -> Option<f64> {
+    match (&m.text, &m.lettered) {
+        (Some(text), _) => stated::sure(text),
+        (None, Some(text)) => stated::sure_of_picture(text, m.drawn),
+        (None, None) => None,
+    }
+}
+
+/// Whether the scales that are written in a drawing are metric; none where none or both are.
+fn is_metric(lines: &Linework) -> Option<bool> {
+    let texts = lines.labels.iter().chain(lines.paper_labels.iter().map(|(_, l)| l));
+    let mut found: Vec<bool> = texts.filter_map(|l| written_metric(&l.text.content)).collect();
+    found.sort_unstable();
+    found.dedup();
+    found.first().copied().filter(|_| found.len() == 1)
 }
 
 /// Boxes and spacings of hatches with level lines only: where no outline is drawn, walls are read from

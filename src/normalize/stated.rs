@@ -38,6 +38,14 @@ pub(super) fn sure(text: &str) -> Option<f64> {
     Some(value * unit.inches()).filter(|l| *l > 0.0)
 }
 
+/// The length that the picture of a dimension proves a unit by, inches, where `drawn` units are measured: a
+/// bare figure of what is measured says nothing more than the drawing does.
+pub(super) fn sure_of_picture(text: &str, drawn: f64) -> Option<f64> {
+    let figure = bare(text.trim_matches(ROUND)).map(|(value, _)| value);
+    let again = figure.is_some_and(|value| (value - drawn).abs() <= 0.01 * drawn);
+    sure(text).filter(|_| !again)
+}
+
 /// The length that a text states, inches, where `drawn` is what it measures: a bare figure may be of the
 /// drawing's `unit`, or metric; of these the nearest.
 pub(super) fn nearest(text: &str, unit: Unit, drawn: f64) -> Option<f64> {
@@ -78,6 +86,16 @@ mod tests {
         assert!(near(sure("2600"), 2600.0 / 25.4));
         for text in ["96", "260", "12.5", "EQ", ""] {
             assert_eq!(sure(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn the_picture_of_a_dimension_proves_a_unit_unless_it_says_what_is_drawn() {
+        assert!(near(sure_of_picture("9'-2\"", 110.0), 110.0));
+        // 280 units lettered 2800: centimeters, dimensioned in millimeters.
+        assert!(near(sure_of_picture("2800", 280.0), 2800.0 / 25.4));
+        for (text, drawn) in [("2800", 2800.0), ("12.50", 12.5), ("110", 110.0)] {
+            assert_eq!(sure_of_picture(text, drawn), None, "{text}");
         }
     }
 

@@ -1,6 +1,7 @@
 //! What was found of a house once it is laid.
 
 use crate::course::{crumbs, questions, warnings};
+use crate::finding::by_hand::{HandFinding, NameList};
 use crate::finding::corners::{CornerFinding, TakenSetBack};
 use crate::finding::laying::LayingFinding;
 use crate::finding::{Finding, Findings};
@@ -13,7 +14,7 @@ use crate::layout::verified::Verify;
 use crate::model::conflict::Conflict;
 use crate::model::corner::CornerKind;
 use crate::model::fastening::Movement;
-use crate::model::house::House;
+use crate::model::house::{DrawnWall, House};
 use crate::model::item::Item;
 use crate::model::quantity::TakeoffLine;
 use crate::model::seam::ON_JAMB;
@@ -37,6 +38,15 @@ pub(super) fn empty_zones(house: &House, job: &Job, findings: &mut Findings) {
 pub(super) fn empty_zone(job: &Job, number: usize) -> Finding {
     let zone = job.zone.get(number).map_or_else(String::new, |z| z.name.clone());
     Finding::new(LayingFinding::ZoneEmpty { zone, number })
+}
+
+/// Names in the order of walls that no wall and no elevation has.
+pub(super) fn walls_unknown(walls: &[&DrawnWall], names: Vec<&str>, findings: &mut Findings) {
+    for named in names {
+        let walls = walls.iter().map(|w| w.id.clone()).collect();
+        let (list, named) = (NameList::Order, named.to_owned());
+        findings.push(Finding::new(HandFinding::WallUnknown { list, named, walls }));
+    }
 }
 
 /// Everything about a laid house, the product's first.

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::hits::least_at_openings;
 use super::options::Way;
+use super::panel::Panel;
 use super::part::{Digest, Part};
 use super::placed::Placed;
 use super::pool::Pool;
@@ -93,6 +94,7 @@ pub(super) fn plan(
     SeamPlan {
         runs: in_order(problem, runs),
         panels,
+        order: Vec::new(),
         stocks: numbers.stocks(),
         certificate,
         crew_panels: 0,
@@ -140,6 +142,25 @@ fn in_order(
     plans
 }
 
+/// The runs of one piece that a panel gives, from left to right. Where offcuts wait they are cut off in turn,
+/// so that what is left stays in one length: from the side of the end piece that is used first, or towards
+/// the only one.
+fn in_turn(pool: &Pool, panel: &Panel) -> Vec<usize> {
+    let mut ones = panel.ones.clone();
+    let Some(waits) = &pool.waits else { return ones };
+    ones.sort_by_key(|p| waits.wall(*p));
+    let [left, right] = [panel.left_hand, panel.right_hand].map(|p| p.map(|p| waits.wall(p)));
+    let from_right = match (left, right) {
+        (Some(left), Some(right)) => left < right,
+        (None, Some(_)) => true,
+        _ => false,
+    };
+    if from_right {
+        ones.reverse();
+    }
+    ones
+}
+
 /// Where each one-piece part begins on its panel: after the right-hand piece, in order.
 fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
     let kerf = digest.rules.kerf;
@@ -150,7 +171,7 @@ fn offsets(digest: &Digest, pool: &Pool) -> BTreeMap<usize, i64> {
             _ => None,
         });
         let mut at = right_hand.map_or(0, |b| b + kerf);
-        for p in &panel.ones {
+        for p in &in_turn(pool, panel) {
             out.insert(*p, at);
             at += digest.parts[*p].cover + kerf;
         }

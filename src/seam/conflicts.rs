@@ -19,8 +19,7 @@ use crate::model::seam::{SeamProblem, SeamRules};
 /// Looking for a layout of a whole wall, first in haste.
 const HASTE: Limits = Limits { deep: 4, states: 120, work: 2_000_000, forgiving: false };
 const SEARCH: Limits = Limits { deep: 8, states: 800, work: 10_000_000, forgiving: false };
-/// Work of the exact check of a wall, and of one that a few courses have no layout: some tenths of a
-/// second.
+/// Work of the exact check of a wall, and of one that a few courses have no layout: some tenths of a second.
 const EXACT: usize = 6_000_000;
 const PROOF: usize = 4_000_000;
 /// Sets of courses that may be too many for a proof before it is given up: wide walls have hundreds.
@@ -344,6 +343,7 @@ fn plainly(problem: &SeamProblem, elevation: usize, rules: &Rules) -> bool {
             ..problem.rules.clone()
         },
         elevations: problem.elevations.get(elevation).cloned().into_iter().collect(),
+        waiting: Default::default(),
     };
     let digest = Digest::new(&alone);
     broken(&digest, &super::construct::lay(&digest)).is_empty()

@@ -144,6 +144,7 @@ mod tests {
             let rules = SeamRules { gap: 0.0, seed, ..SeamRules::usual(144.0) };
             let run = |id: i32| SeamRun {
                 id: id.to_string().into(),
+                wall: 0,
                 x0: 0.0,
                 x1: 470.25,
                 fixed: vec![],
@@ -156,7 +157,11 @@ mod tests {
                 ..Default::default()
             });
             let elevation = SeamElevation { courses: courses.collect(), ..Default::default() };
-            let digest = Digest::new(&SeamProblem { rules, elevations: vec![elevation] });
+            let digest = Digest::new(&SeamProblem {
+                rules,
+                elevations: vec![elevation],
+                waiting: Default::default(),
+            });
             assert_eq!(broken(&digest, &lay(&digest)), Vec::<usize>::new(), "seed {seed}");
         }
     }

@@ -1,9 +1,11 @@
 //! The problem in whole steps of an inch, with what the search asks again and again worked out once.
 
+use std::collections::BTreeMap;
+
 use super::hit_sum::{Hits, LIGHTLY_WEIGHED};
 use super::hits::{hits, least_hits, wide};
 use super::part::{Digest, Part};
-use super::rules::{Rules, Steps};
+use super::rules::{Rules, Steps, Travel};
 use super::stagger::standing;
 use crate::model::seam::{MOST_STOCKS, MOST_WEIGHT, ON_JAMB, SeamProblem, SeamRun};
 
@@ -30,24 +32,23 @@ impl Digest {
             jamb: whole(r.jamb),
             on_jamb: whole(ON_JAMB),
             seam_short: r.seam_short_runs,
+            travel: travel(problem),
             hit_costs: LIGHTLY_WEIGHED,
             effort: r.effort,
             seed: r.seed,
         };
+        let places = places(problem);
         let mut parts = Vec::new();
         for (e, elevation) in problem.elevations.iter().enumerate() {
             for (c, course) in elevation.courses.iter().enumerate() {
                 let avoid: Vec<i64> = course.avoid.iter().map(|x| whole(*x)).collect();
                 for (i, run) in course.runs.iter().enumerate() {
                     for (left, cover) in spans(run, whole(r.gap), rules.lap, steps) {
-                        parts.push(part(
-                            (e, c, i),
-                            course.index,
-                            (left, cover),
-                            run,
-                            &avoid,
-                            &rules,
-                        ));
+                        let wall = places.get(&run.wall).copied().unwrap_or(0);
+                        parts.push(Part {
+                            wall,
+                            ..part((e, c, i), course.index, (left, cover), run, &avoid, &rules)
+                        });
                     }
                 }
             }
@@ -66,6 +67,21 @@ impl Digest {
     pub(super) fn unavoidable(&self) -> Hits {
         self.parts.iter().fold(Hits::NONE, |sum, p| sum + p.least_hits)
     }
+}
+
+/// Place of each wall in the first of the orders asked for, those that it leaves out after it.
+fn places(problem: &SeamProblem) -> BTreeMap<usize, usize> {
+    let order = super::orders::first(problem);
+    order.into_iter().enumerate().map(|(place, wall)| (wall, place)).collect()
+}
+
+/// How far offcuts may travel: none where they may as they like, or there is one wall alone.
+fn travel(problem: &SeamProblem) -> Option<Travel> {
+    let walls = super::orders::first(problem).len();
+    let asked = &problem.waiting;
+    let most = asked.most.map_or(i64::MAX / 4, |n| i64::try_from(n).unwrap_or(i64::MAX / 4));
+    let free = asked.is_free() || walls < 2;
+    (!free).then(|| Travel { walls, most, reach: asked.reach.walls() })
 }
 
 /// What a run's parts cover: the run is cut at each fixed seam, both sides reaching half a lap past
@@ -121,6 +137,7 @@ fn part(
     Part {
         from,
         level,
+        wall: 0,
         left,
         cover,
         ways,
@@ -139,7 +156,6 @@ fn part(
 
 /// Which parts' seams can come too near to each other's.
 fn link(parts: &mut [Part], rules: &Rules, fixed: &[(usize, i32, i64)]) {
-    use std::collections::BTreeMap;
     let mut standing: BTreeMap<(usize, i32), Vec<i64>> = BTreeMap::new();
     for (e, level, x) in fixed {
         standing.entry((*e, *level)).or_default().push(*x);

@@ -3,6 +3,7 @@
 //! rounds.
 
 use super::conflicts::Pins;
+use super::emptier::beside;
 use super::hit_sum::Hits;
 use super::insert::Inserter;
 use super::part::Digest;
@@ -25,9 +26,6 @@ const MILD: i64 = 16 * UNIT / 1000;
 const COLD: i64 = UNIT / 1000;
 /// Most panels ruined in a round.
 const RUINED: usize = 3;
-/// Share of panels, of 100, drawn from the emptiest ones; the others are the emptiest of [`DRAWN`].
-const EMPTIEST: usize = 45;
-const DRAWN: usize = 8;
 /// Share of parts, of 100, that a neighbor is taken up with.
 const BESIDE: usize = 50;
 /// Most parts taken up in a round.
@@ -252,8 +250,10 @@ impl<'a> Search<'a> {
         if digest.parts.is_empty() || pool.panels.is_empty() {
             return false;
         }
+        let mut first = None;
         for _ in 0..1 + self.inserter.random.below(RUINED) {
-            if let Some(p) = self.emptier(pool) {
+            if let Some(p) = beside(pool, &mut self.inserter.random, first) {
+                first = first.or(Some(p));
                 pool.panels[p].parts().for_each(|p| self.add(p));
             }
         }
@@ -275,27 +275,6 @@ impl<'a> Search<'a> {
             self.is_taken[part] = true;
             self.taken.push(part);
         }
-    }
-
-    /// A panel, the likelier the more room it has.
-    fn emptier(&mut self, pool: &Pool) -> Option<usize> {
-        let random = &mut self.inserter.random;
-        if random.below(100) < EMPTIEST {
-            // Low ranks are likelier than high ones.
-            let mut rank = random.below(4) * random.below(4);
-            let mut shelf = pool.any.under(i64::MAX);
-            while let Some(s) = shelf {
-                for panel in pool.any.all_on(s) {
-                    if rank == 0 {
-                        return Some(panel);
-                    }
-                    rank -= 1;
-                }
-                shelf = pool.any.under(s - 1);
-            }
-        }
-        let drawn = (0..DRAWN).map(|_| random.below(pool.panels.len()));
-        drawn.filter(|i| !pool.panels[*i].empty()).max_by_key(|i| pool.panels[*i].free)
     }
 
     fn take_up(&mut self, digest: &Digest, pool: &mut Pool) {

@@ -6,10 +6,12 @@ use super::options::Way;
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::{Pool, soft};
+use super::rack::Rack;
 use super::random::Random;
 use super::rules::UNIT;
 use super::shelf::Shelves;
 use super::stagger::AllowedSpans;
+use super::waits::Hand;
 
 /// Panels tried for an exact fill of each hand.
 const TRIES: usize = 8;
@@ -67,7 +69,7 @@ impl<'a> Inserter<'a> {
             if self.allowed.spans.is_empty() {
                 continue;
             }
-            self.lengths(pool, p.ways[way]);
+            self.lengths(pool, (part, p.ways[way]));
             if self.looks.is_some() {
                 self.turns(&p.hits[way]);
             }
@@ -82,7 +84,8 @@ impl<'a> Inserter<'a> {
         let kerf = self.digest.rules.kerf;
         let need = self.digest.parts[part].cover + kerf;
         let mut shelf = pool.any.shelf(need);
-        if shelf.is_none() {
+        // What is left elsewhere may not wait: a new panel is tried as well.
+        if shelf.is_none() || pool.waits.is_some() {
             let rules = &self.digest.rules;
             for kind in rules.kinds() {
                 let left = rules.panel_of(kind) + kerf - need;
@@ -98,14 +101,22 @@ impl<'a> Inserter<'a> {
             let Some(panel) = shelf.and_then(|s| pool.any.on(s)) else { break };
             let p = &pool.panels[panel];
             let c = pool.worth(p) - pool.worth_of(p.free - need, p.locked());
-            self.weigh(c, Placed::One { panel });
+            let waiting = pool.waiting(panel, &[Hand::Middle], part);
+            self.weigh(c + waiting, Placed::One { panel });
             shelf = shelf.and_then(|s| pool.any.shelf(s + 1));
+        }
+        let Some(waits) = &pool.waits else { return };
+        for (free, panel) in waits.racks[waits.wall(part)].any.rising(need).take(2) {
+            let p = &pool.panels[panel];
+            let c = pool.worth(p) - pool.worth_of(free - need, p.locked());
+            let waiting = pool.waiting(panel, &[Hand::Middle], part);
+            self.weigh(c + waiting, Placed::One { panel });
         }
     }
 
     /// First-piece lengths worth trying: those that fill a cut panel exactly on either hand or on
     /// both, the ends of spans, and one by chance.
-    fn lengths(&mut self, pool: &Pool, way: Way) {
+    fn lengths(&mut self, pool: &Pool, (part, way): (usize, Way)) {
         let kerf = self.digest.rules.kerf;
         let spans = &self.allowed.spans;
         let inside = |a: i64| spans.iter().any(|s| s.0 <= a && a <= s.1);
@@ -123,19 +134,17 @@ impl<'a> Inserter<'a> {
         }
         // Left-hand fills, in rising order from a place by chance, then round again.
         let (low, high) = (spans[0].0, spans[spans.len() - 1].1);
-        fills(&pool.no_left, (low + kerf, high + kerf), chance + kerf, |free| {
-            let a = free - kerf;
-            if inside(a) {
-                out.push(a);
-            }
-        });
-        let (least, most) = (way.sum - high + kerf, way.sum - low + kerf);
-        fills(&pool.no_right, (least, most), way.sum - chance + kerf, |free| {
-            let a = way.sum + kerf - free;
-            if inside(a) {
-                out.push(a);
-            }
-        });
+        let first = |free: i64| Some(free - kerf).filter(|a| inside(*a));
+        let last = |free: i64| Some(way.sum + kerf - free).filter(|a| inside(*a));
+        let firsts = ((low + kerf, high + kerf), chance + kerf);
+        let lasts = ((way.sum - high + kerf, way.sum - low + kerf), way.sum - chance + kerf);
+        fills(&pool.no_left, firsts.0, firsts.1, |free| out.extend(first(free)));
+        fills(&pool.no_right, lasts.0, lasts.1, |free| out.extend(last(free)));
+        if let Some(waits) = &pool.waits {
+            let racks = &waits.racks[waits.wall(part)];
+            rack_fills(&racks.no_left, firsts.0, firsts.1, |free| out.extend(first(free)));
+            rack_fills(&racks.no_right, lasts.0, lasts.1, |free| out.extend(last(free)));
+        }
         out.push(chance);
         for s in [spans[0], spans[spans.len() - 1]] {
             out.extend([s.0, s.1]);
@@ -179,32 +188,35 @@ impl<'a> Inserter<'a> {
             let locks = p.left_hand.is_some() || p.right_hand.is_some();
             pool.worth(p) - pool.worth_of(p.free - length - kerf, locks)
         };
-        let first = pool.no_left.tightest(a + kerf);
-        let last = pool.no_right.tightest(b + kerf);
+        let racks = pool.waits.as_ref().map(|w| &w.racks[w.wall(part)]);
+        let firsts = tightest(&pool.no_left, racks.map(|r| &r.no_left), a + kerf);
+        let lasts = tightest(&pool.no_right, racks.map(|r| &r.no_right), b + kerf);
         let new_a = |kind: usize| Some((new(a, kind)?, kind));
         let new_b = |kind: usize| Some((new(b, kind)?, kind));
-        let fill_a = first.map(|f| (fill(f, a), f));
-        let fill_b = last.map(|l| (fill(l, b), l));
+        let fill_a =
+            firsts.map(|f| f.map(|f| (fill(f, a) + pool.waiting(f, &[Hand::Left], part), f)));
+        let fill_b =
+            lasts.map(|l| l.map(|l| (fill(l, b) + pool.waiting(l, &[Hand::Right], part), l)));
         for (one, i) in rules.kinds().filter_map(new_a) {
             for (two, j) in rules.kinds().filter_map(new_b) {
                 let last = if i == j { fresh(j).1 } else { fresh(j).0 };
                 self.weigh(own + one + two, Placed::Seamed { way, a, first: fresh(i).0, last });
             }
         }
-        if let Some((c, f)) = fill_a {
+        for (c, f) in fill_a.into_iter().flatten() {
             for (two, j) in rules.kinds().filter_map(new_b) {
                 self.weigh(own + c + two, Placed::Seamed { way, a, first: f, last: fresh(j).0 });
             }
         }
-        if let Some((c, l)) = fill_b {
+        for (c, l) in fill_b.into_iter().flatten() {
             for (one, i) in rules.kinds().filter_map(new_a) {
                 self.weigh(own + one + c, Placed::Seamed { way, a, first: fresh(i).0, last: l });
             }
         }
-        if let (Some((c, f)), Some((d, l))) = (fill_a, fill_b)
-            && f != l
-        {
-            self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
+        for (c, f) in fill_a.into_iter().flatten() {
+            for (d, l) in fill_b.into_iter().flatten().filter(|(_, l)| *l != f) {
+                self.weigh(own + c + d, Placed::Seamed { way, a, first: f, last: l });
+            }
         }
         self.both_ends(pool, (part, way), (own, a));
     }
@@ -226,10 +238,15 @@ impl<'a> Inserter<'a> {
             p.right_hand.is_none() && p.free >= both
         });
         let open = open.or_else(|| without_ends(pool, both));
-        if let Some(f) = open {
+        let own_wall = pool.waits.as_ref().and_then(|w| {
+            let mut rising = w.racks[w.wall(part)].no_left.rising(both).take(TRIES);
+            rising.find(|(_, f)| pool.panels[*f].right_hand.is_none()).map(|(_, f)| f)
+        });
+        for f in open.into_iter().chain(own_wall.filter(|f| open != Some(*f))) {
             let p = &pool.panels[f];
             let c = pool.worth(p) - pool.worth_of(p.free - both, true);
-            self.weigh(own + c, Placed::Seamed { way, a, first: f, last: f });
+            let waiting = pool.waiting(f, &[Hand::Left, Hand::Right], part);
+            self.weigh(own + c + waiting, Placed::Seamed { way, a, first: f, last: f });
         }
         for (c, kind) in rules.kinds().filter_map(new_both) {
             let one = pool.spares(kind).0;
@@ -257,6 +274,30 @@ fn without_ends(pool: &Pool, room: i64) -> Option<usize> {
         shelf = pool.no_left.shelf(s + 1);
     }
     None
+}
+
+/// The tightest panel of the house that has the room, and that of the wall where it is another.
+fn tightest(house: &Shelves, wall: Option<&Rack>, room: i64) -> [Option<usize>; 2] {
+    let one = house.tightest(room);
+    [one, wall.and_then(|rack| rack.tightest(room)).filter(|other| one != Some(*other))]
+}
+
+/// As [`fills`], of one wall's panels.
+fn rack_fills(rack: &Rack, (low, high): (i64, i64), at: i64, mut take: impl FnMut(i64)) {
+    let mut left = TRIES;
+    for (from, to) in [(at, high), (low, at - 1)] {
+        let mut before = None;
+        for (free, _) in rack.rising(from).take_while(|p| p.0 <= to) {
+            if before.replace(free) == Some(free) {
+                continue;
+            }
+            take(free);
+            left -= 1;
+            if left == 0 {
+                return;
+            }
+        }
+    }
 }
 
 /// Calls `take` with some rooms between `low` and `high` that panels have, upward from `at`, then

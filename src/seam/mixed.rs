@@ -4,11 +4,13 @@
 
 use super::conflicts::Pins;
 use super::improve::{improve, key};
+use super::keep::keep;
 use super::looks::Looks;
 use super::one_length::{Solved, one_length};
+use super::panel::Panel;
 use super::part::Digest;
 use super::placed::Placed;
-use super::pool::{Panel, Pool};
+use super::pool::Pool;
 use super::{answer, cartons, conflicts, construct, mixed_bound, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
@@ -39,7 +41,8 @@ pub(super) fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Se
         return SeamPlan::default();
     };
     let stocks = &problem.rules.stocks[..alone.len()];
-    let best = least_bought(&digest, stocks, best, &alone);
+    let mut best = least_bought(&digest, stocks, best, &alone);
+    keep(&digest, &mut best.pool);
     proof.bought = cartons::bought(stocks, &best.pool);
     proof.weight = i64::try_from(best.pool.bought()).unwrap_or(i64::MAX);
     for (kind, (share, solved)) in proof.stocks.iter_mut().zip(&alone).enumerate() {
@@ -105,7 +108,9 @@ fn best_of(
             _ => improve(digest, &start.pool, &start.pins, bound, watch),
         };
         let mut pool = cut_down(digest, &better);
+        keep(digest, &mut pool);
         polish::polish(digest, &looks, &mut pool, start.pins.clone());
+        keep(digest, &mut pool);
         if best.as_ref().is_none_or(|b| key(&pool) < key(&b.pool)) {
             best = Some(Start { pool, ..start });
         }

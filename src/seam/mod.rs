@@ -21,20 +21,25 @@ mod construct;
 mod crew;
 mod differences;
 mod digest;
+mod emptier;
 mod hit_sum;
 mod hits;
 mod improve;
 mod insert;
+mod keep;
 mod looks;
 mod mixed;
 mod mixed_bound;
 mod one_length;
 mod options;
+mod orders;
+mod panel;
 mod part;
 mod placed;
 mod polish;
 mod pool;
 mod pool_kind;
+mod rack;
 mod random;
 mod rules;
 mod search;
@@ -42,6 +47,7 @@ mod shelf;
 mod slide;
 mod stagger;
 mod sums;
+mod waits;
 mod wall;
 
 use self::one_length::{Solved, one_length};
@@ -52,14 +58,18 @@ use crate::model::seam::{Effort, SeamPlan, SeamProblem};
 /// count rounds, not time.
 pub fn plan(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> SeamPlan {
     if problem.rules.stocks.len() > 1 {
-        return mixed::plan(problem, watch);
+        let problem = &orders::one_order(problem);
+        return SeamPlan { order: orders::first(problem), ..mixed::plan(problem, watch) };
     }
     let solved = one_length(problem, watch);
-    let Solved { digest, pool, certificate, .. } = &solved;
-    let mut plan = answer::plan(problem, digest, pool, certificate.clone());
+    let Solved { digest, pool, certificate, order, .. } = &solved;
+    let mut settled = problem.clone();
+    settled.waiting.orders = vec![order.clone()];
+    let mut plan = answer::plan(&settled, digest, pool, certificate.clone());
+    plan.order.clone_from(order);
     plan.crew_panels = solved.crew;
     if problem.rules.effort != Effort::Crew {
-        plan.other_policy_panels = other_policy(problem, pool, &solved.pins);
+        plan.other_policy_panels = other_policy(&settled, pool, &solved.pins);
     }
     plan.conflicts = solved.conflicts;
     conflicts::number(&mut plan.conflicts);
@@ -78,5 +88,7 @@ fn other_policy(problem: &SeamProblem, best: &pool::Pool, pins: &conflicts::Pins
     let bound = certificate::bound(&digest).bound;
     // Parts and the ways of seamed ones are the same under both policies.
     let first = pool::Pool::of(&digest, &best.placed, &[]);
-    Some(improve::again(&digest, first, pins, bound).panels())
+    let mut found = improve::again(&digest, first, pins, bound);
+    keep::keep(&digest, &mut found);
+    Some(found.panels())
 }

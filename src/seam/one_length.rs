@@ -1,10 +1,11 @@
 //! A house with panels of one length.
 
 use super::conflicts::Pins;
+use super::keep::keep;
 use super::part::Digest;
 use super::pool::Pool;
 use super::search::search;
-use super::{certificate, conflicts, construct, crew, looks, polish};
+use super::{certificate, conflicts, construct, crew, looks, orders, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
 use crate::model::seam::{Certificate, Effort, SeamProblem};
@@ -18,24 +19,44 @@ pub(super) struct Solved {
     pub(super) certificate: Certificate,
     /// Panels that the careful crew takes.
     pub(super) crew: usize,
+    /// The order of walls.
+    pub(super) order: Vec<usize>,
 }
 
 /// Solves a house with the first length of its rules.
 pub(super) fn one_length(problem: &SeamProblem, watch: &mut dyn FnMut(Progress)) -> Solved {
     let digest = Digest::new(problem);
     let certificate = certificate::bound(&digest);
-    watch(Progress { done: 0, of: 1, panels: 0, bound: certificate.bound });
+    let bound = certificate.bound;
+    watch(Progress { done: 0, of: 1, panels: 0, bound });
     let mut by_crew = crew::lay(&digest);
     let crew = by_crew.panels();
     if problem.rules.effort == Effort::Crew {
         // Where going on from offcut to offcut breaks a rule, courses are laid as the rules want.
         let (pins, conflicts) = conflicts::settle(problem, &digest, &mut by_crew);
-        return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew };
+        keep(&digest, &mut by_crew);
+        let order = orders::first(problem);
+        return Solved { digest, pool: by_crew, pins, conflicts, certificate, crew, order };
     }
     let mut first = construct::lay(&digest);
     let (pins, conflicts) = conflicts::settle(problem, &digest, &mut first);
-    let mut pool = search(&digest, &first, &pins, certificate.bound, watch);
+    watch(Progress { done: 0, of: 1, panels: first.bought(), bound });
+    let settled = orders::settled(problem, (&digest, &first, &pins));
+    let (digest, first, pins, conflicts) = match &settled {
+        None => (digest, first, pins, conflicts),
+        Some(other) => {
+            let digest = Digest::new(other);
+            let mut first = construct::lay(&digest);
+            let (pins, conflicts) = conflicts::settle(other, &digest, &mut first);
+            (digest, first, pins, conflicts)
+        }
+    };
+    let problem = settled.as_ref().unwrap_or(problem);
+    let mut pool = search(&digest, &first, &pins, bound, watch);
+    keep(&digest, &mut pool);
     let looks = looks::Looks::new(problem, &digest);
     polish::polish(&digest, &looks, &mut pool, pins.clone());
-    Solved { digest, pool, pins, conflicts, certificate, crew }
+    keep(&digest, &mut pool);
+    let order = orders::first(problem);
+    Solved { digest, pool, pins, conflicts, certificate, crew, order }
 }

@@ -14,6 +14,8 @@ pub(super) struct Part {
     pub from: (usize, usize, usize),
     /// Course number from the datum.
     pub level: i32,
+    /// Place of its wall in the order of walls.
+    pub wall: usize,
     /// Left end of what is covered.
     pub left: i64,
     /// Length covered.

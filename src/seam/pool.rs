@@ -2,11 +2,13 @@
 
 use super::hit_sum::{HitCosts, Hits};
 use super::options::Way;
+use super::panel::Panel;
 use super::part::{Digest, hits_at};
 use super::placed::Placed;
 use super::pool_kind::{OfKind, scale_of_leftovers};
 use super::rules::UNIT;
 use super::shelf::Shelves;
+use super::waits::{Hand, Waits};
 
 /// Weights of costs, in millionths of a panel.
 mod weight {
@@ -16,37 +18,6 @@ mod weight {
     pub(super) const LEFTOVER: i64 = 800_000;
     /// A leftover of a panel that holds both end pieces.
     pub(super) const LOCKED: i64 = 150_000;
-}
-
-/// A stock panel that is cut.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Panel {
-    /// Its kind, which never changes.
-    pub kind: usize,
-    /// The part whose run begins with a piece from its right end.
-    pub left_hand: Option<usize>,
-    /// The part whose run ends with a piece from its left end.
-    pub right_hand: Option<usize>,
-    /// Parts that are one piece from its middle.
-    pub ones: Vec<usize>,
-    /// Room left, each piece charged one kerf.
-    pub free: i64,
-}
-
-impl Panel {
-    /// Whether it holds both end pieces: only a run of one piece can use what is left.
-    pub(super) fn locked(&self) -> bool {
-        self.left_hand.is_some() && self.right_hand.is_some()
-    }
-
-    pub(super) fn empty(&self) -> bool {
-        self.left_hand.is_none() && self.right_hand.is_none() && self.ones.is_empty()
-    }
-
-    /// All parts with a piece from it.
-    pub(super) fn parts(&self) -> impl Iterator<Item = usize> + '_ {
-        self.left_hand.iter().chain(&self.right_hand).chain(&self.ones).copied()
-    }
 }
 
 /// All panels and placings.
@@ -64,6 +35,8 @@ pub(super) struct Pool {
     pub seams: i64,
     pub hits: Hits,
     pub placed: Vec<Option<Placed>>,
+    /// What waits at the ends of walls; none where offcuts may travel as they like.
+    pub waits: Option<Waits>,
     /// Worth of a leftover by its length, of an open and of a locked panel.
     worths: [Vec<i64>; 2],
     /// The most that a panel of any kind holds.
@@ -94,6 +67,7 @@ impl Pool {
             leftover: 0,
             seams: 0,
             hits: Hits::NONE,
+            waits: Waits::new(digest),
             placed: vec![None; digest.parts.len()],
             worths,
             most_room: room,
@@ -128,9 +102,19 @@ impl Pool {
         self.kinds[kind].used()
     }
 
-    /// What they weigh together: their number where there is one kind.
+    /// What they weigh together: their number where there is one kind. For each offcut that waits too many
+    /// a panel is opened anew.
     pub(super) fn bought(&self) -> usize {
-        self.kinds.iter().map(|k| k.used() * k.weight).sum()
+        let heaviest = || self.kinds.iter().map(|k| k.weight).max().unwrap_or(1);
+        let opened = self.waits.as_ref().map_or(0, |w| w.excess() as usize * heaviest());
+        self.kinds.iter().map(|k| k.used() * k.weight).sum::<usize>() + opened
+    }
+
+    /// What it costs in waiting that a panel gives these pieces to a part.
+    #[inline]
+    pub(super) fn waiting(&self, panel: usize, hands: &[Hand], part: usize) -> i64 {
+        let Some(waits) = &self.waits else { return 0 };
+        waits.added(&self.panels[panel], hands, waits.wall(part))
     }
 
     /// The kind of each panel, by number.
@@ -149,6 +133,7 @@ impl Pool {
         self.kinds.iter().map(|k| k.used() as i64 * k.unit).sum::<i64>() - self.leftover
             + self.seams * weight::SEAM
             + self.hits.cost(self.hit_costs)
+            + self.waits.as_ref().map_or(0, Waits::cost)
     }
 
     /// Worth of all that is left on cut panels.
@@ -203,6 +188,9 @@ impl Pool {
             return;
         }
         self.leftover -= self.worth(p);
+        if let Some(waits) = &mut self.waits {
+            waits.count(i, p, -1);
+        }
         if p.left_hand.is_none() {
             self.no_left.remove(p.free, i);
         }
@@ -220,6 +208,9 @@ impl Pool {
             return;
         }
         self.leftover += self.worth(p);
+        if let Some(waits) = &mut self.waits {
+            waits.count(i, p, 1);
+        }
         if p.left_hand.is_none() {
             self.no_left.insert(p.free, i);
         }

@@ -59,6 +59,17 @@ impl Steps {
     }
 }
 
+/// How far offcuts may travel, and how many may wait.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Travel {
+    /// Walls in the order.
+    pub walls: usize,
+    /// Most that wait at the end of a wall.
+    pub most: i64,
+    /// Most walls from the one where a panel is opened to the last that uses it.
+    pub reach: usize,
+}
+
 /// Most that one panel costs in panels of the first kind: squares of lengths times this are still sound.
 const MOST_UNITS: i64 = 1000;
 
@@ -81,6 +92,8 @@ pub(super) struct Rules {
     /// How near to a jamb line a seam stands on it.
     pub on_jamb: i64,
     pub seam_short: bool,
+    /// How far offcuts may travel; none where they may as they like.
+    pub travel: Option<Travel>,
     /// What seams at openings cost in the search.
     pub hit_costs: HitCosts,
     pub effort: crate::model::seam::Effort,
@@ -104,6 +117,7 @@ impl Rules {
             jamb: 0,
             on_jamb: 0,
             seam_short: false,
+            travel: None,
             hit_costs: super::hit_sum::LIGHTLY_WEIGHED,
             effort: Default::default(),
             seed: 1,

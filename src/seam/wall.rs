@@ -334,6 +334,7 @@ mod tests {
             index: i as i32,
             runs: vec![SeamRun {
                 id: i.to_string().into(),
+                wall: 0,
                 x0: inches(3 * (i as i64 % 2)),
                 x1: inches(3 * (i as i64 % 2) + c),
                 fixed: vec![],
@@ -343,7 +344,11 @@ mod tests {
             ..Default::default()
         });
         let elevation = SeamElevation { courses: courses.collect(), ..Default::default() };
-        Digest::new(&SeamProblem { rules, elevations: vec![elevation] })
+        Digest::new(&SeamProblem {
+            rules,
+            elevations: vec![elevation],
+            waiting: Default::default(),
+        })
     }
 
     /// Whether any layout keeps the stagger, by trying every sixteenth.

@@ -22,13 +22,22 @@ pub(super) fn line(layout: &LaidHouse) -> Option<TakeoffLine> {
     };
     let basis = Basis::BareWall {
         near_grade: by(BareBy::NearGrade),
+        above_grade: above_grade(layout),
         over_roofs: by(BareBy::OverRoof),
         behind_roofs: by(BareBy::BehindRoof),
         fillers: by(BareBy::Filler),
+        stops_short: by(BareBy::StopsShort),
     };
     (shares.net() > 0.0).then(|| TakeoffLine {
         net: shares.net(),
         shares: shares.done(layout),
         ..TakeoffLine::new(Item::BareWall, CountUnit::Square, Group::Measured, basis)
     })
+}
+
+/// Of wall too near to grade, what lies over it: to be covered by other than siding.
+fn above_grade(layout: &LaidHouse) -> f64 {
+    let near = layout.walls().flat_map(|(e, w)| w.bare.iter().map(move |b| (e, b)));
+    let near = near.filter(|(_, b)| b.by == BareBy::NearGrade);
+    near.map(|(e, b)| b.above_grade(&e.grade)).sum::<f64>() + 0.0
 }

@@ -1,12 +1,15 @@
 //! Flashing along level runs, by length, and by roll with laps: over the level ends of lower roofs, deck
 //! ledgers, ledges of stone, changes of cladding and bands (`TrimFact::FlashingPlaces`); pans under doors.
+//!
+//! A run that ends at a corner is turned round it by as much as lengths lap, under or over the next wall's:
+//! common practice, no source.
 
 use super::lines::{Shares, waste, whole};
 use crate::geom::tol::{LEVEL, SAME};
 use crate::geom::vocabulary::Xy;
-use crate::layout::drawn_ends::drawn_ends;
+use crate::layout::drawn_ends::{corner_ends, drawn_ends};
 use crate::layout::laid::LaidHouse;
-use crate::layout::wall::{LaidElevation, LaidOpening, LaidWall};
+use crate::layout::wall::{LaidEdge, LaidElevation, LaidOpening, LaidWall};
 use crate::model::basis::Basis;
 use crate::model::flashed_run::{FlashedLength, FlashedRun};
 use crate::model::house::{EdgeKind, HiddenBy, OpeningKind};
@@ -32,6 +35,15 @@ struct Run<'a> {
     wall: &'a LaidWall,
     y: f64,
     length: f64,
+    /// Corners it is turned round.
+    turns: usize,
+}
+
+impl Run<'_> {
+    /// What it is cut to, laps of its lengths left out.
+    fn cut(&self, lap: f64) -> f64 {
+        self.length + self.turns as f64 * lap
+    }
 }
 
 /// Length lines of each sort of run, then the rolls of all, then the pans.
@@ -49,13 +61,31 @@ pub(super) fn lines(layout: &LaidHouse) -> Vec<TakeoffLine> {
 struct Side {
     x: (f64, f64),
     y: f64,
+    /// Ends at corners.
+    turns: usize,
+}
+
+impl Side {
+    fn run<'a>(
+        &self,
+        over: FlashedRun,
+        elevation: &'a LaidElevation,
+        wall: &'a LaidWall,
+    ) -> Run<'a> {
+        let (length, turns) = (self.x.1 - self.x.0, self.turns);
+        Run { over, elevation, wall, y: self.y, length, turns }
+    }
 }
 
 fn level_sides(layout: &LaidHouse, w: &LaidWall, kind: EdgeKind) -> Vec<Side> {
     let mine = w.edges.iter().filter(|e| e.kind == kind && e.opening.is_none());
     let level = mine.filter(|e| (e.from[1] - e.to[1]).abs() <= LEVEL);
-    let side = |[a, b]: [Xy; 2]| Side { x: (a[0].min(b[0]), a[0].max(b[0])), y: a[1] };
-    let mut out: Vec<Side> = level.map(|e| side(drawn_ends(layout, w, e))).collect();
+    let side = |e: &LaidEdge| {
+        let [a, b] = drawn_ends(layout, w, e);
+        let turns = corner_ends(layout, w, e);
+        Side { x: (a[0].min(b[0]), a[0].max(b[0])), y: a[1], turns }
+    };
+    let mut out: Vec<Side> = level.map(side).collect();
     out.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.0.total_cmp(&b.x.0)));
     out
 }
@@ -73,16 +103,15 @@ fn on_wall<'a>(layout: &LaidHouse, e: &'a LaidElevation, w: &'a LaidWall) -> Vec
         };
         let deck = w.openings.iter().filter(|o| is_door(o)).any(|o| stands(&o));
         let over = if deck { FlashedRun::Deck } else { FlashedRun::Roof };
-        out.push(Run { over, elevation: e, wall: w, y: s.y, length: s.x.1 - s.x.0 });
+        out.push(s.run(over, e, w));
     }
     for s in level_sides(layout, w, EdgeKind::BareTop) {
         let over = below(layout, e, w, &s, keep.ledge);
-        out.push(Run { over, elevation: e, wall: w, y: s.y, length: s.x.1 - s.x.0 });
+        out.push(s.run(over, e, w));
     }
     for s in level_sides(layout, w, EdgeKind::BareBottom) {
         if other_above(e, w, &s) {
-            let (over, length) = (FlashedRun::Cladding, s.x.1 - s.x.0);
-            out.push(Run { over, elevation: e, wall: w, y: s.y, length });
+            out.push(s.run(FlashedRun::Cladding, e, w));
         }
     }
     out.retain(|r| r.length >= LEAST);
@@ -101,7 +130,10 @@ fn joined(layout: &LaidHouse, w: &LaidWall, clear: f64) -> Vec<Side> {
                 })
         };
         match out.last_mut().filter(|l| (l.y - s.y).abs() <= LEVEL && bridged(l.x.1)) {
-            Some(last) => last.x.1 = s.x.1,
+            Some(last) => {
+                last.x.1 = s.x.1;
+                last.turns += s.turns;
+            }
             None => out.push(s),
         }
     }
@@ -186,7 +218,7 @@ fn rolls(layout: &LaidHouse, runs: &[Run]) -> Option<TakeoffLine> {
     let mut shares = Shares::default();
     let mut cut: Vec<f64> = Vec::new();
     for r in runs {
-        let strips = strips(r.length, roll, lap);
+        let strips = strips(r.cut(lap), roll, lap);
         let place = (r.elevation.name.as_str(), r.wall.id.as_str());
         let length: f64 = strips.iter().sum();
         shares.add(place, r.wall.part_at(r.y), strips.len(), length / roll);

@@ -5,6 +5,7 @@ use super::seam_places::seam_places;
 use crate::layout::bound::{Bound, BoundMethod, HalvesReused, KeptLeast};
 use crate::layout::laid::LaidHouse;
 use crate::model::seam::{Certificate, Exclusion, SeamPlan};
+use crate::model::waiting::OffcutReach;
 
 /// What the house takes laid out in other ways.
 #[derive(Clone, Copy, Debug, Default)]
@@ -26,7 +27,7 @@ pub fn proof(layout: &LaidHouse, plan: &SeamPlan, others: Others) -> Bound {
         proven: certificate.proven,
         kept_least: kept_least(layout, &certificate),
         method: method(&certificate),
-        excludes: excludes(&certificate, reuse),
+        excludes: excludes(layout, &certificate, reuse),
         reuse,
         crew: plan.crew_panels,
         each_elevation: others.each_elevation,
@@ -58,8 +59,17 @@ fn kept_least(layout: &LaidHouse, certificate: &Certificate) -> KeptLeast {
 }
 
 /// Halves in use are left out by so many as they save.
-fn excludes(certificate: &Certificate, reuse: Option<HalvesReused>) -> Vec<Exclusion> {
+fn excludes(
+    layout: &LaidHouse,
+    certificate: &Certificate,
+    reuse: Option<HalvesReused>,
+) -> Vec<Exclusion> {
     let mut out = certificate.excludes.clone();
+    let seams = &layout.job.seams;
+    let free = seams.waiting.most().is_none() && seams.offcuts == OffcutReach::House;
+    if !free && layout.order.len() > 1 {
+        out.push(Exclusion::OffcutsWaiting);
+    }
     if let Some(reuse) = reuse {
         out.retain(|e| *e != Exclusion::RippedHalves);
         out.push(Exclusion::ReusedHalves { saved: reuse.saved });

@@ -152,12 +152,12 @@ fn post(
             continue;
         };
         // Beside what hangs short of the soffit.
-        if part_of.high - part_of.low <= job.trim.post_top_gap + LEAST {
+        if part_of.high - part_of.low <= job.trim_gaps().post_top + LEAST {
             continue;
         }
-        let standing = part_of.high - job.trim.post_top_gap - part_of.low;
+        let standing = part_of.high - job.trim_gaps().post_top - part_of.low;
         let low = Point::new(side.x, part_of.low - tail(standing, kind, job));
-        let high = Point::new(side.x, part_of.high - job.trim.post_top_gap);
+        let high = Point::new(side.x, part_of.high - job.trim_gaps().post_top);
         let mut whole = place.piece(kind, low, high, 0.0, [TrimEnd::Square, TrimEnd::Square]);
         if !each {
             let shown = reach.parts.iter().map(|p| corner.sides[p.side].elevation.as_str());
@@ -195,7 +195,7 @@ fn tail(standing: f64, kind: TrimKind, job: &Job) -> f64 {
     // So much do as many lengths reach as the post takes without a tail.
     let lengths = ((standing - lap) / (stock - lap)).ceil().max(1.0);
     let reach = lengths * (stock - lap) + lap;
-    rules.post_below.min((reach - standing).max(0.0))
+    job.trim_gaps().post_below.min((reach - standing).max(0.0))
 }
 
 /// The parts of a corner that get a piece each, in the order of its sides: of a post, one.

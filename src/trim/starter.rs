@@ -9,7 +9,7 @@ use crate::model::receiver::{Field, Receiver};
 use crate::model::trim::{TrimEnd, TrimKind, TrimPiece};
 
 pub(super) fn pieces(place: &Place, field: &Field, job: &Job) -> Vec<TrimPiece> {
-    let gap = job.trim.starter_gap;
+    let gap = job.trim_gaps().starter;
     let starts = field.edges.iter().filter(|e| e.receiver == Receiver::Starter);
     starts
         .filter(|e| e.from.distance(e.to) > 2.0 * gap + LEAST_ALONG)

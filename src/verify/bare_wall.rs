@@ -151,11 +151,15 @@ impl Parts {
         let wall = without(&without(&outline, &of(&|i| i > 1 && i < n.openings)), &holes);
         let free = without(&wall, &of(&|i| i == 1));
         let (near, over) = (by(BareBy::NearGrade), by(BareBy::OverRoof));
-        let told = of(&|i| i >= n.told && bare[i - n.told].by != BareBy::BehindRoof);
+        // What an outline stops short by lies outside it.
+        let short = by(BareBy::StopsShort);
+        let outside = [BareBy::BehindRoof, BareBy::StopsShort];
+        let told = of(&|i| i >= n.told && !outside.contains(&bare[i - n.told].by));
         let rise = slab.rise();
         let add = |area: &mut Area, spans: Spans| area.add(slab, rise * length(&spans), &spans);
         add(&mut self.untold, without(&free, &told));
         add(&mut self.sided, without(&told, &free));
+        add(&mut self.sided, both(&short, &outline));
         add(&mut self.misnamed, without(&near, &of(&|i| i >= n.near && i < n.told)));
         add(&mut self.over_roofs, over);
         add(&mut self.behind_roofs, behind);

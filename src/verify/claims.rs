@@ -6,6 +6,7 @@ use crate::layout::Layout;
 use crate::layout::bound::Bound;
 use crate::layout::laid::LaidHouse;
 use crate::model::quantity::TakeoffLine;
+use crate::model::work::WorkOrder;
 
 /// A house as laid, with what is claimed of it that the check counts again. Reads as the house.
 #[derive(Clone, Copy, Debug)]
@@ -16,6 +17,8 @@ pub struct Claims<'a> {
     pub bound: &'a Bound,
     /// What to buy.
     pub takeoff: &'a [TakeoffLine],
+    /// The order of work, with what is cut for each wall and what waits.
+    pub work: &'a WorkOrder,
 }
 
 impl Deref for Claims<'_> {
@@ -28,6 +31,11 @@ impl Deref for Claims<'_> {
 
 impl<'a> From<&'a Layout> for Claims<'a> {
     fn from(layout: &'a Layout) -> Self {
-        Claims { laid: &layout.laid, bound: &layout.bound, takeoff: &layout.takeoff }
+        Claims {
+            laid: &layout.laid,
+            bound: &layout.bound,
+            takeoff: &layout.takeoff,
+            work: &layout.work,
+        }
     }
 }

@@ -56,6 +56,7 @@ mod tolerance;
 mod trim_sides;
 mod trim_stock;
 mod undersill;
+mod waiting;
 mod wall_cover;
 mod zones;
 
@@ -91,6 +92,7 @@ pub fn check<'a>(claims: impl Into<Claims<'a>>) -> Verify {
     rules.extend(cutting::check(layout));
     rules.push(counts::check(layout));
     rules.extend(halves::check(layout));
+    rules.extend(waiting::check(layout));
     rules.push(shapes::check(layout));
     rules.push(notches::check(layout));
     rules.push(hems::check(layout));

@@ -120,7 +120,7 @@ fn starts(layout: &LaidHouse, at: &ByWall, t: &TrimPiece, low: f64) -> bool {
     let corners = layout.corners.iter().filter(|c| c.sides.iter().any(on));
     corners
         .flat_map(|c| sides(layout, at, c))
-        .any(|s| (s.low - layout.job.trim.post_below - low).abs() < NEAR)
+        .any(|s| (s.low - layout.job.trim_gaps().post_below - low).abs() < NEAR)
 }
 
 /// An upright side of a field on a corner.
@@ -148,8 +148,8 @@ fn corner(
     posts: &[(usize, &Post)],
     used: &mut [usize],
 ) {
-    let r = &layout.job.trim;
-    let inside = r.inside_corner;
+    let gaps = layout.job.trim_gaps();
+    let inside = layout.job.trim.inside_corner;
     let trim = match (c.kind, inside) {
         (CornerKind::Outside, _) => TrimKind::OutsidePost,
         (_, InsideCorner::Post) => TrimKind::InsidePost,
@@ -160,7 +160,7 @@ fn corner(
         p.1.pieces.first().is_some_and(|t| {
             let at = |k: &CornerSide| k.wall == t.wall && (k.x - t.from[0]).abs() < NEAR;
             // Where its siding starts and ends: its foot hangs below, beside another corner's top.
-            let (low, high) = (p.1.low + r.post_below, p.1.high + r.post_top_gap);
+            let (low, high) = (p.1.low + gaps.post_below, p.1.high + gaps.post_top);
             t.kind == trim && c.sides.iter().any(at) && low < c.high - NEAR && high > c.low + NEAR
         })
     };
@@ -191,15 +191,15 @@ fn sides<'a>(layout: &LaidHouse, at: &ByWall<'a>, c: &Corner) -> Vec<Side<'a>> {
 
 /// Every side of a corner is reached by a post from end to end.
 fn reached(rule: &mut Cases, layout: &LaidHouse, s: &Standing) {
-    let r = &layout.job.trim;
+    let gaps = layout.job.trim_gaps();
     for side in &s.sides {
         let reached = s.posts.iter().any(|(_, p)| {
             let own = p.pieces.first().is_some_and(|t| t.elevation == side.elevation);
             (own || !s.each)
                 && p.low <= side.low + NEAR
-                && p.high >= side.high - r.post_top_gap - NEAR
+                && p.high >= side.high - gaps.post_top - NEAR
         });
-        rule.case(reached || side.high - side.low <= r.post_top_gap + LEAST, || {
+        rule.case(reached || side.high - side.low <= gaps.post_top + LEAST, || {
             let (trim, from, to) = (s.trim, side.low, side.high);
             let at = named::place(side.elevation, [side.x, (from + to) / 2.0]);
             let breach = CornerBreach::PostMissing { trim, from, to };
@@ -211,7 +211,7 @@ fn reached(rule: &mut Cases, layout: &LaidHouse, s: &Standing) {
 /// A post hangs short of its sides' top and runs below their start, is shared with whom it says, and
 /// stands alone.
 fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
-    let r = &layout.job.trim;
+    let gaps = layout.job.trim_gaps();
     let p = s.posts[n].1;
     let Some(t) = p.pieces.first() else { return };
     let subject = || named::corner(&s.corner.id);
@@ -220,12 +220,12 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
         .sides
         .iter()
         .filter(|k| !s.each || t.elevation == k.elevation)
-        .filter(|k| k.low < p.high + r.post_top_gap && k.high > p.low + r.post_below)
+        .filter(|k| k.low < p.high + gaps.post_top && k.high > p.low + gaps.post_below)
         .collect();
     let low = along.iter().map(|k| k.low).fold(f64::INFINITY, f64::min);
     let high = along.iter().map(|k| k.high).fold(f64::NEG_INFINITY, f64::max);
     let hung =
-        tail_stands(layout, p, low - p.low) && (p.high - (high - r.post_top_gap)).abs() < NEAR;
+        tail_stands(layout, p, low - p.low) && (p.high - (high - gaps.post_top)).abs() < NEAR;
     rule.case(hung, || {
         let walls = named::span(low, high);
         of_post(t, CornerBreach::PostHeight { said: [p.low, p.high], walls }).with(subject())
@@ -254,7 +254,7 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
     });
     let one = |q: &Post| q.pieces.first().is_some_and(|q| !s.each || q.elevation == t.elevation);
     let mut before = s.posts[..n].iter().map(|(_, q)| *q).filter(|q| one(q));
-    let clash = before.find(|q| !parted(q, p, r.post_below));
+    let clash = before.find(|q| !parted(q, p, gaps.post_below));
     rule.case(clash.is_none(), || {
         let v = of_post(t, CornerBreach::PostTwice);
         let first = clash.and_then(|q| q.pieces.first());
@@ -268,7 +268,7 @@ fn post(rule: &mut Cases, layout: &LaidHouse, s: &Standing, n: usize) {
 /// Whether a post runs below the start as the job says; or less, though not above it, where every length of
 /// it is a whole one, so that the whole tail would take one more.
 fn tail_stands(layout: &LaidHouse, p: &Post, tail: f64) -> bool {
-    let most = layout.job.trim.post_below;
+    let most = layout.job.trim_gaps().post_below;
     let whole = |t: &&TrimPiece| (t.length - layout.job.stock(t.kind.stock())).abs() < NEAR;
     let saves = tail > -NEAR && tail < most && p.pieces.iter().all(whole);
     (tail - most).abs() < NEAR || saves

@@ -99,7 +99,7 @@ fn along(
     let whole = reach(s.from, s.to);
     let pieces = index.near(w, trim, s);
     let open = bare(s.from, s.to, pieces);
-    let gap = layout.job.trim.starter_gap;
+    let gap = layout.job.trim_gaps().starter;
     let most = if trim == TrimKind::Starter {
         if whole <= 2.0 * gap + LEAST {
             return;

@@ -22,14 +22,14 @@ pub fn role(role: Role) -> Option<&'static str> {
         Role::Band => "Closed outline of a band board, frieze or water table across a wall.",
         Role::Joint => "Vertical line where siding must not bridge a joint of the building.",
         Role::Window => {
-            "Each window as an inserted block or a closed loop, at the edge that the channel follows."
+            "Each window as an inserted block or a closed loop, at the edge that the siding's trim follows."
         }
         Role::Door => "Each door likewise, down to its sill; overhead doors too.",
         Role::Roof => {
             "Closed outline of a lower roof, deck or slab where it meets a wall and hides part of it."
         }
         Role::MountingBlock => "Fixtures with a mounting block: lights, vents, hose bibs.",
-        Role::Obstacle => "Fixtures without one: meters, panels, ledgers.",
+        Role::Obstacle => "Fixtures without one: meters, hose taps, ledgers.",
         Role::Level => {
             "One floor reference line across each elevation, at the same floor in all: courses meet at the corners by it."
         }

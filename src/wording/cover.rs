@@ -50,3 +50,38 @@ pub fn zone(
     let area = format!("{:.1} {}", style.area(square_feet), style.area_unit());
     format!("{name}: {cladding}, {area} net. {how}.")
 }
+
+/// Head of the sheet index.
+pub const SHEETS: &str = "Sheets";
+/// Head of the revisions.
+pub const REVISIONS: &str = "Revisions";
+/// What the key plan is.
+pub const KEY_PLAN: &str = "Key plan: walls in the order of work, from the corners that elevations share; not to scale, north not given";
+/// What the profile is.
+pub const PROFILE: &str = "Siding, typical section, NTS";
+
+/// Numbers of sheets.
+pub fn sheet_numbers(from: usize, to: usize) -> String {
+    if from == to { from.to_string() } else { format!("{from} to {to}") }
+}
+
+/// A revision with its date and who drew it.
+pub fn revision(revision: &str, date: &str, by: &str) -> String {
+    let parts = [revision, date, by].into_iter().filter(|s| !s.is_empty());
+    parts.collect::<Vec<_>>().join(", ")
+}
+
+/// A wall of the key plan, with its place in the order of work.
+pub fn wall_in_plan(number: Option<usize>, prefix: &str) -> String {
+    number.map_or(prefix.to_owned(), |n| format!("{n}: {prefix}"))
+}
+
+/// An exposure in the profile.
+pub fn exposure(length: &str) -> String {
+    format!("{length} exposure")
+}
+
+/// What a length has over its face, in the profile.
+pub fn over_face(name: &str, length: &str) -> String {
+    format!("{length} {name}")
+}

@@ -10,6 +10,8 @@ pub const POINTS: [&str; 2] = ["left long to short point", "right long to short 
 pub const FROM_SQUARE: [&str; 2] = ["left from square", "right from square"];
 /// Which half of a ripped panel.
 pub const HALF: &str = "half of the panel";
+/// In which turn the wall of a piece is sided, and which batch of its saw list it is cut in.
+pub const SAW: [&str; 2] = ["turn of the wall", "batch of its saw list"];
 /// Part of a wall.
 pub const WALL_OR_GABLE: &str = "wall or gable";
 /// Lengths of a piece along its butt edge and its top edge.

@@ -137,7 +137,7 @@ pub fn starter(job: &Job) -> String {
     let style = job.sheet.lengths;
     let side = if job.trim.starter_line < 0.0 { "below" } else { "above" };
     let line = short(style, job.trim.starter_line.abs());
-    let gap = short(style, job.trim.starter_gap);
+    let gap = short(style, job.trim_gaps().starter);
     format!("Starter strip, top edge on a line {line} {side} the butt line; {gap} between lengths")
 }
 
@@ -176,7 +176,7 @@ pub fn cut_round_kick_out(clear: &str) -> String {
 
 /// What takes the cut edge under a soffit.
 pub fn top_finish(job: &Job) -> String {
-    let gap = short(job.sheet.lengths, job.trim.post_top_gap);
+    let gap = short(job.sheet.lengths, job.trim_gaps().post_top);
     let what = match job.trim.top {
         TopFinish::FinishTrim => format!("Undersill trim; {}", held(job)),
         TopFinish::TwoPiece => "Nailed base with a face board snapped on".to_owned(),

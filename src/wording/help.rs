@@ -23,6 +23,7 @@ pub const LAYOUT: &str = "\
 Examples:
   lapwright layout house.dxf --job house.toml --out house-layout
   lapwright layout house.dxf --strict --quiet
+  lapwright layout house.dxf --job house.toml --compare-waiting
   lapwright layout - < house.dxf";
 /// Under the help of `check`.
 pub const CHECK: &str = "\

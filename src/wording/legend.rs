@@ -10,8 +10,6 @@ use crate::wording::{corners, siding};
 pub const LIMIT_OF_SIDING: &str = "limit of siding";
 /// Butt edge of a panel.
 pub const PANEL_EDGE: &str = "panel edge";
-/// Lines between the faces of a panel.
-pub const PANEL_FACES: &str = "faces of a panel";
 /// A seam.
 pub const SEAM: &str = "seam";
 /// Which panel laps.
@@ -48,8 +46,11 @@ pub const CORNER_BOARDS: &str = "corner boards OP outside, IP inside";
 pub const STARTER_PIECE: &str = "starter piece ST";
 /// The figure of a rip.
 pub const RIP: &str = "rip to: height of the piece";
-/// The figures of a notch.
-pub const NOTCH: &str = "notch: width x depth; see the cutting sheets";
+/// How high a ripped piece is.
+pub fn rip(height: &str) -> String {
+    format!("rip {height}")
+}
+
 /// The marks of broken seam rules.
 pub const BREAKS: &str = "X1 and on, at diamonds: a seam rule fails, see the report";
 /// The marks of places that break a rule of the check.

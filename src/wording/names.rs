@@ -44,6 +44,7 @@ pub fn bare(by: BareBy) -> &'static str {
         BareBy::OverRoof => "in the clearance over lower roofs",
         BareBy::BehindRoof => "behind lower roofs",
         BareBy::Filler => "under filler boards",
+        BareBy::StopsShort => "where the outline stops short of a roof line or the next wall",
     }
 }
 

@@ -272,6 +272,9 @@ pub fn exclusions(list: &[Exclusion], job: &Job) -> String {
             "joints on studs and off the studs of near courses, which could only raise it"
                 .to_owned()
         }
+        Exclusion::OffcutsWaiting => {
+            "how many offcuts may wait, which could only raise it".to_owned()
+        }
         Exclusion::RippedHalves => "reuse of the other half of ripped courses".to_owned(),
         Exclusion::ReusedHalves { saved } => format!(
             "reuse of ripped halves, by which this layout takes {} less than it counts; another might take less still",

@@ -40,15 +40,6 @@ pub fn string(style: LengthStyle, places: &[f64]) -> Vec<String> {
     places.windows(2).map(|p| length(style, rounded(p[1]) - rounded(p[0]))).collect()
 }
 
-/// The same of a piece from end to end: the parts sum to its length to cut.
-pub fn string_to_cut(style: LengthStyle, places: &[f64]) -> Vec<String> {
-    let mut places = places.to_vec();
-    if let [start, .., end] = places.as_mut_slice() {
-        *end = *start + style.to_cut(*end - *start);
-    }
-    string(style, &places)
-}
-
 /// What a sheet says of its lengths.
 pub fn unit_note(style: LengthStyle) -> &'static str {
     match style {
@@ -70,17 +61,5 @@ mod tests {
         assert_eq!(length(LengthStyle::Feet, 2.0 * third), "0'-8 1/16\"");
         assert_eq!(string(LengthStyle::Mm, &[0.0, 36.0, 72.0, 108.0]), ["914", "915", "914"]);
         assert_eq!(length(LengthStyle::Mm, 108.0), "2743");
-    }
-
-    #[test]
-    fn parts_of_a_piece_sum_to_its_length_to_cut() {
-        // 41.7345 in is cut at 41 11/16 (TakeoffFact::RoundedForSafety), though 41 3/4 is nearer;
-        // 1060.05 mm at 1060.
-        let places = [0.0, 9.3965, 32.338, 41.7345];
-        let parts = ["0'-9 3/8\"", "1'-10 15/16\"", "0'-9 3/8\""];
-        assert_eq!(string_to_cut(LengthStyle::Feet, &places), parts);
-        assert_eq!(cut(LengthStyle::Feet, 41.7345), "3'-5 11/16\"");
-        assert_eq!(string_to_cut(LengthStyle::Mm, &[0.0, 9.3965, 41.75]), ["239", "821"]);
-        assert_eq!(cut(LengthStyle::Mm, 41.75), "1060");
     }
 }

@@ -21,6 +21,25 @@ pub fn title(title: &str, first: bool) -> String {
     if first { title.to_owned() } else { format!("{title}, continued") }
 }
 
+/// A title as the index of sheets names it: parts and pages of one thing are one.
+pub fn in_index(title: &str) -> &str {
+    let whole = title.strip_suffix(", continued").unwrap_or(title);
+    if whole.contains("pattern") {
+        return PATTERNS;
+    }
+    let cut = [", part ", ", page "].into_iter().filter_map(|s| whole.find(s)).min();
+    let whole = cut.map_or(whole, |at| &whole[..at]);
+    for list in [STORY_POLE, CUT_LIST] {
+        if whole.starts_with(list) {
+            return list;
+        }
+    }
+    whole
+}
+
+/// Full-size patterns in the index of sheets.
+const PATTERNS: &str = "Patterns, full size";
+
 /// The cover.
 pub const COVER: &str = "Cover";
 
@@ -38,11 +57,23 @@ pub fn cover_subtitle(drawing: &str, zone: Option<&str>) -> String {
     format!("Siding layout of {drawing}{zone}")
 }
 
-/// What an elevation sheet holds.
-pub fn elevation_description(title: &str, pieces: usize, walls: usize, scale: &str) -> String {
-    let walls = if walls == 1 { "one wall".to_owned() } else { format!("{walls} walls") };
-    let pieces = counted(pieces, "piece");
-    format!("{title}, with {pieces} of siding on {walls}, at {scale}")
+/// The elevations of the house on one sheet.
+pub const ELEVATIONS: &str = "Elevations";
+
+/// The same on several.
+pub fn elevations(number: usize, count: usize) -> String {
+    format!("{ELEVATIONS}, {number} of {count}")
+}
+
+/// What a sheet of elevations holds.
+pub fn elevations_description(title: &str, elevations: usize, scale: &str) -> String {
+    let count = counted(elevations, "elevation");
+    format!("{title}: {count} with names of walls and openings, courses and seams, at {scale}")
+}
+
+/// The name of a wall.
+pub fn wall(prefix: &str) -> String {
+    format!("wall {prefix}")
 }
 
 /// Marks that were left off an elevation sheet.
@@ -93,11 +124,40 @@ pub const CUTTING_DESCRIPTION: &str =
 /// A cut whose words go on elsewhere.
 pub const CONTINUED_AFTER_COLUMN: &str = "continued after this column";
 
-/// What the heading of cutting sheets says: slots punched, and what else holds cut edges.
+/// A cutting sheet's title: from which cut to which it shows.
+pub fn cutting_title((first, last): (usize, usize)) -> String {
+    if first == last {
+        format!("{CUTTING}, cut {first}")
+    } else {
+        format!("{CUTTING}, cuts {first} to {last}")
+    }
+}
+
+/// A cut's name, before the pieces it makes.
+pub fn cut(number: usize, marks: &str) -> String {
+    format!("cut {number}: {marks}")
+}
+
+/// A cut that goes on in another column.
+pub fn cut_continued(number: usize) -> String {
+    format!("cut {number}, continued")
+}
+
+/// In place of a length, where pieces of several lengths are cut alike.
+pub const LENGTHS_ABOVE: &str = "lengths: see above";
+
+/// Pieces that are a cut's mirror image.
+pub fn mirrored(marks: &str) -> String {
+    format!("mirrored: {marks}")
+}
+
+/// What the heading of cutting sheets says: slots punched, and what else holds cut edges; `over` is what a
+/// panel has over its face.
 pub fn cutting(
     cuts: usize,
     slots: u32,
     (held, held_by): (u32, &str),
+    over: &str,
     style: LengthStyle,
 ) -> String {
     let punched = if slots + held > 0 {
@@ -106,16 +166,10 @@ pub fn cutting(
         String::new()
     };
     format!(
-        "{cuts} distinct shaped cuts, seen from the face, NTS; clearances are in the figures. {punched}{}",
+        "{cuts} shaped cuts, seen from the face, NTS, with the {over} over it and the lock under it where they stay; heights are over the butt edge, clearances in the figures. {punched}{}",
         unit_note(style)
     )
 }
-
-/// Square cuts.
-pub const SQUARE_CUTS: &str = "Square cuts";
-/// What that sheet holds.
-pub const SQUARE_CUTS_DESCRIPTION: &str =
-    "Pieces that are only cut square, by length, with their marks";
 
 /// What a pattern is cut along.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -155,21 +209,40 @@ pub fn gable(pitch: f64, angle: f64, step: f64, exposure: f64, style: LengthStyl
     )
 }
 
-/// How large a pattern is drawn.
-pub fn gable_size(share: f64) -> String {
-    if share == 1.0 {
-        "FULL SIZE: print at 100 % and measure the bar before use.".to_owned()
-    } else {
-        format!(
-            "Drawn at 1:{share}: the paper does not hold it full size; lay the pattern out by its step."
-        )
-    }
+/// The scale of a pattern.
+pub const FULL_SIZE: &str = "full size";
+/// How a pattern is printed.
+pub const FULL_SIZE_NOTE: &str = "FULL SIZE: print at 100 % and measure the bar before use; where it takes several pages, lay cross on cross and paste.";
+
+/// A page of a pattern.
+pub fn tile(title: &str, page: usize, pages: usize) -> String {
+    if pages == 1 { title.to_owned() } else { format!("{title}, page {page} of {pages}") }
 }
 
-/// A pattern's scale.
-pub fn gable_scale(share: f64) -> String {
-    if share == 1.0 { "full size".to_owned() } else { format!("1:{share}") }
+/// A slope's step on its pattern.
+pub fn step(length: &str) -> String {
+    format!("step {length}")
 }
+
+/// A slope's steps, so that errors of single ones do not add up: after each course, or where exposures differ by
+/// exposure.
+pub fn gable_steps(by_course: bool, rows: &[String]) -> String {
+    let head = if by_course { "Step after course" } else { "Step by exposure" };
+    format!("{head} {}", rows.join(",  "))
+}
+
+/// The title of a curve's pattern.
+pub fn curve_title(around: &str) -> String {
+    format!("Curve pattern, {around}")
+}
+
+/// What it holds.
+pub fn curve_description(around: &str) -> String {
+    format!("Full-size pattern of the curved cuts at {around}, course by course")
+}
+
+/// How it is used.
+pub const CURVE_USE: &str = "Thin level lines are butt lines: lay them on the butt edge of the piece and on the top of its face, and mark along the heavy curve. Clearances are in it.";
 
 /// Walls a pattern is for.
 pub fn gable_walls<T: std::fmt::Display>(walls: &[T]) -> String {
@@ -187,40 +260,19 @@ pub fn gable_use(place: PatternPlace, piece: &str, end_gap_place: &str) -> Strin
     )
 }
 
-/// Head of a pattern's table: by course, or by exposure where exposures differ.
-pub fn gable_table(by_course: bool) -> &'static str {
-    if by_course { "after course" } else { "step by exposure" }
-}
-
 /// The bar that proves a print.
-pub fn print_bar(style: LengthStyle, share: f64) -> String {
+pub fn print_bar(style: LengthStyle, pages: usize) -> String {
     let bar = match style {
         LengthStyle::Feet => "4\" on paper",
         LengthStyle::Mm => "100 mm on paper",
     };
-    if share == 1.0 { bar.to_owned() } else { format!("{bar}; pattern at 1:{share}") }
+    if pages == 1 { bar.to_owned() } else { format!("{bar}; crosses: where pages meet") }
 }
 
 /// The trim list.
 pub const TRIM_LIST: &str = "Trim list";
-/// What it holds.
-pub const TRIM_LIST_DESCRIPTION: &str = "Trim by stock length with the pieces cut from each";
-
-/// What its heading says.
-pub fn trim_list(style: LengthStyle) -> String {
-    format!(
-        "each stock length with what is cut from it: mark, length, ends other than square (degrees off square). {}",
-        unit_note(style)
-    )
-}
-
 /// The order of work.
 pub const ORDER_OF_WORK: &str = "Order of work";
-/// What it holds.
-pub const ORDER_OF_WORK_DESCRIPTION: &str =
-    "What goes on each wall, in order, with restricted access and level checks";
-/// Its further sheets.
-pub const ORDER_OF_WORK_CONTINUED: &str = "Order of work, continued";
 /// Heads of its parts.
 pub const ON_EVERY_WALL: &str = "On every wall";
 /// The same of nails and weather.
@@ -228,24 +280,10 @@ pub const FASTENERS_AND_MOVEMENT: &str = "Fasteners and movement";
 /// The same of safety.
 pub const BEFORE_YOU_CLIMB: &str = "Before you climb";
 
-/// What its heading says.
-pub fn order_of_work() -> String {
-    format!("wall by wall. {}", super::work::PRECEDENCE)
-}
-
 /// The story pole.
 pub const STORY_POLE: &str = "Story pole";
 /// What it holds.
-pub const STORY_POLE_DESCRIPTION: &str =
-    "Butt lines, sills, heads and tops of the whole house at one scale";
-/// Its table.
-pub const STORY_POLE_TABLE: &str = "Story pole, table";
-/// Its further sheets.
-pub const STORY_POLE_TABLE_CONTINUED: &str = "Story pole, table, continued";
-/// What that holds.
-pub const STORY_POLE_TABLE_DESCRIPTION: &str =
-    "Every butt line, start, head, sill and top with its height";
-
+pub const STORY_POLE_DESCRIPTION: &str = "Butt lines, sills, heads and tops of the whole house with their heights, and what holds on every wall";
 /// What the story pole's heading says.
 pub fn story_pole(datum: f64, style: LengthStyle) -> String {
     format!(
@@ -255,15 +293,14 @@ pub fn story_pole(datum: f64, style: LengthStyle) -> String {
     )
 }
 
+/// Head of the datum.
+pub const DATUM: &str = "Datum";
+/// Columns of its lines.
+pub const LINE_HEADS: [&str; 4] = ["height", "course", "over butt", "what"];
 /// Head of its lines.
 pub const LINES_TOP_DOWN: &str = "Lines, top down";
 /// Field of the title block.
 pub const TYPE_AND_SCALE: &str = "document type, scale";
-
-/// What its table's heading says.
-pub fn story_pole_table(style: LengthStyle) -> String {
-    format!("every line on the stick, over the floor reference line. {}", unit_note(style))
-}
 
 /// How findings are circled on the sheet of problems.
 pub const PROBLEMS_KEY: &str = "Circles: errors heavy, warnings dashed, remarks dotted. Findings of one kind have one number, that of the list below.";

@@ -3,23 +3,27 @@
 
 mod cut_edges;
 mod flashing;
+mod offcuts;
 mod restricted;
 mod rules;
 mod runs;
+mod saw;
 mod steps;
 mod trim_index;
 
+use self::offcuts::OnWalls;
 use self::trim_index::TrimIndex;
 use crate::layout::laid::LaidHouse;
 use crate::layout::wall::LaidWall;
 use crate::model::work::{WallWork, WorkOrder};
 
-/// The order of work, wall by wall as in the layout. Asks courses, sides, trim and the job of it.
+/// The order of work, wall by wall as they are sided. Asks courses, sides, trim and the job of it.
 pub fn work(layout: &LaidHouse) -> WorkOrder {
     let job = &layout.job;
     // Where ends butt nothing laps; what stands in no pocket is set from the front.
     let (laps, pockets) = (job.siding().joints.is_lapped(), job.siding().receivers.has_pockets());
     let index = TrimIndex::new(layout);
+    let on = OnWalls::new(layout);
     let mut walls = Vec::new();
     for e in &layout.elevations {
         let (seen_from, viewpoint) = runs::seen_from(e, job.work.seen(&e.name));
@@ -39,10 +43,12 @@ pub fn work(layout: &LaidHouse) -> WorkOrder {
                 out.restricted = restricted::places(w, job.seams.shortest);
             }
             out.steps = steps::steps(&index, (e, w), &out, job);
+            out.saw = saw::list(layout, &on, w);
             walls.push(out);
         }
     }
-    WorkOrder { everywhere: rules::everywhere(job), walls }
+    walls.sort_by_key(|w| on.place(&w.wall).unwrap_or(usize::MAX));
+    WorkOrder { everywhere: rules::everywhere(job), walls, offcuts: offcuts::plan(layout, &on) }
 }
 
 /// The same courses on every wall, so that each is checked against the next. The top course has

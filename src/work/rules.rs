@@ -17,8 +17,8 @@ pub(super) fn everywhere(job: &Job) -> Vec<WorkRule> {
     }
     vec![
         WorkRule::BarrierAndFlashing,
-        WorkRule::HangPosts { top_gap: job.trim.post_top_gap, under_head: UNDER_HEAD },
-        WorkRule::SpaceStarters { gap: job.trim.starter_gap },
+        WorkRule::HangPosts { top_gap: job.trim_gaps().post_top, under_head: UNDER_HEAD },
+        WorkRule::SpaceStarters { gap: job.trim_gaps().starter },
         WorkRule::FrameOpenings,
         WorkRule::PanelsFromBottom { gap },
         WorkRule::LapsFaceAway { foam: job.product.has_foam() },

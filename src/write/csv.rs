@@ -4,9 +4,11 @@
 use std::collections::BTreeMap;
 
 use super::csv_cell::{Cell, count, money, number, table, text};
+use super::saw_places::SawPlaces;
 use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::model::notch::Contour;
 use crate::model::quantity::TakeoffLine;
@@ -200,6 +202,7 @@ fn cut_list_header(layout: &Layout, mixed: bool) -> Vec<String> {
     }
     header.extend(owned(&csv_columns::FROM_SQUARE));
     header.extend(owned(&["left contour", "right contour"]));
+    header.extend(owned(&csv_columns::SAW));
     if holds_cut_edges(layout) {
         header.push("nail slots".to_owned());
         if takes_lugs(layout) {
@@ -237,10 +240,12 @@ fn cut_list_pieces<'a>(
 ) -> BTreeMap<&'a str, Vec<Cell>> {
     let style = layout.job.sheet.lengths;
     let mut pieces = BTreeMap::new();
+    let saw = SawPlaces::of(layout);
     for (e, w) in layout.walls() {
         for c in &w.courses {
             for p in c.runs.iter().flat_map(|r| &r.pieces) {
                 let mut row = piece(style, e, w, c.index + 1, p);
+                row.extend(saw.cells(&p.mark));
                 if holds_cut_edges(layout) {
                     row.extend(edge_work(p, takes_lugs(layout)));
                 }
@@ -262,6 +267,8 @@ fn cut_list_pieces<'a>(
 fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
     let rip = |v: Option<f64>| v.map_or(Cell::BLANK, length);
+    let exact = p;
+    let p = &told::piece(p, style);
     let [left, right] = &p.ends;
     let mut row = vec![
         text(p.panel.as_str()),
@@ -269,7 +276,7 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
         length(p.start),
         length(p.end),
         length(p.length),
-        text(style.cut(p.length)),
+        text(style.length(p.length)),
         text(end(left.cut)),
         number(left.angle),
         text(end(right.cut)),
@@ -281,17 +288,14 @@ fn piece(style: LengthStyle, e: &LaidElevation, w: &LaidWall, course: i32, p: &P
         text(w.id.as_str()),
         count(course),
     ];
-    row.extend(cuts(style, p));
+    row.extend(cuts(style, exact, p));
     row
 }
 
-/// Edges, angles from square and contours.
-fn cuts(style: LengthStyle, p: &Piece) -> Vec<Cell> {
+/// Edges, angles from square and contours of a piece, as they are told.
+fn cuts(style: LengthStyle, exact: &Piece, p: &Piece) -> Vec<Cell> {
     let length = |v: f64| number(style.number(v));
-    let edge = |top: bool| {
-        let (a, b) = p.edge(top);
-        length((b - a).max(0.0))
-    };
+    let edge = |top: bool| length(told::edge(exact, top, style).map_or(0.0, |(a, b)| b - a));
     let points = |c: &Option<Contour>| c.as_ref().map_or(String::new(), |c| contour(c, style));
     let [left, right] = &p.ends;
     vec![
@@ -326,7 +330,7 @@ fn trim(layout: &Layout, t: &TrimPiece) -> Vec<Cell> {
         text(t.mark.as_str()),
         Cell::BLANK,
         Cell::BLANK,
-        number(style.number(t.length)),
+        number(style.number(style.to_cut(t.length))),
         text(style.cut(t.length)),
         text(trim::end_on(&t.ends[0], style, boards)),
         Cell::BLANK,

@@ -24,6 +24,7 @@ mod report_nails;
 mod report_pole;
 mod report_work;
 #[cfg(feature = "xlsx")]
+mod saw_places;
 mod settings;
 pub mod summary;
 pub mod svg;

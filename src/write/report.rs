@@ -13,7 +13,7 @@ use crate::wording::proof;
 use crate::wording::takeoff::basis::basis;
 use crate::wording::takeoff::{advice, checks as counting, comparison as compared, items};
 use crate::wording::trim::stock_length;
-use crate::wording::{self, checks, pole, report, seams, siding};
+use crate::wording::{self, checks, offcuts, pole, report, seams, siding};
 
 /// The report of a layout: what was read and assumed, totals, the proof, the check, findings.
 pub fn text(layout: &Layout, takeoff: &Takeoff) -> String {
@@ -123,6 +123,9 @@ fn panels(layout: &Layout) -> String {
     lines.extend(proof::other_policy(b, job));
     lines.extend(proof::other_courses(b, job));
     lines.extend(proof::seam_places(b, job));
+    lines.extend(
+        offcuts::waiting(&layout.work.offcuts, job.product.kind.piece()).map(|l| terminal(&l)),
+    );
     for c in &b.conflicts {
         let broken = |b: &crate::model::conflict::Break| {
             report::break_at(

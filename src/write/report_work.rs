@@ -3,7 +3,7 @@
 use super::text::{titled, wrapped};
 use crate::clean::terminal;
 use crate::layout::Layout;
-use crate::wording::work;
+use crate::wording::{offcuts, work};
 
 pub(super) fn order(layout: &Layout) -> String {
     if layout.work.walls.is_empty() {
@@ -19,6 +19,10 @@ pub(super) fn order(layout: &Layout) -> String {
         out.push_str(&format!("  {}: {}\n", terminal(&w.wall), terminal(&w.elevation)));
         for (i, step) in work::steps(w, style).iter().enumerate() {
             out.push_str(&wrapped(&format!("{}. {}", i + 1, terminal(step)), "    "));
+            out.push('\n');
+        }
+        for line in offcuts::saw(&w.saw, layout.job.product.kind.piece(), style) {
+            out.push_str(&wrapped(&format!("- {}", terminal(&line)), "    "));
             out.push('\n');
         }
     }

@@ -1,6 +1,7 @@
 //! The seam search on houses given as runs: `cargo bench --bench seams -- FOLDER [--out DIR]
 //! [--effort NAME] [--only NAME] [--policy whole|seamed] [--stock 150|200] [--rules NAME]
-//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N] [--beside LENGTHS]`.
+//! [--random HOUSES] [--stagger INCHES] [--clear COURSES] [--made RUNS] [--seed N] [--beside LENGTHS]
+//! [--waiting OFFCUTS|any]`.
 //!
 //! Every house of the folder (`lap-runs/1`) is laid with both rule sets and both stock lengths,
 //! unless options name some; `--made RUNS` adds a made house of that many runs. `--out` writes the
@@ -43,6 +44,7 @@ struct Asked {
     clear: Option<u32>,
     beside: Vec<f64>,
     seed: u64,
+    waiting: Option<usize>,
 }
 
 fn asked() -> Result<Asked, String> {
@@ -74,6 +76,12 @@ fn asked() -> Result<Asked, String> {
             "--beside" => {
                 let lengths = value.split(',').map(|l| l.trim().parse().map_err(|_| wrong()));
                 asked.beside = lengths.collect::<Result<_, _>>()?;
+            }
+            "--waiting" => {
+                asked.waiting = match value.as_str() {
+                    "any" => None,
+                    n => Some(n.parse().map_err(|_| wrong())?),
+                }
             }
             "--made" => asked.made = Some(value.parse().map_err(|_| wrong())?),
             "--seed" => asked.seed = value.parse().map_err(|_| wrong())?,
@@ -192,7 +200,8 @@ fn random(asked: &Asked, houses: u64) -> Result<(), String> {
         let set = RULE_SETS[seed as usize / 2 % 2];
         let stock = STOCKS[seed as usize / 4 % 2];
         let rules = cases::rules(stock, set.1, set.2, Effort::Brief);
-        let problem = SeamProblem { rules, elevations: house.elevations.clone() };
+        let waiting = cases::waiting(asked.waiting, house.elevations.len());
+        let problem = SeamProblem { rules, elevations: house.elevations.clone(), waiting };
         let plan = seam::plan(&problem, &mut |_| {});
         let found = check::check(&problem, &plan);
         let named = |b: &&String| {
@@ -233,7 +242,8 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
     let common = (1..=whole(stock)).rev().find(divides).unwrap_or(1);
     let weighed = |l: &f64| StockWeight::single(*l, whole(*l) / common);
     rules.stocks = lengths.iter().map(weighed).collect();
-    let problem = SeamProblem { rules, elevations: house.elevations.clone() };
+    let waiting = cases::waiting(asked.waiting, house.elevations.len());
+    let problem = SeamProblem { rules, elevations: house.elevations.clone(), waiting };
     let clock = Clock::start();
     let ms = || clock.ms();
     let (mut certain, mut first) = (None, None);
@@ -271,7 +281,7 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
         unavoidable: found.unavoidable,
     };
     println!(
-        "{:<11}{stock:>6} {:<8}{:<7}{:>6}{:>7}{:>7.2}{:>6} {:>8.1}{:>8.1}{:>9.1}{:>5}  {} / {}{}",
+        "{:<11}{stock:>6} {:<8}{:<7}{:>6}{:>7}{:>7.2}{:>6} {:>8.1}{:>8.1}{:>9.1}{:>5}  {} / {}{}  wait {} shared {}",
         house.name,
         set.0,
         if asked.seamed { "seamed" } else { "whole" },
@@ -286,6 +296,8 @@ fn one(asked: &Asked, house: &Case, stock: f64, set: (&str, f64, f64)) -> Result
         row.hits,
         row.unavoidable,
         plan.other_policy_panels.map_or(String::new(), |o| format!("  other policy {o}")),
+        found.waiting.iter().max().unwrap_or(&0),
+        found.shared,
     );
     for s in mixed.iter().flat_map(|m| &m.stocks) {
         let alone = s.alone.map_or("-".to_owned(), |n| n.to_string());

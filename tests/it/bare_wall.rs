@@ -2,6 +2,7 @@
 //! squares nor comparisons.
 
 use lapwright::layout::Layout;
+use lapwright::layout::rule::Rule;
 use lapwright::layout::wall::LaidWall;
 use lapwright::model::basis::Basis;
 use lapwright::model::counting::CountingMethod;
@@ -10,7 +11,8 @@ use lapwright::model::receiver::BareBy;
 use lapwright::model::takeoff::Takeoff;
 use lapwright::takeoff::quantities;
 
-use crate::support::{broken, dxf, lay, rect};
+use crate::faults::{Break, each_is_caught};
+use crate::support::{broken, dxf, lay, rect, said, sheets};
 
 /// A view laid by the careful crew with its first butt line at the floor.
 fn laid(rings: &[(&str, &[(f64, f64)])]) -> (Layout, Takeoff) {
@@ -60,10 +62,19 @@ fn wall_above_steps_at_grade_is_no_net_area() {
     assert!(near(net(&takeoff, "squares"), 2.2) && near(net(&takeoff, "bare-wall"), 0.3));
     let line = takeoff.line("bare-wall").unwrap();
     assert_eq!((line.group, line.order), (Group::Measured, 0.0));
-    let Basis::BareWall { near_grade, over_roofs, behind_roofs, fillers } = line.basis else {
+    let Basis::BareWall { near_grade, above_grade, over_roofs, behind_roofs, fillers, .. } =
+        line.basis
+    else {
         panic!()
     };
     assert!(near(near_grade, 30.0) && over_roofs + behind_roofs + fillers == 0.0);
+    // Grade passes the wall's foot at 150 in and stands 14 in over it at 360: 210 x 14 / 2 = 1470 sq in =
+    // 10.21 sq ft lie under it, 19.79 over it.
+    assert!(near(above_grade, 30.0 - 1470.0 / 144.0), "{above_grade}");
+    let asked = layout.findings.iter().find(|f| f.code().word() == "wall-bare").unwrap();
+    assert!(said(asked).contains(
+        "30.0 sq ft under the start of the siding gets none, 19.8 sq ft of it over grade"
+    ));
     // Schools of openings: net and 10 % is 242, none off 230, all under 20 sq ft stay in: 230.
     let area = |keep: fn(&CountingMethod) -> bool| {
         takeoff.comparison.iter().find(|c| keep(&c.method)).unwrap().area.unwrap()
@@ -96,4 +107,52 @@ fn wall_over_and_behind_a_porch_roof_is_no_net_area() {
     assert!(near(w.bare_area(), 1.25));
     assert!((net(&takeoff, "bare-wall") - 0.6125).abs() < 1e-3);
     assert!(near(net(&takeoff, "squares"), 5.3875));
+}
+
+/// A wall of 240 by 96 in, a roof line 6 in over its top, another wall 4 in beside it, 120 by 90.
+fn short_of_both() -> (Layout, Takeoff) {
+    laid(&[
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 240.0, 96.0)),
+        ("A-WALL-OTLN", &rect(244.0, 0.0, 364.0, 90.0)),
+        ("A-ROOF-OTLN", &rect(-12.0, 102.0, 240.0, 150.0)),
+    ])
+}
+
+#[test]
+fn strips_that_siding_stops_short_by_are_counted_and_drawn() {
+    // Under the roof 240 x 6 = 1440 sq in = 10 sq ft, between the walls 4 x 90 = 360 = 2 1/2; neither is in
+    // gross or net area: 240 x 96 = 160 sq ft and 120 x 90 = 75.
+    let (layout, takeoff) = short_of_both();
+    let [one, other] = layout.elevations[0].walls.as_slice() else { panic!() };
+    let short: Vec<f64> =
+        one.bare.iter().filter(|b| b.by == BareBy::StopsShort).map(|b| b.area).collect();
+    assert!(short.len() == 1 && near(short[0], 12.5), "{:?}", one.bare);
+    assert!(other.bare.is_empty());
+    assert!(near(one.gross_area, 160.0) && near(one.net_area, 160.0) && near(other.net_area, 75.0));
+    assert!(near(one.bare_area(), 0.0));
+    assert!(near(net(&takeoff, "bare-wall"), 0.125) && near(net(&takeoff, "squares"), 2.35));
+    let Basis::BareWall { stops_short, near_grade, .. } = takeoff.line("bare-wall").unwrap().basis
+    else {
+        panic!()
+    };
+    assert!(near(stops_short, 12.5) && near_grade == 0.0);
+    let set = lapwright::layout::set::LaidSet { layout, takeoff, backdrops: Default::default() };
+    let drawn = format!("{:?}", sheets(&set)[1]);
+    assert!(drawn.contains(lapwright::wording::sheets::NO_SIDING), "no mark");
+}
+
+/// Faults of it.
+const SHORT: [(&str, Rule, Break); 2] = [
+    ("a strip told larger than it is", Rule::BareWall, |l| {
+        l.elevations[0].walls[0].bare[0].area += 1.0
+    }),
+    ("a strip told where the wall is", Rule::BareWall, |l| {
+        let rings = &mut l.elevations[0].walls[0].bare[0].outline;
+        rings.iter_mut().flatten().for_each(|p| p[1] -= 10.0);
+    }),
+];
+
+#[test]
+fn strips_told_wrongly_are_caught() {
+    each_is_caught(&short_of_both().0, &SHORT);
 }

@@ -94,9 +94,14 @@ fn a_bay_has_one_post_at_each_corner_and_its_angle_is_told() {
         let item = &set.takeoff.line("outside-corner-post-135").unwrap().item;
         let named = lapwright::wording::takeoff::items::item(item, l.job.sheet.lengths);
         assert_eq!(named, "outside corner post, 135 degrees");
-        let drawn =
-            sheets(&set).iter().filter(|s| format!("{s:?}").contains("post for 135")).count();
-        assert_eq!(drawn, 3);
+        // On the sheet of each of its walls.
+        let drawn = sheets(&set);
+        for side in l.corners.iter().filter(|c| c.angle.is_some()).flat_map(|c| &c.sides) {
+            let (_, w) = l.walls().find(|(_, w)| w.id == side.wall).unwrap();
+            let own = crate::sheets::of_wall(&drawn, crate::sheets::prefix(w));
+            let said = own.iter().any(|s| format!("{s:?}").contains("post for 135"));
+            assert!(said, "{}", side.wall);
+        }
     }
 }
 

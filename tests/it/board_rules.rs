@@ -7,6 +7,7 @@ use lapwright::model::fastening::LayerKind;
 use lapwright::model::house::EdgeKind;
 use lapwright::model::item::{Item, SidingPiece};
 use lapwright::model::receiver::Receiver;
+use lapwright::model::trim::TrimKind;
 
 use crate::support::{broken, dxf, lay, rect};
 
@@ -90,13 +91,37 @@ fn boards_keep_their_own_room_over_roofs_and_stone() {
 fn a_starter_piece_lies_under_every_first_board() {
     // On stone and over the level roof boards start as well, on a course line or not: 180 and 60 in.
     // Boards, and the piece under them, end at the corner boards, 3 1/2 in wide at both outside corners:
-    // 176 1/2 and 56 1/2 in of starter piece, less 1/4 in at each end.
+    // 176 1/2 and 56 1/2 in of starter piece, whose lengths butt one another and the boards.
     let layout = lay(ledge_and_roof().as_bytes(), &job("fiber-cement", ""));
     let starts = layout.walls().flat_map(|(_, w)| &w.edges);
     let starts = starts.filter(|e| e.receiver == Receiver::Starter);
     let widths: f64 = starts.map(|e| (e.to[0] - e.from[0]).abs()).sum();
     assert!((widths - 233.0).abs() < 0.01, "{widths}");
     let line = layout.takeoff.iter().find(|l| l.id == "starter-strip").unwrap();
-    // 176 1/2 in are cut from two lengths of 120 in with a gap between.
-    assert!((line.length.unwrap() - (233.0 - 5.0 * 0.25)).abs() < 0.01, "{:?}", line.length);
+    assert!((line.length.unwrap() - 233.0).abs() < 0.01, "{:?}", line.length);
+}
+
+#[test]
+fn corner_boards_stand_from_the_lowest_butt_line_to_the_soffit() {
+    // A wall of 108 in: boards butt the soffit and stand even with the first board's butt: 108 in. A post
+    // hangs 1/4 in short of it and runs 3/4 in below the starter: 108 1/2 (TrimFact::PostTopGap,
+    // TrimFact::PostPastStarter). The job goes before either.
+    let drawn = dxf(&[("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 108.0))]);
+    let told = "[trim]\npost_top_gap = 0.5\npost_below = 0.25\nstarter_gap = 0.125\n";
+    for (kind, more, post, starter) in [
+        // Between corner boards 3 1/2 in wide 113 in are left, between posts' pockets 2 in off 116.
+        ("fiber-cement", "", 108.0, 113.0),
+        ("wood", "", 108.0, 113.0),
+        ("wood", told, 107.75, 112.75),
+        ("vinyl", "", 108.5, 115.5),
+        ("vinyl", told, 107.75, 115.75),
+    ] {
+        let layout = lay(drawn.as_bytes(), &job(kind, more));
+        assert_eq!(broken(&layout), Vec::<String>::new(), "{kind} {more}");
+        let long = |k: TrimKind| -> Vec<f64> {
+            layout.trims.iter().filter(|t| t.kind == k).map(|t| t.length).collect()
+        };
+        assert_eq!(long(TrimKind::OutsidePost), [post; 2], "{kind} {more}");
+        assert_eq!(long(TrimKind::Starter), [starter], "{kind} {more}");
+    }
 }

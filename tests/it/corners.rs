@@ -181,7 +181,9 @@ fn a_corner_without_a_partner_is_asked_for_and_the_job_can_answer() {
     assert!((squares(&l) - squares(&before) - 24.0 * 168.0 / 14400.0).abs() < 1e-9);
     // A sheet each.
     let sheets = lapwright::annotate::sheets(&l, &Backdrops::default());
-    assert!(sheets.iter().any(|s| s.name.contains("return-at-front-2-left")));
+    assert!(
+        sheets.iter().any(|s| s.title.starts_with("Wall ") && s.title.contains("at front-2/left"))
+    );
 }
 
 #[test]

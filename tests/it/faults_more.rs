@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use lapwright::job::file as job_file;
+use lapwright::job::{WaitingLimit, file as job_file};
 use lapwright::layout::Layout;
 use lapwright::layout::course::LaidRun;
 use lapwright::layout::piece::{EndCut, Piece};
@@ -14,6 +14,7 @@ use lapwright::model::house::EdgeKind;
 use lapwright::model::receiver::{BareBy, Receiver};
 use lapwright::model::seam::{Dual, MixedProof};
 use lapwright::model::trim::{TrimEnd, TrimKind, TrimPiece};
+use lapwright::model::waiting::OffcutReach;
 
 use crate::crumbs;
 use crate::faults::{self, Break, each_is_caught};
@@ -397,6 +398,31 @@ const STOCKED: [(&str, Rule, Break); 7] = [
     }),
 ];
 
+/// Faults of the plan that a crew follows.
+const PLAN: [(&str, Rule, Break); 8] = [
+    ("more offcuts than the job lets wait", Rule::OffcutsWaiting, |l| {
+        l.job.seams.waiting = WaitingLimit::at_most(2)
+    }),
+    ("walls sided in another order than is planned", Rule::OffcutsWaiting, |l| l.order.reverse()),
+    ("a wall left out of the order", Rule::OffcutsWaiting, |l| drop(l.order.pop())),
+    ("offcuts told as fewer than wait", Rule::OffcutsWaiting, |l| {
+        l.work.offcuts.at_ends[0].waiting -= 1
+    }),
+    ("offcuts that go to another wall", Rule::OffcutsWaiting, |l| {
+        l.job.seams.offcuts = OffcutReach::Wall
+    }),
+    ("a piece missing in the saw list", Rule::SawLists, |l| {
+        drop(l.work.walls[0].saw.batches[0].pieces.pop())
+    }),
+    ("a piece in the saw list of another wall", Rule::SawLists, |l| {
+        let moved = l.work.walls[0].saw.batches.pop().unwrap();
+        l.work.walls[1].saw.batches.push(moved);
+    }),
+    ("a stop set to another length", Rule::SawLists, |l| {
+        l.work.walls[2].saw.batches[1].length += 1.0
+    }),
+];
+
 /// A layout with the faults put into it: what each is, the rule that must catch it, and how.
 type Broken = (Layout, Vec<(&'static str, Rule, Break)>);
 
@@ -405,6 +431,7 @@ fn all() -> Vec<Broken> {
     let mut of_house = faults::FAULTS.to_vec();
     of_house.extend(faults::EDGES);
     of_house.extend(HOUSE);
+    of_house.extend(PLAN);
     vec![
         (laid("curlew-cottage"), of_house),
         (decorated(), FACE.to_vec()),

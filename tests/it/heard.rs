@@ -14,7 +14,7 @@ use lapwright::model::sheet::Sheet;
 use lapwright::outputs::set;
 use lapwright::verify;
 
-use crate::sheets::{legible, texts};
+use crate::sheets::{legible, of, texts};
 use crate::support::{laid_set, root};
 
 const BAR: &str = "CHECK FAILED: ";
@@ -177,7 +177,7 @@ fn every_sheet_says_so_and_every_place_is_circled_numbered_and_named() {
     for (number, v) in placed {
         let at = v.at.as_ref().unwrap();
         let of: Vec<&Sheet> =
-            sheets.iter().filter(|s| s.title.starts_with(at.elevation.as_str())).collect();
+            sheets.iter().filter(|s| s.title.contains(at.elevation.as_str())).collect();
         let mark = format!("FAIL {number}");
         let named = |t: &str| t == mark || t.starts_with(&format!("{mark}: "));
         let marks = of.iter().flat_map(|s| texts(s)).filter(|t| named(&t.content)).count();
@@ -208,7 +208,7 @@ fn a_circle_stands_where_the_place_is() {
     let layout = &set.layout;
     let e = &layout.elevations[0];
     let sheets = lapwright::annotate::sheets(layout, &set.backdrops);
-    let sheet = sheets.iter().find(|s| s.title == e.name.as_str()).unwrap();
+    let sheet = *of(&sheets, e).first().unwrap();
     let walls =
         sheet.drawing.items.iter().filter(|i| sheet.drawing.layers[i.layer].name == "walls");
     let walls = walls.filter_map(|i| match &i.shape {

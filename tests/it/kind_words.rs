@@ -1,6 +1,7 @@
 //! Every kind of siding speaks its own language: all files of a set laid with it, and the explanation of
-//! every line of its takeoff, are read for words of the other kinds. `layout.json` and `takeoff.json`
-//! are left out: they hold facts by names that are the same for all.
+//! every line of its takeoff, are read for words of the other kinds, and so is what the architect is given. In
+//! `layout.json` and `takeoff.json` names of enumerations are the same for all (`outside-post`); what else
+//! they say is read, but for the job as it was in force.
 
 use std::io::Cursor;
 
@@ -121,9 +122,36 @@ fn texts(name: &str, bytes: &[u8]) -> Vec<String> {
             }
             out
         }
-        _ => Vec::new(),
+        "json" => {
+            let mut value: serde_json::Value = serde_json::from_slice(bytes).unwrap();
+            value.as_object_mut().unwrap().remove("job");
+            let mut out = Vec::new();
+            said_in("", &value, &mut out);
+            out
+        }
+        "sha256" | "pdf" | "png" => Vec::new(),
+        other => panic!("{name}: no texts of {other} are read"),
     }
 }
+
+/// What a value of JSON says: its texts, but for names of enumerations with hyphens and short names of lines.
+fn said_in(key: &str, value: &serde_json::Value, out: &mut Vec<String>) {
+    match value {
+        serde_json::Value::String(text) => {
+            let named = text.contains('-') && !text.contains(' ');
+            let line = text == "panels" && LINE_NAMES.contains(&key);
+            if !named && !line {
+                out.push(text.clone());
+            }
+        }
+        serde_json::Value::Array(all) => all.iter().for_each(|v| said_in(key, v, out)),
+        serde_json::Value::Object(all) => all.iter().for_each(|(k, v)| said_in(k, v, out)),
+        _ => {}
+    }
+}
+
+/// Keys of the short names of lines, which are the same in every takeoff, and of what the search keeps least.
+const LINE_NAMES: [&str; 6] = ["id", "item", "part", "kind", "group", "kept_least"];
 
 fn laid(kind: Siding) -> (LaidSet, Vec<u8>) {
     let text = format!("[product]\nkind = \"{}\"\n", kind.key());
@@ -196,6 +224,24 @@ fn a_set_of_steel_speaks_of_no_vinyl() {
 #[test]
 fn a_set_of_foam_backed_vinyl_speaks_of_panels() {
     read_through(Siding::Panel(PanelSiding::FoamBacked));
+}
+
+#[test]
+fn what_the_architect_is_given_speaks_of_no_kind() {
+    // The convention is for every house: it names no work of panels or of boards, but the job file beside it
+    // explains the settings of all kinds.
+    let mut read = 0;
+    for (name, bytes) in lapwright::outputs::template::files().unwrap() {
+        if name.ends_with(".toml") {
+            continue;
+        }
+        for text in texts(&name, &bytes) {
+            read += 1;
+            let words = [&PANELS[..], &BOARDS[..]].concat();
+            assert_eq!(found(&text, &words), None, "{name}");
+        }
+    }
+    assert!(read > 50, "only {read} texts");
 }
 
 #[test]

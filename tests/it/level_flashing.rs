@@ -35,8 +35,8 @@ fn a_porch_roof_across_a_front_has_flashing_all_along() {
     let layout = lay(drawn.as_bytes(), &job(""));
     sound(&layout);
     assert_eq!(line(&layout, "roof-flashing"), Some((36.0, 0.0)));
-    // 432 of a roll of 600 in.
-    assert_eq!(line(&layout, "continuous-flashing"), Some((0.72, 1.0)));
+    // 432 in, and turned round both corners by 4 in: 440 of a roll of 600 in.
+    assert_eq!(line(&layout, "continuous-flashing"), Some((0.7333, 1.0)));
     // One pan, 36 in and 6 in up each jamb.
     assert_eq!(line(&layout, "door-pans"), Some((1.0, 1.0)));
     let pans = layout.takeoff.iter().find(|l| l.id == "door-pans").unwrap();
@@ -46,27 +46,28 @@ fn a_porch_roof_across_a_front_has_flashing_all_along() {
 
 #[test]
 fn runs_share_rolls_and_long_ones_lap() {
-    // 120 ft of roof: 1,440 in and two laps of 4 in are strips of 600, 600 and 248. A ledge of 352 in on
-    // the next wall goes into the third roll with the last of them: 248 and 352 are 600.
+    // 120 ft of roof: 1,440 in, 4 in round each corner and two laps of 4 in are strips of 600, 600 and 256.
+    // A ledge of 336 in on the next wall, 344 with its corners, goes into the third roll with the last of
+    // them: 256 and 344 are 600.
     let drawn = dxf(&[
         ("A-WALL-OTLN", &rect(0.0, 0.0, 1440.0, 220.0)),
         ("A-ROOF-OTLN", &rect(-12.0, 96.0, 1452.0, 126.0)),
-        ("A-WALL-OTLN", &rect(1500.0, 0.0, 1852.0, 120.0)),
-        ("A-WALL-BASE", &rect(1500.0, 0.0, 1852.0, 24.0)),
+        ("A-WALL-OTLN", &rect(1500.0, 0.0, 1836.0, 120.0)),
+        ("A-WALL-BASE", &rect(1500.0, 0.0, 1836.0, 24.0)),
     ]);
     let layout = lay(drawn.as_bytes(), &job(""));
     sound(&layout);
     assert_eq!(line(&layout, "roof-flashing"), Some((120.0, 0.0)));
-    assert_eq!(line(&layout, "ledge-flashing"), Some((29.3333, 0.0)));
+    assert_eq!(line(&layout, "ledge-flashing"), Some((28.0, 0.0)));
     assert_eq!(line(&layout, "continuous-flashing"), Some((3.0, 3.0)));
     // One inch more of ledge takes a fourth roll.
-    let drawn = drawn.replace("1852", "1853");
+    let drawn = drawn.replace("1836", "1837");
     let layout = lay(drawn.as_bytes(), &job(""));
     assert_eq!(line(&layout, "continuous-flashing").unwrap().1, 4.0);
-    // With laps of 6 in the strips are 600, 600 and 252.
+    // With laps of 6 in 1,464 in and 349: 1,813 in.
     let layout = lay(drawn.as_bytes(), &job("[takeoff]\nflashing_lap = 6\n"));
     sound(&layout);
-    assert_eq!(line(&layout, "continuous-flashing"), Some((3.0083, 4.0)));
+    assert_eq!(line(&layout, "continuous-flashing"), Some((3.0217, 4.0)));
 }
 
 #[test]

@@ -1,9 +1,10 @@
-//! A cut with more points to mark than a column of its sheet holds goes on in the next one.
+//! A curve with more points than a list can tell is drawn full size.
 
 use lapwright::annotate;
 use lapwright::job::paper::PAPERS;
 use lapwright::layout::Layout;
 use lapwright::layout::backdrop::Backdrops;
+use lapwright::model::drawing::Shape;
 
 use crate::sheets::{legible, texts};
 use crate::support::{broken, dxf, inches, lay, rect};
@@ -25,39 +26,38 @@ fn waves() -> Layout {
 }
 
 #[test]
-fn a_list_of_points_longer_than_a_column_goes_on_in_the_next() {
+fn a_curve_of_more_points_than_a_column_holds_is_a_full_size_pattern() {
     let mut layout = waves();
     assert_eq!(broken(&layout), Vec::<String>::new());
     let contours = layout.pieces().flat_map(|(.., p)| &p.notches).filter_map(|n| n.contour.clone());
     let longest = contours.max_by_key(|c| c.points.len()).unwrap();
     assert!(longest.points.len() > 900, "{} points", longest.points.len());
-    let style = layout.job.sheet.lengths;
-    let wanted: Vec<String> = longest
-        .points
-        .iter()
-        .map(|q| format!("{} / {}", style.short(q[0]), style.short(q[1])))
-        .collect();
     for paper in PAPERS {
         layout.job.sheet.paper = paper.name.to_owned();
         let sheets = annotate::sheets(&layout, &Backdrops::default());
-        let cutting = sheets.iter().filter(|s| s.title.starts_with("Cutting sheet"));
-        let mut words = Vec::new();
-        for s in cutting {
+        let cutting: Vec<_> =
+            sheets.iter().filter(|s| s.title.starts_with("Cutting sheet")).collect();
+        cutting.iter().for_each(|s| legible(paper.name, s));
+        let words: Vec<&str> =
+            cutting.iter().flat_map(|s| texts(s)).map(|t| t.content.as_str()).collect();
+        let said = words.join(" ").contains("full-size pattern");
+        assert!(said, "{}", paper.name);
+        // Pages of the pattern overlap: together they show at least the curve's whole length.
+        let length = |line: &[(f64, f64)]| -> f64 {
+            line.windows(2).map(|q| (q[1].0 - q[0].0).hypot(q[1].1 - q[0].1)).sum()
+        };
+        let whole = length(&longest.points.iter().map(|q| (q[0], q[1])).collect::<Vec<_>>());
+        let mut drawn = 0.0;
+        for s in sheets.iter().filter(|s| s.title.starts_with("Curve pattern")) {
             legible(paper.name, s);
-            let between =
-                |t: &&str| !t.ends_with("continued") && *t != "continued after this column";
-            words.extend(texts(s).map(|t| t.content.as_str()).filter(between));
+            let walls = s.drawing.layers.iter().position(|l| l.name == "walls").unwrap();
+            for i in s.drawing.items.iter().filter(|i| i.layer == walls) {
+                if let Shape::Polyline(p) = &i.shape {
+                    let line: Vec<_> = p.vertices.iter().map(|v| (v.at.x, v.at.y)).collect();
+                    drawn += length(&line);
+                }
+            }
         }
-        let all = words.join(" ");
-        let list = all
-            .split("from left / from bottom: ")
-            .find(|l| l.matches(" / ").count() >= wanted.len());
-        let list = list.unwrap_or_else(|| panic!("{}: no list holds every point", paper.name));
-        let mut rest = list;
-        for point in &wanted {
-            let at = rest.find(point.as_str());
-            let at = at.unwrap_or_else(|| panic!("{}: {point} is missing", paper.name));
-            rest = &rest[at + point.len()..];
-        }
+        assert!(drawn > whole - 0.1, "{}: {drawn} of {whole} in", paper.name);
     }
 }

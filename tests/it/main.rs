@@ -12,6 +12,7 @@ mod all_off;
 #[path = "../architect/mod.rs"]
 mod architect;
 mod architect_drawings;
+mod as_drawn;
 mod bad_input;
 mod bare_wall;
 mod bays;
@@ -129,6 +130,7 @@ mod trim_rules;
 mod turned_views;
 mod unreadable;
 mod unused;
+mod waiting;
 mod ways;
 mod wording;
 mod work;

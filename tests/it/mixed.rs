@@ -9,6 +9,7 @@ use lapwright::layout::rule::Rule;
 use lapwright::model::seam::{
     Dual, Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
 };
+use lapwright::model::waiting::Waiting;
 use lapwright::seam::plan;
 use lapwright::takeoff::quantities;
 
@@ -46,6 +47,7 @@ fn tiny(stocks: &Tiny, covers: &[(i64, i64)]) -> SeamProblem {
         index: i as i32,
         runs: vec![SeamRun {
             id: i.to_string().into(),
+            wall: 0,
             x0: *x0 as f64,
             x1: *x1 as f64,
             fixed: vec![],
@@ -59,6 +61,7 @@ fn tiny(stocks: &Tiny, covers: &[(i64, i64)]) -> SeamProblem {
     SeamProblem {
         rules: mixed(&stocks, rules),
         elevations: vec![SeamElevation { name: "t".into(), courses, ..Default::default() }],
+        waiting: Waiting::default(),
     }
 }
 
@@ -263,7 +266,11 @@ fn no_length_alone_is_lighter() {
             &[(150.0, 15), (200.0, 20), (120.0, 12)],
             &[(144.0, 3), (192.0, 4), (240.0, 5)],
         ][seed as usize % 5];
-        let p = SeamProblem { rules: mixed(stocks, base.clone()), elevations: elevations.clone() };
+        let p = SeamProblem {
+            rules: mixed(stocks, base.clone()),
+            elevations: elevations.clone(),
+            waiting: Waiting::default(),
+        };
         let got = plan(&p, &mut |_| {});
         let proof = got.certificate.mixed.clone().unwrap();
         assert_eq!(weight(&p, &got), proof.weight, "seed {seed}");
@@ -276,7 +283,14 @@ fn no_length_alone_is_lighter() {
             .iter()
             .map(|(stock, w)| {
                 let rules = mixed(&[(*stock, 1)], base.clone());
-                let one = plan(&SeamProblem { rules, elevations: elevations.clone() }, &mut |_| {});
+                let one = plan(
+                    &SeamProblem {
+                        rules,
+                        elevations: elevations.clone(),
+                        waiting: Waiting::default(),
+                    },
+                    &mut |_| {},
+                );
                 (one.conflicts.len(), one.panels as i64 * w)
             })
             .collect();

@@ -15,12 +15,17 @@ fn num(v: &Value) -> f64 {
 /// What a line must say: needed, to order.
 type Count = (f64, f64);
 
-/// From left to right, with its height.
-type Span = (f64, f64, f64);
+/// From left to right, with its height and the number of its ends at corners.
+type Span = (f64, f64, f64, f64);
 
 /// Both ends of a side. One that ends where a corner's side of the field does goes on, at its own slope,
 /// to the plumb side of the drawn outline behind it: flashing lies behind posts and corner boards.
 pub(crate) fn to_corners(w: &Value, e: &Value) -> [(f64, f64); 2] {
+    ends(w, e).map(|(place, _)| place)
+}
+
+/// The same, each with whether a corner stands there.
+fn ends(w: &Value, e: &Value) -> [((f64, f64), bool); 2] {
     let at = |v: &Value| (num(&v[0]), num(&v[1]));
     let near = |p: (f64, f64), q: (f64, f64)| (p.0 - q.0).abs() + (p.1 - q.1).abs() < 0.06;
     let ring: Vec<(f64, f64)> = list(w, "outline").iter().map(at).collect();
@@ -31,27 +36,28 @@ pub(crate) fn to_corners(w: &Value, e: &Value) -> [(f64, f64); 2] {
                 && (near(at(&c["from"]), end) || near(at(&c["to"]), end))
         });
         if !corner || (end.0 - far.0).abs() < 0.06 {
-            return end;
+            return (end, false);
         }
         let out = (end.0 - far.0).signum();
         let plumb = ring.iter().zip(ring.iter().cycle().skip(1)).filter(|(p, q)| {
             (p.0 - q.0).abs() < 0.06 && p.1.min(q.1) < end.1 + 6.0 && p.1.max(q.1) > end.1 - 6.0
         });
-        let past = plumb.map(|(p, _)| (p.0 - end.0) * out).filter(|d| *d >= 0.0);
+        let past = plumb.map(|(p, _)| ((p.0 - end.0) * out).max(-0.06)).filter(|d| *d > -0.06);
         let past = past.fold(f64::INFINITY, f64::min);
         if past > 12.0 {
-            return end;
+            return (end, false);
         }
         let slope = (end.1 - far.1) / (end.0 - far.0);
-        (end.0 + past * out, end.1 + past * out * slope)
+        ((end.0 + past * out, end.1 + past * out * slope), true)
     })
 }
 
 fn spans(w: &Value, kind: &str) -> Vec<Span> {
     let mine = list(w, "edges").iter().filter(|e| e["kind"] == kind && e["opening"].is_null());
     let span = |e: &Value| {
-        let [a, b] = to_corners(w, e);
-        ((a.1 - b.1).abs() <= 0.0625).then(|| (a.0.min(b.0), a.0.max(b.0), a.1))
+        let [(a, first), (b, last)] = ends(w, e);
+        let turns = f64::from(u8::from(first) + u8::from(last));
+        ((a.1 - b.1).abs() <= 0.0625).then(|| (a.0.min(b.0), a.0.max(b.0), a.1, turns))
     };
     mine.filter_map(span).collect()
 }
@@ -89,8 +95,9 @@ fn room(v: &Value) -> (f64, f64) {
     (given("clear_of_roof").unwrap_or(roof), given("clear_of_ledge").unwrap_or(ledge))
 }
 
-/// Level runs of a wall: the short name of their line and their length, inches.
-fn runs(v: &Value, e: &Value, w: &Value) -> Vec<(&'static str, f64)> {
+/// Level runs of a wall: the short name of their line, their length, inches, and the corners they are
+/// turned round.
+fn runs(v: &Value, e: &Value, w: &Value) -> Vec<(&'static str, f64, f64)> {
     let (roof, ledge) = room(v);
     let mut out = Vec::new();
     let doors: Vec<&Value> = list(w, "openings")
@@ -105,26 +112,28 @@ fn runs(v: &Value, e: &Value, w: &Value) -> Vec<(&'static str, f64)> {
         let before = roofs.iter().find(|r| (r.1 - left).abs() < 1.0 && stands(r.2)).copied();
         let after = roofs.iter().any(|r| (r.0 - right).abs() < 1.0 && stands(r.2));
         if let Some(r) = before.filter(|_| after) {
-            roofs.push((r.1, right, r.2));
+            roofs.push((r.1, right, r.2, 0.0));
         }
     }
     roofs.sort_by(|a, b| a.2.total_cmp(&b.2).then(a.0.total_cmp(&b.0)));
     let mut whole: Vec<Span> = Vec::new();
     for r in roofs {
         match whole.last_mut() {
-            Some(l) if (l.2 - r.2).abs() <= 0.0625 && r.0 - l.1 < 1.0 => l.1 = l.1.max(r.1),
+            Some(l) if (l.2 - r.2).abs() <= 0.0625 && r.0 - l.1 < 1.0 => {
+                (l.1, l.3) = (l.1.max(r.1), l.3 + r.3);
+            }
             _ => whole.push(r),
         }
     }
-    for (a, b, y) in whole {
+    for (a, b, y, turns) in whole {
         let deck = doors.iter().any(|d| {
             let step = num(&d["sill"]) - y;
             num(&d["left"]) < b && num(&d["right"]) > a && step >= -roof - 1.0 && step <= 9.0
         });
-        out.push((if deck { "deck-flashing" } else { "roof-flashing" }, b - a));
+        out.push((if deck { "deck-flashing" } else { "roof-flashing" }, b - a, turns));
     }
     let band = |x: f64, y: f64| list(w, "bands").iter().any(|ring| inside(&[ring], x, y));
-    for (a, b, y) in spans(w, "bare-top") {
+    for (a, b, y, turns) in spans(w, "bare-top") {
         let (x, under) = ((a + b) / 2.0, y - ledge - 0.5);
         let zone = list(e, "zones").iter().any(|z| inside(&rings(z), x, under));
         let id = match () {
@@ -132,9 +141,9 @@ fn runs(v: &Value, e: &Value, w: &Value) -> Vec<(&'static str, f64)> {
             () if zone || hidden(w, "other-zone", x, under) => "cladding-flashing",
             () => "ledge-flashing",
         };
-        out.push((id, b - a));
+        out.push((id, b - a, turns));
     }
-    for (a, b, y) in spans(w, "bare-bottom") {
+    for (a, b, y, turns) in spans(w, "bare-bottom") {
         let (x, over) = ((a + b) / 2.0, y + 0.5);
         let zone = list(e, "zones").iter().find(|z| inside(&rings(z), x, over));
         let other = match zone {
@@ -142,7 +151,7 @@ fn runs(v: &Value, e: &Value, w: &Value) -> Vec<(&'static str, f64)> {
             None => hidden(w, "not-sided", x, over),
         };
         if other && !band(x, over) {
-            out.push(("cladding-flashing", b - a));
+            out.push(("cladding-flashing", b - a, turns));
         }
     }
     out.retain(|r| r.1 >= 1.0);
@@ -183,10 +192,10 @@ pub(crate) fn lines(v: &Value) -> BTreeMap<String, Count> {
     let (mut cut, mut pans) = (Vec::new(), 0.0);
     for e in list(v, "elevations") {
         for w in list(e, "walls") {
-            for (id, length) in runs(v, e, w) {
+            for (id, length, turns) in runs(v, e, w) {
                 let line: &mut Count = out.entry(id.to_owned()).or_insert((0.0, 0.0));
                 line.0 += length / each;
-                cut.extend(strips(length, roll, lap));
+                cut.extend(strips(length + turns * lap, roll, lap));
             }
             pans += list(w, "openings").iter().filter(|o| o["kind"] == "door").count() as f64;
         }

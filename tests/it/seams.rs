@@ -3,6 +3,7 @@
 
 use lapwright::model::conflict::SeamRemedy;
 use lapwright::model::seam::{Effort, SeamCourse, SeamElevation, SeamProblem, SeamRules, SeamRun};
+use lapwright::model::waiting::Waiting;
 use lapwright::seam::plan;
 use lapwright::units::LengthStyle;
 use lapwright::wording;
@@ -35,6 +36,7 @@ fn house(seed: u64, rules: SeamRules) -> SeamProblem {
                         .enumerate()
                         .map(|(n, (x0, x1))| SeamRun {
                             id: format!("{e}/{i}/{n}").into(),
+                            wall: 0,
                             x0,
                             x1,
                             fixed: vec![],
@@ -48,7 +50,7 @@ fn house(seed: u64, rules: SeamRules) -> SeamProblem {
             SeamElevation { name: format!("e{e}").into(), entrances: vec![], courses }
         })
         .collect();
-    SeamProblem { rules, elevations }
+    SeamProblem { rules, elevations, waiting: Waiting::default() }
 }
 
 #[test]
@@ -89,6 +91,7 @@ fn random_houses_with_gables_steps_and_obstacles_keep_every_rule() {
         let p = SeamProblem {
             rules: rules(stock, lap, stagger, Effort::Brief),
             elevations: made::random(seed).elevations,
+            waiting: Waiting::default(),
         };
         let got = plan(&p, &mut |_| {});
         let broken = check(&p, &got).broken;
@@ -120,6 +123,7 @@ fn tiny_houses_meet_the_optimum_found_by_brute_force() {
                 index: i as i32,
                 runs: vec![SeamRun {
                     id: format!("{i}").into(),
+                    wall: 0,
                     x0: 0.0,
                     x1: l + 0.5,
                     fixed: vec![],
@@ -132,6 +136,7 @@ fn tiny_houses_meet_the_optimum_found_by_brute_force() {
         let p = SeamProblem {
             rules: rules(150.0, 1.25, 24.0, Effort::Usual),
             elevations: vec![SeamElevation { name: "t".into(), courses, ..Default::default() }],
+            waiting: Waiting::default(),
         };
         let got = plan(&p, &mut |_| {});
         assert_eq!(got.panels, exact(&lengths, 150.0, 0.125), "{lengths:?}");
@@ -172,6 +177,7 @@ fn wall(courses: i32, cover: f64, rules: SeamRules) -> SeamProblem {
             index: i,
             runs: vec![SeamRun {
                 id: format!("{i}").into(),
+                wall: 0,
                 x0: 0.0,
                 x1: cover + 0.5,
                 fixed: vec![],
@@ -182,7 +188,7 @@ fn wall(courses: i32, cover: f64, rules: SeamRules) -> SeamProblem {
         })
         .collect();
     let elevation = SeamElevation { name: "west".into(), courses, ..Default::default() };
-    SeamProblem { rules, elevations: vec![elevation] }
+    SeamProblem { rules, elevations: vec![elevation], waiting: Waiting::default() }
 }
 
 #[test]
@@ -247,8 +253,11 @@ fn fixed_seams_blocks_and_jambs_are_kept_to() {
 fn the_same_problem_has_the_same_answer_and_more_effort_is_no_worse() {
     let of = |effort| {
         let house = made::house(300, 3);
-        let p =
-            SeamProblem { rules: rules(150.0, 1.0, 24.0, effort), elevations: house.elevations };
+        let p = SeamProblem {
+            rules: rules(150.0, 1.0, 24.0, effort),
+            elevations: house.elevations,
+            waiting: Waiting::default(),
+        };
         let got = plan(&p, &mut |_| {});
         assert_eq!(check(&p, &got).broken, Vec::<String>::new());
         got

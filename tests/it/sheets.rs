@@ -6,8 +6,9 @@ use std::sync::OnceLock;
 
 use lapwright::job::paper::PAPERS;
 use lapwright::layout::Layout;
+use lapwright::layout::piece::Piece;
 use lapwright::layout::set::LaidSet;
-use lapwright::layout::wall::LaidElevation;
+use lapwright::layout::wall::{LaidElevation, LaidWall};
 use lapwright::model::drawing::{Across, Shape, Text};
 use lapwright::model::sheet::Sheet;
 use lapwright::typeface;
@@ -51,33 +52,64 @@ pub(crate) fn legible(stem: &str, s: &Sheet) {
     }
 }
 
-/// Sheets of one elevation: one, or its parts.
-pub(crate) fn of<'a>(sheets: &'a [Sheet], e: &LaidElevation) -> Vec<&'a Sheet> {
-    let part = format!("{}, part ", e.name);
-    sheets.iter().filter(|s| s.title == e.name || s.title.starts_with(&part)).collect()
+/// The drawn sheets of one wall, by what marks of its pieces begin with.
+pub(crate) fn of_wall<'a>(sheets: &'a [Sheet], prefix: &str) -> Vec<&'a Sheet> {
+    let own = format!("Wall {prefix}, ");
+    sheets.iter().filter(|s| s.title.starts_with(&own)).collect()
 }
 
-/// Every piece and trim of every elevation has one mark on its sheets.
+/// The sheets of an elevation's walls.
+pub(crate) fn of<'a>(sheets: &'a [Sheet], e: &LaidElevation) -> Vec<&'a Sheet> {
+    e.walls.iter().flat_map(|w| of_wall(sheets, prefix(w))).collect()
+}
+
+/// What marks of a wall's pieces begin with.
+pub(crate) fn prefix(w: &LaidWall) -> &str {
+    let mut pieces = w.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces);
+    pieces.next().map_or(&w.id, |p| p.mark.split('-').next().unwrap())
+}
+
+/// A length to cut as everything must tell it: whole sixteenths or millimeters down, but for the 1/512 in
+/// that the grid of a drawing may leave off a mark (TakeoffFact::RoundedForSafety).
+pub(crate) fn told(inches: f64, style: LengthStyle) -> (f64, String) {
+    let marks = if style == LengthStyle::Feet { 16.0 } else { 25.4 };
+    let down = ((inches + 1.0 / 512.0) * marks).floor() / marks;
+    let words = style.length(down);
+    (down, words.trim_end_matches(" mm").to_owned())
+}
+
+/// On the sheets of its wall, and on no other, every piece stands on the drawing with its mark and length, and
+/// once in the lists with its panel; every trim that shows has one mark.
 pub(crate) fn marked_once(stem: &str, layout: &Layout, sheets: &[Sheet]) {
-    for e in &layout.elevations {
-        let pieces = e.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
-        let pieces = pieces.flat_map(|r| &r.pieces).map(|p| p.mark.split_once('-').unwrap().1);
+    let style = layout.job.sheet.lengths;
+    for (_, w) in layout.walls() {
+        let own = of_wall(sheets, prefix(w));
+        let pieces: Vec<_> =
+            w.courses.iter().flat_map(|c| &c.runs).flat_map(|r| &r.pieces).collect();
+        let short = |p: &Piece| p.mark.split_once('-').unwrap().1.to_owned();
+        let label = |p: &Piece| format!("{}  {}", short(p), told(p.length, style).1);
+        let mut wanted: Vec<String> = pieces.iter().map(|p| label(p)).collect();
         // What lies behind the siding is not drawn on it: flashing is in the trim list.
         let shown = |t: &&lapwright::model::trim::TrimPiece| {
-            !wording::trim::kind(t.kind).starts_with("flashing")
+            t.wall == w.id && !wording::trim::kind(t.kind).starts_with("flashing")
         };
-        let trims = layout.trims.iter().filter(|t| t.elevation == e.name);
-        let trims = trims.filter(shown).map(|t| t.mark.as_str());
-        let mut wanted: Vec<&str> = pieces.chain(trims).collect();
+        wanted.extend(layout.trims.iter().filter(shown).map(|t| t.mark.to_string()));
         wanted.sort_unstable();
-        let mut found: Vec<&str> = of(sheets, e)
-            .into_iter()
-            .flat_map(texts)
-            .map(|t| t.content.as_str())
-            .filter(|t| wanted.binary_search(t).is_ok())
-            .collect();
+        let all = own.iter().flat_map(|s| texts(s)).map(|t| t.content.as_str());
+        let mut found: Vec<&str> =
+            all.filter(|t| wanted.binary_search_by(|w| w.as_str().cmp(t)).is_ok()).collect();
         found.sort_unstable();
-        assert_eq!(found, wanted, "{stem} {}", e.name);
+        assert_eq!(found, wanted, "{stem} {}", w.id);
+        // In the drawing, and in the saw list or the table of rakes.
+        let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+        for t in own.iter().flat_map(|s| texts(s)) {
+            for word in t.content.split([' ', ',', '\u{a0}']) {
+                *seen.entry(word.to_owned()).or_default() += 1;
+            }
+        }
+        for p in pieces {
+            assert_eq!(seen.get(&short(p)), Some(&2), "{stem} {}", p.mark);
+        }
     }
 }
 
@@ -128,11 +160,16 @@ fn text_is_legible_marks_are_single_and_strings_add_up_on_every_sample() {
         sheets.iter().for_each(|s| legible(stem, s));
         marked_once(stem, layout, &sheets);
         for e in &layout.elevations {
-            for s in of(&sheets, e) {
+            for s in of(&sheets, e).into_iter().filter(|s| is_drawn(s)) {
                 add_up(stem, s);
             }
         }
     }
+}
+
+/// Whether a sheet has strings of dimensions.
+pub(crate) fn is_drawn(s: &Sheet) -> bool {
+    s.drawing.items.iter().any(|i| matches!(i.shape, Shape::Dimension(_)))
 }
 
 #[test]
@@ -167,9 +204,9 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
     let (layout, sheets) = (&set.layout, crate::support::sheets(&set));
     sheets.iter().for_each(|s| legible("1/2", s));
     marked_once("1/2", layout, &sheets);
-    let front = &layout.elevations[0];
-    let parts = of(&sheets, front);
-    // 48 ft at 1/2 in is 24 in of wall: more than an ARCH B sheet is wide.
+    // The rear is one wall, 48 ft: 24 in at 1/2 in, more than an ARCH B sheet is wide.
+    let rear = &layout.elevations[2];
+    let parts: Vec<&Sheet> = of(&sheets, rear).into_iter().filter(|s| is_drawn(s)).collect();
     assert!(parts.len() >= 2);
     let mut whole = 0.0;
     for s in &parts {
@@ -184,7 +221,7 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
         whole += drawn.iter().map(|p| p.0).sum::<f64>();
     }
     let rows = parts.len() / 2;
-    let width = front.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]).fold(0.0, f64::max);
+    let width = rear.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]).fold(0.0, f64::max);
     assert!((whole - rows as f64 * width).abs() < 0.2, "{whole} of {rows} x {width}");
 }
 
@@ -192,35 +229,110 @@ fn a_fixed_scale_parts_an_elevation_at_match_lines() {
 fn widths_are_those_of_the_walls() {
     let set = cottage();
     let (layout, sheets) = (&set.layout, crate::support::sheets(&set));
-    for e in &layout.elevations {
-        let width = e.walls.iter().flat_map(|w| &w.outline).map(|p| p[0]).fold(0.0, f64::max);
-        for s in of(&sheets, e) {
+    for (_, w) in layout.walls() {
+        let xs = || w.outline.iter().map(|p| p[0]);
+        let width = xs().fold(f64::MIN, f64::max) - xs().fold(f64::MAX, f64::min);
+        for s in of_wall(&sheets, prefix(w)).into_iter().filter(|s| is_drawn(s)) {
             let sum: f64 =
                 strings(s).iter().find(|(k, _)| !k.0).unwrap().1.iter().map(|p| p.0).sum();
-            assert!((sum - width).abs() <= 1.0 / 16.0, "{}: {sum} of {width}", e.name);
+            assert!((sum - width).abs() <= 1.0 / 16.0, "{}: {sum} of {width}", w.id);
         }
     }
 }
 
 #[test]
-fn every_distinct_cut_is_on_a_cutting_sheet_with_its_marks() {
+fn every_shaped_cut_is_on_a_cutting_sheet_with_its_marks() {
     for (stem, set) in all() {
         let (layout, sheets) = (&set.layout, crate::support::sheets(set));
-        let cutting =
-            |s: &&Sheet| s.title.starts_with("Cutting sheet") || s.title.starts_with("Square cuts");
         let mut found: Vec<String> = sheets
             .iter()
-            .filter(cutting)
+            .filter(|s| s.title.starts_with("Cutting sheet"))
             .flat_map(texts)
-            .flat_map(|t| t.content.split([',', ' ']).map(str::to_owned).collect::<Vec<_>>())
+            .flat_map(|t| {
+                t.content.split([',', ' ', '\u{a0}']).map(str::to_owned).collect::<Vec<_>>()
+            })
             .filter(|w| layout.pieces().any(|(.., p)| p.mark == *w))
             .collect();
         found.sort();
-        let mut wanted: Vec<String> = layout.pieces().map(|(.., p)| p.mark.to_string()).collect();
-        wanted.sort();
-        assert_eq!(found, wanted, "{stem}");
+        found.dedup();
+        // Ripped, notched, held by lugs or nails, or to a contour: more than a saw set to a length does.
+        let shaped = |p: &Piece| {
+            p.rip.is_some()
+                || !p.notches.is_empty()
+                || !p.edge_work.is_none()
+                || p.ends.iter().any(|e| e.contour.as_ref().is_some_and(|c| c.points.len() > 2))
+        };
+        let wanted: Vec<String> =
+            layout.pieces().filter(|(.., p)| shaped(p)).map(|(.., p)| p.mark.to_string()).collect();
+        for mark in &wanted {
+            assert!(found.contains(mark), "{stem}: {mark}");
+        }
     }
 }
+
+#[test]
+fn mirror_images_are_drawn_once_and_round_holes_told_by_their_middle() {
+    let set = cottage();
+    let sheets = crate::support::sheets(&set);
+    let cutting: Vec<&str> = sheets
+        .iter()
+        .filter(|s| s.title.starts_with("Cutting sheet"))
+        .flat_map(texts)
+        .map(|t| t.content.as_str())
+        .collect();
+    // The arched window stands in the middle of its gable: both panels beside it in course 20 are one cut.
+    let at = cutting.iter().position(|t| t.ends_with(": F2-20-1")).unwrap();
+    assert_eq!(cutting[at + 1], "mirrored: F2-20-2");
+    // No list of a curve's points is left: patterns stand for them.
+    assert!(!cutting.iter().any(|t| t.contains("points every")));
+    assert!(sheets.iter().any(|s| s.title.starts_with("Curve pattern, front-W3")));
+}
+
+#[test]
+fn the_cottage_takes_sixteen_sheets_and_patterns_are_full_size() {
+    let mut set = cottage();
+    let sheets = crate::support::sheets(&set);
+    let counted = |sheets: &[Sheet]| sheets.iter().filter(|s| !s.title.contains("pattern")).count();
+    assert!(counted(&sheets) <= 16, "{}", counted(&sheets));
+    set.layout.job.sheet.paper = "ANSI A".to_owned();
+    let letter = crate::support::sheets(&set);
+    assert!(counted(&letter) <= LETTER, "{}", counted(&letter));
+    // A slope of 8 in 12 steps 12 in in a course of 8 in: the pattern is as large, on any paper.
+    for sheets in [&sheets, &letter] {
+        let mut corners: Vec<(f64, f64)> = Vec::new();
+        for s in sheets.iter().filter(|s| s.title.starts_with("Gable pattern, 8 in 12")) {
+            assert!(texts(s).all(|t| !t.content.contains("at 1:")), "{}", s.name);
+            let walls = s.drawing.layers.iter().position(|l| l.name == "walls").unwrap();
+            for i in s.drawing.items.iter().filter(|i| i.layer == walls) {
+                if let Shape::Polyline(p) = &i.shape {
+                    let ends = p.vertices.iter().map(|v| (v.at.x, v.at.y));
+                    corners.extend(ends);
+                }
+            }
+        }
+        assert!(!corners.is_empty());
+    }
+    let whole = sheets.iter().find(|s| s.title == "Gable pattern, 8 in 12").unwrap();
+    let walls = whole.drawing.layers.iter().position(|l| l.name == "walls").unwrap();
+    let xs: Vec<f64> = whole
+        .drawing
+        .items
+        .iter()
+        .filter(|i| i.layer == walls)
+        .filter_map(|i| match &i.shape {
+            Shape::Polyline(p) => Some(p.vertices.iter().map(|v| v.at.x).collect::<Vec<_>>()),
+            _ => None,
+        })
+        .flatten()
+        .collect();
+    let spread =
+        xs.iter().fold(f64::MIN, |a, x| a.max(*x)) - xs.iter().fold(f64::MAX, |a, x| a.min(*x));
+    assert!((spread - 12.0).abs() < 1e-6, "{spread}");
+}
+
+/// Sheets of the cottage on letter paper at most: as many as its walls at a scale that can be read, their lists
+/// and cuts take today.
+const LETTER: usize = 48;
 
 #[test]
 fn a_pattern_stands_for_every_rake_at_its_published_step() {

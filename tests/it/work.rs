@@ -9,17 +9,23 @@ use lapwright::model::fastening::{Fastened, MovingPiece};
 use lapwright::model::item::SidingPiece;
 use lapwright::model::trim::TrimStock;
 use lapwright::model::work::{
-    AccessSide, Begins, FlashedPlace, InstallMethod, Viewpoint, WorkRule, WorkStep,
+    AccessSide, Begins, FlashedPlace, InstallMethod, Viewpoint, WallWork, WorkRule, WorkStep,
 };
 use lapwright::units::LengthStyle;
 use lapwright::wording;
 
 use crate::support::{dxf, inches, laid, lay, rect};
 
+/// The work on a wall: walls are told in the order they are sided.
+fn of_wall<'a>(l: &'a Layout, wall: &str) -> &'a WallWork {
+    l.work.walls.iter().find(|w| w.wall == *wall).unwrap()
+}
+
 /// Of two pieces at a seam the one nearer to the viewer goes on later, over the other.
 fn laps_look_away(l: &Layout) -> usize {
     let mut seen = 0;
-    for ((_, w), work) in l.walls().zip(&l.work.walls) {
+    for (_, w) in l.walls() {
+        let work = of_wall(l, &w.id);
         for r in w.courses.iter().flat_map(|c| &c.runs).filter(|r| !r.seams.is_empty()) {
             let order = &work.runs.iter().find(|o| o.run == r.id.as_str()).unwrap().order;
             assert_eq!(order.len(), r.pieces.len());
@@ -38,7 +44,7 @@ fn laps_look_away(l: &Layout) -> usize {
 fn laps_face_away_from_the_door_or_from_where_the_job_says() {
     let l = laid("curlew-cottage");
     assert!(laps_look_away(&l) > 100);
-    let front = &l.work.walls[0];
+    let front = of_wall(&l, "front-1");
     // By design the front door stands from 150 to 186.
     let door = Viewpoint::Door { opening: "front-D1".into() };
     assert_eq!((front.seen_from, &front.viewpoint), (168.0, &door));
@@ -65,14 +71,15 @@ fn laps_face_away_from_the_door_or_from_where_the_job_says() {
 #[test]
 fn level_is_checked_every_fifth_course_at_one_height_all_round() {
     let l = laid("curlew-cottage");
-    for ((_, w), work) in l.walls().zip(&l.work.walls) {
+    for (_, w) in l.walls() {
+        let work = of_wall(&l, &w.id);
         let numbers: Vec<i32> = w.courses.iter().map(|c| c.index + 1).collect();
         let top = *numbers.last().unwrap();
         let wanted: Vec<i32> = numbers.iter().copied().filter(|n| n % 5 == 0 && *n < top).collect();
         assert_eq!(work.level_checks, wanted, "{}", w.id);
         assert!(work.level_checks.len() >= 2);
     }
-    assert_eq!(l.work.walls[1].level_checks, [5, 10, 15, 20]);
+    assert_eq!(of_wall(&l, "front-2").level_checks, [5, 10, 15, 20]);
 }
 
 #[test]

@@ -140,36 +140,6 @@ fn areas_and_coverage_agree_with_shapely_and_text_with_pypdf() {
     }
 }
 
-/// A set of sheets as the source, with a wall that the job gives on one of its pages.
-#[test]
-fn the_overlay_on_a_pdf_is_read_back_by_pypdf() {
-    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("print");
-    let _ = std::fs::remove_dir_all(&folder);
-    std::fs::create_dir_all(&folder).unwrap();
-    let drawing = "0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n8\nA-WALL-OTLN\n90\n4\n70\n1\n10\n0\n20\n0\n\
-                   10\n240\n20\n0\n10\n240\n20\n96\n10\n0\n20\n96\n0\nENDSEC\n0\nEOF\n";
-    std::fs::write(folder.join("wall.dxf"), drawing).unwrap();
-    let run = |args: &[&str]| {
-        let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_lapwright"));
-        command.current_dir(&folder).args(args);
-        let out = command.output().unwrap();
-        assert!(out.status.success(), "{args:?}: {}", String::from_utf8_lossy(&out.stderr));
-    };
-    std::fs::write(folder.join("dxf.toml"), "[drawing]\nunit = \"inch\"\n").unwrap();
-    run(&["layout", "wall.dxf", "--job", "dxf.toml", "--out", "first"]);
-    // Of the sheet with the elevation the heavy line is the wall's; 240 in at 1/4 in to the foot are 360 points.
-    let job = "[drawing]\npages = [2]\nknown = \"0,0 360,0 = 20'-0\\\"\"\n[[wall]]\nelevation = \"Front\"\n\
-               outline = [[300, 300], [660, 444]]\n";
-    std::fs::write(folder.join("pdf.toml"), job).unwrap();
-    std::fs::copy(folder.join("first/sheets.pdf"), folder.join("sheets.pdf")).unwrap();
-    run(&["layout", "sheets.pdf", "--job", "pdf.toml", "--out", "second"]);
-    let said = python(
-        "tests/reference/pdf_layers.py",
-        &[&folder.join("sheets.pdf"), &folder.join("second/overlay.pdf")],
-    );
-    assert!(said.starts_with("ok"), "{said}");
-}
-
 #[test]
 fn entities_are_counted_as_ezdxf_counts_them() {
     use lapwright::model::drawing::Space;

@@ -5,6 +5,7 @@ use std::path::Path;
 use lapwright::model::seam::{
     Effort, SeamCourse, SeamElevation, SeamPlan, SeamProblem, SeamRules, SeamRun, StockWeight,
 };
+use lapwright::model::waiting::{OffcutReach, Waiting};
 use serde_json::{Value, json};
 
 /// A house and its name.
@@ -61,8 +62,28 @@ pub(crate) fn house(text: &str) -> Result<Case, String> {
     if v["format"] != "lap-runs/1" || v["units"] != "in" {
         return Err("not lap-runs/1 in inches".to_owned());
     }
-    let elevations = list(&v["elevations"])?.iter().map(elevation).collect::<Result<_, _>>()?;
+    let mut elevations: Vec<SeamElevation> =
+        list(&v["elevations"])?.iter().map(elevation).collect::<Result<_, _>>()?;
+    number_walls(&mut elevations);
     Ok(Case { name: text_of(&v["name"])?, elevations })
+}
+
+/// Takes each elevation as one wall.
+pub(crate) fn number_walls(elevations: &mut [SeamElevation]) {
+    for (wall, e) in elevations.iter_mut().enumerate() {
+        e.courses.iter_mut().flat_map(|c| &mut c.runs).for_each(|r| r.wall = wall);
+    }
+}
+
+/// So many offcuts may wait, walls being sided round the house either way from any of them.
+pub(crate) fn waiting(most: Option<usize>, walls: usize) -> Waiting {
+    let round = |from: usize| (0..walls).map(move |k| (from + k) % walls).collect::<Vec<_>>();
+    let back = |mut order: Vec<usize>| {
+        order.reverse();
+        order
+    };
+    let orders = (0..walls).flat_map(|from| [round(from), back(round(from))]).collect();
+    Waiting { most, reach: OffcutReach::House, orders }
 }
 
 fn elevation(v: &Value) -> Result<SeamElevation, String> {
@@ -86,6 +107,7 @@ fn course(v: &Value) -> Result<SeamCourse, String> {
 fn run(v: &Value) -> Result<SeamRun, String> {
     Ok(SeamRun {
         id: text_of(&v["id"])?.into(),
+        wall: 0,
         x0: number(&v["x0"])?,
         x1: number(&v["x1"])?,
         fixed: vec![],

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use lapwright::model::seam::{SeamPlan, SeamProblem, SeamRules, SeamRun};
+use lapwright::model::seam::{RunPlan, SeamPlan, SeamProblem, SeamRules, SeamRun};
 
 const SAME: f64 = 1e-6;
 
@@ -16,6 +16,9 @@ pub(crate) struct Found {
     /// Seams nearer to a jamb line than wished, and the fewest that the runs one by one allow.
     pub hits: usize,
     pub unavoidable: usize,
+    /// Offcuts that wait at the end of each wall, in the order of walls, and panels that several walls share.
+    pub waiting: Vec<usize>,
+    pub shared: usize,
 }
 
 /// A seam: course, place, and whether an obstacle fixes it.
@@ -57,6 +60,14 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
         }
         stagger(p, &e.name, seams, &mut out.broken);
     }
+    (out.waiting, out.shared) = replayed(p, plan);
+    if let Some(most) = p.waiting.most.filter(|most| out.waiting.iter().any(|n| n > most)) {
+        out.broken.push(format!("more than {most} offcuts wait: {:?}", out.waiting));
+    }
+    let reach = p.waiting.reach.walls();
+    for (panel, far) in far_apart(p, plan).into_iter().filter(|(_, far)| *far > reach) {
+        out.broken.push(format!("panel {panel} goes {far} walls on"));
+    }
     out.panels = panels.len();
     for (n, mut cuts) in panels {
         cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -70,6 +81,48 @@ pub(crate) fn check(p: &SeamProblem, plan: &SeamPlan) -> Found {
         out.broken.push(format!("{} panels, said to be {}", out.panels, plan.panels));
     }
     out
+}
+
+/// Walks the order of walls, opens panels and cuts them: offcuts still to be used at the end of each wall, a
+/// panel that is cut in its middle counting for both its ends; and panels that several walls share.
+fn replayed(p: &SeamProblem, plan: &SeamPlan) -> (Vec<usize>, usize) {
+    let runs = p.elevations.iter().flat_map(|e| &e.courses).flat_map(|c| &c.runs);
+    let walls: BTreeMap<&str, usize> = runs.map(|r| (r.id.as_str(), r.wall)).collect();
+    let mut panels: BTreeMap<usize, Vec<(f64, usize)>> = BTreeMap::new();
+    for run in &plan.runs {
+        let wall = walls.get(run.id.as_str()).copied().unwrap_or(0);
+        let place = plan.order.iter().position(|w| *w == wall).unwrap_or(usize::MAX);
+        for c in &run.pieces {
+            panels.entry(c.panel).or_default().push((c.start, place));
+        }
+    }
+    let mut waiting = vec![0; plan.order.len()];
+    for cuts in panels.values_mut() {
+        cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (end, n) in waiting.iter_mut().enumerate() {
+            let used = |c: &(f64, usize)| c.1 <= end;
+            if cuts.iter().any(used) {
+                let stretches = cuts.chunk_by(|a, b| used(a) == used(b));
+                *n += stretches.filter(|s| !used(&s[0])).count();
+            }
+        }
+    }
+    let shared = panels.values().filter(|cuts| cuts.iter().any(|c| c.1 != cuts[0].1)).count();
+    (waiting, shared)
+}
+
+/// How many walls lie between the first and the last that each panel serves.
+fn far_apart(p: &SeamProblem, plan: &SeamPlan) -> BTreeMap<usize, usize> {
+    let mut spans: BTreeMap<usize, (usize, usize)> = BTreeMap::new();
+    let plans: BTreeMap<&str, &RunPlan> = plan.runs.iter().map(|r| (r.id.as_str(), r)).collect();
+    for run in p.elevations.iter().flat_map(|e| &e.courses).flat_map(|c| &c.runs) {
+        let place = plan.order.iter().position(|w| *w == run.wall).unwrap_or(0);
+        for c in plans.get(run.id.as_str()).into_iter().flat_map(|r| &r.pieces) {
+            let span = spans.entry(c.panel).or_insert((place, place));
+            *span = (span.0.min(place), span.1.max(place));
+        }
+    }
+    spans.into_iter().map(|(panel, (first, last))| (panel, last - first)).collect()
 }
 
 /// Length of a panel: one of those that the rules have, where they mix several.

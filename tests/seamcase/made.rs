@@ -3,7 +3,7 @@
 
 use lapwright::model::seam::{SeamCourse, SeamElevation, SeamRun};
 
-use super::cases::Case;
+use super::cases::{Case, number_walls};
 
 /// Knuth's multiplier (MMIX): any even spread does here.
 struct Numbers(u64);
@@ -35,6 +35,7 @@ pub(crate) fn house(runs: usize, seed: u64) -> Case {
         made += e.courses.iter().map(|c| c.runs.len()).sum::<usize>();
         elevations.push(e);
     }
+    number_walls(&mut elevations);
     Case { name: format!("made{runs}"), elevations }
 }
 
@@ -83,6 +84,7 @@ fn course(number: usize, index: i32, at: (f64, f64), width: f64, holes: &[Hole])
         .enumerate()
         .map(|(n, e)| SeamRun {
             id: format!("e{number}/{index}/{n}").into(),
+            wall: 0,
             x0: e[0],
             x1: e[1],
             fixed: vec![],
@@ -100,7 +102,7 @@ pub(crate) fn random(seed: u64) -> Case {
     let mut numbers = Numbers(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) ^ 0x5eed);
     let obstacles = seed % 2 == 1;
     let count = numbers.between(1, 4) as usize;
-    let elevations = (0..count)
+    let mut elevations: Vec<SeamElevation> = (0..count)
         .map(|e| {
             let mut made = elevation(e, &mut numbers);
             let width = made.courses.iter().flat_map(|c| &c.runs).map(|r| r.x1).fold(0.0, f64::max);
@@ -116,6 +118,7 @@ pub(crate) fn random(seed: u64) -> Case {
             made
         })
         .collect();
+    number_walls(&mut elevations);
     Case { name: format!("random{seed}"), elevations }
 }
 
@@ -130,6 +133,7 @@ fn gable(number: usize, width: f64, on: &mut SeamElevation, numbers: &mut Number
         }
         let run = SeamRun {
             id: format!("e{number}/{}/g", first + i).into(),
+            wall: 0,
             x0: inset,
             x1: width - inset,
             fixed: vec![],

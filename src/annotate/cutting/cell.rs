@@ -1,7 +1,7 @@
 //! One distinct cut: its shape with dimensions, and what it makes.
 
-use super::seam_ends::cut_at_seams;
 use crate::annotate::canvas::{Canvas, wrapped};
+use crate::annotate::cuts_of::Cut;
 use crate::annotate::faces::{heights, lines};
 use crate::annotate::place::text_box;
 use crate::annotate::style::{Ink, TEXT};
@@ -11,16 +11,24 @@ use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::model::notch::NotchSide;
 use crate::units::LengthStyle;
-use crate::wording::sheet_lengths::{cut, short, string_to_cut};
+use crate::wording::sheet_lengths::{length, short};
 use crate::wording::{cuts, sheets};
 
 /// Height of a drawn panel face.
 const FACE: f64 = 0.42;
 const LINE: f64 = 0.155;
+/// Height of a drawn hem, and of a drawn lock.
+const HEM: f64 = 0.09;
+const LOCK: f64 = 0.04;
+/// Distance of the slots drawn in a hem.
+const SLOTS: f64 = 0.16;
+/// How near to the face's edge a piece must reach to keep what is beyond, inches.
+const EDGE: f64 = 1.0 / 32.0;
 /// Room on both sides of the shape for its heights.
-const SIDE: f64 = 0.75;
+const SIDE: f64 = 0.5;
 /// Room under the last line, with the rule.
 const FOOT: f64 = 0.16;
 
@@ -32,36 +40,56 @@ fn row_of(side: NotchSide) -> NotchSide {
 /// A cut ready to be drawn in a column of some width.
 pub(super) struct Cell<'a> {
     piece: &'a Piece,
+    /// Its figures as they are told.
+    told: Piece,
     course: &'a LaidCourse,
     style: LengthStyle,
+    number: usize,
     /// Heights of the faces' lines.
     faces: Vec<f64>,
+    /// Whether panels have a hem over the face and a lock under it, rather than boards.
+    hem: bool,
     width: f64,
     /// Lines of marks over the shape.
     marks: Vec<String>,
     /// Whether the shape is drawn: not in what a column goes on with.
     drawn: bool,
+    /// Whether its pieces are of one length.
+    one_length: bool,
     /// Lines of words under the shape.
     words: Vec<String>,
 }
 
 impl<'a> Cell<'a> {
-    pub(super) fn of(
-        piece: &'a Piece,
-        course: &'a LaidCourse,
-        marks: &[&str],
-        layout: &Layout,
-        width: f64,
-    ) -> Self {
+    pub(super) fn of(k: &Cut<'a>, layout: &Layout, width: f64) -> Self {
         let style = layout.job.sheet.lengths;
-        let marks = wrapped(&marks.join(", "), TEXT, width * 0.9);
         let product = &layout.job.product;
-        let run = course.runs.iter().find(|r| r.pieces.iter().any(|q| q.mark == piece.mark));
-        let seam_ends = run.map_or((false, false), |r| cut_at_seams(product, r, piece));
-        let words = cuts::piece(piece, course, product, seam_ends, style);
+        let of = |pieces: &[&Piece]| -> String {
+            let one = |p: &&Piece| {
+                if k.ripped_alone { cuts::marked_length(p, style) } else { p.mark.to_string() }
+            };
+            pieces.iter().map(one).collect::<Vec<_>>().join(", ")
+        };
+        let mut marks = wrapped(&sheets::cut(k.number, &of(&k.pieces)), TEXT, width * 0.9);
+        if !k.mirrored.is_empty() {
+            marks.extend(wrapped(&sheets::mirrored(&of(&k.mirrored)), TEXT, width * 0.9));
+        }
+        let words = cuts::piece(k.piece, k.course, product, (k.meets, k.ripped_alone), style);
         let words = words.iter().flat_map(|w| wrapped(w, TEXT, width - 0.1)).collect();
-        let faces = heights(layout);
-        Cell { piece, course, style, faces, width, marks, drawn: true, words }
+        Cell {
+            piece: k.piece,
+            told: told::piece(k.piece, style),
+            course: k.course,
+            style,
+            number: k.number,
+            faces: heights(layout),
+            hem: layout.job.siding().receivers.has_pockets(),
+            width,
+            marks,
+            drawn: true,
+            one_length: !k.ripped_alone,
+            words,
+        }
     }
 
     /// The cell in parts no higher than a column: a long list of marks or of points goes on in the
@@ -83,9 +111,10 @@ impl<'a> Cell<'a> {
             // Where the marks fill the column, the shape stands in the next one.
             let drawn = self.drawn;
             self.drawn &= words > 0;
-            let mut head = vec![format!("{}, continued", self.piece.mark)];
+            let mut head = vec![sheets::cut_continued(self.number)];
             head.extend(rest);
             let next = Cell {
+                told: self.told.clone(),
                 faces: self.faces.clone(),
                 marks: head,
                 drawn: drawn && !self.drawn,
@@ -107,11 +136,11 @@ impl<'a> Cell<'a> {
     }
 
     fn over(&self) -> f64 {
-        if self.has_row(NotchSide::Top) { 0.26 } else { 0.06 }
+        HEM + if self.has_row(NotchSide::Top) { 0.26 } else { 0.06 }
     }
 
     fn under(&self) -> f64 {
-        if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
+        LOCK + if self.has_row(NotchSide::Bottom) { 0.54 } else { 0.31 }
     }
 
     /// Height of all but the lines.
@@ -134,6 +163,7 @@ impl<'a> Cell<'a> {
             y -= self.over() - 0.06;
             let face = Rect::new(at.x + SIDE, y - FACE, at.x + self.width - SIDE, y);
             self.shape(c, face);
+            self.hem_and_lock(c, face);
             self.lengths(c, face);
             self.heights(c, face);
             y = face.y0 - self.under() - 0.06;
@@ -174,21 +204,53 @@ impl<'a> Cell<'a> {
         }
     }
 
+    /// The hem with its slots over the face, and the lock under it, where they are kept.
+    fn hem_and_lock(&self, c: &mut Canvas, face: Rect) {
+        if !self.hem {
+            return;
+        }
+        let place = self.place(face);
+        let high = self.course.top - self.course.bottom;
+        // A hair inside the face: where it reaches its edge, what is beyond stays on.
+        for (a, b) in lines(self.piece, self.course, &[high - EDGE]) {
+            let (a, b) = (place(&a).x, place(&b).x);
+            let hem = Rect::new(a, face.y1, b, face.y1 + HEM);
+            c.rect(Ink::Face, hem);
+            let slots = ((b - a) / SLOTS).floor() as i32;
+            for i in 0..slots {
+                let x = a + (f64::from(i) + 0.5) * SLOTS;
+                let y = face.y1 + HEM / 2.0;
+                c.line(Ink::Rule, Point::new(x - 0.05, y), Point::new(x + 0.05, y));
+            }
+        }
+        for (a, b) in lines(self.piece, self.course, &[EDGE]) {
+            let (a, b) = (place(&a).x, place(&b).x);
+            // The butt edge turned up behind the face, as it would be seen from below.
+            let y = face.y0 - LOCK;
+            c.line(Ink::Rule, Point::new(a, face.y0), Point::new(a, y));
+            c.line(Ink::Opening, Point::new(a, y), Point::new(b, y));
+            c.line(Ink::Rule, Point::new(b, face.y0), Point::new(b, y));
+        }
+    }
+
     /// Long point to long point under the shape, shorter edges at themselves, notches where they
     /// open.
     fn lengths(&self, c: &mut Canvas, face: Rect) {
         let p = self.piece;
         let x = |d: f64| face.x0 + d * face.width() / (p.x1 - p.x0).max(1e-6);
-        let mut row = face.y0 - 0.19;
-        for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + 0.07)] {
+        let mut row = face.y0 - LOCK - 0.19;
+        for (side, y) in [(NotchSide::Bottom, row), (NotchSide::Top, face.y1 + HEM + 0.07)] {
             let of_side = p.notches.iter().filter(|n| row_of(n.side) == side);
             let places: Vec<f64> = of_side.flat_map(|n| [n.left, n.left + n.width]).collect();
             let edge = self.edge(side);
             let shorter = edge.0 > MARK || edge.1 < p.length - MARK;
             if !places.is_empty() {
                 self.string(c, &x, places, y);
-            } else if shorter && edge.1 - edge.0 > 0.5 {
-                self.level(c, (x(edge.0), x(edge.1)), y, &cut(self.style, edge.1 - edge.0));
+            } else if let Some((a, b)) =
+                told::edge(p, side == NotchSide::Top, self.style).filter(|_| shorter)
+                && edge.1 - edge.0 > 0.5
+            {
+                self.level(c, (x(edge.0), x(edge.1)), y, &length(self.style, b - a));
             } else {
                 continue;
             }
@@ -196,7 +258,12 @@ impl<'a> Cell<'a> {
                 row -= 0.23;
             }
         }
-        self.level(c, (x(0.0), x(p.length)), row, &cut(self.style, p.length));
+        let whole = if self.one_length {
+            length(self.style, self.told.length)
+        } else {
+            sheets::LENGTHS_ABOVE.to_owned()
+        };
+        self.level(c, (x(0.0), x(p.length)), row, &whole);
     }
 
     /// From where to where the upper or lower edge goes, from the piece's left end.
@@ -209,9 +276,10 @@ impl<'a> Cell<'a> {
         at.extend([0.0, self.piece.length]);
         at.sort_by(f64::total_cmp);
         at.dedup_by(|a, b| (*a - *b).abs() < MARK);
-        let words = string_to_cut(self.style, &at);
-        for (pair, w) in at.windows(2).zip(words) {
-            self.level(c, (x(pair[0]), x(pair[1])), y, &w);
+        for pair in at.windows(2) {
+            let told = |x: f64| told::place(self.piece, x, self.style);
+            let words = length(self.style, told(pair[1]) - told(pair[0]));
+            self.level(c, (x(pair[0]), x(pair[1])), y, &words);
         }
     }
 
@@ -243,29 +311,30 @@ impl<'a> Cell<'a> {
                 );
             }
             c.line(Ink::Dimension, Point::new(x, y(r.from)), Point::new(x, y(r.to)));
-            let words = short(self.style, r.to - r.from);
+            let told = self.told.rip.as_ref().map_or(0.0, |r| r.to - r.from);
+            let words = short(self.style, told);
             let at = Point::new(x + 0.06, y((r.from + r.to) / 2.0));
             c.left(&words, TEXT, false, at);
         }
+        self.notch_heights(c, face, &y);
+    }
+
+    /// From the butt edge to where each notch begins or ends, beside its left side.
+    fn notch_heights(&self, c: &mut Canvas, face: Rect, y: &impl Fn(f64) -> f64) {
         let kept: Vec<Point> = self.piece.outline.iter().map(self.place(face)).collect();
-        for n in &self.piece.notches {
-            let left = face.x0 + n.left * face.width() / self.piece.length.max(1e-6);
-            let wide = n.width * face.width() / self.piece.length.max(1e-6);
-            let words = short(self.style, n.depth);
-            let deep = n.depth / height * face.height();
-            let (low, high) = self.piece.rip.as_ref().map_or((0.0, height), |r| (r.from, r.to));
-            let middle = match n.side {
-                NotchSide::Top => y(high) - deep / 2.0,
-                NotchSide::Bottom => y(low) + deep / 2.0,
-                NotchSide::Left | NotchSide::Right | NotchSide::Hole => {
-                    y(n.foot.unwrap_or(0.0)) + deep / 2.0
-                }
-            };
-            let at = Point::new(left + wide / 2.0, middle);
+        for (n, told) in self.piece.notches.iter().zip(&self.told.notches) {
+            let scale = face.width() / self.piece.length.max(1e-6);
+            let (left, wide) = (face.x0 + n.left * scale, n.width * scale);
+            let (from, to) = cuts::notch_span(n, &self.piece.rip, self.course);
+            let (low, high) = cuts::notch_span(told, &self.told.rip, self.course);
+            let words = if n.side == NotchSide::Top { low } else { high };
+            let words = short(self.style, words);
+            let at = Point::new(left + wide / 2.0, y((from + to) / 2.0));
             let r = text_box(&words, TEXT, false, at);
-            // A round head cuts less than its box: the depth then stands in the words below alone.
+            // A round head cuts less than its box: the height then stands in the words below alone.
             let corners = [(r.x0, r.y0), (r.x1, r.y0), (r.x1, r.y1), (r.x0, r.y1)];
             let cut_off = corners.iter().all(|q| !ring_contains(&kept, Point::new(q.0, q.1)));
+            let deep = y(to) - y(from);
             if r.width() < wide && deep > TEXT && cut_off && c.placer.free(&r) {
                 c.centered(&words, TEXT, false, at);
             }

@@ -18,7 +18,7 @@ const ROW: f64 = 0.34;
 /// Sills at or over this, house inches over the level line, belong to an upper story's openings.
 const UPPER: f64 = 96.0;
 
-/// Course numbers between butt lines, heights of butt lines beside them, on both sides; a wedge where
+/// Course numbers between butt lines, heights of butt lines beside them, on the left; a wedge where
 /// level is checked, on top of the courses numbered in `checks`.
 pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTreeSet<i32>) {
     let mut levels: Vec<&LaidCourse> = e.walls.iter().flat_map(|w| &w.courses).collect();
@@ -31,27 +31,19 @@ pub(super) fn heights(c: &mut Canvas, e: &LaidElevation, v: &View, checks: &BTre
     let every = ((TEXT * 1.5) / pitch).ceil().max(1.0) as usize;
     for (i, l) in levels.iter().enumerate() {
         let y = v.at(0.0, l.bottom).y;
-        for (x, out) in [(paper.x0, -1.0), (paper.x1, 1.0)] {
-            let at = |d: f64| Point::new(x + out * d, y);
-            c.line(Ink::Dimension, at(0.05), at(0.2));
-            if checks.contains(&l.index) {
-                let half = Vec2::new(0.0, 0.035);
-                c.ring(Ink::Solid, &[at(0.05), at(0.17) + half, at(0.17) - half]);
-            }
-            if i % every != 0 {
-                continue;
-            }
-            let number = format!("{}", l.index + 1);
-            let height = length(v.style, l.bottom);
-            let up = Vec2::new(0.0, pitch / 2.0);
-            if out < 0.0 {
-                c.right(&number, TEXT, true, at(0.22) + up);
-                c.right(&height, TEXT, false, at(0.46));
-            } else {
-                c.left(&number, TEXT, true, at(0.22) + up);
-                c.left(&height, TEXT, false, at(0.46));
-            }
+        let at = |d: f64| Point::new(paper.x0 - d, y);
+        c.line(Ink::Dimension, at(0.05), at(0.2));
+        if checks.contains(&l.index) {
+            let half = Vec2::new(0.0, 0.035);
+            c.ring(Ink::Solid, &[at(0.05), at(0.17) + half, at(0.17) - half]);
         }
+        if i % every != 0 {
+            continue;
+        }
+        let number = format!("{}", l.index + 1);
+        let height = length(v.style, l.bottom);
+        c.right(&number, TEXT, true, at(0.22) + Vec2::new(0.0, pitch / 2.0));
+        c.right(&height, TEXT, false, at(0.46));
     }
 }
 
@@ -62,8 +54,7 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
     let near = Rect::new(paper.x0 - 0.3, f64::MIN / 4.0, paper.x1 + 0.3, f64::MAX / 4.0);
     let grade = e.grade.windows(2).filter_map(|p| clipped(v.xy(&p[0]), v.xy(&p[1]), &near));
     let lowest = grade.map(|(a, b)| a.y.min(b.y)).fold(paper.y0, f64::min);
-    let base = lowest.max(c.placer.area.y0 + 3.0 * ROW) - 0.02;
-    let mut row = base - ROW;
+    let mut strings: Vec<Vec<f64>> = Vec::new();
     for upper in [true, false] {
         let sides: Vec<f64> = e
             .walls
@@ -82,13 +73,18 @@ pub(super) fn widths(c: &mut Canvas, e: &LaidElevation, v: &View) {
         xs.retain(|x| *x > v.window.x0 && *x < v.window.x1);
         xs.extend([v.window.x0, v.window.x1]);
         // One wall without openings is as long as the whole, and other widths are told already.
-        if row < base - ROW && !sided && places(xs.clone()).len() == 2 {
+        if !strings.is_empty() && !sided && places(xs.clone()).len() == 2 {
             continue;
         }
-        level_string(c, v, xs, row);
-        row -= ROW;
+        strings.push(xs);
     }
-    level_string(c, v, vec![v.window.x0, v.window.x1], row);
+    strings.push(vec![v.window.x0, v.window.x1]);
+    let rows = strings.len() as f64;
+    let mut row = lowest.max(c.placer.area.y0 + rows * ROW) - 0.02;
+    for xs in strings {
+        row -= ROW;
+        level_string(c, v, xs, row);
+    }
 }
 
 pub(super) fn bound(w: &LaidWall, f: fn(f64, f64) -> f64) -> f64 {
@@ -147,7 +143,7 @@ pub(super) fn upright(c: &mut Canvas, e: &LaidElevation, v: &View) {
     ys.retain(|y| *y > v.window.y0 && *y < v.window.y1);
     ys.extend([v.window.y0, v.window.y1]);
     let ys = places(ys);
-    let x = v.paper().x1 + 1.2;
+    let x = v.paper().x1 + 0.35;
     let at = |y: f64| Point::new(x, v.at(0.0, y).y);
     ys.iter().for_each(|y| tick(c, at(*y), true));
     for (pair, words) in ys.windows(2).zip(string(v.style, &ys)) {

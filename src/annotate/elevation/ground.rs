@@ -76,10 +76,16 @@ pub(super) fn bare(c: &mut Canvas, e: &LaidElevation, lines: &[Backdrop], v: &Vi
 
 /// Parts of walls that are left without siding, near grade and behind roofs.
 fn without_siding(c: &mut Canvas, e: &LaidElevation, v: &View) {
-    let large = |b: &&LaidBare| {
-        b.area >= LEAST_MARKED && !matches!(b.by, BareBy::OverRoof | BareBy::Filler)
+    let large = |b: &&LaidBare| match b.by {
+        BareBy::StopsShort => true,
+        BareBy::OverRoof | BareBy::Filler => false,
+        _ => b.area >= LEAST_MARKED,
     };
     for b in e.walls.iter().flat_map(|w| w.bare.iter().filter(large)) {
+        // What lies outside the wall is drawn.
+        for ring in b.outline.iter().filter(|_| b.by == BareBy::StopsShort) {
+            c.ring(Ink::Source, &v.points(ring));
+        }
         let rings = b.outline.iter().filter_map(|ring| inside(ring));
         for at in rings.filter(|at| v.holds(at.x, at.y)).take(1) {
             let target = v.map * at;
@@ -89,7 +95,7 @@ fn without_siding(c: &mut Canvas, e: &LaidElevation, v: &View) {
     }
 }
 
-/// A place within a ring, near its middle.
+/// A place within a ring, as far from its sides as any, of those nearest its middle.
 fn inside(ring: &[Xy]) -> Option<Point> {
     let points: Vec<Point> = ring.iter().map(|p| Point::new(p[0], p[1])).collect();
     let r = crate::geom::polygon::bounds(&points)?;
@@ -99,8 +105,23 @@ fn inside(ring: &[Xy]) -> Option<Point> {
     let mut within: Vec<Point> =
         places.filter(|p| crate::geom::polygon::ring_contains(&points, *p)).collect();
     let middle = r.center();
-    within.sort_by(|a, b| a.distance(middle).total_cmp(&b.distance(middle)));
+    let sides = || points.iter().zip(points.iter().cycle().skip(1));
+    let room = |p: &Point| -> f64 {
+        sides().map(|(a, b)| off_side(*p, *a, *b)).fold(f64::INFINITY, f64::min)
+    };
+    let rank = |p: &Point| ((-2.0 * room(p)).round(), p.distance(middle));
+    within.sort_by(|a, b| {
+        let (a, b) = (rank(a), rank(b));
+        a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
     within.first().copied()
+}
+
+/// How far a place is from a side.
+fn off_side(p: Point, a: Point, b: Point) -> f64 {
+    let run = b - a;
+    let along = ((p - a).dot(run) / run.hypot2().max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+    p.distance(a + run * along)
 }
 
 /// Other cladding is named and measured where it is.

@@ -14,8 +14,14 @@ use crate::wording::sheet_lengths::{length, unit_note};
 /// Distance of rows of the key.
 const ROW: f64 = 0.17;
 
-/// Title with scale and scale bar, at the foot of the page.
-pub(super) fn title(c: &mut Canvas, name: &str, scale: &Scale, layout: &Layout, area: Rect) {
+/// Title with scale and scale bar, at the foot of an area.
+pub(in crate::annotate) fn title(
+    c: &mut Canvas,
+    name: &str,
+    scale: &Scale,
+    layout: &Layout,
+    area: Rect,
+) {
     let y = area.y0 + 0.12;
     let name = fitted(name, HEADING, true, area.width() * 0.4);
     let mut x = area.x0 + c.left(&name, HEADING, true, Point::new(area.x0, y)) + 0.25;
@@ -24,6 +30,10 @@ pub(super) fn title(c: &mut Canvas, name: &str, scale: &Scale, layout: &Layout, 
     let part = bar_part(style, scale.factor);
     let len = part / scale.factor;
     let words = legend::scale_bar(&length(style, 4.0 * part), layout.drawing.unit_proved);
+    // The title block says as much where there is no room.
+    if x + 4.0 * len + 0.08 + crate::typeface::width(&words, TEXT, false) > area.x1 {
+        return;
+    }
     for i in 0..4 {
         let left = x + f64::from(i) * len;
         let r = Rect::new(left, y - 0.03, left + len, y + 0.03);
@@ -54,10 +64,9 @@ enum Sign {
     Frame,
 }
 
-const KEY: [(Sign, &str); 15] = [
+const KEY: [(Sign, &str); 14] = [
     (Sign::Line(Ink::Wall), legend::LIMIT_OF_SIDING),
     (Sign::Line(Ink::Course), legend::PANEL_EDGE),
-    (Sign::Line(Ink::Face), legend::PANEL_FACES),
     (Sign::Line(Ink::Seam), legend::SEAM),
     (Sign::Lap, legend::LAP),
     (Sign::Line(Ink::Post), legend::CORNER_POSTS),
@@ -91,41 +100,39 @@ fn width(words: &str) -> f64 {
 }
 
 /// Rows of the key in a width: the items of each.
-fn rows(room: f64, extra: &[String], boards: bool) -> Vec<Vec<(Option<&'static Sign>, String)>> {
+fn rows(room: f64, boards: bool) -> Vec<Vec<(&'static Sign, String)>> {
     let key: &'static [(Sign, &str)] = if boards { &KEY_OF_BOARDS } else { &KEY };
-    let items = key.iter().map(|(s, w)| (Some(s), (*w).to_owned()));
-    let items = items.chain(extra.iter().map(|w| (None, w.clone())));
-    let mut out: Vec<Vec<(Option<&'static Sign>, String)>> = Vec::new();
+    let mut out: Vec<Vec<(&'static Sign, String)>> = Vec::new();
     let mut used = f64::INFINITY;
-    for (sign, words) in items {
-        let w = width(&words);
+    for (sign, words) in key {
+        let w = width(words);
         if used + w > room {
             out.push(Vec::new());
             used = 0.0;
         }
         used += w;
         if let Some(row) = out.last_mut() {
-            row.push((sign, fitted(&words, TEXT, false, room - 0.5)));
+            row.push((sign, fitted(words, TEXT, false, room - 0.5)));
         }
     }
     out
 }
 
-/// Height that title and key take at the foot of a page.
-pub(super) fn foot(room: f64, extra: &[String], boards: bool) -> f64 {
-    0.36 + rows(room, extra, boards).len() as f64 * ROW
+/// Height that the key takes at the foot of a page.
+pub(in crate::annotate) fn key_height(room: f64, boards: bool) -> f64 {
+    0.1 + rows(room, boards).len() as f64 * ROW
 }
 
-pub(super) fn key(c: &mut Canvas, area: Rect, extra: &[String], boards: bool) {
-    let rows = rows(area.width(), extra, boards);
+/// The key of lines and signs, at the foot of a page.
+pub(in crate::annotate) fn key(c: &mut Canvas, area: Rect, boards: bool) {
+    let rows = rows(area.width(), boards);
     for (j, row) in rows.iter().rev().enumerate() {
-        let y = area.y0 + 0.38 + j as f64 * ROW;
+        let y = area.y0 + 0.1 + j as f64 * ROW;
         let mut x = area.x0;
         for (sign, words) in row {
-            sign.iter().for_each(|s| draw(c, s, Point::new(x, y)));
-            let indent = if sign.is_some() { 0.46 } else { 0.0 };
-            let w = c.left(words, TEXT, false, Point::new(x + indent, y));
-            x += indent + w + 0.22;
+            draw(c, sign, Point::new(x, y));
+            let w = c.left(words, TEXT, false, Point::new(x + 0.46, y));
+            x += 0.46 + w + 0.22;
         }
     }
 }

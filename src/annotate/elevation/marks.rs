@@ -1,20 +1,19 @@
-//! Piece marks: one a piece, on the piece where it fits, else beside it with a leader; rips and
-//! notches by their sizes where there is room.
+//! Piece marks with lengths: one a piece, on the piece where it fits, else beside it with a leader; rips
+//! by their heights where there is room.
 
 use super::dims::bound;
 use super::view::View;
 use crate::annotate::canvas::{Canvas, Look, Mark};
 use crate::annotate::place::text_box;
 use crate::annotate::style::TEXT;
-use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
+use crate::geom::vocabulary::{Point, Vec2, Xy};
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
 use crate::layout::wall::{LaidElevation, LaidWall};
-use crate::model::notch::NotchSide;
-use crate::wording::sheet_lengths::short;
+use crate::wording::sheet_lengths::{length, short};
+use crate::wording::{legend, sheets};
 
-/// Piece marks, without the wall's own prefix, which stands once over the wall. Returns how many
-/// found no room.
+/// Piece marks, without the wall's own prefix, each with the piece's length. Returns how many found no room.
 pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
     let mut tight = Vec::new();
     let mut placed = Vec::new();
@@ -24,58 +23,40 @@ pub(super) fn marks(c: &mut Canvas, e: &LaidElevation, v: &View) -> usize {
             if !v.holds(center.0, center.1) {
                 continue;
             }
-            match spot(c, p, v) {
+            let text = label(p, v);
+            match spot(c, p, &text, v) {
                 Some(at) => {
-                    c.on_ground(short_mark(&p.mark), TEXT, at);
-                    placed.push((p, at));
+                    c.centered(&text, TEXT, false, at);
+                    placed.push((p, text, at));
                 }
-                None => tight.push((p, v.at(center.0, center.1))),
+                None => tight.push((p, text, v.at(center.0, center.1))),
             }
         }
     }
-    for w in &e.walls {
-        name(c, w, v);
-    }
     let mut none = 0;
-    for (p, target) in tight {
-        let text = short_mark(&p.mark);
-        let m = Mark { text, target, wish: target, reach: 1.5, look: Look::Dotted };
-        match c.mark_clear(m).or_else(|| c.mark(Mark { reach: 6.0, ..m })) {
-            Some(at) => placed.push((p, at)),
+    for (p, text, target) in tight {
+        let m = Mark { text: &text, target, wish: target, reach: 2.5, look: Look::Dotted };
+        let off_work = c.mark_off_work(m);
+        match off_work.or_else(|| c.mark(Mark { reach: 6.0, ..m })) {
+            Some(at) => placed.push((p, text, at)),
             None => none += 1,
         }
     }
-    for (p, at) in placed {
-        rip(c, p, at, v);
+    for (p, text, at) in placed {
+        rip(c, p, (&text, at), v);
     }
     none
 }
 
-/// Sizes of notches, width before depth, where there is room near them.
-pub(super) fn notches(c: &mut Canvas, e: &LaidElevation, v: &View) {
+/// A piece's mark with its length as it is told everywhere.
+fn label(p: &Piece, v: &View) -> String {
+    format!("{}  {}", short_mark(&p.mark), length(v.style, v.style.to_cut(p.length)))
+}
+
+/// The names of walls over them.
+pub(super) fn names(c: &mut Canvas, e: &LaidElevation, v: &View) {
     for w in &e.walls {
-        for (k, p) in pieces(w) {
-            for n in &p.notches {
-                let x = p.x0 + n.left + n.width / 2.0;
-                let (y, out) = match n.side {
-                    NotchSide::Top => {
-                        (p.rip.as_ref().map_or(k.top, |r| k.bottom + r.to) - n.depth, -1.0)
-                    }
-                    NotchSide::Bottom => {
-                        (k.bottom + p.rip.as_ref().map_or(0.0, |r| r.from) + n.depth, 1.0)
-                    }
-                    _ => (k.bottom + n.foot.unwrap_or(0.0), -1.0),
-                };
-                if !v.holds(x, y) {
-                    continue;
-                }
-                let text =
-                    format!("{} x {}", short(v.style, n.told_width()), short(v.style, n.depth));
-                let target = v.at(x, y);
-                let wish = target + Vec2::new(0.0, out * 0.1);
-                c.mark_clear(Mark { text: &text, target, wish, reach: 0.5, look: Look::Plain });
-            }
-        }
+        name(c, w, v);
     }
 }
 
@@ -85,29 +66,22 @@ fn pieces(w: &LaidWall) -> impl Iterator<Item = (&LaidCourse, &Piece)> {
         .flat_map(|k| k.runs.iter().flat_map(move |r| r.pieces.iter().map(move |p| (k, p))))
 }
 
-/// The name of a wall over it, with how its marks read.
+/// What marks of a wall's pieces begin with; the wall's own name where it has none.
+pub(in crate::annotate) fn prefix(w: &LaidWall) -> &str {
+    let first = pieces(w).next().and_then(|(_, p)| p.mark.split('-').next());
+    first.unwrap_or(&w.id)
+}
+
+/// The name of a wall over it.
 fn name(c: &mut Canvas, w: &LaidWall, v: &View) {
-    let Some(prefix) = pieces(w).next().and_then(|(_, p)| p.mark.split('-').next()) else { return };
     let top = w.outline.iter().map(|p| p[1]).fold(f64::NEG_INFINITY, f64::max);
-    // Over what this sheet shows of the wall.
-    let left = bound(w, f64::min).max(v.window.x0);
-    let right = bound(w, f64::max).min(v.window.x1);
-    if left >= right {
-        return;
+    let (left, right) = (bound(w, f64::min), bound(w, f64::max));
+    let wish = v.at((left + right) / 2.0, top) + Vec2::new(0.0, 0.2);
+    let text = sheets::wall(prefix(w));
+    let m = Mark { text: &text, target: wish, wish, reach: 1.0, look: Look::Bare };
+    if c.mark_clear(m).is_none() {
+        c.mark(Mark { reach: 3.0, ..m });
     }
-    let (x, top) = ((left + right) / 2.0, top.min(v.window.y1));
-    let wish = v.at(x, top) + Vec2::new(0.0, 0.25);
-    for text in
-        [format!("wall {prefix}: marks read {prefix}-course-piece"), format!("wall {prefix}")]
-    {
-        if c.mark_clear(Mark { text: &text, target: wish, wish, reach: 1.0, look: Look::Bare })
-            .is_some()
-        {
-            return;
-        }
-    }
-    let text = format!("wall {prefix}");
-    c.mark(Mark { text: &text, target: wish, wish, reach: 3.0, look: Look::Bare });
 }
 
 /// The middle of what shows of a piece.
@@ -134,9 +108,9 @@ fn spans(ring: &[Xy], x: f64) -> Vec<(f64, f64)> {
     at.chunks_exact(2).map(|p| (p[0], p[1])).collect()
 }
 
-/// A place on the piece where its mark fits, nearest to the middle; off lines that must be seen.
-fn spot(c: &Canvas, p: &Piece, v: &View) -> Option<Point> {
-    let text = short_mark(&p.mark);
+/// A place on the piece where a text fits between its edges, nearest to the middle; off lines that must be
+/// seen.
+fn spot(c: &Canvas, p: &Piece, text: &str, v: &View) -> Option<Point> {
     let about = text_box(text, TEXT, false, Point::ORIGIN);
     let half = about.width() / 2.0;
     let (a, b) = (v.at(p.x0, 0.0).x + half, v.at(p.x1, 0.0).x - half);
@@ -149,23 +123,14 @@ fn spot(c: &Canvas, p: &Piece, v: &View) -> Option<Point> {
     let along = (0..=count)
         .map(|i| middle + step / 2.0 * f64::from(if i % 2 == 0 { i } else { -i - 1 }))
         .filter(|x| *x >= a && *x <= b);
-    let places: Vec<(Point, bool)> = along.filter_map(|x| height(p, v, x, half)).collect();
-    let clear = |at: &Point| c.placer.clear(&(about + at.to_vec2()));
-    let full = places.iter().filter(|(_, whole)| *whole).map(|(at, _)| *at).find(clear);
-    // Courses nearer than text is high: the mark stands over their lines, on its ground.
-    full.or_else(|| {
-        let free = |at: &Point| c.placer.clear(&about_of(about, *at));
-        places.iter().map(|(at, _)| *at).find(free)
-    })
+    let places = along.filter_map(|x| height(p, v, x, half));
+    let mut clear = places.filter(|at| c.placer.clear(&(about + at.to_vec2())));
+    clear.next()
 }
 
-fn about_of(about: Rect, at: Point) -> Rect {
-    about + at.to_vec2()
-}
-
-/// The middle of a piece's height over a mark's width at paper `x`, and whether capitals fit
-/// between its edges. `None` where the piece is a sliver there.
-fn height(p: &Piece, v: &View, x: f64, half: f64) -> Option<(Point, bool)> {
+/// The middle of a piece's height over a text's width at paper `x`. `None` where capitals do not fit
+/// between its edges there.
+fn height(p: &Piece, v: &View, x: f64, half: f64) -> Option<Point> {
     let back = v.map.inverse();
     let mut low = f64::NEG_INFINITY;
     let mut high = f64::INFINITY;
@@ -180,27 +145,26 @@ fn height(p: &Piece, v: &View, x: f64, half: f64) -> Option<(Point, bool)> {
         high = high.min(span.1);
     }
     let tall = (high - low) / v.factor;
-    (tall > 0.045).then(|| {
-        let y = v.at(0.0, (low + high) / 2.0).y;
-        (Point::new(x, y), tall >= TEXT + 0.02)
-    })
+    (tall >= TEXT + 0.02).then(|| Point::new(x, v.at(0.0, (low + high) / 2.0).y))
 }
 
 /// What is kept of a ripped piece, beside its mark.
-fn rip(c: &mut Canvas, p: &Piece, at: Point, v: &View) {
+fn rip(c: &mut Canvas, p: &Piece, (label, at): (&str, Point), v: &View) {
     let Some(r) = &p.rip else { return };
-    let text = format!("rip {}", short(v.style, r.to - r.from));
-    let mark = crate::typeface::width(short_mark(&p.mark), TEXT, false) / 2.0;
+    let told = v.style.to_mark(r.to) - v.style.to_mark(r.from);
+    let text = legend::rip(&short(v.style, told));
+    let mark = crate::typeface::width(label, TEXT, false) / 2.0;
     let own = crate::typeface::width(&text, TEXT, false) / 2.0;
     for side in [1.0, -1.0] {
         let beside = at + Vec2::new(side * (mark + own + 0.09), 0.0);
-        if c.placer.clear(&text_box(&text, TEXT, false, beside)) {
-            c.on_ground(&text, TEXT, beside);
+        let r = text_box(&text, TEXT, false, beside);
+        if c.placer.clear(&r) && c.placer.hides_nothing(&r) {
+            c.centered(&text, TEXT, false, beside);
             return;
         }
     }
 }
 
-pub(super) fn short_mark(mark: &str) -> &str {
+pub(in crate::annotate) fn short_mark(mark: &str) -> &str {
     mark.split_once('-').map_or(mark, |(_, rest)| rest)
 }

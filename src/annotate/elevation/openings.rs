@@ -32,7 +32,8 @@ fn kind(o: &LaidOpening) -> &'static str {
     }
 }
 
-pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View) {
+/// Names of openings, with their sizes; in an overview names alone.
+pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View, overview: bool) {
     for o in &w.openings {
         let middle = ((o.left + o.right) / 2.0, (o.sill + o.head) / 2.0);
         if !v.holds(middle.0, middle.1) {
@@ -50,6 +51,14 @@ pub(super) fn names(c: &mut Canvas, w: &LaidWall, v: &View) {
             vec![format!("{name} {wide} x {high}")],
         ];
         let center = v.at(middle.0, middle.1);
+        if overview {
+            let lines = [name.to_owned()];
+            if !inside(c, o, v, &lines, center) {
+                let wish = v.at(middle.0, o.head) + Vec2::new(0.0, 0.2);
+                c.mark(Mark { text: name, target: center, wish, reach: 4.0, look: Look::Dotted });
+            }
+            continue;
+        }
         if !forms.iter().any(|lines| inside(c, o, v, lines, center)) {
             // No room between the jambs: beside or above, with a leader.
             let text = &forms[4][0];

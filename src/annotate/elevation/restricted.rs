@@ -24,7 +24,10 @@ pub(super) fn marks(c: &mut Canvas, on: &AtElevation, v: &View) {
         let spots = [0.12, 0.88, 0.25, 0.75].map(|k| v.at(s.x[0] + k * wide, y));
         let mark =
             |target| Mark { text: MARK, target, wish: target, reach: 1.0, look: Look::Dotted };
-        if !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some()) {
+        let far = |target| Mark { reach: 3.0, ..mark(target) };
+        if !spots.iter().any(|t| c.mark_off_work(far(*t)).is_some())
+            && !spots.iter().any(|t| c.mark_clear(mark(*t)).is_some())
+        {
             c.mark(mark(spots[0]));
         }
     }

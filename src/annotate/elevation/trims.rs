@@ -95,16 +95,38 @@ fn beside(t: &TrimPiece, e: &LaidElevation, v: &View) -> Vec2 {
     }
 }
 
-/// Marks of trim, framed. Returns how many found no room.
-pub(super) fn marks(c: &mut Canvas, on: &AtElevation, e: &LaidElevation, v: &View) -> usize {
-    on.trims.iter().filter(|t| !mark(c, t, e, v)).count()
+/// Marks of trim, framed. Returns how many found no room, and how many stand over what is built.
+pub(super) fn marks(
+    c: &mut Canvas,
+    on: &AtElevation,
+    e: &LaidElevation,
+    v: &View,
+) -> (usize, usize) {
+    let (mut none, mut crowded) = (0, 0);
+    for t in &on.trims {
+        match mark(c, t, e, v) {
+            Placed::Clear => {}
+            Placed::OverWork => crowded += 1,
+            Placed::Nowhere => none += 1,
+        }
+    }
+    (none, crowded)
 }
 
-/// Whether the piece is another sheet's, or its mark was placed.
-fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
+/// Where a mark of trim stands.
+enum Placed {
+    /// Off all that is built, or on another sheet.
+    Clear,
+    /// Over what is built.
+    OverWork,
+    /// There was no room.
+    Nowhere,
+}
+
+fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> Placed {
     let middle = t.place(0.5);
     if !v.holds(middle[0], middle[1]) {
-        return true;
+        return Placed::Clear;
     }
     let beside = beside(t, e, v);
     let at = |along: f64, reach: f64| {
@@ -113,8 +135,17 @@ fn mark(c: &mut Canvas, t: &TrimPiece, e: &LaidElevation, v: &View) -> bool {
     };
     // Half way along, else nearer an end, close by; else wherever there is room.
     let close = [0.3, 0.9].into_iter().flat_map(|r| [0.5, 0.35, 0.65, 0.2, 0.8].map(|k| (k, r)));
-    close.into_iter().any(|(k, r)| c.mark_clear(at(k, r)).is_some())
+    if close.clone().any(|(k, r)| c.mark_off_work(at(k, r)).is_some())
+        || c.mark_off_work(at(0.5, 2.5)).is_some()
+    {
+        return Placed::Clear;
+    }
+    if close.into_iter().any(|(k, r)| c.mark_clear(at(k, r)).is_some())
         || c.mark(at(0.5, 6.0)).is_some()
+    {
+        return Placed::OverWork;
+    }
+    Placed::Nowhere
 }
 
 /// What the key says of bent channel and of boards that stand on this elevation, by their marks, and of

@@ -6,12 +6,11 @@ use crate::job::paper::Scale;
 use crate::layout::wall::LaidElevation;
 use crate::units::LengthStyle;
 
-/// Paper room kept round the walls: course numbers and heights on both sides, the upright string
-/// of dimensions on the right, widths below.
-pub(super) const LEFT: f64 = 1.2;
-pub(super) const RIGHT: f64 = 1.95;
-pub(super) const BELOW: f64 = 1.25;
-pub(super) const ABOVE: f64 = 0.6;
+/// Paper room kept round walls: course numbers and heights on the left, the upright string of dimensions
+/// on the right, widths below: left, below, right, above.
+pub(in crate::annotate) const ROUND_WALL: Rect = Rect::new(1.1, 1.2, 1.15, 0.5);
+/// The same on an overview, which has no upright string.
+pub(in crate::annotate) const ROUND_HOUSE: Rect = Rect::new(1.1, 1.2, 0.35, 0.5);
 
 /// From elevation inches to paper.
 #[derive(Clone, Debug)]
@@ -75,9 +74,29 @@ pub(in crate::annotate) fn extent(e: &LaidElevation) -> Rect {
     crate::geom::polygon::bounds(&points).unwrap_or(Rect::new(0.0, 0.0, 1.0, 1.0))
 }
 
+/// How far grade runs under an elevation's walls, elevation inches.
+pub(in crate::annotate) fn drop_to_grade(e: &LaidElevation, house: Rect) -> f64 {
+    let near = |p: &&Xy| p[0] > house.x0 - NEAR && p[0] < house.x1 + NEAR;
+    let lowest = e.grade.iter().filter(near).map(|p| p[1]).fold(house.y0, f64::min);
+    // Where it begins and ends farther off, its height at the walls is what counts.
+    let at = |x: f64| {
+        e.grade.windows(2).find(|p| p[0][0] <= x && x <= p[1][0]).map(|p| {
+            let run = (p[1][0] - p[0][0]).max(1e-9);
+            p[0][1] + (x - p[0][0]) / run * (p[1][1] - p[0][1])
+        })
+    };
+    let ends = [at(house.x0 - NEAR), at(house.x1 + NEAR)].into_iter().flatten();
+    (house.y0 - ends.fold(lowest, f64::min)).clamp(0.0, DEEPEST)
+}
+
+/// How far beside the walls grade is drawn, elevation inches.
+const NEAR: f64 = 8.0;
+/// Deepest drop to grade that a drawing is made higher for, elevation inches.
+const DEEPEST: f64 = 96.0;
+
 /// The parts of an elevation that a sheet each shows, left to right, then bottom up. Where it takes
 /// more than one up, they meet on butt lines: `courses` is one of them and the height of a course.
-pub(super) fn windows(
+pub(in crate::annotate) fn windows(
     house: Rect,
     room: (f64, f64),
     scale: &Scale,

@@ -2,7 +2,6 @@
 
 use super::view::View;
 use crate::annotate::canvas::Canvas;
-use crate::annotate::faces::lines;
 use crate::annotate::style::Ink;
 use crate::geom::vocabulary::{Point, Vec2};
 use crate::layout::course::LaidRun;
@@ -12,22 +11,7 @@ pub(super) fn panels(c: &mut Canvas, w: &LaidWall, v: &View) {
     for run in w.courses.iter().flat_map(|k| &k.runs) {
         for p in &run.pieces {
             for ring in std::iter::once(&p.outline).chain(&p.holes).chain(&p.more) {
-                c.ring(Ink::Course, &v.points(ring));
-            }
-        }
-    }
-}
-
-/// The faces each panel shows, where the scale leaves room between their lines.
-pub(super) fn faces(c: &mut Canvas, w: &LaidWall, v: &View, heights: &[f64]) {
-    const LEAST: f64 = 0.03;
-    if heights.first().is_none_or(|h| h / v.factor < LEAST) {
-        return;
-    }
-    for k in &w.courses {
-        for p in k.runs.iter().flat_map(|r| &r.pieces) {
-            for (a, b) in lines(p, k, heights) {
-                c.line(Ink::Face, v.at(a[0], a[1]), v.at(b[0], b[1]));
+                c.work_ring(Ink::Course, &v.points(ring));
             }
         }
     }

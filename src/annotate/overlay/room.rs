@@ -2,7 +2,7 @@
 //! wherever there is room. Text has no ground of its own, so that nothing under it is hidden.
 
 use super::super::elevation::view::extent;
-use super::super::place::{Placer, text_box};
+use super::super::place::{Off, Placer, text_box};
 use crate::geom::vocabulary::{Point, Rect, Vec2, Xy};
 use crate::layout::wall::LaidElevation;
 use crate::model::house::Backdrop;
@@ -154,9 +154,9 @@ impl Room {
         let about = about(mark, height);
         let about =
             framed.map_or(about, |size| about.union(Rect::from_center_size(Point::ORIGIN, size)));
-        let spot = [true, false]
+        let spot = [Off::Lines, Off::Text]
             .iter()
-            .find_map(|strict| self.placer.near(about, wish, wish, 1.5, *strict))
+            .find_map(|off| self.placer.near(about, wish, wish, 1.5, *off))
             .unwrap_or(wish);
         [spot.x * PLOT + self.low.x, spot.y * PLOT + self.low.y]
     }

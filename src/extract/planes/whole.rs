@@ -50,6 +50,14 @@ pub(super) struct Plane {
     pub(super) unnamed: Vec<Point>,
 }
 
+impl Plane {
+    /// Adds openings that only their holes show.
+    fn take_unnamed(&mut self, found: &[Polygon], siding: &[Polygon], origin: &Origin) {
+        self.unnamed.extend(found.iter().map(|p| p.bounds().center()));
+        self.openings.extend(found.iter().map(|p| unnamed(p, siding, origin)));
+    }
+}
+
 /// A plane of patches that lie in one.
 pub(super) fn plane(
     patches: &[Polygon],
@@ -62,24 +70,23 @@ pub(super) fn plane(
     let between = gaps(&siding);
     let detail: Vec<Polygon> = between.all.iter().filter(|p| is_detail(p)).cloned().collect();
     out.cleaned = detail.len();
-    siding = union_all(&[siding, detail.clone()].concat());
+    siding = union_all(&[siding, detail].concat());
     let open = difference(&between.all, &siding);
     out.openings = cells::openings(&siding, &open, drawn);
     let gaps = difference(&open, &cells::shapes(&out.openings));
     let (banded, rest) = banded::openings(gaps, &siding, ink);
-    out.unnamed.extend(banded.iter().map(|p| p.bounds().center()));
-    out.openings.extend(banded.iter().map(|p| unnamed(p, &siding, origin)));
-    let stacked = intersection(&rest, &between.over);
+    out.take_unnamed(&banded, &siding, origin);
     let aside = difference(&rest, &between.over);
-    for p in parts(stacked) {
+    let (across, stacked) = straddling(intersection(&rest, &between.over), &between.beside);
+    out.take_unnamed(&across, &siding, origin);
+    for p in stacked {
         let b = p.bounds();
         let hole = is_hole(&p, &between.beside);
         if b.width().min(b.height()) <= BOARD && !is_square(&p) && p.area() > 0.8 * b.area() {
             out.boards.push(p);
         } else if hole && p.area() >= LEAST && b.width().min(b.height()) >= NARROW && is_square(&p)
         {
-            out.openings.push(unnamed(&p, &siding, origin));
-            out.unnamed.push(b.center());
+            out.take_unnamed(&[p], &siding, origin);
         } else if hole && p.area() < LEAST {
             siding.push(p);
             out.cleaned += 1;
@@ -98,6 +105,7 @@ pub(super) fn plane(
             out.openings.push(unnamed(&p, &siding, origin));
         }
     }
+    out.openings = as_one(std::mem::take(&mut out.openings));
     let mut all = siding;
     all.extend(cells::shapes(&out.openings));
     all.extend(out.boards.iter().chain(&out.bare).cloned());
@@ -105,8 +113,8 @@ pub(super) fn plane(
         |p: &Polygon| Polygon::simple(p.outer.clone()).map(|q| Point::new(snap(q.x), snap(q.y)));
     // What crosses itself by a place put on the grid is untangled by a second pass.
     let whole = union_all(&all);
-    out.bare
-        .extend(whole.iter().flat_map(|p| &p.holes).map(|h| Polygon::simple(h.clone()).wound()));
+    let holes = whole.iter().flat_map(|p| &p.holes);
+    out.bare.extend(holes.map(|h| Polygon::simple(h.clone()).wound()));
     let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out
@@ -128,6 +136,32 @@ fn gaps(siding: &[Polygon]) -> Gaps {
     let (beside, over) = (snapped(beside(siding)), snapped(over(siding)));
     let all = union_all(&[beside.clone(), over.clone()].concat());
     Gaps { beside, over, all }
+}
+
+/// Windows that stand across a band in gaps that siding stands over and under, and the gaps without them: a
+/// well in the siding under the band goes on over it.
+fn straddling(stacked: Vec<Polygon>, beside: &[Polygon]) -> (Vec<Polygon>, Vec<Polygon>) {
+    let (mut across, mut rest) = (Vec::new(), Vec::new());
+    for p in parts(stacked) {
+        let wells = parts(intersection(std::slice::from_ref(&p), beside));
+        let mut found: Vec<Polygon> = Vec::new();
+        for (low, high) in wells.iter().flat_map(|a| wells.iter().map(move |b| (a, b))) {
+            let (l, h) = (low.bounds(), high.bounds());
+            let alike = (l.x0 - h.x0).abs() <= HAIR && (l.x1 - h.x1).abs() <= HAIR;
+            let band = (HAIR..=BOARD).contains(&(h.y0 - l.y1));
+            let b = l.union(h);
+            let whole = Polygon::rect(b.x0, b.y0, b.x1, b.y1);
+            let free =
+                total_area(&intersection(std::slice::from_ref(&p), std::slice::from_ref(&whole)));
+            let sized = b.width() >= NARROW && whole.area() >= LEAST && is_square(&whole);
+            if alike && band && sized && free > 0.98 * whole.area() {
+                found.push(whole);
+            }
+        }
+        rest.extend(if found.is_empty() { vec![p] } else { parts(difference(&[p], &found)) });
+        across.extend(found);
+    }
+    (across, rest)
 }
 
 /// Parts that are more than slivers.
@@ -170,6 +204,31 @@ fn is_glazed(p: &Polygon, frame: Rect, ink: &Ink) -> bool {
     let filled = p.area() > 0.9 * b.area() && is_square(p);
     let sized = b.width() >= LEAST_WINDOW && b.height() >= LEAST_WINDOW && WIDE.end() >= &b.width();
     filled && sized && b.y0 - frame.y0 <= SILL && ink.uprights_in(b) >= 2
+}
+
+/// Openings with those that share a whole upright side with the next one made one: they stand in one hole.
+fn as_one(openings: Vec<DrawnOpening>) -> Vec<DrawnOpening> {
+    let boxed = |o: &DrawnOpening| bounds(&o.outline).unwrap_or_default();
+    let is_box = |o: &DrawnOpening| {
+        let b = boxed(o);
+        (Polygon::simple(o.outline.clone()).wound().area() - b.area()).abs() < 1.0
+    };
+    let near = |a: f64, b: f64| (a - b).abs() <= HAIR / 8.0;
+    let mut out: Vec<DrawnOpening> = Vec::new();
+    for mut o in openings {
+        while let Some(i) = out.iter().position(|p| {
+            let (a, b) = (boxed(p), boxed(&o));
+            let beside = near(a.x1, b.x0) || near(b.x1, a.x0);
+            beside && near(a.y0, b.y0) && near(a.y1, b.y1) && is_box(p) && is_box(&o)
+        }) {
+            let (p, b) = (out.swap_remove(i), boxed(&o));
+            let b = b.union(boxed(&p));
+            o.outline = Polygon::rect(b.x0, b.y0, b.x1, b.y1).outer;
+            o.block = None;
+        }
+        out.push(o);
+    }
+    out
 }
 
 /// An opening that only its hole shows.

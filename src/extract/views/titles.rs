@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::reads::{Reads, Shows, Telling, reads};
 use crate::clean::{Destination, clean};
+use crate::finding::views::OtherView;
 use crate::geom::vocabulary::{Point, Rect};
 use crate::model::drawing::Text;
 use crate::model::linework::{Label, Linework, Role};
@@ -202,6 +203,20 @@ fn in_model(lines: &Linework, layout: &str, text: &Text) -> Option<(usize, Point
 pub(super) fn in_frame(titles: &[Title], region: Rect) -> Option<&Title> {
     let inside = titles.iter().filter(|t| region.contains(t.at));
     inside.max_by(|a, b| b.rank().cmp(&a.rank()).then(a.height.total_cmp(&b.height)))
+}
+
+/// How far beside what is hatched in a plan its title may stand, inches: one room of it may have a floor of
+/// boards, and the title stands under the whole (common practice, no source).
+const ROOMS: f64 = 360.0;
+
+/// The title of a plan that hatched areas without a title of their own stand in: of all titles under them
+/// and about them the nearest, where that is a plan's.
+pub(super) fn plan_of(titles: &[Title], hatched: Rect) -> Option<&Title> {
+    let about = Rect::new(hatched.x0 - ROOMS, hatched.y0 - ROOMS, hatched.x1 + ROOMS, hatched.y1);
+    let foot = Point::new(hatched.center().x, hatched.y0);
+    let near = titles.iter().filter(|t| about.contains(t.at));
+    let nearest = near.min_by(|a, b| a.at.distance(foot).total_cmp(&b.at.distance(foot)));
+    nearest.filter(|t| t.shows == Shows::Other(OtherView::Plan))
 }
 
 /// Windows of sheets with the title of all that one shows: the only one of those that say most that stands

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::far_titles;
-use super::titles::{Title, of_windows, under};
+use super::titles::{Title, of_windows, plan_of, under};
 use crate::extract::outline::Outline;
 use crate::geom::near::clusters;
 use crate::geom::vocabulary::Rect;
@@ -42,6 +42,9 @@ pub(super) fn of_walls<'t>(
         }
     }
     far_titles::give(&mut out, &all_walls, titles, APART);
+    for ((title, _), walls) in out.iter_mut().zip(&all_walls) {
+        *title = title.or_else(|| plan_of(titles, *walls));
+    }
     out
 }
 

@@ -70,7 +70,7 @@ pub(super) fn exposure_over(exposures: &[(Point, f64)], ring: &[Point]) -> Optio
 pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
     let taken: Vec<(Rect, Polygon)> = known.iter().map(|o| (o.frame(), o.polygon())).collect();
     let mut filled: Vec<(Polygon, &HatchArea)> = Vec::new();
-    let mut out = Vec::new();
+    let (mut out, mut scraps): (Vec<Outline>, Vec<Patch>) = (Vec::new(), Vec::new());
     for (with, h) in lines.hatches.iter().enumerate() {
         let least = match (is_siding(h), is_filled(h)) {
             (true, _) => LEAST,
@@ -102,12 +102,29 @@ pub(super) fn outlines(lines: &Linework, known: &[Outline]) -> Vec<Outline> {
                 .into_iter()
                 .filter_map(|shape| Some(Patch { shape, ..patches.first()?.clone() }));
             patches.extend(more.collect::<Vec<_>>());
+        } else if let Some((pitch, level)) = lap_exposure(&h.hatch).zip(h.hatch.level_line()) {
+            let of = |shape| of_patch(shape, pitch, level, (with, h)).patches;
+            scraps.extend(small.into_iter().flat_map(of));
         }
         out.extend(mine);
     }
+    scraps.into_iter().for_each(|scrap| add_scrap(&mut out, scrap));
     out.extend(of_filled(lines, filled));
     out.sort_by(|a, b| a.frame().x0.total_cmp(&b.frame().x0));
     out
+}
+
+/// A small area hatched by itself is siding where it touches an area whose lines run on into it.
+fn add_scrap(all: &mut [Outline], scrap: Patch) {
+    let near = scrap.shape.bounds().inflate(SAME, SAME);
+    let touches = |p: &Patch| {
+        let (a, b) = (p.shape.bounds(), near);
+        let meets = a.x0 <= b.x1 && a.x1 >= b.x0 && a.y0 <= b.y1 && a.y1 >= b.y0;
+        meets && p.layer == scrap.layer && p.runs_on(&scrap, near.center().y)
+    };
+    if let Some(o) = all.iter_mut().find(|o| o.patches.first().is_some_and(touches)) {
+        o.patches.push(scrap);
+    }
 }
 
 fn of_patch(shape: Polygon, pitch: f64, level: f64, (with, h): (usize, &HatchArea)) -> Outline {

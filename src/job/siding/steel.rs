@@ -19,6 +19,8 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     end_gap: EndGapRule { usual: 0.125, cold: 0.125, ask_from: None },
     // As for vinyl: common practice, no source.
     clear: vinyl::CLEAR,
+    // As vinyl's: common practice, no source.
+    trim_gaps: vinyl::GAPS,
     // Sheet steel takes no lugs that hold; cut edges are nailed through undersill trim: common
     // practice, no source.
     cut_edge: CutEdgeRule::TrimNails,

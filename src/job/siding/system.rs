@@ -15,6 +15,8 @@ pub struct SidingSystem {
     pub end_gap: EndGapRule,
     /// What is kept clear below it.
     pub clear: ClearanceRule,
+    /// Room that its trim is left.
+    pub trim_gaps: TrimGapRule,
     /// What holds an edge that is cut along its length.
     pub cut_edge: CutEdgeRule,
     /// Which parts of one that is ripped along its length can both be used.
@@ -138,6 +140,17 @@ pub struct ClearanceRule {
     pub roof: f64,
     /// To the flashing on a ledge of stone or on a band.
     pub ledge: f64,
+}
+
+/// Room that trim is left, inches.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TrimGapRule {
+    /// Between the top of what stands in a corner and the soffit.
+    pub post_top: f64,
+    /// How far what stands in a corner runs below the starter.
+    pub post_below: f64,
+    /// Between lengths of starter, and to what stands in corners.
+    pub starter: f64,
 }
 
 /// What holds an edge that is cut along its length.

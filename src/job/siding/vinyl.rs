@@ -3,7 +3,7 @@
 use super::system::{
     Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule, FasteningRule,
     JointRule, MovementRule, NailHold, NailMaterial, NailedThrough, PanelSize, ReceiverRule,
-    RipHalves, SeamLap, SidingSystem, SoldBy, UsualSize,
+    RipHalves, SeamLap, SidingSystem, SoldBy, TrimGapRule, UsualSize,
 };
 
 pub(super) const SYSTEM: SidingSystem = SidingSystem {
@@ -16,6 +16,7 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     corners: POSTS,
     end_gap: END_GAP,
     clear: CLEAR,
+    trim_gaps: GAPS,
     cut_edge: CutEdgeRule::Lugs,
     rip_halves: RipHalves::LockAndHem,
     fastening: FasteningRule {
@@ -40,6 +41,11 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
 /// manufacturer states.
 pub(super) const END_GAP: EndGapRule =
     EndGapRule { usual: 0.25, cold: 0.375, ask_from: Some(240.0) };
+
+/// Posts: siding association's manual, accessories (`TrimFact::PostTopGap`, `TrimFact::PostPastStarter`).
+/// Starter: Journal of Light Construction on vinyl siding (`TrimFact::StarterGaps`).
+pub(super) const GAPS: TrimGapRule =
+    TrimGapRule { post_top: 0.25, post_below: 0.75, starter: 0.25 };
 
 /// Bottoms of the pockets of usual corner posts: common practice, no source.
 pub(super) const POSTS: CornerRule = CornerRule { outside: 2.0, inside: 1.0 };

@@ -3,7 +3,7 @@
 use super::system::{
     BoardSize, Caution, ClearanceRule, CornerRule, CourseRule, CutEdgeRule, EndGapRule,
     FasteningRule, JointRule, NailHold, NailMaterial, NailedThrough, ReceiverRule, RipHalves,
-    SidingSystem, SoldBy, UsualSize,
+    SidingSystem, SoldBy, TrimGapRule, UsualSize,
 };
 use super::vinyl;
 
@@ -21,6 +21,9 @@ pub(super) const SYSTEM: SidingSystem = SidingSystem {
     // (`TrimFact::BoardRoofClearance`). On a ledge: common practice, no source
     // (`TrimFact::LedgeClearance`).
     clear: ClearanceRule { roof: 2.0, ledge: 0.25 },
+    // Corner boards butt the soffit, stand even with the lowest boards, and lengths of the starter piece
+    // butt one another and them: they neither hang nor grow. Common practice, no source.
+    trim_gaps: TrimGapRule { post_top: 0.0, post_below: 0.0, starter: 0.0 },
     cut_edge: CutEdgeRule::FaceNails,
     rip_halves: RipHalves::WithinWidth,
     fastening: FasteningRule {

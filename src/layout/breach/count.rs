@@ -31,6 +31,18 @@ pub enum CountBreach {
     },
     /// A seam on a jamb line is not told.
     SeamOnJambUntold,
+    /// The order of walls leaves one out, or has one twice.
+    WallOrder,
+    /// More offcuts wait at the end of a wall than may.
+    OffcutsWaiting,
+    /// Offcuts at the end of a wall are told otherwise than they wait.
+    OffcutsTold,
+    /// A panel gives pieces to walls farther apart in the order than offcuts may go.
+    OffcutGoesFar,
+    /// A piece is not once in the saw list of its wall, from its panel.
+    SawListPiece,
+    /// The saw list has a piece at another length.
+    SawListLength,
     /// The takeoff orders other than is cut.
     Ordered,
     /// The takeoff measures other than the walls have.

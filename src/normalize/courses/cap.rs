@@ -15,6 +15,9 @@ const SHARE: f64 = 0.25;
 const LONG: f64 = 24.0;
 /// A level line over this share of the width ends all of it: casings are wider than what they frame.
 const MOST_OF: f64 = 0.6;
+/// Fewest upright joints that show masonry, and how far apart they stand at most, inches.
+const JOINTS: usize = 3;
+const JOINT_EVERY: f64 = 48.0;
 /// Most lines that are crossed with one another.
 const MOST: usize = 48;
 
@@ -88,6 +91,27 @@ pub(super) fn cap(
         }
     }
     out
+}
+
+/// Whether what lies beyond a line is stone or brick: upright joints stand up to the line and end there, one
+/// every four feet or more.
+pub(super) fn is_masonry(lines: &DrawnLines, span: Span, y: f64, found: &Cap) -> bool {
+    let Some(room) = found.parts.iter().map(Polygon::bounds).reduce(|a, b| a.union(b)) else {
+        return false;
+    };
+    let middle = room.center().y;
+    let joint = |(p, q): Segment| {
+        let (low, high) = (p.y.min(q.y), p.y.max(q.y));
+        let beyond = if middle > y { low >= y - ON } else { high <= y + ON };
+        let inside = p.x > span.0 + ON && p.x < span.1 - ON;
+        (p.x - q.x).abs() <= ON && low < middle && high > middle && beyond && inside
+    };
+    let level = Rect::new(span.0, middle, span.1, middle);
+    let mut joints: Vec<f64> =
+        lines.within(level).into_iter().filter(|l| joint(l.0)).map(|l| l.0.0.x).collect();
+    joints.sort_by(f64::total_cmp);
+    joints.dedup_by(|b, a| *b - *a < 1.0);
+    joints.len() >= JOINTS && joints.len() as f64 * JOINT_EVERY >= span.1 - span.0
 }
 
 fn part((x0, x1): Span, y: f64, h0: f64, h1: f64) -> Polygon {

@@ -21,7 +21,8 @@ impl DrawnLines {
             .layers
             .iter()
             .map(|l| {
-                let name = l.layer.name.to_lowercase();
+                // A bound reference's prefix says nothing: `residence$0$A-WALL` is no tag.
+                let name = l.layer.name.rsplit('$').next().unwrap_or_default().to_lowercase();
                 SAID.iter().any(|w| name.contains(w))
             })
             .collect();

@@ -33,6 +33,8 @@ const JOINT_EVERY: f64 = 60.0;
 const MAIN_SHARE: f64 = 0.15;
 const OTHER_SHARE: f64 = 0.5;
 const SAME_INK_SHARE: f64 = 0.08;
+/// Pitches that differ by no more than this share of themselves are one (common practice, no source).
+const SAME_PITCH: f64 = 0.012;
 /// A second family away from the first is another elevation's from this share of its area on.
 const APART_SHARE: f64 = 0.5;
 
@@ -171,8 +173,11 @@ fn by_family(
             _ => OTHER_SHARE,
         };
         let is_main = main.is_some_and(|m| m.0 == p.family());
+        // Each elevation may have a layer of its own: what is as far apart is the same siding.
+        let pitch = main.map_or(0.0, |m| f64::from_bits(m.0.1));
+        let as_main = (p.pitch - pitch).abs() <= SAME_PITCH * pitch && sum.1 >= SAME_INK_SHARE;
         match (sum.1 >= share, here) {
-            _ if is_main => kept.push(p),
+            _ if is_main || as_main => kept.push(p),
             (true, true) => kept.push(p),
             (true, false) if sum.0 >= APART_SHARE * most && sum.1 >= OTHER_SHARE => kept.push(p),
             (true, false) => refused.push((p, NoSiding::Apart)),

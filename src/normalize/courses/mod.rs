@@ -9,12 +9,14 @@ mod of_ink;
 mod patch;
 mod pieces;
 mod pitch;
+mod run_ons;
 mod told;
 mod trace;
 
 use self::drawn_lines::DrawnLines;
 use self::patch::{Patch, merged};
 use self::pieces::by_key;
+pub(in crate::normalize) use self::pieces::may_be_course;
 use crate::finding::Findings;
 use crate::geom::vocabulary::{BezPath, Point, Rect};
 use crate::job::Job;

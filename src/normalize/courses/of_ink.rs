@@ -7,12 +7,22 @@ use super::family::{Link, Span, links, together};
 use super::patch::Patch;
 use super::pieces::{Key, Piece, is_level};
 use super::pitch::{pitches, without_pairs};
+use super::run_ons::without_run_ons;
 use super::trace::{Traced, Tracer};
 use crate::geom::polygon::Polygon;
 use crate::geom::vocabulary::{Point, Rect};
 
 /// Fewest course lines that are looked at where an ink draws more than courses.
 const LEAST_LINES: usize = 3;
+/// Fewer lines than this a course apart may be the edges of boards.
+const FIELD: usize = 4;
+/// How near lines between stand to even parts, of the way from line to line.
+const EVEN: f64 = 0.03;
+/// A line of a casing stands this share of a course off others at least, and reaches this far past its frame
+/// at each end, inches (common practice, no source).
+const CASED: (f64, f64, f64) = (0.08, 1.0, 12.0);
+/// Steps from line to line that differ by no more than this share are those of one hatch.
+const NEAR: f64 = 0.01;
 /// Least area, square inches: a strip over a window is one.
 const LEAST_AREA: f64 = 72.0;
 /// An ink that draws courses alone, but for this share of its level lines, draws them one by one too.
@@ -25,6 +35,8 @@ struct OfPitch<'a> {
     pieces: &'a [Piece],
     lines: &'a DrawnLines,
     own: &'a BTreeSet<usize>,
+    /// Strokes of those that are no two edges of a board, and of the ground.
+    fields: BTreeSet<usize>,
     /// Length of all pieces, inches.
     all: f64,
 }
@@ -43,16 +55,25 @@ pub(super) fn patches(key: Key, pieces: Vec<Piece>, lines: &DrawnLines) -> Vec<P
                 is_level(*p, *q) && across > 0.5 * (over.1 - over.0) && !seconds.contains(stroke)
             })
         };
-        let links = links(&pieces, pitch, between);
-        let used = used(&links);
+        let mut links = links(&pieces, pitch, between);
+        links.retain(|l| !is_divided(&pieces, l) && !is_cased(&pieces, l));
+        let used = used_by(&links);
         let own_length: f64 = used.iter().map(|i| pieces[*i].length()).sum();
         let alone = own_length >= ALONE * all;
-        let mut own: BTreeSet<usize> =
-            used.iter().flat_map(|i| pieces[*i].strokes.iter().copied()).collect();
-        own.extend(seconds.iter().copied());
-        let of = OfPitch { key, pitch, pieces: &pieces, lines, own: &own, all };
-        for group in together(pieces.len(), &links) {
-            out.extend(of.patch(&group, if alone { 2 } else { LEAST_LINES }));
+        let strokes = |used: &BTreeSet<usize>| -> BTreeSet<usize> {
+            let mine = used.iter().flat_map(|i| pieces[*i].strokes.iter().copied());
+            mine.chain(seconds.iter().copied()).collect()
+        };
+        let pitch = refined(&pieces, &links, pitch);
+        let own = strokes(&used);
+        let (links, ground) = without_run_ons(&pieces, links);
+        let groups = together(pieces.len(), &links);
+        // The two edges of a fascia or a frieze may stand a course apart: siding ends at them all the same.
+        let fields = groups.iter().filter(|g| levels(&pieces, pitch, g).len() >= FIELD);
+        let fields = strokes(&fields.flat_map(|g| used_by(g)).chain(ground).collect());
+        let of = OfPitch { key, pitch, pieces: &pieces, lines, own: &own, fields, all };
+        for group in &groups {
+            out.extend(of.patch(group, if alone { 2 } else { LEAST_LINES }));
         }
         if alone {
             let rest = (0..pieces.len()).filter(|i| !used.contains(i));
@@ -65,31 +86,90 @@ pub(super) fn patches(key: Key, pieces: Vec<Piece>, lines: &DrawnLines) -> Vec<P
     out
 }
 
-fn used(links: &[Link]) -> BTreeSet<usize> {
+fn used_by(links: &[Link]) -> BTreeSet<usize> {
     links.iter().flat_map(|l| [l.low, l.high]).collect()
 }
 
+/// Heights of the lines of some links.
+fn levels(pieces: &[Piece], pitch: f64, links: &[Link]) -> Vec<f64> {
+    let mut levels: Vec<f64> = used_by(links).iter().map(|i| pieces[*i].y).collect();
+    levels.sort_by(f64::total_cmp);
+    levels.dedup_by(|b, a| *b - *a < 0.5 * pitch);
+    levels
+}
+
+/// Whether lines between two stand at even parts of the way from one to the other: bed joints of brick of
+/// which each third stands a course off.
+fn is_divided(pieces: &[Piece], l: &Link) -> bool {
+    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
+    let step = high - low;
+    let from = pieces.partition_point(|p| p.y <= low + 0.1 * step);
+    let inner = pieces[from..].iter().take_while(|p| p.y < high - 0.1 * step);
+    let across = |p: &&Piece| p.x1.min(l.x1) - p.x0.max(l.x0) > 0.5 * (l.x1 - l.x0);
+    let shares: Vec<f64> = inner.filter(across).map(|p| (p.y - low) / step).collect();
+    let at = |share: f64| shares.iter().any(|s| (s - share).abs() <= EVEN);
+    at(1.0 / 3.0) && at(2.0 / 3.0)
+}
+
+/// Whether one of two lines is the frame of a window, and the casing's line stands between them.
+fn is_cased(pieces: &[Piece], l: &Link) -> bool {
+    let (low, high) = (pieces[l.low].y, pieces[l.high].y);
+    let from = pieces.partition_point(|p| p.y <= low + CASED.0 * (high - low));
+    let inner = || pieces[from..].iter().take_while(|p| p.y < high - CASED.0 * (high - low));
+    let casing = CASED.1..=CASED.2;
+    [l.low, l.high].into_iter().map(|i| &pieces[i]).any(|frame| {
+        let whole = (frame.x0 - l.x0).abs() < 0.1 && (frame.x1 - l.x1).abs() < 0.1;
+        let round =
+            |c: &Piece| casing.contains(&(frame.x0 - c.x0)) && casing.contains(&(c.x1 - frame.x1));
+        whole && inner().any(round)
+    })
+}
+
+/// The pitch by what most links span: lines of something else that stand about a pitch off are left out.
+fn refined(pieces: &[Piece], links: &[Link], pitch: f64) -> f64 {
+    let of = |l: &Link| (pieces[l.high].y - pieces[l.low].y, l.x1 - l.x0);
+    let one = |(gap, _): &(f64, f64)| (gap / pitch - 1.0).abs() < 0.1;
+    let mut all: Vec<(f64, f64)> = links.iter().map(of).filter(one).collect();
+    all.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let half = all.iter().map(|g| g.1).sum::<f64>() / 2.0;
+    let mut sum = 0.0;
+    let middle = all.iter().find(|(_, over)| {
+        sum += over;
+        sum >= half
+    });
+    let Some((middle, _)) = middle.copied() else { return pitch };
+    let near = || all.iter().filter(|(gap, _)| (gap / middle - 1.0).abs() <= NEAR);
+    let (length, weighed) =
+        near().fold((0.0, 0.0), |s, (gap, over)| (s.0 + over, s.1 + gap * over));
+    if length > 0.0 { weighed / length } else { pitch }
+}
+
 impl OfPitch<'_> {
-    fn tracer<'b>(&'b self, links: &'b [Link]) -> Tracer<'b> {
-        let (pieces, pitch, lines, own) = (self.pieces, self.pitch, self.lines, self.own);
-        Tracer { pieces, links, pitch, lines, own }
+    fn tracer<'b>(&'b self, links: &'b [Link], used: &[usize]) -> Tracer<'b> {
+        let (pieces, pitch, lines) = (self.pieces, self.pitch, self.lines);
+        let mine = used.iter().flat_map(|i| pieces[*i].strokes.iter().copied());
+        Tracer {
+            pieces,
+            links,
+            pitch,
+            lines,
+            own: self.fields.iter().copied().chain(mine).collect(),
+        }
     }
 
     /// Lines that hang together.
     fn patch(&self, links: &[Link], least: usize) -> Option<Patch> {
-        let used: Vec<usize> = used(links).into_iter().collect();
-        let mut levels: Vec<f64> = used.iter().map(|i| self.pieces[*i].y).collect();
-        levels.sort_by(f64::total_cmp);
-        levels.dedup_by(|b, a| *b - *a < 0.5 * self.pitch);
-        if levels.len() < least {
+        let used: Vec<usize> = used_by(links).into_iter().collect();
+        let levels = levels(self.pieces, self.pitch, links).len();
+        if levels < least {
             return None;
         }
-        self.of(self.tracer(links).trace(), &used, levels.len(), self.unevenness(links))
+        self.of(self.tracer(links, &used).trace(), &used, levels, self.unevenness(links))
     }
 
     /// One line between two drawn ends: a strip over or under an opening.
     fn single(&self, piece: usize) -> Option<Patch> {
-        let traced = self.tracer(&[]).single(piece);
+        let traced = self.tracer(&[], &[piece]).single(piece);
         (traced.open == 0.0).then(|| self.of(traced, &[piece], 1, 0.0))?
     }
 

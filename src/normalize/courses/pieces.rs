@@ -45,7 +45,7 @@ impl Piece {
 }
 
 /// Whether a line may be one of drawn courses: not what is drawn on a layer for something else.
-pub(super) fn may_be_course(s: &Stroke) -> bool {
+pub(in crate::normalize) fn may_be_course(s: &Stroke) -> bool {
     s.part_of.is_none() && matches!(s.role, None | Some(Role::Texture | Role::Wall))
 }
 

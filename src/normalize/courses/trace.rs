@@ -3,7 +3,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::cap::cap;
+use super::cap::{cap, is_masonry};
 use super::drawn_lines::DrawnLines;
 use super::family::{Link, Span, open};
 use super::pieces::Piece;
@@ -33,7 +33,7 @@ pub(super) struct Tracer<'a> {
     pub(super) pitch: f64,
     pub(super) lines: &'a DrawnLines,
     /// Strokes that are courses.
-    pub(super) own: &'a BTreeSet<usize>,
+    pub(super) own: BTreeSet<usize>,
 }
 
 impl Tracer<'_> {
@@ -120,6 +120,9 @@ impl<'a> Ends<'a> {
         let own = |stroke: usize| self.of.own.contains(&stroke);
         let found = cap(self.of.lines, span, p.y, self.up, self.of.pitch, own);
         let wide = span.1 - span.0;
+        if is_masonry(self.of.lines, span, p.y, &found) {
+            return (Vec::new(), 0.0);
+        }
         if let Some(second) = p.second.filter(|_| self.up && found.open > 0.5 * wide) {
             // The board is drawn with its upper edge.
             return (vec![Polygon::rect(span.0, p.y, span.1, p.y + second)], 0.0);

@@ -233,6 +233,8 @@ impl<'a> Groups<'a, '_> {
             angle: (kind == 0).then(|| self.float(50).unwrap_or(0.0)),
             measured: self.float(42),
             text: text.map(|t| lines(&t).join(" ")),
+            picture: self.text(2),
+            lettered: None,
         }))
     }
 

@@ -9,6 +9,7 @@ mod expand;
 mod extent;
 mod groups;
 mod hatch;
+mod lettered;
 mod made;
 mod number;
 mod passed_over;

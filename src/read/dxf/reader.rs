@@ -234,7 +234,8 @@ impl<'a, 'n> Reader<'a, 'n> {
         self.expand(raws);
     }
 
-    pub(super) fn expand(&mut self, raws: Vec<Raw>) {
+    pub(super) fn expand(&mut self, mut raws: Vec<Raw>) {
+        super::lettered::read(&mut raws, &self.blocks);
         self.held.0 -= raws.iter().filter(|r| r.is_read()).count();
         self.held.1 -= raws.iter().map(points_of).sum::<usize>();
         let mut out = std::mem::take(&mut self.out);

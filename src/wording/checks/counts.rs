@@ -13,6 +13,12 @@ pub(super) fn count(breach: &CountBreach, style: LengthStyle) -> String {
         CountBreach::Seams { what } => format!("{} told, beside those laid", seams(*what)),
         CountBreach::SeamsLeast { what } => format!("{} told as the least", seams(*what)),
         CountBreach::SeamOnJambUntold => "a seam on a jamb line is not told".to_owned(),
+        CountBreach::WallOrder => "walls in the order of work, beside those there are".to_owned(),
+        CountBreach::OffcutsWaiting => "offcuts wait at the end of the wall".to_owned(),
+        CountBreach::OffcutsTold => "offcuts told, beside those that wait".to_owned(),
+        CountBreach::OffcutGoesFar => "walls on that its offcut is used".to_owned(),
+        CountBreach::SawListPiece => "places in the saw list of its wall".to_owned(),
+        CountBreach::SawListLength => "length in the saw list, beside the piece's own".to_owned(),
         CountBreach::Ordered => "ordered, beside what is laid and cut".to_owned(),
         CountBreach::Measured => "measured, beside what the walls have".to_owned(),
         CountBreach::Function { function, stock } => format!(

@@ -37,6 +37,8 @@ pub fn rule(rule: Rule) -> &'static str {
         Rule::PieceMarks => "every piece has one mark and one panel",
         Rule::PieceCounts => "counts agree with pieces",
         Rule::PanelHalves => "both halves of a ripped panel fit it",
+        Rule::OffcutsWaiting => "no more offcuts wait at the end of a wall than may",
+        Rule::SawLists => "every piece stands once in the saw list of its wall",
         Rule::PieceShapes => "ends, angles and rips agree with what shows on the wall",
         Rule::NotchPlaces => "notches are where openings cut into a course",
         Rule::HemsClear => "nothing of a course goes up behind a sill or soffit",

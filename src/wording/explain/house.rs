@@ -179,7 +179,7 @@ const JOINT_IN_OPENING: Explanation = Explanation {
 };
 const SIDING_STOPS_SHORT: Explanation = Explanation {
     title: "Siding stops short",
-    cause: "A wall's outline ends from 1 to 24 inches under a roof line that runs along its top or rake, or up to 12 inches short of the next wall, and nothing is drawn in the strip. As drawn the strip gets no siding: it is laid out nowhere and is part of no area.",
+    cause: "A wall's outline ends from 1 to 24 inches under a roof line that runs along its top or rake, or up to 12 inches short of the next wall, and nothing is drawn in the strip. As drawn the strip gets no siding: it is marked on the sheet and counted as wall without siding, in no gross or net area.",
     remedy: "If it is sided, draw the outline to where siding ends. If a frieze, a soffit box or a pier covers it, draw that, as a band or as a bare area; or leave it so.",
     example: "an outline 8'-0\" high under a roof line at 8'-6\"",
 };

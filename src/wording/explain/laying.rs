@@ -75,7 +75,7 @@ const PANEL_SHORT: Explanation = Explanation {
 const NOTCH_THIN: Explanation = Explanation {
     title: "A notch leaves little of its piece",
     cause: "A notch under a sill or over a head leaves less than `courses.least_strip` of the panel under or over it, or between it and an end. The piece may break before it hangs.",
-    remedy: "Handle these pieces with care until they are fastened, or cut the panel in two there. Moving the datum (`courses.datum`) may avoid the notch.",
+    remedy: "Close the place with a filler or trim board, or cut the panel in two there and handle the pieces with care until they are fastened. Another height of the datum (`courses.datum`), with a first course that hangs below the drawn bottom (`courses.hang_below`), may avoid the notch: the report tells the best that were tried, each with the strips it leaves.",
     example: "a sill 1 in over the butt line of its course",
 };
 const MOVEMENT_GAP: Explanation = Explanation {

@@ -53,6 +53,7 @@ fn unknown(list: NameList, named: &str, walls: &[WallId]) -> FindingWords {
     let list = match list {
         NameList::Skip => "skip",
         NameList::Join => "join",
+        NameList::Order => "work.walls",
     };
     FindingWords::new(
         format!(

@@ -92,7 +92,7 @@ fn stops_short(
     };
     FindingWords::new(
         format!(
-            "{wall} stops {} short of {to} over {}: a strip of {:.1} sq ft gets no siding and is in no area",
+            "{wall} stops {} short of {to} over {}: a strip of {:.1} sq ft gets no siding, and is counted as wall without siding",
             style.short(width),
             style.length(length),
             width * length / 144.0

@@ -28,11 +28,11 @@ pub(super) fn words(found: &LayingFinding, finding: &Finding, style: LengthStyle
             let between = [style.length(*left), style.length(*right)];
             strip_thin(&on, wall, *course, &style.short(*height), &between)
         }
-        F::WallBare { wall, by, area } => bare(
-            &format!("{on}{wall}"),
-            *by,
-            &format!("{:.1} {}", style.area(*area), style.area_unit()),
-        ),
+        F::WallBare { wall, by, area, above_grade } => {
+            let said = |area: f64| format!("{:.1} {}", style.area(area), style.area_unit());
+            let buried = (area - above_grade > 0.05).then(|| said(*above_grade));
+            bare(&format!("{on}{wall}"), *by, &said(*area), buried)
+        }
         F::PostPastStone { corner, wall, by } => FindingWords::new(
             format!(
                 "{on}corner {corner}: siding stands on stone on {wall}; round the corner it goes on {} farther down, and what stands in the corner runs down past the stone",
@@ -126,14 +126,22 @@ fn strip_thin(
     )
 }
 
-fn bare(wall: &str, by: BareBy, area: &str) -> FindingWords {
+/// `over` is what lies over finished grade, where some lies under it.
+fn bare(wall: &str, by: BareBy, area: &str, over: Option<String>) -> FindingWords {
     match by {
         BareBy::BehindRoof => FindingWords::new(
             format!("{wall}: {area} behind a lower roof is laid without siding"),
             "Say whether the wall is sided there, as under the roof of an open porch; if so, draw the roof as the line where it meets the wall.",
         ),
         _ => FindingWords::new(
-            format!("{wall}: {area} between the start of the siding and grade gets no siding"),
+            match over {
+                Some(over) => format!(
+                    "{wall}: {area} under the start of the siding gets none, {over} of it over grade"
+                ),
+                None => format!(
+                    "{wall}: {area} between the start of the siding and grade gets no siding"
+                ),
+            },
             "Say what covers it: masonry, a skirt board, parging. Siding keeps `courses.clear_of_grade` over finished grade.",
         ),
     }
@@ -182,7 +190,7 @@ fn notch_thin(
             first_of(&each, NAMED)
         ),
         format!(
-            "Move the datum (`courses.datum`) or cut the {} in two there; handle the pieces with care until they are fastened. `courses.least_strip` sets the limit.",
+            "Close the place with a filler or trim board, or cut the {} in two there and handle the pieces with care; the report's other heights of the datum (`courses.datum`, `courses.hang_below`) say whether one leaves no such place. `courses.least_strip` sets the limit.",
             piece(of)
         ),
     )

@@ -226,7 +226,9 @@ fn zone_area(item: &Item) -> String {
 }
 
 fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
-    let Basis::BareWall { near_grade, over_roofs, behind_roofs, fillers } = basis else {
+    let Basis::BareWall { near_grade, above_grade, over_roofs, behind_roofs, fillers, stops_short } =
+        basis
+    else {
         return String::new();
     };
     let parts = [
@@ -234,11 +236,19 @@ fn bare_wall(basis: &Basis, style: LengthStyle) -> String {
         (over_roofs, BareBy::OverRoof),
         (behind_roofs, BareBy::BehindRoof),
         (fillers, BareBy::Filler),
+        (stops_short, BareBy::StopsShort),
     ];
     let parts = parts.into_iter().filter(|(area, _)| **area > 0.0);
     let each: Vec<String> = parts
         .map(|(area, by)| {
-            format!("{:.1} {} {}", style.area(*area), style.area_unit(), names::bare(by))
+            let words =
+                format!("{:.1} {} {}", style.area(*area), style.area_unit(), names::bare(by));
+            match by {
+                BareBy::NearGrade if near_grade - above_grade > 0.05 => {
+                    format!("{words} or under it ({:.1} over it)", style.area(*above_grade))
+                }
+                _ => words,
+            }
         })
         .collect();
     format!("not ordered and not in the net area: {}", joined(&each))

@@ -65,7 +65,7 @@ pub(super) fn level(line: &TakeoffLine, style: LengthStyle) -> String {
             let each =
                 |r: &FlashedLength| format!("{} {}", flashed(r.over), style.length(r.length));
             format!(
-                "{} overall in {}, laps of {} in: {}; rolls of {}; {}{}",
+                "{} overall in {}, laps of {} and as much turned round each corner in: {}; rolls of {}; {}{}",
                 style.length(*length),
                 counted(*strips, "strip"),
                 style.short(*lap),

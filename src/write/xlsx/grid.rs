@@ -62,6 +62,10 @@ pub(super) struct Grid {
     widths: Vec<f64>,
     /// Lines of text that the present row needs.
     lines: u32,
+    /// Lines of text of all rows above it.
+    above: u32,
+    /// Columns that are printed: the first so many.
+    printed: usize,
 }
 
 /// What bold letters leave of a column's room: a guess on the safe side.
@@ -70,6 +74,14 @@ const BOLD: f64 = 0.8;
 /// Characters that one landscape page holds and can still be read: some 100 stand on it at full
 /// size, and these at 7 points.
 const PAGE: f64 = 160.0;
+
+/// Lines of text on a printed page: 11 by 17 in and A3 hold as many that can be read.
+const LINES: u32 = 150;
+
+/// Without what binary fractions leave after the ninth decimal: 18 rather than 18.000000000000004.
+fn even(value: f64) -> f64 {
+    if value.abs() < 1e6 { (value * 1e9).round() / 1e9 } else { value }
+}
 
 /// Height of one line of text, points.
 const LINE: f64 = 13.0;
@@ -90,6 +102,8 @@ impl Grid {
             name,
             widths: widths.to_vec(),
             lines: 1,
+            above: 0,
+            printed: widths.len(),
         };
         grid.try_to(|s| s.set_name(name).map(drop));
         for (col, width) in widths.iter().enumerate() {
@@ -137,7 +151,7 @@ impl Grid {
 
     /// A number; one that is none leaves the cell blank.
     pub(super) fn number(&mut self, col: u16, value: f64, look: Look) {
-        let row = self.row;
+        let (row, value) = (self.row, even(value));
         if value.is_finite() {
             self.try_to(|s| s.write_number_with_format(row, col, value, &format(look)).map(drop));
         }
@@ -158,7 +172,7 @@ impl Grid {
 
     /// A formula with a number for its result.
     pub(super) fn sum(&mut self, col: u16, formula: &str, result: f64, look: Look) {
-        self.formula(col, formula, &result.to_string(), look);
+        self.formula(col, formula, &even(result).to_string(), look);
     }
 
     /// The sum of a column's rows from `first` (1-based) to the row above this one, hidden rows of
@@ -176,6 +190,7 @@ impl Grid {
         if self.lines > 1 {
             self.try_to(|s| s.set_row_height(row, height).map(drop));
         }
+        self.above += self.lines;
         self.lines = 1;
         self.row += 1;
     }
@@ -214,6 +229,11 @@ impl Grid {
         });
     }
 
+    /// Prints the first columns alone; the others are for whoever reads the file.
+    pub(super) fn print_columns(&mut self, count: usize) {
+        self.printed = count;
+    }
+
     /// A filter over the columns of a table whose headings stand at `head` (0-based) and whose last
     /// row is the one above this.
     pub(super) fn filter(&mut self, head: u32, columns: u16) {
@@ -223,11 +243,11 @@ impl Grid {
         }
     }
 
-    /// Prints across so many pages wide: paper of the job's part of the world, page numbers, name.
+    /// Prints one page wide on a few: paper of the job's part of the world, page numbers, name.
     pub(super) fn done(mut self, layout: &Layout) -> Result<Worksheet, XlsxError> {
         use crate::units::LengthStyle;
-        // Codes of the file format: 1 letter, 9 A4.
-        let paper = if layout.job.sheet.lengths == LengthStyle::Mm { 9 } else { 1 };
+        // Codes of the file format: 3 is 11 by 17 in, 8 is A3.
+        let paper = if layout.job.sheet.lengths == LengthStyle::Mm { 8 } else { 3 };
         let name = if layout.job.title.project.is_empty() {
             &layout.drawing.name
         } else {
@@ -242,15 +262,15 @@ impl Grid {
             0 => String::new(),
             n => format!("&C&B{}", checks::failed(n)),
         };
-        let wide = (self.widths.iter().sum::<f64>() / PAGE).ceil().max(1.0) as u16;
-        if wide > 1 {
-            // Pages to the right say what their rows are.
-            self.try_to(|s| s.set_repeat_columns(0, 1).map(drop));
+        let high = (self.above + self.lines).div_ceil(LINES).max(1);
+        if self.printed < self.widths.len() {
+            let (last_row, last_column) = (self.row, self.printed.saturating_sub(1) as u16);
+            self.try_to(|s| s.set_print_area(0, 0, last_row, last_column).map(drop));
         }
         self.sheet
             .set_paper_size(paper)
-            .set_landscape()
-            .set_print_fit_to_pages(wide, 0)
+            .set_portrait()
+            .set_print_fit_to_pages(1, u16::try_from(high).unwrap_or(0))
             .set_header(format!("&L{name}{failed}&R{}", self.name))
             .set_footer(format!("&L{}&R&P / &N", crate::wording::tables::FOOTER));
         match self.fault {

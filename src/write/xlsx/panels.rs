@@ -8,6 +8,7 @@ use crate::job::siding::system::CutEdgeRule;
 use crate::layout::Layout;
 use crate::layout::course::LaidCourse;
 use crate::layout::piece::Piece;
+use crate::layout::told;
 use crate::layout::wall::{LaidElevation, LaidWall};
 use crate::wording::pieces::{contour, end, notches};
 use crate::wording::siding;
@@ -16,6 +17,8 @@ use crate::wording::{cuts, tables};
 pub(super) fn sheet(layout: &Layout) -> Grid {
     let style = layout.job.sheet.lengths;
     let mut g = started(layout);
+    // Up to the course: contours and what is punched stand on the cutting sheets.
+    g.print_columns(17);
     let head = heads(&mut g, layout);
     let first = g.row + 1;
     let pieces: BTreeMap<&str, (&LaidElevation, &LaidWall, &LaidCourse, &Piece)> = layout
@@ -41,6 +44,7 @@ pub(super) fn sheet(layout: &Layout) -> Grid {
                 g.number(17, style.number(panel.offcut), Look::Three);
                 left += style.number(panel.offcut);
             }
+            let p = &told::piece(p, style);
             used += style.number(p.length);
             piece(&mut g, layout, p);
             g.text(14, &e.name, Look::Text);
@@ -140,13 +144,14 @@ fn heads(g: &mut Grid, layout: &Layout) -> u32 {
     head
 }
 
+/// The cells of a piece, its figures as they are told.
 fn piece(g: &mut Grid, layout: &Layout, p: &Piece) {
     let style = layout.job.sheet.lengths;
     g.text(2, &p.mark, Look::Text);
     g.number(3, style.number(p.start), Look::Three);
     g.number(4, style.number(p.end), Look::Three);
     g.number(5, style.number(p.length), Look::Three);
-    g.text(6, &style.cut(p.length), Look::Text);
+    g.text(6, &style.length(p.length), Look::Text);
     for (side, e) in (0u16..).zip(&p.ends) {
         g.text(7 + 2 * side, end(e.cut), Look::Text);
         g.number(8 + 2 * side, e.angle, Look::Two);

@@ -45,7 +45,7 @@ pub(super) fn sheet(layout: &Layout, takeoff: &Takeoff) -> Grid {
     let last = g.row.max(first);
     let pieces = layout.trims.len() as f64;
     g.sum(3, &format!("=SUBTOTAL(103,D{first}:D{last})"), pieces, Look::TotalCount);
-    let used: f64 = layout.trims.iter().map(|t| style.number(t.length)).sum();
+    let used: f64 = layout.trims.iter().map(|t| style.number(style.to_cut(t.length))).sum();
     g.subtotal(5, first, used, Look::Total);
     g.subtotal(13, first, left, Look::Total);
     kinds(&mut g, layout, takeoff, (first, last));
@@ -84,7 +84,7 @@ fn piece(g: &mut Grid, layout: &Layout, t: &TrimPiece) {
     g.text(3, &t.mark, Look::Text);
     let boards = !layout.job.siding().receivers.has_pockets();
     g.text(4, trim_kind(t.kind, boards), Look::Text);
-    g.number(5, style.number(t.length), Look::Three);
+    g.number(5, style.number(style.to_cut(t.length)), Look::Three);
     g.text(6, &words::cut_to(&style.cut(t.length), t, style), Look::Text);
     g.text(7, &words::end_on(&t.ends[0], style, boards), Look::Text);
     g.text(8, &words::end_on(&t.ends[1], style, boards), Look::Text);

@@ -1,0 +1,249 @@
+//! Rows of lists in columns that go on from column to column and from page to page; on a first page the
+//! columns may stand under a drawing, each from its own height down.
+
+use super::canvas::{Canvas, fitted, printable};
+use super::style::{HEADING, Ink, TEXT};
+use crate::geom::vocabulary::{Point, Rect};
+
+/// Distance of lines of text.
+pub(super) const LINE: f64 = 0.158;
+/// Room between columns.
+const GAP: f64 = 0.22;
+/// Least width of a column.
+const WIDTH: f64 = 3.6;
+/// Side of a box to tick.
+const BOX: f64 = 0.095;
+/// Distance of boxes.
+const BOXES: f64 = 0.15;
+
+/// One line of a list.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Row {
+    /// Text with its distance from the column's left, and whether it is bold.
+    cells: Vec<(f64, String, bool)>,
+    /// Boxes to tick at its left.
+    boxes: usize,
+    /// A heading with a rule under it.
+    head: bool,
+    /// Not parted from the next row.
+    keep: bool,
+    /// Room over it.
+    over: f64,
+}
+
+impl Row {
+    fn height(&self) -> f64 {
+        self.over + if self.head { 0.25 } else { LINE }
+    }
+}
+
+/// A list being written, for columns of one width.
+#[derive(Debug)]
+pub(super) struct Rows {
+    width: f64,
+    rows: Vec<Row>,
+}
+
+impl Rows {
+    pub(super) fn new(area: Rect) -> Self {
+        Rows { width: width(area), rows: Vec::new() }
+    }
+
+    /// A heading, with what stands at its right.
+    pub(super) fn head(&mut self, text: &str, right: &str) {
+        let right_width = crate::typeface::width(right, TEXT, false);
+        let text = fitted(text, HEADING * 0.8, true, self.width - right_width - 0.1);
+        let mut cells = vec![(0.0, text, true)];
+        if !right.is_empty() {
+            cells.push((self.width - right_width, right.to_owned(), false));
+        }
+        let over = if self.rows.is_empty() { 0.0 } else { 0.1 };
+        self.rows.push(Row { cells, head: true, keep: true, over, ..Row::default() });
+    }
+
+    /// Text with boxes to tick before it: `lead` in bold, the rest on as many lines as it takes.
+    pub(super) fn ticked(&mut self, boxes: usize, lead: &str, text: &str) {
+        let left = if boxes == 0 { 0.0 } else { boxes as f64 * BOXES + 0.04 };
+        let lead = fitted(lead, TEXT, true, self.width - left);
+        let begun = if lead.is_empty() {
+            left
+        } else {
+            left + crate::typeface::width(&lead, TEXT, true) + 0.07
+        };
+        let inner = left + 0.12;
+        let lines = wrapped_after(text, self.width - begun, self.width - inner);
+        let mut first = Row { boxes, ..Row::default() };
+        if !lead.is_empty() {
+            first.cells.push((left, lead, true));
+        }
+        let mut lines = lines.into_iter();
+        if let Some(line) = lines.next().filter(|l| !l.is_empty()) {
+            first.cells.push((begun, line, false));
+        }
+        let rest: Vec<String> = lines.collect();
+        first.keep = !rest.is_empty();
+        self.rows.push(first);
+        let last = rest.len().saturating_sub(1);
+        for (i, line) in rest.into_iter().enumerate() {
+            // Two lines at least go on in the next column.
+            let keep = i + 1 == last;
+            self.rows.push(Row { cells: vec![(inner, line, false)], keep, ..Row::default() });
+        }
+    }
+
+    /// Plain text.
+    pub(super) fn text(&mut self, text: &str) {
+        self.ticked(0, "", text);
+    }
+
+    /// A line in bold over what it names.
+    pub(super) fn bold(&mut self, text: &str) {
+        self.ticked_cells(0, &[(0.0, text.to_owned())], true);
+    }
+
+    /// Words at distances from the column's left with boxes before them, one line; each is cut to what fits.
+    pub(super) fn ticked_cells(&mut self, boxes: usize, cells: &[(f64, String)], bold: bool) {
+        let ends = cells.iter().skip(1).map(|c| c.0 - 0.05).chain([self.width]);
+        let cell =
+            |((x, t), end): (&(f64, String), f64)| (*x, fitted(t, TEXT, bold, end - x), bold);
+        let cells = cells.iter().zip(ends).map(cell).collect();
+        self.rows.push(Row { cells, boxes, keep: bold, ..Row::default() });
+    }
+
+    /// Words at distances from the column's left, then a text on as many lines as it takes, at the distance of
+    /// the last.
+    pub(super) fn columns(&mut self, cells: &[(f64, String)], text: &str) {
+        let Some(((left, _), firsts)) = cells.split_last() else { return };
+        let room = self.width - left;
+        let mut row = Row::default();
+        row.cells.extend(firsts.iter().map(|(x, t)| (*x, t.clone(), false)));
+        for (i, line) in wrapped_after(text, room, room).into_iter().enumerate() {
+            if i > 0 {
+                row.keep = true;
+                self.rows.push(std::mem::take(&mut row));
+            }
+            row.cells.push((*left, line, false));
+        }
+        self.rows.push(row);
+    }
+
+    /// How many pages the list takes where the first pages' columns begin at these heights.
+    pub(super) fn pages(&self, area: Rect, tops: &[Vec<f64>]) -> usize {
+        self.places(area, tops).last().map_or(1, |p| p.0 + 1).max(tops.len())
+    }
+
+    /// Page, column and height of each row.
+    fn places(&self, area: Rect, tops: &[Vec<f64>]) -> Vec<(usize, usize, f64)> {
+        let fresh = area.y1 - NEXT;
+        let columns = count(area);
+        let (mut page, mut column) = (0, 0);
+        let top = |page: usize, column: usize| {
+            tops.get(page).and_then(|t| t.get(column)).copied().unwrap_or(fresh)
+        };
+        let mut y = top(0, 0);
+        let mut out = Vec::with_capacity(self.rows.len());
+        for (i, row) in self.rows.iter().enumerate() {
+            // What is kept together, up to the first row that may stand last in a column.
+            let group = self.rows[i..].iter().scan(true, |go, r| {
+                let now = *go;
+                *go = now && r.keep;
+                now.then(|| r.height())
+            });
+            let need: f64 = group.take(4).sum();
+            let mut tries = 0;
+            while y - need < area.y0 && tries <= columns * (tops.len() + 1) {
+                column += 1;
+                tries += 1;
+                if column == columns {
+                    (page, column) = (page + 1, 0);
+                }
+                y = top(page, column);
+            }
+            out.push((page, column, y));
+            y -= row.height();
+        }
+        out
+    }
+
+    /// Draws the rows, first on the pages that are begun; pages that follow are begun by `next`.
+    pub(super) fn draw(
+        &self,
+        area: Rect,
+        tops: &[Vec<f64>],
+        begun: Vec<Canvas>,
+        next: impl Fn() -> Canvas,
+    ) -> Vec<Canvas> {
+        let mut pages = begun;
+        for (row, (page, column, y)) in self.rows.iter().zip(self.places(area, tops)) {
+            while pages.len() <= page {
+                pages.push(next());
+            }
+            if let Some(c) = pages.get_mut(page) {
+                let x = area.x0 + column as f64 * (self.width + GAP);
+                self.row(c, row, Point::new(x, y - row.over));
+            }
+        }
+        pages
+    }
+
+    fn row(&self, c: &mut Canvas, row: &Row, at: Point) {
+        let height = if row.head { HEADING * 0.8 } else { TEXT };
+        let y = at.y - if row.head { 0.1 } else { LINE / 2.0 };
+        for i in 0..row.boxes {
+            let x = at.x + i as f64 * BOXES + BOX / 2.0 + 0.01;
+            c.rect(Ink::Frame, Rect::from_center_size(Point::new(x, y), (BOX, BOX)));
+        }
+        for (i, (x, text, bold)) in row.cells.iter().enumerate() {
+            let height = if i == 0 { height } else { TEXT };
+            c.left(text, height, *bold, Point::new(at.x + x, y));
+        }
+        if row.head {
+            let rule = y - 0.11;
+            let end = Point::new(at.x + self.width, rule);
+            c.line(Ink::Rule, Point::new(at.x, rule), end);
+        }
+    }
+}
+
+/// Height that the heading of a further page takes.
+const NEXT: f64 = 0.36;
+
+/// Columns that an area holds.
+pub(super) fn count(area: Rect) -> usize {
+    (((area.width() + GAP) / (WIDTH + GAP)).floor() as usize).max(1)
+}
+
+/// The width of each.
+pub(super) fn width(area: Rect) -> f64 {
+    let n = count(area) as f64;
+    (area.width() - GAP * (n - 1.0)) / n
+}
+
+/// Where they begin beside and under a drawing that reaches from the area's left to `right` and down to
+/// `bottom`.
+pub(super) fn tops_under(area: Rect, right: f64, bottom: f64) -> Vec<f64> {
+    let each = width(area) + GAP;
+    let left = |i: usize| area.x0 + i as f64 * each;
+    let top = |i: usize| if left(i) < right + 0.05 { bottom } else { area.y1 - NEXT };
+    (0..count(area)).map(top).collect()
+}
+
+/// A text in lines, the first no wider than `first`, the others than `room`.
+fn wrapped_after(text: &str, first: f64, room: f64) -> Vec<String> {
+    let mut out: Vec<String> = vec![String::new()];
+    for word in printable(text).split_ascii_whitespace() {
+        // A hard space keeps a length and its fraction together.
+        let word = word.replace('\u{a0}', " ");
+        let limit = if out.len() == 1 { first } else { room };
+        let last = out.last().cloned().unwrap_or_default();
+        let joined = if last.is_empty() { word.clone() } else { format!("{last} {word}") };
+        if crate::typeface::width(&joined, TEXT, false) <= limit {
+            if let Some(l) = out.last_mut() {
+                *l = joined;
+            }
+        } else {
+            out.push(fitted(&word, TEXT, false, room));
+        }
+    }
+    out
+}

@@ -1,0 +1,164 @@
+//! What stands beside a wall's drawing: saw list, rakes, trim, order of work.
+
+use std::collections::BTreeMap;
+
+use super::batches::{Batch, PanelsOf, batches};
+use crate::annotate::columns::Rows;
+use crate::annotate::cuts_of::{CutKind, Cuts};
+use crate::annotate::elevation::marks::{prefix, short_mark};
+use crate::geom::vocabulary::Rect;
+use crate::layout::Layout;
+use crate::layout::piece::{EndCut, Piece};
+use crate::layout::told;
+use crate::layout::wall::LaidWall;
+use crate::model::trim::TrimPiece;
+use crate::wording::sheet_lengths::length;
+use crate::wording::wall_sheets as words;
+use crate::wording::{lists, trim, work};
+
+/// The lists of a wall.
+pub(super) fn rows(
+    layout: &Layout,
+    w: &LaidWall,
+    cuts: &Cuts,
+    panels: &PanelsOf,
+    notes: &[String],
+    area: Rect,
+) -> Rows {
+    let mut out = Rows::new(area);
+    saw(&mut out, layout, w, cuts, panels);
+    rakes(&mut out, layout, w, cuts);
+    trims(&mut out, layout, w);
+    if let Some(of_wall) = layout.work.walls.iter().find(|k| k.wall == w.id) {
+        let steps = work::steps(of_wall, layout.job.sheet.lengths);
+        if !steps.is_empty() {
+            out.head(crate::wording::sheets::ORDER_OF_WORK, words::DONE);
+        }
+        for (i, step) in steps.iter().enumerate() {
+            out.ticked(1, &format!("{}", i + 1), step);
+        }
+    }
+    out.head(words::ON_THIS_SHEET, "");
+    notes.iter().for_each(|n| out.text(n));
+    out
+}
+
+fn saw(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts, panels: &PanelsOf) {
+    let all = batches(layout, w, cuts);
+    out.head(words::SAW_LIST, words::CUT_AND_HUNG);
+    open(out, layout, panels);
+    let style = layout.job.sheet.lengths;
+    let several = layout.stocks.len() > 1;
+    for b in &all {
+        let lead = words::batch(b.pieces.len(), &length(style, b.length));
+        out.ticked(2, &lead, &said(b, several));
+    }
+}
+
+/// The panels of the wall: to open, taken over, to lay aside.
+fn open(out: &mut Rows, layout: &Layout, panels: &PanelsOf) {
+    let names: Vec<&str> = layout.walls().map(|(_, w)| prefix(w)).collect();
+    let of = |by: &BTreeMap<usize, Vec<&str>>| -> Vec<String> {
+        let one = |(wall, panels): (&usize, &Vec<&str>)| {
+            words::panels_of(&lists::ranges(panels), names.get(*wall).copied().unwrap_or_default())
+        };
+        by.iter().map(one).collect()
+    };
+    if !panels.opened.is_empty() {
+        out.ticked(0, words::OPEN, &lists::ranges(&panels.opened));
+    }
+    if !panels.taken.is_empty() {
+        out.ticked(0, words::OFFCUTS_FROM, &of(&panels.taken).join("; "));
+    }
+    if !panels.aside.is_empty() {
+        out.ticked(0, words::LAY_ASIDE, &of(&panels.aside).join("; "));
+    }
+}
+
+fn said(b: &Batch, several: bool) -> String {
+    let marks: Vec<String> = b
+        .pieces
+        .iter()
+        .map(|p| {
+            if b.whole && !several {
+                short_mark(&p.mark).to_owned()
+            } else {
+                words::from_panel(short_mark(&p.mark), &p.panel)
+            }
+        })
+        .collect();
+    words::marks(b.whole, cut_of(b.kind), &lists::commas(&marks))
+}
+
+/// The cutting sheets' number of a cut, and whether it is mirrored.
+fn cut_of(kind: CutKind) -> Option<(usize, bool)> {
+    match kind {
+        CutKind::Shaped(n, mirrored) => Some((n, mirrored)),
+        CutKind::Square | CutKind::Raked => None,
+    }
+}
+
+/// Distances of the columns of the table of rakes.
+const RAKES: [f64; 6] = [0.36, 0.76, 1.56, 2.36, 2.8, 3.24];
+
+/// What is cut along the rakes of a gable, by course.
+fn rakes(out: &mut Rows, layout: &Layout, w: &LaidWall, cuts: &Cuts) {
+    let style = layout.job.sheet.lengths;
+    let pieces = w.courses.iter().flat_map(|k| &k.runs).flat_map(|r| &r.pieces);
+    let raked: Vec<&Piece> = pieces.filter(|p| cuts.kind(p) == CutKind::Raked).collect();
+    if raked.is_empty() {
+        return;
+    }
+    out.head(words::RAKES, words::CUT_AND_HUNG);
+    let at = |cells: [&str; 6]| -> Vec<(f64, String)> {
+        RAKES.into_iter().zip(cells.map(str::to_owned)).collect()
+    };
+    out.ticked_cells(0, &at(words::RAKE_HEADS), true);
+    for p in raked {
+        let edge = |top: bool| {
+            told::edge(p, top, style)
+                .map_or(words::A_POINT.to_owned(), |(a, b)| length(style, b - a))
+        };
+        let angle = |i: usize| match p.ends[i].cut {
+            EndCut::Angled => words::degrees(p.ends[i].angle),
+            _ => words::SQUARE.to_owned(),
+        };
+        let (bottom, top, left, right) = (edge(false), edge(true), angle(0), angle(1));
+        out.ticked_cells(
+            2,
+            &at([short_mark(&p.mark), &bottom, &top, &left, &right, &p.panel]),
+            false,
+        );
+    }
+    out.text(words::RAKES_ARE);
+}
+
+/// Trim of a wall, equal cuts together, the longest of a kind first.
+fn trims(out: &mut Rows, layout: &Layout, w: &LaidWall) {
+    let style = layout.job.sheet.lengths;
+    let boards = !layout.job.siding().receivers.has_pockets();
+    let mut by: BTreeMap<(usize, i64, String), Vec<&TrimPiece>> = BTreeMap::new();
+    for t in layout.trims.iter().filter(|t| t.wall == w.id) {
+        let told = trim::cut_to(&length(style, style.to_cut(t.length)), t, style);
+        let ends = t.ends.each_ref().map(|e| trim::end_in_short(e, style, boards));
+        let said = words::trim_cut(&told, &ends, !t.path.is_empty());
+        let stock = crate::model::trim::TrimStock::ALL.iter().position(|s| *s == t.kind.stock());
+        let key = (stock.unwrap_or(0), -(t.length * 16.0).floor() as i64, said);
+        by.entry(key).or_default().push(t);
+    }
+    if by.is_empty() {
+        return;
+    }
+    out.head(crate::wording::sheets::TRIM_LIST, words::CUT_AND_HUNG);
+    let mut last = None;
+    for ((stock, _, said), pieces) in &by {
+        if last != Some(stock) {
+            last = Some(stock);
+            let name = pieces.first().map_or("", |t| trim::stock_on(t.kind.stock(), boards));
+            out.bold(name);
+        }
+        let marks: Vec<String> =
+            pieces.iter().map(|t| words::from_stock(&t.mark, t.stock.number())).collect();
+        out.ticked(2, &words::batch(pieces.len(), said), &lists::commas(&marks));
+    }
+}

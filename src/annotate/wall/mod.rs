@@ -1,0 +1,305 @@
+//! One sheet a wall: its drawing as large as the paper takes, the length on every piece, and beside it all
+//! that is cut and done there.
+
+mod batches;
+mod lists;
+
+pub(super) use batches::PanelWalls;
+
+use super::canvas::{Canvas, Look, Mark};
+use super::columns::{Rows, tops_under};
+use super::cuts_of::Cuts;
+use super::elevation::marks::prefix;
+use super::elevation::view::{ROUND_WALL, View, drop_to_grade, extent, windows};
+use super::elevation::{LeftOff, Shown, Shows, draw, footnotes, labels};
+use super::elevation_index::AtElevation;
+use super::page::{Page, room};
+use super::scale::{elevation as scale_in_parts, parts};
+use super::style::HEADING;
+use crate::clean::{Destination, clean};
+use crate::geom::vocabulary::{Affine, Point, Rect};
+use crate::job::paper::{Scale, scale, scales};
+use crate::layout::Layout;
+use crate::layout::wall::{LaidElevation, LaidWall};
+use crate::wording::{sheets as sheet_words, wall_sheets as words};
+
+/// Courses drawn nearer than this, paper inches, cannot hold marks of 3/32 in between their lines.
+const PITCH: f64 = 0.13;
+/// Height of a sheet's heading.
+const HEAD: f64 = 0.3;
+/// Scales that are tried for the fewest sheets, from the largest that fits.
+const TRIED: usize = 4;
+/// Room between a drawing and what stands under it.
+const UNDER: f64 = 0.12;
+/// How much farther courses stand apart in parts at a larger scale.
+const LARGER: [f64; 3] = [2.0, 4.0, 8.0];
+/// Share of marks of trim over what is built beyond which they have a view of their own.
+const CROWDED: f64 = 0.34;
+
+/// A wall in its place.
+pub(super) struct WallAt<'a> {
+    /// Its number in the order of walls, from 0.
+    pub(super) number: usize,
+    pub(super) elevation: &'a LaidElevation,
+    pub(super) wall: &'a LaidWall,
+    /// What stands at its elevation.
+    pub(super) on: &'a AtElevation<'a>,
+}
+
+/// What the sheets of one wall are made of.
+struct Made<'a> {
+    layout: &'a Layout,
+    /// The elevation with this wall alone.
+    alone: LaidElevation,
+    on: AtElevation<'a>,
+    house: Rect,
+    /// From its foot to grade, elevation inches.
+    drop: f64,
+    prefix: &'a str,
+    title: String,
+    rows: Rows,
+}
+
+/// The sheets of a wall.
+pub(super) fn sheets(layout: &Layout, at: &WallAt, cuts: &Cuts, panels: &PanelWalls) -> Vec<Page> {
+    let area = room(layout);
+    let alone = alone(at.elevation, at.wall);
+    let on = at.on.at_wall(at.wall);
+    let prefix = prefix(at.wall);
+    let mut notes = vec![words::marks_read(prefix)];
+    notes.extend(footnotes(layout, &alone, &on));
+    let rows = lists::rows(layout, at.wall, cuts, &panels.at(at.number), &notes, area);
+    let house = extent(&alone);
+    let title = words::title(prefix, &at.elevation.name);
+    let drop = drop_to_grade(&alone, house);
+    let m = Made { layout, alone, on, house, drop, prefix, title, rows };
+    let fixed = layout.job.sheet.scale.is_some();
+    let mut best = match whole(&m, area) {
+        Some(scale) => on_one(&m, area, &scale),
+        None => in_parts(&m, area, PITCH),
+    };
+    // Where marks find no room, in parts at a larger scale.
+    for times in LARGER {
+        if best.1 == 0 || fixed {
+            break;
+        }
+        let larger = in_parts(&m, area, PITCH * times);
+        if larger.1 < best.1 {
+            best = larger;
+        }
+    }
+    best.0
+}
+
+/// An elevation with one of its walls, and the zones beside it.
+fn alone(e: &LaidElevation, w: &LaidWall) -> LaidElevation {
+    let mut one = LaidElevation { walls: vec![w.clone()], zones: Vec::new(), ..e.clone() };
+    let house = extent(&one);
+    let near = |z: &&crate::layout::wall::LaidZone| {
+        let points = z.outline.iter().flatten();
+        points.into_iter().any(|p| house.contains(Point::new(p[0], p[1])))
+    };
+    one.zones = e.zones.iter().filter(near).cloned().collect();
+    one
+}
+
+/// Size of the drawing on paper at a scale, with what stands round it.
+fn block(m: &Made, factor: f64) -> (f64, f64) {
+    let r = ROUND_WALL;
+    let high = m.house.height() + m.drop;
+    (m.house.width() / factor + r.x0 + r.x1, high / factor + r.y0 + r.y1)
+}
+
+/// The scale of a wall that one sheet holds: the job's own, or of those that fit the largest with which all
+/// takes the fewest sheets. `None` where its courses would stand too near for marks.
+fn whole(m: &Made, area: Rect) -> Option<Scale> {
+    let rules = &m.layout.job.sheet;
+    let fits = |s: &Scale| {
+        let (w, h) = block(m, s.factor);
+        w <= area.width() && h <= area.height() - HEAD
+    };
+    let exposure = m.layout.job.product.exposure;
+    if let Some(fixed) = rules.scale.as_deref().and_then(scale) {
+        return Some(fixed).filter(|s| fits(s));
+    }
+    let legible = |s: &Scale| exposure / s.factor >= PITCH;
+    let tried: Vec<Scale> =
+        scales(rules.lengths).into_iter().filter(|s| fits(s) && legible(s)).take(TRIED).collect();
+    let pages = |s: &Scale| m.rows.pages(area, &[tops(m, area, s.factor)]);
+    tried.into_iter().min_by_key(pages)
+}
+
+/// Where the lists begin beside and under the drawing.
+fn tops(m: &Made, area: Rect, factor: f64) -> Vec<f64> {
+    let (w, h) = block(m, factor);
+    tops_under(area, area.x0 + w, area.y1 - HEAD - h - UNDER)
+}
+
+/// The map that puts a window's lower left corner, with the room round it, at a corner of its block.
+fn view(m: &Made, window: Rect, corner: Point, factor: f64) -> View {
+    let k = 1.0 / factor;
+    let foot = if window.y0 <= m.house.y0 { m.drop * k } else { 0.0 };
+    let map = Affine::translate((corner.x + ROUND_WALL.x0, corner.y + foot + ROUND_WALL.y0))
+        * Affine::scale(k)
+        * Affine::translate((-window.x0, -window.y0));
+    View { map, factor, window, house: m.house, style: m.layout.job.sheet.lengths }
+}
+
+fn shown<'a>(m: &'a Made, shows: Shows) -> Shown<'a> {
+    Shown { layout: m.layout, elevation: &m.alone, behind: &[], on: &m.on, shows }
+}
+
+/// Drawing and lists, the first sheet under its heading; and how many marks found no room.
+fn on_one(m: &Made, area: Rect, scale: &Scale) -> (Vec<Page>, usize) {
+    let (w, h) = block(m, scale.factor);
+    let bottom = area.y1 - HEAD - h;
+    let body = Rect::new(area.x0, bottom, area.x0 + w, area.y1 - HEAD);
+    let view = view(m, m.house, Point::new(area.x0, bottom), scale.factor);
+    let drawn = |shows: Shows| {
+        let mut c = begun(m, area, scale, &m.title);
+        let left = draw(&mut c, &shown(m, shows), &view, body, &|_, _| None);
+        (c, left)
+    };
+    let (mut c, left) = drawn(Shows::Pieces);
+    let tops = tops(m, area, scale.factor);
+    let marks = m.on.trims.len() as f64;
+    if left.marks == 0 && left.crowded as f64 <= CROWDED * marks {
+        finish(&mut c, area, left);
+        return (pages(m, area, scale, &[tops], vec![c]), 0);
+    }
+    let (mut alone, left) = drawn(Shows::PiecesAlone);
+    finish(&mut alone, area, left);
+    let without = left.marks;
+    let mut trim = begun(m, area, scale, &words::trim_view(&m.title));
+    let left = draw(&mut trim, &shown(m, Shows::Trim), &view, body, &|_, _| None);
+    finish(&mut trim, area, left);
+    let without = without + left.marks;
+    (pages(m, area, scale, &[tops.clone(), tops], vec![alone, trim]), without)
+}
+
+/// A wall in parts with match lines, courses at least `pitch` apart on paper, and its lists after them; and
+/// how many marks found no room.
+fn in_parts(m: &Made, area: Rect, pitch: f64) -> (Vec<Page>, usize) {
+    let job = &m.layout.job;
+    let r = ROUND_WALL;
+    let free = (area.width() - r.x0 - r.x1, area.height() - HEAD - r.y0 - r.y1 - 0.5);
+    let size = (m.house.width(), m.house.height());
+    let scale = scale_in_parts(size, free, job.product.exposure, pitch, &job.sheet);
+    let (across, _) = parts(size, free, &scale);
+    let all = windows(m.house, free, &scale, (m.layout.datum, job.product.exposure));
+    let count = all.len();
+    let (mut out, mut trims, mut without) = (Vec::new(), Vec::new(), 0);
+    for (index, window) in all.into_iter().enumerate() {
+        let title = words::part(&m.title, index + 1, count);
+        let mut c = begun(m, area, &scale, &title);
+        let h = window.height() / scale.factor + r.y0 + r.y1;
+        let h = h + if window.y0 <= m.house.y0 { m.drop / scale.factor } else { 0.0 };
+        let bottom = area.y1 - HEAD - h;
+        let body = Rect::new(area.x0, bottom.max(area.y0), area.x1, area.y1 - HEAD);
+        let v = view(m, window, Point::new(area.x0, bottom), scale.factor);
+        let part = Part { index, count, across };
+        let next = |dx, dy| part.beside(dx, dy);
+        let mut left = draw(&mut c, &shown(m, Shows::Pieces), &v, body, &next);
+        if left.marks > 0 {
+            c = begun(m, area, &scale, &title);
+            left = draw(&mut c, &shown(m, Shows::PiecesAlone), &v, body, &next);
+            let mut trim = begun(m, area, &scale, &words::trim_view(&title));
+            let of_trim = draw(&mut trim, &shown(m, Shows::Trim), &v, body, &next);
+            without += of_trim.marks;
+            finish(&mut trim, area, of_trim);
+            trims.push(trim);
+        }
+        without += left.marks;
+        finish(&mut c, area, left);
+        out.push(c);
+    }
+    out.extend(trims);
+    (pages(m, area, &scale, &[], out), without)
+}
+
+/// Which of a wall's sheets.
+#[derive(Clone, Copy)]
+struct Part {
+    index: usize,
+    count: usize,
+    across: usize,
+}
+
+impl Part {
+    /// Number of the part so many sheets across and up, from 1.
+    fn beside(self, dx: i32, dy: i32) -> Option<usize> {
+        let (column, row) =
+            ((self.index % self.across) as i32 + dx, (self.index / self.across) as i32 + dy);
+        let at = row * self.across as i32 + column;
+        let inside = column >= 0 && column < self.across as i32 && row >= 0;
+        (inside && (at as usize) < self.count).then(|| at as usize + 1)
+    }
+}
+
+/// A sheet of the wall with its heading.
+fn begun(m: &Made, area: Rect, scale: &Scale, title: &str) -> Canvas {
+    let mut c = Canvas::new(area);
+    let line = Rect::new(area.x0, area.y1 - 0.22, area.x1, area.y1);
+    labels::title(&mut c, title, scale, m.layout, line);
+    c
+}
+
+/// Marks last, and what found no room.
+fn finish(c: &mut Canvas, area: Rect, left: LeftOff) {
+    c.placer.area = area;
+    let mut said = Vec::new();
+    said.extend((left.marks > 0).then(|| sheet_words::marks_left_off(left.marks)));
+    said.extend((left.names > 0).then(|| sheet_words::failed_left_off(left.names)));
+    for words in said {
+        let wish = Point::new(area.x1 - 2.5, area.y1 - 0.1);
+        let m = Mark { text: &words, target: wish, wish, reach: 12.0, look: Look::Bare };
+        c.mark(m);
+    }
+    c.finish_marks();
+}
+
+/// The drawn sheets with the lists: beside and under the drawing where `tops` says so, and on further sheets.
+fn pages(
+    m: &Made,
+    area: Rect,
+    scale: &Scale,
+    tops: &[Vec<f64>],
+    mut drawn: Vec<Canvas>,
+) -> Vec<Page> {
+    let further = || {
+        let mut c = Canvas::new(area);
+        let title = sheet_words::title(&m.title, false);
+        c.left(&title, HEADING, true, Point::new(area.x0, area.y1 - 0.12));
+        c
+    };
+    let drawings = drawn.len();
+    let parts = if tops.is_empty() { drawings } else { 1 };
+    if tops.is_empty() {
+        drawn.extend(m.rows.draw(area, &[], vec![further()], further));
+    } else {
+        drawn = m.rows.draw(area, tops, drawn, further);
+    }
+    let count = drawn.len();
+    let pieces = m.alone.walls.iter().flat_map(|w| &w.courses).flat_map(|c| &c.runs);
+    let pieces: usize = pieces.map(|r| r.pieces.len()).sum();
+    let stem = clean(m.prefix, Destination::FileName { words: 5, letters: 40 });
+    let name = |i: usize| match count {
+        1 => format!("wall-{stem}"),
+        _ => format!("wall-{stem}-{}", i + 1),
+    };
+    let page = |(i, canvas): (usize, Canvas)| {
+        let title = if parts > 1 && i < parts {
+            words::part(&m.title, i + 1, parts)
+        } else {
+            sheet_words::title(&m.title, i == 0)
+        };
+        Page {
+            name: name(i),
+            description: words::description(&m.title, pieces, &scale.words),
+            title,
+            scale: if i < drawings { scale.words.clone() } else { sheet_words::NTS.to_owned() },
+            canvas,
+        }
+    };
+    drawn.into_iter().enumerate().map(page).collect()
+}
