@@ -89,13 +89,16 @@ fn away(e: &FieldEdge, gap: f64, notch: f64) -> Vec2 {
     }
 }
 
-/// The corner between what is kept clear of two sides.
+/// The corner between what is kept clear of two sides: where their lines meet past both, else straight from
+/// one to the other, as where the clearance under a flat side is much more than the gap beside a steep one.
 fn fill(e: &FieldEdge, f: &FieldEdge, gap: f64, notch: f64) -> Polygon {
     let v = e.to;
     let (a, b) = (v + away(e, gap, notch), v + away(f, gap, notch));
     let (u, w) = (e.to - e.from, f.to - f.from);
-    let meets: Point = a + u * ((b - a).cross(w) / u.cross(w));
-    let most = FARTHEST * gap.max(notch);
-    let ring = if meets.distance(v) <= most { vec![v, a, meets, b] } else { vec![v, a, b] };
+    let [past, before] = [w, u].map(|d| (b - a).cross(d) / u.cross(w));
+    let meets: Point = a + u * past;
+    let near = meets.distance(v) <= FARTHEST * gap.max(notch);
+    let ring =
+        if near && past >= 0.0 && before <= 0.0 { vec![v, a, meets, b] } else { vec![v, a, b] };
     Polygon::simple(ring).wound()
 }

@@ -12,6 +12,7 @@ use crate::layout::course::LaidCourse;
 use crate::layout::piece::{EdgeWork, Piece};
 use crate::model::hold::Hold;
 use crate::model::house::{EdgeKind, House};
+use crate::model::notch::LEAST_HEM_CUT;
 use crate::model::receiver::{Field, FieldEdge};
 use crate::model::trim::{TrimKind, TrimPiece};
 
@@ -79,8 +80,9 @@ fn work(
         }
         let y = a[1];
         let at_top = y >= top - CUT;
-        // On the course line the hem goes on over the edge, unless something stands there.
-        let reach = if at_top { rules.notch_clearance } else { reach };
+        // On the course line the hem goes on over the edge, unless something stands there; less than comes off
+        // with a hem is never kept clear.
+        let reach = if at_top { rules.notch_clearance.max(LEAST_HEM_CUT) } else { reach };
         let over = |u: f64, v: f64| (u.max(v).min(right) - u.min(v).max(left)).max(0.0);
         let trimmed: f64 = finish
             .iter()

@@ -82,6 +82,7 @@ impl Making<'_> {
             self.end(&ends, right, (x0, x1, b), (factory[usize::from(right)], length))
         });
         let rip = self.rip(&main, &notches, [&left, &right]);
+        let notches = notches.into_iter().chain(holes_of(parts.get(1..).unwrap_or_default()));
         Piece {
             mark,
             panel,
@@ -93,10 +94,10 @@ impl Making<'_> {
             x1,
             ends: [left, right],
             rip,
-            notches: self.notches(&notches, x0),
+            notches: self.notches(notches, x0),
             edge_work: EdgeWork::default(),
             outline: ring(&main.outer),
-            holes: main.holes.iter().map(|h| ring(h)).collect(),
+            holes: parts.iter().flat_map(|p| &p.holes).map(|h| ring(h)).collect(),
             more: parts.iter().skip(1).map(|p| ring(&p.outer)).collect(),
         }
     }
@@ -239,8 +240,8 @@ impl Making<'_> {
     }
 
     /// What is cut out, from left to right.
-    fn notches(&self, bites: &[Bite], x0: f64) -> Vec<Notch> {
-        let mut out: Vec<Notch> = bites.iter().map(|b| self.notch(b, x0)).collect();
+    fn notches(&self, bites: impl Iterator<Item = Bite>, x0: f64) -> Vec<Notch> {
+        let mut out: Vec<Notch> = bites.map(|b| self.notch(&b, x0)).collect();
         out.sort_by(|a, b| a.left.total_cmp(&b.left));
         out
     }
@@ -312,6 +313,13 @@ impl Making<'_> {
             .map(|(id, ..)| id.into())
             .collect()
     }
+}
+
+/// Holes in the smaller parts of a piece that is parted on the wall: what else is cut of those is marked
+/// in place.
+fn holes_of(parts: &[Polygon]) -> impl Iterator<Item = Bite> {
+    let all = parts.iter().flat_map(|p| bites(p, p.bounds()));
+    all.filter(|b| matches!(b.side, BiteSide::Hole))
 }
 
 /// Whether a segment has a place in a box.

@@ -10,7 +10,7 @@ use super::clearance::Corners;
 use super::ends::{Side, end_of};
 use super::thin;
 use crate::geom::boolean::{difference, union_all};
-use crate::geom::polygon::{Polygon, bounds, is_level_rectangle};
+use crate::geom::polygon::{Polygon, bounds, is_level_rectangle, sides};
 use crate::geom::sliver::without_slivers;
 use crate::geom::strip::{clip_band, reach_in_band};
 use crate::geom::tol::{SAME, fits, onto, snap};
@@ -227,10 +227,22 @@ fn blocked(
 }
 
 /// The shape with corners that stand at its ends or on the course's lines but for drawing noise put on
-/// them.
+/// them. The end of a long slope stays: moved up by so little, all of the slope would be cut nearer to what it
+/// lies along.
 fn even_ends(shape: Polygon, lines: [f64; 2]) -> Vec<Polygon> {
     let b = shape.bounds();
-    let even = |p: &Point| Point::new(onto(p.x, [b.x0, b.x1]), onto(p.y, lines));
+    let ends_a_slope = |p: &Point| {
+        let of = |(a, b): &(Point, Point)| {
+            let (run, rise) = ((a.x - b.x).abs(), (a.y - b.y).abs());
+            (a == p || b == p) && rise > SAME && rise <= run
+        };
+        shape.rings().flat_map(|r| sides(r)).any(|s| of(&s))
+    };
+    let even = |p: &Point| {
+        let y = onto(p.y, lines);
+        let y = if y != p.y && ends_a_slope(p) { p.y } else { y };
+        Point::new(onto(p.x, [b.x0, b.x1]), y)
+    };
     if shape.rings().flatten().all(|p| even(p) == *p) {
         return vec![shape];
     }

@@ -150,8 +150,10 @@ fn named(house: &mut House, corner: usize) {
         for e in walls.filter(|w| w.id == s.wall).flat_map(|w| &mut w.edges) {
             let corner = matches!(e.kind, EdgeKind::OutsideCorner | EdgeKind::InsideCorner);
             let hand = if e.to.y > e.from.y { Hand::Right } else { Hand::Left };
-            let x = (e.from.x + e.to.x) / 2.0;
-            if corner && hand == s.side && (x - s.x).abs() <= LEVEL {
+            let (x, y) = ((e.from.x + e.to.x) / 2.0, (e.from.y + e.to.y) / 2.0);
+            // Over the roof of a lower neighbor the wall has another corner at the same place.
+            let along = s.low < y && y < s.high;
+            if corner && along && hand == s.side && (x - s.x).abs() <= LEVEL {
                 (e.kind, e.tag) = (kind, c.tag.clone());
             }
         }

@@ -9,6 +9,7 @@ mod ask;
 mod boards;
 mod bound;
 mod broken;
+mod exact;
 mod mend;
 mod near;
 mod places;
@@ -80,7 +81,8 @@ fn mended(
     problem: &SeamProblem,
     joints: &JointRules,
 ) -> Option<SeamPlan> {
-    let found = mend::mended(asks, &joints_of(plan), &problem.rules, joints)?;
+    let found = mend::mended(asks, &joints_of(plan), &problem.rules, joints)
+        .or_else(|| exact::laid(asks, &problem.rules, joints))?;
     let mut state = State::new(problem.rules.seed, 0);
     let cut = asks.iter().zip(found);
     let laid: Vec<run::Laid> = cut.map(|(a, set)| state.cut(a, &problem.rules, set)).collect();

@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use super::ask::Ask;
+use super::exact;
 use super::places::{gap, places, span};
 use crate::geom::tol::ROUNDING;
 use crate::model::joint::JointRules;
@@ -52,7 +53,9 @@ pub(super) fn without_layout(
             }
         }
     }
-    None
+    // Courses that leave one another room two by two may leave none to all: whatever they are joined by, one of
+    // them is bad.
+    exact::without_layout(asks, rules, joints)
 }
 
 /// Whether more runs must be joined within a board's length of some stud than studs there take joints.
@@ -183,6 +186,7 @@ mod tests {
 
     use super::without_layout;
     use crate::joint::ask::asks;
+    use crate::joint::exact;
     use crate::joint::mend::mended;
     use crate::model::joint::{JointRules, Studs};
     use crate::model::seam::{
@@ -230,6 +234,23 @@ mod tests {
             let bad: BTreeSet<i32> = (0..courses as i32).collect();
             let proven = without_layout(&all, &bad, &problem.rules, &joints);
             assert_eq!(proven.is_none(), can, "{courses} {clear}: {proven:?}");
+        }
+        // What the exact search finds or proves by itself agrees.
+        for (courses, clear, can) in [(4, 3, true), (9, 3, true), (5, 4, false)] {
+            let (problem, joints) = wall(courses, 200.0, clear);
+            let asks = asks(&problem, &joints);
+            let all: Vec<_> = asks.iter().collect();
+            let found = exact::laid(&asks, &problem.rules, &joints);
+            assert_eq!(found.is_some(), can, "{courses} {clear}");
+            let none = exact::without_layout(&all, &problem.rules, &joints);
+            assert_eq!(none, (!can).then(|| (0..courses as i32).collect()), "{courses} {clear}");
+            // Joints of near courses on other studs, and no board longer than 64 in.
+            for (i, joints) in found.iter().flatten().enumerate() {
+                let near = found.iter().flatten().skip(i + 1).take(clear as usize).flatten();
+                assert!(near.clone().all(|y| joints.iter().all(|x| (x - y).abs() > 15.9)));
+                let ends = [&[0.0], &joints[..], &[200.0]].concat();
+                assert!(ends.windows(2).all(|w| w[1] - w[0] <= 64.001), "{ends:?}");
+            }
         }
         // No stud is near enough to the ends of a run that boards of this length could join.
         let (problem, mut joints) = wall(1, 100.0, 3);

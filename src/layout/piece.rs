@@ -86,7 +86,7 @@ pub struct Piece {
     pub edge_work: EdgeWork,
     /// What shows on the wall: the outer ring.
     pub outline: Vec<Xy>,
-    /// Cut-outs in it.
+    /// Cut-outs in it and in the further rings.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub holes: Vec<Vec<Xy>>,
     /// Further rings, where an opening parts the piece.

@@ -3,7 +3,7 @@
 //! bought than with the best of one length.
 
 use super::conflicts::Pins;
-use super::improve::{improve, key};
+use super::improve::key;
 use super::keep::keep;
 use super::looks::Looks;
 use super::one_length::{Solved, one_length};
@@ -11,6 +11,7 @@ use super::panel::Panel;
 use super::part::Digest;
 use super::placed::Placed;
 use super::pool::Pool;
+use super::search::search;
 use super::{answer, cartons, conflicts, construct, mixed_bound, polish};
 use crate::model::conflict::Conflict;
 use crate::model::progress::Progress;
@@ -105,7 +106,7 @@ fn best_of(
     for start in starts {
         let better = match problem.rules.effort {
             Effort::Crew => start.pool,
-            _ => improve(digest, &start.pool, &start.pins, bound, watch),
+            _ => search(digest, &start.pool, &start.pins, bound, watch),
         };
         let mut pool = cut_down(digest, &better);
         keep(digest, &mut pool);

@@ -94,6 +94,21 @@ impl ContourSide {
         out
     }
 
+    /// Its points, and of a ring that goes on over its own beginning those of that, `by` far.
+    pub(super) fn round_again(&self, by: f64) -> Vec<Point> {
+        let mut out = self.points.clone();
+        let mut left = by;
+        for w in self.points.windows(2) {
+            let long = w[0].distance(w[1]);
+            if left <= SAME || long <= 0.0 {
+                continue;
+            }
+            out.push(w[0] + (w[1] - w[0]) * (left / long).min(1.0));
+            left -= long;
+        }
+        out
+    }
+
     /// Its points moved away from the opening, square to it, where it is straight.
     pub(super) fn beside(&self, by: f64) -> Vec<Point> {
         let out = self.out * (by / self.out.hypot().max(SAME));

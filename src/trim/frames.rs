@@ -94,11 +94,13 @@ fn frame(
         let (a, b) = (low, Point::new(high.x, low.y));
         let ends = [cut.corner(true), cut.corner(true)];
         out.push(level(TrimKind::SillChannel, (a, b), length, face, ends));
-        if length >= LEAST && wants_finish_trim(low.y, pole, job) {
-            // A cut edge under a sill is held by finish trim inside the channel
-            // (TrimFact::UndersillInChannel).
-            out.push(place.piece(TrimKind::FinishTrim, a, b, 0.0, square()));
-        }
+        // A cut edge under a sill is held by finish trim inside the channel
+        // (TrimFact::UndersillInChannel).
+        let held = stretches(sides).filter(|_| wants_finish_trim(low.y, pole, job));
+        out.extend(held.filter(|(from, to)| to - from >= LEAST).map(|(from, to)| {
+            let [from, to] = [from, to].map(|x| Point::new(x, low.y));
+            place.piece(TrimKind::FinishTrim, from, to, 0.0, square())
+        }));
     }
     for jamb in jambs.iter().flatten() {
         out.push(jamb_channel(place, jamb, [sill.is_some(), head.is_some()], &cut));
@@ -110,6 +112,22 @@ fn frame(
         out.push(level(TrimKind::DripCap, ends, length, job.trim.drip_cap_past, square()));
     }
     out
+}
+
+/// From where to where siding stands under the sill: a filler board may part it.
+fn stretches(sides: &[&FieldEdge]) -> impl Iterator<Item = (f64, f64)> + use<> {
+    let of_sill = sides.iter().filter(|e| e.kind == EdgeKind::Sill);
+    let mut spans: Vec<(f64, f64)> =
+        of_sill.map(|e| (e.from.x.min(e.to.x), e.from.x.max(e.to.x))).collect();
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut out: Vec<(f64, f64)> = Vec::new();
+    for span in spans {
+        match out.last_mut().filter(|last| span.0 <= last.1 + SAME) {
+            Some(last) => last.1 = last.1.max(span.1),
+            None => out.push(span),
+        }
+    }
+    out.into_iter()
 }
 
 /// The channel along a jamb, over a sill and under a head where there are any. Mitered, a jamb runs one face
@@ -163,7 +181,12 @@ impl Cut<'_> {
 
 /// Level and plumb sides, one of each: the corners are square.
 fn plain(sides: &[&FieldEdge]) -> bool {
-    let one = |kind: EdgeKind| sides.iter().filter(|e| e.kind == kind).count() <= 1;
+    // A filler board may part a head or a sill: it is one where all of it is at one height.
+    let one = |kind: EdgeKind| {
+        let mut heights = sides.iter().filter(|e| e.kind == kind).map(|e| e.from.y);
+        let first = heights.next();
+        heights.all(|y| first.is_none_or(|f| (y - f).abs() <= SAME))
+    };
     let straight =
         |e: &&FieldEdge| (e.from.x - e.to.x).abs() <= SAME || (e.from.y - e.to.y).abs() <= SAME;
     one(EdgeKind::Head) && one(EdgeKind::Sill) && sides.iter().all(straight)

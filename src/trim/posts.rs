@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use super::channels::merged;
 use super::stock::{LEAST, Place, part, parted};
 use crate::geom::polygon::bounds;
-use crate::geom::tol::{LEVEL, SAME};
+use crate::geom::tol::{GRID, LEVEL, SAME};
 use crate::geom::vocabulary::{Point, Rect};
 use crate::job::{InsideCorner, Job};
 use crate::model::corner::{Corner, CornerKind, Hand};
@@ -195,7 +195,9 @@ fn tail(standing: f64, kind: TrimKind, job: &Job) -> f64 {
     // So much do as many lengths reach as the post takes without a tail.
     let lengths = ((standing - lap) / (stock - lap)).ceil().max(1.0);
     let reach = lengths * (stock - lap) + lap;
-    job.trim_gaps().post_below.min((reach - standing).max(0.0))
+    // On the grid, so that what is cut is no longer than the lengths it is cut from.
+    let spared = ((reach - standing).max(0.0) / GRID).floor() * GRID;
+    job.trim_gaps().post_below.min(spared)
 }
 
 /// The parts of a corner that get a piece each, in the order of its sides: of a post, one.

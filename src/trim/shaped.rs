@@ -75,7 +75,7 @@ fn channel(place: &Place, s: &ContourSide, job: &Job) -> TrimPiece {
     let face = job.trim.channel_face;
     if s.is_ring {
         // It laps over its own beginning at its lowest point, where water leaves it.
-        let points = s.reaching([0.0, face]);
+        let points = s.round_again(face);
         let ends = [TrimEnd::Square, TrimEnd::Lap(face)];
         return along(place, TrimKind::BentChannel, &points, true, ends);
     }

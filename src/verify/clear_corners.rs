@@ -98,10 +98,13 @@ fn room(p: Xy, (u, r): (Xy, Xy), gap: f64, v: f64) -> Vec<Xy> {
         }
     };
     let (a, b) = (moved(u), moved(r));
-    let t = cross([b[0] - a[0], b[1] - a[1]], r) / cross(u, r);
+    let from_to = [b[0] - a[0], b[1] - a[1]];
+    let t = cross(from_to, r) / cross(u, r);
     let m = [a[0] + u[0] * t, a[1] + u[1] * t];
-    let far = (m[0] - p[0]).hypot(m[1] - p[1]);
-    if far <= SHARPEST * f64::max(gap, v) { vec![p, a, m, b] } else { vec![p, a, b] }
+    let far = (m[0] - p[0]).hypot(m[1] - p[1]) > SHARPEST * f64::max(gap, v);
+    // Lines that meet before the corner, not past it, are joined straight.
+    let short = t < 0.0 || cross(from_to, u) / cross(u, r) > 0.0;
+    if far || short { vec![p, a, b] } else { vec![p, a, m, b] }
 }
 
 #[cfg(test)]

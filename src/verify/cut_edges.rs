@@ -45,7 +45,10 @@ pub(super) fn check(layout: &LaidHouse, at: &ByWall) -> RuleCheck {
         });
         let feet = || sides.iter().filter(|s| !upper(s));
         let over = |kind: EdgeKind| feet().filter(cut).any(|s| borders(layout, w, s, kind));
-        rule.case(!over(EdgeKind::LowerRoof) || told(&[Hold::RoofChannel]), || {
+        // A nick that no saw makes leaves the lock.
+        let bitten = |s: &&(Xy, Xy)| s.0[1].max(s.1[1]) > c.bottom + NEAR;
+        let on_roof = feet().filter(bitten).any(|s| borders(layout, w, s, EdgeKind::LowerRoof));
+        rule.case(!on_roof || told(&[Hold::RoofChannel]), || {
             found(on.subject(), PieceBreach::NotHeld { top: false }).at(on.middle())
         });
         let locked = feet().any(|s| !cut(&s));

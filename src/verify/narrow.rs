@@ -96,7 +96,7 @@ fn slots(rule: &mut Cases, layout: &LaidHouse, (e, w): (&LaidElevation, &LaidWal
             let apart = o.from[across] - s.from[across];
             let of = |s: &LaidEdge| face(layout, s.kind, Some(s.receiver));
             let least = of(s) + of(o) + layout.job.courses.least_width;
-            rule.case(apart >= least - NEAR || to - from < LEAST_LONG - NEAR, || {
+            rule.case(apart >= least - NEAR || to - from < LEAST_LONG + NEAR, || {
                 let mut place = [0.0; 2];
                 place[across] = s.from[across] + apart / 2.0;
                 place[along] = (from + to) / 2.0;

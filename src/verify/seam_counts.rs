@@ -106,18 +106,18 @@ fn least(rule: &mut Cases, layout: &Claims) {
     }
 }
 
-/// From where to where a ring reaches between two heights.
+/// From where to where a ring reaches between two heights; what only touches one of them is not between.
 fn within(ring: &[Xy], low: f64, high: f64) -> Option<(f64, f64)> {
     let mut xs: Vec<f64> = Vec::new();
     for i in 0..ring.len() {
         let (a, b) = (ring[i], ring[(i + 1) % ring.len()]);
-        if a[1] >= low && a[1] <= high {
+        if a[1] > low && a[1] < high {
             xs.push(a[0]);
         }
-        for y in [low, high] {
-            if (a[1] > y) != (b[1] > y) {
-                xs.push(a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]));
-            }
+        let over_low = (a[1] > low) != (b[1] > low);
+        let under_high = (a[1] < high) != (b[1] < high);
+        for y in [over_low.then_some(low), under_high.then_some(high)].into_iter().flatten() {
+            xs.push(a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]));
         }
     }
     let least = xs.iter().copied().reduce(f64::min)?;

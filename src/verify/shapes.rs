@@ -29,7 +29,8 @@ pub(super) fn check(layout: &LaidHouse) -> RuleCheck {
         extent(&mut rule, on);
         ripped(&mut rule, on);
         let mut shape = Shapes::default();
-        shape.add(std::iter::once(&p.outline).chain(&p.holes));
+        // Its ends: a hole has no part in them.
+        shape.add([&p.outline]);
         let slabs = shape.slabs(c.bottom, c.top);
         for hand in [Hand::Left, Hand::Right] {
             end(&mut rule, on, hand);

@@ -20,6 +20,7 @@ fn settings_at_the_ends_of_their_ranges_keep_every_rule() {
         "[courses]\nnotch_clearance = 1\n[product]\nend_gap = 1\n",
         "[trim]\npost_below = 3\npost_top_gap = 3\n",
         "[trim]\nsurround = 12\n",
+        "[trim]\nchannel_face = 6\n",
         "[trim]\nrake_frieze = 12\nfrieze = 12\ncorner_cover = 12\n",
     ] {
         let layout = lay(&drawing, &job_file::parse(&job(text), "job").unwrap());

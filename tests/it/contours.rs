@@ -123,6 +123,42 @@ fn a_half_round_that_touches_the_foot_of_its_wall_ends_the_siding_there() {
     }
 }
 
+/// A round window of so many chords, two feet across.
+fn round(chords: u32) -> Vec<Xy> {
+    let at = |i: u32| std::f64::consts::TAU * f64::from(i) / f64::from(chords);
+    (0..chords).map(|i| (110.3 + 24.0 * at(i).cos(), 70.2 + 24.0 * at(i).sin())).collect()
+}
+
+#[test]
+fn round_windows_keep_wide_clearances() {
+    // Chords of 14 and of 18 turn by more and by less than what is a corner; under the flat ones 1 in is kept,
+    // beside the steep ones the end gap of 1/4 or 1 in.
+    for chords in [14, 16, 18, 48] {
+        for more in ["", "[product]\nend_gap = 1\n", "[product]\nkind = \"fiber-cement\"\n"] {
+            let text = format!(
+                "[drawing]\nunit = \"inch\"\n[courses]\ndatum = 0\nnotch_clearance = 1\n\
+                 [seams]\neffort = \"crew\"\n{more}"
+            );
+            let job = lapwright::job::file::parse(&text, "job").unwrap();
+            assert_eq!(broken(&with("A-GLAZ", &round(chords), &job)), Vec::<String>::new());
+        }
+    }
+}
+
+#[test]
+fn a_bent_channel_laps_over_its_own_beginning_along_the_curve() {
+    // A circle of 24 chords, each 48 sin(7.5) = 6.2653 long: 150.37 in all. Lengths of 138 in that lap by the face
+    // of 6 in make two, and the ring laps over its beginning once more.
+    let l = with("A-GLAZ", &round(24), &job("channel_face = 6\nflexible_channel = 138", ""));
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let bent = of(&l, TrimKind::BentChannel);
+    let sum: f64 = bent.iter().map(|t| t.length).sum();
+    assert!(bent.len() == 2 && (sum - 162.37).abs() < 0.05, "{}: {sum}", bent.len());
+    // All of it lies on the circle but for the depth of a chord, 24 (1 - cos 7.5) = 0.205.
+    let off = |p: &[f64; 2]| ((p[0] - 110.3).hypot(p[1] - 70.2) - 24.0).abs();
+    assert!(bent.iter().flat_map(|t| &t.path).all(|p| off(p) < 0.21));
+}
+
 #[test]
 fn a_sloped_sill_that_a_foot_cuts_off_is_framed_as_it_lies() {
     // A surround of 1/2 in brings a sill that rises from 0.03 to 0.6 in down to the foot at one end: what is

@@ -150,8 +150,8 @@ fn said_in(key: &str, value: &serde_json::Value, out: &mut Vec<String>) {
     }
 }
 
-/// Keys of the short names of lines, which are the same in every takeoff, and of what the search keeps least.
-const LINE_NAMES: [&str; 6] = ["id", "item", "part", "kind", "group", "kept_least"];
+/// Keys of the short names of lines, which are the same in every takeoff, and of enumerations of one word.
+const LINE_NAMES: [&str; 7] = ["id", "item", "part", "kind", "group", "kept_least", "panels_by"];
 
 fn laid(kind: Siding) -> (LaidSet, Vec<u8>) {
     let text = format!("[product]\nkind = \"{}\"\n", kind.key());

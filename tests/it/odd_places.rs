@@ -185,3 +185,106 @@ fn seams_keep_off_jambs_where_they_are() {
     assert_eq!(lines(&l, 7), [100.0, 124.0, 160.0]);
     assert_eq!(lines(&l, 5), [100.0, 160.0]);
 }
+
+#[test]
+fn a_post_that_a_shorter_tail_makes_one_length_is_cut_no_longer_than_it() {
+    // Siding from 0 to 53, the post hung 1/4 in short of the soffit: 52 3/4 in over the starter. A length of
+    // 134.84 cm is 53.0866 in, so the tail is 0.3366 in instead of 3/4: 344 whole 1024ths of an inch.
+    let wall = rect(0.0, 0.0, 240.0, 53.0);
+    let l = laid(&[("A-WALL-OTLN", &wall)], "[trim]\noutside_post = \"134.84cm\"\n");
+    assert_eq!(lengths(&l, TrimKind::OutsidePost), [52.75 + 344.0 / 1024.0; 2]);
+}
+
+#[test]
+fn a_fixture_is_cut_out_of_the_part_over_a_band_that_parts_a_piece() {
+    // A board's joint stands on the stud at 176, a band begins 1/8 in right of it: the piece that begins there
+    // is parted by the band, and the pipe from 200 to 204 1/2 is in its upper part, cut out with 1/4 in all round.
+    let text = "[drawing]\nunit = \"inch\"\n[courses]\ndatum = 311.64\n[product]\nkind = \"fiber-cement\"\n\
+                width = \"1219mm\"\n[seams]\neffort = \"crew\"\n[[band]]\nelevation = \"elevation\"\n\
+                bottom = 51.1728\ntop = 57.2713\nleft = 176.126\n";
+    let job = lapwright::job::file::parse(text, "job").unwrap();
+    let rings: [(&str, &[(f64, f64)]); 3] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 314.25, 120.0)),
+        ("A-DOOR", &rect(80.25, 0.0, 137.0, 78.5)),
+        ("A-ELEV-OBST", &rect(200.0, 64.5, 204.5, 76.5)),
+    ];
+    let l = crate::support::lay(dxf(&rings).as_bytes(), &job);
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let pieces: Vec<_> = l.pieces().map(|p| p.3).collect();
+    let parted: Vec<_> = pieces.iter().filter(|p| !p.more.is_empty()).collect();
+    assert_eq!(parted.len(), 1, "{:?}", pieces.iter().map(|p| (p.x0, p.x1)).collect::<Vec<_>>());
+    let hole = &parted[0].holes[0];
+    let span = |i: usize| {
+        let all = || hole.iter().map(|p| p[i]);
+        (all().fold(f64::MAX, f64::min), all().fold(f64::MIN, f64::max))
+    };
+    assert!(are(&[span(0), span(1)], &[(199.75, 204.75), (64.25, 76.75)]), "{hole:?}");
+    // The cut list tells it.
+    assert_eq!(parted[0].notches.iter().filter(|n| n.around == ["wall-F1"]).count(), 1);
+}
+
+#[test]
+fn undersill_trim_goes_where_siding_is_on_both_sides_of_a_filler() {
+    // Stone from 15 to 45 ends 2 in under a window from 10 to 50: a filler stands between, and siding goes up to
+    // the sill in the 5 in on either side.
+    let l = laid(
+        &[
+            ("A-WALL-OTLN", &rect(0.0, 0.0, 60.0, 120.0)),
+            ("A-GLAZ", &rect(10.0, 19.5, 50.0, 93.0)),
+            ("A-WALL-BASE", &rect(15.0, 0.0, 45.0, 17.5)),
+        ],
+        "[courses]\ndatum = 0\n",
+    );
+    let (_, w) = l.walls().next().unwrap();
+    assert!(w.fillers.iter().any(|f| (f.place[1], f.place[3]) == (17.5, 19.5)), "{:?}", w.fillers);
+    let sills = of(&l, TrimKind::FinishTrim).into_iter().filter(|t| t.opening.is_some());
+    let spans: Vec<(f64, f64)> = sills.map(|t| (t.from[0], t.to[0])).collect();
+    assert!(are(&spans, &[(10.0, 15.0), (45.0, 50.0)]), "{spans:?}");
+}
+
+#[test]
+fn a_hem_that_an_eave_a_hair_over_the_line_cuts_off_is_made_good() {
+    // The eave stands 3/64 in over the line at 152. Without a clearance 1/16 in still comes off with the hem.
+    let l = laid(
+        &[("A-WALL-OTLN", &rect(0.0, 0.0, 200.0, 152.0 + 3.0 / 64.0))],
+        "[courses]\ndatum = 0\nnotch_clearance = 0\n[product]\nkind = \"vinyl\"\n",
+    );
+    let (_, w) = l.walls().next().unwrap();
+    let top = w.courses.iter().find(|c| c.bottom == 144.0).unwrap();
+    let works = top.runs.iter().flat_map(|r| &r.pieces).map(|p| &p.edge_work);
+    assert!(works.clone().count() > 0);
+    assert!(works.into_iter().all(|w| w.lugs + w.trim_nails + w.slots > 0));
+}
+
+#[test]
+fn a_peak_a_hair_under_a_course_line_keeps_clear_of_its_long_rake() {
+    // The two rakes, less 1/8 in each, meet 1/256 in under the line at 152. Put on the line, the peak would bring
+    // 31 in of the flatter side 1/64 in nearer to its rake.
+    let gable =
+        [(2.0, 0.0), (221.125, 0.0), (221.125, 113.041), (156.115, 152.041), (2.0, 112.355)];
+    laid(&[("A-WALL-OTLN", &gable)], "[courses]\ndatum = 0\n[product]\nkind = \"steel\"\n");
+}
+
+#[test]
+fn a_wall_that_rises_past_its_neighbor_at_an_angle_has_two_corners_in_one_line() {
+    // Up to the neighbor's roof at 84 an inside corner, over it an outside one: a band from 80 to 90 parts them.
+    let rings: [(&str, &[(f64, f64)]); 2] = [
+        ("A-WALL-OTLN", &rect(0.0, 0.0, 120.0, 84.0)),
+        ("A-WALL-OTLN", &rect(120.0, 0.0, 200.0, 133.0)),
+    ];
+    let end = "0\nENDSEC\n0\nEOF\n";
+    let line = "0\nLINE\n8\nA-WALL-CNRI\n10\n120\n20\n0\n11\n120\n21\n84\n";
+    let drawing = dxf(&rings).replace(end, &format!("{line}{end}"));
+    let job =
+        job("[[angled]]\nwall = \"wall-1\"\nwidth = 240\n[[band]]\nelevation = \"elevation\"\n\
+                   bottom = 80\ntop = 90\n");
+    let l = crate::support::lay(drawing.as_bytes(), &job);
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let of_wall = |kind: EdgeKind| {
+        let edges = l.walls().filter(|(_, w)| *w.id == *"wall-2").flat_map(|(_, w)| &w.edges);
+        let mine = edges.filter(|e| e.kind == kind && e.from[0] < 140.0 && e.to[0] < 140.0);
+        mine.map(|e| (e.from[1].min(e.to[1]), e.from[1].max(e.to[1]))).collect::<Vec<_>>()
+    };
+    assert!(are(&of_wall(EdgeKind::InsideCorner), &[(0.0, 80.0)]));
+    assert!(are(&of_wall(EdgeKind::OutsideCorner), &[(90.0, 133.0)]));
+}

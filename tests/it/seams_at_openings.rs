@@ -176,3 +176,23 @@ fn a_seam_on_a_jamb_line_must_be_told() {
         &[("a seam on a jamb line untold", Rule::SeamCounts, |l| l.bound.seams.on_jambs.clear())],
     );
 }
+
+#[test]
+fn a_head_on_a_course_line_notches_no_panel_over_it() {
+    // Courses of 8 in from 0. The lower part of the head stands on the line at 40: over it, from 110 to 246, the
+    // course is whole, and only the part that goes on up, from 94 to 110, ends it there. From there to the wall's
+    // end are 290 in: two panels, so that every seam stands over the lower head or within a panel of the end.
+    let wall = rect(0.0, 0.0, 400.0, 152.0);
+    let window =
+        [(94.0, 16.0), (276.0, 16.0), (276.0, 40.0), (110.0, 40.0), (110.0, 64.0), (94.0, 64.0)];
+    let mut job = inches();
+    (job.seams.effort, job.courses.datum, job.product.exposure) = (Effort::Crew, Some(0.0), 8.0);
+    let l = lay(dxf(&[("A-WALL-OTLN", &wall), ("A-GLAZ", &window)]).as_bytes(), &job);
+    assert_eq!(broken(&l), Vec::<String>::new());
+    let course = l.elevations[0].walls[0].courses.iter().find(|c| c.bottom == 40.0).unwrap();
+    let over = course.runs.iter().find(|r| r.x0 == 110.0).unwrap();
+    // A seam within 6 in of what the lower head spans is none in a notch: nothing is cut there.
+    assert!(over.pieces.iter().all(|p| p.notches.is_empty()));
+    let near = over.seams.iter().filter(|s| **s < 282.0).count();
+    assert!(near > 0, "{:?}", over.seams);
+}

@@ -69,18 +69,10 @@ fn all(seeds: &[u64]) -> Ends {
     ends.into_inner().unwrap()
 }
 
-/// Seeds whose job breaks a rule that waits to be looked into: a post shortened to save a splice over a
-/// raised start, and siding beside a band on boards. Left out of the jobs that are counted from one on;
-/// `LAPWRIGHT_JOB_SEEDS` takes them.
-const WAITING: [u64; 2] = [110, 161];
-
 /// Takes `LAPWRIGHT_JOBS` cases, or so many, from `LAPWRIGHT_FIRST_JOB` on.
 #[allow(clippy::print_stdout)] // What became of them, for whoever asks with --nocapture.
 pub(crate) fn hold(usual: u64) {
-    let mut seeds = seeds(number("LAPWRIGHT_FIRST_JOB", 1), number("LAPWRIGHT_JOBS", usual));
-    if std::env::var("LAPWRIGHT_JOB_SEEDS").is_err() {
-        seeds.retain(|s| !WAITING.contains(s));
-    }
+    let seeds = seeds(number("LAPWRIGHT_FIRST_JOB", 1), number("LAPWRIGHT_JOBS", usual));
     let (ends, count) = (all(&seeds), seeds.len() as u64);
     println!(
         "{} laid, {} with proven conflicts; {} refused",

@@ -15,6 +15,31 @@ pub(super) fn tamed(css: &str) -> Cow<'_, str> {
     out
 }
 
+/// How ends, corners and dashes of strokes are drawn, and how densely: it moves no line, and the resolver would
+/// outline every stroke by it.
+const PENS: [&str; 7] = [
+    "fill-opacity",
+    "stroke-linecap",
+    "stroke-linejoin",
+    "stroke-miterlimit",
+    "stroke-dasharray",
+    "stroke-dashoffset",
+    "stroke-opacity",
+];
+
+/// The declarations of an element without those of [`PENS`].
+pub(super) fn without_pens(declarations: Cow<'_, str>) -> Cow<'_, str> {
+    if !PENS.iter().any(|p| declarations.contains(p)) {
+        return declarations;
+    }
+    let is_pen = |d: &str| d.split_once(':').is_some_and(|(name, _)| PENS.contains(&name.trim()));
+    let mut out = String::with_capacity(declarations.len());
+    for declaration in declarations.split_inclusive(';').filter(|d| !is_pen(d)) {
+        out.push_str(declaration);
+    }
+    Cow::Owned(out)
+}
+
 /// A reference is a color in its place: an outline with an unknown filling would be hidden.
 fn without_urls(css: &str) -> String {
     let mut out = String::with_capacity(css.len());
@@ -124,6 +149,18 @@ mod tests {
         assert_eq!(tamed("filter:blur(2px);a:b"), "no-filter:blur(2px);a:b");
         assert_eq!(tamed(".filter{fill:none;filter :none}"), ".filter{fill:none;no-filter :none}");
         assert_eq!(tamed("fill:none"), "fill:none");
+    }
+
+    #[test]
+    fn a_style_keeps_what_shows_and_how_wide_a_stroke_is() {
+        let style =
+            "fill:none;stroke-width:0.12;stroke-linecap:round; stroke-dasharray : 3,1 ;stroke:red";
+        let of = |style: &'static str| without_pens(Cow::Borrowed(style));
+        assert_eq!(of(style), "fill:none;stroke-width:0.12;stroke:red");
+        assert_eq!(
+            (of("stroke-linejoin:bevel"), of("stroke:red")),
+            ("".into(), "stroke:red".into())
+        );
     }
 
     #[test]

@@ -2,6 +2,7 @@
 //! transforms; layers are named groups, by their labels in the source. It bounds nothing, so what it is
 //! given is counted first (`markup`, `budget`) and written anew without what moves no line (`plain`).
 
+mod boxes;
 mod budget;
 mod css;
 mod escape;

@@ -28,8 +28,44 @@ pub(super) struct Named {
     pub(super) clip: Option<Box<Rect>>,
 }
 
-/// Names by the ids of what is handed to the resolver.
-pub(super) type Names = BTreeMap<String, Named>;
+/// What ids of our own begin with.
+const MARK: &str = "lapwright-mark-";
+
+/// Elements in the order of the source, found by the ids under which they are handed to the resolver.
+#[derive(Debug, Default)]
+pub(super) struct Names {
+    pub(super) all: Vec<Named>,
+    /// Places of those with an id of their own; a mark tells its place itself.
+    own: BTreeMap<String, usize>,
+}
+
+impl Names {
+    /// Adds an element; the id it is handed on under: its own, or a mark.
+    pub(super) fn add(&mut self, own: Option<&str>, named: Named) -> String {
+        let at = self.all.len();
+        self.all.push(named);
+        match own {
+            Some(id) => {
+                self.own.insert(id.to_owned(), at);
+                id.to_owned()
+            }
+            None => format!("{MARK}{at}"),
+        }
+    }
+
+    /// The place of the element with an id.
+    pub(super) fn found(&self, id: &str) -> Option<usize> {
+        match id.strip_prefix(MARK) {
+            Some(at) => at.parse().ok().filter(|at| *at < self.all.len()),
+            None => self.own.get(id).copied(),
+        }
+    }
+}
+
+/// Whether an id may stay as it is: no mark is meant by it.
+pub(super) fn is_free(id: &str) -> bool {
+    !id.is_empty() && !id.starts_with(MARK)
+}
 
 /// Elements that are found again.
 const FOUND: [&str; 10] =

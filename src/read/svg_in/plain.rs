@@ -7,13 +7,13 @@ use std::sync::Arc;
 use usvg::roxmltree::{Attribute, Document, Node};
 
 use super::budget::{ids, target};
-use super::css::{parts, tamed};
+use super::css::{parts, tamed, without_pens};
 use super::escape::{SET_APART, escaped, written};
 use super::excess::LETTERS_OF_TEXT;
 use super::faults::{Faults, Place};
 use super::kept::{Kept, keeps, kept};
 use super::lines::Lines;
-use super::names::{LayerName, Named, Names, found_again, layer_label, words};
+use super::names::{LayerName, Named, Names, found_again, is_free, layer_label, words};
 use super::numbers;
 use super::shown::{Around, Left, clip, drawn_in};
 use crate::finding::drawing::{DrawingFinding, Named as NamedKind};
@@ -21,8 +21,6 @@ use crate::finding::{Findings, Refusal};
 use crate::model::unused::Unused;
 use crate::read::limits::Limits;
 
-/// What ids of our own begin with.
-const MARK: &str = "lapwright-mark-";
 /// Most elements left out that are kept one by one.
 const MOST_LEFT: usize = 100_000;
 /// Letters of an id or a label that are told where it is too long.
@@ -44,7 +42,6 @@ struct Writer<'a, 'n> {
     faults: Faults,
     /// A style sheet asks for attributes: all are kept.
     all: bool,
-    marks: usize,
     /// Letters of the text at hand that are still handed on.
     letters: usize,
 }
@@ -73,7 +70,7 @@ pub(super) fn plain(
 ) -> Result<Plain, Refusal> {
     let out = Plain {
         text: String::with_capacity(xml.input_text().len()),
-        names: Names::new(),
+        names: Names::default(),
         left: Vec::new(),
     };
     let mut writer = Writer {
@@ -83,7 +80,6 @@ pub(super) fn plain(
         limits,
         faults: Faults::default(),
         all: sheet.contains('['),
-        marks: 0,
         letters: 0,
     };
     writer.root(xml.root_element(), sheet)?;
@@ -153,8 +149,8 @@ impl<'a> Writer<'a, '_> {
         let own = self.layer(&node, layer)?;
         let id = self.id(&node, &own.name, outermost, around)?;
         if self.faulty(&node, &own.name) {
-            let named = id.as_ref().and_then(|id| self.out.names.get_mut(id));
-            match named.and_then(|n| n.unseen.as_mut()) {
+            let named = id.as_ref().and_then(|id| self.out.names.found(id));
+            match named.and_then(|n| self.out.names.all[n].unseen.as_mut()) {
                 Some(why) => *why = Unused::Unreadable,
                 None => {
                     self.leave(&node, own.name, around, Unused::Unreadable, drawn_in(&node));
@@ -234,18 +230,11 @@ impl<'a> Writer<'a, '_> {
         if let Some(id) = own {
             self.short(NamedKind::Element, id, node)?;
         }
-        let first = own.filter(|id| {
-            !id.is_empty()
-                && !id.starts_with(MARK)
-                && self.ids.get(id).is_some_and(|n| n.id() == node.id())
-        });
+        let first =
+            own.filter(|id| is_free(id) && self.ids.get(id).is_some_and(|n| n.id() == node.id()));
         let Some(element) = found_again(node.tag_name().name()) else {
             return Ok(first.map(str::to_owned));
         };
-        let id = first.map(str::to_owned).unwrap_or_else(|| {
-            self.marks += 1;
-            format!("{MARK}{}", self.marks)
-        });
         let named = Named {
             layer: layer.clone(),
             line: self.line(node),
@@ -255,8 +244,7 @@ impl<'a> Writer<'a, '_> {
             unseen: around.unseen(node, self.missing(node)),
             clip: clip(node, &self.ids),
         };
-        self.out.names.insert(id.clone(), named);
-        Ok(Some(id))
+        Ok(Some(self.out.names.add(first, named)))
     }
 
     /// Whether a number of an element cannot be read, or lies too far away: it is then left out, and told.
@@ -310,7 +298,7 @@ impl<'a> Writer<'a, '_> {
                     // A letter or two tells where a text stands; each with a place of its own would be
                     // shaped for itself.
                     "x" | "y" | "dx" | "dy" | "rotate" if words => numbers::first(a.value()),
-                    "style" => &tamed(a.value()),
+                    "style" => &without_pens(tamed(a.value())),
                     _ => a.value(),
                 };
                 self.attribute(written(&a), value);

@@ -1,10 +1,11 @@
 //! Nodes of the tree as shapes on layers.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use usvg::tiny_skia_path::PathSegment;
 
+use super::boxes::{is_outside, met, moved};
 use super::names::{Named, Names};
 use super::shown::Left;
 use super::user::ToUser;
@@ -24,10 +25,10 @@ struct Maker<'a> {
     limits: &'a Limits,
     out: &'a mut Drawing,
     index: BTreeMap<Arc<str>, usize>,
-    /// Elements of which something shows.
-    seen: BTreeSet<&'a str>,
+    /// Whether something shows of each element.
+    seen: Vec<bool>,
     /// The `use` of each insertion.
-    uses: Vec<&'a str>,
+    uses: Vec<usize>,
     /// Line from which what comes is left out.
     full: Option<usize>,
     /// Shapes too far away, and the first.
@@ -43,7 +44,7 @@ pub(super) fn all(
     out: &mut Drawing,
     findings: &mut Findings,
 ) {
-    let (index, seen, uses) = (BTreeMap::new(), BTreeSet::new(), Vec::new());
+    let (index, seen, uses) = (BTreeMap::new(), vec![false; names.all.len()], Vec::new());
     let mut maker = Maker { names, user, limits, out, index, seen, uses, full: None, far: None };
     maker.group(tree.root(), None, None, None);
     maker.tell_unseen(left);
@@ -65,18 +66,18 @@ impl<'a> Maker<'a> {
     fn group(
         &mut self,
         group: &usvg::Group,
-        named: Option<&'a str>,
+        named: Option<usize>,
         symbol: Option<usize>,
         clip: Option<Rect>,
     ) {
-        let found = self.names.get_key_value(group.id());
-        let own = found.map(|(id, _)| id.as_str()).or(named);
-        let of_own = found.and_then(|(_, n)| n.clip.as_deref());
+        let found = self.names.found(group.id());
+        let own = found.or(named);
+        let of_own = found.and_then(|n| self.names.all[n].clip.as_deref());
         let clip = met(clip, of_own.map(|c| moved(*c, group.abs_transform())));
-        let symbol = self.symbol(group.id(), symbol);
+        let symbol = self.symbol(found, symbol);
         for node in group.children() {
             if self.out.items.len() >= self.limits.items {
-                let line = own.and_then(|o| self.names.get(o)).map_or(0, |n| n.line);
+                let line = own.map_or(0, |o| self.names.all[o].line);
                 self.full.get_or_insert(line);
                 return;
             }
@@ -90,9 +91,10 @@ impl<'a> Maker<'a> {
     }
 
     /// A `use` is an insertion: what it brings belongs together, as a block's contents do.
-    fn symbol(&mut self, id: &str, parent: Option<usize>) -> Option<usize> {
+    fn symbol(&mut self, element: Option<usize>, parent: Option<usize>) -> Option<usize> {
         let names = self.names;
-        let Some(named) = names.get(id).filter(|n| n.element == "use") else { return parent };
+        let used = element.filter(|n| names.all[*n].element == "use");
+        let Some((at, named)) = used.map(|n| (n, &names.all[n])) else { return parent };
         let layer = self.layer(&named.layer);
         self.out.groups.push(Group {
             block: named.id.as_deref().unwrap_or_default().into(),
@@ -103,7 +105,7 @@ impl<'a> Maker<'a> {
             attributes: Arc::default(),
             origin: origin(named),
         });
-        self.uses.push(names.get_key_value(id).map_or("", |(id, _)| id));
+        self.uses.push(at);
         Some(self.out.groups.len() - 1)
     }
 
@@ -118,8 +120,8 @@ impl<'a> Maker<'a> {
     }
 
     /// The element of the source that a node came of; one that its resolver made has none of its own.
-    fn named(&self, id: &str, outer: Option<&str>) -> Named {
-        let found = self.names.get(id).or_else(|| outer.and_then(|o| self.names.get(o)));
+    fn named(&self, element: Option<usize>) -> Named {
+        let found = element.map(|n| &self.names.all[n]);
         let of = |n: &Named| Named { text: None, ..n.clone() };
         found.map(of).unwrap_or(Named {
             layer: Arc::from("0"),
@@ -141,11 +143,15 @@ impl<'a> Maker<'a> {
     }
 
     /// Remembers that something shows of an element and of the uses that bring it.
-    fn saw(&mut self, id: &str, outer: Option<&'a str>, symbol: Option<usize>) {
-        self.seen.extend(self.names.get_key_value(id).map(|(id, _)| id.as_str()).or(outer));
+    fn saw(&mut self, element: Option<usize>, symbol: Option<usize>) {
+        if let Some(n) = element {
+            self.seen[n] = true;
+        }
         let mut at = symbol;
         while let Some(s) = at {
-            if !self.uses.get(s).is_some_and(|u| self.seen.insert(u)) {
+            // Those round a use that was seen were seen with it.
+            let used = self.uses.get(s).copied();
+            if used.is_none_or(|u| std::mem::replace(&mut self.seen[u], true)) {
                 return;
             }
             at = self.out.groups[s].parent;
@@ -165,8 +171,8 @@ impl<'a> Maker<'a> {
             return;
         }
         let names = self.names;
-        for (id, named) in names {
-            let seen = self.seen.contains(id.as_str());
+        for (n, named) in names.all.iter().enumerate() {
+            let seen = self.seen[n];
             let Some(why) = named.unseen.clone().filter(|_| !seen) else { continue };
             let layer = self.unseen_layer(&named.layer);
             self.leave(layer, None, why, origin(named));
@@ -213,23 +219,22 @@ impl<'a> Maker<'a> {
     fn path(
         &mut self,
         path: &usvg::Path,
-        outer: Option<&'a str>,
+        outer: Option<usize>,
         symbol: Option<usize>,
         clip: Option<Rect>,
     ) {
         let Some(data) = path.data().clone().transform(path.abs_transform()) else { return };
-        let named = self.named(path.id(), outer);
+        let element = self.names.found(path.id()).or(outer);
+        let named = self.named(element);
         let clip = met(clip, named.clip.as_deref().map(|c| moved(*c, path.abs_transform())));
-        let b = data.bounds();
-        let [x0, y0, x1, y1] = [b.left(), b.top(), b.right(), b.bottom()].map(f64::from);
-        if clip.is_some_and(|c| x1 <= c.x0 || x0 >= c.x1 || y1 <= c.y0 || y0 >= c.y1) {
-            self.saw(path.id(), outer, symbol);
+        if clip.is_some_and(|c| is_outside(data.bounds(), c)) {
+            self.saw(element, symbol);
             let layer = self.layer_in(&named.layer, symbol);
             self.leave(layer, symbol, Unused::ClippedAway, origin(&named));
             return;
         }
         for part in self.parts(&data) {
-            self.saw(path.id(), outer, symbol);
+            self.saw(element, symbol);
             let b = part.bounding_box();
             let far = [b.x0, b.y0, b.x1, b.y1];
             if far.iter().any(|v| !v.is_finite() || v.abs() > self.limits.coordinate) {
@@ -265,9 +270,10 @@ impl<'a> Maker<'a> {
         out
     }
 
-    fn text(&mut self, text: &usvg::Text, outer: Option<&str>, symbol: Option<usize>) {
-        let named = self.named(text.id(), outer);
-        let said = self.names.get(text.id()).and_then(|n| n.text.clone());
+    fn text(&mut self, text: &usvg::Text, outer: Option<usize>, symbol: Option<usize>) {
+        let own = self.names.found(text.id());
+        let named = self.named(own.or(outer));
+        let said = own.and_then(|n| self.names.all[n].text.clone());
         let Some(content) = said.filter(|t| !t.is_empty()) else { return };
         let b = text.abs_bounding_box();
         let size = text
@@ -292,20 +298,6 @@ impl<'a> Maker<'a> {
             bold: false,
         });
         self.put(&named, symbol, Ink::default(), shape);
-    }
-}
-
-/// A box under a transform: the box round it.
-fn moved(b: Rect, by: usvg::Transform) -> Rect {
-    let map = Affine::new([by.sx, by.ky, by.kx, by.sy, by.tx, by.ty].map(f64::from));
-    map.transform_rect_bbox(b)
-}
-
-/// What lies in both of two boxes.
-fn met(a: Option<Rect>, b: Option<Rect>) -> Option<Rect> {
-    match (a, b) {
-        (Some(a), Some(b)) => Some(a.intersect(b)),
-        (a, b) => a.or(b),
     }
 }
 
