@@ -71,7 +71,7 @@ fn short(n: usize) -> String {
     let one = |i: usize| {
         let (x, y) = ((i * 7919 % 2003) as f64, 300.0 + (i * 104_729 % 1200) as f64);
         let pen = ["0.24 w 0 G", "0.24 w 0.6 G", "0.24 w 0.378 0.234 0.148 RG"][i % 3];
-        let (dx, dy) = if i % 2 == 0 { (3.3, 0.0) } else { (0.4, 2.9) };
+        let (dx, dy) = [(3.3, 0.0), (0.4, 2.9)][i % 2];
         format!("{pen} {x:.2} {y:.2} m {:.2} {:.2} l S\n", x + dx, y + dy)
     };
     (0..n).map(one).collect()
