@@ -5,7 +5,7 @@ use super::frame::ViewFrame;
 use super::given;
 use super::hidden::meet;
 use super::limits::NOISE;
-use super::openings::report_outside;
+use super::openings::{NARROW, report_outside};
 use super::ways::recess;
 use crate::finding::house::HouseFinding;
 use crate::finding::{Finding, Findings};
@@ -35,9 +35,12 @@ pub(super) fn give_openings(
             .filter(|i| meet(b, boxes[*i]))
             .map(|i| (i, total_area(&intersection(&shape, &wholes[i]))))
             .max_by(|a, b| a.1.total_cmp(&b.1));
-        let area = total_area(&shape);
-        let at = local.source(shape[0].bounds().center());
-        let Some((i, inside)) = best.filter(|(_, inside)| *inside > 0.02 * area) else {
+        let (area, at) = (total_area(&shape), local.source(b.center()));
+        let stands = |(i, inside): &(usize, f64)| {
+            let edge_on = || drawn && *inside < area / 2.0 && is_edge_on(&shape, &wholes[*i]);
+            *inside > 0.02 * area && !edge_on()
+        };
+        let Some((i, inside)) = best.filter(stands) else {
             off.push((opening.origin, at));
             continue;
         };
@@ -51,7 +54,7 @@ pub(super) fn give_openings(
         }
         let opening = door_by_place(opening, frame.y0);
         // Openings stand in what is left of the wall; one wholly in a bare area concerns no panel.
-        // A band of stone across one leaves two parts, and panels stop at both.
+        // A band across one leaves two parts: panels stop at both.
         let kept = intersection(&shape, &wall.faces);
         if total_area(&kept) > area - SAME {
             wall.openings.push(opening);
@@ -73,6 +76,12 @@ pub(super) fn give_openings(
             a.0.total_cmp(&b.0).then(a.2.total_cmp(&b.2))
         });
     }
+}
+
+/// Whether only a strip of an opening lies in a wall: a window of the wall round the corner, seen edge on.
+fn is_edge_on(shape: &[Polygon], wall: &[Polygon]) -> bool {
+    let strip = |p: &Polygon| p.bounds().width().min(p.bounds().height()) < NARROW;
+    intersection(shape, wall).iter().all(strip)
 }
 
 /// A window that stands on the wall's foot and is a man's height is a door: many offices draw both

@@ -23,7 +23,7 @@ pub(super) const OVERHEAD: f64 = 84.0;
 pub(super) const LEAST: f64 = 72.0;
 /// Narrower or lower loops than this, inches, are hardware: the smallest thing that siding is cut
 /// round is a 4 in vent (common practice, no source).
-const NARROW: f64 = 4.0;
+pub(super) const NARROW: f64 = 4.0;
 
 /// What was drawn as one thing: an insertion, or one loop.
 struct DrawnItem {

@@ -6,7 +6,9 @@ use crate::finding::{Finding, Findings};
 use crate::geom::polygon::{Polygon, ring_contains};
 use crate::geom::tol::LEVEL;
 use crate::geom::vocabulary::{Point, Vec2};
-use crate::model::house::{DrawnEdge, DrawnElevation, DrawnWall, EdgeKind, House};
+use crate::model::house::{
+    DrawnEdge, DrawnElevation, DrawnOpening, DrawnWall, EdgeKind, House, WallWay,
+};
 use crate::model::linework::Role;
 
 /// A strip narrower than this closes behind trim, one wider is drawn so, inches: of our own choosing.
@@ -42,6 +44,9 @@ pub(super) fn ask(house: &mut House, findings: &mut Findings) {
                     _ => None,
                 };
                 let Some(s) = found.filter(|s| is_open(e, s.middle)) else { continue };
+                if w.way == WallWay::Hatch && is_trimmed(w, &s) {
+                    continue;
+                }
                 let (wall, short_of) = (w.id.clone(), s.short_of);
                 let (width, length) = (s.width, s.length);
                 let kind = HouseFinding::SidingStopsShort { wall, short_of, width, length };
@@ -54,6 +59,15 @@ pub(super) fn ask(house: &mut House, findings: &mut Findings) {
             w.short = strips;
         }
     }
+}
+
+/// Whether drawn siding ends at trim there: at a corner board, or at the casing over an opening.
+fn is_trimmed(w: &DrawnWall, s: &Strip) -> bool {
+    let over = |o: &DrawnOpening| {
+        let (left, right, _, head) = o.sides();
+        left < s.middle.x && s.middle.x < right && (s.middle.y - head).abs() <= s.width
+    };
+    s.short_of == ShortOf::Wall || w.openings.iter().any(over)
 }
 
 /// Whether nothing is drawn over a place that closes it.

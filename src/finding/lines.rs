@@ -229,7 +229,9 @@ group! {
             length: f64,
         }
         /// Level lines at one pitch were not taken for siding.
-        LinesNoSiding "lines-no-siding", Warning, Office {
+        LinesNoSiding "lines-no-siding", Warning or Info if beside_hatches, Office {
+            /// Whether siding is drawn as hatches, many times their area.
+            beside_hatches: bool,
             /// Their layer.
             layer: String,
             /// Why.

@@ -39,7 +39,13 @@ pub fn slabs(areas: &[&[Polygon]]) -> Vec<Slab> {
     }
     let mut heights: Vec<f64> = edges.iter().flat_map(|e| [e.1.y, e.2.y]).collect();
     heights.sort_by(f64::total_cmp);
-    heights.dedup();
+    // Heights as good as the same are one: a slab left out would part what lies under and over it.
+    heights.dedup_by(|a, b| *a - *b <= SAME);
+    let one = |y: f64| heights[heights.partition_point(|h| *h <= y).max(1) - 1];
+    let on_heights = |(of, a, b): (usize, Point, Point)| {
+        (of, Point::new(a.x, one(a.y)), Point::new(b.x, one(b.y)))
+    };
+    let mut edges: Vec<_> = edges.into_iter().map(on_heights).filter(|e| e.1.y < e.2.y).collect();
     edges.sort_by(|a, b| a.1.y.total_cmp(&b.1.y));
     let (mut open, mut next): (Vec<(usize, Point, Point)>, usize) = (Vec::new(), 0);
     let mut out = Vec::new();
@@ -50,9 +56,7 @@ pub fn slabs(areas: &[&[Polygon]]) -> Vec<Slab> {
             next += 1;
         }
         open.retain(|e| e.2.y >= high);
-        if high - low > SAME {
-            out.push(Slab { low, high, covered: covered(&open, low, high) });
-        }
+        out.push(Slab { low, high, covered: covered(&open, low, high) });
     }
     out
 }
@@ -125,6 +129,19 @@ mod tests {
         let gables = vec![(0.0, 0.0), (20.0, 0.0), (15.0, 5.0), (10.0, 0.0), (5.0, 5.0)];
         let gables = [Polygon::simple(gables.into_iter().map(Point::from).collect()).wound()];
         assert_eq!(total_area(&beside(&gables)), 25.0);
+    }
+
+    #[test]
+    fn heights_that_are_as_good_as_the_same_part_no_gap() {
+        // Two walls 20 apart; each has a corner half way up, 1/200 in from the other's: one gap of 20 x 40.
+        let left = [(0.0, 0.0), (10.0, 0.0), (10.0, 40.0), (0.0, 40.0), (0.0, 20.0), (-5.0, 20.0)];
+        let right =
+            [(30.0, 0.0), (40.0, 0.0), (45.0, 20.005), (40.0, 20.005), (40.0, 40.0), (30.0, 40.0)];
+        let all = [&left[..], &right[..]]
+            .map(|r| Polygon::simple(r.iter().copied().map(Point::from).collect()).wound());
+        let found = crate::geom::boolean::union_all(&beside(&all));
+        assert_eq!(found.len(), 1, "{found:?}");
+        assert!((total_area(&found) - 800.0).abs() < 0.2);
     }
 
     #[test]

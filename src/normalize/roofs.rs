@@ -223,6 +223,7 @@ fn tell(lines: &Linework, found: &[&Cover], findings: &mut Findings) {
     let h = &lines.hatches[first.hatch];
     let layer = lines.layers.get(h.layer).map(|l| l.layer.name.clone()).unwrap_or_default();
     let kind = LineFinding::LinesNoSiding {
+        beside_hatches: false,
         layer,
         why: NoSiding::Roof,
         spacing: h.hatch.level_spacing().unwrap_or_default(),

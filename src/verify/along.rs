@@ -22,8 +22,15 @@ pub(super) fn bare(a: Xy, b: Xy, pieces: &[&TrimPiece]) -> f64 {
         (d[0] * along[0] + d[1] * along[1], d[0] * along[1] - d[1] * along[0])
     };
     let laid = pieces.iter().filter_map(|t| {
-        let ((p, off), (q, far)) = (place(t.from), place(t.to));
-        (off.abs() < NEAR && far.abs() < NEAR).then_some((p.min(q), p.max(q)))
+        let (p, q) = (place(t.from), place(t.to));
+        let (p, q) = if p.0 <= q.0 { (p, q) } else { (q, p) };
+        // A long piece may run on past a short side that leans a hair: what counts is where it lies beside.
+        let off = |at: f64| {
+            let share = if q.0 > p.0 { (at - p.0) / (q.0 - p.0) } else { 0.0 };
+            p.1 + share * (q.1 - p.1)
+        };
+        let (from, to) = (p.0.max(0.0), q.0.min(whole));
+        (from < to && off(from).abs() < NEAR && off(to).abs() < NEAR).then_some((p.0, q.0))
     });
     length(&without(&vec![(0.0, whole)], &joined(laid.collect())))
 }

@@ -6,23 +6,55 @@ use crate::finding::{Audience, Finding, Severity};
 use crate::units::LengthStyle;
 use crate::wording::findings::{FindingWords, audience_head, words};
 
-/// Findings, one block each.
+/// Findings, one block for all of a kind: what each says and where, and once what to do.
 pub fn findings_text(list: &[Finding], style: LengthStyle) -> String {
     let mut out = String::new();
-    for f in list {
+    for (n, first) in list.iter().enumerate() {
+        let alike = |f: &&Finding| f.code() == first.code() && f.severity() == first.severity();
+        if list[..n].iter().any(|f| alike(&f)) {
+            continue;
+        }
+        let all: Vec<&Finding> = list[n..].iter().filter(alike).collect();
+        out.push_str(&block(&all, style));
+    }
+    out
+}
+
+/// Findings of one kind.
+fn block(all: &[&Finding], style: LengthStyle) -> String {
+    let mut out = String::new();
+    let mut helps: Vec<(String, String)> = Vec::new();
+    for (n, f) in all.iter().enumerate() {
         let severity = match f.severity() {
             Severity::Info => "note",
             Severity::Warning => "WARNING",
             Severity::Error => "ERROR",
         };
         let FindingWords { message, help } = words(f, style);
-        let head = format!("{severity} {}{}: {}", f.code(), place(f), terminal(&message));
-        out.push_str(&wrapped(&head, "  "));
+        let (at, message) = (place(f), terminal(&message));
+        let (text, indent) = match (n, all.len()) {
+            (0, 1) => (format!("{severity} {}{at}: {message}", f.code()), "  "),
+            (0, of) => (format!("{severity} {} ({of}){at}: {message}", f.code()), "  "),
+            _ => (format!("and{at}: {message}"), "     "),
+        };
+        out.push_str(&wrapped(&text, indent));
         out.push('\n');
+        // What to do is said once, but for the names in it.
+        let bare = unquoted(&help);
+        if helps.iter().all(|h| h.0 != bare) {
+            helps.push((bare, help));
+        }
+    }
+    for (_, help) in helps {
         out.push_str(&wrapped(&format!("-> {}", terminal(&help)), "     "));
         out.push('\n');
     }
     out
+}
+
+/// A text without what stands in quotation marks.
+fn unquoted(text: &str) -> String {
+    text.split('"').step_by(2).collect()
 }
 
 /// Where a finding is.

@@ -23,6 +23,7 @@ mod dwg;
 #[path = "../dwgcase/mod.rs"]
 #[allow(dead_code, reason = "of the small house only what changes bytes is used here")]
 mod dwgcase;
+mod house;
 mod house_prints;
 
 fn corpus() -> PathBuf {

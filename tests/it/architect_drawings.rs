@@ -29,7 +29,7 @@ fn every_habit_is_drawn_often() {
 }
 
 #[test]
-#[ignore = "not there yet: of 300 drawings the walls are right in 17 %, areas in 86 % of those, 147 are wrong without an alarm"]
+#[ignore = "not there yet: of the 200 open drawings the walls are right in 99 %, areas in 93 % of those, 9 are wrong without an alarm"]
 fn thirty_drawings_are_read_as_a_person_reads_them() {
     let s = score(&seeds((OPEN..OPEN + 20).chain(SEALED..SEALED + 10)));
     s.report();

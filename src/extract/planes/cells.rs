@@ -68,7 +68,7 @@ fn within<'a>(
     boxed: Vec<(Rect, &'a FoundOpening)>,
 ) -> Vec<(Rect, &'a FoundOpening)> {
     let frame = bounds(siding.iter().flat_map(|p| &p.outer)).unwrap_or_default();
-    let stands = |b: &Rect| gaps.iter().any(|g| g.contains(b.center())) || is_in_corner(siding, *b);
+    let stands = |b: &Rect| is_between(gaps, *b) || is_in_corner(siding, *b);
     let (mut here, mut rest): (Vec<_>, Vec<_>) = boxed.into_iter().partition(|(b, _)| stands(b));
     rest.retain(|(b, _)| frame.contains(b.center()));
     loop {
@@ -106,12 +106,19 @@ fn cells(
             total_area(&intersection(std::slice::from_ref(p), &glass)) > 0.1 * b.area()
         })
     };
-    let between = group.iter().any(|i| gaps.iter().any(|g| g.contains(here[*i].0.center())));
+    let between = group.iter().any(|i| is_between(gaps, here[*i].0));
     let under_roof = |p: &Polygon| {
         let slope = |(a, b): (Point, Point)| !plumb(b.x - a.x) && !level(b.y - a.y);
         (1..CHORDS).contains(&sides(&p.outer).filter(|s| slope(*s)).count())
     };
     part.into_iter().filter(|p| holds(p) && (between || !under_roof(p))).collect()
+}
+
+/// Whether a box stands in gaps: its middle, or half of it, where a band at its middle parts them.
+fn is_between(gaps: &[Polygon], b: Rect) -> bool {
+    let boxed = [Polygon::rect(b.x0, b.y0, b.x1, b.y1)];
+    gaps.iter().any(|g| g.contains(b.center()))
+        || total_area(&intersection(gaps, &boxed)) > 0.5 * b.area()
 }
 
 /// Whether siding stands over or under a box and at a side of it too: an opening at the end of a wall.
@@ -209,9 +216,17 @@ fn room(siding: &[Polygon], gaps: &[Polygon], frame: Rect) -> Rect {
     let x1 = right.unwrap_or(frame.x1 + wide);
     let y0 = flat(false, frame.y0 - CASING, frame.y0 + 1.0);
     let y1 = flat(true, frame.y1 - 1.0, frame.y1 + CASING);
-    // Open to the foot or the head of the wall, or curved: as far as the gap goes.
-    let y0 = y0.unwrap_or(if frame.y0 - span.y0 <= FOOT { span.y0 } else { frame.y0 - wide });
-    let y1 = y1.unwrap_or(if span.y1 - frame.y1 <= FOOT { span.y1 } else { frame.y1 + wide });
+    // Open to the foot or the head of the wall, or curved: as far as the gap goes, and the siding beside
+    // it: what parts siding there is no casing.
+    let stands = |x: f64| [left, right].iter().flatten().any(|s| (s - x).abs() <= 0.5);
+    let jambs = all.iter().filter(|(a, b)| plumb(b.x - a.x) && stands(a.x));
+    let reach = jambs
+        .map(|(a, b)| (a.y.min(b.y), a.y.max(b.y)))
+        .filter(|(low, high)| *low < frame.y1 && *high > frame.y0)
+        .reduce(|p, q| (p.0.min(q.0), p.1.max(q.1)))
+        .map_or((span.y0, span.y1), |(low, high)| (low.max(span.y0), high.min(span.y1)));
+    let y0 = y0.unwrap_or(if frame.y0 - reach.0 <= FOOT { reach.0 } else { frame.y0 - wide });
+    let y1 = y1.unwrap_or(if reach.1 - frame.y1 <= FOOT { reach.1 } else { frame.y1 + wide });
     Rect::new(x0.min(frame.x0), y0.min(frame.y0), x1.max(frame.x1), y1.max(frame.y1))
 }
 

@@ -26,6 +26,11 @@ pub(super) struct Ink {
 }
 
 impl Ink {
+    #[cfg(test)]
+    pub(super) fn plumb_at(at: f64, (low, high): (f64, f64)) -> Self {
+        Ink { plumb: vec![Line { at, low, high }], level: Vec::new() }
+    }
+
     pub(super) fn of(lines: &Linework, view: &View) -> Self {
         use Role::{CornerTag, Dimension, Frame, Grade, Level, Texture, Title};
         let aside =

@@ -4,13 +4,16 @@ mod banded;
 mod cells;
 mod columns;
 mod corners;
+mod ends;
 mod ink;
+mod lines;
 mod meetings;
 mod straight;
 mod together;
 mod whole;
 
 use self::ink::Ink;
+use self::lines::Lines;
 use self::together::{Doubts, planes};
 use super::frame::ViewFrame;
 use super::limits::MOST_TOLD;
@@ -34,6 +37,9 @@ const LEAST: f64 = 144.0;
 /// Strips of siding narrower than this take no panel between two channels, inches (common practice, no
 /// source).
 const STRIP: f64 = 2.0;
+/// Parts of a patch at least this long, inches, and on average no thicker than [`THIN`], are the pen's.
+const HAIR: f64 = 3.0;
+const THIN: f64 = 0.5;
 /// Walls smaller than this, square inches, may be something else: ten square feet (common practice, no
 /// source).
 const SLIGHT: f64 = 1440.0;
@@ -68,8 +74,10 @@ pub(super) fn of_view(
         .groups
         .iter()
         .map(|g| {
-            let all = without_strips(union(g), &mut told);
-            straight::aligned(all.iter().map(straight::straight).collect())
+            let all: Vec<Polygon> =
+                without_strips(union(g), &mut told).iter().map(straight::straight).collect();
+            let lines = Lines::of(&all);
+            union_all(&all.iter().map(|p| lines.onto(p)).collect::<Vec<_>>())
         })
         .collect();
     for i in 0..areas.len() {
@@ -77,9 +85,9 @@ pub(super) fn of_view(
             part(&mut areas, i, j);
         }
     }
-    for (group, area) in found.groups.iter().zip(&areas) {
+    for (n, group) in found.groups.iter().enumerate() {
         let mine: Vec<&Patch> = group.iter().map(|i| &patches[*i]).collect();
-        out.extend(walls(&mine, area, (&things, &ink), &mut told));
+        out.extend(walls(&mine, (&areas, n), (&things, &ink), &mut told));
     }
     told.report(lines, view, patches.first(), findings);
     out
@@ -129,10 +137,17 @@ impl Told {
 /// Without strips that no panel fits into.
 fn without_strips(area: Vec<Polygon>, told: &mut Told) -> Vec<Polygon> {
     let mut strips = thinner_than(&area, STRIP);
-    strips.retain(|s| s.area() >= STRIP * STRIP * 3.0);
+    strips.retain(|s| s.area() >= STRIP * STRIP * 3.0 || is_hair(s));
     told.strips += strips.len();
     told.area += total_area(&strips);
     if strips.is_empty() { area } else { difference(&area, &strips) }
+}
+
+/// Whether a small part is a strip all the same, and not the tip of a gable.
+fn is_hair(p: &Polygon) -> bool {
+    let b = p.bounds();
+    let long = b.width().max(b.height());
+    long >= HAIR && p.area() <= THIN * long
 }
 
 /// Gives what two planes share to one of them: it is taken off the one that it sticks out of.
@@ -189,12 +204,16 @@ fn things(lines: &Linework, view: &View, job: &Job) -> Vec<FoundOpening> {
 /// The walls of one plane: one, where nothing parts it for good.
 fn walls(
     patches: &[&Patch],
-    area: &[Polygon],
+    (areas, n): (&[Vec<Polygon>], usize),
     (things, ink): (&[FoundOpening], &Ink),
     told: &mut Told,
 ) -> Vec<Outline> {
     let Some(first) = patches.first() else { return Vec::new() };
-    let plane = whole::plane(area, (things, ink), &first.origin);
+    let area = &areas[n];
+    let mut plane = whole::plane(area, (things, ink), &first.origin);
+    let others = areas.iter().enumerate().filter(|(i, _)| *i != n);
+    let others: Vec<Polygon> = others.flat_map(|(_, a)| a.iter().cloned()).collect();
+    ends::complete(&mut plane, &others, ink);
     told.filled += plane.cleaned;
     told.holes += plane.unnamed.len();
     told.doubts.places.extend(&plane.unnamed);
@@ -208,7 +227,7 @@ fn walls(
         let openings = plane.openings.iter();
         let held = |ring: &[Point]| inside(&Polygon::simple(ring.to_vec()).wound());
         let (boards, bare) = (of(&plane.boards), of(&plane.bare));
-        let channels = corners::channels(outline, ink);
+        let channels = corners::channels(outline, &plane.openings, ink);
         Outline {
             ring: outline.outer.clone(),
             way: crate::model::house::WallWay::Hatch,

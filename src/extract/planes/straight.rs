@@ -1,50 +1,17 @@
-//! Small steps along the sides of drawn siding: a pane seen edge on, a rounded figure.
+//! Small steps along the sides of drawn siding, and tabs and slits as narrow: a pane seen edge on, a rounded
+//! figure.
 
-use crate::geom::polygon::{Polygon, sides};
+use crate::geom::polygon::Polygon;
 use crate::geom::tol::{level, plumb, snap};
 use crate::geom::vocabulary::{Point, Ring};
 
 /// Steps smaller than this are no steps of a wall, inches (common practice, no source).
 const STEP: f64 = 1.0;
 
-/// A shape without such steps: of two sides that a step joins the shorter one moves into line.
+/// A shape without such steps and tabs: of two sides that a step joins the shorter one moves into line.
 pub(super) fn straight(p: &Polygon) -> Polygon {
     let holes = p.holes.iter().map(|h| ring(h)).filter(|h| h.len() >= 3).collect();
     Polygon { outer: ring(&p.outer), holes }
-}
-
-/// Sides this near to one line stand in it, inches.
-const IN_LINE: f64 = 0.125;
-
-/// Shapes of one plane with their plumb sides in line where they stand a hair apart.
-pub(super) fn aligned(shapes: Vec<Polygon>) -> Vec<Polygon> {
-    let upright = |p: &Polygon| -> Vec<(f64, f64)> {
-        let all = p.rings().flat_map(|r| sides(r)).filter(|(a, b)| a.x == b.x);
-        all.map(|(a, b)| (a.x, (b.y - a.y).abs())).collect()
-    };
-    let mut places: Vec<(f64, f64)> = shapes.iter().flat_map(upright).collect();
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
-    // The longest first: what stands near it moves onto it.
-    let mut lines: Vec<(f64, f64)> = Vec::new();
-    for (x, length) in places {
-        match lines.last_mut().filter(|l| l.0 == x) {
-            Some(l) => l.1 += length,
-            None => lines.push((x, length)),
-        }
-    }
-    lines.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.total_cmp(&b.0)));
-    let mut kept: Vec<f64> = Vec::new();
-    for (x, _) in &lines {
-        if kept.iter().all(|k| (k - x).abs() > IN_LINE) {
-            kept.push(*x);
-        }
-    }
-    let onto = |q: Point| {
-        let on_side = lines.iter().any(|l| l.0 == q.x);
-        let line = kept.iter().find(|k| (*k - q.x).abs() <= IN_LINE).filter(|_| on_side);
-        Point::new(line.copied().unwrap_or(q.x), q.y)
-    };
-    shapes.iter().map(|p| p.map(onto)).collect()
 }
 
 /// How often a ring is gone round: what one step's closing leaves may be another.
@@ -52,11 +19,15 @@ const ROUNDS: usize = 3;
 
 fn ring(drawn: &[Point]) -> Ring {
     let mut out: Ring = drawn.to_vec();
+    tidy(&mut out);
     for _ in 0..ROUNDS {
         let mut i = 0;
         while i < out.len() {
             if is_step(&out, i) {
                 close(&mut out, i);
+                tidy(&mut out);
+            } else if is_tab(&out, i) {
+                cut(&mut out, i);
                 tidy(&mut out);
             }
             i += 1;
@@ -86,6 +57,31 @@ fn tidy(ring: &mut Ring) {
 
 fn at(ring: &[Point], i: usize, by: isize) -> usize {
     (i as isize + by).rem_euclid(ring.len() as isize) as usize
+}
+
+/// Whether the side after place `i` is the end of a tab or the bottom of a slit, as narrow as a step.
+fn is_tab(ring: &[Point], i: usize) -> bool {
+    if ring.len() < 6 {
+        return false;
+    }
+    let [before, a, b, after] = [-1, 0, 1, 2].map(|by| ring[at(ring, i, by)]);
+    let (u, s, v) = (a - before, b - a, after - b);
+    let square =
+        (plumb(u.x) && plumb(v.x) && level(s.y)) || (level(u.y) && level(v.y) && plumb(s.x));
+    square && s.hypot() <= STEP && u.dot(v) < 0.0
+}
+
+/// Takes a tab off, or closes a slit, as far as its shorter side goes.
+fn cut(ring: &mut Ring, i: usize) {
+    let [before, a, b, after] = [-1, 0, 1, 2].map(|by| at(ring, i, by));
+    let (s, short) = (ring[b] - ring[a], ring[a] - ring[before]);
+    if short.hypot() <= (ring[after] - ring[b]).hypot() {
+        ring[b] = ring[before] + s;
+        ring.remove(a);
+    } else {
+        ring[a] = ring[after] - s;
+        ring.remove(b);
+    }
 }
 
 /// Whether the side after place `i` is a small step between two sides that go one way.
@@ -119,17 +115,6 @@ mod tests {
     use crate::geom::vocabulary::Rect;
 
     #[test]
-    fn sides_a_hair_apart_come_into_line() {
-        let two =
-            vec![Polygon::rect(0.0, 0.0, 50.0, 80.0), Polygon::rect(0.0625, 90.0, 50.0, 100.0)];
-        let found = aligned(two);
-        assert_eq!(found[1].bounds(), Rect::new(0.0, 90.0, 50.0, 100.0));
-        let apart =
-            vec![Polygon::rect(0.0, 0.0, 50.0, 80.0), Polygon::rect(0.5, 90.0, 50.0, 100.0)];
-        assert_eq!(aligned(apart.clone()), apart);
-    }
-
-    #[test]
     fn a_small_step_goes_and_a_large_one_stays() {
         // 100 x 80; its right side stands 3/8 in inside from 30 to 50 up, and 6 in inside over 60.
         let ring = [
@@ -149,5 +134,14 @@ mod tests {
         assert_eq!(found.bounds(), Rect::new(0.0, 0.0, 100.0, 80.0));
         assert_eq!(found.area(), 100.0 * 60.0 + 94.0 * 20.0);
         assert_eq!(straight(&Polygon::rect(0.0, 0.0, 9.0, 0.5)).area(), 4.5);
+    }
+
+    #[test]
+    fn a_narrow_tab_goes() {
+        // 100 x 80, and a tab 5/8 in wide and 12 in high on its head.
+        let ring =
+            [(0.0, 0.0), (100.0, 0.0), (100.0, 80.0), (0.625, 80.0), (0.625, 92.0), (0.0, 92.0)];
+        let drawn = Polygon::simple(ring.into_iter().map(Point::from).collect());
+        assert_eq!(straight(&drawn).bounds(), Rect::new(0.0, 0.0, 100.0, 80.0));
     }
 }

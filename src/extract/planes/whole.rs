@@ -2,6 +2,8 @@
 //! each gap is.
 
 use super::ink::Ink;
+use super::lines::Lines;
+use super::straight::straight;
 use super::together::BOARD;
 use super::{banded, cells};
 use crate::extract::openings::LEAST;
@@ -72,7 +74,7 @@ pub(super) fn plane(
     out.cleaned = detail.len();
     siding = union_all(&[siding, detail].concat());
     let open = difference(&between.all, &siding);
-    out.openings = cells::openings(&siding, &open, drawn);
+    out.openings = in_lines(cells::openings(&siding, &open, drawn), &siding);
     let gaps = difference(&open, &cells::shapes(&out.openings));
     let (banded, rest) = banded::openings(gaps, &siding, ink);
     out.take_unnamed(&banded, &siding, origin);
@@ -118,6 +120,16 @@ pub(super) fn plane(
     let once: Vec<Polygon> = whole.iter().map(outer).collect();
     out.outlines = union_all(&once).iter().map(outer).collect();
     out
+}
+
+/// Openings with their sides in the lines that the siding round them ends in.
+fn in_lines(mut openings: Vec<DrawnOpening>, siding: &[Polygon]) -> Vec<DrawnOpening> {
+    let lines = Lines::of(siding);
+    for o in &mut openings {
+        let ring = lines.ring(&o.outline);
+        o.outline = straight(&Polygon::simple(ring)).outer;
+    }
+    openings
 }
 
 /// The gaps of a shape.

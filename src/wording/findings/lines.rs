@@ -61,7 +61,7 @@ pub(super) fn words(found: &LineFinding, finding: &Finding, style: LengthStyle) 
             from_lines(layer, *spacing, *patches, *area, style)
         }
         F::CoursesUnended { layer, length } => unended(layer, *length, style),
-        F::LinesNoSiding { layer, why, spacing, patches, area } => {
+        F::LinesNoSiding { layer, why, spacing, patches, area, .. } => {
             no_siding((layer, *why), *spacing, *patches, *area, style)
         }
     }
