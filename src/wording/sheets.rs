@@ -160,13 +160,19 @@ pub fn cutting(
     over: &str,
     style: LengthStyle,
 ) -> String {
+    // Boards have neither.
+    let hem = if over == "nail hem" {
+        format!(", with the {over} over it and the lock under it where they stay")
+    } else {
+        String::new()
+    };
     let punched = if slots + held > 0 {
         format!("{slots} nail slots and {held} {held_by} overall. ")
     } else {
         String::new()
     };
     format!(
-        "{cuts} shaped cuts, seen from the face, NTS, with the {over} over it and the lock under it where they stay; heights are over the butt edge, clearances in the figures. {punched}{}",
+        "{cuts} shaped cuts, seen from the face, NTS{hem}; heights are over the butt edge, clearances in the figures. {punched}{}",
         unit_note(style)
     )
 }
