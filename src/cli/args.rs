@@ -27,7 +27,7 @@ pub enum Command {
     /// Write a first job file beside the drawing: views, layers, unit, and the questions left
     #[command(after_help = help::START)]
     Start {
-        /// The drawing (DXF or SVG); the job gets its name, with .toml, and none is ever written over
+        /// The drawing (DXF, DWG, PDF or SVG); the job gets its name, with .toml, and none is ever written over
         drawing: PathBuf,
     },
     /// List the layers with what each is taken for

@@ -1,6 +1,8 @@
 //! Words for the side of a house that an elevation shows, in the languages drawings often come in (general
 //! dictionaries, from memory).
 
+use crate::model::elevation_words::plain;
+
 /// The side of a house that an elevation shows. Left and right are those of a person who faces the front.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Facing {
@@ -208,26 +210,6 @@ const WORDS: [(Facing, &[&str]); 8] = [
 /// What a word for a side is joined to in one word: German, Dutch and Swedish.
 const JOINED: [&str; 9] =
     ["ansicht", "seite", "fassade", "gevel", "zijgevel", "aanzicht", "zijde", "fasad", "fasaden"];
-
-/// Lower case, without accents.
-pub(super) fn plain(text: &str) -> String {
-    let fold = |c: char| match c {
-        'á' | 'à' | 'â' | 'ä' | 'ã' | 'å' | 'ą' => 'a',
-        'ç' | 'ć' | 'č' => 'c',
-        'é' | 'è' | 'ê' | 'ë' | 'ę' | 'ě' => 'e',
-        'í' | 'ì' | 'î' | 'ï' => 'i',
-        'ł' => 'l',
-        'ñ' | 'ń' | 'ň' => 'n',
-        'ó' | 'ò' | 'ô' | 'ö' | 'õ' | 'ø' | 'ő' => 'o',
-        'ř' => 'r',
-        'ś' | 'š' => 's',
-        'ú' | 'ù' | 'û' | 'ü' | 'ů' => 'u',
-        'ý' => 'y',
-        'ź' | 'ż' | 'ž' => 'z',
-        _ => c,
-    };
-    text.to_lowercase().chars().map(fold).collect()
-}
 
 /// Words of a text that is [`plain`].
 pub(super) fn words(plain: &str) -> impl Iterator<Item = &str> {

@@ -10,6 +10,7 @@ pub mod corner;
 pub mod counting;
 pub mod course;
 pub mod drawing;
+pub mod elevation_words;
 pub mod fastening;
 pub mod filler;
 pub mod flashed_run;

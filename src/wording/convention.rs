@@ -57,7 +57,7 @@ pub const RULES: [&str; 10] = [
     "Draw walls to the face that the siding lies on; say casing widths that lie outside the drawn openings.",
     "Leave off or frozen what shall not be read; hidden layers are left alone and named.",
     "Arcs, ellipses and splines are read as curves; a dimension whose text was typed over stops the reading.",
-    "R12 to R2018, ASCII or binary DXF, or an SVG whose groups bear these names.",
+    "Send DXF (R12 to R2018, ASCII or binary) or DWG (R2000 to R2018). An SVG's groups bear these names. A PDF is printed from the drawing: lines as lines, no scan, layers kept, with a dimension over the whole length of each elevation.",
     "Other cladding (shingles, board and batten, another siding): closed outlines on a layer of its own, or regions given in job.toml; name it there as a zone.",
     "Other layer names do as well: name them in job.toml under [layers]; `lapwright layers DRAWING --suggest` makes a beginning.",
 ];

@@ -68,7 +68,11 @@ fn held(case: &Case, folder: &Path) -> bool {
         ),
         _ => (input.clone(), case.job.as_bytes().to_vec()),
     };
-    let drawing_name = if case.kind == "svg" { "d.svg" } else { "d.dxf" };
+    let drawing_name = match case.kind {
+        "svg" => "d.svg",
+        "pdf" => "d.pdf",
+        _ => "d.dxf",
+    };
     std::fs::write(at(drawing_name), drawing).unwrap();
     std::fs::write(at("j.toml"), job).unwrap();
     let size = input.len() as f64 / 1e6;
@@ -79,7 +83,7 @@ fn held(case: &Case, folder: &Path) -> bool {
         let Some(limited) = few_threads::command(folder) else { return true };
         command = limited;
     }
-    command.arg("layout").arg(at(drawing_name)).arg("--job").arg(at("j.toml"));
+    command.arg(case.verb).arg(at(drawing_name)).arg("--job").arg(at("j.toml"));
     command.arg("--out").arg(at("out")).stdout(Stdio::null()).stderr(errors);
     let watched::Watched { seconds, cpu, megabytes, exit } =
         watched::watched(&mut command, Some(PATIENCE));

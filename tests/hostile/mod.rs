@@ -1,6 +1,7 @@
 //! Inputs that ask for more than any house does: what each is, and how it must end.
 
 mod attacks;
+mod print;
 
 use std::fmt::Write as _;
 
@@ -17,7 +18,7 @@ pub(crate) enum Ends {
 /// One input.
 pub(crate) struct Case {
     pub name: &'static str,
-    /// `svg`, `dxf`, or `toml` for a job file.
+    /// `svg`, `dxf`, `pdf`, or `toml` for a job file.
     pub kind: &'static str,
     /// The whole job file, with a drawing.
     pub job: &'static str,
@@ -29,6 +30,9 @@ pub(crate) struct Case {
     #[allow(dead_code, reason = "tests and bench each use one")]
     pub quick: usize,
     pub ends: Ends,
+    /// The command that is measured.
+    #[allow(dead_code, reason = "the bench alone measures")]
+    pub verb: &'static str,
     /// Seconds it may take, where they are fewer than of the others.
     #[allow(dead_code, reason = "the bench alone measures")]
     pub seconds: Option<f64>,
@@ -46,7 +50,8 @@ fn case(
     (full, quick): (usize, usize),
     ends: Ends,
 ) -> Case {
-    Case { name, kind, job: INCH, make, full, quick, ends, seconds: None, one_thread: false }
+    let (job, verb, seconds, one_thread) = (INCH, "layout", None, false);
+    Case { name, kind, job, make, full, quick, ends, verb, seconds, one_thread }
 }
 
 /// Every case.
@@ -287,7 +292,7 @@ pub(crate) fn cases() -> Vec<Case> {
         ),
         case("job of views", "toml", job_views, (100_000, 100), Laid),
     ];
-    all.extend(attacks::cases());
+    all.extend(attacks::cases().into_iter().chain(print::cases()));
     all
 }
 

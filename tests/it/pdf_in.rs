@@ -22,12 +22,11 @@ fn window(x: f64) -> [(f64, f64); 4] {
 
 /// The elevation on paper, 1/4 in to the foot, its lower left corner at 2, 3 in.
 fn printed(title: &str) -> Sheet {
-    printed_with(title, &[], &[])
+    printed_with(title, &[])
 }
 
-/// The same with more words, one over the other, and with dimensions: from where to where, inches of the
-/// house, and what they say.
-fn printed_with(title: &str, more: &[&str], dimensions: &[(f64, f64, &str)]) -> Sheet {
+/// The same with more words, one under the other.
+fn printed_with(title: &str, more: &[&str]) -> Sheet {
     let on_paper = |(x, y): (f64, f64)| Point::new(2.0 + x / 48.0, 3.0 + y / 48.0);
     let mut drawing = Drawing::default();
     let pen = |width, color| Pen { width, color, dash: Dash::Solid, fill: None };
@@ -53,18 +52,6 @@ fn printed_with(title: &str, more: &[&str], dimensions: &[(f64, f64, &str)]) -> 
     say(&mut drawing, title, 2.0);
     say(&mut drawing, "1/4\" = 1'-0\"", 1.6);
     more.iter().enumerate().for_each(|(i, words)| say(&mut drawing, words, 1.2 - 0.3 * i as f64));
-    for (i, (from, to, words)) in dimensions.iter().enumerate() {
-        // Over the wall, 12 in of the house apart, 0.05 in of paper under their words.
-        let (a, b) =
-            (on_paper((*from, 110.0 + 12.0 * i as f64)), on_paper((*to, 110.0 + 12.0 * i as f64)));
-        drawing.draw(words_layer, Shape::Polyline(Polyline::line(a, b)));
-        let (height, angle, mirrored, bold) = (0.1, 0.0, false, false);
-        let (at, across, up) =
-            (Point::new((a.x + b.x) / 2.0, a.y + 0.05), Across::Center, Up::Baseline);
-        let content = (*words).to_owned();
-        let text = Text { at, height, angle, mirrored, content, across, up, bold };
-        drawing.draw(words_layer, Shape::Text(text));
-    }
     // Lines enough for a drawing: ground, off the wall and short.
     for i in 0..60 {
         let x = 0.5 + f64::from(i) * 0.02;
@@ -136,7 +123,7 @@ const DIMENSIONS: [(f64, f64, &str); 4] = [
 
 /// A page that states two scales.
 pub(crate) fn of_two_scales() -> Vec<u8> {
-    pdf_of(&[printed_with("FRONT ELEVATION", &["1/8\" = 1'-0\""], &[])])
+    pdf_of(&[printed_with("FRONT ELEVATION", &["1/8\" = 1'-0\""])])
 }
 
 /// One page, for tests of what is told of it.
@@ -296,6 +283,18 @@ fn two_hundred_mutants_of_a_print_end_in_a_drawing_or_a_refusal() {
     let (read, refused) = crate::dwgcase::mutants::run(&whole, 0..200);
     assert_eq!(read + refused, 200);
     assert!(read > 0 && refused > 0, "{read} read, {refused} refused");
+}
+
+/// Its content is not packed: bytes that change are those of strokes, words, dictionaries and tables.
+pub(crate) fn unpacked() -> Vec<u8> {
+    dimensioned(&DIMENSIONS)
+}
+
+#[test]
+fn two_hundred_mutants_of_unpacked_content_end_in_a_drawing_or_a_refusal() {
+    let (read, refused) = crate::dwgcase::mutants::run(&unpacked(), 0..200);
+    assert_eq!(read + refused, 200);
+    assert!(read > 50 && refused > 0, "{read} read, {refused} refused");
 }
 
 /// Codes of what is found in reading.

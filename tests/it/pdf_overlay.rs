@@ -130,7 +130,9 @@ fn a_turned_page_with_layers_of_its_own_has_the_layout_where_its_wall_is() {
     // The table is text, as the source's is, and the new layers are on where others are off.
     let whole = overlay(&lay_set(&source, &job), &source);
     let added = String::from_utf8_lossy(&whole[source.len()..]).into_owned();
-    assert!(added.contains("\nxref\n") && added.contains("/BaseState /OFF"));
+    assert!(
+        added.contains("\nxref\n0 1\n0000000000 65535 f \n") && added.contains("/BaseState /OFF")
+    );
 }
 
 #[test]

@@ -26,6 +26,7 @@ mod jobcase;
 #[path = "../noise/mod.rs"]
 mod noise;
 mod noisy_houses;
+mod prints;
 mod random_houses;
 mod random_jobs;
 mod raw_ways;

@@ -1,7 +1,8 @@
 //! How a text reads as the title of a view, by its words.
 
-use crate::extract::facing::{named, of_word, plain, words};
+use crate::extract::facing::{named, of_word, words};
 use crate::finding::views::OtherView;
+use crate::model::elevation_words::{plain, says_elevation};
 
 /// What a title says its view is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,40 +33,13 @@ pub(super) struct Reads {
     pub(super) telling: Telling,
 }
 
-/// Words for an elevation, and for what is none, in the languages drawings often come in (general
-/// dictionaries; those of the last lines from memory). Parts of words count, since German and Japanese
-/// join them. Without accents.
-const ELEVATION: [&str; 24] = [
-    "elevation",
-    "elevacion",
-    "elevacao",
-    "elevazione",
-    "facade",
-    "facciata",
-    "fachada",
-    "alzado",
-    "alcado",
-    "ansicht",
-    "fassade",
-    "prospetto",
-    "gevel",
-    "aanzicht",
-    "fasad",
-    "elewacja",
-    "julkisivu",
-    "homlokzat",
-    "fatada",
-    "opstalt",
-    "立面",
-    "입면",
-    "фасад",
-    "фасади",
-];
 /// Words for a view, which with a side name an elevation (from memory).
 const VIEW: [&str; 13] = [
     "view", "elev", "elevs", "vista", "vue", "widok", "pohled", "vy", "side", "seite", "zijde",
     "lado", "cote",
 ];
+/// Words for what is no elevation, in the languages drawings often come in (general dictionaries; those of
+/// the last lines from memory). Without accents.
 const OTHERS: [(OtherView, &str); 29] = [
     (OtherView::Plan, "floor plan"),
     (OtherView::Plan, "plan"),
@@ -135,7 +109,7 @@ pub(super) fn reads(name: &str) -> Option<Reads> {
         return None;
     }
     let whole = |list: &[&str]| words(&low).any(|w| list.contains(&w));
-    let strong = ELEVATION.iter().any(|w| low.contains(w));
+    let strong = says_elevation(&low);
     let sides = named(name);
     let beside = |w: &str| of_word(w).is_some() || BESIDE.contains(&w);
     if !strong && sides.len() == 1 && words(&low).all(beside) {

@@ -7,6 +7,7 @@ use super::sheet::Sheet;
 use crate::finding::drawing::DrawingFinding;
 use crate::finding::formats::{PdfPageSeen, PdfPagesWhy};
 use crate::finding::{Finding, Findings, Refusal};
+use crate::model::elevation_words::{plain, says_elevation};
 use crate::read::limits::Limits;
 
 /// Most pages that are looked through where none is named.
@@ -15,24 +16,6 @@ const MOST_PAGES: usize = 40;
 const MOST_UNTITLED: usize = 4;
 /// Strokes of a page with a drawing: a page of text alone has underlines and frames.
 const DRAWN: usize = 50;
-
-/// Words in the titles of elevations, in capitals (from memory).
-const TITLES: [&str; 14] = [
-    "ELEVATION",
-    "ELEVACI",
-    "ALZADO",
-    "FACHADA",
-    "FA\u{c7}ADE",
-    "FACADE",
-    "ANSICHT",
-    "PROSPETTO",
-    "ALZATO",
-    "AL\u{c7}ADO",
-    "GEVEL",
-    "FASAD",
-    "JULKISIVU",
-    "ELEWACJ",
-];
 
 /// The pages taken, and what was seen of the others.
 pub(super) struct Taken {
@@ -77,11 +60,7 @@ pub(super) fn read(pdf: &Pdf, name: &str, limits: &Limits) -> Result<Taken, Refu
 }
 
 fn has_title(sheet: &Sheet) -> bool {
-    let says = |text: &str| {
-        let text = text.to_uppercase();
-        TITLES.iter().any(|t| text.contains(t))
-    };
-    sheet.texts.iter().any(|t| says(&t.content))
+    sheet.texts.iter().any(|t| says_elevation(&plain(&t.content)))
 }
 
 fn seen(sheet: &Sheet) -> PdfPageSeen {

@@ -258,7 +258,8 @@ fn written(source: &[u8], end: &End, update: Update) -> Vec<u8> {
         );
         out.extend([&unlatin(&head)[..], &rows, b"\nendstream\nendobj\n"].concat());
     } else {
-        out.extend(b"xref\n");
+        // The first object, which is none, is said again: some readers look for it.
+        out.extend(b"xref\n0 1\n0000000000 65535 f \n");
         for section in sections(&places) {
             out.extend(format!("{} {}\n", section[0].0, section.len()).into_bytes());
             for (_, generation, at) in section {
