@@ -8,7 +8,8 @@ use lapwright::geom::boolean::difference;
 use lapwright::geom::polygon::Polygon;
 use lapwright::geom::vocabulary::Point;
 use lapwright::job::Job;
-use lapwright::layout::{LaidWall, Layout};
+use lapwright::layout::Layout;
+use lapwright::layout::wall::LaidWall;
 use lapwright::pipeline;
 
 use crate::corpus;
